@@ -1,0 +1,1 @@
+console.log("usage: stillhot <command> [file]");

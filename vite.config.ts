@@ -1,0 +1,57 @@
+import { svelte } from "@sveltejs/vite-plugin-svelte";
+import { VitePWA } from "vite-plugin-pwa";
+import { defineConfig } from "vitest/config";
+
+/** The browser app, which works from any folder of any server, and offline after one visit. */
+export default defineConfig({
+  base: "./",
+  publicDir: "static",
+  build: { outDir: "dist", target: "es2022" },
+  worker: { format: "es" },
+  plugins: [
+    svelte(),
+    VitePWA({
+      registerType: "prompt",
+      injectRegister: null,
+      workbox: { globPatterns: ["**/*.{js,css,html,svg,png,woff2,webmanifest,json}"] },
+      manifest: {
+        name: "Stillhot",
+        short_name: "Stillhot",
+        description: "Draw a small distribution system, open and close things, and see what could still be live.",
+        start_url: "./",
+        scope: "./",
+        display: "standalone",
+        background_color: "#ffffff",
+        theme_color: "#ffffff",
+        icons: [{ src: "icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" }],
+      },
+    }),
+  ],
+  // Svelte's own tests need its browser half, also where they run in Node.
+  ...(process.env["VITEST"] ? { resolve: { conditions: ["browser"] } } : {}),
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: "unit",
+          environment: "node",
+          include: ["src/**/*.test.ts", "tests/**/*.test.ts"],
+          exclude: ["tests/e2e/**", "tests/bench/**"],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "bench",
+          environment: "node",
+          include: ["tests/bench/**/*.bench.ts"],
+          testTimeout: 600_000,
+          hookTimeout: 600_000,
+        },
+      },
+    ],
+  },
+});
