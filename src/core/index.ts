@@ -1,1 +1,5 @@
-export {};
+/** The only door of the core: everything that the app and the command line may use. */
+export * from "./terms";
+export * from "./devices";
+export * from "./document";
+export * from "./hazard";

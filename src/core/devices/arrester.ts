@@ -1,0 +1,30 @@
+import { lettersOf } from "../terms";
+import { flag, phases } from "./fields";
+import { defineDevice, oneEnd } from "./define";
+import { needsItsPhases } from "./shared";
+import { filled, line, outline } from "./symbol";
+
+/** Ohms of a failed arrester: the file format's own figure for a dead short through the block. */
+const FAILED_OHMS = 0.01;
+
+/** A surge arrester. Failed, it is a fault to the neutral; loose, it can fall on whoever shakes the pole. */
+export const arrester = defineDevice({
+  kind: "arrester",
+  ends: ["at"],
+  fields: { ...oneEnd, failed: phases(), loose: flag(false) },
+  brings: () => [],
+  needs: (it) => [
+    ...needsItsPhases(it),
+    ...(it.failed === "" ? [] : [{ end: "at" as const, letter: "N" as const, key: "failed" }]),
+  ],
+  parts: ({ failed }) =>
+    lettersOf(failed).map((letter) => ({
+      part: "branch",
+      role: "fault",
+      from: `at/${letter}`,
+      to: "at/N",
+      letter,
+      siemens: [1 / FAILED_OHMS, 0],
+    })),
+  symbol: () => [line(-20, 0, -8, 0), outline(-8, -6, 8, -6, 8, 6, -8, 6), filled(-6, -3, 2, 0, -6, 3), line(8, 0, 14, 0), line(14, -6, 14, 6)],
+});

@@ -1,0 +1,45 @@
+import { lettersOf } from "../terms";
+import { choice, flag, neededAmount } from "./fields";
+import { defineDevice, oneEnd, opener } from "./define";
+import { legsOf } from "./load";
+import type { Node } from "./parts";
+import { needsItsPhases } from "./shared";
+import { arc, line } from "./symbol";
+
+/** A capacitor bank. It holds its charge after it is opened, and couples the conductors that it hangs between. */
+export const capacitor = defineDevice({
+  kind: "capacitor",
+  ends: ["at"],
+  fields: {
+    ...oneEnd,
+    ...opener,
+    kvar: neededAmount("kvar"),
+    kvLL: neededAmount("kV"),
+    connection: choice(["wye", "delta"], "wye"),
+    charged: flag(false),
+  },
+  brings: ({ connection }) => (connection === "wye" ? [["at", "N"]] : []),
+  needs: needsItsPhases,
+  parts: (it) => {
+    const legs = legsOf(it, it.kvLL * 1000);
+    const inner = (letter: string): Node => (letter === "N" ? "at/N" : `inner/${letter}`);
+    return [
+      ...lettersOf(it.phases).map((letter) => ({
+        part: "join" as const,
+        from: `at/${letter}` as Node,
+        to: inner(letter),
+        letter,
+        closed: !it.open.includes(letter),
+      })),
+      ...legs.map(({ from, to, volts }) => ({
+        part: "branch" as const,
+        role: "capacitor" as const,
+        from: inner(from),
+        to: inner(to),
+        letter: from,
+        siemens: [0, (it.kvar * 1000) / legs.length / (volts * volts)] as const,
+      })),
+    ];
+  },
+  symbol: ({ open }) => [line(-20, 0, open === "" ? -3 : -10, 0), line(-3, -10, -3, 10), arc(14, 0, 11, 135, 225), line(3, 0, 14, 0)],
+});

@@ -1,0 +1,20 @@
+import { defineDevice, opener, twoEnds } from "./define";
+import { bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
+import { arc, dot, line } from "./symbol";
+
+const opening = plainOpening();
+
+/** A hot-line tap clamp on its stirrup. It carries load and breaks none. */
+export const clamp = defineDevice({
+  kind: "clamp",
+  ends: ["from", "to"],
+  fields: { ...twoEnds, ...opener },
+  brings: bringsBothEnds,
+  parts: (it) => joinsThrough(it, it.open),
+  opening,
+  upsets: (it) => closingUpsets(it, opening),
+  symbol: ({ open }) =>
+    open === ""
+      ? [line(-20, 0, -6, 0), arc(0, 0, 6, 90, 360), line(0, 6, 0, 10), line(6, 0, 20, 0)]
+      : [line(-20, 0, -10, 0), dot(-10, 0, 2), arc(0, -10, 6, 90, 360), line(6, -10, 12, 0, 20, 0)],
+});

@@ -1,0 +1,48 @@
+import { amount, choice, fuse, optionalAmount, phases } from "./fields";
+import { defineDevice, opener, twoEnds } from "./define";
+import { bringsBothEnds, closingUpsets, joinsThrough, plainOpening, removePhases, union } from "./shared";
+import { blade, dot, line, outline } from "./symbol";
+
+interface Barrel {
+  readonly phases: string;
+  readonly open: string;
+  readonly blown: string;
+  readonly removed: string;
+  readonly tagged: boolean;
+  readonly blocked: boolean;
+}
+
+const opening = plainOpening<Barrel>({
+  openPhases: ({ phases: own, open, blown, removed }) => union(own, open, blown, removed),
+  blocked: ({ blocked, removed }, phase) => blocked || removed.includes(phase),
+  closing: ({ open, blown, removed }, phases) => ({
+    open: removePhases(open, phases),
+    blown: removePhases(blown, phases),
+    removed: removePhases(removed, phases),
+  }),
+});
+
+/** A fused cutout: the barrel hangs open, its link is blown, or the barrel is out (which also keeps it from closing). */
+export const cutout = defineDevice({
+  kind: "cutout",
+  ends: ["from", "to"],
+  fields: {
+    ...twoEnds,
+    ...opener,
+    blown: phases(),
+    removed: phases(),
+    fuse: fuse(),
+    continuousAmps: amount("A", 100, { above: 0 }),
+    loadBreak: choice(["none", "hooks", "arc-chute"], "hooks"),
+    arcChuteAmps: optionalAmount("A"),
+  },
+  brings: bringsBothEnds,
+  parts: (it) => joinsThrough(it, opening.openPhases(it)),
+  opening,
+  upsets: (it) => closingUpsets(it, opening),
+  symbol: (it) => {
+    const open = opening.openPhases(it) !== "";
+    const barrel = open ? [blade(10, -22, -48)] : [line(-12, 0, 10, 0), outline(-8, -4, 6, -4, 6, 4, -8, 4)];
+    return [line(-20, 0, -12, 0), dot(-12, 0, 2), ...barrel, dot(10, 0, 2), line(10, 0, 20, 0)];
+  },
+});

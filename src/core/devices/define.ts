@@ -1,0 +1,90 @@
+import type { Letter, Message } from "../terms";
+import type { Complete, FieldProblem, Fields } from "./fields";
+import { choice, flag, letters, phases, pointRef, text } from "./fields";
+import type { End, Part, Place } from "./parts";
+import type { Mark } from "./symbol";
+
+export const EVIDENCE = ["seen", "map", "told", "assumed"] as const;
+export type Evidence = (typeof EVIDENCE)[number];
+
+/** Keys of every element. */
+export const common = { label: text(), phases: letters("ABC or 12"), evidence: choice(EVIDENCE, "map") };
+/** Keys of an element between two points. */
+export const twoEnds = { ...common, from: pointRef(), to: pointRef(), neutral: flag(true) };
+/** Keys of an element at one point. */
+export const oneEnd = { ...common, at: pointRef() };
+/** Keys of whatever opens. */
+export const opener = { open: phases(), normallyOpen: flag(false), tagged: flag(false), blocked: flag(false) };
+
+export type UpsetKind =
+  | "close"
+  | "reclose"
+  | "restore"
+  | "start"
+  | "start-unknown"
+  | "transfer"
+  | "rejoin"
+  | "contact";
+
+/** One thing that can change without the crew doing it. */
+export interface DeviceUpset {
+  readonly kind: UpsetKind;
+  readonly phase?: Letter;
+  /** how many independent things must go wrong */
+  readonly strength: 1 | 2 | 3;
+  /** the keys of the element that it changes, and to what */
+  readonly change: ElementChange;
+}
+
+/** New values of some keys of an element. */
+export type ElementChange = Readonly<Record<string, unknown>>;
+
+/** The limits of the file's settings that a device's own upsets depend on. */
+export interface UpsetSettings {
+  readonly assumeGenerators: boolean;
+  readonly assumedGeneratorKva: number;
+}
+
+/** How a thing that opens moves. */
+export interface Opening<Element> {
+  /** phases that are open in any way: opened, blown, barrel out, lifted */
+  openPhases(element: Element): string;
+  /** all phases together */
+  gang(element: Element): boolean;
+  /** can close by itself or from afar, unless blocked */
+  automatic(element: Element): boolean;
+  visibleGap(element: Element): boolean;
+  /** cannot close by itself or by hand, on this phase */
+  blocked(element: Element, phase: string): boolean;
+  /** what closes these phases */
+  closing(element: Element, phases: string): ElementChange;
+}
+
+export interface DeviceSpec<Kind extends string, F extends Fields> {
+  readonly kind: Kind;
+  readonly ends: readonly End[];
+  readonly fields: F;
+  /** problems between fields, once each field by itself is right */
+  check?(element: Complete<F>): readonly FieldProblem[];
+  /** conductors that this element brings to its points */
+  brings(element: Complete<F>): readonly (readonly [End, Letter])[];
+  /** conductors that must be there already; `why` names the key that asks for them */
+  needs?(element: Complete<F>): readonly { end: End; letter: Letter; key: string }[];
+  parts(element: Complete<F>, place: Place): readonly Part[];
+  upsets?(element: Complete<F>, settings: UpsetSettings): readonly DeviceUpset[];
+  readonly opening?: Opening<Complete<F>>;
+  /** how it is drawn, from (−20, 0) to (20, 0) where it has two ends */
+  symbol(element: Complete<F>): readonly Mark[];
+}
+
+export type Device<Kind extends string = string, F extends Fields = Fields> = DeviceSpec<Kind, F>;
+
+/** Declares one device kind. The fields are its one definition: reader, schema, inspector and types follow from them. */
+export const defineDevice = <const Kind extends string, const F extends Fields>(
+  spec: DeviceSpec<Kind, F>,
+): DeviceSpec<Kind, F> => spec;
+
+/** The complete record of a device: its kind, and every field with its default filled in. */
+export type ElementOf<D> = D extends DeviceSpec<infer Kind, infer F> ? Complete<F> & { readonly kind: Kind } : never;
+
+export const problem = (key: string, message: Message): FieldProblem => ({ at: `.${key}`, problem: message });

@@ -1,0 +1,51 @@
+import { say } from "../terms";
+import { amount, flag } from "./fields";
+import { defineDevice, opener, problem, twoEnds } from "./define";
+import { bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
+import { blade, circle, dot, line } from "./symbol";
+
+interface Switch {
+  readonly phases: string;
+  readonly open: string;
+  readonly gang: boolean;
+  readonly remote: boolean;
+  readonly visibleGap: boolean;
+  readonly tagged: boolean;
+  readonly blocked: boolean;
+}
+
+const opening = plainOpening<Switch>({
+  gang: ({ gang }) => gang,
+  automatic: ({ remote }) => remote,
+  visibleGap: ({ visibleGap }) => visibleGap,
+});
+
+/** A gang device is open on all phases or on none. */
+export const gangIsWhole = ({ gang, open, phases }: { gang: boolean; open: string; phases: string }) =>
+  gang && open !== "" && open !== phases ? [problem("open", say("read.gangPart", { open, phases }))] : [];
+
+/** Isolates with a gap that one can see, but breaks no load unless it is rated to. */
+export const disconnect = defineDevice({
+  kind: "disconnect",
+  ends: ["from", "to"],
+  fields: {
+    ...twoEnds,
+    ...opener,
+    gang: flag(false),
+    loadBreakAmps: amount("A", 0),
+    visibleGap: flag(true),
+    remote: flag(false),
+  },
+  check: gangIsWhole,
+  brings: bringsBothEnds,
+  parts: (it) => joinsThrough(it, it.open),
+  opening,
+  upsets: (it) => closingUpsets(it, opening),
+  symbol: ({ open }) => [
+    line(-20, 0, -10, 0),
+    dot(-10, 0, 2),
+    blade(-10, 21, open === "" ? 0 : 32),
+    circle(12, 0, 2),
+    line(14, 0, 20, 0),
+  ],
+});

@@ -1,0 +1,75 @@
+import { complex, type Complex, lettersOf, type Letter } from "../terms";
+import { amount, choice, flag, neededAmount } from "./fields";
+import { defineDevice, oneEnd } from "./define";
+import type { Emf, Node, Place } from "./parts";
+import { isSplit, needsItsPhases, normalAngleDegrees, voltsToNeutral } from "./shared";
+import { circle, inscribed, line } from "./symbol";
+
+interface Machine {
+  readonly phases: string;
+  readonly kva: number;
+  /** line to line, or leg to leg */
+  readonly volts: number;
+  readonly xPercent: number;
+  readonly on: boolean;
+}
+
+/**
+ * Volts behind a reactance on the machine's own rating, per phase: x% of V²/S on three phases, of (V/√3)²/S on one
+ * letter, half of V²/S on each leg of a split secondary, the whole of it between two letters. EMF at 0° on A or leg 1.
+ * Source: the file format's own definition; a reactance in percent of the machine's base is the usual one.
+ */
+export function machineEmf({ phases, kva, volts, xPercent, on }: Machine, place: Place): Emf {
+  const va = kva * 1000;
+  const own = lettersOf(phases);
+  const star: Node = place.hasNeutral("at") ? "at/N" : "inner/star";
+  const wholeOhms = ((xPercent / 100) * volts * volts) / va;
+  if (own.length === 2 && !isSplit(phases))
+    return {
+      part: "emf",
+      role: "generator",
+      on,
+      legs: [{ node: `at/${own[0]!}`, letter: own[0]!, volts: [volts, 0] }],
+      star: `at/${own[1]!}`,
+      ohms: [[[0, wholeOhms]]],
+    };
+  const legOhms = isSplit(phases) ? wholeOhms / 2 : own.length === 3 ? wholeOhms : wholeOhms / 3;
+  const first = normalAngleDegrees(own[0]!);
+  return {
+    part: "emf",
+    role: "generator",
+    on,
+    legs: own.map((letter) => ({
+      node: `at/${letter}`,
+      letter,
+      volts: complex.polar(
+        voltsToNeutral(phases, volts),
+        own.length === 1 && !isSplit(phases) ? 0 : normalAngleDegrees(letter) - (own.length === 3 ? first : 0),
+      ),
+    })),
+    star,
+    ohms: own.map((_, row) => own.map((_, column): Complex => (row === column ? [0, legOhms] : [0, 0]))),
+  };
+}
+
+/** A wye-connected element brings the neutral of its point. */
+export const bringsNeutral = () => [["at" as const, "N" as Letter] as const];
+
+/** A customer's or a crew's generator, off unless it says so. */
+export const generator = defineDevice({
+  kind: "generator",
+  ends: ["at"],
+  fields: {
+    ...oneEnd,
+    kva: neededAmount("kVA"),
+    volts: neededAmount("V"),
+    on: flag(false),
+    xPercent: amount("%", 20, { above: 0 }),
+    interface: choice(["direct", "inverter"], "direct"),
+  },
+  brings: bringsNeutral,
+  needs: needsItsPhases,
+  parts: (it, place) => [machineEmf(it, place)],
+  upsets: (it) => (it.on ? [] : [{ kind: "start", strength: 1, change: { on: true } }]),
+  symbol: ({ on }) => [line(-20, 0, -12, 0), circle(0, 0, 12), inscribed(0, 0, on ? "G" : "G0")],
+});

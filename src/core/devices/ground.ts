@@ -1,0 +1,48 @@
+import { lettersOf } from "../terms";
+import { amount, choice, flag, optionalChoice } from "./fields";
+import { defineDevice, oneEnd } from "./define";
+import type { Branch, Node } from "./parts";
+import { needsItsPhases } from "./shared";
+import { earthMark, line, outline } from "./symbol";
+
+/** Sizes of copper grounding cable in the published table (ASTM F855), by the code that a file writes. */
+export const GROUNDING_CABLES = ["2", "1/0", "2/0", "3/0", "4/0", "250", "350"] as const;
+
+/** Sizes below the table, which a file may name so that the rule on size can speak. */
+const SMALL_CABLES = ["8", "6", "4"] as const;
+
+/** A temporary protective ground set: jumpers from phases to the neutral, to a rod of its own, or to both. */
+export const ground = defineDevice({
+  kind: "ground",
+  ends: ["at"],
+  fields: {
+    ...oneEnd,
+    to: choice(["neutral", "earth", "both"], "neutral"),
+    ohms: amount("Ω", 0.001, { above: 0 }),
+    earthOhms: amount("Ω", 25, { above: 0 }),
+    cable: optionalChoice([...GROUNDING_CABLES, ...SMALL_CABLES]),
+    poleBond: flag(true),
+    tagged: flag(false),
+  },
+  brings: () => [],
+  needs: (it) => [
+    ...needsItsPhases(it),
+    ...(it.to === "earth" ? [] : [{ end: "at" as const, letter: "N" as const, key: "to" }]),
+  ],
+  parts: ({ phases, to, ohms, earthOhms }) => {
+    const bar: Node = to === "earth" ? "inner/bar" : "at/N";
+    const jumper = (from: Node, onto: Node, letter: Branch["letter"], jumperOhms: number): Branch => ({
+      part: "branch",
+      role: "ground",
+      from,
+      to: onto,
+      letter,
+      siemens: [1 / jumperOhms, 0],
+    });
+    return [
+      ...lettersOf(phases).map((letter) => jumper(`at/${letter}`, bar, letter, ohms)),
+      ...(to === "neutral" ? [] : [jumper(bar, "earth", "N", earthOhms)]),
+    ];
+  },
+  symbol: () => [line(-20, 0, -6, 0), outline(-10, -4, -6, -4, -6, 4, -10, 4), line(-6, 0, 0, 0), ...earthMark(0, 0)],
+});

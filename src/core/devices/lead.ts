@@ -1,0 +1,22 @@
+import { type Letter } from "../terms";
+import { phases } from "./fields";
+import { defineDevice, twoEnds } from "./define";
+import { bringsBothEnds, joinsThrough, removePhases } from "./shared";
+import { line } from "./symbol";
+
+/** A short permanent connection. It can be cut, and a cut lead can touch again. */
+export const lead = defineDevice({
+  kind: "lead",
+  ends: ["from", "to"],
+  fields: { ...twoEnds, cut: phases({ withNeutral: true }) },
+  brings: bringsBothEnds,
+  parts: (it) => joinsThrough(it, it.cut, it.cut.includes("N")),
+  upsets: (it) =>
+    [...it.cut].map((phase) => ({
+      kind: "rejoin",
+      phase: phase as Letter,
+      strength: 2,
+      change: { cut: removePhases(it.cut, phase) },
+    })),
+  symbol: ({ cut }) => (cut === "" ? [line(-20, 0, 20, 0)] : [line(-20, 0, -6, 0), line(-8, -6, -4, 6), line(4, -6, 8, 6), line(6, 0, 20, 0)]),
+});

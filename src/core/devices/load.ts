@@ -1,0 +1,67 @@
+import { type Complex, lettersOf, type Phase } from "../terms";
+import { amount, choice, flag, internal } from "./fields";
+import { defineDevice, oneEnd } from "./define";
+import { machineEmf } from "./generator";
+import type { Branch, Node } from "./parts";
+import { deltaPairs, needsItsPhases, voltsToNeutral } from "./shared";
+import { filled, line } from "./symbol";
+
+/** Between which nodes a wye or a delta hangs, and at which of the line-to-line volts. */
+export function legsOf(
+  { phases, connection }: { phases: string; connection: "wye" | "delta" },
+  lineToLineVolts: number,
+): { from: Phase; to: Phase | "N"; volts: number }[] {
+  return connection === "delta"
+    ? deltaPairs(phases).map(([from, to]) => ({ from, to, volts: lineToLineVolts }))
+    : lettersOf(phases).map((from) => ({ from, to: "N", volts: voltsToNeutral(phases, lineToLineVolts) }));
+}
+
+/** A load and the customers behind it, any of whom may own a generator that nobody drew. */
+export const load = defineDevice({
+  kind: "load",
+  ends: ["at"],
+  fields: {
+    ...oneEnd,
+    kw: amount("kW", 0, { min: -1e6, max: 1e6 }),
+    kvar: amount("kvar", 0, { min: -1e6, max: 1e6 }),
+    connection: choice(["wye", "delta"], "wye"),
+    model: choice(["Z", "I", "PQ"], "Z"),
+    customers: amount("", 0, { min: 0, max: 100000, whole: true }),
+    critical: flag(false),
+    /** kVA of a generator that nobody drew and that has started; never written to a file */
+    unknownKva: internal(amount("kVA", 0)),
+  },
+  brings: ({ connection }) => (connection === "wye" ? [["at", "N"]] : []),
+  needs: needsItsPhases,
+  parts: (it, place) => {
+    const lineToLineVolts = place.nominalVolts("at");
+    const legs = legsOf(it, lineToLineVolts);
+    const va: Complex = [(it.kw * 1000) / legs.length, (it.kvar * 1000) / legs.length];
+    return [
+      ...legs.map(
+        ({ from, to, volts }): Branch => ({
+          part: "branch",
+          role: "load",
+          from: `at/${from}` as Node,
+          to: `at/${to}` as Node,
+          letter: from,
+          siemens: volts === 0 ? [0, 0] : [va[0] / (volts * volts), -va[1] / (volts * volts)],
+          demand: { va, volts, model: it.model },
+        }),
+      ),
+      ...(it.customers > 0
+        ? [
+            machineEmf(
+              { phases: it.phases, kva: it.unknownKva || 1, volts: lineToLineVolts, xPercent: 20, on: it.unknownKva > 0 },
+              place,
+            ),
+          ]
+        : []),
+    ];
+  },
+  upsets: (it, settings) =>
+    it.customers > 0 && settings.assumeGenerators
+      ? [{ kind: "start-unknown", strength: 1, change: { unknownKva: settings.assumedGeneratorKva } }]
+      : [],
+  symbol: () => [line(-20, 0, -6, 0), filled(-6, -9, 10, 0, -6, 9)],
+});

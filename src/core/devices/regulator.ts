@@ -1,0 +1,40 @@
+import { lettersOf, type Phase } from "../terms";
+import { flag, taps } from "./fields";
+import { defineDevice, opener, twoEnds } from "./define";
+import { bringsBothEnds, closingUpsets, join, plainOpening } from "./shared";
+import type { Join } from "./parts";
+import { circle, line } from "./symbol";
+
+/** Volts of one tap step: 32 steps over ±10 % (5/8 %), as in the IEEE test feeders. */
+const STEP = 0.00625;
+
+interface Regulators {
+  readonly phases: string;
+  readonly open: string;
+  readonly bypassed: boolean;
+  readonly tagged: boolean;
+  readonly blocked: boolean;
+}
+
+const opening = plainOpening<Regulators>({ openPhases: ({ open, bypassed }) => (bypassed ? "" : open) });
+
+/** Step-voltage regulators, one a phase: an ideal ratio on the volts between the phase and the neutral. */
+export const regulator = defineDevice({
+  kind: "regulator",
+  ends: ["from", "to"],
+  fields: { ...twoEnds, ...opener, taps: taps(), bypassed: flag(false) },
+  brings: bringsBothEnds,
+  parts: (it, place): Join[] => [
+    ...lettersOf(it.phases).map(
+      (letter: Phase): Join => ({
+        ...join(letter, it.bypassed || !it.open.includes(letter)),
+        ratio: it.bypassed ? 1 : 1 + STEP * (it.taps[letter] ?? 0),
+        common: place.hasNeutral("from") ? "from/N" : "earth",
+      }),
+    ),
+    ...(it.neutral ? [join("N", true)] : []),
+  ],
+  opening,
+  upsets: (it) => closingUpsets(it, opening),
+  symbol: () => [line(-20, 0, -10, 0), circle(0, 0, 10), line(-10, 10, 10, -10), line(5, -10, 10, -10, 10, -5), line(10, 0, 20, 0)],
+});

@@ -1,0 +1,94 @@
+import { lettersOf, type Letter, type Phase } from "../terms";
+import type { DeviceUpset, Opening } from "./define";
+import type { End, Join, Part } from "./parts";
+
+interface TwoEnds {
+  readonly phases: string;
+  readonly neutral: boolean;
+}
+
+/** A two-ended element brings its phases to both ends, and the neutral that it joins. */
+export const bringsBothEnds = ({ phases, neutral }: TwoEnds): (readonly [End, Letter])[] =>
+  (["from", "to"] as const).flatMap((end) =>
+    [...lettersOf(phases), ...(neutral ? ["N" as const] : [])].map((letter) => [end, letter] as const),
+  );
+
+/** The phases that a one-ended element hangs on must be there. */
+export const needsItsPhases = ({ phases }: { phases: string }) =>
+  lettersOf(phases).map((letter) => ({ end: "at" as const, letter, key: "phases" }));
+
+/** Joins each phase of the two ends, but those that are open, and the neutral through. */
+export function joinsThrough({ phases, neutral }: TwoEnds, open: string, openNeutral = false): Join[] {
+  const joins: Join[] = lettersOf(phases).map((letter) => join(letter, !open.includes(letter)));
+  return neutral ? [...joins, join("N", !openNeutral)] : joins;
+}
+
+export const join = (letter: Letter, closed: boolean, from: End = "from", to: End = "to"): Join => ({
+  part: "join",
+  from: `${from}/${letter}`,
+  to: `${to}/${letter}`,
+  letter,
+  closed,
+});
+
+const without = (phases: string, phase: string): string => [...phases].filter((it) => !phase.includes(it)).join("");
+
+/** The phases out of `own` that any of these keys names. */
+export const union = (own: string, ...named: string[]): string =>
+  [...own].filter((phase) => named.some((it) => it.includes(phase))).join("");
+
+interface Openable {
+  readonly phases: string;
+  readonly open: string;
+  readonly tagged: boolean;
+  readonly blocked: boolean;
+}
+
+/** How most things open: by the key `open`, phase by phase, and by nobody else's hand. */
+export const plainOpening = <E extends Openable = Openable>(differences: Partial<Opening<E>> = {}): Opening<E> => ({
+  openPhases: ({ open }) => open,
+  gang: () => false,
+  automatic: () => false,
+  visibleGap: () => true,
+  blocked: ({ blocked }) => blocked,
+  closing: ({ open }, phases) => ({ open: without(open, phases) }),
+  ...differences,
+});
+
+export const removePhases = without;
+
+/** The closings of an open device that nobody on the crew does: one a phase, or one for the gang. */
+export function closingUpsets<E extends Openable>(element: E, opening: Opening<E>): DeviceUpset[] {
+  const open = opening.openPhases(element);
+  if (open === "") return [];
+  const groups = opening.gang(element) ? [element.phases] : [...open];
+  return groups.map((phases) => {
+    const blocked = [...phases].every((phase) => opening.blocked(element, phase));
+    const byItself = opening.automatic(element) && !blocked;
+    return {
+      kind: byItself ? ("reclose" as const) : ("close" as const),
+      ...(opening.gang(element) ? {} : { phase: phases as Phase }),
+      strength: byItself || !element.tagged ? 1 : blocked ? 3 : 2,
+      change: opening.closing(element, phases),
+    };
+  });
+}
+
+/** Pairs of phases that a delta hangs between: all three, or the one pair that two letters make. */
+export function deltaPairs(phases: string): (readonly [Phase, Phase])[] {
+  const own = lettersOf(phases);
+  if (own.length === 3) return [[own[0]!, own[1]!], [own[1]!, own[2]!], [own[2]!, own[0]!]];
+  return own.length === 2 ? [[own[0]!, own[1]!]] : [];
+}
+
+/** Volts from one phase to the neutral: half of leg to leg on a split secondary, line to line over √3 elsewhere. */
+export const voltsToNeutral = (phases: string, lineToLineVolts: number): number =>
+  isSplit(phases) ? lineToLineVolts / 2 : lineToLineVolts / Math.sqrt(3);
+
+/** Whether these are legs of a split-phase secondary. */
+export const isSplit = (phases: string): boolean => /[12]/.test(phases);
+
+/** Phase angle of a letter in normal rotation; legs 1 and 2 stand opposite. */
+export const normalAngleDegrees = (letter: Phase): number => ({ A: 0, B: -120, C: 120, "1": 0, "2": 180 })[letter];
+
+export const partsOf = (...lists: readonly (readonly Part[])[]): Part[] => lists.flat();

@@ -1,0 +1,52 @@
+import { complex, type Complex, lettersOf } from "../terms";
+import { amount, flag, impedance, neededAmount, pointRef, text, choice, letters } from "./fields";
+import { defineDevice, EVIDENCE } from "./define";
+import { normalAngleDegrees } from "./shared";
+import type { Part } from "./parts";
+import { circle, inscribed, line } from "./symbol";
+
+/**
+ * Phase impedances of a source from its sequence impedances: (z0 + 2 z1)/3 on the diagonal, (z0 − z1)/3 off it [Ω].
+ * Source: symmetrical components with z1 = z2 (Fortescue 1918).
+ */
+export function phaseImpedances(count: number, z1Ohms: Complex, z0Ohms: Complex): Complex[][] {
+  const own = complex.scale(complex.add(z0Ohms, complex.scale(z1Ohms, 2)), 1 / 3);
+  const mutual = complex.scale(complex.subtract(z0Ohms, z1Ohms), 1 / 3);
+  return Array.from({ length: count }, (_, row) => Array.from({ length: count }, (_, column) => (row === column ? own : mutual)));
+}
+
+/** The utility's supply: volts behind impedance, its neutral earthed solidly unless it says otherwise. */
+export const source = defineDevice({
+  kind: "source",
+  ends: ["at"],
+  fields: {
+    label: text(),
+    phases: letters("ABC"),
+    evidence: choice(EVIDENCE, "map"),
+    at: pointRef(),
+    kvLL: neededAmount("kV", { above: 0, max: 1000 }),
+    z1Ohms: impedance([0.05, 0.5]),
+    z0Ohms: impedance([0.05, 0.5]),
+    angleDeg: amount("°", 0, { min: -360, max: 360 }),
+    on: flag(true),
+    earthed: flag(true),
+  },
+  brings: ({ phases }) => [...lettersOf(phases), "N" as const].map((letter) => ["at", letter] as const),
+  parts: ({ phases, kvLL, angleDeg, z1Ohms, z0Ohms, on, earthed }): Part[] => [
+    {
+      part: "emf",
+      role: "utility",
+      on,
+      legs: lettersOf(phases).map((letter) => ({
+        node: `at/${letter}`,
+        letter,
+        volts: complex.polar((kvLL * 1000) / Math.sqrt(3), angleDeg + normalAngleDegrees(letter)),
+      })),
+      star: "at/N",
+      ohms: phaseImpedances(phases.length, z1Ohms, z0Ohms),
+    },
+    ...(earthed ? [{ part: "join", from: "at/N", to: "earth", letter: "N", closed: true } as const] : []),
+  ],
+  upsets: (it) => (it.on ? [] : [{ kind: "restore", strength: 1, change: { on: true } }]),
+  symbol: ({ on }) => [circle(0, 0, 14), inscribed(0, 0, on ? "~" : "off"), line(14, 0, 20, 0)],
+});

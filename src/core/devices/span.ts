@@ -1,0 +1,52 @@
+import { type Letter, lettersOf, say } from "../terms";
+import { amount, choice, matrix, phases, text } from "./fields";
+import { defineDevice, problem, twoEnds } from "./define";
+import { bringsBothEnds, removePhases } from "./shared";
+import { line } from "./symbol";
+
+/** A span of line or cable. What is parted keeps half of its capacitance at each end. */
+export const span = defineDevice({
+  kind: "span",
+  ends: ["from", "to"],
+  fields: {
+    ...twoEnds,
+    lengthM: amount("m", 50, { above: 0, max: 1e6 }),
+    construction: choice(["overhead", "cable", "secondary"], "overhead"),
+    conductor: text(),
+    neutralConductor: text(),
+    parted: phases({ withNeutral: true }),
+    zOhmsPerKm: matrix("complex"),
+    bMicroSPerKm: matrix("real"),
+  },
+  check: (it) => {
+    const size = it.phases.length + (it.neutral ? 1 : 0);
+    const ofSize = (rows: readonly unknown[] | undefined) => rows === undefined || rows.length === size;
+    return [
+      ...(ofSize(it.zOhmsPerKm) ? [] : [problem("zOhmsPerKm", say("read.matrixSize", { size }))]),
+      ...(ofSize(it.bMicroSPerKm) ? [] : [problem("bMicroSPerKm", say("read.matrixSize", { size }))]),
+      ...(it.parted.includes("N") && !it.neutral ? [problem("parted", say("read.noNeutral"))] : []),
+    ];
+  },
+  brings: bringsBothEnds,
+  parts: (it) => [
+    {
+      part: "stretch",
+      letters: it.neutral ? [...lettersOf(it.phases), "N"] : lettersOf(it.phases),
+      parted: [...it.parted] as Letter[],
+      lengthM: it.lengthM,
+      construction: it.construction,
+      conductor: it.conductor,
+      neutralConductor: it.neutralConductor,
+      zOhmsPerKm: it.zOhmsPerKm,
+      bMicroSPerKm: it.bMicroSPerKm,
+    },
+  ],
+  upsets: (it) =>
+    [...it.parted].map((phase) => ({
+      kind: "rejoin",
+      phase: phase as Letter,
+      strength: 1,
+      change: { parted: removePhases(it.parted, phase) },
+    })),
+  symbol: ({ parted }) => (parted === "" ? [line(-20, 0, 20, 0)] : [line(-20, 0, -5, 0, -2, 8), line(20, 0, 5, 0, 2, 8)]),
+});

@@ -1,0 +1,217 @@
+import { type Complex, complex, type Letter, lettersOf, say } from "../terms";
+import { impedanceOfUnit } from "../reference";
+import { amount, choice, flag, letters, neededAmount, optionalAmount, optionalChoice, pointRef, text } from "./fields";
+import { defineDevice, EVIDENCE, problem } from "./define";
+import type { End, Node, Part, Unit, Winding } from "./parts";
+import { circle, inscribed, line } from "./symbol";
+
+const CONNECTIONS = ["single", "Yg-Yg", "Y-D", "Yg-D", "D-Yg", "D-D", "openY-openD"] as const;
+type Connection = (typeof CONNECTIONS)[number];
+
+type Corner = "A" | "B" | "C";
+/** A winding's two ends: between two lines, or from a line to the star. */
+type Span = readonly [Corner, Corner | "star"];
+
+/**
+ * Which primary winding shares a core with which secondary winding, so that the low side lags 30° (C57.12.00).
+ * Stepping up, the same rule turns the pairs about.
+ */
+const DELTA_OF_WYE_DOWN: Record<Corner, Span> = { A: ["A", "B"], B: ["B", "C"], C: ["C", "A"] };
+const DELTA_OF_WYE_UP: Record<Corner, Span> = { A: ["A", "C"], B: ["B", "A"], C: ["C", "B"] };
+const DELTA_BEFORE_WYE_DOWN: Record<Corner, Span> = { A: ["A", "C"], B: ["B", "A"], C: ["C", "B"] };
+const DELTA_BEFORE_WYE_UP: Record<Corner, Span> = { A: ["A", "B"], B: ["B", "C"], C: ["C", "A"] };
+const DELTA: Record<Corner, Span> = { A: ["A", "B"], B: ["B", "C"], C: ["C", "A"] };
+const WYE: Record<Corner, Span> = { A: ["A", "star"], B: ["B", "star"], C: ["C", "star"] };
+
+const fields = {
+  label: text(),
+  phases: letters("ABC"),
+  evidence: choice(EVIDENCE, "map"),
+  from: pointRef(),
+  to: pointRef(),
+  neutral: flag(true),
+  connection: choice(CONNECTIONS, "single", true),
+  kva: neededAmount("kVA"),
+  primaryKv: neededAmount("kV"),
+  secondaryV: neededAmount("V"),
+  rPercent: optionalAmount("%"),
+  xPercent: optionalAmount("%"),
+  excitingPercent: amount("%", 0.5),
+  secondary: choice(["split", "two-wire"], "split"),
+  midTap: optionalChoice(["ab", "bc", "ca"]),
+};
+
+interface Bank {
+  readonly phases: string;
+  readonly connection: Connection;
+  readonly secondary: "split" | "two-wire";
+  readonly primaryKv: number;
+  readonly secondaryV: number;
+  readonly midTap: "ab" | "bc" | "ca" | undefined;
+}
+
+/** How many single-phase units stand behind the drawing of a bank. */
+export const unitCount = ({ connection, phases }: Pick<Bank, "connection" | "phases">): number =>
+  connection === "single" ? 1 : connection === "openY-openD" ? phases.length : 3;
+
+const isStepUp = ({ primaryKv, secondaryV }: Bank): boolean => secondaryV > primaryKv * 1000;
+
+const primaryUsesNeutral = ({ connection, phases }: Bank): boolean =>
+  connection === "single" ? phases.length === 1 : ["Yg-Yg", "Yg-D", "openY-openD"].includes(connection);
+
+const secondaryUsesNeutral = ({ connection, midTap }: Bank): boolean =>
+  connection === "single" || connection === "Yg-Yg" || connection === "D-Yg" || midTap !== undefined;
+
+/** The letters at the secondary, without the neutral. */
+export const secondaryLetters = ({ connection, secondary, phases }: Bank): Letter[] => {
+  if (connection !== "single") return ["A", "B", "C"];
+  return secondary === "split" ? ["1", "2"] : [lettersOf(phases)[0]!];
+};
+
+/** Where each unit's windings lie, by the corner whose primary it is. */
+function windingSpans(bank: Bank): { corner: Corner; primary: Span; secondary: Span }[] {
+  const { connection } = bank;
+  const corners = (connection === "openY-openD" ? lettersOf(bank.phases) : ["A", "B", "C"]) as Corner[];
+  const up = isStepUp(bank);
+  const pick = (corner: Corner): { primary: Span; secondary: Span } => {
+    switch (connection) {
+      case "D-Yg":
+        return { primary: (up ? DELTA_BEFORE_WYE_UP : DELTA_BEFORE_WYE_DOWN)[corner], secondary: WYE[corner] };
+      case "D-D":
+        return { primary: DELTA[corner], secondary: DELTA[corner] };
+      case "Y-D":
+      case "Yg-D":
+      case "openY-openD":
+        return { primary: WYE[corner], secondary: (up ? DELTA_OF_WYE_UP : DELTA_OF_WYE_DOWN)[corner] };
+      default:
+        return { primary: WYE[corner], secondary: WYE[corner] };
+    }
+  };
+  return corners.map((corner) => ({ corner, ...pick(corner) }));
+}
+
+const isMidTapped = (span: Span, midTap: Bank["midTap"]): boolean =>
+  midTap !== undefined && [...midTap.toUpperCase()].sort().join("") === [...span].sort().join("");
+
+/**
+ * Transformers, unit by unit from their windings: single-phase units, and banks of them in their real connection.
+ * Leakage is half on the primary and half on the secondary; on a split winding each leg has half of the secondary's ohms.
+ */
+export const transformer = defineDevice({
+  kind: "transformer",
+  ends: ["from", "to"],
+  fields,
+  check: (it) => {
+    const { connection, phases, midTap } = it;
+    const count =
+      connection === "single" ? [1, 2] : connection === "openY-openD" ? [2] : [3];
+    const tapped = windingSpans({ ...it, phases: phases || "A" }).map(({ secondary }) => secondary);
+    return [
+      ...(count.includes(phases.length)
+        ? []
+        : [problem("phases", say("read.bankPhases", { connection, count: count.join(" or "), phases }))]),
+      ...(midTap !== undefined && (!connection.endsWith("D") || !tapped.some((span) => isMidTapped(span, midTap)))
+        ? [problem("midTap", say("read.midTap", { midTap, connection }))]
+        : []),
+    ];
+  },
+  brings: (it) => [
+    ...lettersOf(it.phases).map((letter): readonly [End, Letter] => ["from", letter]),
+    ...(primaryUsesNeutral(it) ? [["from", "N"] as const] : []),
+    ...secondaryLetters(it).map((letter): readonly [End, Letter] => ["to", letter]),
+    ...(secondaryUsesNeutral(it) ? [["to", "N"] as const] : []),
+  ],
+  parts: (it, place): Part[] => [
+    ...(it.connection === "single" ? [singleUnit(it)] : bankUnits(it)),
+    ...(it.neutral && place.hasNeutral("from") && place.hasNeutral("to")
+      ? [{ part: "join", from: "from/N", to: "to/N", letter: "N", closed: true } as const]
+      : []),
+  ],
+  symbol: (it) =>
+    it.connection === "single"
+      ? [line(-20, 0, -14, 0), circle(-6, 0, 8), circle(6, 0, 8), line(14, 0, 20, 0)]
+      : [
+          line(-20, 0, -15, 0),
+          circle(-6, 0, 9),
+          circle(6, 0, 9),
+          inscribed(-8, 0, it.connection.split("-")[0]!.replace("open", "o")),
+          inscribed(8, 0, it.connection.split("-")[1]!.replace("open", "o")),
+          line(15, 0, 20, 0),
+        ],
+});
+
+interface Rated extends Bank {
+  readonly kva: number;
+  readonly rPercent: number | undefined;
+  readonly xPercent: number | undefined;
+  readonly excitingPercent: number;
+}
+
+/** Leakage in ohms on a winding's volts: the percent of V²/S [Ω]. */
+function leakageOhms(bank: Rated, volts: number): Complex {
+  const unitKva = bank.kva / unitCount(bank);
+  const table = impedanceOfUnit(unitKva);
+  const percent: Complex = [bank.rPercent ?? table.percentR, bank.xPercent ?? table.percentX];
+  return complex.scale(percent, (volts * volts) / (unitKva * 1000) / 100);
+}
+
+const half = (ohms: Complex): Complex => complex.scale(ohms, 0.5);
+
+const excitingVa = (bank: Rated): number => (bank.excitingPercent / 100) * (bank.kva / unitCount(bank)) * 1000;
+
+/** A winding, or its two halves about the tap where its centre is brought out as `N`. */
+function secondaryWindings(plus: Node, minus: Node, volts: number, ohms: Complex, centre?: Node): Winding[] {
+  if (centre === undefined) return [{ plus, minus, volts, ohms }];
+  return [
+    { plus, minus: centre, volts: volts / 2, ohms: half(ohms) },
+    { plus: centre, minus, volts: volts / 2, ohms: half(ohms) },
+  ];
+}
+
+function singleUnit(it: Rated): Unit {
+  const [first, second] = lettersOf(it.phases);
+  const volts = it.primaryKv * 1000;
+  const secondaryOhms = half(leakageOhms(it, it.secondaryV));
+  return {
+    part: "unit",
+    letter: first!,
+    primary: [
+      { plus: `from/${first!}`, minus: second === undefined ? "from/N" : `from/${second}`, volts, ohms: half(leakageOhms(it, volts)) },
+    ],
+    secondary:
+      it.secondary === "split"
+        ? secondaryWindings("to/1", "to/2", it.secondaryV, secondaryOhms, "to/N")
+        : secondaryWindings(`to/${first!}`, "to/N", it.secondaryV, secondaryOhms),
+    excitingVa: excitingVa(it),
+  };
+}
+
+function bankUnits(it: Rated): Unit[] {
+  const primaryStar: Node = it.connection === "Y-D" ? "inner/star" : "from/N";
+  const acrossVolts = (span: Span, lineToLine: number) => (span[1] === "star" ? lineToLine / Math.sqrt(3) : lineToLine);
+  const node = (end: End, corner: Corner | "star", star: Node): Node => (corner === "star" ? star : `${end}/${corner}`);
+  return windingSpans(it).map(({ corner, primary, secondary }): Unit => {
+    const primaryVolts = acrossVolts(primary, it.primaryKv * 1000);
+    const secondaryVolts = acrossVolts(secondary, it.secondaryV);
+    return {
+      part: "unit",
+      letter: corner,
+      primary: [
+        {
+          plus: node("from", primary[0], primaryStar),
+          minus: node("from", primary[1], primaryStar),
+          volts: primaryVolts,
+          ohms: half(leakageOhms(it, primaryVolts)),
+        },
+      ],
+      secondary: secondaryWindings(
+        node("to", secondary[0], "to/N"),
+        node("to", secondary[1], "to/N"),
+        secondaryVolts,
+        half(leakageOhms(it, secondaryVolts)),
+        isMidTapped(secondary, it.midTap) ? "to/N" : undefined,
+      ),
+      excitingVa: excitingVa(it),
+    };
+  });
+}

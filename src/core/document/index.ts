@@ -1,0 +1,4 @@
+export * from "./types";
+export * from "./settings";
+export * from "./complete";
+export { perObject } from "./perObject";

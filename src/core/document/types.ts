@@ -1,0 +1,138 @@
+import { type Complete, field, type DeviceKind, type Evidence } from "../devices";
+import type { ElementId, Json, JsonObject, PointId, WorkPointId } from "../terms";
+
+/** Keys of a point. */
+export const pointFields = {
+  label: field.text(),
+  x: field.amount("", 0, { min: -1e7, max: 1e7 }),
+  y: field.amount("", 0, { min: -1e7, max: 1e7 }),
+  kind: field.choice(["pole", "pad", "station", "service"], "pole"),
+  earthOhms: field.optionalAmount("Ω", { above: 0 }),
+  evidence: field.choice(["seen", "map", "told", "assumed"], "map"),
+};
+
+export type Point = Complete<typeof pointFields>;
+
+/** A point exactly as saved: defaults left out, unknown keys kept. */
+export type SavedPoint = JsonObject;
+/** An element exactly as saved: defaults left out, unknown keys kept. `complete` fills the defaults in. */
+export type SavedElement = JsonObject & { readonly kind: DeviceKind };
+
+/** The electrical part of a file: plain JSON, no classes, nothing derived. */
+export interface System {
+  readonly frequencyHz: 50 | 60;
+  readonly points: Readonly<Record<PointId, SavedPoint>>;
+  readonly elements: Readonly<Record<ElementId, SavedElement>>;
+}
+
+export const STEP_VERBS = [
+  "brief",
+  "request-permit",
+  "receive-permit",
+  "open",
+  "close",
+  "lift",
+  "attach",
+  "cut",
+  "tag",
+  "untag",
+  "block",
+  "unblock",
+  "check-detector",
+  "test",
+  "ground",
+  "unground",
+  "pull",
+  "replace",
+  "cover",
+  "uncover",
+  "inspect",
+  "barricade",
+  "secure",
+  "ask",
+  "join",
+  "refuse",
+  "remove-barrel",
+  "replace-barrel",
+  "set-position",
+  "start",
+  "stop",
+  "wait",
+  "work",
+  "all-clear",
+  "confirm",
+  "stand-clear",
+  "release-permit",
+  "note",
+] as const;
+export type StepVerb = (typeof STEP_VERBS)[number];
+
+/** One step of a job, as saved. Each verb takes the keys that it needs. */
+export interface Step {
+  readonly do: StepVerb;
+  readonly element?: string;
+  readonly at?: string;
+  readonly phases?: string;
+  readonly with?: string;
+  readonly to?: string;
+  readonly text?: string;
+  readonly cable?: string;
+  /** which end of a ground goes on, or comes off, first */
+  readonly first?: "neutral" | "phase";
+  readonly seconds?: number;
+  readonly position?: "utility" | "generator" | "off";
+  readonly done?: boolean;
+}
+
+export interface WorkPoint {
+  readonly at: PointId;
+  readonly conductors: string;
+  readonly label?: string;
+}
+
+export type PermitState = "none" | "requested" | "held" | "released";
+
+export interface Job {
+  readonly task: string;
+  readonly workPoints: Readonly<Record<WorkPointId, WorkPoint>>;
+  readonly tools: readonly string[];
+  readonly permit: PermitState;
+  readonly steps: readonly Step[];
+}
+
+/** Limits that differ by company; each default is stated in `settings.ts`. */
+export interface Settings {
+  readonly hazardVolts: number;
+  readonly exposureLimitVolts: number;
+  readonly openWithoutLoadBreakAmps: number;
+  readonly tapClampMaxAmps: number;
+  readonly assumeGenerators: boolean;
+  readonly assumedGeneratorKva: number;
+  readonly bodyOhms: number;
+  readonly clearingSeconds: number;
+  readonly inducedLimitVolts: number;
+  readonly clampBreakAmps: number;
+  /** rule id → off with a reason, or on */
+  readonly rules: Readonly<Record<string, RuleSetting>>;
+}
+
+export interface RuleSetting {
+  readonly off: boolean;
+  readonly reason: string;
+}
+
+/** A whole file, exactly as saved. `settings` and `job` are asked for through `settingsOf` and `jobOf`. */
+export interface StillhotDocument {
+  readonly format: "stillhot";
+  readonly formatVersion: 1;
+  readonly title: string;
+  readonly notes?: string;
+  readonly system: System;
+  readonly job?: JsonObject;
+  readonly scenario?: JsonObject;
+  readonly settings?: JsonObject;
+  /** keys of a newer file */
+  readonly [unknown: string]: unknown;
+}
+
+export type { Evidence, Json };

@@ -1,0 +1,4 @@
+export * from "./transformers";
+export * from "./conductors";
+export * from "./geometry";
+export * from "./grounding";

@@ -1,0 +1,2 @@
+export const app = {
+} as const;

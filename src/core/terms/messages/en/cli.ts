@@ -1,0 +1,2 @@
+export const cli = {
+} as const;

@@ -1,0 +1,2 @@
+export const drawing = {
+} as const;

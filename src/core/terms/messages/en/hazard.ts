@@ -1,0 +1,2 @@
+export const hazard = {
+} as const;

@@ -1,0 +1,12 @@
+import { devices } from "./devices";
+import { document } from "./document";
+import { hazard } from "./hazard";
+import { procedure } from "./procedure";
+import { drawing } from "./drawing";
+import { app } from "./app";
+import { cli } from "./cli";
+
+/** Every sentence that a person reads, in English. Another language or a region's words are another file of this shape. */
+export const english = { ...devices, ...document, ...hazard, ...procedure, ...drawing, ...app, ...cli } as const;
+
+export type MessageKey = keyof typeof english;

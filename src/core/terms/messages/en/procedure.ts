@@ -1,0 +1,2 @@
+export const procedure = {
+} as const;
