@@ -6,7 +6,8 @@ const program = (): Plugin => ({
   name: "stillhot-program",
   generateBundle(_options, bundle) {
     const main = bundle["main.js"];
-    if (main?.type === "chunk" && !main.code.startsWith("#!")) main.code = `#!/usr/bin/env node\n${main.code}`;
+    if (main?.type === "chunk" && !main.code.startsWith("#!"))
+      main.code = `#!/usr/bin/env node\n${main.code}`;
   },
   writeBundle() {
     chmodSync("dist-cli/main.js", 0o755);

@@ -17,7 +17,8 @@ export default defineConfig({
       manifest: {
         name: "Stillhot",
         short_name: "Stillhot",
-        description: "Draw a small distribution system, open and close things, and see what could still be live.",
+        description:
+          "Draw a small distribution system, open and close things, and see what could still be live.",
         start_url: "./",
         scope: "./",
         display: "standalone",

@@ -1,0 +1,65 @@
+import js from "@eslint/js";
+import prettier from "eslint-config-prettier";
+import svelte from "eslint-plugin-svelte";
+import globals from "globals";
+import ts from "typescript-eslint";
+import svelteConfig from "./svelte.config.js";
+
+export default ts.config(
+  { ignores: ["dist/", "dist-cli/", "dev-dist/", "node_modules/", ".test-results/", "coverage/", "shared/"] },
+  js.configs.recommended,
+  ...ts.configs.recommended,
+  ...svelte.configs.recommended,
+  prettier,
+  ...svelte.configs.prettier,
+  {
+    rules: {
+      eqeqeq: ["error", "always", { null: "ignore" }],
+      "no-var": "error",
+      "object-shorthand": "error",
+      "prefer-const": "error",
+      "@typescript-eslint/consistent-type-imports": ["error", { fixStyle: "inline-type-imports" }],
+      // Typed arrays and checked indexes need `!`.
+      "@typescript-eslint/no-non-null-assertion": "off",
+      "@typescript-eslint/no-unused-vars": [
+        "error",
+        { argsIgnorePattern: "^_", varsIgnorePattern: "^_", caughtErrorsIgnorePattern: "^_" },
+      ],
+    },
+  },
+  {
+    files: ["src/core/**/*.ts"],
+    ignores: ["**/*.test.ts"],
+    rules: {
+      "no-console": "error",
+      "no-restricted-globals": ["error", "Date", "setTimeout", "setInterval", "performance", "fetch"],
+      "no-restricted-properties": [
+        "error",
+        { object: "Math", property: "random", message: "The core gives the same output for the same input." },
+      ],
+    },
+  },
+  { files: ["src/app/**"], languageOptions: { globals: globals.browser } },
+  {
+    files: ["src/cli/**", "scripts/**", "bin/**", "tests/**", "*.config.*"],
+    languageOptions: { globals: globals.node },
+  },
+  // End-to-end tests hand functions to the page.
+  { files: ["tests/e2e/**"], languageOptions: { globals: globals.browser } },
+  {
+    files: ["**/*.svelte", "**/*.svelte.ts", "**/*.svelte.js"],
+    languageOptions: { parserOptions: { parser: ts.parser, extraFileExtensions: [".svelte"], svelteConfig } },
+  },
+  // A promise that nobody waits for hides its failure; a switch over kinds names each one.
+  {
+    files: ["src/**/*.ts"],
+    ignores: ["**/*.svelte.ts", "**/*.svelte.*.ts"],
+    languageOptions: { parserOptions: { projectService: true } },
+    rules: {
+      "@typescript-eslint/no-floating-promises": "error",
+      "@typescript-eslint/no-misused-promises": ["error", { checksVoidReturn: false }],
+    },
+  },
+  // The compiler sees undefined names better than the linter does.
+  { files: ["**/*.ts", "**/*.svelte"], rules: { "no-undef": "off" } },
+);

@@ -1,0 +1,176 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { builtinModules } from "node:module";
+import { dirname, join, relative, resolve, sep } from "node:path";
+import { fileURLToPath } from "node:url";
+import ts from "typescript";
+import { describe, expect, test } from "vitest";
+import packageJson from "../package.json";
+
+/** The core's folders in import order: each may import itself and those above it. */
+const order = [
+  "terms",
+  "reference",
+  "devices",
+  "document",
+  "network",
+  "phasor",
+  "hazard",
+  "procedure",
+  "drawing",
+];
+
+/** Packages that the core may use: each is pure, without the DOM, files, a clock or chance. */
+const pure = ["immer", "fflate", "graphology", "graphology-types"];
+
+const root = resolve(dirname(fileURLToPath(import.meta.url)), "..");
+const declared = new Set(Object.keys({ ...packageJson.dependencies, ...packageJson.devDependencies }));
+/** Asked for at run time and done without when it is not there. */
+const optional = ["@sparticuz/chromium"];
+const builtin = new Set(builtinModules);
+
+interface Source {
+  /** path from the root of the project, with `/` */
+  readonly path: string;
+  readonly text: string;
+}
+
+function sourcesIn(folder: string): Source[] {
+  return readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
+    .filter((it) => it.isFile() && /\.(ts|js|mjs|svelte)$/.test(it.name))
+    .map((it) => join(it.parentPath, it.name))
+    .map((file) => ({
+      path: relative(root, file).split(sep).join("/"),
+      text: readFileSync(file, "utf8"),
+    }));
+}
+
+/** What a file imports, types and workers included. */
+function importsOf({ path, text }: Source): string[] {
+  const script = path.endsWith(".svelte")
+    ? [...text.matchAll(/<script\b[^>]*>(.*?)<\/script>/gs)].map((it) => it[1]).join("\n")
+    : text;
+  const imported = ts.preProcessFile(script, true, true).importedFiles.map((it) => it.fileName);
+  const urls = [...script.matchAll(/new URL\(\s*["'`]([^"'`]+)["'`],\s*import\.meta\.url/g)];
+  return [...imported, ...urls.map((it) => it[1]!)];
+}
+
+const isRelative = (specifier: string) => specifier.startsWith(".");
+const packageOf = (specifier: string) =>
+  specifier
+    .split("/")
+    .slice(0, specifier.startsWith("@") ? 2 : 1)
+    .join("/");
+
+/** Where an import leads: a path from the root, which starts with `../` when it leaves the project. */
+const targetOf = (path: string, specifier: string) =>
+  relative(root, resolve(root, dirname(path), specifier.replace(/\?.*$/, "")))
+    .split(sep)
+    .join("/");
+
+const isTest = (path: string) => /\.test\.ts$/.test(path);
+const isIn = (folder: string, path: string) => path === folder || path.startsWith(`${folder}/`);
+const isDoor = (path: string) => /^src\/core(\/index(\.ts)?)?$/.test(path);
+const coreFolder = (path: string) => /^src\/core\/([^/]+)\//.exec(`${path}/`)?.[1];
+
+/** Why a file may not import this, or nothing when it may. */
+function objection(path: string, specifier: string): string | undefined {
+  if (specifier.startsWith("/")) return "an absolute path holds on one machine only";
+  if (!isRelative(specifier)) return packageObjection(path, specifier);
+  const target = targetOf(path, specifier);
+  if (target.startsWith("..")) return "it lies outside the project";
+  if (isIn("src/core", path)) return coreObjection(path, target);
+  const inCore = isIn("src/core", target);
+  if (isIn("src", path) && inCore && !isDoor(target)) return "the only door to the core is src/core/index.ts";
+  if (isIn("src/cli", path) && isIn("src/app", target)) return "the command line never imports the app";
+  if (isIn("src/app", path) && isIn("src/cli", target)) return "the app never imports the command line";
+  return undefined;
+}
+
+function packageObjection(path: string, specifier: string): string | undefined {
+  const name = packageOf(specifier);
+  const isBuiltin = specifier.startsWith("node:") || builtin.has(name);
+  if (isIn("src/core", path) && !isTest(path) && !pure.includes(name)) {
+    return `the core is pure: of packages it may import only ${pure.join(", ")}`;
+  }
+  if (isIn("src/app", path) && isBuiltin && !isTest(path)) return "a browser has no Node modules";
+  if (isIn("src/cli", path) && /^(svelte|konva)$/.test(name)) return "the command line has no screen";
+  if (isBuiltin || specifier.startsWith("virtual:") || optional.includes(name)) return undefined;
+  return declared.has(name) ? undefined : `package.json does not name ${name}`;
+}
+
+function coreObjection(path: string, target: string): string | undefined {
+  if (isIn("shared", target)) return undefined; // the published tables, as data
+  if (!isIn("src/core", target)) {
+    return isTest(path) && isIn("tests", target) ? undefined : "the core imports only the core and shared/";
+  }
+  const from = coreFolder(path);
+  if (from === undefined || from.startsWith("index.")) return undefined; // index.ts itself gathers everything
+  if (isDoor(target)) return "index.ts is the door for others; inside the core, name the folder";
+  const to = coreFolder(target)!;
+  if (!order.includes(from))
+    return `${from} has no place in the order of core folders (tests/architecture.test.ts)`;
+  if (order.indexOf(to) > order.indexOf(from)) {
+    return `${from} may import itself and ${order.slice(0, order.indexOf(from)).join(", ") || "nothing else"}`;
+  }
+  return undefined;
+}
+
+const objections = (sources: readonly Source[]) =>
+  sources.flatMap((source) =>
+    importsOf(source).flatMap((specifier) => {
+      const why = objection(source.path, specifier);
+      return why ? [`${source.path} imports "${specifier}": ${why}`] : [];
+    }),
+  );
+
+describe("A folder imports only what it may", () => {
+  test.each(["src/core", "src/app", "src/cli", "tests", "scripts", "bin"])("%s", (folder) => {
+    expect(objections(sourcesIn(folder))).toEqual([]);
+  });
+
+  test("every folder of the core has its place in the order", () => {
+    const folders = readdirSync(join(root, "src/core"), { withFileTypes: true }).filter((it) =>
+      it.isDirectory(),
+    );
+    expect(folders.map((it) => it.name).filter((it) => !order.includes(it))).toEqual([]);
+  });
+});
+
+/** The checks themselves, so that a silent change to them is seen: [file, what it imports, allowed]. */
+test.each([
+  ["src/core/phasor/solve.ts", "../network", true],
+  ["src/core/network/compile.ts", "../phasor/solve", false],
+  ["src/core/network/compile.ts", "../index", false],
+  ["src/core/network/compile.ts", "..", false],
+  ["src/core/index.ts", "./drawing", true],
+  ["src/core/reference/gloves.ts", "../../../shared/reference/gloves.json", true],
+  ["src/core/reference/gloves.ts", "../../../../shared/reference/gloves.json", false],
+  ["src/core/document/edits/open.ts", "immer", true],
+  ["src/core/document/read.ts", "node:fs", false],
+  ["src/core/document/read.ts", "konva/lib/Stage.js", false],
+  ["src/core/document/read.ts", "svelte", false],
+  ["src/core/terms/ids.ts", "../../app/session/session.svelte", false],
+  ["src/core/terms/ids.test.ts", "vitest", true],
+  ["src/app/canvas/board.ts", "../../core", true],
+  ["src/app/canvas/board.ts", "../../core/index.ts", true],
+  ["src/app/canvas/board.ts", "../../core/terms", false],
+  ["src/app/canvas/board.ts", "../../cli/main", false],
+  ["src/app/canvas/board.ts", "node:fs", false],
+  ["src/app/canvas/board.ts", "left-pad", false],
+  ["src/cli/main.ts", "../core", true],
+  ["src/cli/main.ts", "node:fs", true],
+  ["src/cli/main.ts", "../app/session", false],
+])("%s importing %s: %s", (path, specifier, allowed) => {
+  expect(objection(path, specifier) === undefined).toBe(allowed);
+});
+
+test("imports are found in modules, components, types and workers", () => {
+  const text = `<script lang="ts">
+    import type { A } from "./a";
+    import B from "./B.svelte";
+    const c = () => import("./c");
+    const d = new Worker(new URL("./d.ts", import.meta.url), { type: "module" });
+  </script>
+  <p>import "./not-this"</p>`;
+  expect(importsOf({ path: "x.svelte", text })).toEqual(["./a", "./B.svelte", "./c", "./d.ts"]);
+});

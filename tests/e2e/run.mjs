@@ -1,0 +1,105 @@
+/**
+ * Runs the end-to-end tests against the built app: `node tests/e2e/run.mjs [NAMEPART ...]`.
+ *
+ * Each tests/e2e/*.e2e.mjs exports `tests`, a list of `{ name, run(ctx) }`; context.mjs says what `ctx` offers.
+ * A test fails when `run` throws, takes longer than its `seconds` (60), or a page reports an error.
+ * NAMEPART picks the tests whose file or name contains it. HEADED=1 shows the browser.
+ */
+import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { join, relative } from "node:path";
+import { pathToFileURL } from "node:url";
+import { at, makeResults, root } from "../../scripts/lib/project.mjs";
+import { serve } from "../../scripts/lib/serve.mjs";
+import { startBrowser } from "./browser.mjs";
+import { makeContext } from "./context.mjs";
+
+const parts = process.argv.slice(2).map((it) => it.toLowerCase());
+const out = makeResults();
+const pictures = join(out, "e2e");
+const summary = join(out, "e2e.json");
+const outcomes = [];
+
+function finish(reason) {
+  const failures = outcomes.filter((it) => !it.ok);
+  const passed = outcomes.length - failures.length;
+  const failed = failures.length + (reason ? 1 : 0);
+  if (reason) console.error(reason);
+  writeFileSync(summary, `${JSON.stringify({ passed, failed, reason, tests: outcomes }, null, 2)}\n`);
+  console.log(`end to end: ${passed} passed, ${failed} failed`);
+  process.exit(failed > 0 ? 1 : 0);
+}
+
+/** All tests in the order of their files. A file that cannot be loaded is a failed test. */
+async function collect() {
+  const found = [];
+  const names = new Set();
+  for (const file of readdirSync(at("tests/e2e")).sort()) {
+    if (!file.endsWith(".e2e.mjs")) continue;
+    const place = file.replace(".e2e.mjs", "");
+    try {
+      const { tests } = await import(pathToFileURL(at("tests/e2e", file)).href);
+      if (!Array.isArray(tests)) throw new Error(`${file} exports no list named \`tests\``);
+      for (const it of tests) {
+        const name = `${place}: ${it.name}`;
+        if (names.has(name)) throw new Error(`two tests are named "${name}"`);
+        names.add(name);
+        found.push({ ...it, name });
+      }
+    } catch (error) {
+      const fail = () => Promise.reject(error);
+      found.push({ name: `${place}: loads`, run: fail });
+    }
+  }
+  if (parts.length === 0) return found;
+  return found.filter((it) => parts.some((part) => it.name.toLowerCase().includes(part)));
+}
+
+async function within(seconds, work) {
+  let timer;
+  const late = new Promise((_, fail) => {
+    timer = setTimeout(() => fail(new Error(`took longer than ${seconds} s`)), seconds * 1000);
+  });
+  try {
+    await Promise.race([work, late]);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+async function runOne(browser, url, { name, run, seconds = 60 }) {
+  const from = performance.now();
+  const ctx = await makeContext(browser, url);
+  let problem;
+  try {
+    await within(seconds, run(ctx));
+  } catch (error) {
+    problem = error.stack ?? String(error);
+  }
+  if (ctx.errors.length > 0) problem = [problem, ...ctx.errors].filter(Boolean).join("\n");
+  const files = problem ? await ctx.picture(pictures, name.replace(/[^\w]+/g, "-")) : [];
+  await ctx.close();
+  const ms = Math.round(performance.now() - from);
+  console.log(`${problem ? "FAIL" : "  ok"}  ${name} (${ms} ms)`);
+  if (problem) console.log(problem.replace(/^/gm, "      "));
+  for (const file of files) console.log(`      picture: ${relative(root, file)}`);
+  return { name, ok: !problem, ms, ...(problem ? { problem } : {}) };
+}
+
+rmSync(pictures, { recursive: true, force: true });
+rmSync(summary, { force: true });
+mkdirSync(pictures, { recursive: true });
+if (!existsSync(at("dist/index.html"))) finish("There is no built app: run `npm run build` first.");
+
+const tests = await collect();
+if (tests.length === 0) finish(`No end-to-end test has ${parts.join(" or ")} in its name.`);
+const first = await startBrowser();
+if (first.missing) finish(first.missing);
+let browser = first.browser;
+const server = await serve(at("dist"));
+for (const test of tests) {
+  if (!browser.isConnected()) ({ browser } = await startBrowser());
+  outcomes.push(await runOne(browser, server.url, test));
+}
+await browser.close();
+await server.close();
+finish();
