@@ -47,6 +47,8 @@ export interface Unit {
   readonly letter: Letter;
   readonly primary: readonly Winding[];
   readonly secondary: readonly Winding[];
+  /** nominal volts, line to line (leg to leg on a split secondary), of what each side stands on */
+  readonly lineToLineVolts: { readonly primary: number; readonly secondary: number };
   /** exciting volt-amperes at rated volts, inductive */
   readonly excitingVa: number;
 }

@@ -182,6 +182,10 @@ function singleUnit(it: Rated): Unit {
       it.secondary === "split"
         ? secondaryWindings("to/1", "to/2", it.secondaryV, secondaryOhms, "to/N")
         : secondaryWindings(`to/${first!}`, "to/N", it.secondaryV, secondaryOhms),
+    lineToLineVolts: {
+      primary: second === undefined ? volts * Math.sqrt(3) : volts,
+      secondary: it.secondary === "split" ? it.secondaryV : it.secondaryV * Math.sqrt(3),
+    },
     excitingVa: excitingVa(it),
   };
 }
@@ -211,6 +215,7 @@ function bankUnits(it: Rated): Unit[] {
         half(leakageOhms(it, secondaryVolts)),
         isMidTapped(secondary, it.midTap) ? "to/N" : undefined,
       ),
+      lineToLineVolts: { primary: it.primaryKv * 1000, secondary: it.secondaryV },
       excitingVa: excitingVa(it),
     };
   });

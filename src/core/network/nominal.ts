@@ -1,0 +1,89 @@
+import { type CircuitElement, deviceOf, type End, type Place, secondaryLetters } from "../devices";
+import { type ConductorId, conductorId, type Letter } from "../terms";
+
+/** Line-to-line volts (leg to leg on a split secondary) at each conductor; 0 where nothing says. */
+export type NominalVolts = Float64Array;
+
+interface Drawn {
+  readonly elements: readonly CircuitElement[];
+  readonly endPoints: readonly Readonly<Partial<Record<End, string>>>[];
+  readonly nodeOf: ReadonlyMap<ConductorId, number>;
+  readonly conductorCount: number;
+}
+
+/**
+ * Nominal volts spread from the sources outward through whatever joins conductors, open or closed, and change at
+ * transformers to the rating of the other side. What no source touches takes the ratings of its transformers, then of
+ * its generators.
+ */
+export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: Drawn): NominalVolts {
+  const volts = new Float64Array(conductorCount);
+  const neighbours: number[][] = Array.from({ length: conductorCount }, () => []);
+  const crossings: { from: number[]; to: number[]; primary: number; secondary: number }[] = [];
+  const crossingsAt = new Map<number, number[]>();
+  const nodesAt = (index: number, end: End, phases: string): number[] =>
+    [...phases].flatMap((letter) => nodeOf.get(conductorId(endPoints[index]![end] ?? "", letter as Letter)) ?? []);
+
+  elements.forEach((element, index) => {
+    const phases = (element as { phases?: string }).phases ?? "";
+    if (element.kind === "transformer") {
+      const unit = deviceOf(element.kind)
+        .parts(element as never, NOWHERE)
+        .find((part) => part.part === "unit")!;
+      const crossing = {
+        from: nodesAt(index, "from", phases),
+        to: nodesAt(index, "to", secondaryLetters(element).join("")),
+        ...unit.lineToLineVolts,
+      };
+      crossings.push(crossing);
+      for (const node of [...crossing.from, ...crossing.to])
+        crossingsAt.set(node, [...(crossingsAt.get(node) ?? []), crossings.length - 1]);
+      return;
+    }
+    const ends = deviceOf(element.kind).ends;
+    if (ends.length < 2) return;
+    for (const letter of phases) {
+      const [first, ...others] = ends.flatMap((end) => nodesAt(index, end, letter));
+      for (const other of others) {
+        neighbours[first!]!.push(other);
+        neighbours[other]!.push(first!);
+      }
+    }
+  });
+
+  const queue: number[] = [];
+  const seed = (node: number, value: number) => {
+    if (volts[node] !== 0) return;
+    volts[node] = value;
+    queue.push(node);
+  };
+  const spread = () => {
+    for (const node of queue) {
+      for (const next of neighbours[node]!) seed(next, volts[node]!);
+      for (const index of crossingsAt.get(node) ?? []) {
+        const { from, to, primary, secondary } = crossings[index]!;
+        if (from.includes(node)) to.forEach((it) => seed(it, secondary));
+        if (to.includes(node)) from.forEach((it) => seed(it, primary));
+      }
+    }
+    queue.length = 0;
+  };
+
+  elements.forEach((element, index) => {
+    if (element.kind === "source") nodesAt(index, "at", element.phases).forEach((it) => seed(it, element.kvLL * 1000));
+  });
+  spread();
+  for (const { from, to, primary, secondary } of crossings) {
+    from.forEach((it) => seed(it, primary));
+    to.forEach((it) => seed(it, secondary));
+    spread();
+  }
+  elements.forEach((element, index) => {
+    if (element.kind === "generator") nodesAt(index, "at", element.phases).forEach((it) => seed(it, element.volts));
+  });
+  spread();
+  return volts;
+}
+
+/** A place that tells nothing: enough for what depends on ratings alone. */
+const NOWHERE: Place = { frequencyHz: 60, hasNeutral: () => false, nominalVolts: () => 0 };
