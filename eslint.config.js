@@ -50,6 +50,15 @@ export default ts.config(
     files: ["**/*.svelte", "**/*.svelte.ts", "**/*.svelte.js"],
     languageOptions: { parserOptions: { parser: ts.parser, extraFileExtensions: [".svelte"], svelteConfig } },
   },
+  {
+    files: ["**/*.svelte", "**/*.svelte.ts"],
+    rules: {
+      // Links here are plain ones: there is no router to resolve them.
+      "svelte/no-navigation-without-resolve": "off",
+      // State is immutable and raw on purpose; maps and sets beside it are working memory.
+      "svelte/prefer-svelte-reactivity": "off",
+    },
+  },
   // A promise that nobody waits for hides its failure; a switch over kinds names each one.
   {
     files: ["src/**/*.ts"],
