@@ -1,32 +1,45 @@
+import { type Complete, field } from "../devices";
 import { isObject, type JsonObject } from "../terms";
 import { perObject } from "./perObject";
 import type { Job, RuleSetting, Settings, StillhotDocument } from "./types";
 
-/** Defaults of the settings, each with why it has that value. */
-export const DEFAULT_SETTINGS: Settings = {
+/** Keys of the settings, each with its range and why it has its default. Rules are a map beside them. */
+export const settingFields = {
   /** volts to earth from which a conductor counts as hot; 29 CFR 1910.269 treats 50 V and more as hazardous */
-  hazardVolts: 50,
-  exposureLimitVolts: 50,
+  hazardVolts: field.amount("V", 50, { above: 0, max: 1e6 }),
+  exposureLimitVolts: field.amount("V", 50, { above: 0, max: 1e6 }),
   /** one common procedure for a bare cutout; common practice, no source */
-  openWithoutLoadBreakAmps: 10,
+  openWithoutLoadBreakAmps: field.amount("A", 10, { min: 0, max: 1e6 }),
   /** what a tap clamp may carry; common practice, no source */
-  tapClampMaxAmps: 100,
-  assumeGenerators: true,
-  assumedGeneratorKva: 7.5,
-  bodyOhms: 1000,
-  clearingSeconds: 0.5,
+  tapClampMaxAmps: field.amount("A", 100, { min: 0, max: 1e6 }),
+  assumeGenerators: field.flag(true),
+  assumedGeneratorKva: field.amount("kVA", 7.5, { above: 0, max: 1e6 }),
+  bodyOhms: field.amount("Ω", 1000, { above: 0, max: 1e9 }),
+  clearingSeconds: field.amount("s", 0.5, { above: 0, max: 1e6 }),
   /** 6 mA through 500 Ω, 29 CFR 1910.269(q)(2) note */
-  inducedLimitVolts: 3,
+  inducedLimitVolts: field.amount("V", 3, { min: 0, max: 1e6 }),
   /** charging and exciting current only; common practice, no source */
-  clampBreakAmps: 0.5,
+  clampBreakAmps: field.amount("A", 0.5, { min: 0, max: 1e6 }),
+};
+
+/** Keys of a rule's entry under `rules`. */
+export const ruleFields = { off: field.flag(false), reason: field.text() };
+
+/** What holds where a file says nothing. */
+export const DEFAULT_SETTINGS: Settings = {
+  ...(Object.fromEntries(
+    Object.entries(settingFields).map(([key, { fallback }]) => [key, fallback]),
+  ) as Complete<typeof settingFields>),
   rules: {},
 };
 
 /** The settings of a file with every default filled in. */
-export const settingsOf: (document: StillhotDocument) => Settings = perObject((document: StillhotDocument) => {
-  const saved = document.settings ?? {};
-  return { ...DEFAULT_SETTINGS, ...saved, rules: rulesOf(saved) } as Settings;
-});
+export const settingsOf: (document: StillhotDocument) => Settings = perObject(
+  (document: StillhotDocument) => {
+    const saved = document.settings ?? {};
+    return { ...DEFAULT_SETTINGS, ...saved, rules: rulesOf(saved) } as Settings;
+  },
+);
 
 /** A rule is turned off by `{ "off": true, "reason": "…" }`; anything else leaves it on. */
 function rulesOf(saved: JsonObject): Record<string, RuleSetting> {

@@ -135,4 +135,16 @@ export interface StillhotDocument {
   readonly [unknown: string]: unknown;
 }
 
+/** Top-level keys of a file, in the order in which they are written. */
+export const DOCUMENT_KEYS: readonly string[] = [
+  "format",
+  "formatVersion",
+  "title",
+  "notes",
+  "system",
+  "job",
+  "scenario",
+  "settings",
+];
+
 export type { Evidence, Json };

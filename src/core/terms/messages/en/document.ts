@@ -1,2 +1,43 @@
 export const document = {
+  "file.tooLarge": "the file has {letters} letters; {most} is the most that is read",
+  "file.empty": "the file is empty",
+  "file.endsEarly": "the file ends at line {line}, column {column}, where {expected} was expected",
+  "file.notJson": "line {line}, column {column}: found {found}, expected {expected}",
+  "file.controlLetter":
+    "line {line}, column {column}: a line break or control letter inside a text; write \\n",
+  "file.escape": "line {line}, column {column}: a backslash that JSON does not know inside this text",
+  "file.halfLetter": "line {line}, column {column}: half of a letter (a surrogate on its own) in a text",
+  "file.hugeNumber":
+    "line {line}, column {column}: found {found}, expected a number that a computer can hold",
+  "file.tooDeep":
+    "line {line}, column {column}: more than {most} levels of objects and lists within each other",
+  "file.treacherousKey": "the name {key} is not allowed as a key",
+  "file.keyTwice": "stands twice; the second one is at line {line}, column {column}",
+  "file.notAnObject": 'expected a Stillhot file: an object with "format": "stillhot"',
+  "file.notThisFormat": 'expected "stillhot": this is not a Stillhot file',
+  "file.noVersion": "expected a whole number from 1 to {newest}",
+  "file.newer":
+    "the file is of format version {version} and this program reads up to {newest}: it needs a newer Stillhot",
+  "file.expectedObject": "an object",
+  "file.expectedList": "a list",
+  "file.expectedText": "text of at most {most} letters",
+  "file.idOfPoint": "the id of a point of this file",
+  "file.idOfElement": "the id of an element of this file",
+  "file.idOfSpan": "the id of a span of this file",
+  "file.idOfWorkPoint": "the id of a work point of this job",
+  "file.idOfStepElement":
+    "the id of an element of this file, or of a ground set that an earlier step puts on",
+  "file.badId": "an id is 1 to 40 letters, digits, _ and -, and does not start with -",
+  "file.sameEnds": "found {point} at both {end} and {other}, expected two different points",
+  "file.noConductor": "asks for {letter} at {point}, which has {letters}",
+  "file.noConductors": "asks for {letter} at {point}, which has no conductors",
+  "file.wire": "a code of the conductor table ({codes})",
+  "file.conductors": "letters of the conductors at {point} ({letters}), each once",
+  "file.stepKey": "is missing: a step {verb} needs {keys}",
+  "file.groundTwice": "a ground set {element} is on already",
+  "file.groundNotGround": "the id of a ground set: {element} is another kind of element",
+  "file.ruleReason": "a reason in words why the rule is off",
+  "file.notFinite": "found a number that is not finite",
+  "file.unknownKeys": "keys that this program does not know, kept as they are: {keys}",
+  "file.unknownKeysMore": "keys that this program does not know, kept as they are: {keys} and {more} more",
 } as const;

@@ -1,0 +1,142 @@
+import { DEVICES, type DeviceKind, deviceOf, type FieldProblem, isDeviceKind, problem } from "../devices";
+import { wireOf, WIRES } from "../reference";
+import { isObject, isWellFormedId, type Json, type JsonObject, say } from "../terms";
+import { checkFields, type RecordFacts, reportFacts } from "./checkFields";
+import { complete } from "./complete";
+import { conductorsOf } from "./conductors";
+import { perObject } from "./perObject";
+import { below, type Report } from "./problem";
+import { pointFields, type SavedElement, type System } from "./types";
+
+const SYSTEM_KEYS = ["frequencyHz", "points", "elements"];
+
+/** Checks the electrical part of a file: every record by itself, then what they say of each other. */
+export function checkSystem(report: Report, system: Json | undefined): void {
+  if (!isObject(system)) return report.addExpected("system", system, say("file.expectedObject"));
+  const { frequencyHz, points, elements } = system;
+  if (frequencyHz !== undefined && frequencyHz !== 50 && frequencyHz !== 60)
+    report.addExpected("system.frequencyHz", frequencyHz, say("read.oneOf", { choices: "50, 60" }));
+  for (const key of Object.keys(system))
+    if (!SYSTEM_KEYS.includes(key)) report.unknown.push(below("system", key));
+
+  const pointsAreMap = isMap(report, "system.points", points);
+  const elementsAreMap = isMap(report, "system.elements", elements);
+  if (!pointsAreMap || !elementsAreMap) return;
+  for (const [id, point] of records(report, "system.points", points))
+    reportFacts(report, below("system.points", id), pointFacts(point));
+  for (const [id, element] of records(report, "system.elements", elements))
+    checkElement(report, below("system.elements", id), element, points, elements);
+  // Conductors can be told only once every element is right by itself.
+  if (report.problems.length === 0) checkNeeds(report, system as unknown as System);
+}
+
+export function isMap(report: Report, path: string, map: Json | undefined): map is JsonObject {
+  if (isObject(map)) return true;
+  report.addExpected(path, map, say("file.expectedObject"));
+  return false;
+}
+
+/** The records of a map, without those whose id or shape is wrong, which are reported. */
+export function records(report: Report, path: string, map: JsonObject): [id: string, record: JsonObject][] {
+  return Object.entries(map).flatMap(([id, record]): [string, JsonObject][] => {
+    if (!isWellFormedId(id)) report.add(below(path, id), say("file.badId"));
+    else if (!isObject(record))
+      report.addExpected(below(path, id), record ?? null, say("file.expectedObject"));
+    else return [[id, record]];
+    return [];
+  });
+}
+
+/** Remembered per record: after an edit only the records that it changed are read again. */
+const pointFacts = perObject((point: JsonObject) => checkFields(pointFields, point));
+
+const elementFacts = perObject((saved: SavedElement): RecordFacts => {
+  const facts = checkFields(deviceOf(saved.kind).fields, saved, ["kind"]);
+  if (facts.problems.length > 0) return facts;
+  const element = complete(saved);
+  const problems = deviceOf(saved.kind).check?.(element as never) ?? [];
+  return { ...facts, problems: [...problems, ...wireProblems(saved)] };
+});
+
+/** A conductor that the table lacks has no impedance, unless the span brings a matrix of its own. */
+function wireProblems(saved: SavedElement): FieldProblem[] {
+  const element = complete(saved);
+  if (element.kind !== "span" || element.zOhmsPerKm !== undefined) return [];
+  return (["conductor", "neutralConductor"] as const)
+    .filter((key) => element[key] !== "" && wireOf(element[key]) === undefined)
+    .map((key) =>
+      problem(
+        key,
+        say("read.expected", {
+          found: JSON.stringify(element[key].slice(0, 40)),
+          expected: say("file.wire", { codes: WIRES.map((it) => it.code).join(", ") }),
+        }),
+      ),
+    );
+}
+
+function checkElement(
+  report: Report,
+  path: string,
+  element: JsonObject,
+  points: JsonObject,
+  elements: JsonObject,
+): void {
+  const { kind } = element;
+  if (!isDeviceKind(kind))
+    return report.addExpected(
+      `${path}.kind`,
+      kind,
+      say("read.oneOf", { choices: Object.keys(DEVICES).join(", ") }),
+    );
+  reportFacts(report, path, elementFacts(element as SavedElement));
+  checkEnds(report, path, kind, element, points);
+  if (kind === "nearby") checkSpanOfNearby(report, `${path}.span`, element["span"], elements);
+}
+
+function checkEnds(
+  report: Report,
+  path: string,
+  kind: DeviceKind,
+  element: JsonObject,
+  points: JsonObject,
+): void {
+  const seen = new Map<string, string>();
+  for (const end of deviceOf(kind).ends) {
+    const point = element[end];
+    if (typeof point !== "string" || !isWellFormedId(point)) continue; // said by its field
+    const other = seen.get(point);
+    if (!Object.hasOwn(points, point)) report.addExpected(`${path}.${end}`, point, say("file.idOfPoint"));
+    else if (other !== undefined) report.add(`${path}.${end}`, say("file.sameEnds", { point, end, other }));
+    seen.set(point, end);
+  }
+}
+
+function checkSpanOfNearby(report: Report, path: string, span: Json | undefined, elements: JsonObject): void {
+  if (typeof span !== "string" || !isWellFormedId(span)) return; // said by its field
+  const beside = Object.hasOwn(elements, span) ? elements[span] : undefined;
+  if (!isObject(beside) || beside["kind"] !== "span") report.addExpected(path, span, say("file.idOfSpan"));
+}
+
+/** D4: what an element hangs on must be there already, brought by something else. */
+function checkNeeds(report: Report, system: System): void {
+  const conductors = conductorsOf(system);
+  for (const [id, saved] of Object.entries<SavedElement>(system.elements)) {
+    const element = complete(saved);
+    const ends = element as unknown as Readonly<Record<string, string>>;
+    const told = new Set<string>();
+    for (const { end, letter, key } of deviceOf(saved.kind).needs?.(element as never) ?? []) {
+      const point = ends[end]!;
+      const there = conductors.get(point)!;
+      if (there.includes(letter) || told.has(key)) continue;
+      told.add(key);
+      report.add(`${below("system.elements", id)}.${key}`, missing(letter, point, there));
+    }
+  }
+}
+
+/** Says that a conductor is not at a point. */
+export const missing = (letter: string, point: string, there: readonly string[]) =>
+  there.length === 0
+    ? say("file.noConductors", { letter, point })
+    : say("file.noConductor", { letter, point, letters: there.join(" ") });

@@ -1,0 +1,51 @@
+import { type Finding, type JsonObject, say } from "../terms";
+import { checkDocument } from "./check";
+import { migrate, MIGRATIONS } from "./migrate";
+import { parseJson } from "./parse";
+import type { Unreadable } from "./problem";
+import type { StillhotDocument } from "./types";
+
+/** A file that was read, and what its reader should know of it. */
+export interface ReadFile {
+  readonly document: StillhotDocument;
+  readonly warnings: readonly Finding[];
+}
+
+/**
+ * Reads a file. It is read whole or not at all: with any problem there is no document.
+ *
+ * @param text the file as text; a byte order mark is let through
+ * @param chain steps from older versions; tests hand in invented ones
+ */
+export function readDocument(text: string, chain = MIGRATIONS): ReadFile | Unreadable {
+  const parsed = parseJson(text);
+  if (!("value" in parsed)) return { problems: [parsed] };
+  const migrated = migrate(parsed.value, chain);
+  if (!("file" in migrated)) return { problems: [migrated] };
+  const { problems, unknown } = checkDocument(migrated.file);
+  if (problems.length > 0) return { problems };
+  return { document: filled(migrated.file), warnings: unknown.length === 0 ? [] : [unknownKeys(unknown)] };
+}
+
+/** Title and frequency are always there in a document, so that nobody who asks for them needs their defaults. */
+const filled = (file: JsonObject): StillhotDocument =>
+  ({
+    ...file,
+    title: file["title"] ?? "",
+    system: { frequencyHz: 60, ...(file["system"] as JsonObject) },
+  }) as never;
+
+const MOST_NAMED = 8;
+
+/** One warning a file, however many keys: a newer file must stay readable in an older program. */
+function unknownKeys(paths: readonly string[]): Finding {
+  const keys = paths.slice(0, MOST_NAMED).join(", ");
+  const more = paths.length - MOST_NAMED;
+  return {
+    rule: "unknown-key",
+    severity: "warning",
+    where: paths[0]!,
+    message: more > 0 ? say("file.unknownKeysMore", { keys, more }) : say("file.unknownKeys", { keys }),
+    citation: "file format",
+  };
+}

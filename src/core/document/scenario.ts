@@ -1,0 +1,8 @@
+import { isObject, type Json, say } from "../terms";
+import type { Report } from "./problem";
+
+/** Checks what an instructor hides and how an attempt is scored. So far any object will do. */
+export function checkScenario(report: Report, scenario: Json | undefined): void {
+  if (scenario !== undefined && !isObject(scenario))
+    report.addExpected("scenario", scenario, say("file.expectedObject"));
+}
