@@ -26,5 +26,11 @@ export const arrester = defineDevice({
       letter,
       siemens: [1 / FAILED_OHMS, 0],
     })),
-  symbol: () => [line(-20, 0, -8, 0), outline(-8, -6, 8, -6, 8, 6, -8, 6), filled(-6, -3, 2, 0, -6, 3), line(8, 0, 14, 0), line(14, -6, 14, 6)],
+  symbol: () => [
+    line(-20, 0, -8, 0),
+    outline(-8, -6, 8, -6, 8, 6, -8, 6),
+    filled(-6, -3, 2, 0, -6, 3),
+    line(8, 0, 14, 0),
+    line(14, -6, 14, 6),
+  ],
 });

@@ -41,5 +41,10 @@ export const capacitor = defineDevice({
       })),
     ];
   },
-  symbol: ({ open }) => [line(-20, 0, open === "" ? -3 : -10, 0), line(-3, -10, -3, 10), arc(14, 0, 11, 135, 225), line(3, 0, 14, 0)],
+  symbol: ({ open }) => [
+    line(-20, 0, open === "" ? -3 : -10, 0),
+    line(-3, -10, -3, 10),
+    arc(14, 0, 11, 135, 225),
+    line(3, 0, 14, 0),
+  ],
 });

@@ -14,17 +14,15 @@ export const twoEnds = { ...common, from: pointRef(), to: pointRef(), neutral: f
 /** Keys of an element at one point. */
 export const oneEnd = { ...common, at: pointRef() };
 /** Keys of whatever opens. */
-export const opener = { open: phases(), normallyOpen: flag(false), tagged: flag(false), blocked: flag(false) };
+export const opener = {
+  open: phases(),
+  normallyOpen: flag(false),
+  tagged: flag(false),
+  blocked: flag(false),
+};
 
 export type UpsetKind =
-  | "close"
-  | "reclose"
-  | "restore"
-  | "start"
-  | "start-unknown"
-  | "transfer"
-  | "rejoin"
-  | "contact";
+  "close" | "reclose" | "restore" | "start" | "start-unknown" | "transfer" | "rejoin" | "contact";
 
 /** One thing that can change without the crew doing it. */
 export interface DeviceUpset {
@@ -85,6 +83,7 @@ export const defineDevice = <const Kind extends string, const F extends Fields>(
 ): DeviceSpec<Kind, F> => spec;
 
 /** The complete record of a device: its kind, and every field with its default filled in. */
-export type ElementOf<D> = D extends DeviceSpec<infer Kind, infer F> ? Complete<F> & { readonly kind: Kind } : never;
+export type ElementOf<D> =
+  D extends DeviceSpec<infer Kind, infer F> ? Complete<F> & { readonly kind: Kind } : never;
 
 export const problem = (key: string, message: Message): FieldProblem => ({ at: `.${key}`, problem: message });

@@ -9,7 +9,11 @@ import { line } from "./symbol";
 export const fault = defineDevice({
   kind: "fault",
   ends: ["at"],
-  fields: { ...oneEnd, to: choice(["neutral", "earth", "phases"], "neutral"), ohms: amount("Ω", 0.01, { above: 0 }) },
+  fields: {
+    ...oneEnd,
+    to: choice(["neutral", "earth", "phases"], "neutral"),
+    ohms: amount("Ω", 0.01, { above: 0 }),
+  },
   brings: () => [],
   needs: (it) => [
     ...needsItsPhases(it),

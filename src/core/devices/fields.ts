@@ -1,4 +1,12 @@
-import { type Complex, isObject, isWellFormedId, type Json, type JsonObject, type Message, say } from "../terms";
+import {
+  type Complex,
+  isObject,
+  isWellFormedId,
+  type Json,
+  type JsonObject,
+  type Message,
+  say,
+} from "../terms";
 
 /** How the inspector asks for a value; the unit is shown beside it. */
 export type Input =
@@ -244,7 +252,9 @@ export const impedance = (fallback: Complex): Field<Complex> => ({
 /** A square matrix of complex or real numbers; its size is checked where the conductors are known. */
 export const matrix = <Entries extends "complex" | "real">(
   entries: Entries,
-): Field<(Entries extends "complex" ? readonly (readonly Complex[])[] : readonly (readonly number[])[]) | undefined> => {
+): Field<
+  (Entries extends "complex" ? readonly (readonly Complex[])[] : readonly (readonly number[])[]) | undefined
+> => {
   const fits = entries === "complex" ? isComplex : isFiniteNumber;
   const entry: JsonObject =
     entries === "complex"
@@ -260,7 +270,9 @@ export const matrix = <Entries extends "complex" | "real">(
         Array.isArray(value) &&
         value.length > 0 &&
         value.length <= 4 &&
-        value.every((row) => Array.isArray(row) && row.length === value.length && row.every((it) => fits(it)));
+        value.every(
+          (row) => Array.isArray(row) && row.length === value.length && row.every((it) => fits(it)),
+        );
       return isSquare ? { value: value as never } : wrong(value, say("read.matrix", { entries }));
     },
   };
@@ -308,7 +320,8 @@ export const fuse = (): Field<Fuse> => ({
   read: (value) => {
     if (value === "solid") return { value };
     if (!isObject(value)) return wrong(value, say("read.fuse"));
-    if (value["type"] !== "K" && value["type"] !== "T") return wrong(value["type"] ?? null, say("read.oneOf", { choices: "K, T" }), ".type");
+    if (value["type"] !== "K" && value["type"] !== "T")
+      return wrong(value["type"] ?? null, say("read.oneOf", { choices: "K, T" }), ".type");
     if (!inRange(value["amps"] ?? null, { above: 0, max: 1000 }))
       return wrong(value["amps"] ?? null, spellRange({ above: 0, max: 1000 }, "A"), ".amps");
     return { value: { type: value["type"], amps: value["amps"] as number } };

@@ -44,7 +44,9 @@ export function machineEmf({ phases, kva, volts, xPercent, on }: Machine, place:
       letter,
       volts: complex.polar(
         voltsToNeutral(phases, volts),
-        own.length === 1 && !isSplit(phases) ? 0 : normalAngleDegrees(letter) - (own.length === 3 ? first : 0),
+        own.length === 1 && !isSplit(phases)
+          ? 0
+          : normalAngleDegrees(letter) - (own.length === 3 ? first : 0),
       ),
     })),
     star,

@@ -53,8 +53,13 @@ export const isDeviceKind = (kind: unknown): kind is DeviceKind =>
   typeof kind === "string" && Object.hasOwn(DEVICES, kind);
 
 /** The device of a kind, as every kind answers: what holds for all of them is asked through this. */
-export type AnyDevice = Omit<Device, "opening" | "check" | "brings" | "needs" | "parts" | "upsets" | "symbol"> & {
-  [Question in "check" | "brings" | "needs" | "parts" | "upsets" | "symbol"]: Device[Question] extends infer Asked ? Asked : never;
+export type AnyDevice = Omit<
+  Device,
+  "opening" | "check" | "brings" | "needs" | "parts" | "upsets" | "symbol"
+> & {
+  [
+    Question in "check" | "brings" | "needs" | "parts" | "upsets" | "symbol"
+  ]: Device[Question] extends infer Asked ? Asked : never;
 } & Pick<Device, "opening">;
 
 export const deviceOf = (kind: DeviceKind): AnyDevice => DEVICES[kind] as unknown as AnyDevice;

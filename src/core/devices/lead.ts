@@ -18,5 +18,8 @@ export const lead = defineDevice({
       strength: 2,
       change: { cut: removePhases(it.cut, phase) },
     })),
-  symbol: ({ cut }) => (cut === "" ? [line(-20, 0, 20, 0)] : [line(-20, 0, -6, 0), line(-8, -6, -4, 6), line(4, -6, 8, 6), line(6, 0, 20, 0)]),
+  symbol: ({ cut }) =>
+    cut === ""
+      ? [line(-20, 0, 20, 0)]
+      : [line(-20, 0, -6, 0), line(-8, -6, -4, 6), line(4, -6, 8, 6), line(6, 0, 20, 0)],
 });

@@ -38,21 +38,25 @@ export const load = defineDevice({
     const legs = legsOf(it, lineToLineVolts);
     const va: Complex = [(it.kw * 1000) / legs.length, (it.kvar * 1000) / legs.length];
     return [
-      ...legs.map(
-        ({ from, to, volts }): Branch => ({
-          part: "branch",
-          role: "load",
-          from: `at/${from}` as Node,
-          to: `at/${to}` as Node,
-          letter: from,
-          siemens: volts === 0 ? [0, 0] : [va[0] / (volts * volts), -va[1] / (volts * volts)],
-          demand: { va, volts, model: it.model },
-        }),
-      ),
+      ...legs.map(({ from, to, volts }): Branch => ({
+        part: "branch",
+        role: "load",
+        from: `at/${from}` as Node,
+        to: `at/${to}` as Node,
+        letter: from,
+        siemens: volts === 0 ? [0, 0] : [va[0] / (volts * volts), -va[1] / (volts * volts)],
+        demand: { va, volts, model: it.model },
+      })),
       ...(it.customers > 0
         ? [
             machineEmf(
-              { phases: it.phases, kva: it.unknownKva || 1, volts: lineToLineVolts, xPercent: 20, on: it.unknownKva > 0 },
+              {
+                phases: it.phases,
+                kva: it.unknownKva || 1,
+                volts: lineToLineVolts,
+                xPercent: 20,
+                on: it.unknownKva > 0,
+              },
               place,
             ),
           ]

@@ -17,7 +17,14 @@ export const meter = defineDevice({
   symbol: ({ open }) =>
     open === ""
       ? [line(-20, 0, -10, 0), circle(0, 0, 10), inscribed(0, 0, "M"), line(10, 0, 20, 0)]
-      : [line(-20, 0, -10, 0), dot(-10, 0, 2), circle(0, -16, 9), inscribed(0, -16, "M"), dot(10, 0, 2), line(10, 0, 20, 0)],
+      : [
+          line(-20, 0, -10, 0),
+          dot(-10, 0, 2),
+          circle(0, -16, 9),
+          inscribed(0, -16, "M"),
+          dot(10, 0, 2),
+          line(10, 0, 20, 0),
+        ],
 });
 
 /** A customer's main breaker. */

@@ -42,7 +42,9 @@ export const nearby = defineDevice({
       ...span.letters
         .filter((letter) => letter !== "N")
         .flatMap((letter) =>
-          span.parted.includes(letter) ? [contact("from", letter), contact("to", letter)] : [contact("from", letter)],
+          span.parted.includes(letter)
+            ? [contact("from", letter), contact("to", letter)]
+            : [contact("from", letter)],
         ),
       ...(it.on && it.relation !== "crossing" && it.spacingM !== undefined
         ? [
@@ -58,6 +60,7 @@ export const nearby = defineDevice({
         : []),
     ];
   },
-  upsets: (it) => (it.on && !it.touching ? [{ kind: "contact", strength: 1, change: { touching: true } }] : []),
+  upsets: (it) =>
+    it.on && !it.touching ? [{ kind: "contact", strength: 1, change: { touching: true } }] : [],
   symbol: () => [line(-20, -6, 20, -6), line(-20, 0, 20, 0), line(-20, 6, 20, 6)],
 });

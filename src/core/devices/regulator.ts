@@ -25,16 +25,20 @@ export const regulator = defineDevice({
   fields: { ...twoEnds, ...opener, taps: taps(), bypassed: flag(false) },
   brings: bringsBothEnds,
   parts: (it, place): Join[] => [
-    ...lettersOf(it.phases).map(
-      (letter: Phase): Join => ({
-        ...join(letter, it.bypassed || !it.open.includes(letter)),
-        ratio: it.bypassed ? 1 : 1 + STEP * (it.taps[letter] ?? 0),
-        common: place.hasNeutral("from") ? "from/N" : "earth",
-      }),
-    ),
+    ...lettersOf(it.phases).map((letter: Phase): Join => ({
+      ...join(letter, it.bypassed || !it.open.includes(letter)),
+      ratio: it.bypassed ? 1 : 1 + STEP * (it.taps[letter] ?? 0),
+      common: place.hasNeutral("from") ? "from/N" : "earth",
+    })),
     ...(it.neutral ? [join("N", true)] : []),
   ],
   opening,
   upsets: (it) => closingUpsets(it, opening),
-  symbol: () => [line(-20, 0, -10, 0), circle(0, 0, 10), line(-10, 10, 10, -10), line(5, -10, 10, -10, 10, -5), line(10, 0, 20, 0)],
+  symbol: () => [
+    line(-20, 0, -10, 0),
+    circle(0, 0, 10),
+    line(-10, 10, 10, -10),
+    line(5, -10, 10, -10, 10, -5),
+    line(10, 0, 20, 0),
+  ],
 });

@@ -31,7 +31,8 @@ export const join = (letter: Letter, closed: boolean, from: End = "from", to: En
   closed,
 });
 
-const without = (phases: string, phase: string): string => [...phases].filter((it) => !phase.includes(it)).join("");
+const without = (phases: string, phase: string): string =>
+  [...phases].filter((it) => !phase.includes(it)).join("");
 
 /** The phases out of `own` that any of these keys names. */
 export const union = (own: string, ...named: string[]): string =>
@@ -45,7 +46,9 @@ interface Openable {
 }
 
 /** How most things open: by the key `open`, phase by phase, and by nobody else's hand. */
-export const plainOpening = <E extends Openable = Openable>(differences: Partial<Opening<E>> = {}): Opening<E> => ({
+export const plainOpening = <E extends Openable = Openable>(
+  differences: Partial<Opening<E>> = {},
+): Opening<E> => ({
   openPhases: ({ open }) => open,
   gang: () => false,
   automatic: () => false,
@@ -77,7 +80,12 @@ export function closingUpsets<E extends Openable>(element: E, opening: Opening<E
 /** Pairs of phases that a delta hangs between: all three, or the one pair that two letters make. */
 export function deltaPairs(phases: string): (readonly [Phase, Phase])[] {
   const own = lettersOf(phases);
-  if (own.length === 3) return [[own[0]!, own[1]!], [own[1]!, own[2]!], [own[2]!, own[0]!]];
+  if (own.length === 3)
+    return [
+      [own[0]!, own[1]!],
+      [own[1]!, own[2]!],
+      [own[2]!, own[0]!],
+    ];
   return own.length === 2 ? [[own[0]!, own[1]!]] : [];
 }
 
@@ -89,6 +97,7 @@ export const voltsToNeutral = (phases: string, lineToLineVolts: number): number 
 export const isSplit = (phases: string): boolean => /[12]/.test(phases);
 
 /** Phase angle of a letter in normal rotation; legs 1 and 2 stand opposite. */
-export const normalAngleDegrees = (letter: Phase): number => ({ A: 0, B: -120, C: 120, "1": 0, "2": 180 })[letter];
+export const normalAngleDegrees = (letter: Phase): number =>
+  ({ A: 0, B: -120, C: 120, "1": 0, "2": 180 })[letter];
 
 export const partsOf = (...lists: readonly (readonly Part[])[]): Part[] => lists.flat();

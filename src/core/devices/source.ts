@@ -12,7 +12,9 @@ import { circle, inscribed, line } from "./symbol";
 export function phaseImpedances(count: number, z1Ohms: Complex, z0Ohms: Complex): Complex[][] {
   const own = complex.scale(complex.add(z0Ohms, complex.scale(z1Ohms, 2)), 1 / 3);
   const mutual = complex.scale(complex.subtract(z0Ohms, z1Ohms), 1 / 3);
-  return Array.from({ length: count }, (_, row) => Array.from({ length: count }, (_, column) => (row === column ? own : mutual)));
+  return Array.from({ length: count }, (_, row) =>
+    Array.from({ length: count }, (_, column) => (row === column ? own : mutual)),
+  );
 }
 
 /** The utility's supply: volts behind impedance, its neutral earthed solidly unless it says otherwise. */

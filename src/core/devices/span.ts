@@ -48,5 +48,6 @@ export const span = defineDevice({
       strength: 1,
       change: { parted: removePhases(it.parted, phase) },
     })),
-  symbol: ({ parted }) => (parted === "" ? [line(-20, 0, 20, 0)] : [line(-20, 0, -5, 0, -2, 8), line(20, 0, 5, 0, 2, 8)]),
+  symbol: ({ parted }) =>
+    parted === "" ? [line(-20, 0, 20, 0)] : [line(-20, 0, -5, 0, -2, 8), line(20, 0, 5, 0, 2, 8)],
 });

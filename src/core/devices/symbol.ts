@@ -1,15 +1,39 @@
 /** One stroke or letter of a device's symbol, in units of the drawing; x along the element, y across it. */
 export type Mark =
-  | { readonly mark: "line"; readonly points: readonly number[]; readonly closed?: boolean; readonly filled?: boolean }
-  | { readonly mark: "circle"; readonly x: number; readonly y: number; readonly radius: number; readonly filled?: boolean }
-  | { readonly mark: "arc"; readonly x: number; readonly y: number; readonly radius: number; readonly fromDegrees: number; readonly toDegrees: number }
+  | {
+      readonly mark: "line";
+      readonly points: readonly number[];
+      readonly closed?: boolean;
+      readonly filled?: boolean;
+    }
+  | {
+      readonly mark: "circle";
+      readonly x: number;
+      readonly y: number;
+      readonly radius: number;
+      readonly filled?: boolean;
+    }
+  | {
+      readonly mark: "arc";
+      readonly x: number;
+      readonly y: number;
+      readonly radius: number;
+      readonly fromDegrees: number;
+      readonly toDegrees: number;
+    }
   | { readonly mark: "letters"; readonly x: number; readonly y: number; readonly text: string };
 
 export const line = (...points: number[]): Mark => ({ mark: "line", points });
 export const outline = (...points: number[]): Mark => ({ mark: "line", points, closed: true });
 export const filled = (...points: number[]): Mark => ({ mark: "line", points, closed: true, filled: true });
 export const circle = (x: number, y: number, radius: number): Mark => ({ mark: "circle", x, y, radius });
-export const dot = (x: number, y: number, radius: number): Mark => ({ mark: "circle", x, y, radius, filled: true });
+export const dot = (x: number, y: number, radius: number): Mark => ({
+  mark: "circle",
+  x,
+  y,
+  radius,
+  filled: true,
+});
 export const arc = (x: number, y: number, radius: number, fromDegrees: number, toDegrees: number): Mark => ({
   mark: "arc",
   x,

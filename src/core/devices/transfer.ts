@@ -23,7 +23,9 @@ export const transfer = defineDevice({
     blocked: flag(false),
   },
   brings: ({ phases, neutral }) =>
-    ENDS.flatMap((end) => [...lettersOf(phases), ...(neutral ? ["N" as const] : [])].map((it) => [end, it as Letter] as const)),
+    ENDS.flatMap((end) =>
+      [...lettersOf(phases), ...(neutral ? ["N" as const] : [])].map((it) => [end, it as Letter] as const),
+    ),
   parts: ({ phases, neutral, position, bridged }) => [
     ...lettersOf(phases).flatMap((letter) => [
       join(letter, bridged || position === "utility", "from", "to"),
@@ -38,7 +40,11 @@ export const transfer = defineDevice({
     dot(-8, 0, 2),
     dot(0, 10, 2),
     line(0, 10, 0, 20),
-    position === "utility" ? line(-8, 0, 10, 0) : position === "generator" ? line(0, 10, 10, 0) : blade(10, -16, -32),
+    position === "utility"
+      ? line(-8, 0, 10, 0)
+      : position === "generator"
+        ? line(0, 10, 10, 0)
+        : blade(10, -16, -32),
     dot(10, 0, 2),
     line(10, 0, 20, 0),
   ],

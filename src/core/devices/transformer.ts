@@ -1,6 +1,16 @@
 import { type Complex, complex, type Letter, lettersOf, say } from "../terms";
 import { impedanceOfUnit } from "../reference";
-import { amount, choice, flag, letters, neededAmount, optionalAmount, optionalChoice, pointRef, text } from "./fields";
+import {
+  amount,
+  choice,
+  flag,
+  letters,
+  neededAmount,
+  optionalAmount,
+  optionalChoice,
+  pointRef,
+  text,
+} from "./fields";
 import { defineDevice, EVIDENCE, problem } from "./define";
 import type { End, Node, Part, Unit, Winding } from "./parts";
 import { circle, inscribed, line } from "./symbol";
@@ -76,7 +86,10 @@ function windingSpans(bank: Bank): { corner: Corner; primary: Span; secondary: S
   const pick = (corner: Corner): { primary: Span; secondary: Span } => {
     switch (connection) {
       case "D-Yg":
-        return { primary: (up ? DELTA_BEFORE_WYE_UP : DELTA_BEFORE_WYE_DOWN)[corner], secondary: WYE[corner] };
+        return {
+          primary: (up ? DELTA_BEFORE_WYE_UP : DELTA_BEFORE_WYE_DOWN)[corner],
+          secondary: WYE[corner],
+        };
       case "D-D":
         return { primary: DELTA[corner], secondary: DELTA[corner] };
       case "Y-D":
@@ -103,14 +116,14 @@ export const transformer = defineDevice({
   fields,
   check: (it) => {
     const { connection, phases, midTap } = it;
-    const count =
-      connection === "single" ? [1, 2] : connection === "openY-openD" ? [2] : [3];
+    const count = connection === "single" ? [1, 2] : connection === "openY-openD" ? [2] : [3];
     const tapped = windingSpans({ ...it, phases: phases || "A" }).map(({ secondary }) => secondary);
     return [
       ...(count.includes(phases.length)
         ? []
         : [problem("phases", say("read.bankPhases", { connection, count: count.join(" or "), phases }))]),
-      ...(midTap !== undefined && (!connection.endsWith("D") || !tapped.some((span) => isMidTapped(span, midTap)))
+      ...(midTap !== undefined &&
+      (!connection.endsWith("D") || !tapped.some((span) => isMidTapped(span, midTap)))
         ? [problem("midTap", say("read.midTap", { midTap, connection }))]
         : []),
     ];
@@ -157,7 +170,8 @@ function leakageOhms(bank: Rated, volts: number): Complex {
 
 const half = (ohms: Complex): Complex => complex.scale(ohms, 0.5);
 
-const excitingVa = (bank: Rated): number => (bank.excitingPercent / 100) * (bank.kva / unitCount(bank)) * 1000;
+const excitingVa = (bank: Rated): number =>
+  (bank.excitingPercent / 100) * (bank.kva / unitCount(bank)) * 1000;
 
 /** A winding, or its two halves about the tap where its centre is brought out as `N`. */
 function secondaryWindings(plus: Node, minus: Node, volts: number, ohms: Complex, centre?: Node): Winding[] {
@@ -176,7 +190,12 @@ function singleUnit(it: Rated): Unit {
     part: "unit",
     letter: first!,
     primary: [
-      { plus: `from/${first!}`, minus: second === undefined ? "from/N" : `from/${second}`, volts, ohms: half(leakageOhms(it, volts)) },
+      {
+        plus: `from/${first!}`,
+        minus: second === undefined ? "from/N" : `from/${second}`,
+        volts,
+        ohms: half(leakageOhms(it, volts)),
+      },
     ],
     secondary:
       it.secondary === "split"
@@ -192,8 +211,10 @@ function singleUnit(it: Rated): Unit {
 
 function bankUnits(it: Rated): Unit[] {
   const primaryStar: Node = it.connection === "Y-D" ? "inner/star" : "from/N";
-  const acrossVolts = (span: Span, lineToLine: number) => (span[1] === "star" ? lineToLine / Math.sqrt(3) : lineToLine);
-  const node = (end: End, corner: Corner | "star", star: Node): Node => (corner === "star" ? star : `${end}/${corner}`);
+  const acrossVolts = (span: Span, lineToLine: number) =>
+    span[1] === "star" ? lineToLine / Math.sqrt(3) : lineToLine;
+  const node = (end: End, corner: Corner | "star", star: Node): Node =>
+    corner === "star" ? star : `${end}/${corner}`;
   return windingSpans(it).map(({ corner, primary, secondary }): Unit => {
     const primaryVolts = acrossVolts(primary, it.primaryKv * 1000);
     const secondaryVolts = acrossVolts(secondary, it.secondaryV);

@@ -3,13 +3,7 @@ import type { ConductorId, ElementId, Finding, Letter, WorkPointId } from "../te
 
 /** What a conductor is, as drawn. The words are the file format's own. */
 export type ConductorState =
-  | "faulted"
-  | "energized"
-  | "backfed"
-  | "induced"
-  | "grounded"
-  | "isolated"
-  | "neutral";
+  "faulted" | "energized" | "backfed" | "induced" | "grounded" | "isolated" | "neutral";
 
 export interface ConductorReport {
   readonly state: ConductorState;

@@ -213,13 +213,16 @@ function buildCircuit(system: System): Circuit {
     const at = lettersAt(index);
     const voltsAt = (end: End) => {
       const phases = (element as { phases?: string }).phases ?? "";
-      const node = phases === "" ? undefined : nodeOf.get(conductorId(endPoints[index]![end]!, phases[0] as Letter));
+      const node =
+        phases === "" ? undefined : nodeOf.get(conductorId(endPoints[index]![end]!, phases[0] as Letter));
       return node === undefined ? 0 : nominalVolts[node]!;
     };
     const span = spanOf(element);
     const told = `${system.frequencyHz} ${(["from", "to", "alt", "at"] as const)
       .map((end) => (endPoints[index]![end] === undefined ? "" : at(end).includes("N") ? "N" : "-"))
-      .join("")} ${element.kind === "load" ? voltsAt("at") : 0} ${span === undefined ? "" : span.letters.join("") + "/" + span.parted.join("")}`;
+      .join(
+        "",
+      )} ${element.kind === "load" ? voltsAt("at") : 0} ${span === undefined ? "" : span.letters.join("") + "/" + span.parted.join("")}`;
     const known = knownParts.get(saved[index]!);
     if (known !== undefined && known.told === told) return known.parts;
     const place = new PlaceOfElement(system.frequencyHz, at, voltsAt, span);
@@ -228,7 +231,15 @@ function buildCircuit(system: System): Circuit {
     return fresh;
   });
 
-  const joins: { from: number; to: number; common: number; ratio: number; closed: boolean; element: number; letter: number }[] = [];
+  const joins: {
+    from: number;
+    to: number;
+    common: number;
+    ratio: number;
+    closed: boolean;
+    element: number;
+    letter: number;
+  }[] = [];
   const stretches: StretchAt[] = [];
   const units: UnitAt[] = [];
   const branches: BranchAt[] = [];
@@ -256,14 +267,22 @@ function buildCircuit(system: System): Circuit {
           units.push({
             element,
             part,
-            windings: [...part.primary, ...part.secondary].map(({ plus, minus }) => [resolve(plus), resolve(minus)]),
+            windings: [...part.primary, ...part.secondary].map(({ plus, minus }) => [
+              resolve(plus),
+              resolve(minus),
+            ]),
           });
           break;
         case "branch":
           branches.push({ element, part, from: resolve(part.from), to: resolve(part.to) });
           break;
         case "emf":
-          emfs.push({ element, part, legs: part.legs.map(({ node }) => resolve(node)), star: resolve(part.star) });
+          emfs.push({
+            element,
+            part,
+            legs: part.legs.map(({ node }) => resolve(node)),
+            star: resolve(part.star),
+          });
           break;
         case "alongside": {
           const span = indexOfElement.get((elements[element] as unknown as { span: ElementId }).span)!;

@@ -22,7 +22,9 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
   const crossings: { from: number[]; to: number[]; primary: number; secondary: number }[] = [];
   const crossingsAt = new Map<number, number[]>();
   const nodesAt = (index: number, end: End, phases: string): number[] =>
-    [...phases].flatMap((letter) => nodeOf.get(conductorId(endPoints[index]![end] ?? "", letter as Letter)) ?? []);
+    [...phases].flatMap(
+      (letter) => nodeOf.get(conductorId(endPoints[index]![end] ?? "", letter as Letter)) ?? [],
+    );
 
   elements.forEach((element, index) => {
     const phases = (element as { phases?: string }).phases ?? "";
@@ -70,7 +72,8 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
   };
 
   elements.forEach((element, index) => {
-    if (element.kind === "source") nodesAt(index, "at", element.phases).forEach((it) => seed(it, element.kvLL * 1000));
+    if (element.kind === "source")
+      nodesAt(index, "at", element.phases).forEach((it) => seed(it, element.kvLL * 1000));
   });
   spread();
   for (const { from, to, primary, secondary } of crossings) {
@@ -79,7 +82,8 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
     spread();
   }
   elements.forEach((element, index) => {
-    if (element.kind === "generator") nodesAt(index, "at", element.phases).forEach((it) => seed(it, element.volts));
+    if (element.kind === "generator")
+      nodesAt(index, "at", element.phases).forEach((it) => seed(it, element.volts));
   });
   spread();
   return volts;

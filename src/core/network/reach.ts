@@ -68,7 +68,13 @@ function buildReachGraph(circuit: Circuit): ReachGraph {
   const edgeOfJoin = new Int32Array(joins.count).fill(-1);
   for (let k = 0; k < joins.count; k++)
     if (joins.from[k] !== EARTH && joins.to[k] !== EARTH)
-      edgeOfJoin[k] = add(joins.from[k]!, joins.to[k]!, EDGE.metallic, joins.closed[k] === 1, joins.element[k]!);
+      edgeOfJoin[k] = add(
+        joins.from[k]!,
+        joins.to[k]!,
+        EDGE.metallic,
+        joins.closed[k] === 1,
+        joins.element[k]!,
+      );
 
   const edgesOfStretch = circuit.stretches.map(({ element: of, part, from: a, to: b }) =>
     part.letters.map((letter, i) => add(a[i]!, b[i]!, EDGE.metallic, !part.parted.includes(letter), of)),
@@ -237,7 +243,8 @@ export function reachOf(circuit: Circuit, standing: Standing, options: ReachOpti
       const leaving = (way & 1) === 0;
       const other = leaving ? to[edge]! : from[edge]!;
       if (tied[other] === 1) continue;
-      const staysForward = isForward && (edgeKind === EDGE.metallic || (edgeKind === EDGE.forward && leaving));
+      const staysForward =
+        isForward && (edgeKind === EDGE.metallic || (edgeKind === EDGE.forward && leaving));
       const bit = staysForward ? REACH.forward : REACH.backfeed;
       if ((how[other]! & bit) !== 0) continue;
       how[other]! |= bit;

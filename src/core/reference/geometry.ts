@@ -19,5 +19,7 @@ export const CABLE_SPACING_M = 0.15;
 /** Positions of a span's conductors; a single phase hangs at B's place. */
 export function positionsOf(letters: readonly Letter[]): Position[] {
   const primaries = letters.filter((it) => "ABC".includes(it));
-  return letters.map((letter) => (primaries.length === 1 && letter === primaries[0] ? OVERHEAD.B : OVERHEAD[letter]));
+  return letters.map((letter) =>
+    primaries.length === 1 && letter === primaries[0] ? OVERHEAD.B : OVERHEAD[letter],
+  );
 }

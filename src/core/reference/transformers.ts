@@ -11,5 +11,7 @@ export const UNIT_IMPEDANCES: readonly UnitImpedance[] = table.rows;
 
 /** The table's row nearest to a unit's kVA; of two equally near, the smaller. */
 export function impedanceOfUnit(kva: number): UnitImpedance {
-  return UNIT_IMPEDANCES.reduce((best, row) => (Math.abs(row.kva - kva) < Math.abs(best.kva - kva) ? row : best));
+  return UNIT_IMPEDANCES.reduce((best, row) =>
+    Math.abs(row.kva - kva) < Math.abs(best.kva - kva) ? row : best,
+  );
 }

@@ -1,2 +1,1 @@
-export const app = {
-} as const;
+export const app = {} as const;

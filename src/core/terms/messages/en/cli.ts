@@ -1,2 +1,1 @@
-export const cli = {
-} as const;
+export const cli = {} as const;

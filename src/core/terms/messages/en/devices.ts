@@ -14,7 +14,8 @@ export const devices = {
   "read.matrixSize": "the matrix needs {size} rows and columns: the phases, then the neutral if there is one",
   "read.taps": "an object of phase and whole tap from -16 to 16",
   "read.fuse": 'a fuse { "type": "K" or "T", "amps": number } or "solid"',
-  "read.gangPart": "is a gang device open on {open} only; a gang device is open on all of {phases} or on none",
+  "read.gangPart":
+    "is a gang device open on {open} only; a gang device is open on all of {phases} or on none",
   "read.noNeutral": "names N, but this span has no neutral",
   "read.bankPhases": "a {connection} transformer needs {count} primary phases, found {phases}",
   "read.midTap": "a {connection} bank has no secondary winding {midTap} to tap",

@@ -1,2 +1,1 @@
-export const hazard = {
-} as const;
+export const hazard = {} as const;

@@ -7,6 +7,14 @@ import { app } from "./app";
 import { cli } from "./cli";
 
 /** Every sentence that a person reads, in English. Another language or a region's words are another file of this shape. */
-export const english = { ...devices, ...document, ...hazard, ...procedure, ...drawing, ...app, ...cli } as const;
+export const english = {
+  ...devices,
+  ...document,
+  ...hazard,
+  ...procedure,
+  ...drawing,
+  ...app,
+  ...cli,
+} as const;
 
 export type MessageKey = keyof typeof english;

@@ -1,2 +1,1 @@
-export const procedure = {
-} as const;
+export const procedure = {} as const;

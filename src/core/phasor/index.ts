@@ -1,0 +1,18 @@
+export * from "./tolerances";
+export {
+  AS_DRAWN,
+  magnitudeAt,
+  modelAmps,
+  type Solution,
+  solutionOf,
+  solutionOfSystem,
+  solve,
+  solveFactored,
+  voltsAt,
+} from "./solve";
+export { ampsAtPoint, elementAmps, type ElementAmps } from "./currents";
+export { assemble, type Assembled, type Nodal, nodalOf, type Variant } from "./nodal";
+export { type Carried, Carrier, type Factor } from "./ldlt";
+export { stretchElectrical } from "./stretch";
+export { EARTH_OHM_METRES, primitiveOhmsPerKm, type LineConductor } from "./carson";
+export { kronReduce } from "./matrix";

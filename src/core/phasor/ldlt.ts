@@ -1,0 +1,292 @@
+/**
+ * Sparse LDLᵀ of a complex symmetric matrix, row by row (up-looking), without pivoting.
+ * The method is that of Davis, Direct Methods for Sparse Linear Systems (2006), chapter 4, and his LDL of 2005.
+ */
+
+/** The upper triangle of a symmetric matrix in compressed columns; column k holds rows up to k, the diagonal last. */
+export interface UpperPattern {
+  readonly size: number;
+  readonly start: Int32Array;
+  readonly row: Int32Array;
+}
+
+/** Which entries of L there will be, and the elimination tree. */
+export interface Symbolic {
+  readonly pattern: UpperPattern;
+  readonly parent: Int32Array;
+  readonly start: Int32Array;
+  /** rows of each column of L, increasing */
+  readonly row: Int32Array;
+}
+
+/** The factors, as columns of L and the inverse pivots. */
+export interface Factor {
+  readonly symbolic: Symbolic;
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+  readonly inverseRe: Float64Array;
+  readonly inverseIm: Float64Array;
+  /** the first row whose pivot vanished, −1 for none: then the numbers mean nothing */
+  singularAt: number;
+}
+
+/** Finds the elimination tree and the pattern of L. */
+export function analyse(pattern: UpperPattern): Symbolic {
+  const { size, start, row } = pattern;
+  const parent = new Int32Array(size).fill(-1);
+  const mark = new Int32Array(size).fill(-1);
+  const count = new Int32Array(size);
+  for (let k = 0; k < size; k++) {
+    mark[k] = k;
+    for (let p = start[k]!; p < start[k + 1]!; p++) {
+      for (let i = row[p]!; mark[i] !== k; i = parent[i]!) {
+        if (parent[i] === -1) parent[i] = k;
+        count[i]!++;
+        mark[i] = k;
+      }
+    }
+  }
+  const columnStart = new Int32Array(size + 1);
+  for (let k = 0; k < size; k++) columnStart[k + 1] = columnStart[k]! + count[k]!;
+  const rows = new Int32Array(columnStart[size]!);
+  const next = columnStart.slice(0, size);
+  mark.fill(-1);
+  for (let k = 0; k < size; k++) {
+    mark[k] = k;
+    for (let p = start[k]!; p < start[k + 1]!; p++) {
+      for (let i = row[p]!; mark[i] !== k; i = parent[i]!) {
+        rows[next[i]!++] = k;
+        mark[i] = k;
+      }
+    }
+  }
+  return { pattern, parent, start: columnStart, row: rows };
+}
+
+/** Work space that one factorization needs: reused, so that a change of one switch allocates nothing. */
+export class Factorizer {
+  private readonly yRe: Float64Array;
+  private readonly yIm: Float64Array;
+  private readonly rowPattern: Int32Array;
+  private readonly mark: Int32Array;
+  /** entries of each column filled so far */
+  private readonly filled: Int32Array;
+
+  constructor(readonly symbolic: Symbolic) {
+    const { size } = symbolic.pattern;
+    this.yRe = new Float64Array(size);
+    this.yIm = new Float64Array(size);
+    this.rowPattern = new Int32Array(size);
+    this.mark = new Int32Array(size);
+    this.filled = new Int32Array(size);
+  }
+
+  /** Factors the whole matrix whose values stand in the order of the pattern. */
+  factor(valuesRe: Float64Array, valuesIm: Float64Array): Factor {
+    const { size } = this.symbolic.pattern;
+    const entries = this.symbolic.row.length;
+    const factor: Factor = {
+      symbolic: this.symbolic,
+      re: new Float64Array(entries),
+      im: new Float64Array(entries),
+      inverseRe: new Float64Array(size),
+      inverseIm: new Float64Array(size),
+      singularAt: -1,
+    };
+    this.filled.fill(0);
+    this.mark.fill(-1);
+    for (let k = 0; k < size; k++) this.row(factor, k, valuesRe, valuesIm);
+    return factor;
+  }
+
+  /** Factors again only what a change in these columns can touch: they and all above them in the elimination tree. */
+  refactor(factor: Factor, valuesRe: Float64Array, valuesIm: Float64Array, changed: Iterable<number>): void {
+    const { parent } = this.symbolic;
+    const touched = new Set<number>();
+    for (const column of changed)
+      for (let k = column; k !== -1 && !touched.has(k); k = parent[k]!) touched.add(k);
+    const rows = Int32Array.from(touched).sort();
+    this.mark.fill(-1);
+    factor.singularAt = -1;
+    for (const k of rows) this.row(factor, k, valuesRe, valuesIm);
+  }
+
+  /** Row k of L and pivot k from the rows above. An entry stands where the pattern says, so a row can be done again. */
+  private row(factor: Factor, k: number, valuesRe: Float64Array, valuesIm: Float64Array): void {
+    const { pattern, parent, start, row } = this.symbolic;
+    const { re, im, inverseRe, inverseIm } = factor;
+    const { yRe, yIm, rowPattern, mark, filled } = this;
+    const { size } = pattern;
+    let top = size;
+    mark[k] = k;
+    let pivotRe = 0;
+    let pivotIm = 0;
+    for (let p = pattern.start[k]!; p < pattern.start[k + 1]!; p++) {
+      let i = pattern.row[p]!;
+      if (i === k) {
+        pivotRe += valuesRe[p]!;
+        pivotIm += valuesIm[p]!;
+        continue;
+      }
+      yRe[i]! += valuesRe[p]!;
+      yIm[i]! += valuesIm[p]!;
+      let length = 0;
+      for (; mark[i] !== k; i = parent[i]!) {
+        rowPattern[length++] = i;
+        mark[i] = k;
+      }
+      while (length > 0) rowPattern[--top] = rowPattern[--length]!;
+    }
+    for (; top < size; top++) {
+      const i = rowPattern[top]!;
+      const aRe = yRe[i]!;
+      const aIm = yIm[i]!;
+      yRe[i] = 0;
+      yIm[i] = 0;
+      const end = positionOf(row, start[i]!, start[i + 1]!, k, start[i]! + filled[i]!);
+      for (let p = start[i]!; p < end; p++) {
+        const at = row[p]!;
+        yRe[at]! -= re[p]! * aRe - im[p]! * aIm;
+        yIm[at]! -= re[p]! * aIm + im[p]! * aRe;
+      }
+      const lRe = aRe * inverseRe[i]! - aIm * inverseIm[i]!;
+      const lIm = aRe * inverseIm[i]! + aIm * inverseRe[i]!;
+      pivotRe -= lRe * aRe - lIm * aIm;
+      pivotIm -= lRe * aIm + lIm * aRe;
+      re[end] = lRe;
+      im[end] = lIm;
+      if (end === start[i]! + filled[i]!) filled[i]!++;
+    }
+    const square = pivotRe * pivotRe + pivotIm * pivotIm;
+    if (!(square > 0) || !Number.isFinite(square)) {
+      if (factor.singularAt === -1) factor.singularAt = k;
+      inverseRe[k] = 0;
+      inverseIm[k] = 0;
+      return;
+    }
+    inverseRe[k] = pivotRe / square;
+    inverseIm[k] = -pivotIm / square;
+  }
+}
+
+/** Where row k stands in a column: at `guess` in a first pass, else by halving. */
+function positionOf(row: Int32Array, from: number, to: number, k: number, guess: number): number {
+  if (guess < to && row[guess] === k) return guess;
+  let low = from;
+  let high = to;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (row[middle]! < k) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Solves in place, in the order of elimination. */
+export function solveInPlace(factor: Factor, xRe: Float64Array, xIm: Float64Array): void {
+  const { symbolic, re, im, inverseRe, inverseIm } = factor;
+  const { start, row } = symbolic;
+  const { size } = symbolic.pattern;
+  for (let k = 0; k < size; k++) {
+    const aRe = xRe[k]!;
+    const aIm = xIm[k]!;
+    if (aRe === 0 && aIm === 0) continue;
+    for (let p = start[k]!; p < start[k + 1]!; p++) {
+      const at = row[p]!;
+      xRe[at]! -= re[p]! * aRe - im[p]! * aIm;
+      xIm[at]! -= re[p]! * aIm + im[p]! * aRe;
+    }
+  }
+  for (let k = 0; k < size; k++) {
+    const aRe = xRe[k]!;
+    const aIm = xIm[k]!;
+    xRe[k] = aRe * inverseRe[k]! - aIm * inverseIm[k]!;
+    xIm[k] = aRe * inverseIm[k]! + aIm * inverseRe[k]!;
+  }
+  for (let k = size - 1; k >= 0; k--) {
+    let sumRe = xRe[k]!;
+    let sumIm = xIm[k]!;
+    for (let p = start[k]!; p < start[k + 1]!; p++) {
+      const at = row[p]!;
+      sumRe -= re[p]! * xRe[at]! - im[p]! * xIm[at]!;
+      sumIm -= re[p]! * xIm[at]! + im[p]! * xRe[at]!;
+    }
+    xRe[k] = sumRe;
+    xIm[k] = sumIm;
+  }
+}
+
+/** A sparse vector carried forward through L: rows of the elimination tree's path, increasing. */
+export interface Carried {
+  readonly row: Int32Array;
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
+/**
+ * L⁻¹ of a vector with few entries: only the paths from them to the root of the elimination tree are walked. Two such
+ * vectors give uᵀ A⁻¹ v by `between`, without a whole solve.
+ */
+export class Carrier {
+  private readonly re: Float64Array;
+  private readonly im: Float64Array;
+  constructor(private readonly factor: Factor) {
+    this.re = new Float64Array(factor.symbolic.pattern.size);
+    this.im = new Float64Array(factor.symbolic.pattern.size);
+  }
+
+  carry(entries: readonly (readonly [row: number, value: number])[]): Carried {
+    const { symbolic, re: lRe, im: lIm } = this.factor;
+    const { parent, start, row } = symbolic;
+    const touched = new Set<number>();
+    for (const [at] of entries) for (let k = at; k !== -1 && !touched.has(k); k = parent[k]!) touched.add(k);
+    const rows = Int32Array.from(touched).sort();
+    const { re, im } = this;
+    for (const [at, value] of entries) re[at]! += value;
+    for (const k of rows) {
+      const aRe = re[k]!;
+      const aIm = im[k]!;
+      if (aRe === 0 && aIm === 0) continue;
+      for (let p = start[k]!; p < start[k + 1]!; p++) {
+        const at = row[p]!;
+        re[at]! -= lRe[p]! * aRe - lIm[p]! * aIm;
+        im[at]! -= lRe[p]! * aIm + lIm[p]! * aRe;
+      }
+    }
+    const carried = {
+      row: rows,
+      re: Float64Array.from(rows, (k) => re[k]!),
+      im: Float64Array.from(rows, (k) => im[k]!),
+    };
+    for (const k of rows) {
+      re[k] = 0;
+      im[k] = 0;
+    }
+    return carried;
+  }
+
+  /** uᵀ A⁻¹ v of two carried vectors. */
+  between(u: Carried, v: Carried): [re: number, im: number] {
+    const { inverseRe, inverseIm } = this.factor;
+    let sumRe = 0;
+    let sumIm = 0;
+    let i = u.row.length - 1;
+    let j = v.row.length - 1;
+    // Paths meet at the root and run together from where they join: walk both from the root down.
+    while (i >= 0 && j >= 0) {
+      const a = u.row[i]!;
+      const b = v.row[j]!;
+      if (a > b) i--;
+      else if (b > a) j--;
+      else {
+        const re = u.re[i]! * v.re[j]! - u.im[i]! * v.im[j]!;
+        const im = u.re[i]! * v.im[j]! + u.im[i]! * v.re[j]!;
+        sumRe += re * inverseRe[a]! - im * inverseIm[a]!;
+        sumIm += re * inverseIm[a]! + im * inverseRe[a]!;
+        i--;
+        j--;
+      }
+    }
+    return [sumRe, sumIm];
+  }
+}

@@ -1,0 +1,76 @@
+import { complex, type Complex } from "../terms";
+
+/** A small dense complex matrix, row by row. */
+export type Matrix = readonly (readonly Complex[])[];
+
+export const fillMatrix = (
+  rows: number,
+  columns: number,
+  at: (row: number, column: number) => Complex,
+): Complex[][] =>
+  Array.from({ length: rows }, (_, row) =>
+    Array.from({ length: columns }, (_unused, column) => at(row, column)),
+  );
+
+export const scaleMatrix = (matrix: Matrix, by: number): Complex[][] =>
+  matrix.map((row) => row.map((it) => complex.scale(it, by)));
+
+/** The rows and columns named, in that order. */
+export const pick = (matrix: Matrix, rows: readonly number[], columns = rows): Complex[][] =>
+  rows.map((row) => columns.map((column) => matrix[row]![column]!));
+
+export const multiply = (a: Matrix, b: Matrix): Complex[][] =>
+  fillMatrix(a.length, b[0]?.length ?? 0, (row, column) =>
+    a[row]!.reduce<Complex>(
+      (sum, it, k) => complex.add(sum, complex.times(it, b[k]![column]!)),
+      complex.zero,
+    ),
+  );
+
+export const times = (a: Matrix, vector: readonly Complex[]): Complex[] =>
+  a.map((row) =>
+    row.reduce<Complex>((sum, it, k) => complex.add(sum, complex.times(it, vector[k]!)), complex.zero),
+  );
+
+export const subtractMatrix = (a: Matrix, b: Matrix): Complex[][] =>
+  a.map((row, i) => row.map((it, j) => complex.subtract(it, b[i]![j]!)));
+
+/**
+ * Inverse by Gauss and Jordan with partial pivoting.
+ * @throws RangeError when the matrix is singular
+ */
+export function invert(matrix: Matrix): Complex[][] {
+  const size = matrix.length;
+  const work = matrix.map((row, i) => [...row, ...row.map((_, j): Complex => (i === j ? [1, 0] : [0, 0]))]);
+  for (let column = 0; column < size; column++) {
+    let pivotRow = column;
+    for (let row = column + 1; row < size; row++)
+      if (complex.magnitude(work[row]![column]!) > complex.magnitude(work[pivotRow]![column]!))
+        pivotRow = row;
+    if (complex.magnitude(work[pivotRow]![column]!) === 0) throw new RangeError("the matrix is singular");
+    [work[column], work[pivotRow]] = [work[pivotRow]!, work[column]!];
+    const scale = complex.inverse(work[column]![column]!);
+    work[column] = work[column]!.map((it) => complex.times(it, scale));
+    for (let row = 0; row < size; row++) {
+      if (row === column) continue;
+      const factor = work[row]![column]!;
+      if (factor[0] === 0 && factor[1] === 0) continue;
+      work[row] = work[row]!.map((it, k) => complex.subtract(it, complex.times(factor, work[column]![k]!)));
+    }
+  }
+  return work.map((row) => row.slice(size));
+}
+
+/**
+ * Kron reduction: eliminates conductors whose far ends are bonded to earth at both ends.
+ * Source: Kron 1952; Kersting, Distribution System Modeling and Analysis, section 4.1.6 (from memory).
+ */
+export function kronReduce(matrix: Matrix, keep: readonly number[]): Complex[][] {
+  const drop = matrix.map((_, index) => index).filter((index) => !keep.includes(index));
+  if (drop.length === 0) return pick(matrix, keep);
+  const kept = pick(matrix, keep);
+  return subtractMatrix(
+    kept,
+    multiply(multiply(pick(matrix, keep, drop), invert(pick(matrix, drop))), pick(matrix, drop, keep)),
+  );
+}

@@ -1,0 +1,342 @@
+import { perObject } from "../document";
+import { type Circuit, EARTH } from "../network";
+import { complex, type Complex } from "../terms";
+import { analyse, Factorizer, type Symbolic, type UpperPattern } from "./ldlt";
+import { invert, times } from "./matrix";
+import { eliminationOrder } from "./order";
+import { type StretchElectrical, stretchElectrical } from "./stretch";
+import { INNER_LEAK_SIEMENS, LEAK_SIEMENS } from "./tolerances";
+
+/** What of a drawing is solved: the loads as drawn or off, the temporary grounds and the faults in place or lifted. */
+export interface Variant {
+  readonly loads: boolean;
+  readonly grounds: boolean;
+  readonly faults: boolean;
+}
+
+/** A small dense admittance between unknowns, with what it injects. Its entries are found once, its values often. */
+interface Stamp {
+  readonly nodes: readonly number[];
+  readonly slots: Int32Array;
+}
+
+/**
+ * The nodal equations of a circuit, with a current for each ideal join: rows are the nodes and then the joins, in the
+ * order of elimination. A closed join k holds Σ c·V = 0 (V_to = ratio·V_from, both against `common`); an open one i = 0.
+ */
+export interface Nodal {
+  readonly circuit: Circuit;
+  readonly size: number;
+  /** place of each unknown in the order of elimination */
+  readonly placeOf: Int32Array;
+  readonly symbolic: Symbolic;
+  readonly factorizer: Factorizer;
+  readonly diagonal: Int32Array;
+  readonly joinStamps: readonly JoinStamp[];
+  readonly stretches: readonly { readonly stamp: Stamp; readonly electrical: StretchElectrical }[];
+  readonly units: readonly { readonly stamp: Stamp; readonly siemens: readonly (readonly Complex[])[] }[];
+  readonly branches: readonly Stamp[];
+  readonly emfs: readonly {
+    readonly stamp: Stamp;
+    readonly siemens: readonly (readonly Complex[])[];
+    readonly injected: readonly Complex[];
+  }[];
+}
+
+interface JoinStamp {
+  /** node and coefficient of the join's equation */
+  readonly terms: readonly { readonly node: number; readonly coefficient: number; readonly slot: number }[];
+  readonly diagonalSlot: number;
+}
+
+export const nodalOf: (circuit: Circuit) => Nodal = perObject(buildNodal);
+
+/** Entries of the upper triangle collected as they come, then sorted into compressed columns. */
+class PatternBuilder {
+  private readonly low: number[] = [];
+  private readonly high: number[] = [];
+  constructor(private readonly size: number) {}
+  /** Asks for an entry; the number that comes back leads to its slot once all are known. */
+  ask(a: number, b: number): number {
+    this.low.push(Math.min(a, b));
+    this.high.push(Math.max(a, b));
+    return this.low.length - 1;
+  }
+  finish(): { pattern: UpperPattern; slotOf: Int32Array } {
+    const { size, low, high } = this;
+    const count = low.length;
+    // Two counting sorts, by row and then by column, leave every column's rows increasing.
+    const byRow = countingSort(size, low, null);
+    const byColumn = countingSort(size, high, byRow);
+    const start = new Int32Array(size + 1);
+    const row = new Int32Array(count);
+    const slotOf = new Int32Array(count);
+    let slots = 0;
+    let lastColumn = -1;
+    let lastRow = -1;
+    for (const entry of byColumn) {
+      if (high[entry] !== lastColumn || low[entry] !== lastRow) {
+        lastColumn = high[entry]!;
+        lastRow = low[entry]!;
+        row[slots++] = lastRow;
+        start[lastColumn + 1]!++;
+      }
+      slotOf[entry] = slots - 1;
+    }
+    for (let column = 0; column < size; column++) start[column + 1]! += start[column]!;
+    return { pattern: { size, start, row: row.slice(0, slots) }, slotOf };
+  }
+}
+
+function countingSort(size: number, keys: readonly number[], before: Int32Array | null): Int32Array {
+  const next = new Int32Array(size + 1);
+  for (const key of keys) next[key + 1]!++;
+  for (let key = 0; key < size; key++) next[key + 1]! += next[key]!;
+  const sorted = new Int32Array(keys.length);
+  for (let at = 0; at < keys.length; at++) {
+    const entry = before === null ? at : before[at]!;
+    sorted[next[keys[entry]!]!++] = entry;
+  }
+  return sorted;
+}
+
+function buildNodal(circuit: Circuit): Nodal {
+  const { nodeCount, joins } = circuit;
+  const size = nodeCount + joins.count;
+  const order = eliminationOrder(circuit);
+  const placeOf = new Int32Array(size);
+  order.forEach((unknown, place) => (placeOf[unknown] = place));
+
+  const builder = new PatternBuilder(size);
+  const diagonalAsked = Array.from({ length: size }, (_, place) => builder.ask(place, place));
+  const askStamp = (nodes: readonly number[]): { nodes: readonly number[]; asked: number[] } => ({
+    nodes,
+    asked: nodes.flatMap((a, i) =>
+      nodes
+        .slice(0, i + 1)
+        .map((b) => (a === EARTH || b === EARTH ? -1 : builder.ask(placeOf[a]!, placeOf[b]!))),
+    ),
+  });
+
+  const joinsAsked = Array.from({ length: joins.count }, (_, k) => {
+    const coefficients = new Map<number, number>();
+    const add = (node: number, coefficient: number) => {
+      if (node !== EARTH && coefficient !== 0)
+        coefficients.set(node, (coefficients.get(node) ?? 0) + coefficient);
+    };
+    add(joins.to[k]!, 1);
+    add(joins.from[k]!, -joins.ratio[k]!);
+    // The neutral's place in the pattern stays when a tap is neutral, so that a bypass does not change the structure.
+    if (joins.common[k] !== EARTH) coefficients.set(joins.common[k]!, joins.ratio[k]! - 1);
+    return [...coefficients].map(([node, coefficient]) => ({
+      node,
+      coefficient,
+      asked: builder.ask(placeOf[node]!, placeOf[nodeCount + k]!),
+    }));
+  });
+  const stretchesAsked = circuit.stretches.map(({ from, to }) => askStamp([...from, ...to]));
+  const unitsAsked = circuit.units.map(({ windings }) => askStamp([...new Set(windings.flat())]));
+  const branchesAsked = circuit.branches.map(({ from, to }) => askStamp([from, to]));
+  const emfsAsked = circuit.emfs.map(({ legs, star }) => askStamp([...legs, star]));
+
+  const { pattern, slotOf } = builder.finish();
+  const slot = (asked: number): number => (asked === -1 ? -1 : slotOf[asked]!);
+  const stamp = ({ nodes, asked }: { nodes: readonly number[]; asked: number[] }): Stamp => ({
+    nodes,
+    slots: Int32Array.from(asked, slot),
+  });
+  const diagonal = Int32Array.from(diagonalAsked, slot);
+
+  const symbolic = analyse(pattern);
+  return {
+    circuit,
+    size,
+    placeOf,
+    symbolic,
+    factorizer: new Factorizer(symbolic),
+    diagonal,
+    joinStamps: joinsAsked.map((terms, k) => ({
+      terms: terms.map(({ node, coefficient, asked }) => ({ node, coefficient, slot: slot(asked) })),
+      diagonalSlot: diagonal[placeOf[nodeCount + k]!]!,
+    })),
+    stretches: circuit.stretches.map(({ part, alongside }, index) => ({
+      stamp: stamp(stretchesAsked[index]!),
+      electrical: stretchElectrical(part, alongside, circuit.frequencyHz),
+    })),
+    units: circuit.units.map((unit, index) => ({
+      stamp: stamp(unitsAsked[index]!),
+      siemens: unitSiemens(unit, unitsAsked[index]!.nodes),
+    })),
+    branches: branchesAsked.map(stamp),
+    emfs: circuit.emfs.map(({ part }, index) => {
+      const inner = invert(part.ohms);
+      return {
+        stamp: stamp(emfsAsked[index]!),
+        siemens: aboutStar(inner),
+        injected: withStar(
+          times(
+            inner,
+            part.legs.map(({ volts }) => volts),
+          ),
+        ),
+      };
+    }),
+  };
+}
+
+/**
+ * Admittance of one transformer unit between its terminals, its core's flux eliminated: with winding volts U_k and leakage
+ * z_k, all windings share e (per unit of rated volts), i_k = (v_k − e U_k)/z_k, and Σ U_k i_k = Y_m e with Y_m the
+ * exciting admittance in volt-amperes.
+ * Source: the transformer's equivalent circuit with the exciting branch between the windings' leakages (any textbook).
+ */
+function unitSiemens(unit: Circuit["units"][number], nodes: readonly number[]): Complex[][] {
+  const windings = [...unit.part.primary, ...unit.part.secondary];
+  const y = windings.map(({ ohms }) => complex.inverse(ohms));
+  const weighted = windings.map(({ volts }, k) => complex.scale(y[k]!, volts));
+  const total = windings.reduce<Complex>(
+    (sum, { volts }, k) => complex.add(sum, complex.scale(weighted[k]!, volts)),
+    [0, -unit.part.excitingVa],
+  );
+  const flux = complex.inverse(total);
+  const between = windings.map((_, k) =>
+    windings.map((_unused, m): Complex => {
+      const shared = complex.times(complex.times(weighted[k]!, weighted[m]!), flux);
+      return k === m ? complex.subtract(y[k]!, shared) : complex.scale(shared, -1);
+    }),
+  );
+  const matrix: Complex[][] = nodes.map(() => nodes.map(() => complex.zero));
+  unit.windings.forEach((ends, k) =>
+    unit.windings.forEach((otherEnds, m) =>
+      ends.forEach((a, i) =>
+        otherEnds.forEach((b, j) => {
+          const sign = (i === 0 ? 1 : -1) * (j === 0 ? 1 : -1);
+          const [row, column] = [nodes.indexOf(a), nodes.indexOf(b)];
+          matrix[row]![column] = complex.add(matrix[row]![column]!, complex.scale(between[k]![m]!, sign));
+        }),
+      ),
+    ),
+  );
+  return matrix;
+}
+
+/** Admittance between legs and their star, from the legs' own: every row and column sums to nothing. */
+function aboutStar(inner: readonly (readonly Complex[])[]): Complex[][] {
+  const rows = inner.map((row) => withStar(row));
+  const star = rows[0]!.map((_, column) =>
+    rows.reduce<Complex>((sum, row) => complex.subtract(sum, row[column]!), complex.zero),
+  );
+  return [...rows, star];
+}
+
+/** Adds what the star takes back. */
+const withStar = (legs: readonly Complex[]): Complex[] => [
+  ...legs,
+  legs.reduce<Complex>((sum, it) => complex.subtract(sum, it), complex.zero),
+];
+
+/** Values of the equations for one variant, in the pattern's order, and the currents injected at the nodes. */
+export interface Assembled {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+  readonly injectedRe: Float64Array;
+  readonly injectedIm: Float64Array;
+  /** joins that are closed but already joined through others: they carry what the loop gives them, not an equation */
+  readonly redundant: Uint8Array;
+}
+
+export function assemble(nodal: Nodal, variant: Variant): Assembled {
+  const { circuit, size, symbolic, placeOf } = nodal;
+  const entries = symbolic.pattern.row.length;
+  const re = new Float64Array(entries);
+  const im = new Float64Array(entries);
+  const injectedRe = new Float64Array(size);
+  const injectedIm = new Float64Array(size);
+  const { joins } = circuit;
+  const redundant = redundantJoins(circuit);
+
+  for (let node = 0; node < circuit.nodeCount; node++)
+    re[nodal.diagonal[placeOf[node]!]!]! += node < circuit.conductorCount ? LEAK_SIEMENS : INNER_LEAK_SIEMENS;
+  for (const { node, ohms } of circuit.rods) re[nodal.diagonal[placeOf[node]!]!]! += 1 / ohms;
+
+  nodal.joinStamps.forEach(({ terms, diagonalSlot }, k) => {
+    if (joins.closed[k] === 0 || redundant[k] === 1) re[diagonalSlot]! -= 1;
+    else for (const { coefficient, slot } of terms) re[slot]! += coefficient;
+  });
+
+  const add = (slots: Int32Array, count: number, at: (row: number, column: number) => Complex) => {
+    let next = 0;
+    for (let row = 0; row < count; row++)
+      for (let column = 0; column <= row; column++) {
+        const slot = slots[next++]!;
+        if (slot === -1) continue;
+        const [valueRe, valueIm] = at(row, column);
+        re[slot]! += valueRe;
+        im[slot]! += valueIm;
+      }
+  };
+  const inject = (node: number, [amRe, amIm]: Complex) => {
+    if (node === EARTH) return;
+    injectedRe[placeOf[node]!]! += amRe;
+    injectedIm[placeOf[node]!]! += amIm;
+  };
+
+  nodal.stretches.forEach(({ stamp, electrical }, index) => {
+    const { seriesSiemens, halfShuntSiemens } = electrical;
+    const half = seriesSiemens.length;
+    add(stamp.slots, 2 * half, (row, column) => {
+      const [i, j] = [row % half, column % half];
+      const [gs, bs] = seriesSiemens[i]![j]!;
+      return row < half === column < half ? [gs, bs + halfShuntSiemens[i]![j]!] : [-gs, -bs];
+    });
+    if (circuit.stretches[index]!.alongside.length === 0) return;
+    const driven = times(seriesSiemens, electrical.inducedVolts);
+    const { from, to } = circuit.stretches[index]!;
+    from.forEach((node, i) => inject(node, complex.add(electrical.pushedAmps[i]!, driven[i]!)));
+    to.forEach((node, i) => inject(node, complex.subtract(electrical.pushedAmps[i]!, driven[i]!)));
+  });
+  for (const { stamp, siemens } of nodal.units)
+    add(stamp.slots, stamp.nodes.length, (row, column) => siemens[row]![column]!);
+  circuit.branches.forEach(({ part }, index) => {
+    if (!isPresent(part.role, variant)) return;
+    add(nodal.branches[index]!.slots, 2, (row, column) =>
+      row === column ? part.siemens : complex.scale(part.siemens, -1),
+    );
+  });
+  circuit.emfs.forEach(({ part }, index) => {
+    if (!part.on) return;
+    const { stamp, siemens, injected } = nodal.emfs[index]!;
+    add(stamp.slots, stamp.nodes.length, (row, column) => siemens[row]![column]!);
+    stamp.nodes.forEach((node, i) => inject(node, injected[i]!));
+  });
+  return { re, im, injectedRe, injectedIm, redundant };
+}
+
+export const isPresent = (role: "load" | "capacitor" | "ground" | "fault", variant: Variant): boolean =>
+  role === "load"
+    ? variant.loads
+    : role === "ground"
+      ? variant.grounds
+      : role === "fault"
+        ? variant.faults
+        : true;
+
+/** Marks the closed joins that close a loop of ideal joins (earth among them): one equation fewer than joins there. */
+const redundantJoins: (circuit: Circuit) => Uint8Array = perObject((circuit: Circuit) => {
+  const { joins, nodeCount } = circuit;
+  const root = Int32Array.from({ length: nodeCount + 1 }, (_, it) => it);
+  const find = (it: number): number => {
+    while (root[it]! !== it) it = root[it] = root[root[it]!]!;
+    return it;
+  };
+  const redundant = new Uint8Array(joins.count);
+  const index = (node: number) => (node === EARTH ? nodeCount : node);
+  for (let k = 0; k < joins.count; k++) {
+    if (joins.closed[k] === 0) continue;
+    const a = find(index(joins.from[k]!));
+    const b = find(index(joins.to[k]!));
+    if (a === b) redundant[k] = 1;
+    else root[Math.max(a, b)] = Math.min(a, b);
+  }
+  return redundant;
+});

@@ -1,0 +1,276 @@
+import { perObject } from "../document";
+import { type Circuit, circuitOf, EARTH } from "../network";
+import { complex, type Complex } from "../terms";
+import { loopCurrents } from "./loops";
+import { type Factor, solveInPlace } from "./ldlt";
+import { assemble, type Assembled, type Nodal, nodalOf, type Variant } from "./nodal";
+import { KCL_TOLERANCE, LOAD_FLOOR, LOAD_SETTLED, MOST_LOAD_ROUNDS } from "./tolerances";
+
+/** Loads as drawn, grounds and faults in place: what stands on the poles. */
+export const AS_DRAWN: Variant = { loads: true, grounds: true, faults: true };
+
+/** Volts and currents of one circuit in one variant. Nothing here is scaled: volts, amperes. */
+export interface Solution {
+  readonly nodal: Nodal;
+  readonly variant: Variant;
+  readonly factor: Factor;
+  readonly assembled: Assembled;
+  /** volts to earth at each node */
+  readonly voltsRe: Float64Array;
+  readonly voltsIm: Float64Array;
+  /** current of each join: what leaves `to` into it; through it from `from` this is negative */
+  readonly joinRe: Float64Array;
+  readonly joinIm: Float64Array;
+  /** current that each branch takes beyond its impedance at rated volts, by the load's model */
+  readonly extraAmps: ReadonlyMap<number, Complex>;
+  /** false where the loads' models did not settle and constant impedance stands in */
+  readonly settled: boolean;
+  /** the unknown at which the equations were singular; −1 for none. Then nothing here may be believed. */
+  readonly singularAt: number;
+}
+
+const keyOf = (variant: Variant): string => `${variant.loads}${variant.grounds}${variant.faults}`;
+
+const solutionsOf = perObject((_circuit: Circuit) => new Map<string, Solution>());
+
+/** The solution of a circuit; each variant is solved once. Variants that differ in nothing that is drawn are one. */
+export function solutionOf(circuit: Circuit, variant: Variant = AS_DRAWN): Solution {
+  const known = solutionsOf(circuit);
+  const has = rolesOf(circuit);
+  const asked = keyOf({
+    loads: variant.loads || !has.load,
+    grounds: variant.grounds || !has.ground,
+    faults: variant.faults || !has.fault,
+  });
+  const found = known.get(asked);
+  if (found !== undefined) return found;
+  const fresh = solve(nodalOf(circuit), variant);
+  known.set(asked, fresh);
+  return fresh;
+}
+
+const rolesOf = perObject((circuit: Circuit) => {
+  const roles = { load: false, capacitor: false, ground: false, fault: false };
+  for (const { part } of circuit.branches) roles[part.role] = true;
+  return roles;
+});
+
+/** The solution of a whole system, from the drawing. */
+export const solutionOfSystem = (system: Parameters<typeof circuitOf>[0], variant?: Variant): Solution =>
+  solutionOf(circuitOf(system), variant);
+
+/** Factors and solves; loads that are not impedances are iterated from rated volts as currents beside their impedance. */
+export function solve(nodal: Nodal, variant: Variant): Solution {
+  const assembled = assemble(nodal, variant);
+  const factor = nodal.factorizer.factor(assembled.re, assembled.im);
+  return solveFactored(nodal, variant, assembled, factor);
+}
+
+/** Solves with factors that are there already. */
+export function solveFactored(
+  nodal: Nodal,
+  variant: Variant,
+  assembled: Assembled,
+  factor: Factor,
+): Solution {
+  const { circuit, size } = nodal;
+  const linear = solveOnce(nodal, assembled, factor, assembled.injectedRe, assembled.injectedIm);
+  const models = variant.loads ? nonlinearLoads(circuit) : [];
+  let { xRe, xIm } = linear;
+  let extraAmps = new Map<number, Complex>();
+  let settled = true;
+  if (models.length > 0 && factor.singularAt === -1) {
+    const iterated = iterateLoads(nodal, assembled, factor, models, xRe, xIm);
+    settled = iterated !== undefined;
+    if (iterated !== undefined) ({ xRe, xIm, extraAmps } = iterated);
+  }
+  const voltsRe = new Float64Array(circuit.nodeCount);
+  const voltsIm = new Float64Array(circuit.nodeCount);
+  const joinRe = new Float64Array(circuit.joins.count);
+  const joinIm = new Float64Array(circuit.joins.count);
+  for (let unknown = 0; unknown < size; unknown++) {
+    const place = nodal.placeOf[unknown]!;
+    if (unknown < circuit.nodeCount) {
+      voltsRe[unknown] = xRe[place]!;
+      voltsIm[unknown] = xIm[place]!;
+    } else {
+      joinRe[unknown - circuit.nodeCount] = xRe[place]!;
+      joinIm[unknown - circuit.nodeCount] = xIm[place]!;
+    }
+  }
+  loopCurrents(circuit, assembled.redundant, joinRe, joinIm);
+  return {
+    nodal,
+    variant,
+    factor,
+    assembled,
+    voltsRe,
+    voltsIm,
+    joinRe,
+    joinIm,
+    extraAmps,
+    settled,
+    singularAt: factor.singularAt,
+  };
+}
+
+/** One solve, refined once where it leaves more current over than the tolerance allows. */
+function solveOnce(
+  nodal: Nodal,
+  assembled: Assembled,
+  factor: Factor,
+  bRe: Float64Array,
+  bIm: Float64Array,
+): { xRe: Float64Array; xIm: Float64Array } {
+  const xRe = bRe.slice();
+  const xIm = bIm.slice();
+  solveInPlace(factor, xRe, xIm);
+  const left = leftOver(nodal, assembled, bRe, bIm, xRe, xIm);
+  if (left.worst > KCL_TOLERANCE) {
+    solveInPlace(factor, left.re, left.im);
+    for (let k = 0; k < xRe.length; k++) {
+      xRe[k]! += left.re[k]!;
+      xIm[k]! += left.im[k]!;
+    }
+  }
+  return { xRe, xIm };
+}
+
+/** b − A x, and its worst entry relative to what flows in that row. */
+function leftOver(
+  { symbolic, size }: Nodal,
+  { re: aRe, im: aIm }: Assembled,
+  bRe: Float64Array,
+  bIm: Float64Array,
+  xRe: Float64Array,
+  xIm: Float64Array,
+) {
+  const { start, row } = symbolic.pattern;
+  const re = bRe.slice();
+  const im = bIm.slice();
+  const flow = new Float64Array(size);
+  const take = (at: number, vRe: number, vIm: number, p: number) => {
+    const amRe = aRe[p]! * vRe - aIm[p]! * vIm;
+    const amIm = aRe[p]! * vIm + aIm[p]! * vRe;
+    re[at]! -= amRe;
+    im[at]! -= amIm;
+    flow[at]! += Math.abs(amRe) + Math.abs(amIm);
+  };
+  for (let column = 0; column < size; column++)
+    for (let p = start[column]!; p < start[column + 1]!; p++) {
+      const at = row[p]!;
+      take(at, xRe[column]!, xIm[column]!, p);
+      if (at !== column) take(column, xRe[at]!, xIm[at]!, p);
+    }
+  let worst = 0;
+  for (let k = 0; k < size; k++) {
+    const most = flow[k]!;
+    if (most > 0) worst = Math.max(worst, (Math.abs(re[k]!) + Math.abs(im[k]!)) / most);
+  }
+  return { re, im, worst };
+}
+
+interface ModelledLoad {
+  readonly branch: number;
+  readonly from: number;
+  readonly to: number;
+  readonly siemens: Complex;
+  readonly va: Complex;
+  readonly volts: number;
+  readonly model: "I" | "PQ";
+}
+
+const nonlinearLoads = perObject((circuit: Circuit): ModelledLoad[] =>
+  circuit.branches.flatMap(({ part, from, to }, branch) => {
+    const { demand } = part;
+    return demand === undefined || demand.model === "Z" || demand.volts === 0
+      ? []
+      : [
+          {
+            branch,
+            from,
+            to,
+            siemens: part.siemens,
+            va: demand.va,
+            volts: demand.volts,
+            model: demand.model,
+          },
+        ];
+  }),
+);
+
+/**
+ * Current that a load draws at some volts: constant current keeps its magnitude and its angle to the volts, constant
+ * power its volt-amperes; below the floor both are the impedance that draws at the floor what the model draws there.
+ */
+export function modelAmps(
+  { va, volts: ratedVolts, model }: Pick<ModelledLoad, "va" | "volts" | "model">,
+  volts: Complex,
+): Complex {
+  const share = complex.magnitude(volts) / ratedVolts;
+  const conjugateVa = complex.conjugate(va);
+  if (share < LOAD_FLOOR) {
+    const drawn = model === "I" ? LOAD_FLOOR : 1;
+    return complex.times(volts, complex.scale(conjugateVa, drawn / (LOAD_FLOOR * ratedVolts) ** 2));
+  }
+  const drawn = model === "I" ? share : 1;
+  return complex.times(volts, complex.scale(conjugateVa, drawn / (share * ratedVolts) ** 2));
+}
+
+function iterateLoads(
+  nodal: Nodal,
+  assembled: Assembled,
+  factor: Factor,
+  loads: readonly ModelledLoad[],
+  startRe: Float64Array,
+  startIm: Float64Array,
+) {
+  const { placeOf } = nodal;
+  let [xRe, xIm] = [startRe, startIm];
+  const voltsAcross = (re: Float64Array, im: Float64Array, { from, to }: ModelledLoad): Complex => {
+    const at = (node: number): Complex =>
+      node === EARTH ? complex.zero : [re[placeOf[node]!]!, im[placeOf[node]!]!];
+    return complex.subtract(at(from), at(to));
+  };
+  for (let round = 0; round < MOST_LOAD_ROUNDS; round++) {
+    const bRe = assembled.injectedRe.slice();
+    const bIm = assembled.injectedIm.slice();
+    const extraAmps = new Map<number, Complex>();
+    for (const load of loads) {
+      const volts = voltsAcross(xRe, xIm, load);
+      const extra = complex.subtract(modelAmps(load, volts), complex.times(load.siemens, volts));
+      extraAmps.set(load.branch, extra);
+      const push = (node: number, sign: number) => {
+        if (node === EARTH) return;
+        bRe[placeOf[node]!]! += sign * extra[0];
+        bIm[placeOf[node]!]! += sign * extra[1];
+      };
+      push(load.from, -1);
+      push(load.to, 1);
+    }
+    const next = solveOnce(nodal, assembled, factor, bRe, bIm);
+    const moved = loads.reduce(
+      (most, load) =>
+        Math.max(
+          most,
+          complex.magnitude(
+            complex.subtract(voltsAcross(next.xRe, next.xIm, load), voltsAcross(xRe, xIm, load)),
+          ) / load.volts,
+        ),
+      0,
+    );
+    xRe = next.xRe;
+    xIm = next.xIm;
+    if (moved < LOAD_SETTLED) return { xRe, xIm, extraAmps };
+    if (!Number.isFinite(moved)) return undefined;
+  }
+  return undefined;
+}
+
+/** Volts to earth at a node. */
+export const voltsAt = ({ voltsRe, voltsIm }: Solution, node: number): Complex =>
+  node === EARTH ? complex.zero : [voltsRe[node]!, voltsIm[node]!];
+
+/** Magnitude of the volts to earth at a node [V]; of a solution that may not be believed, infinite. */
+export const magnitudeAt = (solution: Solution, node: number): number =>
+  solution.singularAt === -1 ? Math.hypot(solution.voltsRe[node]!, solution.voltsIm[node]!) : Infinity;

@@ -1,0 +1,165 @@
+import type { Alongside, Stretch } from "../devices";
+import { type Position, positionsOf, type Wire, wireOf } from "../reference";
+import { complex, type Complex } from "../terms";
+import { cableFaradPerKm, cableOhmsPerKm } from "./cable";
+import {
+  capacitanceFaradPerKm,
+  earthReturnOhmsPerKm,
+  type LineConductor,
+  primitiveOhmsPerKm,
+} from "./carson";
+import { fillMatrix, invert, pick, times } from "./matrix";
+
+/** What a whole stretch of line is to the network. */
+export interface StretchElectrical {
+  /** series admittance, zero rows where a conductor is parted [S], size × size */
+  readonly seriesSiemens: readonly (readonly Complex[])[];
+  /** series impedance of all conductors, as if none were parted [Ω] */
+  readonly zOhms: readonly (readonly Complex[])[];
+  /** shunt susceptance at each end: half of the nodal matrix [S] */
+  readonly halfShuntSiemens: readonly (readonly number[])[];
+  /** current that circuits alongside push into each conductor at each end by capacitance [A] */
+  readonly pushedAmps: readonly Complex[];
+  /** volts that circuits alongside induce along each conductor, from `from` to `to` [V] */
+  readonly inducedVolts: readonly Complex[];
+}
+
+const DEFAULT_WIRE = { overhead: "1/0 ACSR", secondary: "1/0 Al", cable: "1/0 Al" } as const;
+
+/** The wire that a code names, else the construction's own. The reader has refused codes that the table does not have. */
+const wire = (code: string, construction: Stretch["construction"]): Wire =>
+  wireOf(code) ?? wireOf(DEFAULT_WIRE[construction])!;
+
+const isNeutral = (letter: string) => letter === "N";
+
+/** The conductors of a line in its default positions. */
+function conductorsOf({ letters, construction, conductor, neutralConductor }: Stretch): LineConductor[] {
+  const positions = positionsOf(letters);
+  return letters.map((letter, index) => {
+    const { ohmsPerKm, gmrM, radiusM } = wire(isNeutral(letter) ? neutralConductor : conductor, construction);
+    return { ohmsPerKm, gmrM, radiusM, position: positions[index]! };
+  });
+}
+
+function tableOhmsPerKm(part: Stretch, frequencyHz: number): readonly (readonly Complex[])[] {
+  if (part.construction !== "cable") return primitiveOhmsPerKm(conductorsOf(part), frequencyHz);
+  const withNeutral = part.letters.includes("N");
+  return cableOhmsPerKm(part.letters.length - (withNeutral ? 1 : 0), withNeutral, frequencyHz);
+}
+
+function tableFaradPerKm(part: Stretch): number[][] {
+  if (part.construction !== "cable") return capacitanceFaradPerKm(conductorsOf(part));
+  const withNeutral = part.letters.includes("N");
+  return cableFaradPerKm(part.letters.length - (withNeutral ? 1 : 0), withNeutral);
+}
+
+const known = new Map<string, StretchElectrical>();
+const MOST_KNOWN = 5000;
+
+/** Series and shunt of a stretch by its explicit matrices, else by Carson and the potential coefficients; remembered. */
+export function stretchElectrical(
+  part: Stretch,
+  alongside: readonly Alongside[],
+  frequencyHz: number,
+): StretchElectrical {
+  const { letters, parted, lengthM, construction, conductor, neutralConductor, zOhmsPerKm, bMicroSPerKm } =
+    part;
+  const key =
+    zOhmsPerKm === undefined && bMicroSPerKm === undefined && alongside.length === 0
+      ? `${letters.join("")} ${parted.join("")} ${lengthM} ${construction} ${conductor} ${neutralConductor} ${frequencyHz}`
+      : undefined;
+  const found = key === undefined ? undefined : known.get(key);
+  if (found !== undefined) return found;
+  const fresh = solveStretch(part, alongside, frequencyHz);
+  if (key !== undefined) {
+    if (known.size >= MOST_KNOWN) known.clear();
+    known.set(key, fresh);
+  }
+  return fresh;
+}
+
+function solveStretch(
+  part: Stretch,
+  alongside: readonly Alongside[],
+  frequencyHz: number,
+): StretchElectrical {
+  const { letters, parted, lengthM } = part;
+  const size = letters.length;
+  const km = lengthM / 1000;
+  const perKm = part.zOhmsPerKm ?? tableOhmsPerKm(part, frequencyHz);
+  const zOhms = perKm.map((row) => row.map((it) => complex.scale(it, km)));
+  const whole = letters.map((_, index) => index).filter((index) => !parted.includes(letters[index]!));
+  const inverse = whole.length === 0 ? [] : invert(pick(zOhms, whole));
+  const seriesSiemens = fillMatrix(size, size, (row, column) => {
+    const [i, j] = [whole.indexOf(row), whole.indexOf(column)];
+    return i === -1 || j === -1 ? complex.zero : inverse[i]![j]!;
+  });
+  const omega = 2 * Math.PI * frequencyHz;
+  const siemensPerKm =
+    part.bMicroSPerKm?.map((row) => row.map((it) => it * 1e-6)) ??
+    tableFaradPerKm(part).map((row) => row.map((it) => it * omega));
+  const coupled = alongside.map((it) => coupling(part, it, frequencyHz));
+  const sum = (of: (it: Coupling) => readonly Complex[]): Complex[] =>
+    letters.map((_, index) =>
+      coupled.reduce<Complex>((total, it) => complex.add(total, of(it)[index]!), complex.zero),
+    );
+  return {
+    seriesSiemens,
+    zOhms,
+    halfShuntSiemens: siemensPerKm.map((row) => row.map((it) => (it * km) / 2)),
+    pushedAmps: sum((it) => it.pushedAmpsAtEachEnd),
+    inducedVolts: sum((it) => it.inducedVolts),
+  };
+}
+
+/** Spacing between the phases of a circuit alongside, and their radius [m]: the file format's own figures. */
+const ALONGSIDE_SPACING_M = 0.9;
+const ALONGSIDE_RADIUS_M = 0.0055;
+
+interface Coupling {
+  readonly pushedAmpsAtEachEnd: readonly Complex[];
+  readonly inducedVolts: readonly Complex[];
+}
+
+/**
+ * What a live three-phase circuit beside or above the line does to it: capacitance by potential coefficients of both
+ * together (only the block between them: the span's own matrix stays), and Carson's mutual impedance for its current.
+ */
+function coupling(part: Stretch, circuit: Alongside, frequencyHz: number): Coupling {
+  const own = conductorsOf(part);
+  const positions = alongsidePositions(part, circuit);
+  const live = positions.map((position) => ({ position, radiusM: ALONGSIDE_RADIUS_M }));
+  const km = (circuit.lengthM ?? part.lengthM) / 1000;
+  const angles = [0, -120, 120];
+  const volts = angles.map((degrees) => complex.polar(circuit.volts, degrees));
+  const amps = angles.map((degrees) => complex.polar(circuit.amps, degrees));
+  const farad = capacitanceFaradPerKm([...own, ...live]);
+  const omega = 2 * Math.PI * frequencyHz;
+  const between = fillMatrix(own.length, live.length, (row, column) => [
+    0,
+    -omega * km * farad[row]![own.length + column]!,
+  ]);
+  const mutual = fillMatrix(own.length, live.length, (row, column) => {
+    const [x, y] = own[row]!.position;
+    const apart = Math.hypot(x - positions[column]![0], y - positions[column]![1]);
+    return complex.scale(earthReturnOhmsPerKm(apart, 0, frequencyHz), km);
+  });
+  return {
+    pushedAmpsAtEachEnd: times(between, volts).map((it) => complex.scale(it, 0.5)),
+    inducedVolts: times(mutual, amps),
+  };
+}
+
+/** In a level plane, A nearest, outward on the side of the span's last phase; beside its outermost phase, or above its highest. */
+function alongsidePositions(part: Stretch, { relation, spacingM }: Alongside): Position[] {
+  const all = positionsOf(part.letters);
+  const phases = part.letters.flatMap((letter, index) => (isNeutral(letter) ? [] : [all[index]!]));
+  const side = phases.at(-1)![0] < phases[0]![0] ? -1 : 1;
+  const outermost = phases.reduce((best, it) => (it[0] * side > best[0] * side ? it : best));
+  const highest = phases.reduce((best, it) => (it[1] > best[1] ? it : best));
+  const first: Position =
+    relation === "underbuild"
+      ? [highest[0], highest[1] + spacingM]
+      : [outermost[0] + side * spacingM, outermost[1]];
+  return [0, 1, 2].map((index) => [first[0] + side * index * ALONGSIDE_SPACING_M, first[1]]);
+}

@@ -1,0 +1,17 @@
+/** Every conductor of every point leaks this to earth, so that islands solve [S]. The file format's own figure. */
+export const LEAK_SIEMENS = 1e-9;
+
+/** A node inside an element leaks this, far below anything that could be measured, so that a parked capacitor solves [S]. */
+export const INNER_LEAK_SIEMENS = 1e-13;
+
+/** Largest change of any load's volts, relative to its rated volts, at which the iteration of `I` and `PQ` loads has settled. */
+export const LOAD_SETTLED = 1e-10;
+
+/** Rounds after which loads that still move are taken as constant impedance, with a warning. */
+export const MOST_LOAD_ROUNDS = 200;
+
+/** Below this share of rated volts a load is the impedance that draws there what its model draws at this share. */
+export const LOAD_FLOOR = 0.7;
+
+/** Current left over at a node, relative to what flows through it, above which a solution is refined [1]. */
+export const KCL_TOLERANCE = 1e-9;
