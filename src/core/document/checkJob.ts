@@ -25,7 +25,7 @@ export function checkJob(report: Report, job: Json | undefined, system: System |
       checkWorkPoint(report, below("job.workPoints", id), workPoint, system);
   checkTools(report, tools);
   if (!Array.isArray(steps)) return report.addExpected("job.steps", steps, say("file.expectedList"));
-  checkSteps(report, steps as readonly Json[], isObject(workPoints) ? workPoints : {}, system);
+  checkSteps(report, steps as readonly Json[], isObject(workPoints) ? workPoints : undefined, system);
 }
 
 const workPointFacts = perObject((workPoint: JsonObject) => checkFields(workPointFields, workPoint));
@@ -79,7 +79,7 @@ type Grounds = Map<string, { readonly phases: string; readonly isOn: boolean }>;
 function checkSteps(
   report: Report,
   steps: readonly Json[],
-  workPoints: JsonObject,
+  workPoints: JsonObject | undefined,
   system: System | undefined,
 ): void {
   const grounds: Grounds = new Map();
@@ -102,7 +102,8 @@ function checkSteps(
 
 interface Surroundings {
   readonly system: System;
-  readonly workPoints: JsonObject;
+  /** absent where they are no map at all, which is said elsewhere */
+  readonly workPoints: JsonObject | undefined;
   readonly grounds: Grounds;
 }
 
@@ -117,7 +118,8 @@ function checkStep(
   const { element, at } = step as { element?: string; at?: string };
   const phases = step["phases"] as string | undefined;
   if (verb === "work") {
-    if (!Object.hasOwn(workPoints, at!)) report.addExpected(`${path}.at`, at, say("file.idOfWorkPoint"));
+    if (workPoints !== undefined && !Object.hasOwn(workPoints, at!))
+      report.addExpected(`${path}.at`, at, say("file.idOfWorkPoint"));
     return;
   }
   const there = at === undefined ? undefined : conductorsOf(system).get(at);

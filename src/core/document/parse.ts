@@ -6,6 +6,9 @@ export const MOST_LETTERS = 20_000_000;
 /** Levels of objects and lists within each other. The format itself needs about seven. */
 export const MOST_LEVELS = 50;
 
+/** Keys of a path that a message names; nothing in the format lies deeper. */
+const LONGEST_PATH = 8;
+
 /** Names that JavaScript objects carry: a key of that name could change how every object behaves. */
 export const isTreacherousKey = (key: string): boolean =>
   key === "__proto__" || key === "constructor" || key === "prototype";
@@ -186,7 +189,8 @@ class Parser {
   }
 
   private path(): string {
-    return this.keys.reduce<string>((path, key) => below(path, key), "");
+    const path = this.keys.slice(0, LONGEST_PATH).reduce<string>((path, key) => below(path, key), "");
+    return this.keys.length > LONGEST_PATH ? `${path}…` : path;
   }
 
   private place(): { readonly line: number; readonly column: number } {
