@@ -3,3 +3,4 @@ export * from "./terms";
 export * from "./devices";
 export * from "./document";
 export * from "./hazard";
+export * from "./drawing";

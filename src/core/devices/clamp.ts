@@ -15,6 +15,6 @@ export const clamp = defineDevice({
   upsets: (it) => closingUpsets(it, opening),
   symbol: ({ open }) =>
     open === ""
-      ? [line(-20, 0, -6, 0), arc(0, 0, 6, 90, 360), line(0, 6, 0, 10), line(6, 0, 20, 0)]
-      : [line(-20, 0, -10, 0), dot(-10, 0, 2), arc(0, -10, 6, 90, 360), line(6, -10, 12, 0, 20, 0)],
+      ? [line(-20, 0, -6, 0), arc(0, 0, 7, 60, 300), dot(-3, 0, 2.5), line(-3, 0, 20, 0)]
+      : [line(-20, 0, -10, 0), dot(-10, 0, 2.5), arc(2, -11, 7, 60, 300), line(0, -11, 9, -11, 16, 0, 20, 0)],
 });

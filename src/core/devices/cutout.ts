@@ -1,7 +1,7 @@
 import { amount, choice, fuse, optionalAmount, phases } from "./fields";
 import { defineDevice, opener, twoEnds } from "./define";
 import { bringsBothEnds, closingUpsets, joinsThrough, plainOpening, removePhases, union } from "./shared";
-import { blade, dot, line, outline } from "./symbol";
+import { barrel, dot, line } from "./symbol";
 
 interface Barrel {
   readonly phases: string;
@@ -42,7 +42,9 @@ export const cutout = defineDevice({
   upsets: (it) => closingUpsets(it, opening),
   symbol: (it) => {
     const open = opening.openPhases(it) !== "";
-    const barrel = open ? [blade(10, -22, -48)] : [line(-12, 0, 10, 0), outline(-8, -4, 6, -4, 6, 4, -8, 4)];
-    return [line(-20, 0, -12, 0), dot(-12, 0, 2), ...barrel, dot(10, 0, 2), line(10, 0, 20, 0)];
+    const isOut = it.removed !== "";
+    // The barrel hangs from its lower contact; a barrel that is out leaves two bare contacts.
+    const tube = isOut ? [] : barrel(14, -28, open ? -55 : 0);
+    return [line(-20, 0, -14, 0), dot(-14, 0, 3), ...tube, dot(14, 0, 3), line(14, 0, 20, 0)];
   },
 });

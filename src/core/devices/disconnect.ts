@@ -42,10 +42,10 @@ export const disconnect = defineDevice({
   opening,
   upsets: (it) => closingUpsets(it, opening),
   symbol: ({ open }) => [
-    line(-20, 0, -10, 0),
-    dot(-10, 0, 2),
-    blade(-10, 21, open === "" ? 0 : 32),
-    circle(12, 0, 2),
-    line(14, 0, 20, 0),
+    line(-20, 0, -13, 0),
+    dot(-13, 0, 2.5),
+    blade(-13, 26, open === "" ? 0 : 38),
+    circle(13, 0, 2.5),
+    line(15.5, 0, 20, 0),
   ],
 });

@@ -44,10 +44,5 @@ export const ground = defineDevice({
       ...(to === "neutral" ? [] : [jumper(bar, "earth", "N", earthOhms)]),
     ];
   },
-  symbol: () => [
-    line(-20, 0, -6, 0),
-    outline(-10, -4, -6, -4, -6, 4, -10, 4),
-    line(-6, 0, 0, 0),
-    ...earthMark(0, 0),
-  ],
+  symbol: () => [line(-20, 0, 0, 0), outline(-13, -4, -6, -4, -6, 4, -13, 4), ...earthMark(0)],
 });

@@ -50,5 +50,5 @@ export const source = defineDevice({
     ...(earthed ? [{ part: "join", from: "at/N", to: "earth", letter: "N", closed: true } as const] : []),
   ],
   upsets: (it) => (it.on ? [] : [{ kind: "restore", strength: 1, change: { on: true } }]),
-  symbol: ({ on }) => [circle(0, 0, 14), inscribed(0, 0, on ? "~" : "off"), line(14, 0, 20, 0)],
+  symbol: ({ on }) => [line(-20, 0, -14, 0), circle(0, 0, 14), inscribed(0, 0, on ? "S" : "off")],
 });

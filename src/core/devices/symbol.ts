@@ -44,16 +44,31 @@ export const arc = (x: number, y: number, radius: number, fromDegrees: number, t
 });
 export const inscribed = (x: number, y: number, text: string): Mark => ({ mark: "letters", x, y, text });
 
+/** A circle through which what lies below it shows. */
+export const ring = (x: number, y: number, radius: number): Mark => arc(x, y, radius, 0, 360);
+
 /** A hinged blade from (x, 0), `degrees` away from the line, as long as the gap it closes. */
 export function blade(x: number, length: number, degrees: number): Mark {
   const angle = (-degrees * Math.PI) / 180;
   return line(x, 0, x + length * Math.cos(angle), length * Math.sin(angle));
 }
 
-/** The earth mark: three bars of falling length, hanging from (x, y). */
-export const earthMark = (x: number, y: number): Mark[] => [
-  line(x, y, x, y + 8),
-  line(x - 8, y + 8, x + 8, y + 8),
-  line(x - 5, y + 12, x + 5, y + 12),
-  line(x - 2, y + 16, x + 2, y + 16),
+/** A fuse barrel on a blade hinged at (x, 0): its outline, `degrees` away from the line. */
+export function barrel(x: number, length: number, degrees: number): Mark[] {
+  const angle = (-degrees * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const at = (along: number, across: number) => [x + along * cos - across * sin, along * sin + across * cos];
+  const [near, far] = [length * 0.2, length * 0.8];
+  return [
+    line(x, 0, x + length * cos, length * sin),
+    outline(...at(near, -4.5), ...at(far, -4.5), ...at(far, 4.5), ...at(near, 4.5)),
+    line(...at(near, 0), ...at(far, 0)),
+  ];
+}
+
+/** The earth mark: three bars of falling length across the element, from x on. */
+export const earthMark = (x: number): Mark[] => [
+  line(x, -10, x, 10),
+  line(x + 5, -6.5, x + 5, 6.5),
+  line(x + 10, -3, x + 10, 3),
 ];

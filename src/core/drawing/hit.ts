@@ -1,0 +1,78 @@
+import type { Scene } from "./scene";
+import { type Box, type Owner, type Piece } from "./shapes";
+
+/** Pieces by place, so that a touch asks only the few that are near it. */
+export class GridIndex {
+  readonly #cells = new Map<string, Piece[]>();
+  static readonly cell = 240;
+
+  constructor(pieces: readonly Piece[]) {
+    for (const piece of pieces)
+      for (const key of keysOf(piece.box)) {
+        const list = this.#cells.get(key);
+        if (list === undefined) this.#cells.set(key, [piece]);
+        else list.push(piece);
+      }
+  }
+
+  /** Every piece whose box may touch this one, each once, in no certain order. */
+  near(box: Box): ReadonlySet<Piece> {
+    const found = new Set<Piece>();
+    for (const key of keysOf(box)) for (const piece of this.#cells.get(key) ?? []) found.add(piece);
+    return found;
+  }
+}
+
+function keysOf({ left, top, right, bottom }: Box): string[] {
+  const keys = [];
+  const { cell } = GridIndex;
+  for (let x = Math.floor(left / cell); x <= Math.floor(right / cell); x++)
+    for (let y = Math.floor(top / cell); y <= Math.floor(bottom / cell); y++) keys.push(`${x} ${y}`);
+  return keys;
+}
+
+const indexes = new WeakMap<Scene, GridIndex>();
+/** The grid index of a scene, made when it is first asked for. */
+export function indexOf(scene: Scene): GridIndex {
+  const known = indexes.get(scene);
+  if (known !== undefined) return known;
+  const fresh = new GridIndex(scene.pieces);
+  indexes.set(scene, fresh);
+  return fresh;
+}
+
+/** A point within reach wins over an element within reach, since elements end at points and not the other way. */
+const POINT_ADVANTAGE = 0.6;
+
+/** What a touch at (x, y) means: the nearest thing whose spine lies within `radius` units, or nothing. */
+export function hitAt(scene: Scene, x: number, y: number, radius: number): Owner | undefined {
+  const box = { left: x - radius, right: x + radius, top: y - radius, bottom: y + radius };
+  let best: Owner | undefined;
+  let nearest = Infinity;
+  for (const { owner, spine } of indexOf(scene).near(box)) {
+    if (owner.of === "workPoint") continue;
+    const distance = distanceTo(spine, x, y);
+    const reach = owner.of === "point" ? radius * POINT_ADVANTAGE + 4 : radius;
+    if (distance > reach) continue;
+    const worth = owner.of === "point" ? distance * POINT_ADVANTAGE - 2 : distance;
+    if (worth < nearest) {
+      nearest = worth;
+      best = owner;
+    }
+  }
+  return best;
+}
+
+/** Distance from a spot to a polyline. */
+export function distanceTo(spine: readonly number[], x: number, y: number): number {
+  if (spine.length === 2) return Math.hypot(x - spine[0]!, y - spine[1]!);
+  let nearest = Infinity;
+  for (let k = 0; k + 3 < spine.length; k += 2) {
+    const [ax, ay, bx, by] = [spine[k]!, spine[k + 1]!, spine[k + 2]!, spine[k + 3]!];
+    const square = (bx - ax) ** 2 + (by - ay) ** 2;
+    const t =
+      square === 0 ? 0 : Math.max(0, Math.min(1, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / square));
+    nearest = Math.min(nearest, Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay)));
+  }
+  return nearest;
+}

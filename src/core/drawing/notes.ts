@@ -1,0 +1,158 @@
+import { type Box, boxOf, type Note, NOTE_KINDS, overlaps } from "./shapes";
+import type { Scene } from "./scene";
+
+/** Sizes of letters on the drawing [screen px]. */
+export interface NoteSizes {
+  /** labels of points and elements */
+  readonly label: number;
+  /** badges, phase letters, tags */
+  readonly small: number;
+}
+export const NOTE_SIZES: NoteSizes = { label: 14, small: 12 };
+export const GLOVE_NOTE_SIZES: NoteSizes = { label: 18, small: 15 };
+
+/** A note that found room: where its middle stands, in units of the drawing, and its size [screen px]. */
+export interface PlacedNote {
+  readonly note: Note;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Notes too small a zoom has no room for are left out below these scales. */
+const FROM_SCALE: Partial<Record<Note["kind"], number>> = {
+  letter: 0.7,
+  elementLabel: 0.45,
+  pointLabel: 0.4,
+};
+
+/** Width of a text [px], from the average width of a letter in the app's own font. */
+export const widthOf = (text: string, size: number): number => text.length * size * 0.54;
+
+export function sizeOf({ kind, text }: Note, sizes: NoteSizes): { width: number; height: number } {
+  switch (kind) {
+    case "pointLabel":
+    case "elementLabel":
+      return { width: widthOf(text, sizes.label) + 4, height: sizes.label * 1.2 };
+    case "letter":
+      return { width: sizes.small, height: sizes.small * 1.15 };
+    case "work":
+      return { width: widthOf(text, sizes.label) * 1.08 + 14, height: sizes.label * 1.6 };
+    default:
+      return { width: widthOf(text, sizes.small) * 1.16 + 9, height: sizes.small * 1.4 };
+  }
+}
+
+/**
+ * Finds a place for each note at one zoom: the important ones first, each on the first of its sides that is free.
+ * A note without a free side is left out, but a work point's flag, which stands on its first side whatever is there.
+ */
+export function placeNotes(
+  scene: Scene,
+  scale: number,
+  sizes: NoteSizes = NOTE_SIZES,
+  within?: Box,
+): readonly PlacedNote[] {
+  const crowd = new Crowd(64 / scale);
+  const queue: Note[][] = NOTE_KINDS.map(() => []);
+  for (const piece of scene.pieces) {
+    if (within !== undefined && !overlaps(piece.box, within)) continue;
+    for (const note of piece.notes)
+      if (scale >= (FROM_SCALE[note.kind] ?? 0)) queue[NOTE_KINDS.indexOf(note.kind)]!.push(note);
+    for (const box of solidBoxes(piece.shapes, 3 / scale)) crowd.add(box);
+  }
+  const placed: PlacedNote[] = [];
+  const wires = new Crowd(64 / scale);
+  for (const piece of scene.pieces) {
+    if (within !== undefined && !overlaps(piece.box, within)) continue;
+    for (const shape of piece.shapes) if (shape.shape === "strand") addWire(wires, shape.points, 3 / scale);
+  }
+  for (const note of queue.flat()) {
+    const { width, height } = sizeOf(note, sizes);
+    const onTheWire = note.sides[0]![0] === 0 && note.sides[0]![1] === 0;
+    const further = note.kind === "pointLabel" || note.kind === "elementLabel" ? [0, 14] : [0];
+    const spots = further.flatMap((extra) =>
+      note.sides.map(([sideways, upright]) => {
+        const length = Math.max(1, Math.hypot(sideways, upright));
+        const away = note.reach + (note.gap + extra) / scale;
+        const x = note.x + (sideways / length) * away + (corner(sideways) * width) / 2 / scale;
+        const y = note.y + (upright / length) * away + (corner(upright) * height) / 2 / scale;
+        return { x, y, box: around(x, y, width / scale, height / scale) };
+      }),
+    );
+    const free =
+      spots.find(({ box }) => !crowd.hits(box) && (onTheWire || !wires.hits(box))) ??
+      (note.kind === "letter" ? undefined : spots.find(({ box }) => !crowd.hits(box))) ??
+      (note.kind === "work" ? spots[0] : undefined);
+    if (free === undefined) continue;
+    crowd.add(free.box);
+    placed.push({ note, x: free.x, y: free.y, width, height });
+  }
+  return placed;
+}
+
+/** By how much of its own half a note steps aside: wholly in any direction but straight across it. */
+const corner = (side: number): number => Math.max(-1, Math.min(1, side * 1.5));
+
+const around = (x: number, y: number, width: number, height: number): Box => ({
+  left: x - width / 2,
+  right: x + width / 2,
+  top: y - height / 2,
+  bottom: y + height / 2,
+});
+
+/** What notes must not cover: the strokes of symbols and points. */
+function solidBoxes(shapes: Scene["pieces"][number]["shapes"], margin: number): Box[] {
+  return shapes.flatMap((shape) => {
+    if (shape.shape === "stroke") return [boxOf(shape.points, margin)];
+    if (shape.shape !== "disc") return [];
+    return [boxOf([shape.x, shape.y], shape.radius + margin)];
+  });
+}
+
+function addWire(wires: Crowd, points: readonly number[], half: number) {
+  for (let k = 0; k + 3 < points.length; k += 2) {
+    const [x, y, dx, dy] = [
+      points[k]!,
+      points[k + 1]!,
+      points[k + 2]! - points[k]!,
+      points[k + 3]! - points[k + 1]!,
+    ];
+    const steps = Math.max(1, Math.ceil(Math.hypot(dx, dy) / 10));
+    for (let step = 0; step <= steps; step++) {
+      const [cx, cy] = [x + (dx * step) / steps, y + (dy * step) / steps];
+      wires.add({ left: cx - half, right: cx + half, top: cy - half, bottom: cy + half });
+    }
+  }
+}
+
+/** Boxes in a grid of cells, to ask quickly whether another box touches any. */
+class Crowd {
+  readonly #cells = new Map<string, Box[]>();
+  readonly #cell: number;
+
+  constructor(cell: number) {
+    this.#cell = cell;
+  }
+
+  add(box: Box) {
+    for (const key of this.#keys(box)) {
+      const list = this.#cells.get(key);
+      if (list === undefined) this.#cells.set(key, [box]);
+      else list.push(box);
+    }
+  }
+
+  hits(box: Box): boolean {
+    return this.#keys(box).some((key) => this.#cells.get(key)?.some((it) => overlaps(it, box)) ?? false);
+  }
+
+  #keys({ left, top, right, bottom }: Box): string[] {
+    const keys = [];
+    for (let x = Math.floor(left / this.#cell); x <= Math.floor(right / this.#cell); x++)
+      for (let y = Math.floor(top / this.#cell); y <= Math.floor(bottom / this.#cell); y++)
+        keys.push(`${x} ${y}`);
+    return keys;
+  }
+}

@@ -1,0 +1,145 @@
+import type { Look } from "./shapes";
+
+/** The colours of a theme. No colour carries a fact alone: every look has a line pattern and a badge too. */
+export interface Palette {
+  readonly paper: string;
+  readonly ink: string;
+  /** live by any way: energized, backfed, induced, faulted */
+  readonly hot: string;
+  readonly isolated: string;
+  readonly grounded: string;
+  readonly neutral: string;
+  /** selection, focus, a lit path */
+  readonly accent: string;
+  /** band under what is not known, with `bandInk` on it */
+  readonly band: string;
+  readonly bandInk: string;
+}
+
+export type PaletteName = "sun" | "night" | "paper";
+
+export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
+  sun: {
+    paper: "#FFFFFF",
+    ink: "#111111",
+    hot: "#990000",
+    isolated: "#636363",
+    grounded: "#00113E",
+    neutral: "#111111",
+    accent: "#0067AD",
+    band: "#FFD100",
+    bandInk: "#111111",
+  },
+  night: {
+    paper: "#0C1116",
+    ink: "#F2F4F5",
+    hot: "#FF7A1F",
+    isolated: "#8C8C8C",
+    grounded: "#E4F5FB",
+    neutral: "#F2F4F5",
+    accent: "#1AA2EB",
+    band: "#FFD100",
+    bandInk: "#111111",
+  },
+  paper: {
+    paper: "#FFFFFF",
+    ink: "#000000",
+    hot: "#000000",
+    isolated: "#555555",
+    grounded: "#000000",
+    neutral: "#000000",
+    accent: "#000000",
+    band: "#DDDDDD",
+    bandInk: "#000000",
+  },
+};
+
+/** One pass of the pen over a strand. */
+export interface Pass {
+  readonly colour: keyof Palette;
+  /** [screen px] */
+  readonly width: number;
+  /** [screen px] */
+  readonly dash: readonly number[];
+}
+
+const pass = (colour: keyof Palette, width: number, ...dash: number[]): Pass => ({ colour, width, dash });
+
+const PASSES: Readonly<Record<Look, readonly Pass[]>> = {
+  energized: [pass("hot", 5)],
+  backfed: [pass("hot", 5, 20, 6)],
+  induced: [pass("hot", 4, 12, 5, 2, 5)],
+  faulted: [pass("ink", 9), pass("hot", 4)],
+  isolated: [pass("isolated", 3, 7, 7)],
+  grounded: [pass("grounded", 8), pass("paper", 3)],
+  neutral: [pass("neutral", 2)],
+  unknown: [pass("bandInk", 12), pass("band", 10), pass("bandInk", 4, 4, 9)],
+  ink: [pass("ink", 2.5)],
+};
+
+/** How a look is stroked, lowest pass first. */
+export const strokesOf = (look: Look): readonly Pass[] => PASSES[look];
+
+/** What stands along a strand, and how often [screen px]. */
+export const alongOf = (
+  look: Look,
+): { readonly every: number; readonly mark: "arrow" | "cross" } | undefined =>
+  look === "backfed"
+    ? { every: 96, mark: "arrow" }
+    : look === "faulted"
+      ? { every: 60, mark: "cross" }
+      : undefined;
+
+/** The letters of a state's badge; a neutral and plain ink have none. */
+export const badgeOf = (look: Look): string =>
+  ({
+    energized: "E",
+    backfed: "BF",
+    induced: "IND",
+    faulted: "FLT",
+    isolated: "ISO",
+    grounded: "GND",
+    unknown: "?",
+    neutral: "",
+    ink: "",
+  })[look];
+
+/** Worst first: where one stroke or word must stand for several conductors, the first of these wins. */
+const WORST_FIRST: readonly Look[] = [
+  "faulted",
+  "energized",
+  "backfed",
+  "induced",
+  "unknown",
+  "isolated",
+  "grounded",
+  "neutral",
+  "ink",
+];
+
+export const worstOf = (looks: readonly Look[]): Look =>
+  WORST_FIRST.find((it) => looks.includes(it)) ?? "ink";
+
+/** Evenly spread spots along a polyline, with the direction there; one in the middle of a short one, none on a stub. */
+export function spotsAlong(
+  points: readonly number[],
+  every: number,
+): { readonly x: number; readonly y: number; readonly dx: number; readonly dy: number }[] {
+  const spots = [];
+  let total = 0;
+  for (let k = 0; k + 3 < points.length; k += 2)
+    total += Math.hypot(points[k + 2]! - points[k]!, points[k + 3]! - points[k + 1]!);
+  if (total < every / 4) return [];
+  let left = Math.min(every, total) / 2;
+  for (let k = 0; k + 3 < points.length; k += 2) {
+    const x = points[k]!;
+    const y = points[k + 1]!;
+    const length = Math.hypot(points[k + 2]! - x, points[k + 3]! - y);
+    if (length === 0) continue;
+    const dx = (points[k + 2]! - x) / length;
+    const dy = (points[k + 3]! - y) / length;
+    for (; left <= length; left += every) spots.push({ x: x + dx * left, y: y + dy * left, dx, dy });
+    left -= length;
+  }
+  return spots;
+}

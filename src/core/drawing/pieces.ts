@@ -1,0 +1,547 @@
+import { type CircuitElement, deviceOf, type DeviceAnswers, type Mark, secondaryLetters } from "../devices";
+import { type Letter, lettersOf, type ElementId, type Message, say } from "../terms";
+import { badgeOf, worstOf } from "./palettes";
+import { type Route, spotOf, SYMBOL } from "./routes";
+import {
+  boxOf,
+  type Look,
+  type Note,
+  type NoteKind,
+  type Owner,
+  type Piece,
+  type Shape,
+  type Spot,
+} from "./shapes";
+
+/** What a piece asks about the rest of the drawing. */
+export interface Surroundings {
+  /** the look of a conductor at one of the element's own ends */
+  look(end: "from" | "to" | "alt" | "at", letter: Letter): Look;
+  /** which way the feed runs from `from` to `to` on this letter */
+  feed(letter: Letter): 1 | -1 | 0;
+  /** whether the point at this end has a neutral */
+  hasNeutral(end: "from" | "to" | "at"): boolean;
+  /** spells the few words that stand on a drawing */
+  word(message: Message): string;
+}
+
+/** Room between two conductors of a line, and between two blades side by side. */
+const LANE = 10;
+const BLADES = 17;
+/** How much smaller the symbols of blades side by side are. */
+const ABREAST_SCALE = 0.7;
+/** From this length on, a run of line carries a badge; the next one follows after `BADGE_EVERY`. */
+const BADGE_FROM = 44;
+const BADGE_EVERY = 170;
+
+/** Kinds whose phases each have a symbol of their own. */
+const SINGLE_POLE = new Set<CircuitElement["kind"]>(["clamp", "cutout", "disconnect", "elbow"]);
+
+type TwoEnded = Extract<CircuitElement, { from: string }>;
+type OneEnded = Extract<CircuitElement, { at: string }>;
+
+/** Everything that is drawn for one element. */
+export function pieceOf(id: ElementId, element: CircuitElement, route: Route, around: Surroundings): Piece {
+  const owner: Owner = { of: "element", id };
+  if ("from" in element) return twoEndedPiece(owner, element, route, around);
+  if ("at" in element) return oneEndedPiece(owner, element, route, around);
+  return nearbyPiece(owner, element, route, around);
+}
+
+class Pen {
+  readonly shapes: Shape[] = [];
+  readonly notes: Note[] = [];
+  readonly across: Spot;
+  readonly owner: Owner;
+  readonly route: Route;
+
+  constructor(owner: Owner, route: Route) {
+    this.owner = owner;
+    this.route = route;
+    this.across = spotOf(-route.along.y, route.along.x);
+  }
+
+  /** A spot beside another: so far along the body, so far across it. */
+  beside(spot: Spot, along: number, across: number): Spot {
+    const { x, y } = this.route.along;
+    return spotOf(spot.x + x * along + this.across.x * across, spot.y + y * along + this.across.y * across);
+  }
+
+  strand(letter: Letter, look: Look, feed: 1 | -1 | 0, ...spots: Spot[]) {
+    this.shapes.push({ shape: "strand", points: flat(spots), letter, look, feed });
+  }
+
+  symbol(marks: readonly Mark[], centre: Spot, scale: number) {
+    for (const mark of marks) this.shapes.push(this.shapeOf(mark, centre, scale));
+  }
+
+  shapeOf(mark: Mark, centre: Spot, scale: number): Shape {
+    const at = (x: number, y: number) => this.beside(centre, x * scale, y * scale);
+    switch (mark.mark) {
+      case "line": {
+        const spots = [];
+        for (let k = 0; k + 1 < mark.points.length; k += 2)
+          spots.push(at(mark.points[k]!, mark.points[k + 1]!));
+        return {
+          shape: "stroke",
+          points: flat(spots),
+          closed: mark.closed ?? false,
+          filled: mark.filled ?? false,
+        };
+      }
+      case "circle":
+        return {
+          shape: "disc",
+          ...at(mark.x, mark.y),
+          radius: mark.radius * scale,
+          filled: mark.filled ?? false,
+        };
+      case "arc": {
+        const steps = Math.ceil(Math.abs(mark.toDegrees - mark.fromDegrees) / 15);
+        const spots = Array.from({ length: steps + 1 }, (_, step) => {
+          const angle =
+            ((mark.fromDegrees + ((mark.toDegrees - mark.fromDegrees) * step) / steps) * Math.PI) / 180;
+          return at(mark.x + mark.radius * Math.cos(angle), mark.y + mark.radius * Math.sin(angle));
+        });
+        return { shape: "stroke", points: flat(spots), closed: false, filled: false };
+      }
+      case "letters":
+        return { shape: "inscription", ...at(mark.x, mark.y), text: mark.text, size: 11 * scale };
+    }
+  }
+
+  note(
+    kind: NoteKind,
+    text: string,
+    look: Look,
+    at: Spot,
+    place: Partial<Pick<Note, "sides" | "gap" | "reach">> = {},
+  ) {
+    if (text === "") return;
+    this.notes.push({
+      kind,
+      text,
+      look,
+      owner: this.owner,
+      ...at,
+      sides: [[0, 0]],
+      gap: 0,
+      reach: 0,
+      ...place,
+    });
+  }
+
+  /** The two sides of the body, the one away from the neutral first, and then its ends. */
+  sides(): (readonly [number, number])[] {
+    const { x, y } = this.across;
+    return [
+      [-x, -y],
+      [x, y],
+      [-x + this.route.along.x, -y + this.route.along.y],
+      [-x - this.route.along.x, -y - this.route.along.y],
+    ];
+  }
+
+  piece(spine: readonly Spot[], overall: Look): Piece {
+    const points = flat(spine);
+    return {
+      owner: this.owner,
+      shapes: this.shapes,
+      notes: this.notes,
+      box: boxOf(points, 30),
+      overall,
+      spine: points,
+    };
+  }
+}
+
+const flat = (spots: readonly Spot[]): number[] => spots.flatMap(({ x, y }) => [x, y]);
+
+interface Lane {
+  readonly letter: Letter;
+  readonly across: number;
+}
+
+const lanesOf = (letters: readonly Letter[], apart: number): Lane[] =>
+  letters.map((letter, k) => ({ letter, across: (k - (letters.length - 1) / 2) * apart }));
+
+function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Surroundings): Piece {
+  const pen = new Pen(owner, route);
+  const own = lettersOf(element.phases);
+  const isRun = element.kind === "span" || element.kind === "lead";
+  const bladeByBlade = SINGLE_POLE.has(element.kind);
+  const lanes = lanesOf(own, bladeByBlade && own.length > 1 ? BLADES : LANE);
+  const outermost = lanes.at(-1)?.across ?? 0;
+  const neutralLane: Lane = {
+    letter: "N",
+    across: outermost + (isRun ? 9 : bladeByBlade ? 13 : 17 - outermost),
+  };
+  const hasNeutral = element.neutral && around.hasNeutral("from") && around.hasNeutral("to");
+
+  if (isRun) {
+    const broken = element.kind === "span" ? element.parted : element.cut;
+    for (const lane of hasNeutral ? [...lanes, neutralLane] : lanes) run(pen, lane, broken, around);
+    runNotes(pen, lanes, hasNeutral ? neutralLane : undefined, around);
+  } else if (bladeByBlade) {
+    for (const lane of lanes) oneBlade(pen, element, lane, lanes.length, around);
+    if (element.kind === "disconnect" && element.gang && lanes.length > 1)
+      pen.shapes.push({
+        shape: "stroke",
+        points: flat([
+          pen.beside(route.centre, 0, lanes[0]!.across),
+          pen.beside(route.centre, 0, lanes.at(-1)!.across),
+        ]),
+        closed: false,
+        filled: false,
+        dashed: true,
+      });
+    bladeLetters(pen, lanes, around);
+  } else {
+    const far = element.kind === "transformer" ? lanesOf(secondaryLetters(element), LANE) : lanes;
+    intoSymbol(pen, lanes, "from", around);
+    intoSymbol(pen, far, "to", around);
+    pen.symbol(asAnswers(element).symbol(element), route.centre, route.scale);
+    if (route.alt !== undefined) {
+      const side = pen.beside(route.centre, 0, 20 * route.scale);
+      for (const { letter } of lanes) pen.strand(letter, around.look("alt", letter), 0, route.alt, side);
+    }
+  }
+  // A neutral that is tied to earth runs past every device alike, and would only clutter: it is drawn on the spans.
+  const neutralLooks = [around.look("from", "N"), around.look("to", "N")];
+  if (hasNeutral && !isRun && neutralLooks.some((it) => it !== "neutral" && it !== "unknown"))
+    run(pen, neutralLane, "", around);
+
+  const reach = Math.max(bladeByBlade || isRun ? Math.abs(lanes[0]?.across ?? 0) : 0, isRun ? 4 : 14) + 4;
+  positionNotes(pen, element, reach + 2, around);
+  pen.note("elementLabel", labelOf(element, around), "ink", route.centre, {
+    sides: pen.sides(),
+    gap: 3,
+    reach,
+  });
+  const looks = own.flatMap((letter) => [around.look("from", letter)]);
+  return pen.piece([route.from, route.start, route.end, route.to!], worstOf(looks));
+}
+
+/** One conductor of a span or a lead, in one piece or with a gap where it is broken. */
+function run(pen: Pen, { letter, across }: Lane, broken: string, around: Surroundings) {
+  const { from, start, end, to, centre } = pen.route;
+  const near = around.look("from", letter);
+  const far = around.look("to", letter);
+  const feed = around.feed(letter);
+  const [first, last] = [pen.beside(start, 0, across), pen.beside(end, 0, across)];
+  if (broken.includes(letter)) {
+    pen.strand(
+      letter,
+      near,
+      feed,
+      from,
+      first,
+      pen.beside(centre, -7, across),
+      pen.beside(centre, -4, across + 7),
+    );
+    pen.strand(
+      letter,
+      far,
+      feed,
+      pen.beside(centre, 4, across + 7),
+      pen.beside(centre, 7, across),
+      last,
+      to!,
+    );
+    return;
+  }
+  if (near === far) return pen.strand(letter, near, feed, from, first, last, to!);
+  const middle = pen.beside(centre, 0, across);
+  pen.strand(letter, near, feed, from, first, middle);
+  pen.strand(letter, far, feed, middle, last, to!);
+}
+
+/** How far from the end of a body a letter stands: side by side they would touch, so every second one stands back. */
+const staggered = (lanes: readonly Lane[], letter: Letter): number =>
+  lanes.findIndex((it) => it.letter === letter) % 2 === 1 ? 24 : 8;
+
+/** Letters at both ends of a run and badges along it: one for all where they agree, else one for each. */
+function runNotes(pen: Pen, lanes: readonly Lane[], neutral: Lane | undefined, around: Surroundings) {
+  const { start, end, centre } = pen.route;
+  const length = Math.hypot(end.x - start.x, end.y - start.y);
+  if (length >= 56)
+    for (const { letter, across } of neutral === undefined ? lanes : [...lanes, neutral]) {
+      pen.note(
+        "letter",
+        letter,
+        around.look("from", letter),
+        pen.beside(start, staggered(lanes, letter), across),
+      );
+      pen.note(
+        "letter",
+        letter,
+        around.look("to", letter),
+        pen.beside(end, -staggered(lanes, letter), across),
+      );
+    }
+  if (length < BADGE_FROM) return;
+  const looks = lanes.map(({ letter }) => around.look("from", letter));
+  const count = Math.max(1, Math.floor(length / BADGE_EVERY));
+  const neutralLook = neutral === undefined ? "neutral" : around.look("from", "N");
+  for (let nth = 0; nth < count; nth++) {
+    const along = ((nth + 0.5) / count - 0.5) * length;
+    if (looks.every((it) => it === looks[0]))
+      pen.note("badge", badgeOf(looks[0]!), looks[0]!, pen.beside(centre, along, 0));
+    else
+      lanes.forEach(({ letter, across }, k) => {
+        const look = looks[k]!;
+        const text = badgeOf(look) === "" ? "" : `${letter} ${badgeOf(look)}`;
+        pen.note("badge", text, look, pen.beside(centre, along + (k - (lanes.length - 1) / 2) * 44, across));
+      });
+    if (neutral !== undefined && badgeOf(neutralLook) !== "")
+      pen.note(
+        "badge",
+        `N ${badgeOf(neutralLook)}`,
+        neutralLook,
+        pen.beside(centre, along - 44, neutral.across),
+      );
+  }
+}
+
+/** One pole of a device: its own small symbol, with its conductor up to it on both sides. */
+function oneBlade(
+  pen: Pen,
+  element: TwoEnded,
+  { letter, across }: Lane,
+  count: number,
+  around: Surroundings,
+) {
+  const { from, start, end, to, centre } = pen.route;
+  const scale = pen.route.scale * (count > 1 ? ABREAST_SCALE : 1);
+  const half = (SYMBOL / 2) * scale;
+  pen.strand(
+    letter,
+    around.look("from", letter),
+    around.feed(letter),
+    from,
+    pen.beside(start, 0, across),
+    pen.beside(centre, -half, across),
+  );
+  pen.strand(
+    letter,
+    around.look("to", letter),
+    around.feed(letter),
+    pen.beside(centre, half, across),
+    pen.beside(end, 0, across),
+    to!,
+  );
+  pen.symbol(asAnswers(element).symbol(polePhase(element, letter)), pen.beside(centre, 0, across), scale);
+}
+
+/** The element as it stands on one phase alone. */
+function polePhase(element: TwoEnded, letter: Letter): TwoEnded {
+  const only = (phases: string) => (phases.includes(letter) ? letter : "");
+  return {
+    ...element,
+    phases: letter,
+    ...("open" in element ? { open: only(element.open) } : {}),
+    ...("blown" in element ? { blown: only(element.blown), removed: only(element.removed) } : {}),
+  } as TwoEnded;
+}
+
+function bladeLetters(pen: Pen, lanes: readonly Lane[], around: Surroundings) {
+  const { start, end, centre, scale } = pen.route;
+  const half = (SYMBOL / 2) * scale * (lanes.length > 1 ? ABREAST_SCALE : 1);
+  const room = Math.hypot(centre.x - start.x, centre.y - start.y) - half;
+  if (room < 24) return;
+  for (const { letter, across } of lanes) {
+    pen.note("letter", letter, around.look("from", letter), pen.beside(start, 8, across));
+    pen.note("letter", letter, around.look("to", letter), pen.beside(end, -8, across));
+  }
+}
+
+/** The conductors of one end, side by side along the body and together into the symbol. */
+function intoSymbol(pen: Pen, lanes: readonly Lane[], end: "from" | "to", around: Surroundings) {
+  const { route } = pen;
+  const outward = end === "from" ? -1 : 1;
+  const half = (SYMBOL / 2) * route.scale;
+  const body = end === "from" ? route.start : route.end;
+  const room = Math.hypot(route.centre.x - body.x, route.centre.y - body.y) - half;
+  for (const { letter, across } of lanes) {
+    const spots = [
+      end === "from" ? route.from : route.to!,
+      pen.beside(body, 0, across),
+      ...(room > 12 ? [pen.beside(route.centre, outward * (half + 10), across)] : []),
+      pen.beside(route.centre, outward * half, 0),
+    ];
+    pen.strand(
+      letter,
+      around.look(end, letter),
+      around.feed(letter),
+      ...(end === "from" ? spots : spots.reverse()),
+    );
+    if (room > 34)
+      pen.note("letter", letter, around.look(end, letter), pen.beside(body, -outward * 8, across));
+  }
+}
+
+function oneEndedPiece(owner: Owner, element: OneEnded, route: Route, around: Surroundings): Piece {
+  const pen = new Pen(owner, route);
+  const lanes = lanesOf(lettersOf(element.phases), 6);
+  const foot = pen.beside(route.centre, -SYMBOL / 2, 0);
+  for (const { letter, across } of lanes)
+    pen.strand(letter, around.look("at", letter), 0, route.from, pen.beside(route.from, 7, across), foot);
+  pen.symbol(asAnswers(element).symbol(element), route.centre, 1);
+  positionNotes(pen, element, 18, around);
+  const { along, across } = { along: route.along, across: pen.across };
+  pen.note("elementLabel", labelOf(element, around), "ink", route.centre, {
+    sides: [
+      [along.x, along.y],
+      [-across.x, -across.y],
+      [across.x, across.y],
+      [along.x - across.x, along.y - across.y],
+      [along.x + across.x, along.y + across.y],
+    ],
+    gap: 3,
+    reach: 17,
+  });
+  return pen.piece(
+    [route.from, route.centre, pen.beside(route.centre, 12, 0)],
+    worstOf(lanes.map(({ letter }) => around.look("at", letter))),
+  );
+}
+
+/** Another circuit, drawn over or beside the span that it is close to. */
+function nearbyPiece(
+  owner: Owner,
+  element: Extract<CircuitElement, { kind: "nearby" }>,
+  route: Route,
+  around: Surroundings,
+): Piece {
+  const pen = new Pen(owner, route);
+  const look: Look = element.on ? "energized" : "isolated";
+  const { centre } = route;
+  const length = Math.hypot(route.end.x - route.start.x, route.end.y - route.start.y);
+  const crossing = element.relation === "crossing";
+  const spots = crossing
+    ? [pen.beside(centre, length / 4 + 12, -44), pen.beside(centre, length / 4 - 12, 44)]
+    : [pen.beside(centre, -length / 2, -34), pen.beside(centre, length / 2, -34)];
+  pen.strand("A", look, 0, ...spots);
+  pen.note(
+    "badge",
+    badgeOf(look),
+    look,
+    spotOf((spots[0]!.x + spots[1]!.x * 2) / 3, (spots[0]!.y + spots[1]!.y * 2) / 3),
+  );
+  pen.note("elementLabel", labelOf(element, around), "ink", spots[0]!, {
+    sides: [...pen.sides()],
+    gap: 4,
+    reach: 4,
+  });
+  return pen.piece(spots, look);
+}
+
+/** How a device stands where that differs from its normal position, and what hangs on it. */
+function positionNotes(pen: Pen, element: CircuitElement, reach: number, around: Surroundings) {
+  const { centre, along } = pen.route;
+  const { across } = pen;
+  const word = positionWord(element);
+  if (word !== undefined)
+    pen.note("open", around.word(word), "ink", centre, {
+      sides: [
+        [across.x, across.y],
+        [-across.x, -across.y],
+        [across.x + along.x, across.y + along.y],
+        [across.x - along.x, across.y - along.y],
+      ],
+      gap: 2,
+      reach: reach - 4,
+    });
+  const hung = [
+    ...("tagged" in element && element.tagged ? ["T"] : []),
+    ...("blocked" in element && element.blocked ? ["X"] : []),
+  ];
+  if (hung.length > 0)
+    pen.note("tag", hung.join(" "), "ink", centre, {
+      sides: [
+        [-across.x - along.x, -across.y - along.y],
+        [across.x + along.x, across.y + along.y],
+        [-across.x, -across.y],
+      ],
+      gap: 2,
+      reach: reach - 6,
+    });
+}
+
+/** The word beside a device that is not as it normally is, or that is normally open. */
+function positionWord(element: CircuitElement): Message | undefined {
+  if (element.kind === "span")
+    return element.parted === "" ? undefined : say("drawing.parted", { phases: element.parted });
+  if (element.kind === "lead")
+    return element.cut === "" ? undefined : say("drawing.cut", { phases: element.cut });
+  if (element.kind === "transfer") return element.bridged ? say("drawing.bridged") : undefined;
+  if (element.kind === "arrester")
+    return element.failed === "" ? undefined : say("drawing.failed", { phases: element.failed });
+  if (!("open" in element)) return undefined;
+  const all = element.phases.length === 1;
+  const named = (key: Parameters<typeof say>[0], phases: string) =>
+    say(key, { phases: all || phases === element.phases ? "" : ` ${phases}` });
+  if (element.kind === "cutout") {
+    if (element.blown !== "") return named("drawing.blown", element.blown);
+    if (element.removed !== "") return named("drawing.removed", element.removed);
+  }
+  if (element.normallyOpen)
+    return element.open === ""
+      ? say("drawing.normallyOpenClosed")
+      : named("drawing.normallyOpen", element.open);
+  if (element.open === "") return undefined;
+  switch (element.kind) {
+    case "clamp":
+      return named("drawing.lifted", element.open);
+    case "meter":
+      return named("drawing.pulled", element.open);
+    case "elbow":
+      return named("drawing.parked", element.open);
+    default:
+      return named("drawing.open", element.open);
+  }
+}
+
+/** The label on the drawing: its own, and the one rating that tells it from its neighbours. */
+function labelOf(element: CircuitElement, around: Surroundings): string {
+  const rating = ratingOf(element);
+  const doubt =
+    element.evidence === "assumed" || element.evidence === "told"
+      ? around.word(say(`drawing.${element.evidence}`))
+      : "";
+  return [element.label, rating === undefined ? "" : around.word(rating), doubt]
+    .filter((it) => it !== "")
+    .join(" · ");
+}
+
+function ratingOf(element: CircuitElement): Message | undefined {
+  switch (element.kind) {
+    case "source":
+      return say(element.on ? "drawing.sourceRating" : "drawing.sourceOff", { kv: element.kvLL });
+    case "transformer":
+      return say("drawing.kva", { kva: element.kva });
+    case "generator":
+      return say(element.on ? "drawing.generatorOn" : "drawing.generatorOff", { kva: element.kva });
+    case "cutout":
+      if (element.fuse === undefined) return undefined;
+      return element.fuse === "solid"
+        ? say("drawing.solid")
+        : say("drawing.fuse", { amps: element.fuse.amps, type: element.fuse.type });
+    case "load":
+      return element.customers === 0
+        ? undefined
+        : say(element.customers === 1 ? "drawing.customer" : "drawing.customers", {
+            count: element.customers,
+          });
+    case "capacitor":
+      return say("drawing.kvar", { kvar: element.kvar });
+    case "nearby":
+      return say(`drawing.${element.relation}`, { kv: element.kvLL });
+    case "span":
+      return element.construction === "cable" ? say("drawing.cable") : undefined;
+    default:
+      return undefined;
+  }
+}
+
+const asAnswers = (element: CircuitElement): DeviceAnswers => deviceOf(element.kind);

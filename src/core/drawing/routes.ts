@@ -1,0 +1,187 @@
+import type { CircuitElement } from "../devices";
+import { complete, completePoint, perObject, type System } from "../document";
+import type { ElementId, PointId } from "../terms";
+import type { Spot } from "./shapes";
+
+/**
+ * Where an element runs: from its first point to the start of its body, along the body, and on to its second point.
+ * The symbol stands on the middle of the body. An element at one point has no `to`, and its body is its symbol.
+ */
+export interface Route {
+  readonly from: Spot;
+  readonly start: Spot;
+  readonly end: Spot;
+  readonly to: Spot | undefined;
+  /** direction of the body, a unit vector */
+  readonly along: Spot;
+  readonly centre: Spot;
+  /** scale of the symbol: below 1 where the room is too short for it */
+  readonly scale: number;
+  /** the third end of a transfer switch */
+  readonly alt: Spot | undefined;
+}
+
+/** Length of a symbol between its two ends. */
+export const SYMBOL = 40;
+/** Two parallel elements between the same points run this far apart. */
+const ABREAST = 46;
+/** Points closer than this have no room for a symbol between them: the element bows out beside them. */
+const TOO_CLOSE = 30;
+/** How far a bow stands off the points that it joins. */
+const BOW = 40;
+/** How far the symbol of an element at one point stands off that point. */
+const HANG = 14;
+
+export const spotOf = (x: number, y: number): Spot => ({ x, y });
+
+/** Every element's route, by id. An element whose points are missing has none. */
+export const routesOf: (system: System) => ReadonlyMap<ElementId, Route> = perObject((system: System) => {
+  const routes = new Map<ElementId, Route>();
+  const taken = new Map<string, number[]>();
+  const take = (point: string, angle: number) => {
+    const angles = taken.get(point);
+    if (angles === undefined) taken.set(point, [angle]);
+    else angles.push(angle);
+  };
+  const elements = Object.keys(system.elements).map(
+    (id) => [id as ElementId, complete(system.elements[id as ElementId]!)] as const,
+  );
+  const spots = new Map<string, Spot>();
+  const spot = (id: string): Spot | undefined => {
+    const known = spots.get(id);
+    if (known !== undefined) return known;
+    const saved = system.points[id as PointId];
+    if (saved === undefined) return undefined;
+    const { x, y } = completePoint(saved);
+    const fresh = { x, y };
+    spots.set(id, fresh);
+    return fresh;
+  };
+
+  const pairs = new Map<string, number>();
+  const pairOf = (a: string, b: string) => (a < b ? `${a} ${b}` : `${b} ${a}`);
+  for (const [, element] of elements)
+    if ("from" in element) {
+      const pair = pairOf(element.from, element.to);
+      pairs.set(pair, (pairs.get(pair) ?? 0) + 1);
+    }
+
+  const bowed: [ElementId, CircuitElement & { from: string; to: string }][] = [];
+  const seen = new Map<string, number>();
+  for (const [id, element] of elements) {
+    if (!("from" in element)) continue;
+    const from = spot(element.from);
+    const to = spot(element.to);
+    if (from === undefined || to === undefined) continue;
+    const length = Math.hypot(to.x - from.x, to.y - from.y);
+    if (length < TOO_CLOSE) {
+      bowed.push([id, element]);
+      continue;
+    }
+    const pair = pairOf(element.from, element.to);
+    const nth = seen.get(pair) ?? 0;
+    seen.set(pair, nth + 1);
+    const aside = (nth - (pairs.get(pair)! - 1) / 2) * ABREAST * (element.from < element.to ? 1 : -1);
+    const alt = "alt" in element ? spot(element.alt) : undefined;
+    const route = straight(from, to, length, aside, alt);
+    routes.set(id, route);
+    take(element.from, angleOf(route.from, route.start));
+    take(element.to, angleOf(route.to!, route.end));
+  }
+
+  for (const [id, element] of bowed) {
+    const from = spot(element.from)!;
+    const to = spot(element.to)!;
+    const angle = freest([...(taken.get(element.from) ?? []), ...(taken.get(element.to) ?? [])], -90);
+    const route = bow(from, to, angle, "alt" in element ? spot(element.alt) : undefined);
+    routes.set(id, route);
+    take(element.from, angle);
+    if (element.to !== element.from) take(element.to, angle);
+  }
+
+  for (const [id, element] of elements) {
+    if (!("at" in element)) continue;
+    const at = spot(element.at);
+    if (at === undefined) continue;
+    const angle = freest(taken.get(element.at) ?? [], PREFERRED[element.kind] ?? 90);
+    take(element.at, angle);
+    routes.set(id, hung(at, angle));
+  }
+  return routes;
+});
+
+/** Where something at one point likes to hang, in degrees clockwise from the right. */
+const PREFERRED: Partial<Record<CircuitElement["kind"], number>> = {
+  source: 180,
+  load: 0,
+  generator: -45,
+  capacitor: 90,
+  arrester: 45,
+  ground: 90,
+  fault: 135,
+};
+
+const angleOf = (from: Spot, to: Spot): number => (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI;
+
+/** Smallest turn between two directions, in degrees, 0 to 180. */
+const turn = (a: number, b: number): number => Math.abs(((((a - b) % 360) + 540) % 360) - 180);
+
+/** The direction with the most room, near the preferred one where several have enough. */
+export function freest(taken: readonly number[], preferred: number): number {
+  const room = (angle: number) => Math.min(...taken.map((it) => turn(it, angle)), 180);
+  const worth = (angle: number) => Math.min(room(angle), 60) - turn(angle, preferred) / 20;
+  let best = preferred;
+  for (let angle = -180; angle < 180; angle += 22.5) if (worth(angle) > worth(best) + 1e-9) best = angle;
+  return best;
+}
+
+function straight(from: Spot, to: Spot, length: number, aside: number, alt: Spot | undefined): Route {
+  const along = spotOf((to.x - from.x) / length, (to.y - from.y) / length);
+  const fan = aside === 0 ? Math.min(10, length / 6) : Math.min(30, length / 4);
+  const at = (distance: number) =>
+    spotOf(from.x + along.x * distance - along.y * aside, from.y + along.y * distance + along.x * aside);
+  return {
+    from,
+    start: at(fan),
+    end: at(length - fan),
+    to,
+    along,
+    centre: at(length / 2),
+    scale: Math.min(1, (length - 2 * fan) / SYMBOL),
+    alt,
+  };
+}
+
+function bow(from: Spot, to: Spot, degrees: number, alt: Spot | undefined): Route {
+  const out = spotOf(Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180));
+  const middle = spotOf((from.x + to.x) / 2 + out.x * BOW, (from.y + to.y) / 2 + out.y * BOW);
+  // Turned so that the body runs the way the points lie, and the two leads do not cross.
+  const way = -out.y * (to.x - from.x) + out.x * (to.y - from.y) < 0 ? -1 : 1;
+  const along = spotOf(-out.y * way, out.x * way);
+  const half = SYMBOL / 2;
+  return {
+    from,
+    start: spotOf(middle.x - along.x * half, middle.y - along.y * half),
+    end: spotOf(middle.x + along.x * half, middle.y + along.y * half),
+    to,
+    along,
+    centre: middle,
+    scale: 1,
+    alt,
+  };
+}
+
+function hung(at: Spot, degrees: number): Route {
+  const along = spotOf(Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180));
+  const on = (distance: number) => spotOf(at.x + along.x * distance, at.y + along.y * distance);
+  return {
+    from: at,
+    start: on(HANG),
+    end: on(HANG + SYMBOL),
+    to: undefined,
+    along,
+    centre: on(HANG + SYMBOL / 2),
+    scale: 1,
+    alt: undefined,
+  };
+}

@@ -1,0 +1,123 @@
+import type { ConductorState } from "../hazard";
+import type { ElementId, Letter, PointId, WorkPointId } from "../terms";
+
+/** How a stroke looks, by what it means; a palette turns it into colours, `strokesOf` into widths and dashes. */
+export type Look = ConductorState | "unknown" | "ink";
+
+/** Which thing of the document a shape belongs to. */
+export type Owner =
+  | { readonly of: "point"; readonly id: PointId }
+  | { readonly of: "element"; readonly id: ElementId }
+  | { readonly of: "workPoint"; readonly id: WorkPointId };
+
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A box in units of the drawing. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** One conductor's stroke. Widths and dashes are of the screen and stay under zoom. */
+export interface Strand {
+  readonly shape: "strand";
+  readonly points: readonly number[];
+  readonly letter: Letter;
+  readonly look: Look;
+  /** whether the feed runs along the points, against them, or is not known */
+  readonly feed: 1 | -1 | 0;
+}
+
+/** A stroke of a symbol. */
+export interface Stroke {
+  readonly shape: "stroke";
+  readonly points: readonly number[];
+  readonly closed: boolean;
+  readonly filled: boolean;
+  /** dashed strokes tie the blades of a gang together */
+  readonly dashed?: boolean;
+}
+
+export interface Disc {
+  readonly shape: "disc";
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+  readonly filled: boolean;
+}
+
+/** Letters inside a symbol: they scale with it and stand upright. */
+export interface Inscription {
+  readonly shape: "inscription";
+  readonly x: number;
+  readonly y: number;
+  readonly text: string;
+  /** height of the letters, in units of the drawing */
+  readonly size: number;
+}
+
+export type Shape = Strand | Stroke | Disc | Inscription;
+
+/** What a note says, which decides its frame and who gives way where two would overlap (first in this list stays). */
+export const NOTE_KINDS = ["work", "open", "tag", "badge", "letter", "pointLabel", "elementLabel"] as const;
+export type NoteKind = (typeof NOTE_KINDS)[number];
+
+/** A note at a place: of screen size whatever the zoom, moved aside or left out where there is no room. */
+export interface Note {
+  readonly kind: NoteKind;
+  readonly text: string;
+  readonly look: Look;
+  readonly owner: Owner;
+  readonly x: number;
+  readonly y: number;
+  /** directions in which it may stand from (x, y), as steps of its own size plus `gap`; [0, 0] is right on it */
+  readonly sides: readonly (readonly [number, number])[];
+  /** free space between (x, y) and the note [screen px] */
+  readonly gap: number;
+  /** free space between (x, y) and the note that grows with the zoom [units] */
+  readonly reach: number;
+}
+
+/** Everything that is drawn for one thing of the document. */
+export interface Piece {
+  readonly owner: Owner;
+  readonly shapes: readonly Shape[];
+  readonly notes: readonly Note[];
+  readonly box: Box;
+  /** the look that wins when the piece is too small to show its conductors one by one */
+  readonly overall: Look;
+  /** where a touch counts as a touch of this thing: a polyline, or a single spot */
+  readonly spine: readonly number[];
+}
+
+export const boxOf = (points: readonly number[], margin: number): Box => {
+  let left = Infinity;
+  let top = Infinity;
+  let right = -Infinity;
+  let bottom = -Infinity;
+  for (let k = 0; k + 1 < points.length; k += 2) {
+    left = Math.min(left, points[k]!);
+    right = Math.max(right, points[k]!);
+    top = Math.min(top, points[k + 1]!);
+    bottom = Math.max(bottom, points[k + 1]!);
+  }
+  return { left: left - margin, top: top - margin, right: right + margin, bottom: bottom + margin };
+};
+
+export const unionOf = (boxes: readonly Box[]): Box | undefined =>
+  boxes.length === 0
+    ? undefined
+    : boxes.reduce((all, box) => ({
+        left: Math.min(all.left, box.left),
+        top: Math.min(all.top, box.top),
+        right: Math.max(all.right, box.right),
+        bottom: Math.max(all.bottom, box.bottom),
+      }));
+
+export const overlaps = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;

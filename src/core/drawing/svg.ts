@@ -1,0 +1,182 @@
+import type { ElementId } from "../terms";
+import { NOTE_SIZES, type PlacedNote, placeNotes } from "./notes";
+import { alongOf, type Palette, spotsAlong, strokesOf } from "./palettes";
+import type { Scene } from "./scene";
+import type { Look, Shape } from "./shapes";
+
+export interface SvgOptions {
+  readonly title: string;
+  /** what the picture tells, for a reader who cannot see it */
+  readonly description: string;
+  /** elements whose path is lit */
+  readonly lit?: readonly ElementId[];
+}
+
+/** The whole drawing as an SVG file, without a script, a link or a font of its own. */
+export function toSvg(scene: Scene, palette: Palette, { title, description, lit = [] }: SvgOptions): string {
+  const box = scene.bounds ?? { left: 0, top: 0, right: 320, bottom: 120 };
+  const placed = placeNotes(scene, 1);
+  const left = Math.floor(Math.min(box.left, ...placed.map((it) => it.x - it.width / 2)) - 16);
+  const top = Math.floor(Math.min(box.top, ...placed.map((it) => it.y - it.height / 2)) - 16);
+  const right = Math.ceil(Math.max(box.right, ...placed.map((it) => it.x + it.width / 2)) + 16);
+  const bottom = Math.ceil(Math.max(box.bottom, ...placed.map((it) => it.y + it.height / 2)) + 16);
+  const [width, height] = [right - left, bottom - top];
+  const halo = lit.flatMap((id) => {
+    const piece = scene.elements.get(id);
+    return piece === undefined ? [] : [polyline(piece.spine, palette.accent, 16, [])];
+  });
+  const shapes = scene.pieces.flatMap((it) => it.shapes);
+  const strands = shapes.filter((it) => it.shape === "strand");
+  const marks = shapes.filter((it) => it.shape !== "strand");
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${left} ${top} ${width} ${height}" width="${width}" height="${height}" role="img" aria-labelledby="title desc" font-family="'Atkinson Hyperlegible Next', 'Liberation Sans', Arial, sans-serif">`,
+    `<title id="title">${escapeXml(title)}</title>`,
+    `<desc id="desc">${escapeXml(description)}</desc>`,
+    `<rect x="${left}" y="${top}" width="${width}" height="${height}" fill="${palette.paper}"/>`,
+    ...halo,
+    ...strands.map((it) => shapeSvg(it, palette)),
+    ...marks.map((it) => shapeSvg(it, palette)),
+    ...placed.filter(({ note }) => note.kind === "work").map(({ note }) => ring(note.x, note.y, palette)),
+    ...placed.map((it) => noteSvg(it, palette)),
+    "</svg>",
+    "",
+  ].join("\n");
+}
+
+/** Markup in a label stays text, and letters that XML cannot hold are left out. */
+export const escapeXml = (text: string): string =>
+  text
+    // eslint-disable-next-line no-control-regex -- these are the letters that XML 1.0 forbids
+    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, "")
+    .replace(
+      /[&<>"']/g,
+      (it) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;" })[it]!,
+    );
+
+const round = (value: number) => Math.round(value * 100) / 100;
+
+const coordinates = (points: readonly number[]) => {
+  const pairs = [];
+  for (let k = 0; k + 1 < points.length; k += 2) pairs.push(`${round(points[k]!)},${round(points[k + 1]!)}`);
+  return pairs.join(" ");
+};
+
+const polyline = (
+  points: readonly number[],
+  colour: string,
+  width: number,
+  dash: readonly number[],
+  join = "round",
+) =>
+  `<polyline points="${coordinates(points)}" fill="none" stroke="${colour}" stroke-width="${width}" stroke-linejoin="${join}"${
+    dash.length > 0 ? ` stroke-dasharray="${dash.join(" ")}"` : ""
+  }/>`;
+
+function shapeSvg(shape: Shape, palette: Palette): string {
+  switch (shape.shape) {
+    case "strand":
+      return [
+        ...strokesOf(shape.look).map(({ colour, width, dash }) =>
+          polyline(shape.points, palette[colour], width, dash),
+        ),
+        ...alongSvg(shape.points, shape.look, shape.feed, palette),
+      ].join("\n");
+    case "stroke": {
+      const tag = shape.closed ? "polygon" : "polyline";
+      const fill = shape.closed ? (shape.filled ? palette.ink : palette.paper) : "none";
+      const dash = shape.dashed ? ' stroke-dasharray="4 4"' : "";
+      return `<${tag} points="${coordinates(shape.points)}" fill="${fill}" stroke="${palette.ink}" stroke-width="2.5" stroke-linejoin="round"${dash}/>`;
+    }
+    case "disc":
+      return `<circle cx="${round(shape.x)}" cy="${round(shape.y)}" r="${round(shape.radius)}" fill="${
+        shape.filled ? palette.ink : palette.paper
+      }" stroke="${palette.ink}" stroke-width="2.5"/>`;
+    case "inscription":
+      return text(shape.x, shape.y, shape.text, shape.size, palette.ink, 700);
+  }
+}
+
+function alongSvg(points: readonly number[], look: Look, feed: number, palette: Palette): string[] {
+  const along = alongOf(look);
+  if (along === undefined || (along.mark === "arrow" && feed === 0)) return [];
+  return spotsAlong(points, along.every).map(({ x, y, dx, dy }) => {
+    const at = (forward: number, aside: number) => [
+      x + dx * forward - dy * aside,
+      y + dy * forward + dx * aside,
+    ];
+    return along.mark === "arrow"
+      ? `<polygon points="${coordinates([...at(9 * feed, 0), ...at(-5 * feed, 8), ...at(-5 * feed, -8)])}" fill="${palette.hot}" stroke="${palette.paper}" stroke-width="1.5"/>`
+      : `${polyline([...at(-6, -6), ...at(6, 6)], palette.ink, 2.5, [])}${polyline([...at(-6, 6), ...at(6, -6)], palette.ink, 2.5, [])}`;
+  });
+}
+
+const text = (x: number, y: number, words: string, size: number, colour: string, weight: number) =>
+  `<text x="${round(x)}" y="${round(y + size * 0.35)}" font-size="${round(size)}" font-weight="${weight}" fill="${colour}" text-anchor="middle">${escapeXml(words)}</text>`;
+
+const ring = (x: number, y: number, palette: Palette) =>
+  `<circle cx="${round(x)}" cy="${round(y)}" r="22" fill="none" stroke="${palette.accent}" stroke-width="4"/>`;
+
+function noteSvg({ note, x, y, width, height }: PlacedNote, palette: Palette): string {
+  const { fill, edge, ink, dash, radius, weight } = frameOf(note.kind, note.look, palette);
+  const size =
+    note.kind === "pointLabel" || note.kind === "elementLabel" || note.kind === "work"
+      ? NOTE_SIZES.label
+      : NOTE_SIZES.small;
+  const frame =
+    `<rect x="${round(x - width / 2)}" y="${round(y - height / 2)}" width="${round(width)}" height="${round(height)}" rx="${radius}" fill="${fill}"` +
+    (edge === undefined
+      ? "/>"
+      : ` stroke="${edge}" stroke-width="1.5"${dash.length > 0 ? ` stroke-dasharray="${dash.join(" ")}"` : ""}/>`);
+  return `${frame}${text(x, y, note.text, size, ink, weight)}`;
+}
+
+/** How a note is framed. */
+export interface Frame {
+  readonly fill: string;
+  readonly edge: string | undefined;
+  readonly ink: string;
+  readonly dash: readonly number[];
+  readonly radius: number;
+  readonly weight: number;
+}
+
+const frame = (fill: string, edge: string | undefined, ink: string, rest: Partial<Frame> = {}): Frame => ({
+  fill,
+  edge,
+  ink,
+  dash: [],
+  radius: 2,
+  weight: 700,
+  ...rest,
+});
+
+/** The frame of a note: badges by state as the legend shows them, labels on bare paper. */
+export function frameOf(kind: PlacedNote["note"]["kind"], look: Look, palette: Palette): Frame {
+  switch (kind) {
+    case "work":
+      return frame(palette.accent, undefined, palette.paper, { radius: 3 });
+    case "open":
+      return frame(palette.paper, palette.ink, palette.ink);
+    case "tag":
+      return frame(palette.ink, palette.ink, palette.paper);
+    case "letter":
+      return frame(palette.paper, undefined, palette.ink, { radius: 6 });
+    case "badge":
+      switch (look) {
+        case "induced":
+          return frame(palette.paper, palette.hot, palette.hot);
+        case "isolated":
+          return frame(palette.paper, palette.isolated, palette.ink, { dash: [3, 2] });
+        case "grounded":
+          return frame(palette.paper, palette.grounded, palette.grounded, { radius: 8 });
+        case "unknown":
+          return frame(palette.band, palette.bandInk, palette.bandInk);
+        case "faulted":
+          return frame(palette.hot, palette.ink, palette.paper);
+        default:
+          return frame(palette.hot, undefined, palette.paper);
+      }
+    default:
+      return frame(palette.paper, undefined, palette.ink, { weight: 500 });
+  }
+}
