@@ -1,0 +1,185 @@
+/** What the checks against published networks share: networks in the file's own format, probes, and comparison. */
+import { expect } from "vitest";
+import type { Unit } from "../../src/core/devices";
+import { isUnreadable, readDocument, type System } from "../../src/core/document";
+import { type Circuit, circuitOf, EARTH } from "../../src/core/network";
+import {
+  AS_DRAWN,
+  type ElementAmps,
+  elementAmps,
+  type Solution,
+  solve,
+  voltsAt,
+} from "../../src/core/phasor";
+import { nodalOf } from "../../src/core/phasor/nodal";
+import { complex, type Complex, type ConductorId } from "../../src/core/terms";
+
+export const FOOT_M = 0.3048;
+export const MILE_KM = 1.609344;
+
+/** A stiff source: the format wants some impedance, and this is far below any that matters [Ω]. */
+export const STIFF = { z1Ohms: [1e-6, 0], z0Ohms: [1e-6, 0] } as const;
+/** A driven ground of no resistance to speak of, for a neutral that is solidly earthed [Ω]. */
+export const SOLID_OHMS = 1e-6;
+
+export type SavedKeys = { readonly kind: string; readonly [key: string]: unknown };
+export type Elements = Readonly<Record<string, SavedKeys>>;
+
+/** A system read from a file as a user would write it. Points follow from the ends; `earthed` gives driven grounds. */
+export function systemOf(elements: Elements, earthed: Readonly<Record<string, number>> = {}): System {
+  const points: Record<string, object> = {};
+  for (const element of Object.values(elements))
+    for (const end of ["from", "to", "alt", "at"])
+      if (typeof element[end] === "string") points[element[end] as string] ??= {};
+  for (const [point, earthOhms] of Object.entries(earthed)) points[point] = { earthOhms };
+  const read = readDocument(
+    JSON.stringify({ format: "stillhot", formatVersion: 1, title: "check", system: { points, elements } }),
+  );
+  if (isUnreadable(read)) throw new Error(JSON.stringify(read.problems));
+  return read.document.system;
+}
+
+/** A solved network and its currents. */
+export interface Solved {
+  readonly solution: Solution;
+  readonly circuit: Circuit;
+  readonly amps: ElementAmps;
+}
+
+export function solved(elements: Elements, earthed?: Readonly<Record<string, number>>): Solved {
+  return solvedCircuit(circuitOf(systemOf(elements, earthed)));
+}
+
+export function solvedCircuit(circuit: Circuit): Solved {
+  const solution = solve(nodalOf(circuit), AS_DRAWN);
+  expect(solution.singularAt, "the equations must not be singular").toBe(-1);
+  expect(solution.settled, "the loads must settle").toBe(true);
+  return { solution, circuit, amps: elementAmps(solution) };
+}
+
+/** The circuit with one element's transformer units as the file's own words cannot say them. */
+export function withUnits(
+  circuit: Circuit,
+  id: string,
+  change: (unit: Unit, index: number) => Unit,
+): Circuit {
+  const element = circuit.elementIds.indexOf(id as never);
+  let index = 0;
+  const units = circuit.units.map((it) =>
+    it.element === element ? { ...it, part: change(it.part, index++) } : it,
+  );
+  return { ...circuit, units };
+}
+
+/**
+ * What a probe reads: `n2/A` volts to earth; `n2/A-n2/B` volts between two conductors; `t1*` volts of the node inside
+ * an element (its star); `l1@n2/A` the current that element `l1` takes from that conductor; `a + b` sums.
+ */
+export function reading(network: Solved, probe: string): Complex {
+  if (probe.includes(" + "))
+    return probe.split(" + ").reduce((sum, it) => complex.add(sum, reading(network, it)), complex.zero);
+  const { circuit, amps, solution } = network;
+  const node = (id: string): number => {
+    if (id === "earth") return EARTH;
+    if (id.endsWith("*"))
+      return circuit.ownerOfNode.indexOf(circuit.elementIds.indexOf(id.slice(0, -1) as never));
+    const found = circuit.nodeOf.get(id as ConductorId);
+    if (found === undefined) throw new Error(`no conductor ${id}`);
+    return found;
+  };
+  const [element, conductor] = probe.split("@");
+  if (conductor !== undefined) {
+    const index = circuit.elementIds.indexOf(element as never);
+    if (index === -1) throw new Error(`no element ${element}`);
+    return amps[index]!.get(node(conductor)) ?? complex.zero;
+  }
+  const [plus, minus] = probe.split("-");
+  const volts = (id: string) => voltsAt(solution, node(id));
+  return minus === undefined ? volts(plus!) : complex.subtract(volts(plus!), volts(minus));
+}
+
+/** Magnitude and angle in degrees, as the documents print them; no angle where there is nothing to turn. */
+export type Phasor = readonly [magnitude: number, degrees: number | null];
+
+export interface Tolerance {
+  /** of the magnitude [1] */
+  readonly relative: number;
+  readonly degrees: number;
+  /** below this magnitude only the difference counts [V or A] … */
+  readonly smallBelow?: number;
+  /** … and this is the most that it may be [V or A] */
+  readonly absolute?: number;
+}
+
+export const turned = (degrees: number): number => ((((degrees + 180) % 360) + 360) % 360) - 180;
+
+/** How far a reading is from what is wanted, in words; nothing where it is close enough. */
+export function deviation(probe: string, found: Complex, [magnitude, degrees]: Phasor, tolerance: Tolerance) {
+  const [foundMagnitude, foundDegrees] = [complex.magnitude(found), complex.angleDegrees(found)];
+  const spelled = `${probe}: ${foundMagnitude.toPrecision(7)} at ${foundDegrees.toFixed(3)}°, wanted ${magnitude} at ${degrees}°`;
+  const { relative, degrees: mostDegrees, smallBelow = 0, absolute = 0 } = tolerance;
+  if (magnitude < smallBelow) {
+    const apart =
+      degrees === null
+        ? foundMagnitude
+        : complex.magnitude(complex.subtract(found, complex.polar(magnitude, degrees)));
+    return apart <= absolute ? undefined : `${spelled} (${apart.toPrecision(3)} apart)`;
+  }
+  const off = Math.abs(foundMagnitude - magnitude);
+  if (!(off <= relative * magnitude + absolute * 1e-9))
+    return `${spelled} (${((100 * off) / magnitude).toPrecision(3)} %)`;
+  if (degrees !== null && !(Math.abs(turned(foundDegrees - degrees)) <= mostDegrees))
+    return `${spelled} (${turned(foundDegrees - degrees).toFixed(3)}°)`;
+  return undefined;
+}
+
+/** Every probe reads what is wanted. All that do not are named together. */
+export function expectReadings(
+  network: Solved,
+  wanted: Readonly<Record<string, Phasor>>,
+  tolerance: Tolerance | ((probe: string) => Tolerance),
+): void {
+  const wrong = Object.entries(wanted).flatMap(
+    ([probe, phasor]) =>
+      deviation(
+        probe,
+        reading(network, probe),
+        phasor,
+        typeof tolerance === "function" ? tolerance(probe) : tolerance,
+      ) ?? [],
+  );
+  expect(wrong).toEqual([]);
+}
+
+/** The matrix of ohms per mile as the format wants it, per kilometre; rows and columns as given. */
+export const ohmsPerKm = (perMile: readonly (readonly (readonly number[])[])[]): [number, number][][] =>
+  perMile.map((row) => row.map(([r, x]) => [r! / MILE_KM, x! / MILE_KM]));
+
+export const zeros = (size: number): number[][] =>
+  Array.from({ length: size }, () => new Array<number>(size).fill(0));
+
+/** A span by its matrix alone, in ohms per mile, without capacitance. */
+export const lineOf = (
+  from: string,
+  to: string,
+  phases: string,
+  feet: number,
+  ohmsPerMile: readonly (readonly (readonly number[])[])[],
+  neutral = false,
+): SavedKeys => ({
+  kind: "span",
+  from,
+  to,
+  phases,
+  neutral,
+  lengthM: feet * FOOT_M,
+  zOhmsPerKm: ohmsPerKm(ohmsPerMile),
+  bMicroSPerKm: zeros(ohmsPerMile.length),
+});
+
+/** Power that an impedance draws at some volts, as a load says it. */
+export function powerOf(ohms: Complex, volts: number): { kw: number; kvar: number } {
+  const [r, x] = ohms;
+  const va = (volts * volts) / (r * r + x * x);
+  return { kw: (r * va) / 1000, kvar: (x * va) / 1000 };
+}
