@@ -151,6 +151,12 @@ export function expectReadings(
   expect(wrong).toEqual([]);
 }
 
+/** Probes with what a document prints for them, in the same order. */
+export const paired = (
+  probes: readonly string[],
+  phasors: readonly (readonly number[])[],
+): [string, Phasor][] => probes.map((probe, index) => [probe, phasors[index] as unknown as Phasor]);
+
 /** The matrix of ohms per mile as the format wants it, per kilometre; rows and columns as given. */
 export const ohmsPerKm = (perMile: readonly (readonly (readonly number[])[])[]): [number, number][][] =>
   perMile.map((row) => row.map(([r, x]) => [r! / MILE_KM, x! / MILE_KM]));
