@@ -1,1 +1,5 @@
 export type * from "./types";
+export { assess, type KnownFromPlay } from "./assess";
+export { SWITCHING, testedConductors, barricadedPoints } from "./tested";
+export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
+export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";

@@ -118,21 +118,58 @@ const LETTERS_OF_MASK: Letter[][] = Array.from({ length: 64 }, (_, mask) =>
 /** Parts are remembered for each saved record and for what its place told it, so that an edit builds only what it changed. */
 const knownParts = new WeakMap<SavedElement, { readonly told: string; readonly parts: readonly Part[] }>();
 
-/** Every letter and number that a device may ask of its place, resolved for one element. */
-class PlaceOfElement implements Place {
-  told = "";
-  readonly span?: { readonly letters: readonly Letter[]; readonly parted: readonly Letter[] };
-  constructor(
-    readonly frequencyHz: number,
-    private readonly lettersAt: (end: End) => readonly Letter[],
-    private readonly voltsAt: (end: End) => number,
-    span?: { readonly letters: readonly Letter[]; readonly parted: readonly Letter[] },
-  ) {
-    if (span !== undefined) this.span = span;
-  }
-  hasNeutral = (end: End): boolean => this.lettersAt(end).includes("N");
-  nominalVolts = (end: End): number => this.voltsAt(end);
+/** The point at each of an element's ends; a `nearby` has those of its span. */
+type EndPoints = Readonly<Partial<Record<End, string>>>;
+
+function endPointsOf(system: System, element: CircuitElement): EndPoints {
+  if (element.kind !== "nearby") return element as unknown as EndPoints;
+  const beside = besideOf(system, element.span);
+  return beside === undefined ? {} : { from: beside.from, to: beside.to };
 }
+
+function besideOf(system: System, span: string) {
+  const saved = system.elements[span as ElementId];
+  const element = saved === undefined ? undefined : complete(saved);
+  return element?.kind === "span" ? element : undefined;
+}
+
+/** What the circuit knows of the place of one of its elements. */
+export function placeFor(circuit: Circuit, index: number): Place {
+  const { system, nodeOf, nominalVolts } = circuit;
+  const element = complete(system.elements[circuit.elementIds[index]!]!);
+  return placeOf(system, element, (point, letter) => nodeOf.get(conductorId(point, letter)), nominalVolts);
+}
+
+function placeOf(
+  system: System,
+  element: CircuitElement,
+  nodeAt: (point: string, letter: Letter) => number | undefined,
+  nominalVolts: NominalVolts,
+): Place {
+  const points = endPointsOf(system, element);
+  const beside = element.kind === "nearby" ? besideOf(system, element.span) : undefined;
+  return {
+    frequencyHz: system.frequencyHz,
+    hasNeutral: (end) => points[end] !== undefined && nodeAt(points[end], "N") !== undefined,
+    nominalVolts: (end) => {
+      const first = (element as { phases?: string }).phases?.[0];
+      const node = first === undefined ? undefined : nodeAt(points[end] ?? "", first as Letter);
+      return node === undefined ? 0 : nominalVolts[node]!;
+    },
+    ...(beside === undefined
+      ? {}
+      : { span: { letters: [...beside.phases] as Letter[], parted: [...beside.parted] as Letter[] } }),
+  };
+}
+
+/** All that a place tells an element, as a key: the same key gives the same parts. */
+const told = (place: Place, element: CircuitElement): string =>
+  [
+    place.frequencyHz,
+    ...(["from", "to", "at"] as const).map((end) => place.hasNeutral(end)),
+    element.kind === "load" ? place.nominalVolts("at") : "",
+    place.span === undefined ? "" : `${place.span.letters.join("")}/${place.span.parted.join("")}`,
+  ].join();
 
 export const circuitOf: (system: System) => Circuit = perObject(buildCircuit);
 
@@ -164,14 +201,7 @@ function buildCircuit(system: System): Circuit {
   const conductorCount = conductorIds.length;
   const ownerOfNode: number[] = new Array<number>(conductorCount).fill(-1);
 
-  const endPoints = elements.map((element) => {
-    if (element.kind === "nearby") {
-      const spanAlong = system.elements[element.span as ElementId];
-      const beside = spanAlong === undefined ? undefined : complete(spanAlong);
-      return beside?.kind === "span" ? { from: beside.from, to: beside.to } : {};
-    }
-    return element as unknown as Partial<Record<End, string>>;
-  });
+  const endPoints = elements.map((element) => endPointsOf(system, element));
 
   /** Node numbers of one element's part ends; a node inside it is numbered when first met. */
   function resolver(index: number): (node: Node) => number {
@@ -196,38 +226,20 @@ function buildCircuit(system: System): Circuit {
     };
   }
 
-  const lettersAt = (index: number) => (end: End) => letters.get(endPoints[index]![end] as PointId) ?? [];
-  const spanOf = (element: CircuitElement) => {
-    if (element.kind !== "nearby") return undefined;
-    const along = system.elements[element.span as ElementId];
-    const beside = along === undefined ? undefined : complete(along);
-    return beside?.kind === "span"
-      ? { letters: [...beside.phases] as Letter[], parted: [...beside.parted] as Letter[] }
-      : undefined;
-  };
-
   const resolvers = elements.map((_, index) => resolver(index));
   const nominalVolts = nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount });
 
+  const nodeAt = (point: string, letter: Letter) => {
+    const node = firstNode.get(point as PointId)?.[LETTERS.indexOf(letter)];
+    return node === EARTH ? undefined : node;
+  };
   const parts = elements.map((element, index): readonly Part[] => {
-    const at = lettersAt(index);
-    const voltsAt = (end: End) => {
-      const phases = (element as { phases?: string }).phases ?? "";
-      const node =
-        phases === "" ? undefined : nodeOf.get(conductorId(endPoints[index]![end]!, phases[0] as Letter));
-      return node === undefined ? 0 : nominalVolts[node]!;
-    };
-    const span = spanOf(element);
-    const told = `${system.frequencyHz} ${(["from", "to", "alt", "at"] as const)
-      .map((end) => (endPoints[index]![end] === undefined ? "" : at(end).includes("N") ? "N" : "-"))
-      .join(
-        "",
-      )} ${element.kind === "load" ? voltsAt("at") : 0} ${span === undefined ? "" : span.letters.join("") + "/" + span.parted.join("")}`;
+    const place = placeOf(system, element, nodeAt, nominalVolts);
+    const key = told(place, element);
     const known = knownParts.get(saved[index]!);
-    if (known !== undefined && known.told === told) return known.parts;
-    const place = new PlaceOfElement(system.frequencyHz, at, voltsAt, span);
+    if (known !== undefined && known.told === key) return known.parts;
     const fresh = deviceOf(element.kind).parts(element as never, place);
-    knownParts.set(saved[index]!, { told, parts: fresh });
+    knownParts.set(saved[index]!, { told: key, parts: fresh });
     return fresh;
   });
 
@@ -285,7 +297,7 @@ function buildCircuit(system: System): Circuit {
           });
           break;
         case "alongside": {
-          const span = indexOfElement.get((elements[element] as unknown as { span: ElementId }).span)!;
+          const span = indexOfElement.get((elements[element] as { span?: ElementId }).span!)!;
           alongside.set(span, [...(alongside.get(span) ?? []), part]);
           break;
         }

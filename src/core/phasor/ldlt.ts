@@ -235,14 +235,17 @@ export class Carrier {
     this.im = new Float64Array(factor.symbolic.pattern.size);
   }
 
-  carry(entries: readonly (readonly [row: number, value: number])[]): Carried {
+  carry(entries: readonly (readonly [row: number, re: number, im: number])[]): Carried {
     const { symbolic, re: lRe, im: lIm } = this.factor;
     const { parent, start, row } = symbolic;
     const touched = new Set<number>();
     for (const [at] of entries) for (let k = at; k !== -1 && !touched.has(k); k = parent[k]!) touched.add(k);
     const rows = Int32Array.from(touched).sort();
     const { re, im } = this;
-    for (const [at, value] of entries) re[at]! += value;
+    for (const [at, valueRe, valueIm] of entries) {
+      re[at]! += valueRe;
+      im[at]! += valueIm;
+    }
     for (const k of rows) {
       const aRe = re[k]!;
       const aIm = im[k]!;

@@ -321,8 +321,8 @@ export const isPresent = (role: "load" | "capacitor" | "ground" | "fault", varia
         ? variant.faults
         : true;
 
-/** Marks the closed joins that close a loop of ideal joins (earth among them): one equation fewer than joins there. */
-const redundantJoins: (circuit: Circuit) => Uint8Array = perObject((circuit: Circuit) => {
+/** Closed ideal joins taken together: which are one equation too many, and which nodes they make one. */
+const idealJoins = perObject((circuit: Circuit) => {
   const { joins, nodeCount } = circuit;
   const root = Int32Array.from({ length: nodeCount + 1 }, (_, it) => it);
   const find = (it: number): number => {
@@ -338,5 +338,11 @@ const redundantJoins: (circuit: Circuit) => Uint8Array = perObject((circuit: Cir
     if (a === b) redundant[k] = 1;
     else root[Math.max(a, b)] = Math.min(a, b);
   }
-  return redundant;
+  return { redundant, groups: root.map((_, it) => find(it)) };
 });
+
+/** Marks the closed joins that close a loop of ideal joins (earth among them): one equation fewer than joins there. */
+const redundantJoins = (circuit: Circuit): Uint8Array => idealJoins(circuit).redundant;
+
+/** Label of the ideally joined nodes that each node is one of; earth's own stands last. */
+export const idealGroups = (circuit: Circuit): Int32Array => idealJoins(circuit).groups;

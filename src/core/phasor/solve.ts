@@ -199,6 +199,9 @@ const nonlinearLoads = perObject((circuit: Circuit): ModelledLoad[] =>
   }),
 );
 
+/** Whether every load is a constant impedance, so that volts follow the sources in proportion. */
+export const isLinear = (circuit: Circuit): boolean => nonlinearLoads(circuit).length === 0;
+
 /**
  * Current that a load draws at some volts: constant current keeps its magnitude and its angle to the volts, constant
  * power its volt-amperes; below the floor both are the impedance that draws at the floor what the model draws there.

@@ -1,1 +1,24 @@
-export const hazard = {} as const;
+export const hazard = {
+  "hazard.unsolved":
+    "the drawing's equations could not be solved, so no number here may be believed and every conductor counts as live",
+  "hazard.loadsUnsettled":
+    "constant-current or constant-power loads did not settle; they are taken as constant impedances",
+  "hazard.neutralVolts": "the neutral {where} stands at {volts} V to earth as drawn",
+  "hazard.neutralVolts.help":
+    "treat it as live; look for a break in the neutral between it and the source, and for a bad ground rod",
+  "hazard.inducedExposure":
+    "phase {letter} is induced, and with the grounds in place a worker could still feel {volts} V, over {limit} V",
+  "hazard.inducedExposure.help":
+    "put a ground set at the work point itself, or move the grounds nearer to it",
+  "hazard.noGroundHere":
+    "no ground set stands at {at} itself, so the worker is not bonded to what is worked on",
+  "hazard.poleNotBonded": "the ground set at {at} is not bonded to the pole, so the worker is not",
+  "hazard.equipotential.help":
+    "put a ground set on at the work point and bond it to the pole; without it a worker feels the volts to earth",
+  "hazard.stepTouch":
+    "{upsets} would lift the pole, the truck and the rods to {volts} V above the ground that people stand on",
+  "hazard.stepTouch.barricaded":
+    "{upsets} would lift the pole, the truck and the rods to {volts} V above the ground around; it is barricaded",
+  "hazard.stepTouch.help":
+    "keep people and equipment clear of the pole's base, the truck and the rods: barricade {at}",
+} as const;

@@ -1,0 +1,341 @@
+import { type CircuitElement, deviceOf } from "../devices";
+import {
+  complete,
+  completePoint,
+  jobOf,
+  perObject,
+  type Settings,
+  settingsOf,
+  type StillhotDocument,
+  type System,
+  type WorkPoint,
+} from "../document";
+import { type Circuit, circuitOf, EARTH, EDGE, reachGraphOf, reachOf, standingOf } from "../network";
+import { ampsAtPoint, elementAmps, solutionOf, voltsAt } from "../phasor";
+import {
+  complex,
+  type ConductorId,
+  conductorId,
+  type ElementId,
+  type Finding,
+  type Letter,
+  type PointId,
+  say,
+  type WorkPointId,
+} from "../terms";
+import { conductorsOf, exposuresOf } from "./outcome";
+import { leastStepTouch, threatsTo } from "./threats";
+import { testedConductors, barricadedPoints } from "./tested";
+import type { Assessment, ConductorReport, ElementReport, Threat, Verdict, WorkPointReport } from "./types";
+import { type View, viewOf } from "./view";
+
+/** What a rehearsal knows better than the file: what was tested dead and still counts, and which points are barricaded. */
+export interface KnownFromPlay {
+  readonly tested?: ReadonlySet<ConductorId>;
+  readonly barricaded?: ReadonlySet<PointId>;
+}
+
+/**
+ * Everything about a drawing as it stands: states and volts of every conductor, currents of every element, threats,
+ * margin and verdict of every work point, and what is wrong. Remembered for each document.
+ */
+export function assess(document: StillhotDocument, known: KnownFromPlay = {}): Assessment {
+  const parts = partsOf(document);
+  const job = jobOf(document);
+  const settings = settingsOf(document);
+  const tested = (at: PointId) => known.tested ?? testedConductors(job.steps, at);
+  const barricaded = known.barricaded ?? barricadedPoints(job.steps);
+  const findings: Finding[] = [...parts.findings];
+  const workPoints: Record<WorkPointId, WorkPointReport> = {};
+  for (const [id, workPoint] of Object.entries(job.workPoints) as [WorkPointId, WorkPoint][]) {
+    const threats = parts.threats(id);
+    const verdict = verdictOf(document.system, settings, workPoint, threats, tested(workPoint.at));
+    workPoints[id] = {
+      verdict,
+      margin:
+        verdict === "live" ? 0 : threats.length === 0 ? null : Math.min(...threats.map((it) => it.strength)),
+      threats,
+      assumptions: countAssumptions(document.system, workPoint),
+    };
+    findings.push(...workPointFindings(document.system, settings, id, workPoint));
+    if (verdict === "grounded")
+      findings.push(...stepTouch(document.system, settings, id, workPoint, barricaded.has(workPoint.at)));
+  }
+  return { conductors: parts.conductors, elements: parts.elements, workPoints, findings };
+}
+
+/** What does not depend on the steps: kept for each system, so that another test or barricade costs nothing. */
+const partsOf = perObject((document: StillhotDocument) => {
+  const settings = settingsOf(document);
+  const { system } = document;
+  const job = jobOf(document);
+  const threats = new Map<string, Threat[]>();
+  return {
+    ...systemParts(system, settings),
+    threats: (id: WorkPointId): Threat[] => {
+      const found = threats.get(id);
+      if (found !== undefined) return found;
+      const fresh = threatsOf(system, settings, job.workPoints[id]!);
+      threats.set(id, fresh);
+      return fresh;
+    },
+  };
+});
+
+const threatsBySystem = perObject((_system: System) => new Map<string, Threat[]>());
+
+/** Threats to a work point; the same question about the same system is answered once. */
+function threatsOf(system: System, settings: Settings, workPoint: WorkPoint): Threat[] {
+  const known = threatsBySystem(system);
+  const key = JSON.stringify([settings, workPoint.at, workPoint.conductors]);
+  const found = known.get(key);
+  if (found !== undefined) return found;
+  const fresh = threatsTo(system, settings, workPoint);
+  known.set(key, fresh);
+  return fresh;
+}
+
+/** States, volts and currents: all that needs no work point. */
+function systemParts(system: System, settings: Settings) {
+  const circuit = circuitOf(system);
+  const view = viewOf(circuit, settings, { groundsLifted: false });
+  return {
+    conductors: conductorReports(circuit, view),
+    elements: elementReports(system, circuit),
+    findings: [...unsolved(view), ...neutralVolts(circuit, view, settings)],
+  };
+}
+
+function conductorReports(circuit: Circuit, view: View): Record<ConductorId, ConductorReport> {
+  const [drawn, off] = view.solutions;
+  const sources = sourcesOf(circuit);
+  const reports: Record<ConductorId, ConductorReport> = {};
+  circuit.conductorIds.forEach((id, node) => {
+    const volts = voltsAt(drawn, node);
+    reports[id] = {
+      state: view.state(node),
+      volts: complex.magnitude(volts),
+      voltsLoadsOff: complex.magnitude(voltsAt(off, node)),
+      angleDeg: complex.angleDegrees(volts),
+      sources: sources(node),
+    };
+  });
+  return reports;
+}
+
+/** Elements that are on and reach a node, in order of id. */
+function sourcesOf(circuit: Circuit): (node: number) => ElementId[] {
+  const standing = standingOf(circuit);
+  const on = new Set(
+    circuit.emfs.flatMap(({ element }, emf) => (standing.emfOn[emf] === 1 ? [element] : [])),
+  );
+  const reached = [...on]
+    .map((element) => ({
+      id: circuit.elementIds[element]!,
+      how: reachOf(circuit, standing, { groundsLifted: false, onlyFrom: element }).how,
+    }))
+    .sort((a, b) => (a.id < b.id ? -1 : 1));
+  return (node) => reached.filter(({ how }) => how[node] !== 0).map(({ id }) => id);
+}
+
+function elementReports(system: System, circuit: Circuit): Record<ElementId, ElementReport> {
+  const amps = elementAmps(solutionOf(circuit));
+  const pointIndex = new Map(circuit.pointIds.map((id, index) => [id, index]));
+  const reports: Record<ElementId, ElementReport> = {};
+  circuit.elementIds.forEach((id, element) => {
+    const record = complete(system.elements[id]!) as CircuitElement & {
+      from?: PointId;
+      at?: PointId;
+      phases?: string;
+    };
+    const own = ampsAtPoint(circuit, amps, element, pointIndex.get((record.from ?? record.at)!) ?? -1);
+    const letters = [...(record.phases ?? ""), "N"] as Letter[];
+    const isTwoEnded = deviceOf(record.kind).ends.length > 1;
+    const shown = letters.filter(
+      (it) => own[it] !== undefined && (it !== "N" || isTwoEnded || complex.magnitude(own[it]) > 0),
+    );
+    reports[id] = {
+      amps: Object.fromEntries(shown.map((it) => [it, complex.magnitude(own[it]!)])),
+      angleDeg: Object.fromEntries(shown.map((it) => [it, complex.angleDegrees(own[it]!)])),
+    };
+  });
+  return reports;
+}
+
+/** Equations that could not be solved, or loads that would not settle: said, never silently wrong. */
+function unsolved(view: View): Finding[] {
+  const [drawn, off] = view.solutions;
+  const findings: Finding[] = [];
+  if (drawn.singularAt !== -1 || off.singularAt !== -1)
+    findings.push({
+      rule: "unsolved",
+      severity: "danger",
+      where: "system",
+      message: say("hazard.unsolved"),
+      citation: "common practice, no source",
+    });
+  if (!drawn.settled)
+    findings.push({
+      rule: "load-model",
+      severity: "warning",
+      where: "system",
+      message: say("hazard.loadsUnsettled"),
+      citation: "common practice, no source",
+    });
+  return findings;
+}
+
+function neutralVolts(circuit: Circuit, view: View, settings: Settings): Finding[] {
+  return circuit.conductorIds.flatMap((id, node): Finding[] => {
+    if (view.state(node) !== "neutral") return [];
+    const volts = view.volts(node);
+    return volts < settings.hazardVolts
+      ? []
+      : [
+          {
+            rule: "neutral-volts",
+            severity: "danger",
+            where: id,
+            message: say("hazard.neutralVolts", { where: id, volts: Math.round(volts) }),
+            help: say("hazard.neutralVolts.help"),
+            citation: "common practice, no source",
+          },
+        ];
+  });
+}
+
+/** The verdict of the worst conductor. It never says safe: `grounded` is grounded and tested as drawn. */
+function verdictOf(
+  system: System,
+  settings: Settings,
+  workPoint: WorkPoint,
+  threats: readonly Threat[],
+  tested: ReadonlySet<ConductorId>,
+): Verdict {
+  const circuit = circuitOf(system);
+  const view = viewOf(circuit, settings, { groundsLifted: false });
+  const ids = conductorsOf(workPoint).map((letter) => conductorId(workPoint.at, letter));
+  const states = ids.map((id) => view.state(circuit.nodeOf.get(id)!));
+  if (states.some((it) => it === "energized" || it === "backfed" || it === "induced" || it === "faulted"))
+    return "live";
+  const overAt = (most: number) =>
+    threats.some((it) => it.strength <= most && it.exposureVolts >= settings.exposureLimitVolts);
+  if (overAt(1)) return "could-go-live";
+  const neutral = circuit.nodeOf.get(conductorId(workPoint.at, "N"));
+  const neutralIsHot =
+    neutral !== undefined && view.state(neutral) === "neutral" && view.volts(neutral) >= settings.hazardVolts;
+  const isGrounded =
+    states.every((it) => it === "grounded") &&
+    ids.every((id) => tested.has(id)) &&
+    !overAt(2) &&
+    !neutralIsHot;
+  return isGrounded ? "grounded" : "isolated";
+}
+
+function workPointFindings(
+  system: System,
+  settings: Settings,
+  id: WorkPointId,
+  workPoint: WorkPoint,
+): Finding[] {
+  const circuit = circuitOf(system);
+  const lifted = viewOf(circuit, settings, { groundsLifted: true });
+  const exposures = exposuresOf(system, settings, workPoint);
+  const findings: Finding[] = [];
+  conductorsOf(workPoint).forEach((letter, index) => {
+    const node = circuit.nodeOf.get(conductorId(workPoint.at, letter))!;
+    const { exposureVolts } = exposures[index]!;
+    if (lifted.state(node) === "induced" && exposureVolts > settings.inducedLimitVolts)
+      findings.push({
+        rule: "induced-exposure",
+        severity: "danger",
+        where: id,
+        message: say("hazard.inducedExposure", {
+          letter,
+          volts: roundVolts(exposureVolts),
+          limit: settings.inducedLimitVolts,
+        }),
+        help: say("hazard.inducedExposure.help"),
+        citation: "29 CFR 1910.269(q)(2)(iv) note",
+      });
+  });
+  const sets = Object.values(system.elements)
+    .map(complete)
+    .filter((it) => it.kind === "ground" && it.at === workPoint.at);
+  if (sets.length === 0 || sets.some((it) => it.kind === "ground" && !it.poleBond))
+    findings.push({
+      rule: "equipotential",
+      severity: "warning",
+      where: id,
+      message: say(sets.length === 0 ? "hazard.noGroundHere" : "hazard.poleNotBonded", { at: workPoint.at }),
+      help: say("hazard.equipotential.help"),
+      citation: "29 CFR 1910.269(n)(3)",
+    });
+  return findings;
+}
+
+function stepTouch(
+  system: System,
+  settings: Settings,
+  id: WorkPointId,
+  workPoint: WorkPoint,
+  isBarricaded: boolean,
+): Finding[] {
+  const least = leastStepTouch(system, settings, workPoint);
+  if (least === undefined) return [];
+  return [
+    {
+      rule: "step-touch",
+      severity: isBarricaded ? "note" : "warning",
+      where: id,
+      message: say(isBarricaded ? "hazard.stepTouch.barricaded" : "hazard.stepTouch", {
+        volts: roundVolts(least.volts),
+        upsets: least.upsets
+          .map(({ kind, element, phase }) => `${kind} ${element}${phase ?? ""}`)
+          .join(" + "),
+      }),
+      help: say("hazard.stepTouch.help", { at: workPoint.at }),
+      citation: "29 CFR 1910.269 Appendix C",
+    },
+  ];
+}
+
+const roundVolts = (volts: number): number => Number(volts.toPrecision(3));
+
+/**
+ * How many points and elements the verdict rests on that nobody has seen: everything joined to the work point, through
+ * whatever closes or couples, up to and with the open devices around it.
+ */
+function countAssumptions(system: System, workPoint: WorkPoint): number {
+  const circuit = circuitOf(system);
+  const graph = reachGraphOf(circuit);
+  const standing = standingOf(circuit);
+  const { tied } = reachOf(circuit, standing, { groundsLifted: false });
+  const start = conductorsOf(workPoint).map((letter) =>
+    circuit.nodeOf.get(conductorId(workPoint.at, letter))!,
+  );
+  const seen = new Set(start);
+  const elements = new Set<number>();
+  const queue = [...start];
+  for (const node of queue) {
+    for (let at = graph.rowStart[node]!; at < graph.rowStart[node + 1]!; at++) {
+      const edge = graph.around[at]! >> 1;
+      elements.add(graph.element[edge]!);
+      if (standing.edgeOn[edge] === 0 && graph.kind[edge] === EDGE.metallic) continue;
+      const other = (graph.around[at]! & 1) === 0 ? graph.to[edge]! : graph.from[edge]!;
+      if (other === EARTH || tied[other] === 1 || seen.has(other)) continue;
+      seen.add(other);
+      queue.push(other);
+    }
+  }
+  const points = new Set(
+    [...seen].flatMap((node) => (circuit.pointOfNode[node] === -1 ? [] : [circuit.pointOfNode[node]!])),
+  );
+  const unseenPoints = [...points].filter(
+    (index) => completePoint(system.points[circuit.pointIds[index]!]!).evidence !== "seen",
+  );
+  const unseenElements = [...elements].filter(
+    (index) => complete(system.elements[circuit.elementIds[index]!]!).evidence !== "seen",
+  );
+  return unseenPoints.length + unseenElements.length;
+}

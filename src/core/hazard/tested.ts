@@ -1,0 +1,43 @@
+import type { Step, StepVerb } from "../document";
+import { type ConductorId, conductorId, type Letter, type PointId } from "../terms";
+
+/** Steps that move something that carries current. After any of them a test proves nothing any more. */
+export const SWITCHING: ReadonlySet<StepVerb> = new Set<StepVerb>([
+  "open",
+  "close",
+  "lift",
+  "attach",
+  "cut",
+  "join",
+  "pull",
+  "replace",
+  "refuse",
+  "remove-barrel",
+  "replace-barrel",
+  "set-position",
+  "start",
+  "stop",
+]);
+
+/**
+ * Conductors of a point that count as tested in a file: by a test marked done, with a detector check done before it, and
+ * no switching and no ungrounding done after it. A planned test proves nothing.
+ */
+export function testedConductors(steps: readonly Step[], at: PointId): Set<ConductorId> {
+  const tested = new Set<ConductorId>();
+  let detectorChecked = false;
+  for (const step of steps) {
+    if (step.done !== true) continue;
+    if (step.do === "check-detector") detectorChecked = true;
+    else if (SWITCHING.has(step.do) || step.do === "unground") tested.clear();
+    else if (step.do === "test" && step.at === at && detectorChecked)
+      for (const letter of step.phases ?? "") tested.add(conductorId(at, letter as Letter));
+  }
+  return tested;
+}
+
+/** Points kept clear of people: a barricade that is done. */
+export const barricadedPoints = (steps: readonly Step[]): Set<PointId> =>
+  new Set(
+    steps.filter((step) => step.do === "barricade" && step.done === true).map(({ at }) => at as PointId),
+  );

@@ -1,0 +1,111 @@
+import { deviceOf, type ElementChange, type Part } from "../devices";
+import { complete, type Settings, type System } from "../document";
+import { type Circuit, endsOf, placeFor, type Standing, reachGraphOf } from "../network";
+import type { ElementId, Letter } from "../terms";
+import type { Upset } from "./types";
+
+/** An upset of this drawing, and what it changes of its element. */
+export interface DrawnUpset extends Upset {
+  readonly change: ElementChange;
+}
+
+/** Everything that could change without the crew doing it, in order of element. */
+export function upsetsOf(system: System, settings: Settings): DrawnUpset[] {
+  return (Object.keys(system.elements) as ElementId[]).flatMap((id) => {
+    const element = complete(system.elements[id]!);
+    const upsets = deviceOf(element.kind).upsets?.(element as never, settings) ?? [];
+    return upsets.map(({ kind, phase, strength, change }) => ({
+      kind,
+      element: id,
+      ...(phase === undefined ? {} : { phase }),
+      strength,
+      change,
+    }));
+  });
+}
+
+/** The drawing as it would stand after these upsets. Phases of one element that move together add up. */
+export function afterUpsets(system: System, upsets: readonly DrawnUpset[]): System {
+  if (upsets.length === 0) return system;
+  const elements = { ...system.elements };
+  for (const { element, change, kind, phase } of upsets) {
+    const saved = elements[element]!;
+    const again = deviceOf(saved.kind)
+      .upsets?.(complete(saved) as never, { assumeGenerators: true, assumedGeneratorKva: 0 })
+      .find((it) => it.kind === kind && it.phase === phase);
+    // Of two phases of one element the second starts from what the first left.
+    const effect = kind === "start-unknown" || again === undefined ? change : again.change;
+    elements[element] = { ...saved, ...effect } as typeof saved;
+  }
+  return { ...system, elements };
+}
+
+/** What an upset does to the columns: which joins close, which conductors rejoin, which supplies start, and how they then look. */
+export interface Effect {
+  readonly joins: readonly number[];
+  readonly rejoined: readonly { readonly stretch: number; readonly letter: number }[];
+  readonly emfs: readonly { readonly emf: number; readonly part: Extract<Part, { part: "emf" }> }[];
+}
+
+/** Finds what an upset changes by asking its device for its parts before and after: no list of effects to keep in step. */
+export function effectOf(circuit: Circuit, upset: DrawnUpset): Effect {
+  const index = circuit.elementIds.indexOf(upset.element);
+  const saved = circuit.system.elements[upset.element]!;
+  const place = placeFor(circuit, index);
+  const parts = (changed: typeof saved): readonly Part[] =>
+    deviceOf(saved.kind).parts(complete(changed) as never, place);
+  const before = parts(saved);
+  const after = parts({ ...saved, ...upset.change } as typeof saved);
+  const firstOf = firstColumns(circuit, index);
+  const next = { join: firstOf.join, stretch: firstOf.stretch, emf: firstOf.emf };
+  const joins: number[] = [];
+  const rejoined: { stretch: number; letter: number }[] = [];
+  const emfs: { emf: number; part: Extract<Part, { part: "emf" }> }[] = [];
+  before.forEach((was, at) => {
+    const is = after[at]!;
+    if (was.part === "join" && is.part === "join") {
+      if (is.closed && !was.closed) joins.push(next.join);
+      next.join++;
+    } else if (was.part === "stretch" && is.part === "stretch") {
+      was.letters.forEach((letter, i) => {
+        if (was.parted.includes(letter) && !is.parted.includes(letter))
+          rejoined.push({ stretch: next.stretch, letter: i });
+      });
+      next.stretch++;
+    } else if (was.part === "emf" && is.part === "emf") {
+      if (is.on && !was.on) emfs.push({ emf: next.emf, part: is });
+      next.emf++;
+    }
+  });
+  return { joins, rejoined, emfs };
+}
+
+/** The first join, stretch and supply of an element in the circuit's columns, which stand in order of element. */
+function firstColumns(circuit: Circuit, element: number) {
+  return {
+    join: circuit.joins.element.indexOf(element),
+    stretch: circuit.stretches.findIndex((it) => it.element === element),
+    emf: circuit.emfs.findIndex((it) => it.element === element),
+  };
+}
+
+/** The standing of a circuit after some effects. */
+export function standingAfter(circuit: Circuit, base: Standing, effects: readonly Effect[]): Standing {
+  const graph = reachGraphOf(circuit);
+  const edgeOn = base.edgeOn.slice();
+  const emfOn = base.emfOn.slice();
+  for (const { joins, rejoined, emfs } of effects) {
+    for (const join of joins) if (graph.edgeOfJoin[join] !== -1) edgeOn[graph.edgeOfJoin[join]!] = 1;
+    for (const { stretch, letter } of rejoined) edgeOn[graph.edgesOfStretch[stretch]![letter]!] = 1;
+    for (const { emf } of emfs) emfOn[emf] = 1;
+  }
+  return { edgeOn, emfOn };
+}
+
+/** Whether an upset joins a neutral again, which can tie neutrals to earth and so change what may be reached at all. */
+export const rejoinsNeutral = ({ kind, phase }: Upset): boolean =>
+  kind === "rejoin" && phase === ("N" satisfies Letter);
+
+/** Points of an element, for saying where an upset is. */
+export const pointsOf = (system: System, id: ElementId): string[] =>
+  endsOf(complete(system.elements[id]!)).map(([, point]) => point);

@@ -1,0 +1,169 @@
+import { perObject, type Settings } from "../document";
+import {
+  type Circuit,
+  EARTH,
+  EDGE,
+  REACH,
+  type Reach,
+  reachGraphOf,
+  reachOf,
+  type Standing,
+  standingOf,
+} from "../network";
+import { magnitudeAt, type Solution, solutionOf } from "../phasor";
+import type { ConductorState } from "./types";
+
+/** Whether the temporary grounds are in place or lifted for a question. */
+export interface GroundsQuestion {
+  readonly groundsLifted: boolean;
+}
+
+/** Labels every node with the lowest-numbered one that it is metallically joined to: the same conductor. */
+export function metallicIslands(circuit: Circuit, { edgeOn }: Standing): Int32Array {
+  const graph = reachGraphOf(circuit);
+  const root = Int32Array.from({ length: circuit.nodeCount }, (_, it) => it);
+  const find = (it: number): number => {
+    while (root[it]! !== it) it = root[it] = root[root[it]!]!; // path halving
+    return it;
+  };
+  for (let edge = 0; edge < graph.edgeCount; edge++) {
+    if (graph.kind[edge] !== EDGE.metallic || edgeOn[edge] === 0) continue;
+    const [a, b] = [find(graph.from[edge]!), find(graph.to[edge]!)];
+    root[Math.max(a, b)] = Math.min(a, b); // the lower number wins, so labels are stable
+  }
+  for (let node = 0; node < circuit.nodeCount; node++) root[node] = find(node);
+  return root;
+}
+
+/** Islands that temporary ground sets and faults hold, by label. */
+export interface Shorts {
+  /** tied to a ground set whose neutral is tied to earth, or whose rod is */
+  readonly grounded: ReadonlySet<number>;
+  /** tied to any ground set */
+  readonly anyGround: ReadonlySet<number>;
+  /** tied to a fault */
+  readonly faulted: ReadonlySet<number>;
+}
+
+export function shortsOf(circuit: Circuit, islands: Int32Array, tied: Uint8Array): Shorts {
+  const grounded = new Set<number>();
+  const anyGround = new Set<number>();
+  const faulted = new Set<number>();
+  const hasRod = new Set<number>();
+  for (const { element, part, to } of circuit.branches)
+    if (part.role === "ground" && to === EARTH) hasRod.add(element);
+  for (const { element, part, from, to } of circuit.branches) {
+    if (part.role === "fault") {
+      for (const node of [from, to]) if (node !== EARTH && tied[node] === 0) faulted.add(islands[node]!);
+    } else if (part.role === "ground" && to !== EARTH) {
+      anyGround.add(islands[from]!);
+      if (hasRod.has(element) || tied[to] === 1) grounded.add(islands[from]!);
+    }
+  }
+  return { grounded, anyGround, faulted };
+}
+
+/** A circuit looked at with its temporary grounds in place or lifted: reach, islands, and volts when they are asked for. */
+export class View {
+  readonly reach: Reach;
+  readonly islands: Int32Array;
+  readonly shorts: Shorts;
+
+  constructor(
+    readonly circuit: Circuit,
+    readonly settings: Settings,
+    readonly question: GroundsQuestion,
+  ) {
+    const standing = standingOf(circuit);
+    this.reach = reachOf(circuit, standing, question);
+    this.islands = metallicIslands(circuit, standing);
+    this.shorts = shortsOf(circuit, this.islands, this.reach.tied);
+  }
+
+  /** The two solutions of this view: loads as drawn, loads off. */
+  get solutions(): readonly [Solution, Solution] {
+    const grounds = !this.question.groundsLifted;
+    return [
+      solutionOf(this.circuit, { loads: true, grounds, faults: true }),
+      solutionOf(this.circuit, { loads: false, grounds, faults: true }),
+    ];
+  }
+
+  /** The same with ground sets and faults lifted: what a faulted conductor would stand at. */
+  private get shortsLifted(): readonly [Solution, Solution] {
+    return [
+      solutionOf(this.circuit, { loads: true, grounds: false, faults: false }),
+      solutionOf(this.circuit, { loads: false, grounds: false, faults: false }),
+    ];
+  }
+
+  /** Higher of the two solutions' volts to earth. */
+  volts(node: number): number {
+    const [drawn, off] = this.solutions;
+    return Math.max(magnitudeAt(drawn, node), magnitudeAt(off, node));
+  }
+
+  /**
+   * The volts that decide a state: of a neutral that is not tied to earth, the highest of any conductor joined to it
+   * through loads, since one leg's load off may be worse than both on or both off.
+   */
+  stateVolts(node: number): number {
+    if (this.circuit.letterOfNode[node] !== "N" || this.reach.tied[node] === 1) return this.volts(node);
+    return loadedConductors(this.circuit, this.islands, node).reduce(
+      (most, other) => Math.max(most, this.volts(other)),
+      this.volts(node),
+    );
+  }
+
+  private voltsShortsLifted(node: number): number {
+    const [drawn, off] = this.shortsLifted;
+    return Math.max(magnitudeAt(drawn, node), magnitudeAt(off, node));
+  }
+
+  /** State of a conductor by the file format's table. */
+  state(node: number): ConductorState {
+    const { reach, islands, shorts, settings } = this;
+    if (this.circuit.letterOfNode[node] === "N" && reach.tied[node] === 1) return "neutral";
+    const how = reach.how[node]!;
+    const isEnergized = (how & REACH.forward) !== 0;
+    const island = islands[node]!;
+    const isShorted =
+      shorts.faulted.has(island) || (!this.question.groundsLifted && shorts.anyGround.has(island));
+    if (isShorted && (isEnergized || (how !== 0 && this.voltsShortsLifted(node) >= settings.hazardVolts)))
+      return "faulted";
+    if (isEnergized) return "energized";
+    if (this.stateVolts(node) >= settings.hazardVolts) return how === 0 ? "induced" : "backfed";
+    return !this.question.groundsLifted && shorts.grounded.has(island) ? "grounded" : "isolated";
+  }
+}
+
+/** Phase conductors that loads join to this neutral's island. */
+function loadedConductors(circuit: Circuit, islands: Int32Array, neutral: number): number[] {
+  return circuit.branches.flatMap(({ part, from, to }) =>
+    part.role === "load" &&
+    to !== EARTH &&
+    circuit.letterOfNode[to] === "N" &&
+    islands[to] === islands[neutral]
+      ? [from]
+      : [],
+  );
+}
+
+const viewsOf = perObject((_circuit: Circuit) => new Map<string, View>());
+
+/** The view of a circuit; remembered for each question and limit. */
+export function viewOf(circuit: Circuit, settings: Settings, question: GroundsQuestion): View {
+  const known = viewsOf(circuit);
+  const key = `${question.groundsLifted} ${settings.hazardVolts}`;
+  const found = known.get(key);
+  if (found !== undefined) return found;
+  const fresh = new View(circuit, settings, question);
+  known.set(key, fresh);
+  return fresh;
+}
+
+/** What a live state does to a conductor: something feeds it, or it is induced; undefined where it is neither. */
+export function liveBy(state: ConductorState): "fed" | "induced" | undefined {
+  if (state === "energized" || state === "backfed" || state === "faulted") return "fed";
+  return state === "induced" ? "induced" : undefined;
+}
