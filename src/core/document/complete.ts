@@ -15,11 +15,25 @@ function fill(fields: Fields, saved: JsonObject): Record<string, unknown> {
   return record;
 }
 
-/** An element with every default filled in; the same object for the same saved record. */
-export const complete: (saved: SavedElement) => CircuitElement = perObject((saved: SavedElement) => ({
+const filled = perObject((saved: SavedElement) => ({
   ...fill(deviceOf(saved.kind).fields, saved),
   kind: saved.kind,
 })) as (saved: SavedElement) => CircuitElement;
+
+/** Elements as an upset leaves them: what it changes may be nothing that a file can say. */
+const upset = new WeakMap<SavedElement, CircuitElement>();
+
+/** An element with every default filled in; the same object for the same saved record. */
+export const complete = (saved: SavedElement): CircuitElement => upset.get(saved) ?? filled(saved);
+
+/** A record for an element after a change of some keys, internal ones among them, which no file may set. */
+export function changed(saved: SavedElement, change: Readonly<Record<string, unknown>>): SavedElement {
+  const { fields } = deviceOf(saved.kind);
+  const shown = Object.fromEntries(Object.entries(change).filter(([key]) => fields[key]?.internal !== true));
+  const record = { ...saved, ...shown } as SavedElement;
+  upset.set(record, { ...complete(saved), ...change } as CircuitElement);
+  return record;
+}
 
 /** A point with every default filled in; the same object for the same saved record. */
 export const completePoint: (saved: SavedPoint) => Point = perObject(

@@ -1,5 +1,5 @@
 import { deviceOf, type ElementChange, type Part } from "../devices";
-import { complete, type Settings, type System } from "../document";
+import { changed, complete, type Settings, type System } from "../document";
 import { type Circuit, endsOf, placeFor, type Standing, reachGraphOf } from "../network";
 import type { ElementId, Letter } from "../terms";
 import type { Upset } from "./types";
@@ -35,7 +35,7 @@ export function afterUpsets(system: System, upsets: readonly DrawnUpset[]): Syst
       .find((it) => it.kind === kind && it.phase === phase);
     // Of two phases of one element the second starts from what the first left.
     const effect = kind === "start-unknown" || again === undefined ? change : again.change;
-    elements[element] = { ...saved, ...effect } as typeof saved;
+    elements[element] = changed(saved, effect);
   }
   return { ...system, elements };
 }
@@ -55,7 +55,7 @@ export function effectOf(circuit: Circuit, upset: DrawnUpset): Effect {
   const parts = (changed: typeof saved): readonly Part[] =>
     deviceOf(saved.kind).parts(complete(changed) as never, place);
   const before = parts(saved);
-  const after = parts({ ...saved, ...upset.change } as typeof saved);
+  const after = parts(changed(saved, upset.change));
   const firstOf = firstColumns(circuit, index);
   const next = { join: firstOf.join, stretch: firstOf.stretch, emf: firstOf.emf };
   const joins: number[] = [];
