@@ -10,3 +10,6 @@ export { fingerprintBytes } from "./canonical";
 export { naturalOrder } from "./naturalOrder";
 export { jobFields, STEP_NEEDS, stepFields, workPointFields } from "./jobFields";
 export { nextGroundId } from "./checkJob";
+export { type Change, type Command, objectionTo } from "./edits/change";
+export { emptyHistory, type History, redo, remember, undo } from "./history";
+export * as edits from "./edits";

@@ -496,7 +496,6 @@ describe("files that are read", () => {
     const text = withFile((it) => {
       it["colour"] = "red";
       it.system.points["p1"]!["height"] = 12;
-      it.system.elements["ld1"]!["unknownKva"] = 500; // a key that only the program sets
       it.job["crew"] = {};
       (it.job.steps[0] as Loose)["why"] = "because";
     });
@@ -507,11 +506,29 @@ describe("files that are read", () => {
         "unknown-key",
         "warning",
         "keys that this program does not know, kept as they are: system.points.p1.height, " +
-          "system.elements.ld1.unknownKva, job.crew, job.steps[0].why, colour",
+          "job.crew, job.steps[0].why, colour",
       ],
     ]);
     expect(JSON.parse(writeDocument(read.document))).toEqual(JSON.parse(text));
   });
+});
+
+test("a key that only the program sets is taken out, and that is said", () => {
+  const read = readDocument(
+    withFile((it) => {
+      it.system.elements["ld1"]!["unknownKva"] = 500;
+      it.system.elements["x1"]!["touching"] = true;
+    }),
+  );
+  if (isUnreadable(read)) throw new Error(read.problems.map(spellProblem).join());
+  expect(read.warnings.map((it) => [it.rule, it.where, spell(it.message)])).toEqual([
+    [
+      "repaired",
+      "system.elements.ld1.unknownKva",
+      "keys that only the program sets, taken out: system.elements.ld1.unknownKva, system.elements.x1.touching",
+    ],
+  ]);
+  expect(read.document.system).toEqual(good().system);
 });
 
 describe("older versions", () => {

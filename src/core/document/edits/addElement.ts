@@ -1,0 +1,63 @@
+import { type DeviceKind, deviceOf, type End } from "../../devices";
+import { type JsonObject, refuse, say } from "../../terms";
+import { conductorsOf } from "../conductors";
+import type { SavedElement, StillhotDocument } from "../types";
+import { change, type Command, hasPoint, nextElementId, nextPointId, plain, put } from "./change";
+
+export type Ends = Readonly<Partial<Record<End, string>>>;
+
+/** What a new element of a kind says of itself, where its kind demands a key and whoever draws it has not said. */
+const STARTING_KEYS: Readonly<Partial<Record<DeviceKind, JsonObject>>> = {
+  source: { kvLL: 12.47 },
+  transformer: { connection: "single", kva: 25, primaryKv: 7.2, secondaryV: 240 },
+  generator: { kva: 7.5, volts: 240 },
+  capacitor: { kvar: 300, kvLL: 12.47 },
+  nearby: { relation: "crossing", kvLL: 12.47 },
+};
+
+/**
+ * Adds an element between points that exist, or at one.
+ *
+ * @param keys what it says of itself; without `phases` it takes those of its first point
+ */
+export const addElement =
+  (kind: DeviceKind, ends: Ends, keys: JsonObject = {}): Command =>
+  (before) => {
+    const missing = Object.values(ends).find((id) => !hasPoint(before, id));
+    if (missing !== undefined) return refuse(say("edit.noPoint", { id: missing }));
+    const id = nextElementId(before, kind);
+    const record = newElement(before, kind, ends, keys);
+    return change(say("edit.addElement", { id }), before, (draft) => put(draft.system.elements, id, record), {
+      made: [id],
+    });
+  };
+
+/**
+ * Grows the tap: a new point, and an element from a point that exists to it.
+ *
+ * @param point what the new point says of itself, with its place
+ */
+export const growFrom =
+  (from: string, kind: DeviceKind, point: JsonObject, keys: JsonObject = {}): Command =>
+  (before) => {
+    if (!hasPoint(before, from)) return refuse(say("edit.noPoint", { id: from }));
+    const to = nextPointId(before);
+    const id = nextElementId(before, kind);
+    const record = newElement(before, kind, { from, to }, keys);
+    return change(
+      say("edit.growFrom", { id, from }),
+      before,
+      (draft) => {
+        put(draft.system.points, to, plain(point));
+        put(draft.system.elements, id, record);
+      },
+      { made: [to, id] },
+    );
+  };
+
+function newElement(before: StillhotDocument, kind: DeviceKind, ends: Ends, keys: JsonObject): SavedElement {
+  const first = ends.from ?? ends.at ?? "";
+  const there = (conductorsOf(before.system).get(first) ?? []).filter((it) => it !== "N").join("");
+  const phases = "phases" in deviceOf(kind).fields && there !== "" ? { phases: there } : {};
+  return plain({ kind, ...phases, ...STARTING_KEYS[kind], ...ends, ...keys }) as SavedElement;
+}

@@ -1,0 +1,179 @@
+import { enablePatches, type Patch, produceWithPatches } from "immer";
+import type { DeviceKind } from "../../devices";
+import { type JsonObject, type Message, refuse, type Refusal, say } from "../../terms";
+import { checkDocument, readsBack } from "../check";
+import { perObject } from "../perObject";
+import { internalKeys } from "../repair";
+import { fingerprintBytes } from "../canonical";
+import type { SavedElement, SavedPoint, StillhotDocument } from "../types";
+
+enablePatches();
+
+/** What an edit does to a document, and how to take it back. */
+export interface Change {
+  readonly label: Message;
+  readonly after: StillhotDocument;
+  readonly forward: readonly Patch[];
+  readonly inverse: readonly Patch[];
+  /** ids of what it added, for the selection */
+  readonly made?: readonly string[];
+  /** what else it had to change, to be said to whoever made the edit */
+  readonly also?: readonly Message[];
+}
+
+/** An edit: asking whether it can be done is doing it and leaving the result. */
+export type Command = (before: StillhotDocument) => Change | Refusal;
+
+/** A document as an edit may change it, record by record. */
+export interface Draft {
+  title: string;
+  notes?: string;
+  system: {
+    frequencyHz: 50 | 60;
+    points: Record<string, SavedPoint>;
+    elements: Record<string, SavedElement>;
+  };
+  job?: JsonObject;
+  scenario?: JsonObject;
+  settings?: JsonObject;
+}
+
+/**
+ * Runs a recipe on a document. Refused when nothing changes, and when the result would not read back as it is: the
+ * reader says why.
+ */
+export function change(
+  label: Message,
+  before: StillhotDocument,
+  recipe: (draft: Draft) => void,
+  extras: Pick<Change, "made" | "also"> = {},
+): Change | Refusal {
+  const [after, forward, inverse] = produceWithPatches(before, (draft) => recipe(draft as unknown as Draft));
+  if (forward.length === 0) return refuse(say("edit.nothing"));
+  const objection = objectionTo(after);
+  return objection === undefined ? { label, after, forward, inverse, ...extras } : refuse(objection);
+}
+
+/** Why a document would not read back as it is, or nothing. */
+export function objectionTo(document: StillhotDocument): Message | undefined {
+  if (!readsBack(document)) return say("edit.notJson");
+  if (Object.values<SavedElement>(document.system.elements).some((it) => internalKeysOf(it).length > 0))
+    return say("edit.internalKey");
+  const [first] = checkDocument(document as unknown as JsonObject).problems;
+  return first === undefined ? undefined : say("edit.unfit", { path: first.path, problem: first.message });
+}
+
+const internalKeysOf = perObject(internalKeys);
+
+/** Several edits as one: one entry in the history. The first that is refused refuses all. */
+export const together =
+  (label: Message, commands: readonly Command[]): Command =>
+  (before) => {
+    const steps: Change[] = [];
+    for (const command of commands) {
+      const step = command(steps.at(-1)?.after ?? before);
+      if ("refused" in step) return step;
+      steps.push(step);
+    }
+    const last = steps.at(-1);
+    if (last === undefined) return refuse(say("edit.nothing"));
+    return {
+      label,
+      after: last.after,
+      forward: steps.flatMap((it) => it.forward),
+      inverse: steps.toReversed().flatMap((it) => it.inverse),
+      made: steps.flatMap((it) => it.made ?? []),
+      also: steps.flatMap((it) => it.also ?? []),
+    };
+  };
+
+/** A record with some keys changed; `undefined` takes a key away. */
+export function withKeys<Saved extends JsonObject>(record: Saved, keys: JsonObject): Saved {
+  const merged: Record<string, JsonObject[string]> = { ...record };
+  for (const [key, value] of Object.entries(keys)) {
+    if (value === undefined) delete merged[key];
+    else merged[key] = plain(value);
+  }
+  return merged as Saved;
+}
+
+/** −0 is written as 0, and a key without a value is not written: neither may stand in a document. */
+export function plain<Value>(value: Value): Value {
+  if (typeof value === "number") return (value + 0) as Value;
+  if (Array.isArray(value)) return value.map(plain) as Value;
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(
+    Object.entries(value)
+      .filter(([, member]) => member !== undefined)
+      .map(([key, member]) => [key, plain(member as unknown)]),
+  ) as Value;
+}
+
+/** Replaces one whole record, so that a patch reads "this became that"; an equal one is left alone. */
+export function put<Saved extends object>(map: Record<string, Saved>, id: string, record: Saved): void {
+  const old = Object.hasOwn(map, id) ? map[id] : undefined;
+  if (old === undefined || textOf(old) !== textOf(record)) map[id] = record;
+}
+
+/** Replaces the job, the scenario or the settings; an equal one is left alone, and an empty one is not made. */
+export function putPart(draft: Draft, key: "job" | "scenario" | "settings", record: JsonObject): void {
+  if (draft[key] === undefined && Object.keys(record).length === 0) return;
+  put(draft as unknown as Record<string, JsonObject>, key, record);
+}
+
+const textOf = (record: object): string => fingerprintBytes(record as StillhotDocument);
+
+export const hasPoint = (document: StillhotDocument, id: string): boolean =>
+  Object.hasOwn(document.system.points, id);
+
+/** A point as saved, or nothing where the id names none. */
+export const pointOf = (document: StillhotDocument, id: string): SavedPoint | undefined =>
+  hasPoint(document, id) ? (document.system.points as Readonly<Record<string, SavedPoint>>)[id] : undefined;
+
+/** An element as saved, or nothing where the id names none. */
+export const elementOf = (document: StillhotDocument, id: string): SavedElement | undefined =>
+  Object.hasOwn(document.system.elements, id)
+    ? (document.system.elements as Readonly<Record<string, SavedElement>>)[id]
+    : undefined;
+
+/** What a person calls a record: its label, or its id. */
+export const nameOf = (id: string, saved: JsonObject | undefined): string => {
+  const label = saved?.["label"];
+  return typeof label === "string" && label !== "" ? label : id;
+};
+
+/** How ids of a kind begin. */
+const PREFIXES: Readonly<Record<DeviceKind, string>> = {
+  source: "s",
+  span: "sp",
+  lead: "l",
+  clamp: "k",
+  cutout: "c",
+  disconnect: "d",
+  recloser: "r",
+  breaker: "b",
+  elbow: "e",
+  meter: "m",
+  main: "mb",
+  transfer: "ts",
+  transformer: "t",
+  regulator: "vr",
+  load: "ld",
+  generator: "gen",
+  capacitor: "cap",
+  arrester: "a",
+  ground: "g",
+  fault: "f",
+  nearby: "n",
+};
+
+/** The first of `p1`, `p2`, … that is not taken. */
+export function nextId(prefix: string, isTaken: (id: string) => boolean): string {
+  for (let n = 1; ; n++) if (!isTaken(`${prefix}${n}`)) return `${prefix}${n}`;
+}
+
+export const nextPointId = (document: StillhotDocument): string =>
+  nextId("p", (id) => hasPoint(document, id));
+
+export const nextElementId = (document: StillhotDocument, kind: DeviceKind): string =>
+  nextId(PREFIXES[kind], (id) => elementOf(document, id) !== undefined);

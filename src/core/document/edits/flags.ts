@@ -1,0 +1,44 @@
+import { deviceOf } from "../../devices";
+import { type MessageKey, refuse, say } from "../../terms";
+import { complete } from "../complete";
+import { change, type Command, elementOf, nameOf, put, withKeys } from "./change";
+
+/** Hangs a tag on a thing. */
+export const tag = (id: string): Command => setFlag(id, "tagged", true, "edit.tag", "edit.alreadyTagged");
+/** Takes the tag off. */
+export const untag = (id: string): Command => setFlag(id, "tagged", false, "edit.untag", "edit.notTagged");
+/** Keeps a thing from closing by itself or by hand. */
+export const block = (id: string): Command =>
+  setFlag(id, "blocked", true, "edit.block", "edit.alreadyBlocked");
+/** Lets it close again. */
+export const unblock = (id: string): Command =>
+  setFlag(id, "blocked", false, "edit.unblock", "edit.notBlocked");
+/** Turns a source or a generator on. */
+export const turnOn = (id: string): Command => setFlag(id, "on", true, "edit.turnOn", "edit.alreadyOn");
+/** Turns a source or a generator off. */
+export const turnOff = (id: string): Command => setFlag(id, "on", false, "edit.turnOff", "edit.alreadyOff");
+
+const setFlag =
+  (
+    id: string,
+    key: "tagged" | "blocked" | "on",
+    value: boolean,
+    label: MessageKey,
+    already: MessageKey,
+  ): Command =>
+  (before) => {
+    const saved = elementOf(before, id);
+    if (saved === undefined) return refuse(say("edit.noElement", { id }));
+    const name = nameOf(id, saved);
+    const field = deviceOf(saved.kind).fields[key];
+    if (field === undefined) return refuse(say("edit.noKey", { name, key }));
+    const is = (complete(saved) as unknown as Record<string, unknown>)[key];
+    if (is === value) return refuse(say(already, { name }));
+    return change(say(label, { name }), before, (draft) =>
+      put(
+        draft.system.elements,
+        id,
+        withKeys(saved, { [key]: value === field.fallback ? undefined : value }),
+      ),
+    );
+  };

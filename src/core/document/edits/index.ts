@@ -1,0 +1,23 @@
+export { addElement, type Ends, growFrom } from "./addElement";
+export { addGround, removeGround } from "./addGround";
+export { addPoint } from "./addPoint";
+export { nextElementId, nextPointId, together } from "./change";
+export { block, tag, turnOff, turnOn, unblock, untag } from "./flags";
+export { movePoints, type Place, placePoints } from "./movePoints";
+export { close, open } from "./operate";
+export { copyOf, duplicate, type Fragment, paste, readFragment, writeFragment } from "./paste";
+export { reconnect } from "./reconnect";
+export { removeThings, type Things } from "./removeThings";
+export { setElementKeys, setPointKeys } from "./setKeys";
+export { setPosition } from "./setPosition";
+export {
+  setFrequency,
+  setJob,
+  setNotes,
+  setRule,
+  setScenario,
+  setSettings,
+  setSteps,
+  setTitle,
+} from "./setWords";
+export { addWorkPoint, removeWorkPoint, setWorkPoint } from "./workPoints";

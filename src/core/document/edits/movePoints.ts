@@ -1,0 +1,42 @@
+import { refuse, say } from "../../terms";
+import { completePoint } from "../complete";
+import { change, type Command, pointOf, put, withKeys } from "./change";
+
+export interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+
+const onGrid = (value: number, grid: number): number => (grid > 0 ? Math.round(value / grid) * grid : value);
+
+/**
+ * Moves points together.
+ *
+ * @param by   how far, in the drawing's units
+ * @param grid spacing that they are snapped to; 0 for none
+ */
+export const movePoints =
+  (ids: readonly string[], by: Place, grid = 0): Command =>
+  (before) => {
+    const places: Record<string, Place> = {};
+    for (const id of ids) {
+      const point = pointOf(before, id);
+      if (point === undefined) return refuse(say("edit.noPoint", { id }));
+      const { x, y } = completePoint(point);
+      places[id] = { x: onGrid(x + by.x, grid), y: onGrid(y + by.y, grid) };
+    }
+    return placePoints(places)(before);
+  };
+
+/** Puts each point at its place, for a layout that was worked out elsewhere. */
+export const placePoints =
+  (places: Readonly<Record<string, Place>>): Command =>
+  (before) => {
+    const ids = Object.keys(places);
+    const missing = ids.find((id) => pointOf(before, id) === undefined);
+    if (missing !== undefined) return refuse(say("edit.noPoint", { id: missing }));
+    return change(say("edit.movePoints", { count: ids.length }), before, (draft) => {
+      for (const [id, { x, y }] of Object.entries(places))
+        put(draft.system.points, id, withKeys(pointOf(before, id)!, { x, y }));
+    });
+  };

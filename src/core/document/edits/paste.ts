@@ -1,0 +1,123 @@
+import { deviceOf } from "../../devices";
+import { isObject, type JsonObject, refuse, type Refusal, say } from "../../terms";
+import { complete, completePoint } from "../complete";
+import { naturalOrder } from "../naturalOrder";
+import { parseJson } from "../parse";
+import { withoutInternals } from "../repair";
+import type { SavedElement, SavedPoint, StillhotDocument } from "../types";
+import { change, type Command, elementOf, hasPoint, nextId, plain, pointOf, put, withKeys } from "./change";
+import type { Place } from "./movePoints";
+import type { Things } from "./removeThings";
+
+/** A piece of a drawing that can be put into a drawing. */
+export interface Fragment {
+  readonly points: Readonly<Record<string, SavedPoint>>;
+  readonly elements: Readonly<Record<string, SavedElement>>;
+}
+
+/**
+ * What is selected, as a fragment: with the points between which its elements lie, and with the elements between its
+ * points. A one-ended element without its point stays at the point that it is at.
+ */
+export function copyOf(document: StillhotDocument, { points = [], elements = [] }: Things): Fragment {
+  const takenPoints = new Set(points.filter((id) => hasPoint(document, id)));
+  const takenElements = new Set(elements.filter((id) => elementOf(document, id) !== undefined));
+  const endsOf = (saved: SavedElement) =>
+    deviceOf(saved.kind).ends.map((end) => (complete(saved) as unknown as Record<string, string>)[end]!);
+  for (const id of takenElements) {
+    const ends = endsOf(elementOf(document, id)!);
+    if (ends.length > 1) ends.forEach((point) => takenPoints.add(point));
+  }
+  for (const [id, saved] of Object.entries(document.system.elements)) {
+    const ends = endsOf(saved);
+    if (ends.length > 0 && ends.every((point) => points.includes(point))) takenElements.add(id);
+  }
+  return {
+    points: Object.fromEntries([...takenPoints].sort(naturalOrder).map((id) => [id, pointOf(document, id)!])),
+    elements: Object.fromEntries(
+      [...takenElements].sort(naturalOrder).map((id) => [id, elementOf(document, id)!]),
+    ),
+  };
+}
+
+/** A fragment as text for the clipboard. */
+export const writeFragment = ({ points, elements }: Fragment): string => JSON.stringify({ points, elements });
+
+/** A fragment from text that came from anywhere; a whole file counts as a fragment of all that it draws. */
+export function readFragment(text: string): Fragment | Refusal {
+  const parsed = parseJson(text);
+  const value = "value" in parsed && isObject(parsed.value) ? parsed.value : undefined;
+  const system = isObject(value?.["system"]) ? value["system"] : value;
+  const { points = {}, elements } = system ?? {};
+  // What the records say is judged where they are pasted, by the reader.
+  return isObject(points) &&
+    isObject(elements) &&
+    [points, elements].every((map) => Object.values(map).every(isObject))
+    ? ({ points, elements: withoutInternals(elements).elements } as unknown as Fragment)
+    : refuse(say("edit.noFragment"));
+}
+
+/** Puts a fragment into the drawing, moved by an offset; an id that is taken becomes the next free one like it. */
+export const paste =
+  ({ points, elements }: Fragment, by: Place = { x: 0, y: 0 }): Command =>
+  (before) => {
+    const pointIds = renamed(Object.keys(points), (id) => hasPoint(before, id));
+    const elementIds = renamed(Object.keys(elements), (id) => elementOf(before, id) !== undefined);
+    const count = pointIds.size + elementIds.size;
+    return change(
+      say("edit.paste", { count }),
+      before,
+      (draft) => {
+        for (const [id, point] of Object.entries(points)) {
+          const { x, y } = completePoint(point);
+          put(draft.system.points, pointIds.get(id)!, withKeys(plain(point), { x: x + by.x, y: y + by.y }));
+        }
+        for (const [id, element] of Object.entries(elements))
+          put(draft.system.elements, elementIds.get(id)!, reattached(plain(element), pointIds, elementIds));
+      },
+      { made: [...pointIds.values(), ...elementIds.values()] },
+    );
+  };
+
+/** Copies what is selected, beside itself. */
+export const duplicate =
+  (things: Things, by: Place): Command =>
+  (before) =>
+    paste(copyOf(before, things), by)(before);
+
+type Names = ReadonlyMap<string, string>;
+
+function renamed(ids: readonly string[], isTaken: (id: string) => boolean): Names {
+  const names = new Map<string, string>();
+  const given = new Set<string>();
+  for (const id of [...ids].sort(naturalOrder)) {
+    const isUsed = (it: string) => isTaken(it) || given.has(it);
+    const name = isUsed(id) ? nextId(stemOf(id), (it) => isUsed(it) || (it !== id && ids.includes(it))) : id;
+    names.set(id, name);
+    given.add(name);
+  }
+  return names;
+}
+
+/** An id without its number, short enough that another number fits. */
+const stemOf = (id: string): string => id.replace(/\d+$/, "").slice(0, 30) || "p";
+
+function reattached(element: SavedElement, points: Names, elements: Names): SavedElement {
+  const changes: Record<string, string> = {};
+  for (const [key, names] of [
+    ["from", points],
+    ["to", points],
+    ["alt", points],
+    ["at", points],
+    ["span", elements],
+  ] as const) {
+    const id = element[key];
+    const isReference = key === "span" ? element.kind === "nearby" : isEnd(element, key);
+    if (isReference && typeof id === "string" && names.has(id)) changes[key] = names.get(id)!;
+  }
+  return withKeys(element, changes as JsonObject as never);
+}
+
+/** A ground set's `to` names no point. */
+const isEnd = ({ kind }: SavedElement, key: "from" | "to" | "alt" | "at"): boolean =>
+  (deviceOf(kind)?.ends ?? []).includes(key);

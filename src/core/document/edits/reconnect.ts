@@ -1,0 +1,17 @@
+import { deviceOf, type End } from "../../devices";
+import { refuse, say } from "../../terms";
+import { change, type Command, elementOf, hasPoint, nameOf, put, withKeys } from "./change";
+
+/** Moves one end of an element to another point. */
+export const reconnect =
+  (id: string, end: End, point: string): Command =>
+  (before) => {
+    const element = elementOf(before, id);
+    if (element === undefined) return refuse(say("edit.noElement", { id }));
+    const name = nameOf(id, element);
+    if (!deviceOf(element.kind).ends.includes(end)) return refuse(say("edit.noEnd", { name, end }));
+    if (!hasPoint(before, point)) return refuse(say("edit.noPoint", { id: point }));
+    return change(say("edit.reconnect", { name, point }), before, (draft) =>
+      put(draft.system.elements, id, withKeys(element, { [end]: point })),
+    );
+  };

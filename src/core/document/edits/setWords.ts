@@ -1,0 +1,83 @@
+import { isWellFormedId, type Json, type JsonObject, type Message, refuse, say } from "../../terms";
+import { settingFields } from "../settings";
+import type { Step } from "../types";
+import { change, type Command, type Draft, plain, putPart, withKeys } from "./change";
+
+/** Names the drawing. */
+export const setTitle = (title: string): Command => setTop("title", title, say("edit.setTitle"));
+
+/** Sets the free text; an empty one is taken away. */
+export const setNotes = (notes: string): Command =>
+  setTop("notes", notes === "" ? undefined : notes, say("edit.setNotes"));
+
+const setTop =
+  (key: "title" | "notes", value: string | undefined, label: Message): Command =>
+  (before) =>
+    change(label, before, (draft) => {
+      if (value === undefined) delete (draft as Partial<Draft>)[key];
+      else draft[key] = value;
+    });
+
+/** Sets what an instructor hides and how an attempt is scored; `undefined` takes it away. */
+export const setScenario =
+  (scenario: JsonObject | undefined): Command =>
+  (before) =>
+    change(say("edit.setScenario"), before, (draft) => {
+      if (scenario === undefined) delete draft.scenario;
+      else putPart(draft, "scenario", plain(scenario));
+    });
+
+/** Sets the frequency of the whole system [Hz]. */
+export const setFrequency =
+  (frequencyHz: 50 | 60): Command =>
+  (before) =>
+    change(
+      say("edit.setFrequency", { frequencyHz }),
+      before,
+      (draft) => void (draft.system.frequencyHz = frequencyHz),
+    );
+
+const JOB_KEYS = ["task", "permit", "tools"];
+
+/** Sets the task, the permit or the tools; `undefined` takes a key away. */
+export const setJob =
+  (keys: JsonObject): Command =>
+  (before) => {
+    const unknown = Object.keys(keys).find((key) => !JOB_KEYS.includes(key));
+    if (unknown !== undefined) return refuse(say("edit.unknownKey", { key: unknown }));
+    return change(say("edit.setJob"), before, (draft) =>
+      putPart(draft, "job", withKeys(before.job ?? {}, keys)),
+    );
+  };
+
+/** Replaces the order of steps. */
+export const setSteps =
+  (steps: readonly Step[]): Command =>
+  (before) =>
+    change(say("edit.setSteps", { count: steps.length }), before, (draft) =>
+      putPart(draft, "job", withKeys(before.job ?? {}, { steps: steps as unknown as Json })),
+    );
+
+/** Sets limits; `undefined` takes one away, so that its default holds. Rules are set by `setRule`. */
+export const setSettings =
+  (keys: JsonObject): Command =>
+  (before) => {
+    const unknown = Object.keys(keys).find((key) => !Object.hasOwn(settingFields, key));
+    if (unknown !== undefined) return refuse(say("edit.unknownKey", { key: unknown }));
+    return change(say("edit.setSettings"), before, (draft) =>
+      putPart(draft, "settings", withKeys(before.settings ?? {}, keys)),
+    );
+  };
+
+/** Turns a rule off for a reason, or on again where there is none. */
+export const setRule =
+  (rule: string, reasonOff: string | undefined): Command =>
+  (before) => {
+    if (!isWellFormedId(rule)) return refuse(say("edit.noThing", { id: rule }));
+    const rules = withKeys((before.settings?.["rules"] ?? {}) as JsonObject, {
+      [rule]: reasonOff === undefined ? undefined : { off: true, reason: reasonOff },
+    });
+    return change(say(reasonOff === undefined ? "edit.ruleOn" : "edit.ruleOff", { rule }), before, (draft) =>
+      putPart(draft, "settings", withKeys(before.settings ?? {}, { rules })),
+    );
+  };
