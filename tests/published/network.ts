@@ -189,3 +189,90 @@ export function powerOf(ohms: Complex, volts: number): { kw: number; kvar: numbe
   const va = (volts * volts) / (r * r + x * x);
   return { kw: (r * va) / 1000, kvar: (x * va) / 1000 };
 }
+
+/** A symmetric matrix from its upper triangle [aa, ab, ac, bb, bc, cc], the rows of these phases only. */
+export function ofPhases<Entry>(upper: readonly Entry[], phases: string): Entry[][] {
+  const at = [
+    [0, 1, 2],
+    [1, 3, 4],
+    [2, 4, 5],
+  ];
+  const rows = [...phases].map((letter) => "ABC".indexOf(letter));
+  return rows.map((row) => rows.map((column) => upper[at[row]![column]!]!));
+}
+
+/** One line configuration as the feeder documents print them: per mile, upper triangle, B in microsiemens. */
+export interface Configuration {
+  readonly Z: readonly (readonly number[])[];
+  readonly B: readonly number[];
+}
+
+/** A span of a document's configuration, without a neutral of its own: the matrix has it reduced. */
+export const spanOf = (
+  from: string,
+  to: string,
+  phases: string,
+  feet: number,
+  { Z, B }: Configuration,
+): SavedKeys => ({
+  ...lineOf(from, to, phases, feet, ofPhases(Z, phases)),
+  bMicroSPerKm: ofPhases(B, phases).map((row) => row.map((it) => it / MILE_KM)),
+});
+
+/** Phases that a configuration carries: those with an impedance of their own. */
+export const phasesOf = ({ Z }: Configuration): string =>
+  [..."ABC"].filter((letter) => ofPhases(Z, letter)[0]![0]![0] !== 0).join("");
+
+/** A row of a document's table of spot loads: three branches, wye to the neutral or delta ab, bc, ca. */
+export interface SpotLoad {
+  readonly node: string;
+  readonly connection: string;
+  readonly model: string;
+  readonly kW_kvar: Readonly<Record<"ph1" | "ph2" | "ph3", readonly number[]>>;
+}
+
+/** A load of the format for each branch of the table's row that draws anything. */
+export function loadsOf({ node, connection, model, kW_kvar }: SpotLoad): Elements {
+  const branches = connection === "Y" ? ["A", "B", "C"] : ["AB", "BC", "AC"];
+  const { ph1, ph2, ph3 } = kW_kvar;
+  return Object.fromEntries(
+    [ph1, ph2, ph3].flatMap(([kw, kvar], index) =>
+      kw === 0 && kvar === 0
+        ? []
+        : [
+            [
+              `ld${node}-${branches[index]}`,
+              {
+                kind: "load",
+                at: node,
+                phases: branches[index],
+                kw,
+                kvar,
+                model,
+                connection: connection === "Y" ? "wye" : "delta",
+              },
+            ],
+          ],
+    ),
+  ) as Elements;
+}
+
+/** Every point of the elements earthed solidly, where the documents leave the neutral out. */
+export function allEarthed(elements: Elements): Record<string, number> {
+  const points = Object.values(elements).flatMap((element) =>
+    ["from", "to", "at"].flatMap((end) => (typeof element[end] === "string" ? [element[end]] : [])),
+  );
+  return Object.fromEntries(points.map((point) => [point, SOLID_OHMS]));
+}
+
+/** Per-unit volts of a table, letter by letter, as probes in volts. */
+export const profile = (
+  table: Readonly<Record<string, Readonly<Partial<Record<"a" | "b" | "c", readonly number[]>>>>>,
+  baseVolts: (node: string) => number,
+): [string, Phasor][] =>
+  Object.entries(table).flatMap(([node, byLetter]) =>
+    Object.entries(byLetter).map(([letter, [perUnit, degrees]]): [string, Phasor] => [
+      `${node}/${letter.toUpperCase()}`,
+      [perUnit! * baseVolts(node), degrees!],
+    ]),
+  );
