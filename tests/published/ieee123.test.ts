@@ -60,10 +60,9 @@ describe("IEEE 123-node feeder, load flow", () => {
       const [from] = name.split("-");
       const element = { "RG1-149": "sw150-149", "61-XF1": "sw61-610", "XF1-610": "xfm" }[name] ?? name;
       const id = network.circuit.elementIds.includes(element as never) ? element : `sw${element}`;
-      return Object.entries(byLetter as Record<string, Phasor>).map(([letter, phasor]): [string, Phasor] => [
-        `${id}@${from}/${letter.toUpperCase()}`,
-        phasor,
-      ]);
+      return Object.entries(byLetter as unknown as Record<string, Phasor>).map(
+        ([letter, phasor]): [string, Phasor] => [`${id}@${from}/${letter.toUpperCase()}`, phasor],
+      );
     });
     expectReadings(network, Object.fromEntries(wanted), {
       relative: 0.001,
