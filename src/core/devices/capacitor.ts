@@ -3,7 +3,7 @@ import { choice, flag, neededAmount } from "./fields";
 import { defineDevice, oneEnd, opener } from "./define";
 import { legsOf } from "./load";
 import type { Node } from "./parts";
-import { needsItsPhases } from "./shared";
+import { breaksItsLoad, needsItsPhases } from "./shared";
 import { arc, line } from "./symbol";
 
 /** A capacitor bank. It holds its charge after it is opened, and couples the conductors that it hangs between. */
@@ -41,6 +41,8 @@ export const capacitor = defineDevice({
       })),
     ];
   },
+  // Switched by its own device, whose rating is not drawn; the rule on discharge speaks of what stays behind.
+  breaks: breaksItsLoad,
   symbol: ({ open }) => [
     line(-20, 0, open === "" ? -3 : -10, 0),
     line(-3, -10, -3, 10),

@@ -13,6 +13,8 @@ export const clamp = defineDevice({
   parts: (it) => joinsThrough(it, it.open),
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  // A clamp has no rating (29 CFR 1910.269(l)(12)): charging and exciting current only.
+  breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "clamp" }),
   symbol: ({ open }) =>
     open === ""
       ? [line(-20, 0, -6, 0), arc(0, 0, 7, 60, 300), dot(-3, 0, 2.5), line(-3, 0, 20, 0)]

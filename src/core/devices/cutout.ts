@@ -1,6 +1,14 @@
 import { amount, choice, fuse, optionalAmount, phases } from "./fields";
-import { defineDevice, opener, twoEnds } from "./define";
-import { bringsBothEnds, closingUpsets, joinsThrough, plainOpening, removePhases, union } from "./shared";
+import { defineDevice, LOAD_BREAK_TOOL, LOAD_BREAK_TOOL_AMPS, opener, twoEnds } from "./define";
+import {
+  breaksBare,
+  bringsBothEnds,
+  closingUpsets,
+  joinsThrough,
+  plainOpening,
+  removePhases,
+  union,
+} from "./shared";
 import { barrel, dot, line } from "./symbol";
 
 interface Barrel {
@@ -40,6 +48,13 @@ export const cutout = defineDevice({
   parts: (it) => joinsThrough(it, opening.openPhases(it)),
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  breaks: (it, tool, settings) => {
+    if (it.loadBreak === "arc-chute")
+      return { amps: it.arcChuteAmps ?? it.continuousAmps, basis: "arc-chute" };
+    if (it.loadBreak === "hooks" && tool === LOAD_BREAK_TOOL)
+      return { amps: LOAD_BREAK_TOOL_AMPS, basis: "tool" };
+    return breaksBare(it, tool, settings);
+  },
   symbol: (it) => {
     const open = opening.openPhases(it) !== "";
     const isOut = it.removed !== "";

@@ -58,6 +58,34 @@ export interface Opening<Element> {
   closing(element: Element, phases: string): ElementChange;
 }
 
+/** The limits of the file's settings on what may be broken without a rating. */
+export interface BreakSettings {
+  readonly openWithoutLoadBreakAmps: number;
+  readonly clampBreakAmps: number;
+}
+
+/**
+ * Why a thing may break so much: `tool` the portable tool on its hooks, `arc-chute` its own chute, `rated` the rating on
+ * its plate, `made-for-load` it breaks its own load and the drawing has no figure, `bare` nothing on it or in hand breaks
+ * load, `clamp` and `lead` a metal part drawn apart by a stick.
+ */
+export type BreakBasis = "tool" | "arc-chute" | "rated" | "made-for-load" | "bare" | "clamp" | "lead";
+
+/** The current that a thing may break when it opens [A]; infinite where it is made to and no figure is drawn. */
+export interface Breaks {
+  readonly amps: number;
+  readonly basis: BreakBasis;
+}
+
+/**
+ * Interrupting rating of the portable load-break tool [A]: 600 nominal, 900 at most (from memory: published tool class
+ * figures, `shared/reference/cutouts-and-connectors.json`). The nominal one is used.
+ */
+export const LOAD_BREAK_TOOL_AMPS = 600;
+
+/** The portable tool that hooks on a cutout and draws the arc inside a tube. */
+export const LOAD_BREAK_TOOL = "load-break-tool";
+
 export interface DeviceSpec<Kind extends string, F extends Fields> {
   readonly kind: Kind;
   readonly ends: readonly End[];
@@ -71,6 +99,8 @@ export interface DeviceSpec<Kind extends string, F extends Fields> {
   parts(element: Complete<F>, place: Place): readonly Part[];
   upsets?(element: Complete<F>, settings: UpsetSettings): readonly DeviceUpset[];
   readonly opening?: Opening<Complete<F>>;
+  /** what it may break with this tool in hand */
+  breaks?(element: Complete<F>, tool: string, settings: BreakSettings): Breaks;
   /** how it is drawn, from (−20, 0) to (20, 0) where it has two ends */
   symbol(element: Complete<F>): readonly Mark[];
 }

@@ -1,7 +1,7 @@
 import { say } from "../terms";
 import { amount, flag } from "./fields";
 import { defineDevice, opener, problem, twoEnds } from "./define";
-import { bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
+import { breaksRated, bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
 import { blade, circle, dot, line } from "./symbol";
 
 interface Switch {
@@ -41,6 +41,7 @@ export const disconnect = defineDevice({
   parts: (it) => joinsThrough(it, it.open),
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
   symbol: ({ open }) => [
     line(-20, 0, -13, 0),
     dot(-13, 0, 2.5),

@@ -1,6 +1,6 @@
 import { amount } from "./fields";
 import { defineDevice, opener, twoEnds } from "./define";
-import { bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
+import { breaksRated, bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
 import { filled, line } from "./symbol";
 
 const opening = plainOpening();
@@ -14,6 +14,7 @@ export const elbow = defineDevice({
   parts: (it) => joinsThrough(it, it.open),
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
   symbol: ({ open }) =>
     open === ""
       ? [line(-20, 0, -6, 0), filled(-6, -7, 6, 0, -6, 7), line(6, -7, 6, 7), line(6, 0, 20, 0)]

@@ -55,10 +55,10 @@ export const isDeviceKind = (kind: unknown): kind is DeviceKind =>
 /** The device of a kind, as every kind answers: what holds for all of them is asked through this. */
 export type AnyDevice = Omit<
   Device,
-  "opening" | "check" | "brings" | "needs" | "parts" | "upsets" | "symbol"
+  "opening" | "check" | "brings" | "needs" | "parts" | "upsets" | "breaks" | "symbol"
 > & {
   [
-    Question in "check" | "brings" | "needs" | "parts" | "upsets" | "symbol"
+    Question in "check" | "brings" | "needs" | "parts" | "upsets" | "breaks" | "symbol"
   ]: Device[Question] extends infer Asked ? Asked : never;
 } & Pick<Device, "opening">;
 

@@ -18,6 +18,8 @@ export const lead = defineDevice({
       strength: 2,
       change: { cut: removePhases(it.cut, phase) },
     })),
+  // Cutters part a conductor at the same gap as a clamp lifted off it: the same limit.
+  breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "lead" }),
   symbol: ({ cut }) =>
     cut === ""
       ? [line(-20, 0, 20, 0)]

@@ -1,6 +1,13 @@
 import { amount } from "./fields";
 import { defineDevice, opener, twoEnds } from "./define";
-import { bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
+import {
+  breaksBare,
+  breaksItsLoad,
+  bringsBothEnds,
+  closingUpsets,
+  joinsThrough,
+  plainOpening,
+} from "./shared";
 import { blade, circle, dot, inscribed, line, outline } from "./symbol";
 
 const opening = plainOpening({ gang: () => true });
@@ -14,6 +21,8 @@ export const meter = defineDevice({
   parts: (it) => joinsThrough(it, it.open),
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  // A meter's jaws are contacts, not a switch: the load goes first, at the customer's main.
+  breaks: breaksBare,
   symbol: ({ open }) =>
     open === ""
       ? [line(-20, 0, -10, 0), circle(0, 0, 10), inscribed(0, 0, "M"), line(10, 0, 20, 0)]
@@ -36,6 +45,7 @@ export const main = defineDevice({
   parts: (it) => joinsThrough(it, it.open),
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  breaks: breaksItsLoad,
   symbol: ({ open }) => [
     line(-20, 0, -8, 0),
     outline(-12, -9, 12, -9, 12, 9, -12, 9),

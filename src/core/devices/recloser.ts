@@ -1,7 +1,7 @@
 import { flag, optionalAmount } from "./fields";
 import { defineDevice, opener, twoEnds } from "./define";
 import { gangIsWhole } from "./disconnect";
-import { bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
+import { breaksItsLoad, bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
 import { inscribed, line, outline, type Mark } from "./symbol";
 
 interface Interrupter {
@@ -40,6 +40,8 @@ const interrupter = <const Kind extends string>(kind: Kind, letter: string) =>
     parts: (it) => joinsThrough(it, it.open),
     opening,
     upsets: (it) => closingUpsets(it, opening),
+    breaks: ({ interruptingAmps }) =>
+      interruptingAmps === undefined ? breaksItsLoad() : { amps: interruptingAmps, basis: "rated" },
     symbol: ({ open }): Mark[] => [
       line(-20, 0, -11, 0),
       outline(-11, -11, 11, -11, 11, 11, -11, 11),

@@ -1,7 +1,7 @@
 import { lettersOf, type Phase } from "../terms";
 import { flag, taps } from "./fields";
 import { defineDevice, opener, twoEnds } from "./define";
-import { bringsBothEnds, closingUpsets, join, plainOpening } from "./shared";
+import { breaksBare, bringsBothEnds, closingUpsets, join, plainOpening } from "./shared";
 import type { Join } from "./parts";
 import { circle, line } from "./symbol";
 
@@ -34,6 +34,8 @@ export const regulator = defineDevice({
   ],
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  // A regulator is bypassed before it is switched out; its own switches break no load.
+  breaks: breaksBare,
   symbol: () => [
     line(-20, 0, -10, 0),
     circle(0, 0, 10),

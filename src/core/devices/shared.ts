@@ -1,5 +1,5 @@
 import { lettersOf, type Letter, type Phase } from "../terms";
-import type { DeviceUpset, Opening } from "./define";
+import type { Breaks, BreakSettings, DeviceUpset, Opening } from "./define";
 import type { End, Join, Part } from "./parts";
 
 interface TwoEnds {
@@ -57,6 +57,19 @@ export const plainOpening = <E extends Openable = Openable>(
   closing: ({ open }, phases) => ({ open: without(open, phases) }),
   ...differences,
 });
+
+/** Nothing on it and nothing in hand breaks load: the company's limit for that, if it has one. */
+export const breaksBare = (_element: unknown, _tool: string, settings: BreakSettings): Breaks => ({
+  amps: settings.openWithoutLoadBreakAmps,
+  basis: "bare",
+});
+
+/** Made to break its own load, whatever that is; the drawing has no figure for it. */
+export const breaksItsLoad = (): Breaks => ({ amps: Infinity, basis: "made-for-load" });
+
+/** The rating on its plate; none, or zero, is no rating at all. */
+export const breaksRated = (amps: number, settings: BreakSettings): Breaks =>
+  amps > 0 ? { amps, basis: "rated" } : breaksBare(undefined, "", settings);
 
 export const removePhases = without;
 
