@@ -36,7 +36,10 @@ export const placePoints =
     const missing = ids.find((id) => pointOf(before, id) === undefined);
     if (missing !== undefined) return refuse(say("edit.noPoint", { id: missing }));
     return change(say("edit.movePoints", { count: ids.length }), before, (draft) => {
-      for (const [id, { x, y }] of Object.entries(places))
-        put(draft.system.points, id, withKeys(pointOf(before, id)!, { x, y }));
+      for (const [id, { x, y }] of Object.entries(places)) {
+        const point = pointOf(before, id)!;
+        const was = completePoint(point);
+        if (x !== was.x || y !== was.y) put(draft.system.points, id, withKeys(point, { x, y }));
+      }
     });
   };
