@@ -13,3 +13,4 @@ export { nextGroundId } from "./checkJob";
 export { type Change, type Command, objectionTo } from "./edits/change";
 export { emptyHistory, type History, redo, remember, undo } from "./history";
 export * as edits from "./edits";
+export { jsonSchema } from "./schema";
