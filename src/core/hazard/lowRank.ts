@@ -29,6 +29,9 @@ interface Port {
   readonly joins?: readonly [number, number];
 }
 
+/** Above this the way back from a port is leaks and little else: factors of a network of ohms keep it to a few digits only [Ω]. */
+const FLOATING_OHMS = 1e6;
+
 /** A network solved once, asked for the volts of a few nodes as ports are opened. */
 class Machine {
   private readonly carrier: Carrier;
@@ -77,6 +80,11 @@ class Machine {
       im += own[1];
     }
     return (this.between[at] = this.between[b * this.ports.length + a] = [re, im]);
+  }
+
+  /** Whether a port stands on conductors that float: their volts rest on leaks alone, and rounding shows in them. */
+  floats(index: number): boolean {
+    return Math.hypot(...this.impedance(index, index)) > FLOATING_OHMS;
   }
 
   /** Volts across a port before anything is opened. */
@@ -256,6 +264,15 @@ export class LowRank {
     return isLinear(this.circuit);
   }
 
+  /** Whether the answers for a set are only good to a few digits: enough to propose, not to report. */
+  isRough(set: UpsetSet): boolean {
+    return set.some((upset) =>
+      this.portsOf[upset]!.some((port) =>
+        [...this.lifted, ...this.inPlace].some((machine) => machine.floats(port)),
+      ),
+    );
+  }
+
   private openPorts(effect: Effect, upset: number): number[] {
     const opened: number[] = [];
     const open = (port: Port) => {
@@ -324,6 +341,7 @@ export class LowRank {
 
   outcomeAfter(set: UpsetSet): Outcome | undefined {
     if (!this.usable || set.some((upset) => rejoinsNeutral(this.upsets[upset]!))) return undefined;
+    if (this.touchesWhatRejoins(set)) return undefined;
     const open = this.portsOfSet(set);
     const { asked } = this;
     const lifted = this.lifted.map((machine) => machine.voltsWith(open));
@@ -356,6 +374,12 @@ export class LowRank {
     return outcome.some(({ volts, exposureVolts }) => Number.isNaN(volts) || Number.isNaN(exposureVolts))
       ? undefined
       : outcome;
+  }
+
+  /** A live circuit touches a parted conductor at both ends, and a whole one at one: together they are not the sum of both. */
+  private touchesWhatRejoins(set: UpsetSet): boolean {
+    const kinds = new Set(set.map((upset) => this.upsets[upset]!.kind));
+    return kinds.has("contact") && kinds.has("rejoin");
   }
 
   /** Largest jumper current; undefined where one would part, which changes the network. */

@@ -66,14 +66,23 @@ export function isWithin(small: UpsetSet, large: UpsetSet): boolean {
 export class MinimalSets {
   readonly found: Record<Way, FoundSet[]> = { fed: [], induced: [], exposed: [] };
 
-  /** Ways in which no smaller set is a threat yet. A fed set leaves nothing to be induced: what adds to it is reached too. */
+  /**
+   * Ways in which no smaller set is a threat yet. Where a smaller set feeds every conductor nothing is left to be induced:
+   * what adds to it is reached too.
+   */
   open(set: UpsetSet): Way[] {
-    return WAYS.filter((way) => !this.covers(way, set) && !(way === "induced" && this.covers("fed", set)));
+    return WAYS.filter((way) => !this.covers(way, set) && !(way === "induced" && this.feedsAll(set)));
   }
 
   /** Ways in which no smaller set is a threat yet, with nothing else taken for granted. */
   uncovered(set: UpsetSet): Way[] {
     return WAYS.filter((way) => !this.covers(way, set));
+  }
+
+  private feedsAll(set: UpsetSet): boolean {
+    return this.found.fed.some(
+      (it) => it.outcome.every(({ live }) => live === "fed") && isWithin(it.set, set),
+    );
   }
 
   private covers(way: Way, set: UpsetSet): boolean {

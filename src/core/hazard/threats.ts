@@ -26,11 +26,16 @@ export type Ask = (set: UpsetSet) => Outcome;
  * All threats to a work point, of strength up to 3: every set that is minimal among those that feed it, that induce it or
  * that reach the exposure limit; one entry for each such set and conductor.
  */
-export function threatsTo(system: System, settings: Settings, workPoint: WorkPoint): Threat[] {
+export function threatsTo(
+  system: System,
+  settings: Settings,
+  workPoint: WorkPoint,
+  mostSetsOneByOne = MOST_SETS_ASKED_ONE_BY_ONE,
+): Threat[] {
   const upsets = upsetsOf(system, settings);
   const ask = askFast(system, settings, workPoint, upsets);
   const minimal =
-    countSets(upsets) <= MOST_SETS_ASKED_ONE_BY_ONE
+    countSets(upsets) <= mostSetsOneByOne
       ? askEach(upsets, settings, ask.propose)
       : askByParts(upsets, settings, ask.propose);
   return entries(system, settings, workPoint, upsets, minimal, ask.decide);
@@ -56,6 +61,9 @@ export function threatsByBruteForce(system: System, settings: Settings, workPoin
 /** How near to a limit a proposal on constant-impedance loads may come before the loads' own models are asked. */
 const MODEL_BAND = 3;
 
+/** The same where loads are impedances: what floats is known to a few digits only until it is asked plainly. */
+const ROUGH_BAND = 1.01;
+
 interface FastAsk {
   /** quick, and right wherever loads are impedances */
   readonly propose: Ask;
@@ -77,23 +85,25 @@ function askFast(
       set.map((it) => upsets[it]!),
     );
   const lowRank = new LowRank(system, settings, workPoint, upsets);
-  if (lowRank.isExact) {
-    const fast: Ask = (set) => lowRank.outcomeAfter(set) ?? plain(set);
-    return { propose: fast, decide: fast };
-  }
-  const isNear = (volts: number, limit: number) => volts > limit / MODEL_BAND && volts < limit * MODEL_BAND;
+  const near = (outcome: Outcome, band: number) =>
+    outcome.some(
+      ({ volts, exposureVolts }) =>
+        isNear(volts, settings.hazardVolts, band) || isNear(exposureVolts, settings.exposureLimitVolts, band),
+    );
   return {
     propose: (set) => {
       const quick = lowRank.outcomeAfter(set);
-      const near = quick?.some(
-        ({ volts, exposureVolts }) =>
-          isNear(volts, settings.hazardVolts) || isNear(exposureVolts, settings.exposureLimitVolts),
-      );
-      return quick === undefined || near === true ? plain(set) : quick;
+      return quick === undefined || near(quick, lowRank.isExact ? ROUGH_BAND : MODEL_BAND)
+        ? plain(set)
+        : quick;
     },
-    decide: plain,
+    decide: (set) =>
+      lowRank.isExact && !lowRank.isRough(set) ? (lowRank.outcomeAfter(set) ?? plain(set)) : plain(set),
   };
 }
+
+const isNear = (volts: number, limit: number, band: number): boolean =>
+  volts > limit / band && volts < limit * band;
 
 const countSets = (upsets: readonly DrawnUpset[]): number => {
   const of = (strength: number) => upsets.filter((it) => it.strength === strength).length;

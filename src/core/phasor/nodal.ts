@@ -5,7 +5,7 @@ import { analyse, Factorizer, type Symbolic, type UpperPattern } from "./ldlt";
 import { invert, times } from "./matrix";
 import { eliminationOrder } from "./order";
 import { type StretchElectrical, stretchElectrical } from "./stretch";
-import { INNER_LEAK_SIEMENS, LEAK_SIEMENS } from "./tolerances";
+import { INNER_LEAK_SIEMENS, LEAK_SIEMENS, SOLID_EARTH_SIEMENS } from "./tolerances";
 
 /** What of a drawing is solved: the loads as drawn or off, the temporary grounds and the faults in place or lifted. */
 export interface Variant {
@@ -259,8 +259,11 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
     re[nodal.diagonal[placeOf[node]!]!]! += node < circuit.conductorCount ? LEAK_SIEMENS : INNER_LEAK_SIEMENS;
   for (const { node, ohms } of circuit.rods) re[nodal.diagonal[placeOf[node]!]!]! += 1 / ohms;
 
+  for (let k = 0; k < joins.count; k++)
+    if (joins.to[k] === EARTH && joins.closed[k] === 1)
+      re[nodal.diagonal[placeOf[joins.from[k]!]!]!]! += SOLID_EARTH_SIEMENS;
   nodal.joinStamps.forEach(({ terms, diagonalSlot }, k) => {
-    if (joins.closed[k] === 0 || redundant[k] === 1) re[diagonalSlot]! -= 1;
+    if (joins.closed[k] === 0 || redundant[k] === 1 || joins.to[k] === EARTH) re[diagonalSlot]! -= 1;
     else for (const { coefficient, slot } of terms) re[slot]! += coefficient;
   });
 

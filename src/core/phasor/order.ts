@@ -4,7 +4,9 @@ import { type Circuit, EARTH } from "../network";
  * The order in which unknowns are eliminated: from the leaves of the drawing to its root, point by point, so that a
  * radial system fills in nothing but the conductors of one point. Unknowns are the nodes, then one current for each join.
  *
- * A join's current comes after the conductors of at least one of its ends: alone it would be a zero pivot.
+ * A join's current comes after the conductors of all its ends but one, and of all of them where it closes a loop of the
+ * drawing: so at every moment the joins that are gone form a forest on the conductors that are gone with them, which is
+ * when no pivot vanishes (docs/decisions/0004).
  *
  * @returns unknowns in the order of elimination, length `nodeCount + joins.count`
  */
@@ -50,33 +52,46 @@ export function eliminationOrder(circuit: Circuit): Int32Array {
       order[placed++] = unknowns.items[at]!;
   };
 
-  const seen = new Uint8Array(groupCount);
+  const metAt = new Int32Array(groupCount).fill(-1);
+  const isPlaced = new Uint8Array(groupCount);
   const nextNeighbour = new Int32Array(groupCount);
-  const closingLoops: number[][] = Array.from({ length: groupCount }, () => []);
+  /** elements that wait until a point is gone */
+  const waiting: number[][] = Array.from({ length: groupCount }, () => []);
   const isElement = (group: number) => group >= pointCount;
+  /** An element's last point to go is the one met first. */
+  const waitForLastPoint = (element: number) => {
+    const last = touched[element]!.reduce((first, it) => (metAt[it]! < metAt[first]! ? it : first));
+    waiting[last]!.push(element);
+  };
+  const placeAll = (group: number) => {
+    place(group);
+    isPlaced[group] = 1;
+    waiting[group]!.forEach(place);
+  };
+  let met = 0;
   const walkFrom = (root: number) => {
     const stack = [root];
-    seen[root] = 1;
+    metAt[root] = met++;
     while (stack.length > 0) {
       const group = stack.at(-1)!;
       const neighbours = touched[group]!;
       if (nextNeighbour[group]! < neighbours.length) {
         const next = neighbours[nextNeighbour[group]!++]!;
-        if (seen[next] === 1) continue;
-        seen[next] = 1;
-        // An element whose every point has been met leads nowhere new: it waits until this group's nodes are gone.
-        if (isElement(next) && touched[next]!.every((it) => seen[it] === 1)) closingLoops[group]!.push(next);
+        if (metAt[next] !== -1) continue;
+        metAt[next] = met++;
+        if (isElement(next) && touched[next]!.every((it) => metAt[it] !== -1)) waitForLastPoint(next);
         else stack.push(next);
         continue;
       }
       stack.pop();
-      place(group);
-      closingLoops[group]!.forEach(place);
+      const pointsLeft = isElement(group) ? touched[group]!.filter((it) => isPlaced[it] === 0) : [];
+      if (pointsLeft.length > 1) waitForLastPoint(group);
+      else placeAll(group);
     }
   };
-  for (const { legs } of circuit.emfs) if (seen[groupOf(legs[0]!)] === 0) walkFrom(groupOf(legs[0]!));
-  for (let group = 0; group < pointCount; group++) if (seen[group] === 0) walkFrom(group);
-  for (let group = pointCount; group < groupCount; group++) if (seen[group] === 0) walkFrom(group);
+  for (const { legs } of circuit.emfs) if (metAt[groupOf(legs[0]!)] === -1) walkFrom(groupOf(legs[0]!));
+  for (let group = 0; group < pointCount; group++) if (metAt[group] === -1) walkFrom(group);
+  for (let group = pointCount; group < groupCount; group++) if (metAt[group] === -1) walkFrom(group);
   return order;
 }
 

@@ -4,7 +4,7 @@ import { complex, type Complex } from "../terms";
 import { loopCurrents } from "./loops";
 import { type Factor, solveInPlace } from "./ldlt";
 import { assemble, type Assembled, type Nodal, nodalOf, type Variant } from "./nodal";
-import { KCL_TOLERANCE, LOAD_FLOOR, LOAD_SETTLED, MOST_LOAD_ROUNDS } from "./tolerances";
+import { KCL_TOLERANCE, LOAD_FLOOR, LOAD_SETTLED, MOST_LOAD_ROUNDS, SOLID_EARTH_SIEMENS } from "./tolerances";
 
 /** Loads as drawn, grounds and faults in place: what stands on the poles. */
 export const AS_DRAWN: Variant = { loads: true, grounds: true, faults: true };
@@ -98,6 +98,12 @@ export function solveFactored(
       joinIm[unknown - circuit.nodeCount] = xIm[place]!;
     }
   }
+  const { joins } = circuit;
+  for (let k = 0; k < joins.count; k++)
+    if (joins.to[k] === EARTH && joins.closed[k] === 1) {
+      joinRe[k] = -SOLID_EARTH_SIEMENS * voltsRe[joins.from[k]!]!;
+      joinIm[k] = -SOLID_EARTH_SIEMENS * voltsIm[joins.from[k]!]!;
+    }
   loopCurrents(circuit, assembled.redundant, joinRe, joinIm);
   return {
     nodal,
