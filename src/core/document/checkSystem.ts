@@ -24,8 +24,10 @@ export function checkSystem(report: Report, system: Json | undefined): void {
   if (!pointsAreMap || !elementsAreMap) return;
   for (const [id, point] of records(report, "system.points", points))
     reportFacts(report, below("system.points", id), pointFacts(point));
-  for (const [id, element] of records(report, "system.elements", elements))
+  for (const [id, element] of records(report, "system.elements", elements)) {
+    if (report.isFull) return;
     checkElement(report, below("system.elements", id), element, points, elements);
+  }
   // Conductors can be told only once every element is right by itself.
   if (report.problems.length === 0) checkNeeds(report, system as unknown as System);
 }
