@@ -9,7 +9,7 @@ export interface RecordFacts {
   readonly unknown: readonly string[];
 }
 
-/** A key that a file may have: internal fields are set by the program only, and the reader takes them out. */
+/** A key that a file may have: internal fields are set by the program only, so in a file they are unknown keys. */
 export const isFileKey = (fields: Fields, key: string): boolean =>
   Object.hasOwn(fields, key) && fields[key]!.internal === undefined;
 

@@ -8,7 +8,7 @@ function fill(fields: Fields, saved: JsonObject): Record<string, unknown> {
   const phases = typeof saved["phases"] === "string" ? saved["phases"] : "";
   const record: Record<string, unknown> = {};
   for (const key in fields) {
-    const given = saved[key];
+    const given = fields[key]!.internal ? undefined : saved[key]; // what a file says under such a name is an unknown key
     const reading = given === undefined ? undefined : fields[key]!.read(given, { phases });
     record[key] = reading !== undefined && "value" in reading ? reading.value : fields[key]!.fallback;
   }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { spell } from "../terms";
-import { isUnreadable, readDocument, spellProblem, writeDocument } from ".";
+import { complete, isUnreadable, readDocument, type SavedElement, spellProblem, writeDocument } from ".";
 import type { Migration } from "./migrate";
 
 type Loose = Record<string, unknown>;
@@ -513,22 +513,20 @@ describe("files that are read", () => {
   });
 });
 
-test("a key that only the program sets is taken out, and that is said", () => {
-  const read = readDocument(
-    withFile((it) => {
-      it.system.elements["ld1"]!["unknownKva"] = 500;
-      it.system.elements["x1"]!["touching"] = true;
-    }),
-  );
+test("a key that only the program sets is an unknown key in a file: kept, named, and without effect", () => {
+  const text = withFile((it) => {
+    it.system.elements["ld1"]!["unknownKva"] = 500;
+    it.system.elements["x1"]!["touching"] = true;
+  });
+  const read = readDocument(text);
   if (isUnreadable(read)) throw new Error(read.problems.map(spellProblem).join());
-  expect(read.warnings.map((it) => [it.rule, it.where, spell(it.message)])).toEqual([
-    [
-      "repaired",
-      "system.elements.ld1.unknownKva",
-      "keys that only the program sets, taken out: system.elements.ld1.unknownKva, system.elements.x1.touching",
-    ],
+  expect(read.warnings.map((it) => [it.rule, it.where])).toEqual([
+    ["unknown-key", "system.elements.ld1.unknownKva"],
   ]);
-  expect(read.document.system).toEqual(good().system);
+  expect(JSON.parse(writeDocument(read.document))).toEqual(JSON.parse(text));
+  const elements = Object.values<SavedElement>(read.document.system.elements).map(complete);
+  expect(elements.find((it) => it.kind === "load")?.unknownKva).toBe(0);
+  expect(elements.find((it) => it.kind === "nearby")?.touching).toBe(false);
 });
 
 describe("older versions", () => {

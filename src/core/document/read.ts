@@ -1,9 +1,8 @@
-import { type Finding, isObject, type JsonObject, say } from "../terms";
+import { type Finding, type JsonObject, say } from "../terms";
 import { checkDocument } from "./check";
 import { migrate, MIGRATIONS } from "./migrate";
 import { parseJson } from "./parse";
-import { below, type Unreadable } from "./problem";
-import { withoutInternals } from "./repair";
+import type { Unreadable } from "./problem";
 import type { StillhotDocument } from "./types";
 
 /** A file that was read, and what its reader should know of it. */
@@ -23,13 +22,9 @@ export function readDocument(text: string, chain = MIGRATIONS): ReadFile | Unrea
   if (!("value" in parsed)) return { problems: [parsed] };
   const migrated = migrate(parsed.value, chain);
   if (!("file" in migrated)) return { problems: [migrated] };
-  const { file, taken } = repaired(migrated.file);
-  const { problems, unknown } = checkDocument(file);
+  const { problems, unknown } = checkDocument(migrated.file);
   if (problems.length > 0) return { problems };
-  return {
-    document: filled(file),
-    warnings: [...paths("unknown-key", unknown), ...paths("repaired", taken)],
-  };
+  return { document: filled(migrated.file), warnings: unknown.length === 0 ? [] : [unknownKeys(unknown)] };
 }
 
 /** Title and frequency are always there in a document, so that nobody who asks for them needs their defaults. */
@@ -40,37 +35,17 @@ const filled = (file: JsonObject): StillhotDocument =>
     system: { frequencyHz: 60, ...(file["system"] as JsonObject) },
   }) as never;
 
-/** Repairs what can be repaired without a doubt of what was meant. */
-function repaired(file: JsonObject): { readonly file: JsonObject; readonly taken: readonly string[] } {
-  const system = file["system"];
-  if (!isObject(system) || !isObject(system["elements"])) return { file, taken: [] };
-  const { elements, taken } = withoutInternals(system["elements"]);
-  return {
-    file: taken.length === 0 ? file : { ...file, system: { ...system, elements } },
-    taken: taken.map(([id, key]) => below(below("system.elements", id), key)),
-  };
-}
-
 const MOST_NAMED = 8;
 
-const SENTENCES = {
-  "unknown-key": ["file.unknownKeys", "file.unknownKeysMore"],
-  repaired: ["file.takenOut", "file.takenOutMore"],
-} as const;
-
-/** One warning for all paths of a sort: a newer file must stay readable in an older program. */
-function paths(rule: keyof typeof SENTENCES, found: readonly string[]): Finding[] {
-  if (found.length === 0) return [];
-  const keys = found.slice(0, MOST_NAMED).join(", ");
-  const more = found.length - MOST_NAMED;
-  const [all, some] = SENTENCES[rule];
-  return [
-    {
-      rule,
-      severity: "warning",
-      where: found[0]!,
-      message: more > 0 ? say(some, { keys, more }) : say(all, { keys }),
-      citation: "file format",
-    },
-  ];
+/** One warning a file, however many keys: a newer file must stay readable in an older program. */
+function unknownKeys(paths: readonly string[]): Finding {
+  const keys = paths.slice(0, MOST_NAMED).join(", ");
+  const more = paths.length - MOST_NAMED;
+  return {
+    rule: "unknown-key",
+    severity: "warning",
+    where: paths[0]!,
+    message: more > 0 ? say("file.unknownKeysMore", { keys, more }) : say("file.unknownKeys", { keys }),
+    citation: "file format",
+  };
 }

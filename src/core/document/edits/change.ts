@@ -2,8 +2,6 @@ import { enablePatches, type Patch, produceWithPatches } from "immer";
 import type { DeviceKind } from "../../devices";
 import { type JsonObject, type Message, refuse, type Refusal, say } from "../../terms";
 import { checkDocument, readsBack } from "../check";
-import { perObject } from "../perObject";
-import { internalKeys } from "../repair";
 import { fingerprintBytes } from "../canonical";
 import type { SavedElement, SavedPoint, StillhotDocument } from "../types";
 
@@ -57,13 +55,9 @@ export function change(
 /** Why a document would not read back as it is, or nothing. */
 export function objectionTo(document: StillhotDocument): Message | undefined {
   if (!readsBack(document)) return say("edit.notJson");
-  if (Object.values<SavedElement>(document.system.elements).some((it) => internalKeysOf(it).length > 0))
-    return say("edit.internalKey");
   const [first] = checkDocument(document as unknown as JsonObject).problems;
   return first === undefined ? undefined : say("edit.unfit", { path: first.path, problem: first.message });
 }
-
-const internalKeysOf = perObject(internalKeys);
 
 /** Several edits as one: one entry in the history. The first that is refused refuses all. */
 export const together =

@@ -3,7 +3,6 @@ import { isObject, type JsonObject, refuse, type Refusal, say } from "../../term
 import { complete, completePoint } from "../complete";
 import { naturalOrder } from "../naturalOrder";
 import { parseJson } from "../parse";
-import { withoutInternals } from "../repair";
 import type { SavedElement, SavedPoint, StillhotDocument } from "../types";
 import { change, type Command, elementOf, hasPoint, nextId, plain, pointOf, put, withKeys } from "./change";
 import type { Place } from "./movePoints";
@@ -53,7 +52,7 @@ export function readFragment(text: string): Fragment | Refusal {
   return isObject(points) &&
     isObject(elements) &&
     [points, elements].every((map) => Object.values(map).every(isObject))
-    ? ({ points, elements: withoutInternals(elements).elements } as unknown as Fragment)
+    ? ({ points, elements } as unknown as Fragment)
     : refuse(say("edit.noFragment"));
 }
 
