@@ -17,7 +17,7 @@ import type { Threat, Upset } from "./types";
 import { type DrawnUpset, effectOf, standingAfter, upsetsOf } from "./upsets";
 
 /** Up to so many sets are each asked; above it, sets of small supplies are ruled out by what they do one by one. */
-const MOST_SETS_ASKED_ONE_BY_ONE = 12000;
+const MOST_SETS_ASKED_ONE_BY_ONE = 600;
 
 /** How a set of upsets is asked for its outcome. */
 export type Ask = (set: UpsetSet) => Outcome;

@@ -68,6 +68,10 @@ export interface EmfAt {
  */
 export interface Circuit {
   readonly system: System;
+  /** the same object for circuits whose nodes and parts lie alike, whatever is open: what depends on that alone is kept by it */
+  readonly structure: object;
+  /** parts of each element, as its device gave them */
+  readonly parts: readonly (readonly Part[])[];
   readonly pointIds: readonly PointId[];
   readonly elementIds: readonly ElementId[];
   readonly conductorIds: readonly ConductorId[];
@@ -134,7 +138,10 @@ function besideOf(system: System, span: string) {
 }
 
 /** What the circuit knows of the place of one of its elements. */
-export function placeFor(circuit: Circuit, index: number): Place {
+export function placeFor(
+  circuit: Pick<Circuit, "system" | "nodeOf" | "nominalVolts" | "elementIds">,
+  index: number,
+): Place {
   const { system, nodeOf, nominalVolts } = circuit;
   const element = complete(system.elements[circuit.elementIds[index]!]!);
   return placeOf(system, element, (point, letter) => nodeOf.get(conductorId(point, letter)), nominalVolts);
@@ -171,7 +178,144 @@ const told = (place: Place, element: CircuitElement): string =>
     place.span === undefined ? "" : `${place.span.letters.join("")}/${place.span.parted.join("")}`,
   ].join();
 
-export const circuitOf: (system: System) => Circuit = perObject(buildCircuit);
+/** Parts of an element in its place; asked of the device once. */
+function rememberedParts(saved: SavedElement, element: CircuitElement, place: Place): readonly Part[] {
+  const key = told(place, element);
+  const known = knownParts.get(saved);
+  if (known !== undefined && known.told === key) return known.parts;
+  const parts = deviceOf(element.kind).parts(element as never, place);
+  knownParts.set(saved, { told: key, parts });
+  return parts;
+}
+
+/** Parts of one element of a circuit, as it now stands. */
+function partsOfElement(circuit: Circuit, index: number): readonly Part[] {
+  const saved = circuit.system.elements[circuit.elementIds[index]!]!;
+  return rememberedParts(saved, complete(saved), placeFor(circuit, index));
+}
+
+/** The circuit built last: an edit nearly always leaves all but one element alone, and its circuit is made from this one. */
+let last: Circuit | undefined;
+
+/** The circuit of a system; remembered, and carried over from the last one where only settings of a few elements differ. */
+export const circuitOf: (system: System) => Circuit = perObject((system: System) => {
+  last = (last === undefined ? undefined : carriedOver(last, system)) ?? buildCircuit(system);
+  return last;
+});
+
+/** Above so many changed elements building anew is as quick. */
+const MOST_CARRIED_OVER = 40;
+
+/**
+ * The circuit of a system that differs from another's only in what is open, on or rated of a few elements, or undefined
+ * where nodes or nominal volts could differ.
+ */
+function carriedOver(before: Circuit, system: System): Circuit | undefined {
+  const { elementIds } = before;
+  if (system.points !== before.system.points || system.frequencyHz !== before.frequencyHz) return undefined;
+  if (system === before.system) return before;
+  if (Object.keys(system.elements).length !== elementIds.length) return undefined;
+  const changed: number[] = [];
+  for (let index = 0; index < elementIds.length; index++) {
+    const id = elementIds[index]!;
+    const saved = system.elements[id];
+    if (saved === undefined) return undefined;
+    if (saved !== before.system.elements[id]) changed.push(index);
+  }
+  if (changed.length > MOST_CARRIED_OVER) return undefined;
+  const parts = before.parts.slice();
+  for (const index of changed) {
+    const was = complete(before.system.elements[elementIds[index]!]!);
+    const is = complete(system.elements[elementIds[index]!]!);
+    if (!standsAlike(was, is) || (is.kind === "span" && hasNearby(before))) return undefined;
+    const fresh = partsOfElement({ ...before, system }, index);
+    if (!lieAlike(before.parts[index]!, fresh)) return undefined;
+    parts[index] = fresh;
+  }
+  return withParts(before, system, parts, new Set(changed));
+}
+
+const hasNearby = perObject(({ system }: Circuit) =>
+  Object.values(system.elements).some(({ kind }) => kind === "nearby"),
+);
+
+/** Whether an element still hangs on the same conductors and says the same of nominal volts. */
+function standsAlike(was: CircuitElement, is: CircuitElement): boolean {
+  if (was.kind !== is.kind || was.kind === "nearby" || is.kind === "nearby") return false;
+  const keys = (element: CircuitElement): string => {
+    const { from, to, at, alt, phases, kvLL, volts, primaryKv, secondaryV } = element as unknown as Record<
+      string,
+      unknown
+    >;
+    return [from, to, at, alt, phases, kvLL, volts, primaryKv, secondaryV].join();
+  };
+  const brings = (element: CircuitElement): string =>
+    deviceOf(element.kind)
+      .brings(element as never)
+      .join();
+  return keys(was) === keys(is) && brings(was) === brings(is);
+}
+
+/** Whether two lists of parts join the same nodes in the same order. */
+const lieAlike = (was: readonly Part[], is: readonly Part[]): boolean => layOf(was) === layOf(is);
+
+const layOf = (parts: readonly Part[]): string =>
+  parts
+    .map((part) => {
+      switch (part.part) {
+        case "join":
+          return `join ${part.from} ${part.to} ${part.common ?? ""}`;
+        case "stretch":
+          return `stretch ${part.letters.join("")}`;
+        case "unit":
+          return `unit ${[...part.primary, ...part.secondary].map(({ plus, minus }) => `${plus} ${minus}`).join()}`;
+        case "branch":
+          return `branch ${part.role} ${part.from} ${part.to}`;
+        case "emf":
+          return `emf ${part.legs.map(({ node }) => node).join()} ${part.star}`;
+        case "alongside":
+          return "alongside";
+      }
+    })
+    .join(";");
+
+/** A circuit with other parts in the same places. */
+function withParts(
+  before: Circuit,
+  system: System,
+  parts: Circuit["parts"],
+  changed: ReadonlySet<number>,
+): Circuit {
+  const closed = before.joins.closed.slice();
+  const ratio = before.joins.ratio.slice();
+  const nth = new Map<string, number>();
+  /** The next part of a kind in an element's list: columns keep the order of the lists. */
+  const next = <Kind extends Part["part"]>(element: number, kind: Kind): Extract<Part, { part: Kind }> => {
+    const key = `${kind} ${element}`;
+    const at = nth.get(key) ?? 0;
+    nth.set(key, at + 1);
+    return parts[element]!.filter((part) => part.part === kind)[at] as Extract<Part, { part: Kind }>;
+  };
+  const replaced = <Row extends { element: number; part: Part }>(rows: readonly Row[]): readonly Row[] =>
+    rows.map((row) => (changed.has(row.element) ? { ...row, part: next(row.element, row.part.part) } : row));
+  for (let k = 0; k < before.joins.count; k++) {
+    const element = before.joins.element[k]!;
+    if (!changed.has(element)) continue;
+    const join = next(element, "join");
+    closed[k] = join.closed ? 1 : 0;
+    ratio[k] = join.ratio ?? 1;
+  }
+  return {
+    ...before,
+    system,
+    parts,
+    joins: { ...before.joins, closed, ratio },
+    stretches: replaced(before.stretches),
+    units: replaced(before.units),
+    branches: replaced(before.branches),
+    emfs: replaced(before.emfs),
+  };
+}
 
 function buildCircuit(system: System): Circuit {
   const pointIds = Object.keys(system.points) as PointId[];
@@ -233,15 +377,9 @@ function buildCircuit(system: System): Circuit {
     const node = firstNode.get(point as PointId)?.[LETTERS.indexOf(letter)];
     return node === EARTH ? undefined : node;
   };
-  const parts = elements.map((element, index): readonly Part[] => {
-    const place = placeOf(system, element, nodeAt, nominalVolts);
-    const key = told(place, element);
-    const known = knownParts.get(saved[index]!);
-    if (known !== undefined && known.told === key) return known.parts;
-    const fresh = deviceOf(element.kind).parts(element as never, place);
-    knownParts.set(saved[index]!, { told: key, parts: fresh });
-    return fresh;
-  });
+  const parts = elements.map((element, index) =>
+    rememberedParts(saved[index]!, element, placeOf(system, element, nodeAt, nominalVolts)),
+  );
 
   const joins: {
     from: number;
@@ -314,6 +452,8 @@ function buildCircuit(system: System): Circuit {
 
   return {
     system,
+    structure: {},
+    parts,
     pointIds,
     elementIds,
     conductorIds,

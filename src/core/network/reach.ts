@@ -47,19 +47,41 @@ export interface ReachGraph {
   readonly edgesOfStretch: readonly (readonly number[])[];
 }
 
-export const reachGraphOf: (circuit: Circuit) => ReachGraph = perObject(buildReachGraph);
+/** The graph of a circuit. Its edges are built once for all circuits that lie alike; which of them join is looked up anew. */
+export const reachGraphOf: (circuit: Circuit) => ReachGraph = perObject((circuit: Circuit) => {
+  let lay = lays.get(circuit.structure);
+  if (lay === undefined) lays.set(circuit.structure, (lay = buildReachGraph(circuit)));
+  return { ...lay, on: edgesOn(circuit, lay) };
+});
 
-function buildReachGraph(circuit: Circuit): ReachGraph {
+type Lay = Omit<ReachGraph, "on">;
+const lays = new WeakMap<object, Lay>();
+
+/** 1 for each edge that joins: joins that are closed, conductors that are not parted, and all that is not a conductor. */
+function edgesOn({ joins, stretches }: Circuit, lay: Lay): Uint8Array {
+  const on = new Uint8Array(lay.edgeCount).fill(1);
+  for (let k = 0; k < joins.count; k++) {
+    const edge = lay.edgeOfJoin[k]!;
+    if (edge !== -1) on[edge] = joins.closed[k]!;
+  }
+  stretches.forEach(({ part }, stretch) => {
+    if (part.parted.length === 0) return;
+    part.letters.forEach((letter, i) => {
+      if (part.parted.includes(letter)) on[lay.edgesOfStretch[stretch]![i]!] = 0;
+    });
+  });
+  return on;
+}
+
+function buildReachGraph(circuit: Circuit): Lay {
   const from: number[] = [];
   const to: number[] = [];
   const kind: number[] = [];
-  const on: number[] = [];
   const element: number[] = [];
-  const add = (a: number, b: number, kindOf: number, isOn: boolean, ofElement: number): number => {
+  const add = (a: number, b: number, kindOf: number, ofElement: number): number => {
     from.push(a);
     to.push(b);
     kind.push(kindOf);
-    on.push(isOn ? 1 : 0);
     element.push(ofElement);
     return from.length - 1;
   };
@@ -68,31 +90,25 @@ function buildReachGraph(circuit: Circuit): ReachGraph {
   const edgeOfJoin = new Int32Array(joins.count).fill(-1);
   for (let k = 0; k < joins.count; k++)
     if (joins.from[k] !== EARTH && joins.to[k] !== EARTH)
-      edgeOfJoin[k] = add(
-        joins.from[k]!,
-        joins.to[k]!,
-        EDGE.metallic,
-        joins.closed[k] === 1,
-        joins.element[k]!,
-      );
+      edgeOfJoin[k] = add(joins.from[k]!, joins.to[k]!, EDGE.metallic, joins.element[k]!);
 
   const edgesOfStretch = circuit.stretches.map(({ element: of, part, from: a, to: b }) =>
-    part.letters.map((letter, i) => add(a[i]!, b[i]!, EDGE.metallic, !part.parted.includes(letter), of)),
+    part.letters.map((_, i) => add(a[i]!, b[i]!, EDGE.metallic, of)),
   );
 
   for (const { element: of, part, windings } of circuit.units) {
     const primary = [...new Set(windings.slice(0, part.primary.length).flat())].filter((it) => it !== EARTH);
     const secondary = [...new Set(windings.slice(part.primary.length).flat())].filter((it) => it !== EARTH);
-    for (const a of primary) for (const b of secondary) if (a !== b) add(a, b, EDGE.forward, true, of);
+    for (const a of primary) for (const b of secondary) if (a !== b) add(a, b, EDGE.forward, of);
     for (const side of [primary, secondary])
-      side.forEach((a, i) => side.slice(i + 1).forEach((b) => add(a, b, EDGE.coupling, true, of)));
+      side.forEach((a, i) => side.slice(i + 1).forEach((b) => add(a, b, EDGE.coupling, of)));
   }
 
   /** nodes that one ground set or fault shorts together are joined through the middle one that they share, or earth */
   const shorted = new Map<number, { kind: number; nodes: number[] }>();
   for (const { element: of, part, from: a, to: b } of circuit.branches) {
     if (part.role === "load" || part.role === "capacitor") {
-      if (a !== EARTH && b !== EARTH) add(a, b, EDGE.coupling, true, of);
+      if (a !== EARTH && b !== EARTH) add(a, b, EDGE.coupling, of);
       continue;
     }
     const known = shorted.get(of) ?? { kind: part.role === "ground" ? EDGE.ground : EDGE.fault, nodes: [] };
@@ -101,7 +117,7 @@ function buildReachGraph(circuit: Circuit): ReachGraph {
   }
   for (const [of, { kind: shortKind, nodes }] of shorted) {
     const distinct = [...new Set(nodes)].filter((it) => it !== EARTH);
-    distinct.forEach((a, i) => distinct.slice(i + 1).forEach((b) => add(a, b, shortKind, true, of)));
+    distinct.forEach((a, i) => distinct.slice(i + 1).forEach((b) => add(a, b, shortKind, of)));
   }
 
   const nodeCount = circuit.nodeCount;
@@ -123,7 +139,6 @@ function buildReachGraph(circuit: Circuit): ReachGraph {
     from: Int32Array.from(from),
     to: Int32Array.from(to),
     kind: Uint8Array.from(kind),
-    on: Uint8Array.from(on),
     element: Int32Array.from(element),
     rowStart,
     around,

@@ -1,6 +1,6 @@
 import { type Circuit, EARTH } from "../network";
 import { complex, type Complex, type Letter } from "../terms";
-import { isPresent } from "./nodal";
+import { isPresent, joinTerms } from "./nodal";
 import { type Solution, voltsAt } from "./solve";
 import { times } from "./matrix";
 
@@ -18,15 +18,12 @@ export function elementAmps(solution: Solution): ElementAmps {
     known.set(node, complex.add(known.get(node) ?? complex.zero, current));
   };
   const { joins } = circuit;
-  nodal.joinStamps.forEach(({ terms }, k) => {
-    if (joins.closed[k] === 0) {
-      for (const { node } of terms) take(joins.element[k]!, node, complex.zero);
-      return;
-    }
-    const current: Complex = [solution.joinRe[k]!, solution.joinIm[k]!];
-    for (const { node, coefficient } of terms)
+  for (let k = 0; k < joins.count; k++) {
+    const current: Complex =
+      joins.closed[k] === 1 ? [solution.joinRe[k]!, solution.joinIm[k]!] : complex.zero;
+    for (const { node, coefficient } of joinTerms(circuit, k))
       take(joins.element[k]!, node, complex.scale(current, coefficient));
-  });
+  }
   nodal.stretches.forEach(({ electrical }, index) => {
     const { element, from, to } = circuit.stretches[index]!;
     const near = from.map((node) => voltsAt(solution, node));

@@ -99,19 +99,7 @@ export class Factorizer {
     return factor;
   }
 
-  /** Factors again only what a change in these columns can touch: they and all above them in the elimination tree. */
-  refactor(factor: Factor, valuesRe: Float64Array, valuesIm: Float64Array, changed: Iterable<number>): void {
-    const { parent } = this.symbolic;
-    const touched = new Set<number>();
-    for (const column of changed)
-      for (let k = column; k !== -1 && !touched.has(k); k = parent[k]!) touched.add(k);
-    const rows = Int32Array.from(touched).sort();
-    this.mark.fill(-1);
-    factor.singularAt = -1;
-    for (const k of rows) this.row(factor, k, valuesRe, valuesIm);
-  }
-
-  /** Row k of L and pivot k from the rows above. An entry stands where the pattern says, so a row can be done again. */
+  /** Row k of L and pivot k from the rows above. */
   private row(factor: Factor, k: number, valuesRe: Float64Array, valuesIm: Float64Array): void {
     const { pattern, parent, start, row } = this.symbolic;
     const { re, im, inverseRe, inverseIm } = factor;
@@ -143,7 +131,7 @@ export class Factorizer {
       const aIm = yIm[i]!;
       yRe[i] = 0;
       yIm[i] = 0;
-      const end = positionOf(row, start[i]!, start[i + 1]!, k, start[i]! + filled[i]!);
+      const end = start[i]! + filled[i]!++;
       for (let p = start[i]!; p < end; p++) {
         const at = row[p]!;
         yRe[at]! -= re[p]! * aRe - im[p]! * aIm;
@@ -155,7 +143,6 @@ export class Factorizer {
       pivotIm -= lRe * aIm + lIm * aRe;
       re[end] = lRe;
       im[end] = lIm;
-      if (end === start[i]! + filled[i]!) filled[i]!++;
     }
     const square = pivotRe * pivotRe + pivotIm * pivotIm;
     if (!(square > 0) || !Number.isFinite(square)) {
@@ -167,19 +154,6 @@ export class Factorizer {
     inverseRe[k] = pivotRe / square;
     inverseIm[k] = -pivotIm / square;
   }
-}
-
-/** Where row k stands in a column: at `guess` in a first pass, else by halving. */
-function positionOf(row: Int32Array, from: number, to: number, k: number, guess: number): number {
-  if (guess < to && row[guess] === k) return guess;
-  let low = from;
-  let high = to;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (row[middle]! < k) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 /** Solves in place, in the order of elimination. */
@@ -230,23 +204,34 @@ export interface Carried {
 export class Carrier {
   private readonly re: Float64Array;
   private readonly im: Float64Array;
+  /** number of the last vector that came through a row */
+  private readonly visit: Int32Array;
+  private readonly rows: Int32Array;
+  private visits = 0;
   constructor(private readonly factor: Factor) {
-    this.re = new Float64Array(factor.symbolic.pattern.size);
-    this.im = new Float64Array(factor.symbolic.pattern.size);
+    const { size } = factor.symbolic.pattern;
+    this.re = new Float64Array(size);
+    this.im = new Float64Array(size);
+    this.visit = new Int32Array(size);
+    this.rows = new Int32Array(size);
   }
 
   carry(entries: readonly (readonly [row: number, re: number, im: number])[]): Carried {
     const { symbolic, re: lRe, im: lIm } = this.factor;
     const { parent, start, row } = symbolic;
-    const touched = new Set<number>();
-    for (const [at] of entries) for (let k = at; k !== -1 && !touched.has(k); k = parent[k]!) touched.add(k);
-    const rows = Int32Array.from(touched).sort();
-    const { re, im } = this;
+    const { re, im, visit, rows } = this;
+    const stamp = ++this.visits;
+    let count = 0;
     for (const [at, valueRe, valueIm] of entries) {
       re[at]! += valueRe;
       im[at]! += valueIm;
+      for (let k = at; k !== -1 && visit[k] !== stamp; k = parent[k]!) {
+        visit[k] = stamp;
+        rows[count++] = k;
+      }
     }
-    for (const k of rows) {
+    const path = rows.slice(0, count).sort();
+    for (const k of path) {
       const aRe = re[k]!;
       const aIm = im[k]!;
       if (aRe === 0 && aIm === 0) continue;
@@ -256,12 +241,11 @@ export class Carrier {
         im[at]! -= lRe[p]! * aIm + lIm[p]! * aRe;
       }
     }
-    const carried = {
-      row: rows,
-      re: Float64Array.from(rows, (k) => re[k]!),
-      im: Float64Array.from(rows, (k) => im[k]!),
-    };
-    for (const k of rows) {
+    const carried: Carried = { row: path, re: new Float64Array(count), im: new Float64Array(count) };
+    for (let at = 0; at < count; at++) {
+      const k = path[at]!;
+      carried.re[at] = re[k]!;
+      carried.im[at] = im[k]!;
       re[k] = 0;
       im[k] = 0;
     }

@@ -1,5 +1,5 @@
 import { perObject } from "../document";
-import { type Circuit, EARTH } from "../network";
+import { type Circuit, EARTH, type EmfAt, type UnitAt } from "../network";
 import { complex, type Complex } from "../terms";
 import { analyse, Factorizer, type Symbolic, type UpperPattern } from "./ldlt";
 import { invert, times } from "./matrix";
@@ -20,36 +20,76 @@ interface Stamp {
   readonly slots: Int32Array;
 }
 
-/**
- * The nodal equations of a circuit, with a current for each ideal join: rows are the nodes and then the joins, in the
- * order of elimination. A closed join k holds Σ c·V = 0 (V_to = ratio·V_from, both against `common`); an open one i = 0.
- */
-export interface Nodal {
-  readonly circuit: Circuit;
+/** Everything of the equations that depends on how the parts lie and not on their values: kept for circuits that lie alike. */
+interface Skeleton {
   readonly size: number;
   /** place of each unknown in the order of elimination */
   readonly placeOf: Int32Array;
   readonly symbolic: Symbolic;
   readonly factorizer: Factorizer;
   readonly diagonal: Int32Array;
-  readonly joinStamps: readonly JoinStamp[];
-  readonly stretches: readonly { readonly stamp: Stamp; readonly electrical: StretchElectrical }[];
-  readonly units: readonly { readonly stamp: Stamp; readonly siemens: readonly (readonly Complex[])[] }[];
+  readonly joinSlots: readonly JoinSlots[];
+  readonly stretches: readonly Stamp[];
+  readonly units: readonly Stamp[];
   readonly branches: readonly Stamp[];
-  readonly emfs: readonly {
+  readonly emfs: readonly Stamp[];
+}
+
+/** Where a join's equation stands: a slot for each of its places, −1 where that is earth. */
+interface JoinSlots {
+  readonly to: number;
+  readonly from: number;
+  readonly common: number;
+  readonly diagonal: number;
+}
+
+/**
+ * The nodal equations of a circuit, with a current for each ideal join: rows are the nodes and then the joins, in the
+ * order of elimination. A closed join k holds Σ c·V = 0 (V_to = ratio·V_from, both against `common`); an open one i = 0.
+ */
+export interface Nodal extends Omit<Skeleton, "stretches" | "units" | "emfs"> {
+  readonly circuit: Circuit;
+  readonly stretches: readonly { readonly stamp: Stamp; readonly electrical: StretchElectrical }[];
+  readonly units: readonly {
     readonly stamp: Stamp;
     readonly siemens: readonly (readonly Complex[])[];
-    readonly injected: readonly Complex[];
   }[];
+  readonly emfs: readonly ({ readonly stamp: Stamp } & EmfElectrical)[];
 }
 
-interface JoinStamp {
-  /** node and coefficient of the join's equation */
-  readonly terms: readonly { readonly node: number; readonly coefficient: number; readonly slot: number }[];
-  readonly diagonalSlot: number;
+interface EmfElectrical {
+  readonly siemens: readonly (readonly Complex[])[];
+  readonly injected: readonly Complex[];
 }
 
-export const nodalOf: (circuit: Circuit) => Nodal = perObject(buildNodal);
+const skeletons = new WeakMap<object, Skeleton>();
+
+/** The equations of a circuit; what circuits that lie alike share is made once. */
+export const nodalOf: (circuit: Circuit) => Nodal = perObject((circuit: Circuit): Nodal => {
+  let skeleton = skeletons.get(circuit.structure);
+  if (skeleton === undefined) skeletons.set(circuit.structure, (skeleton = buildSkeleton(circuit)));
+  const { stretches, units, emfs } = skeleton;
+  return {
+    ...skeleton,
+    circuit,
+    stretches: circuit.stretches.map((it, index) => ({
+      stamp: stretches[index]!,
+      electrical: stretchElectrical(it.part, it.alongside, circuit.frequencyHz),
+    })),
+    units: circuit.units.map((it, index) => ({ stamp: units[index]!, siemens: unitSiemens(it) })),
+    emfs: circuit.emfs.map((it, index) => ({ stamp: emfs[index]!, ...emfElectrical(it) })),
+  };
+});
+
+/** The nodes and coefficients of a join's equation, earth left out. */
+export function joinTerms({ joins }: Circuit, k: number): { node: number; coefficient: number }[] {
+  const terms = [
+    { node: joins.to[k]!, coefficient: 1 },
+    { node: joins.from[k]!, coefficient: -joins.ratio[k]! },
+    { node: joins.common[k]!, coefficient: joins.ratio[k]! - 1 },
+  ];
+  return terms.filter(({ node }) => node !== EARTH);
+}
 
 /** Entries of the upper triangle collected as they come, then sorted into compressed columns. */
 class PatternBuilder {
@@ -100,7 +140,7 @@ function countingSort(size: number, keys: readonly number[], before: Int32Array 
   return sorted;
 }
 
-function buildNodal(circuit: Circuit): Nodal {
+function buildSkeleton(circuit: Circuit): Skeleton {
   const { nodeCount, joins } = circuit;
   const size = nodeCount + joins.count;
   const order = eliminationOrder(circuit);
@@ -109,80 +149,62 @@ function buildNodal(circuit: Circuit): Nodal {
 
   const builder = new PatternBuilder(size);
   const diagonalAsked = Array.from({ length: size }, (_, place) => builder.ask(place, place));
-  const askStamp = (nodes: readonly number[]): { nodes: readonly number[]; asked: number[] } => ({
-    nodes,
-    asked: nodes.flatMap((a, i) =>
-      nodes
-        .slice(0, i + 1)
-        .map((b) => (a === EARTH || b === EARTH ? -1 : builder.ask(placeOf[a]!, placeOf[b]!))),
-    ),
-  });
-
-  const joinsAsked = Array.from({ length: joins.count }, (_, k) => {
-    const coefficients = new Map<number, number>();
-    const add = (node: number, coefficient: number) => {
-      if (node !== EARTH && coefficient !== 0)
-        coefficients.set(node, (coefficients.get(node) ?? 0) + coefficient);
-    };
-    add(joins.to[k]!, 1);
-    add(joins.from[k]!, -joins.ratio[k]!);
-    // The neutral's place in the pattern stays when a tap is neutral, so that a bypass does not change the structure.
-    if (joins.common[k] !== EARTH) coefficients.set(joins.common[k]!, joins.ratio[k]! - 1);
-    return [...coefficients].map(([node, coefficient]) => ({
-      node,
-      coefficient,
-      asked: builder.ask(placeOf[node]!, placeOf[nodeCount + k]!),
-    }));
-  });
-  const stretchesAsked = circuit.stretches.map(({ from, to }) => askStamp([...from, ...to]));
-  const unitsAsked = circuit.units.map(({ windings }) => askStamp([...new Set(windings.flat())]));
-  const branchesAsked = circuit.branches.map(({ from, to }) => askStamp([from, to]));
-  const emfsAsked = circuit.emfs.map(({ legs, star }) => askStamp([...legs, star]));
+  const ask = (a: number, b: number): number =>
+    a === EARTH || b === EARTH ? -1 : builder.ask(placeOf[a]!, placeOf[b]!);
+  const askStamp = (nodes: readonly number[]) => {
+    const asked: number[] = [];
+    nodes.forEach((a, i) => {
+      for (let j = 0; j <= i; j++) asked.push(ask(a, nodes[j]!));
+    });
+    return { nodes, asked };
+  };
+  const joinsAsked = Array.from({ length: joins.count }, (_, k) => ({
+    to: ask(joins.to[k]!, nodeCount + k),
+    from: ask(joins.from[k]!, nodeCount + k),
+    common: ask(joins.common[k]!, nodeCount + k),
+  }));
+  const stretches = circuit.stretches.map(({ from, to }) => askStamp([...from, ...to]));
+  const units = circuit.units.map((unit) => askStamp(unitNodes(unit)));
+  const branches = circuit.branches.map(({ from, to }) => askStamp([from, to]));
+  const emfs = circuit.emfs.map(({ legs, star }) => askStamp([...legs, star]));
 
   const { pattern, slotOf } = builder.finish();
   const slot = (asked: number): number => (asked === -1 ? -1 : slotOf[asked]!);
-  const stamp = ({ nodes, asked }: { nodes: readonly number[]; asked: number[] }): Stamp => ({
+  const stamp = ({ nodes, asked }: ReturnType<typeof askStamp>): Stamp => ({
     nodes,
     slots: Int32Array.from(asked, slot),
   });
   const diagonal = Int32Array.from(diagonalAsked, slot);
-
   const symbolic = analyse(pattern);
   return {
-    circuit,
     size,
     placeOf,
     symbolic,
     factorizer: new Factorizer(symbolic),
     diagonal,
-    joinStamps: joinsAsked.map((terms, k) => ({
-      terms: terms.map(({ node, coefficient, asked }) => ({ node, coefficient, slot: slot(asked) })),
-      diagonalSlot: diagonal[placeOf[nodeCount + k]!]!,
+    joinSlots: joinsAsked.map(({ to, from, common }, k) => ({
+      to: slot(to),
+      from: slot(from),
+      common: slot(common),
+      diagonal: diagonal[placeOf[nodeCount + k]!]!,
     })),
-    stretches: circuit.stretches.map(({ part, alongside }, index) => ({
-      stamp: stamp(stretchesAsked[index]!),
-      electrical: stretchElectrical(part, alongside, circuit.frequencyHz),
-    })),
-    units: circuit.units.map((unit, index) => ({
-      stamp: stamp(unitsAsked[index]!),
-      siemens: unitSiemens(unit, unitsAsked[index]!.nodes),
-    })),
-    branches: branchesAsked.map(stamp),
-    emfs: circuit.emfs.map(({ part }, index) => {
-      const inner = invert(part.ohms);
-      return {
-        stamp: stamp(emfsAsked[index]!),
-        siemens: aboutStar(inner),
-        injected: withStar(
-          times(
-            inner,
-            part.legs.map(({ volts }) => volts),
-          ),
-        ),
-      };
-    }),
+    stretches: stretches.map(stamp),
+    units: units.map(stamp),
+    branches: branches.map(stamp),
+    emfs: emfs.map(stamp),
   };
 }
+
+const unitNodes = ({ windings }: UnitAt): number[] => [...new Set(windings.flat())];
+
+const emfElectrical = perObject(({ part }: EmfAt): EmfElectrical => {
+  const inner = invert(part.ohms);
+  const driven = times(
+    inner,
+    part.legs.map(({ volts }) => volts),
+  );
+  return { siemens: aboutStar(inner), injected: withStar(driven) };
+});
 
 /**
  * Admittance of one transformer unit between its terminals, its core's flux eliminated: with winding volts U_k and leakage
@@ -190,7 +212,8 @@ function buildNodal(circuit: Circuit): Nodal {
  * exciting admittance in volt-amperes.
  * Source: the transformer's equivalent circuit with the exciting branch between the windings' leakages (any textbook).
  */
-function unitSiemens(unit: Circuit["units"][number], nodes: readonly number[]): Complex[][] {
+const unitSiemens = perObject((unit: UnitAt): Complex[][] => {
+  const nodes = unitNodes(unit);
   const windings = [...unit.part.primary, ...unit.part.secondary];
   const y = windings.map(({ ohms }) => complex.inverse(ohms));
   const weighted = windings.map(({ volts }, k) => complex.scale(y[k]!, volts));
@@ -218,7 +241,7 @@ function unitSiemens(unit: Circuit["units"][number], nodes: readonly number[]): 
     ),
   );
   return matrix;
-}
+});
 
 /** Admittance between legs and their star, from the legs' own: every row and column sums to nothing. */
 function aboutStar(inner: readonly (readonly Complex[])[]): Complex[][] {
@@ -262,9 +285,14 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
   for (let k = 0; k < joins.count; k++)
     if (joins.to[k] === EARTH && joins.closed[k] === 1)
       re[nodal.diagonal[placeOf[joins.from[k]!]!]!]! += SOLID_EARTH_SIEMENS;
-  nodal.joinStamps.forEach(({ terms, diagonalSlot }, k) => {
-    if (joins.closed[k] === 0 || redundant[k] === 1 || joins.to[k] === EARTH) re[diagonalSlot]! -= 1;
-    else for (const { coefficient, slot } of terms) re[slot]! += coefficient;
+  nodal.joinSlots.forEach(({ to, from, common, diagonal }, k) => {
+    if (joins.closed[k] === 0 || redundant[k] === 1 || joins.to[k] === EARTH) {
+      re[diagonal]! -= 1;
+      return;
+    }
+    if (to !== -1) re[to]! += 1;
+    if (from !== -1) re[from]! -= joins.ratio[k]!;
+    if (common !== -1) re[common]! += joins.ratio[k]! - 1;
   });
 
   const add = (slots: Int32Array, count: number, at: (row: number, column: number) => Complex) => {
