@@ -1,3 +1,4 @@
+import "./styles.css";
 import { mount } from "svelte";
 import App from "./App.svelte";
 

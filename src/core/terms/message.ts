@@ -26,3 +26,6 @@ export function spell(message: Message, catalogue: Catalogue = english): string 
     return typeof gap === "object" ? spell(gap, catalogue) : String(gap);
   });
 }
+
+/** Whether the catalogue has a sentence of this key, for keys put together from the names of things. */
+export const isMessageKey = (key: string): key is MessageKey => Object.hasOwn(english, key);

@@ -1,0 +1,303 @@
+import { Konva } from "konva/lib/_CoreInternals.js";
+import { Layer } from "konva/lib/Layer.js";
+import { Shape } from "konva/lib/Shape.js";
+import { Stage } from "konva/lib/Stage.js";
+import {
+  type Box,
+  type ElementId,
+  type NoteSizes,
+  overlaps,
+  type Owner,
+  type Palette,
+  type PlacedNote,
+  placeNotes,
+  type Scene,
+} from "../../core";
+import { type Camera, fitted, type Size, toScreen, viewOf, zoomedAt } from "./camera";
+import { paintNotes, paintScene } from "./paint";
+
+/** Everything that the canvas shows. */
+export interface View {
+  readonly scene: Scene;
+  readonly palette: Palette;
+  readonly sizes: NoteSizes;
+  readonly selection: readonly Owner[];
+  /** the thing that the keyboard is on, while the drawing has the focus */
+  readonly focus: Owner | undefined;
+  readonly lit: readonly ElementId[];
+  /** the end that a join starts from */
+  readonly joiningFrom: Owner | undefined;
+}
+
+export interface Board {
+  readonly camera: Camera;
+  readonly size: Size;
+  show(view: View): void;
+  moveCamera(camera: Camera): void;
+  zoom(factor: number, screenX?: number, screenY?: number): void;
+  fit(): void;
+  /** moves as little as needed to bring a box into view */
+  reveal(box: Box): void;
+  marquee(box: Box | undefined): void;
+  destroy(): void;
+}
+
+Konva.autoDrawEnabled = false;
+
+/** Above this many pieces labels are placed again only when the zoom has settled. */
+const MANY_PIECES = 800;
+const SETTLED_MS = 120;
+
+/** A Konva stage with one shape a layer: the drawing, and what lies over it. It knows no gestures. */
+export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => void): Board {
+  const stage = new Stage({ container: host, width: host.clientWidth || 1, height: host.clientHeight || 1 });
+  const base = new Layer({ listening: false });
+  const over = new Layer({ listening: false });
+  stage.add(base, over);
+  let camera: Camera = { x: 0, y: 0, scale: 1 };
+  let size: Size = { width: stage.width(), height: stage.height() };
+  let view: View | undefined;
+  let placed: readonly PlacedNote[] = [];
+  let placedFor: { scene: Scene; scale: number; sizes: NoteSizes; within: Box } | undefined;
+  let settling: ReturnType<typeof setTimeout> | undefined;
+  let marqueeBox: Box | undefined;
+  let hasFitted = false;
+
+  const native = (context: { _context: CanvasRenderingContext2D }) => {
+    const it = context._context;
+    it.translate(camera.x, camera.y);
+    it.scale(camera.scale, camera.scale);
+    return it;
+  };
+  base.add(
+    new Shape({
+      sceneFunc: (context) => {
+        if (view === undefined) return;
+        const { scene, palette, sizes } = view;
+        const it = native(context as never);
+        const box = viewOf(camera, size);
+        paintLit(it, view);
+        paintScene(it, scene, palette, camera.scale, box);
+        paintNotes(it, placed, palette, sizes, camera.scale, box);
+      },
+    }),
+  );
+  over.add(
+    new Shape({
+      sceneFunc: (context) => {
+        if (view !== undefined) paintOver(native(context as never), view);
+      },
+    }),
+  );
+
+  function paintLit(context: CanvasRenderingContext2D, { scene, lit, palette }: View) {
+    context.strokeStyle = palette.accent;
+    context.lineJoin = "round";
+    context.lineCap = "round";
+    context.lineWidth = Math.max(18 / camera.scale, 30);
+    for (const id of lit) {
+      const piece = scene.elements.get(id);
+      if (piece === undefined) continue;
+      context.beginPath();
+      tracePath(context, piece.spine);
+      context.stroke();
+    }
+    // The paper inside leaves a lit path as an outline, so that the states on it stay readable.
+    context.strokeStyle = palette.paper;
+    context.lineWidth = Math.max(18 / camera.scale, 30) - 7 / camera.scale;
+    for (const id of lit) {
+      const piece = scene.elements.get(id);
+      if (piece === undefined) continue;
+      context.beginPath();
+      tracePath(context, piece.spine);
+      context.stroke();
+    }
+    context.lineCap = "butt";
+  }
+
+  function paintOver(
+    context: CanvasRenderingContext2D,
+    { scene, selection, focus, joiningFrom, palette }: View,
+  ) {
+    const pixel = 1 / camera.scale;
+    for (const owner of selection) outline(context, scene, owner, palette.accent, 3 * pixel, 10, []);
+    if (joiningFrom !== undefined)
+      outline(context, scene, joiningFrom, palette.accent, 3 * pixel, 12, [6 * pixel, 4 * pixel]);
+    if (focus !== undefined) {
+      outline(context, scene, focus, palette.paper, 7 * pixel, 14, []);
+      outline(context, scene, focus, palette.accent, 3 * pixel, 14, []);
+    }
+    if (marqueeBox !== undefined) {
+      const { left, top, right, bottom } = marqueeBox;
+      context.strokeStyle = palette.accent;
+      context.lineWidth = 2 * pixel;
+      context.setLineDash([6 * pixel, 4 * pixel]);
+      context.strokeRect(left, top, right - left, bottom - top);
+      context.setLineDash([]);
+    }
+  }
+
+  /** A line around a thing: a ring around a point, a frame along an element. */
+  function outline(
+    context: CanvasRenderingContext2D,
+    scene: Scene,
+    owner: Owner,
+    colour: string,
+    width: number,
+    margin: number,
+    dash: number[],
+  ) {
+    const piece = pieceOf(scene, owner);
+    if (piece === undefined) return;
+    context.strokeStyle = colour;
+    context.lineWidth = width;
+    context.setLineDash(dash);
+    const gap = Math.max(margin, (margin + 4) / camera.scale);
+    context.beginPath();
+    if (piece.spine.length === 2) context.arc(piece.spine[0]!, piece.spine[1]!, gap, 0, 7);
+    else {
+      const [x1, y1] = piece.spine;
+      const [x2, y2] = [piece.spine.at(-2)!, piece.spine.at(-1)!];
+      const middle =
+        piece.spine.length >= 8
+          ? [piece.spine[2]!, piece.spine[3]!, piece.spine[4]!, piece.spine[5]!]
+          : [x1!, y1!, x2, y2];
+      const angle = Math.atan2(middle[3]! - middle[1]!, middle[2]! - middle[0]!);
+      const length = Math.hypot(middle[2]! - middle[0]!, middle[3]! - middle[1]!);
+      context.save();
+      context.translate((middle[0]! + middle[2]!) / 2, (middle[1]! + middle[3]!) / 2);
+      context.rotate(angle);
+      const half = Math.max(gap, 16);
+      context.roundRect(-length / 2, -half - 2, length, 2 * half + 4, gap / 2);
+      context.restore();
+    }
+    context.stroke();
+    context.setLineDash([]);
+  }
+
+  function placeAgain(force = false) {
+    if (view === undefined) return;
+    const { scene, sizes } = view;
+    const { scale } = camera;
+    const box = viewOf(camera, size);
+    const same =
+      placedFor !== undefined &&
+      placedFor.scene === scene &&
+      placedFor.sizes === sizes &&
+      Math.abs(Math.log(placedFor.scale / scale)) < 0.02 &&
+      contains(placedFor.within, box);
+    if (same && !force) return;
+    const many = scene.pieces.length > MANY_PIECES;
+    const margin = many ? (box.right - box.left) / 3 : Infinity;
+    const within = {
+      left: box.left - margin,
+      top: box.top - margin,
+      right: box.right + margin,
+      bottom: box.bottom + margin,
+    };
+    placed = scale < 0.3 && many ? [] : placeNotes(scene, scale, sizes, within);
+    placedFor = { scene, scale, sizes, within };
+  }
+
+  function redraw() {
+    if (view !== undefined && view.scene.pieces.length > MANY_PIECES && placedFor?.scene === view.scene) {
+      clearTimeout(settling);
+      settling = setTimeout(() => {
+        placeAgain();
+        base.batchDraw();
+      }, SETTLED_MS);
+    } else placeAgain();
+    base.batchDraw();
+    over.batchDraw();
+  }
+
+  function moveCamera(next: Camera) {
+    camera = next;
+    redraw();
+    onCamera(camera);
+  }
+
+  function fit() {
+    const bounds = view?.scene.bounds;
+    if (bounds !== undefined && size.width > 1) moveCamera(fitted(bounds, size));
+  }
+
+  const observer = new ResizeObserver(() => {
+    const before = size;
+    size = { width: host.clientWidth || 1, height: host.clientHeight || 1 };
+    stage.size(size);
+    if (!hasFitted && view !== undefined && size.width > 1) {
+      hasFitted = true;
+      return fit();
+    }
+    // What was in the middle stays in the middle.
+    moveCamera({
+      ...camera,
+      x: camera.x + (size.width - before.width) / 2,
+      y: camera.y + (size.height - before.height) / 2,
+    });
+  });
+  observer.observe(host);
+  void document.fonts?.ready.then(() => {
+    placeAgain(true);
+    base.batchDraw();
+  });
+
+  return {
+    get camera() {
+      return camera;
+    },
+    get size() {
+      return size;
+    },
+    show(next) {
+      view = next;
+      if (!hasFitted && size.width > 1) {
+        hasFitted = true;
+        fit();
+      }
+      redraw();
+    },
+    moveCamera,
+    zoom: (factor, x = size.width / 2, y = size.height / 2) => moveCamera(zoomedAt(camera, factor, x, y)),
+    fit,
+    reveal(box) {
+      const inView = viewOf(camera, size);
+      if (contains(inView, box)) return;
+      const from = toScreen(camera, (box.left + box.right) / 2, (box.top + box.bottom) / 2);
+      if (overlaps(inView, box) && box.right - box.left > inView.right - inView.left) return;
+      moveCamera({
+        ...camera,
+        x: camera.x + size.width / 2 - from.x,
+        y: camera.y + size.height / 2 - from.y,
+      });
+    },
+    marquee(box) {
+      marqueeBox = box;
+      over.batchDraw();
+    },
+    destroy() {
+      clearTimeout(settling);
+      observer.disconnect();
+      stage.destroy();
+    },
+  };
+}
+
+export const pieceOf = (scene: Scene, owner: Owner) =>
+  owner.of === "point"
+    ? scene.points.get(owner.id)
+    : owner.of === "element"
+      ? scene.elements.get(owner.id)
+      : scene.pieces.find((it) => it.owner.of === "workPoint" && it.owner.id === owner.id);
+
+function tracePath(context: CanvasRenderingContext2D, points: readonly number[]) {
+  context.moveTo(points[0]!, points[1]!);
+  for (let k = 2; k + 1 < points.length; k += 2) context.lineTo(points[k]!, points[k + 1]!);
+}
+
+const contains = (outer: Box, inner: Box): boolean =>
+  outer.left <= inner.left &&
+  outer.top <= inner.top &&
+  outer.right >= inner.right &&
+  outer.bottom >= inner.bottom;

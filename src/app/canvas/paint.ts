@@ -1,0 +1,251 @@
+import {
+  alongOf,
+  type Box,
+  frameOf,
+  indexOf,
+  type Look,
+  type NoteSizes,
+  overlaps,
+  type Palette,
+  type Piece,
+  type PlacedNote,
+  type Scene,
+  type Shape,
+  spotsAlong,
+  strokesOf,
+} from "../../core";
+
+/** Below this scale a piece is one line of its worst look. */
+const OVERVIEW_BELOW = 0.3;
+
+/** Lowest first: what is dangerous lies on top. */
+const ORDER: readonly Look[] = [
+  "ink",
+  "neutral",
+  "isolated",
+  "grounded",
+  "induced",
+  "unknown",
+  "backfed",
+  "energized",
+  "faulted",
+];
+
+/** Widths stay those of the screen under zoom, and only give way where the lines would run together. */
+const widthFactor = (scale: number): number => Math.min(1, Math.max(0.45, scale * 1.15));
+
+const piecesWithin = (scene: Scene, view: Box): Piece[] =>
+  [...indexOf(scene).near(view)].filter((it) => overlaps(it.box, view));
+
+/** Paints conductors, symbols and points. The context is in units of the drawing. */
+export function paintScene(
+  context: CanvasRenderingContext2D,
+  scene: Scene,
+  palette: Palette,
+  scale: number,
+  view: Box,
+) {
+  context.lineJoin = "round";
+  context.lineCap = "butt";
+  const pieces = view.right - view.left > 60_000 ? scene.pieces : piecesWithin(scene, view);
+  if (scale < OVERVIEW_BELOW) paintOverview(context, pieces, palette, scale);
+  else paintClose(context, pieces, palette, scale);
+}
+
+function strokeLook(
+  context: CanvasRenderingContext2D,
+  look: Look,
+  path: Path2D,
+  palette: Palette,
+  scale: number,
+) {
+  const factor = widthFactor(scale);
+  for (const { colour, width, dash } of strokesOf(look)) {
+    context.strokeStyle = palette[colour];
+    context.lineWidth = (width * factor) / scale;
+    context.setLineDash(dash.map((it) => (it * factor) / scale));
+    context.stroke(path);
+  }
+  context.setLineDash([]);
+}
+
+function trace(path: Path2D, points: readonly number[], closed = false) {
+  path.moveTo(points[0]!, points[1]!);
+  for (let k = 2; k + 1 < points.length; k += 2) path.lineTo(points[k]!, points[k + 1]!);
+  if (closed) path.closePath();
+}
+
+function paintOverview(
+  context: CanvasRenderingContext2D,
+  pieces: readonly Piece[],
+  palette: Palette,
+  scale: number,
+) {
+  const byLook = new Map<Look, Path2D>();
+  for (const { spine, overall, owner } of pieces) {
+    if (owner.of !== "element") continue;
+    let path = byLook.get(overall);
+    if (path === undefined) byLook.set(overall, (path = new Path2D()));
+    trace(path, spine);
+  }
+  for (const look of ORDER) {
+    const path = byLook.get(look);
+    if (path !== undefined) strokeLook(context, look, path, palette, scale);
+  }
+}
+
+function paintClose(
+  context: CanvasRenderingContext2D,
+  pieces: readonly Piece[],
+  palette: Palette,
+  scale: number,
+) {
+  const strands = new Map<Look, Path2D>();
+  const inkLines = new Path2D();
+  const dashedLines = new Path2D();
+  const paperFilled = new Path2D();
+  const inkFilled = new Path2D();
+  const inscriptions: Extract<Shape, { shape: "inscription" }>[] = [];
+  const along: Extract<Shape, { shape: "strand" }>[] = [];
+  for (const { shapes } of pieces)
+    for (const shape of shapes)
+      switch (shape.shape) {
+        case "strand": {
+          let path = strands.get(shape.look);
+          if (path === undefined) strands.set(shape.look, (path = new Path2D()));
+          trace(path, shape.points);
+          if (alongOf(shape.look) !== undefined) along.push(shape);
+          break;
+        }
+        case "stroke":
+          trace(
+            shape.closed ? (shape.filled ? inkFilled : paperFilled) : shape.dashed ? dashedLines : inkLines,
+            shape.points,
+            shape.closed,
+          );
+          break;
+        case "disc": {
+          const path = shape.filled ? inkFilled : paperFilled;
+          path.moveTo(shape.x + shape.radius, shape.y);
+          path.arc(shape.x, shape.y, shape.radius, 0, 7);
+          break;
+        }
+        case "inscription":
+          inscriptions.push(shape);
+      }
+  for (const look of ORDER) {
+    const path = strands.get(look);
+    if (path !== undefined) strokeLook(context, look, path, palette, scale);
+  }
+  paintAlong(context, along, palette, scale);
+  context.lineWidth = (2.5 * widthFactor(scale)) / scale;
+  context.strokeStyle = palette.ink;
+  context.stroke(inkLines);
+  context.setLineDash([4 / scale, 4 / scale]);
+  context.stroke(dashedLines);
+  context.setLineDash([]);
+  context.fillStyle = palette.paper;
+  context.fill(paperFilled);
+  context.stroke(paperFilled);
+  context.fillStyle = palette.ink;
+  context.fill(inkFilled);
+  context.stroke(inkFilled);
+  context.textAlign = "center";
+  context.textBaseline = "middle";
+  for (const { x, y, text, size } of inscriptions) {
+    if (size * scale < 6) continue;
+    context.font = `700 ${size}px ${FONT}`;
+    context.fillText(text, x, y + size * 0.06);
+  }
+}
+
+function paintAlong(
+  context: CanvasRenderingContext2D,
+  strands: readonly Extract<Shape, { shape: "strand" }>[],
+  palette: Palette,
+  scale: number,
+) {
+  const size = widthFactor(scale) / scale;
+  const arrows = new Path2D();
+  const crosses = new Path2D();
+  for (const { points, look, feed } of strands) {
+    const { every, mark } = alongOf(look)!;
+    if (mark === "arrow" && feed === 0) continue;
+    for (const { x, y, dx, dy } of spotsAlong(points, every / scale)) {
+      const at = (forward: number, aside: number): [number, number] => [
+        x + (dx * forward - dy * aside) * size,
+        y + (dy * forward + dx * aside) * size,
+      ];
+      if (mark === "arrow") {
+        arrows.moveTo(...at(9 * feed, 0));
+        arrows.lineTo(...at(-5 * feed, 8));
+        arrows.lineTo(...at(-5 * feed, -8));
+        arrows.closePath();
+      } else {
+        crosses.moveTo(...at(-6, -6));
+        crosses.lineTo(...at(6, 6));
+        crosses.moveTo(...at(-6, 6));
+        crosses.lineTo(...at(6, -6));
+      }
+    }
+  }
+  context.fillStyle = palette.hot;
+  context.strokeStyle = palette.paper;
+  context.lineWidth = 1.5 * size;
+  context.fill(arrows);
+  context.stroke(arrows);
+  context.strokeStyle = palette.ink;
+  context.lineWidth = 2.5 * size;
+  context.stroke(crosses);
+}
+
+export const FONT = '"Atkinson Hyperlegible Next", "Liberation Sans", Arial, sans-serif';
+
+/** Paints labels, badges and flags, each of screen size. */
+export function paintNotes(
+  context: CanvasRenderingContext2D,
+  placed: readonly PlacedNote[],
+  palette: Palette,
+  sizes: NoteSizes,
+  scale: number,
+  view: Box,
+) {
+  context.textAlign = "center";
+  context.textBaseline = "middle";
+  for (const { note } of placed)
+    if (note.kind === "work") {
+      context.strokeStyle = palette.accent;
+      context.lineWidth = 4 / scale;
+      context.beginPath();
+      context.arc(note.x, note.y, 22 / scale, 0, 7);
+      context.stroke();
+    }
+  for (const { note, x, y, width, height } of placed) {
+    const [halfWidth, halfHeight] = [width / 2 / scale, height / 2 / scale];
+    if (x + halfWidth < view.left || x - halfWidth > view.right) continue;
+    if (y + halfHeight < view.top || y - halfHeight > view.bottom) continue;
+    const { fill, edge, ink, dash, radius, weight } = frameOf(note.kind, note.look, palette);
+    context.fillStyle = fill;
+    context.beginPath();
+    context.roundRect(
+      x - halfWidth,
+      y - halfHeight,
+      halfWidth * 2,
+      halfHeight * 2,
+      Math.min(radius / scale, halfHeight),
+    );
+    context.fill();
+    if (edge !== undefined) {
+      context.strokeStyle = edge;
+      context.lineWidth = 1.5 / scale;
+      context.setLineDash(dash.map((it) => it / scale));
+      context.stroke();
+      context.setLineDash([]);
+    }
+    const isLabel = note.kind === "pointLabel" || note.kind === "elementLabel" || note.kind === "work";
+    const size = (isLabel ? sizes.label : sizes.small) / scale;
+    context.font = `${weight} ${size}px ${FONT}`;
+    context.fillStyle = ink;
+    context.fillText(note.text, x, y + size * 0.05);
+  }
+}

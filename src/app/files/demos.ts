@@ -1,0 +1,42 @@
+import { readText } from "./files";
+import type { StillhotDocument } from "../../core";
+
+/** One drawing of the library that ships with the app. */
+export interface Demo {
+  readonly id: string;
+  readonly title: string;
+  readonly summary: string;
+}
+
+const files = import.meta.glob<string>("../../../shared/demos/*.stillhot.json", {
+  query: "?raw",
+  import: "default",
+});
+const indexes = import.meta.glob<readonly Demo[]>("../../../shared/demos/index.json", { import: "default" });
+
+const idOf = (path: string) => path.split("/").at(-1)!.replace(".stillhot.json", "");
+
+/** The library's list, in its own order. */
+export async function demos(): Promise<readonly Demo[]> {
+  const [load] = Object.values(indexes);
+  const index = load === undefined ? [] : await load();
+  const there = new Set(Object.keys(files).map(idOf));
+  const known = index.filter((it) => there.has(it.id));
+  const rest = [...there].filter((id) => !known.some((it) => it.id === id));
+  return [...known, ...rest.map((id) => ({ id, title: id.replaceAll("-", " "), summary: "" }))];
+}
+
+/** A drawing of the library; nothing where there is none of that name, or it does not read. */
+export async function demo(id: string): Promise<StillhotDocument | undefined> {
+  const path = Object.keys(files).find((it) => idOf(it) === id);
+  if (path === undefined) return undefined;
+  const opened = readText(await files[path]!());
+  return "document" in opened ? opened.document : undefined;
+}
+
+/** The one that a newcomer sees first. */
+export async function firstDemo(): Promise<StillhotDocument | undefined> {
+  const list = await demos();
+  const first = list.find((it) => it.id === "sideline-three-transformers") ?? list[0];
+  return first === undefined ? undefined : demo(first.id);
+}

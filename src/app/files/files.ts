@@ -1,0 +1,100 @@
+import {
+  isUnreadable,
+  type Message,
+  readDocument,
+  say,
+  spellProblem,
+  type StillhotDocument,
+  writeDocument,
+} from "../../core";
+
+/** What came of reading a text that may be a drawing. */
+export type Opened =
+  | { readonly document: StillhotDocument; readonly warnings: readonly Message[] }
+  | { readonly problems: readonly string[] };
+
+const LARGEST_BYTES = 20_000_000;
+
+export async function readFile(file: File): Promise<Opened> {
+  if (file.size > LARGEST_BYTES) return { problems: [tooLarge(file.size)] };
+  return readText(await file.text());
+}
+
+const tooLarge = (bytes: number): string => `${Math.round(bytes / 1e6)} MB > ${LARGEST_BYTES / 1e6} MB`;
+
+export function readText(text: string): Opened {
+  const read = readDocument(text);
+  if (isUnreadable(read)) return { problems: read.problems.map(spellProblem) };
+  return { document: read.document, warnings: read.warnings.map((it) => it.message) };
+}
+
+/** Asks for a file. Nothing where the person thought better of it. */
+export function askForFile(): Promise<File | undefined> {
+  return new Promise((done) => {
+    const input = document.createElement("input");
+    input.type = "file";
+    input.accept = ".json,application/json";
+    input.addEventListener("change", () => done(input.files?.[0]));
+    input.addEventListener("cancel", () => done(undefined));
+    input.click();
+  });
+}
+
+interface SavePicker {
+  showSaveFilePicker?(options: {
+    suggestedName: string;
+    types: { description: string; accept: Record<string, string[]> }[];
+  }): Promise<{
+    name: string;
+    createWritable(): Promise<WritableStream & { write(text: string): Promise<void> }>;
+  }>;
+}
+
+/**
+ * Saves the drawing as a file: by the browser's own picker where it has one, else as a download.
+ *
+ * @returns the name of the file, or nothing where the person thought better of it
+ */
+export async function saveFile(document: StillhotDocument): Promise<string | undefined> {
+  const name = fileNameOf(document);
+  const text = writeDocument(document);
+  const picker = (window as unknown as SavePicker).showSaveFilePicker;
+  if (picker === undefined || navigator.webdriver) return download(name, text);
+  try {
+    const handle = await picker.call(window, {
+      suggestedName: name,
+      types: [{ description: "Stillhot", accept: { "application/json": [".json"] } }],
+    });
+    const stream = await handle.createWritable();
+    await stream.write(text);
+    await stream.close();
+    return handle.name;
+  } catch (error) {
+    if (error instanceof DOMException && error.name === "AbortError") return undefined;
+    return download(name, text);
+  }
+}
+
+export function download(name: string, text: string, type = "application/json"): string {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+  return name;
+}
+
+/** A file name that every system takes, from the title. */
+export function fileNameOf({ title }: StillhotDocument, extension = "stillhot.json"): string {
+  const stem = title
+    .normalize("NFKD")
+    .replace(/[^\w -]+/g, "")
+    .trim()
+    .replace(/\s+/g, "-")
+    .toLowerCase()
+    .slice(0, 60);
+  return `${stem || "drawing"}.${extension}`;
+}
+
+/** What an unreadable file is answered with. */
+export const cannotOpen = (name: string): Message => say("app.cannotOpen", { name });

@@ -1,0 +1,284 @@
+import {
+  type Assessment,
+  type Catalogue,
+  type Change,
+  type Command,
+  complete,
+  conductorsOf,
+  edits,
+  type ElementId,
+  emptyHistory,
+  type History,
+  isRefusal,
+  jobOf,
+  type Message,
+  type Owner,
+  type PointId,
+  redo,
+  remember,
+  sceneOf,
+  type StillhotDocument,
+  undo,
+  type WorkPointId,
+} from "../../core";
+import { Assessor } from "../worker/assessor";
+
+type Things = Required<edits.Things>;
+
+/** What a tap on the drawing does. */
+export type Mode =
+  | { readonly name: "select" }
+  | { readonly name: "gather" }
+  | { readonly name: "join"; readonly from: PointId | undefined }
+  | { readonly name: "place" };
+
+/** A sentence for the person, with what they can do about it. */
+export interface Notice {
+  readonly message: Message;
+  readonly tone: "note" | "refusal";
+  /** offers to undo the last edit */
+  readonly offersUndo: boolean;
+}
+
+export const SELECTING: Mode = { name: "select" };
+
+/** The only mutable thing in the app: which drawing is shown, what is selected, and how it came to be. */
+export class Session {
+  document: StillhotDocument;
+  selection = $state.raw<readonly Owner[]>([]);
+  mode = $state.raw<Mode>(SELECTING);
+  /** elements of a path that is lit on the drawing */
+  lit = $state.raw<readonly ElementId[]>([]);
+  /** which threat of the shown work point is lit */
+  litThreat = $state<number | undefined>(undefined);
+  notice = $state.raw<Notice | undefined>(undefined);
+  /** where the selection is being dragged to, before it is dropped */
+  preview = $state.raw<StillhotDocument | undefined>(undefined);
+  catalogue = $state.raw<Catalogue | undefined>(undefined);
+  readOnly = $state(false);
+
+  #assessed = $state.raw<{
+    document: StillhotDocument;
+    assessment: Assessment | undefined;
+    failed?: string;
+  }>();
+  #history = $state.raw(emptyHistory);
+  #chosenWorkPoint = $state<WorkPointId | undefined>(undefined);
+  readonly #assessor: Assessor;
+
+  /** states as they were last worked out; while a newer answer is on its way, `isStale` says so */
+  assessment = $derived(this.#assessed?.assessment);
+  isStale = $derived.by(() => this.#assessed?.document !== this.document);
+  failed = $derived(this.#assessed?.failed);
+  scene = $derived.by(() =>
+    sceneOf(
+      this.preview ?? this.document,
+      this.assessment,
+      this.catalogue === undefined ? {} : { catalogue: this.catalogue },
+    ),
+  );
+  canUndo = $derived(this.#history.done.length > 0);
+  canRedo = $derived(this.#history.undone.length > 0);
+
+  /** the work points of the drawing, worst first */
+  workPoints = $derived.by(() => {
+    const reports = this.assessment?.workPoints ?? {};
+    const rank = { live: 0, "could-go-live": 1, isolated: 2, grounded: 3 };
+    return (Object.keys(jobOf(this.document).workPoints) as WorkPointId[])
+      .map((id) => ({ id, ...jobOf(this.document).workPoints[id]!, report: reports[id] }))
+      .sort((a, b) => (a.report ? rank[a.report.verdict] : -1) - (b.report ? rank[b.report.verdict] : -1));
+  });
+  /** the one that the verdict strip speaks of */
+  workPoint = $derived.by(
+    () => this.workPoints.find((it) => it.id === this.#chosenWorkPoint) ?? this.workPoints[0],
+  );
+
+  constructor(start: StillhotDocument) {
+    this.document = $state.raw(start);
+    this.#assessor = new Assessor((document, assessment, failed) => {
+      this.#assessed = { document, assessment, ...(failed === undefined ? {} : { failed }) };
+      this.lightAgain();
+    });
+    this.#assessor.ask(start);
+  }
+
+  /** Shows another drawing, with a history of its own. */
+  open(document: StillhotDocument, history: History = emptyHistory) {
+    this.#assessor.startAfresh();
+    this.document = document;
+    this.#history = history;
+    this.#assessed = undefined;
+    this.selection = [];
+    this.mode = SELECTING;
+    this.preview = undefined;
+    this.notice = undefined;
+    this.#chosenWorkPoint = undefined;
+    this.unlight();
+    this.#assessor.ask(document);
+  }
+
+  get history(): History {
+    return this.#history;
+  }
+
+  can(command: Command): boolean {
+    return !this.readOnly && !isRefusal(command(this.document));
+  }
+
+  /** Does an edit, or says why it cannot be done. Returns what was done. */
+  run(
+    command: Command,
+    { offersUndo = false, gesture }: { offersUndo?: boolean; gesture?: string } = {},
+  ): Change | undefined {
+    if (this.readOnly) return undefined;
+    const change = command(this.document);
+    if (isRefusal(change)) {
+      this.notice = { message: change.refused, tone: "refusal", offersUndo: false };
+      return undefined;
+    }
+    this.#history = remember(this.#history, change, gesture);
+    const [also] = change.also ?? [];
+    this.notice =
+      offersUndo || also !== undefined
+        ? { message: also ?? change.label, tone: "note", offersUndo: true }
+        : undefined;
+    this.#show(change.after);
+    return change;
+  }
+
+  undo() {
+    const step = undo(this.#history, this.document);
+    if (step === undefined || this.readOnly) return;
+    this.#history = step.history;
+    this.notice = undefined;
+    this.#show(step.document);
+  }
+
+  redo() {
+    const step = redo(this.#history, this.document);
+    if (step === undefined || this.readOnly) return;
+    this.#history = step.history;
+    this.notice = undefined;
+    this.#show(step.document);
+  }
+
+  select(...owners: readonly Owner[]) {
+    this.selection = owners;
+  }
+
+  toggle(owner: Owner) {
+    this.selection = this.isSelected(owner)
+      ? this.selection.filter((it) => !isSame(it, owner))
+      : [...this.selection, owner];
+  }
+
+  isSelected(owner: Owner): boolean {
+    return this.selection.some((it) => isSame(it, owner));
+  }
+
+  /** What is selected, as the edits take it. */
+  get things(): Things {
+    const ids = (of: Owner["of"]) => this.selection.filter((it) => it.of === of).map((it) => it.id as string);
+    return { points: ids("point"), elements: ids("element"), workPoints: ids("workPoint") };
+  }
+
+  /** The points that a drag of the selection moves. */
+  get movingPoints(): string[] {
+    const { points, elements } = this.things;
+    const moving = new Set(points);
+    for (const id of elements) {
+      const ends = complete(this.document.system.elements[id as ElementId]!) as unknown as Record<
+        string,
+        string
+      >;
+      for (const end of ["from", "to", "alt", "at"])
+        if (ends[end] !== undefined && isPoint(this.document, ends[end])) moving.add(ends[end]);
+    }
+    return [...moving];
+  }
+
+  previewMove(dx: number, dy: number, grid: number) {
+    const moved = edits.movePoints(this.movingPoints, { x: dx, y: dy }, grid)(this.document);
+    this.preview = isRefusal(moved) ? undefined : moved.after;
+  }
+
+  dropMove(dx: number, dy: number, grid: number) {
+    this.preview = undefined;
+    if (Math.hypot(dx, dy) < 1) return;
+    const moved = edits.movePoints(this.movingPoints, { x: dx, y: dy }, grid);
+    if (this.can(moved)) this.run(moved);
+  }
+
+  /** Removes what is selected, and selects the neighbour toward the source. */
+  remove() {
+    const things = this.things;
+    if (things.points.length + things.elements.length + things.workPoints.length === 0) return;
+    const heir = this.#neighbourOf(things);
+    if (this.run(edits.removeThings(things), { offersUndo: true }) !== undefined)
+      this.selection = heir === undefined ? [] : [heir];
+  }
+
+  #neighbourOf({ points, elements }: Things): Owner | undefined {
+    for (const id of elements) {
+      const element = complete(this.document.system.elements[id as ElementId]!);
+      const end = "from" in element ? element.from : "at" in element ? element.at : undefined;
+      if (end !== undefined && !points.includes(end)) return { of: "point", id: end as PointId };
+    }
+    for (const saved of Object.values(this.document.system.elements)) {
+      const element = complete(saved);
+      if ("from" in element && points.includes(element.to) && !points.includes(element.from))
+        return { of: "point", id: element.from as PointId };
+    }
+    return undefined;
+  }
+
+  chooseWorkPoint(id: WorkPointId) {
+    this.#chosenWorkPoint = id;
+    this.unlight();
+  }
+
+  /** Lights the path of a threat of the shown work point; lit already, it goes out. */
+  light(threat: number) {
+    if (this.litThreat === threat) return this.unlight();
+    this.litThreat = threat;
+    this.lightAgain();
+  }
+
+  unlight() {
+    this.litThreat = undefined;
+    this.lit = [];
+  }
+
+  private lightAgain() {
+    if (this.litThreat === undefined) return;
+    const threat = this.workPoint?.report?.threats[this.litThreat];
+    if (threat === undefined) return this.unlight();
+    this.lit = [...new Set([...threat.path, ...threat.upsets.map((it) => it.element)])];
+  }
+
+  say(message: Message, tone: Notice["tone"] = "note") {
+    this.notice = { message, tone, offersUndo: false };
+  }
+
+  #show(document: StillhotDocument) {
+    this.document = document;
+    this.preview = undefined;
+    this.selection = this.selection.filter((it) => exists(document, it));
+    this.#assessor.ask(document);
+  }
+}
+
+export const isSame = (a: Owner, b: Owner): boolean => a.of === b.of && a.id === b.id;
+
+const isPoint = (document: StillhotDocument, id: string): boolean =>
+  Object.hasOwn(document.system.points, id);
+
+function exists(document: StillhotDocument, { of, id }: Owner): boolean {
+  if (of === "point") return isPoint(document, id);
+  if (of === "element") return Object.hasOwn(document.system.elements, id);
+  return Object.hasOwn(jobOf(document).workPoints, id);
+}
+
+/** The letters of a point's phase conductors, without the neutral. */
+export const phasesAt = (document: StillhotDocument, point: string): string =>
+  (conductorsOf(document.system).get(point) ?? []).filter((it) => it !== "N").join("");

@@ -1,0 +1,239 @@
+import {
+  type CircuitElement,
+  complete,
+  deviceOf,
+  edits,
+  type ElementId,
+  jobOf,
+  type PointId,
+  type WorkPointId,
+} from "../../core";
+import type { IconName } from "../frame/Icon.svelte";
+import { groundOn, placeOf, startWithSource } from "../grow/parts";
+import { type Session, SELECTING } from "../session/session.svelte";
+import { openPhasesOf, t } from "../words/words";
+
+/** One thing that can be done with what is selected. */
+export interface Action {
+  readonly id: string;
+  readonly label: string;
+  readonly icon?: IconName;
+  readonly run: () => void;
+  /** changes the record: a larger button */
+  readonly commits?: boolean;
+  readonly disabled?: boolean;
+}
+
+/** What an action may open. */
+export interface Doors {
+  grow(point: PointId): void;
+  details(): void;
+  paste(): void;
+  copy(): void;
+  duplicate(): void;
+}
+
+/** What can be done now, the most likely first. The bar shows the first few, and the rest behind More. */
+export function actionsFor(session: Session, doors: Doors): Action[] {
+  const { selection, document } = session;
+  if (selection.length === 0) return idleActions(session, doors);
+  if (selection.length > 1) return editing(session, doors);
+  const [only] = selection;
+  if (only!.of === "point")
+    return [...pointActions(session, only!.id as PointId, doors), ...editing(session, doors)];
+  if (only!.of === "workPoint") return editing(session, doors);
+  const saved = document.system.elements[only!.id as ElementId];
+  if (saved === undefined) return [];
+  return [...elementActions(session, only!.id as ElementId, complete(saved)), ...editing(session, doors)];
+}
+
+function idleActions(session: Session, doors: Doors): Action[] {
+  const isEmpty = Object.keys(session.document.system.points).length === 0;
+  return [
+    ...(isEmpty
+      ? [
+          {
+            id: "source",
+            label: t("act.source"),
+            icon: "grow" as const,
+            commits: true,
+            run: () => {
+              const made = session.run(startWithSource)?.made?.[0];
+              if (made !== undefined) session.select({ of: "point", id: made as PointId });
+            },
+          },
+        ]
+      : []),
+    { id: "place", label: t("act.place"), icon: "plus", run: () => (session.mode = { name: "place" }) },
+    {
+      id: "join",
+      label: t("act.join"),
+      icon: "grow",
+      disabled: isEmpty,
+      run: () => (session.mode = { name: "join", from: undefined }),
+    },
+    {
+      id: "gather",
+      label: t("act.gather"),
+      icon: "fit",
+      disabled: isEmpty,
+      run: () => (session.mode = { name: "gather" }),
+    },
+    { id: "paste", label: t("act.paste"), run: doors.paste },
+  ];
+}
+
+function pointActions(session: Session, id: PointId, doors: Doors): Action[] {
+  const { document } = session;
+  const { phases } = placeOf(document, id);
+  const work = Object.entries(jobOf(document).workPoints).find(([, it]) => it.at === id);
+  const hasGround = groundsAt(session, id);
+  return [
+    { id: "grow", label: t("act.grow"), icon: "grow", commits: true, run: () => doors.grow(id) },
+    work === undefined
+      ? {
+          id: "work",
+          label: t("act.work"),
+          disabled: phases === "",
+          run: () => {
+            const made = session.run(edits.addWorkPoint(id))?.made?.[0];
+            if (made !== undefined) session.chooseWorkPoint(made as WorkPointId);
+          },
+        }
+      : {
+          id: "unwork",
+          label: t("act.unwork"),
+          run: () => session.run(edits.removeWorkPoint(work[0]), { offersUndo: true }),
+        },
+    hasGround.length === 0
+      ? {
+          id: "ground",
+          label: t("act.ground"),
+          disabled: phases === "",
+          run: () => session.run(groundOn(document, id, phases)),
+        }
+      : {
+          id: "unground",
+          label: t("act.unground"),
+          run: () => session.run(edits.removeThings({ elements: hasGround }), { offersUndo: true }),
+        },
+    {
+      id: "join",
+      label: t("act.join"),
+      run: () => {
+        session.mode = { name: "join", from: id };
+      },
+    },
+  ];
+}
+
+const groundsAt = ({ document }: Session, point: string): string[] =>
+  Object.entries(document.system.elements)
+    .filter(([, saved]) => saved.kind === "ground" && saved["at"] === point)
+    .map(([id]) => id);
+
+function elementActions(session: Session, id: ElementId, element: CircuitElement): Action[] {
+  const run = (command: Parameters<Session["run"]>[0]) => () => void session.run(command);
+  const actions: Action[] = [];
+  if ("open" in element) actions.push(...operating(session, id, element));
+  if (element.kind === "span" || element.kind === "lead") {
+    const isSpan = element.kind === "span";
+    actions.push({
+      id: openPhasesOf(element) === "" ? "part" : "rejoin",
+      label: openPhasesOf(element) === "" ? t(isSpan ? "act.part" : "act.cut") : t("act.rejoin"),
+      run: run(openPhasesOf(element) === "" ? edits.open(id) : edits.close(id)),
+    });
+  }
+  if (element.kind === "generator" || element.kind === "source" || element.kind === "nearby") {
+    const isMachine = element.kind === "generator";
+    actions.push({
+      id: element.on ? "off" : "on",
+      label: t(
+        element.on ? (isMachine ? "act.stop" : "act.turnOff") : isMachine ? "act.start" : "act.turnOn",
+      ),
+      commits: true,
+      run: run(element.on ? edits.turnOff(id) : edits.turnOn(id)),
+    });
+  }
+  if (element.kind === "transfer")
+    for (const [position, key] of [
+      ["utility", "act.toUtility"],
+      ["generator", "act.toGenerator"],
+      ["off", "act.toOff"],
+    ] as const)
+      if (element.position !== position)
+        actions.push({
+          id: position,
+          label: t(key),
+          commits: true,
+          run: run(edits.setPosition(id, position)),
+        });
+  if ("tagged" in element)
+    actions.push({
+      id: element.tagged ? "untag" : "tag",
+      label: t(element.tagged ? "act.untag" : "act.tag"),
+      run: run(element.tagged ? edits.untag(id) : edits.tag(id)),
+    });
+  if ("blocked" in element)
+    actions.push({
+      id: element.blocked ? "unblock" : "block",
+      label: t(element.blocked ? "act.unblock" : "act.block"),
+      run: run(element.blocked ? edits.unblock(id) : edits.block(id)),
+    });
+  return actions;
+}
+
+/** Opening and closing, phase by phase unless the phases move together. */
+function operating(
+  session: Session,
+  id: ElementId,
+  element: Extract<CircuitElement, { open: string }>,
+): Action[] {
+  const open = openPhasesOf(element);
+  const isGang = deviceOf(element.kind).opening?.gang(element as never) ?? element.phases.length === 1;
+  const [opens, closes] =
+    element.kind === "clamp"
+      ? [t("act.lift"), t("act.attach")]
+      : element.kind === "meter"
+        ? [t("act.pull"), t("act.replace")]
+        : [t("act.open"), t("act.close")];
+  if (isGang || element.phases.length === 1) {
+    const isOpen = open !== "";
+    return [
+      {
+        id: isOpen ? "close" : "open",
+        label: isOpen ? closes : opens,
+        commits: true,
+        run: () => void session.run(isOpen ? edits.close(id) : edits.open(id)),
+      },
+    ];
+  }
+  return [...element.phases].map((phase): Action => {
+    const isOpen = open.includes(phase);
+    return {
+      id: `${isOpen ? "close" : "open"}-${phase}`,
+      label: `${isOpen ? closes : opens} ${phase}`,
+      commits: true,
+      run: () => void session.run(isOpen ? edits.close(id, phase) : edits.open(id, phase)),
+    };
+  });
+}
+
+/** What can be done with anything. */
+function editing(session: Session, doors: Doors): Action[] {
+  return [
+    ...(session.selection.length === 1
+      ? [{ id: "details", label: t("act.details"), icon: "details" as const, run: doors.details }]
+      : []),
+    { id: "delete", label: t("act.delete"), icon: "trash", run: () => session.remove() },
+    { id: "copy", label: t("act.copy"), run: doors.copy },
+    { id: "duplicate", label: t("act.duplicate"), run: doors.duplicate },
+    ...(session.mode.name === "gather"
+      ? [{ id: "done", label: t("act.done"), run: () => (session.mode = SELECTING) }]
+      : []),
+  ];
+}
+
+/** What the space bar does to the selected thing: its first action that changes the record. */
+export const firstAction = (session: Session, doors: Doors): Action | undefined =>
+  actionsFor(session, doors).find((it) => it.commits === true && it.disabled !== true);

@@ -1,0 +1,13 @@
+import { idle } from "./idle";
+import type { Tool, Touch } from "./tool";
+
+/** The drawing follows the pointer. */
+export const panning = (last: Touch): Tool => ({
+  name: "panning",
+  move(hand, to) {
+    hand.pan(to.screenX - last.screenX, to.screenY - last.screenY);
+    return panning(to);
+  },
+  up: () => idle,
+  cancel: () => idle,
+});

@@ -1,0 +1,26 @@
+import { dragging } from "./dragging";
+import { idle } from "./idle";
+import { panning } from "./panning";
+import { farFrom, type Tool, type Touch } from "./tool";
+
+/**
+ * The pointer is down on a thing and has not moved: letting go is a tap. A pull moves what is selected; a mouse also
+ * takes what it is on, while a finger pans, so that a swipe over a full drawing moves nothing.
+ */
+export const pointingThing = (press: Touch): Tool => ({
+  name: "pointingThing",
+  move(hand, to) {
+    if (!farFrom(press, to, hand.slack(press.kind))) return this;
+    const on = press.on!;
+    if (!hand.isSelected(on)) {
+      if (press.kind === "touch") return panning(to);
+      hand.select(on);
+    }
+    return dragging(press);
+  },
+  up(hand) {
+    hand.tap(press);
+    return idle;
+  },
+  cancel: () => idle,
+});

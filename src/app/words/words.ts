@@ -1,0 +1,116 @@
+import {
+  type CircuitElement,
+  complete,
+  completePoint,
+  type ElementId,
+  isMessageKey,
+  jobOf,
+  type Message,
+  type MessageGaps,
+  type MessageKey,
+  type Owner,
+  type PointId,
+  say,
+  spell,
+  type StillhotDocument,
+  type Threat,
+  type Upset,
+} from "../../core";
+
+/** A sentence of the catalogue, spelled out. */
+export const t = (key: MessageKey, gaps?: MessageGaps): string => spell(say(key, gaps));
+
+export const told = (message: Message): string => spell(message);
+
+/** The first of these keys that the catalogue has a sentence for. */
+export function firstOf(...keys: string[]): string | undefined {
+  const key = keys.find(isMessageKey);
+  return key === undefined ? undefined : t(key as MessageKey);
+}
+
+export const kindName = (kind: string): string => firstOf(`kind.${kind}`) ?? kind;
+
+/** What a person calls an element: its label, else its kind and id. */
+export function elementName(document: StillhotDocument, id: string): string {
+  const saved = document.system.elements[id as ElementId];
+  if (saved === undefined) return id;
+  const { label, kind } = complete(saved);
+  return label === "" ? `${kindName(kind)} ${id}` : label;
+}
+
+export function pointName(document: StillhotDocument, id: string): string {
+  const saved = document.system.points[id as PointId];
+  if (saved === undefined) return id;
+  const { label, kind } = completePoint(saved);
+  return label === "" ? `${kindName(kind)} ${id}` : label;
+}
+
+export function ownerName(document: StillhotDocument, { of, id }: Owner): string {
+  if (of === "element") return elementName(document, id);
+  if (of === "point") return pointName(document, id);
+  return jobOf(document).workPoints[id]?.label ?? id;
+}
+
+/** Three figures, with thin spaces between thousands. */
+export function figures(value: number): string {
+  if (!Number.isFinite(value)) return "?";
+  const digits = value === 0 ? 1 : Math.floor(Math.log10(Math.abs(value))) + 1;
+  const rounded = digits > 3 ? Math.round(value / 10 ** (digits - 3)) * 10 ** (digits - 3) : value;
+  const text =
+    digits >= 3 ? String(Math.round(rounded)) : rounded.toFixed(Math.max(0, Math.min(3, 3 - digits)));
+  return text
+    .replace(/\.?0+$/, (zeros) => (text.includes(".") ? "" : zeros))
+    .replace(/\B(?=(\d{3})+(?!\d))/g, "\u202f");
+}
+
+export const volts = (value: number | null | undefined): string =>
+  value === null || value === undefined ? t("app.unknownVolts") : `${figures(value)} V`;
+
+export const amps = (value: number): string => `${figures(value)} A`;
+
+/** What one upset is, in words. */
+export function upsetWords(document: StillhotDocument, { kind, element, phase }: Upset): string {
+  const name = elementName(document, element);
+  const saved = document.system.elements[element];
+  const what = saved?.kind === "meter" ? "meter" : saved?.kind === "clamp" ? "clamp" : "";
+  const key = firstKey(`upset.${kind}.${what}`, `upset.${kind}`);
+  return t(key, { name, phase: phase === undefined ? "" : t("upset.onPhase", { phase }) });
+}
+
+const firstKey = (...keys: string[]): MessageKey => keys.find(isMessageKey) as MessageKey;
+
+const joined = (parts: readonly string[]): string =>
+  parts.length < 2 ? (parts[0] ?? "") : `${parts.slice(0, -1).join(", ")} ${t("app.and")} ${parts.at(-1)!}`;
+
+/** What must happen for a threat, as half a sentence. */
+export function threatCause(document: StillhotDocument, threat: Threat): string {
+  if (threat.upsets.length > 0) return joined(threat.upsets.map((it) => upsetWords(document, it)));
+  return threat.source === null
+    ? t("threat.inducedNow")
+    : t("threat.liveNow", { source: elementName(document, threat.source) });
+}
+
+/** A threat as one sentence: what happens, and what that does at the work point. */
+export function threatSentence(document: StillhotDocument, threat: Threat): string {
+  return t(threat.upsets.length === 0 ? "threat.now" : "threat.sentence", {
+    cause: capital(threatCause(document, threat)),
+    conductor: threat.conductor,
+    volts: volts(threat.volts),
+  });
+}
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Which phases of an element are open, in any way. */
+export const openPhasesOf = (element: CircuitElement): string =>
+  element.kind === "cutout"
+    ? [...element.phases]
+        .filter((it) => `${element.open}${element.blown}${element.removed}`.includes(it))
+        .join("")
+    : "open" in element
+      ? element.open
+      : element.kind === "span"
+        ? element.parted
+        : element.kind === "lead"
+          ? element.cut
+          : "";
