@@ -1,1 +1,273 @@
-export const procedure = {} as const;
+/** What the rehearsal says: rules, consequences, readings, and what the hands cannot do. */
+export const procedure = {
+  "list.none": "nothing",
+  "list.more": "{first}; {rest}",
+
+  "report.summary": "{file}: {steps} steps, {dangers} danger, {warnings} warning, {notes} note",
+  "report.atStep": "{file}, step {n}",
+  "report.atEnd": "{file}, at the end, {where}",
+  "report.do": "do: {help}",
+  "mark.thisStep": "this step",
+  "mark.lastSwitching": "last switching",
+  "mark.goesOnHere": "goes on here",
+  "mark.workBegan": "work began",
+  "mark.lastUnground": "last ground came off",
+  "mark.onTheLine": "people or grounds on the line",
+  "mark.order": "the order",
+
+  "stands.live": "live",
+  "stands.could-go-live": "could go live",
+  "stands.grounded": "grounded",
+  "stands.isolated": "isolated",
+
+  "change.close": "{name}{phase} is closed",
+  "change.reclose": "{name}{phase} closes by itself",
+  "change.restore": "{name} comes back on",
+  "change.start": "{name} starts",
+  "change.start-unknown": "a generator nobody drew starts at {name}",
+  "change.transfer": "{name} joins both its supplies",
+  "change.rejoin": "{name}{phase} touches again",
+  "change.contact": "{name} touches the line",
+  "danger.now": "live now at {volts} V, {exposure} V felt",
+  "danger.if": "{upsets}: {volts} V, {exposure} V felt",
+
+  "step.noElement": "there is no element {id} as the drawing stands",
+  "step.doesNotOpen": "{name} is nothing that opens",
+  "step.doesNotClose": "{name} is nothing that closes",
+  "step.otherKind": "{name} is no thing to {verb}",
+  "step.alreadyOpen": "{name} is open already on {phases}",
+  "step.alreadyClosed": "{name} is closed already on {phases}",
+  "step.alreadyThere": "{name} is on {position} already",
+  "step.already.tagged": "{name} has a tag already",
+  "step.already.blocked": "{name} is blocked already",
+  "step.already.on": "{name} is running already",
+  "step.not.tagged": "{name} has no tag",
+  "step.not.blocked": "{name} is not blocked",
+  "step.not.on": "{name} is not running",
+  "step.barrelOut": "the barrel of {name} is out on {phases}",
+  "step.barrelIn": "the barrel of {name} is in on {phases}",
+  "step.linkBlown":
+    "the link of {name} is blown on {phases}: closing the barrel joins nothing until it is renewed",
+  "step.linkWhole": "the link of {name} is whole on {phases}",
+  "step.groundTwice": "a ground set {id} is on already",
+  "step.noConductor": "{at} has no conductor that this step names",
+  "step.noNeutral": "{at} has no neutral to ground to",
+
+  "brief.planChanged": "the plan was changed",
+  "brief.shownLive": "a test showed voltage at {where}",
+  "permit.generator": "{name}, a generator, can feed the section",
+  "permit.transfer": "{name}, a transfer switch, hangs on the section",
+  "permit.tie": "{name} ties the section to another supply",
+  "permit.parallel": "{name} feeds the section in parallel",
+  "permit.feed": "{name} feeds the section too",
+  "permit.line": "the section has {count} transformers, so it is a line and not one transformer's own tap",
+  "permit.span": "the section is a line and not one transformer's own tap",
+
+  "reading.dead": "{where} shows no voltage",
+  "reading.live": "{where} shows voltage: {volts} V",
+  "reading.induced": "{where} shows {volts} V, induced by what runs beside it",
+
+  "breaks.tool": "the load-break tool, rated {limit} A",
+  "breaks.arc-chute": "its arc chute, rated {limit} A",
+  "breaks.rated": "its own rating of {limit} A",
+  "breaks.made-for-load": "a device made to break its load; no rating is drawn",
+  "breaks.bare": "an open gap alone, which has no rating",
+  "breaks.clamp": "a clamp, which may break {limit} A",
+  "breaks.lead": "a parting lead, which may break {limit} A",
+
+  "clearing.none": "no link on the way melts; it lasts until something upstream trips, {seconds} s or more",
+  "clearing.link": "the {link} link of {name} carries {amps} A and melts in {least} to {most} s",
+  "clearing.maybe": "the {link} link of {name} carries {amps} A and melts in {least} s or not at all",
+
+  "consequence.none": "nothing happens that anyone could see",
+  "consequence.shock":
+    "hands are on {where} at {volts} V: {milliamps} mA through {ohms} Ω of body, against about 10 mA at which a hand cannot let go",
+  "consequence.charge": "{name} still holds {volts} V and lets go {joules} J at once",
+  "consequence.groundedLive":
+    "the ground goes onto {where} at {volts} V: {amps} A flows through the set at the end of the stick; {clearing}",
+  "consequence.closedOnto": "{name} closes onto {onto}: {amps} A flows; {clearing}",
+  "consequence.outOfStep":
+    "{name} joins two supplies {degrees}° and {volts} V apart: {amps} A flows through it; {clearing}",
+  "consequence.arc":
+    "{amps} A is drawn out as an arc at {name} {letter}, which may break {limit} A; {volts} V stands across the gap and keeps it burning",
+  "consequence.clampArc":
+    "the jaw of {name} makes {amps} A with {volts} V across the gap: it arcs as it goes on",
+  "consequence.openedDead": "{name} opens with no current through it",
+  "consequence.broken": "{name} breaks {amps} A by {by}",
+  "consequence.carries": "{name} closes and carries {amps} A",
+
+  "approach.distance": "{metres} m",
+  "approach.avoidContact": "no contact at all",
+  "approach.beyondTable": "more than the table has",
+  "gloves.class": "class {name} gloves (to {volts} V)",
+  "gloves.none": "no rubber glove is rated for it",
+
+  "rule.brief-first": "work on the line begins before the tailboard",
+  "rule.brief-first.help":
+    "brief the crew first: hazards, work procedures, special precautions, energy-source controls, protective equipment",
+  "rule.brief-again": "the briefing no longer covers the job: {why}",
+  "rule.brief-again.help": "stop, look again and brief the crew on what has changed",
+  "rule.permit-first": "{name} is operated without a held permit, and {why}",
+  "rule.permit-first.work": "work begins at {name} without a held permit, and {why}",
+  "rule.permit-first.help":
+    "request the permit from the system operator, receive it and repeat it back first",
+  "rule.loose-hardware": "operating {name} shakes the pole, and {loose} hangs loose or is failing there",
+  "rule.loose-hardware.help": "secure {loose} or cut it clear first, from where it cannot fall on anyone",
+  "rule.load-break.bare":
+    "{name} breaks {amps} A on {letter}, and neither it nor the tool in hand is made to break more than {limit} A",
+  "rule.load-break.clamp":
+    "lifting {name} breaks {amps} A on {letter}; a clamp may break {limit} A, charging and exciting current only",
+  "rule.load-break.lead": "cutting {name} breaks {amps} A on {letter}; a lead may break {limit} A",
+  "rule.load-break.help":
+    "drop the load first with something that is made to: a load-break tool on a cutout with hooks, a rated switch, the customers' mains",
+  "rule.load-break.procedure":
+    "{name} breaks {amps} A on {letter} by an open gap; up to {limit} A that rests on the company's own procedure, not on a rating",
+  "rule.load-break.procedure.help": "use a load-break tool, or be sure that your procedure allows it",
+  "rule.load-break-rating": "{name} breaks {amps} A on {letter}, more than {by}",
+  "rule.load-break-rating.help":
+    "drop load until the current is within the rating, or open something that is rated for it",
+  "rule.load-not-dropped": "with {name} open, {where} is still fed by {sources}",
+  "rule.load-not-dropped.help":
+    "find the other way in and open it too before anything here is taken for dead",
+  "rule.customers-out": "{name} leaves {count} customers without supply",
+  "rule.customers-out.critical": "{name} leaves {count} customers without supply, among them {critical}",
+  "rule.customers-out.help": "tell the critical customers before the switch is opened",
+  "rule.visible-gap": "isolation rests on {name}, whose open gap cannot be seen",
+  "rule.visible-gap.help": "open something in series with {name} whose gap can be seen, and tag it",
+  "rule.automatic-device":
+    "isolation rests on {name}, which can close by itself or from afar and is not blocked",
+  "rule.automatic-device.help":
+    "block {name}: disable reclosing and remote control, lock its handle, and tag it",
+  "rule.tag-each": "the {verb} begins while {name}, which keeps the work isolated, has no tag",
+  "rule.tag-each.help": "tag {name} first",
+  "rule.tagged-operated": "{verb} on {name} while its tag is on",
+  "rule.tagged-operated.help":
+    "a tag comes off only when the people it stands for are clear and have released it: untag {name} first",
+  "rule.detector-check.before": "the detector is not proven right before this test",
+  "rule.detector-check.after": "the detector is not proven again after the test, before the {verb}",
+  "rule.detector-check.end": "the detector is not proven again after the last test",
+  "rule.detector-check.help":
+    "check the detector on a known live source or its tester right before the test and right after it",
+  "rule.test-before-ground": "{set} grounds {where}, not tested dead there since the last switching",
+  "rule.test-before-ground.help": "test {where} between the last switching and this step",
+  "rule.test-live": "the test showed {volts} V at {where}, and the next thing is to {verb}",
+  "rule.test-live.help": "stop: inspect, ask the system operator, find what feeds it, and brief again",
+  "rule.ground-on-live":
+    "{set} goes onto {where}, which is {state} at {volts} V: {amps} A flows through the set",
+  "rule.ground-on-live.help": "open what feeds {where}, tag it, and test before grounding",
+  "rule.ground-order.on": "the phase end of {set} goes on before its neutral or earth end",
+  "rule.ground-order.on.help": "put the neutral or earth end on first, then the phase end with a stick",
+  "rule.ground-order.off": "the neutral or earth end of {set} comes off before its phase end",
+  "rule.ground-order.off.help": "take the phase end off first with a stick, then the neutral or earth end",
+  "rule.ground-rating":
+    "{set} would carry {amps} A for {seconds} s at X/R {xOverR}; its {cable} cable withstands {withstand} A",
+  "rule.ground-rating.help": "use a larger set or two in parallel, or have the clearing time shortened",
+  "rule.ground-rating.unknown": "{set} does not say which cable it has, so nobody knows what it withstands",
+  "rule.ground-rating.small": "the {cable} cable of {set} is smaller than No. 2 copper",
+  "rule.ground-rating.size.help": "use a set of No. 2 copper or larger, rated for the fault current there",
+  "rule.ground-place":
+    "with these grounds the worker would still feel {exposure} V, over {limit} V: {threat}",
+  "rule.ground-place.help": "a ground set at {place} would be enough",
+  "rule.ground-place.none":
+    "no one more ground set is enough: remove a way in, or bond the worker to the pole and the neutral",
+  "rule.ground-return.rod": "{set} at {at} returns through a rod alone",
+  "rule.ground-return.rod.help":
+    "ground to the neutral at {at}, which leads home; a rod alone lets no link see the fault",
+  "rule.ground-return.open":
+    "the neutral at {at} does not lead home to a source, so {set} returns through rods alone",
+  "rule.ground-return.open.help": "find where the neutral is open, and ground where it is whole",
+  "rule.secondary-backfeed": "{name} is worked on while {feeders} could feed it backwards",
+  "rule.secondary-backfeed.help":
+    "ground the secondary at {at}, or pull every meter, or have every main open, tagged and blocked",
+  "rule.capacitor-discharge":
+    "{name} has been without supply for {seconds} s and still holds {volts} V when the {verb} touches it",
+  "rule.capacitor-discharge.help": "wait {left} s more, then short it",
+  "rule.capacitor-discharge.unshorted":
+    "{name} has not been shorted, so what hangs on it does not count as dead",
+  "rule.capacitor-discharge.unshorted.help": "put a ground set on every phase of {name}",
+  "rule.open-phase-backfeed":
+    "{where} is taken for dead, and {name} holds it at {volts} V from its other phases",
+  "rule.open-phase-backfeed.help": "open every phase that feeds {name}, then test",
+  "rule.ferroresonance":
+    "{name} switches single poles of {bank}, whose primary is not grounded, over the cable {cable} with {percent} % load: its volts can ring up",
+  "rule.ferroresonance.help":
+    "switch all three phases together, switch at the bank's own terminals, or leave a few percent of resistive load on it",
+  "rule.approach-distance":
+    "{hot} stays energized at {volts} V within reach of the work; keep {distance} or cover it",
+  "rule.approach-distance.pole":
+    "{hot} on the same pole stays energized at {volts} V; the drawing has no distance: keep {distance} from it",
+  "rule.approach-distance.nearby": "{name} hangs {spacing} m from the line, nearer than {distance}",
+  "rule.approach-distance.help": "cover {hot}, or keep clear and wear {gloves}",
+  "rule.work-not-safe": "work begins at {name} while it is {verdict}: {threats}",
+  "rule.work-not-safe.live": "work begins at {name} while it is live",
+  "rule.work-not-safe.live.help":
+    "open, tag, test and ground every way in, or work by the rules for live lines",
+  "rule.work-not-safe.could-go-live": "work begins at {name}, which one mistake could make live",
+  "rule.work-not-safe.could-go-live.help":
+    "control each of these: open and tag it, block it, or put the grounds where they hold it",
+  "rule.work-not-safe.isolated": "work begins at {name}, which is isolated and not proven dead",
+  "rule.work-not-safe.isolated.help":
+    "test every conductor after the last switching, with the detector proven, then ground at the work point",
+  "rule.work-not-safe.grounded": "work begins at {name}",
+  "rule.work-not-safe.grounded.help": "ground and test at the work point",
+  "rule.grounds-left": "{name} is closed while {sets} is still on what it energizes",
+  "rule.grounds-left.help": "take {sets} off first, with everyone clear",
+  "rule.clear-before-ungrounding": "{set} comes off while people are still on the line at {where}",
+  "rule.clear-before-ungrounding.help":
+    "get an all-clear from every person by name before the ground comes off",
+  "rule.all-clear-first":
+    "{name} energizes the line without an all-clear after the last work and the last ground",
+  "rule.all-clear-first.unrepeated": "{name} energizes the line before the all-clear was repeated back",
+  "rule.all-clear-first.help":
+    "get an all-clear from every person by name, and repeat it back, once the last ground is off",
+  "rule.tags-left": "{name} energizes the section while the tag on {tagged} is still there",
+  "rule.tags-left.help": "take the tag off {tagged} first, once its people have released it",
+  "rule.permit-release.held": "{name} energizes the section while its permit is still held",
+  "rule.permit-release.help": "release the permit to the system operator first",
+  "rule.permit-release.word": "{name} energizes the section without the system operator's word, and {why}",
+  "rule.permit-release.word.help": "ask the system operator before closing",
+  "rule.release-order.people": "the permit is released while people are still on the line at {where}",
+  "rule.release-order.people.help": "get the all-clear from every person first",
+  "rule.release-order.grounds": "the permit is released while {sets} is still on",
+  "rule.release-order.grounds.help": "take {sets} off first",
+  "rule.release-order.holder": "the permit is released by {by}, and {holder} holds it",
+  "rule.release-order.holder.help": "{holder} releases it, or hands it over first",
+  "rule.release-order.none": "there is no permit to release",
+  "rule.release-order.tag": "the tag on {name} comes off before the permit is released",
+  "rule.release-order.tag.help": "release the permit first, then take the tags off",
+  "rule.stand-clear": "{name} is closed without standing clear of its barrel",
+  "rule.stand-clear.help": "stand out of the way of the exhaust and look away, then close",
+  "rule.pick-up-order": "{name} goes on with {amps} A beyond it; a clamp may make or break {limit} A",
+  "rule.pick-up-order.help":
+    "open the cutout beyond it, attach the clamp, then let the cutout pick up the load",
+  "rule.close-rating": "{name} is closed onto {amps} A and may carry {limit} A",
+  "rule.close-rating.help": "drop load, or use something rated to carry it",
+  "rule.fuse-on-close.inrush":
+    "the {link} link of {name} meets {amps} A of inrush for {seconds} s and can melt at {melts} A",
+  "rule.fuse-on-close.inrush.help": "energize the transformers in parts, or fit a larger or slower link",
+  "rule.fuse-on-close.cold-load":
+    "the {link} link of {name} meets about {amps} A of load coming back cold and can melt at {melts} A",
+  "rule.fuse-on-close.cold-load.help": "pick the load up in parts",
+  "rule.fuse-on-close.fault":
+    "closing onto the fault sends {amps} A through the {link} link of {name}, which melts in {seconds} s",
+  "rule.fuse-on-close.fault.help": "find and clear the fault before closing",
+  "rule.phase-check": "{name} joins two supplies on {letter} that stand {degrees}° and {volts} V apart",
+  "rule.phase-check.help":
+    "check the phases across the gap with a phasing set first; find which is which before closing",
+  "rule.repeat-back": "the order of step {n} is carried out before it is repeated back",
+  "rule.repeat-back.help": "repeat the order to the one who gave it, and hear that it was right, first",
+  "rule.jumper-order.on": "{name} is made at its live end first, so its other end hangs live in the hand",
+  "rule.jumper-order.on.help": "make the dead end first, then the live end",
+  "rule.jumper-order.off": "{name} comes off at its dead end first, so its loose end stays live",
+  "rule.jumper-order.off.help": "take the live end off first",
+  "rule.step-not-possible.help": "look at what stands on the pole, and mend the plan",
+  "rule.left-behind": "left at the end: {what}",
+  "rule.left-behind.underWay": "still on while work goes on: {what}",
+  "rule.left-behind.help": "put it back as found, or add a note that names it and says why it stays",
+  "left.ground": "ground set {name}",
+  "left.groundTaken": "{name}, found on, is off",
+  "left.tag": "a tag on {name}",
+  "left.position": "{name} not as found",
+  "left.cover": "a cover at {name}",
+  "left.permit": "the permit, not released",
+} as const;

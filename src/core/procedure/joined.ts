@@ -1,0 +1,28 @@
+import { perObject, type System } from "../document";
+import { metallicIslands } from "../hazard/view";
+import { circuitOf, standingOf } from "../network";
+import type { ConductorId } from "../terms";
+
+/** The conductors of a drawing by which are one: joined through closed things and unparted spans. */
+const islandsOf = perObject((system: System) => {
+  const circuit = circuitOf(system);
+  return { circuit, labels: metallicIslands(circuit, standingOf(circuit)) };
+});
+
+/** The same number for conductors that are joined through closed things and unparted spans; −1 for one that is not there. */
+export function islandOf(system: System, id: ConductorId): number {
+  const { circuit, labels } = islandsOf(system);
+  const node = circuit.nodeOf.get(id);
+  return node === undefined ? -1 : labels[node]!;
+}
+
+/** Every conductor that is joined to one of these, themselves too. */
+export function joinedTo(system: System, ids: readonly ConductorId[]): ReadonlySet<ConductorId> {
+  const { circuit, labels } = islandsOf(system);
+  const wanted = new Set(ids.map((id) => islandOf(system, id)));
+  wanted.delete(-1);
+  return new Set(circuit.conductorIds.filter((_, node) => wanted.has(labels[node]!)));
+}
+
+export const isJoined = (system: System, a: ConductorId, b: ConductorId): boolean =>
+  islandOf(system, a) !== -1 && islandOf(system, a) === islandOf(system, b);

@@ -1,0 +1,41 @@
+import { complete, completePoint, type System, type WorkPoint } from "../document";
+import type { CircuitElement } from "../devices";
+import { type ElementId, type Message, type PointId, say } from "../terms";
+
+/** An element with its defaults, or nothing where there is none of this id. */
+export function elementOf(system: System, id: string | undefined): CircuitElement | undefined {
+  if (id === undefined || !Object.hasOwn(system.elements, id)) return undefined;
+  return complete(system.elements[id as ElementId]!);
+}
+
+/** Every element with its id. */
+export const elementsOf = (system: System): (readonly [ElementId, CircuitElement])[] =>
+  (Object.keys(system.elements) as ElementId[]).map((id) => [id, complete(system.elements[id]!)]);
+
+/** What a person calls an element or a point: its label, or else its id. */
+export function nameOf({ system }: { readonly system: System }, id: string): string {
+  const element = elementOf(system, id) as { label?: string } | undefined;
+  const label =
+    element?.label ??
+    (Object.hasOwn(system.points, id) ? completePoint(system.points[id as PointId]!).label : "");
+  return label === "" ? id : label;
+}
+
+export const nameOfWorkPoint = (id: string, { label = "" }: WorkPoint): string => (label === "" ? id : label);
+
+/** Several things in a row as one message. */
+export function listOf(items: readonly Message[]): Message {
+  if (items.length === 0) return say("list.none");
+  return items.slice(0, -1).reduceRight((rest, first) => say("list.more", { first, rest }), items.at(-1)!);
+}
+
+/** Names in a row, no more than a few of them. */
+export function namesOf(names: readonly string[], most = 4): string {
+  const shown = names.slice(0, most).join(", ");
+  return names.length > most ? `${shown} +${names.length - most}` : shown;
+}
+
+/** A number as a person would write it: three figures, no more. */
+export function figure(value: number): number {
+  return Math.abs(value) >= 1000 ? Math.round(value) : Number(value.toPrecision(3));
+}

@@ -1,0 +1,138 @@
+import { jobOf, settingsOf } from "../../document";
+import { endsOf, circuitOf } from "../../network";
+import { approachDistanceFor, citationOf, gloveClassFor } from "../../reference";
+import {
+  type ConductorId,
+  conductorId,
+  type Letter,
+  LETTERS,
+  type Message,
+  partsOfConductor,
+  say,
+  type WorkPointId,
+} from "../../terms";
+import { elementsOf, figure, nameOf, namesOf } from "../names";
+import { defineRule, type Problem } from "../rule";
+import { seen } from "../seen";
+import type { JobState } from "../state";
+import { pointsOnStructure } from "../structures";
+import { isHotStickWork } from "../verbs";
+
+/**
+ * What stays energized near the work is out of reach or covered. At the work point itself it is within reach; elsewhere on
+ * the same pole the drawing has no distance, so that is a note with the distance to keep; a neighbouring circuit has its
+ * spacing drawn.
+ */
+export const approachDistance = defineRule({
+  id: "approach-distance",
+  severity: "warning",
+  citation: citationOf("mad"),
+  check(step, before, after) {
+    if (step.do !== "work" || isHotStickWork(step)) return undefined;
+    const { document } = after;
+    const workPoint = jobOf(document).workPoints[step.at as WorkPointId];
+    if (workPoint === undefined) return undefined;
+    const own = [...workPoint.conductors].map((letter) => conductorId(workPoint.at, letter as Letter));
+    const near = hotAt(after, workPoint.at).filter((id) => !own.includes(id));
+    const onPole = pointsOnStructure(document.system, workPoint.at)
+      .filter((point) => point !== workPoint.at)
+      .flatMap((point) => hotAt(after, point));
+    return [
+      ...(near.length === 0 ? [] : [problem(after, step.at!, near, "rule.approach-distance")]),
+      ...(onPole.length === 0
+        ? []
+        : [
+            { ...problem(after, step.at!, onPole, "rule.approach-distance.pole"), severity: "note" as const },
+          ]),
+      ...neighbours(before, workPoint.at),
+    ];
+  },
+});
+
+/** Conductors of a point at a dangerous voltage that nothing covers. */
+function hotAt(state: JobState, point: string): ConductorId[] {
+  if (state.covered.has(point)) return [];
+  const { hazardVolts } = settingsOf(state.document);
+  return LETTERS.map((letter) => conductorId(point, letter)).filter((id) => {
+    const report = seen(state).conductors[id];
+    return (
+      report !== undefined &&
+      report.volts >= hazardVolts &&
+      report.state !== "neutral" &&
+      !isCovered(state, id)
+    );
+  });
+}
+
+/** A thing under cover covers what it carries at both of its ends. */
+const isCovered = ({ covered, document }: JobState, id: ConductorId): boolean =>
+  elementsOf(document.system).some(
+    ([element, it]) =>
+      covered.has(element) &&
+      endsOf(it).some(([, point]) => point === partsOfConductor(id).point) &&
+      (it as { phases?: string }).phases?.includes(partsOfConductor(id).letter),
+  );
+
+function problem(
+  state: JobState,
+  where: string,
+  hot: readonly ConductorId[],
+  key: "rule.approach-distance" | "rule.approach-distance.pole",
+): Problem {
+  const circuit = circuitOf(state.document.system);
+  const lineToLine = Math.max(...hot.map((id) => circuit.nominalVolts[circuit.nodeOf.get(id)!]!));
+  const isSplit = hot.some((id) => "12".includes(partsOfConductor(id).letter));
+  // Where only one phase is within reach nobody comes between two: the volts to ground count.
+  const phases = new Set(hot.map((id) => partsOfConductor(id).letter));
+  const volts = phases.size > 1 || isSplit ? lineToLine : lineToLine / Math.sqrt(3);
+  return {
+    where,
+    message: say(key, {
+      hot: namesOf(hot),
+      volts: figure(volts),
+      distance: distanceWords(volts, phases.size > 1),
+    }),
+    help: say("rule.approach-distance.help", { gloves: gloveWords(volts), hot: namesOf(hot) }),
+  };
+}
+
+function distanceWords(volts: number, betweenPhases: boolean): Message {
+  const distance = approachDistanceFor(volts);
+  if (distance?.rule === "distance")
+    return say("approach.distance", {
+      metres: betweenPhases ? distance.phaseToPhaseM : distance.phaseToGroundM,
+    });
+  return say(distance === undefined ? "approach.beyondTable" : "approach.avoidContact");
+}
+
+function gloveWords(volts: number): Message {
+  const gloves = gloveClassFor(volts);
+  return gloves === undefined
+    ? say("gloves.none")
+    : say("gloves.class", { name: gloves.name, volts: gloves.maxUseVolts });
+}
+
+/** Circuits on the same poles or beside that hang nearer than the distance to keep. */
+function neighbours(state: JobState, at: string): Problem[] {
+  const { document } = state;
+  const poles = pointsOnStructure(document.system, at) as readonly string[];
+  return elementsOf(document.system).flatMap(([id, it]) => {
+    if (it.kind !== "nearby" || !it.on || it.spacingM === undefined || state.covered.has(id)) return [];
+    const span = elementsOf(document.system).find(([other]) => other === it.span)?.[1];
+    if (span?.kind !== "span" || !(poles.includes(span.from) || poles.includes(span.to))) return [];
+    const volts = it.kvLL * 1000;
+    const distance = approachDistanceFor(volts);
+    if (distance?.rule !== "distance" || it.spacingM >= distance.phaseToPhaseM) return [];
+    return [
+      {
+        where: id,
+        message: say("rule.approach-distance.nearby", {
+          name: nameOf(document, id),
+          spacing: it.spacingM,
+          distance: say("approach.distance", { metres: distance.phaseToPhaseM }),
+        }),
+        help: say("rule.approach-distance.help", { gloves: gloveWords(volts), hot: nameOf(document, id) }),
+      },
+    ];
+  });
+}

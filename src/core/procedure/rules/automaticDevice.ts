@@ -1,0 +1,26 @@
+import { citationOf } from "../../reference";
+import { say } from "../../terms";
+import { isSoleCrew } from "../isolation";
+import { nameOf } from "../names";
+import { defineRule } from "../rule";
+import { seen } from "../seen";
+import { isRelying } from "../verbs";
+
+/** What can close by itself or from afar is blocked before anything rests on its being open; a tag does not hold it. */
+export const automaticDevice = defineRule({
+  id: "automatic-device",
+  severity: "danger",
+  citation: citationOf("m3-iii-auto"),
+  check(step, _before, after) {
+    if (!isRelying(step) || isSoleCrew(after)) return undefined;
+    const closing = new Set<string>();
+    for (const { threats } of Object.values(seen(after).workPoints))
+      for (const { upsets } of threats)
+        for (const { kind, element } of upsets) if (kind === "reclose") closing.add(element);
+    return [...closing].sort().map((id) => ({
+      where: id,
+      message: say("rule.automatic-device", { name: nameOf(after.document, id) }),
+      help: say("rule.automatic-device.help", { name: nameOf(after.document, id) }),
+    }));
+  },
+});

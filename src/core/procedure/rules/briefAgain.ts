@@ -1,0 +1,20 @@
+import { citationOf } from "../../reference";
+import { say } from "../../terms";
+import { defineRule } from "../rule";
+import { isActing } from "../verbs";
+import { placeOf } from "../places";
+
+/** Another briefing is held when something changes that could affect safety: the plan, or what was found. */
+export const briefAgain = defineRule({
+  id: "brief-again",
+  severity: "warning",
+  citation: citationOf("briefing-count"),
+  check(step, before) {
+    if (before.briefAgain === undefined || !isActing(step)) return undefined;
+    return {
+      where: placeOf(step),
+      message: say("rule.brief-again", { why: before.briefAgain }),
+      help: say("rule.brief-again.help"),
+    };
+  },
+});

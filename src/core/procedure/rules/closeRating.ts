@@ -1,0 +1,39 @@
+import type { CircuitElement } from "../../devices";
+import { settingsOf, type StillhotDocument } from "../../document";
+import { citationOf } from "../../reference";
+import { say } from "../../terms";
+import { shortsEnergized } from "../consequence";
+import { ampsThrough, phasesMoved } from "../gap";
+import { elementOf, figure, nameOf } from "../names";
+import { defineRule } from "../rule";
+import { isClosing } from "../verbs";
+
+/** What closes a circuit is made to carry its current. A fault is another rule's. */
+export const closeRating = defineRule({
+  id: "close-rating",
+  severity: "warning",
+  citation: citationOf("close-under-load"),
+  check(step, before, after) {
+    const element = elementOf(after.document.system, step.element);
+    if (!isClosing(step) || element === undefined || shortsEnergized(before, after).length > 0)
+      return undefined;
+    const carries = carriesAmps(element, after.document);
+    const amps = ampsThrough(after, step.element, phasesMoved(step, before, after).closed);
+    if (amps <= carries) return undefined;
+    return {
+      where: step.element!,
+      message: say("rule.close-rating", {
+        name: nameOf(after.document, step.element!),
+        amps: figure(amps),
+        limit: figure(carries),
+      }),
+      help: say("rule.close-rating.help"),
+    };
+  },
+});
+
+/** What a thing may carry all day [A]; infinite where the drawing has no figure. */
+function carriesAmps(element: CircuitElement, document: StillhotDocument): number {
+  if (element.kind === "clamp") return settingsOf(document).tapClampMaxAmps;
+  return element.kind === "cutout" ? element.continuousAmps : Infinity;
+}

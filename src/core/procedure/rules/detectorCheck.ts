@@ -1,0 +1,39 @@
+import { COMMON_PRACTICE } from "../../reference";
+import { say } from "../../terms";
+import { defineRule } from "../rule";
+import { TELLING } from "../verbs";
+import { placeOf } from "../places";
+
+/** A detector that shows nothing may be broken: it is proven on something live right before a test and right after it. */
+export const detectorCheck = defineRule({
+  id: "detector-check",
+  severity: "danger",
+  citation: COMMON_PRACTICE,
+  check(step, before) {
+    if (step.do === "test")
+      return before.detector === "unproven"
+        ? {
+            where: placeOf(step),
+            message: say("rule.detector-check.before"),
+            help: say("rule.detector-check.help"),
+          }
+        : undefined;
+    const isBetween = step.do === "check-detector" || step.do === "inspect" || TELLING.has(step.do);
+    if (isBetween || before.detector !== "to-be-proven-again") return undefined;
+    return {
+      where: placeOf(step),
+      severity: "warning",
+      message: say("rule.detector-check.after", { verb: step.do }),
+      help: say("rule.detector-check.help"),
+    };
+  },
+  atEnd(state) {
+    if (state.detector !== "to-be-proven-again") return undefined;
+    return {
+      where: "job",
+      severity: "warning",
+      message: say("rule.detector-check.end"),
+      help: say("rule.detector-check.help"),
+    };
+  },
+});

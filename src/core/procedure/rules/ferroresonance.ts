@@ -1,0 +1,25 @@
+import { say } from "../../terms";
+import { ferroresonanceRisk } from "../ferroresonance";
+import { figure, nameOf } from "../names";
+import { defineRule } from "../rule";
+
+/** Single-pole switching of a bank with an ungrounded primary over cable and with little load can ring up its volts. */
+export const ferroresonance = defineRule({
+  id: "ferroresonance",
+  severity: "warning",
+  citation: "IEEE C57.105 (from memory)",
+  check(step, before, after) {
+    const risk = ferroresonanceRisk(step, before, after);
+    if (risk === undefined) return undefined;
+    return {
+      where: step.element!,
+      message: say("rule.ferroresonance", {
+        name: nameOf(after.document, step.element!),
+        bank: nameOf(after.document, risk.bank),
+        cable: nameOf(after.document, risk.cable),
+        percent: figure(risk.loadPercent),
+      }),
+      help: say("rule.ferroresonance.help"),
+    };
+  },
+});

@@ -1,0 +1,49 @@
+import { COMMON_PRACTICE } from "../../reference";
+import { say } from "../../terms";
+import { clearingOf } from "../clearing";
+import { shortsEnergized } from "../consequence";
+import { figure, nameOf } from "../names";
+import { surgesOnClosing } from "../pickUp";
+import { defineRule } from "../rule";
+
+/** The link holds when its cutout closes: transformer inrush, load that comes back cold, and no fault beyond. */
+export const fuseOnClose = defineRule({
+  id: "fuse-on-close",
+  severity: "warning",
+  citation: COMMON_PRACTICE,
+  check(step, before, after) {
+    const blown = surgesOnClosing(step, before, after).flatMap(({ element, link, surges }) => {
+      const surge = surges.find((it) => it.melts);
+      return surge === undefined
+        ? []
+        : [
+            {
+              where: element,
+              message: say(`rule.fuse-on-close.${surge.why}`, {
+                name: nameOf(after.document, element),
+                link: `${link.amps}${link.type}`,
+                amps: figure(surge.amps),
+                seconds: surge.seconds,
+                melts: figure(surge.meltAmps),
+              }),
+              help: say(`rule.fuse-on-close.${surge.why}.help`),
+            },
+          ];
+    });
+    if (shortsEnergized(before, after).length === 0) return blown;
+    const clearing = clearingOf(after);
+    if (clearing === undefined) return blown;
+    return [
+      {
+        where: clearing.element,
+        message: say("rule.fuse-on-close.fault", {
+          name: nameOf(after.document, clearing.element),
+          link: `${clearing.link.amps}${clearing.link.type}`,
+          amps: figure(clearing.amps),
+          seconds: figure(clearing.leastSeconds),
+        }),
+        help: say("rule.fuse-on-close.fault.help"),
+      },
+    ];
+  },
+});

@@ -1,0 +1,35 @@
+import { citationOf } from "../../reference";
+import { say } from "../../terms";
+import { faultAmps } from "../clearing";
+import { touchedConductors } from "../consequence";
+import { isLiveState } from "../live";
+import { figure, namesOf } from "../names";
+import { groundIdOf } from "../positions";
+import { defineRule } from "../rule";
+import { seen } from "../seen";
+
+/** A ground put on something that is supplied makes the fault that it is meant to guard against, in the hands of the crew. */
+export const groundOnLive = defineRule({
+  id: "ground-on-live",
+  severity: "danger",
+  citation: citationOf("n5-test"),
+  check(step, before, after) {
+    if (step.do !== "ground") return undefined;
+    const { conductors } = seen(before);
+    const live = touchedConductors(step, before).filter((id) => isLiveState(conductors[id]?.state));
+    const [first] = live;
+    if (first === undefined) return undefined;
+    const set = groundIdOf(before.document.system, step);
+    return {
+      where: set,
+      message: say("rule.ground-on-live", {
+        set,
+        where: namesOf(live),
+        state: say(`state.${conductors[first]!.state}`),
+        volts: figure(conductors[first]!.volts),
+        amps: figure(faultAmps(after, [set])),
+      }),
+      help: say("rule.ground-on-live.help", { where: namesOf(live) }),
+    };
+  },
+});

@@ -1,0 +1,29 @@
+import { citationOf } from "../../reference";
+import { say } from "../../terms";
+import { groundIdOf } from "../positions";
+import { defineRule } from "../rule";
+
+/** On: the neutral or earth end first, then the line end with a stick. Off: the line end first. */
+export const groundOrder = defineRule({
+  id: "ground-order",
+  severity: "danger",
+  citation: citationOf("n6-connect"),
+  check(step, before) {
+    if (step.do === "ground" && step.first === "phase") {
+      const set = groundIdOf(before.document.system, step);
+      return {
+        where: set,
+        message: say("rule.ground-order.on", { set }),
+        help: say("rule.ground-order.on.help"),
+      };
+    }
+    if (step.do === "unground" && step.first === "neutral")
+      return {
+        where: step.element!,
+        citation: citationOf("n6-remove"),
+        message: say("rule.ground-order.off", { set: step.element! }),
+        help: say("rule.ground-order.off.help"),
+      };
+    return undefined;
+  },
+});

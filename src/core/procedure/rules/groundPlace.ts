@@ -1,0 +1,79 @@
+import { jobOf, type SavedElement, settingsOf, type StillhotDocument, type WorkPoint } from "../../document";
+import { conductorsOf, nextGroundId } from "../../document";
+import { assess, type Threat } from "../../hazard";
+import { endsOf } from "../../network";
+import { citationOf } from "../../reference";
+import { type ElementId, type PointId, say, type WorkPointId } from "../../terms";
+import { elementOf, elementsOf, figure, nameOf } from "../names";
+import { defineRule } from "../rule";
+import { seen } from "../seen";
+import { pointsOnStructure } from "../structures";
+import { threatWords } from "../threatWords";
+import { isHotStickWork } from "../verbs";
+
+/** A threat that takes two things at once still has to be held by the grounds. */
+const MOST_STRENGTH = 2;
+/** Places tried for a ground that would be enough: each is a whole assessment. */
+const MOST_PLACES = 6;
+
+/** Grounds stand where they keep the worker's exposure under the limit. Says where one more would be enough. */
+export const groundPlace = defineRule({
+  id: "ground-place",
+  severity: "danger",
+  citation: citationOf("n3-epz"),
+  check(step, _before, after) {
+    if (step.do !== "work" || isHotStickWork(step)) return undefined;
+    const { document } = after;
+    const id = step.at as WorkPointId;
+    const workPoint = jobOf(document).workPoints[id];
+    const hasGround = elementsOf(document.system).some(([, it]) => it.kind === "ground");
+    if (workPoint === undefined || !hasGround) return undefined;
+    const worst = overLimit(document, seen(after).workPoints[id]?.threats ?? []);
+    if (worst === undefined) return undefined;
+    const enough = placesFor(document, workPoint, worst).find(
+      (point) => overLimit(document, threatsWithGround(document, id, point)) === undefined,
+    );
+    return {
+      where: id,
+      message: say("rule.ground-place", {
+        threat: threatWords(document, worst),
+        exposure: figure(worst.exposureVolts),
+        limit: settingsOf(document).exposureLimitVolts,
+      }),
+      help:
+        enough === undefined
+          ? say("rule.ground-place.none")
+          : say("rule.ground-place.help", { place: nameOf(document, enough) }),
+    };
+  },
+});
+
+/** The threat with the highest exposure, if that is over the limit. */
+function overLimit(document: StillhotDocument, threats: readonly Threat[]): Threat | undefined {
+  const { exposureLimitVolts } = settingsOf(document);
+  return threats
+    .filter((it) => it.strength <= MOST_STRENGTH && it.exposureVolts >= exposureLimitVolts)
+    .sort((a, b) => b.exposureVolts - a.exposureVolts)[0];
+}
+
+/** Where a ground could go: the work point itself, its pole, then along the way that the volts come. */
+function placesFor({ system }: StillhotDocument, { at }: WorkPoint, { path }: Threat): PointId[] {
+  const along = path.toReversed().flatMap((id) => {
+    const element = elementOf(system, id);
+    return element === undefined ? [] : endsOf(element).map(([, point]) => point);
+  });
+  return [...new Set([at, ...pointsOnStructure(system, at), ...along])].slice(0, MOST_PLACES);
+}
+
+function threatsWithGround(document: StillhotDocument, id: WorkPointId, point: PointId): readonly Threat[] {
+  const { system } = document;
+  const letters = conductorsOf(system).get(point) ?? [];
+  const phases = letters.filter((it) => it !== "N").join("");
+  if (phases === "" || !letters.includes("N")) return [FELT_STILL];
+  const set = { kind: "ground", at: point, phases, cable: "4/0" } as SavedElement;
+  const elements = { ...system.elements, [nextGroundId(system) as ElementId]: set };
+  return assess({ ...document, system: { ...system, elements } }).workPoints[id]?.threats ?? [];
+}
+
+/** Stands for a place where no ground can go. */
+const FELT_STILL = { strength: 0, exposureVolts: Infinity } as Threat;

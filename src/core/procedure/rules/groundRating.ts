@@ -1,0 +1,68 @@
+import { GROUNDING_CABLES } from "../../devices";
+import { settingsOf } from "../../document";
+import { citationOf, withstandAmps } from "../../reference";
+import { type ElementId, say } from "../../terms";
+import { dutiesOf } from "../duty";
+import { elementOf, elementsOf, figure } from "../names";
+import { groundIdOf } from "../positions";
+import { defineRule, type Problem } from "../rule";
+import type { JobState } from "../state";
+
+/** A ground set carries the largest fault that the job could meet for the clearing time, and is no smaller than No. 2. */
+export const groundRating = defineRule({
+  id: "ground-rating",
+  severity: "danger",
+  citation: citationOf("n4-capability"),
+  check(step, before, after) {
+    if (step.do === "ground" && before.document !== after.document) {
+      const set = groundIdOf(before.document.system, step);
+      return [...sizeOf(after, set), ...dutyOf(after, set)];
+    }
+    if (step.do !== "work") return undefined;
+    return elementsOf(after.document.system).flatMap(([id, it]) =>
+      it.kind === "ground"
+        ? [...(id in after.asFound.system.elements ? sizeOf(after, id) : []), ...dutyOf(after, id)]
+        : [],
+    );
+  },
+});
+
+function sizeOf({ document }: JobState, id: ElementId): Problem[] {
+  const { cable } = elementOf(document.system, id) as { cable?: string };
+  if (cable !== undefined && (GROUNDING_CABLES as readonly string[]).includes(cable)) return [];
+  return [
+    {
+      where: id,
+      severity: "warning",
+      citation: citationOf("n4-min-size"),
+      message:
+        cable === undefined
+          ? say("rule.ground-rating.unknown", { set: id })
+          : say("rule.ground-rating.small", { set: id, cable }),
+      help: say("rule.ground-rating.size.help"),
+    },
+  ];
+}
+
+function dutyOf(state: JobState, id: ElementId): Problem[] {
+  const { cable } = elementOf(state.document.system, id) as { cable?: string };
+  const duty = dutiesOf(state).get(id);
+  if (cable === undefined || duty === undefined) return [];
+  const { clearingSeconds } = settingsOf(state.document);
+  const withstand = withstandAmps(cable, clearingSeconds, duty.xOverR);
+  if (withstand === undefined || duty.amps <= withstand) return [];
+  return [
+    {
+      where: id,
+      message: say("rule.ground-rating", {
+        set: id,
+        cable,
+        amps: figure(duty.amps),
+        withstand: figure(withstand),
+        seconds: clearingSeconds,
+        xOverR: figure(duty.xOverR),
+      }),
+      help: say("rule.ground-rating.help"),
+    },
+  ];
+}

@@ -1,0 +1,28 @@
+import { citationOf } from "../../reference";
+import { say } from "../../terms";
+import { shortsEnergized } from "../consequence";
+import { elementOf, nameOf, namesOf } from "../names";
+import { defineRule } from "../rule";
+import { isSwitching } from "../verbs";
+
+/** Nothing is energized with a ground still on it. */
+export const groundsLeft = defineRule({
+  id: "grounds-left",
+  severity: "danger",
+  citation: citationOf("m3-xiii-reenergize"),
+  check(step, before, after) {
+    if (!isSwitching(step) || before.document === after.document) return undefined;
+    const sets = shortsEnergized(before, after).filter(
+      (id) => elementOf(after.document.system, id)?.kind === "ground",
+    );
+    if (sets.length === 0) return undefined;
+    return {
+      where: step.element ?? sets[0]!,
+      message: say("rule.grounds-left", {
+        name: nameOf(after.document, step.element ?? ""),
+        sets: namesOf(sets.map((id) => nameOf(after.document, id))),
+      }),
+      help: say("rule.grounds-left.help", { sets: namesOf(sets) }),
+    };
+  },
+});

@@ -1,0 +1,69 @@
+import type { Step } from "../../document";
+import { COMMON_PRACTICE } from "../../reference";
+import { type ElementId, type Message, say } from "../../terms";
+import { isTagged } from "../isolation";
+import { elementOf, elementsOf, nameOf } from "../names";
+import { defineRule, type Problem } from "../rule";
+import type { JobState } from "../state";
+
+/** Keys of a record that say how a thing stands; a link renewed and a lead remade are repairs, not left behind. */
+const POSITION_KEYS = ["open", "removed", "position", "on", "blocked"] as const;
+
+/**
+ * At the end nothing of the job stays on the line: grounds, covers, tags, the permit, or a position other than as found.
+ * A `note` step that names the thing and says why excuses it. While people are on the line the job is not at its end: then
+ * it is a note.
+ */
+export const leftBehind = defineRule({
+  id: "left-behind",
+  severity: "warning",
+  citation: COMMON_PRACTICE,
+  atEnd(state) {
+    const { document, asFound, played } = state;
+    const left: [where: string, what: Message][] = [];
+    const name = (id: string) => ({ name: nameOf(document, id) });
+    for (const [id, it] of elementsOf(document.system)) {
+      if (it.kind === "ground" && !(id in asFound.system.elements))
+        left.push([id, say("left.ground", { name: id })]);
+      else if (isTagged(state, id) && !wasTagged(state, id)) left.push([id, say("left.tag", name(id))]);
+      else if (isElsewhere(state, id)) left.push([id, say("left.position", name(id))]);
+    }
+    for (const id of Object.keys(asFound.system.elements))
+      if (!(id in document.system.elements))
+        left.push([id, say("left.groundTaken", { name: nameOf(asFound, id) })]);
+    for (const id of state.covered) left.push([id, say("left.cover", name(id))]);
+    if (state.permit === "held" || state.permit === "requested") left.push(["permit", say("left.permit")]);
+    const isUnderWay = state.workUnderWay.size > 0;
+    return left
+      .filter(([id]) => !isExcused(played, id))
+      .map(([where, what]): Problem => ({
+        where,
+        ...(isUnderWay ? { severity: "note" as const } : {}),
+        message: say(isUnderWay ? "rule.left-behind.underWay" : "rule.left-behind", { what }),
+        help: say("rule.left-behind.help"),
+      }));
+  },
+});
+
+const wasTagged = (state: JobState, id: ElementId): boolean =>
+  isTagged({ ...state, document: state.asFound, otherTags: new Set() }, id);
+
+function isElsewhere({ document, asFound }: JobState, id: ElementId): boolean {
+  const is = elementOf(document.system, id) as unknown as Record<string, unknown>;
+  const was = elementOf(asFound.system, id) as unknown as Record<string, unknown> | undefined;
+  if (was === undefined) return false;
+  // What was found open because its link had blown is as it should be when it is closed, and so is a lead remade.
+  return (
+    POSITION_KEYS.some((key) => is[key] !== was[key]) ||
+    addsTo(was["cut"], is["cut"]) ||
+    addsTo(was["parted"], is["parted"])
+  );
+}
+
+const addsTo = (was: unknown, is: unknown): boolean =>
+  typeof was === "string" && typeof is === "string" && [...is].some((letter) => !was.includes(letter));
+
+const isExcused = (played: readonly Step[], id: string): boolean =>
+  played.some(
+    (it) => it.do === "note" && (it.text ?? "") !== "" && (it.element === id || it.at === id || it.to === id),
+  );

@@ -1,0 +1,32 @@
+import { citationOf } from "../../reference";
+import { say } from "../../terms";
+import { breakingsOf, NO_AMPS, worstOf } from "../breaking";
+import { figure, nameOf } from "../names";
+import { defineRule } from "../rule";
+
+/** The current is within the rating of the tool, arc chute, elbow or switch that breaks it. */
+export const loadBreakRating = defineRule({
+  id: "load-break-rating",
+  severity: "danger",
+  citation: citationOf("open-under-load"),
+  check(step, before) {
+    const worst = worstOf(
+      breakingsOf(step, before).filter(
+        ({ amps, limit }) =>
+          ["tool", "arc-chute", "rated"].includes(limit.basis) && amps > limit.amps && amps > NO_AMPS,
+      ),
+    );
+    if (worst === undefined) return undefined;
+    const { element, letter, amps, limit } = worst;
+    return {
+      where: element,
+      message: say("rule.load-break-rating", {
+        name: nameOf(before.document, element),
+        letter,
+        amps: figure(amps),
+        by: say(`breaks.${limit.basis}`, { limit: figure(limit.amps) }),
+      }),
+      help: say("rule.load-break-rating.help"),
+    };
+  },
+});

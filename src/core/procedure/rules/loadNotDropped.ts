@@ -1,0 +1,49 @@
+import { COMMON_PRACTICE } from "../../reference";
+import { type ElementId, say } from "../../terms";
+import { conductorId } from "../../terms";
+import { phasesMoved } from "../gap";
+import { joinedTo } from "../joined";
+import { isLiveState, workConductors } from "../live";
+import { elementOf, nameOf, namesOf } from "../names";
+import { isFedThroughBank } from "../paths";
+import { defineRule } from "../rule";
+import { seen } from "../seen";
+import { isOpening } from "../verbs";
+
+/**
+ * What was opened still has another supply. It is a note, since one opening of several is not the last: what may not be
+ * done before the others is said by the rules on grounds, tests and work. Phases that a bank ties are its own rule's.
+ */
+export const loadNotDropped = defineRule({
+  id: "load-not-dropped",
+  severity: "note",
+  citation: COMMON_PRACTICE,
+  check(step, before, after) {
+    if (!isOpening(step)) return undefined;
+    const { system } = after.document;
+    const { opened } = phasesMoved(step, before, after);
+    const { to } = (elementOf(system, step.element) ?? {}) as { to?: string };
+    if (to === undefined) return undefined;
+    const work = workConductors(after);
+    const fed = [...opened]
+      .map((letter) => conductorId(to, letter as never))
+      .filter(
+        (id) =>
+          isLiveState(seen(before).conductors[id]?.state) && isLiveState(seen(after).conductors[id]?.state),
+      )
+      .filter((id) => !isFedThroughBank(after, id))
+      .filter((id) => work.length === 0 || work.some((it) => joinedTo(system, [id]).has(it)));
+    const [first] = fed;
+    if (first === undefined) return undefined;
+    const sources = seen(after).conductors[first]!.sources as readonly ElementId[];
+    return {
+      where: step.element!,
+      message: say("rule.load-not-dropped", {
+        name: nameOf(after.document, step.element!),
+        where: namesOf(fed),
+        sources: namesOf(sources.map((id) => nameOf(after.document, id))),
+      }),
+      help: say("rule.load-not-dropped.help"),
+    };
+  },
+});

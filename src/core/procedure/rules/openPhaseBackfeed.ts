@@ -1,0 +1,30 @@
+import { citationOf } from "../../reference";
+import { say } from "../../terms";
+import { touchedConductors } from "../consequence";
+import { figure, nameOf } from "../names";
+import { bankOnPath } from "../paths";
+import { defineRule } from "../rule";
+import { seen } from "../seen";
+
+/** An opened phase of a bank that ties its phases stands at up to full voltage: it is not dead until the others are open. */
+export const openPhaseBackfeed = defineRule({
+  id: "open-phase-backfeed",
+  severity: "danger",
+  citation: citationOf("treat-as-energized"),
+  check(step, before) {
+    return touchedConductors(step, before).flatMap((id) => {
+      const report = seen(before).conductors[id];
+      if (report?.state !== "backfed") return [];
+      const bank = bankOnPath(before, id);
+      if (bank === undefined) return [];
+      const name = nameOf(before.document, bank);
+      return [
+        {
+          where: id,
+          message: say("rule.open-phase-backfeed", { where: id, name, volts: figure(report.volts) }),
+          help: say("rule.open-phase-backfeed.help", { name }),
+        },
+      ];
+    });
+  },
+});

@@ -1,0 +1,39 @@
+import { jobOf } from "../../document";
+import { citationOf } from "../../reference";
+import { type ElementId, say, type WorkPointId } from "../../terms";
+import { isSoleCrew } from "../isolation";
+import { nameOf } from "../names";
+import { defineRule } from "../rule";
+import { permitReasonForElement, permitReasonForWork } from "../section";
+import { isOpening, isSwitching } from "../verbs";
+
+/**
+ * A line section is operated or worked only under a permit that is held. A transformer's own tap needs none where no
+ * other feed is drawn. Once the permit is released, what is closed again is closed by the operator's word.
+ */
+export const permitFirst = defineRule({
+  id: "permit-first",
+  severity: "danger",
+  citation: citationOf("m3-i-request"),
+  check(step, before) {
+    if (before.permit === "held" || !(isSwitching(step) || step.do === "work")) return undefined;
+    if (before.permit === "released" && isSwitching(step) && !isOpening(step) && step.do !== "stop")
+      return undefined;
+    const workPoint =
+      step.do === "work" ? jobOf(before.document).workPoints[step.at as WorkPointId] : undefined;
+    const why =
+      workPoint === undefined
+        ? permitReasonForElement(before.asFound, step.element as ElementId)
+        : permitReasonForWork(before.asFound, workPoint);
+    if (why === undefined || isSoleCrew(before)) return undefined;
+    const where = step.element ?? step.at ?? "";
+    return {
+      where,
+      message: say(step.do === "work" ? "rule.permit-first.work" : "rule.permit-first", {
+        name: nameOf(before.document, workPoint?.at ?? where),
+        why,
+      }),
+      help: say("rule.permit-first.help"),
+    };
+  },
+});

@@ -1,0 +1,35 @@
+import { citationOf } from "../../reference";
+import { type ElementId, say } from "../../terms";
+import { isSoleCrew } from "../isolation";
+import { energizedOnTheJob } from "../live";
+import { nameOf } from "../names";
+import { defineRule } from "../rule";
+import { permitReasonForElement } from "../section";
+import { isSwitching } from "../verbs";
+
+/** A permit is released before its section is energized, and the section only by the system operator's word. */
+export const permitRelease = defineRule({
+  id: "permit-release",
+  severity: "danger",
+  citation: citationOf("m3-xiii-reenergize"),
+  check(step, before, after) {
+    if (!isSwitching(step) || before.permit === "released") return undefined;
+    if (energizedOnTheJob(before, after).length === 0) return undefined;
+    const name = nameOf(after.document, step.element ?? "");
+    if (before.permit === "held")
+      return {
+        where: step.element ?? "job",
+        message: say("rule.permit-release.held", { name }),
+        help: say("rule.permit-release.help"),
+      };
+    const needed =
+      step.element !== undefined && permitReasonForElement(before.asFound, step.element as ElementId);
+    if (needed === false || needed === undefined || before.operatorAsked > 0 || isSoleCrew(before))
+      return undefined;
+    return {
+      where: step.element ?? "job",
+      message: say("rule.permit-release.word", { name, why: needed }),
+      help: say("rule.permit-release.word.help"),
+    };
+  },
+});

@@ -1,0 +1,59 @@
+import { citationOf } from "../../reference";
+import { say } from "../../terms";
+import { elementsOf, nameOf, namesOf } from "../names";
+import { defineRule, type Problem } from "../rule";
+import type { JobState } from "../state";
+import type { Step } from "../../document";
+
+/** Release goes in order: people clear, grounds off, released by the one who holds it, tags off; then it is closed. */
+export const releaseOrder = defineRule({
+  id: "release-order",
+  severity: "danger",
+  citation: citationOf("m3-x-release"),
+  check(step, before) {
+    if (step.do === "release-permit") return releaseProblems(step, before);
+    if (step.do !== "untag" || before.permit !== "held") return undefined;
+    return {
+      where: step.element!,
+      severity: "warning",
+      citation: citationOf("m3-xii-tags-after-release"),
+      message: say("rule.release-order.tag", { name: nameOf(before.document, step.element!) }),
+      help: say("rule.release-order.tag.help"),
+    };
+  },
+});
+
+function releaseProblems(step: Step, before: JobState): Problem[] {
+  const sets = elementsOf(before.document.system)
+    .filter(([id, it]) => it.kind === "ground" && !(id in before.asFound.system.elements))
+    .map(([id]) => id);
+  const problems: Problem[] = [];
+  if (before.workUnderWay.size > 0)
+    problems.push({
+      where: "job",
+      message: say("rule.release-order.people", { where: namesOf([...before.workUnderWay]) }),
+      help: say("rule.release-order.people.help"),
+    });
+  if (sets.length > 0)
+    problems.push({
+      where: sets[0]!,
+      message: say("rule.release-order.grounds", { sets: namesOf(sets) }),
+      help: say("rule.release-order.grounds.help", { sets: namesOf(sets) }),
+    });
+  const by = step.with ?? before.permitHolder;
+  if (before.permitHolder !== "" && by !== before.permitHolder)
+    problems.push({
+      where: "job",
+      severity: "warning",
+      citation: citationOf("m3-xi-same-person"),
+      message: say("rule.release-order.holder", { by, holder: before.permitHolder }),
+      help: say("rule.release-order.holder.help", { holder: before.permitHolder }),
+    });
+  if (before.permit !== "held")
+    problems.push({
+      where: "job",
+      severity: "note",
+      message: say("rule.release-order.none"),
+    });
+  return problems;
+}

@@ -1,0 +1,105 @@
+import type { CircuitElement } from "../../devices";
+import { secondaryLetters } from "../../devices";
+import { jobOf } from "../../document";
+import { endsOf } from "../../network";
+import { citationOf } from "../../reference";
+import {
+  type ConductorId,
+  conductorId,
+  type ElementId,
+  type Letter,
+  lettersOf,
+  say,
+  type WorkPointId,
+} from "../../terms";
+import { openPhasesOf } from "../breaking";
+import { islandOf } from "../joined";
+import { elementsOf, nameOf, namesOf } from "../names";
+import { defineRule } from "../rule";
+import type { JobState } from "../state";
+import { isHotStickWork } from "../verbs";
+
+type Bank = Extract<CircuitElement, { kind: "transformer" }>;
+
+/**
+ * Anything that customers own can feed a transformer backwards. Work on it needs a ground on its secondary, unless every
+ * meter is pulled, or every main is open, tagged and blocked.
+ */
+export const secondaryBackfeed = defineRule({
+  id: "secondary-backfeed",
+  severity: "danger",
+  citation: citationOf("backfeed-known-sources"),
+  check(step, _before, after) {
+    if (step.do !== "work" || isHotStickWork(step)) return undefined;
+    const workPoint = jobOf(after.document).workPoints[step.at as WorkPointId];
+    if (workPoint === undefined) return undefined;
+    return elementsOf(after.document.system).flatMap(([id, it]) => {
+      if (it.kind !== "transformer" || (it.from !== workPoint.at && it.to !== workPoint.at)) return [];
+      const feeders = possibleFeeders(after, id, it);
+      if (feeders.length === 0 || isSecondaryGrounded(after, it)) return [];
+      return [
+        {
+          where: id,
+          message: say("rule.secondary-backfeed", {
+            name: nameOf(after.document, id),
+            feeders: namesOf(feeders.map((feeder) => nameOf(after.document, feeder))),
+          }),
+          help: say("rule.secondary-backfeed.help", { at: nameOf(after.document, it.to) }),
+        },
+      ];
+    });
+  },
+});
+
+const secondaryOf = (bank: Bank): ConductorId[] =>
+  secondaryLetters(bank).map((letter) => conductorId(bank.to, letter));
+
+function isSecondaryGrounded({ document: { system } }: JobState, bank: Bank): boolean {
+  const held = new Set(
+    elementsOf(system).flatMap(([, it]) =>
+      it.kind === "ground"
+        ? lettersOf(it.phases).map((letter) => islandOf(system, conductorId(it.at, letter)))
+        : [],
+    ),
+  );
+  return secondaryOf(bank).every((id) => held.has(islandOf(system, id)));
+}
+
+/** Loads with customers, generators and other transformers that a secondary still hangs together with. */
+function possibleFeeders({ document: { system } }: JobState, own: ElementId, bank: Bank): ElementId[] {
+  const reached = new Set<ConductorId>(secondaryOf(bank));
+  const elements = elementsOf(system);
+  for (let grew = true; grew;) {
+    grew = false;
+    for (const [, it] of elements) {
+      if (it.kind === "transformer" || it.kind === "nearby") continue;
+      const points = endsOf(it).map(([, point]) => point);
+      if (points.length < 2) continue;
+      for (const letter of lettersOf((it as { phases: string }).phases)) {
+        if (isHeldOpen(it, letter)) continue;
+        const ids = points.map((point) => conductorId(point, letter));
+        if (!ids.some((id) => reached.has(id))) continue;
+        for (const id of ids)
+          if (!reached.has(id)) {
+            reached.add(id);
+            grew = true;
+          }
+      }
+    }
+  }
+  const hangsOn = (point: string, letters: readonly string[]) =>
+    letters.some((letter) => reached.has(conductorId(point, letter as Letter)));
+  return elements
+    .filter(([id, it]) => {
+      if (it.kind === "load") return it.customers > 0 && hangsOn(it.at, [...it.phases]);
+      if (it.kind === "generator") return hangsOn(it.at, [...it.phases]);
+      return it.kind === "transformer" && id !== own && hangsOn(it.to, secondaryLetters(it));
+    })
+    .map(([id]) => id);
+}
+
+/** A pulled meter holds; a main only open, tagged and blocked, since its owner has the key; a transfer switch never. */
+function isHeldOpen(element: CircuitElement, letter: Letter): boolean {
+  if (!openPhasesOf(element).includes(letter)) return false;
+  return element.kind !== "main" || (element.tagged && element.blocked);
+}

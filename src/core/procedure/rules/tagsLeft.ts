@@ -1,0 +1,38 @@
+import { citationOf } from "../../reference";
+import { conductorId, type ElementId, lettersOf, say } from "../../terms";
+import { endsOf } from "../../network";
+import { isTagged } from "../isolation";
+import { energizedBy, energizedOnTheJob } from "../live";
+import { elementsOf, nameOf } from "../names";
+import { defineRule } from "../rule";
+import { isSwitching } from "../verbs";
+
+/** Every tag of the job is off what is energized again. A tag that was there before the crew came is not its own to take. */
+export const tagsLeft = defineRule({
+  id: "tags-left",
+  severity: "warning",
+  citation: citationOf("m3-xiii-reenergize"),
+  check(step, before, after) {
+    if (!isSwitching(step) || energizedOnTheJob(before, after).length === 0) return undefined;
+    const energized = new Set(energizedBy(before, after));
+    const wasTagged = (id: ElementId) =>
+      isTagged({ ...before, document: before.asFound, otherTags: new Set() }, id);
+    return elementsOf(after.document.system)
+      .filter(([id]) => id !== step.element && isTagged(after, id) && !wasTagged(id))
+      .filter(([, it]) =>
+        endsOf(it).some(([, point]) =>
+          lettersOf((it as { phases?: string }).phases ?? "").some((letter) =>
+            energized.has(conductorId(point, letter)),
+          ),
+        ),
+      )
+      .map(([id]) => ({
+        where: id,
+        message: say("rule.tags-left", {
+          name: nameOf(after.document, step.element ?? ""),
+          tagged: nameOf(after.document, id),
+        }),
+        help: say("rule.tags-left.help", { tagged: nameOf(after.document, id) }),
+      }));
+  },
+});

@@ -1,0 +1,40 @@
+import { citationOf } from "../../reference";
+import { conductorId, type Letter, say } from "../../terms";
+import { namesOf } from "../names";
+import { groundIdOf, phasesAt } from "../positions";
+import { defineRule } from "../rule";
+import { seen } from "../seen";
+
+/**
+ * A ground goes only on conductors tested at that point since the last switching and found without nominal voltage,
+ * unless a ground holds them already.
+ */
+export const testBeforeGround = defineRule({
+  id: "test-before-ground",
+  severity: "danger",
+  citation: citationOf("n5-test"),
+  check(step, before) {
+    if (step.do !== "ground") return undefined;
+    const { conductors } = seen(before);
+    const untested = [...phasesAt(before.document.system, step)]
+      .map((letter) => conductorId(step.at ?? "", letter as Letter))
+      .filter((id) => before.readings.get(id)?.isWithoutNominalVolts !== true)
+      .filter((id) => conductors[id]?.state !== "grounded");
+    if (untested.length === 0) return undefined;
+    const n = before.played.length + 1;
+    return {
+      where: groundIdOf(before.document.system, step),
+      message: say("rule.test-before-ground", {
+        set: groundIdOf(before.document.system, step),
+        where: namesOf(untested),
+      }),
+      help: say("rule.test-before-ground.help", { where: namesOf(untested) }),
+      marks: [
+        ...(before.lastSwitching === 0
+          ? []
+          : [{ step: before.lastSwitching, why: say("mark.lastSwitching") }]),
+        { step: n, why: say("mark.goesOnHere") },
+      ],
+    };
+  },
+});

@@ -1,0 +1,32 @@
+import { jobOf } from "../../document";
+import { citationOf } from "../../reference";
+import { say, type WorkPointId } from "../../terms";
+import { nameOfWorkPoint } from "../names";
+import { defineRule } from "../rule";
+import { seen } from "../seen";
+import { threatsWords } from "../threatWords";
+import { isHotStickWork } from "../verbs";
+
+/** Hands touch only what is grounded, tested and beyond two mistakes; work with a hot stick goes by its own rules. */
+export const workNotSafe = defineRule({
+  id: "work-not-safe",
+  severity: "danger",
+  citation: citationOf("n2-ground-to-treat-dead"),
+  check(step, before) {
+    if (step.do !== "work" || isHotStickWork(step)) return undefined;
+    const id = step.at as WorkPointId;
+    const report = seen(before).workPoints[id];
+    const workPoint = jobOf(before.document).workPoints[id];
+    if (report === undefined || workPoint === undefined || report.verdict === "grounded") return undefined;
+    const felt = report.threats.filter((it) => it.strength <= 2);
+    return {
+      where: id,
+      message: say(felt.length === 0 ? `rule.work-not-safe.${report.verdict}` : "rule.work-not-safe", {
+        name: nameOfWorkPoint(id, workPoint),
+        verdict: say(`stands.${report.verdict}`),
+        threats: threatsWords(before.document, felt),
+      }),
+      help: say(`rule.work-not-safe.${report.verdict}.help`),
+    };
+  },
+});
