@@ -20,6 +20,8 @@ export const settingFields = {
   inducedLimitVolts: field.amount("V", 3, { min: 0, max: 1e6 }),
   /** charging and exciting current only; common practice, no source */
   clampBreakAmps: field.amount("A", 0.5, { min: 0, max: 1e6 }),
+  /** one crew, every opening visible, at the work and under its own control: 29 CFR 1910.269(m)(2)(iii) */
+  singleCrew: field.flag(false),
 };
 
 /** Keys of a rule's entry under `rules`. */

@@ -112,6 +112,7 @@ export interface Settings {
   readonly clearingSeconds: number;
   readonly inducedLimitVolts: number;
   readonly clampBreakAmps: number;
+  readonly singleCrew: boolean;
   /** rule id → off with a reason, or on */
   readonly rules: Readonly<Record<string, RuleSetting>>;
 }
