@@ -17,6 +17,7 @@ const order = [
   "hazard",
   "procedure",
   "drawing",
+  "sheet",
 ];
 
 /** Packages that the core may use: each is pure, without the DOM, files, a clock or chance. */

@@ -1,1 +1,20 @@
-console.log("usage: stillhot <command> [file]");
+import { run } from "./run";
+
+/** The program itself: hands the words and the streams to `run`, and ends with its code. */
+const ended = new AbortController();
+for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => ended.abort());
+
+// Whoever read the output may be gone, as `head` is; the exit code is still the answer. Any other failure is told.
+for (const stream of [process.stdout, process.stderr])
+  stream.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code === "EPIPE") return;
+    process.stderr.write(`stillhot: the output could not be written: ${error.code ?? error.message}\n`);
+    process.exit(2);
+  });
+
+process.exitCode = await run(process.argv.slice(2), {
+  out: (text) => void process.stdout.write(text),
+  err: (text) => void process.stderr.write(text),
+  stdin: process.stdin,
+  stopped: ended.signal,
+});

@@ -4,3 +4,4 @@ export * from "./devices";
 export * from "./document";
 export * from "./hazard";
 export * from "./drawing";
+export * from "./sheet";

@@ -1,1 +1,124 @@
-export const cli = {} as const;
+/** What the command line says about itself and about files that it cannot use. */
+export const cli = {
+  "cli.overview": `stillhot {version}: draw a small distribution system, open and close things, and find, phase by phase,
+what could still be live at the work point.
+
+  stillhot <command> FILE… [--json]
+
+{commands}
+
+stillhot <command> --help tells about one of them. A FILE of - is standard input.
+
+Exit code  0  done, nothing wrong found
+           1  done, with findings: a work point that is not grounded, or anything above a note
+           2  a file could not be used, or the line could not be understood; the reason is on standard error
+
+Try        stillhot check quarry-lane.stillhot.json
+           stillhot draw quarry-lane.stillhot.json -o quarry-lane.svg
+           stillhot check *.stillhot.json --json
+
+{caution}
+`,
+  "cli.filesAndCodes": `A FILE of - is standard input. Of several files, one that cannot be used is reported on standard error and
+the others are still answered. With --json each file gives one JSON object on a line of its own.
+
+Exit code 0: done, nothing wrong found. 1: done, with findings. 2: a file could not be used, or the line could
+not be understood.`,
+  "cli.seeHelp": "See stillhot {command} --help",
+
+  "cli.validate.summary": "Read a file strictly and say what is wrong with it",
+  "cli.validate.help": `
+Every mistake is named by its path in the file, with what was found there and what was expected:
+
+  tap.stillhot.json: 2 problems
+    system.elements.c1.from: found "p9", expected the id of a point of this file
+    system.elements.ld1.kw: found "9", expected a number of kW from -1000000 to 1000000
+
+Keys that this program does not know are kept, named once, and give exit code 1.
+
+With --json: { file, ok, findings, errors }. A file that cannot be read gives the same object on standard
+error, with each of its errors as { path, message }; nothing of it goes to standard output.
+`,
+  "cli.validate.read": "read, {points} points and {elements} elements",
+
+  "cli.check.summary": "Find what is live as drawn and what could become live",
+  "cli.check.help": `
+For each work point of the job:
+  verdict    live, could-go-live, isolated (not proven dead), or grounded (and tested, as drawn)
+  margin     how many independent things must go wrong before it is live
+  ways       every set of up to three things that would make it live, with the path from the source, and what
+             a worker would feel with the grounds as drawn
+Then the states of all conductors (--all: each one with its volts, loads on and loads off, and its sources),
+and whatever else is wrong.
+
+Positions are taken as drawn. A test in the job's steps counts when it is marked done.
+
+With --json: { file, ok, conductors, elements, workPoints, findings }. ok is false whenever the exit code is
+not 0. A number that could not be computed is printed as 1.7976931348623157e+308, which is over every limit,
+and a finding "unsolved" stands beside it.
+
+  stillhot check *.stillhot.json --json | jq -r 'select(.ok | not) | .file'
+`,
+  "cli.noWorkPoint":
+    "No work point in this file: add one under job.workPoints to ask what could make it live.",
+  "cli.workPoint": "{name} ({id}: {conductors} at {place})",
+  "cli.ways": "What could make it live: {count}",
+  "cli.moreWays": "and {count} more; --all lists them",
+  "cli.path": "path: {path}",
+  "cli.noPath": "path: none, it is induced",
+  "cli.conductors": "Conductors as drawn: {summary}.",
+  "cli.conductorsAll": "Conductors as drawn: {summary}. Volts to earth, loads on and loads off:",
+  "cli.noConductors": "The drawing has no conductors.",
+  "cli.notFinite": "volts or amperes could not be computed at {where}; take everything there for live",
+
+  "cli.draw.summary": "Print the drawing as SVG",
+  "cli.draw.help": `
+The picture shows every conductor's state as drawn, by colour, by line pattern and by letter.
+
+  -o OUT          write it to a file, or as NAME.svg into a folder that exists
+  --palette NAME  sun (the default), night, or paper (black and white)
+
+With --json: { file, ok, svg }, or { file, ok, out } with -o. The exit code is 0 once the picture is made,
+whatever it shows; 1 when the file has keys that this program does not know.
+`,
+  "cli.draw.noPalette": "there is no palette {name}; there are {known}",
+  "cli.wrote": "{file}: written to {out}",
+
+  "cli.serve.summary": "Serve the app to this machine only",
+  "cli.serve.help": `
+Prints the address and serves until it is stopped (Ctrl+C). Nothing leaves this machine, and no other
+machine can reach it.
+
+  --port N   the port to use (4173), or the next free one; 0 takes any
+
+With --json: { url, port }.`,
+  "cli.serve.noApp": "There is no built app here. In a clone, run npm start, or npm run build first.",
+  "cli.serve.running": "Serving the app to this machine only; Ctrl+C ends it.",
+  "cli.serve.noPort": "{port} is not a port: it is a whole number from 0 to 65535",
+
+  "cli.noCommand": "There is no command {name}; there are {known}. See stillhot --help",
+  "cli.fileForCommand": "{name} is a file; say what to do with it: stillhot check {name}",
+  "cli.unknownFlag": "{command} does not know {flag}; it knows {known}",
+  "cli.flagTwice": "{flag} is given twice",
+  "cli.flagTakesNone": "{flag} takes no value",
+  "cli.flagNeedsValue": "{flag} needs a value: {flag} {value}",
+  "cli.needsFile": "no FILE was given, or - for standard input",
+  "cli.takesNoFile": "it takes no file, and {file} was given",
+  "cli.emptyName": "one of the files has an empty name",
+  "cli.stdinTwice": "standard input, -, can be read only once",
+  "cli.oneOut": "several files do not fit into one {out}; name a folder that exists",
+
+  "cli.stdin": "standard input",
+  "cli.noSuchFile": "there is no such file",
+  "cli.isFolder": "this is a folder; name the files in it",
+  "cli.mayNotRead": "this file may not be read by you",
+  "cli.notRead": "this file could not be read: {why}",
+  "cli.tooManyBytes": "this has more than {most} MB, which is more than any drawing",
+  "cli.utf16": "this is UTF-16 text; save it as UTF-8",
+  "cli.notUtf8": "this is not UTF-8 text",
+  "cli.oneProblem": "not used, 1 problem",
+  "cli.problems": "not used, {count} problems",
+  "cli.notWritten": "{out} could not be written: {why}",
+  "cli.notDone": "{why}",
+  "cli.ourMistake": "Stillhot made a mistake and gives no answer; please report it with the file: {why}",
+} as const;

@@ -3,6 +3,7 @@ import { document } from "./document";
 import { hazard } from "./hazard";
 import { procedure } from "./procedure";
 import { drawing } from "./drawing";
+import { sheet } from "./sheet";
 import { app } from "./app";
 import { cli } from "./cli";
 
@@ -13,6 +14,7 @@ export const english = {
   ...hazard,
   ...procedure,
   ...drawing,
+  ...sheet,
   ...app,
   ...cli,
 } as const;

@@ -1,0 +1,48 @@
+import { say, spell } from "../core";
+import { type Call, type Command, type Flag, UsageError } from "./command";
+
+const usage = (key: Parameters<typeof say>[0], gaps?: Parameters<typeof say>[1]) =>
+  new UsageError(spell(say(key, gaps)));
+
+/** What stands after the command's name. `--` ends the flags, `-` is a file. */
+export function readArguments(command: Command, words: readonly string[]): Call {
+  const files: string[] = [];
+  const flags = new Map<string, string | true>();
+  let json = false;
+  for (let at = 0; at < words.length; at++) {
+    const word = words[at]!;
+    if (word === "--") {
+      files.push(...words.slice(at + 1));
+      break;
+    }
+    if (word === "-" || !word.startsWith("-")) files.push(word);
+    else if (word === "--json") json = true;
+    else {
+      const [name, ...rest] = word.split("=");
+      const flag = flagOf(command, name!, word);
+      if (flags.has(flag.name)) throw usage("cli.flagTwice", { flag: flag.name });
+      if (flag.value === undefined) {
+        if (rest.length > 0) throw usage("cli.flagTakesNone", { flag: name! });
+        flags.set(flag.name, true);
+        continue;
+      }
+      const value = rest.length > 0 ? rest.join("=") : words[++at];
+      if (value === undefined || value === "")
+        throw usage("cli.flagNeedsValue", { flag: name!, value: flag.value });
+      flags.set(flag.name, value);
+    }
+  }
+  if (command.takesFiles && files.length === 0) throw usage("cli.needsFile", { command: command.name });
+  if (!command.takesFiles && files.length > 0)
+    throw usage("cli.takesNoFile", { command: command.name, file: files[0]! });
+  if (files.includes("")) throw usage("cli.emptyName");
+  if (files.filter((it) => it === "-").length > 1) throw usage("cli.stdinTwice");
+  return { files, json, flags };
+}
+
+function flagOf({ flags, name: command }: Command, name: string, word: string): Flag {
+  const flag = flags.find((it) => it.name === name || it.short === name);
+  if (flag !== undefined) return flag;
+  const known = ["--json", ...flags.map((it) => it.name), "--help"].join(", ");
+  throw usage("cli.unknownFlag", { flag: word, command, known });
+}

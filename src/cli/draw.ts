@@ -1,0 +1,64 @@
+import {
+  assess,
+  type PaletteName,
+  PALETTES,
+  say,
+  sceneOf,
+  spell,
+  type StillhotDocument,
+  toSvg,
+} from "../core";
+import { UsageError } from "./command";
+import { eachFile } from "./eachFile";
+import { write, writeTo } from "./output";
+import { counts, findingJson, findingLines } from "./print";
+
+/** The drawing as an SVG file, painted as it stands. */
+export const draw = eachFile({
+  name: "draw",
+  summary: "cli.draw.summary",
+  help: "cli.draw.help",
+  flags: [
+    { name: "--out", short: "-o", value: "OUT" },
+    { name: "--palette", value: "NAME" },
+  ],
+  before({ files, flags }) {
+    writeTo(flags, files, ".svg");
+    paletteOf(flags.get("--palette"));
+  },
+  async answer({ file, document, warnings, call }) {
+    const svg = svgOf(document, paletteOf(call.flags.get("--palette")));
+    const out = writeTo(call.flags, call.files, ".svg")?.(file);
+    if (out !== undefined) await write(out, svg);
+    const ok = !warnings.some(counts);
+    return {
+      ok,
+      json: { file, ok, findings: warnings.map(findingJson), ...(out === undefined ? { svg } : { out }) },
+      lines: [spell(say("cli.wrote", { file, out: out ?? "" }))],
+      ...(out === undefined ? { raw: svg } : {}),
+      aside: call.json ? [] : warnings.flatMap((it) => findingLines(it, file)),
+    };
+  },
+});
+
+function svgOf(document: StillhotDocument, palette: PaletteName): string {
+  const title =
+    document.title === "" ? say("drawing.untitled") : say("drawing.title", { title: document.title });
+  return toSvg(sceneOf(document, statesOf(document)), PALETTES[palette], {
+    title: spell(title),
+    description: spell(say("drawing.caution")),
+  });
+}
+
+/** States and volts only: a picture does not need what could happen, which takes longer to find. */
+function statesOf({ job: _, ...withoutJob }: StillhotDocument) {
+  return assess(withoutJob as StillhotDocument);
+}
+
+function paletteOf(name: string | true | undefined): PaletteName {
+  if (name === undefined) return "sun";
+  if (typeof name === "string" && Object.hasOwn(PALETTES, name)) return name as PaletteName;
+  throw new UsageError(
+    spell(say("cli.draw.noPalette", { name: String(name), known: Object.keys(PALETTES).join(", ") })),
+  );
+}

@@ -1,0 +1,93 @@
+import { spell, say, type StillhotDocument, type Finding } from "../core";
+import type { Call, Command } from "./command";
+import { type Input, isRefused, readInput, type Refused } from "./input";
+import type { ExitCode, Io } from "./io";
+import { asText, jsonLine, problemJson, refusedLines } from "./print";
+
+/** What a command says of one file. */
+export interface Answer {
+  /** false: exit code 1 */
+  readonly ok: boolean;
+  readonly json: unknown;
+  /** lines for a person */
+  readonly lines: readonly string[];
+  /** text to be printed as it is, in place of `lines`: a picture, a page, a file */
+  readonly raw?: string;
+  /** lines for standard error beside them */
+  readonly aside?: readonly string[];
+}
+
+export interface Question {
+  readonly file: string;
+  readonly document: StillhotDocument;
+  readonly warnings: readonly Finding[];
+  readonly call: Call;
+}
+
+interface FileCommand extends Omit<Command, "run" | "takesFiles"> {
+  answer(question: Question): Answer | Promise<Answer>;
+  /** what could not be done about a file, on standard error; the default is lines of text */
+  refuse?(refused: Refused, call: Call): string;
+  /** checks the whole line before any file is read; throws a usage error */
+  before?(call: Call): void;
+  /** the last lines for a person, after all files */
+  readonly closing?: () => readonly string[];
+}
+
+/** A command that answers file by file: a bad one is reported and the others are still answered. */
+export const eachFile = ({ answer, refuse, before, closing, ...rest }: FileCommand): Command => ({
+  ...rest,
+  takesFiles: true,
+  async run(call, io) {
+    before?.(call);
+    let code: ExitCode = 0;
+    let answered = 0;
+    for (const file of call.files) {
+      const input = await readInput(file, io);
+      const outcome = isRefused(input) ? input : await answerOrRefuse(answer, input, call);
+      if (!("json" in outcome)) {
+        io.err(refuse?.(outcome, call) ?? asText(refusedLines(outcome)));
+        code = 2;
+        continue;
+      }
+      print(outcome, call, io, answered++ > 0);
+      if (!outcome.ok && code === 0) code = 1;
+    }
+    if (!call.json && answered > 0 && closing !== undefined) io.out(asText(closing()));
+    return code;
+  },
+});
+
+function print({ json, lines, raw, aside = [] }: Answer, call: Call, io: Io, isLater: boolean): void {
+  if (call.json) io.out(jsonLine(json));
+  else if (raw !== undefined) io.out(raw);
+  else io.out(asText(isLater ? ["", ...lines] : lines));
+  if (aside.length > 0) io.err(asText(aside));
+}
+
+/** A mistake of ours in one file must neither pass for an answer nor keep the other files from theirs. */
+async function answerOrRefuse(
+  answer: FileCommand["answer"],
+  { file, document, warnings }: Input,
+  call: Call,
+): Promise<Answer | Refused> {
+  try {
+    return await answer({ file, document, warnings, call });
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    const message = error instanceof NotDone ? say("cli.notDone", { why }) : say("cli.ourMistake", { why });
+    return { file, problems: [{ path: "", message }] };
+  }
+}
+
+/** The file was read, but what was asked could not be done: the reason goes to standard error, exit code 2. */
+export class NotDone extends Error {}
+
+/** Standard error as one JSON object a file, for scripts that read what is wrong. */
+export const refuseAsJson = ({ file, problems }: Refused, { json }: Call): string =>
+  json
+    ? jsonLine({ file, ok: false, findings: [], errors: problems.map(problemJson) })
+    : asText(refusedLines({ file, problems }));
+
+/** The cautions that end everything a person reads. */
+export const cautions = (): readonly string[] => ["", spell(say("drawing.caution"))];

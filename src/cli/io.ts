@@ -1,0 +1,14 @@
+/** What a command may touch of the world around it: tests hand in their own. */
+export interface Io {
+  /** standard output, text as it is */
+  out(text: string): void;
+  /** standard error */
+  err(text: string): void;
+  /** standard input, read at most once */
+  readonly stdin: AsyncIterable<Uint8Array | string>;
+  /** ends what runs until it is stopped */
+  readonly stopped: AbortSignal;
+}
+
+/** 0: done, nothing wrong found. 1: done, findings. 2: bad input or usage. */
+export type ExitCode = 0 | 1 | 2;

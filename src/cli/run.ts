@@ -1,0 +1,91 @@
+import { version } from "../../package.json";
+import { say, spell } from "../core";
+import { readArguments } from "./arguments";
+import { check } from "./check";
+import { type Command, UsageError } from "./command";
+import { draw } from "./draw";
+import type { ExitCode, Io } from "./io";
+import { asText } from "./print";
+import { serve } from "./serve";
+import { validate } from "./validate";
+
+/** Every command, in the order in which the help lists them. */
+export const COMMANDS: readonly Command[] = [validate, check, draw, serve];
+
+/** Carries out one line of words. Never throws: whatever goes wrong is a sentence on standard error and a 2. */
+export async function run(words: readonly string[], io: Io): Promise<ExitCode> {
+  try {
+    return await carryOut(words, io);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    io.err(asText([error instanceof UsageError ? why : spell(say("cli.ourMistake", { why }))]));
+    return 2;
+  }
+}
+
+async function carryOut([name, ...rest]: readonly string[], io: Io): Promise<ExitCode> {
+  if (name === undefined) {
+    io.err(overview());
+    return 2;
+  }
+  if (name === "--version" || name === "-V") return print(io, `${version}\n`);
+  if (name === "--help" || name === "-h") return print(io, overview());
+  if (name === "help") return print(io, rest[0] === undefined ? overview() : page(commandOf(rest[0])));
+  const command = commandOf(name);
+  const flags = rest.includes("--") ? rest.slice(0, rest.indexOf("--")) : rest;
+  if (flags.includes("--help") || flags.includes("-h")) return print(io, page(command));
+  try {
+    return await command.run(readArguments(command, rest), io);
+  } catch (error) {
+    if (!(error instanceof UsageError)) throw error;
+    io.err(
+      asText([
+        `stillhot ${command.name}: ${error.message}`,
+        spell(say("cli.seeHelp", { command: command.name })),
+      ]),
+    );
+    return 2;
+  }
+}
+
+function print(io: Io, text: string): ExitCode {
+  io.out(text);
+  return 0;
+}
+
+function commandOf(name: string): Command {
+  const command = COMMANDS.find((it) => it.name === name);
+  if (command !== undefined) return command;
+  const known = COMMANDS.map((it) => it.name).join(", ");
+  const looksLikeFile = /\.json$/i.test(name);
+  throw new UsageError(
+    spell(say(looksLikeFile ? "cli.fileForCommand" : "cli.noCommand", { name: short(name), known })),
+  );
+}
+
+const short = (text: string): string => (text.length > 60 ? `${text.slice(0, 59)}…` : text);
+
+const overview = (): string =>
+  spell(
+    say("cli.overview", {
+      commands: COMMANDS.map((it) => `  ${it.name.padEnd(10)}${spell(say(it.summary))}`).join("\n"),
+      version,
+      caution: spell(say("drawing.caution")),
+    }),
+  );
+
+function page({ name, summary, help, flags, takesFiles }: Command): string {
+  const usage = [
+    `stillhot ${name}`,
+    ...(takesFiles ? ["FILE…"] : []),
+    ...flags.map((it) => `[${it.short ?? it.name}${it.value === undefined ? "" : ` ${it.value}`}]`),
+    "[--json]",
+  ];
+  return [
+    `${usage.join(" ")}\n`,
+    `${spell(say(summary))}.`,
+    spell(say(help)),
+    ...(takesFiles ? [spell(say("cli.filesAndCodes"))] : []),
+    "",
+  ].join("\n");
+}

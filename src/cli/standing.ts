@@ -1,0 +1,186 @@
+import {
+  type Assessment,
+  conductorId,
+  type ConductorId,
+  type ConductorReport,
+  type ConductorState,
+  exposureSentences,
+  figures,
+  type Finding,
+  jobOf,
+  type Letter,
+  naturalOrder,
+  pointName,
+  say,
+  spell,
+  standingSentences,
+  type StillhotDocument,
+  type Threat,
+  threatSentence,
+  type WorkPointId,
+} from "../core";
+import { counts, findingJson, findingLines, wrapped } from "./print";
+
+/** How a drawing stands: what `check` says of it as it is, and `rehearse` after the last step. */
+export interface Standing {
+  readonly ok: boolean;
+  readonly json: object;
+}
+
+/** How a drawing stands, as JSON; `ok` when every work point is grounded and nothing above a note was found. */
+export function standingOf(assessment: Assessment, warnings: readonly Finding[] = []): Standing {
+  const findings = [...warnings, ...assessment.findings, ...notFinite(assessment)];
+  const grounded = Object.values(assessment.workPoints).every(({ verdict }) => verdict === "grounded");
+  return {
+    ok: grounded && !findings.some(counts),
+    json: {
+      conductors: mapValues(assessment.conductors, (it) => ({ ...it, angleDeg: finiteAngle(it.angleDeg) })),
+      elements: mapValues(assessment.elements, ({ amps, angleDeg }) => ({
+        amps,
+        angleDeg: mapValues(angleDeg, finiteAngle),
+      })),
+      workPoints: assessment.workPoints,
+      findings: findings.map(findingJson),
+    },
+  };
+}
+
+const mapValues = <Key extends string, From, To>(
+  record: Readonly<Partial<Record<Key, From>>>,
+  change: (value: From) => To,
+): Record<Key, To> =>
+  Object.fromEntries(Object.entries(record).map(([key, value]) => [key, change(value as From)])) as Record<
+    Key,
+    To
+  >;
+
+/** Of volts that could not be computed there is no angle either; they are printed over every limit, it as 0. */
+const finiteAngle = (degrees: number): number => (Number.isFinite(degrees) ? degrees + 0 : 0);
+
+/** Says so where a number could not be computed: it is printed as the largest there is, never left out. */
+export function notFinite({ conductors, workPoints, findings }: Assessment): Finding[] {
+  if (findings.some(({ rule }) => rule === "unsolved")) return [];
+  const where = [
+    ...Object.entries<ConductorReport>(conductors).filter(([, it]) => !isFinite(it.volts, it.voltsLoadsOff)),
+    ...Object.entries(workPoints).filter(([, { threats }]) =>
+      threats.some((it) => !isFinite(it.volts, it.exposureVolts, it.exposureToEarthVolts, it.groundAmps)),
+    ),
+  ].map(([id]) => id);
+  return where.length === 0
+    ? []
+    : [
+        {
+          rule: "unsolved",
+          severity: "danger",
+          where: where[0]!,
+          message: say("cli.notFinite", { where: where.slice(0, 8).join(", ") }),
+          citation: "common practice, no source",
+        },
+      ];
+}
+
+const isFinite = (...numbers: readonly number[]): boolean => numbers.every(Number.isFinite);
+
+/** Ways to go live that are told before the rest is only counted. */
+const MOST_THREATS = 12;
+
+/** How a drawing stands, as lines for a person: verdicts first, then why, then what else is wrong. */
+export function standingLines(
+  file: string,
+  document: StillhotDocument,
+  assessment: Assessment,
+  { warnings = [], all }: { readonly warnings?: readonly Finding[]; readonly all: boolean },
+): string[] {
+  const works = Object.keys(assessment.workPoints) as WorkPointId[];
+  const findings = [...warnings, ...assessment.findings, ...notFinite(assessment)];
+  return [
+    ...(works.length === 0 ? [spell(say("cli.noWorkPoint"))] : []),
+    ...works.flatMap((id) => workPointLines(document, assessment, id, all)),
+    "",
+    ...conductorLines(assessment, all),
+    ...findings.flatMap((it) => ["", ...findingLines(it, file)]),
+  ];
+}
+
+function workPointLines(
+  document: StillhotDocument,
+  { workPoints }: Assessment,
+  id: WorkPointId,
+  all: boolean,
+): string[] {
+  const report = workPoints[id]!;
+  const workPoint = jobOf(document).workPoints[id]!;
+  const shown = all ? report.threats : report.threats.slice(0, MOST_THREATS);
+  const more = report.threats.length - shown.length;
+  return [
+    "",
+    ...wrapped(
+      `${spell(say(`say.verdict.${report.verdict}`))}: `,
+      spell(
+        say("cli.workPoint", {
+          name: workPoint.label ?? id,
+          id,
+          conductors: [...workPoint.conductors]
+            .map((it) => conductorId(workPoint.at, it as Letter))
+            .join(", "),
+          place: pointName(document, workPoint.at),
+        }),
+      ),
+      "  ",
+    ),
+    ...wrapped(
+      "  ",
+      standingSentences(report)
+        .map((it) => spell(it))
+        .join(" "),
+      "  ",
+    ),
+    ...(shown.length === 0 ? [] : ["", `  ${spell(say("cli.ways", { count: report.threats.length }))}`]),
+    ...shown.flatMap((it, index) => threatLines(document, it, index + 1)),
+    ...(more > 0 ? [`      ${spell(say("cli.moreWays", { count: more }))}`] : []),
+  ];
+}
+
+function threatLines(document: StillhotDocument, threat: Threat, n: number): string[] {
+  const path =
+    threat.path.length === 0 ? say("cli.noPath") : say("cli.path", { path: threat.path.join(" > ") });
+  return [
+    ...wrapped(
+      `  ${String(n).padStart(2)}  `,
+      [threatSentence(document, threat), ...exposureSentences(threat)].map((it) => spell(it)).join(" "),
+      "      ",
+    ),
+    ...wrapped("      ", spell(path), "        "),
+  ];
+}
+
+const ORDER: readonly ConductorState[] = [
+  "faulted",
+  "energized",
+  "backfed",
+  "induced",
+  "isolated",
+  "grounded",
+  "neutral",
+];
+
+/** How many conductors are in which state; with `all` each one with its volts and what reaches it. */
+function conductorLines({ conductors }: Assessment, all: boolean): string[] {
+  const ids = (Object.keys(conductors) as ConductorId[]).sort(naturalOrder);
+  const counted = ORDER.map((state) => ({
+    state,
+    count: ids.filter((id) => conductors[id]!.state === state).length,
+  })).filter(({ count }) => count > 0);
+  const summary = counted.map(({ state, count }) => `${count} ${spell(say(`state.${state}`))}`).join("; ");
+  if (ids.length === 0) return [spell(say("cli.noConductors"))];
+  if (!all) return wrapped("", spell(say("cli.conductors", { summary })), "  ");
+  const width = Math.max(...ids.map((it) => it.length));
+  return [
+    ...wrapped("", spell(say("cli.conductorsAll", { summary })), "  "),
+    ...ids.map((id) => {
+      const { state, volts, voltsLoadsOff, sources } = conductors[id]!;
+      const numbers = `${figures(volts).padStart(8)} V ${figures(voltsLoadsOff).padStart(8)} V`;
+      return `  ${id.padEnd(width)}  ${state.padEnd(9)} ${numbers}  ${sources.join(", ")}`.trimEnd();
+    }),
+  ];
+}
