@@ -3,5 +3,6 @@ export * from "./terms";
 export * from "./devices";
 export * from "./document";
 export * from "./hazard";
+export * from "./procedure";
 export * from "./drawing";
 export * from "./sheet";

@@ -1,10 +1,10 @@
 export { advance, planChanged, play, type PlayedStep } from "./play";
 export { rehearse, type Rehearsal } from "./rehearse";
 export { rehearsalJson, rehearsalText, spellFinding, type SpelledFinding } from "./report";
-export { beginJob, type CapacitorCharge, type JobState, type Reading } from "./state";
+export { beginJob, type CapacitorCharge, type JobState, type DetectorReading } from "./state";
 export { seen } from "./seen";
 export type { Consequence } from "./consequence";
-export { defineRule, type Mark, type Problem, type RehearsalFinding, type Rule } from "./rule";
+export { defineRule, type StepMark, type Problem, type RehearsalFinding, type Rule } from "./rule";
 export { RULES, rulesOff } from "./rules";
 export { isolationPoints, isSoleCrew, isTagged } from "./isolation";
 export { permitReasonForElement, permitReasonForWork } from "./section";

@@ -3,7 +3,7 @@ import type { Assessment, Verdict } from "../hazard";
 import { type Catalogue, say, type Severity, spell } from "../terms";
 import type { PlayedStep } from "./play";
 import type { Rehearsal } from "./rehearse";
-import type { Mark, RehearsalFinding } from "./rule";
+import type { StepMark, RehearsalFinding } from "./rule";
 import { seen } from "./seen";
 
 /** A finding with its words spelled out, as a script reads it. */
@@ -156,7 +156,11 @@ function findingLines(
   ];
 }
 
-function markLines(marks: readonly Mark[], steps: readonly PlayedStep[], catalogue?: Catalogue): string[] {
+function markLines(
+  marks: readonly StepMark[],
+  steps: readonly PlayedStep[],
+  catalogue?: Catalogue,
+): string[] {
   const rows = marks.flatMap(({ step: n, why }) => {
     const played = steps[n - 1];
     return played === undefined ? [] : [{ n, words: stepWords(played.step), why: spell(why, catalogue) }];

@@ -3,7 +3,7 @@ import type { Finding, Message, Severity } from "../terms";
 import type { JobState, StepNumber } from "./state";
 
 /** A step that a finding points at, and why. */
-export interface Mark {
+export interface StepMark {
   readonly step: StepNumber;
   readonly why: Message;
 }
@@ -17,12 +17,12 @@ export interface Problem {
   readonly severity?: Severity;
   readonly citation?: string;
   /** other steps that show why */
-  readonly marks?: readonly Mark[];
+  readonly marks?: readonly StepMark[];
 }
 
 /** A finding of a rehearsal: it may point at the steps that led to it. */
 export interface RehearsalFinding extends Finding {
-  readonly marks?: readonly Mark[];
+  readonly marks?: readonly StepMark[];
 }
 
 export type Problems = Problem | readonly Problem[] | undefined;

@@ -2,7 +2,7 @@ import { jobOf, type PermitState, type Step, type StillhotDocument } from "../do
 import type { ConductorId, ElementId, Message, PointId, WorkPointId } from "../terms";
 
 /** What a detector showed. */
-export interface Reading {
+export interface DetectorReading {
   readonly volts: number;
   readonly isDead: boolean;
   /** no voltage of the line's own: nothing, or what a neighbour induces */
@@ -37,7 +37,7 @@ export interface JobState {
   /** tested dead, the detector proven before, nothing switched and no ground taken off since */
   readonly tested: ReadonlySet<ConductorId>;
   /** every reading since the last switching or ungrounding */
-  readonly readings: ReadonlyMap<ConductorId, Reading>;
+  readonly readings: ReadonlyMap<ConductorId, DetectorReading>;
   /** conductors that a test showed live, until somebody stops and looks */
   readonly shownLive: readonly ConductorId[];
   /** points and elements under cover */
