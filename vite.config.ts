@@ -6,7 +6,14 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   base: "./",
   publicDir: "static",
-  build: { outDir: "dist", target: "es2022" },
+  build: {
+    outDir: "dist",
+    target: "es2022",
+    rolldownOptions: {
+      // The core does nothing when it is loaded, but for immer's patches: so what the first picture needs can load alone.
+      treeshake: { moduleSideEffects: (id) => !/src\/core\//.test(id) || /edits\/change/.test(id) },
+    },
+  },
   worker: { format: "es" },
   plugins: [
     svelte(),

@@ -35,7 +35,10 @@ export interface Board {
   show(view: View): void;
   moveCamera(camera: Camera): void;
   zoom(factor: number, screenX?: number, screenY?: number): void;
+  /** shows the whole drawing */
   fit(): void;
+  /** shows the whole drawing where it stays readable, else as much of it as does, around a thing */
+  begin(around: Owner | undefined): void;
   /** moves as little as needed to bring a box into view */
   reveal(box: Box): void;
   marquee(box: Box | undefined): void;
@@ -47,6 +50,10 @@ Konva.autoDrawEnabled = false;
 /** Above this many pieces labels are placed again only when the zoom has settled. */
 const MANY_PIECES = 800;
 const SETTLED_MS = 120;
+/** Symbols and labels can be told apart from this scale on. */
+const READABLE = 0.62;
+/** A whole drawing that is a little smaller than that is still worth more than a part of it. */
+const STILL_READABLE = 0.48;
 
 /** A Konva stage with one shape a layer: the drawing, and what lies over it. It knows no gestures. */
 export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => void): Board {
@@ -195,7 +202,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       right: box.right + margin,
       bottom: box.bottom + margin,
     };
-    placed = scale < 0.3 && many ? [] : placeNotes(scene, scale, sizes, within);
+    placed = scale < 0.3 && many ? [] : placeNotes(scene, scale, sizes, within, box);
     placedFor = { scene, scale, sizes, within };
   }
 
@@ -219,7 +226,18 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
 
   function fit() {
     const bounds = view?.scene.bounds;
-    if (bounds !== undefined && size.width > 1) moveCamera(fitted(bounds, size));
+    if (view === undefined || bounds === undefined || size.width <= 1) return;
+    const close = fitted(bounds, size);
+    if (view.scene.pieces.length > MANY_PIECES) return moveCamera(close);
+    // Labels keep their size, so that what they need beside the drawing is a margin of the screen.
+    let [left, top, right, bottom] = [0, 0, 0, 0];
+    for (const { x, y, width, height } of placeNotes(view.scene, close.scale, view.sizes)) {
+      left = Math.max(left, (bounds.left - x) * close.scale + width / 2);
+      right = Math.max(right, (x - bounds.right) * close.scale + width / 2);
+      top = Math.max(top, (bounds.top - y) * close.scale + height / 2);
+      bottom = Math.max(bottom, (y - bounds.bottom) * close.scale + height / 2);
+    }
+    moveCamera(fitted(bounds, size, { left, top, right, bottom }));
   }
 
   const observer = new ResizeObserver(() => {
@@ -261,6 +279,18 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     moveCamera,
     zoom: (factor, x = size.width / 2, y = size.height / 2) => moveCamera(zoomedAt(camera, factor, x, y)),
     fit,
+    begin(around) {
+      hasFitted = true;
+      fit();
+      const piece = view === undefined || around === undefined ? undefined : pieceOf(view.scene, around);
+      if (camera.scale >= STILL_READABLE || view === undefined || view.scene.pieces.length > MANY_PIECES)
+        return;
+      const [x, y] = piece?.spine ?? [];
+      const shown = zoomedAt(camera, READABLE / camera.scale, size.width / 2, size.height / 2);
+      if (x === undefined || y === undefined) return moveCamera(shown);
+      const at = toScreen(shown, x, y);
+      moveCamera({ ...shown, x: shown.x + size.width * 0.4 - at.x, y: shown.y + size.height / 2 - at.y });
+    },
     reveal(box) {
       const inView = viewOf(camera, size);
       if (contains(inView, box)) return;

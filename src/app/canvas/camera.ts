@@ -39,20 +39,38 @@ export function zoomedAt(camera: Camera, factor: number, screenX: number, screen
   return { scale, x: screenX - spot.x * scale, y: screenY - spot.y * scale };
 }
 
-/** Shows a whole box, with a margin for the labels around it, and never closer than one to one and a half. */
-export function fitted(box: Box, { width, height }: Size): Camera {
-  const margin = width < 600 ? 28 : 72;
+/** What the row of zoom buttons covers [px]. */
+const ZOOM_BUTTONS = 70;
+
+/** Screen beside the drawing that labels need [px]. */
+interface Overhang {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+const NO_OVERHANG: Overhang = { left: 0, top: 0, right: 0, bottom: 0 };
+
+/** Shows a whole box, with room for the labels around it, and never closer than one and a half. */
+export function fitted(box: Box, { width, height }: Size, overhang: Overhang = NO_OVERHANG): Camera {
+  const margin = width < 600 ? 14 : 28;
+  const most = width * 0.12;
+  const [left, right] = [margin + Math.min(most, overhang.left), margin + Math.min(most, overhang.right)];
+  const [top, bottom] = [
+    margin + Math.min(80, overhang.top),
+    Math.max(ZOOM_BUTTONS, margin + Math.min(80, overhang.bottom)),
+  ];
   const scale = Math.max(
     LEAST_SCALE,
     Math.min(
       1.5,
-      (width - 2 * margin) / Math.max(1, box.right - box.left),
-      (height - 2 * margin) / Math.max(1, box.bottom - box.top),
+      (width - left - right) / Math.max(1, box.right - box.left),
+      (height - top - bottom) / Math.max(1, box.bottom - box.top),
     ),
   );
   return {
     scale,
-    x: width / 2 - ((box.left + box.right) / 2) * scale,
-    y: height / 2 - ((box.top + box.bottom) / 2) * scale,
+    x: left + (width - left - right) / 2 - ((box.left + box.right) / 2) * scale,
+    y: top + (height - top - bottom) / 2 - ((box.top + box.bottom) / 2) * scale,
   };
 }

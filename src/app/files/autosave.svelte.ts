@@ -61,7 +61,7 @@ export class Autosave {
       title: document.title,
       savedAt: Date.now(),
       document,
-      history: history,
+      history,
     };
     try {
       this.#rev = await keep(record, this.#rev);

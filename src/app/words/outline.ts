@@ -198,15 +198,19 @@ export function rowWords(
       ? t("outline.again", { point: pointName(document, element.to) })
       : "";
   return [
-    name.toLowerCase().includes(kind.toLowerCase()) ? name : `${kind} ${name}`,
+    isNamedByKind(name, kind) ? name : `${kind} ${name}`,
     phases,
     ...standing(element),
-    element.evidence === "seen" ? "" : t(`evidence.${element.evidence}`),
+    element.evidence === "map" ? "" : t(`evidence.${element.evidence}`),
     leads,
   ]
     .filter((it) => it !== "")
     .join(", ");
 }
+
+/** Whether a name already says what kind of thing it is: a "sideline clamp" needs no "tap clamp" before it. */
+const isNamedByKind = (name: string, kind: string): boolean =>
+  kind.split(" ").some((word) => name.toLowerCase().includes(word.toLowerCase()));
 
 /** How a device stands: open where, tagged, blocked, running. */
 export function standing(element: CircuitElement): string[] {

@@ -64,9 +64,9 @@ export function figures(value: number): string {
 }
 
 export const volts = (value: number | null | undefined): string =>
-  value === null || value === undefined ? t("app.unknownVolts") : `${figures(value)} V`;
+  value === null || value === undefined ? t("app.unknownVolts") : `${figures(value)}\u00a0V`;
 
-export const amps = (value: number): string => `${figures(value)} A`;
+export const amps = (value: number): string => `${figures(value)}\u00a0A`;
 
 /** What one upset is, in words. */
 export function upsetWords(document: StillhotDocument, { kind, element, phase }: Upset): string {

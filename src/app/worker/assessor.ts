@@ -1,4 +1,4 @@
-import { assess, type Assessment, type StillhotDocument } from "../../core";
+import type { Assessment, StillhotDocument } from "../../core";
 
 export interface Question {
   readonly n: number;
@@ -15,6 +15,7 @@ const AT_ONCE_MS = 12;
 
 /** The one place that asks the core for an assessment. The newest drawing wins; older answers are dropped. */
 export class Assessor {
+  #assess: typeof import("./solve").assess | undefined;
   #worker: Worker | undefined;
   #asked = 0;
   #busy = false;
@@ -27,16 +28,24 @@ export class Assessor {
     answer: (document: StillhotDocument, assessment: Assessment | undefined, failed?: string) => void,
   ) {
     this.#answer = answer;
+    void import("./solve").then(({ assess }) => {
+      this.#assess = assess;
+      if (this.#waiting !== undefined) this.ask(this.#waiting);
+    });
   }
 
   ask(document: StillhotDocument) {
     const size = Object.keys(document.system.elements).length;
-    if (!this.#isSlow && size <= AT_ONCE_UP_TO) {
+    if (size <= AT_ONCE_UP_TO && !this.#isSlow) {
+      if (this.#assess === undefined) {
+        this.#waiting = document;
+        return;
+      }
       this.#waiting = undefined;
       this.#asked++;
       const from = performance.now();
       try {
-        this.#answer(document, assess(document));
+        this.#answer(document, this.#assess(document));
       } catch (error) {
         this.#answer(document, undefined, error instanceof Error ? error.message : String(error));
       }

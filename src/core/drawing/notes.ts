@@ -22,9 +22,9 @@ export interface PlacedNote {
 
 /** Notes too small a zoom has no room for are left out below these scales. */
 const FROM_SCALE: Partial<Record<Note["kind"], number>> = {
-  letter: 0.7,
-  elementLabel: 0.45,
-  pointLabel: 0.4,
+  letter: 0.6,
+  elementLabel: 0.3,
+  pointLabel: 0.25,
 };
 
 /** Width of a text [px], from the average width of a letter in the app's own font. */
@@ -46,13 +46,17 @@ export function sizeOf({ kind, text }: Note, sizes: NoteSizes): { width: number;
 
 /**
  * Finds a place for each note at one zoom: the important ones first, each on the first of its sides that is free.
- * A note without a free side is left out, but a work point's flag, which stands on its first side whatever is there.
+ * A note without a free side is left out, but a work point's flag, which always stands somewhere.
+ *
+ * @param within pieces outside are not labelled
+ * @param screen what is in view: the flag of a work point in view stays in view
  */
 export function placeNotes(
   scene: Scene,
   scale: number,
   sizes: NoteSizes = NOTE_SIZES,
   within?: Box,
+  screen?: Box,
 ): readonly PlacedNote[] {
   const crowd = new Crowd(64 / scale);
   const queue: Note[][] = NOTE_KINDS.map(() => []);
@@ -71,7 +75,7 @@ export function placeNotes(
   for (const note of queue.flat()) {
     const { width, height } = sizeOf(note, sizes);
     const onTheWire = note.sides[0]![0] === 0 && note.sides[0]![1] === 0;
-    const further = note.kind === "pointLabel" || note.kind === "elementLabel" ? [0, 14] : [0];
+    const further = isLabel(note) ? [0, 14] : [0];
     const spots = further.flatMap((extra) =>
       note.sides.map(([sideways, upright]) => {
         const length = Math.max(1, Math.hypot(sideways, upright));
@@ -81,9 +85,13 @@ export function placeNotes(
         return { x, y, box: around(x, y, width / scale, height / scale) };
       }),
     );
+    if (note.kind === "work" && screen !== undefined) {
+      const inView = spots.filter(({ box }) => isWithin(box, screen));
+      if (inView.length > 0) spots.splice(0, spots.length, ...inView);
+    }
     const free =
       spots.find(({ box }) => !crowd.hits(box) && (onTheWire || !wires.hits(box))) ??
-      (note.kind === "letter" ? undefined : spots.find(({ box }) => !crowd.hits(box))) ??
+      (note.kind === "letter" || isLabel(note) ? undefined : spots.find(({ box }) => !crowd.hits(box))) ??
       (note.kind === "work" ? spots[0] : undefined);
     if (free === undefined) continue;
     crowd.add(free.box);
@@ -91,6 +99,14 @@ export function placeNotes(
   }
   return placed;
 }
+
+const isLabel = ({ kind }: Note): boolean => kind === "pointLabel" || kind === "elementLabel";
+
+const isWithin = (inner: Box, outer: Box): boolean =>
+  inner.left >= outer.left &&
+  inner.right <= outer.right &&
+  inner.top >= outer.top &&
+  inner.bottom <= outer.bottom;
 
 /** By how much of its own half a note steps aside: wholly in any direction but straight across it. */
 const corner = (side: number): number => Math.max(-1, Math.min(1, side * 1.5));

@@ -211,7 +211,8 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
   if (hasNeutral && !isRun && neutralLooks.some((it) => it !== "neutral" && it !== "unknown"))
     run(pen, neutralLane, "", around);
 
-  const reach = Math.max(bladeByBlade || isRun ? Math.abs(lanes[0]?.across ?? 0) : 0, isRun ? 4 : 14) + 4;
+  const outer = Math.abs(lanes[0]?.across ?? 0);
+  const reach = (isRun ? outer + 4 : bladeByBlade && lanes.length > 1 ? outer + 11 : 14) + 4;
   positionNotes(pen, element, reach + 2, around);
   pen.note("elementLabel", labelOf(element, around), "ink", route.centre, {
     sides: pen.sides(),
@@ -258,7 +259,7 @@ function run(pen: Pen, { letter, across }: Lane, broken: string, around: Surroun
 
 /** How far from the end of a body a letter stands: side by side they would touch, so every second one stands back. */
 const staggered = (lanes: readonly Lane[], letter: Letter): number =>
-  lanes.findIndex((it) => it.letter === letter) % 2 === 1 ? 24 : 8;
+  lanes.findIndex((it) => it.letter === letter) % 2 === 1 ? 30 : 14;
 
 /** Letters at both ends of a run and badges along it: one for all where they agree, else one for each. */
 function runNotes(pen: Pen, lanes: readonly Lane[], neutral: Lane | undefined, around: Surroundings) {

@@ -116,7 +116,7 @@ export function sceneOf(
         id,
         completePoint(saved),
         angles.get(at) ?? [],
-        word(say("drawing.work", { label: label ?? key })),
+        word(say("drawing.work", { label: shortened(label ?? key) })),
       ),
     );
   }
@@ -308,18 +308,27 @@ function workPiece(id: WorkPointId, { x, y }: Point, angles: readonly number[], 
   return { owner, shapes: [], notes: [note], box: boxOf([x, y], 40), overall: "ink", spine: [x, y] };
 }
 
-const EIGHT: readonly (readonly [number, number])[] = [
+/** A flag that is longer would cover what it marks; the whole label stands in the outline and the verdict. */
+const LONGEST_FLAG = 26;
+const shortened = (label: string): string =>
+  label.length > LONGEST_FLAG ? `${label.slice(0, LONGEST_FLAG - 1).trimEnd()}…` : label;
+
+const AROUND: readonly (readonly [number, number])[] = [
   [1, 0],
   [0.7, -0.7],
   [0.7, 0.7],
   [-0.7, -0.7],
   [-1, 0],
   [-0.7, 0.7],
+  [0.35, -0.9],
+  [0.35, 0.9],
+  [-0.35, -0.9],
+  [-0.35, 0.9],
   [0, -1],
   [0, 1],
 ];
 
-/** Eight directions around a point, those with nothing near them first. */
+/** Directions around a point, those with nothing near them first. */
 function sidesAwayFrom(angles: readonly number[]): readonly (readonly [number, number])[] {
   const room = ([dx, dy]: readonly [number, number]) =>
     Math.min(
@@ -329,5 +338,5 @@ function sidesAwayFrom(angles: readonly number[]): readonly (readonly [number, n
         return Math.abs(((((own - angle) % 360) + 540) % 360) - 180);
       }),
     );
-  return [...EIGHT].sort((a, b) => Math.floor(room(b) / 20) - Math.floor(room(a) / 20));
+  return [...AROUND].sort((a, b) => Math.floor(room(b) / 20) - Math.floor(room(a) / 20));
 }

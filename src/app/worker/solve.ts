@@ -1,0 +1,2 @@
+/** The solver, apart from the rest of the core, so that the first picture does not wait for it. */
+export { assess } from "../../core";
