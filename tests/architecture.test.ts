@@ -18,6 +18,7 @@ const order = [
   "procedure",
   "drawing",
   "sheet",
+  "scenario",
 ];
 
 /** Packages that the core may use: each is pure, without the DOM, files, a clock or chance. */

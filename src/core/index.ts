@@ -5,4 +5,5 @@ export * from "./document";
 export * from "./hazard";
 export * from "./procedure";
 export * from "./drawing";
+export * from "./scenario";
 export * from "./sheet";

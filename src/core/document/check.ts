@@ -19,7 +19,7 @@ export function checkDocument(file: JsonObject): Report {
   checkSystem(report, file["system"]);
   const system = report.problems.some(({ path }) => path.startsWith("system")) ? undefined : file["system"];
   checkJob(report, file["job"], system as System | undefined);
-  checkScenario(report, file["scenario"]);
+  checkScenario(report, file["scenario"], system as System | undefined, file["job"]);
   checkSettings(report, file["settings"]);
   for (const key of Object.keys(file)) if (!DOCUMENT_KEYS.includes(key)) report.unknown.push(below("", key));
   return report;

@@ -1,5 +1,8 @@
 export * from "./types";
 export * from "./settings";
+export * from "./scenarioTypes";
+export { scenarioOf } from "./scenario";
+export { type Amendment, amended, idsOf } from "./amend";
 export * from "./complete";
 export { perObject } from "./perObject";
 export { conductorsOf } from "./conductors";

@@ -2,7 +2,7 @@ import { DEVICES, type Fields } from "../devices";
 import type { JsonObject } from "../terms";
 import { jobFields, STEP_NEEDS, stepFields, workPointFields } from "./jobFields";
 import { MIGRATIONS } from "./migrate";
-import { scenarioSchema } from "./scenario";
+import { scenarioDefs, scenarioSchema } from "./scenario";
 import { ruleFields, settingFields } from "./settings";
 import { pointFields } from "./types";
 
@@ -113,5 +113,6 @@ export const jsonSchema = (): JsonObject => ({
     ),
     workPoint: recordOf(workPointFields),
     step: step(),
+    ...scenarioDefs(),
   },
 });

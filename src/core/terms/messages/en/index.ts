@@ -4,6 +4,7 @@ import { hazard } from "./hazard";
 import { procedure } from "./procedure";
 import { drawing } from "./drawing";
 import { sheet } from "./sheet";
+import { scenario } from "./scenario";
 import { app } from "./app";
 import { cli } from "./cli";
 
@@ -15,6 +16,7 @@ export const english = {
   ...procedure,
   ...drawing,
   ...sheet,
+  ...scenario,
   ...app,
   ...cli,
 } as const;

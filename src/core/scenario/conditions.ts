@@ -1,0 +1,99 @@
+import { type Condition, scenarioOf, type StepPattern, type StillhotDocument } from "../document";
+import { type Action, isJobStep } from "./actions";
+import type { LogEntry } from "./log";
+
+/** Whether an action is the one that is meant: a step that names no phases is about all of them. */
+export function matches(pattern: StepPattern, action: Action): boolean {
+  const { phases, ...same } = pattern;
+  const own = action as unknown as Readonly<Record<string, unknown>>;
+  if (Object.entries(same).some(([key, value]) => own[key] !== value)) return false;
+  const given = typeof own["phases"] === "string" ? own["phases"] : "";
+  return phases === undefined || given === "" || [...phases].every((it) => given.includes(it));
+}
+
+const isStep = (entry: LogEntry, pattern: StepPattern): boolean =>
+  entry.action !== undefined && entry.result.done && matches(pattern, entry.action);
+
+const firstWhere = (log: readonly LogEntry[], is: (entry: LogEntry) => boolean): number | undefined =>
+  log.find(is)?.n;
+
+/**
+ * The number of the entry by which a sentence about an attempt came true; nothing where it is not true.
+ *
+ * @param log of the attempt, from its beginning; a part of it from the beginning answers for that moment
+ */
+export function whenTrue(
+  condition: Condition,
+  document: StillhotDocument,
+  log: readonly LogEntry[],
+): number | undefined {
+  const { before, after } = condition;
+  const limit = before === undefined ? undefined : firstWhere(log, (it) => isStep(it, before));
+  const start = after === undefined ? 0 : firstWhere(log, (it) => isStep(it, after));
+  if (start === undefined) return undefined;
+  const isBetween = ({ n }: LogEntry) => n > start && (limit === undefined || n < limit);
+  const first = (is: (entry: LogEntry) => boolean) => firstWhere(log, (it) => isBetween(it) && is(it));
+
+  if (condition.step !== undefined) return first((it) => isStep(it, condition.step!));
+  if (condition.rule !== undefined)
+    return first(
+      ({ result }) =>
+        result.findings?.some(
+          ({ rule, where, severity }) =>
+            rule === condition.rule &&
+            severity !== "note" &&
+            (condition.where === undefined || where === condition.where),
+        ) === true,
+    );
+  if (condition.knows !== undefined)
+    return first(({ result }) => result.reveals?.includes(condition.knows!) === true);
+  if (condition.consequence !== undefined)
+    return first(({ result }) => result.consequence?.kind === condition.consequence);
+  if (condition.verdict !== undefined)
+    return first(
+      ({ action, result }) =>
+        action?.do === "work" &&
+        (condition.workPoint === undefined || action.at === condition.workPoint) &&
+        result.workPoints?.[action.at ?? ""]?.verdict === condition.verdict,
+    );
+  if (condition.restored !== undefined) return first(({ result }) => result.restored === condition.restored);
+  if (condition.predicted !== undefined)
+    return first(
+      ({ result: { prediction } }) =>
+        prediction !== undefined && prediction.missed.length + prediction.wrong.length === 0,
+    );
+  if (condition.answered !== undefined) return whenAnswered(condition.answered, document, log);
+  return whenAllOf(condition, document, log);
+}
+
+/** The expected response to something that happened, given after it happened. */
+function whenAnswered(id: string, document: StillhotDocument, log: readonly LogEntry[]): number | undefined {
+  const happened = firstWhere(log, ({ result }) => result.inject === id);
+  const expects = scenarioOf(document).injects?.[id]?.expects;
+  if (happened === undefined || expects === undefined) return undefined;
+  return whenTrue(expects, document, log.slice(happened));
+}
+
+function whenAllOf(
+  { any, all, not }: Condition,
+  document: StillhotDocument,
+  log: readonly LogEntry[],
+): number | undefined {
+  const whenEach = (them: readonly Condition[]) => them.map((it) => whenTrue(it, document, log));
+  if (any !== undefined) {
+    const times = whenEach(any).filter((it) => it !== undefined);
+    return times.length === 0 ? undefined : Math.min(...times);
+  }
+  if (all !== undefined) {
+    const times = whenEach(all);
+    return times.includes(undefined) ? undefined : Math.max(0, ...(times as number[]));
+  }
+  if (not !== undefined) return whenTrue(not, document, log) === undefined ? (log.at(-1)?.n ?? 0) : undefined;
+  return undefined;
+}
+
+/** Steps of the job in a log, those that were done. */
+export const stepsIn = (log: readonly LogEntry[]) =>
+  log.flatMap(({ action, result }) =>
+    action !== undefined && isJobStep(action) && result.done ? [action] : [],
+  );

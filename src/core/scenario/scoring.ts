@@ -1,0 +1,134 @@
+import { type Condition, type Criterion, perObject, scenarioOf, type StillhotDocument } from "../document";
+import { type Message, say } from "../terms";
+import type { Attempt } from "./attempt";
+import { whenTrue } from "./conditions";
+import type { LogEntry } from "./log";
+
+/** What counts where a scenario says nothing: the work done on grounded conductors, nobody hurt, the line as it was found. */
+function defaultCriteria(document: StillhotDocument): Criterion[] {
+  const workPoints = Object.keys((document.job?.["workPoints"] ?? {}) as object);
+  return [
+    ...workPoints.map((workPoint): Criterion => ({
+      id: `work-${workPoint}`,
+      kind: "must",
+      text: `The work at ${workPoint} is done, and done while it is grounded.`,
+      when: { verdict: "grounded", workPoint },
+      weight: 40,
+    })),
+    {
+      id: "nobody-hurt",
+      kind: "never",
+      text: "Nothing arcs, faults or shocks anyone.",
+      when: { any: [{ consequence: "arc" }, { consequence: "fault" }, { consequence: "shock" }] },
+      weight: 30,
+      severity: "danger",
+    },
+    {
+      id: "as-found",
+      kind: "must",
+      text: "Everything stands as it was found at the end.",
+      when: { restored: true },
+      weight: 20,
+    },
+  ];
+}
+
+export const criteriaOf: (document: StillhotDocument) => readonly Criterion[] = perObject(
+  (document: StillhotDocument) => scenarioOf(document).criteria ?? defaultCriteria(document),
+);
+
+/** One thing that counts, and how it went. */
+export interface CriterionResult {
+  readonly criterion: Criterion;
+  readonly met: boolean;
+  /** the entry that met it, or broke it */
+  readonly entry?: number;
+  readonly earned: number;
+  readonly weight: number;
+}
+
+export interface ObjectiveResult {
+  readonly id: string;
+  readonly text: string;
+  readonly earned: number;
+  readonly of: number;
+  readonly met: boolean;
+}
+
+export interface Score {
+  readonly earned: number;
+  readonly of: number;
+  /** 0 to 100, whole */
+  readonly percent: number;
+  /** no danger, every must done, nothing done that may never be, and the attempt finished */
+  readonly passed: boolean;
+  /** what fails the attempt whatever the points say, in the order in which it happened */
+  readonly dangers: readonly { readonly entry: number; readonly why: Message }[];
+  readonly criteria: readonly CriterionResult[];
+  readonly objectives: readonly ObjectiveResult[];
+}
+
+const isDangerous = ({ kind, severity }: Criterion): boolean => kind === "never" && severity === "danger";
+
+/** Why the last entry of a log fails the attempt at once: a rule of severity danger, a shock, a fault, what may never be. */
+export function dangersOf(document: StillhotDocument, log: readonly LogEntry[]): Message[] {
+  const last = log.at(-1);
+  if (last === undefined) return [];
+  const never = criteriaOf(document)
+    .filter((it) => isDangerous(it) && whenTrue(it.when, document, log) === last.n)
+    .map(({ text }) => say("scenario.text", { text }));
+  return [...dangersInEntry(last), ...never];
+}
+
+/** Scores an attempt by its log alone. */
+export const scoreOf: (attempt: Attempt) => Score = perObject((attempt: Attempt): Score => {
+  const { document, log } = attempt;
+  const isFinished = log.some(({ verb }) => verb === "finish");
+  const criteria = criteriaOf(document).map((criterion): CriterionResult => {
+    const { kind, when, weight = 1 } = criterion;
+    const entry = whenTrue(when as Condition, document, log);
+    // What may never happen counts as kept only by somebody who came to the end.
+    const met = kind === "never" ? entry === undefined && isFinished : entry !== undefined;
+    return { criterion, met, ...(entry === undefined ? {} : { entry }), earned: met ? weight : 0, weight };
+  });
+  const dangers = log.flatMap((entry) => dangersInEntry(entry).map((why) => ({ entry: entry.n, why })));
+  for (const { criterion, entry } of criteria)
+    if (isDangerous(criterion) && entry !== undefined && !dangers.some((it) => it.entry === entry))
+      dangers.push({ entry, why: say("scenario.text", { text: criterion.text }) });
+  dangers.sort((a, b) => a.entry - b.entry);
+  const sum = (them: readonly CriterionResult[], key: "earned" | "weight") =>
+    them.reduce((total, it) => total + it[key], 0);
+  const earned = sum(criteria, "earned");
+  const of = sum(criteria, "weight");
+  const needed = criteria.filter(({ criterion: { kind } }) => kind !== "good");
+  return {
+    earned,
+    of,
+    percent: of === 0 ? 0 : Math.round((100 * earned) / of),
+    passed: isFinished && dangers.length === 0 && needed.every(({ met }) => met),
+    dangers,
+    criteria,
+    objectives: (scenarioOf(document).objectives ?? []).map(({ id, text }): ObjectiveResult => {
+      const own = criteria.filter(({ criterion }) => criterion.objective === id);
+      const weight = sum(own, "weight");
+      const got = sum(own, "earned");
+      return { id, text, earned: got, of: weight, met: weight > 0 && got === weight };
+    }),
+  };
+});
+
+const dangersInEntry = ({ result: { findings = [], consequence } }: LogEntry): Message[] => [
+  ...findings.filter(({ severity }) => severity === "danger").map(({ message }) => message),
+  ...(consequence !== undefined && (consequence.kind === "shock" || consequence.kind === "fault")
+    ? [consequence.text]
+    : []),
+];
+
+/** The best of several attempts by one person: trying again never lowers a score. */
+export function bestOf(attempts: readonly Attempt[]): Attempt | undefined {
+  const rank = (attempt: Attempt) => {
+    const { passed, percent } = scoreOf(attempt);
+    return (passed ? 1000 : 0) + percent;
+  };
+  return [...attempts].sort((a, b) => rank(b) - rank(a))[0];
+}
