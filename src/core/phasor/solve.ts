@@ -4,7 +4,15 @@ import { complex, type Complex } from "../terms";
 import { loopCurrents } from "./loops";
 import { type Factor, solveInPlace } from "./ldlt";
 import { assemble, type Assembled, type Nodal, nodalOf, type Variant } from "./nodal";
-import { KCL_TOLERANCE, LOAD_FLOOR, LOAD_SETTLED, MOST_LOAD_ROUNDS, SOLID_EARTH_SIEMENS } from "./tolerances";
+import {
+  KCL_TOLERANCE,
+  LEAST_LOAD_STEP,
+  LOAD_FLOOR,
+  LOAD_SETTLED,
+  MOST_LOAD_ROUNDS,
+  SLOW_SHARE,
+  SOLID_EARTH_SIEMENS,
+} from "./tolerances";
 
 /** Loads as drawn, grounds and faults in place: what stands on the poles. */
 export const AS_DRAWN: Variant = { loads: true, grounds: true, faults: true };
@@ -77,7 +85,7 @@ export function solveFactored(
   const linear = solveOnce(nodal, assembled, factor, assembled.injectedRe, assembled.injectedIm);
   const models = variant.loads ? nonlinearLoads(circuit) : [];
   let { xRe, xIm } = linear;
-  let extraAmps = new Map<number, Complex>();
+  let extraAmps: ReadonlyMap<number, Complex> = new Map();
   let settled = true;
   if (models.length > 0 && factor.singularAt === -1) {
     const iterated = iterateLoads(nodal, assembled, factor, models, xRe, xIm);
@@ -226,6 +234,11 @@ export function modelAmps(
   return complex.times(volts, complex.scale(conjugateVa, drawn / (share * ratedVolts) ** 2));
 }
 
+/**
+ * Currents of the loads beyond their impedances, from round to round, until no load's volts move. Where a round moves them
+ * hardly less than the one before, only a part of each step is taken from there on: a load behind much impedance answers
+ * a step by more than itself, turned about (below the floor a `PQ` load draws twice its rated impedance).
+ */
 function iterateLoads(
   nodal: Nodal,
   assembled: Assembled,
@@ -241,14 +254,21 @@ function iterateLoads(
       node === EARTH ? complex.zero : [re[placeOf[node]!]!, im[placeOf[node]!]!];
     return complex.subtract(at(from), at(to));
   };
+  let extraAmps: ReadonlyMap<number, Complex> = new Map(loads.map(({ branch }) => [branch, complex.zero]));
+  let step = 1;
+  let movedBefore = Infinity;
   for (let round = 0; round < MOST_LOAD_ROUNDS; round++) {
     const bRe = assembled.injectedRe.slice();
     const bIm = assembled.injectedIm.slice();
-    const extraAmps = new Map<number, Complex>();
+    const before = extraAmps;
+    const extras = new Map<number, Complex>();
+    extraAmps = extras;
     for (const load of loads) {
       const volts = voltsAcross(xRe, xIm, load);
-      const extra = complex.subtract(modelAmps(load, volts), complex.times(load.siemens, volts));
-      extraAmps.set(load.branch, extra);
+      const asked = complex.subtract(modelAmps(load, volts), complex.times(load.siemens, volts));
+      const had = before.get(load.branch)!;
+      const extra = complex.add(had, complex.scale(complex.subtract(asked, had), step));
+      extras.set(load.branch, extra);
       const push = (node: number, sign: number) => {
         if (node === EARTH) return;
         bRe[placeOf[node]!]! += sign * extra[0];
@@ -270,8 +290,10 @@ function iterateLoads(
     );
     xRe = next.xRe;
     xIm = next.xIm;
-    if (moved < LOAD_SETTLED) return { xRe, xIm, extraAmps };
+    if (moved < LOAD_SETTLED * step) return { xRe, xIm, extraAmps };
     if (!Number.isFinite(moved)) return undefined;
+    if (moved > SLOW_SHARE * movedBefore) step = Math.max(step / 2, LEAST_LOAD_STEP);
+    movedBefore = moved;
   }
   return undefined;
 }

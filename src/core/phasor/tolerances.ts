@@ -4,11 +4,17 @@ export const LEAK_SIEMENS = 1e-9;
 /** A node inside an element leaks this, far below anything that could be measured, so that a parked capacitor solves [S]. */
 export const INNER_LEAK_SIEMENS = 1e-13;
 
-/** Largest change of any load's volts, relative to its rated volts, at which the iteration of `I` and `PQ` loads has settled. */
-export const LOAD_SETTLED = 1e-10;
+/** Largest change of any load's volts in a whole step, relative to its rated volts, at which the iteration of `I` and `PQ` loads has settled. */
+export const LOAD_SETTLED = 1e-8;
 
 /** Rounds after which loads that still move are taken as constant impedance, with a warning. */
 export const MOST_LOAD_ROUNDS = 200;
+
+/** A round that moves the loads' volts by more than this share of what the round before moved them halves the step [1]. */
+export const SLOW_SHARE = 0.9;
+
+/** The least part of a step that the loads' iteration takes [1]. */
+export const LEAST_LOAD_STEP = 1 / 16;
 
 /** Below this share of rated volts a load is the impedance that draws there what its model draws at this share. */
 export const LOAD_FLOOR = 0.7;
