@@ -18,3 +18,4 @@ export { DAMPING_PERCENT, ferroresonanceRisk, type FerroresonanceRisk } from "./
 export { dutiesOf, type Duty } from "./duty";
 export { threatWords, upsetWords } from "./threatWords";
 export { isSwitching, isHotStickWork } from "./verbs";
+export * from "./planner";

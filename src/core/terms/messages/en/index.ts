@@ -2,9 +2,10 @@ import { devices } from "./devices";
 import { document } from "./document";
 import { hazard } from "./hazard";
 import { procedure } from "./procedure";
+import { planner } from "./planner";
 import { drawing } from "./drawing";
-import { sheet } from "./sheet";
 import { scenario } from "./scenario";
+import { sheet } from "./sheet";
 import { app } from "./app";
 import { cli } from "./cli";
 
@@ -14,6 +15,7 @@ export const english = {
   ...document,
   ...hazard,
   ...procedure,
+  ...planner,
   ...drawing,
   ...sheet,
   ...scenario,

@@ -1,0 +1,133 @@
+import { type Breaks, deviceOf } from "../../devices";
+import {
+  complete,
+  jobOf,
+  type SavedElement,
+  settingsOf,
+  type StillhotDocument,
+  type System,
+} from "../../document";
+import { ampsAtPoint, elementAmps, solutionOf } from "../../phasor";
+import { circuitOf, endsOf } from "../../network";
+import { complex, type ElementId, isRefusal, type Letter } from "../../terms";
+import { NO_AMPS } from "../breaking";
+import { systemAfter } from "../positions";
+import { distanceBetween } from "./distance";
+import { type Opening, stepOff, toolFor } from "./openings";
+
+/** An opening in its turn: what it breaks there, and the tool for it. */
+export interface TimedOpening {
+  readonly opening: Opening;
+  readonly amps: number;
+  readonly tool: string | undefined;
+}
+
+/** Whether a set of openings can be made one after the other with nothing breaking more than it may. */
+export interface OpeningOrder {
+  readonly order: readonly TimedOpening[];
+  /** what is left that nothing here may break as things then stand */
+  readonly stuck: readonly Opening[];
+  /** the drawing after what could be opened */
+  readonly after: System;
+}
+
+/** The largest current in the phases of an opening as a system stands [A]. */
+export function ampsOf(system: System, { element, phases }: Opening): number {
+  const circuit = circuitOf(system);
+  const index = circuit.elementIds.indexOf(element);
+  const [[, point] = ["from", ""]] = endsOf(complete(system.elements[element]!));
+  const pointIndex = circuit.pointIds.indexOf(point as never);
+  const own = ampsAtPoint(circuit, ampsIn(system), index, pointIndex);
+  return Math.max(0, ...[...phases].map((it) => complex.magnitude(own[it as Letter] ?? complex.zero)));
+}
+
+const known = new WeakMap<System, ReturnType<typeof elementAmps>>();
+function ampsIn(system: System): ReturnType<typeof elementAmps> {
+  let amps = known.get(system);
+  if (amps === undefined) known.set(system, (amps = elementAmps(solutionOf(circuitOf(system)))));
+  return amps;
+}
+
+/** What an opening may break with the tool that the crew would take, and that tool. */
+export function limitOf(
+  document: StillhotDocument,
+  opening: Opening,
+  amps: number,
+): { readonly limit: Breaks; readonly tool: string | undefined } {
+  const element = complete(document.system.elements[opening.element]!);
+  const tool = toolFor(element, jobOf(document).tools, amps > NO_AMPS);
+  const settings = settingsOf(document);
+  const limit = deviceOf(element.kind).breaks?.(element as never, tool ?? "", settings) ?? {
+    amps: opening.kind === "generator" ? Infinity : settings.openWithoutLoadBreakAmps,
+    basis: "bare" as const,
+  };
+  return { limit, tool };
+}
+
+/** Made to break load, or nothing flows: opened before what is not. */
+const isMadeForIt = ({ basis }: Breaks, amps: number): boolean =>
+  amps <= NO_AMPS || ["tool", "arc-chute", "rated", "made-for-load"].includes(basis);
+
+/**
+ * Puts openings in an order in which each breaks no more than it may: those first that are asked to be, then what is made
+ * to break load, then what the first have left without load; the nearest one where it does not matter.
+ *
+ * @param first keys of openings that come before all others, as far as they may
+ */
+export function orderOpenings(
+  document: StillhotDocument,
+  openings: readonly Opening[],
+  first: ReadonlySet<string> = new Set(),
+): OpeningOrder {
+  let system = document.system;
+  const left = [...openings];
+  const order: TimedOpening[] = [];
+  let here: string | undefined;
+  while (left.length > 0) {
+    const ready = left
+      .map((opening) => {
+        const amps = ampsOf(system, opening);
+        return { opening, amps, ...limitOf(document, opening, amps) };
+      })
+      .filter(({ amps, limit }) => amps <= NO_AMPS || amps <= limit.amps)
+      .map((it) => ({
+        ...it,
+        rank: [
+          first.has(it.opening.key) ? 0 : 1,
+          it.opening.kind === "capacitor" ? 0 : 1,
+          it.opening.element === order.at(-1)?.opening.element ? 0 : 1,
+          isMadeForIt(it.limit, it.amps) && it.amps > NO_AMPS ? 0 : 1,
+          here === undefined ? 0 : distanceBetween(document.system, here, it.opening.at),
+        ],
+      }))
+      .sort((a, b) => compareRanks(a.rank, b.rank) || (a.opening.key < b.opening.key ? -1 : 1));
+    const [next] = ready;
+    if (next === undefined) break;
+    order.push({ opening: next.opening, amps: next.amps, tool: next.tool });
+    left.splice(left.indexOf(next.opening), 1);
+    here = next.opening.at;
+    system = systemWithout(system, next.opening);
+  }
+  return { order, stuck: left, after: system };
+}
+
+export function compareRanks(a: readonly number[], b: readonly number[]): number {
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i]! - b[i]!;
+  return 0;
+}
+
+/** The drawing after one opening. */
+export function systemWithout(system: System, opening: Opening): System {
+  const after = systemAfter(system, stepOff(system, opening, opening.phases, undefined));
+  return isRefusal(after) ? system : after;
+}
+
+/** The drawing with some keys of elements changed. */
+export function withKeys(
+  system: System,
+  changes: ReadonlyMap<ElementId, Readonly<Record<string, boolean>>>,
+): System {
+  const elements: Record<string, SavedElement> = { ...system.elements };
+  for (const [id, keys] of changes) elements[id] = { ...elements[id]!, ...keys } as SavedElement;
+  return { ...system, elements };
+}

@@ -1,0 +1,2 @@
+export { plan, planDocument, type PlanOptions } from "./plan";
+export type { Alternative, Plan, PlannedStep, Uncontrolled } from "./types";

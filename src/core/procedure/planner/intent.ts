@@ -1,0 +1,103 @@
+import {
+  conductorsOf,
+  jobOf,
+  type SavedElement,
+  type StillhotDocument,
+  type System,
+  type WorkPoint,
+} from "../../document";
+import {
+  conductorId,
+  type ConductorId,
+  type ElementId,
+  type Letter,
+  type Message,
+  type PointId,
+  type WorkPointId,
+} from "../../terms";
+import { beginJob, type JobState } from "../state";
+import { systemWithout, withKeys } from "./breaking";
+import type { Choice } from "./search";
+
+/** A place where a ground set goes on. */
+export interface GroundPlace {
+  readonly id: ElementId;
+  readonly at: PointId;
+  readonly phases: string;
+  readonly to: "neutral" | "earth";
+  readonly cable: string;
+  /** the transformer whose secondary it holds; the work point where there is none */
+  readonly bank?: ElementId;
+}
+
+/** All that a plan does, before it is put in an order. */
+export interface Intent {
+  readonly choice: Choice;
+  readonly tags: ReadonlySet<ElementId>;
+  readonly blocks: ReadonlySet<ElementId>;
+  readonly grounds: readonly GroundPlace[];
+  readonly covers: ReadonlySet<string>;
+  readonly barricades: ReadonlySet<PointId>;
+  readonly secures: ReadonlySet<ElementId>;
+  /** why a permit is asked for */
+  readonly permit: Message | undefined;
+  readonly waitSeconds: number;
+  /** tested once more with the grounds on: what a neighbour induces is gone only then */
+  readonly retest: boolean;
+}
+
+export const workPointsOf = (document: StillhotDocument): (readonly [WorkPointId, WorkPoint])[] =>
+  Object.entries(jobOf(document).workPoints) as [WorkPointId, WorkPoint][];
+
+/** Phase conductors on which the crew works. */
+export const workedOn = (document: StillhotDocument): ConductorId[] =>
+  workPointsOf(document).flatMap(([, { at, conductors }]) =>
+    [...conductors].filter((it) => it !== "N").map((it) => conductorId(at, it as Letter)),
+  );
+
+/** Letters of a point's phases, those of its neutral left out. */
+export const phasesAtPoint = (system: System, at: string): string =>
+  (conductorsOf(system).get(at) ?? []).filter((it) => it !== "N").join("");
+
+export const hasNeutral = (system: System, at: string): boolean =>
+  (conductorsOf(system).get(at) ?? []).includes("N");
+
+/** The drawing with an intent's openings, tags, blocks and grounds, ready for work. */
+export function systemReady(
+  { system }: StillhotDocument,
+  { choice, tags, blocks, grounds }: Pick<Intent, "choice" | "tags" | "blocks" | "grounds">,
+): System {
+  let ready = choice.openings.reduce(systemWithout, system);
+  const keys = new Map<ElementId, Record<string, boolean>>();
+  for (const id of tags) keys.set(id, { ...keys.get(id), tagged: true });
+  for (const id of blocks) keys.set(id, { ...keys.get(id), blocked: true });
+  if (keys.size > 0) ready = withKeys(ready, keys);
+  if (grounds.length === 0) return ready;
+  const sets = grounds.map(({ id, at, phases, to, cable }) => [
+    id,
+    {
+      kind: "ground",
+      at,
+      phases,
+      ...(to === "neutral" ? {} : { to }),
+      ...(cable === "" ? {} : { cable }),
+    } as SavedElement,
+  ]);
+  return { ...ready, elements: { ...ready.elements, ...Object.fromEntries(sets) } };
+}
+
+/** The job as it would stand when work begins, everything done and tested: to ask the rules what is still missing. */
+export function stateReady(document: StillhotDocument, intent: Intent): JobState {
+  const system = systemReady(document, intent);
+  return {
+    ...beginJob(document),
+    document: { ...document, system },
+    briefed: true,
+    permit: intent.permit === undefined ? "none" : "held",
+    tested: new Set(workedOn(document)),
+    covered: intent.covers,
+    barricaded: intent.barricades,
+    secured: intent.secures,
+    detector: "proven",
+  };
+}

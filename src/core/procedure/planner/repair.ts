@@ -1,0 +1,178 @@
+import { secondaryLetters } from "../../devices";
+import { complete, jobOf, settingsOf, type Step, type StillhotDocument } from "../../document";
+import { type Threat } from "../../hazard";
+import { circuitOf, type Circuit, EDGE, reachGraphOf, standingOf } from "../../network";
+import { conductorId, type ElementId, type PointId, type WorkPointId } from "../../terms";
+import { elementsOf } from "../names";
+import type { RehearsalFinding } from "../rule";
+import { seen } from "../seen";
+import type { JobState } from "../state";
+import { hasNeutral, type Intent } from "./intent";
+import { type Opening, openingsOf } from "./openings";
+import { nodesOfFeeder, type Separation } from "./ways";
+import { alsoForced, wish, type Wishes } from "./wishes";
+
+/** What a repair looks at. */
+export interface Broken {
+  readonly document: StillhotDocument;
+  readonly intent: Intent;
+  /** the step in which the rule spoke */
+  readonly step: Step;
+  /** how the job stood after it */
+  readonly state: JobState;
+  readonly wishes: Wishes;
+}
+
+type Repair = (finding: RehearsalFinding, broken: Broken) => Wishes;
+
+/**
+ * What to do when a rule finds something in an order that was played: one entry a rule. A rule that is not here is kept by
+ * the way in which every order is made; when it speaks all the same the plan says so.
+ */
+const REPAIRS: Readonly<Record<string, Repair>> = {
+  "tag-each": ({ where }, { wishes }) => wish(wishes, "tags", where),
+  "automatic-device": ({ where }, { wishes }) => wish(wish(wishes, "tags", where), "blocks", where),
+  "loose-hardware": ({ where }, { wishes }) => wish(wishes, "secures", where),
+  "approach-distance": ({ where }, { document, wishes }) =>
+    wish(wishes, "covers", jobOf(document).workPoints[where as WorkPointId]?.at ?? where),
+  "step-touch": ({ where }, { document, wishes }) =>
+    wish(wishes, "barricades", jobOf(document).workPoints[where as WorkPointId]?.at ?? where),
+  "secondary-backfeed": ({ where }, broken) => heldAgainst(where as ElementId, broken),
+  "work-not-safe": saferWork,
+  "ground-place": saferWork,
+  "fuse-on-close": pickedUpInParts,
+  ferroresonance: ({ where }, { wishes, intent }) =>
+    // With nothing else to open there it stays, and the plan says so.
+    intent.choice.openings.some(({ element, key }) => element === where && wishes.forced.includes(key))
+      ? wishes
+      : wish(wishes, "forbidden", where),
+};
+
+/** Wishes after every finding that something can be done about; the very same object where nothing can. */
+export const repaired = (findings: readonly RehearsalFinding[], broken: Broken): Wishes =>
+  findings.reduce(
+    (wishes, finding) => REPAIRS[finding.rule]?.(finding, { ...broken, wishes }) ?? wishes,
+    broken.wishes,
+  );
+
+/** A secondary is held by a ground set on its bushings; where none may go on there, by everything open that could feed it. */
+function heldAgainst(bank: ElementId, { document, wishes }: Broken): Wishes {
+  const { system } = document;
+  const it = complete(system.elements[bank]!);
+  if (it.kind !== "transformer") return wishes;
+  if (!wishes.heldOpen.has(bank) && hasNeutral(system, it.to) && !wishes.groundsAt.includes(it.to as PointId))
+    return { ...wishes, groundsAt: [...wishes.groundsAt, it.to as PointId] };
+  if (wishes.separations.some(({ name }) => name === bank)) return wishes;
+  return { ...wishes, separations: [...wishes.separations, secondaryApart(document, bank)] };
+}
+
+/** A bank's secondary apart from every customer, generator and other bank that hangs on it. */
+function secondaryApart({ system }: StillhotDocument, bank: ElementId): Separation {
+  const circuit = circuitOf(system);
+  const it = complete(system.elements[bank]!);
+  const at =
+    it.kind === "transformer" ? secondaryLetters(it).map((letter) => conductorId(it.to, letter)) : [];
+  return {
+    name: bank,
+    metallicOnly: true,
+    targets: at.flatMap((id) => circuit.nodeOf.get(id) ?? []),
+    sources: elementsOf(system).flatMap(([id, other]) => {
+      if ((other.kind === "load" && other.customers > 0) || other.kind === "generator")
+        return [{ element: id, nodes: nodesOfFeeder(circuit, id) }];
+      if (other.kind !== "transformer" || id === bank) return [];
+      const nodes = secondaryLetters(other).flatMap(
+        (letter) => circuit.nodeOf.get(conductorId(other.to, letter)) ?? [],
+      );
+      return [{ element: id, nodes }];
+    }),
+  };
+}
+
+/**
+ * The work is not yet grounded in the sense of the verdict. An induced conductor never tests dead before the grounds are
+ * on: test again. What still threatens is made harder to happen, or else its supply is kept apart.
+ */
+function saferWork(_finding: RehearsalFinding, { document, state, step, wishes, intent }: Broken): Wishes {
+  const id = step.at as WorkPointId;
+  const report = seen(state).workPoints[id];
+  const { exposureLimitVolts } = settingsOf(document);
+  const over = (report?.threats ?? []).filter(
+    (it) => it.strength <= 2 && it.exposureVolts >= exposureLimitVolts,
+  );
+  if (over.length === 0) return wishes.retest ? wishes : { ...wishes, retest: true };
+  return over.reduce((sum, threat) => controlled(threat, document, intent, id, sum), wishes);
+}
+
+/** Makes one threat harder to happen than two mistakes, or keeps its supply apart from the work. */
+function controlled(
+  { upsets, source }: Threat,
+  document: StillhotDocument,
+  intent: Intent,
+  id: WorkPointId,
+  wishes: Wishes,
+): Wishes {
+  const closings = upsets
+    .filter(({ kind }) => kind === "close" || kind === "reclose")
+    .map(({ element }) => element);
+  const unmarked = closings.filter((it) => !intent.tags.has(it) || !intent.blocks.has(it));
+  if (unmarked.length > 0) return wish(wish(wishes, "tags", ...unmarked), "blocks", ...unmarked);
+  const starting = upsets.find(({ kind }) => kind !== "close" && kind !== "reclose")?.element ?? source;
+  if (starting === null || wishes.separations.some(({ name }) => name === `${id} ${starting}`)) return wishes;
+  const circuit = circuitOf(document.system);
+  const nodes = nodesOfFeeder(circuit, starting);
+  if (nodes.length === 0) return wishes;
+  const { at, conductors } = jobOf(document).workPoints[id]!;
+  const targets = [...conductors].flatMap(
+    (letter) => circuit.nodeOf.get(conductorId(at, letter as never)) ?? [],
+  );
+  return {
+    ...wishes,
+    separations: [
+      ...wishes.separations,
+      { name: `${id} ${starting}`, targets, sources: [{ element: starting, nodes }] },
+    ],
+  };
+}
+
+/** What a link would not carry at once is picked up in parts: the next things beyond open first, and close after it. */
+function pickedUpInParts(_finding: RehearsalFinding, { document, step, wishes, intent }: Broken): Wishes {
+  const element = step.element as ElementId;
+  const beyond = nextBeyond(document, element).filter(
+    (it) => !wishes.forbidden.has(it.element) && !intent.choice.openings.some(({ key }) => key === it.key),
+  );
+  if (beyond.length === 0) return wishes;
+  const keys = beyond.map(({ key }) => key);
+  return wish(alsoForced(wishes, keys), "first", ...keys);
+}
+
+/** Things beyond one that may drop load with a tool, nothing of the kind between. */
+function nextBeyond(document: StillhotDocument, element: ElementId): Opening[] {
+  const circuit: Circuit = circuitOf(document.system);
+  const { byEdge, all } = openingsOf(document);
+  const graph = reachGraphOf(circuit);
+  const { edgeOn } = standingOf(circuit);
+  const own = all.filter((it) => it.element === element).flatMap(({ edges }) => edges);
+  const seenNodes = new Set(own.map((edge) => graph.to[edge]!));
+  const queue = [...seenNodes];
+  const found = new Set<Opening>();
+  for (let head = 0; head < queue.length; head++) {
+    const node = queue[head]!;
+    for (let at = graph.rowStart[node]!; at < graph.rowStart[node + 1]!; at++) {
+      const edge = graph.around[at]! >> 1;
+      if (edgeOn[edge] === 0 || graph.kind[edge] !== EDGE.metallic || own.includes(edge)) continue;
+      const opening = byEdge.get(edge);
+      if (
+        opening !== undefined &&
+        ["cutout", "disconnect", "elbow", "recloser", "breaker"].includes(opening.kind)
+      ) {
+        found.add(opening);
+        continue;
+      }
+      const other = (graph.around[at]! & 1) === 0 ? graph.to[edge]! : graph.from[edge]!;
+      if (circuit.letterOfNode[other] === "N" || seenNodes.has(other)) continue;
+      seenNodes.add(other);
+      queue.push(other);
+    }
+  }
+  return [...found];
+}

@@ -1,0 +1,38 @@
+import type { Step } from "../../document";
+import type { Threat } from "../../hazard";
+import type { Message, WorkPointId } from "../../terms";
+import type { RehearsalFinding } from "../rule";
+
+/** A step, and in one clause what it is for. */
+export type PlannedStep = Step & { readonly why: Message };
+
+/** A threat that nothing on the drawing controls, and what would. */
+export interface Uncontrolled extends Threat {
+  readonly workPoint: WorkPointId;
+  readonly control: Message;
+}
+
+/** Another way to do the same job, and its price. */
+export interface Alternative {
+  readonly summary: Message;
+  readonly customersOut: number;
+  readonly criticalOut: readonly string[];
+  readonly operations: number;
+  readonly steps: readonly PlannedStep[];
+}
+
+/** An order of steps from as found to safe to work and back to as found. */
+export interface Plan {
+  /** every step passes every rule, the work points are grounded when work begins, and nothing stays uncontrolled */
+  readonly ok: boolean;
+  readonly steps: readonly PlannedStep[];
+  readonly customersOut: number;
+  /** names of customers that cannot do without */
+  readonly criticalOut: readonly string[];
+  /** switching, tags, blocks and grounds, on and off */
+  readonly operations: number;
+  readonly alternatives: readonly Alternative[];
+  readonly uncontrolled: readonly Uncontrolled[];
+  /** what the rules still find in the order, dangers and warnings: empty where it is ok */
+  readonly findings: readonly RehearsalFinding[];
+}

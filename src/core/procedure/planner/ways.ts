@@ -1,0 +1,155 @@
+import { complete, perObject } from "../../document";
+import { type Circuit, EARTH, EDGE, reachGraphOf, reachOf, standingOf, tiedNeutrals } from "../../network";
+import type { ElementId } from "../../terms";
+import type { Opening } from "./openings";
+
+/** Two sets of conductors between which no way may be left. */
+export interface Separation {
+  /** what it is about, so that it is asked for once */
+  readonly name: string;
+  /** what is to be dead */
+  readonly targets: readonly number[];
+  /** what feeds it: nodes of each supply, or of whatever might become one */
+  readonly sources: readonly { readonly element: ElementId; readonly nodes: readonly number[] }[];
+  /** only along one and the same conductor: what windings and loads carry across does not count */
+  readonly metallicOnly?: boolean;
+}
+
+/** How strictly a gap, a supply that is off or a parted conductor is taken. The strict way is tried first. */
+export interface Strictness {
+  /** a gap that nobody can see is none */
+  readonly visibleGaps: boolean;
+  /** a parted conductor may touch again, and a supply that is off may come back: both count as there */
+  readonly asRestored: boolean;
+}
+
+export const STRICTEST: Strictness = { visibleGaps: true, asRestored: true };
+
+/** A way from a supply to what is to be dead: the edges from the target outward. */
+export interface Way {
+  readonly source: ElementId;
+  readonly edges: readonly number[];
+}
+
+/** Which edges conduct when nothing of the plan is open yet, as strictly as asked. */
+export function edgesTaken(circuit: Circuit, strictness: Strictness): Uint8Array {
+  const edges = standingOf(circuit).edgeOn.slice();
+  const graph = reachGraphOf(circuit);
+  if (strictness.asRestored)
+    circuit.stretches.forEach(({ part }, stretch) =>
+      part.letters.forEach((letter, i) => {
+        if (letter !== "N" && part.parted.includes(letter)) edges[graph.edgesOfStretch[stretch]![i]!] = 1;
+      }),
+    );
+  if (strictness.visibleGaps)
+    for (let k = 0; k < circuit.joins.count; k++) {
+      const edge = graph.edgeOfJoin[k]!;
+      if (edge !== -1 && circuit.joins.closed[k] === 0 && hasHiddenGap(circuit, circuit.joins.element[k]!))
+        edges[edge] = 1;
+    }
+  return edges;
+}
+
+function hasHiddenGap({ system, elementIds }: Circuit, index: number): boolean {
+  return (complete(system.elements[elementIds[index]!]!) as { visibleGap?: boolean }).visibleGap === false;
+}
+
+/** Supplies of a drawing that can feed as it stands: those that are on, and utility sources that are off where asked. */
+export function suppliesOf(circuit: Circuit, { asRestored }: Strictness): Separation["sources"] {
+  return circuit.emfs.flatMap(({ element, part, legs, star }) => {
+    const id = circuit.elementIds[element]!;
+    const isSource = circuit.system.elements[id]!.kind === "source";
+    return part.on || (asRestored && isSource) ? [{ element: id, nodes: [...legs, star] }] : [];
+  });
+}
+
+/** Nodes of one element that can feed: of a supply, or of a load whose owner may have one. */
+export function nodesOfFeeder(circuit: Circuit, id: ElementId): number[] {
+  const index = circuit.elementIds.indexOf(id);
+  return [
+    ...circuit.emfs.filter(({ element }) => element === index).flatMap(({ legs, star }) => [...legs, star]),
+    ...circuit.branches
+      .filter(({ element, part }) => element === index && part.role === "load")
+      .flatMap(({ from, to }) => [from, to]),
+  ].filter((node) => node !== EARTH);
+}
+
+const tiedOf = perObject((circuit: Circuit) => tiedNeutrals(circuit, standingOf(circuit)));
+
+/**
+ * The shortest way from any supply to any target, or undefined where every way is open. Like reach it never passes
+ * through a neutral that is tied to earth. A supply that the plan stops feeds nothing.
+ */
+export function wayBetween(
+  circuit: Circuit,
+  edgeOn: Uint8Array,
+  { targets, sources, metallicOnly }: Omit<Separation, "name">,
+  stopped: ReadonlySet<ElementId>,
+): Way | undefined {
+  const { rowStart, around, from, to, kind, nodeCount } = reachGraphOf(circuit);
+  const tied = tiedOf(circuit);
+  const sourceAt = new Map<number, ElementId>();
+  for (const { element, nodes } of sources)
+    if (!stopped.has(element))
+      for (const node of nodes) if (node !== EARTH && tied[node] === 0) sourceAt.set(node, element);
+  if (sourceAt.size === 0) return undefined;
+  const by = new Int32Array(nodeCount).fill(-2);
+  const before = new Int32Array(nodeCount).fill(-1);
+  const queue: number[] = [];
+  for (const node of targets)
+    if (tied[node] === 0 && by[node] === -2) {
+      by[node] = -1;
+      queue.push(node);
+    }
+  for (let head = 0; head < queue.length; head++) {
+    const node = queue[head]!;
+    const source = sourceAt.get(node);
+    if (source !== undefined) {
+      const edges: number[] = [];
+      for (let at = node; by[at] !== -1; at = before[at]!) edges.push(by[at]!);
+      return { source, edges };
+    }
+    for (let at = rowStart[node]!; at < rowStart[node + 1]!; at++) {
+      const edge = around[at]! >> 1;
+      if (edgeOn[edge] === 0 || kind[edge] === EDGE.ground) continue;
+      if (metallicOnly === true && kind[edge] !== EDGE.metallic) continue;
+      const other = (around[at]! & 1) === 0 ? to[edge]! : from[edge]!;
+      if (tied[other] === 1 || by[other] !== -2) continue;
+      by[other] = edge;
+      before[other] = node;
+      queue.push(other);
+    }
+  }
+  return undefined;
+}
+
+/** Customers that these openings leave without supply, and which of them cannot do without. */
+export interface CustomersOut {
+  readonly count: number;
+  readonly critical: readonly ElementId[];
+}
+
+/** Customers of loads that something supplies as found, each with the nodes at which it is supplied. */
+const customersOf = perObject((circuit: Circuit) => {
+  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: false });
+  return circuit.elementIds.flatMap((id, index) => {
+    const it = complete(circuit.system.elements[id]!);
+    if (it.kind !== "load" || it.customers === 0) return [];
+    const nodes = circuit.branches.filter(({ element }) => element === index).map(({ from }) => from);
+    return nodes.some((node) => how[node] !== 0)
+      ? [{ id, nodes, customers: it.customers, critical: it.critical }]
+      : [];
+  });
+});
+
+export function customersOutOf(circuit: Circuit, openings: readonly Opening[]): CustomersOut {
+  const standing = standingOf(circuit);
+  const edgeOn = standing.edgeOn.slice();
+  for (const { edges } of openings) for (const edge of edges) edgeOn[edge] = 0;
+  const { how } = reachOf(circuit, { edgeOn, emfOn: standing.emfOn }, { groundsLifted: false });
+  const out = customersOf(circuit).filter(({ nodes }) => !nodes.some((node) => how[node] !== 0));
+  return {
+    count: out.reduce((sum, { customers }) => sum + customers, 0),
+    critical: out.filter(({ critical }) => critical).map(({ id }) => id),
+  };
+}

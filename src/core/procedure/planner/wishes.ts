@@ -1,0 +1,53 @@
+import type { ElementId, PointId } from "../../terms";
+import { STRICTEST, type Separation, type Strictness } from "./ways";
+
+/** What a plan has been told so far by the rules that it broke: each repair adds to it and takes nothing back. */
+export interface Wishes {
+  readonly strictness: Strictness;
+  readonly separations: readonly Separation[];
+  readonly forced: readonly string[];
+  readonly forbidden: ReadonlySet<string>;
+  readonly first: ReadonlySet<string>;
+  readonly tags: ReadonlySet<ElementId>;
+  readonly blocks: ReadonlySet<ElementId>;
+  readonly covers: ReadonlySet<string>;
+  readonly barricades: ReadonlySet<PointId>;
+  readonly secures: ReadonlySet<ElementId>;
+  /** banks whose secondary is held by open meters or mains, and not by a ground set */
+  readonly heldOpen: ReadonlySet<ElementId>;
+  /** further points that get a ground set */
+  readonly groundsAt: readonly PointId[];
+  readonly retest: boolean;
+}
+
+const NONE: ReadonlySet<never> = new Set();
+
+export const NO_WISHES: Wishes = {
+  strictness: STRICTEST,
+  separations: [],
+  forced: [],
+  forbidden: NONE,
+  first: NONE,
+  tags: NONE,
+  blocks: NONE,
+  covers: NONE,
+  barricades: NONE,
+  secures: NONE,
+  heldOpen: NONE,
+  groundsAt: [],
+  retest: false,
+};
+
+type SetKey = "forbidden" | "first" | "tags" | "blocks" | "covers" | "barricades" | "secures" | "heldOpen";
+
+/** The same wishes with something added; the very same object where it was there already. */
+export function wish(wishes: Wishes, key: SetKey, ...items: readonly string[]): Wishes {
+  const known = wishes[key] as ReadonlySet<string>;
+  if (items.every((it) => known.has(it))) return wishes;
+  return { ...wishes, [key]: new Set([...known, ...items].sort()) };
+}
+
+export const alsoForced = (wishes: Wishes, keys: readonly string[]): Wishes =>
+  keys.every((it) => wishes.forced.includes(it))
+    ? wishes
+    : { ...wishes, forced: [...new Set([...wishes.forced, ...keys])].sort() };
