@@ -6,11 +6,12 @@ import { type Command, UsageError } from "./command";
 import { draw } from "./draw";
 import type { ExitCode, Io } from "./io";
 import { asText } from "./print";
+import { rehearse } from "./rehearse";
 import { serve } from "./serve";
 import { validate } from "./validate";
 
 /** Every command, in the order in which the help lists them. */
-export const COMMANDS: readonly Command[] = [validate, check, draw, serve];
+export const COMMANDS: readonly Command[] = [validate, check, rehearse, draw, serve];
 
 /** Carries out one line of words. Never throws: whatever goes wrong is a sentence on standard error and a 2. */
 export async function run(words: readonly string[], io: Io): Promise<ExitCode> {

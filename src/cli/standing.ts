@@ -18,6 +18,7 @@ import {
   type Threat,
   threatSentence,
   type WorkPointId,
+  type WorkPointReport,
 } from "../core";
 import { counts, findingJson, findingLines, wrapped } from "./print";
 
@@ -109,25 +110,11 @@ function workPointLines(
   all: boolean,
 ): string[] {
   const report = workPoints[id]!;
-  const workPoint = jobOf(document).workPoints[id]!;
   const shown = all ? report.threats : report.threats.slice(0, MOST_THREATS);
   const more = report.threats.length - shown.length;
   return [
     "",
-    ...wrapped(
-      `${spell(say(`say.verdict.${report.verdict}`))}: `,
-      spell(
-        say("cli.workPoint", {
-          name: workPoint.label ?? id,
-          id,
-          conductors: [...workPoint.conductors]
-            .map((it) => conductorId(workPoint.at, it as Letter))
-            .join(", "),
-          place: pointName(document, workPoint.at),
-        }),
-      ),
-      "  ",
-    ),
+    ...verdictLine(document, id, report),
     ...wrapped(
       "  ",
       standingSentences(report)
@@ -139,6 +126,21 @@ function workPointLines(
     ...shown.flatMap((it, index) => threatLines(document, it, index + 1)),
     ...(more > 0 ? [`      ${spell(say("cli.moreWays", { count: more }))}`] : []),
   ];
+}
+
+/** Every work point's verdict, a line each. */
+export const verdictLines = (document: StillhotDocument, { workPoints }: Assessment): string[] =>
+  (Object.keys(workPoints) as WorkPointId[]).flatMap((id) => verdictLine(document, id, workPoints[id]!));
+
+function verdictLine(document: StillhotDocument, id: WorkPointId, { verdict }: WorkPointReport): string[] {
+  const { at, conductors, label } = jobOf(document).workPoints[id]!;
+  const gaps = {
+    name: label || id,
+    id,
+    conductors: [...conductors].map((it) => conductorId(at, it as Letter)).join(", "),
+    place: pointName(document, at),
+  };
+  return wrapped(`${spell(say(`say.verdict.${verdict}`))}: `, spell(say("cli.workPoint", gaps)), "  ");
 }
 
 function threatLines(document: StillhotDocument, threat: Threat, n: number): string[] {

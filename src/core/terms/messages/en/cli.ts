@@ -62,7 +62,7 @@ and a finding "unsolved" stands beside it.
   "cli.noWorkPoint":
     "No work point in this file: add one under job.workPoints to ask what could make it live.",
   "cli.workPoint": "{name} ({id}: {conductors} at {place})",
-  "cli.ways": "What could make it live: {count}",
+  "cli.ways": "What could make it live, with every temporary ground lifted: {count}",
   "cli.moreWays": "and {count} more; --all lists them",
   "cli.path": "path: {path}",
   "cli.noPath": "path: none, it is induced",
@@ -70,6 +70,19 @@ and a finding "unsolved" stands beside it.
   "cli.conductorsAll": "Conductors as drawn: {summary}. Volts to earth, loads on and loads off:",
   "cli.noConductors": "The drawing has no conductors.",
   "cli.notFinite": "volts or amperes could not be computed at {where}; take everything there for live",
+
+  "cli.rehearse.summary": "Play the job's steps and find what each one breaks",
+  "cli.rehearse.help": `
+Plays job.steps from the first to the last, whether they are marked done or not, from the positions as drawn.
+Each step is held against every rule, and what it brings about is computed from the solved drawing: amperes
+broken, fault current, volts across a person, what the detector shows.
+
+With --json: { file, ok, steps, findings, final }. Each step: { n, do, findings, consequence: { kind, amps, volts,
+text }, workPoints }; findings are those at the end; final is as check gives it, after the last step. ok is true
+when no step gave a danger or a warning; the exit code is 0 when nothing at the end did either.
+`,
+  "cli.rehearse.noSteps": "There are no steps under job.steps to play.",
+  "cli.rehearse.final": "After the last step:",
 
   "cli.draw.summary": "Print the drawing as SVG",
   "cli.draw.help": `

@@ -1,0 +1,37 @@
+import { jobOf, type Rehearsal, rehearsalJson, rehearsalText, rehearse as play, say, spell } from "../core";
+import { cautions, eachFile } from "./eachFile";
+import { counts, findingJson, findingLines } from "./print";
+import { standingOf, verdictLines } from "./standing";
+
+/** Plays the job's steps one after another and says what each one does, and which rules it breaks. */
+export const rehearse = eachFile({
+  name: "rehearse",
+  summary: "cli.rehearse.summary",
+  help: "cli.rehearse.help",
+  flags: [],
+  closing: cautions,
+  answer: ({ file, document, warnings, call }) => {
+    const rehearsal = play(document);
+    const atEnd = [...warnings, ...rehearsal.findings];
+    return {
+      ok: rehearsal.ok && !atEnd.some(counts),
+      json: call.json ? jsonOf(file, rehearsal, warnings.map(findingJson)) : undefined,
+      lines: call.json
+        ? []
+        : [
+            ...rehearsalText(rehearsal, file).trimEnd().split("\n"),
+            ...(jobOf(document).steps.length === 0 ? [spell(say("cli.rehearse.noSteps"))] : []),
+            ...warnings.flatMap((it) => ["", ...findingLines(it, file)]),
+            "",
+            spell(say("cli.rehearse.final")),
+            ...verdictLines(document, rehearsal.final),
+          ],
+    };
+  },
+});
+
+function jsonOf(file: string, rehearsal: Rehearsal, warnings: readonly object[]) {
+  const { ok, steps, findings } = rehearsalJson(rehearsal);
+  const final = standingOf(rehearsal.final);
+  return { file, ok, steps, findings: [...warnings, ...findings], final: { ok: final.ok, ...final.json } };
+}

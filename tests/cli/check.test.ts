@@ -1,0 +1,132 @@
+import { expect, test } from "vitest";
+import { drawing, files, groundedTap, line, openedTap, tap } from "./line";
+
+const file = files({
+  "live.json": tap(),
+  "opened.json": openedTap(),
+  "grounded.json": groundedTap(),
+  "drawing.json": drawing(),
+  "empty.json": { format: "stillhot", formatVersion: 1, system: { points: {}, elements: {} } },
+  "newer.json": tap({}, { weather: "rain" }),
+  "bad.json": tap({ c1: { kind: "cutout", phases: "A", from: "p9", to: "p2" } }),
+  "hostile.json": tap({
+    c1: { kind: "cutout", phases: "A", from: "p1", to: "p2", label: "\u001b[2J\u202e\nGROUNDED" },
+  }),
+});
+
+const json = async (...names: string[]) => {
+  const { code, out, err } = await line(["check", ...names.map(file), "--json"]);
+  return {
+    code,
+    err,
+    answers: out
+      .trimEnd()
+      .split("\n")
+      .filter(Boolean)
+      .map((it) => JSON.parse(it)),
+  };
+};
+
+/** [file, exit code, verdict of w1, its margin, rules of the findings] */
+test.each([
+  ["live.json", 1, "live", 0, ["equipotential"]],
+  ["opened.json", 1, "could-go-live", 1, ["equipotential"]],
+  ["grounded.json", 0, "grounded", 1, []],
+  ["drawing.json", 0, undefined, undefined, []],
+  ["empty.json", 0, undefined, undefined, []],
+  ["newer.json", 1, "live", 0, ["unknown-key", "equipotential"]],
+])("check --json %s: exit code %i, %s, margin %s", async (name, code, verdict, margin, rules) => {
+  const { answers, ...got } = await json(name);
+  const [answer] = answers;
+  expect(got).toEqual({ code, err: "" });
+  expect(answers).toHaveLength(1);
+  expect(Object.keys(answer).slice(0, 2)).toEqual(["file", "ok"]);
+  expect(answer.file).toBe(file(name));
+  expect(answer.ok).toBe(code === 0);
+  expect(answer.workPoints.w1?.verdict).toBe(verdict);
+  expect(answer.workPoints.w1?.margin).toBe(margin);
+  const worth = answer.findings.filter((it: { severity: string }) => it.severity !== "note");
+  expect(worth.map((it: { rule: string }) => it.rule)).toEqual(rules);
+});
+
+test("the JSON has the keys of the published format", async () => {
+  const [answer] = (await json("opened.json")).answers;
+  expect(Object.keys(answer)).toEqual(["file", "ok", "conductors", "elements", "workPoints", "findings"]);
+  expect(answer.conductors["p1/A"]).toMatchObject({ state: "energized", sources: ["s1"] });
+  expect(answer.conductors["p1/A"].volts).toBeCloseTo(7199.6, 0);
+  expect(Object.keys(answer.conductors["p1/A"])).toEqual(
+    expect.arrayContaining(["state", "volts", "voltsLoadsOff", "angleDeg", "sources"]),
+  );
+  expect(answer.elements.ld1).toEqual({ amps: expect.any(Object), angleDeg: expect.any(Object) });
+  const [threat] = answer.workPoints.w1.threats;
+  expect(threat).toMatchObject({
+    conductor: "A",
+    source: "s1",
+    strength: 1,
+    upsets: [{ kind: "close", element: "c1", phase: "A" }],
+    path: ["s1", "c1"],
+  });
+  for (const key of [
+    "volts",
+    "exposureVolts",
+    "exposureToEarthVolts",
+    "bodyMilliamps",
+    "groundAmps",
+    "clearingLimitVolts",
+  ])
+    expect(threat[key], key).toEqual(expect.any(Number));
+  expect(answer.findings[0]).toEqual({
+    rule: "equipotential",
+    severity: "warning",
+    where: "w1",
+    message: expect.any(String),
+    help: expect.any(String),
+    citation: expect.any(String),
+  });
+});
+
+test("of several files a bad one goes to standard error, the others are answered, exit code 2", async () => {
+  const { code, err, answers } = await json("live.json", "bad.json", "grounded.json");
+  expect(code).toBe(2);
+  expect(answers.map((it) => it.file)).toEqual([file("live.json"), file("grounded.json")]);
+  expect(err).toBe(
+    `${file("bad.json")}: not used, 1 problem\n  system.elements.c1.from: found "p9", expected the id of a point of this file\n`,
+  );
+});
+
+test("a bad file alone leaves standard output empty", async () => {
+  const { code, out } = await line(["check", file("bad.json")]);
+  expect({ code, out }).toEqual({ code: 2, out: "" });
+});
+
+test("an opened tap, told to a person", async () => {
+  const { code, out, err } = await line(["check", file("opened.json")]);
+  expect({ code, err }).toEqual({ code: 1, err: "" });
+  expect(out.replaceAll(file("opened.json"), "opened.json")).toMatchSnapshot();
+});
+
+test("a grounded tap, told to a person", async () => {
+  const { code, out } = await line(["check", file("grounded.json")]);
+  expect(code).toBe(0);
+  expect(out.replaceAll(file("grounded.json"), "grounded.json")).toMatchSnapshot();
+});
+
+test("--all lists every conductor", async () => {
+  const { out } = await line(["check", "--all", file("live.json")]);
+  for (const id of ["p1/A", "p1/B", "p2/A", "p3/1", "p3/2", "p3/N"]) expect(out).toContain(`  ${id} `);
+});
+
+test("no text calls anything safe, and every text ends with the cautions", async () => {
+  for (const name of ["live.json", "opened.json", "grounded.json", "drawing.json", "empty.json"]) {
+    const { out } = await line(["check", "--all", file(name)]);
+    expect(out).not.toMatch(/\bsafe/i);
+    expect(out.trimEnd().split("\n").at(-1)).toMatch(/sketch is not the pole/i);
+  }
+});
+
+test("a label cannot move the cursor or write a verdict of its own", async () => {
+  const { out } = await line(["check", "--all", file("hostile.json")]);
+  // eslint-disable-next-line no-control-regex -- exactly these must not come through
+  expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202a-\u202e]/);
+  expect(out).not.toMatch(/^GROUNDED/m);
+});
