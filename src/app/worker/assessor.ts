@@ -1,4 +1,4 @@
-import type { Assessment, StillhotDocument } from "../../core";
+import type { assess, Assessment, StillhotDocument } from "../../core";
 
 export interface Question {
   readonly n: number;
@@ -15,7 +15,7 @@ const AT_ONCE_MS = 12;
 
 /** The one place that asks the core for an assessment. The newest drawing wins; older answers are dropped. */
 export class Assessor {
-  #assess: typeof import("./solve").assess | undefined;
+  #assess: typeof assess | undefined;
   #worker: Worker | undefined;
   #asked = 0;
   #busy = false;
@@ -28,8 +28,8 @@ export class Assessor {
     answer: (document: StillhotDocument, assessment: Assessment | undefined, failed?: string) => void,
   ) {
     this.#answer = answer;
-    void import("./solve").then(({ assess }) => {
-      this.#assess = assess;
+    void import("./solve").then((solver) => {
+      this.#assess = solver.assess;
       if (this.#waiting !== undefined) this.ask(this.#waiting);
     });
   }

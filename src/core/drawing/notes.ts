@@ -27,8 +27,19 @@ const FROM_SCALE: Partial<Record<Note["kind"], number>> = {
   pointLabel: 0.25,
 };
 
-/** Width of a text [px], from the average width of a letter in the app's own font. */
-export const widthOf = (text: string, size: number): number => text.length * size * 0.54;
+/** Width of a text [px], from the widths of narrow, wide and ordinary letters in the app's own font. */
+export function widthOf(text: string, size: number): number {
+  let ems = 0;
+  for (const letter of text)
+    ems += /[ ,.:;'·|!()ijlI1ft]/.test(letter)
+      ? 0.31
+      : /[mwMW]/.test(letter)
+        ? 0.84
+        : /[A-Z0-9]/.test(letter)
+          ? 0.63
+          : 0.54;
+  return ems * size;
+}
 
 export function sizeOf({ kind, text }: Note, sizes: NoteSizes): { width: number; height: number } {
   switch (kind) {
@@ -49,7 +60,7 @@ export function sizeOf({ kind, text }: Note, sizes: NoteSizes): { width: number;
  * A note without a free side is left out, but a work point's flag, which always stands somewhere.
  *
  * @param within pieces outside are not labelled
- * @param screen what is in view: the flag of a work point in view stays in view
+ * @param screen what is in view: notes on things in view keep to it where they can
  */
 export function placeNotes(
   scene: Scene,
@@ -85,9 +96,11 @@ export function placeNotes(
         return { x, y, box: around(x, y, width / scale, height / scale) };
       }),
     );
-    if (note.kind === "work" && screen !== undefined) {
+    if (screen !== undefined && isWithin(around(note.x, note.y, 0, 0), screen)) {
       const inView = spots.filter(({ box }) => isWithin(box, screen));
-      if (inView.length > 0) spots.splice(0, spots.length, ...inView);
+      const outside =
+        note.kind === "work" && inView.length > 0 ? [] : spots.filter((it) => !inView.includes(it));
+      spots.splice(0, spots.length, ...inView, ...outside);
     }
     const free =
       spots.find(({ box }) => !crowd.hits(box) && (onTheWire || !wires.hits(box))) ??

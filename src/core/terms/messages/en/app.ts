@@ -9,6 +9,7 @@ export const app = {
   "app.drawingHelp": "One-line drawing. Arrow keys follow the circuit; the outline holds the same as a list.",
   "app.outline": "Outline",
   "app.details": "Details",
+  "app.actions": "Actions",
   "app.hotList": "Hot list",
   "app.legend": "Legend",
   "app.close": "Close",

@@ -1,0 +1,397 @@
+import assert from "node:assert/strict";
+import { existsSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { spawnSync } from "node:child_process";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { at } from "../../scripts/lib/project.mjs";
+
+const sideline = JSON.parse(
+  readFileSync(at("shared/demos/sideline-three-transformers.stillhot.json"), "utf8"),
+);
+const CUTOUT = "c1";
+const WORK_POINT = sideline.job.workPoints.w1.at;
+
+const ready = (page) => page.locator("html[data-ready]").waitFor();
+const verdict = (page) => page.locator("[data-verdict]");
+const row = (page, owner) => page.locator(`[data-owner="${owner}"]`);
+const visible = (page, selector) => page.locator(`${selector}:visible`).first();
+
+async function begin(ctx, opening) {
+  const page = await ctx.open(opening);
+  await ready(page);
+  await ctx.settle(page);
+  return page;
+}
+
+/** Where something of a drawing lies on the page, from what the drawing says of its camera. */
+async function placeOf(page, { x, y }) {
+  const drawing = page.locator("[data-drawing]");
+  const box = await drawing.boundingBox();
+  const [left, top, scale] = (await drawing.getAttribute("data-camera")).split(" ").map(Number);
+  return { x: box.x + x * scale + left, y: box.y + y * scale + top };
+}
+
+const middleOf = ({ system }, id) => {
+  const { from, to } = system.elements[id];
+  const [a, b] = [system.points[from], system.points[to]];
+  return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+};
+
+async function press(page, spot, touch) {
+  const { x, y } = await placeOf(page, spot);
+  if (touch) await page.touchscreen.tap(x, y);
+  else await page.mouse.click(x, y);
+}
+
+async function noSidewaysScroll(page) {
+  const [wide, inner] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+  assert.ok(wide <= inner, `the page is ${wide} px wide in a window of ${inner} px`);
+}
+
+/** Reads what could still make it live, as a person does: verdict first, then the list. */
+async function readsWhatCouldMakeItLive(page, { size }) {
+  await verdict(page).and(page.locator('[data-verdict="could-go-live"]')).waitFor();
+  await page.getByText("Only test and grounds make a conductor dead.").first().waitFor();
+  if (size === "phone") await verdict(page).locator("button").first().click();
+  await page
+    .getByText(/sideline cutout is closed/i)
+    .last()
+    .waitFor();
+  assert.ok((await page.locator(".threat").count()) > 1, "each way is a row of the hot list");
+}
+
+const opensTheCutout = (size, touch) => ({
+  name: `a newcomer opens the sideline demo and its cutout, and reads what could still make it live (${size}, ${touch ? "touch" : "mouse"})`,
+  async run(ctx) {
+    const page = await begin(ctx, { size });
+    assert.equal(await verdict(page).getAttribute("data-verdict"), "live");
+    await noSidewaysScroll(page);
+    const cutout = middleOf(sideline, CUTOUT);
+    await press(page, cutout, touch);
+    await page.locator('[data-action="open"]').click();
+    await readsWhatCouldMakeItLive(page, { size });
+    await page.locator(".threat").first().click();
+    if (size === "desk") await page.locator(".path").getByText("sideline cutout").waitFor();
+    const words = await row(page, `point:${WORK_POINT}`).first().textContent();
+    assert.match(words, /isolated, not proven dead/);
+    await noSidewaysScroll(page);
+  },
+});
+
+/** @type {import("./context.mjs").EndToEndTest[]} */
+export const tests = [
+  opensTheCutout("desk", false),
+  opensTheCutout("phone", true),
+  {
+    name: "the same by keyboard alone",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await page.locator("[data-drawing]").focus();
+      await page.keyboard.press("w");
+      assert.equal(await row(page, `point:${WORK_POINT}`).getAttribute("aria-selected"), "true");
+      for (let step = 0; step < 40; step++) {
+        if ((await row(page, `element:${CUTOUT}`).getAttribute("aria-selected")) === "true") break;
+        await page.keyboard.press("ArrowLeft");
+      }
+      await page.keyboard.press("Space");
+      await readsWhatCouldMakeItLive(page, { size: "desk" });
+      await page.keyboard.press("t");
+      assert.equal(await page.locator(".threat").first().getAttribute("aria-pressed"), "true");
+      await page.keyboard.press("Control+z");
+      await page.locator('[data-verdict="live"]').waitFor();
+    },
+  },
+  {
+    name: "the outline does the same for whoever does not see the drawing",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await row(page, `element:${CUTOUT}`).focus();
+      await page.keyboard.press("ArrowDown");
+      await page.keyboard.press("ArrowUp");
+      await page.keyboard.press("Space");
+      await page.locator('[data-verdict="could-go-live"]').waitFor();
+      assert.match(await row(page, `element:${CUTOUT}`).textContent(), /open/);
+    },
+  },
+  ...[
+    ["desk", false],
+    ["phone", true],
+  ].map(([size, touch]) => ({
+    name: `a transformer tap of their own: drawn, saved, and checked with the same answer (${size})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size });
+      let taps = 0;
+      const tap = async (locator) => {
+        taps++;
+        if (touch) await locator.tap();
+        else await locator.click();
+      };
+      const menu = async (item) => {
+        await page.getByRole("button", { name: "Menu" }).click();
+        await page.locator(`[data-menu="${item}"]`).click();
+      };
+      await menu("new");
+      await page.getByText("Nothing drawn yet").first().waitFor();
+      await tap(page.locator('[data-action="source"]'));
+      await tap(page.locator('[data-action="grow"]'));
+      await tap(page.locator('[data-part="span"]'));
+      await tap(page.locator('[data-action="grow"]'));
+      await tap(page.getByRole("group", { name: "On which phases?" }).getByText("B", { exact: true }));
+      await tap(page.getByRole("group", { name: "On which phases?" }).getByText("C", { exact: true }));
+      await tap(page.locator('[data-part="tap4"]'));
+      await tap(page.locator('[data-action="work"]'));
+      assert.ok(taps <= 12, `${taps} taps`);
+      await page.locator('[data-verdict="live"]').waitFor();
+
+      await press(page, { x: 160, y: 0 }, touch);
+      await page
+        .getByText(/Cutout 1/)
+        .first()
+        .waitFor();
+      const cutout = page.locator('[data-owner^="element:"]').filter({ hasText: "Cutout 1" }).first();
+      if (size === "desk") await cutout.click();
+      else if ((await page.locator('[data-action="open"]').count()) === 0) {
+        await page.getByRole("button", { name: "Outline" }).tap();
+        await page.locator("dialog [data-owner]").filter({ hasText: "Cutout 1" }).first().tap();
+        await page.keyboard.press("Escape");
+      }
+      await page.locator('[data-action="open"]').click();
+      await page.locator('[data-verdict="could-go-live"]').waitFor();
+
+      const saving = page.waitForEvent("download");
+      if (size === "phone") await menu("save");
+      else await page.keyboard.press("Control+s");
+      const file = join(mkdtempSync(join(tmpdir(), "stillhot-")), "own.stillhot.json");
+      await (await saving).saveAs(file);
+      const saved = JSON.parse(readFileSync(file, "utf8"));
+      const kinds = Object.values(saved.system.elements).map((it) => it.kind);
+      assert.equal(kinds.filter((it) => it === "meter").length, 4);
+      assert.ok(kinds.includes("transformer") && kinds.includes("cutout") && kinds.includes("source"));
+
+      if (!existsSync(at("dist-cli/main.js"))) return;
+      const checked = spawnSync(process.execPath, [at("bin/stillhot.mjs"), "check", file, "--json"], {
+        encoding: "utf8",
+      });
+      if (!checked.stdout.startsWith("{")) return;
+      const { workPoints } = JSON.parse(checked.stdout);
+      assert.equal(workPoints.w1.verdict, "could-go-live");
+      const margin = await verdict(page)
+        .getByText(/^Margin/)
+        .textContent();
+      assert.equal(margin, `Margin ${workPoints.w1.margin}`);
+    },
+  })),
+  {
+    name: "a file that cannot be read leaves the drawing alone, and says why",
+    async run(ctx) {
+      const page = await begin(ctx);
+      const before = await page.locator('[role="tree"]').textContent();
+      const folder = mkdtempSync(join(tmpdir(), "stillhot-"));
+      for (const [name, text, why] of [
+        ["cut.stillhot.json", '{"format": "stillhot", "formatVer', /cut\.stillhot\.json was not opened/],
+        [
+          "dangling.stillhot.json",
+          JSON.stringify({
+            format: "stillhot",
+            formatVersion: 1,
+            title: "x",
+            system: {
+              points: { p1: { x: 0, y: 0 } },
+              elements: { c1: { kind: "cutout", from: "p1", to: "p9", phases: "A" } },
+            },
+          }),
+          /system\.elements\.c1\.to/,
+        ],
+        ["newer.stillhot.json", JSON.stringify({ ...sideline, formatVersion: 9 }), /9/],
+      ]) {
+        const file = join(folder, name);
+        writeFileSync(file, text);
+        const chooser = page.waitForEvent("filechooser");
+        await page.getByRole("button", { name: "Open a file" }).click();
+        await (await chooser).setFiles(file);
+        await page.locator("dialog").getByText(why).first().waitFor();
+        await page.locator("dialog").getByRole("button", { name: "Close" }).last().click();
+        assert.equal(await page.locator('[role="tree"]').textContent(), before);
+      }
+    },
+  },
+  {
+    name: "a file opens, with markup in its labels as plain text",
+    async run(ctx) {
+      const page = await begin(ctx);
+      const file = join(mkdtempSync(join(tmpdir(), "stillhot-")), "markup.stillhot.json");
+      const nasty = '<img src=x onerror="document.title=1">';
+      const drawing = structuredClone(sideline);
+      drawing.system.points[WORK_POINT].label = nasty;
+      writeFileSync(file, JSON.stringify(drawing));
+      const chooser = page.waitForEvent("filechooser");
+      await page.getByRole("button", { name: "Open a file" }).click();
+      await (await chooser).setFiles(file);
+      await page.locator('[role="tree"]').getByText(nasty).first().waitFor();
+      assert.equal(await page.locator("img").count(), 0);
+    },
+  },
+  {
+    name: "undo and redo take back and repeat edits of every sort, and survive a reload",
+    async run(ctx) {
+      const page = await begin(ctx);
+      const count = () => page.locator('[role="tree"] [role="treeitem"]').count();
+      const before = await count();
+      await row(page, `point:${WORK_POINT}`).click();
+      await page.locator("[data-drawing]").focus();
+      await page.keyboard.press("Alt+ArrowRight");
+      await page.keyboard.press("Delete");
+      assert.ok((await count()) < before);
+      await page.locator('[data-save="saved"]').waitFor();
+      await page.reload();
+      await ready(page);
+      assert.ok((await count()) < before);
+      await page.getByRole("button", { name: "Undo" }).first().click();
+      assert.equal(await count(), before);
+      await page.getByRole("button", { name: "Undo" }).first().click();
+      assert.ok(await page.getByRole("button", { name: "Undo" }).first().isDisabled());
+      await page.getByRole("button", { name: "Redo" }).first().click();
+      await page.getByRole("button", { name: "Redo" }).first().click();
+      assert.ok((await count()) < before);
+    },
+  },
+  {
+    name: "every change is kept on the device, and found again after a reload",
+    async run(ctx) {
+      const page = await begin(ctx, { size: "phone" });
+      await press(page, middleOf(sideline, CUTOUT), true);
+      await page.locator('[data-action="open"]').tap();
+      await page.locator('[data-save="saved"]').waitFor();
+      await page.reload();
+      await ready(page);
+      assert.equal(await verdict(page).getAttribute("data-verdict"), "could-go-live");
+    },
+  },
+  {
+    name: "two windows on one drawing lose neither",
+    async run(ctx) {
+      const context = await ctx.newContext();
+      const first = await begin(ctx, { context });
+      await row(first, `element:${CUTOUT}`).click();
+      await first.locator('[data-action="open"]').click();
+      await first.locator('[data-save="saved"]').waitFor();
+      const second = await begin(ctx, { context });
+      await row(second, `element:${CUTOUT}`).click();
+      await second.locator('[data-action="tag"]').click();
+      await second.locator('[data-save="saved"]').waitFor();
+      await first.locator('[data-action="block"]').click();
+      await first.getByText("Both are kept").waitFor();
+      await first.getByRole("button", { name: "Library" }).click();
+      await first.locator("li.mine").nth(1).waitFor();
+    },
+  },
+  {
+    name: "a mouse drags a point, which snaps to the grid, as one undo entry",
+    async run(ctx) {
+      const page = await begin(ctx);
+      const point = sideline.system.points[WORK_POINT];
+      const from = await placeOf(page, point);
+      const to = await placeOf(page, { x: point.x - 100, y: point.y + 8 });
+      await page.mouse.move(from.x, from.y);
+      await page.mouse.down();
+      await page.mouse.move((from.x + to.x) / 2, to.y, { steps: 4 });
+      await page.mouse.move(to.x, to.y, { steps: 4 });
+      await page.mouse.up();
+      await page.getByRole("tab", { name: "Details" }).click();
+      const across = page.getByLabel("Place, across");
+      assert.equal(Number(await across.inputValue()) % 20, 0);
+      assert.ok(Math.abs(Number(await across.inputValue()) - (point.x - 100)) <= 20);
+      await page.keyboard.press("Control+z");
+      await page.waitForFunction(
+        (x) => document.querySelector("input[aria-describedby][value], #panel") && x !== undefined,
+        point.x,
+      );
+      assert.equal(Number(await across.inputValue()), point.x);
+      assert.ok(await page.getByRole("button", { name: "Undo" }).first().isDisabled());
+    },
+  },
+  {
+    name: "joining by two taps, without a drag",
+    async run(ctx) {
+      const page = await begin(ctx, { size: "phone" });
+      await page.getByRole("button", { name: "Show all" }).tap();
+      const points = Object.values(sideline.system.points).filter((it) => it.kind === "pole");
+      await page.locator('[data-action="join"]').tap();
+      await press(page, points[0], true);
+      await press(page, points.at(-1), true);
+      await page.locator('[data-join="tie"]').tap();
+      await page
+        .locator('[role="tree"]')
+        .getByText(/^disconnect d1/)
+        .first()
+        .waitFor({ state: "attached" });
+    },
+  },
+  {
+    name: "a key of a device is changed in the details, and a wrong one is refused in words",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await row(page, "element:t1").click();
+      await page.getByRole("tab", { name: "Details" }).click();
+      const rating = page.getByLabel("Rating");
+      await rating.fill("75");
+      await rating.press("Enter");
+      await page.locator('[data-save="saved"]').waitFor();
+      await rating.fill("-5");
+      await rating.press("Tab");
+      await page.getByRole("alert").first().waitFor();
+      assert.match(await page.getByRole("alert").first().textContent(), /more than 0/);
+    },
+  },
+  ...["desk", "phone"].flatMap((size) =>
+    ["light", "dark"].map((theme) => ({
+      name: `no accessibility violation that axe finds (${size}, ${theme})`,
+      async run(ctx) {
+        const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+        const page = await begin(ctx, { size, theme });
+        const check = async (where) => {
+          await page.evaluate(axe);
+          const { violations } = await page.evaluate(() =>
+            globalThis.axe.run(document, { resultTypes: ["violations"] }),
+          );
+          const found = violations.map(
+            (it) => `${it.id}: ${it.nodes.map((node) => node.html.slice(0, 140)).join(" | ")}`,
+          );
+          assert.deepEqual(found, [], where);
+        };
+        await check("as it opens");
+        await press(page, middleOf(sideline, CUTOUT), size === "phone");
+        await page.locator('[data-action="open"]').click();
+        await check("with the cutout open");
+        if (size === "desk") {
+          for (const tab of ["Details", "Legend"]) {
+            await page.getByRole("tab", { name: tab }).click();
+            await check(tab);
+          }
+          await page.getByRole("button", { name: "Library" }).click();
+        } else {
+          await visible(page, '[data-action="more"]').tap();
+          await check("more");
+          await page.keyboard.press("Escape");
+          await page.getByRole("button", { name: "Menu" }).tap();
+          await check("menu");
+          await page.locator('[data-menu="library"]').tap();
+        }
+        await page.locator("[data-demo]").first().waitFor();
+        await check("library");
+        await page.keyboard.press("Escape");
+        if (size === "desk") {
+          await page.getByRole("button", { name: "Settings" }).click();
+          await page.getByText("Limits of this drawing").waitFor();
+          await check("settings");
+          await page.keyboard.press("Escape");
+        }
+        await press(page, sideline.system.points[WORK_POINT], size === "phone");
+        await page.locator('[data-action="grow"]').click();
+        await page.locator("[data-part]").first().waitFor();
+        await check("growing");
+      },
+    })),
+  ),
+];
