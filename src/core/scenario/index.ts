@@ -34,3 +34,39 @@ export {
   scoreOf,
 } from "./scoring";
 export { sha256 } from "./sha256";
+export {
+  answerTo,
+  canBeSolved,
+  type FactTrap,
+  findingOut,
+  type Planner,
+  playThrough,
+  type Solvable,
+  type TrapCheck,
+  trapListOf,
+  trapsCaught,
+  trapsOf,
+  type WholeAttempt,
+} from "./checks";
+export {
+  actionsOf,
+  compareTwo,
+  type Debrief,
+  debriefOf,
+  type Decision,
+  type Difference,
+  type FactReport,
+  firstOperation,
+  type GoodMove,
+  hintsOf,
+  type InjectReport,
+  type Moment,
+  playOn,
+  rulesBroken,
+  timeLineOf,
+  type TrapReport,
+  worstStanding,
+} from "./debrief";
+export { type ClassRow, type ClassView, compareMany, rowOf, type Tally } from "./compare";
+export { type AttemptRecord, classCsv, csvCell, recordOf } from "./record";
+export { xapiOf, type XapiOptions } from "./xapi";

@@ -56,7 +56,7 @@ export function playInWorld(document: StillhotDocument, world: World, asked: Ste
   const told = revealsBy(document, after, step).map(({ text }) => say("scenario.text", { text }));
   after = knowing(document, after, shows, entry, by);
   const isAsking = step.do === "ask";
-  const answers = answersTo(document, step, told);
+  const answers = answersTo(document, counted.truth, step, told);
   return {
     world: after,
     result: {
@@ -185,6 +185,7 @@ function believedAfter(
 /** What the system operator says. */
 function answersTo(
   document: StillhotDocument,
+  before: JobState,
   step: Step,
   told: readonly Message[],
 ): NonNullable<Played["answers"]>[number][] {
@@ -200,7 +201,7 @@ function answersTo(
         },
       ];
     case "confirm":
-      return [{ verb: "correct", text: say("operator.correct") }];
+      return before.unrepeated === 0 ? [] : [{ verb: "correct", text: say("operator.correct") }];
     case "release-permit":
       return [{ verb: "released", text: say("operator.released") }];
     case "ask":

@@ -45,4 +45,21 @@ export const scenario = {
   "operator.correct": "System operator: that is correct",
   "operator.released": "System operator: permit released, the section is mine",
   "operator.nothing": "System operator: nothing beyond what the map shows",
+
+  "checks.noAnswer": "the scenario has no answer of its own, and no order of steps could be planned",
+  "checks.refused": "the step {verb} cannot be asked for: {why}",
+  "checks.danger": "entry {n} is a danger: {danger}",
+  "checks.missed": "not met: {criterion}",
+
+  "debrief.reaction.feel": "How did it go, in your own words?",
+  "debrief.reaction.hardest": "At which moment were you least sure, and what did you do about it?",
+  "debrief.reaction.surprised": "What surprised you?",
+  "record.title": "Record of a rehearsal",
+  "record.passed": "passed",
+  "record.failed": "not passed",
+  "record.unfinished": "not finished",
+  "record.caution":
+    "A rehearsal on a drawing. It does not show that anybody is qualified; licensed practice and local rules do.",
+  "csv.head":
+    "name,scenario,fingerprint,mode,seed,started,minutes,result,percent,dangers,hints,traps,facts found,checksum",
 } as const;

@@ -1,0 +1,109 @@
+import { factsOf, nameOfFact } from "./truth";
+import type { Attempt } from "./attempt";
+import { trapListOf, trapsCaught } from "./checks";
+import { hintsOf, rulesBroken } from "./debrief";
+import { bestOf, scoreOf } from "./scoring";
+
+/** One attempt as a row of a class. */
+export interface ClassRow {
+  readonly attempt: Attempt;
+  readonly who: string;
+  readonly outcome: "passed" | "failed" | "unfinished";
+  readonly percent: number;
+  readonly dangers: number;
+  readonly hints: number;
+  readonly minutes: number;
+  /** traps fallen into */
+  readonly traps: readonly string[];
+  /** hidden facts that came to light */
+  readonly facts: readonly string[];
+}
+
+export interface Tally {
+  readonly id: string;
+  readonly label: string;
+  readonly count: number;
+  readonly who: readonly string[];
+}
+
+/** Many attempts at one scenario, side by side. */
+export interface ClassView {
+  readonly fingerprint: string;
+  readonly rows: readonly ClassRow[];
+  /** the best attempt of each name: trying again never lowers a score */
+  readonly best: readonly ClassRow[];
+  /** how many attempts each trap caught, most first */
+  readonly traps: readonly Tally[];
+  /** how many found out each hidden fact, fewest first */
+  readonly facts: readonly Tally[];
+  /** how many missed each thing that counts, most first */
+  readonly criteria: readonly Tally[];
+  readonly rules: readonly Tally[];
+  readonly passed: number;
+}
+
+const isFinished = ({ log }: Attempt): boolean => log.some(({ verb }) => verb === "finish");
+
+export function rowOf(attempt: Attempt): ClassRow {
+  const { passed, percent, dangers } = scoreOf(attempt);
+  return {
+    attempt,
+    who: attempt.who,
+    outcome: passed ? "passed" : isFinished(attempt) || dangers.length > 0 ? "failed" : "unfinished",
+    percent,
+    dangers: dangers.length,
+    hints: hintsOf(attempt).length,
+    minutes: (attempt.log.at(-1)?.t ?? 0) / 60,
+    traps: [...trapsCaught(attempt).keys()],
+    facts: [...new Set(attempt.log.flatMap(({ result }) => result.reveals ?? []))],
+  };
+}
+
+/** Compares attempts, scenario by scenario: each entry of the answer is one scenario. */
+export function compareMany(attempts: readonly Attempt[]): ClassView[] {
+  const byScenario = new Map<string, Attempt[]>();
+  for (const attempt of attempts) {
+    const same = byScenario.get(attempt.fingerprint);
+    if (same === undefined) byScenario.set(attempt.fingerprint, [attempt]);
+    else same.push(attempt);
+  }
+  return [...byScenario].map(([fingerprint, same]) => classOf(fingerprint, same));
+}
+
+function classOf(fingerprint: string, attempts: readonly Attempt[]): ClassView {
+  const { document } = attempts[0]!;
+  const rows = attempts.map(rowOf);
+  const names = [...new Set(attempts.map(({ who }) => who))];
+  const tally = (id: string, label: string, is: (row: ClassRow) => boolean): Tally => {
+    const caught = rows.filter(is);
+    return { id, label, count: caught.length, who: caught.map(({ who }) => who) };
+  };
+  const most = (tallies: Tally[]) => tallies.sort((a, b) => b.count - a.count);
+  const rules = new Map(rows.map((row) => [row, new Set(rulesBroken(row.attempt).map(({ rule }) => rule))]));
+  const ruleIds = new Set([...rules.values()].flatMap((it) => [...it]));
+  return {
+    fingerprint,
+    rows,
+    best: names.map((who) => {
+      const best = bestOf(attempts.filter((it) => it.who === who))!;
+      return rows.find(({ attempt }) => attempt === best)!;
+    }),
+    traps: most(
+      trapListOf(document).map(({ id, label }) => tally(id, label, ({ traps }) => traps.includes(id))),
+    ),
+    facts: most(
+      [...factsOf(document).keys()].map((id) =>
+        tally(id, nameOfFact(document, id), ({ facts }) => facts.includes(id)),
+      ),
+    ).reverse(),
+    criteria: most(
+      scoreOf(attempts[0]!).criteria.map(({ criterion: { id, text } }) =>
+        tally(id, text, ({ attempt }) =>
+          scoreOf(attempt).criteria.some((it) => it.criterion.id === id && !it.met),
+        ),
+      ),
+    ),
+    rules: most([...ruleIds].map((rule) => tally(rule, rule, (row) => rules.get(row)!.has(rule)))),
+    passed: rows.filter(({ outcome }) => outcome === "passed").length,
+  };
+}
