@@ -6,12 +6,13 @@ import { type Command, UsageError } from "./command";
 import { draw } from "./draw";
 import type { ExitCode, Io } from "./io";
 import { asText } from "./print";
+import { plan } from "./plan";
 import { rehearse } from "./rehearse";
 import { serve } from "./serve";
 import { validate } from "./validate";
 
 /** Every command, in the order in which the help lists them. */
-export const COMMANDS: readonly Command[] = [validate, check, rehearse, draw, serve];
+export const COMMANDS: readonly Command[] = [validate, check, rehearse, plan, draw, serve];
 
 /** Carries out one line of words. Never throws: whatever goes wrong is a sentence on standard error and a 2. */
 export async function run(words: readonly string[], io: Io): Promise<ExitCode> {

@@ -1,1 +1,2 @@
 export * from "./sentences";
+export * from "./steps";

@@ -84,6 +84,34 @@ when no step gave a danger or a warning; the exit code is 0 when nothing at the 
   "cli.rehearse.noSteps": "There are no steps under job.steps to play.",
   "cli.rehearse.final": "After the last step:",
 
+  "cli.plan.summary": "Put a complete order of steps into the file",
+  "cli.plan.help": `
+Finds an order of steps from as found, through the work, back to as found, that passes every rule: fewest
+customers out, then fewest operations, then least walking. Steps that the file has already are replaced.
+Prints the file with the steps in job.steps on standard output, and what the order costs on standard error.
+
+  -o OUT   write the file to OUT, or to NAME.stillhot.json in a folder that exists, and print the order of steps
+           with its reasons
+
+Where no order was found that passes every rule, the exit code is 1, and what has no control is told. A file
+without a work point cannot be planned for.
+
+With --json: { file, ok, steps, customersOut, criticalOut, operations, alternatives, uncontrolled, findings };
+each step carries its reason as why.
+
+  stillhot plan tap.stillhot.json | stillhot rehearse -
+`,
+  "cli.plan.noWorkPoint": "there is no work point to plan for: add one under job.workPoints",
+  "cli.plan.none": "No order of steps was found that passes every rule.",
+  "cli.plan.broken": "{steps} steps that do not pass every rule: {cost}.",
+  "cli.plan.order": "{steps} steps: {cost}.",
+  "cli.plan.cost": "customers without supply: {customers}; operations: {operations}",
+  "cli.plan.costCritical":
+    "customers without supply: {customers}, among them {critical}; operations: {operations}",
+  "cli.plan.instead": "Instead: {summary} ({cost}).",
+  "cli.plan.uncontrolled": "No control at {where}: {threat}",
+  "cli.plan.why": "{step} ({why})",
+
   "cli.draw.summary": "Print the drawing as SVG",
   "cli.draw.help": `
 The picture shows every conductor's state as drawn, by colour, by line pattern and by letter.

@@ -6,6 +6,7 @@ import { planner } from "./planner";
 import { drawing } from "./drawing";
 import { scenario } from "./scenario";
 import { sheet } from "./sheet";
+import { steps } from "./steps";
 import { app } from "./app";
 import { cli } from "./cli";
 
@@ -18,6 +19,7 @@ export const english = {
   ...planner,
   ...drawing,
   ...sheet,
+  ...steps,
   ...scenario,
   ...app,
   ...cli,

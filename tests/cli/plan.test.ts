@@ -1,0 +1,79 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { expect, test } from "vitest";
+import { COMMANDS } from "../../src/cli/run";
+import { drawing, files, folder, line, tap } from "./line";
+
+const demos = fileURLToPath(new URL("../../shared/demos/", import.meta.url));
+const DEMOS = readdirSync(demos).filter((it) => it.endsWith(".stillhot.json"));
+const lane = join(demos, "quarry-lane.stillhot.json");
+
+const file = files({
+  "drawing.json": drawing(),
+  // Nothing on this drawing opens: the source is at the work point itself.
+  "stuck.json": tap(
+    {},
+    { job: { workPoints: { w1: { at: "p1", conductors: "A" } }, steps: [{ do: "brief" }] } },
+  ),
+});
+
+test("plan prints the file with an order of steps that rehearses without a danger or a warning", async () => {
+  const { code, out, err } = await line(["plan", lane]);
+  expect(code).toBe(0);
+  expect(JSON.parse(out).system).toEqual(JSON.parse(readFileSync(lane, "utf8")).system);
+  expect(JSON.parse(out).job.steps.length).toBeGreaterThan(20);
+  expect(out).not.toContain('"why"');
+  expect(err).toMatch(/\d+ steps: customers without supply: 5, among them Pump house; operations: \d+\./);
+  const played = await line(["rehearse", "-", "--json"], { stdin: [out] });
+  expect({ code: played.code, ok: JSON.parse(played.out).ok }).toEqual({ code: 0, ok: true });
+});
+
+test("plan --json gives each step its reason, and the price", async () => {
+  const { code, out, err } = await line(["plan", lane, "--json"]);
+  expect({ code, err }).toEqual({ code: 0, err: "" });
+  const answer = JSON.parse(out);
+  expect(answer).toMatchObject({ file: lane, ok: true, customersOut: 5, uncontrolled: [], findings: [] });
+  expect(answer.operations).toBeGreaterThan(0);
+  for (const step of answer.steps)
+    expect(step).toMatchObject({ do: expect.any(String), why: expect.any(String) });
+  expect(answer.alternatives[0]).toMatchObject({
+    summary: expect.any(String),
+    customersOut: expect.any(Number),
+  });
+});
+
+test("plan -o writes the file and tells the order with its reasons", async () => {
+  const at = folder();
+  const { code, out, err } = await line(["plan", lane, "-o", at]);
+  expect({ code, err }).toEqual({ code: 0, err: "" });
+  expect(out).toContain("Lift tap clamp, A, with the clamp stick (");
+  const written = join(at, "quarry-lane.stillhot.json");
+  expect((await line(["validate", written])).code).toBe(0);
+});
+
+test("a file without a work point cannot be planned for", async () => {
+  const { code, out, err } = await line(["plan", file("drawing.json")]);
+  expect({ code, out }).toEqual({ code: 2, out: "" });
+  expect(err).toContain("no work point to plan for");
+});
+
+test("without an order nothing is printed in place of the file, and what has no control is told", async () => {
+  const { code, out, err } = await line(["plan", file("stuck.json")]);
+  expect({ code, out }).toEqual({ code: 1, out: "" });
+  expect(err).toMatch(/No order of steps was found/);
+  const json = JSON.parse((await line(["plan", file("stuck.json"), "--json"])).out);
+  expect(json).toMatchObject({ ok: false, steps: [] });
+  expect(json.uncontrolled[0]).toMatchObject({ conductor: "A", control: expect.any(String) });
+});
+
+/** A rule's id may hold the word; nothing that a person is told may. */
+test.each(COMMANDS.filter((it) => it.takesFiles && it.name !== "draw").map(({ name }) => name))(
+  "%s calls nothing in the demos safe, and says nothing without its numbers",
+  async (name) => {
+    const { out, err } = await line([name, ...DEMOS.map((it) => join(demos, it))]);
+    const said = `${out}${err}`.replaceAll("work-not-safe", "").replace(/^\s*"notes":.*$/gm, "");
+    expect(said).not.toMatch(/.*\bsafe(ly)?\b.*/i);
+    expect(said).not.toMatch(/.*(?:NaN|undefined|Infinity|\[object|\{[a-z]\w*\}).*/);
+  },
+);
