@@ -2,7 +2,7 @@ import { deviceOf, type ElementOfKind, secondaryLetters } from "../devices";
 import type { Step, System } from "../document";
 import { conductorId, type ElementId, lettersOf } from "../terms";
 import { gapsOf, phasesMoved } from "./gap";
-import { joinedTo } from "./joined";
+import { joinedTo, joinedWithout } from "./joined";
 import { isLiveState } from "./live";
 import { elementOf, elementsOf } from "./names";
 import type { JobState } from "./state";
@@ -42,9 +42,10 @@ export function ferroresonanceRisk(
     ({ from, to: far }) => isLiveState(from.state) || isLiveState(far.state),
   );
   if (!isSupplied) return undefined;
-  const beyond = joinedTo(
-    withAllOpen(system, step.element as ElementId),
+  const beyond = joinedWithout(
+    system,
     lettersOf((element as { phases: string }).phases).map((letter) => conductorId(to, letter)),
+    step.element as ElementId,
   );
   const bank = elementsOf(system).find(
     ([, it]) =>
@@ -66,12 +67,6 @@ export function ferroresonanceRisk(
   const loadPercent = loadPercentOf(system, bank[1] as ElementOfKind<"transformer">);
   return loadPercent >= DAMPING_PERCENT ? undefined : { bank: bank[0], cable: cable[0], loadPercent };
 }
-
-/** The drawing with one thing open on all of its phases: what is then still joined lies beyond it. */
-const withAllOpen = (system: System, id: ElementId): System => ({
-  ...system,
-  elements: { ...system.elements, [id]: { ...system.elements[id]!, open: true } },
-});
 
 /** Load on the secondary of a bank, in percent of its rating. */
 function loadPercentOf(system: System, bank: ElementOfKind<"transformer">): number {

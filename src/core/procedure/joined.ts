@@ -1,7 +1,7 @@
 import { perObject, type System } from "../document";
 import { metallicIslands } from "../hazard/view";
-import { circuitOf, standingOf } from "../network";
-import type { ConductorId } from "../terms";
+import { circuitOf, EDGE, reachGraphOf, standingOf } from "../network";
+import type { ConductorId, ElementId } from "../terms";
 
 /** The conductors of a drawing by which are one: joined through closed things and unparted spans. */
 const islandsOf = perObject((system: System) => {
@@ -26,3 +26,26 @@ export function joinedTo(system: System, ids: readonly ConductorId[]): ReadonlyS
 
 export const isJoined = (system: System, a: ConductorId, b: ConductorId): boolean =>
   islandOf(system, a) !== -1 && islandOf(system, a) === islandOf(system, b);
+
+/** The same as if one element were not there: what lies beyond it, if one begins at its far end. */
+export function joinedWithout(
+  system: System,
+  ids: readonly ConductorId[],
+  without: ElementId,
+): ReadonlySet<ConductorId> {
+  const { circuit } = islandsOf(system);
+  const { rowStart, around, from, to, kind, on, element } = reachGraphOf(circuit);
+  const left = circuit.elementIds.indexOf(without);
+  const queue = ids.flatMap((id) => circuit.nodeOf.get(id) ?? []);
+  const reached = new Set(queue);
+  for (const node of queue)
+    for (let at = rowStart[node]!; at < rowStart[node + 1]!; at++) {
+      const edge = around[at]! >> 1;
+      if (kind[edge] !== EDGE.metallic || on[edge] === 0 || element[edge] === left) continue;
+      const other = (around[at]! & 1) === 0 ? to[edge]! : from[edge]!;
+      if (reached.has(other)) continue;
+      reached.add(other);
+      queue.push(other);
+    }
+  return new Set(queue.flatMap((node) => circuit.conductorIds[node] ?? []));
+}

@@ -1,10 +1,10 @@
 import type { Step } from "../document";
 import { type FuseLink, meltAmps } from "../reference";
-import { conductorId, type ElementId, lettersOf } from "../terms";
+import { type ConductorId, conductorId, type ElementId, lettersOf } from "../terms";
 import { openPhasesOf } from "./breaking";
 import { ampsThrough, phasesMoved } from "./gap";
 import { coldLoadSurge, fullLoadAmps, inrushSurges, melts, type Surge } from "./inrush";
-import { joinedTo } from "./joined";
+import { joinedWithout } from "./joined";
 import { energizedBy, isLiveState } from "./live";
 import { elementOf, elementsOf } from "./names";
 import { pathToConductor } from "./paths";
@@ -31,36 +31,35 @@ export interface PickUp {
  * it, and the load that comes back cold.
  */
 export function surgesOnClosing(step: Step, before: JobState, after: JobState): PickUp[] {
-  const { system } = after.document;
   const { closed } = phasesMoved(step, before, after);
-  const element = elementOf(system, step.element) as { to?: string } | undefined;
-  if (!isSwitching(step) || closed === "" || element?.to === undefined) return [];
-  const energized = energizedBy(before, after);
-  if (energized.length === 0) return [];
-  const beyond = joinedTo(
-    system,
-    lettersOf(closed).map((letter) => conductorId(element.to!, letter)),
+  if (!isSwitching(step) || closed === "") return [];
+  const woken = new Set(energizedBy(before, after));
+  if (woken.size === 0) return [];
+  const transformers = elementsOf(after.document.system).flatMap(([, it]) =>
+    it.kind === "transformer"
+      ? [
+          {
+            amps: fullLoadAmps(it),
+            primary: lettersOf(it.phases).map((letter) => conductorId(it.from, letter)),
+          },
+        ]
+      : [],
   );
-  const isWoken = (point: string, letter: string) => {
-    const id = conductorId(point, letter as never);
-    return beyond.has(id) && energized.includes(id);
-  };
-  const fullLoad = elementsOf(system).reduce(
-    (sum, [, it]) =>
-      it.kind === "transformer" && [...it.phases].some((letter) => isWoken(it.from, letter))
-        ? sum + fullLoadAmps(it)
-        : sum,
-    0,
-  );
-  const loadAmps = ampsThrough(after, step.element, closed);
-  return linksOnTheWay(after, step.element as ElementId, element.to, closed).map(({ id, link }) => ({
-    element: id,
-    link,
-    surges: [
-      ...inrushSurges(fullLoad).map((surge) => judged("inrush", link, surge)),
-      judged("cold-load", link, coldLoadSurge(loadAmps)),
-    ],
-  }));
+  const energized = transformers.filter(({ primary }) => primary.some((id) => woken.has(id)));
+  return linksOf(after, step.element as ElementId, closed, woken).map(({ id, link, beyond }) => {
+    const fullLoad = energized
+      .filter(({ primary }) => primary.some((it) => beyond.has(it)))
+      .reduce((sum, { amps }) => sum + amps, 0);
+    const loadAmps = ampsThrough(after, id, closed) - ampsThrough(before, id, closed);
+    return {
+      element: id,
+      link,
+      surges: [
+        ...inrushSurges(fullLoad).map((surge) => judged("inrush", link, surge)),
+        judged("cold-load", link, coldLoadSurge(Math.max(0, loadAmps))),
+      ],
+    };
+  });
 }
 
 const judged = (why: LinkSurge["why"], link: FuseLink, surge: Surge): LinkSurge => ({
@@ -70,21 +69,30 @@ const judged = (why: LinkSurge["why"], link: FuseLink, surge: Surge): LinkSurge 
   meltAmps: meltAmps(link, surge.seconds).least,
 });
 
-/** Closed links between the supply and the far end of a thing, itself too. */
-function linksOnTheWay(
-  state: JobState,
+interface LinkAt {
+  readonly id: ElementId;
+  readonly link: FuseLink;
+  /** conductors on its far side */
+  readonly beyond: ReadonlySet<ConductorId>;
+}
+
+/** Closed links that carry what a step picks up: between the supply and the thing that closes, itself, and those beyond. */
+function linksOf(
+  after: JobState,
   own: ElementId,
-  to: string,
   letters: string,
-): { id: ElementId; link: FuseLink }[] {
-  const { system } = state.document;
-  const live = lettersOf(letters)
-    .map((letter) => conductorId(to, letter))
-    .find((id) => isLiveState(seen(state).conductors[id]?.state));
-  const ids = new Set([own, ...(live === undefined ? [] : pathToConductor(state, live))]);
-  return [...ids].flatMap((id) => {
-    const it = elementOf(system, id);
-    const isLink = it?.kind === "cutout" && it.fuse !== undefined && it.fuse !== "solid";
-    return isLink && openPhasesOf(it).length < it.phases.length ? [{ id, link: it.fuse as FuseLink }] : [];
+  woken: ReadonlySet<ConductorId>,
+): LinkAt[] {
+  const { system } = after.document;
+  const { to } = (elementOf(system, own) ?? {}) as { to?: string };
+  const far = lettersOf(letters).map((letter) => conductorId(to ?? "", letter));
+  const live = far.find((id) => isLiveState(seen(after).conductors[id]?.state));
+  const onTheWay = new Set(live === undefined ? [] : pathToConductor(after, live));
+  return elementsOf(system).flatMap(([id, it]) => {
+    if (it.kind !== "cutout" || it.fuse === undefined || it.fuse === "solid") return [];
+    if (openPhasesOf(it).length === it.phases.length) return [];
+    const ends = lettersOf(it.phases).map((letter) => conductorId(it.to, letter));
+    if (id !== own && !onTheWay.has(id) && !ends.some((end) => woken.has(end))) return [];
+    return [{ id, link: it.fuse, beyond: joinedWithout(system, ends, id) }];
   });
 }

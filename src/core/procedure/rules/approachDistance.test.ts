@@ -1,0 +1,37 @@
+import { checkRule } from "../../../../tests/support/jobNotation";
+
+checkRule(
+  "approach-distance",
+  "1910.269(l)(3)(iii): nobody inside the minimum approach distance unless insulated, or the part is; glove class by 1910.137",
+  `
+  s1  source     sub    ABC kvLL=12.47
+  d1  disconnect sub-p1 ABC
+  sp1 span       p1-p2  ABC lengthM=60
+  w1  work       p1     A
+`,
+  [
+    ["two phases beside the work stay energized", "open d1 A; work w1", "warning w1, note w1"],
+    ["covered", "open d1 A; cover p1; cover sub; work w1", ""],
+    ["covered by the thing that carries them", "open d1 A; cover sp1; cover d1; work w1", ""],
+    ["all dead here, another point of the pole is not", "open d1 ABC; work w1", "note w1"],
+    ["hot-stick work has its own distance", "open d1 A; work w1 with extending-stick", ""],
+    [
+      "a neighbour too near",
+      "open d1 ABC; cover sub; ground p1 ABC; work w1",
+      "warning n1",
+      "n1 nearby span=sp1 relation=underbuild kvLL=12.47 spacingM=0.5",
+    ],
+    [
+      "a neighbour far enough",
+      "open d1 ABC; cover sub; ground p1 ABC; work w1",
+      "",
+      "n1 nearby span=sp1 relation=underbuild kvLL=12.47 spacingM=2",
+    ],
+    [
+      "a neighbour under cover",
+      "open d1 ABC; cover sub; ground p1 ABC; cover n1; work w1",
+      "",
+      "n1 nearby span=sp1 relation=underbuild kvLL=12.47 spacingM=0.5",
+    ],
+  ],
+);

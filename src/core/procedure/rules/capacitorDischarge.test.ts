@@ -1,0 +1,42 @@
+import { checkRule } from "../../../../tests/support/jobNotation";
+
+checkRule(
+  "capacitor-discharge",
+  "1910.269(w)(1): disconnect capacitors, wait at least 5 minutes, then short-circuit; short any line connected to capacitors before treating it as dead",
+  `
+  s1   source     sub     ABC  kvLL=12.47
+  d1   disconnect sub-p1  ABC  gang=true
+  sp1  span       p1-p2   ABC  lengthM=300
+  cb   capacitor  p2      ABC  kvar=300 kvLL=12.47
+  w1   work       p2      A
+`,
+  [
+    ["grounded right after it was left without supply", "open d1; ground p2 ABC", "danger cb"],
+    ["grounded at the other end of what it hangs on", "open d1; wait 60; ground p1 ABC", "danger cb"],
+    ["after 299 s", "open d1; wait 299; ground p2 ABC", "danger cb"],
+    ["after 300 s", "open d1; wait 300; ground p2 ABC", ""],
+    ["waited in parts", "open d1; wait 150; note; wait 150; ground p2 ABC", ""],
+    [
+      "the clock begins anew when it is supplied again",
+      "open d1; wait 300; close d1; open d1; ground p2 ABC",
+      "danger cb",
+    ],
+    ["work before it was shorted", "open d1; wait 300; work w1", "danger cb"],
+    ["work after", "open d1; wait 300; ground p2 ABC; work w1", ""],
+    ["one phase is not shorted", "open d1; wait 300; ground p2 AB; work w1", "danger cb"],
+    ["found discharged", "ground p2 ABC", "", "d1 disconnect sub-p1 ABC gang=true open=ABC"],
+    [
+      "found charged",
+      "ground p2 ABC",
+      "danger cb",
+      "d1 disconnect sub-p1 ABC gang=true open=ABC\ncb capacitor p2 ABC kvar=300 kvLL=12.47 charged=true",
+    ],
+    [
+      "its own switch is open",
+      "open d1; ground p2 ABC",
+      "",
+      "cb capacitor p2 ABC kvar=300 kvLL=12.47 open=ABC",
+    ],
+    ["the line is live: another rule", "ground p2 ABC", ""],
+  ],
+);

@@ -1,0 +1,50 @@
+import { describe, expect, test } from "vitest";
+import { draw, TAP } from "../../../../tests/support/jobNotation";
+import { rehearse } from "..";
+
+/** What is left at the end of some steps: `severity where`. */
+const left = (steps: string, more = ""): string =>
+  rehearse(draw(`${TAP}\n${more}`, steps))
+    .findings.filter((it) => it.rule === "left-behind")
+    .map(({ severity, where }) => `${severity} ${where}`)
+    .join(", ");
+
+describe("left-behind: common practice: everything is put back as found", () => {
+  test.each([
+    ["a ground", "open c1; ground p3 A; close c1", "warning g1"],
+    ["a tag", "open c1; tag c1; close c1", "warning c1"],
+    ["a cover", "cover p1", "warning p1"],
+    ["a permit", "request-permit; receive-permit; confirm", "warning permit"],
+    ["a permit asked for and never used", "request-permit", "warning permit"],
+    ["a switch", "open c1", "warning c1"],
+    ["a block", "block k1", "warning k1"],
+    ["a barrel", "remove-barrel c1", "warning c1"],
+    ["a lead", "cut l1", "warning l1", "l1 lead p3-p20 A"],
+    [
+      "a ground set that was there before",
+      "unground gx",
+      "warning gx",
+      "gx ground p2 A cable=2/0\nk1 clamp p1-p2 A open=A",
+    ],
+    ["nothing", "open c1; tag c1; untag c1; close c1", ""],
+    [
+      "a link renewed and closed is a repair",
+      "refuse c1; close c1",
+      "",
+      "c1 cutout p2-p3 A fuse=K25 blown=A",
+    ],
+    ["a lead remade is one too", "join l1", "", "l1 lead p3-p20 A cut=A"],
+    ["the job says that it stays", "open c1; note c1 text stays open for the next crew", ""],
+    ["it says so of another thing", "open c1; note k1 text stays as it is", "warning c1"],
+    ["a note without a reason excuses nothing", "open c1; note c1", "warning c1"],
+    ["while people are on the line the job is not at its end", "open c1; work w1", "note c1"],
+  ])("%s", (_why, steps, wanted, more = "") => {
+    expect(left(steps, more)).toBe(wanted);
+  });
+});
+
+test("detector-check: the last test is followed by a check of the detector too", () => {
+  const atEnd = (steps: string) => rehearse(draw(TAP, steps)).findings.map((it) => it.rule);
+  expect(atEnd("check-detector; test p2 A")).toEqual(["detector-check"]);
+  expect(atEnd("check-detector; test p2 A; check-detector")).toEqual([]);
+});

@@ -1,0 +1,75 @@
+import { checkRule, TAP } from "../../../../tests/support/jobNotation";
+
+checkRule(
+  "permit-first",
+  "1910.269(m)(3)(i): a designated employee asks the operator to deenergize a particular section; a transformer's own tap needs no permit where no other feed is drawn",
+  `${TAP}
+  sp2  span         p4-p7   A    lengthM=70
+  c3   cutout       p7-p8   A    fuse=K6
+  t2   transformer  p8-p9   A    connection=single kva=15 primaryKv=7.2 secondaryV=240
+  ld2  load         p9      12   connection=delta kw=4 customers=1
+`,
+  [
+    ["a section with two transformers is a line", "open c1 with load-break-tool", "danger c1"],
+    [
+      "a transformer's own tap is not, though its customers may own generators",
+      "open c2 with load-break-tool",
+      "",
+    ],
+    ["the request alone is not enough", "request-permit; open c1", "danger c1"],
+    ["held", "request-permit; receive-permit; confirm; open c1", ""],
+    ["held as the file begins", "open c1", "", "job permit=held"],
+    [
+      "a drawn generator on the tap makes it one",
+      "open c2",
+      "danger c2",
+      "g2 generator h1 12 kva=6 volts=240",
+    ],
+    [
+      "so does a transfer switch",
+      "open c2",
+      "danger c2",
+      "m1 transfer p6-h1-gx 12\ng2 generator gx 12 kva=6 volts=240\nh1 point kind=service",
+    ],
+    [
+      "so does a normally open tie",
+      "open c2",
+      "danger c2",
+      "d9 disconnect p5-p20 A open=A normallyOpen=true\ns9 source p20 A kvLL=12.47",
+    ],
+    [
+      "so does an open thing with something live behind it",
+      "open c2",
+      "danger c2",
+      "d9 disconnect p5-p20 A open=A\ns9 source p20 A kvLL=12.47",
+    ],
+    [
+      "so does a transformer in parallel on the secondary",
+      "open c2",
+      "danger c2",
+      "t9 transformer p1-p6 A connection=single kva=25 primaryKv=7.2 secondaryV=240",
+    ],
+    ["a blown link is no tie", "open c2", "", "c2 cutout p4-p5 A blown=A\nd5 none"],
+    ["work on the line needs it as much", "work w1", "danger w1"],
+    ["a meter is no line section", "pull m1", ""],
+    [
+      "a meter with a generator behind it is none either",
+      "pull m1",
+      "",
+      "g2 generator h1 12 kva=6 volts=240",
+    ],
+    [
+      "closed again after the release, by the operator's word",
+      "request-permit; receive-permit; open c1; release-permit; close c1",
+      "",
+    ],
+    ["opened after the release", "request-permit; receive-permit; release-permit; open c1", "danger c1"],
+    ["a single crew with the opening in its sight and control", "open c1", "", "set singleCrew=true"],
+    [
+      "a single crew with another opening out of its sight",
+      "open c1; work w1",
+      "danger w1",
+      "set singleCrew=true\nw1 work p3 A\nd9 disconnect p8-p20 A open=A normallyOpen=true\ns9 source p20 A kvLL=12.47",
+    ],
+  ],
+);

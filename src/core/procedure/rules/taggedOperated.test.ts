@@ -1,0 +1,11 @@
+import { checkRule, TAP } from "../../../../tests/support/jobNotation";
+
+checkRule("tagged-operated", "1910.269(m)(3)(v): tags forbid operating the device", TAP, [
+  ["closed with its tag on", "open c1; tag c1; close c1", "danger c1"],
+  ["opened with a tag on", "open c1", "danger c1", "c1 cutout p2-p3 A tagged=true"],
+  ["untagged first", "open c1; tag c1; untag c1; close c1", ""],
+  ["another thing", "open c1; tag c1; open c2", ""],
+  ["taking the barrel out of an open cutout only makes it safer", "open c1; tag c1; remove-barrel c1", ""],
+  ["putting it back does not", "open c1; remove-barrel c1; tag c1; replace-barrel c1", "danger c1"],
+  ["a tag hung on a generator", "tag gx; start gx", "danger gx", "gx generator h1 12 kva=6 volts=240"],
+]);
