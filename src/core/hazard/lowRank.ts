@@ -34,6 +34,7 @@ const FLOATING_OHMS = 1e6;
 
 /** A network solved once, asked for the volts of a few nodes as ports are opened. */
 class Machine {
+  private work = new Float64Array(32);
   private readonly carrier: Carrier;
   private readonly carriedPorts: (Carried | undefined)[];
   private readonly carriedNodes: Carried[];
@@ -126,58 +127,78 @@ class Machine {
     return volts;
   }
 
-  /** Solves (CᵀZC + z) I = E − CᵀV by elimination with pivoting. */
+  /** Solves (CᵀZC + z) I = E − CᵀV by elimination with pivoting, in a square of work space that is kept. */
   private currents(open: readonly number[]): Float64Array | undefined {
     const size = open.length;
     const width = 2 * (size + 1);
-    const rows = open.map((a) => {
-      const row = new Float64Array(width);
-      open.forEach((b, column) => {
-        const [re, im] = this.impedance(a, b);
-        row[2 * column] = re;
-        row[2 * column + 1] = im;
-      });
-      const [vRe, vIm] = this.across(a);
-      const [eRe, eIm] = this.ports[a]!.volts;
-      row[2 * size] = eRe - vRe;
-      row[2 * size + 1] = eIm - vIm;
-      return row;
-    });
-    for (let column = 0; column < size; column++) {
-      let best = column;
-      const weight = (row: number) => Math.hypot(rows[row]![2 * column]!, rows[row]![2 * column + 1]!);
-      for (let row = column + 1; row < size; row++) if (weight(row) > weight(best)) best = row;
-      if (!(weight(best) > 0)) return undefined;
-      [rows[column], rows[best]] = [rows[best]!, rows[column]!];
-      const pivot = rows[column]!;
-      const [pRe, pIm] = [pivot[2 * column]!, pivot[2 * column + 1]!];
-      const square = pRe * pRe + pIm * pIm;
-      for (let row = column + 1; row < size; row++) {
-        const target = rows[row]!;
-        const [tRe, tIm] = [target[2 * column]!, target[2 * column + 1]!];
-        const fRe = (tRe * pRe + tIm * pIm) / square;
-        const fIm = (tIm * pRe - tRe * pIm) / square;
-        for (let k = 2 * column; k < width; k += 2) {
-          target[k]! -= fRe * pivot[k]! - fIm * pivot[k + 1]!;
-          target[k + 1]! -= fRe * pivot[k + 1]! + fIm * pivot[k]!;
-        }
+    if (this.work.length < size * width) this.work = new Float64Array(size * width);
+    const { work } = this;
+    for (let row = 0; row < size; row++) {
+      const a = open[row]!;
+      for (let column = 0; column < size; column++) {
+        const impedance = this.impedance(a, open[column]!);
+        work[row * width + 2 * column] = impedance[0];
+        work[row * width + 2 * column + 1] = impedance[1];
       }
+      const across = this.across(a);
+      const { volts } = this.ports[a]!;
+      work[row * width + 2 * size] = volts[0] - across[0];
+      work[row * width + 2 * size + 1] = volts[1] - across[1];
     }
-    const currents = new Float64Array(2 * size);
-    for (let row = size - 1; row >= 0; row--) {
-      const own = rows[row]!;
-      let [re, im] = [own[2 * size]!, own[2 * size + 1]!];
-      for (let k = row + 1; k < size; k++) {
-        re -= own[2 * k]! * currents[2 * k]! - own[2 * k + 1]! * currents[2 * k + 1]!;
-        im -= own[2 * k]! * currents[2 * k + 1]! + own[2 * k + 1]! * currents[2 * k]!;
-      }
-      const [pRe, pIm] = [own[2 * row]!, own[2 * row + 1]!];
-      const square = pRe * pRe + pIm * pIm;
-      currents[2 * row] = (re * pRe + im * pIm) / square;
-      currents[2 * row + 1] = (im * pRe - re * pIm) / square;
-    }
-    return currents;
+    for (let column = 0; column < size; column++)
+      if (!eliminateColumn(work, size, width, column)) return undefined;
+    return substituteBack(work, size, width);
   }
+}
+
+/** One step of elimination: the largest entry of the column becomes the pivot. False where there is none. */
+function eliminateColumn(work: Float64Array, size: number, width: number, column: number): boolean {
+  const square = (row: number): number =>
+    work[row * width + 2 * column]! ** 2 + work[row * width + 2 * column + 1]! ** 2;
+  let best = column;
+  for (let row = column + 1; row < size; row++) if (square(row) > square(best)) best = row;
+  if (!(square(best) > 0)) return false;
+  if (best !== column)
+    for (let k = 0; k < width; k++) {
+      const kept = work[column * width + k]!;
+      work[column * width + k] = work[best * width + k]!;
+      work[best * width + k] = kept;
+    }
+  const pivotRe = work[column * width + 2 * column]!;
+  const pivotIm = work[column * width + 2 * column + 1]!;
+  const pivotSquare = square(column);
+  for (let row = column + 1; row < size; row++) {
+    const tRe = work[row * width + 2 * column]!;
+    const tIm = work[row * width + 2 * column + 1]!;
+    const fRe = (tRe * pivotRe + tIm * pivotIm) / pivotSquare;
+    const fIm = (tIm * pivotRe - tRe * pivotIm) / pivotSquare;
+    for (let k = 2 * column; k < width; k += 2) {
+      const aRe = work[column * width + k]!;
+      const aIm = work[column * width + k + 1]!;
+      work[row * width + k]! -= fRe * aRe - fIm * aIm;
+      work[row * width + k + 1]! -= fRe * aIm + fIm * aRe;
+    }
+  }
+  return true;
+}
+
+function substituteBack(work: Float64Array, size: number, width: number): Float64Array {
+  const currents = new Float64Array(2 * size);
+  for (let row = size - 1; row >= 0; row--) {
+    const at = row * width;
+    let re = work[at + 2 * size]!;
+    let im = work[at + 2 * size + 1]!;
+    for (let k = row + 1; k < size; k++) {
+      re -= work[at + 2 * k]! * currents[2 * k]! - work[at + 2 * k + 1]! * currents[2 * k + 1]!;
+      im -= work[at + 2 * k]! * currents[2 * k + 1]! + work[at + 2 * k + 1]! * currents[2 * k]!;
+    }
+    const pRe = work[at + 2 * row]!;
+    const pIm = work[at + 2 * row + 1]!;
+    const square = pRe * pRe + pIm * pIm;
+    currents[2 * row] = (re * pRe + im * pIm) / square;
+    currents[2 * row + 1] = (im * pRe - re * pIm) / square;
+  }
+  return currents;
 }
 
 /** The nodes whose volts a work point asks for, in one list. */

@@ -1,5 +1,5 @@
 import { deviceOf, type ElementChange, type Part } from "../devices";
-import { changed, complete, type Settings, type System } from "../document";
+import { changed, complete, type SavedElement, type Settings, type System } from "../document";
 import { type Circuit, endsOf, placeFor, type Standing, reachGraphOf } from "../network";
 import type { ElementId, Letter } from "../terms";
 import type { Upset } from "./types";
@@ -9,20 +9,34 @@ export interface DrawnUpset extends Upset {
   readonly change: ElementChange;
 }
 
-/** Everything that could change without the crew doing it, in order of element. */
-export function upsetsOf(system: System, settings: Settings): DrawnUpset[] {
-  return (Object.keys(system.elements) as ElementId[]).flatMap((id) => {
-    const element = complete(system.elements[id]!);
-    const upsets = deviceOf(element.kind).upsets?.(element as never, settings) ?? [];
-    return upsets.map(({ kind, phase, strength, change }) => ({
+/** Upsets of one element are remembered with the settings that they were asked under: most edits leave them alone. */
+const known = new WeakMap<
+  SavedElement,
+  { readonly id: ElementId; readonly under: string; readonly upsets: DrawnUpset[] }
+>();
+
+function upsetsOfElement(id: ElementId, saved: SavedElement, settings: Settings): DrawnUpset[] {
+  const under = `${settings.assumeGenerators} ${settings.assumedGeneratorKva}`;
+  const found = known.get(saved);
+  if (found !== undefined && found.id === id && found.under === under) return found.upsets;
+  const upsets = (deviceOf(saved.kind).upsets?.(complete(saved) as never, settings) ?? []).map(
+    ({ kind, phase, strength, change }): DrawnUpset => ({
       kind,
       element: id,
       ...(phase === undefined ? {} : { phase }),
       strength,
       change,
-    }));
-  });
+    }),
+  );
+  known.set(saved, { id, under, upsets });
+  return upsets;
 }
+
+/** Everything that could change without the crew doing it, in order of element. */
+export const upsetsOf = (system: System, settings: Settings): DrawnUpset[] =>
+  (Object.keys(system.elements) as ElementId[]).flatMap((id) =>
+    upsetsOfElement(id, system.elements[id]!, settings),
+  );
 
 /** The drawing as it would stand after these upsets. Phases of one element that move together add up. */
 export function afterUpsets(system: System, upsets: readonly DrawnUpset[]): System {
@@ -49,6 +63,16 @@ export interface Effect {
 
 /** Finds what an upset changes by asking its device for its parts before and after: no list of effects to keep in step. */
 export function effectOf(circuit: Circuit, upset: DrawnUpset): Effect {
+  const found = knownEffects.get(upset);
+  if (found !== undefined && found.structure === circuit.structure) return found.effect;
+  const effect = findEffect(circuit, upset);
+  knownEffects.set(upset, { structure: circuit.structure, effect });
+  return effect;
+}
+
+const knownEffects = new WeakMap<DrawnUpset, { readonly structure: object; readonly effect: Effect }>();
+
+function findEffect(circuit: Circuit, upset: DrawnUpset): Effect {
   const index = circuit.elementIds.indexOf(upset.element);
   const saved = circuit.system.elements[upset.element]!;
   const place = placeFor(circuit, index);

@@ -1,2 +1,3 @@
 export * from "./circuit";
 export * from "./reach";
+export { conductorGraphOf, nodeName, type ConductorEdge, type ConductorEdgeAttributes } from "./graph";
