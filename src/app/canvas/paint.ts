@@ -2,7 +2,6 @@ import {
   alongOf,
   type Box,
   frameOf,
-  indexOf,
   type Look,
   type NoteSizes,
   overlaps,
@@ -13,6 +12,7 @@ import {
   type Shape,
   spotsAlong,
   strokesOf,
+  unionOf,
 } from "../../core";
 
 /** Below this scale a piece is one line of its worst look. */
@@ -34,8 +34,92 @@ const ORDER: readonly Look[] = [
 /** Widths stay those of the screen under zoom, and only give way where the lines would run together. */
 const widthFactor = (scale: number): number => Math.min(1, Math.max(0.45, scale * 1.15));
 
-const piecesWithin = (scene: Scene, view: Box): Piece[] =>
-  [...indexOf(scene).near(view)].filter((it) => overlaps(it.box, view));
+/** What lies within one square of the drawing, compiled into as few paths as there are ways to stroke them. */
+interface Tile {
+  readonly box: Box;
+  readonly strands: ReadonlyMap<Look, Path2D>;
+  readonly spines: ReadonlyMap<Look, Path2D>;
+  readonly inkLines: Path2D;
+  readonly dashedLines: Path2D;
+  readonly paperFilled: Path2D;
+  readonly inkFilled: Path2D;
+  readonly inscriptions: readonly Extract<Shape, { shape: "inscription" }>[];
+  readonly along: readonly Extract<Shape, { shape: "strand" }>[];
+}
+
+const TILE = 900;
+
+/** The pieces of a scene by tile; a tile is compiled when it is first in view. */
+const squares = new WeakMap<Scene, Map<string, { readonly pieces: Piece[]; box: Box; tile?: Tile }>>();
+
+function squaresOf(scene: Scene) {
+  const known = squares.get(scene);
+  if (known !== undefined) return known;
+  const fresh = new Map<string, { readonly pieces: Piece[]; box: Box; tile?: Tile }>();
+  for (const piece of scene.pieces) {
+    const { left, right, top, bottom } = piece.box;
+    const key = `${Math.floor((left + right) / 2 / TILE)} ${Math.floor((top + bottom) / 2 / TILE)}`;
+    const square = fresh.get(key);
+    if (square === undefined) fresh.set(key, { pieces: [piece], box: piece.box });
+    else {
+      square.pieces.push(piece);
+      square.box = unionOf([square.box, piece.box])!;
+    }
+  }
+  squares.set(scene, fresh);
+  return fresh;
+}
+
+function tilesWithin(scene: Scene, view: Box): Tile[] {
+  const tiles: Tile[] = [];
+  for (const square of squaresOf(scene).values())
+    if (overlaps(square.box, view)) tiles.push((square.tile ??= compile(square.pieces, square.box)));
+  return tiles;
+}
+
+function compile(pieces: readonly Piece[], box: Box): Tile {
+  const strands = new Map<Look, Path2D>();
+  const spines = new Map<Look, Path2D>();
+  const [inkLines, dashedLines, paperFilled, inkFilled] = [
+    new Path2D(),
+    new Path2D(),
+    new Path2D(),
+    new Path2D(),
+  ];
+  const inscriptions: Extract<Shape, { shape: "inscription" }>[] = [];
+  const along: Extract<Shape, { shape: "strand" }>[] = [];
+  const of = (paths: Map<Look, Path2D>, look: Look): Path2D => {
+    let path = paths.get(look);
+    if (path === undefined) paths.set(look, (path = new Path2D()));
+    return path;
+  };
+  for (const { shapes, spine, overall, owner } of pieces) {
+    if (owner.of === "element") trace(of(spines, overall), spine);
+    for (const shape of shapes)
+      switch (shape.shape) {
+        case "strand":
+          trace(of(strands, shape.look), shape.points);
+          if (alongOf(shape.look) !== undefined) along.push(shape);
+          break;
+        case "stroke":
+          trace(
+            shape.closed ? (shape.filled ? inkFilled : paperFilled) : shape.dashed ? dashedLines : inkLines,
+            shape.points,
+            shape.closed,
+          );
+          break;
+        case "disc": {
+          const path = shape.filled ? inkFilled : paperFilled;
+          path.moveTo(shape.x + shape.radius, shape.y);
+          path.arc(shape.x, shape.y, shape.radius, 0, 7);
+          break;
+        }
+        case "inscription":
+          inscriptions.push(shape);
+      }
+  }
+  return { box, strands, spines, inkLines, dashedLines, paperFilled, inkFilled, inscriptions, along };
+}
 
 /** Paints conductors, symbols and points. The context is in units of the drawing. */
 export function paintScene(
@@ -47,9 +131,14 @@ export function paintScene(
 ) {
   context.lineJoin = "round";
   context.lineCap = "butt";
-  const pieces = view.right - view.left > 60_000 ? scene.pieces : piecesWithin(scene, view);
-  if (scale < OVERVIEW_BELOW) paintOverview(context, pieces, palette, scale);
-  else paintClose(context, pieces, palette, scale);
+  const tiles = tilesWithin(scene, view);
+  const isOverview = scale < OVERVIEW_BELOW;
+  for (const look of ORDER)
+    for (const tile of tiles) {
+      const path = (isOverview ? tile.spines : tile.strands).get(look);
+      if (path !== undefined) strokeLook(context, look, path, palette, scale);
+    }
+  if (!isOverview) paintMarks(context, tiles, palette, scale);
 }
 
 function strokeLook(
@@ -75,88 +164,42 @@ function trace(path: Path2D, points: readonly number[], closed = false) {
   if (closed) path.closePath();
 }
 
-function paintOverview(
+function paintMarks(
   context: CanvasRenderingContext2D,
-  pieces: readonly Piece[],
+  tiles: readonly Tile[],
   palette: Palette,
   scale: number,
 ) {
-  const byLook = new Map<Look, Path2D>();
-  for (const { spine, overall, owner } of pieces) {
-    if (owner.of !== "element") continue;
-    let path = byLook.get(overall);
-    if (path === undefined) byLook.set(overall, (path = new Path2D()));
-    trace(path, spine);
-  }
-  for (const look of ORDER) {
-    const path = byLook.get(look);
-    if (path !== undefined) strokeLook(context, look, path, palette, scale);
-  }
-}
-
-function paintClose(
-  context: CanvasRenderingContext2D,
-  pieces: readonly Piece[],
-  palette: Palette,
-  scale: number,
-) {
-  const strands = new Map<Look, Path2D>();
-  const inkLines = new Path2D();
-  const dashedLines = new Path2D();
-  const paperFilled = new Path2D();
-  const inkFilled = new Path2D();
-  const inscriptions: Extract<Shape, { shape: "inscription" }>[] = [];
-  const along: Extract<Shape, { shape: "strand" }>[] = [];
-  for (const { shapes } of pieces)
-    for (const shape of shapes)
-      switch (shape.shape) {
-        case "strand": {
-          let path = strands.get(shape.look);
-          if (path === undefined) strands.set(shape.look, (path = new Path2D()));
-          trace(path, shape.points);
-          if (alongOf(shape.look) !== undefined) along.push(shape);
-          break;
-        }
-        case "stroke":
-          trace(
-            shape.closed ? (shape.filled ? inkFilled : paperFilled) : shape.dashed ? dashedLines : inkLines,
-            shape.points,
-            shape.closed,
-          );
-          break;
-        case "disc": {
-          const path = shape.filled ? inkFilled : paperFilled;
-          path.moveTo(shape.x + shape.radius, shape.y);
-          path.arc(shape.x, shape.y, shape.radius, 0, 7);
-          break;
-        }
-        case "inscription":
-          inscriptions.push(shape);
-      }
-  for (const look of ORDER) {
-    const path = strands.get(look);
-    if (path !== undefined) strokeLook(context, look, path, palette, scale);
-  }
-  paintAlong(context, along, palette, scale);
+  paintAlong(
+    context,
+    tiles.flatMap((it) => it.along),
+    palette,
+    scale,
+  );
   context.lineWidth = (2.5 * widthFactor(scale)) / scale;
   context.strokeStyle = palette.ink;
-  context.stroke(inkLines);
+  for (const { inkLines } of tiles) context.stroke(inkLines);
   context.setLineDash([4 / scale, 4 / scale]);
-  context.stroke(dashedLines);
+  for (const { dashedLines } of tiles) context.stroke(dashedLines);
   context.setLineDash([]);
   context.fillStyle = palette.paper;
-  context.fill(paperFilled);
-  context.stroke(paperFilled);
+  for (const { paperFilled } of tiles) {
+    context.fill(paperFilled);
+    context.stroke(paperFilled);
+  }
   context.fillStyle = palette.ink;
-  context.fill(inkFilled);
-  context.stroke(inkFilled);
+  for (const { inkFilled } of tiles) {
+    context.fill(inkFilled);
+    context.stroke(inkFilled);
+  }
   context.textAlign = "center";
   context.textBaseline = "middle";
-  for (const { x, y, text, size } of inscriptions) {
-    if (size * scale < 6) continue;
-    context.font = `700 ${size}px ${FONT}`;
-    context.fillText(text, x, y + size * 0.06);
-  }
+  for (const { inscriptions } of tiles)
+    for (const { x, y, text, size } of inscriptions) {
+      if (size * scale < 6) continue;
+      context.font = `700 ${size}px ${FONT}`;
+      context.fillText(text, x, y + size * 0.06);
+    }
 }
 
 function paintAlong(

@@ -9,7 +9,7 @@ export type Answer =
   { readonly n: number; readonly assessment: Assessment } | { readonly n: number; readonly failed: string };
 
 /** Drawings up to this many elements are assessed at once, so that a tapped switch shows in the next frame. */
-const AT_ONCE_UP_TO = 60;
+const AT_ONCE_UP_TO = 150;
 /** What the main thread may spend on that; where a drawing takes longer, its next answers come from the worker. */
 const AT_ONCE_MS = 12;
 

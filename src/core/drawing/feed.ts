@@ -5,18 +5,21 @@ import { conductorId, type ElementId, type Letter, lettersOf, type PointId } fro
 /** Which way an element's feed runs: 1 from `from` to `to`. */
 export type FeedOf = (id: ElementId, letter: Letter) => 1 | -1 | 0;
 
+/** Nothing is backfed, so no feed has a way to show. */
+export const NO_FEED: FeedOf = () => 0;
+
 /**
  * The way along which backfeed runs, for the arrowheads: outward from the elements that reach the backfed conductors,
  * by number of elements passed. Only a picture: the states themselves come from the assessment.
  */
 export function feedOf({ system }: StillhotDocument, assessment: Assessment | undefined): FeedOf {
-  if (assessment === undefined) return () => 0;
+  if (assessment === undefined) return NO_FEED;
   const origins = new Set<ElementId>();
   for (const id in assessment.conductors) {
     const report = assessment.conductors[id as keyof typeof assessment.conductors]!;
     if (report.state === "backfed") for (const source of report.sources) origins.add(source);
   }
-  if (origins.size === 0) return () => 0;
+  if (origins.size === 0) return NO_FEED;
   const hops = hopsFrom(system, origins, assessment);
   return (id, letter) => {
     const element = complete(system.elements[id]!);

@@ -6,6 +6,7 @@ import {
   jobOf,
   type Point,
   type SavedElement,
+  type SavedPoint,
   type StillhotDocument,
 } from "../document";
 import type { Assessment, ConductorReport } from "../hazard";
@@ -20,11 +21,11 @@ import {
   spell,
   type WorkPointId,
 } from "../terms";
-import { feedOf } from "./feed";
+import { feedOf, NO_FEED } from "./feed";
 import { badgeOf, worstOf } from "./palettes";
 import { pieceOf, type Surroundings } from "./pieces";
 import { freest, type Route, routesOf } from "./routes";
-import { type Box, boxOf, type Look, type Note, type Piece, type Shape, unionOf } from "./shapes";
+import { type Box, boxOf, type Look, type Note, type Piece, type Shape, type Spot, unionOf } from "./shapes";
 
 export interface SceneOptions {
   /** the words on the drawing, English where it is left out */
@@ -41,13 +42,16 @@ export interface Scene {
   readonly bounds: Box | undefined;
 }
 
-/** What an element's piece was drawn from, to draw it again only where something changed. */
+/** What a piece was drawn from, to draw it again only where something changed. */
 interface Remembered {
-  readonly drawnFrom: string;
+  readonly id: string;
+  readonly states: string;
+  readonly route: Route | undefined;
   readonly catalogue: Catalogue | undefined;
   readonly piece: Piece;
 }
-const remembered = new WeakMap<SavedElement, Remembered>();
+const rememberedElements = new WeakMap<SavedElement, Remembered>();
+const rememberedPoints = new WeakMap<SavedPoint, Remembered>();
 
 /** Draws a document as it stands. Without an assessment every conductor looks unknown. */
 export function sceneOf(
@@ -57,11 +61,9 @@ export function sceneOf(
 ): Scene {
   const { system } = document;
   const routes = routesOf(system);
-  const letters = conductorsOf(system);
   const feed = feedOf(document, assessment);
   const word = (message: Message) => spell(message, catalogue);
-  const look = (point: string, letter: Letter): Look =>
-    lookOf(assessment?.conductors[conductorId(point, letter)]);
+  const standing = standingOf(document, assessment);
 
   const elements = new Map<ElementId, Piece>();
   for (const key in system.elements) {
@@ -71,20 +73,30 @@ export function sceneOf(
     const route = element.kind === "nearby" ? routes.get(element.span as ElementId) : routes.get(id);
     if (route === undefined) continue;
     const ends = element as unknown as Readonly<Record<string, string>>;
-    const around: Surroundings = {
-      look: (end, letter) => look(ends[end]!, letter),
-      feed: (letter) => feed(id, letter),
-      hasNeutral: (end) => letters.get(ends[end] as PointId)?.includes("N") ?? false,
-      word,
-    };
-    const drawnFrom = fingerprint(element, route, around);
-    const known = remembered.get(saved);
-    if (known?.drawnFrom === drawnFrom && known.catalogue === catalogue && ownerIs(known.piece, id)) {
+    const states = statesAround(
+      element,
+      standing,
+      feed === NO_FEED ? undefined : (letter) => feed(id, letter),
+    );
+    const known = rememberedElements.get(saved);
+    if (
+      known !== undefined &&
+      known.states === states &&
+      known.id === id &&
+      known.catalogue === catalogue &&
+      isSameRoute(known.route, route)
+    ) {
       elements.set(id, known.piece);
       continue;
     }
+    const around: Surroundings = {
+      look: (end, letter) => standing.get(ends[end]!)?.looks.get(letter) ?? "unknown",
+      feed: (letter) => feed(id, letter),
+      hasNeutral: (end) => standing.get(ends[end]!)?.looks.has("N") ?? false,
+      word,
+    };
     const piece = pieceOf(id, element, route, around);
-    remembered.set(saved, { drawnFrom, catalogue, piece });
+    rememberedElements.set(saved, { id, states, route, catalogue, piece });
     elements.set(id, piece);
   }
 
@@ -93,17 +105,18 @@ export function sceneOf(
   const points = new Map<PointId, Piece>();
   for (const key in system.points) {
     const id = key as PointId;
-    const looks = (letters.get(id) ?? []).map((letter) => [letter, look(id, letter)] as const);
-    points.set(
-      id,
-      pointPiece(
-        id,
-        completePoint(system.points[id]!),
-        angles.get(id) ?? [],
-        badged.has(id) ? [] : looks,
-        word,
-      ),
-    );
+    const saved = system.points[id]!;
+    const own = badged.has(id) ? undefined : standing.get(id);
+    const taken = angles.get(id) ?? [];
+    const states = `${own?.states ?? ""} ${taken.join(" ")}`;
+    const known = rememberedPoints.get(saved);
+    if (known !== undefined && known.states === states && known.id === id && known.catalogue === catalogue) {
+      points.set(id, known.piece);
+      continue;
+    }
+    const piece = pointPiece(id, completePoint(saved), taken, [...(own?.looks ?? [])], word);
+    rememberedPoints.set(saved, { id, states, route: undefined, catalogue, piece });
+    points.set(id, piece);
   }
 
   const works: Piece[] = [];
@@ -111,41 +124,68 @@ export function sceneOf(
     const saved = system.points[at];
     if (saved === undefined) continue;
     const id = key as WorkPointId;
-    works.push(
-      workPiece(
-        id,
-        completePoint(saved),
-        angles.get(at) ?? [],
-        word(say("drawing.work", { label: shortened(label ?? key) })),
-      ),
-    );
+    const text = word(say("drawing.work", { label: shortened(label ?? key) }));
+    works.push(workPiece(id, completePoint(saved), angles.get(at) ?? [], text));
   }
 
   const pieces = [...elements.values(), ...points.values(), ...works];
   return { pieces, elements, points, routes, bounds: unionOf(pieces.map((it) => it.box)) };
 }
 
+/** How the conductors of a point look, also as one comparable text. */
+interface Standing {
+  readonly looks: ReadonlyMap<Letter, Look>;
+  readonly states: string;
+}
+
+function standingOf(
+  { system }: StillhotDocument,
+  assessment: Assessment | undefined,
+): ReadonlyMap<string, Standing> {
+  const standing = new Map<string, Standing>();
+  for (const [point, letters] of conductorsOf(system)) {
+    const looks = new Map<Letter, Look>();
+    let states = "";
+    for (const letter of letters) {
+      const look = lookOf(assessment?.conductors[conductorId(point, letter)]);
+      looks.set(letter, look);
+      states += `${letter} ${look} `;
+    }
+    standing.set(point, { looks, states });
+  }
+  return standing;
+}
+
 export const lookOf = (report: ConductorReport | undefined): Look => report?.state ?? "unknown";
 
-const ownerIs = ({ owner }: Piece, id: ElementId) => owner.of === "element" && owner.id === id;
-
-/** Everything outside the element's own record that its piece depends on, as one comparable text. */
-function fingerprint(element: CircuitElement, route: Route, around: Surroundings): string {
-  const { from, to, centre, along, alt } = route;
-  let text = `${from.x} ${from.y} ${to?.x} ${to?.y} ${centre.x} ${centre.y} ${along.x} ${along.y} ${alt?.x} ${alt?.y}`;
-  const add = (end: "from" | "to" | "alt" | "at") => {
-    for (const letter of ALL_LETTERS) text += ` ${around.look(end, letter)}`;
-  };
-  if ("from" in element) {
-    add("from");
-    add("to");
-    if ("alt" in element) add("alt");
-    text += around.hasNeutral("from") && around.hasNeutral("to") ? " N" : "";
-    for (const letter of ALL_LETTERS) text += ` ${around.feed(letter)}`;
-  } else if ("at" in element) add("at");
+/** The states at an element's own ends, and the way of the feed, as one comparable text. */
+function statesAround(
+  element: CircuitElement,
+  standing: ReadonlyMap<string, Standing>,
+  feed: ((letter: Letter) => number) | undefined,
+): string {
+  if ("at" in element) return standing.get(element.at)?.states ?? "";
+  if (!("from" in element)) return "";
+  let text = `${standing.get(element.from)?.states}/${standing.get(element.to)?.states}`;
+  if ("alt" in element) text += `/${standing.get(element.alt)?.states}`;
+  if (feed !== undefined) for (const letter of element.phases) text += feed(letter as Letter);
   return text;
 }
-const ALL_LETTERS: readonly Letter[] = ["A", "B", "C", "1", "2", "N"];
+
+function isSameRoute(a: Route | undefined, b: Route): boolean {
+  return (
+    a === b ||
+    (a !== undefined &&
+      isSameSpot(a.from, b.from) &&
+      isSameSpot(a.to, b.to) &&
+      isSameSpot(a.centre, b.centre) &&
+      isSameSpot(a.along, b.along) &&
+      isSameSpot(a.alt, b.alt))
+  );
+}
+
+const isSameSpot = (a: Spot | undefined, b: Spot | undefined): boolean =>
+  a === b || (a !== undefined && b !== undefined && a.x === b.x && a.y === b.y);
 
 /** Directions in which something already leaves each point, in degrees. */
 function anglesByPoint(
@@ -153,8 +193,8 @@ function anglesByPoint(
   routes: ReadonlyMap<ElementId, Route>,
 ): Map<string, number[]> {
   const angles = new Map<string, number[]>();
-  const add = (point: string, from: { x: number; y: number }, to: { x: number; y: number }) => {
-    const angle = (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI;
+  const add = (point: string, from: Spot, to: Spot) => {
+    const angle = Math.round((Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI);
     const list = angles.get(point);
     if (list === undefined) angles.set(point, [angle]);
     else list.push(angle);
@@ -309,7 +349,7 @@ function workPiece(id: WorkPointId, { x, y }: Point, angles: readonly number[], 
 }
 
 /** A flag that is longer would cover what it marks; the whole label stands in the outline and the verdict. */
-const LONGEST_FLAG = 26;
+const LONGEST_FLAG = 22;
 const shortened = (label: string): string =>
   label.length > LONGEST_FLAG ? `${label.slice(0, LONGEST_FLAG - 1).trimEnd()}…` : label;
 

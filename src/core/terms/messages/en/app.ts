@@ -237,7 +237,7 @@ export const app = {
   "inspect.nothingHelp":
     "Tap a thing on the drawing or in the outline. Its keys, with units and defaults, stand here.",
   "inspect.many": "{count} things selected",
-  "inspect.default": "default {value}",
+  "inspect.default": "Default: {value}.",
   "inspect.required": "needed",
   "inspect.empty": "none",
   "inspect.fromTable": "from the table",
