@@ -1,8 +1,14 @@
-import { GROUNDING_CABLES } from "../../devices";
-import { complete, perObject, settingsOf, type Step, type StillhotDocument } from "../../document";
+import { deviceOf, GROUNDING_CABLES } from "../../devices";
+import {
+  complete,
+  perObject,
+  settingsOf,
+  type Step,
+  type StillhotDocument,
+  type System,
+} from "../../document";
 import { assess, type Threat } from "../../hazard";
-import { circuitOf } from "../../network";
-import { withstandAmps } from "../../reference";
+import { circuitOf, reachOf, standingOf } from "../../network";
 import {
   conductorId,
   type ElementId,
@@ -13,17 +19,16 @@ import {
   type WorkPointId,
 } from "../../terms";
 import { capacitorsOf, terminalsOf } from "../capacitors";
-import { dutiesOf } from "../duty";
 import { islandOf } from "../joined";
 import { elementsOf, nameOf } from "../names";
 import { play, type PlayedStep } from "../play";
 import type { RehearsalFinding } from "../rule";
-import { findingsAtEnd, findingsOf } from "../rules";
+import { findingsAtEnd } from "../rules";
 import { looseHardware } from "../rules/looseHardware";
 import { secondaryBackfeed } from "../rules/secondaryBackfeed";
 import { permitReasonForElement, permitReasonForWork } from "../section";
 import { seen } from "../seen";
-import { beginJob, type JobState } from "../state";
+import { beginJob } from "../state";
 import { DISCHARGE_SECONDS } from "../trappedCharge";
 import { isSwitching } from "../verbs";
 import { namesOfOpenings, type Purpose, stepsOf, testedPlaces } from "./actions";
@@ -36,6 +41,7 @@ import {
   workedOn,
   workPointsOf,
 } from "./intent";
+import { closableOnto } from "./marks";
 import { type Opening, openingsOf } from "./openings";
 import { repaired } from "./repair";
 import { type Choice, choices, type DeadEnds, type Demand } from "./search";
@@ -82,7 +88,6 @@ interface Draft {
   readonly intent: Intent;
   readonly wishes: Wishes;
   readonly steps: readonly PlannedStep[];
-  readonly played: readonly PlayedStep[];
   /** dangers and warnings that no repair took away */
   readonly findings: readonly RehearsalFinding[];
 }
@@ -156,8 +161,9 @@ const MARKS: readonly string[] = ["tag", "untag", "block", "unblock", "ground", 
 const isOperation = (step: Step): boolean => isSwitching(step) || MARKS.includes(step.do);
 
 /**
- * One order of steps under some wishes: openings by the search, everything else by what the rules ask of the job as it
- * would stand when work begins, and the whole order played; what a rule finds becomes a wish, and it is made again.
+ * One order of steps under some wishes: openings by the search, everything else by what the job needs with them, and the
+ * whole order played. At the first step in which a rule finds something that can be mended, the finding becomes a wish
+ * and the order is made again; what it shares with the one before is not played twice.
  *
  * @param nth which of the sets of openings to take, the cheapest being 0
  */
@@ -175,28 +181,43 @@ function draftFor(document: StillhotDocument, from: Wishes, deadEnds: DeadEnds, 
       if (next === undefined) return draft;
       [choice, chosenFor] = [next, key];
     }
-    const ready = settled(document, choice, wishes);
-    if (ready.wishes !== wishes) {
-      wishes = ready.wishes;
+    const decided = decide(document, choice, wishes);
+    if (demandKey(demandOf(document, decided.wishes)) !== key) {
+      wishes = decided.wishes;
       continue;
     }
-    const steps = stepsOf(document, ready.intent, purposesOf(document, choice, demand));
-    const { played, end } = playAll(document, steps);
-    const wrong = played.flatMap(({ findings, step, state }) =>
-      findings.filter(isWrong).map((finding) => ({ finding, step, state })),
+    const { intent } = decided;
+    const steps = stepsOf(document, intent, purposesOf(document, choice, demand));
+    const { played, mended } = playUntilMended(document, steps, intent, decided.wishes);
+    if (mended !== undefined) {
+      wishes = mended;
+      continue;
+    }
+    const findings = [...played.flatMap((it) => it.findings), ...findingsAtEnd(played.at(-1)!.state)].filter(
+      isWrong,
     );
-    const findings = [...wrong.map(({ finding }) => finding), ...end.filter(isWrong)];
     if (draft === undefined || findings.length < draft.findings.length)
-      draft = { intent: ready.intent, wishes, steps, played, findings };
-    const better = wrong.reduce(
-      (sum, { finding, step, state }) =>
-        repaired([finding], { document, intent: ready.intent, step, state, wishes: sum }),
-      wishes,
-    );
-    if (findings.length === 0 || better === wishes) return draft;
-    wishes = better;
+      draft = { intent, wishes, steps, findings };
+    return draft;
   }
   return draft;
+}
+
+/** Plays an order up to the first step whose findings become a wish; to its end where none does. */
+function playUntilMended(
+  document: StillhotDocument,
+  steps: readonly PlannedStep[],
+  intent: Intent,
+  wishes: Wishes,
+): { readonly played: readonly PlayedStep[]; readonly mended: Wishes | undefined } {
+  const played: PlayedStep[] = [];
+  for (const it of playing(document, steps)) {
+    played.push(it);
+    const { step, state } = it;
+    const mended = repaired(it.findings.filter(isWrong), { document, intent, step, state, wishes });
+    if (mended !== wishes) return { played, mended };
+  }
+  return { played, mended: undefined };
 }
 
 const isWrong = ({ severity }: { readonly severity: string }): boolean => severity !== "note";
@@ -229,87 +250,69 @@ function nthChoice(
   return undefined;
 }
 
-/** What a set of openings needs beside itself, as far as the rules can tell from the job as it stands when work begins. */
-function settled(
+/** What a set of openings needs beside itself: what is told from the drawing alone, without an assessment. */
+function decide(
   document: StillhotDocument,
   choice: Choice,
-  from: Wishes,
-): { intent: Intent; wishes: Wishes } {
-  let wishes = from;
-  for (const { element, kind, automatic } of choice.openings) {
-    if (kind === "main" || automatic) wishes = wish(wish(wishes, "tags", element), "blocks", element);
-    if (kind === "clamp") wishes = wish(wishes, "blocks", element);
-  }
-  let intent = intentOf(document, choice, wishes);
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const state = stateReady(document, intent);
-    let next = wishes;
-    for (const [id] of workPointsOf(document)) {
-      const step: Step = { do: "work", at: id };
-      // Backfeed is told from the drawing alone; what it adds spares an assessment that would be thrown away.
-      const backfed = asList(secondaryBackfeed.check!(step, state, state)).map(
-        ({ where }) => ({ rule: "secondary-backfeed", where }) as RehearsalFinding,
-      );
-      next = repaired(backfed, { document, intent, step, state, wishes: next });
-    }
-    if (next === wishes)
-      for (const [id] of workPointsOf(document)) {
-        const step: Step = { do: "work", at: id };
-        const findings = findingsOf(step, state, state).filter(isWrong);
-        next = repaired(
-          findings.filter(({ rule }) => rule !== "work-not-safe" || !onlyUntested(state, id)),
-          { document, intent, step, state, wishes: next },
-        );
-        next = findingsOf({ do: "test", at: workPointsOf(document)[0]![1].at }, state, state)
-          .filter(isWrong)
-          .reduce(
-            (sum, finding) => repaired([finding], { document, intent, step, state, wishes: sum }),
-            next,
-          );
-      }
-    if (next === wishes) break;
-    const needsOther = demandKey(demandOf(document, next)) !== demandKey(demandOf(document, wishes));
-    wishes = next;
-    if (needsOther) break;
-    intent = intentOf(document, choice, wishes);
-  }
-  const cap = capacitorWishes(document, intent, wishes);
-  if (cap !== wishes) return { intent, wishes: cap };
-  return { intent: withCables(document, intent), wishes: sameAs(from, wishes) };
-}
-
-/** What marks alone does not change which openings are needed: taken along without another round. */
-function sameAs(from: Wishes, to: Wishes): Wishes {
-  return to === from ? from : to;
-}
-
-const asList = <Item>(items: Item | readonly Item[] | undefined): readonly Item[] =>
-  items === undefined ? [] : Array.isArray(items) ? (items as readonly Item[]) : [items as Item];
-
-/** The verdict lacks nothing but what a test would give. */
-const onlyUntested = (state: JobState, id: WorkPointId): boolean => {
-  const limit = settingsOf(state.document).exposureLimitVolts;
-  const report = seen(state).workPoints[id];
-  return report === undefined || !report.threats.some((it) => it.strength <= 2 && it.exposureVolts >= limit);
-};
-
-function intentOf(document: StillhotDocument, choice: Choice, wishes: Wishes): Intent {
-  return {
+  wishes: Wishes,
+): { readonly intent: Intent; readonly wishes: Wishes } {
+  const marks = marksFor(document, choice, wishes);
+  const intent: Intent = {
     choice,
-    tags: wishes.tags,
-    blocks: wishes.blocks,
-    grounds: groundsOf(document, wishes),
+    ...marks,
+    grounds: groundsOf(document, choice, wishes),
     covers: wishes.covers,
     barricades: wishes.barricades,
     secures: new Set([...wishes.secures, ...looseNear(document, choice)]),
     permit: permitReason(document, choice),
-    waitSeconds: waitsFor(document, choice) ? DISCHARGE_SECONDS : 0,
+    waitSeconds: capacitorsLeft(document, choice).length > 0 ? DISCHARGE_SECONDS : 0,
     retest: wishes.retest,
   };
+  const state = stateReady(document, intent);
+  const more = workPointsOf(document).reduce(
+    (sum, [id]) => {
+      const step: Step = { do: "work", at: id };
+      const findings = asList(secondaryBackfeed.check!(step, state, state)).map(({ where }) => ({
+        rule: secondaryBackfeed.id,
+        where,
+      }));
+      return repaired(findings, { document, intent, step, state, wishes: sum });
+    },
+    capacitorWishes(document, intent, wishes),
+  );
+  if (more === wishes) return { intent, wishes };
+  return demandKey(demandOf(document, more)) === demandKey(demandOf(document, wishes))
+    ? decide(document, choice, more)
+    : { intent, wishes: more };
 }
 
-/** A ground set at every work point, and on every secondary that is held by one. */
-function groundsOf(document: StillhotDocument, { groundsAt }: Wishes): GroundPlace[] {
+/** Tags and blocks: what could be closed onto the work is tagged, and blocked where a tag does not hold it. */
+function marksFor(
+  document: StillhotDocument,
+  choice: Choice,
+  wishes: Wishes,
+): Pick<Intent, "tags" | "blocks"> {
+  const tags = new Set(wishes.tags);
+  const blocks = new Set(wishes.blocks);
+  for (const id of closableOnto(document, choice)) {
+    const element = complete(document.system.elements[id]!) as { tagged?: boolean; blocked?: boolean };
+    if (element.tagged === false) tags.add(id);
+    const automatic =
+      deviceOf(document.system.elements[id]!.kind).opening?.automatic(element as never) === true;
+    if (automatic && element.blocked === false) blocks.add(id);
+  }
+  for (const { element, kind } of choice.openings) {
+    if (kind === "main") tags.add(element);
+    if (kind === "main" || (kind === "clamp" && tags.has(element))) blocks.add(element);
+  }
+  return { tags: sorted(tags), blocks: sorted(blocks) };
+}
+
+const sorted = <Item extends string>(items: ReadonlySet<Item>): ReadonlySet<Item> =>
+  new Set([...items].sort());
+
+/** A ground set at every work point, on every phase there that is dead, and on every secondary that is held by one. */
+function groundsOf(document: StillhotDocument, choice: Choice, { groundsAt, cables }: Wishes): GroundPlace[] {
   const { system } = document;
   const taken = new Set(Object.keys(system.elements));
   const nextId = (): ElementId => {
@@ -320,38 +323,33 @@ function groundsOf(document: StillhotDocument, { groundsAt }: Wishes): GroundPla
       }
   };
   const places = new Map<PointId, { phases: string; bank?: ElementId }>();
-  for (const { at, phases } of testedPlaces(document)) if (phases !== "") places.set(at, { phases });
+  for (const { at, phases } of testedPlaces(document))
+    if (phases !== "") places.set(at, { phases: deadPhases(choice.order.after, at, phases) });
   for (const at of groundsAt) {
     const bank = elementsOf(system).find(([, it]) => it.kind === "transformer" && it.to === at)?.[0];
     const phases = phasesAtPoint(system, at);
     if (places.has(at)) places.set(at, { ...places.get(at)!, phases });
     else places.set(at, { phases, ...(bank === undefined ? {} : { bank }) });
   }
-  return [...places].map(([at, place]) => ({
-    id: nextId(),
-    at,
-    to: hasNeutral(system, at) ? ("neutral" as const) : ("earth" as const),
-    cable: "",
-    ...place,
-  }));
+  return [...places].map(([at, place]) => {
+    const id = nextId();
+    return {
+      id,
+      at,
+      to: hasNeutral(system, at) ? ("neutral" as const) : ("earth" as const),
+      cable: cables.get(id) ?? GROUNDING_CABLES[0],
+      ...place,
+    };
+  });
 }
 
-/** The smallest cable of the published table that carries the duty of each set, as the rule on rating has it. */
-function withCables(document: StillhotDocument, intent: Intent): Intent {
-  const untagged: Intent = { ...intent, tags: new Set(), blocks: new Set() };
-  // A tag may be missing when the mistake happens: the duty is that of the job without them.
-  const duties = dutiesOf(stateReady(document, untagged));
-  const { clearingSeconds } = settingsOf(document);
-  const cableFor = (id: ElementId): string => {
-    const duty = duties.get(id);
-    return (
-      GROUNDING_CABLES.find(
-        (cable) =>
-          duty === undefined || (withstandAmps(cable, clearingSeconds, duty.xOverR) ?? 0) >= duty.amps,
-      ) ?? GROUNDING_CABLES.at(-1)!
-    );
-  };
-  return { ...intent, grounds: intent.grounds.map((it) => ({ ...it, cable: cableFor(it.id) })) };
+/** Phases of a point that nothing reaches, those of the work among them in any case: all of them go to the set. */
+function deadPhases(after: System, at: PointId, worked: string): string {
+  const circuit = circuitOf(after);
+  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: true });
+  return [...phasesAtPoint(after, at)]
+    .filter((it) => worked.includes(it) || how[circuit.nodeOf.get(conductorId(at, it as Letter))!] === 0)
+    .join("");
 }
 
 /** Loose or failing hardware on a pole that these openings shake. */
@@ -363,6 +361,9 @@ function looseNear(document: StillhotDocument, { openings }: Choice): ElementId[
     ),
   );
 }
+
+const asList = <Item>(items: Item | readonly Item[] | undefined): readonly Item[] =>
+  items === undefined ? [] : Array.isArray(items) ? (items as readonly Item[]) : [items as Item];
 
 /** Why the job asks for a permit; nothing where it does not. */
 function permitReason(document: StillhotDocument, { openings }: Choice): Message | undefined {
@@ -385,9 +386,6 @@ function capacitorsLeft(document: StillhotDocument, choice: Choice) {
     terminalsOf(it).some((id) => worked.has(islandOf(after, id))),
   );
 }
-
-const waitsFor = (document: StillhotDocument, choice: Choice): boolean =>
-  capacitorsLeft(document, choice).length > 0;
 
 /** A capacitor that the grounds of the job do not short at every terminal is taken off. */
 function capacitorWishes(document: StillhotDocument, { choice, grounds }: Intent, wishes: Wishes): Wishes {
@@ -452,22 +450,17 @@ const beginnings = perObject((_document: StillhotDocument): Prefix => ({
   next: new Map(),
 }));
 
-function playAll(
-  document: StillhotDocument,
-  steps: readonly PlannedStep[],
-): { played: PlayedStep[]; end: RehearsalFinding[] } {
+function* playing(document: StillhotDocument, steps: readonly PlannedStep[]): Generator<PlayedStep> {
   let at = beginnings(document);
   let state = beginJob(document);
-  const played: PlayedStep[] = [];
   for (const { why: _why, ...step } of steps) {
     const key = JSON.stringify(step);
     let next = at.next.get(key);
     if (next === undefined) at.next.set(key, (next = { played: play(state, step), next: new Map() }));
-    played.push(next.played!);
+    yield next.played!;
     state = next.played!.state;
     at = next;
   }
-  return { played, end: findingsAtEnd(state) };
 }
 
 /** Other ways to do the same, each played and without a finding. */

@@ -1,10 +1,11 @@
-import { secondaryLetters } from "../../devices";
+import { GROUNDING_CABLES, secondaryLetters } from "../../devices";
 import { complete, jobOf, settingsOf, type Step, type StillhotDocument } from "../../document";
 import { type Threat } from "../../hazard";
 import { circuitOf, type Circuit, EDGE, reachGraphOf, standingOf } from "../../network";
-import { conductorId, type ElementId, type PointId, type WorkPointId } from "../../terms";
+import { withstandAmps } from "../../reference";
+import { conductorId, type ElementId, type Finding, type PointId, type WorkPointId } from "../../terms";
+import { dutiesOf } from "../duty";
 import { elementsOf } from "../names";
-import type { RehearsalFinding } from "../rule";
 import { seen } from "../seen";
 import type { JobState } from "../state";
 import { hasNeutral, type Intent } from "./intent";
@@ -23,7 +24,9 @@ export interface Broken {
   readonly wishes: Wishes;
 }
 
-type Repair = (finding: RehearsalFinding, broken: Broken) => Wishes;
+/** What a repair needs of a finding: which rule, and where. */
+type Broke = Pick<Finding, "rule" | "where">;
+type Repair = (finding: Broke, broken: Broken) => Wishes;
 
 /**
  * What to do when a rule finds something in an order that was played: one entry a rule. A rule that is not here is kept by
@@ -37,6 +40,7 @@ const REPAIRS: Readonly<Record<string, Repair>> = {
     wish(wishes, "covers", jobOf(document).workPoints[where as WorkPointId]?.at ?? where),
   "step-touch": ({ where }, { document, wishes }) =>
     wish(wishes, "barricades", jobOf(document).workPoints[where as WorkPointId]?.at ?? where),
+  "ground-rating": largerCable,
   "secondary-backfeed": ({ where }, broken) => heldAgainst(where as ElementId, broken),
   "work-not-safe": saferWork,
   "ground-place": saferWork,
@@ -49,11 +53,28 @@ const REPAIRS: Readonly<Record<string, Repair>> = {
 };
 
 /** Wishes after every finding that something can be done about; the very same object where nothing can. */
-export const repaired = (findings: readonly RehearsalFinding[], broken: Broken): Wishes =>
+export const repaired = (findings: readonly Broke[], broken: Broken): Wishes =>
   findings.reduce(
     (wishes, finding) => REPAIRS[finding.rule]?.(finding, { ...broken, wishes }) ?? wishes,
     broken.wishes,
   );
+
+/** The smallest cable of the published table that carries what the rule on rating says that the set would have to. */
+function largerCable({ where }: Broke, { document, state, wishes }: Broken): Wishes {
+  const duty = dutiesOf(state).get(where as ElementId);
+  if (duty === undefined) return wishes;
+  const { clearingSeconds } = settingsOf(document);
+  const cable = GROUNDING_CABLES.find(
+    (it) => (withstandAmps(it, clearingSeconds, duty.xOverR) ?? 0) >= duty.amps,
+  );
+  const wanted = cable ?? GROUNDING_CABLES.at(-1)!;
+  const known = wishes.cables.get(where as ElementId);
+  const isLarger =
+    known === undefined ||
+    (GROUNDING_CABLES as readonly string[]).indexOf(wanted) >
+      (GROUNDING_CABLES as readonly string[]).indexOf(known);
+  return isLarger ? { ...wishes, cables: new Map(wishes.cables).set(where as ElementId, wanted) } : wishes;
+}
 
 /** A secondary is held by a ground set on its bushings; where none may go on there, by everything open that could feed it. */
 function heldAgainst(bank: ElementId, { document, wishes }: Broken): Wishes {
@@ -92,7 +113,7 @@ function secondaryApart({ system }: StillhotDocument, bank: ElementId): Separati
  * The work is not yet grounded in the sense of the verdict. An induced conductor never tests dead before the grounds are
  * on: test again. What still threatens is made harder to happen, or else its supply is kept apart.
  */
-function saferWork(_finding: RehearsalFinding, { document, state, step, wishes, intent }: Broken): Wishes {
+function saferWork(_finding: Broke, { document, state, step, wishes, intent }: Broken): Wishes {
   const id = step.at as WorkPointId;
   const report = seen(state).workPoints[id];
   const { exposureLimitVolts } = settingsOf(document);
@@ -135,7 +156,7 @@ function controlled(
 }
 
 /** What a link would not carry at once is picked up in parts: the next things beyond open first, and close after it. */
-function pickedUpInParts(_finding: RehearsalFinding, { document, step, wishes, intent }: Broken): Wishes {
+function pickedUpInParts(_finding: Broke, { document, step, wishes, intent }: Broken): Wishes {
   const element = step.element as ElementId;
   const beyond = nextBeyond(document, element).filter(
     (it) => !wishes.forbidden.has(it.element) && !intent.choice.openings.some(({ key }) => key === it.key),

@@ -17,6 +17,8 @@ export interface Wishes {
   readonly heldOpen: ReadonlySet<ElementId>;
   /** further points that get a ground set */
   readonly groundsAt: readonly PointId[];
+  /** cables of ground sets that the smallest one would not do for */
+  readonly cables: ReadonlyMap<ElementId, string>;
   readonly retest: boolean;
 }
 
@@ -35,6 +37,7 @@ export const NO_WISHES: Wishes = {
   secures: NONE,
   heldOpen: NONE,
   groundsAt: [],
+  cables: new Map(),
   retest: false,
 };
 
