@@ -35,7 +35,7 @@ test.each([
   ["drawing.json", 0, undefined, undefined, []],
   ["empty.json", 0, undefined, undefined, []],
   ["newer.json", 1, "live", 0, ["unknown-key", "equipotential"]],
-])("check --json %s: exit code %i, %s, margin %s", async (name, code, verdict, margin, rules) => {
+])("C2 check --json %s: exit code %i, %s, margin %s", async (name, code, verdict, margin, rules) => {
   const { answers, ...got } = await json(name);
   const [answer] = answers;
   expect(got).toEqual({ code, err: "" });
@@ -85,7 +85,7 @@ test("the JSON has the keys of the published format", async () => {
   });
 });
 
-test("of several files a bad one goes to standard error, the others are answered, exit code 2", async () => {
+test("C1 of several files a bad one goes to standard error, the others are answered, exit code 2", async () => {
   const { code, err, answers } = await json("live.json", "bad.json", "grounded.json");
   expect(code).toBe(2);
   expect(answers.map((it) => it.file)).toEqual([file("live.json"), file("grounded.json")]);
@@ -116,7 +116,7 @@ test("--all lists every conductor", async () => {
   for (const id of ["p1/A", "p1/B", "p2/A", "p3/1", "p3/2", "p3/N"]) expect(out).toContain(`  ${id} `);
 });
 
-test("no text calls anything safe, and every text ends with the cautions", async () => {
+test("C3 no text calls anything safe, and every text ends with the cautions", async () => {
   for (const name of ["live.json", "opened.json", "grounded.json", "drawing.json", "empty.json"]) {
     const { out } = await line(["check", "--all", file(name)]);
     expect(out).not.toMatch(/\bsafe/i);
@@ -124,7 +124,7 @@ test("no text calls anything safe, and every text ends with the cautions", async
   }
 });
 
-test("a label cannot move the cursor or write a verdict of its own", async () => {
+test("C4 a label cannot move the cursor or write a verdict of its own", async () => {
   const { out } = await line(["check", "--all", file("hostile.json")]);
   // eslint-disable-next-line no-control-regex -- exactly these must not come through
   expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202a-\u202e]/);

@@ -18,7 +18,7 @@ const file = files({
   ),
 });
 
-test("plan prints the file with an order of steps that rehearses without a danger or a warning", async () => {
+test("P3 plan prints the file with an order of steps that rehearses without a danger or a warning", async () => {
   const { code, out, err } = await line(["plan", lane]);
   expect(code).toBe(0);
   expect(JSON.parse(out).system).toEqual(JSON.parse(readFileSync(lane, "utf8")).system);
@@ -69,7 +69,7 @@ test("without an order nothing is printed in place of the file, and what has no 
 
 /** A rule's id may hold the word; nothing that a person is told may. */
 test.each(COMMANDS.filter((it) => it.takesFiles && it.name !== "draw").map(({ name }) => name))(
-  "%s calls nothing in the demos safe, and says nothing without its numbers",
+  "C3 %s calls nothing in the demos safe, and says nothing without its numbers",
   async (name) => {
     const { out, err } = await line([name, ...DEMOS.map((it) => join(demos, it))]);
     const said = `${out}${err}`.replaceAll("work-not-safe", "").replace(/^\s*"notes":.*$/gm, "");

@@ -53,7 +53,7 @@ test("standard input through a pipe, and bad input", () => {
   expect(start(built, [])).toMatchObject({ code: 2, out: "" });
 });
 
-test("whoever reads may leave early: no message, and the exit code still stands", async () => {
+test("C6 whoever reads may leave early: no message, and the exit code still stands", async () => {
   const { status, stdout, stderr } = spawnSync(
     "bash",
     [
@@ -70,7 +70,7 @@ test("whoever reads may leave early: no message, and the exit code still stands"
 });
 
 /** What `npm pack` would put into the package, in an empty folder without any other package. */
-test("the packed files run by themselves", () => {
+test("C7 the packed files run by themselves", () => {
   const listed = spawnSync("npm", ["pack", "--dry-run", "--json", "--ignore-scripts"], {
     cwd: root,
     encoding: "utf8",

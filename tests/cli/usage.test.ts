@@ -67,7 +67,7 @@ const placed = (words: string): string[] =>
     .filter(Boolean)
     .map((it) => (/\.json/.test(it) ? file(it) : it === "." ? file(".") : it));
 
-test.each(REFUSED)("stillhot %s: refused", async (words, reason) => {
+test.each(REFUSED)("C1 stillhot %s: refused", async (words, reason) => {
   const { code, out, err } = await line(words === "tap.stillhot.json" ? [words] : placed(words));
   expect({ code, out }).toEqual({ code: 2, out: "" });
   expect(err).toMatch(reason);
