@@ -3,3 +3,4 @@ export { assess, type KnownFromPlay } from "./assess";
 export { SWITCHING, testedConductors, barricadedPoints } from "./tested";
 export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
+export { documentAfter, marginMap, worstThreat } from "./views";

@@ -18,3 +18,4 @@ export { stretchElectrical } from "./stretch";
 export { portsOfRejoin } from "./rejoin";
 export { EARTH_OHM_METRES, primitiveOhmsPerKm, type LineConductor } from "./carson";
 export { kronReduce } from "./matrix";
+export { type FaultAmps, faultAmpsAt } from "./faults";
