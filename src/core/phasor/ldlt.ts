@@ -10,6 +10,12 @@ export interface UpperPattern {
   readonly row: Int32Array;
 }
 
+/**
+ * Spacing of numbers beside 1. A pivot that is less than this beside the largest term that it is the sum of is nothing but
+ * rounding: the rounding itself stands for it, with the sign of that term, and a refinement makes good what it costs.
+ */
+const ROUNDING = 2 ** -52;
+
 /** Which entries of L there will be, and the elimination tree. */
 export interface Symbolic {
   readonly pattern: UpperPattern;
@@ -109,11 +115,17 @@ export class Factorizer {
     mark[k] = k;
     let pivotRe = 0;
     let pivotIm = 0;
+    let largestRe = 0;
+    let largestIm = 0;
+    let largest = 0;
     for (let p = pattern.start[k]!; p < pattern.start[k + 1]!; p++) {
       let i = pattern.row[p]!;
       if (i === k) {
         pivotRe += valuesRe[p]!;
         pivotIm += valuesIm[p]!;
+        largestRe = pivotRe;
+        largestIm = pivotIm;
+        largest = Math.abs(pivotRe) + Math.abs(pivotIm);
         continue;
       }
       yRe[i]! += valuesRe[p]!;
@@ -139,10 +151,22 @@ export class Factorizer {
       }
       const lRe = aRe * inverseRe[i]! - aIm * inverseIm[i]!;
       const lIm = aRe * inverseIm[i]! + aIm * inverseRe[i]!;
-      pivotRe -= lRe * aRe - lIm * aIm;
-      pivotIm -= lRe * aIm + lIm * aRe;
+      const takenRe = lRe * aRe - lIm * aIm;
+      const takenIm = lRe * aIm + lIm * aRe;
+      const taken = Math.abs(takenRe) + Math.abs(takenIm);
+      if (taken > largest) {
+        largestRe = -takenRe;
+        largestIm = -takenIm;
+        largest = taken;
+      }
+      pivotRe -= takenRe;
+      pivotIm -= takenIm;
       re[end] = lRe;
       im[end] = lIm;
+    }
+    if (Math.abs(pivotRe) + Math.abs(pivotIm) < largest * ROUNDING) {
+      pivotRe = largestRe * ROUNDING;
+      pivotIm = largestIm * ROUNDING;
     }
     const square = pivotRe * pivotRe + pivotIm * pivotIm;
     if (!(square > 0) || !Number.isFinite(square)) {

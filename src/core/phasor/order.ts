@@ -89,7 +89,10 @@ export function eliminationOrder(circuit: Circuit): Int32Array {
       else placeAll(group);
     }
   };
-  for (const { legs } of circuit.emfs) if (metAt[groupOf(legs[0]!)] === -1) walkFrom(groupOf(legs[0]!));
+  // Utility sources last of all: a solidly earthed neutral among the leaves would leave its neighbours' pivots to rounding.
+  const isRoot = ({ part, star }: Circuit["emfs"][number]) => part.role === "utility" && star !== EARTH;
+  const roots = [...circuit.emfs.filter(isRoot), ...circuit.emfs];
+  for (const { legs } of roots) if (metAt[groupOf(legs[0]!)] === -1) walkFrom(groupOf(legs[0]!));
   for (let group = 0; group < pointCount; group++) if (metAt[group] === -1) walkFrom(group);
   for (let group = pointCount; group < groupCount; group++) if (metAt[group] === -1) walkFrom(group);
   return order;
