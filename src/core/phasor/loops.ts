@@ -31,7 +31,7 @@ function loopThrough(circuit: Circuit, redundant: Uint8Array, closing: number): 
   const index = (node: number) => (node === EARTH ? circuit.nodeCount : node);
   const around = new Map<number, number[]>();
   for (let k = 0; k < joins.count; k++) {
-    if (joins.closed[k] === 0 || redundant[k] === 1) continue;
+    if (joins.closed[k] === 0 || redundant[k] !== 0) continue;
     for (const node of [index(joins.from[k]!), index(joins.to[k]!)]) {
       const known = around.get(node);
       if (known === undefined) around.set(node, [k]);

@@ -5,7 +5,7 @@ import { analyse, Factorizer, type Symbolic, type UpperPattern } from "./ldlt";
 import { invert, times } from "./matrix";
 import { eliminationOrder } from "./order";
 import { type StretchElectrical, stretchElectrical } from "./stretch";
-import { INNER_LEAK_SIEMENS, LEAK_SIEMENS, SOLID_EARTH_SIEMENS } from "./tolerances";
+import { CONTRADICTION_OHMS, INNER_LEAK_SIEMENS, LEAK_SIEMENS, SOLID_EARTH_SIEMENS } from "./tolerances";
 
 /** What of a drawing is solved: the loads as drawn or off, the temporary grounds and the faults in place or lifted. */
 export interface Variant {
@@ -264,7 +264,7 @@ export interface Assembled {
   readonly im: Float64Array;
   readonly injectedRe: Float64Array;
   readonly injectedIm: Float64Array;
-  /** joins that are closed but already joined through others: they carry what the loop gives them, not an equation */
+  /** 1 for joins that are closed but already joined through others: they carry what the loop gives them, not an equation; 2 where the loop says otherwise */
   readonly redundant: Uint8Array;
 }
 
@@ -293,6 +293,7 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
     if (to !== -1) re[to]! += 1;
     if (from !== -1) re[from]! -= joins.ratio[k]!;
     if (common !== -1) re[common]! += joins.ratio[k]! - 1;
+    if (redundant[k] === 2) re[diagonal]! -= CONTRADICTION_OHMS;
   });
 
   const add = (slots: Int32Array, count: number, at: (row: number, column: number) => Complex) => {
@@ -352,25 +353,49 @@ export const isPresent = (role: "load" | "capacitor" | "ground" | "fault", varia
         ? variant.faults
         : true;
 
-/** Closed ideal joins taken together: which are one equation too many, and which nodes they make one. */
+/**
+ * Closed ideal joins taken together: which are one equation too many, and which nodes they make one. A loop around which
+ * the ratios do not cancel, such as a switch closed beside a regulator off neutral, is a short circuit: its last join is 2.
+ */
 const idealJoins = perObject((circuit: Circuit) => {
   const { joins, nodeCount } = circuit;
   const root = Int32Array.from({ length: nodeCount + 1 }, (_, it) => it);
+  /** volts of a node in terms of its root's */
+  const share = new Float64Array(nodeCount + 1).fill(1);
   const find = (it: number): number => {
-    while (root[it]! !== it) it = root[it] = root[root[it]!]!;
+    while (root[it]! !== it) {
+      share[it]! *= share[root[it]!]!;
+      it = root[it] = root[root[it]!]!;
+    }
     return it;
+  };
+  const shareOf = (it: number): number => {
+    let product = share[it]!;
+    for (; root[it]! !== it; it = root[it]!) product *= share[root[it]!]!;
+    return product;
   };
   const redundant = new Uint8Array(joins.count);
   const index = (node: number) => (node === EARTH ? nodeCount : node);
   for (let k = 0; k < joins.count; k++) {
     if (joins.closed[k] === 0) continue;
-    const a = find(index(joins.from[k]!));
-    const b = find(index(joins.to[k]!));
-    if (a === b) redundant[k] = 1;
-    else root[Math.max(a, b)] = Math.min(a, b);
+    const [from, to] = [index(joins.from[k]!), index(joins.to[k]!)];
+    const a = find(from);
+    const b = find(to);
+    const asked = joins.ratio[k]! * shareOf(from);
+    if (a === b) redundant[k] = Math.abs(shareOf(to) - asked) < SAME_RATIO ? 1 : 2;
+    else if (a < b) {
+      root[b] = a;
+      share[b] = asked / shareOf(to);
+    } else {
+      root[a] = b;
+      share[a] = shareOf(to) / asked;
+    }
   }
   return { redundant, groups: root.map((_, it) => find(it)) };
 });
+
+/** Ratios of ideal joins around a loop that differ by less are the same [1]. */
+const SAME_RATIO = 1e-9;
 
 /** Marks the closed joins that close a loop of ideal joins (earth among them): one equation fewer than joins there. */
 const redundantJoins = (circuit: Circuit): Uint8Array => idealJoins(circuit).redundant;

@@ -22,5 +22,8 @@ export const LOAD_FLOOR = 0.7;
 /** Current left over at a node, relative to what flows through it, above which a solution is refined [1]. */
 export const KCL_TOLERANCE = 1e-9;
 
+/** A closed device across two conductors that others hold at different volts is a dead short: the file format's own ohms for one [Ω]. */
+export const CONTRADICTION_OHMS = 0.01;
+
 /** A solidly earthed neutral: so much that its volts vanish beside any other, and no more, so that pivots stay finite [S]. */
 export const SOLID_EARTH_SIEMENS = 1e9;
