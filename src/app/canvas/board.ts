@@ -50,6 +50,8 @@ Konva.autoDrawEnabled = false;
 /** Above this many pieces labels are placed again only when the zoom has settled. */
 const MANY_PIECES = 800;
 const SETTLED_MS = 120;
+/** Below this scale a large drawing shows its work points, and no labels that nobody could read. */
+const LABELS_FROM = 0.3;
 /** Symbols and labels can be told apart from this scale on. */
 const READABLE = 0.62;
 /** A whole drawing that is a little smaller than that is still worth more than a part of it. */
@@ -202,7 +204,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       right: box.right + margin,
       bottom: box.bottom + margin,
     };
-    placed = scale < 0.3 && many ? [] : placeNotes(scene, scale, sizes, within, box);
+    const labelled = scale < LABELS_FROM && many ? onlyWorkPoints(scene) : scene;
+    placed = placeNotes(labelled, scale, sizes, within, box);
     placedFor = { scene, scale, sizes, within };
   }
 
@@ -313,6 +316,11 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     },
   };
 }
+
+const onlyWorkPoints = (scene: Scene): Scene => ({
+  ...scene,
+  pieces: scene.pieces.filter((it) => it.owner.of === "workPoint"),
+});
 
 export const pieceOf = (scene: Scene, owner: Owner) =>
   owner.of === "point"

@@ -1,0 +1,83 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import {
+  assess,
+  DEVICES,
+  deviceOf,
+  isUnreadable,
+  pointFields,
+  readDocument,
+  type DeviceKind,
+} from "../../core";
+import { outlineOf, rowWords } from "./outline";
+import { figures, firstOf, threatSentence } from "./words";
+
+test.each([
+  [0, "0"],
+  [7199.6, "7\u202f200"],
+  [119.96, "120"],
+  [4.126, "4.13"],
+  [0.05, "0.05"],
+  [34500, "34\u202f500"],
+  [Infinity, "?"],
+])("%d is written with three figures: %s", (value, text) => {
+  expect(figures(value)).toBe(text);
+});
+
+describe("Every key of every kind has a name and a help", () => {
+  test.each(Object.keys(DEVICES) as DeviceKind[])("%s", (kind) => {
+    expect(firstOf(`kind.${kind}`)).toBeDefined();
+    for (const [key, field] of Object.entries(deviceOf(kind).fields)) {
+      if (field.internal === true) continue;
+      expect([key, firstOf(`field.${kind}.${key}`, `field.${key}`)]).not.toContain(undefined);
+      expect([key, firstOf(`help.${kind}.${key}`, `help.${key}`)]).not.toContain(undefined);
+    }
+  });
+
+  test("point", () => {
+    for (const key of Object.keys(pointFields)) {
+      expect([key, firstOf(`field.${key}`)]).not.toContain(undefined);
+      expect([key, firstOf(`help.${key}`)]).not.toContain(undefined);
+    }
+  });
+});
+
+const folder = new URL("../../../shared/demos/", import.meta.url);
+const demos = readdirSync(folder).filter((it) => it.endsWith(".stillhot.json"));
+
+describe.each(demos)("The outline of %s", (name) => {
+  const read = readDocument(readFileSync(new URL(name, folder), "utf8"));
+  if (isUnreadable(read)) throw new Error(`${name} does not read`);
+  const { document } = read;
+  const rows = outlineOf(document);
+  const assessment = assess(document);
+
+  test("names every point and element once, each under a parent that stands before it", () => {
+    const ids = rows.map(({ owner }) => `${owner.of} ${owner.id}`).sort();
+    const { points, elements } = document.system;
+    expect(ids).toEqual(
+      [
+        ...Object.keys(points).map((id) => `point ${id}`),
+        ...Object.keys(elements).map((id) => `element ${id}`),
+      ].sort(),
+    );
+    rows.forEach(({ parent, level }, index) => {
+      const at = rows.findIndex((it) => it.key === parent);
+      expect(parent === undefined ? -1 : at).toBeLessThan(index);
+      if (at >= 0) expect(rows[at]!.level).toBe(level - 1);
+    });
+  });
+
+  test("never says safe, and leaves no gap unfilled", () => {
+    const sentences = [
+      ...rows.map((row) => rowWords(document, assessment, row)),
+      ...Object.values(assessment.workPoints).flatMap((it) =>
+        it.threats.map((threat) => threatSentence(document, threat)),
+      ),
+    ];
+    for (const it of sentences) {
+      expect(it).not.toMatch(/\bsafe\b|\{\w+\}|undefined/i);
+      expect(it.length).toBeGreaterThan(2);
+    }
+  });
+});

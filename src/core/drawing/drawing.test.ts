@@ -1,0 +1,191 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { wcagContrast } from "culori";
+import { describe, expect, test } from "vitest";
+import { isUnreadable, readDocument, type StillhotDocument } from "../document";
+import { assess } from "../hazard";
+import {
+  badgeOf,
+  escapeXml,
+  freest,
+  hitAt,
+  type Look,
+  overlaps,
+  PALETTES,
+  placeNotes,
+  routesOf,
+  sceneOf,
+  strokesOf,
+  toSvg,
+  worstOf,
+} from ".";
+
+const folder = new URL("../../../shared/demos/", import.meta.url);
+const demos = readdirSync(folder)
+  .filter((it) => it.endsWith(".stillhot.json"))
+  .map((name): [string, StillhotDocument] => {
+    const read = readDocument(readFileSync(new URL(name, folder), "utf8"));
+    if (isUnreadable(read)) throw new Error(`${name} does not read`);
+    return [name.replace(".stillhot.json", ""), read.document];
+  });
+
+/** A drawing of points at `x y` and elements in the file's own keys. */
+function drawing(points: Record<string, string>, elements: Record<string, object>): StillhotDocument {
+  const read = readDocument(
+    JSON.stringify({
+      format: "stillhot",
+      formatVersion: 1,
+      title: "t",
+      system: {
+        points: Object.fromEntries(
+          Object.entries(points).map(([id, place]) => {
+            const [x, y] = place.split(" ").map(Number);
+            return [id, { x, y, label: `point ${id}` }];
+          }),
+        ),
+        elements,
+      },
+    }),
+  );
+  if (isUnreadable(read)) throw new Error(JSON.stringify(read.problems));
+  return read.document;
+}
+
+const LOOKS: readonly Look[] = [
+  "energized",
+  "backfed",
+  "induced",
+  "faulted",
+  "isolated",
+  "grounded",
+  "neutral",
+  "unknown",
+];
+
+describe.each(demos)("the demo %s", (_name, document) => {
+  const assessment = assess(document);
+  const scene = sceneOf(document, assessment);
+
+  test("draws every point and every element once", () => {
+    expect([...scene.points.keys()].sort()).toEqual(Object.keys(document.system.points).sort());
+    expect([...scene.elements.keys()].sort()).toEqual(Object.keys(document.system.elements).sort());
+  });
+
+  test("draws the same again, and everything unknown without an assessment", () => {
+    expect(sceneOf(document, assessment)).toEqual(scene);
+    const strands = sceneOf(document, undefined).pieces.flatMap((it) =>
+      it.shapes.filter((shape) => shape.shape === "strand"),
+    );
+    const looks = strands.map((it) => it.look);
+    const ofNearby = Object.values(document.system.elements).filter((it) => it.kind === "nearby").length;
+    expect(looks.filter((it) => it !== "unknown").length).toBeLessThanOrEqual(ofNearby);
+  });
+
+  test.each([0.4, 0.7, 1, 1.5])("no note covers another at a zoom of %s", (scale) => {
+    const boxes = placeNotes(scene, scale).map(({ x, y, width, height, note }) => ({
+      note,
+      left: x - width / 2 / scale + 1e-6,
+      right: x + width / 2 / scale - 1e-6,
+      top: y - height / 2 / scale + 1e-6,
+      bottom: y + height / 2 / scale - 1e-6,
+    }));
+    const covered = boxes.flatMap((a, k) =>
+      boxes
+        .slice(k + 1)
+        .filter((b) => overlaps(a, b) && a.note.kind !== "work" && b.note.kind !== "work")
+        .map((b) => `${a.note.text} / ${b.note.text}`),
+    );
+    expect(covered).toEqual([]);
+  });
+
+  test("a touch on a thing finds that thing", () => {
+    for (const [id, { spine }] of scene.points) expect(hitAt(scene, spine[0]!, spine[1]!, 4)?.id).toBe(id);
+    for (const [id, { centre }] of scene.routes) expect(hitAt(scene, centre.x, centre.y, 4)?.id).toBe(id);
+  });
+});
+
+test("the SVG is one picture with a name, and labels in it are text", () => {
+  const document = drawing(
+    { a: "0 0", b: "200 0" },
+    { sp: { kind: "span", from: "a", to: "b", phases: "A", label: '<script>alert("x")</script> & \u0007' } },
+  );
+  const svg = toSvg(sceneOf(document, undefined), PALETTES.sun, { title: "A <b>", description: "x & y" });
+  expect(svg).toContain('role="img"');
+  expect(svg).toContain('<title id="title">A &lt;b&gt;</title>');
+  expect(svg).toContain("&lt;script&gt;");
+  expect(svg).not.toContain("<script");
+  expect(svg).not.toContain("\u0007");
+  expect(escapeXml(`<&>"'`)).toBe("&lt;&amp;&gt;&quot;&#39;");
+});
+
+test("an empty drawing is a picture too", () => {
+  expect(
+    toSvg(sceneOf(drawing({}, {}), undefined), PALETTES.paper, { title: "", description: "" }),
+  ).toContain("<svg");
+});
+
+test("elements between points at one place stand beside them, and beside each other", () => {
+  const document = drawing(
+    { a: "0 0", b: "0 0" },
+    {
+      k1: { kind: "clamp", from: "a", to: "b", phases: "A" },
+      k2: { kind: "clamp", from: "a", to: "b", phases: "A" },
+      k3: { kind: "cutout", from: "b", to: "a", phases: "A" },
+    },
+  );
+  const centres = [...routesOf(document.system).values()].map((it) => it.centre);
+  for (const [k, a] of centres.entries()) {
+    expect(Math.hypot(a.x, a.y)).toBeGreaterThan(30);
+    for (const b of centres.slice(k + 1)) expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeGreaterThan(40);
+  }
+});
+
+test("parallel elements between the same points run side by side, whichever way they are drawn", () => {
+  const document = drawing(
+    { a: "0 0", b: "200 0" },
+    {
+      s1: { kind: "span", from: "a", to: "b", phases: "A" },
+      s2: { kind: "span", from: "b", to: "a", phases: "A" },
+    },
+  );
+  const [one, other] = [...routesOf(document.system).values()];
+  expect(Math.abs(one!.centre.y - other!.centre.y)).toBeGreaterThan(40);
+});
+
+test.each([
+  [[], 90, 90],
+  [[90], 90, -45],
+  [[0, 180], 90, 90],
+])("beside %j the freest direction near %i is %i", (taken, preferred, expected) => {
+  const found = freest(taken, preferred);
+  if (taken.includes(preferred)) expect(Math.abs(found - preferred)).toBeGreaterThanOrEqual(45);
+  else expect(found).toBe(expected);
+});
+
+describe("No fact by colour alone", () => {
+  test("each look has a pattern of its own", () => {
+    const patterns = LOOKS.map((look) =>
+      JSON.stringify(strokesOf(look).map(({ width, dash }) => [width, dash])),
+    );
+    expect(new Set(patterns).size).toBe(LOOKS.length);
+  });
+
+  test("each look but the neutral has letters of its own, none that names a conductor", () => {
+    const letters = LOOKS.filter((it) => it !== "neutral").map(badgeOf);
+    expect(new Set(letters).size).toBe(letters.length);
+    for (const it of letters) expect(it).not.toMatch(/^[ABCN12]?$/);
+  });
+
+  test.each(["sun", "night", "paper"] as const)("lines and letters of %s stand out", (name) => {
+    const { paper, ink, hot, isolated, grounded, accent, band, bandInk } = PALETTES[name];
+    expect(wcagContrast(ink, paper)).toBeGreaterThanOrEqual(7);
+    for (const colour of [hot, isolated, grounded, accent])
+      expect(wcagContrast(colour, paper)).toBeGreaterThanOrEqual(4.5);
+    expect(wcagContrast(bandInk, band)).toBeGreaterThanOrEqual(7);
+  });
+
+  test("where one word stands for several conductors, the worst one speaks", () => {
+    expect(worstOf(["isolated", "backfed", "grounded"])).toBe("backfed");
+    expect(worstOf(["grounded", "unknown"])).toBe("unknown");
+    expect(worstOf([])).toBe("ink");
+  });
+});
