@@ -51,6 +51,34 @@ describe("stiff and thin", () => {
     expect(complex.magnitude(reading(network, "s@p0/A"))).toBeCloseTo(300 / KV / Math.sqrt(3), 3);
   });
 
+  test("a span and a transformer without impedance, and one that is nothing but mutual", () => {
+    const volts = (KV * 1000) / Math.sqrt(3);
+    const spanOf = (phases: string, z: number[][][]) => ({
+      s: source,
+      l: { ...between("span", { zOhmsPerKm: z, neutral: false }), phases },
+    });
+    expect(magnitude(spanOf("A", [[[0, 0]]]), "p1/A")).toBeCloseTo(volts, 1);
+    const one = [1, 1];
+    const mutual = spanOf("AB", [
+      [one, one],
+      [one, one],
+    ]);
+    expect(magnitude(mutual, "p1/A")).toBeCloseTo(volts, 1);
+    const unit = {
+      kind: "transformer",
+      connection: "single",
+      from: "p0",
+      to: "p1",
+      phases: "A",
+      kva: 25,
+      primaryKv: 7.2,
+      secondaryV: 240,
+      rPercent: 0,
+      xPercent: 0,
+    };
+    expect(magnitude({ s: source, t: unit }, "p1/1-p1/2")).toBeCloseTo((volts * 240) / 7200, 2);
+  });
+
   test("earthed neutrals far from the source that is met first", () => {
     // The generator stands first in the file, so that the source is a leaf of the order of elimination.
     const network = solved({

@@ -158,11 +158,15 @@ interface Rated extends Bank {
   readonly excitingPercent: number;
 }
 
+/** A unit without leakage is one with next to none: windings that nothing stands between have no equations of their own [%]. */
+const LEAST_PERCENT = 0.001;
+
 /** Leakage in ohms on a winding's volts: the percent of V²/S [Ω]. */
 function leakageOhms(bank: Rated, volts: number): Complex {
   const unitKva = bank.kva / unitCount(bank);
   const table = impedanceOfUnit(unitKva);
-  const percent: Complex = [bank.rPercent ?? table.percentR, bank.xPercent ?? table.percentX];
+  const given: Complex = [bank.rPercent ?? table.percentR, bank.xPercent ?? table.percentX];
+  const percent: Complex = complex.magnitude(given) < LEAST_PERCENT ? [LEAST_PERCENT, 0] : given;
   return complex.scale(percent, (volts * volts) / (unitKva * 1000) / 100);
 }
 

@@ -61,6 +61,32 @@ export function invert(matrix: Matrix): Complex[][] {
   return work.map((row) => row.slice(size));
 }
 
+/** Put on the diagonal of an impedance matrix that has no inverse [Ω]. */
+const LEAST_OHMS = 1e-6;
+
+/**
+ * Inverse of an impedance matrix. One without an inverse (no impedance at all, perfect coupling) is a file's way to say
+ * that there is next to none: it stands with a microohm more on its diagonal.
+ */
+export function invertOhms(ohms: Matrix): Complex[][] {
+  try {
+    const siemens = invert(ohms);
+    const unit = multiply(ohms, siemens);
+    const isInverse = unit.every((row, i) =>
+      row.every(([re, im], j) => Math.abs(re - (i === j ? 1 : 0)) + Math.abs(im) < INVERSE_WITHIN),
+    );
+    if (isInverse) return siemens;
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+  }
+  return invert(
+    ohms.map((row, i) => row.map(([re, im], j): Complex => [re + (i === j ? LEAST_OHMS : 0), im])),
+  );
+}
+
+/** How far from the unit matrix a matrix times its inverse may be [1]. */
+const INVERSE_WITHIN = 1e-6;
+
 /**
  * Kron reduction: eliminates conductors whose far ends are bonded to earth at both ends.
  * Source: Kron 1952; Kersting, Distribution System Modeling and Analysis, section 4.1.6 (from memory).

@@ -2,7 +2,7 @@ import { perObject } from "../document";
 import { type Circuit, EARTH, type EmfAt, type UnitAt } from "../network";
 import { complex, type Complex } from "../terms";
 import { analyse, Factorizer, type Symbolic, type UpperPattern } from "./ldlt";
-import { invert, times } from "./matrix";
+import { invertOhms, times } from "./matrix";
 import { eliminationOrder } from "./order";
 import { type StretchElectrical, stretchElectrical } from "./stretch";
 import { CONTRADICTION_OHMS, INNER_LEAK_SIEMENS, LEAK_SIEMENS, SOLID_EARTH_SIEMENS } from "./tolerances";
@@ -198,7 +198,7 @@ function buildSkeleton(circuit: Circuit): Skeleton {
 const unitNodes = ({ windings }: UnitAt): number[] => [...new Set(windings.flat())];
 
 const emfElectrical = perObject(({ part }: EmfAt): EmfElectrical => {
-  const inner = invert(part.ohms);
+  const inner = invertOhms(part.ohms);
   const driven = times(
     inner,
     part.legs.map(({ volts }) => volts),

@@ -1,6 +1,6 @@
 import { type Circuit } from "../network";
 import { complex, type Complex } from "../terms";
-import { invert, multiply, pick, subtractMatrix, times } from "./matrix";
+import { invertOhms, multiply, pick, subtractMatrix, times } from "./matrix";
 import { stretchElectrical } from "./stretch";
 
 /** A way for current to enter the network: the terms of its volts, the impedances it shares, and what drives it. */
@@ -22,7 +22,8 @@ export function portsOfRejoin(circuit: Circuit, stretch: number): { parted: numb
   const all = part.letters.map((_, index) => index);
   const parted = all.filter((index) => part.parted.includes(part.letters[index]!));
   const whole = all.filter((index) => !parted.includes(index));
-  const driven = whole.length === 0 ? [] : multiply(invert(pick(zOhms, whole)), pick(zOhms, whole, parted));
+  const driven =
+    whole.length === 0 ? [] : multiply(invertOhms(pick(zOhms, whole)), pick(zOhms, whole, parted));
   const own = pick(zOhms, parted);
   const ohms = whole.length === 0 ? own : subtractMatrix(own, multiply(pick(zOhms, parted, whole), driven));
   const wholeVolts = whole.map((index) => inducedVolts[index]!);

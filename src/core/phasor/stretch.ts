@@ -8,7 +8,7 @@ import {
   type LineConductor,
   primitiveOhmsPerKm,
 } from "./carson";
-import { fillMatrix, invert, pick, times } from "./matrix";
+import { fillMatrix, invertOhms, pick, times } from "./matrix";
 
 /** What a whole stretch of line is to the network. */
 export interface StretchElectrical {
@@ -89,7 +89,7 @@ function solveStretch(
   const perKm = part.zOhmsPerKm ?? tableOhmsPerKm(part, frequencyHz);
   const zOhms = perKm.map((row) => row.map((it) => complex.scale(it, km)));
   const whole = letters.map((_, index) => index).filter((index) => !parted.includes(letters[index]!));
-  const inverse = whole.length === 0 ? [] : invert(pick(zOhms, whole));
+  const inverse = whole.length === 0 ? [] : invertOhms(pick(zOhms, whole));
   const seriesSiemens = fillMatrix(size, size, (row, column) => {
     const [i, j] = [whole.indexOf(row), whole.indexOf(column)];
     return i === -1 || j === -1 ? complex.zero : inverse[i]![j]!;
