@@ -312,6 +312,57 @@ export const tests = [
     },
   },
   {
+    name: "moving by two taps, without a drag, and taking it back",
+    async run(ctx) {
+      const page = await begin(ctx, { size: "phone" });
+      const point = sideline.system.points[WORK_POINT];
+      await press(page, point, true);
+      await page.locator('[data-action="more"]').tap();
+      await page.locator('dialog [data-action="move"]').tap();
+      const before = await page.locator("[data-drawing]").getAttribute("data-camera");
+      await press(page, { x: point.x - 40, y: point.y - 60 }, true);
+      await page.locator('[data-save="saved"]').waitFor();
+      await page.getByRole("button", { name: "Undo" }).first().tap();
+      assert.ok(await page.getByRole("button", { name: "Undo" }).first().isDisabled());
+      assert.equal(await page.locator("[data-drawing]").getAttribute("data-camera"), before);
+    },
+  },
+  {
+    name: "a swipe over the drawing pans it, and changes nothing",
+    async run(ctx) {
+      const page = await begin(ctx, { size: "phone" });
+      const from = await placeOf(page, sideline.system.points[WORK_POINT]);
+      const session = await page.context().newCDPSession(page);
+      const touch = (type, x, y) =>
+        session.send("Input.dispatchTouchEvent", {
+          type,
+          touchPoints: type === "touchEnd" ? [] : [{ x, y }],
+        });
+      await touch("touchStart", from.x, from.y);
+      for (let step = 1; step <= 8; step++) await touch("touchMove", from.x + step * 8, from.y - step * 6);
+      await touch("touchEnd");
+      await ctx.settle(page);
+      const to = await placeOf(page, sideline.system.points[WORK_POINT]);
+      assert.ok(to.x - from.x > 40, "the drawing moved with the finger");
+      assert.ok(await page.getByRole("button", { name: "Undo" }).first().isDisabled());
+    },
+  },
+  {
+    name: "it opens again with no network and no server, the drawing with it",
+    async run(ctx) {
+      const server = await ctx.ownServer();
+      const page = await begin(ctx, { url: server.url });
+      await row(page, `element:${CUTOUT}`).click();
+      await page.locator('[data-action="open"]').click();
+      await page.locator('[data-save="saved"]').waitFor();
+      await page.getByText("No network needed").waitFor({ timeout: 20_000 });
+      await server.close();
+      await page.reload();
+      await ready(page);
+      await page.locator('[data-verdict="could-go-live"]').waitFor();
+    },
+  },
+  {
     name: "joining by two taps, without a drag",
     async run(ctx) {
       const page = await begin(ctx, { size: "phone" });

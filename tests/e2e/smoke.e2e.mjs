@@ -6,7 +6,8 @@ export const tests = [
     name: "the app loads, with its name as title",
     async run(ctx) {
       const page = await ctx.open();
-      assert.equal(await page.title(), "Stillhot");
+      await page.locator("html[data-ready]").waitFor();
+      assert.match(await page.title(), /Stillhot$/);
       await page.locator("#app > *").first().waitFor();
     },
   },

@@ -30,7 +30,8 @@ export type Mode =
   | { readonly name: "select" }
   | { readonly name: "gather" }
   | { readonly name: "join"; readonly from: PointId | undefined }
-  | { readonly name: "place" };
+  | { readonly name: "place" }
+  | { readonly name: "move" };
 
 /** A sentence for the person, with what they can do about it. */
 export interface Notice {
@@ -55,7 +56,6 @@ export class Session {
   /** where the selection is being dragged to, before it is dropped */
   preview = $state.raw<StillhotDocument | undefined>(undefined);
   catalogue = $state.raw<Catalogue | undefined>(undefined);
-  readOnly = $state(false);
 
   #assessed = $state.raw<{
     document: StillhotDocument;
@@ -122,7 +122,7 @@ export class Session {
   }
 
   can(command: Command): boolean {
-    return !this.readOnly && !isRefusal(command(this.document));
+    return !isRefusal(command(this.document));
   }
 
   /** Does an edit, or says why it cannot be done. Returns what was done. */
@@ -130,7 +130,6 @@ export class Session {
     command: Command,
     { offersUndo = false, gesture }: { offersUndo?: boolean; gesture?: string } = {},
   ): Change | undefined {
-    if (this.readOnly) return undefined;
     const change = command(this.document);
     if (isRefusal(change)) {
       this.notice = { message: change.refused, tone: "refusal", offersUndo: false };
@@ -148,7 +147,7 @@ export class Session {
 
   undo() {
     const step = undo(this.#history, this.document);
-    if (step === undefined || this.readOnly) return;
+    if (step === undefined) return;
     this.#history = step.history;
     this.notice = undefined;
     this.#show(step.document);
@@ -156,7 +155,7 @@ export class Session {
 
   redo() {
     const step = redo(this.#history, this.document);
-    if (step === undefined || this.readOnly) return;
+    if (step === undefined) return;
     this.#history = step.history;
     this.notice = undefined;
     this.#show(step.document);

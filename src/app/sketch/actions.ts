@@ -30,6 +30,7 @@ export interface Doors {
   details(): void;
   paste(): void;
   copy(): void;
+  selectAll(): void;
   duplicate(): void;
 }
 
@@ -80,6 +81,7 @@ function idleActions(session: Session, doors: Doors): Action[] {
       run: () => (session.mode = { name: "gather" }),
     },
     { id: "paste", label: t("act.paste"), run: doors.paste },
+    { id: "selectAll", label: t("act.selectAll"), disabled: isEmpty, run: doors.selectAll },
   ];
 }
 
@@ -144,6 +146,12 @@ function elementActions(session: Session, id: ElementId, element: CircuitElement
       run: run(openPhasesOf(element) === "" ? edits.open(id) : edits.close(id)),
     });
   }
+  if (element.kind === "span")
+    actions.push({
+      id: "nearby",
+      label: t("grow.nearby"),
+      run: run(edits.addElement("nearby", {}, { span: id, relation: "crossing", kvLL: 34.5 })),
+    });
   if (element.kind === "generator" || element.kind === "source" || element.kind === "nearby") {
     const isMachine = element.kind === "generator";
     actions.push({
@@ -208,7 +216,13 @@ function operating(
       },
     ];
   }
-  return [...element.phases].map((phase): Action => {
+  const isAllOpen = open === element.phases;
+  const all: Action = {
+    id: isAllOpen ? "close-all" : "open-all",
+    label: t(isAllOpen ? "act.closeAll" : "act.openAll"),
+    run: () => void session.run(isAllOpen ? edits.close(id) : edits.open(id)),
+  };
+  const byPhase = [...element.phases].map((phase): Action => {
     const isOpen = open.includes(phase);
     return {
       id: `${isOpen ? "close" : "open"}-${phase}`,
@@ -217,6 +231,7 @@ function operating(
       run: () => void session.run(isOpen ? edits.close(id, phase) : edits.open(id, phase)),
     };
   });
+  return [...byPhase, all];
 }
 
 /** What can be done with anything. */
@@ -225,6 +240,12 @@ function editing(session: Session, doors: Doors): Action[] {
     ...(session.selection.length === 1
       ? [{ id: "details", label: t("act.details"), icon: "details" as const, run: doors.details }]
       : []),
+    {
+      id: "move",
+      label: t("act.move"),
+      disabled: session.movingPoints.length === 0,
+      run: () => (session.mode = { name: "move" }),
+    },
     { id: "delete", label: t("act.delete"), icon: "trash", run: () => session.remove() },
     { id: "copy", label: t("act.copy"), run: doors.copy },
     { id: "duplicate", label: t("act.duplicate"), run: doors.duplicate },
