@@ -7,7 +7,7 @@ import { isUnreadable, readDocument } from "../../src/core/document";
 import { circuitOf } from "../../src/core/network";
 import { AS_DRAWN, type Solution, solve, voltsAt } from "../../src/core/phasor";
 import { nodalOf } from "../../src/core/phasor/nodal";
-import { type Drawing, netlistOf } from "./netlist";
+import { type Drawing, type Element, netlistOf } from "./netlist";
 import { randomSystem } from "./randomSystem";
 import { simulate } from "./simulate";
 
@@ -70,9 +70,87 @@ function differences(it: Prepared, simulated: ReadonlyMap<string, readonly [numb
   });
 }
 
+/** What of an element matters to a solution, in words. */
+function traitsOf(element: Element): string[] {
+  const { kind } = element;
+  const says = (key: string) => element[key] !== undefined && element[key] !== "";
+  const traits = [kind];
+  for (const key of ["open", "parted", "cut", "failed", "blown", "removed", "bypassed", "bridged"])
+    if (says(key)) traits.push(`${kind} ${key}`);
+  for (const key of ["zOhmsPerKm", "bMicroSPerKm", "midTap", "taps"])
+    if (says(key)) traits.push(`${kind} with ${key}`);
+  for (const key of ["to", "relation", "connection", "model", "construction", "position"])
+    if (typeof element[key] === "string" && !/^p\d+$/.test(element[key]))
+      traits.push(`${kind} ${element[key]}`);
+  if (element["neutral"] === false) traits.push(`${kind} without neutral`);
+  if (`${element["parted"] ?? ""}${element["cut"] ?? ""}`.includes("N"))
+    traits.push(`${kind} neutral broken`);
+  if (kind === "transformer") {
+    const up = (element["secondaryV"] as number) > 1000 * (element["primaryKv"] as number) ? " up" : "";
+    traits.push(`${element["connection"] as string}${up}`);
+    if (element["connection"] === "single")
+      traits.push(
+        `single ${(element["secondary"] as string) ?? "split"} of ${(element["phases"] as string).length}`,
+      );
+  }
+  if (kind === "source" && element["earthed"] === false) traits.push("source unearthed");
+  if (kind === "generator") {
+    const phases = element["phases"] as string;
+    if (element["on"] === true) traits.push(`generator on ${/[12]/.test(phases) ? "12" : phases.length}`);
+  }
+  return traits;
+}
+
+const TRAITS = [
+  ...["source", "source unearthed", "span", "span cable", "span secondary", "span without neutral"],
+  ...["span parted", "span neutral broken", "span with zOhmsPerKm", "span with bMicroSPerKm"],
+  ...[
+    "lead",
+    "lead cut",
+    "lead neutral broken",
+    "clamp open",
+    "cutout open",
+    "cutout blown",
+    "cutout removed",
+  ],
+  ...[
+    "disconnect open",
+    "recloser open",
+    "breaker open",
+    "elbow open",
+    "meter",
+    "meter open",
+    "main",
+    "main open",
+  ],
+  ...["transfer utility", "transfer generator", "transfer off", "transfer bridged"],
+  ...["regulator", "regulator open", "regulator bypassed", "regulator without neutral"],
+  ...["Yg-Yg", "Y-D", "Yg-D", "D-Yg", "D-D", "openY-openD", "transformer with midTap"],
+  ...["Yg-Yg up", "Y-D up", "Yg-D up", "D-Yg up", "D-D up", "openY-openD up"],
+  ...["single split of 1", "single split of 2", "single two-wire of 1", "single two-wire of 2"],
+  ...[
+    "load",
+    "load delta",
+    "load I",
+    "load PQ",
+    "generator on 12",
+    "generator on 1",
+    "generator on 2",
+    "generator on 3",
+  ],
+  ...["capacitor", "capacitor delta", "capacitor open", "arrester", "arrester failed"],
+  ...["ground neutral", "ground earth", "ground both", "fault neutral", "fault earth", "fault phases"],
+  ...["nearby crossing", "nearby underbuild", "nearby parallel"],
+];
+
 describe("random systems against a circuit simulator", () => {
   const seeds = Array.from({ length: SYSTEMS }, (_, index) => index + 1);
   const systems = seeds.map(prepared);
+
+  test("between them, every kind of element in every state that the format has", () => {
+    const met = new Set(systems.flatMap(({ drawing }) => Object.values(drawing.elements).flatMap(traitsOf)));
+    expect(TRAITS.filter((it) => !met.has(it))).toEqual([]);
+  });
 
   test.each([60, 50])("every conductor's volts, %d Hz", async (hertz) => {
     const of = systems.filter(({ drawing }) => drawing.frequencyHz === hertz);
