@@ -261,6 +261,8 @@ function unharmed(step: Step, before: JobState, after: JobState): Consequence {
   const { closed } = phasesMoved(step, before, after);
   if (closed !== "" && elementOf(after.document.system, step.element) !== undefined) {
     const amps = ampsThrough(after, step.element, closed);
+    if (amps <= NO_AMPS)
+      return none(say("consequence.closedDead", { name: nameOf(after.document, step.element!) }));
     return none(
       say("consequence.carries", { name: nameOf(after.document, step.element!), amps: figure(amps) }),
       amps,

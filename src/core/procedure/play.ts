@@ -1,4 +1,4 @@
-import type { Step } from "../document";
+import type { Step, System } from "../document";
 import { type ElementId, isRefusal, type PointId, say, type WorkPointId } from "../terms";
 import { chargesAfter } from "./capacitors";
 import { type Consequence, consequenceOf } from "./consequence";
@@ -7,6 +7,7 @@ import { systemAfter } from "./positions";
 import { readingsOf } from "./readings";
 import type { RehearsalFinding } from "./rule";
 import { findingsOf } from "./rules";
+import { documentStanding } from "./standing";
 import type { JobState } from "./state";
 import { isActing, isSwitching, TELLING } from "./verbs";
 
@@ -43,10 +44,9 @@ export function advance(before: JobState, step: Step): JobState {
   const n = before.played.length + 1;
   const moved = systemAfter(before.document.system, step);
   const system = isRefusal(moved) ? before.document.system : moved;
-  const stays = system === before.document.system;
   const after: JobState = {
     ...before,
-    document: stays ? before.document : { ...before.document, system },
+    document: system === before.document.system ? before.document : standingAfter(before, system),
     played: [...before.played, step],
     notDone: isRefusal(moved) ? moved.refused : undefined,
     standingClear: TELLING.has(step.do) && before.standingClear,
@@ -60,6 +60,15 @@ export function advance(before: JobState, step: Step): JobState {
   };
   const capacitors = chargesAfter(before, after, step);
   return capacitors === before.capacitors ? after : { ...after, capacitors };
+}
+
+/** The drawing as it then stands. Where an inject has changed more than the job's things, it is a document of its own. */
+function standingAfter({ asFound, document }: JobState, system: System): JobState["document"] {
+  const isTheJobs =
+    document.job === asFound.job &&
+    document.settings === asFound.settings &&
+    document.scenario === asFound.scenario;
+  return isTheJobs ? documentStanding(asFound, system) : { ...document, system };
 }
 
 const UNTESTED: Pick<JobState, "tested" | "readings"> = { tested: new Set(), readings: new Map() };

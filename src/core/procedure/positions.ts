@@ -95,6 +95,7 @@ function closed(
     const blown = [...phases].filter((it) => element.blown.includes(it)).join("");
     if (blown !== "") return refuse(say("step.linkBlown", { name, phases: blown }));
   }
+  if (has(element, "blocked") && element.blocked) return refuse(say("step.blocked", { name }));
   if (![...phases].some((it) => element[key].includes(it)))
     return refuse(say("step.alreadyClosed", { name, phases }));
   return { [key]: without(element[key], phases) };

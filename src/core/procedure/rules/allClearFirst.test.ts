@@ -3,17 +3,17 @@ import { checkRule, TAP } from "../../../../tests/support/jobNotation";
 checkRule("all-clear-first", "1910.269(m)(3)(xiii): everyone is clear before the line is energized", TAP, [
   [
     "no all-clear since the last ground came off",
-    "open c1 with load-break-tool; tag c1; lift k1; tag k1; block k1; check-detector; test p2 A; check-detector; ground p2 A cable 2/0; work w1; all-clear; confirm; unground g1; untag k1; attach k1",
+    "open c1 with load-break-tool; tag c1; lift k1; tag k1; block k1; check-detector; test p2 A; check-detector; ground p2 A cable 2/0; work w1; all-clear; confirm; unground g1; untag k1; unblock k1; attach k1",
     "danger k1",
   ],
   [
     "given and not repeated back",
-    "open c1 with load-break-tool; tag c1; lift k1; tag k1; block k1; check-detector; test p2 A; check-detector; ground p2 A cable 2/0; work w1; all-clear; confirm; unground g1; all-clear; attach k1",
+    "open c1 with load-break-tool; tag c1; lift k1; tag k1; block k1; check-detector; test p2 A; check-detector; ground p2 A cable 2/0; work w1; all-clear; confirm; unground g1; all-clear; unblock k1; attach k1",
     "danger k1",
   ],
   [
     "given and repeated back",
-    "open c1 with load-break-tool; tag c1; lift k1; tag k1; block k1; check-detector; test p2 A; check-detector; ground p2 A cable 2/0; work w1; all-clear; confirm; unground g1; all-clear; confirm; attach k1",
+    "open c1 with load-break-tool; tag c1; lift k1; tag k1; block k1; check-detector; test p2 A; check-detector; ground p2 A cable 2/0; work w1; all-clear; confirm; unground g1; all-clear; confirm; unblock k1; attach k1",
     "",
   ],
   ["nobody was ever on the line", "open c1; close c1", ""],

@@ -18,6 +18,8 @@ checkRule(
     ],
     ["the request alone is not enough", "request-permit; open c1", "danger c1"],
     ["held", "request-permit; receive-permit; confirm; open c1", ""],
+    ["received without a request", "receive-permit", "note job"],
+    ["received after one", "request-permit; receive-permit", ""],
     ["held as the file begins", "open c1", "", "job permit=held"],
     [
       "a drawn generator on the tap makes it one",

@@ -16,6 +16,13 @@ export const permitFirst = defineRule({
   severity: "danger",
   citation: citationOf("m3-i-request"),
   check(step, before) {
+    if (step.do === "receive-permit" && before.permit !== "requested")
+      return {
+        where: "job",
+        severity: "note",
+        message: say("rule.permit-first.unrequested"),
+        help: say("rule.permit-first.help"),
+      };
     if (before.permit === "held" || !(isSwitching(step) || step.do === "work")) return undefined;
     if (before.permit === "released" && isSwitching(step) && !isOpening(step) && step.do !== "stop")
       return undefined;

@@ -17,6 +17,8 @@ checkRule(
     ],
     ["the barrel is out", "remove-barrel c1; close c1", "warning c1"],
     ["a barrel put back hangs open", "remove-barrel c1; replace-barrel c1; close c1", ""],
+    ["blocked", "open c1; block c1; close c1", "warning c1"],
+    ["unblocked first", "open c1; block c1; unblock c1; close c1", ""],
     ["a cutout is nothing to lift", "lift c1", "warning c1"],
     ["a tag is on already", "tag c1; tag c1", "note c1"],
     ["a set of that name is on already", "ground p3 A as g1; ground p4 A as gz", ""],

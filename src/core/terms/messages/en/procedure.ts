@@ -3,7 +3,7 @@ export const procedure = {
   "list.none": "nothing",
   "list.more": "{first}; {rest}",
 
-  "report.summary": "{file}: {steps} steps, {dangers} danger, {warnings} warning, {notes} note",
+  "report.summary": "{file}: steps {steps}, dangers {dangers}, warnings {warnings}, notes {notes}",
   "report.atStep": "{file}, step {n}",
   "report.atEnd": "{file}, at the end, {where}",
   "report.do": "do: {help}",
@@ -46,6 +46,7 @@ export const procedure = {
   "step.not.on": "{name} is not running",
   "step.barrelOut": "the barrel of {name} is out on {phases}",
   "step.barrelIn": "the barrel of {name} is in on {phases}",
+  "step.blocked": "{name} is blocked: unblock it before it can be closed",
   "step.linkBlown":
     "the link of {name} is blown on {phases}: closing the barrel joins nothing until it is renewed",
   "step.linkWhole": "the link of {name} is whole on {phases}",
@@ -94,6 +95,7 @@ export const procedure = {
     "the jaw of {name} makes {amps} A with {volts} V across the gap: it arcs as it goes on",
   "consequence.openedDead": "{name} opens with no current through it",
   "consequence.broken": "{name} breaks {amps} A by {by}",
+  "consequence.closedDead": "{name} closes with no current through it",
   "consequence.carries": "{name} closes and carries {amps} A",
 
   "approach.distance": "{metres} m",
@@ -109,6 +111,7 @@ export const procedure = {
   "rule.brief-again.help": "stop, look again and brief the crew on what has changed",
   "rule.permit-first": "{name} is operated without a held permit, and {why}",
   "rule.permit-first.work": "work begins at {name} without a held permit, and {why}",
+  "rule.permit-first.unrequested": "a permit is received that nobody has requested",
   "rule.permit-first.help":
     "request the permit from the system operator, receive it and repeat it back first",
   "rule.loose-hardware": "operating {name} shakes the pole, and {loose} hangs loose or is failing there",
@@ -129,8 +132,8 @@ export const procedure = {
   "rule.load-not-dropped": "with {name} open, {where} is still fed by {sources}",
   "rule.load-not-dropped.help":
     "find the other way in and open it too before anything here is taken for dead",
-  "rule.customers-out": "{name} leaves {count} customers without supply",
-  "rule.customers-out.critical": "{name} leaves {count} customers without supply, among them {critical}",
+  "rule.customers-out": "customers left without supply by {name}: {count}",
+  "rule.customers-out.critical": "customers left without supply by {name}: {count}, critical: {critical}",
   "rule.customers-out.help": "tell the critical customers before the switch is opened",
   "rule.visible-gap": "isolation rests on {name}, whose open gap cannot be seen",
   "rule.visible-gap.help": "open something in series with {name} whose gap can be seen, and tag it",
@@ -193,9 +196,9 @@ export const procedure = {
   "rule.ferroresonance.help":
     "switch all three phases together, switch at the bank's own terminals, or leave a few percent of resistive load on it",
   "rule.approach-distance":
-    "{hot} stays energized at {volts} V within reach of the work; keep {distance} or cover it",
+    "still energized within reach of the work: {hot}, {volts} V; keep {distance} away or cover it",
   "rule.approach-distance.pole":
-    "{hot} on the same pole stays energized at {volts} V; the drawing has no distance: keep {distance} from it",
+    "still energized on the same pole: {hot}, {volts} V; the drawing has no distance, so keep {distance} away",
   "rule.approach-distance.nearby": "{name} hangs {spacing} m from the line, nearer than {distance}",
   "rule.approach-distance.help": "cover {hot}, or keep clear and wear {gloves}",
   "rule.work-not-safe": "work begins at {name} while it is {verdict}: {threats}",
