@@ -88,7 +88,7 @@ function actionsOf(
     ...grounding(document, intent),
     ...working(document, intent),
     ...ungrounding(intent),
-    ...restoring(document, intent, groups, purposes),
+    ...restoring(document, intent, groups),
   ];
 }
 
@@ -444,7 +444,6 @@ function restoring(
   document: StillhotDocument,
   intent: Intent,
   groups: readonly Group[],
-  purposes: ReadonlyMap<string, Purpose>,
 ): Action[] {
   const { system } = document;
   const clear = ["all clear", "all clear again", "release"];
@@ -471,7 +470,7 @@ function restoring(
       rank: RANK.restore,
       needs: [...clear, ...off.map(({ id }) => id), ...(before === "" ? [] : [before])],
       at: opening.at,
-      steps: restoreSteps(document, standing, opening, phases, tool, purposes),
+      steps: restoreSteps(document, standing, opening, phases, tool),
     });
     before = `on ${index}`;
   }
@@ -484,18 +483,20 @@ function restoreSteps(
   opening: Opening,
   phases: string,
   tool: string | undefined,
-  purposes: ReadonlyMap<string, Purpose>,
 ): PlannedStep[] {
   const name = nameOf(document, opening.element);
   const element = elementOf(document.system, opening.element)!;
   const isLive = isLiveAt(standing, opening, phases);
+  // What was found closed and blocked cannot be closed blocked; it is left as it was found.
+  const wasBlocked = (element as { blocked?: boolean }).blocked === true;
   const why =
     element.kind === "clamp"
       ? say("why.on.clamp", { name })
-      : purposes.get(opening.key)?.is === "isolates" || isLive
-        ? say("why.on.live", { name })
-        : say("why.on", { name });
+      : say(isLive ? "why.on.live" : "why.on", { name });
   return [
+    ...(wasBlocked
+      ? [step({ do: "unblock", element: opening.element }, say("why.unblock.close", { name }))]
+      : []),
     ...(element.kind === "cutout" && element.fuse !== "solid" && isLive
       ? [step({ do: "stand-clear" }, say("why.stand-clear", { name }))]
       : []),
@@ -503,6 +504,9 @@ function restoreSteps(
       stepOn(document.system, opening, phases, tool === "load-break-tool" ? closingTool(document) : tool),
       why,
     ),
+    ...(wasBlocked
+      ? [step({ do: "block", element: opening.element }, say("why.block.found", { name }))]
+      : []),
   ];
 }
 

@@ -64,6 +64,9 @@ export function limitOf(
   return { limit, tool };
 }
 
+/** What hangs on the line goes first, and comes back last: a machine is never closed in on out of step. */
+const TAKEN_OFF_FIRST: readonly string[] = ["generator", "capacitor"];
+
 /** Made to break load, or nothing flows: opened before what is not. */
 const isMadeForIt = ({ basis }: Breaks, amps: number): boolean =>
   amps <= NO_AMPS || ["tool", "arc-chute", "rated", "made-for-load"].includes(basis);
@@ -94,7 +97,7 @@ export function orderOpenings(
         ...it,
         rank: [
           first.has(it.opening.key) ? 0 : 1,
-          it.opening.kind === "capacitor" ? 0 : 1,
+          TAKEN_OFF_FIRST.includes(it.opening.kind) ? 0 : 1,
           it.opening.element === order.at(-1)?.opening.element ? 0 : 1,
           isMadeForIt(it.limit, it.amps) && it.amps > NO_AMPS ? 0 : 1,
           here === undefined ? 0 : distanceBetween(document.system, here, it.opening.at),

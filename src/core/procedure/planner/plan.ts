@@ -20,7 +20,7 @@ import {
 } from "../../terms";
 import { capacitorsOf, terminalsOf } from "../capacitors";
 import { islandOf } from "../joined";
-import { elementsOf, nameOf } from "../names";
+import { elementsOf, figure, nameOf } from "../names";
 import { play, type PlayedStep } from "../play";
 import type { RehearsalFinding } from "../rule";
 import { findingsAtEnd } from "../rules";
@@ -302,8 +302,10 @@ function marksFor(
     if (automatic && element.blocked === false) blocks.add(id);
   }
   for (const { element, kind } of choice.openings) {
+    const { blocked } = complete(document.system.elements[element]!) as { blocked?: boolean };
     if (kind === "main") tags.add(element);
-    if (kind === "main" || (kind === "clamp" && tags.has(element))) blocks.add(element);
+    if (blocked === false && (kind === "main" || (kind === "clamp" && tags.has(element))))
+      blocks.add(element);
   }
   return { tags: sorted(tags), blocks: sorted(blocks) };
 }
@@ -530,13 +532,40 @@ function uncontrolledBy(document: StillhotDocument, { ways, stuck }: DeadEnds): 
   return found;
 }
 
-/** Threats that a draft leaves over the limit when work begins. */
-function stillThreatening(document: StillhotDocument, { intent }: Draft): Uncontrolled[] {
+/** Threats that a draft leaves without a control when work begins, by what the rules still find, and what would give one. */
+function stillThreatening(document: StillhotDocument, { intent, findings }: Draft): Uncontrolled[] {
   const { exposureLimitVolts } = settingsOf(document);
   const { workPoints } = seen(stateReady(document, intent));
-  return workPointsOf(document).flatMap(([id, { at }]) =>
-    workPoints[id]!.threats.filter((it) => it.strength <= 2 && it.exposureVolts >= exposureLimitVolts).map(
-      (it) => ({ ...it, workPoint: id, control: say("plan.control.ground", { at: nameOf(document, at) }) }),
-    ),
+  const found: Uncontrolled[] = [];
+  const add = (isIt: (threat: Threat) => boolean, control: (at: string) => Message): void => {
+    for (const [id, { at }] of workPointsOf(document))
+      for (const threat of workPoints[id]!.threats.filter(isIt)) {
+        if (found.some((it) => it.workPoint === id && isSameThreat(it, threat))) continue;
+        found.push({ ...threat, workPoint: id, control: control(nameOf(document, at)) });
+      }
+  };
+  const rulesFound = new Set(findings.map(({ rule }) => rule));
+  for (const where of new Set(findings.filter(({ rule }) => rule === "visible-gap").map((it) => it.where)))
+    add(
+      ({ upsets }) => upsets.some(({ element }) => element === where),
+      () => say("plan.control.gap", { name: nameOf(document, where) }),
+    );
+  if (rulesFound.has("ground-rating")) {
+    const most = Math.max(
+      0,
+      ...Object.values(workPoints).flatMap((it) => it.threats.map(({ groundAmps }) => groundAmps)),
+    );
+    add(
+      ({ groundAmps }) => groundAmps === most,
+      (at) => say("plan.control.cable", { amps: figure(most), at }),
+    );
+  }
+  add(
+    ({ strength, exposureVolts }) => strength <= 2 && exposureVolts >= exposureLimitVolts,
+    (at) => say(rulesFound.has("ground-return") ? "plan.control.neutral" : "plan.control.ground", { at }),
   );
+  return found;
 }
+
+const isSameThreat = (a: Threat, b: Threat): boolean =>
+  a.conductor === b.conductor && JSON.stringify(a.upsets) === JSON.stringify(b.upsets);

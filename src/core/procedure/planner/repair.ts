@@ -59,21 +59,22 @@ export const repaired = (findings: readonly Broke[], broken: Broken): Wishes =>
     broken.wishes,
   );
 
-/** The smallest cable of the published table that carries what the rule on rating says that the set would have to. */
+/**
+ * The smallest cable of the published table that carries what a set would have to, by the rating for its X/R, as the rule
+ * on rating has it, and by the plain one, by which a jumper parts when the exposure is solved.
+ */
 function largerCable({ where }: Broke, { document, state, wishes }: Broken): Wishes {
-  const duty = dutiesOf(state).get(where as ElementId);
-  if (duty === undefined) return wishes;
+  const id = where as ElementId;
+  const duty = dutiesOf(state).get(id);
   const { clearingSeconds } = settingsOf(document);
-  const cable = GROUNDING_CABLES.find(
-    (it) => (withstandAmps(it, clearingSeconds, duty.xOverR) ?? 0) >= duty.amps,
-  );
-  const wanted = cable ?? GROUNDING_CABLES.at(-1)!;
-  const known = wishes.cables.get(where as ElementId);
-  const isLarger =
-    known === undefined ||
-    (GROUNDING_CABLES as readonly string[]).indexOf(wanted) >
-      (GROUNDING_CABLES as readonly string[]).indexOf(known);
-  return isLarger ? { ...wishes, cables: new Map(wishes.cables).set(where as ElementId, wanted) } : wishes;
+  const sizes: readonly string[] = GROUNDING_CABLES;
+  const carries = (cable: string): boolean =>
+    duty === undefined ||
+    [0, duty.xOverR].every((ratio) => (withstandAmps(cable, clearingSeconds, ratio) ?? 0) >= duty.amps);
+  const wanted = sizes.findIndex(carries);
+  const least = wanted === -1 ? sizes.length - 1 : wanted;
+  const has = sizes.indexOf(wishes.cables.get(id) ?? sizes[0]!);
+  return least > has ? { ...wishes, cables: new Map(wishes.cables).set(id, sizes[least]!) } : wishes;
 }
 
 /** A secondary is held by a ground set on its bushings; where none may go on there, by everything open that could feed it. */
@@ -113,7 +114,8 @@ function secondaryApart({ system }: StillhotDocument, bank: ElementId): Separati
  * The work is not yet grounded in the sense of the verdict. An induced conductor never tests dead before the grounds are
  * on: test again. What still threatens is made harder to happen, or else its supply is kept apart.
  */
-function saferWork(_finding: Broke, { document, state, step, wishes, intent }: Broken): Wishes {
+function saferWork(_finding: Broke, broken: Broken): Wishes {
+  const { document, state, step, wishes, intent } = broken;
   const id = step.at as WorkPointId;
   const report = seen(state).workPoints[id];
   const { exposureLimitVolts } = settingsOf(document);
@@ -121,6 +123,11 @@ function saferWork(_finding: Broke, { document, state, step, wishes, intent }: B
     (it) => it.strength <= 2 && it.exposureVolts >= exposureLimitVolts,
   );
   if (over.length === 0) return wishes.retest ? wishes : { ...wishes, retest: true };
+  const stronger = intent.grounds.reduce(
+    (sum, it) => largerCable({ rule: "", where: it.id }, { ...broken, wishes: sum }),
+    wishes,
+  );
+  if (stronger !== wishes) return stronger;
   return over.reduce((sum, threat) => controlled(threat, document, intent, id, sum), wishes);
 }
 

@@ -34,6 +34,8 @@ export const planner = {
   "why.release-permit": "people clear and grounds off: the operator may have the section back",
   "why.untag": "the permit or the job is over at {name}; its tag comes off before it is operated",
   "why.unblock": "{name} is left as it was found",
+  "why.unblock.close": "{name} was found blocked, and closes only unblocked",
+  "why.block.found": "{name} was found blocked",
   "why.stand-clear": "if the link blows, {name} throws its gas where somebody might look",
   "why.on": "closed while nothing feeds it",
   "why.on.live": "{name} picks up what it fed when the crew came",
@@ -46,5 +48,9 @@ export const planner = {
     "nothing at hand may break the current of {name}: a load-break tool or a device made for it, or a way to drop its load",
   "plan.control.ground":
     "a ground set at {at} with a whole neutral would hold it; without one, whatever could start must be open, tagged and blocked",
+  "plan.control.gap":
+    "no gap that one can see keeps it apart: a disconnect, a cutout or a clamp in series with {name} would",
+  "plan.control.cable":
+    "no cable of the table carries {amps} A at {at}: sets in parallel, or the supply shut off",
   "plan.control.neutral": "the grounds need a neutral at {at} that leads back to the source",
 } as const;
