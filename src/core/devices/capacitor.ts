@@ -1,7 +1,7 @@
 import { lettersOf } from "../terms";
 import { choice, flag, neededAmount } from "./fields";
 import { defineDevice, oneEnd, opener } from "./define";
-import { legsOf } from "./load";
+import { deltaHasPairs, legsOf } from "./load";
 import type { Node } from "./parts";
 import { breaksItsLoad, needsItsPhases } from "./shared";
 import { arc, line } from "./symbol";
@@ -18,6 +18,7 @@ export const capacitor = defineDevice({
     connection: choice(["wye", "delta"], "wye"),
     charged: flag(false),
   },
+  check: deltaHasPairs,
   brings: ({ connection }) => (connection === "wye" ? [["at", "N"]] : []),
   needs: needsItsPhases,
   parts: (it) => {

@@ -1,6 +1,6 @@
-import { lettersOf } from "../terms";
+import { lettersOf, say } from "../terms";
 import { amount, choice } from "./fields";
-import { defineDevice, oneEnd } from "./define";
+import { defineDevice, oneEnd, problem } from "./define";
 import type { Branch, Node } from "./parts";
 import { deltaPairs, needsItsPhases } from "./shared";
 import { line } from "./symbol";
@@ -14,6 +14,8 @@ export const fault = defineDevice({
     to: choice(["neutral", "earth", "phases"], "neutral"),
     ohms: amount("Ω", 0.01, { above: 0 }),
   },
+  check: ({ to, phases }) =>
+    to === "phases" && phases.length < 2 ? [problem("to", say("read.faultOnePhase"))] : [],
   brings: () => [],
   needs: (it) => [
     ...needsItsPhases(it),

@@ -1,6 +1,6 @@
-import { type Complex, lettersOf, type Phase } from "../terms";
+import { type Complex, lettersOf, type Phase, say } from "../terms";
 import { amount, choice, flag, internal } from "./fields";
-import { defineDevice, oneEnd } from "./define";
+import { defineDevice, oneEnd, problem } from "./define";
 import { machineEmf } from "./generator";
 import type { Branch, Node } from "./parts";
 import { deltaPairs, needsItsPhases, voltsToNeutral } from "./shared";
@@ -15,6 +15,10 @@ export function legsOf(
     ? deltaPairs(phases).map(([from, to]) => ({ from, to, volts: lineToLineVolts }))
     : lettersOf(phases).map((from) => ({ from, to: "N", volts: voltsToNeutral(phases, lineToLineVolts) }));
 }
+
+/** A delta hangs between phases, so it needs two of them at least. */
+export const deltaHasPairs = ({ connection, phases }: { connection: "wye" | "delta"; phases: string }) =>
+  connection === "delta" && phases.length < 2 ? [problem("connection", say("read.deltaOnePhase"))] : [];
 
 /** A load and the customers behind it, any of whom may own a generator that nobody drew. */
 export const load = defineDevice({
@@ -31,6 +35,7 @@ export const load = defineDevice({
     /** kVA of a generator that nobody drew and that has started; never written to a file */
     unknownKva: internal(amount("kVA", 0)),
   },
+  check: deltaHasPairs,
   brings: ({ connection }) => (connection === "wye" ? [["at", "N"]] : []),
   needs: needsItsPhases,
   parts: (it, place) => {

@@ -227,6 +227,8 @@ export class LowRank {
   private readonly reach: readonly WaysToReach[];
   private readonly usable: boolean;
   private readonly groups: Int32Array;
+  /** whether a regulator stands off neutral: a loop of ideal joins through it is a short circuit and no loop of nothing */
+  private readonly stepsVolts: boolean;
 
   constructor(
     system: System,
@@ -237,6 +239,7 @@ export class LowRank {
     const circuit = (this.circuit = circuitOf(system));
     this.effects = upsets.map((it) => effectOf(circuit, it));
     this.groups = idealGroups(circuit);
+    this.stepsVolts = circuit.joins.ratio.some((it) => it !== 1);
     this.portsOf = this.effects.map((effect, index) => this.openPorts(effect, index));
     const letters = conductorsOf(workPoint);
     const workNodes = letters.map((letter) => circuit.nodeOf.get(conductorId(workPoint.at, letter))!);
@@ -340,30 +343,34 @@ export class LowRank {
     return opened;
   }
 
-  /** Ports of a set, but ideal joins that would only close a loop of ideal joins. */
-  private portsOfSet(set: UpsetSet): number[] {
+  /** Ports of a set, but ideal joins that would only close a loop of ideal joins; undefined where such a loop steps volts. */
+  private portsOfSet(set: UpsetSet): number[] | undefined {
     const merged = new Map<number, number>();
     const find = (group: number): number => {
       let at = group;
       while (merged.has(at)) at = merged.get(at)!;
       return at;
     };
-    return set
-      .flatMap((upset) => this.portsOf[upset]!)
-      .filter((index) => {
+    const open: number[] = [];
+    for (const upset of set)
+      for (const index of this.portsOf[upset]!) {
         const { joins } = this.ports[index]!;
-        if (joins === undefined) return true;
-        const [a, b] = [find(joins[0]), find(joins[1])];
-        if (a === b) return false;
-        merged.set(b, a);
-        return true;
-      });
+        if (joins !== undefined) {
+          const [a, b] = [find(joins[0]), find(joins[1])];
+          if (a === b && this.stepsVolts) return undefined;
+          if (a === b) continue;
+          merged.set(b, a);
+        }
+        open.push(index);
+      }
+    return open;
   }
 
   outcomeAfter(set: UpsetSet): Outcome | undefined {
     if (!this.usable || set.some((upset) => rejoinsNeutral(this.upsets[upset]!))) return undefined;
     if (this.touchesWhatRejoins(set)) return undefined;
     const open = this.portsOfSet(set);
+    if (open === undefined) return undefined;
     const { asked } = this;
     const lifted = this.lifted.map((machine) => machine.voltsWith(open));
     const inPlace = this.inPlace.map((machine, index) =>

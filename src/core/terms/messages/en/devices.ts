@@ -20,4 +20,6 @@ export const devices = {
   "read.bankPhases": "a {connection} transformer needs {count} primary phases, found {phases}",
   "read.midTap": "a {connection} bank has no secondary winding {midTap} to tap",
   "read.missing": "is missing",
+  "read.deltaOnePhase": "is delta on one phase; a delta hangs between two phases or three",
+  "read.faultOnePhase": "is between phases, but names one phase only",
 } as const;
