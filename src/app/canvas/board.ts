@@ -4,6 +4,7 @@ import { Shape } from "konva/lib/Shape.js";
 import { Stage } from "konva/lib/Stage.js";
 import {
   type Box,
+  breadthOf,
   type ElementId,
   type NoteSizes,
   overlaps,
@@ -99,28 +100,23 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     }),
   );
 
+  /** A lit path is an outline around it, so that the states on it stay readable: accent first, paper inside. */
   function paintLit(context: CanvasRenderingContext2D, { scene, lit, palette }: View) {
-    context.strokeStyle = palette.accent;
     context.lineJoin = "round";
     context.lineCap = "round";
-    context.lineWidth = Math.max(18 / camera.scale, 30);
-    for (const id of lit) {
-      const piece = scene.elements.get(id);
-      if (piece === undefined) continue;
-      context.beginPath();
-      tracePath(context, piece.spine);
-      context.stroke();
-    }
-    // The paper inside leaves a lit path as an outline, so that the states on it stay readable.
-    context.strokeStyle = palette.paper;
-    context.lineWidth = Math.max(18 / camera.scale, 30) - 7 / camera.scale;
-    for (const id of lit) {
-      const piece = scene.elements.get(id);
-      if (piece === undefined) continue;
-      context.beginPath();
-      tracePath(context, piece.spine);
-      context.stroke();
-    }
+    for (const [colour, less] of [
+      [palette.accent, 0],
+      [palette.paper, 7],
+    ] as const)
+      for (const id of lit) {
+        const piece = scene.elements.get(id);
+        if (piece === undefined) continue;
+        context.strokeStyle = colour;
+        context.lineWidth = Math.max(18 / camera.scale, breadthOf(piece)) - less / camera.scale;
+        context.beginPath();
+        tracePath(context, piece.spine);
+        context.stroke();
+      }
     context.lineCap = "butt";
   }
 

@@ -129,7 +129,7 @@ export function spotsAlong(
   let total = 0;
   for (let k = 0; k + 3 < points.length; k += 2)
     total += Math.hypot(points[k + 2]! - points[k]!, points[k + 3]! - points[k + 1]!);
-  if (total < every / 4) return [];
+  if (total < every * 0.4) return [];
   let left = Math.min(every, total) / 2;
   for (let k = 0; k + 3 < points.length; k += 2) {
     const x = points[k]!;

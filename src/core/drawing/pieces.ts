@@ -420,7 +420,7 @@ function nearbyPiece(
   const length = Math.hypot(route.end.x - route.start.x, route.end.y - route.start.y);
   const crossing = element.relation === "crossing";
   const spots = crossing
-    ? [pen.beside(centre, length / 4 + 12, -44), pen.beside(centre, length / 4 - 12, 44)]
+    ? [pen.beside(centre, length / 4 + 14, -58), pen.beside(centre, length / 4 - 14, 58)]
     : [pen.beside(centre, -length / 2, -34), pen.beside(centre, length / 2, -34)];
   pen.strand("A", look, 0, ...spots);
   pen.note(

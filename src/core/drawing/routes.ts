@@ -29,8 +29,9 @@ const ABREAST = 46;
 const TOO_CLOSE = 30;
 /** How far a bow stands off the points that it joins. */
 const BOW = 40;
-/** How far the symbol of an element at one point stands off that point. */
+/** How far the symbol of an element at one point stands off that point; what a person put there hangs clear of it. */
 const HANG = 14;
+const HANG_CLEAR = 34;
 
 export const spotOf = (x: number, y: number): Spot => ({ x, y });
 
@@ -105,7 +106,8 @@ export const routesOf: (system: System) => ReadonlyMap<ElementId, Route> = perOb
     if (at === undefined) continue;
     const angle = freest(taken.get(element.at) ?? [], PREFERRED[element.kind] ?? 90);
     take(element.at, angle);
-    routes.set(id, hung(at, angle));
+    const isClear = element.kind === "ground" || element.kind === "fault";
+    routes.set(id, hung(at, angle, isClear ? HANG_CLEAR : HANG));
   }
   return routes;
 });
@@ -171,16 +173,16 @@ function bow(from: Spot, to: Spot, degrees: number, alt: Spot | undefined): Rout
   };
 }
 
-function hung(at: Spot, degrees: number): Route {
+function hung(at: Spot, degrees: number, hang: number): Route {
   const along = spotOf(Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180));
   const on = (distance: number) => spotOf(at.x + along.x * distance, at.y + along.y * distance);
   return {
     from: at,
-    start: on(HANG),
-    end: on(HANG + SYMBOL),
+    start: on(hang),
+    end: on(hang + SYMBOL),
     to: undefined,
     along,
-    centre: on(HANG + SYMBOL / 2),
+    centre: on(hang + SYMBOL / 2),
     scale: 1,
     alt: undefined,
   };

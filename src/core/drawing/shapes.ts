@@ -95,6 +95,12 @@ export interface Piece {
   readonly spine: readonly number[];
 }
 
+/** Room across a piece that its conductors side by side need [units]. */
+export const breadthOf = ({ shapes }: Piece): number => {
+  const letters = new Set(shapes.flatMap((it) => (it.shape === "strand" ? [it.letter] : [])));
+  return 20 + 10 * letters.size;
+};
+
 export const boxOf = (points: readonly number[], margin: number): Box => {
   let left = Infinity;
   let top = Infinity;

@@ -2,7 +2,7 @@ import type { ElementId } from "../terms";
 import { NOTE_SIZES, type PlacedNote, placeNotes } from "./notes";
 import { alongOf, type Palette, spotsAlong, strokesOf } from "./palettes";
 import type { Scene } from "./scene";
-import type { Look, Shape } from "./shapes";
+import { breadthOf, type Look, type Shape } from "./shapes";
 
 export interface SvgOptions {
   readonly title: string;
@@ -23,8 +23,11 @@ export function toSvg(scene: Scene, palette: Palette, { title, description, lit 
   const [width, height] = [right - left, bottom - top];
   const halo = lit.flatMap((id) => {
     const piece = scene.elements.get(id);
-    return piece === undefined ? [] : [polyline(piece.spine, palette.accent, 16, [])];
+    return piece === undefined ? [] : [piece];
   });
+  // An outline in two passes, so that the states on a lit path stay readable.
+  const litBy = (colour: string, less: number) =>
+    halo.map((it) => polyline(it.spine, colour, breadthOf(it) - less, []));
   const shapes = scene.pieces.flatMap((it) => it.shapes);
   const strands = shapes.filter((it) => it.shape === "strand");
   const marks = shapes.filter((it) => it.shape !== "strand");
@@ -33,7 +36,8 @@ export function toSvg(scene: Scene, palette: Palette, { title, description, lit 
     `<title id="title">${escapeXml(title)}</title>`,
     `<desc id="desc">${escapeXml(description)}</desc>`,
     `<rect x="${left}" y="${top}" width="${width}" height="${height}" fill="${palette.paper}"/>`,
-    ...halo,
+    ...litBy(palette.accent, 0),
+    ...litBy(palette.paper, 7),
     ...strands.map((it) => shapeSvg(it, palette)),
     ...marks.map((it) => shapeSvg(it, palette)),
     ...placed.filter(({ note }) => note.kind === "work").map(({ note }) => ring(note.x, note.y, palette)),
