@@ -22,7 +22,17 @@ import {
 } from "./shape";
 import { STEP_VERBS, type StillhotDocument, type System } from "./types";
 
-const ROUTE = ["step", "rule", "knows", "consequence", "verdict", "restored", "answered", "predicted"];
+const ROUTE = [
+  "step",
+  "tries",
+  "rule",
+  "knows",
+  "consequence",
+  "verdict",
+  "restored",
+  "answered",
+  "predicted",
+];
 const GROUPS = ["any", "all", "not"];
 
 const stepPattern: Shape = record({
@@ -38,6 +48,7 @@ const condition: Shape = within("condition", () => conditionRecord);
 const conditionRecord: Shape = record(
   {
     step: stepPattern,
+    tries: stepPattern,
     rule: refTo("rule"),
     knows: refTo("fact"),
     consequence: value(field.choice(["arc", "fault", "shock"], "arc")),
@@ -180,7 +191,7 @@ const hint = record(
       : undefined,
 );
 
-const scenarioShape = record({
+const scenarioKeys = {
   level: value(field.amount("", 1, { min: 1, max: 5, whole: true })),
   objectives: list(record({ id: needed(refTo("own")), text: needed(words()), tasks: list(words(100)) })),
   prebrief: words(20_000),
@@ -202,7 +213,11 @@ const scenarioShape = record({
     takeAway: list(words()),
   }),
   answer: scenarioSteps,
-});
+};
+const scenarioShape = record(scenarioKeys);
+
+/** Keys of a scenario, in the order in which they are written. */
+export const SCENARIO_KEYS: readonly string[] = Object.keys(scenarioKeys);
 
 /** The scenario's part of the JSON Schema. */
 export const scenarioSchema = (): JsonObject => scenarioShape.schema;

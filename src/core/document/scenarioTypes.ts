@@ -62,6 +62,8 @@ export interface Inject extends Amendment {
 /** A sentence about an attempt that is true or not. Exactly one of the first group is given. */
 export interface Condition {
   readonly step?: StepPattern;
+  /** a step that was tried, whether or not the hands could do it */
+  readonly tries?: StepPattern;
   readonly rule?: string;
   readonly knows?: string;
   readonly consequence?: "arc" | "fault" | "shock";
@@ -73,9 +75,9 @@ export interface Condition {
   readonly all?: readonly Condition[];
   readonly not?: Condition;
 
-  /** with `step`, `knows`: not later than the first step of this kind */
+  /** with `step`, `tries`, `knows`, `rule`: not later than the first step of this kind */
   readonly before?: StepPattern;
-  /** with `step`, `rule`: not earlier than the first step of this kind */
+  /** the same: not earlier than the first step of this kind */
   readonly after?: StepPattern;
   /** with `rule`: what the finding is about */
   readonly where?: string;

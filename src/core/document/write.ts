@@ -2,6 +2,7 @@ import { DEVICES, isDeviceKind } from "../devices";
 import { isObject, type Json, type JsonObject } from "../terms";
 import { stepFields, workPointFields } from "./jobFields";
 import { naturalOrder } from "./naturalOrder";
+import { SCENARIO_KEYS } from "./scenario";
 import { ruleFields, settingFields } from "./settings";
 import { DOCUMENT_KEYS, pointFields, type StillhotDocument } from "./types";
 
@@ -47,7 +48,23 @@ const FILE: Shape = {
       first: ["task", "workPoints", "tools", "permit", "steps"],
       inside: { workPoints: RECORDS(workPointFields), steps: RECORDS(stepFields) },
     },
-    scenario: { spread: true },
+    scenario: {
+      spread: true,
+      first: SCENARIO_KEYS,
+      inside: {
+        objectives: RECORDS({ id: 0, text: 0, tasks: 0 }),
+        truth: RECORDS({ label: 0, text: 0 }),
+        injects: RECORDS({ label: 0, after: 0, what: 0 }),
+        reveals: RECORDS({ by: 0, at: 0, element: 0, text: 0, shows: 0 }),
+        criteria: RECORDS({ id: 0, kind: 0, text: 0, when: 0 }),
+        traps: {
+          spread: true,
+          each: { first: ["id", "label", "fact", "when", "text"], inside: { fall: RECORDS(stepFields) } },
+        },
+        hints: RECORDS({ id: 0, where: 0, think: 0, rule: 0, step: 0 }),
+        answer: RECORDS(stepFields),
+      },
+    },
     settings: {
       spread: true,
       first: Object.keys(settingFields),

@@ -103,9 +103,9 @@ export interface TrapResult {
  */
 export function trapListOf(document: StillhotDocument): (Trap | FactTrap)[] {
   const named = scenarioOf(document).traps ?? [];
-  const own = [...factsOf(document).keys()]
-    .filter((id) => !named.some(({ fact }) => fact === id))
-    .map((id): FactTrap => ({ id, label: nameOfFact(document, id), fact: id, when: undefined }));
+  const own = [...factsOf(document)]
+    .filter(([id, fact]) => !named.some((it) => it.fact === id) && !("after" in fact))
+    .map(([id]): FactTrap => ({ id, label: nameOfFact(document, id), fact: id, when: undefined }));
   return [...named, ...own];
 }
 

@@ -35,6 +35,8 @@ export function whenTrue(
   const first = (is: (entry: LogEntry) => boolean) => firstWhere(log, (it) => isBetween(it) && is(it));
 
   if (condition.step !== undefined) return first((it) => isStep(it, condition.step!));
+  if (condition.tries !== undefined)
+    return first(({ action }) => action !== undefined && matches(condition.tries!, action));
   if (condition.rule !== undefined)
     return first(
       ({ result }) =>
@@ -85,8 +87,15 @@ function whenAllOf(
     return times.length === 0 ? undefined : Math.min(...times);
   }
   if (all !== undefined) {
-    const times = whenEach(all);
-    return times.includes(undefined) ? undefined : Math.max(0, ...(times as number[]));
+    const times = whenEach(all.filter((it) => it.not === undefined));
+    if (times.includes(undefined)) return undefined;
+    const time = times.length === 0 ? (log.at(-1)?.n ?? 0) : Math.max(...(times as number[]));
+    // What must not be true must not have been true by then.
+    const until = log.filter(({ n }) => n <= time);
+    const isSpoilt = all.some(
+      (it) => it.not !== undefined && whenTrue(it.not, document, until) !== undefined,
+    );
+    return isSpoilt ? undefined : time;
   }
   if (not !== undefined) return whenTrue(not, document, log) === undefined ? (log.at(-1)?.n ?? 0) : undefined;
   return undefined;

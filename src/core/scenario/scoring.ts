@@ -117,12 +117,14 @@ export const scoreOf: (attempt: Attempt) => Score = perObject((attempt: Attempt)
   };
 });
 
-const dangersInEntry = ({ result: { findings = [], consequence } }: LogEntry): Message[] => [
-  ...findings.filter(({ severity }) => severity === "danger").map(({ message }) => message),
-  ...(consequence !== undefined && (consequence.kind === "shock" || consequence.kind === "fault")
-    ? [consequence.text]
-    : []),
-];
+/** One for each rule: a fault that lifts ten neutrals is one mistake. */
+function dangersInEntry({ result: { findings = [], consequence } }: LogEntry): Message[] {
+  const rules = new Map<string, Message>();
+  for (const { rule, severity, message } of findings)
+    if (severity === "danger" && !rules.has(rule)) rules.set(rule, message);
+  const isHit = consequence !== undefined && (consequence.kind === "shock" || consequence.kind === "fault");
+  return [...rules.values(), ...(isHit ? [consequence.text] : [])];
+}
 
 /** The best of several attempts by one person: trying again never lowers a score. */
 export function bestOf(attempts: readonly Attempt[]): Attempt | undefined {

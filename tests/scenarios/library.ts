@@ -1,0 +1,29 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { isUnreadable, readDocument, spellProblem, type StillhotDocument } from "../../src/core";
+
+const folder = new URL("../../shared/scenarios/", import.meta.url);
+
+export interface Listed {
+  readonly id: string;
+  readonly title: string;
+  readonly level: number;
+  readonly minutes: number;
+  readonly summary: string;
+  readonly teaches: string;
+}
+
+export const listed = JSON.parse(readFileSync(new URL("index.json", folder), "utf8")) as Listed[];
+
+export const files = readdirSync(folder)
+  .filter((it) => it.endsWith(".stillhot.json"))
+  .map((it) => it.replace(".stillhot.json", ""));
+
+export const textOf = (id: string): string => readFileSync(new URL(`${id}.stillhot.json`, folder), "utf8");
+
+/** A scenario of the library, read strictly and without a warning. */
+export function scenarioFile(id: string): StillhotDocument {
+  const read = readDocument(textOf(id));
+  if (isUnreadable(read)) throw new Error(read.problems.map(spellProblem).join("\n"));
+  if (read.warnings.length > 0) throw new Error(`${id} has unknown keys`);
+  return read.document;
+}
