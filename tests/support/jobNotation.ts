@@ -138,9 +138,8 @@ export function checkRule(
   cases: readonly RuleCase[],
 ): void {
   describe(`${rule}: ${paragraph}`, () => {
-    test.each(cases)("%s", (_why, steps, wanted, more = "") => {
-      expect(findingsInLast(rule, `${drawing}\n${more}`, steps)).toBe(wanted);
-    });
+    for (const [why, steps, wanted, more = ""] of cases)
+      test(why, () => expect(findingsInLast(rule, `${drawing}\n${more}`, steps)).toBe(wanted));
   });
 }
 

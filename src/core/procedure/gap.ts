@@ -32,8 +32,11 @@ export function gapsOf(state: JobState, id: string | undefined, letters: string)
 }
 
 /** Volts across a gap [V]. */
-export const voltsAcross = ({ from, to }: Gap): number =>
-  complex.magnitude(complex.subtract(phasor(from), phasor(to)));
+export function voltsAcross({ from, to }: Gap): number {
+  const volts = complex.magnitude(complex.subtract(phasor(from), phasor(to)));
+  // Where the equations cannot be solved volts are infinite, and their difference counts as over every limit.
+  return Number.isNaN(volts) ? Infinity : volts;
+}
 
 /** Angle between the two sides of a gap, 0 to 180 [°]. */
 export const degreesAcross = ({ from, to }: Gap): number =>

@@ -41,7 +41,8 @@ const has = (element: Movable, key: string): boolean => Object.hasOwn(deviceOf(e
 
 /** Phases that a step is about: those that it names, or all of the element; a gang moves as one. */
 export function phasesOf(element: CircuitElement, step: Step): string {
-  const { phases } = element as Movable;
+  // A neighbouring circuit has no phases of its own.
+  const { phases = "" } = element as { phases?: string };
   const opening = deviceOf(element.kind).opening;
   if (opening?.gang(element as never) === true) return phases;
   return step.phases === undefined || step.phases === "" ? phases : step.phases;

@@ -41,6 +41,7 @@ import { taggedOperated } from "./taggedOperated";
 import { tagsLeft } from "./tagsLeft";
 import { testBeforeGround } from "./testBeforeGround";
 import { testLive } from "./testLive";
+import { unsolved } from "./unsolved";
 import { visibleGap } from "./visibleGap";
 import { workNotSafe } from "./workNotSafe";
 import { settingsOf, type Settings, type Step, type StillhotDocument } from "../../document";
@@ -94,6 +95,7 @@ export const RULES: readonly Rule[] = [
   jumperOrder,
   closeRating,
   stepNotPossible,
+  unsolved,
 ];
 
 /** The rules that a file turns off, each with its reason: what the sheet says. */
