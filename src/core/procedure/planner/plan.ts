@@ -18,7 +18,7 @@ import {
   say,
   type WorkPointId,
 } from "../../terms";
-import { capacitorsOf, terminalsOf } from "../capacitors";
+import { capacitorsOf, firstCharge, terminalsOf } from "../capacitors";
 import { islandOf } from "../joined";
 import { elementsOf, figure, nameOf } from "../names";
 import { play, type PlayedStep } from "../play";
@@ -380,12 +380,13 @@ function permitReason(document: StillhotDocument, { openings }: Choice): Message
   return undefined;
 }
 
-/** Capacitors that still hang on what is grounded when the openings are made. */
+/** Capacitors with a charge that still hang on what is grounded when the openings are made. */
 function capacitorsLeft(document: StillhotDocument, choice: Choice) {
   const { after } = choice.order;
+  const found = beginJob(document);
   const worked = new Set(workedOn(document).map((id) => islandOf(after, id)));
-  return capacitorsOf({ ...beginJob(document), document: { ...document, system: after } }).filter(([, it]) =>
-    terminalsOf(it).some((id) => worked.has(islandOf(after, id))),
+  return capacitorsOf({ ...found, document: { ...document, system: after } }).filter(
+    ([, it]) => !firstCharge(found, it).shorted && terminalsOf(it).some((id) => worked.has(islandOf(after, id))),
   );
 }
 
