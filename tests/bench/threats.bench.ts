@@ -1,5 +1,12 @@
 import { expect, test } from "vitest";
-import { jobOf, settingsOf, type StillhotDocument, type System, type WorkPoint } from "../../src/core";
+import {
+  type ElementId,
+  jobOf,
+  settingsOf,
+  type StillhotDocument,
+  type System,
+  type WorkPoint,
+} from "../../src/core";
 import { assess, threatsByBruteForce } from "../../src/core/hazard";
 import { circuitOf } from "../../src/core/network";
 import { solutionOf } from "../../src/core/phasor";
@@ -13,8 +20,8 @@ let operations = 0;
 /** The drawing after one more operation of a cutout that is not the work point's. */
 function operated(document: StillhotDocument): StillhotDocument {
   const { elements } = document.system;
-  const saved = elements["q3" as never] as { phases: string };
-  const open = operations++ % 2 === 0 ? saved.phases : "";
+  const saved = elements["q3" as ElementId]!;
+  const open = operations++ % 2 === 0 ? saved["phases"] : "";
   return {
     ...document,
     system: { ...document.system, elements: { ...elements, q3: { ...saved, open } } } as unknown as System,
