@@ -20,7 +20,6 @@ import {
   type Refusal,
   say,
 } from "../terms";
-import { parseJson } from "../document/parse";
 import { type Action, isAction, isJobStep, objectOf, secondsFor } from "./actions";
 import { matches } from "./conditions";
 import { chained, canonicalText, type EntryResult, firstBreak, type LogEntry } from "./log";
@@ -444,10 +443,8 @@ const readDocuments = new Map<string, StillhotDocument>();
  * A checksum keeps no secret: it shows a change, it does not prove who wrote it.
  */
 export function readAttempt(text: string): Attempt | Refusal {
-  const parsed = parseJson(text);
-  if (!("value" in parsed))
-    return refuse(say("attempt.unreadable", { path: parsed.path, problem: parsed.message }));
-  const file = parsed.value;
+  const file = parsedOnce(text);
+  if (file === undefined) return refuse(say("attempt.notJson"));
   if (!isObject(file) || file["format"] !== "stillhot-attempt") return refuse(say("attempt.notOne"));
   if (file["formatVersion"] !== 1) return refuse(say("attempt.version"));
   const { document: found, log, checksum, ...head } = file;
@@ -469,6 +466,18 @@ export function readAttempt(text: string): Attempt | Refusal {
   if (readDocuments.size > 50) readDocuments.clear();
   readDocuments.set(fingerprint, document);
   return { ...head, document, log, checksum } as unknown as Attempt;
+}
+
+/**
+ * The language's own parser, which is fast: what a strict one would refuse beyond the grammar the checksum refuses as
+ * well, and the scenario within is read strictly.
+ */
+function parsedOnce(text: string): Json | undefined {
+  try {
+    return JSON.parse(text) as Json;
+  } catch {
+    return undefined;
+  }
 }
 
 function readScenario(found: Json): StillhotDocument | Refusal {

@@ -32,29 +32,42 @@ export function sha256(text: string): string {
   for (let block = 0; block < padded.length; block += 64) {
     for (let t = 0; t < 16; t++) w[t] = view.getInt32(block + 4 * t);
     for (let t = 16; t < 64; t++) {
-      const [x, y] = [w[t - 15]!, w[t - 2]!];
+      const x = w[t - 15]!;
+      const y = w[t - 2]!;
       const s0 = turn(x, 7) ^ turn(x, 18) ^ (x >>> 3);
       const s1 = turn(y, 17) ^ turn(y, 19) ^ (y >>> 10);
       w[t] = w[t - 16]! + s0 + w[t - 7]! + s1;
     }
-    let [a, b, c, d, e, f, g, h] = state as unknown as [
-      number,
-      number,
-      number,
-      number,
-      number,
-      number,
-      number,
-      number,
-    ];
+    let a = state[0]!,
+      b = state[1]!,
+      c = state[2]!,
+      d = state[3]!;
+    let e = state[4]!,
+      f = state[5]!,
+      g = state[6]!,
+      h = state[7]!;
     for (let t = 0; t < 64; t++) {
       const big1 = turn(e, 6) ^ turn(e, 11) ^ turn(e, 25);
       const t1 = (h + big1 + ((e & f) ^ (~e & g)) + ROUND[t]! + w[t]!) | 0;
       const big0 = turn(a, 2) ^ turn(a, 13) ^ turn(a, 22);
       const t2 = (big0 + ((a & b) ^ (a & c) ^ (b & c))) | 0;
-      [h, g, f, e, d, c, b, a] = [g, f, e, (d + t1) | 0, c, b, a, (t1 + t2) | 0];
+      h = g;
+      g = f;
+      f = e;
+      e = (d + t1) | 0;
+      d = c;
+      c = b;
+      b = a;
+      a = (t1 + t2) | 0;
     }
-    [a, b, c, d, e, f, g, h].forEach((it, k) => (state[k] = state[k]! + it));
+    state[0]! += a;
+    state[1]! += b;
+    state[2]! += c;
+    state[3]! += d;
+    state[4]! += e;
+    state[5]! += f;
+    state[6]! += g;
+    state[7]! += h;
   }
   return [...state].map((it) => (it >>> 0).toString(16).padStart(8, "0")).join("");
 }

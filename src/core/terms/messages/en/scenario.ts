@@ -32,6 +32,7 @@ export const scenario = {
   "attempt.seized": "{name} does not move on {phases}",
   "attempt.handleMoves": "{name}: the handle goes through its stroke",
   "attempt.unreadable": "the attempt cannot be read: {path}: {problem}",
+  "attempt.notJson": "the attempt cannot be read: it is no JSON, or was cut off",
   "attempt.notOne": "this is not the file of an attempt",
   "attempt.version": "the attempt was written by a newer Stillhot",
   "attempt.damaged": "the attempt is damaged: its parts are not what they should be",
