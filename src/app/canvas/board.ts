@@ -1,4 +1,4 @@
-import { Konva } from "konva/lib/_CoreInternals.js";
+import { Konva } from "konva/lib/Global.js";
 import { Layer } from "konva/lib/Layer.js";
 import { Shape } from "konva/lib/Shape.js";
 import { Stage } from "konva/lib/Stage.js";
@@ -42,6 +42,8 @@ export interface Board {
   begin(around: Owner | undefined): void;
   /** moves as little as needed to bring a box into view */
   reveal(box: Box): void;
+  /** brings a whole box into view, zooming out where it does not fit */
+  revealAll(box: Box): void;
   marquee(box: Box | undefined): void;
   destroy(): void;
 }
@@ -299,6 +301,17 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
         ...camera,
         x: camera.x + size.width / 2 - from.x,
         y: camera.y + size.height / 2 - from.y,
+      });
+    },
+    revealAll(box) {
+      if (contains(viewOf(camera, size), box)) return;
+      const whole = fitted(box, size);
+      if (whole.scale < camera.scale) return moveCamera(whole);
+      const at = toScreen(camera, (box.left + box.right) / 2, (box.top + box.bottom) / 2);
+      moveCamera({
+        ...camera,
+        x: camera.x + size.width / 2 - at.x,
+        y: camera.y + (size.height - 70) / 2 - at.y,
       });
     },
     marquee(box) {
