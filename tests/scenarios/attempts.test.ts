@@ -329,13 +329,14 @@ describe("T6 many attempts are compared from their logs alone", () => {
       const attempt = it % 3 === 0 ? fell : solved;
       return { who, text: writeAttempt(attempt) };
     });
-    const start = performance.now();
+    // The processor's own seconds: what else runs on the machine is not ours to measure.
+    const start = process.cpuUsage();
     const attempts = texts.map(({ text }) => readAttempt(text) as Attempt);
     const [view] = compareMany(attempts);
-    const milliseconds = performance.now() - start;
+    const { user, system } = process.cpuUsage(start);
     expect(view!.rows).toHaveLength(200);
     expect(view!.traps[0]!.count).toBe(67);
-    expect(milliseconds).toBeLessThan(2000);
+    expect((user + system) / 1000).toBeLessThan(2000);
   });
 
   test("a class as a table: RFC 4180, with no cell that a spreadsheet would run", () => {
