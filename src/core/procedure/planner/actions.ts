@@ -440,11 +440,7 @@ function ungrounding({ grounds, covers, permit }: Intent): Action[] {
 }
 
 /** Tags and blocks off, then everything closed in the reverse of the order in which it was opened. */
-function restoring(
-  document: StillhotDocument,
-  intent: Intent,
-  groups: readonly Group[],
-): Action[] {
+function restoring(document: StillhotDocument, intent: Intent, groups: readonly Group[]): Action[] {
   const { system } = document;
   const clear = ["all clear", "all clear again", "release"];
   const marks = (verb: "untag" | "unblock", ids: ReadonlySet<ElementId>): Action[] =>

@@ -386,7 +386,8 @@ function capacitorsLeft(document: StillhotDocument, choice: Choice) {
   const found = beginJob(document);
   const worked = new Set(workedOn(document).map((id) => islandOf(after, id)));
   return capacitorsOf({ ...found, document: { ...document, system: after } }).filter(
-    ([, it]) => !firstCharge(found, it).shorted && terminalsOf(it).some((id) => worked.has(islandOf(after, id))),
+    ([, it]) =>
+      !firstCharge(found, it).shorted && terminalsOf(it).some((id) => worked.has(islandOf(after, id))),
   );
 }
 

@@ -1,0 +1,43 @@
+import { expect, test } from "vitest";
+import { draw } from "../../../../tests/support/jobNotation";
+import { say } from "../../terms";
+import { type Action, inOrder } from "./schedule";
+
+const { system } = draw(`
+  sp1  span  p1-p2  A
+  sp2  span  p2-p3  A
+`);
+
+const action = (id: string, rank: number, needs: readonly string[] = [], at?: string): Action => ({
+  id,
+  rank,
+  needs,
+  steps: [{ do: "note", text: id, why: say("why.brief") }],
+  ...(at === undefined ? {} : { at }),
+});
+const order = (...actions: Action[]): string =>
+  inOrder(system, actions)
+    .map(({ text }) => text)
+    .join(" ");
+
+test("the lower rank goes first, whatever the order of the list", () => {
+  expect(order(action("b", 2), action("a", 1))).toBe("a b");
+});
+
+test("what is needed goes first, whatever its rank", () => {
+  expect(order(action("b", 1, ["a"]), action("a", 2))).toBe("a b");
+});
+
+test("of equals the nearest goes first", () => {
+  expect(order(action("start", 0, [], "p1"), action("far", 1, [], "p3"), action("near", 1, [], "p2"))).toBe(
+    "start near far",
+  );
+});
+
+test("a need that nobody meets is none", () => {
+  expect(order(action("a", 1, ["nothing"]))).toBe("a");
+});
+
+test("needs in a circle are a mistake of the planner", () => {
+  expect(() => order(action("a", 1, ["b"]), action("b", 1, ["a"]))).toThrow(/circle: a, b/);
+});
