@@ -10,7 +10,8 @@ import {
   type PointId,
   say,
 } from "../../terms";
-import { elementOf, nameOf, nameOfWorkPoint, namesOf } from "../names";
+import { islandOf } from "../joined";
+import { elementOf, elementsOf, nameOf, nameOfWorkPoint, namesOf } from "../names";
 import { isSameStructure } from "../structures";
 import { DISCHARGE_SECONDS } from "../trappedCharge";
 import { ampsOf, limitOf, systemWithout, type TimedOpening } from "./breaking";
@@ -342,10 +343,29 @@ export function testedPlaces(document: StillhotDocument): { at: PointId; phases:
   }));
 }
 
-const whyGround = (document: StillhotDocument, { at, bank }: GroundPlace): Message =>
-  bank === undefined
-    ? say("why.ground.work", { at: nameOf(document, at) })
-    : say("why.ground.secondary", { name: nameOf(document, bank), at: nameOf(document, at) });
+const whyGround = (document: StillhotDocument, { at, bank }: GroundPlace): Message => {
+  if (bank === undefined) return say("why.ground.work", { at: nameOf(document, at) });
+  const meters = metersOn(document.system, at);
+  return say(meters === 0 ? "why.ground.secondary" : "why.ground.secondary.meters", {
+    name: nameOf(document, bank),
+    at: nameOf(document, at),
+    meters,
+  });
+};
+
+/** How many meters hang on a secondary as found: what a ground set on it is weighed against. */
+function metersOn(system: System, at: PointId): number {
+  const own = new Set(
+    (["A", "B", "C", "1", "2"] as const).map((it) => islandOf(system, conductorId(at, it))),
+  );
+  own.delete(-1);
+  return elementsOf(system).reduce((sum, [, it]) => {
+    if (it.kind !== "meter" || it.open !== "") return sum;
+    return [...it.phases].some((letter) => own.has(islandOf(system, conductorId(it.from, letter as Letter))))
+      ? sum + it.count
+      : sum;
+  }, 0);
+}
 
 function working(document: StillhotDocument, intent: Intent): Action[] {
   const { system } = document;

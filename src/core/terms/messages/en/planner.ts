@@ -13,7 +13,7 @@ export const planner = {
   "why.block.automatic": "{name} can close by itself or from afar, whatever tag it carries",
   "why.block.clamp": "a lifted clamp that swings back would make the line live again",
   "why.tag": "nobody closes {name} while people are on the line",
-  "why.tag.found": "{name} is open already, and closing it would make the work live",
+  "why.tag.found": "{name} is open already, and it is one of those that keep the work dead",
   "why.wait": "a capacitor holds its charge for {seconds} s after it lost its supply",
   "why.check-detector.before": "a broken detector shows nothing, just as a dead line does",
   "why.check-detector.after": "it still shows volts, so what it showed can be believed",
@@ -23,9 +23,11 @@ export const planner = {
     "whatever is closed or started by mistake, the hands at {at} stay at the pole's own potential",
   "why.ground.secondary":
     "anything that customers run could feed {name} backwards; one set at {at} holds them all",
+  "why.ground.secondary.meters":
+    "customers' generators could feed {name} backwards; one set at {at} holds them all, or else {meters} meters come out",
   "why.barricade": "a mistake would lift the pole, the truck and the rods at {at}; nobody stands beside them",
   "why.cover": "{name} stays energized within reach of the work",
-  "why.work": "{name} is open at every supply, tagged, tested and grounded",
+  "why.work": "{name} is cut off from every supply, tagged, tested and grounded",
   "why.all-clear.work": "everybody is off the line before a ground comes off",
   "why.uncover": "{name} is left as it was found",
   "why.unground": "line end first: the ground end holds it dead until the stick is clear",
