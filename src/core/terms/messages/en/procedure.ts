@@ -3,7 +3,7 @@ export const procedure = {
   "list.none": "nothing",
   "list.more": "{first}; {rest}",
 
-  "report.summary": "{file}: steps {steps}, dangers {dangers}, warnings {warnings}, notes {notes}",
+  "report.summary": "{file}: {steps} steps, {dangers} danger, {warnings} warning, {notes} note",
   "report.atStep": "{file}, step {n}",
   "report.atEnd": "{file}, at the end, {where}",
   "report.do": "do: {help}",
