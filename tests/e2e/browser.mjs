@@ -3,7 +3,7 @@ import { accessSync, constants, existsSync } from "node:fs";
 import { delimiter, join } from "node:path";
 import { chromium } from "playwright-core";
 
-const flags = [
+export const flags = [
   "--no-sandbox",
   "--disable-gpu",
   "--disable-quic",
@@ -27,7 +27,7 @@ function onPath(name) {
 }
 
 /** What to start, or a sentence that says why there is nothing to start. */
-async function findChromium() {
+export async function findChromium() {
   const given = process.env.CHROMIUM_PATH;
   if (given) {
     return existsSync(given)

@@ -1,8 +1,15 @@
-import { say, type StillhotDocument } from "../../core";
+import { edits, type Message, say, type StillhotDocument } from "../../core";
+import { Seat } from "../keep/seat.svelte";
+import { keepVersion, makeRoom, sweep, type VersionReason } from "../keep/versions";
 import type { Session } from "../session/session.svelte";
-import { ConflictError, keep, lastDrawing, type StoredDrawing } from "./store";
+import { clockTime, t, told } from "../words/words";
+import { ConflictError, drawing, keep, lastDrawing, type StoredDrawing } from "./store";
 
 const AFTER_MS = 400;
+/** Work that exists on this device alone, for so long, is worth a file. */
+const OFFER_FILE_MS = 10 * 60_000;
+/** which drawing this window shows, through a reload: `last` is of all windows */
+const HERE = "stillhot-drawing";
 
 export type SaveState = "untouched" | "saving" | "saved" | "failed";
 
@@ -10,27 +17,50 @@ export type SaveState = "untouched" | "saving" | "saved" | "failed";
 export class Autosave {
   state = $state<SaveState>("untouched");
   reason = $state("");
-  /** name of the file that holds this very document, if one does */
+  /** name of the file that holds this drawing, if one does */
   fileName = $state<string | undefined>(undefined);
-  #id = newId();
+  /** when it was written to that file */
+  fileAt = $state(0);
+  /** whether the device promised not to clear its storage by itself; nothing until it was asked */
+  persists = $state<boolean | undefined>(undefined);
+  #id = $state(newId());
   #rev = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #kept: StillhotDocument;
   #busy: Promise<void> | undefined;
+  #unfiledSince = 0;
+  readonly seat: Seat;
   readonly #session: Session;
 
   constructor(session: Session) {
     this.#session = session;
     this.#kept = session.document;
+    this.seat = new Seat({
+      onTurn: () => void this.#readAgain().then(() => session.say(say("keep.yourTurn"))),
+      onAsked: () => this.now(),
+      onWritten: (rev) => {
+        if (rev > this.#rev) void this.#readAgain();
+      },
+    });
     document.addEventListener("visibilitychange", () => {
       if (document.visibilityState === "hidden") void this.now();
     });
     window.addEventListener("pagehide", () => void this.now());
+    void sweep().catch(() => undefined);
+  }
+
+  /** Which drawing of this device it is. */
+  get id(): string {
+    return this.#id;
+  }
+
+  get isReadOnly(): boolean {
+    return this.seat.state === "elsewhere";
   }
 
   /** Called with every new document. */
   touched(document: StillhotDocument) {
-    if (document === this.#kept) return;
+    if (document === this.#kept || this.isReadOnly) return;
     this.state = "saving";
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => void this.now(), AFTER_MS);
@@ -41,67 +71,181 @@ export class Autosave {
     this.#id = newId();
     this.#rev = 0;
     this.#kept = this.#session.document;
+    this.#unfiledSince = 0;
     this.fileName = fileName;
+    this.fileAt = Date.now();
     this.state = "untouched";
+    this.#sit();
+  }
+
+  /** It was written to a file. */
+  filed(name: string) {
+    this.fileName = name;
+    this.fileAt = Date.now();
+    this.#unfiledSince = 0;
   }
 
   async now(): Promise<void> {
     clearTimeout(this.#timer);
     while (this.#busy !== undefined) await this.#busy;
-    if (this.#session.document === this.#kept) return;
-    this.#busy = this.#write();
+    if (this.#session.document === this.#kept || this.isReadOnly) return;
+    this.#busy = this.#write().finally(() => (this.#busy = undefined));
     await this.#busy;
-    this.#busy = undefined;
+  }
+
+  /** Keeps the drawing as an earlier version, under a name or before something large is done to it. */
+  async keepVersion(why: VersionReason, name?: string): Promise<void> {
+    await this.now();
+    const { document } = this.#session;
+    if (why !== "named" && this.#rev === 0) return; // nothing of it is this person's work yet
+    await keepVersion({ id: this.#id, document }, why, name);
+  }
+
+  /** Keeps a drawing that nobody has changed yet, such as a restored copy. */
+  async keepAsIs(): Promise<void> {
+    while (this.#busy !== undefined) await this.#busy;
+    this.#busy = this.#write().finally(() => (this.#busy = undefined));
+    await this.#busy;
   }
 
   async #write() {
-    const { document, history } = this.#session;
-    const record = {
-      id: this.#id,
-      title: document.title,
-      savedAt: Date.now(),
-      document,
-      history,
-    };
+    const { document } = this.#session;
+    const isFirst = this.#rev === 0;
     try {
-      this.#rev = await keep(record, this.#rev);
+      this.#rev = await this.#keepOrMakeRoom(this.#id, this.#rev);
     } catch (error) {
       if (!(error instanceof ConflictError)) return this.#fail(error);
-      // Another window wrote this drawing: both are kept, this one under a name of its own.
-      this.#id = newId();
-      try {
-        this.#rev = await keep({ ...record, id: this.#id }, 0);
-        this.#session.say(say("app.keptBoth"));
-      } catch (second) {
-        return this.#fail(second);
-      }
+      return this.#keepBoth();
     }
+    this.#done(document);
+    if (isFirst) void this.#askToPersist();
+  }
+
+  /** A full device gives up what the clock kept, and the trash, before it gives up the drawing. */
+  async #keepOrMakeRoom(id: string, rev: number): Promise<number> {
+    const { document, history } = this.#session;
+    const record = { id, title: document.title, savedAt: Date.now(), document, history };
+    try {
+      return await keep(record, rev);
+    } catch (error) {
+      if (!isFull(error)) throw error;
+      await makeRoom();
+      return keep(record, rev);
+    }
+  }
+
+  /** Another window wrote this drawing: both are kept, this one as a copy that says so. */
+  async #keepBoth() {
+    const session = this.#session;
+    const title = t("keep.copyOf", {
+      title: session.document.title || t("app.untitled"),
+      time: clockTime(Date.now()),
+    });
+    session.run(edits.setTitle(title));
+    const { document } = session;
+    this.#id = newId();
+    try {
+      this.#rev = await this.#keepOrMakeRoom(this.#id, 0);
+    } catch (error) {
+      return this.#fail(error);
+    }
+    this.#sit();
+    this.#done(document);
+    session.say(say("app.keptBoth"));
+  }
+
+  #done(document: StillhotDocument) {
     this.#kept = document;
+    this.#unfiledSince ||= Date.now();
     if (this.#session.document === document) this.state = "saved";
-    if (this.#rev === 1) void navigator.storage?.persist?.();
+    this.reason = "";
+    remember(this.#id);
+    this.seat.wrote(this.#rev);
+    if (Date.now() - this.#unfiledSince < OFFER_FILE_MS) return;
+    this.#unfiledSince = Date.now();
+    this.#session.say(say("keep.offerFile"));
   }
 
   #fail(error: unknown) {
     this.state = "failed";
-    this.reason = error instanceof Error ? error.message : String(error);
+    this.reason = told(whyNotSaved(error));
   }
 
-  /** The drawing that was worked on last is shown again, with its history. */
+  async #askToPersist() {
+    const storage = navigator.storage;
+    if (storage?.persist === undefined) return;
+    this.persists = await storage.persist().catch(() => false);
+  }
+
+  /** The drawing that was worked on last in this window, else on this device, is shown again with its history. */
   async recover(): Promise<boolean> {
-    const stored = await lastDrawing().catch(() => undefined);
-    if (stored === undefined) return false;
-    this.resume(stored);
-    return true;
+    try {
+      const here = recalled();
+      const own = here === null ? undefined : await drawing(here);
+      const stored = own !== undefined && own.deletedAt === undefined ? own : await lastDrawing();
+      if (stored === undefined) return false;
+      this.resume(stored);
+      void navigator.storage?.persisted?.().then((it) => (this.persists = it));
+      return true;
+    } catch (error) {
+      // A device that keeps nothing is told of at the first edit, with the same reason.
+      this.#fail(error);
+      return false;
+    }
   }
 
   resume(stored: StoredDrawing) {
-    this.#session.open(stored.document, stored.history);
-    this.#id = stored.id;
-    this.#rev = stored.rev;
-    this.#kept = stored.document;
+    this.#show(stored);
     this.fileName = undefined;
+    this.#unfiledSince = 0;
+    remember(stored.id);
+    this.#sit();
+  }
+
+  #show({ id, rev, document, history }: StoredDrawing) {
+    this.#session.open(document, history);
+    this.#id = id;
+    this.#rev = rev;
+    this.#kept = document;
     this.state = "saved";
+  }
+
+  /** Shows what another window wrote. */
+  async #readAgain() {
+    const stored = await drawing(this.#id).catch(() => undefined);
+    if (stored !== undefined && stored.rev !== this.#rev) this.#show(stored);
+  }
+
+  #sit() {
+    this.seat.sit(this.#id);
   }
 }
 
 const newId = (): string => crypto.randomUUID();
+
+function remember(id: string) {
+  try {
+    sessionStorage.setItem(HERE, id);
+  } catch {
+    // Then a reload shows the drawing that was last written in any window.
+  }
+}
+
+function recalled(): string | null {
+  try {
+    return sessionStorage.getItem(HERE);
+  } catch {
+    return null;
+  }
+}
+
+const isFull = (error: unknown): boolean =>
+  error instanceof DOMException && (error.name === "QuotaExceededError" || error.code === 22);
+
+/** Why a drawing was not kept, and what can be done about it. */
+export function whyNotSaved(error: unknown): Message {
+  if (isFull(error)) return say("keep.full");
+  if (error instanceof DOMException && /^(InvalidState|Security|Unknown|NotAllowed)Error$/.test(error.name))
+    return say("keep.noStorage");
+  return say("keep.otherFailure", { why: error instanceof Error ? error.message : String(error) });
+}

@@ -16,6 +16,7 @@ import {
   type PointId,
   redo,
   remember,
+  say,
   sceneOf,
   type StillhotDocument,
   undo,
@@ -56,6 +57,8 @@ export class Session {
   /** where the selection is being dragged to, before it is dropped */
   preview = $state.raw<StillhotDocument | undefined>(undefined);
   catalogue = $state.raw<Catalogue | undefined>(undefined);
+  /** another window is where this drawing is edited */
+  isReadOnly = $state(false);
 
   #assessed = $state.raw<{
     document: StillhotDocument;
@@ -130,6 +133,7 @@ export class Session {
     command: Command,
     { offersUndo = false, gesture }: { offersUndo?: boolean; gesture?: string } = {},
   ): Change | undefined {
+    if (this.#refusesToEdit()) return undefined;
     const change = command(this.document);
     if (isRefusal(change)) {
       this.notice = { message: change.refused, tone: "refusal", offersUndo: false };
@@ -145,7 +149,13 @@ export class Session {
     return change;
   }
 
+  #refusesToEdit(): boolean {
+    if (this.isReadOnly) this.say(say("keep.readOnly"), "refusal");
+    return this.isReadOnly;
+  }
+
   undo() {
+    if (this.#refusesToEdit()) return;
     const step = undo(this.#history, this.document);
     if (step === undefined) return;
     this.#history = step.history;
@@ -154,6 +164,7 @@ export class Session {
   }
 
   redo() {
+    if (this.#refusesToEdit()) return;
     const step = redo(this.#history, this.document);
     if (step === undefined) return;
     this.#history = step.history;

@@ -16,11 +16,20 @@ import {
   type Threat,
   type Upset,
 } from "../../core";
+import { speech } from "./language.svelte";
 
 /** A sentence of the catalogue, spelled out. */
-export const t = (key: MessageKey, gaps?: MessageGaps): string => spell(say(key, gaps));
+export const t = (key: MessageKey, gaps?: MessageGaps): string => spell(say(key, gaps), speech.catalogue);
 
-export const told = (message: Message): string => spell(message);
+export const told = (message: Message): string => spell(message, speech.catalogue);
+
+/** A time of day as the person's region writes it. */
+export const clockTime = (at: number): string =>
+  new Intl.DateTimeFormat(speech.locale, { timeStyle: "short" }).format(at);
+
+/** A day and a time as the person's region writes them. */
+export const dayAndTime = (at: number): string =>
+  new Intl.DateTimeFormat(speech.locale, { dateStyle: "medium", timeStyle: "short" }).format(at);
 
 /** The first of these keys that the catalogue has a sentence for. */
 export function firstOf(...keys: string[]): string | undefined {

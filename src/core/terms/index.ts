@@ -1,5 +1,6 @@
 export * from "./ids";
 export * from "./json";
 export * from "./message";
+export { french } from "./messages/fr";
 export * from "./finding";
 export * from "./complex";

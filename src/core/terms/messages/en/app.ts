@@ -272,7 +272,7 @@ export const app = {
   "library.mine": "On this device",
   "library.none": "Nothing kept on this device yet.",
   "library.forget": "Delete {title}",
-  "library.forgetAsk": "Delete for good?",
+  "library.forgetAsk": "Into the trash?",
   "library.at": "changed {when}",
   "library.failed": "The library could not be read.",
 

@@ -9,6 +9,7 @@ import { sheet } from "./sheet";
 import { steps } from "./steps";
 import { app } from "./app";
 import { cli } from "./cli";
+import { keep } from "./keep";
 
 /** Every sentence that a person reads, in English. Another language or a region's words are another file of this shape. */
 export const english = {
@@ -23,6 +24,7 @@ export const english = {
   ...scenario,
   ...app,
   ...cli,
+  ...keep,
 } as const;
 
 export type MessageKey = keyof typeof english;

@@ -1,0 +1,161 @@
+import type { IDBPTransaction } from "idb";
+import type { StillhotDocument } from "../../core";
+import { shelves, type Shelves, type StoredDrawing, type VersionHead, type VersionReason } from "./shelves";
+
+export type { VersionReason };
+
+export type KeptVersion = VersionHead & { readonly id: number };
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+const DAY = 24 * HOUR;
+
+/**
+ * The versions that have had their time: by the clock one stays for each minute of half an hour, for each hour of a day
+ * and for each day of a month, the oldest of each; those before something large stay a month, and named ones for good.
+ */
+export function outworn(heads: readonly KeptVersion[], now: number): number[] {
+  const taken = new Set<string>();
+  return [...heads]
+    .sort((a, b) => a.at - b.at)
+    .flatMap(({ id, at, why }) => {
+      if (why === "named") return [];
+      const age = now - at;
+      if (age > 30 * DAY) return [id];
+      if (why !== "clock") return [];
+      const span = age <= 30 * MINUTE ? MINUTE : age <= DAY ? HOUR : DAY;
+      const slot = `${span} ${Math.floor(at / span)}`;
+      if (taken.has(slot)) return [id];
+      taken.add(slot);
+      return [];
+    });
+}
+
+type Writing = IDBPTransaction<Shelves, ("drawings" | "memory" | "versions" | "bodies")[], "readwrite">;
+
+/** Keeps what is stored, about to be written over, as an earlier version where the last one is a minute old. */
+export async function keepClockVersion(transaction: Writing, stored: StoredDrawing): Promise<void> {
+  const heads = (await transaction
+    .objectStore("versions")
+    .index("drawing")
+    .getAll(stored.id)) as KeptVersion[];
+  const last = Math.max(0, ...heads.map((it) => it.at));
+  if (stored.savedAt - last < MINUTE) return;
+  await put(transaction, headOf(stored, "clock", stored.savedAt), stored.document);
+  await drop(transaction, outworn(heads, stored.savedAt));
+}
+
+const headOf = (
+  { id, document }: Pick<StoredDrawing, "id" | "document">,
+  why: VersionReason,
+  at: number,
+  name?: string,
+): VersionHead => ({
+  drawing: id,
+  at,
+  why,
+  ...(name === undefined ? {} : { name }),
+  title: document.title,
+  points: Object.keys(document.system.points).length,
+  elements: Object.keys(document.system.elements).length,
+});
+
+async function put(transaction: Writing, head: VersionHead, document: StillhotDocument) {
+  const id = await transaction.objectStore("versions").add(head);
+  await transaction.objectStore("bodies").put(document, id);
+}
+
+async function drop(transaction: Writing, ids: readonly number[]) {
+  await Promise.all(
+    ids.flatMap((id) => [
+      transaction.objectStore("versions").delete(id),
+      transaction.objectStore("bodies").delete(id),
+    ]),
+  );
+}
+
+const writing = async (): Promise<Writing> =>
+  (await shelves()).transaction(["drawings", "memory", "versions", "bodies"], "readwrite") as Writing;
+
+/** Keeps a drawing as it is now, under a name or before something large. */
+export async function keepVersion(
+  drawing: Pick<StoredDrawing, "id" | "document">,
+  why: VersionReason,
+  name?: string,
+  now = Date.now(),
+): Promise<void> {
+  const transaction = await writing();
+  await put(transaction, headOf(drawing, why, now, name), drawing.document);
+  await transaction.done;
+}
+
+/** Earlier versions of a drawing, newest first. */
+export async function versionsOf(drawing: string): Promise<KeptVersion[]> {
+  const heads = await (await shelves()).getAllFromIndex("versions", "drawing", drawing);
+  return (heads as KeptVersion[]).sort((a, b) => b.at - a.at || b.id - a.id);
+}
+
+export const versionBody = async (id: number): Promise<StillhotDocument | undefined> =>
+  (await shelves()).get("bodies", id);
+
+/** Forgets a version that was named. */
+export async function dropVersion(id: number): Promise<void> {
+  const transaction = await writing();
+  await drop(transaction, [id]);
+  await transaction.done;
+}
+
+/** How long a drawing lies in the trash. */
+export const TRASH_DAYS = 30;
+
+/** Puts a drawing into the trash, from where it comes back for a month. */
+export async function throwAway(id: string, now = Date.now()): Promise<void> {
+  const transaction = await writing();
+  const stored = await transaction.objectStore("drawings").get(id);
+  if (stored !== undefined) await transaction.objectStore("drawings").put({ ...stored, deletedAt: now });
+  await transaction.done;
+}
+
+export async function takeBack(id: string): Promise<void> {
+  const transaction = await writing();
+  const stored = await transaction.objectStore("drawings").get(id);
+  if (stored !== undefined) {
+    const { deletedAt: _, ...rest } = stored;
+    await transaction.objectStore("drawings").put(rest);
+  }
+  await transaction.done;
+}
+
+/** Drawings in the trash, the last one thrown away first. */
+export async function trash(): Promise<StoredDrawing[]> {
+  const all = await (await shelves()).getAll("drawings");
+  return all.filter((it) => it.deletedAt !== undefined).sort((a, b) => b.deletedAt! - a.deletedAt!);
+}
+
+/** Empties the trash of what has lain there for its time; of everything where the device is full. */
+export async function sweep(now = Date.now(), everything = false): Promise<number> {
+  const transaction = await writing();
+  const all = await transaction.objectStore("drawings").getAll();
+  const gone = all.filter(
+    ({ deletedAt }) => deletedAt !== undefined && (everything || now - deletedAt > TRASH_DAYS * DAY),
+  );
+  for (const { id } of gone) {
+    const versions = await transaction.objectStore("versions").index("drawing").getAllKeys(id);
+    await drop(transaction, versions);
+    await transaction.objectStore("drawings").delete(id);
+  }
+  await transaction.done;
+  return gone.length;
+}
+
+/** Lets go of what the clock kept, of every drawing, where the device is full: the drawing itself comes first. */
+export async function makeRoom(): Promise<void> {
+  await sweep(Date.now(), true);
+  const transaction = await writing();
+  const heads = (await transaction.objectStore("versions").getAll()) as KeptVersion[];
+  await drop(
+    transaction,
+    heads.filter((it) => it.why === "clock").map((it) => it.id),
+  );
+  await transaction.done;
+}

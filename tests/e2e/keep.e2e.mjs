@@ -1,0 +1,271 @@
+import assert from "node:assert/strict";
+import { spawn } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { chromium } from "playwright-core";
+import { findChromium, flags } from "./browser.mjs";
+
+const ready = (page) => page.locator("html[data-ready]").waitFor();
+const saved = (page) => page.locator('[data-save="saved"]').waitFor();
+const title = (page) => page.getByLabel("Title of the drawing");
+
+async function begin(ctx, opening) {
+  const page = await ctx.open(opening);
+  await ready(page);
+  return page;
+}
+
+async function call(page, name) {
+  await title(page).fill(name);
+  await title(page).blur();
+}
+
+async function menu(page, item) {
+  await page.getByRole("button", { name: "Menu" }).click();
+  await page.locator(`[data-menu="${item}"]`).click();
+}
+
+const elementsOnDisk = (page) =>
+  page.evaluate(
+    () =>
+      new Promise((done, fail) => {
+        const opening = indexedDB.open("stillhot");
+        opening.onerror = () => fail(opening.error);
+        opening.onsuccess = () => {
+          const all = opening.result.transaction("drawings").objectStore("drawings").getAll();
+          all.onsuccess = () => {
+            opening.result.close();
+            done(all.result.map((it) => ({ title: it.title, rev: it.rev, done: it.history.done.length })));
+          };
+        };
+      }),
+  );
+
+/** A browser process of this test's own, which can be killed without a chance to tidy up. */
+async function startOwn(profile) {
+  const { executablePath } = await findChromium();
+  rmSync(join(profile, "DevToolsActivePort"), { force: true });
+  const child = spawn(
+    executablePath,
+    [...flags, "--headless=new", "--remote-debugging-port=0", `--user-data-dir=${profile}`, "about:blank"],
+    { stdio: "ignore", detached: true },
+  );
+  const ended = new Promise((done) => child.on("exit", done));
+  let port;
+  for (let k = 0; k < 100 && port === undefined; k++) {
+    await new Promise((done) => setTimeout(done, 100));
+    try {
+      [port] = readFileSync(join(profile, "DevToolsActivePort"), "utf8").split("\n");
+    } catch {
+      // Not up yet.
+    }
+  }
+  const browser = await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
+  return {
+    async open(url) {
+      const page = await browser.contexts()[0].newPage();
+      await page.goto(url);
+      await ready(page);
+      return page;
+    },
+    async kill() {
+      try {
+        process.kill(-child.pid, "SIGKILL");
+      } catch {
+        // It is gone already.
+      }
+      await ended;
+    },
+  };
+}
+
+/** @type {import("./context.mjs").EndToEndTest[]} */
+export const tests = [
+  {
+    name: "a reload brings the drawing back, and what was done can still be undone",
+    async run(ctx) {
+      const page = await begin(ctx);
+      const before = await title(page).inputValue();
+      await call(page, "Kept through a reload");
+      await saved(page);
+      await page.reload();
+      await ready(page);
+      assert.equal(await title(page).inputValue(), "Kept through a reload");
+      await page.getByRole("button", { name: "Undo" }).first().click();
+      assert.equal(await title(page).inputValue(), before);
+      await saved(page);
+      await page.reload();
+      await ready(page);
+      await page.getByRole("button", { name: "Redo" }).first().click();
+      assert.equal(await title(page).inputValue(), "Kept through a reload");
+    },
+  },
+  {
+    name: "a browser killed while it saves loses at most the last second",
+    seconds: 90,
+    async run(ctx) {
+      const profile = mkdtempSync(join(tmpdir(), "stillhot-profile-"));
+      let running;
+      try {
+        running = await startOwn(profile);
+        const page = await running.open(ctx.url);
+        await call(page, "step 0");
+        await saved(page);
+        for (let k = 1; k <= 5; k++) {
+          await call(page, `step ${k}`);
+          await page.waitForTimeout(150);
+        }
+        await page.waitForTimeout(1000);
+        await call(page, "the last second");
+        await page.waitForTimeout(380);
+        await running.kill();
+        running = await startOwn(profile);
+        const again = await running.open(ctx.url);
+        assert.match(await title(again).inputValue(), /^(step 5|the last second)$/);
+        await again.getByRole("button", { name: "Undo" }).first().click();
+        assert.match(await title(again).inputValue(), /^step [45]$/);
+      } finally {
+        await running?.kill();
+        rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
+      }
+    },
+  },
+  {
+    name: "a second window follows, takes over, and neither loses anything",
+    async run(ctx) {
+      const first = await begin(ctx);
+      await call(first, "Two windows");
+      await saved(first);
+      const second = await begin(ctx, { context: first.context() });
+      await second.locator('[data-seat="elsewhere"]').waitFor();
+      assert.equal(await title(second).inputValue(), "Two windows");
+      // It cannot edit, and says why.
+      await call(second, "Not here");
+      await second.getByText("being edited in another window", { exact: false }).first().waitFor();
+      // It follows what the first one does.
+      await call(first, "Edited in the first");
+      await saved(first);
+      await second.waitForFunction(
+        () => document.querySelector("header input")?.value === "Edited in the first",
+      );
+      // An edit that is not yet saved is saved before the place is given away.
+      await call(first, "A moment ago");
+      await second.getByRole("button", { name: "Edit here instead" }).click();
+      await first.locator('[data-seat="elsewhere"]').waitFor();
+      await second.locator('[data-seat="elsewhere"]').waitFor({ state: "detached" });
+      await second.waitForFunction(() => document.querySelector("header input")?.value === "A moment ago");
+      await call(second, "Now from the second");
+      await saved(second);
+      await first.waitForFunction(
+        () => document.querySelector("header input")?.value === "Now from the second",
+      );
+      // The place comes back when the other window closes.
+      await second.close();
+      await first.locator('[data-seat="elsewhere"]').waitFor({ state: "detached" });
+      await call(first, "Alone again");
+      await saved(first);
+      assert.equal((await elementsOnDisk(first)).length, 1);
+    },
+  },
+  {
+    name: "without locks, what two windows write is kept twice, each under its name",
+    async run(ctx) {
+      const context = await ctx.newContext();
+      await context.addInitScript(() => {
+        Object.defineProperty(navigator, "locks", { value: undefined });
+      });
+      const first = await begin(ctx, { context });
+      await call(first, "Shared");
+      await saved(first);
+      const second = await begin(ctx, { context });
+      await call(first, "From the first");
+      await saved(first);
+      await call(second, "From the second");
+      await second.getByText("Both are kept", { exact: false }).first().waitFor();
+      const titles = (await elementsOnDisk(second)).map((it) => it.title).sort();
+      assert.equal(titles.length, 2);
+      assert.equal(titles[0], "From the first");
+      assert.match(titles[1], /^From the second \(copy of /);
+    },
+  },
+  {
+    name: "a full device says so with what to do, and saves again when there is room",
+    async run(ctx) {
+      const context = await ctx.newContext();
+      await context.addInitScript(() => {
+        const put = IDBObjectStore.prototype.put;
+        IDBObjectStore.prototype.put = function (...given) {
+          if (window.isFull) throw new DOMException("no room", "QuotaExceededError");
+          return put.apply(this, given);
+        };
+      });
+      const page = await begin(ctx, { context });
+      await page.evaluate(() => (window.isFull = true));
+      await call(page, "No room");
+      await page.locator('[data-save="failed"]').waitFor();
+      assert.match(await page.locator("[data-save]").textContent(), /Not saved: this device is full/);
+      const download = page.waitForEvent("download");
+      await page.locator("footer").getByRole("button", { name: "Save to a file" }).click();
+      assert.equal((await download).suggestedFilename(), "no-room.stillhot.json");
+      await page.evaluate(() => (window.isFull = false));
+      await call(page, "Room again");
+      await saved(page);
+    },
+  },
+  ...["desk", "phone"].map((size) => ({
+    name: `a version is named, looked at and restored as a copy; a deleted drawing is taken back (${size})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size });
+      await call(page, "First state");
+      await saved(page);
+      await menu(page, "kept");
+      await page.getByPlaceholder("Name for this version").fill("as found");
+      await page.locator('[data-keep="now"]').click();
+      await page.getByRole("button", { name: "as found" }).waitFor();
+      await page.keyboard.press("Escape");
+      await call(page, "Second state");
+      await saved(page);
+      await menu(page, "kept");
+      await page.getByRole("button", { name: "as found" }).click();
+      await page.getByAltText("Picture of this version").waitFor();
+      await page.locator('[data-keep="restore"]').click();
+      await page.waitForFunction(() =>
+        /^First state \(version of /.test(document.querySelector("header input")?.value ?? ""),
+      );
+      await page.waitForFunction(() => document.querySelector("[data-save]")?.dataset.save === "saved");
+      assert.equal((await elementsOnDisk(page)).length, 2);
+      await menu(page, "library");
+      await page.getByRole("button", { name: "Delete Second state" }).click();
+      await page.getByText("Into the trash?").click();
+      await page.getByRole("button", { name: /^Second state/ }).waitFor({ state: "detached" });
+      await page.keyboard.press("Escape");
+      await menu(page, "kept");
+      await page.locator('[data-keep="back"]').click();
+      await page.getByText("The trash is empty.").waitFor();
+      await page.keyboard.press("Escape");
+      await menu(page, "library");
+      await page.getByRole("button", { name: /^Second state/ }).waitFor();
+    },
+  })),
+  {
+    name: "the screen after a mistake of ours offers the drawing first",
+    async run(ctx) {
+      ctx.expectError(/on purpose/);
+      const page = await begin(ctx);
+      await call(page, "Survives");
+      await page.evaluate(() =>
+        setTimeout(() => {
+          throw new Error("on purpose");
+        }),
+      );
+      await page.locator("[data-crash]").waitFor();
+      const first = page.locator("[data-crash] button").first();
+      const download = page.waitForEvent("download");
+      await first.click();
+      assert.equal((await download).suggestedFilename(), "survives.stillhot.json");
+      await page.locator('[data-crash-action="on"]').click();
+      assert.equal(await title(page).inputValue(), "Survives");
+    },
+  },
+];
