@@ -83,7 +83,7 @@ function actionsOf(
       at: placeOf(system, id),
       steps: [step({ do: "secure", element: id }, say("why.secure", { name: nameOf(document, id) }))],
     })),
-    ...permitActions(intent.permit),
+    ...permitActions(intent),
     ...isolation(document, intent, groups, purposes),
     ...discharge(document, intent),
     ...grounding(document, intent),
@@ -96,19 +96,26 @@ function actionsOf(
 const placeOf = (system: System, id: ElementId): PointId =>
   endsOf(complete(system.elements[id]!))[0]?.[1] as PointId;
 
-function permitActions(reason: Message | undefined): Action[] {
-  if (reason === undefined) return [];
+/** A permit is asked for, received and said back; what the job has of it already is not asked for twice. */
+function permitActions({ permit: reason, found }: Pick<Intent, "permit" | "found">): Action[] {
+  if (found === "held" || (reason === undefined && found !== "requested")) return [];
+  const request: Action[] =
+    found === "requested" || reason === undefined
+      ? []
+      : [
+          {
+            id: "request",
+            rank: RANK.request,
+            needs: ["brief"],
+            steps: [step({ do: "request-permit" }, say("why.request-permit", { why: reason }))],
+          },
+        ];
   return [
-    {
-      id: "request",
-      rank: RANK.request,
-      needs: ["brief"],
-      steps: [step({ do: "request-permit" }, say("why.request-permit", { why: reason }))],
-    },
+    ...request,
     {
       id: "receive",
       rank: RANK.receive,
-      needs: ["request"],
+      needs: ["brief", "request"],
       steps: [
         step({ do: "receive-permit" }, say("why.receive-permit")),
         step({ do: "confirm" }, say("why.confirm-permit")),
@@ -423,7 +430,7 @@ function placeOfCover(system: System, id: ElementId): PointId {
   return element.kind === "nearby" ? placeOf(system, element.span as ElementId) : placeOf(system, id);
 }
 
-function ungrounding({ grounds, covers, permit }: Intent): Action[] {
+function ungrounding({ grounds, covers, permit, found }: Intent): Action[] {
   const offs = [...grounds].reverse().map((it): Action => ({
     id: `unground ${it.id}`,
     rank: RANK.unground,
@@ -446,7 +453,7 @@ function ungrounding({ grounds, covers, permit }: Intent): Action[] {
             ],
           },
         ]),
-    ...(permit === undefined
+    ...(permit === undefined && found !== "held" && found !== "requested"
       ? []
       : [
           {

@@ -1,6 +1,7 @@
 import {
   conductorsOf,
   jobOf,
+  type PermitState,
   type SavedElement,
   type StillhotDocument,
   type System,
@@ -41,6 +42,8 @@ export interface Intent {
   readonly secures: ReadonlySet<ElementId>;
   /** why a permit is asked for */
   readonly permit: Message | undefined;
+  /** how the job stands with it before the first step */
+  readonly found: PermitState;
   readonly waitSeconds: number;
   /** tested once more with the grounds on: what a neighbour induces is gone only then */
   readonly retest: boolean;

@@ -244,6 +244,17 @@ describe("What guards the work", () => {
   });
 });
 
+test("a permit that the job holds already is not asked for again, and is given back", () => {
+  const planned = good(`
+    job permit=held
+    ${LINE}
+    c1 cutout p1-p3 A fuse=K10
+    ${HOUSES}
+    w1 work p3 A`);
+  expect(inWords(planned)).not.toMatch(/request|receive/);
+  expect(inWords(planned)).toMatch(/release-permit; untag c1/);
+});
+
 describe("The plan of a document", () => {
   const document: StillhotDocument = draw(`${LINE}\n c1 cutout p1-p3 A fuse=K10\n ${HOUSES}\n w1 work p3 A`);
 

@@ -1,6 +1,7 @@
 import { deviceOf, GROUNDING_CABLES } from "../../devices";
 import {
   complete,
+  jobOf,
   perObject,
   settingsOf,
   type Step,
@@ -265,6 +266,7 @@ function decide(
     barricades: wishes.barricades,
     secures: new Set([...wishes.secures, ...looseNear(document, choice)]),
     permit: permitReason(document, choice),
+    found: jobOf(document).permit,
     waitSeconds: capacitorsLeft(document, choice).length > 0 ? DISCHARGE_SECONDS : 0,
     retest: wishes.retest,
   };
