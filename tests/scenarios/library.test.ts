@@ -1,7 +1,9 @@
+import { Ajv2020 } from "ajv/dist/2020";
 import { describe, expect, test } from "vitest";
 import {
   canBeSolved,
   factsOf,
+  jsonSchema,
   mapOf,
   scenarioOf,
   scoreOf,
@@ -46,6 +48,8 @@ const CONSEQUENCES: Readonly<
   },
 };
 
+const validate = new Ajv2020({ allErrors: true, allowUnionTypes: true }).compile(jsonSchema());
+
 test("the library lists every file, in order of difficulty no harder than five", () => {
   expect(listed.map(({ id }) => id).sort()).toEqual([...files].sort());
   expect(files.length).toBeGreaterThanOrEqual(16);
@@ -62,6 +66,7 @@ describe.each(files)("%s", (id) => {
 
   test("is written as the program writes it, and says what it teaches, asks and debriefs", () => {
     expect(writeDocument(document)).toBe(textOf(id));
+    expect(validate(JSON.parse(textOf(id))), JSON.stringify(validate.errors)).toBe(true);
     expect(scenario.objectives!.length).toBeGreaterThanOrEqual(3);
     expect(scenario.traps!.length).toBeGreaterThanOrEqual(1);
     for (const key of ["reactions", "happened", "why", "takeAway"] as const)

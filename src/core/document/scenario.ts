@@ -15,6 +15,7 @@ import {
   record,
   refTo,
   type Shape,
+  phaseLetters,
   somePhases,
   value,
   within,
@@ -39,7 +40,7 @@ const stepPattern: Shape = record({
   do: value(field.choice([...STEP_VERBS, "go"], "open")),
   element: refTo("element"),
   at: refTo("place"),
-  phases: value({ ...field.text(), schema: { type: "string", pattern: "^[ABC12N]*$" } }),
+  phases: phaseLetters(),
   with: words(100),
   to: words(100),
 });

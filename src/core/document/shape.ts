@@ -127,9 +127,18 @@ export const within = (name: string, of: () => Shape): Shape => ({
   check: (found, path, gathered) => of().check(found, path, gathered),
 });
 
+/** Letters of phases, one or more. */
+export const phaseLetters = (): Shape => ({
+  schema: { type: "string", pattern: "^[ABC12N]+$" },
+  check(found, path, { report }) {
+    if (typeof found !== "string" || !/^[ABC12N]+$/.test(found))
+      report.addExpected(path, found, say("scenario.read.letters"));
+  },
+});
+
 /** Phases of some element: its letters, or `true` for all of them. */
 export const somePhases = (): Shape => ({
-  schema: { type: ["string", "boolean"], pattern: "^[ABC12N]*$" },
+  schema: { oneOf: [{ const: true }, { type: "string", pattern: "^[ABC12N]+$" }] },
   check(found, path, { report }) {
     if (found !== true && (typeof found !== "string" || !/^[ABC12N]+$/.test(found)))
       report.addExpected(path, found, say("scenario.read.phases"));

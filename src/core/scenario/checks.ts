@@ -1,4 +1,5 @@
 import {
+  jobOf,
   type Reveal,
   scenarioOf,
   type ScenarioStep,
@@ -6,6 +7,7 @@ import {
   type StillhotDocument,
   type Trap,
 } from "../document";
+import { plan } from "../procedure";
 import { isRefusal, type Message, say } from "../terms";
 import type { Action } from "./actions";
 import { act, type Attempt, startAttempt, worldOf } from "./attempt";
@@ -16,6 +18,10 @@ import { placesOfFact, revealsOf } from "./world";
 
 /** Finds an order of steps for a drawing: the planner, handed in by whoever has it. */
 export type Planner = (document: StillhotDocument) => readonly Step[];
+
+/** The program's own planner, without its alternatives. */
+export const planned: Planner = (document) =>
+  plan(document, { alternatives: false }).steps.map(({ why: _why, ...step }): Step => step);
 
 /** An attempt played from beginning to end, and the first action that could not even be asked for. */
 export interface WholeAttempt {
@@ -41,9 +47,15 @@ export function playThrough(
   return { attempt };
 }
 
-/** The first way by which each hidden fact comes to light, as steps: what a careful person does before anything else. */
+/**
+ * What a careful person does before anything else: looks at the poles where the work is, and finds out each hidden fact by
+ * the first way that shows it.
+ */
 export function findingOut(document: StillhotDocument): Step[] {
-  const steps: Step[] = [];
+  const steps: Step[] = Object.values(jobOf(document).workPoints).map(({ at }): Step => ({
+    do: "inspect",
+    at,
+  }));
   for (const id of Object.keys(scenarioOf(document).truth ?? {})) {
     const [way] = revealsOf(document, id);
     const [place] = placesOfFact(document, id);
@@ -64,9 +76,9 @@ const stepFor = ({ by, at, element }: Reveal): Step => ({
 });
 
 /** The steps that should play to full marks: the file's own, or else a planner's on the truth, after finding out. */
-export const answerTo = (document: StillhotDocument, plan?: Planner): readonly ScenarioStep[] =>
+export const answerTo = (document: StillhotDocument, planner?: Planner): readonly ScenarioStep[] =>
   scenarioOf(document).answer ??
-  (plan === undefined ? [] : [...findingOut(document), ...plan(truthOf(document))]);
+  (planner === undefined ? [] : [...findingOut(document), ...planner(truthOf(document))]);
 
 export interface Solvable {
   readonly solved: boolean;
@@ -76,8 +88,8 @@ export interface Solvable {
 }
 
 /** Whether the scenario can be solved: its answer is played as an apprentice would have to, and earns every mark. */
-export function canBeSolved(document: StillhotDocument, plan?: Planner): Solvable {
-  const steps = answerTo(document, plan);
+export function canBeSolved(document: StillhotDocument, planner?: Planner): Solvable {
+  const steps = answerTo(document, planner);
   const { attempt, refused } = playThrough(document, steps);
   if (steps.length === 0) return { solved: false, attempt, why: [say("checks.noAnswer")] };
   const { criteria, dangers, percent, passed } = scoreOf(attempt);
@@ -150,11 +162,11 @@ export interface TrapCheck {
  * Checks every trap: its own steps, or else an order planned by somebody who knows everything but that one fact, are
  * played against the truth, and the trap has to close.
  */
-export function trapsOf(document: StillhotDocument, plan?: Planner): TrapCheck[] {
+export function trapsOf(document: StillhotDocument, planner?: Planner): TrapCheck[] {
   return trapListOf(document).map((trap): TrapCheck => {
     const steps =
       trap.fall ??
-      (trap.fact === undefined || plan === undefined ? undefined : naive(document, trap.fact, plan));
+      (trap.fact === undefined || planner === undefined ? undefined : naive(document, trap.fact, planner));
     if (steps === undefined) return { trap, canBeFallenInto: false };
     const { attempt } = playThrough(document, steps, { mode: "practice" });
     const entry = trapsCaught(attempt).get(trap.id);
@@ -163,7 +175,7 @@ export function trapsOf(document: StillhotDocument, plan?: Planner): TrapCheck[]
 }
 
 /** What somebody does who knows all but one fact. */
-function naive(document: StillhotDocument, fact: string, plan: Planner): readonly Step[] {
+function naive(document: StillhotDocument, fact: string, planner: Planner): readonly Step[] {
   const others = [...factsOf(document).keys()].filter((id) => id !== fact);
-  return plan(mapWith(document, others));
+  return planner(mapWith(document, others));
 }

@@ -39,6 +39,7 @@ export {
   canBeSolved,
   type FactTrap,
   findingOut,
+  planned,
   type Planner,
   playThrough,
   type Solvable,

@@ -1,6 +1,7 @@
 export const scenario = {
   "scenario.read.words": "text of 1 to {most} letters",
   "scenario.read.phases": "letters of its phases, or true for all of them",
+  "scenario.read.letters": "letters of its phases",
   "scenario.read.oneQuestion": "found {found}, expected exactly one of {keys}",
   "scenario.read.nothingHidden":
     "a hidden fact must change something: expected one of add, set, remove, seized, fused",
