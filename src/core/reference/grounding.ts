@@ -18,8 +18,9 @@ export function withstandAmps(cable: string, seconds: number, xOverR = 0): numbe
   const rating = row(cable);
   if (rating === undefined) return undefined;
   const cycles = seconds * CYCLES_PER_SECOND;
+  const flat = 1000 * rating.withstandKa15Cycles;
   const plain =
-    1000 * Math.min(rating.withstandKa15Cycles, rating.withstandKa30Cycles * Math.sqrt(30 / cycles));
+    cycles <= 15 ? flat : Math.min(flat, 1000 * rating.withstandKa30Cycles * Math.sqrt(30 / cycles));
   if (xOverR <= HIGH_ASYMMETRY) return plain;
   const high = highRow(cable)!;
   return Math.min(
