@@ -3,6 +3,7 @@ import { document } from "./document";
 import { hazard } from "./hazard";
 import { procedure } from "./procedure";
 import { planner } from "./planner";
+import { plan } from "./plan";
 import { drawing } from "./drawing";
 import { scenario } from "./scenario";
 import { sheet } from "./sheet";
@@ -18,6 +19,7 @@ export const english = {
   ...hazard,
   ...procedure,
   ...planner,
+  ...plan,
   ...drawing,
   ...sheet,
   ...steps,

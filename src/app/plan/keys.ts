@@ -1,0 +1,64 @@
+import { walk, type Way } from "../sketch/walk";
+import { preferences } from "../settings/preferences.svelte";
+import type { Standing } from "./standing.svelte";
+
+const ARROWS: Readonly<Record<string, Way>> = {
+  ArrowRight: "onward",
+  ArrowLeft: "back",
+  ArrowDown: "sibling",
+  ArrowUp: "siblingBefore",
+  Home: "source",
+  End: "end",
+};
+
+/** What keys do while a drawing that cannot be edited has the focus: the same as in Sketch, as far as it goes. */
+export interface DrawingKeys {
+  readonly view: Standing;
+  /** does the first thing that can be done with what is selected */
+  first(): void;
+  zoom(factor: number): void;
+  fit(): void;
+}
+
+export function drawingKey(event: KeyboardEvent, { view, first, zoom, fit }: DrawingKeys) {
+  if (event.ctrlKey || event.metaKey || event.altKey) return;
+  const way = ARROWS[event.key];
+  if (way !== undefined) {
+    event.preventDefault();
+    const next = walk(view.document, view.selection.at(-1), way);
+    if (next !== undefined) view.select(next);
+    return;
+  }
+  const letters: Readonly<Record<string, () => void>> = {
+    "+": () => zoom(1.4),
+    "=": () => zoom(1.4),
+    "-": () => zoom(1 / 1.4),
+    "0": fit,
+    w: () => {
+      if (view.workPoint !== undefined) view.select({ of: "point", id: view.workPoint.at });
+    },
+  };
+  const does =
+    event.key === " " || event.key === "Enter"
+      ? first
+      : preferences.singleKeys
+        ? letters[event.key]
+        : undefined;
+  if (does === undefined) return;
+  event.preventDefault();
+  does();
+}
+
+/** Whether a key goes to something that takes letters itself, or to a dialog. */
+export const isTaken = ({ target }: KeyboardEvent): boolean =>
+  document.querySelector("dialog[open]") !== null ||
+  (target instanceof HTMLElement && target.matches("input, textarea, select"));
+
+/** Goes to the next of some regions, or the one before, from wherever the focus is. */
+export function nextRegion(regions: readonly string[], backward: boolean) {
+  const stops = regions.flatMap((it) => document.querySelector<HTMLElement>(it) ?? []);
+  const within = stops.findIndex(
+    (it) => it === document.activeElement || it.parentElement?.contains(document.activeElement),
+  );
+  stops[(within + (backward ? -1 : 1) + stops.length) % stops.length]?.focus();
+}
