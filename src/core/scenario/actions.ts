@@ -1,5 +1,14 @@
-import { HINT_STRENGTHS, type HintStrength, type ScenarioStep, type Step } from "../document";
-import type { ConductorId, ElementId, Json } from "../terms";
+import {
+  HINT_STRENGTHS,
+  type HintStrength,
+  type ScenarioStep,
+  type Step,
+  STEP_NEEDS,
+  stepFields,
+  type StepVerb,
+} from "../document";
+import { checkFields } from "../document/checkFields";
+import { type ConductorId, type ElementId, isObject, type Json, type JsonObject } from "../terms";
 
 /** What the apprentice thinks before the first operation. */
 export interface Prediction {
@@ -67,16 +76,33 @@ const SECONDS: Partial<Record<Action["do"], number>> = {
 export const secondsFor = (action: Action): number =>
   action.do === "wait" ? (action.seconds ?? 0) : (SECONDS[action.do] ?? 45);
 
-/** Whether what was saved can be an action: its shape only; what it names is looked up when it is played. */
+/** Whether what was saved can be an action: its keys and their types; what it names is looked up when it is played. */
 export function isAction(value: Json | undefined): boolean {
-  if (typeof value !== "object" || value === null || Array.isArray(value)) return false;
-  const action = value as { readonly [key: string]: Json | undefined };
-  if (typeof action["do"] !== "string") return false;
-  if (action["do"] === "hint")
-    return typeof action["hint"] === "string" && HINT_STRENGTHS.includes(action["strength"] as HintStrength);
-  if (action["do"] === "predict") {
-    const prediction = action["prediction"] as { live?: Json } | null | undefined;
-    return typeof prediction === "object" && prediction !== null && Array.isArray(prediction.live);
+  if (!isObject(value) || typeof value["do"] !== "string") return false;
+  switch (value["do"] as Action["do"]) {
+    case "hint":
+      return typeof value["hint"] === "string" && HINT_STRENGTHS.includes(value["strength"] as HintStrength);
+    case "predict":
+      return isObject(value["prediction"]) && isPrediction(value["prediction"]);
+    case "remark":
+      return typeof value["text"] === "string" && ["undefined", "string"].includes(typeof value["question"]);
+    case "go":
+      return typeof value["at"] === "string";
+    case "let-pass":
+    case "finish":
+    case "abandon":
+      return true;
+    default:
+      return isStep(value);
   }
-  return true;
 }
+
+const isListOfText = (value: Json | undefined): boolean =>
+  Array.isArray(value) && value.every((it) => typeof it === "string");
+
+const isPrediction = ({ live, feeders }: JsonObject): boolean =>
+  isListOfText(live) && (feeders === undefined || isListOfText(feeders));
+
+const isStep = (value: JsonObject): boolean =>
+  checkFields(stepFields, value).problems.length === 0 &&
+  STEP_NEEDS[value["do"] as StepVerb].every((keys) => keys.some((key) => value[key] !== undefined));

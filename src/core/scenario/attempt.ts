@@ -1,5 +1,7 @@
 import {
   conductorsOf,
+  HINT_STRENGTHS,
+  type HintStrength,
   fingerprintBytes,
   isUnreadable,
   jobOf,
@@ -9,11 +11,13 @@ import {
   type Step,
   type StillhotDocument,
 } from "../document";
-import { seen } from "../procedure";
+import { type RehearsalFinding, seen } from "../procedure";
 import {
+  isMessageKey,
   isObject,
   isRefusal,
   type Json,
+  type JsonObject,
   type Message,
   type PointId,
   refuse,
@@ -21,7 +25,7 @@ import {
   say,
 } from "../terms";
 import { type Action, isAction, isJobStep, objectOf, secondsFor } from "./actions";
-import { matches } from "./conditions";
+import { matches, whenTrue } from "./conditions";
 import { chained, canonicalText, type EntryResult, firstBreak, type LogEntry } from "./log";
 import { endOf, playInWorld, type Played, standings } from "./playInWorld";
 import { predictionResult } from "./prediction";
@@ -161,6 +165,7 @@ export interface ActOptions {
 export function act(attempt: Attempt, action: Action, { t }: ActOptions = {}): Acted | Refusal {
   const before = worldOf(attempt);
   if (before.over !== "" && action.do !== "remark") return refuse(say("attempt.over"));
+  if (action.do === "predict" && before.tried.size > 0) return refuse(say("attempt.tooLate"));
   const unknown = strangerIn(before, action);
   if (unknown !== undefined) return refuse(unknown);
   const writer = new Writer(attempt, before);
@@ -501,9 +506,41 @@ const isEntry = (entry: Json): boolean =>
   typeof entry["t"] === "number" &&
   typeof entry["verb"] === "string" &&
   typeof entry["object"] === "string" &&
+  typeof entry["hash"] === "string" &&
   isObject(entry["result"]) &&
-  Array.isArray(entry["result"]["shown"]) &&
+  isResult(entry["result"]) &&
   (entry["action"] === undefined || isAction(entry["action"]));
+
+const isListOf = (list: Json | undefined, is: (it: Json) => boolean): boolean =>
+  list === undefined || (Array.isArray(list) && list.every(is));
+
+const isFinding = (it: Json): boolean =>
+  isObject(it) &&
+  ["rule", "severity", "where", "citation"].every((key) => typeof it[key] === "string") &&
+  isMessage(it["message"]);
+
+const isMessage = (it: Json | undefined): boolean =>
+  isObject(it) && typeof it["key"] === "string" && isMessageKey(it["key"]);
+
+/** What is read of a result without playing it again has to be what it should be, whoever wrote it. */
+const isResult = (result: JsonObject): boolean =>
+  Array.isArray(result["shown"]) &&
+  isListOf(result["shown"], isMessage) &&
+  isListOf(result["findings"], isFinding) &&
+  isListOf(result["coached"], isFinding) &&
+  isListOf(result["reveals"], (it) => typeof it === "string") &&
+  ["workPoints", "believed"].every((key) => result[key] === undefined || isStandings(result[key])) &&
+  (result["consequence"] === undefined ||
+    (isObject(result["consequence"]) && isMessage(result["consequence"]["text"]))) &&
+  (result["prediction"] === undefined ||
+    (isObject(result["prediction"]) &&
+      Object.values(result["prediction"]).every((it) =>
+        isListOf(it as Json, (id) => typeof id === "string"),
+      )));
+
+const isStandings = (standings: Json): boolean =>
+  isObject(standings) &&
+  Object.values(standings).every((it: unknown) => isObject(it) && typeof it["verdict"] === "string");
 
 /** Plays an attempt again and compares each entry with what was written: nothing where they are the same. */
 export function verifyAttempt(attempt: Attempt): Message | undefined {
@@ -552,3 +589,36 @@ export const hasHiddenFacts = (document: StillhotDocument): boolean => factsOf(d
 
 /** Work points as they truly stand now. */
 export const assessmentOf = (attempt: Attempt) => seen(worldOf(attempt).truth);
+
+/** What the apprentice is told of an entry: what was seen and heard, and in practice what is wrong with it on the map. */
+export interface Feedback {
+  readonly shown: readonly Message[];
+  readonly coached: readonly RehearsalFinding[];
+}
+
+/** The feedback of an entry while an attempt runs: nothing in it rests on what is still hidden. In an exam nobody coaches. */
+export const feedbackOf = ({ mode }: Attempt, { result }: LogEntry): Feedback => ({
+  shown: result.shown,
+  coached: mode === "practice" ? (result.coached ?? []) : [],
+});
+
+/** A hint that can still be asked for: its rungs, weakest first, and those that were asked for. */
+export interface HintOffer {
+  readonly id: string;
+  readonly rungs: readonly HintStrength[];
+  readonly asked: readonly HintStrength[];
+}
+
+/** Hints on offer as an attempt stands; none in an exam. */
+export function hintsOffered({ document, log, mode }: Attempt): HintOffer[] {
+  if (mode === "exam") return [];
+  return (scenarioOf(document).hints ?? [])
+    .filter(({ until }) => until === undefined || whenTrue(until, document, log) === undefined)
+    .map((hint) => ({
+      id: hint.id,
+      rungs: HINT_STRENGTHS.filter((it) => hint[it] !== undefined),
+      asked: log.flatMap(({ action }) =>
+        action?.do === "hint" && action.hint === hint.id ? [action.strength] : [],
+      ),
+    }));
+}

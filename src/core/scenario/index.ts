@@ -7,6 +7,10 @@ export {
   type Attempt,
   type AttemptHead,
   assessmentOf,
+  type Feedback,
+  feedbackOf,
+  type HintOffer,
+  hintsOffered,
   conductorsToPredict,
   fingerprintOf,
   forkAttempt,
@@ -71,3 +75,4 @@ export {
 export { type ClassRow, type ClassView, compareMany, rowOf, type Tally } from "./compare";
 export { type AttemptRecord, classCsv, csvCell, recordOf } from "./record";
 export { xapiOf, type XapiOptions } from "./xapi";
+export * as scenarioEdits from "./edits";

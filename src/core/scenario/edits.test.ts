@@ -1,0 +1,70 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { canBeSolved, isRefusal, planned, readDocument, scenarioOf, spell, truthOf, writeDocument } from "..";
+import type { Change, Command, StillhotDocument } from "../document";
+import { forget, hide, makeStuck, makeTrue, unhide } from "./edits";
+
+const demo = readDocument(
+  readFileSync(new URL("../../../shared/demos/quarry-lane.stillhot.json", import.meta.url), "utf8"),
+) as { document: StillhotDocument };
+
+function edited(before: StillhotDocument, command: Command): Change {
+  const outcome = command(before);
+  if (isRefusal(outcome)) throw new Error(spell(outcome.refused));
+  expect(readDocument(writeDocument(outcome.after))).toMatchObject({ document: outcome.after, warnings: [] });
+  return outcome;
+}
+
+describe("an instructor hides and changes things by one edit each", () => {
+  test("what is hidden stays true, leaves the map with what it alone carried, and comes back", () => {
+    const hidden = edited(demo.document, hide(["tie", "far", "s2"]));
+    expect(Object.keys(hidden.after.system.elements)).not.toContain("tie");
+    expect(Object.keys(hidden.after.system.points)).not.toContain("sub2");
+    expect(hidden.after.job?.["steps"]).toBeUndefined();
+    expect(scenarioOf(hidden.after).answer).toEqual(demo.document.job!["steps"]);
+    expect(truthOf(hidden.after).system).toEqual(demo.document.system);
+    const [fact] = hidden.made!;
+    expect(edited(hidden.after, unhide(fact!)).after.system).toEqual(demo.document.system);
+    expect(Object.keys(truthOf(edited(hidden.after, forget(fact!)).after).system.elements)).not.toContain(
+      "tie",
+    );
+  });
+
+  test("another position, a stuck clamp, a welded blade", () => {
+    const closed = edited(demo.document, makeTrue("tie", { open: "" }, "The tie is closed"));
+    expect(truthOf(closed.after).system.elements["tie" as never]).toMatchObject({ open: "" });
+    expect(closed.after.system).toBe(demo.document.system);
+    const stuck = edited(closed.after, makeStuck("k1", "seized"));
+    expect(scenarioOf(stuck.after).truth![stuck.made![0]!]).toEqual({
+      label: "tap clamp is seized",
+      seized: { k1: true },
+    });
+    expect(
+      Object.keys(scenarioOf(edited(stuck.after, makeStuck("tie", "fused", "A")).after).truth!),
+    ).toHaveLength(3);
+  });
+
+  test("what cannot be done is refused in words", () => {
+    const refusal = (command: Command) => {
+      const outcome = command(demo.document);
+      return isRefusal(outcome) ? spell(outcome.refused) : "";
+    };
+    expect(refusal(hide(["nothing"]))).toBe("there is no nothing in this drawing");
+    expect(refusal(unhide("f9"))).toBe("there is no hidden fact f9");
+    expect(refusal(makeTrue("tie", { open: "Q" }))).toContain(
+      "the drawing as it truly stands would not be readable",
+    );
+    // The lead between clamp and cutout is where the work is.
+    expect(refusal(hide(["k1", "c1"]))).toContain("p1b");
+  });
+
+  test("a scenario made from a drawing in two edits is solved by the planner, and its trap springs", () => {
+    const { job, ...rest } = demo.document;
+    const { steps: _steps, ...task } = job!;
+    const drawing = { ...rest, job: task } as StillhotDocument;
+    const scenario = edited(drawing, makeTrue("tie", { open: "" })).after;
+    const { solved, why } = canBeSolved(scenario, planned);
+    expect(why.map((it) => spell(it))).toEqual([]);
+    expect(solved).toBe(true);
+  });
+});

@@ -1,0 +1,177 @@
+import {
+  amended,
+  type Command,
+  type HiddenFact,
+  jobOf,
+  type SavedElement,
+  scenarioOf,
+  type ScenarioStep,
+  type Step,
+  type StillhotDocument,
+  type System,
+} from "../document";
+import { change, elementOf, nameOf, nextId, pointOf, putPart } from "../document/edits/change";
+import { endsOf } from "../network";
+import { type JsonObject, refuse, say, spell } from "../terms";
+import { elementIn } from "./world";
+
+const newFactId = (document: StillhotDocument): string =>
+  nextId(
+    "f",
+    (id) =>
+      Object.hasOwn(scenarioOf(document).truth ?? {}, id) ||
+      Object.hasOwn(scenarioOf(document).injects ?? {}, id),
+  );
+
+const nameIn = (document: StillhotDocument, id: string): string =>
+  nameOf(id, elementOf(document, id) ?? pointOf(document, id));
+
+const withTruth = (
+  { scenario }: StillhotDocument,
+  truth: Readonly<Record<string, HiddenFact>>,
+): JsonObject => {
+  const { truth: _, ...rest } = scenario ?? {};
+  return Object.keys(truth).length === 0 ? rest : { ...rest, truth: truth as unknown as JsonObject };
+};
+
+/**
+ * Hides things that are drawn: they stay true and leave the map. Points that then carry nothing go with them, unless work
+ * is done there.
+ *
+ * @param label what the fact is called afterwards; made from the names of the things where it is left out
+ */
+export const hide =
+  (ids: readonly string[], label?: string): Command =>
+  (before) => {
+    const missing = ids.find(
+      (id) => elementOf(before, id) === undefined && pointOf(before, id) === undefined,
+    );
+    if (missing !== undefined) return refuse(say("edit.noThing", { id: missing }));
+    const elements = Object.keys(before.system.elements).filter(
+      (id) => ids.includes(id) || pointsOf(before.system, id).some((point) => ids.includes(point)),
+    );
+    const left = Object.keys(before.system.elements).filter((id) => !elements.includes(id));
+    const carried = new Set(left.flatMap((id) => pointsOf(before.system, id)));
+    const touched = new Set([...elements.flatMap((id) => pointsOf(before.system, id)), ...ids]);
+    const workedAt = new Set<string>(Object.values(jobOf(before).workPoints).map(({ at }) => at));
+    const points = Object.keys(before.system.points).filter(
+      (id) => touched.has(id) && !carried.has(id) && !workedAt.has(id),
+    );
+    const names = ids.map((id) => nameIn(before, id)).join(", ");
+    const records = (map: Readonly<Record<string, JsonObject>>, of: readonly string[]) =>
+      Object.fromEntries(of.map((id) => [id, map[id]!]));
+    const fact: HiddenFact = {
+      label: label ?? spell(say("scenario.edit.hidden", { name: names })),
+      add: {
+        points: records(before.system.points, points),
+        elements: records(before.system.elements, elements) as Record<string, SavedElement>,
+      },
+    };
+    const id = newFactId(before);
+    const map = amended(before.system, [{ remove: [...elements, ...points] }]);
+    return change(
+      say("scenario.edit.hide", { names }),
+      before,
+      (draft) => {
+        draft.system = map as never;
+        const { scenario, job } = answerFromJob(before);
+        if (job !== undefined) draft.job = job;
+        putPart(
+          draft,
+          "scenario",
+          withTruth({ ...before, scenario }, { ...scenarioOf(before).truth, [id]: fact }),
+        );
+      },
+      { made: [id] },
+    );
+  };
+
+/** Steps of the job become the scenario's answer: they may name what is hidden, and an apprentice is to find them. */
+function answerFromJob({ scenario = {}, job }: StillhotDocument): { scenario: JsonObject; job?: JsonObject } {
+  const { steps, ...rest } = job ?? {};
+  if (!Array.isArray(steps) || steps.length === 0) return { scenario };
+  return { scenario: { ...scenario, answer: scenario["answer"] ?? steps }, job: rest };
+}
+
+const pointsOf = (system: System, id: string): string[] => {
+  const element = elementIn(system, id);
+  return element === undefined ? [] : endsOf(element).map(([, point]) => point);
+};
+
+/** Puts a hidden fact on the map: what is true is shown. */
+export const unhide =
+  (fact: string): Command =>
+  (before) => {
+    const { [fact]: hidden, ...truth } = scenarioOf(before).truth ?? {};
+    if (hidden === undefined) return refuse(say("scenario.edit.noFact", { id: fact }));
+    return change(say("scenario.edit.unhide", { label: hidden.label }), before, (draft) => {
+      draft.system = amended(before.system, [hidden]) as never;
+      putPart(draft, "scenario", withTruth(before, truth));
+    });
+  };
+
+/** Takes a hidden fact away: what the map shows is true. Steps that name what it added go with it, and so do its reveals. */
+export const forget =
+  (fact: string): Command =>
+  (before) => {
+    const { [fact]: hidden, ...truth } = scenarioOf(before).truth ?? {};
+    if (hidden === undefined) return refuse(say("scenario.edit.noFact", { id: fact }));
+    const gone = [...Object.keys(hidden.add?.elements ?? {}), ...Object.keys(hidden.add?.points ?? {})];
+    const { answer, reveals, traps } = scenarioOf(before);
+    const stays = (step: ScenarioStep) =>
+      !gone.includes((step as Step).element ?? "") && !gone.includes(step.at ?? "");
+    const scenario = {
+      ...before.scenario,
+      ...(answer === undefined ? {} : { answer: answer.filter(stays) }),
+      ...(reveals === undefined
+        ? {}
+        : { reveals: reveals.filter(({ shows }) => shows === undefined || shows.some((it) => it !== fact)) }),
+      ...(traps === undefined ? {} : { traps: traps.filter((it) => it.fact !== fact) }),
+    } as unknown as JsonObject;
+    return change(say("edit.setScenario"), before, (draft) =>
+      putPart(draft, "scenario", withTruth({ ...before, scenario }, truth)),
+    );
+  };
+
+/** Makes a thing otherwise in truth than the map shows it: another position, another label, another connection. */
+export const makeTrue =
+  (id: string, keys: JsonObject, label?: string): Command =>
+  (before) => {
+    const name = nameIn(before, id);
+    const fact: HiddenFact = {
+      label: label ?? spell(say("scenario.edit.otherwise", { name })),
+      set: { [id]: keys },
+    };
+    return addFact(before, fact, id, name, "scenario.edit.set");
+  };
+
+/** Makes a device that does not move, or whose handle moves alone. */
+export const makeStuck =
+  (id: string, how: "seized" | "fused", phases: string | true = true, label?: string): Command =>
+  (before) => {
+    const name = nameIn(before, id);
+    const fact: HiddenFact = {
+      label: label ?? spell(say(`scenario.edit.${how}`, { name })),
+      [how]: { [id]: phases },
+    };
+    return addFact(before, fact, id, name, "scenario.edit.stuck");
+  };
+
+function addFact(
+  before: StillhotDocument,
+  fact: HiddenFact,
+  about: string,
+  name: string,
+  label: "scenario.edit.set" | "scenario.edit.stuck",
+) {
+  if (elementOf(before, about) === undefined && pointOf(before, about) === undefined)
+    return refuse(say("edit.noThing", { id: about }));
+  const id = newFactId(before);
+  const truth = { ...scenarioOf(before).truth, [id]: fact };
+  return change(
+    say(label, { name }),
+    before,
+    (draft) => putPart(draft, "scenario", withTruth(before, truth)),
+    { made: [id] },
+  );
+}
