@@ -77,7 +77,15 @@ export interface StartOptions {
   readonly seed?: number;
 }
 
+/** A moment of an attempt: how everything stood once so many entries were written. */
+interface Kept {
+  readonly entries: number;
+  readonly world: World;
+}
+
 const worlds = new WeakMap<Attempt, World>();
+/** Every moment of an attempt after an action, so that a replay is a look-up. */
+const kept = new WeakMap<Attempt, readonly Kept[]>();
 
 /** Begins an attempt. What a clock and a person would say is handed in. */
 export function startAttempt(document: StillhotDocument, options: StartOptions = {}): Attempt {
@@ -96,7 +104,9 @@ export function startAttempt(document: StillhotDocument, options: StartOptions =
 
 function begun(head: AttemptHead, document: StillhotDocument): Attempt {
   const attempt: Attempt = { ...head, document, log: [], checksum: sha256(canonicalText(head)) };
-  worlds.set(attempt, beginWorld(document));
+  const world = beginWorld(document);
+  worlds.set(attempt, world);
+  kept.set(attempt, [{ entries: 0, world }]);
   return attempt;
 }
 
@@ -112,6 +122,7 @@ export function worldOf(attempt: Attempt): World {
   const again = replayed(attempt, attempt.log.length);
   const world = isRefusal(again) ? beginWorld(attempt.document) : worlds.get(again)!;
   worlds.set(attempt, world);
+  kept.set(attempt, isRefusal(again) ? [{ entries: 0, world }] : kept.get(again)!);
   return world;
 }
 
@@ -143,9 +154,11 @@ export function forkAttempt(
 
 /** How an attempt stood after an entry of its log: for the replay, both what was true and what was known. */
 export function worldAt(attempt: Attempt, entry: number): World {
-  if (entry >= attempt.log.length) return worldOf(attempt);
-  const again = replayed(attempt, entry);
-  return isRefusal(again) ? beginWorld(attempt.document) : worlds.get(again)!;
+  const now = worldOf(attempt);
+  if (entry >= attempt.log.length) return now;
+  return (
+    kept.get(attempt)!.findLast(({ entries }) => entries <= entry)?.world ?? beginWorld(attempt.document)
+  );
 }
 
 /** Whether an attempt has come to its end, and how. */
@@ -262,6 +275,10 @@ class Writer {
       checksum: this.hash,
     };
     worlds.set(attempt, this.world);
+    kept.set(attempt, [
+      ...(kept.get(this.attempt) ?? []),
+      { entries: attempt.log.length, world: this.world },
+    ]);
     return attempt;
   }
 

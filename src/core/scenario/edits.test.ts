@@ -1,7 +1,15 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { canBeSolved, isRefusal, planned, readDocument, scenarioOf, spell, truthOf, writeDocument } from "..";
-import type { Change, Command, StillhotDocument } from "../document";
+import {
+  type Change,
+  type Command,
+  readDocument,
+  scenarioOf,
+  type StillhotDocument,
+  writeDocument,
+} from "../document";
+import { isRefusal, spell } from "../terms";
+import { canBeSolved, planned, truthOf } from ".";
 import { forget, hide, makeStuck, makeTrue, unhide } from "./edits";
 
 const demo = readDocument(
