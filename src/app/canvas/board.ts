@@ -28,7 +28,18 @@ export interface View {
   readonly lit: readonly ElementId[];
   /** the end that a join starts from */
   readonly joiningFrom: Owner | undefined;
+  /** paints what a view lays over the drawing, in its units */
+  readonly overlay: Overlay | undefined;
 }
+
+/** What a view shows in place of the drawing as it stands, or over it. */
+export interface Instead {
+  readonly scene?: Scene | undefined;
+  readonly lit?: readonly ElementId[] | undefined;
+  readonly overlay?: Overlay | undefined;
+}
+
+export type Overlay = (context: CanvasRenderingContext2D, palette: Palette, scale: number) => void;
 
 export interface Board {
   readonly camera: Camera;
@@ -124,9 +135,10 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
 
   function paintOver(
     context: CanvasRenderingContext2D,
-    { scene, selection, focus, joiningFrom, palette }: View,
+    { scene, selection, focus, joiningFrom, palette, overlay }: View,
   ) {
     const pixel = 1 / camera.scale;
+    overlay?.(context, palette, camera.scale);
     for (const owner of selection) outline(context, scene, owner, palette.accent, 3 * pixel, 10, []);
     if (joiningFrom !== undefined)
       outline(context, scene, joiningFrom, palette.accent, 3 * pixel, 12, [6 * pixel, 4 * pixel]);

@@ -77,6 +77,13 @@ export const volts = (value: number | null | undefined): string =>
 
 export const amps = (value: number): string => `${figures(value)}\u00a0A`;
 
+export const watts = (value: number): string =>
+  Math.abs(value) >= 1e6
+    ? `${figures(value / 1e6)}\u00a0MW`
+    : Math.abs(value) >= 1000
+      ? `${figures(value / 1000)}\u00a0kW`
+      : `${figures(value)}\u00a0W`;
+
 /** What one upset is, in words. */
 export function upsetWords(document: StillhotDocument, { kind, element, phase }: Upset): string {
   const name = elementName(document, element);

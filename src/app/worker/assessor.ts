@@ -1,12 +1,33 @@
-import type { assess, Assessment, StillhotDocument } from "../../core";
+import type {
+  assess,
+  Assessment,
+  ElementId,
+  ElementReport,
+  FaultAmps,
+  PointId,
+  StillhotDocument,
+} from "../../core";
 
 export interface Question {
   readonly n: number;
   readonly document: StillhotDocument;
+  /** what is asked of it, where it is not the assessment */
+  readonly what?:
+    | { readonly of: "margins" }
+    | { readonly of: "point"; readonly id: PointId }
+    | { readonly of: "element"; readonly id: ElementId };
 }
 
-export type Answer =
-  { readonly n: number; readonly assessment: Assessment } | { readonly n: number; readonly failed: string };
+export type Answer = { readonly n: number } & (
+  | { readonly assessment: Assessment }
+  | { readonly margins: Readonly<Record<PointId, number | null>> }
+  | { readonly faults: FaultAmps }
+  | { readonly ampsLoadsOff: ElementReport | undefined }
+  | { readonly failed: string }
+);
+
+export const startWorker = (): Worker =>
+  new Worker(new URL("./assess.worker.ts", import.meta.url), { type: "module" });
 
 /** Drawings up to this many elements are assessed at once, so that a tapped switch shows in the next frame. */
 const AT_ONCE_UP_TO = 150;
@@ -72,12 +93,12 @@ export class Assessor {
 
   #started(): Worker {
     if (this.#worker !== undefined) return this.#worker;
-    const worker = new Worker(new URL("./assess.worker.ts", import.meta.url), { type: "module" });
+    const worker = startWorker();
     worker.addEventListener("message", ({ data }: MessageEvent<Answer>) => {
       this.#busy = false;
       if (data.n === this.#asked && this.#waiting === undefined && this.#inFlight !== undefined)
         if ("assessment" in data) this.#answer(this.#inFlight, data.assessment);
-        else this.#answer(this.#inFlight, undefined, data.failed);
+        else if ("failed" in data) this.#answer(this.#inFlight, undefined, data.failed);
       this.#next();
     });
     worker.addEventListener("error", (event) => {

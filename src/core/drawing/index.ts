@@ -5,3 +5,5 @@ export * from "./scene";
 export * from "./notes";
 export * from "./hit";
 export * from "./svg";
+export * from "./power";
+export * from "./marks";

@@ -11,7 +11,16 @@ import {
   type WorkPoint,
 } from "../document";
 import { type Circuit, circuitOf, EARTH, EDGE, reachGraphOf, reachOf, standingOf } from "../network";
-import { ampsAtPoint, elementAmps, solutionOf, voltsAt } from "../phasor";
+import {
+  ampsAtPoint,
+  AS_DRAWN,
+  type ElementAmps,
+  elementAmps,
+  type FaultAmps,
+  faultAmpsAt,
+  solutionOf,
+  voltsAt,
+} from "../phasor";
 import {
   complex,
   type ConductorId,
@@ -143,24 +152,48 @@ function elementReports(system: System, circuit: Circuit): Record<ElementId, Ele
   const pointIndex = new Map(circuit.pointIds.map((id, index) => [id, index]));
   const reports: Record<ElementId, ElementReport> = {};
   circuit.elementIds.forEach((id, element) => {
-    const record = complete(system.elements[id]!) as CircuitElement & {
-      from?: PointId;
-      at?: PointId;
-      phases?: string;
-    };
-    const own = ampsAtPoint(circuit, amps, element, pointIndex.get((record.from ?? record.at)!) ?? -1);
-    const letters = [...(record.phases ?? ""), "N"] as Letter[];
-    const isTwoEnded = deviceOf(record.kind).ends.length > 1;
-    const shown = letters.filter(
-      (it) => own[it] !== undefined && (it !== "N" || isTwoEnded || complex.magnitude(own[it]) > 0),
-    );
-    reports[id] = {
-      amps: Object.fromEntries(shown.map((it) => [it, complex.magnitude(own[it]!)])),
-      angleDeg: Object.fromEntries(shown.map((it) => [it, complex.angleDegrees(own[it]!)])),
-    };
+    reports[id] = elementReport(system, circuit, amps, pointIndex, element);
   });
   return reports;
 }
+
+function elementReport(
+  system: System,
+  circuit: Circuit,
+  amps: ElementAmps,
+  pointIndex: ReadonlyMap<PointId, number>,
+  element: number,
+): ElementReport {
+  const record = complete(system.elements[circuit.elementIds[element]!]!) as CircuitElement & {
+    from?: PointId;
+    at?: PointId;
+    phases?: string;
+  };
+  const own = ampsAtPoint(circuit, amps, element, pointIndex.get((record.from ?? record.at)!) ?? -1);
+  const letters = [...(record.phases ?? ""), "N"] as Letter[];
+  const isTwoEnded = deviceOf(record.kind).ends.length > 1;
+  const shown = letters.filter(
+    (it) => own[it] !== undefined && (it !== "N" || isTwoEnded || complex.magnitude(own[it]) > 0),
+  );
+  return {
+    amps: Object.fromEntries(shown.map((it) => [it, complex.magnitude(own[it]!)])),
+    angleDeg: Object.fromEntries(shown.map((it) => [it, complex.angleDegrees(own[it]!)])),
+  };
+}
+
+/** Amperes of one element with every load off: what still flows, such as charging, exciting and fault current. */
+export function ampsLoadsOff({ system }: StillhotDocument, id: ElementId): ElementReport | undefined {
+  const circuit = circuitOf(system);
+  const element = circuit.elementIds.indexOf(id);
+  if (element === -1) return undefined;
+  const amps = elementAmps(solutionOf(circuit, { ...AS_DRAWN, loads: false }));
+  const pointIndex = new Map(circuit.pointIds.map((it, index) => [it, index]));
+  return elementReport(system, circuit, amps, pointIndex, element);
+}
+
+/** Bolted fault currents at a point of a drawing. */
+export const faultsAt = ({ system }: StillhotDocument, point: PointId): FaultAmps =>
+  faultAmpsAt(circuitOf(system), point);
 
 /** Equations that could not be solved, or loads that would not settle: said, never silently wrong. */
 function unsolved(view: View): Finding[] {

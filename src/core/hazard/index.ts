@@ -1,6 +1,7 @@
 export type * from "./types";
-export { assess, type KnownFromPlay } from "./assess";
+export { ampsLoadsOff, assess, faultsAt, type KnownFromPlay } from "./assess";
 export { SWITCHING, testedConductors, barricadedPoints } from "./tested";
 export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
 export { documentAfter, marginMap, worstThreat } from "./views";
+export type { FaultAmps } from "../phasor";

@@ -11,6 +11,7 @@ import { steps } from "./steps";
 import { app } from "./app";
 import { cli } from "./cli";
 import { keep } from "./keep";
+import { views } from "./views";
 
 /** Every sentence that a person reads, in English. Another language or a region's words are another file of this shape. */
 export const english = {
@@ -27,6 +28,7 @@ export const english = {
   ...app,
   ...cli,
   ...keep,
+  ...views,
 } as const;
 
 export type MessageKey = keyof typeof english;

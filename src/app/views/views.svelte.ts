@@ -1,0 +1,186 @@
+import {
+  type Assessment,
+  documentAfter,
+  type ElementId,
+  marginMarks,
+  type PointId,
+  powerMarks,
+  type Scene,
+  sceneOf,
+  stepMarks,
+  type StillhotDocument,
+  worstThreat,
+} from "../../core";
+import type { Instead } from "../canvas/board";
+import type { Session } from "../session/session.svelte";
+import { type Answer, Assessor, type Question, startWorker } from "../worker/assessor";
+import { paintMarks } from "./paintMarks";
+
+/** What is shown in place of the drawing as it stands, or over it. */
+export type Look = "mistake" | "margins" | "power";
+
+const STEP_MS = 450;
+
+/** Views that change nothing: one mistake away, the margin of every point, the flow of power. */
+export class Views {
+  look = $state<Look | undefined>(undefined);
+  /** how many things may go wrong in *one mistake away* */
+  strength = $state(1);
+  /** how far the walk along the path has come, as an index into it */
+  step = $state(0);
+  #session: Session;
+  #after = $state.raw<Standing | undefined>(undefined);
+  #margins = $state.raw<Margins | undefined>(undefined);
+  #assessor: Assessor | undefined;
+  #marginWorker: Worker | undefined;
+
+  constructor(session: Session) {
+    this.#session = session;
+  }
+
+  /** the worst that may happen at the shown work point; nothing where no threat was found */
+  worst = $derived.by(() => {
+    const report = this.#session.isStale ? undefined : this.#session.workPoint?.report;
+    return this.look !== "mistake" || report === undefined ? undefined : worstThreat(report, this.strength);
+  });
+  /** the drawing after that; the drawing itself where nothing needs to go wrong */
+  after = $derived.by(() =>
+    this.worst === undefined || this.worst.upsets.length === 0
+      ? undefined
+      : documentAfter(this.#session.document, this.worst.upsets),
+  );
+  /** from the source to the hand */
+  path = $derived(this.worst === undefined || this.worst.path.length === 0 ? undefined : this.worst.path);
+  /** whether the picture is that of a drawing that does not stand so */
+  isOtherwise = $derived(this.after !== undefined);
+  /** why the drawing after the upsets could not be worked out */
+  failed = $derived(this.look === "margins" ? this.#margins?.failed : this.#standing()?.failed);
+  isWorking = $derived.by(() =>
+    this.look === "mistake"
+      ? this.after !== undefined && this.#standing() === undefined
+      : this.#margins?.state === "working",
+  );
+
+  /** the margins of the drawing as it is now; nothing where they were not asked for, or it has changed since */
+  margins = $derived.by(() =>
+    this.#margins?.document === this.#session.document ? this.#margins.map : undefined,
+  );
+  marginState = $derived.by((): Margins["state"] | "none" | "stale" => {
+    if (this.#margins === undefined) return "none";
+    return this.#margins.document === this.#session.document ? this.#margins.state : "stale";
+  });
+
+  scene: Scene = $derived.by(() => {
+    const { document, catalogue } = this.#session;
+    if (this.look !== "mistake" || this.after === undefined) return this.#session.scene;
+    const options = catalogue === undefined ? {} : { catalogue };
+    return sceneOf(this.after ?? document, this.#standing()?.assessment, options);
+  });
+
+  marks = $derived.by(() => {
+    const { document, assessment, isStale } = this.#session;
+    if (this.look === "mistake" && this.path !== undefined)
+      return stepMarks(this.scene, this.path, this.step);
+    if (this.look === "margins" && this.margins !== undefined) return marginMarks(this.scene, this.margins);
+    if (this.look === "power" && assessment !== undefined && !isStale)
+      return powerMarks(document, assessment, this.scene);
+    return [];
+  });
+
+  /** What the canvas shows instead of the drawing, or over it. */
+  instead: Instead | undefined = $derived.by(() => {
+    if (this.look === undefined) return undefined;
+    const { marks } = this;
+    const lit: readonly ElementId[] | undefined =
+      this.look === "mistake" ? (this.path?.slice(0, this.step + 1) ?? []) : undefined;
+    return {
+      scene: this.scene,
+      lit: lit === undefined ? undefined : [...lit, ...(this.worst?.upsets.map((it) => it.element) ?? [])],
+      overlay: (context, palette, scale) => paintMarks(context, marks, palette, scale),
+    };
+  });
+
+  /** Works out how the drawing would stand; asked again whenever it changes. */
+  follow() {
+    if (this.after === undefined) return;
+    this.#assessor ??= new Assessor((document, assessment, failed) => {
+      this.#after = { document, assessment, failed };
+    });
+    this.#assessor.ask(withoutJob(this.after));
+  }
+
+  /** Walks the path a step at a time, or shows it whole where motion is not wanted. Returns how to stop. */
+  walk(): () => void {
+    const length = this.path?.length ?? 0;
+    if (length === 0 || matchMedia("(prefers-reduced-motion: reduce)").matches) {
+      this.step = Math.max(0, length - 1);
+      return () => undefined;
+    }
+    this.step = 0;
+    const timer = setInterval(() => {
+      if (this.step >= length - 1) return clearInterval(timer);
+      this.step++;
+    }, STEP_MS);
+    return () => clearInterval(timer);
+  }
+
+  /** Asks for the margin of every point of the drawing as it is now. */
+  askMargins() {
+    this.stopMargins();
+    const { document } = this.#session;
+    this.#margins = { document, state: "working" };
+    this.#marginWorker = startWorker();
+    this.#marginWorker.addEventListener("message", ({ data }: MessageEvent<Answer>) => {
+      if ("margins" in data) this.#margins = { document, state: "done", map: data.margins };
+      else if ("failed" in data) this.#margins = { document, state: "failed", failed: data.failed };
+      this.#endWorker();
+    });
+    this.#marginWorker.addEventListener("error", ({ message }) => {
+      this.#margins = { document, state: "failed", failed: message };
+      this.#endWorker();
+    });
+    // The state of the app is not the worker's: it gets the bare document.
+    this.#marginWorker.postMessage({ n: 0, document, what: { of: "margins" } } satisfies Question);
+  }
+
+  stopMargins() {
+    if (this.#margins?.state === "working") this.#margins = { ...this.#margins, state: "stopped" };
+    this.#endWorker();
+  }
+
+  #endWorker() {
+    this.#marginWorker?.terminate();
+    this.#marginWorker = undefined;
+  }
+
+  /** How the drawing after the upsets stands, once that is known. */
+  #standing(): Standing | undefined {
+    return this.after !== undefined && this.#after?.document === withoutJob(this.after)
+      ? this.#after
+      : undefined;
+  }
+}
+
+interface Standing {
+  readonly document: StillhotDocument;
+  readonly assessment: Assessment | undefined;
+  readonly failed: string | undefined;
+}
+
+interface Margins {
+  readonly document: StillhotDocument;
+  readonly state: "working" | "done" | "stopped" | "failed";
+  readonly map?: Readonly<Record<PointId, number | null>>;
+  readonly failed?: string;
+}
+
+const bare = new WeakMap<StillhotDocument, StillhotDocument>();
+
+/** Without work points there are no threats to look for, which is most of the work; the states are the same. */
+function withoutJob(document: StillhotDocument): StillhotDocument {
+  const known = bare.get(document);
+  if (known !== undefined) return known;
+  const { job: _job, scenario: _scenario, ...fresh } = document;
+  bare.set(document, fresh as StillhotDocument);
+  return fresh as StillhotDocument;
+}

@@ -1,0 +1,126 @@
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+
+const CUTOUT = "c1";
+const row = (page, owner) => page.locator(`[data-owner="${owner}"]`).first();
+const isPhone = (size) => size === "phone";
+
+async function begin(ctx, opening, demo = "sideline-three-transformers") {
+  const page = await ctx.open({ ...opening, path: `?demo=${demo}` });
+  await page.locator("html[data-ready]").waitFor();
+  await ctx.settle(page);
+  return page;
+}
+
+/** The outline is in the page at both sizes; a phone only does not show it. */
+async function select(page, owner) {
+  await row(page, owner).dispatchEvent("click");
+}
+
+async function act(page, action) {
+  await page.locator(`[data-action="${action}"]`).first().click();
+}
+
+async function look(page, size, view) {
+  if (!isPhone(size)) return page.locator(`[data-look="${view}"]`).click();
+  await page.locator('[data-look="menu"]').tap();
+  await page.locator(`dialog [data-look="${view}"]`).tap();
+}
+
+async function noViolation(page, where) {
+  const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+  await page.evaluate(axe);
+  const { violations } = await page.evaluate(() =>
+    globalThis.axe.run(document, { resultTypes: ["violations"] }),
+  );
+  const found = violations.map(
+    (it) => `${it.id}: ${it.nodes.map((node) => node.html.slice(0, 140)).join(" | ")}`,
+  );
+  assert.deepEqual(found, [], where);
+}
+
+async function noSidewaysScroll(page) {
+  const [wide, inner] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+  assert.ok(wide <= inner, `the page is ${wide} px wide in a window of ${inner} px`);
+}
+
+const bothWays = ["desk", "phone"].flatMap((size) => ["light", "dark"].map((theme) => ({ size, theme })));
+
+/** @type {import("./context.mjs").EndToEndTest[]} */
+export const tests = [
+  ...bothWays.map(({ size, theme }) => ({
+    name: `one mistake away repaints the drawing after the worst, and leaves it as it was (${size}, ${theme})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size, theme });
+      await select(page, `element:${CUTOUT}`);
+      await act(page, "open");
+      await page.locator('[data-verdict="could-go-live"]').waitFor();
+      const before = await page.locator('[role="tree"]').first().textContent();
+      await look(page, size, "mistake");
+      await page.locator('[data-otherwise="true"]').getByText("Not as drawn").waitFor();
+      const worst = page.locator("[data-worst]");
+      assert.match(await worst.textContent(), /The worst: .*sideline cutout is closed.*C at 7/i);
+      await page.locator('[aria-current="step"]').last().waitFor();
+      const steps = await page.locator("[data-step]").allTextContents();
+      assert.match(steps[0], /station bus/);
+      assert.ok(steps.some((it) => /sideline cutout/.test(it)));
+      await page.locator(`li[aria-current="step"] [data-step="${steps.length}"]`).waitFor();
+      await noSidewaysScroll(page);
+      await noViolation(page, "one mistake away");
+      await page.getByLabel("Things that may go wrong").fill("3");
+      assert.match(await worst.textContent(), /^The worst: /);
+      await page.getByRole("button", { name: "Back to the drawing as it is" }).click();
+      await page.locator("[data-view]").waitFor({ state: "detached" });
+      assert.equal(await page.locator('[role="tree"]').first().textContent(), before);
+      assert.equal(await page.locator("[data-otherwise]").count(), 0);
+    },
+  })),
+  ...bothWays.map(({ size, theme }) => ({
+    name: `the margin map marks every point by shape and digit (${size}, ${theme})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size, theme });
+      await select(page, `element:${CUTOUT}`);
+      await act(page, "open");
+      await page.locator('[data-verdict="could-go-live"]').waitFor();
+      await look(page, size, "margins");
+      await page.locator('[data-margins="done"]').waitFor();
+      const counts = await page
+        .locator("[data-margin] strong")
+        .allTextContents()
+        .then((all) => all.map(Number));
+      assert.equal(
+        counts.reduce((sum, it) => sum + it, 0),
+        16,
+      );
+      assert.ok(
+        counts[0] > 0 && counts[1] > 0,
+        "points that are live now, and points that one thing makes live",
+      );
+      await page.getByText("None found is not safe").waitFor();
+      await noSidewaysScroll(page);
+      await page.getByText("The points as a list").click();
+      await noViolation(page, "the margin map");
+      if (isPhone(size)) return;
+      await act(page, "close");
+      await page.getByText("The drawing has changed since the map was made").waitFor();
+      await page.getByRole("button", { name: "Work it out" }).click();
+      await page.locator('[data-margins="done"]').waitFor();
+      await page.keyboard.press("Escape");
+      await page.locator("[data-view]").waitFor({ state: "detached" });
+    },
+  })),
+  {
+    name: "the path is shown whole at once where motion is not wanted",
+    async run(ctx) {
+      const page = await begin(ctx, { options: { reducedMotion: "reduce" } });
+      await select(page, `element:${CUTOUT}`);
+      await act(page, "open");
+      await look(page, "desk", "mistake");
+      const last = page.locator("[data-step]").last();
+      await page.locator("[data-step]").first().waitFor();
+      assert.equal(await last.evaluate((it) => it.parentElement.getAttribute("aria-current")), "step");
+      assert.equal(await page.getByRole("button", { name: "Walk the path again" }).count(), 0);
+    },
+  },
+];
