@@ -18,13 +18,23 @@ interface Drawn {
  */
 export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: Drawn): NominalVolts {
   const volts = new Float64Array(conductorCount);
-  const neighbours: number[][] = Array.from({ length: conductorCount }, () => []);
+  /** neighbours of a conductor as a chain: `first[node]` leads to an entry, and each entry to the next */
+  const first = new Int32Array(conductorCount).fill(-1);
+  const neighbour: number[] = [];
+  const after: number[] = [];
+  const link = (a: number, b: number) => {
+    neighbour.push(b);
+    after.push(first[a]!);
+    first[a] = neighbour.length - 1;
+  };
   const crossings: { from: number[]; to: number[]; primary: number; secondary: number }[] = [];
   const crossingsAt = new Map<number, number[]>();
+  const nodeAt = (index: number, end: End, letter: string): number | undefined => {
+    const point = endPoints[index]![end];
+    return point === undefined ? undefined : nodeOf.get(conductorId(point, letter as Letter));
+  };
   const nodesAt = (index: number, end: End, phases: string): number[] =>
-    [...phases].flatMap(
-      (letter) => nodeOf.get(conductorId(endPoints[index]![end] ?? "", letter as Letter)) ?? [],
-    );
+    [...phases].flatMap((letter) => nodeAt(index, end, letter) ?? []);
 
   elements.forEach((element, index) => {
     const phases = (element as { phases?: string }).phases ?? "";
@@ -44,11 +54,13 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
     }
     const ends = deviceOf(element.kind).ends;
     if (ends.length < 2) return;
-    for (const letter of phases) {
-      const [first, ...others] = ends.flatMap((end) => nodesAt(index, end, letter));
-      for (const other of others) {
-        neighbours[first!]!.push(other);
-        neighbours[other]!.push(first!);
+    for (let k = 0; k < phases.length; k++) {
+      const from = nodeAt(index, ends[0]!, phases[k]!);
+      for (let end = 1; end < ends.length; end++) {
+        const to = nodeAt(index, ends[end]!, phases[k]!);
+        if (from === undefined || to === undefined) continue;
+        link(from, to);
+        link(to, from);
       }
     }
   });
@@ -61,7 +73,7 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
   };
   const spread = () => {
     for (const node of queue) {
-      for (const next of neighbours[node]!) seed(next, volts[node]!);
+      for (let at = first[node]!; at !== -1; at = after[at]!) seed(neighbour[at]!, volts[node]!);
       for (const index of crossingsAt.get(node) ?? []) {
         const { from, to, primary, secondary } = crossings[index]!;
         if (from.includes(node)) to.forEach((it) => seed(it, secondary));

@@ -93,21 +93,28 @@ export function joinTerms({ joins }: Circuit, k: number): { node: number; coeffi
 
 /** Entries of the upper triangle collected as they come, then sorted into compressed columns. */
 class PatternBuilder {
-  private readonly low: number[] = [];
-  private readonly high: number[] = [];
-  constructor(private readonly size: number) {}
+  private low: Int32Array;
+  private high: Int32Array;
+  private count = 0;
+  constructor(private readonly size: number) {
+    this.low = new Int32Array(8 * size + 64);
+    this.high = new Int32Array(8 * size + 64);
+  }
   /** Asks for an entry; the number that comes back leads to its slot once all are known. */
   ask(a: number, b: number): number {
-    this.low.push(Math.min(a, b));
-    this.high.push(Math.max(a, b));
-    return this.low.length - 1;
+    if (this.count === this.low.length) {
+      this.low = grown(this.low);
+      this.high = grown(this.high);
+    }
+    this.low[this.count] = Math.min(a, b);
+    this.high[this.count] = Math.max(a, b);
+    return this.count++;
   }
   finish(): { pattern: UpperPattern; slotOf: Int32Array } {
-    const { size, low, high } = this;
-    const count = low.length;
+    const { size, low, high, count } = this;
     // Two counting sorts, by row and then by column, leave every column's rows increasing.
-    const byRow = countingSort(size, low, null);
-    const byColumn = countingSort(size, high, byRow);
+    const byRow = countingSort(size, low, count, null);
+    const byColumn = countingSort(size, high, count, byRow);
     const start = new Int32Array(size + 1);
     const row = new Int32Array(count);
     const slotOf = new Int32Array(count);
@@ -128,12 +135,18 @@ class PatternBuilder {
   }
 }
 
-function countingSort(size: number, keys: readonly number[], before: Int32Array | null): Int32Array {
+function grown(list: Int32Array): Int32Array {
+  const larger = new Int32Array(2 * list.length);
+  larger.set(list);
+  return larger;
+}
+
+function countingSort(size: number, keys: Int32Array, count: number, before: Int32Array | null): Int32Array {
   const next = new Int32Array(size + 1);
-  for (const key of keys) next[key + 1]!++;
+  for (let at = 0; at < count; at++) next[keys[at]! + 1]!++;
   for (let key = 0; key < size; key++) next[key + 1]! += next[key]!;
-  const sorted = new Int32Array(keys.length);
-  for (let at = 0; at < keys.length; at++) {
+  const sorted = new Int32Array(count);
+  for (let at = 0; at < count; at++) {
     const entry = before === null ? at : before[at]!;
     sorted[next[keys[entry]!]!++] = entry;
   }
@@ -151,12 +164,13 @@ function buildSkeleton(circuit: Circuit): Skeleton {
   const diagonalAsked = Array.from({ length: size }, (_, place) => builder.ask(place, place));
   const ask = (a: number, b: number): number =>
     a === EARTH || b === EARTH ? -1 : builder.ask(placeOf[a]!, placeOf[b]!);
-  const askStamp = (nodes: readonly number[]) => {
-    const asked: number[] = [];
-    nodes.forEach((a, i) => {
-      for (let j = 0; j <= i; j++) asked.push(ask(a, nodes[j]!));
-    });
-    return { nodes, asked };
+  /** A stamp whose slots are what was asked until `found` puts the slots there. */
+  const askStamp = (nodes: readonly number[]): Stamp => {
+    const asked = new Int32Array((nodes.length * (nodes.length + 1)) / 2);
+    let next = 0;
+    for (let i = 0; i < nodes.length; i++)
+      for (let j = 0; j <= i; j++) asked[next++] = ask(nodes[i]!, nodes[j]!);
+    return { nodes, slots: asked };
   };
   const joinsAsked = Array.from({ length: joins.count }, (_, k) => ({
     to: ask(joins.to[k]!, nodeCount + k),
@@ -170,10 +184,10 @@ function buildSkeleton(circuit: Circuit): Skeleton {
 
   const { pattern, slotOf } = builder.finish();
   const slot = (asked: number): number => (asked === -1 ? -1 : slotOf[asked]!);
-  const stamp = ({ nodes, asked }: ReturnType<typeof askStamp>): Stamp => ({
-    nodes,
-    slots: Int32Array.from(asked, slot),
-  });
+  const found = (stamp: Stamp): Stamp => {
+    for (let at = 0; at < stamp.slots.length; at++) stamp.slots[at] = slot(stamp.slots[at]!);
+    return stamp;
+  };
   const diagonal = Int32Array.from(diagonalAsked, slot);
   const symbolic = analyse(pattern);
   return {
@@ -188,10 +202,10 @@ function buildSkeleton(circuit: Circuit): Skeleton {
       common: slot(common),
       diagonal: diagonal[placeOf[nodeCount + k]!]!,
     })),
-    stretches: stretches.map(stamp),
-    units: units.map(stamp),
-    branches: branches.map(stamp),
-    emfs: emfs.map(stamp),
+    stretches: stretches.map(found),
+    units: units.map(found),
+    branches: branches.map(found),
+    emfs: emfs.map(found),
   };
 }
 
@@ -302,9 +316,26 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
       for (let column = 0; column <= row; column++) {
         const slot = slots[next++]!;
         if (slot === -1) continue;
-        const [valueRe, valueIm] = at(row, column);
-        re[slot]! += valueRe;
-        im[slot]! += valueIm;
+        const value = at(row, column);
+        re[slot]! += value[0];
+        im[slot]! += value[1];
+      }
+  };
+  /** Series admittance from end to end, and half of the shunt at each. Written out: it is most of what a network is. */
+  const addStretch = (slots: Int32Array, { seriesSiemens, halfShuntSiemens }: StretchElectrical) => {
+    const half = seriesSiemens.length;
+    let next = 0;
+    for (let row = 0; row < 2 * half; row++)
+      for (let column = 0; column <= row; column++) {
+        const slot = slots[next++]!;
+        const series = seriesSiemens[row % half]![column % half]!;
+        if (row < half === column < half) {
+          re[slot]! += series[0];
+          im[slot]! += series[1] + halfShuntSiemens[row % half]![column % half]!;
+        } else {
+          re[slot]! -= series[0];
+          im[slot]! -= series[1];
+        }
       }
   };
   const inject = (node: number, [amRe, amIm]: Complex) => {
@@ -314,15 +345,9 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
   };
 
   nodal.stretches.forEach(({ stamp, electrical }, index) => {
-    const { seriesSiemens, halfShuntSiemens } = electrical;
-    const half = seriesSiemens.length;
-    add(stamp.slots, 2 * half, (row, column) => {
-      const [i, j] = [row % half, column % half];
-      const [gs, bs] = seriesSiemens[i]![j]!;
-      return row < half === column < half ? [gs, bs + halfShuntSiemens[i]![j]!] : [-gs, -bs];
-    });
+    addStretch(stamp.slots, electrical);
     if (circuit.stretches[index]!.alongside.length === 0) return;
-    const driven = times(seriesSiemens, electrical.inducedVolts);
+    const driven = times(electrical.seriesSiemens, electrical.inducedVolts);
     const { from, to } = circuit.stretches[index]!;
     from.forEach((node, i) => inject(node, complex.add(electrical.pushedAmps[i]!, driven[i]!)));
     to.forEach((node, i) => inject(node, complex.subtract(electrical.pushedAmps[i]!, driven[i]!)));
