@@ -20,6 +20,7 @@ export const PLACES: readonly Place[] = [
   { id: "sketch", title: "place.sketch" },
   { id: "plan", title: "place.plan", load: () => import("./plan/Plan.svelte") },
   { id: "rehearse", title: "place.rehearse", load: () => import("./rehearse/Rehearse.svelte") },
+  { id: "scenario", title: "place.scenario", load: () => import("./attempt/Attempt.svelte") },
 ];
 
 /** The place that an address names; the first one where it names none. */

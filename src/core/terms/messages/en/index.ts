@@ -7,6 +7,7 @@ import { plan } from "./plan";
 import { drawing } from "./drawing";
 import { scenario } from "./scenario";
 import { sheet } from "./sheet";
+import { teach } from "./teach";
 import { steps } from "./steps";
 import { app } from "./app";
 import { cli } from "./cli";
@@ -23,6 +24,7 @@ export const english = {
   ...plan,
   ...drawing,
   ...sheet,
+  ...teach,
   ...steps,
   ...scenario,
   ...app,

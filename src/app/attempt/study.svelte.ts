@@ -1,0 +1,110 @@
+import {
+  act,
+  type Action,
+  type Attempt,
+  isRefusal,
+  knownView,
+  type LogEntry,
+  type Message,
+  startAttempt,
+  type StillhotDocument,
+  worldOf,
+} from "../../core";
+import { keepAttempt, keptAttempts } from "./shelf";
+
+const newId = () => crypto.randomUUID();
+
+/** What is played and what is talked about, through every change of place. The attempts themselves are never changed. */
+class Study {
+  /** a scenario whose prebrief is read, and that nobody has begun */
+  offered = $state.raw<StillhotDocument | undefined>(undefined);
+  /** the attempt that is being played */
+  attempt = $state.raw<Attempt | undefined>(undefined);
+  /** what the last action brought about */
+  latest = $state.raw<readonly LogEntry[]>([]);
+  refused = $state.raw<Message | undefined>(undefined);
+  /** why the device does not keep the attempt */
+  unkept = $state("");
+  /** attempts that the debrief is about: one, two side by side, or a class */
+  reviewed = $state.raw<readonly Attempt[]>([]);
+  /** the seat at the table: whoever tries a scenario of their own goes back to where it is built */
+  isOwnScenario = $state(false);
+  #id = "";
+  #hasLooked = false;
+
+  world = $derived(this.attempt === undefined ? undefined : worldOf(this.attempt));
+  view = $derived(this.attempt === undefined ? undefined : knownView(this.attempt));
+
+  /** Takes up an attempt that a reload or a flat battery broke off. */
+  async resume(): Promise<void> {
+    if (this.#hasLooked) return;
+    this.#hasLooked = true;
+    const open = (await keptAttempts().catch(() => [])).find((it) => !it.isOver);
+    if (open !== undefined && this.attempt === undefined && this.offered === undefined) this.take(open);
+  }
+
+  take({ id, attempt }: { readonly id: string; readonly attempt: Attempt }) {
+    this.#id = id;
+    this.attempt = attempt;
+    this.offered = undefined;
+    this.latest = [];
+    this.refused = undefined;
+  }
+
+  offer(document: StillhotDocument, isOwn = false) {
+    this.leave();
+    this.offered = document;
+    this.isOwnScenario = isOwn;
+  }
+
+  begin(who: string, mode: Attempt["mode"]) {
+    if (this.offered === undefined) return;
+    const startedAt = new Date().toISOString();
+    this.take({ id: newId(), attempt: startAttempt(this.offered, { who, mode, startedAt }) });
+    this.#keep();
+  }
+
+  /** The same scenario from the beginning: the attempt before it stays on the device. */
+  again() {
+    const document = this.attempt?.document ?? this.reviewed[0]?.document;
+    if (document !== undefined) this.offer(document, this.isOwnScenario);
+  }
+
+  leave() {
+    this.attempt = undefined;
+    this.offered = undefined;
+    this.latest = [];
+    this.refused = undefined;
+  }
+
+  do(action: Action): boolean {
+    if (this.attempt === undefined) return false;
+    const acted = act(this.attempt, action);
+    if (isRefusal(acted)) {
+      this.refused = acted.refused;
+      return false;
+    }
+    this.refused = undefined;
+    this.attempt = acted.attempt;
+    this.latest = acted.entries;
+    this.#keep();
+    return true;
+  }
+
+  /** An answer to a question of the debrief goes into the same log. */
+  remark(question: string, text: string) {
+    if (this.attempt === undefined || text.trim() === "") return;
+    this.do({ do: "remark", question, text: text.trim() });
+    this.reviewed = this.reviewed.map((it, index) => (index === 0 ? this.attempt! : it));
+  }
+
+  #keep() {
+    if (this.attempt === undefined) return;
+    void keepAttempt(this.#id, this.attempt).then(
+      () => (this.unkept = ""),
+      (error: unknown) => (this.unkept = error instanceof Error ? error.message : String(error)),
+    );
+  }
+}
+
+export const study = new Study();

@@ -1,0 +1,66 @@
+import {
+  type Attempt,
+  isJobStep,
+  isMessageKey,
+  type LogEntry,
+  type MessageKey,
+  stepSentence,
+  type Standing,
+  type StillhotDocument,
+} from "../../core";
+import { pointName, t, told, volts } from "../words/words";
+
+/** Seconds since the beginning, as minutes and seconds. */
+export function clock(seconds: number): string {
+  const whole = Math.round(seconds);
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
+}
+
+/** An entry of the log in one line: what somebody did, said, or what happened. */
+export function entryTitle(document: StillhotDocument, entry: LogEntry): string {
+  const { actor, verb, object, action, result } = entry;
+  if (actor === "operator") return t("play.radio.operator");
+  if (actor === "scenario")
+    return t(
+      verb === "failed"
+        ? "play.entry.failed"
+        : result.shown.length === 0
+          ? "play.entry.unnoticed"
+          : "play.entry.happens",
+    );
+  if (action !== undefined && isJobStep(action)) return told(stepSentence(document, action));
+  if (verb === "go") return t("play.entry.go", { name: pointName(document, object) });
+  if (action?.do === "hint") return t("play.entry.hint", { strength: t(`play.hint.${action.strength}`) });
+  if (action?.do === "remark") return t("play.entry.remark", { text: action.text });
+  return wordOr(`play.entry.${verb}`, verb);
+}
+
+/** What an entry showed; a walk has said all in its own line. */
+export const entryShown = ({ verb, result }: LogEntry): string[] =>
+  verb === "go" ? [] : result.shown.map(told).filter((it) => it !== "");
+
+/** What may be read of an entry while the attempt goes on: what nobody notices is not in the log that is shown. */
+export const isVisible = ({ actor, verb, result }: LogEntry): boolean =>
+  verb !== "let-pass" && !(actor === "scenario" && result.shown.length === 0);
+
+export const wordOr = (key: string, otherwise: string): string =>
+  isMessageKey(key) ? t(key as MessageKey) : otherwise;
+
+export const toolWord = (tool: string): string => wordOr(`tool.${tool}`, tool.replaceAll("-", " "));
+
+/** How a work point stands, in a few words. */
+export const standingWords = (standing: Standing | undefined): string =>
+  standing === undefined
+    ? t("review.noStanding")
+    : t("review.standing", {
+        verdict: t(`verdict.${standing.verdict}`),
+        margin: marginWord(standing.margin),
+        volts: volts(standing.exposureVolts),
+      });
+
+export const marginWord = (margin: number | null): string =>
+  margin === null ? t("review.marginMore") : String(margin);
+
+export const titleOf = ({ document }: Attempt): string => document.title || t("app.untitled");
+
+export const whoOf = ({ who }: Attempt): string => who || t("play.noName");
