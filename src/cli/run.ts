@@ -9,10 +9,11 @@ import { asText } from "./print";
 import { plan } from "./plan";
 import { rehearse } from "./rehearse";
 import { serve } from "./serve";
+import { sheet } from "./sheet";
 import { validate } from "./validate";
 
 /** Every command, in the order in which the help lists them. */
-export const COMMANDS: readonly Command[] = [validate, check, rehearse, plan, draw, serve];
+export const COMMANDS: readonly Command[] = [validate, check, rehearse, plan, draw, sheet, serve];
 
 /** Carries out one line of words. Never throws: whatever goes wrong is a sentence on standard error and a 2. */
 export async function run(words: readonly string[], io: Io): Promise<ExitCode> {

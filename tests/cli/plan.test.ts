@@ -68,12 +68,11 @@ test("without an order nothing is printed in place of the file, and what has no 
 });
 
 /** A rule's id may hold the word; nothing that a person is told may. */
-test.each(COMMANDS.filter((it) => it.takesFiles && it.name !== "draw").map(({ name }) => name))(
-  "C3 %s calls nothing in the demos safe, and says nothing without its numbers",
-  async (name) => {
-    const { out, err } = await line([name, ...DEMOS.map((it) => join(demos, it))]);
-    const said = `${out}${err}`.replaceAll("work-not-safe", "").replace(/^\s*"notes":.*$/gm, "");
-    expect(said).not.toMatch(/.*\bsafe(ly)?\b.*/i);
-    expect(said).not.toMatch(/.*(?:NaN|undefined|Infinity|\[object|\{[a-z]\w*\}).*/);
-  },
-);
+test.each(
+  COMMANDS.filter((it) => it.takesFiles && it.name !== "draw" && it.name !== "sheet").map(({ name }) => name),
+)("C3 %s calls nothing in the demos safe, and says nothing without its numbers", async (name) => {
+  const { out, err } = await line([name, ...DEMOS.map((it) => join(demos, it))]);
+  const said = `${out}${err}`.replaceAll("work-not-safe", "").split("\n");
+  expect(said.filter((it) => /\bsafe(ly)?\b/i.test(it) && !it.includes('"notes":'))).toEqual([]);
+  expect(said.filter((it) => /NaN|undefined|Infinity|\[object|\{[a-z]\w*\}/.test(it))).toEqual([]);
+});

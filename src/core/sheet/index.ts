@@ -1,2 +1,5 @@
 export * from "./sentences";
 export * from "./steps";
+export * from "./briefing";
+export * from "./link";
+export { type CodePicture, sheetHtml, type SheetOptions } from "./sheetHtml";

@@ -36,11 +36,11 @@ export function upsetSentence(document: StillhotDocument, { kind, element, phase
   });
 }
 
-/** Several things in a row: `a, b and c`. */
-function inARow(items: readonly Message[]): Message {
-  const [first, ...others] = items;
-  if (others.length === 0) return first!;
-  return say(others.length === 1 ? "say.and" : "say.comma", { first: first!, rest: inARow(others) });
+/** Several things in a row: `a, b and c`, or `a, b or c`. */
+export function inARow(items: readonly Message[], word: "say.and" | "say.or" = "say.and"): Message {
+  const join = (rest: Message, first: Message, index: number) =>
+    say(index === items.length - 2 ? word : "say.comma", { first, rest });
+  return items.slice(0, -1).reduceRight<Message>(join, items.at(-1)!);
 }
 
 /** What happens, and what then feeds the work point. */
@@ -58,6 +58,24 @@ export function threatSentence(
   return say(source === null ? "say.inducedIf" : isUnknown ? "say.unknownFeedsIf" : "say.fedIf", {
     ...gaps,
     upsets: inARow(upsets.map((it) => upsetSentence(document, it))),
+  });
+}
+
+/** The same for threats that differ only in whose generator it is that nobody drew. */
+export function anyGeneratorSentence(document: StillhotDocument, threats: readonly Threat[]): Message {
+  const [{ upsets, conductor }] = threats as readonly [Threat];
+  const whose = threats.flatMap((it) => it.upsets.filter(({ kind }) => kind === "start-unknown"));
+  const name = inARow(
+    whose.map(({ element }) => say("say.text", { text: elementName(document, element) })),
+    "say.or",
+  );
+  const words = upsets.map((it) =>
+    it.kind === "start-unknown" ? say("say.start-unknown", { name }) : upsetSentence(document, it),
+  );
+  return say("say.anyUnknownFeedsIf", {
+    upsets: inARow(words),
+    letter: conductor,
+    volts: figures(Math.max(...threats.map(({ volts }) => volts))),
   });
 }
 

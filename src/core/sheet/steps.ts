@@ -2,17 +2,20 @@ import { complete, jobOf, type Step, type StillhotDocument, type WorkPoint } fro
 import { type ElementId, isMessageKey, type Message, type MessageKey, say, type WorkPointId } from "../terms";
 import { elementName, pointName } from "./sentences";
 
-/** A step as one act on one thing: `Open Q1 cutout, A, with the load-break tool`. */
-export function stepSentence(document: StillhotDocument, step: Step): Message {
+/**
+ * A step as one act on one thing: `Open Q1 cutout, A, with the load-break tool`.
+ *
+ * @param short leaves out with what, and which end first
+ */
+export function stepSentence(document: StillhotDocument, step: Step, { short = false } = {}): Message {
+  const end = short ? undefined : firstEnd(document, step);
   const { do: verb, text, phases, position, seconds } = step;
   const act = say(`do.${verb}`, {
     name: nameOf(document, step),
-    set: step.element ?? "",
+    set: say("do.groundSet", { id: step.element ?? "" }),
     on: phases === undefined || phases === "" ? "" : say("do.onPhases", { phases: spaced(phases) }),
-    with: step.with === undefined || step.with === "" ? "" : toolOf(step.with),
-    to: keyed(`do.to.${step.to ?? ""}`),
-    cable: step.cable === undefined || step.cable === "" ? "" : say("do.cable", { cable: step.cable }),
-    first: firstEnd(document, step),
+    with: short || step.with === undefined || step.with === "" ? "" : toolOf(step.with),
+    first: end === undefined ? "" : say(`do.first.${end}`),
     position: position ?? step.to ?? "",
     seconds: seconds ?? "",
   });
@@ -25,6 +28,8 @@ export const stepSeen = (document: StillhotDocument, step: Step): Message =>
   say(`seen.${step.do}`, {
     phases: spaced(step.phases || phasesOf(document, step.element)),
     position: step.position ?? step.to ?? "",
+    to: keyed(`do.to.${step.to ?? "neutral"}`),
+    cable: step.cable === undefined || step.cable === "" ? "" : say("do.cable", { cable: step.cable }),
   });
 
 const spaced = (phases: string): string => [...phases].join(" ");
@@ -56,12 +61,14 @@ const toolOf = (tool: string): Message =>
     ? say("do.with", { tool: say(`tool.${tool}` as MessageKey) })
     : say("do.withOther", { tool });
 
-/** Which end goes on or comes off first: said always, since the wrong order puts a person in the circuit. */
-function firstEnd(document: StillhotDocument, { do: verb, first, to, element }: Step): string | Message {
-  if (verb !== "ground" && verb !== "unground") return "";
-  const end = first ?? (verb === "ground" ? "neutral" : "phase");
-  if (end === "phase") return say("do.first.phase");
+/** Which end goes on or comes off first: the wrong order puts a person in the circuit. */
+export function firstEnd(
+  document: StillhotDocument,
+  { do: verb, first, to, element }: Step,
+): "neutral" | "earth" | "phase" | undefined {
+  if (verb !== "ground" && verb !== "unground") return undefined;
+  if ((first ?? (verb === "ground" ? "neutral" : "phase")) === "phase") return "phase";
   const saved = document.system.elements[element as ElementId];
-  const goesTo = to ?? (saved === undefined ? "neutral" : (complete(saved) as { to?: string }).to);
-  return say(goesTo === "earth" ? "do.first.earth" : "do.first.neutral");
+  const goesTo = to ?? (saved === undefined ? undefined : (complete(saved) as { to?: string }).to);
+  return goesTo === "earth" ? "earth" : "neutral";
 }

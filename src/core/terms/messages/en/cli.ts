@@ -125,6 +125,23 @@ whatever it shows; 1 when the file has keys that this program does not know.
   "cli.draw.noPalette": "there is no palette {name}; there are {known}",
   "cli.wrote": "{file}: written to {out}",
 
+  "cli.sheet.summary": "Print the job-briefing sheet as HTML",
+  "cli.sheet.help": `
+A page to be printed on Letter or A4: the verdict, the drawing as it stands when work begins, what could still
+make it live and what controls it, the five subjects of the briefing, the steps with boxes to tick, what nobody
+has seen, names and signatures, and a code that opens the drawing. It needs nothing else: no script, no network.
+
+  -o OUT        write it to a file, or as NAME.html into a folder that exists
+  --large       letters a third larger, one column of steps
+  --drawn TEXT  when the drawing was last changed, as it is to stand on the sheet; else a blank to fill in
+  --app URL     the address of the app, so that a phone's camera opens the drawing; else only the app's own
+                scanner reads the code
+
+With --json: { file, ok, fingerprint, html }, or { file, ok, fingerprint, out } with -o. The exit code is 0 once
+the sheet is made, whatever it says; 1 when the file has keys that this program does not know.
+`,
+  "cli.sheet.noApp": "{app} is not an address that starts with http:// or https://",
+
   "cli.serve.summary": "Serve the app to this machine only",
   "cli.serve.help": `
 Prints the address and serves until it is stopped (Ctrl+C). Nothing leaves this machine, and no other

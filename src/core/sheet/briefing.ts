@@ -1,0 +1,555 @@
+import {
+  complete,
+  completePoint,
+  DEFAULT_SETTINGS,
+  jobOf,
+  perObject,
+  type Settings,
+  settingsOf,
+  type Step,
+  type StillhotDocument,
+  type WorkPoint,
+} from "../document";
+import { type CircuitElement, deviceOf } from "../devices";
+import { assess, type Assessment, type Threat, type Upset, type WorkPointReport } from "../hazard";
+import { circuitOf } from "../network";
+import {
+  dutiesOf,
+  isolationPoints,
+  isSwitching,
+  isTagged,
+  type JobState,
+  permitReasonForWork,
+  type PlayedStep,
+  rehearse,
+  rulesOff,
+  seen,
+} from "../procedure";
+import { approachDistanceFor, gloveClassFor, withstandAmps } from "../reference";
+import {
+  conductorId,
+  type ElementId,
+  type Finding,
+  type Letter,
+  type Message,
+  type MessageKey,
+  type PointId,
+  say,
+  type WorkPointId,
+} from "../terms";
+import { anyGeneratorSentence, elementName, figures, inARow, pointName, threatSentence } from "./sentences";
+import { firstEnd, stepSeen, stepSentence, workPointName } from "./steps";
+
+/** How one work point stands, and what could make it live. */
+export interface BriefedWork {
+  readonly id: WorkPointId;
+  readonly name: string;
+  readonly place: string;
+  readonly conductors: string;
+  /** as the drawing stands before the first step */
+  readonly asDrawn: WorkPointReport;
+  /** when work begins there, where the steps say so */
+  readonly atWork: { readonly n: number; readonly report: WorkPointReport } | undefined;
+  readonly ways: readonly BriefedWay[];
+}
+
+/** One way for a work point to become live, on whichever of its conductors. */
+export interface BriefedWay {
+  readonly strength: number;
+  readonly sentences: readonly Message[];
+  readonly control: Message;
+  /** one thing going wrong is enough, and a worker would feel the limit or more */
+  readonly isOpen: boolean;
+}
+
+/** A point in the order at which two people stop, one asking and the other answering. */
+export type Hold = "operate" | "test" | "ground" | "work" | "energize";
+
+export interface BriefedStep {
+  readonly n: number;
+  readonly act: Message;
+  readonly seen: Message;
+  /** what is seen says no more than the act itself */
+  readonly isPlain: boolean;
+  /** asked and answered before it */
+  readonly hold: Hold | undefined;
+}
+
+/** Everything that a crew hears before a job, as data: what the sheet prints. */
+export interface Briefing {
+  readonly document: StillhotDocument;
+  readonly works: readonly BriefedWork[];
+  /** the drawing as it stands when work begins, with its assessment; as it is drawn where no step says `work` */
+  readonly shown: {
+    /** what keeps the work isolated, and every ground set */
+    readonly controls: readonly ElementId[];
+    readonly document: StillhotDocument;
+    readonly assessment: Assessment;
+    readonly n: number | undefined;
+  };
+  readonly hazards: readonly Message[];
+  readonly procedures: readonly Message[];
+  readonly precautions: readonly Message[];
+  readonly controls: readonly Message[];
+  readonly equipment: readonly Message[];
+  /** steps up to and with the work, and those after it */
+  readonly steps: readonly BriefedStep[];
+  readonly restoring: readonly BriefedStep[];
+  /** dangers and warnings of the rehearsal */
+  readonly broken: readonly { readonly n: number | undefined; readonly finding: Finding }[];
+  readonly unseen: readonly Message[];
+  readonly limits: readonly Message[];
+  readonly rulesOff: readonly { readonly id: string; readonly reason: string }[];
+}
+
+/** What a crew is told before a job, from the drawing and its steps. */
+export const briefingOf: (document: StillhotDocument) => Briefing = perObject(
+  (document: StillhotDocument) => {
+    const rehearsal = rehearse(document);
+    const { steps } = rehearsal;
+    const begin = steps.find(({ step }) => step.do === "work");
+    const state = begin?.state ?? rehearsal.begin;
+    const last = steps.findLast(({ step }) => step.do === "work")?.n ?? steps.length;
+    const briefed = briefedSteps(document, steps);
+    const ids = Object.keys(jobOf(document).workPoints) as WorkPointId[];
+    const nominal = Math.max(
+      0,
+      ...ids.map((id) => nominalVoltsAt(document, jobOf(document).workPoints[id]!)),
+    );
+    return {
+      document,
+      works: ids.map((id) => workOf(document, id, steps)),
+      shown: {
+        document: state.document,
+        assessment: seen(state),
+        controls: [...isolationPoints(state), ...groundsOf(state.document)],
+        n: begin?.n,
+      },
+      hazards: hazardsOf(document, ids, nominal),
+      procedures: proceduresOf(document, steps),
+      precautions: precautionsOf(steps),
+      controls: controlsOf(state),
+      equipment: equipmentOf(document, nominal),
+      steps: briefed.slice(0, last),
+      restoring: briefed.slice(last),
+      broken: [
+        ...steps.flatMap(({ n, findings }) => findings.map((finding) => ({ n, finding }))),
+        ...rehearsal.findings.map((finding) => ({ n: undefined, finding })),
+      ].filter(({ finding }) => finding.severity !== "note"),
+      unseen: unseenOf(document),
+      limits: limitsOf(settingsOf(document)),
+      rulesOff: rulesOff(document),
+    };
+  },
+);
+
+function workOf(document: StillhotDocument, id: WorkPointId, steps: readonly PlayedStep[]): BriefedWork {
+  const workPoint = jobOf(document).workPoints[id]!;
+  const begin = steps.find(({ step }) => step.do === "work" && step.at === id);
+  const asDrawn = assess(document).workPoints[id]!;
+  const atWork = begin === undefined ? undefined : { n: begin.n, report: seen(begin.state).workPoints[id]! };
+  const state = begin?.state;
+  return {
+    id,
+    name: workPointName(document, id),
+    place: pointName(document, workPoint.at),
+    conductors: workPoint.conductors,
+    asDrawn,
+    atWork,
+    ways: waysOf(state?.document ?? document, state, (atWork?.report ?? asDrawn).threats),
+  };
+}
+
+/**
+ * One entry for each set of upsets, its worst conductor speaking for the others; sets that differ only in whose
+ * generator it is that nobody drew are one.
+ */
+function waysOf(
+  document: StillhotDocument,
+  state: JobState | undefined,
+  threats: readonly Threat[],
+): BriefedWay[] {
+  const { exposureLimitVolts } = settingsOf(document);
+  const bySet = grouped(threats, ({ upsets }) => keyOf(upsets)).map(worstOf);
+  return grouped(bySet, ({ upsets }) => familyOf(upsets)).map((same) => {
+    const worst = worstOf(same);
+    const isOver = worst.exposureVolts >= exposureLimitVolts;
+    return {
+      strength: worst.strength,
+      sentences: [
+        same.length === 1 ? threatSentence(document, worst) : anyGeneratorSentence(document, same),
+        feltSentence(worst),
+      ],
+      control: controlOf(document, state, worst, isOver),
+      isOpen: isOver && worst.strength <= 1,
+    };
+  });
+}
+
+const keyOf = (upsets: readonly Upset[]): string =>
+  upsets.map(({ kind, element, phase }) => `${kind} ${element} ${phase ?? ""}`).join();
+
+/** The key of a set with one generator that nobody drew, whoever's it is; of any other set its own key. */
+const familyOf = (upsets: readonly Upset[]): string =>
+  upsets.filter(({ kind }) => kind === "start-unknown").length === 1
+    ? `any ${keyOf(upsets.filter(({ kind }) => kind !== "start-unknown"))}`
+    : keyOf(upsets);
+
+function grouped<Item>(items: readonly Item[], key: (item: Item) => string): Item[][] {
+  const groups = new Map<string, Item[]>();
+  for (const item of items) groups.set(key(item), [...(groups.get(key(item)) ?? []), item]);
+  return [...groups.values()];
+}
+
+const worstOf = (threats: readonly Threat[]): Threat =>
+  threats.reduce((one, it) => (it.exposureVolts > one.exposureVolts ? it : one));
+
+function controlOf(
+  document: StillhotDocument,
+  state: JobState | undefined,
+  { upsets, groundAmps }: Threat,
+  isOver: boolean,
+): Message {
+  const holds = upsets.flatMap((it) => holdOn(document, state, it) ?? []);
+  const grounds = !isOver && groundAmps > 0 ? [say("sheet.control.grounds")] : [];
+  const controls = [...holds, ...grounds];
+  return controls.length === 0 ? say("sheet.control.none") : inARow(controls);
+}
+
+/** What people would feel, in few words. */
+function feltSentence({ exposureVolts, exposureToEarthVolts }: Threat): Message {
+  const bonded = feltVolts(exposureVolts);
+  const beside = feltVolts(exposureToEarthVolts);
+  return JSON.stringify(bonded) === JSON.stringify(beside)
+    ? say("sheet.feltSame", { bonded })
+    : say("sheet.felt", { bonded, beside });
+}
+
+const feltVolts = (volts: number): Message =>
+  volts < 1 ? say("sheet.underOne") : say("sheet.volts", { volts: figures(volts) });
+
+/** What keeps one thing from changing: its tag, its block. */
+function holdOn(
+  document: StillhotDocument,
+  state: JobState | undefined,
+  { element }: Upset,
+): Message | undefined {
+  const record = complete(document.system.elements[element]!) as { tagged?: boolean; blocked?: boolean };
+  const tagged = record.tagged === true || (state !== undefined && isTagged(state, element));
+  const blocked = record.blocked === true;
+  if (!tagged && !blocked) return undefined;
+  return say(
+    tagged && blocked ? "sheet.control.both" : tagged ? "sheet.control.tag" : "sheet.control.block",
+    {
+      name: elementName(document, element),
+    },
+  );
+}
+
+const ENERGIZING: ReadonlySet<Step["do"]> = new Set<Step["do"]>([
+  "close",
+  "attach",
+  "join",
+  "replace",
+  "replace-barrel",
+  "start",
+]);
+
+function briefedSteps(document: StillhotDocument, steps: readonly PlayedStep[]): BriefedStep[] {
+  const held = new Set<Hold>();
+  return steps.map(({ n, step, state }, index) => {
+    // What a step names is as it stands before the step, ground sets among it.
+    const before = steps[index - 1]?.state.document ?? document;
+    const named = step.do === "ground" ? state.document : before;
+    const told = numbered(step, before, state);
+    const hold = holdBefore(step, held);
+    if (hold !== undefined) held.add(hold);
+    return {
+      n,
+      act: stepSentence(named, isSaid(told) ? withoutText(told) : told, { short: true }),
+      seen: seenWith(named, told),
+      isPlain: PLAIN.has(step.do) && step.text === undefined,
+      hold,
+    };
+  });
+}
+
+const PLAIN: ReadonlySet<Step["do"]> = new Set<Step["do"]>([
+  "brief",
+  "request-permit",
+  "tag",
+  "untag",
+  "block",
+  "unblock",
+  "cover",
+  "uncover",
+  "barricade",
+  "secure",
+  "work",
+  "all-clear",
+  "confirm",
+  "stand-clear",
+  "release-permit",
+  "note",
+]);
+
+/** Steps whose text is a question or an order, which stands on the second line. */
+const isSaid = ({ do: verb }: Step): boolean => verb !== "note";
+const withoutText = ({ text: _, ...step }: Step): Step => step;
+
+/** With what, which end first, and what is seen when it is done. */
+function seenWith(document: StillhotDocument, step: Step): Message {
+  const how = [
+    ...(step.with === undefined || step.with === ""
+      ? []
+      : [
+          TOOLS.includes(step.with)
+            ? say("sheet.with", { tool: toolWord(step.with) })
+            : say("sheet.withOther", { tool: step.with }),
+        ]),
+    ...firstEndOf(document, step),
+  ];
+  const seenThen =
+    isSaid(step) && step.text !== undefined && step.text !== ""
+      ? say("sheet.said", { text: step.text, seen: stepSeen(document, step) })
+      : stepSeen(document, step);
+  return how.length === 0 ? seenThen : say("sheet.how", { how: inARow(how), seen: seenThen });
+}
+
+function firstEndOf(document: StillhotDocument, step: Step): Message[] {
+  const end = firstEnd(document, step);
+  return end === undefined ? [] : [say(`sheet.first.${end}`)];
+}
+
+/** A ground step with the id that its set was given. */
+function numbered(step: Step, before: StillhotDocument, { document }: JobState): Step {
+  if (step.do !== "ground" || step.element !== undefined) return step;
+  const set = Object.keys(document.system.elements).find((id) => !Object.hasOwn(before.system.elements, id));
+  return set === undefined ? step : { ...step, element: set };
+}
+
+function holdBefore({ do: verb, ...step }: Step, held: ReadonlySet<Hold>): Hold | undefined {
+  const hold: Hold | undefined =
+    held.has("work") && ENERGIZING.has(verb)
+      ? "energize"
+      : verb === "test" || verb === "ground" || verb === "work"
+        ? verb
+        : isSwitching({ do: verb, ...step })
+          ? "operate"
+          : undefined;
+  return hold === undefined || held.has(hold) ? undefined : hold;
+}
+
+function nominalVoltsAt({ system }: StillhotDocument, { at, conductors }: WorkPoint): number {
+  const circuit = circuitOf(system);
+  return Math.max(
+    0,
+    ...[...conductors].map((letter) => {
+      const node = circuit.nodeOf.get(conductorId(at, letter as Letter));
+      return node === undefined ? 0 : circuit.nominalVolts[node]!;
+    }),
+  );
+}
+
+const elementsOf = ({ system }: StillhotDocument): (readonly [ElementId, CircuitElement])[] =>
+  (Object.keys(system.elements) as ElementId[]).map((id) => [id, complete(system.elements[id]!)]);
+
+const groundsOf = (document: StillhotDocument): ElementId[] =>
+  elementsOf(document).flatMap(([id, { kind }]) => (kind === "ground" ? [id] : []));
+
+const namesOf = (document: StillhotDocument, ids: readonly string[]): Message =>
+  inARow(ids.map((id) => say("say.text", { text: elementName(document, id) })));
+
+function hazardsOf(document: StillhotDocument, ids: readonly WorkPointId[], nominal: number): Message[] {
+  const assessment = assess(document);
+  const { assumeGenerators, assumedGeneratorKva } = settingsOf(document);
+  const elements = elementsOf(document);
+  const of = <Kind extends CircuitElement["kind"]>(
+    kind: Kind,
+    such: (it: Extract<CircuitElement, { kind: Kind }>) => boolean = () => true,
+  ) => elements.filter(([, it]) => it.kind === kind && such(it as never)).map(([id]) => id);
+  const customers = elements.reduce((sum, [, it]) => sum + (it.kind === "load" ? it.customers : 0), 0);
+  const some = (key: MessageKey, found: readonly string[]): Message[] =>
+    found.length === 0 ? [] : [say(key, { names: namesOf(document, found) })];
+  return [
+    ...ids.flatMap((id) => {
+      const { at, conductors } = jobOf(document).workPoints[id]!;
+      return [...conductors].map((letter) => {
+        const { state, volts, voltsLoadsOff } = assessment.conductors[conductorId(at, letter as Letter)]!;
+        return say("sheet.hazard.conductor", {
+          letter,
+          place: pointName(document, at),
+          state: say(`state.${state}`),
+          volts: figures(Math.max(volts, voltsLoadsOff)),
+          nominal: figures(nominal),
+        });
+      });
+    }),
+    ...(customers > 0 && assumeGenerators
+      ? [say("sheet.hazard.customers", { count: customers, kva: assumedGeneratorKva })]
+      : []),
+    ...some("sheet.hazard.generators", of("generator")),
+    ...some("sheet.hazard.transfer", of("transfer")),
+    ...some(
+      "sheet.hazard.nearby",
+      of("nearby", ({ on }) => on),
+    ),
+    ...some("sheet.hazard.capacitors", of("capacitor")),
+    ...some(
+      "sheet.hazard.loose",
+      of("arrester", ({ loose, failed }) => loose || failed !== ""),
+    ),
+    ...some("sheet.hazard.faults", of("fault")),
+    ...assessment.findings
+      .filter(({ rule, severity }) => severity !== "note" && rule !== "equipotential")
+      .map(({ message }) => say("sheet.sentence", { message })),
+  ];
+}
+
+function proceduresOf(document: StillhotDocument, steps: readonly PlayedStep[]): Message[] {
+  const { workPoints, tools } = jobOf(document);
+  const reason = Object.values(workPoints)
+    .map((it) => permitReasonForWork(document, it))
+    .find((it) => it !== undefined);
+  return [
+    reason === undefined ? say("sheet.procedure.noPermit") : say("sheet.procedure.permit", { reason }),
+    say("sheet.procedure.permitNumber"),
+    ...(steps.length === 0 ? [say("sheet.procedure.noSteps")] : []),
+    ...(tools.length === 0
+      ? []
+      : [say("sheet.procedure.tools", { tools: inARow(tools.map((it) => toolWord(it))) })]),
+  ];
+}
+
+const toolWord = (tool: string): Message =>
+  TOOLS.includes(tool) ? say(`tool.${tool}` as MessageKey) : say("say.text", { text: tool });
+
+const TOOLS: readonly string[] = [
+  "clamp-stick",
+  "extending-stick",
+  "load-break-tool",
+  "voltage-detector",
+  "ground-set",
+  "lead-cutters",
+  "cover",
+];
+
+/** What the rehearsal says beside its warnings, and what the opened devices break. */
+function precautionsOf(steps: readonly PlayedStep[]): Message[] {
+  const told = new Set<string>();
+  return steps.flatMap(({ n, findings, consequence }) => {
+    const notes = findings.filter(({ severity }) => severity === "note").map(({ message }) => message);
+    const broken = consequence.text.key === "consequence.broken" ? [consequence.text] : [];
+    return [...broken, ...notes].flatMap((message) => {
+      const key = JSON.stringify(message);
+      if (told.has(key)) return [];
+      told.add(key);
+      return [say("sheet.precaution", { n, message })];
+    });
+  });
+}
+
+/** Every opening that keeps the work isolated, and every ground set, as they stand when work begins. */
+function controlsOf(state: JobState): Message[] {
+  const { document } = state;
+  const { clearingSeconds } = settingsOf(document);
+  const duties = dutiesOf(state);
+  return [
+    ...isolationPoints(state).map((id) => {
+      const element = complete(document.system.elements[id]!);
+      const opening = deviceOf(element.kind).opening;
+      const record = element as { blocked?: boolean };
+      const marks = [
+        ...(isTagged(state, id) ? [say("sheet.tagged")] : []),
+        ...(record.blocked === true ? [say("sheet.blocked")] : []),
+      ];
+      return say("sheet.control.opening", {
+        name: elementName(document, id),
+        phases: [...(opening?.openPhases(element as never) ?? "")].join(" "),
+        marks: marks.length === 0 ? say("sheet.notTagged") : inARow(marks),
+      });
+    }),
+    ...elementsOf(document).flatMap(([id, it]) => {
+      if (it.kind !== "ground") return [];
+      const duty = duties.get(id);
+      const withstand =
+        it.cable === undefined ? undefined : withstandAmps(it.cable, clearingSeconds, duty?.xOverR);
+      return [
+        say("sheet.control.ground", {
+          name: elementName(document, id),
+          place: pointName(document, it.at),
+          phases: [...it.phases].join(" "),
+          to: say(`do.to.${it.to}`),
+          cable: it.cable === undefined ? say("sheet.noCable") : say("do.cable", { cable: it.cable }),
+          amps: figures(duty?.amps ?? 0),
+          withstand: withstand === undefined ? "?" : figures(withstand),
+          seconds: clearingSeconds,
+        }),
+      ];
+    }),
+  ];
+}
+
+function equipmentOf(document: StillhotDocument, nominal: number): Message[] {
+  const distance = approachDistanceFor(nominal);
+  const gloves = gloveClassFor(nominal);
+  return [
+    ...(nominal === 0
+      ? []
+      : [
+          distance?.rule === "distance"
+            ? say("sheet.equipment.distance", {
+                phase: distance.phaseToPhaseM,
+                ground: distance.phaseToGroundM,
+                volts: figures(nominal),
+              })
+            : say(
+                distance === undefined
+                  ? "sheet.equipment.beyondTable"
+                  : distance.rule === "none"
+                    ? "sheet.equipment.noDistance"
+                    : "sheet.equipment.noContact",
+                { volts: figures(nominal) },
+              ),
+          gloves === undefined
+            ? say("sheet.equipment.noGloves")
+            : say("sheet.equipment.gloves", { name: gloves.name, volts: figures(gloves.maxUseVolts) }),
+        ]),
+    ...(elementsOf(document).some(([, it]) => it.kind === "nearby" && it.on)
+      ? [say("sheet.equipment.cover")]
+      : []),
+    say("sheet.equipment.blank"),
+  ];
+}
+
+/** What nobody has seen, by how it is known; the least sure first. */
+function unseenOf(document: StillhotDocument): Message[] {
+  const by = new Map<string, (string | Message)[]>();
+  const add = (evidence: string, name: string | Message) => {
+    if (evidence !== "seen") by.set(evidence, [...(by.get(evidence) ?? []), name]);
+  };
+  for (const [id, it] of elementsOf(document)) add(it.evidence, elementName(document, id));
+  for (const id in document.system.points)
+    add(completePoint(document.system.points[id as PointId]!).evidence, pointName(document, id));
+  return ["assumed", "told", "map"].flatMap((evidence) => {
+    const names = by.get(evidence);
+    if (names === undefined) return [];
+    const shown = names.slice(0, MOST_NAMED).map((text) => say("say.text", { text }));
+    const more = names.length - shown.length;
+    return [
+      say(`sheet.unseen.${evidence}` as MessageKey, {
+        names: inARow(more > 0 ? [...shown, say("sheet.more", { count: more })] : shown),
+      }),
+    ];
+  });
+}
+
+const MOST_NAMED = 8;
+
+/** Limits that are not the defaults. */
+const limitsOf = (settings: Settings): Message[] =>
+  (Object.keys(DEFAULT_SETTINGS) as (keyof Settings)[])
+    .filter((key) => key !== "rules" && settings[key] !== DEFAULT_SETTINGS[key])
+    .map((key) =>
+      say("sheet.limit", { key, value: String(settings[key]), usual: String(DEFAULT_SETTINGS[key]) }),
+    );

@@ -1,0 +1,196 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { readDocument, STEP_VERBS, type Step, type StillhotDocument } from "../document";
+import { planDocument } from "../procedure";
+import { spell } from "../terms";
+import { briefingOf } from "./briefing";
+import { sheetHtml } from "./sheetHtml";
+import { stepSeen, stepSentence } from "./steps";
+
+const folder = new URL("../../../shared/demos/", import.meta.url);
+const demo = (id: string): StillhotDocument => {
+  const read = readDocument(readFileSync(new URL(`${id}.stillhot.json`, folder), "utf8"));
+  if (!("document" in read)) throw new Error(`${id} is not read`);
+  return read.document;
+};
+const DEMOS = readdirSync(folder).flatMap((it) =>
+  it.endsWith(".stillhot.json") ? [it.replace(".stillhot.json", "")] : [],
+);
+const changed = (document: StillhotDocument, change: object): StillhotDocument => ({
+  ...document,
+  ...change,
+});
+
+/** The page as a person reads it. */
+const textOf = (html: string): string =>
+  html
+    .replace(/<style>.*?<\/style>/gs, "")
+    .replace(/<svg.*?<\/svg>/gs, "")
+    .replace(/<[^>]*>/g, " ")
+    .replace(/&quot;|&#39;/g, "'")
+    .replace(/\s+/g, " ");
+
+const PARTS = [
+  "As drawn, now",
+  "Hazards",
+  "Work procedures",
+  "Special precautions",
+  "Energy-source controls",
+  "Protective equipment",
+  "Not seen by anybody",
+  "Steps to the work",
+  "Crew",
+  "A sketch is not the pole.",
+];
+
+test.each(DEMOS)("%s: every part stands on the sheet, in order, with no gap left open", (id) => {
+  const text = textOf(sheetHtml(planDocument(demo(id))));
+  const places = PARTS.map((it) => text.indexOf(it));
+  expect(places).toEqual([...places].sort((a, b) => a - b));
+  expect(places).not.toContain(-1);
+  expect(text).not.toMatch(/.{20}(?:\{\w+\}|undefined|NaN|Infinity|\[object|\bsafe\b).{0,20}/i);
+});
+
+test("B1 the page needs nothing else: no script, no link, no picture or font from elsewhere", () => {
+  const html = sheetHtml(demo("quarry-lane"));
+  expect(html).not.toMatch(
+    /<script|<link|<img|@import|@font-face|url\(|\bon\w+=|https?:\/\/(?!www\.w3\.org\/2000\/svg)/i,
+  );
+});
+
+test("B1 labels, reasons and tasks are text, never markup", () => {
+  const evil = `<img src=x onerror="alert(1)">&"'`;
+  const document = demo("quarry-lane");
+  const { system, job } = document as unknown as {
+    system: { elements: Record<string, object>; points: Record<string, object> };
+    job: object;
+  };
+  const hostile = changed(document, {
+    title: evil,
+    system: {
+      ...system,
+      elements: { ...system.elements, c1: { ...system.elements["c1"], label: evil } },
+      points: { ...system.points, p1b: { ...system.points["p1b"], label: evil } },
+    },
+    job: { ...job, task: evil, workPoints: { w1: { at: "p1b", conductors: "A", label: evil } } },
+    settings: { rules: { "load-break": { off: true, reason: evil } } },
+  });
+  const html = sheetHtml(hostile, { fingerprint: evil, drawnAt: evil });
+  expect(html).not.toContain("<img");
+  expect(html).toContain("&lt;img src=x onerror=&quot;alert(1)&quot;&gt;&amp;&quot;&#39;");
+});
+
+test("the verdict is told as drawn and as it stands when work begins", () => {
+  const [work] = briefingOf(demo("quarry-lane")).works;
+  expect(work).toMatchObject({
+    asDrawn: { verdict: "live" },
+    atWork: { n: 16, report: { verdict: "grounded" } },
+  });
+  const [unplanned] = briefingOf(demo("transformer-tap")).works;
+  expect(unplanned).toMatchObject({ asDrawn: { verdict: "live" }, atWork: undefined });
+});
+
+test("B2 each way to go live has its control, and one without says so", () => {
+  const { works } = briefingOf(demo("quarry-lane"));
+  const controls = works[0]!.ways.map(({ control }) => spell(control));
+  expect(controls).toContain("tag and block on tap clamp and the grounds");
+  const bare = briefingOf(demo("transformer-tap")).works[0]!.ways;
+  expect(bare.map(({ control, isOpen }) => [spell(control), isOpen])).toEqual([
+    ["NO CONTROL on this drawing", true],
+  ]);
+});
+
+test("generators that nobody drew are one way, with whose they could be", () => {
+  const ways = briefingOf(planDocument(demo("transformer-tap"))).works[0]!.ways;
+  const told = ways.map(({ sentences }) => spell(sentences[0]!));
+  expect(told.filter((it) => it.includes("a generator that nobody drew"))).toEqual([
+    expect.stringMatching(
+      /^If a generator that nobody drew starts at house at 1 or house at 3, that generator feeds B at up to \d+ V\.$/,
+    ),
+  ]);
+});
+
+test("people stop before operating, testing, grounding, hands on and energizing, once each", () => {
+  const { steps, restoring } = briefingOf(planDocument(demo("quarry-lane")));
+  expect([...steps, ...restoring].flatMap(({ hold }) => hold ?? [])).toEqual([
+    "operate",
+    "test",
+    "ground",
+    "work",
+    "energize",
+  ]);
+  expect(steps.at(-1)!.hold).toBe("work");
+});
+
+test("what the rules still find stands on the sheet, and so do limits and rules that are not the usual ones", () => {
+  const document = demo("quarry-lane");
+  const { job } = document as unknown as { job: { steps: Step[] } };
+  const spoiled = changed(document, {
+    job: { ...job, steps: job.steps.filter(({ do: verb }) => verb !== "check-detector") },
+    settings: { exposureLimitVolts: 30, rules: { "customers-out": { off: true, reason: "told by radio" } } },
+  });
+  const text = textOf(sheetHtml(spoiled));
+  expect(text).toMatch(
+    /What the rules still find in this order (danger|warning), step \d+: the detector is not proven/,
+  );
+  expect(text).toContain("exposureLimitVolts 30 (usual 50)");
+  expect(text).toContain("customers-out: told by radio");
+  expect(textOf(sheetHtml(document))).not.toContain("What the rules still find");
+});
+
+test("a file without steps, without a work point, or without anything still has its sheet", () => {
+  const empty = readDocument('{"format":"stillhot","formatVersion":1,"system":{"points":{},"elements":{}}}');
+  if (!("document" in empty)) throw new Error("not read");
+  const text = textOf(sheetHtml(empty.document));
+  expect(text).toContain("No work point is marked on this drawing.");
+  expect(text).toContain("NO ORDER OF STEPS is in this file.");
+  expect(text).toContain("Drawing without a title");
+});
+
+test.each(STEP_VERBS)("the step %s is an act and what is seen of it", (verb) => {
+  const document = demo("quarry-lane");
+  const step = {
+    do: verb,
+    element: "c1",
+    at: verb === "work" ? "w1" : "p1b",
+    phases: "A",
+    with: "own tool",
+    to: "neutral",
+    position: "off",
+    seconds: 5,
+    text: "words",
+  } as Step;
+  for (const it of [
+    stepSentence(document, step),
+    stepSentence(document, { do: verb }),
+    stepSeen(document, step),
+  ])
+    expect(spell(it)).not.toMatch(/[{}]|undefined/);
+});
+
+test("large print is one column in larger letters", () => {
+  const usual = sheetHtml(demo("quarry-lane"));
+  const large = sheetHtml(demo("quarry-lane"), { largePrint: true });
+  expect(usual).toContain("font: 10pt/");
+  expect(large).toContain("font: 13.5pt/");
+  expect(large).toContain(".flow { columns: 1;");
+});
+
+test("a drawing's letters and lines keep their size however much it holds", () => {
+  for (const id of DEMOS) {
+    const html = sheetHtml(demo(id));
+    const svg =
+      /<figure><svg [^>]*viewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)" width="([\d.]+)" height="([\d.]+)"/.exec(
+        html,
+      )!;
+    const [width, height, shownWidth, shownHeight] = svg.slice(1).map(Number) as [
+      number,
+      number,
+      number,
+      number,
+    ];
+    expect([shownWidth, shownHeight], id).toEqual([width, height]);
+    expect(width, id).toBeLessThanOrEqual(630);
+    expect(height, id).toBeLessThanOrEqual(270);
+  }
+});

@@ -1,0 +1,39 @@
+/** How the sheet looks: black on white, nothing under 10 points, rows for a pencil, nothing cut by the end of a page. */
+export function sheetStyle(largePrint: boolean): string {
+  const [text, step, row] = largePrint ? [13.5, 16, 11] : [10, 12, 8];
+  return `
+@page { margin: 12mm }
+* { box-sizing: border-box }
+body { margin: 0 auto; max-width: 192mm; color: #000; background: #fff; font: ${text}pt/1.15 "Atkinson Hyperlegible Next", Arial, "Liberation Sans", sans-serif; -webkit-print-color-adjust: exact; print-color-adjust: exact }
+h1, h2, h3, p, ol, ul, figure { margin: 0; padding: 0 }
+h1 { font-size: 1.45em } h2 { font-size: 1.1em; margin-top: 1.6mm; break-after: avoid } h3 { font-size: 1em; break-after: avoid }
+ul, ol { padding-left: 4.5mm } li { break-inside: avoid }
+table { border-collapse: collapse; width: 100% } td, th { padding: 0; vertical-align: top }
+.sheet > thead { display: table-header-group }
+header { border-bottom: 0.7mm solid #000; margin-bottom: 1.5mm; display: flex; flex-wrap: wrap; align-items: baseline; gap: 0 4mm }
+.task { font-size: 1.1em } .facts { width: 100%; display: flex; flex-wrap: wrap; justify-content: space-between; gap: 0 3mm }
+.verdict { border: 0.5mm solid #000; padding: 0.8mm 1.5mm; margin-bottom: 1mm }
+.verdict.live, .verdict.could-go-live { border-width: 1.2mm } .verdict.isolated { border-style: dashed } .verdict.grounded { border: 1.2mm double #000 }
+.verdict { break-inside: avoid } .verdict h2 { margin: 0 } .verdict b { font-size: 1.12em }
+figure { text-align: center; break-inside: avoid } figure svg { zoom: 1.12 }
+figcaption { text-align: left }
+.beside { display: grid; grid-template-columns: auto 1fr; gap: 4mm; align-items: start } .beside figcaption { width: 0; min-width: 100% }
+.ways li.open { font-weight: bold } .ways li { margin-bottom: 0.4mm }
+.columns { columns: ${largePrint ? 1 : 2}; column-gap: 6mm }
+.broken { border: 0.5mm solid #000; padding: 0.5mm 1.5mm }
+.flow { columns: ${largePrint ? 1 : 2}; column-gap: 6mm }
+.step { display: grid; grid-template-columns: ${largePrint ? 9 : 6}mm 5.5mm 1fr 10mm 9mm; min-height: ${row}mm; align-items: center; border-bottom: 0.25mm solid #000; break-inside: avoid; font-size: ${step}pt; line-height: 1.05 }
+.step .n { font-weight: bold } .step .box { width: 4.5mm; height: 4.5mm; border: 0.5mm solid #000 }
+.step .act i { font-size: ${text}pt; display: block } .step .time, .step .who { align-self: stretch; border-left: 0.25mm solid #000 }
+.hold { border: 0.7mm solid #000; border-left-width: 2.5mm; padding: 0.4mm 1mm; margin-top: 0.6mm; break-inside: avoid; break-after: avoid }
+.signed { white-space: nowrap }
+.restoring { border-top: 0.7mm solid #000 }
+.crew { display: flex; flex-wrap: wrap; gap: 4mm; align-items: flex-start; break-inside: avoid } .crew > div { flex: 1 1 75mm }
+.crew td { height: 7mm; border: 0.25mm solid #000 } .crew th { text-align: left; font-weight: normal; border: 0.25mm solid #000; padding: 0 1mm }
+.crew td, .crew th { width: 33% }
+.code { width: min-content } .code svg { zoom: 1; display: block }
+.caution { font-weight: bold; margin-top: 1.5mm }
+.long { line-height: 1.1 } .long .step { font-size: 10.5pt; min-height: 6.2mm } .long .step .act i { display: inline } .long .step .box { width: 4mm; height: 4mm }
+@media screen { body { padding: 6mm } }
+`.replaceAll("\n", "");
+}
