@@ -19,6 +19,7 @@ const CONNECTIONS: Record<string, string> = {
   "delta - delta": "D-D",
   "delta - grounded wye": "D-Yg",
   "ungrounded wye - delta": "Y-D",
+  "grounded wye - delta": "Yg-D",
   "grounded wye - grounded wye": "Yg-Yg",
 };
 
@@ -91,4 +92,20 @@ describe("IEEE 4-node feeder", () => {
       }));
     },
   );
+
+  test("grounded wye - delta, which the document leaves out, as recomputed beside it", () => {
+    const floating = ieee4.cases.find(
+      (it) => !isStepUp(it) && it.load === "unbalanced" && it.connection === "ungrounded wye - delta",
+    )!;
+    const { V2_line_to_ground, V4_line_to_line, I12 } = ieee4.extra_recomputed_grounded_wye_delta;
+    const network = solved(feederOf({ ...floating, connection: "grounded wye - delta" }), {
+      n2: SOLID_OHMS,
+    });
+    const wanted = [
+      ...paired(probesAt("n2", "line-to-ground"), V2_line_to_ground),
+      ...paired(probesAt("n4", "line-to-line"), V4_line_to_line),
+      ...paired(ampsInto("l12", "n1"), I12),
+    ];
+    expectReadings(network, Object.fromEntries(wanted), { relative: 0.0005, degrees: 0.02 });
+  });
 });
