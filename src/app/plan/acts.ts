@@ -9,17 +9,20 @@ import {
   jobOf,
   isTagged,
   type JobState,
+  type Message,
   nextGroundId,
   type Owner,
+  pointName,
+  say,
+  spell,
   type Step,
   type StepVerb,
 } from "../../core";
-import { elementName, openPhasesOf, t } from "../words/words";
 
 /** Something that can be done next, as a step of the job. */
 export interface Act {
   readonly id: string;
-  readonly label: string;
+  readonly label: Message;
   readonly step: Step;
   /** does something to the line: a larger button */
   readonly commits?: boolean;
@@ -40,7 +43,7 @@ export function actsFor(state: JobState, owner: Owner | undefined): Act[] {
 const act = (
   verb: StepVerb,
   keys: Omit<Step, "do"> = {},
-  label = t(`verb.${verb}`),
+  label: Message = say(`verb.${verb}`),
   id: string = verb,
 ): Act => ({
   id,
@@ -48,6 +51,14 @@ const act = (
   step: { do: verb, ...keys },
   ...(COMMITS.has(verb) ? { commits: true } : {}),
 });
+
+/** Phases of a thing that are open in any way. */
+export function openPhasesOf(element: CircuitElement): string {
+  const opening = deviceOf(element.kind).opening;
+  if (opening !== undefined) return opening.openPhases(element as never);
+  const { cut, parted, open } = element as { cut?: string; parted?: string; open?: string };
+  return cut ?? parted ?? open ?? "";
+}
 
 const COMMITS: ReadonlySet<StepVerb> = new Set([
   "open",
@@ -85,7 +96,7 @@ function operating(
     act(
       verb,
       { element: id, ...(isGang ? {} : { phases: letters }), ...toolFor(state, verb, element) },
-      named ? t("verb.onPhases", { verb: t(`verb.${verb}`), phases: letters }) : t(`verb.${verb}`),
+      named ? say("verb.onPhases", { verb: say(`verb.${verb}`), phases: letters }) : say(`verb.${verb}`),
       named ? `${verb}-${letters}` : verb,
     );
   if (isGang || phases.length === 1) return [one(open === "" ? opens : closes, phases, false)];
@@ -136,7 +147,7 @@ function elementActs(state: JobState, id: ElementId, element: CircuitElement): A
           act(
             "set-position",
             { element: id, position },
-            t(`verb.position.${position}`),
+            say(`verb.position.${position}`),
             `position-${position}`,
           ),
         );
@@ -170,7 +181,7 @@ function pointActs(state: JobState, at: string): Act[] {
       act(
         "unground",
         { element: id, first: "phase" },
-        t("verb.ungroundNamed", { name: id }),
+        say("verb.ungroundNamed", { name: id }),
         `unground-${id}`,
       ),
     ),
@@ -186,7 +197,9 @@ function pointActs(state: JobState, at: string): Act[] {
             first: "neutral",
           }),
         ]),
-    ...works.map(([id]) => act("work", { at: id }, t("verb.work"), works.length > 1 ? `work-${id}` : "work")),
+    ...works.map(([id]) =>
+      act("work", { at: id }, say("verb.work"), works.length > 1 ? `work-${id}` : "work"),
+    ),
     ...(state.barricaded.has(at as never) ? [] : [act("barricade", { at })]),
     act("inspect", { at }),
     act(state.covered.has(at) ? "uncover" : "cover", { at }),
@@ -200,10 +213,10 @@ function jobActs(state: JobState): Act[] {
   const works = Object.entries(jobOf(state.document).workPoints);
   const named = (id: string, at: string) =>
     works.length > 1
-      ? t("verb.workNamed", {
-          name: jobOf(state.document).workPoints[id as never]?.label ?? elementName(state.document, at),
+      ? say("verb.workNamed", {
+          name: jobOf(state.document).workPoints[id as never]?.label ?? pointName(state.document, at),
         })
-      : t("verb.work");
+      : say("verb.work");
   const due: Act[] = [
     ...(state.briefed && state.briefAgain === undefined ? [] : [act("brief")]),
     ...(state.permit === "none" || state.permit === "released" ? [act("request-permit")] : []),
@@ -218,8 +231,8 @@ function jobActs(state: JobState): Act[] {
     ...(state.permit === "held" ? [act("release-permit")] : []),
     act("confirm"),
     act("ask"),
-    act("wait", { seconds: 300 }, t("verb.waitMinutes", { minutes: 5 })),
-    act("note", { text: t("order.noteText") }),
+    act("wait", { seconds: 300 }, say("verb.waitMinutes", { minutes: 5 })),
+    act("note", { text: spell(say("order.noteText")) }),
     act("brief"),
     act("request-permit"),
     act("receive-permit"),

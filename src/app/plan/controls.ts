@@ -18,8 +18,7 @@ import {
   type Verdict,
   type WorkPointId,
 } from "../../core";
-import { openPhasesOf } from "../words/words";
-import { actsFor } from "./acts";
+import { actsFor, openPhasesOf } from "./acts";
 
 /** Some acts, or one fact to find out, that could take a threat away. */
 export interface Control {

@@ -1,0 +1,39 @@
+interface Saved {
+  readonly sound: boolean;
+  readonly vibration: boolean;
+}
+
+const KEY = "stillhot-rehearse";
+const DEFAULTS: Saved = { sound: true, vibration: true };
+
+function saved(): Saved {
+  try {
+    const found: unknown = JSON.parse(localStorage.getItem(KEY) ?? "{}");
+    return typeof found === "object" && found !== null ? { ...DEFAULTS, ...found } : DEFAULTS;
+  } catch {
+    return DEFAULTS;
+  }
+}
+
+/** What this device does to ear and hand in a rehearsal. */
+class Habits {
+  #now = $state.raw<Saved>(saved());
+
+  get sound() {
+    return this.#now.sound;
+  }
+  get vibration() {
+    return this.#now.vibration;
+  }
+
+  set(change: Partial<Saved>) {
+    this.#now = { ...this.#now, ...change };
+    try {
+      localStorage.setItem(KEY, JSON.stringify(this.#now));
+    } catch {
+      // Not kept on this device; it holds until the page closes.
+    }
+  }
+}
+
+export const habits = new Habits();

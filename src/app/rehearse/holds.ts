@@ -1,0 +1,140 @@
+import {
+  breakingsOf,
+  isolationPoints,
+  isSwitching,
+  isTagged,
+  jobOf,
+  type JobState,
+  type Message,
+  say,
+  seen,
+  type Step,
+  type StepVerb,
+  type WorkPointId,
+} from "../../core";
+import { elementName, figures, pointName, t, told } from "../words/words";
+
+export type HoldKind = "operate" | "test" | "ground" | "work" | "energize";
+
+/** One challenge of a hold point, and what the drawing says to it. The killer stands first. */
+export interface Challenge {
+  readonly id: string;
+  readonly asks: string;
+  readonly says: string;
+}
+
+export interface Hold {
+  readonly kind: HoldKind;
+  /** names this hold within its run */
+  readonly key: string;
+  readonly challenges: readonly Challenge[];
+}
+
+const CLOSING: ReadonlySet<StepVerb> = new Set(["close", "attach", "join", "replace"]);
+
+/** Where two people stop before a step: one asks, the other answers from what is there. Nothing at other steps. */
+export function holdBefore(state: JobState, step: Step): Hold | undefined {
+  const kind = kindOf(state, step);
+  if (kind === undefined) return undefined;
+  const key = `${kind} ${state.played.length}`;
+  return {
+    kind,
+    key,
+    challenges: CHALLENGES[kind].map((id) => ({
+      id: `${key} ${id}`,
+      asks: t(`hold.${kind}.${id}` as "hold.operate.feeds"),
+      says: told(answerOf(kind, id, state, step)),
+    })),
+  };
+}
+
+function kindOf(state: JobState, step: Step): HoldKind | undefined {
+  if (step.do === "ground" || step.do === "work") return step.do;
+  const lastSwitching = state.played.findLast(isSwitching);
+  if (step.do === "test") {
+    const since = state.played.slice(state.played.findLastIndex(isSwitching) + 1);
+    return since.some((it) => it.do === "test") ? undefined : "test";
+  }
+  if (!isSwitching(step)) return undefined;
+  if (CLOSING.has(step.do))
+    return lastSwitching !== undefined && CLOSING.has(lastSwitching.do) ? undefined : "energize";
+  return lastSwitching === undefined ? "operate" : undefined;
+}
+
+const CHALLENGES = {
+  operate: ["feeds", "device", "breaks", "permit", "loose", "people"],
+  test: ["ways", "detector", "place", "reach", "reader"],
+  ground: ["tested", "first", "cable", "stick", "clear"],
+  work: ["live", "grounds", "tags", "near", "names"],
+  energize: ["people", "grounds", "tags", "permit", "away"],
+} as const satisfies Record<HoldKind, readonly string[]>;
+
+const drawn = (text: string): Message => say("hold.drawn", { text });
+const looked = say("hold.look");
+const listed = (names: readonly string[]): Message =>
+  drawn(names.length === 0 ? t("list.none") : names.join(", "));
+
+function answerOf(kind: HoldKind, id: string, state: JobState, step: Step): Message {
+  const { document } = state;
+  const grounds = Object.entries(document.system.elements)
+    .filter(([, saved]) => saved.kind === "ground")
+    .map(([name, saved]) => t("hold.groundAt", { name, place: pointName(document, String(saved["at"])) }));
+  const isolating = isolationPoints(state).map((it) =>
+    t(isTagged(state, it) ? "hold.tagged" : "hold.untagged", { name: elementName(document, it) }),
+  );
+  const untagged = (Object.keys(document.system.elements) as Parameters<typeof isTagged>[1][])
+    .filter((it) => isTagged(state, it))
+    .map((it) => elementName(document, it));
+  switch (`${kind}.${id}`) {
+    case "operate.feeds":
+    case "work.live":
+      return drawn(
+        Object.entries(seen(state).workPoints)
+          .map(([point, { verdict, threats }]) =>
+            t("hold.verdict", {
+              name: jobOf(document).workPoints[point as WorkPointId]?.label ?? point,
+              verdict: t(`verdict.${verdict}`),
+              count: threats.length,
+            }),
+          )
+          .join("; "),
+      );
+    case "operate.device":
+      return drawn(elementName(document, step.element ?? ""));
+    case "operate.breaks": {
+      const worst = [...breakingsOf(step, state)].sort((a, b) => b.amps - a.amps)[0];
+      return worst === undefined
+        ? drawn(t("hold.breaksNothing"))
+        : drawn(t("hold.breaksAmps", { amps: figures(worst.amps), limit: figures(worst.limit.amps) }));
+    }
+    case "operate.permit":
+    case "energize.permit":
+      return drawn(t(`hold.permit.${state.permit}`));
+    case "test.ways":
+      return listed(isolating);
+    case "test.detector":
+      return drawn(t(`hold.detector.${state.detector}`));
+    case "test.place":
+      return drawn(`${pointName(document, step.at ?? "")} ${step.phases ?? ""}`);
+    case "ground.tested": {
+      const phases = [...(step.phases ?? "")];
+      const not = phases.filter((it) => !state.tested.has(`${step.at ?? ""}/${it}` as never));
+      return drawn(not.length === 0 ? t("hold.allTested") : t("hold.notTested", { phases: not.join(" ") }));
+    }
+    case "ground.first":
+      return drawn(t(step.first === "phase" ? "order.firstPhase" : "order.firstNeutral"));
+    case "ground.cable":
+      return drawn(step.cable ?? t("inspect.fuseNone"));
+    case "work.grounds":
+    case "energize.grounds":
+      return listed(grounds);
+    case "work.tags":
+      return listed(isolating);
+    case "energize.tags":
+      return listed(untagged);
+    case "energize.people":
+      return drawn(t(state.allClearRepeated ? "hold.allClear" : "hold.noAllClear"));
+    default:
+      return looked;
+  }
+}

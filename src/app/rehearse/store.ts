@@ -1,0 +1,40 @@
+import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import type { Entry } from "./run.svelte";
+
+/** A rehearsal as this device keeps it. */
+export interface StoredRun {
+  /** of the drawing and its order of steps */
+  readonly key: string;
+  readonly savedAt: number;
+  readonly entries: readonly Entry[];
+  readonly answered: readonly string[];
+}
+
+interface Shelf extends DBSchema {
+  runs: { key: string; value: StoredRun; indexes: { savedAt: number } };
+}
+
+/** Older runs are forgotten. */
+const MOST_RUNS = 40;
+
+let opened: Promise<IDBPDatabase<Shelf>> | undefined;
+
+const shelf = (): Promise<IDBPDatabase<Shelf>> =>
+  (opened ??= openDB<Shelf>("stillhot-rehearsals", 1, {
+    upgrade(database) {
+      database.createObjectStore("runs", { keyPath: "key" }).createIndex("savedAt", "savedAt");
+    },
+    terminated() {
+      opened = undefined;
+    },
+  }));
+
+export async function keepRun(run: StoredRun): Promise<void> {
+  const { store, done } = (await shelf()).transaction("runs", "readwrite");
+  await store.put(run);
+  const keys = await store.index("savedAt").getAllKeys();
+  for (const key of keys.slice(0, Math.max(0, keys.length - MOST_RUNS))) await store.delete(key);
+  await done;
+}
+
+export const runOf = async (key: string): Promise<StoredRun | undefined> => (await shelf()).get("runs", key);
