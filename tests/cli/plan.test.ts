@@ -18,7 +18,7 @@ const file = files({
   ),
 });
 
-test("P3 plan prints the file with an order of steps that rehearses without a danger or a warning", async () => {
+test("P1 plan prints the file with an order of steps that rehearses without a danger or a warning", async () => {
   const { code, out, err } = await line(["plan", lane]);
   expect(code).toBe(0);
   expect(JSON.parse(out).system).toEqual(JSON.parse(readFileSync(lane, "utf8")).system);

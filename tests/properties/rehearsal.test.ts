@@ -60,7 +60,7 @@ const playAll = (document: StillhotDocument, steps: readonly Step[]): PlayedStep
   return played;
 };
 
-test("P4 any step is played, said in whole sentences, and its numbers are numbers", () => {
+test("P8 any step is played, said in whole sentences, and its numbers are numbers", () => {
   fc.assert(
     fc.property(seeds, (seed) => {
       const document = documentOf(seed);
@@ -78,7 +78,7 @@ test("P4 any step is played, said in whole sentences, and its numbers are number
   );
 });
 
-test("P5 the same steps give the same answer, and every state before stays as it was", () => {
+test("P9 the same steps give the same answer, and every state before stays as it was", () => {
   fc.assert(
     fc.property(seeds, (seed) => {
       const document = documentOf(seed);
@@ -100,7 +100,7 @@ test("P5 the same steps give the same answer, and every state before stays as it
   );
 });
 
-test("P6 what is done and undone leaves the drawing exactly as it was found", () => {
+test("P10 what is done and undone leaves the drawing exactly as it was found", () => {
   fc.assert(
     fc.property(seeds, (seed) => {
       const document = documentOf(seed);

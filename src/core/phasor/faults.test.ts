@@ -8,7 +8,7 @@ import { faultAmpsAt } from "./faults";
 const system = (elements: object, points: object): System =>
   ({ frequencyHz: 60, points, elements }) as unknown as System;
 
-describe("S7 fault currents by Thévenin", () => {
+describe("S11 fault currents by Thévenin", () => {
   test("fault-1: the end of a 5 mile line, exactly by phases (shared/feeders/worked-examples.json)", () => {
     const given = worked.examples.find(({ id }) => id === "fault-1")!.result as unknown as {
       phase_matrix_method_A: {
