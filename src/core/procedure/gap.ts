@@ -46,6 +46,16 @@ export const degreesAcross = ({ from, to }: Gap): number =>
 export const isLiveOnBothSides = ({ from, to }: Gap): boolean =>
   isLiveState(from.state) && isLiveState(to.state);
 
+/**
+ * One side is only the other's own supply come back through the windings of a bank or a load: a phase of a bank switched
+ * one by one. Closing it puts right what stands there; it joins no second supply.
+ */
+const isRegenerated = ({ from, to }: Gap): boolean => {
+  const comesBackFrom = (side: ConductorReport, other: ConductorReport) =>
+    side.state === "backfed" && side.sources.every((it) => other.sources.includes(it));
+  return comesBackFrom(from, to) || comesBackFrom(to, from);
+};
+
 /** Phases that a step opened, or closed: those that are now otherwise than before. */
 export function phasesMoved(
   step: Step,
@@ -74,7 +84,11 @@ export function mismatchOf(step: Step, before: JobState, after: JobState): Gap |
   const { closed } = phasesMoved(step, before, after);
   return gapsOf(before, step.element, closed)
     .filter(
-      (gap) => isLiveOnBothSides(gap) && degreesAcross(gap) > MOST_DEGREES && voltsAcross(gap) > LEAST_VOLTS,
+      (gap) =>
+        isLiveOnBothSides(gap) &&
+        !isRegenerated(gap) &&
+        degreesAcross(gap) > MOST_DEGREES &&
+        voltsAcross(gap) > LEAST_VOLTS,
     )
     .sort((a, b) => voltsAcross(b) - voltsAcross(a))[0];
 }

@@ -15,3 +15,14 @@ checkRule(
     ["dead on one side", "open c1; close d1", "", "s2 source p20 A kvLL=12.47 angleDeg=30"],
   ],
 );
+
+checkRule(
+  "phase-check",
+  "common practice: the cutouts of a bank are closed one by one, and a phase that its delta regenerates is no second supply",
+  `
+  s1 source p1 ABC kvLL=12.47
+  c1 cutout p1-p2 ABC open=A
+  t1 transformer p2-p3 ABC connection=Y-D kva=75 primaryKv=12.47 secondaryV=240
+`,
+  [["the last cutout of a floating wye bank", "close c1 A", ""]],
+);
