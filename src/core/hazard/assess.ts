@@ -70,7 +70,13 @@ export function assess(document: StillhotDocument, known: KnownFromPlay = {}): A
     if (verdict === "grounded")
       findings.push(...stepTouch(document.system, settings, id, workPoint, barricaded.has(workPoint.at)));
   }
-  return { conductors: parts.conductors, elements: parts.elements, workPoints, findings };
+  const isOn = ({ rule }: Finding) => settings.rules[rule]?.off !== true;
+  return {
+    conductors: parts.conductors,
+    elements: parts.elements,
+    workPoints,
+    findings: findings.filter(isOn),
+  };
 }
 
 /** What does not depend on the steps: kept for each system, so that another test or barricade costs nothing. */
