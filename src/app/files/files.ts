@@ -3,10 +3,10 @@ import {
   type Message,
   readDocument,
   say,
-  spellProblem,
   type StillhotDocument,
   writeDocument,
 } from "../../core";
+import { t, told } from "../words/words";
 
 /** What came of reading a text that may be a drawing. */
 export type Opened =
@@ -17,14 +17,21 @@ const LARGEST_BYTES = 20_000_000;
 
 export async function readFile(file: File): Promise<Opened> {
   if (file.size > LARGEST_BYTES) return { problems: [tooLarge(file.size)] };
-  return readText(await file.text());
+  const { readBytes } = await import("../share/link");
+  return readBytes(new Uint8Array(await file.arrayBuffer()));
 }
 
-const tooLarge = (bytes: number): string => `${Math.round(bytes / 1e6)} MB > ${LARGEST_BYTES / 1e6} MB`;
+const tooLarge = (bytes: number): string =>
+  t("share.tooLarge", { megabytes: Math.round(bytes / 1e6), most: LARGEST_BYTES / 1e6 });
 
 export function readText(text: string): Opened {
   const read = readDocument(text);
-  if (isUnreadable(read)) return { problems: read.problems.map(spellProblem) };
+  if (isUnreadable(read))
+    return {
+      problems: read.problems.map(({ path, message }) =>
+        path === "" ? told(message) : `${path}: ${told(message)}`,
+      ),
+    };
   return { document: read.document, warnings: read.warnings.map((it) => it.message) };
 }
 
@@ -33,7 +40,7 @@ export function askForFile(): Promise<File | undefined> {
   return new Promise((done) => {
     const input = document.createElement("input");
     input.type = "file";
-    input.accept = ".json,application/json";
+    input.accept = ".json,.svg,.png,.txt,application/json,image/svg+xml,image/png,text/plain";
     input.addEventListener("change", () => done(input.files?.[0]));
     input.addEventListener("cancel", () => done(undefined));
     input.click();
@@ -75,9 +82,9 @@ export async function saveFile(document: StillhotDocument): Promise<string | und
   }
 }
 
-export function download(name: string, text: string, type = "application/json"): string {
+export function download(name: string, content: BlobPart, type = "application/json"): string {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.href = URL.createObjectURL(new Blob([content], { type }));
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);

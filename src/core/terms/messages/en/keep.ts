@@ -56,4 +56,42 @@ export const keep = {
   "crash.reload": "Start again",
   "crash.goOn": "Go on",
   "crash.what": "What happened: {why}",
+
+  "share.menu": "Share, picture, print",
+  "share.title": "Share and export",
+  "share.private": "Nothing is sent anywhere by itself. A link holds the whole drawing; no server keeps it.",
+  "share.link": "Link with the drawing inside",
+  "share.size": "{letters} letters",
+  "share.tooLong":
+    "This drawing makes a link of {letters} letters. Over {most}, mail and messages cut links off: send the file instead.",
+  "share.copy": "Copy the link",
+  "share.copied": "Copied",
+  "share.send": "Send the link",
+  "share.files": "Files and pictures",
+  "share.sendFile": "Send the file",
+  "share.png": "Save as a picture (PNG)",
+  "share.print": "Print the drawing",
+  "share.pictures":
+    "Both pictures carry the drawing and open again here. Messengers strip it: send pictures as files.",
+  "share.code": "Code to scan",
+  "share.codeHelp": "A phone's camera opens it. Several codes belong together: scan all of them.",
+  "share.noCode": "This drawing is too large for printed codes. Send the file instead.",
+  "share.fingerprint": "Fingerprint {letters}",
+  "share.part": ", code {n} of {count}",
+  "share.failed": "That did not work: {why}",
+  "share.noPicture": "the browser made no picture of it; the drawing may be too large",
+  "share.printed": "Printed {when}. Fingerprint of the drawing {letters}.",
+  "share.fingerprintHelp": "Fingerprint of this very drawing, to be compared with paper or another screen",
+  "share.theLink": "The link",
+  "share.thePaste": "What was pasted",
+  "share.linkTooLong": "The link is longer than any drawing that fits into one.",
+  "share.linkDamaged":
+    "The link is cut off or damaged, or unpacks to far more than a drawing. Ask for it again, or for the file.",
+  "share.onePart": "This is code {n} of {count} of one drawing. Scan the others too, or ask for the file.",
+  "share.codesUnfit":
+    "These codes are not the whole of one drawing: one is missing, or they belong to different ones.",
+  "share.noDrawingInside":
+    "This picture carries no drawing. Messengers strip it: ask for the picture as a file, or for the drawing's own file.",
+  "share.notText": "This is neither a drawing's file nor one of its pictures.",
+  "share.tooLarge": "The file has {megabytes} MB; a drawing has {most} MB at most.",
 } as const;

@@ -1,0 +1,88 @@
+import {
+  type Assessment,
+  codeTexts,
+  type ElementId,
+  linkTo,
+  type PaletteName,
+  PALETTES,
+  sceneOf,
+  type StillhotDocument,
+  toSvg,
+} from "../../core";
+import { outlineOf, rowWords } from "../words/outline";
+import { t } from "../words/words";
+import { intoPng, intoSvg } from "./picture";
+
+/** The picture of a drawing, with its outline in words for whoever does not see it. */
+export function svgOf(
+  document: StillhotDocument,
+  assessment: Assessment | undefined,
+  { palette = "sun", lit = [] }: { palette?: PaletteName; lit?: readonly ElementId[] } = {},
+): string {
+  const title = document.title === "" ? t("drawing.untitled") : t("drawing.title", { title: document.title });
+  const description = [
+    ...outlineOf(document).map((row) => rowWords(document, assessment, row)),
+    t("drawing.caution"),
+  ].join("\n");
+  return toSvg(sceneOf(document, assessment), PALETTES[palette], { title, description, lit });
+}
+
+/** The picture as an SVG that opens again. */
+export const svgFile = (
+  document: StillhotDocument,
+  assessment: Assessment | undefined,
+  lit: readonly ElementId[] = [],
+): string => intoSvg(svgOf(document, assessment, { lit }), linkTo(document));
+
+/** Pixels along the longer side of a PNG at most: beyond it browsers give an empty picture. */
+const LONGEST_SIDE = 8192;
+const SCALE = 2;
+
+/** The picture as a PNG that opens again. */
+export async function pngFile(
+  document: StillhotDocument,
+  assessment: Assessment | undefined,
+): Promise<Uint8Array> {
+  const url = URL.createObjectURL(new Blob([svgOf(document, assessment)], { type: "image/svg+xml" }));
+  try {
+    const image = new Image();
+    image.src = url;
+    await image.decode();
+    const scale = Math.min(SCALE, LONGEST_SIDE / Math.max(image.naturalWidth, image.naturalHeight));
+    const canvas = window.document.createElement("canvas");
+    canvas.width = Math.round(image.naturalWidth * scale);
+    canvas.height = Math.round(image.naturalHeight * scale);
+    canvas.getContext("2d")!.drawImage(image, 0, 0, canvas.width, canvas.height);
+    const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, "image/png"));
+    if (blob === null) throw new Error(t("share.noPicture"));
+    return intoPng(new Uint8Array(await blob.arrayBuffer()), linkTo(document));
+  } finally {
+    URL.revokeObjectURL(url);
+  }
+}
+
+/** A code as the path of its dark modules, in a box of its size with the quiet zone that scanners ask for. */
+export interface Code {
+  readonly size: number;
+  readonly path: string;
+}
+
+const QUIET = 4;
+
+/** The codes that open a drawing, one to four; none where it is too large for paper. */
+export async function codesOf(
+  document: StillhotDocument,
+  fingerprint: string,
+  address: string,
+): Promise<readonly Code[]> {
+  const { create } = await import("qrcode");
+  return codeTexts(document, fingerprint, address).map((text) => {
+    const { size, data } = create(text, { errorCorrectionLevel: "L" }).modules;
+    const path = Array.from({ length: size }, (_, y) =>
+      Array.from({ length: size }, (_, x) =>
+        data[y * size + x] ? `M${x + QUIET} ${y + QUIET}h1v1h-1z` : "",
+      ).join(""),
+    ).join("");
+    return { size: size + 2 * QUIET, path };
+  });
+}

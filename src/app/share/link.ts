@@ -1,0 +1,57 @@
+import { linkOfCodes, type Message, say, textOfLink } from "../../core";
+import { type Opened, readText } from "../files/files";
+import { t } from "../words/words";
+import { isPng, linkOfPng, linkOfSvg, MOST_LINK_LETTERS } from "./picture";
+
+/** Beyond this many letters a message, a mail or an address bar may cut a link off. */
+export const LONGEST_LINK = 8000;
+
+/** What of a link is the drawing, in an address or by itself; nothing where the text is no link of ours. */
+export function fragmentOf(words: string): string | undefined {
+  const trimmed = words.trim();
+  const hash = trimmed.indexOf("#");
+  const fragment = hash === -1 ? trimmed : trimmed.slice(hash + 1);
+  return /^(d1|n1|n1p)\.[\w.-]+$/.test(fragment) ? fragment : undefined;
+}
+
+/** Reads the drawing inside a link. Whoever sent it may be anyone: what it unpacks to is bounded, and read as any file. */
+export function readLink(fragment: string): Opened {
+  if (fragment.length > MOST_LINK_LETTERS) return refused(say("share.linkTooLong"));
+  if (fragment.startsWith("n1p.")) {
+    const [, , n = "?", count = "?"] = fragment.split(".");
+    return refused(say("share.onePart", { n, count }));
+  }
+  const text = textOfLink(fragment);
+  return text === undefined ? refused(say("share.linkDamaged")) : readText(text);
+}
+
+/** Reads what several scanned codes hold together. */
+export function readCodes(texts: readonly string[]): Opened {
+  const fragment = linkOfCodes(texts);
+  return fragment === undefined ? refused(say("share.codesUnfit")) : readLink(fragment);
+}
+
+/** Letters at the start that say what a file is. */
+const PEEK = 400;
+
+/** Reads whatever was opened, dropped or pasted, by what it is and not by its name. */
+export function readBytes(bytes: Uint8Array): Opened {
+  if (isPng(bytes)) return carried(linkOfPng(bytes));
+  let text: string;
+  try {
+    text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    return refused(say("share.notText"));
+  }
+  const start = text.slice(0, PEEK).trimStart();
+  if (/^(<\?xml|<!--|<!DOCTYPE|<svg)/i.test(start)) return carried(linkOfSvg(text));
+  const fragment = text.length <= MOST_LINK_LETTERS ? fragmentOf(text) : undefined;
+  return fragment === undefined ? readText(text) : readLink(fragment);
+}
+
+function carried(link: string | undefined): Opened {
+  const fragment = link === undefined ? undefined : fragmentOf(link);
+  return fragment === undefined ? refused(say("share.noDrawingInside")) : readLink(fragment);
+}
+
+const refused = ({ key, with: gaps }: Message): Opened => ({ problems: [t(key, gaps)] });

@@ -1,0 +1,90 @@
+/** Letters of a link that are read: more than any browser lets a person paste, and little to unpack. */
+export const MOST_LINK_LETTERS = 400_000;
+
+const TAG = "stillhot:drawing";
+const NAMESPACE = "urn:stillhot:drawing";
+const KEYWORD = "stillhot";
+
+/** An SVG of a drawing that carries the drawing, so that the picture opens again. */
+export function intoSvg(svg: string, link: string): string {
+  const metadata = `<metadata><${TAG} xmlns:stillhot="${NAMESPACE}">${link}</${TAG}></metadata>`;
+  const end = svg.lastIndexOf("</svg>");
+  return `${svg.slice(0, end)}${metadata}\n${svg.slice(end)}`;
+}
+
+/** The link that an SVG carries. The picture itself is never parsed or drawn: anyone may have written it. */
+export function linkOfSvg(svg: string): string | undefined {
+  const start = svg.indexOf(`<${TAG}`);
+  const inner = start === -1 ? -1 : svg.indexOf(">", start);
+  const end = inner === -1 ? -1 : svg.indexOf("<", inner);
+  if (end === -1 || end - inner > MOST_LINK_LETTERS) return undefined;
+  return svg.slice(inner + 1, end).trim();
+}
+
+const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
+
+export const isPng = (bytes: Uint8Array): boolean => SIGNATURE.every((it, at) => bytes[at] === it);
+
+/**
+ * A PNG with the drawing's link in a text chunk of its own, right after its header.
+ *
+ * @see PNG specification (third edition), 11.3.3.4 iTXt
+ */
+export function intoPng(png: Uint8Array, link: string): Uint8Array {
+  const headerEnd = SIGNATURE.length + 25; // length, type, 13 bytes and checksum of IHDR
+  // keyword, end, not compressed, method, no language, no translated keyword, text
+  const data = latin(`${KEYWORD}\0\0\0\0\0${link}`);
+  const chunk = new Uint8Array(12 + data.length);
+  const view = new DataView(chunk.buffer);
+  view.setUint32(0, data.length);
+  chunk.set(latin("iTXt"), 4);
+  chunk.set(data, 8);
+  view.setUint32(8 + data.length, crc32(chunk.subarray(4, 8 + data.length)));
+  const whole = new Uint8Array(png.length + chunk.length);
+  whole.set(png.subarray(0, headerEnd));
+  whole.set(chunk, headerEnd);
+  whole.set(png.subarray(headerEnd), headerEnd + chunk.length);
+  return whole;
+}
+
+/** The link that a PNG carries: nothing where it carries none, or where the chunk was damaged on the way. */
+export function linkOfPng(png: Uint8Array): string | undefined {
+  const view = new DataView(png.buffer, png.byteOffset, png.byteLength);
+  for (let at = SIGNATURE.length; at + 12 <= png.length;) {
+    const length = view.getUint32(at);
+    const end = at + 12 + length;
+    if (end > png.length) return undefined;
+    const data = png.subarray(at + 8, at + 8 + length);
+    if (text(png.subarray(at + 4, at + 8)) === "iTXt" && text(data.subarray(0, 9)) === `${KEYWORD}\0`) {
+      const isWhole = crc32(png.subarray(at + 4, at + 8 + length)) === view.getUint32(at + 8 + length);
+      // Ours has neither compression, language nor translation: four bytes of nothing before the text.
+      const isOurs = data.subarray(9, 13).every((it) => it === 0);
+      return isWhole && isOurs && length <= MOST_LINK_LETTERS ? text(data.subarray(13)) : undefined;
+    }
+    at = end;
+  }
+  return undefined;
+}
+
+const latin = (words: string): Uint8Array => Uint8Array.from(words, (it) => it.charCodeAt(0));
+
+function text(bytes: Uint8Array): string {
+  let words = "";
+  for (let at = 0; at < bytes.length; at += 8192)
+    words += String.fromCharCode(...bytes.subarray(at, at + 8192));
+  return words;
+}
+
+let table: Uint32Array | undefined;
+
+/** Checksum of a PNG chunk. @see PNG specification (third edition), annex D */
+function crc32(bytes: Uint8Array): number {
+  table ??= Uint32Array.from({ length: 256 }, (_, n) => {
+    let c = n;
+    for (let k = 0; k < 8; k++) c = c & 1 ? 0xedb88320 ^ (c >>> 1) : c >>> 1;
+    return c;
+  });
+  let crc = 0xffffffff;
+  for (const byte of bytes) crc = table[(crc ^ byte) & 255]! ^ (crc >>> 8);
+  return (crc ^ 0xffffffff) >>> 0;
+}
