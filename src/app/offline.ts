@@ -1,18 +1,65 @@
-import { registerSW } from "virtual:pwa-register";
-
 interface Answers {
+  /** everything is on the device: the app now opens without a network */
   readonly onReady: () => void;
-  /** a newer version waits; it takes over only when this is called */
-  readonly onUpdate: (reload: () => void) => void;
+  /** a newer version waits; it takes over only when this is called, or at the next start */
+  readonly onUpdate: (useNow: () => void) => void;
+  /** another window let the newer version take over: save, then this page starts again too */
+  readonly beforeReload: () => Promise<void>;
 }
 
-/** Keeps the app on the device, so that it opens without a network. */
-export function goOffline({ onReady, onUpdate }: Answers) {
-  if (!("serviceWorker" in navigator)) return;
-  if (navigator.serviceWorker.controller !== null) onReady();
-  const update = registerSW({
-    immediate: true,
-    onOfflineReady: onReady,
-    onNeedRefresh: () => onUpdate(() => void update(true)),
+/** How often a page that stays open asks whether there is a newer version. */
+const ASK_AGAIN_MS = 60 * 60_000;
+
+/** Keeps the app on the device, so that it opens without a network. A newer version never comes in under the hands. */
+export async function goOffline({ onReady, onUpdate, beforeReload }: Answers) {
+  if (!("serviceWorker" in navigator) || import.meta.env.DEV) return;
+  const { serviceWorker } = navigator;
+  const registration = await serviceWorker
+    .register(new URL("sw.js", document.baseURI), { scope: "./" })
+    // Without a network the one that is there goes on; a browser that forbids it goes on without.
+    .catch(() => serviceWorker.getRegistration());
+  if (registration === undefined) return;
+  if (registration.active !== null) onReady();
+
+  let wasControlled = serviceWorker.controller !== null;
+  serviceWorker.addEventListener("controllerchange", () => {
+    // The first one to take hold of a page replaces nothing.
+    if (!wasControlled) wasControlled = true;
+    else void beforeReload().finally(() => location.reload());
+  });
+
+  const offer = (worker: ServiceWorker) => onUpdate(() => worker.postMessage({ type: "SKIP_WAITING" }));
+  const watch = (worker: ServiceWorker | null) =>
+    worker?.addEventListener("statechange", () => {
+      // Installed beside an active one it waits; installed alone it is the first, and all is on the device.
+      if (worker.state === "installed" && registration.active !== null) offer(worker);
+      if (worker.state === "activated") onReady();
+    });
+  if (registration.waiting !== null) offer(registration.waiting);
+  watch(registration.installing);
+  registration.addEventListener("updatefound", () => watch(registration.installing));
+  setInterval(() => void registration.update().catch(() => undefined), ASK_AGAIN_MS);
+}
+
+interface InstallPrompt extends Event {
+  prompt(): Promise<unknown>;
+}
+
+let asked: InstallPrompt | undefined;
+/** Only some browsers let a page offer its own installing; they say so once, early. */
+export function listenForInstall() {
+  window.addEventListener("beforeinstallprompt", (event) => {
+    event.preventDefault();
+    asked = event as InstallPrompt;
   });
 }
+
+export const canInstall = (): boolean => asked !== undefined;
+
+export async function install(): Promise<void> {
+  await asked?.prompt();
+  asked = undefined;
+}
+
+/** Opened from the home screen or as an app of its own. */
+export const isInstalled = (): boolean => matchMedia("(display-mode: standalone)").matches;

@@ -57,6 +57,14 @@ export const keep = {
   "crash.goOn": "Go on",
   "crash.what": "What happened: {why}",
 
+  "offline.update":
+    "A new version is ready. It is used at the next start, or now. What it saves opens in the new version only.",
+  "offline.useNow": "Use it now",
+  "offline.later": "Later",
+  "offline.install": "Install on this device",
+  "offline.installHelp":
+    "Installed, it opens from the home screen without a network, and the device keeps its drawings. On an iPhone or iPad: Share, then Add to Home Screen.",
+
   "share.menu": "Share, picture, print",
   "share.title": "Share and export",
   "share.private": "Nothing is sent anywhere by itself. A link holds the whole drawing; no server keeps it.",

@@ -1,0 +1,148 @@
+import assert from "node:assert/strict";
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { at } from "../../scripts/lib/project.mjs";
+import { serve } from "../../scripts/lib/serve.mjs";
+
+const ready = (page) => page.locator("html[data-ready]").waitFor();
+const title = (page) => page.getByLabel("Title of the drawing");
+const offlineReady = (page) => page.getByText("No network needed").waitFor({ timeout: 20_000 });
+
+async function call(page, name) {
+  await title(page).fill(name);
+  await title(page).blur();
+}
+
+/** Makes a served copy of the app into a newer version of itself. */
+function renew(folder, mark) {
+  const worker = join(folder, "sw.js");
+  writeFileSync(worker, `${readFileSync(worker, "utf8")}\n// ${mark}\n`);
+}
+
+/** @type {import("./context.mjs").EndToEndTest[]} */
+export const tests = [
+  {
+    name: "opens cold with no server after one visit, with every part that is loaded late",
+    async run(ctx) {
+      ctx.expectError(/Failed to load resource|ERR_CONNECTION_REFUSED|ERR_INTERNET_DISCONNECTED/);
+      const server = await ctx.ownServer();
+      const context = await ctx.newContext();
+      const first = await ctx.open({ context, url: server.url });
+      await ready(first);
+      await offlineReady(first);
+      await first.close();
+      await server.close();
+      const page = await ctx.open({ context, url: server.url });
+      await ready(page);
+      await page.locator("[data-verdict]").waitFor();
+      for (const item of ["library", "kept", "share", "keys", "settings"]) {
+        await page.getByRole("button", { name: "Menu" }).click();
+        await page.locator(`[data-menu="${item}"]`).click();
+        await page.locator("dialog[open] h2").waitFor();
+        if (item === "library") assert.ok((await page.locator("[data-demo]").count()) > 5);
+        await page.keyboard.press("Escape");
+      }
+      assert.equal(
+        await page.evaluate(() => document.fonts.check("16px 'Atkinson Hyperlegible Next'")),
+        true,
+      );
+    },
+  },
+  {
+    name: "a newer version waits until it is asked for, saves first, and takes every window along",
+    seconds: 90,
+    async run(ctx) {
+      const folder = mkdtempSync(join(tmpdir(), "stillhot-dist-"));
+      cpSync(at("dist"), folder, { recursive: true });
+      const server = await serve(folder);
+      try {
+        const context = await ctx.newContext();
+        const page = await ctx.open({ context, url: server.url });
+        await ready(page);
+        await offlineReady(page);
+        await page.reload();
+        await ready(page);
+        assert.equal(await page.locator("[data-update]").count(), 0);
+        const other = await ctx.open({ context, url: `${server.url}?demo=quarry-lane` });
+        await ready(other);
+        await page.evaluate(() => (window.before = true));
+        await other.evaluate(() => (window.before = true));
+        renew(folder, "newer");
+        await page.evaluate(() => navigator.serviceWorker.getRegistration().then((it) => it.update()));
+        await page.locator("[data-update]").waitFor();
+        await page.waitForTimeout(1500);
+        assert.equal(await page.evaluate(() => window.before), true, "it never reloads by itself");
+        await call(other, "Unsaved in the other window");
+        await call(page, "Unsaved here");
+        await page.locator("[data-update-now]").click();
+        for (const it of [page, other]) {
+          await it.waitForFunction(() => window.before === undefined);
+          await ready(it);
+        }
+        assert.equal(await title(page).inputValue(), "Unsaved here");
+        assert.equal(await title(other).inputValue(), "Unsaved in the other window");
+        assert.equal(await page.locator("[data-update]").count(), 0);
+      } finally {
+        await server.close();
+        rmSync(folder, { recursive: true, force: true });
+      }
+    },
+  },
+  {
+    name: "nothing is asked of any other place, and the page's own rules forbid it",
+    async run(ctx) {
+      ctx.expectError(/Content Security Policy|Refused to|violates/);
+      const context = await ctx.newContext();
+      const asked = new Set();
+      context.on("request", (request) => {
+        const { protocol, origin } = new URL(request.url());
+        if (protocol !== "data:" && protocol !== "blob:") asked.add(origin);
+      });
+      const page = await ctx.open({ context });
+      await ready(page);
+      for (const item of ["library", "kept", "share"]) {
+        await page.getByRole("button", { name: "Menu" }).click();
+        await page.locator(`[data-menu="${item}"]`).click();
+        await page.locator("dialog[open] h2").waitFor();
+        await page.waitForTimeout(200);
+        await page.keyboard.press("Escape");
+      }
+      assert.deepEqual([...asked], [new URL(ctx.url).origin]);
+      const tried = await page.evaluate(async () => {
+        const outcome = {};
+        const inline = document.createElement("script");
+        inline.textContent = "window.ranInline = true";
+        document.body.append(inline);
+        inline.remove();
+        const button = document.createElement("button");
+        button.setAttribute("onclick", "window.ranHandler = true");
+        document.body.append(button);
+        button.click();
+        button.remove();
+        // Not in this very call: what a test evaluates may do what the page may not.
+        await new Promise((done) =>
+          setTimeout(() => {
+            try {
+              (0, eval)("window.ranEval = true");
+            } catch {
+              outcome.eval = "refused";
+            }
+            done();
+          }),
+        );
+        outcome.fetch = await fetch("https://example.org/").then(
+          () => "went out",
+          () => "refused",
+        );
+        outcome.ran = ["ranInline", "ranHandler", "ranEval"].filter((it) => it in window);
+        outcome.html = document.documentElement.outerHTML.match(/<script(?![^>]*\bsrc=)[^>]*>/g);
+        return outcome;
+      });
+      assert.deepEqual(tried.ran, []);
+      assert.equal(tried.html, null, "no script stands in the page itself");
+      assert.equal(tried.eval, "refused");
+      assert.equal(tried.fetch, "refused");
+    },
+  },
+];
