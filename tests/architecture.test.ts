@@ -12,6 +12,7 @@ const order = [
   "reference",
   "devices",
   "document",
+  "notation",
   "network",
   "phasor",
   "hazard",

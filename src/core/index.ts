@@ -2,6 +2,7 @@
 export * from "./terms";
 export * from "./devices";
 export * from "./document";
+export * from "./notation";
 export * from "./hazard";
 export * from "./procedure";
 export * from "./drawing";

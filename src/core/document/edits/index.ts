@@ -8,6 +8,7 @@ export { close, open } from "./operate";
 export { copyOf, duplicate, type Fragment, paste, readFragment, writeFragment } from "./paste";
 export { reconnect } from "./reconnect";
 export { removeThings, type Things } from "./removeThings";
+export { replaceBy } from "./replaceBy";
 export { setElementKeys, setPointKeys } from "./setKeys";
 export { setPosition } from "./setPosition";
 export {

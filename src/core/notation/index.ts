@@ -1,0 +1,2 @@
+export { type FromNotation, fromNotation, type NotationProblem } from "./from";
+export { type Notation, toNotation } from "./to";
