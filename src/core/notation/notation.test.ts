@@ -26,7 +26,7 @@ const problems = (text: string): string[] => {
   return "problems" in result ? result.problems.map((it) => `${it.line}: ${spell(it.message)}`) : [];
 };
 
-/** T1: there and back gives the same file; with the drawing it came from also what it has no words for. */
+/** L1: there and back gives the same file; with the drawing it came from also what it has no words for. */
 function checkRoundTrip(document: StillhotDocument) {
   const { text, unsaid } = toNotation(document);
   expect(writeDocument(made(text, document))).toBe(writeDocument(document));
@@ -41,7 +41,7 @@ const library = ["shared/demos", "shared/scenarios"].flatMap((folder) =>
     .map((it) => `${folder}/${it}`),
 );
 
-describe("T1 the notation and the drawing say the same", () => {
+describe("L1 the notation and the drawing say the same", () => {
   test.each(library)("%s", (path) => checkRoundTrip(read(readFileSync(path, "utf8"))));
 
   test("random systems", () => {
@@ -164,7 +164,7 @@ test.each([
   );
 });
 
-test("T2 what it has no words for is named, and stays when the text is read back into its drawing", () => {
+test("L2 what it has no words for is named, and stays when the text is read back into its drawing", () => {
   const document = read(
     JSON.stringify({
       format: "stillhot",
