@@ -57,6 +57,8 @@ export class Session {
   /** where the selection is being dragged to, before it is dropped */
   preview = $state.raw<StillhotDocument | undefined>(undefined);
   catalogue = $state.raw<Catalogue | undefined>(undefined);
+  /** of what the person asks why it is hot */
+  asksWhy = $state.raw<Owner | undefined>(undefined);
   /** another window is where this drawing is edited */
   isReadOnly = $state(false);
 

@@ -1,3 +1,5 @@
+import type { Language } from "../words/language.svelte";
+
 export type Theme = "system" | "sun" | "night";
 
 interface Saved {
@@ -6,9 +8,17 @@ interface Saved {
   readonly units: "metric" | "imperial";
   readonly singleKeys: boolean;
   readonly hand: "right" | "left";
+  readonly language: Language | "system";
 }
 
-const DEFAULTS: Saved = { theme: "system", glove: false, units: "metric", singleKeys: true, hand: "right" };
+const DEFAULTS: Saved = {
+  theme: "system",
+  glove: false,
+  units: "metric",
+  singleKeys: true,
+  hand: "right",
+  language: "system",
+};
 const KEY = "stillhot-preferences";
 
 function saved(): Saved {
@@ -45,6 +55,9 @@ class Preferences {
   }
   get hand() {
     return this.#now.hand;
+  }
+  get language() {
+    return this.#now.language;
   }
 
   /** the palette that the theme comes to */

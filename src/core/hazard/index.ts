@@ -5,3 +5,4 @@ export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
 export { documentAfter, marginMap, worstThreat } from "./views";
 export type { FaultAmps } from "../phasor";
+export { type HotStep, type HotStepKind, type HotWay, whyHot } from "./whyHot";

@@ -1,0 +1,21 @@
+/** Words of the trade, each with what it means and how it is called elsewhere: `guide.word.ID`, `.is` and `.also`. */
+export const WORDS = [
+  "sideline",
+  "cutout",
+  "clamp",
+  "disconnect",
+  "recloser",
+  "elbow",
+  "secondary",
+  "service",
+  "ground",
+  "backfeed",
+  "tie",
+  "hotStick",
+  "permit",
+  "tailboard",
+  "upset",
+  "threat",
+  "margin",
+  "exposure",
+] as const;
