@@ -21,6 +21,7 @@ export const PLACES: readonly Place[] = [
   { id: "plan", title: "place.plan", load: () => import("./plan/Plan.svelte") },
   { id: "rehearse", title: "place.rehearse", load: () => import("./rehearse/Rehearse.svelte") },
   { id: "scenario", title: "place.scenario", load: () => import("./attempt/Attempt.svelte") },
+  { id: "debrief", title: "place.debrief", load: () => import("./debrief/Debrief.svelte") },
 ];
 
 /** The place that an address names; the first one where it names none. */

@@ -38,14 +38,14 @@ async function print(ctx, html, format) {
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = ["Letter", "A4"].flatMap((format) => [
   {
-    name: `B3 a sheet of 60 steps prints on two pages of ${format}, and so does a usual one`,
+    name: `a sheet of 60 steps prints on two pages of ${format}, and so does a usual one`,
     async run(ctx) {
       assert.equal(await print(ctx, stillhot(["sheet", "-"], jobOf(60)), format), 2);
       assert.equal(await print(ctx, stillhot(["sheet", "-"], stillhot(["plan", lane])), format), 2);
     },
   },
   {
-    name: `B3 no line of a sheet is cut by the end of a page (${format})`,
+    name: `no line of a sheet is cut by the end of a page (${format})`,
     async run(ctx) {
       // On paper as wide and as long as all of it, every line has the height that it has on a page.
       const page = await (await ctx.newContext()).newPage();

@@ -2,6 +2,7 @@ import {
   act,
   type Action,
   type Attempt,
+  forkAttempt,
   isRefusal,
   knownView,
   type LogEntry,
@@ -87,6 +88,15 @@ class Study {
     this.refused = undefined;
     this.attempt = acted.attempt;
     this.latest = acted.entries;
+    this.#keep();
+    return true;
+  }
+
+  /** Goes on from the middle of an attempt: what was done since is not done, and the old attempt stays as it is. */
+  fork(attempt: Attempt, entry: number): boolean {
+    const forked = forkAttempt(attempt, entry, new Date().toISOString());
+    if (isRefusal(forked)) return false;
+    this.take({ id: newId(), attempt: forked });
     this.#keep();
     return true;
   }

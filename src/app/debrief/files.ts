@@ -1,0 +1,53 @@
+import { type Attempt, classCsv, isRefusal, readAttempt, writeAttempt, xapiOf } from "../../core";
+import { download, fileNameOf } from "../files/files";
+import { speech } from "../words/language.svelte";
+import { told } from "../words/words";
+
+/** Asks for one file or several. */
+export function askForFiles(): Promise<readonly File[]> {
+  return new Promise((done) => {
+    const input = document.createElement("input");
+    input.type = "file";
+    input.multiple = true;
+    input.accept = ".json,application/json";
+    input.addEventListener("change", () => done([...(input.files ?? [])]));
+    input.addEventListener("cancel", () => done([]));
+    input.click();
+  });
+}
+
+export interface ReadFiles {
+  readonly attempts: readonly Attempt[];
+  /** files that are none, or that somebody edited, each with the reason */
+  readonly problems: readonly { readonly name: string; readonly why: string }[];
+}
+
+export async function readAttempts(files: readonly File[]): Promise<ReadFiles> {
+  const attempts: Attempt[] = [];
+  const problems: { name: string; why: string }[] = [];
+  for (const file of files) {
+    const read = readAttempt(await file.text());
+    if (isRefusal(read)) problems.push({ name: file.name, why: told(read.refused) });
+    else attempts.push(read);
+  }
+  return { attempts, problems };
+}
+
+const nameOf = ({ document, who }: Attempt, extension: string): string =>
+  fileNameOf({ ...document, title: `${document.title} ${who}`.trim() }, extension);
+
+export const saveAttempt = (attempt: Attempt): string =>
+  download(nameOf(attempt, "attempt.json"), writeAttempt(attempt));
+
+export const saveCsv = (attempts: readonly Attempt[]): string =>
+  download(nameOf(attempts[0]!, "csv"), classCsv(attempts, speech.catalogue), "text/csv");
+
+export const saveXapi = (attempts: readonly Attempt[]): string =>
+  download(
+    nameOf(attempts[0]!, "xapi.json"),
+    `${JSON.stringify(
+      attempts.flatMap((it) => xapiOf(it, { language: speech.language })),
+      undefined,
+      2,
+    )}\n`,
+  );

@@ -1,0 +1,157 @@
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { at } from "../../scripts/lib/project.mjs";
+import {
+  axeFinds,
+  begun,
+  chooseScenario,
+  did,
+  doStep,
+  finish,
+  noSidewaysScroll,
+  playAnswer,
+} from "./scenarios.mjs";
+
+const scenarioFile = (id) => JSON.parse(readFileSync(at(`shared/scenarios/${id}.stillhot.json`), "utf8"));
+const firstCutout = scenarioFile("first-cutout");
+
+const sizes = ["desk", "phone"];
+
+/** Lifts the clamp with the houses on it, reads why that failed, and does it right. */
+const fallsAndPasses = (size) => ({
+  name: `an apprentice falls into a trap, reads the debrief, tries again and passes (${size})`,
+  seconds: 120,
+  async run(ctx) {
+    const page = await begun(ctx, { size, path: "#scenario" });
+    await chooseScenario(page, "first-cutout", "Kim");
+    await doStep(page, { do: "inspect", at: "p5" });
+    await doStep(page, { do: "brief" });
+    await doStep(page, { do: "lift", element: "k1", with: "clamp-stick" });
+    await page
+      .locator("[data-latest].hit")
+      .getByText(/drawn out as an arc/)
+      .waitFor();
+    await noSidewaysScroll(page);
+    await finish(page);
+
+    await page.locator('[data-outcome="failed"]').waitFor();
+    const trap = page.locator('[data-trap="clamp-under-load"]');
+    assert.equal(await trap.getAttribute("data-caught"), "true");
+    const decision = page.locator("[data-decision]").first();
+    await decision.getByText("29 CFR 1910.269(l)(12)(i)").first().waitFor();
+    await decision.getByText(/The better step/).waitFor();
+    await noSidewaysScroll(page);
+
+    await page.locator('[data-act="again"]').click();
+    await page.locator('[data-act="begin"]').click();
+    await playAnswer(page, firstCutout.scenario.answer);
+    await finish(page);
+    await page.locator('[data-outcome="passed"]').waitFor();
+    assert.equal(await trap.getAttribute("data-caught"), "false");
+    await page.locator('[data-criterion][data-met="false"]').waitFor({ state: "detached" });
+  },
+});
+
+const outlivesAReload = {
+  name: "an attempt goes on after a reload where it was",
+  async run(ctx) {
+    const page = await begun(ctx, { path: "#scenario" });
+    await chooseScenario(page, "first-cutout", "Kim");
+    await doStep(page, { do: "inspect", at: "p5" });
+    await doStep(page, { do: "brief" });
+    await ctx.settle(page);
+    const before = await page.locator("ol[reversed]").textContent();
+    await page.waitForTimeout(200);
+    await page.reload();
+    await page.locator("[data-over]").waitFor();
+    assert.equal(await page.locator("ol[reversed]").textContent(), before);
+    await page.locator("[data-standing]").getByText("At Pole 12, T1 bushing").waitFor();
+  },
+};
+
+/** What an instructor hid stands nowhere on the page, seen or unseen, before it has come to light. */
+const keepsSecrets = {
+  name: "nothing that is hidden stands on the page before it comes to light",
+  async run(ctx) {
+    const { scenario } = scenarioFile("larkfield-lead");
+    const secrets = [
+      ...Object.values(scenario.truth ?? {}).flatMap(({ label, text }) => [label, text]),
+      ...Object.values(scenario.truth ?? {}).flatMap(({ add }) => Object.keys(add?.elements ?? {})),
+      ...(scenario.traps ?? []).flatMap(({ label, text }) => [label, text]),
+      ...(scenario.reveals ?? []).map(({ text }) => text),
+      ...(scenario.criteria ?? []).map(({ text }) => text),
+      ...(scenario.hints ?? []).flatMap(({ where, step }) => [where, step]),
+    ].filter((it) => it !== undefined && it.length > 3);
+    assert.ok(secrets.length > 5);
+    const page = await begun(ctx, { path: "#scenario" });
+    const look = async () => {
+      const html = await page.content();
+      for (const secret of secrets) assert.ok(!html.includes(secret), `the page holds: ${secret}`);
+    };
+    await page.locator('[data-scenario="larkfield-lead"]').click();
+    await look();
+    await page.locator('[data-act="begin"]').click();
+    await look();
+    await page.locator('[data-panel="hints"]').click();
+    await look();
+    await page.locator('[data-panel="radio"]').click();
+    await look();
+    await page.locator('[data-panel="do"]').click();
+    await page.locator('[data-act="open-predict"]').click();
+    await look();
+  },
+};
+
+const asksForHints = {
+  name: "a hint is a ladder, and each rung stands in the log",
+  async run(ctx) {
+    const page = await begun(ctx, { path: "#scenario" });
+    await chooseScenario(page, "first-cutout", "");
+    await page.locator('[data-panel="hints"]').click();
+    await page.locator('[data-hint="where"]').first().click();
+    await page.getByText(firstCutout.scenario.hints[0].where).first().waitFor();
+    await page.locator('[data-hint="think"]').first().click();
+    assert.equal(await did(page, "Ask for a hint"), 2);
+  },
+};
+
+const talksOnTheRadio = {
+  name: "a permit is asked for, received and said back",
+  async run(ctx) {
+    const page = await begun(ctx, { path: "#scenario" });
+    await chooseScenario(page, "larkfield-lead", "");
+    await page.locator('[data-panel="radio"]').click();
+    await page.locator('[data-radio="request-permit"]').click();
+    await page.locator('[data-radio="receive-permit"]').click();
+    await page.locator('[data-field="repeat"]').fill("I have the permit");
+    await page.locator('[data-radio="confirm"]').click();
+    assert.ok((await page.locator(".radio li.operator").count()) >= 2);
+  },
+};
+
+const isAccessible = (size, theme) => ({
+  name: `axe finds nothing in the list, the prebrief and the attempt (${size}, ${theme})`,
+  async run(ctx) {
+    const page = await begun(ctx, { size, theme, path: "#scenario" });
+    await page.locator("[data-scenario]").first().waitFor();
+    assert.deepEqual(await axeFinds(page), []);
+    await page.locator('[data-scenario="first-cutout"]').click();
+    assert.deepEqual(await axeFinds(page), []);
+    await page.locator('[data-act="begin"]').click();
+    await doStep(page, { do: "inspect", at: "p5" });
+    assert.deepEqual(await axeFinds(page), []);
+    await page.locator('[data-act="open-predict"]').click();
+    assert.deepEqual(await axeFinds(page), []);
+    await noSidewaysScroll(page);
+  },
+});
+
+export const tests = [
+  ...sizes.map(fallsAndPasses),
+  outlivesAReload,
+  keepsSecrets,
+  asksForHints,
+  talksOnTheRadio,
+  isAccessible("desk", "light"),
+  isAccessible("phone", "dark"),
+];

@@ -1,0 +1,159 @@
+import assert from "node:assert/strict";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { at, root } from "../../scripts/lib/project.mjs";
+import { axeFinds, begun, noSidewaysScroll } from "./scenarios.mjs";
+
+let made;
+/** Ten attempts at one scenario, written by the program's own core: three pass, the others fall into a trap each. */
+async function tenAttempts() {
+  if (made !== undefined) return made;
+  const { createServer } = await import("vite");
+  const server = await createServer({
+    root,
+    configFile: false,
+    logLevel: "error",
+    appType: "custom",
+    server: { middlewareMode: true, hmr: false, ws: false },
+    optimizeDeps: { noDiscovery: true },
+  });
+  try {
+    const core = await server.ssrLoadModule("/src/core/index.ts");
+    const text = readFileSync(at("shared/scenarios/first-cutout.stillhot.json"), "utf8");
+    const { document } = core.readDocument(text);
+    const { answer, traps } = core.scenarioOf(document);
+    const orders = [answer, ...traps.map(({ fall }) => fall)];
+    const folder = mkdtempSync(join(tmpdir(), "stillhot-attempts-"));
+    made = Array.from({ length: 10 }, (_, index) => {
+      const startedAt = `2026-05-04T07:${String(10 + index)}:00Z`;
+      const { attempt } = core.playThrough(document, orders[index % orders.length], {
+        who: `Apprentice ${index + 1}`,
+        startedAt,
+      });
+      const file = join(folder, `${index + 1}.attempt.json`);
+      writeFileSync(file, core.writeAttempt(attempt));
+      return file;
+    });
+    return made;
+  } finally {
+    await server.close();
+  }
+}
+
+async function openFiles(page, files) {
+  const chooser = page.waitForEvent("filechooser");
+  await page.locator('[data-act="open-attempts"]').click();
+  await (await chooser).setFiles(files);
+}
+
+async function downloaded(page, act) {
+  const download = page.waitForEvent("download");
+  await page.locator(`[data-act="${act}"]`).click();
+  const file = await download;
+  return { name: file.suggestedFilename(), text: readFileSync(await file.path(), "utf8") };
+}
+
+const comparesTen = (size) => ({
+  name: `ten attempts are opened together and compared (${size})`,
+  async run(ctx) {
+    const page = await begun(ctx, { size, path: "#debrief" });
+    await openFiles(page, await tenAttempts());
+    await page.locator("[data-class]").waitFor();
+    assert.equal(await page.locator("[data-row]").count(), 10);
+    assert.equal(await page.locator('[data-row="passed"]').count(), 3);
+    const clamp = page.locator('[data-tally="traps clamp-under-load"]');
+    assert.equal(await clamp.getAttribute("data-count"), "3");
+    await noSidewaysScroll(page);
+    assert.deepEqual(await axeFinds(page), []);
+
+    const { text } = await downloaded(page, "class-csv");
+    assert.equal(text.trim().split("\r\n").length, 11);
+    const xapi = JSON.parse((await downloaded(page, "class-xapi")).text);
+    assert.ok(xapi.some(({ verb }) => verb.id.endsWith("/passed")));
+
+    await page.locator("[data-row] button").nth(1).click();
+    await page.locator('[data-outcome="failed"]').waitFor();
+  },
+});
+
+const twoSideBySide = {
+  name: "two attempts stand side by side from where they first differ",
+  async run(ctx) {
+    const page = await begun(ctx, { path: "#debrief" });
+    const files = await tenAttempts();
+    await openFiles(page, files.slice(0, 2));
+    assert.equal(await page.locator("[data-common]").getAttribute("data-common"), "2");
+    await page
+      .locator('[data-side="first"] li')
+      .first()
+      .getByText(/Open T1 cutout/)
+      .waitFor();
+    await page
+      .locator('[data-side="second"] li')
+      .first()
+      .getByText(/Lift tap clamp/)
+      .waitFor();
+    assert.deepEqual(await axeFinds(page), []);
+  },
+};
+
+const noticesAnEdit = {
+  name: "a log that somebody edited is noticed, and the others are still taken",
+  async run(ctx) {
+    const page = await begun(ctx, { path: "#debrief" });
+    const files = await tenAttempts();
+    const edited = files[1].replace(".attempt.json", ".edited.json");
+    writeFileSync(edited, readFileSync(files[1], "utf8").replace('"verb":"lift"', '"verb":"open"'));
+    await openFiles(page, [files[0], edited]);
+    await page
+      .getByRole("alert")
+      .getByText(/was edited/)
+      .waitFor();
+    await page.locator('[data-act="the-others"]').click();
+    await page.locator('[data-outcome="passed"]').waitFor();
+  },
+};
+
+const replays = (size, theme) => ({
+  name: `an attempt is replayed on the drawing, saved and opened again, and axe finds nothing (${size}, ${theme})`,
+  async run(ctx) {
+    const page = await begun(ctx, { size, theme, path: "#debrief" });
+    const files = await tenAttempts();
+    await openFiles(page, files[1]);
+    await page.locator('[data-outcome="failed"]').waitFor();
+    await page.locator('[data-act="mark-after"]').click();
+    await page.locator('[data-act="mark-after"]').click();
+    await page.locator('[data-field="scrub"]').press("ArrowRight");
+    assert.equal(await page.locator(".pictures svg").count(), 2);
+    assert.deepEqual(await axeFinds(page), []);
+    await noSidewaysScroll(page);
+    const saved = await downloaded(page, "save-attempt");
+    assert.equal(saved.text, readFileSync(files[1], "utf8"));
+    await page.locator('[data-act="print-record"]').click();
+    await page.locator("iframe").waitFor({ state: "attached" });
+  },
+});
+
+const playsOn = {
+  name: "an attempt is played on from its middle, as another one",
+  async run(ctx) {
+    const page = await begun(ctx, { path: "#debrief" });
+    const files = await tenAttempts();
+    await openFiles(page, files[1]);
+    await page.locator('[data-act="mark-after"]').click();
+    await page.locator('[data-act="fork"]').click();
+    await page.locator('[data-over="false"]').waitFor();
+    assert.ok((await page.locator("ol[reversed] li").count()) >= 1);
+  },
+};
+
+export const tests = [
+  comparesTen("desk"),
+  comparesTen("phone"),
+  twoSideBySide,
+  noticesAnEdit,
+  replays("desk", "light"),
+  replays("phone", "dark"),
+  playsOn,
+];

@@ -1,0 +1,83 @@
+/** What the tests of scenarios, debriefs and sheets have in common: playing steps as a person does, by the page's own controls. */
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+
+export async function begun(ctx, opening) {
+  const page = await ctx.open(opening);
+  await page.locator("html[data-ready]").waitFor();
+  return page;
+}
+
+export async function chooseScenario(page, id, who) {
+  await page.locator(`[data-scenario="${id}"]`).click();
+  await page.locator('[data-field="who"]').fill(who);
+  await page.locator('[data-act="begin"]').click();
+  await page.locator("[data-over]").waitFor();
+}
+
+const ON_THE_RADIO = ["request-permit", "receive-permit", "release-permit"];
+
+/** Does one step: chooses the thing, presses the verb, says what else is asked, and does it. */
+export async function doStep(page, step, { workAt = "p5" } = {}) {
+  const { do: verb, element, at, phases, with: tool, to, cable } = step;
+  if (ON_THE_RADIO.includes(verb)) {
+    await page.locator('[data-panel="radio"]').click();
+    await page.locator(`[data-radio="${verb}"]`).click();
+    await page.locator('[data-panel="do"]').click();
+    return;
+  }
+  const owner =
+    element !== undefined && verb !== "ground"
+      ? `element ${element}`
+      : at !== undefined
+        ? `point ${verb === "work" ? workAt : at}`
+        : undefined;
+  if (owner !== undefined) await page.locator('[data-field="pick"]').selectOption(owner);
+  const within = owner === undefined ? "" : ".chosen ";
+  await page.locator(`${within}[data-do="${verb}"]`).first().click();
+  const skip = page.locator('[data-act="skip-predict"]');
+  if (await skip.isVisible()) await skip.click();
+  const perform = page.locator('[data-act="do"]');
+  if (await perform.isVisible()) {
+    if (tool !== undefined) await page.locator('[data-field="tool"]').selectOption(tool);
+    if (to !== undefined) await page.locator('[data-field="to"]').selectOption(to);
+    if (cable !== undefined) await page.locator('[data-field="cable"]').selectOption(cable);
+    for (const letter of await page.locator("[data-phase]").all()) {
+      const name = await letter.getAttribute("data-phase");
+      const isOn = (await letter.getAttribute("aria-pressed")) === "true";
+      if (phases !== undefined && isOn !== phases.includes(name)) await letter.click();
+    }
+    await perform.click();
+  }
+  await page.locator("[data-latest]").waitFor();
+}
+
+export async function playAnswer(page, steps) {
+  for (const step of steps) await doStep(page, step);
+}
+
+export async function finish(page) {
+  await page.locator('[data-act="finish"]').click();
+  await page.locator('[data-act="finish-sure"]').click();
+  await page.locator("[data-outcome]").waitFor();
+}
+
+/** How many lines of the log begin so. */
+export const did = (page, words) => page.locator("ol[reversed] strong").filter({ hasText: words }).count();
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** What axe finds wrong with the page, each as its rule and the thing that it is about. */
+export async function axeFinds(page) {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const { violations } = await globalThis.axe.run(document, { resultTypes: ["violations"] });
+    return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(" ")}`));
+  });
+}
+
+export async function noSidewaysScroll(page) {
+  const [wide, inner] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+  assert.ok(wide <= inner, `the page is ${wide} px wide in a window of ${inner} px`);
+}
