@@ -1,5 +1,5 @@
 import { type ConductorOutcome, type Outcome } from "./outcome";
-import type { DrawnUpset } from "./upsets";
+import { type DrawnUpset, rejoinsNeutral } from "./upsets";
 
 /** Threats are sought up to this strength: all of them, not a sample. */
 export const MOST_STRENGTH = 3;
@@ -66,9 +66,11 @@ export function isWithin(small: UpsetSet, large: UpsetSet): boolean {
 export class MinimalSets {
   readonly found: Record<Way, FoundSet[]> = { fed: [], induced: [], exposed: [] };
 
+  constructor(private readonly upsets: readonly DrawnUpset[]) {}
+
   /**
    * Ways in which no smaller set is a threat yet. Where a smaller set feeds every conductor nothing is left to be induced:
-   * what adds to it is reached too.
+   * what adds to it is reached too, unless it ties to earth a neutral that the reach came through.
    */
   open(set: UpsetSet): Way[] {
     return WAYS.filter((way) => !this.covers(way, set) && !(way === "induced" && this.feedsAll(set)));
@@ -81,7 +83,10 @@ export class MinimalSets {
 
   private feedsAll(set: UpsetSet): boolean {
     return this.found.fed.some(
-      (it) => it.outcome.every(({ live }) => live === "fed") && isWithin(it.set, set),
+      (it) =>
+        it.outcome.every(({ live }) => live === "fed") &&
+        isWithin(it.set, set) &&
+        !set.some((index) => !it.set.includes(index) && rejoinsNeutral(this.upsets[index]!)),
     );
   }
 

@@ -52,7 +52,7 @@ export function threatsByBruteForce(system: System, settings: Settings, workPoin
       set.map((it) => upsets[it]!),
     );
   const outcomes = [...setsUpTo(upsets)].map((set): FoundSet => ({ set, outcome: ask(set) }));
-  const minimal = new MinimalSets();
+  const minimal = new MinimalSets(upsets);
   for (const { set, outcome } of outcomes)
     minimal.add(set, outcome, minimal.uncovered(set), settings.exposureLimitVolts);
   return entries(system, settings, workPoint, upsets, minimal, ask);
@@ -112,7 +112,7 @@ const countSets = (upsets: readonly DrawnUpset[]): number => {
 };
 
 function askEach(upsets: readonly DrawnUpset[], settings: Settings, ask: Ask): MinimalSets {
-  const minimal = new MinimalSets();
+  const minimal = new MinimalSets(upsets);
   for (const set of setsUpTo(upsets)) askOnce(set, minimal, settings, ask);
   return minimal;
 }
@@ -133,7 +133,7 @@ const SLACK = 3;
  * single supply; sets with two supplies and more only where the sum of what each does, with slack, could reach a limit.
  */
 function askByParts(upsets: readonly DrawnUpset[], settings: Settings, ask: Ask): MinimalSets {
-  const minimal = new MinimalSets();
+  const minimal = new MinimalSets(upsets);
   const all = upsets.map((_, index) => index);
   const adding = all.filter((index) => onlyAdds(upsets[index]!));
   const joining = all.filter((index) => !onlyAdds(upsets[index]!));

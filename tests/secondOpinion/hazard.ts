@@ -1,0 +1,511 @@
+/** Reach, states, threats and verdicts of a plain drawing, by trying every set of upsets of strength 3 at most. */
+import cables from "../../shared/reference/grounding-cable.json";
+import { type PlainSolution, solvePlain } from "./electrical";
+import {
+  after,
+  at,
+  conductorsOf,
+  groupsOf,
+  joinsOf,
+  type Limits,
+  named,
+  nominalOf,
+  num,
+  phasesOf,
+  type Plain,
+  type PlainUpset,
+  text,
+  tiedNeutrals,
+  TWO_ENDED,
+  twoLetters,
+  unitsOf,
+  upsetsIn,
+  without,
+  yes,
+} from "./plain";
+
+interface Edge {
+  readonly a: string;
+  readonly b: string;
+  /** forward: from a to b, by backfeed the other way */
+  readonly how: "direct" | "forward" | "back";
+}
+
+export interface Reached {
+  /** conductor → elements that reach it in any way */
+  readonly any: ReadonlyMap<string, ReadonlySet<string>>;
+  /** conductors that a utility source reaches directly or forward */
+  readonly fed: ReadonlySet<string>;
+}
+
+const allPairs = (list: readonly string[]): [string, string][] =>
+  list.flatMap((a, i) => list.slice(0, i).map((b): [string, string] => [a, b]));
+
+export function reachOf(plain: Plain): Reached {
+  const conductors = conductorsOf(plain);
+  const known = new Set(conductors);
+  const tied = tiedNeutrals(plain);
+  const edges: Edge[] = joinsOf(plain, known).map(([a, b]) => ({ a, b, how: "direct" as const }));
+  const seeds: { id: string; from: string[]; utility: boolean }[] = [];
+  const among = (list: readonly string[]) => {
+    for (const [a, b] of allPairs([...new Set(list)])) edges.push({ a, b, how: "back" });
+  };
+  for (const [id, e] of Object.entries(plain.elements)) {
+    const own = phasesOf(e);
+    const here = (it: string) => at(text(e, "at"), it);
+    switch (e.kind) {
+      case "source":
+        if (yes(e, "on", true)) seeds.push({ id, from: [...own, "N"].map(here), utility: true });
+        break;
+      case "generator":
+        if (yes(e, "on")) {
+          const star = own.length === 2 && !own.includes("1") ? own : [...own, "N"];
+          seeds.push({ id: id.replace(/^unknown /, ""), from: star.map(here), utility: false });
+        }
+        break;
+      case "contact": {
+        const span = plain.elements[text(e, "span")]!;
+        const parted = named(span, "parted");
+        seeds.push({
+          id: id.replace(/^contact /, ""),
+          from: phasesOf(span).flatMap((it) => [
+            at(text(span, "from"), it),
+            ...(parted.includes(it) ? [at(text(span, "to"), it)] : []),
+          ]),
+          utility: true,
+        });
+        break;
+      }
+      case "transformer":
+        for (const unit of unitsOf(e)) {
+          const high = unit.high.map((it) => (it === "*" ? `${id} star` : at(text(e, "from"), it)));
+          const low = (unit.centre ? [...unit.low, "N"] : unit.low).map((it) => at(text(e, "to"), it));
+          among(high);
+          among(low);
+          for (const a of high) for (const b of low) edges.push({ a, b, how: "forward" });
+        }
+        break;
+      case "load":
+        if (text(e, "connection", "wye") === "wye") for (const it of own) among([here(it), here("N")]);
+        else for (const [a, b] of twoLetters(own)) among([here(a), here(b)]);
+        break;
+      case "capacitor": {
+        const open = named(e, "open");
+        const lifted = (it: string) => (open.includes(it) ? `${id} lifted ${it}` : here(it));
+        if (text(e, "connection", "wye") === "wye") for (const it of own) among([lifted(it), here("N")]);
+        else for (const [a, b] of twoLetters(own)) among([lifted(a), lifted(b)]);
+        break;
+      }
+      case "ground":
+        among([...own.map(here), ...(text(e, "to", "neutral") === "earth" ? [] : [here("N")])]);
+        break;
+      case "fault":
+        among([...own.map(here), ...(text(e, "to", "neutral") === "neutral" ? [here("N")] : [])]);
+        break;
+      case "arrester":
+        if (named(e, "failed").length > 0) among([...named(e, "failed").map(here), here("N")]);
+        break;
+    }
+  }
+  const usable = edges.filter(({ a, b }) => a !== b && !tied.has(a) && !tied.has(b));
+  const touching = new Map<string, { other: string; back: boolean }[]>();
+  const touch = (from: string, other: string, back: boolean) =>
+    touching.set(from, [...(touching.get(from) ?? []), { other, back }]);
+  for (const { a, b, how } of usable) {
+    touch(a, b, how === "back");
+    touch(b, a, how !== "direct");
+  }
+  const any = new Map(conductors.map((it) => [it, new Set<string>()]));
+  const fed = new Set<string>();
+  for (const { id, from, utility } of seeds) {
+    const seen = new Set<string>();
+    const walk = (where: string, backfed: boolean): void => {
+      const state = `${where} ${backfed}`;
+      if (seen.has(state)) return;
+      seen.add(state);
+      any.get(where)?.add(id);
+      if (!backfed && known.has(where)) fed.add(where);
+      for (const { other, back } of touching.get(where) ?? []) walk(other, backfed || back);
+    };
+    for (const it of from) if (!tied.has(it)) walk(it, !utility);
+  }
+  return { any, fed };
+}
+
+/** What is known of one drawing in one state. */
+export interface Looked {
+  readonly plain: Plain;
+  readonly drawn: PlainSolution;
+  readonly off: PlainSolution;
+  readonly reached: Reached;
+  readonly tied: ReadonlySet<string>;
+}
+
+const size = (v: readonly [number, number] | undefined): number =>
+  v === undefined ? 0 : Math.hypot(v[0], v[1]);
+
+export function look(plain: Plain, nominal: ReadonlyMap<string, number>): Looked {
+  const drawn = solvePlain(plain, nominal, false);
+  const hasLoads = Object.values(plain.elements).some(({ kind }) => kind === "load");
+  return {
+    plain,
+    drawn,
+    off: hasLoads ? solvePlain(plain, nominal, true) : drawn,
+    reached: reachOf(plain),
+    tied: tiedNeutrals(plain),
+  };
+}
+
+export const isGround = ({ kind }: { kind: string }): boolean => kind === "ground";
+const isShort = ({ kind, ...e }: Plain["elements"][string]): boolean =>
+  kind === "ground" ||
+  kind === "fault" ||
+  (kind === "arrester" && named({ kind, ...e }, "failed").length > 0);
+
+/** The higher of both solutions; of an untied neutral, the highest of what loads join to it as well. */
+export function highest({ plain, drawn, off, tied }: Looked, conductor: string): number {
+  let volts = Math.max(size(drawn.volts.get(conductor)), size(off.volts.get(conductor)));
+  if (conductor.endsWith("/N") && !tied.has(conductor)) {
+    const conductors = conductorsOf(plain);
+    const group = groupsOf(conductors, joinsOf(plain, new Set(conductors)));
+    for (const e of Object.values(plain.elements)) {
+      if (e.kind !== "load" || text(e, "connection", "wye") !== "wye") continue;
+      if (group.get(at(text(e, "at"), "N")) !== group.get(conductor)) continue;
+      for (const it of phasesOf(e)) {
+        const other = at(text(e, "at"), it);
+        volts = Math.max(volts, size(drawn.volts.get(other)), size(off.volts.get(other)));
+      }
+    }
+  }
+  return volts;
+}
+
+export function statesOf(looked: Looked, lifted: Looked, limits: Limits, wanted?: readonly string[]) {
+  const { plain, reached, tied } = looked;
+  const conductors = conductorsOf(plain);
+  const group = groupsOf(conductors, joinsOf(plain, new Set(conductors)));
+  const anySet = new Set<string | undefined>();
+  const good = new Set<string | undefined>();
+  for (const e of Object.values(plain.elements)) {
+    const here = (it: string) => group.get(at(text(e, "at"), it));
+    if (e.kind === "ground")
+      for (const it of phasesOf(e)) {
+        anySet.add(here(it));
+        if (text(e, "to", "neutral") !== "neutral" || tied.has(at(text(e, "at"), "N"))) good.add(here(it));
+      }
+    // An untied neutral that a short goes to is tied to that short as well.
+    const short = e.kind === "fault" ? phasesOf(e) : e.kind === "arrester" ? named(e, "failed") : [];
+    for (const it of short) anySet.add(here(it));
+    if (short.length > 0 && text(e, "to", "neutral") === "neutral") anySet.add(here("N"));
+  }
+  const states = new Map<string, string>();
+  for (const conductor of wanted ?? conductors) {
+    const isReached = (reached.any.get(conductor)?.size ?? 0) > 0;
+    const wasReached = isReached || (lifted.reached.any.get(conductor)?.size ?? 0) > 0;
+    const volts = highest(looked, conductor);
+    const state = tied.has(conductor)
+      ? "neutral"
+      : anySet.has(group.get(conductor)) &&
+          (reached.fed.has(conductor) || (wasReached && highest(lifted, conductor) >= limits.hazardVolts))
+        ? "faulted"
+        : reached.fed.has(conductor)
+          ? "energized"
+          : volts >= limits.hazardVolts
+            ? isReached
+              ? "backfed"
+              : "induced"
+            : good.has(group.get(conductor))
+              ? "grounded"
+              : "isolated";
+    states.set(conductor, state);
+  }
+  return states;
+}
+
+/** Amperes that a cable withstands for some seconds; none for a cable that the table does not have. */
+export function withstandOf(cable: string, seconds: number): number | undefined {
+  const row = cables.rows.find((it) => it.cableSizeAwgCopper.replace(" kcmil", "") === cable);
+  const cycles = 60 * seconds;
+  if (row === undefined) return undefined;
+  return cycles <= 15
+    ? 1000 * row.withstandKa15Cycles
+    : 1000 * row.withstandKa30Cycles * Math.sqrt(30 / cycles);
+}
+
+export interface PlainThreat {
+  readonly conductor: string;
+  readonly upsets: readonly PlainUpset[];
+  readonly strength: number;
+  readonly volts: number;
+  readonly exposureVolts: number;
+  readonly exposureToEarthVolts: number;
+  readonly groundAmps: number;
+  readonly reaching: ReadonlySet<string>;
+}
+
+/** What one set of upsets does. Remembered by set, since several work points may ask. */
+export interface Outcome {
+  readonly upsets: readonly PlainUpset[];
+  readonly strength: number;
+  readonly lifted: Looked;
+  readonly bare: Looked;
+  /** grounds in place, before any jumper parts */
+  readonly inPlace: Looked;
+  /** grounds in place, without those whose jumpers part */
+  readonly grounded: Looked;
+  readonly groundAmps: number;
+}
+
+export function outcomesOf(plain: Plain, limits: Limits): Outcome[] {
+  const nominal = nominalOf(plain);
+  const upsets = upsetsIn(plain, limits);
+  const sets: PlainUpset[][] = [[]];
+  for (const upset of upsets)
+    sets.push(
+      ...sets
+        .map((it) => [...it, upset])
+        .filter((it) => it.reduce((sum, { strength }) => sum + strength, 0) <= 3),
+    );
+  return sets.map((set): Outcome => {
+    const changed = after(plain, set, limits);
+    const hasGrounds = Object.values(changed.elements).some(isGround);
+    const lifted = look(
+      without(changed, (e) => isGround(e)),
+      nominal,
+    );
+    const hasFaults = Object.values(changed.elements).some((e) => isShort(e) && !isGround(e));
+    const bare = hasFaults
+      ? look(
+          without(changed, (e) => isShort(e)),
+          nominal,
+        )
+      : lifted;
+    const inPlace = hasGrounds ? look(changed, nominal) : lifted;
+    let grounded = inPlace;
+    let groundAmps = 0;
+    const parted = new Set<string>();
+    for (let again = hasGrounds; again;) {
+      again = false;
+      for (const [id, e] of Object.entries(grounded.plain.elements)) {
+        if (!isGround(e)) continue;
+        const most = Math.max(
+          0,
+          ...[grounded.drawn, grounded.off].flatMap((it) => [...(it.amps.get(id)?.values() ?? [])].map(size)),
+        );
+        groundAmps = Math.max(groundAmps, most);
+        const limit = withstandOf(text(e, "cable"), limits.clearingSeconds);
+        if (limit !== undefined && most > limit) parted.add(id);
+        again = parted.has(id) || again;
+      }
+      if (again)
+        grounded = look(
+          without(changed, (_, id) => parted.has(id)),
+          nominal,
+        );
+    }
+    return {
+      upsets: set,
+      strength: set.reduce((sum, it) => sum + it.strength, 0),
+      lifted,
+      bare,
+      inPlace,
+      grounded,
+      groundAmps,
+    };
+  });
+}
+
+/** Volts that a worker feels with grounds in place: to the neutral there, and to earth. */
+export function exposureIn(looked: Looked, point: string, letter: string): { own: number; earth: number } {
+  const conductor = at(point, letter);
+  const neutral = at(point, "N");
+  const own = [looked.drawn, looked.off].map(({ volts }) => {
+    const v = volts.get(conductor) ?? [0, 0];
+    const n: readonly [number, number] = looked.tied.has(neutral) ? volts.get(neutral)! : [0, 0];
+    return Math.hypot(v[0] - n[0], v[1] - n[1]);
+  });
+  const earth = [looked.drawn, looked.off].map(({ volts }) => size(volts.get(conductor)));
+  return { own: Math.max(...own), earth: Math.max(...earth) };
+}
+
+const isSubset = (small: readonly PlainUpset[], large: readonly PlainUpset[]): boolean =>
+  small.length < large.length && small.every((it) => large.includes(it));
+
+export interface PlainWorkPoint {
+  readonly at: string;
+  readonly conductors: string;
+}
+
+export function threatsIn(outcomes: readonly Outcome[], limits: Limits, spot: PlainWorkPoint): PlainThreat[] {
+  const letters = [...spot.conductors];
+  const rows = outcomes.map((outcome) => {
+    const states = statesOf(
+      outcome.lifted,
+      outcome.bare,
+      limits,
+      letters.map((it) => at(spot.at, it)),
+    );
+    const of = (wanted: readonly string[]) =>
+      letters.filter((it) => wanted.includes(states.get(at(spot.at, it))!));
+    return {
+      outcome,
+      classes: [
+        of(["energized", "backfed", "faulted"]),
+        of(["induced"]),
+        letters.filter((it) => exposureIn(outcome.grounded, spot.at, it).own >= limits.exposureLimitVolts),
+      ],
+    };
+  });
+  const entries = new Map<string, PlainThreat>();
+  for (const k of [0, 1, 2]) {
+    const doing = rows.filter(({ classes }) => classes[k]!.length > 0);
+    for (const { outcome, classes } of doing) {
+      if (doing.some((it) => isSubset(it.outcome.upsets, outcome.upsets))) continue;
+      for (const letter of classes[k]!) {
+        const conductor = at(spot.at, letter);
+        const { own, earth } = exposureIn(outcome.grounded, spot.at, letter);
+        const entry: PlainThreat = {
+          conductor: letter,
+          upsets: outcome.upsets,
+          strength: outcome.strength,
+          volts: Math.max(
+            size(outcome.lifted.drawn.volts.get(conductor)),
+            size(outcome.lifted.off.volts.get(conductor)),
+          ),
+          exposureVolts: own,
+          exposureToEarthVolts: earth,
+          groundAmps: outcome.groundAmps,
+          reaching: new Set([
+            ...(outcome.lifted.reached.any.get(conductor) ?? []),
+            ...(outcome.inPlace.reached.any.get(conductor) ?? []),
+          ]),
+        };
+        entries.set(nameOf(entry), entry);
+      }
+    }
+  }
+  return [...entries.values()];
+}
+
+export const nameOf = (it: {
+  readonly conductor: string;
+  readonly upsets: readonly { kind: string; element: string; phase?: string }[];
+}): string =>
+  `${it.conductor} by ${it.upsets
+    .map(({ kind, element, phase }) => `${kind}:${element}${phase === undefined ? "" : `.${phase}`}`)
+    .sort()
+    .join("+")}`;
+
+interface PlainStep {
+  readonly do: string;
+  readonly at?: string;
+  readonly phases?: string;
+  readonly done?: boolean;
+}
+const SWITCHING =
+  "open close lift attach cut join refuse remove-barrel replace-barrel set-position start stop pull replace unground".split(
+    " ",
+  );
+
+export function isTested(steps: readonly PlainStep[], point: string, letter: string): boolean {
+  let detector = false;
+  let tested = false;
+  for (const it of steps) {
+    if (it.done !== true) continue;
+    if (it.do === "check-detector") detector = true;
+    if (SWITCHING.includes(it.do)) tested = false;
+    if (it.do === "test" && detector && it.at === point && (it.phases ?? "").includes(letter)) tested = true;
+  }
+  return tested;
+}
+
+export interface PlainVerdict {
+  readonly verdict: string;
+  readonly margin: number | null;
+  readonly threats: readonly PlainThreat[];
+  readonly findings: readonly string[];
+}
+
+export function verdictIn(
+  plain: Plain,
+  outcomes: readonly Outcome[],
+  limits: Limits,
+  spot: PlainWorkPoint,
+  steps: readonly PlainStep[],
+): PlainVerdict {
+  const threats = threatsIn(outcomes, limits, spot);
+  const letters = [...spot.conductors];
+  const now = outcomes.find(({ strength }) => strength === 0)!;
+  const nominal = nominalOf(plain);
+  const drawn = Object.values(plain.elements).some(isGround) ? look(plain, nominal) : now.lifted;
+  const states = statesOf(drawn, now.bare, limits);
+  const stateOf = (it: string) => states.get(at(spot.at, it))!;
+  const findings: string[] = [];
+  const neutral = at(spot.at, "N");
+  const hotNeutral = drawn.tied.has(neutral) && highest(drawn, neutral) >= limits.hazardVolts;
+
+  let verdict = "isolated";
+  if (letters.some((it) => ["energized", "backfed", "induced", "faulted"].includes(stateOf(it))))
+    verdict = "live";
+  else if (threats.some((it) => it.strength <= 1 && it.exposureVolts >= limits.exposureLimitVolts))
+    verdict = "could-go-live";
+  else if (
+    !hotNeutral &&
+    letters.every((it) => stateOf(it) === "grounded" && isTested(steps, spot.at, it)) &&
+    threats.every((it) => it.strength > 2 || it.exposureVolts < limits.exposureLimitVolts)
+  )
+    verdict = "grounded";
+
+  const liftedStates = statesOf(now.lifted, now.bare, limits);
+  if (
+    letters.some(
+      (it) =>
+        liftedStates.get(at(spot.at, it)) === "induced" &&
+        exposureIn(now.grounded, spot.at, it).own > limits.inducedLimitVolts,
+    )
+  )
+    findings.push("induced-exposure danger");
+  const sets = Object.values(plain.elements).filter((e) => isGround(e) && e["at"] === spot.at);
+  if (sets.length === 0 || sets.some((e) => !yes(e, "poleBond", true)))
+    findings.push("equipotential warning");
+  if (
+    verdict === "grounded" &&
+    outcomes.some(
+      (it) =>
+        it.strength <= 2 &&
+        letters.some((x) => exposureIn(it.grounded, spot.at, x).earth >= limits.exposureLimitVolts),
+    )
+  )
+    findings.push(
+      steps.some((it) => it.do === "barricade" && it.at === spot.at && it.done === true)
+        ? "step-touch note"
+        : "step-touch warning",
+    );
+  return {
+    verdict,
+    margin:
+      verdict === "live" ? 0 : threats.length === 0 ? null : Math.min(...threats.map((it) => it.strength)),
+    threats,
+    findings,
+  };
+}
+
+/** Tied neutrals at a dangerous height as drawn. */
+export const hotNeutrals = (looked: Looked, limits: Limits): string[] =>
+  [...looked.tied].filter((it) => highest(looked, it) >= limits.hazardVolts).sort();
+
+/** Whether a list of elements hangs together from a source to a point. */
+export function isConnected(plain: Plain, path: readonly string[], point: string): boolean {
+  const pointsOf = (id: string): string[] => {
+    const e = plain.elements[id]!;
+    if (e.kind === "nearby") return pointsOf(text(e, "span"));
+    if (TWO_ENDED.includes(e.kind) || e.kind === "transformer")
+      return ["from", "alt", "to"].filter((it) => e[it] !== undefined).map((it) => text(e, it));
+    return [text(e, "at")];
+  };
+  if (path.some((id) => plain.elements[id] === undefined)) return false;
+  for (let i = 1; i < path.length; i++)
+    if (!pointsOf(path[i]!).some((it) => pointsOf(path[i - 1]!).includes(it))) return false;
+  return pointsOf(path.at(-1)!).includes(point);
+}
+void num;

@@ -1,0 +1,348 @@
+/**
+ * A drawing as plain records, read from the file format's page alone: who brings which conductor, what is open, which
+ * conductors an element joins, the upsets and what each changes. Written against `docs/format.md`'s contract, slow and
+ * simple on purpose; nothing here comes from the program.
+ */
+export type Record_ = { readonly kind: string; readonly [key: string]: unknown };
+
+export interface Plain {
+  readonly frequencyHz: number;
+  readonly points: Readonly<Record<string, { readonly earthOhms?: number }>>;
+  readonly elements: Readonly<Record<string, Record_>>;
+}
+
+export const ROOT3 = Math.sqrt(3);
+const POLES = ["clamp", "cutout", "disconnect", "recloser", "breaker", "elbow", "meter", "main"];
+export const TWO_ENDED = ["span", "lead", "transfer", "regulator", ...POLES];
+
+export const text = (e: Record_, key: string, fallback = ""): string => (e[key] as string) ?? fallback;
+export const num = (e: Record_, key: string, fallback = 0): number => (e[key] as number) ?? fallback;
+export const yes = (e: Record_, key: string, fallback = false): boolean => (e[key] as boolean) ?? fallback;
+export const phasesOf = (e: Record_): string[] => [...text(e, "phases")];
+export const named = (e: Record_, key: string): string[] =>
+  e[key] === true ? phasesOf(e) : typeof e[key] === "string" ? [...(e[key] as string)] : [];
+export const at = (point: string, letter: string): string => `${point}/${letter}`;
+
+export const twoLetters = (list: readonly string[]): [string, string][] => {
+  const [a, b, c] = list;
+  if (a !== undefined && b !== undefined && c !== undefined)
+    return [
+      [a, b],
+      [b, c],
+      [c, a],
+    ];
+  return a !== undefined && b !== undefined ? [[a, b]] : [];
+};
+
+/** Terminals of a bank's units: letters of the high and of the low side; `*` is a star of its own. */
+export interface Unit {
+  readonly high: readonly [string, string];
+  readonly low: readonly [string, string];
+  /** the low winding's centre is brought out as `N` */
+  readonly centre: boolean;
+  readonly highVolts: number;
+  readonly lowVolts: number;
+}
+
+export function unitsOf(t: Record_): Unit[] {
+  const connection = text(t, "connection");
+  const kv = 1000 * num(t, "primaryKv");
+  const lv = num(t, "secondaryV");
+  if (connection === "single") {
+    const [a, b] = phasesOf(t);
+    const split = text(t, "secondary", "split") === "split";
+    return [
+      {
+        high: [a!, b ?? "N"],
+        low: split ? ["1", "2"] : [a!, "N"],
+        centre: split,
+        highVolts: kv,
+        lowVolts: lv,
+      },
+    ];
+  }
+  const up = lv > kv;
+  const table: Record<string, string> = {
+    "Yg-Yg": "A N a n|B N b n|C N c n",
+    "D-Yg": up ? "A B a n|B C b n|C A c n" : "A C a n|B A b n|C B c n",
+    "Y-D": up ? "A * a c|B * b a|C * c b" : "A * a b|B * b c|C * c a",
+    "Yg-D": up ? "A N a c|B N b a|C N c b" : "A N a b|B N b c|C N c a",
+    "openY-openD": up ? "A N a c|B N b a|C N c b" : "A N a b|B N b c|C N c a",
+    "D-D": "A B a b|B C b c|C A c a",
+  };
+  const tap = text(t, "midTap").toUpperCase();
+  return table[connection]!.split("|")
+    .map((row) => row.split(" "))
+    .filter(([a]) => connection !== "openY-openD" || phasesOf(t).includes(a!))
+    .map(([a, b, c, d]) => {
+      const low: [string, string] = [c!.toUpperCase(), d!.toUpperCase()];
+      const wyeLow = low[1] === "N";
+      return {
+        high: [a!, b!] as const,
+        low,
+        centre: tap !== "" && !wyeLow && tap.includes(low[0]) && tap.includes(low[1]),
+        highVolts: b === "N" || b === "*" ? kv / ROOT3 : kv,
+        lowVolts: wyeLow ? lv / ROOT3 : lv,
+      };
+    });
+}
+
+/** All conductors of a drawing. */
+export function conductorsOf({ points, elements }: Plain): string[] {
+  const all = new Set<string>();
+  const bring = (point: string, letters: readonly string[]) => {
+    if (point in points) for (const it of letters) if (it !== "*") all.add(at(point, it));
+  };
+  for (const e of Object.values(elements)) {
+    const own = phasesOf(e);
+    if (TWO_ENDED.includes(e.kind))
+      for (const end of ["from", "alt", "to"])
+        if (e[end] !== undefined) bring(text(e, end), e["neutral"] === false ? own : [...own, "N"]);
+    if (e.kind === "transformer") {
+      bring(text(e, "from"), own);
+      for (const unit of unitsOf(e)) {
+        bring(text(e, "from"), unit.high);
+        bring(text(e, "to"), unit.centre ? [...unit.low, "N"] : unit.low);
+      }
+      if (text(e, "connection") !== "single") bring(text(e, "to"), ["A", "B", "C"]);
+    }
+    if (e.kind === "source") bring(text(e, "at"), [...own, "N"]);
+    // One that nobody drew brings nothing: it hangs on what is there.
+    if (e.kind === "generator" && !yes(e, "unknown")) bring(text(e, "at"), ["N"]);
+    if ((e.kind === "load" || e.kind === "capacitor") && text(e, "connection", "wye") === "wye")
+      bring(text(e, "at"), ["N"]);
+  }
+  return [...all].sort();
+}
+
+/** Phases on which an element is open, its neutral among them where that is parted or cut. */
+export function openOf(e: Record_): string[] {
+  if (e.kind === "regulator" && yes(e, "bypassed")) return [];
+  const keys =
+    e.kind === "cutout"
+      ? ["open", "blown", "removed"]
+      : e.kind === "span"
+        ? ["parted"]
+        : e.kind === "lead"
+          ? ["cut"]
+          : ["open"];
+  return [...new Set(keys.flatMap((key) => named(e, key)))];
+}
+
+/** Same-conductor joins that stand: [one, other, element]. Through these a conductor is one conductor. */
+export function joinsOf(plain: Plain, conductors: ReadonlySet<string>): [string, string, string][] {
+  const out: [string, string, string][] = [];
+  for (const [id, e] of Object.entries(plain.elements)) {
+    const [from, to] = [text(e, "from"), text(e, "to")];
+    const neutral = e["neutral"] !== false ? ["N"] : [];
+    if (e.kind === "transformer") {
+      if (neutral.length > 0 && conductors.has(at(from, "N")) && conductors.has(at(to, "N")))
+        out.push([at(from, "N"), at(to, "N"), id]);
+    } else if (e.kind === "transfer") {
+      const alt = text(e, "alt");
+      const position = text(e, "position", "utility");
+      const both = yes(e, "bridged");
+      for (const it of phasesOf(e)) {
+        if (both || position === "utility") out.push([at(from, it), at(to, it), id]);
+        if (both || position === "generator") out.push([at(alt, it), at(to, it), id]);
+      }
+      for (const it of neutral) out.push([at(from, it), at(to, it), id], [at(alt, it), at(to, it), id]);
+    } else if (TWO_ENDED.includes(e.kind)) {
+      const open = openOf(e);
+      for (const it of [...phasesOf(e), ...neutral])
+        if (!open.includes(it)) out.push([at(from, it), at(to, it), id]);
+    }
+  }
+  return out;
+}
+
+/** Groups of a relation, as a map from member to a name of its group. */
+export function groupsOf(members: readonly string[], pairs: readonly (readonly string[])[]) {
+  const group = new Map(members.map((it) => [it, it]));
+  for (const [a, b] of pairs) {
+    const [keep, lose] = [group.get(a!), group.get(b!)];
+    if (keep === undefined || lose === undefined || keep === lose) continue;
+    for (const [member, name] of group) if (name === lose) group.set(member, keep);
+  }
+  return group;
+}
+
+/** Neutrals that are tied to earth. */
+export function tiedNeutrals(plain: Plain): Set<string> {
+  const conductors = conductorsOf(plain);
+  const group = groupsOf(conductors, joinsOf(plain, new Set(conductors)));
+  const tied = new Set<string>();
+  for (const e of Object.values(plain.elements))
+    if (e.kind === "source" && e["earthed"] !== false) tied.add(group.get(at(text(e, "at"), "N"))!);
+  for (const [point, { earthOhms }] of Object.entries(plain.points))
+    if (earthOhms !== undefined && group.has(at(point, "N"))) tied.add(group.get(at(point, "N"))!);
+  return new Set(conductors.filter((it) => it.endsWith("/N") && tied.has(group.get(it)!)));
+}
+
+/** Line to line (leg to leg) volts at each point: from the sources outward, whatever is open; else from ratings. */
+export function nominalOf({ elements, points }: Plain): Map<string, number> {
+  const nominal = new Map<string, number>();
+  const spread = () => {
+    for (let again = true; again;) {
+      again = false;
+      const give = (from: string, to: string, volts: number | undefined) => {
+        if (!nominal.has(from) || nominal.has(to) || volts === undefined) return;
+        nominal.set(to, volts);
+        again = true;
+      };
+      for (const e of Object.values(elements)) {
+        const ends = ["from", "alt", "to"].filter((it) => e[it] !== undefined).map((it) => text(e, it));
+        if (e.kind === "transformer") {
+          give(text(e, "from"), text(e, "to"), lowNominal(e));
+          give(text(e, "to"), text(e, "from"), highNominal(e));
+        } else if (TWO_ENDED.includes(e.kind))
+          for (const a of ends) for (const b of ends) give(a, b, nominal.get(a));
+      }
+    }
+  };
+  for (const e of Object.values(elements))
+    if (e.kind === "source" && !nominal.has(text(e, "at"))) nominal.set(text(e, "at"), 1000 * num(e, "kvLL"));
+  spread();
+  for (const e of Object.values(elements)) {
+    if (e.kind !== "transformer" || nominal.has(text(e, "from"))) continue;
+    nominal.set(text(e, "from"), highNominal(e));
+    if (!nominal.has(text(e, "to"))) nominal.set(text(e, "to"), lowNominal(e));
+    spread();
+  }
+  for (const e of Object.values(elements)) {
+    if (e.kind !== "generator" || nominal.has(text(e, "at"))) continue;
+    nominal.set(text(e, "at"), num(e, "volts"));
+    spread();
+  }
+  for (const point of Object.keys(points)) if (!nominal.has(point)) nominal.set(point, 0);
+  return nominal;
+}
+const lowNominal = (t: Record_): number =>
+  num(t, "secondaryV") *
+  (text(t, "connection") === "single" && text(t, "secondary", "split") === "two-wire" ? ROOT3 : 1);
+const highNominal = (t: Record_): number =>
+  1000 * num(t, "primaryKv") * (text(t, "connection") === "single" && phasesOf(t).length === 1 ? ROOT3 : 1);
+
+// ——— upsets
+
+export interface PlainUpset {
+  readonly kind: string;
+  readonly element: string;
+  readonly phase?: string;
+  readonly strength: number;
+}
+
+export interface Limits {
+  readonly hazardVolts: number;
+  readonly exposureLimitVolts: number;
+  readonly assumeGenerators: boolean;
+  readonly assumedGeneratorKva: number;
+  readonly bodyOhms: number;
+  readonly clearingSeconds: number;
+  readonly inducedLimitVolts: number;
+}
+
+export const limitsOf = (settings: Partial<Limits> = {}): Limits => ({
+  hazardVolts: 50,
+  exposureLimitVolts: 50,
+  assumeGenerators: true,
+  assumedGeneratorKva: 7.5,
+  bodyOhms: 1000,
+  clearingSeconds: 0.5,
+  inducedLimitVolts: 3,
+  ...settings,
+});
+
+export function upsetsIn(plain: Plain, limits: Limits): PlainUpset[] {
+  const out: PlainUpset[] = [];
+  for (const [id, e] of Object.entries(plain.elements)) {
+    if (POLES.includes(e.kind) || e.kind === "regulator") {
+      const open = openOf(e);
+      const gang =
+        e.kind === "meter" ||
+        e.kind === "main" ||
+        (e.kind === "disconnect" && yes(e, "gang")) ||
+        ((e.kind === "recloser" || e.kind === "breaker") && yes(e, "gang", true));
+      const automatic =
+        (["recloser", "breaker"].includes(e.kind) && (yes(e, "reclosing", true) || yes(e, "remote"))) ||
+        (e.kind === "disconnect" && yes(e, "remote"));
+      const upset = (phase?: string): PlainUpset => {
+        const removed = e.kind === "cutout" && phase !== undefined && named(e, "removed").includes(phase);
+        const blocked = yes(e, "blocked") || removed;
+        const base = { element: id, ...(phase === undefined ? {} : { phase }) };
+        if (automatic && !blocked) return { kind: "reclose", ...base, strength: 1 };
+        return { kind: "close", ...base, strength: yes(e, "tagged") ? (blocked ? 3 : 2) : 1 };
+      };
+      if (gang && open.length > 0) out.push(upset());
+      if (!gang) out.push(...open.map(upset));
+    }
+    if (e.kind === "source" && !yes(e, "on", true)) out.push({ kind: "restore", element: id, strength: 1 });
+    if (e.kind === "generator" && !yes(e, "on")) out.push({ kind: "start", element: id, strength: 1 });
+    if (e.kind === "load" && limits.assumeGenerators && num(e, "customers") >= 1)
+      out.push({ kind: "start-unknown", element: id, strength: 1 });
+    if (e.kind === "transfer" && !yes(e, "bridged")) out.push({ kind: "transfer", element: id, strength: 1 });
+    if (e.kind === "span" || e.kind === "lead")
+      for (const phase of openOf(e))
+        out.push({ kind: "rejoin", element: id, phase, strength: e.kind === "lead" ? 2 : 1 });
+    if (e.kind === "nearby" && yes(e, "on", true)) out.push({ kind: "contact", element: id, strength: 1 });
+  }
+  return out;
+}
+
+/** The drawing after some upsets. A contact is an element of its own. */
+export function after(plain: Plain, upsets: readonly PlainUpset[], limits: Limits): Plain {
+  const elements: Record<string, Record_> = { ...plain.elements };
+  const change = (id: string, keys: Record<string, unknown>) => {
+    elements[id] = { ...elements[id]!, ...keys };
+  };
+  const without = (id: string, key: string, phase: string | undefined) =>
+    phase === undefined
+      ? ""
+      : named(elements[id]!, key)
+          .filter((it) => it !== phase)
+          .join("");
+  for (const { kind, element: id, phase } of upsets) {
+    const e = elements[id]!;
+    switch (kind) {
+      case "close":
+      case "reclose":
+        change(id, { open: without(id, "open", phase) });
+        if (e.kind === "cutout")
+          change(id, { blown: without(id, "blown", phase), removed: without(id, "removed", phase) });
+        break;
+      case "rejoin":
+        if (e.kind === "span") change(id, { parted: without(id, "parted", phase) });
+        else change(id, { cut: without(id, "cut", phase) });
+        break;
+      case "restore":
+      case "start":
+        change(id, { on: true });
+        break;
+      case "transfer":
+        change(id, { bridged: true });
+        break;
+      case "start-unknown":
+        elements[`unknown ${id}`] = {
+          kind: "generator",
+          at: e["at"],
+          phases: e["phases"],
+          kva: limits.assumedGeneratorKva,
+          volts: nominalOf(plain).get(text(e, "at"))!,
+          xPercent: 20,
+          on: true,
+          unknown: true,
+        };
+        break;
+      case "contact":
+        elements[`contact ${id}`] = { kind: "contact", span: e["span"], kvLL: e["kvLL"] };
+        break;
+    }
+  }
+  return { ...plain, elements };
+}
+
+/** A drawing without some kinds of element. */
+export const without = (plain: Plain, gone: (e: Record_, id: string) => boolean): Plain => ({
+  ...plain,
+  elements: Object.fromEntries(Object.entries(plain.elements).filter(([id, e]) => !gone(e, id))),
+});
