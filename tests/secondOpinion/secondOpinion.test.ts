@@ -1,0 +1,40 @@
+/**
+ * The whole answer against a second implementation, which was written from the file format's page without sight of the
+ * first: states, volts, amperes, every threat with its numbers, margins, verdicts and findings.
+ */
+import { describe, expect, test } from "vitest";
+import { randomDocument } from "../support/randomSystems";
+import { compare, type Compared } from "./compare";
+import { nastyDocument } from "./nasty";
+
+const MOST_SETS = 30;
+
+function compareAll(name: string, documents: readonly (readonly [string, unknown])[], least: number) {
+  test(name, () => {
+    const asked: Compared[] = [];
+    const apart: string[] = [];
+    for (const [title, document] of documents) {
+      const compared = compare(document, MOST_SETS);
+      if (compared.skipped !== undefined) continue;
+      asked.push(compared);
+      apart.push(...compared.differences.map((it) => `${title}, ${it}`));
+    }
+    expect(apart).toEqual([]);
+    expect(asked.length).toBeGreaterThan(least);
+  });
+}
+
+const seeds = (from: number, count: number) => Array.from({ length: count }, (_, k) => from + k);
+
+describe("a second implementation of the format's page comes to the same answers", () => {
+  compareAll(
+    "ordinary drawings",
+    seeds(0, 100).map((seed) => [`random ${seed}`, randomDocument(seed, { parts: 6 })]),
+    60,
+  );
+  compareAll(
+    "drawings in which much is wrong",
+    seeds(0, 220).map((seed) => [`nasty ${seed}`, nastyDocument(seed, 6)]),
+    140,
+  );
+});
