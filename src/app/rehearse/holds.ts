@@ -42,7 +42,7 @@ export function holdBefore(state: JobState, step: Step): Hold | undefined {
     key,
     challenges: CHALLENGES[kind].map((id) => ({
       id: `${key} ${id}`,
-      asks: t(`hold.${kind}.${id}` as "hold.operate.feeds"),
+      asks: t(`challenge.${kind}.${id}` as "challenge.operate.feeds"),
       says: told(answerOf(kind, id, state, step)),
     })),
   };
@@ -69,8 +69,8 @@ const CHALLENGES = {
   energize: ["people", "grounds", "tags", "permit", "away"],
 } as const satisfies Record<HoldKind, readonly string[]>;
 
-const drawn = (text: string): Message => say("hold.drawn", { text });
-const looked = say("hold.look");
+const drawn = (text: string): Message => say("challenge.drawn", { text });
+const looked = say("challenge.look");
 const listed = (names: readonly string[]): Message =>
   drawn(names.length === 0 ? t("list.none") : names.join(", "));
 
@@ -78,9 +78,11 @@ function answerOf(kind: HoldKind, id: string, state: JobState, step: Step): Mess
   const { document } = state;
   const grounds = Object.entries(document.system.elements)
     .filter(([, saved]) => saved.kind === "ground")
-    .map(([name, saved]) => t("hold.groundAt", { name, place: pointName(document, String(saved["at"])) }));
+    .map(([name, saved]) =>
+      t("challenge.groundAt", { name, place: pointName(document, String(saved["at"])) }),
+    );
   const isolating = isolationPoints(state).map((it) =>
-    t(isTagged(state, it) ? "hold.tagged" : "hold.untagged", { name: elementName(document, it) }),
+    t(isTagged(state, it) ? "challenge.tagged" : "challenge.untagged", { name: elementName(document, it) }),
   );
   const untagged = (Object.keys(document.system.elements) as Parameters<typeof isTagged>[1][])
     .filter((it) => isTagged(state, it))
@@ -91,7 +93,7 @@ function answerOf(kind: HoldKind, id: string, state: JobState, step: Step): Mess
       return drawn(
         Object.entries(seen(state).workPoints)
           .map(([point, { verdict, threats }]) =>
-            t("hold.verdict", {
+            t("challenge.verdict", {
               name: jobOf(document).workPoints[point as WorkPointId]?.label ?? point,
               verdict: t(`verdict.${verdict}`),
               count: threats.length,
@@ -104,22 +106,24 @@ function answerOf(kind: HoldKind, id: string, state: JobState, step: Step): Mess
     case "operate.breaks": {
       const worst = [...breakingsOf(step, state)].sort((a, b) => b.amps - a.amps)[0];
       return worst === undefined
-        ? drawn(t("hold.breaksNothing"))
-        : drawn(t("hold.breaksAmps", { amps: figures(worst.amps), limit: figures(worst.limit.amps) }));
+        ? drawn(t("challenge.breaksNothing"))
+        : drawn(t("challenge.breaksAmps", { amps: figures(worst.amps), limit: figures(worst.limit.amps) }));
     }
     case "operate.permit":
     case "energize.permit":
-      return drawn(t(`hold.permit.${state.permit}`));
+      return drawn(t(`challenge.permit.${state.permit}`));
     case "test.ways":
       return listed(isolating);
     case "test.detector":
-      return drawn(t(`hold.detector.${state.detector}`));
+      return drawn(t(`challenge.detector.${state.detector}`));
     case "test.place":
       return drawn(`${pointName(document, step.at ?? "")} ${step.phases ?? ""}`);
     case "ground.tested": {
       const phases = [...(step.phases ?? "")];
       const not = phases.filter((it) => !state.tested.has(`${step.at ?? ""}/${it}` as never));
-      return drawn(not.length === 0 ? t("hold.allTested") : t("hold.notTested", { phases: not.join(" ") }));
+      return drawn(
+        not.length === 0 ? t("challenge.allTested") : t("challenge.notTested", { phases: not.join(" ") }),
+      );
     }
     case "ground.first":
       return drawn(t(step.first === "phase" ? "order.firstPhase" : "order.firstNeutral"));
@@ -133,7 +137,7 @@ function answerOf(kind: HoldKind, id: string, state: JobState, step: Step): Mess
     case "energize.tags":
       return listed(untagged);
     case "energize.people":
-      return drawn(t(state.allClearRepeated ? "hold.allClear" : "hold.noAllClear"));
+      return drawn(t(state.allClearRepeated ? "challenge.allClear" : "challenge.noAllClear"));
     default:
       return looked;
   }

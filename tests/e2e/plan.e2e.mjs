@@ -1,0 +1,263 @@
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { at } from "../../scripts/lib/project.mjs";
+
+const sideline = JSON.parse(
+  readFileSync(at("shared/demos/sideline-three-transformers.stillhot.json"), "utf8"),
+);
+
+async function begin(ctx, opening = {}) {
+  const page = await ctx.open({ path: "?demo=sideline-three-transformers#plan", ...opening });
+  await page.locator("html[data-ready]").waitFor();
+  await page.locator("[data-count]").waitFor();
+  await ctx.settle(page);
+  return page;
+}
+
+const middleOf = ({ system }, id) => {
+  const { from, to } = system.elements[id];
+  const [a, b] = [system.points[from], system.points[to]];
+  return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+};
+
+/** Presses a spot of the drawing, all of which is brought into view first. */
+async function press(ctx, page, spot, touch) {
+  const fit = page.getByRole("button", { name: "Show all" });
+  await (touch ? fit.tap() : fit.click());
+  await ctx.settle(page);
+  const drawing = page.locator("[data-drawing]");
+  const box = await drawing.boundingBox();
+  const [left, top, scale] = (await drawing.getAttribute("data-camera")).split(" ").map(Number);
+  const [x, y] = [box.x + spot.x * scale + left, box.y + spot.y * scale + top];
+  if (touch) await page.touchscreen.tap(x, y);
+  else await page.mouse.click(x, y);
+}
+
+async function act(page, id) {
+  const button = page.locator(`.acts [data-act="${id}"]`);
+  if ((await button.count()) === 0) await page.locator('.acts [data-act="more"]').click();
+  await page.locator(`[data-act="${id}"]`).click();
+}
+
+const step = (page, n) => page.locator(`[data-step="${n}"]`);
+const count = (page) => page.locator("[data-count]").getAttribute("data-count");
+
+async function propose(page) {
+  await page.locator("[data-propose]").first().click();
+  await page.locator("[data-use]").waitFor({ timeout: 20_000 });
+}
+
+async function usesTheProposal(page) {
+  await propose(page);
+  await page.getByText("none objects").waitFor();
+  await page
+    .getByText(/customers out: 7, critical: workshop/)
+    .first()
+    .waitFor();
+  assert.match(await page.locator('[data-proposed="5"]').textContent(), /sideline cutout.*station bus/s);
+  await page.locator("[data-use]").click();
+  await step(page, 20).waitFor();
+  assert.equal(await page.locator(".mark.danger, .mark.warning, .mark.harm").count(), 0);
+}
+
+async function noSidewaysScroll(page) {
+  const [wide, inner] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+  assert.ok(wide <= inner, `the page is ${wide} px wide in a window of ${inner} px`);
+}
+
+/** @type {import("./context.mjs").EndToEndTest[]} */
+export const tests = [
+  ...["desk", "phone"].map((size) => ({
+    name: `one press proposes an order with its reasons, and it is walked step by step (${size})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size });
+      await usesTheProposal(page);
+      for (let n = 0; n < 5; n++) await page.locator("[data-forward]").click();
+      await page.locator('[data-verdict="could-go-live"]').waitFor();
+      await page
+        .getByText(/breaks 3.15 A by the load-break tool/i)
+        .first()
+        .waitFor();
+      for (let n = 5; n < 10; n++) await page.locator("[data-forward]").click();
+      await page.locator('[data-verdict="grounded"]').waitFor();
+      await page.locator("[data-back]").click();
+      await page.locator('[data-verdict="could-go-live"]').waitFor();
+      await noSidewaysScroll(page);
+    },
+  })),
+  ...[
+    ["desk", false],
+    ["phone", true],
+  ].map(([size, touch]) => ({
+    name: `acts on the drawing become steps, with findings and what they bring about (${size}, ${touch ? "touch" : "mouse"})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size });
+      await press(ctx, page, middleOf(sideline, "k1"), touch);
+      await act(page, "lift");
+      assert.match(await step(page, 1).textContent(), /Lift sideline clamp/);
+      await step(page, 1).locator('[data-consequence="arc"]').waitFor();
+      await page.locator('[data-callout="arc"]').waitFor();
+      const found = step(page, 1).locator('[data-finding="load-break"]');
+      assert.match(await found.textContent(), /3.15 A.*1910\.269/s);
+      await step(page, 1).locator("[data-remove]").click();
+      await page.getByText("No steps yet").waitFor();
+      await page.keyboard.press("Control+z");
+      await step(page, 1).waitFor();
+    },
+  })),
+  {
+    name: "by keyboard alone: a step from the drawing, moved, changed, deleted and undone",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await page.locator("[data-drawing]").focus();
+      await page.keyboard.press("w");
+      for (let n = 0; n < 40; n++) {
+        if (/sideline cutout/.test(await page.locator(".acts .hint").textContent())) break;
+        await page.keyboard.press("ArrowLeft");
+      }
+      await page.keyboard.press("Space");
+      assert.match(await step(page, 1).textContent(), /Open sideline cutout, C, with the load-break tool/);
+      await page.keyboard.press("Escape");
+      await page.locator('.acts [data-act="brief"]').focus();
+      await page.keyboard.press("Enter");
+      await step(page, 2).locator('[data-move="up"]').focus();
+      await page.keyboard.press("Enter");
+      assert.match(await step(page, 1).textContent(), /tailboard/);
+      await page.keyboard.press("PageDown");
+      assert.equal(await count(page), "2");
+      await step(page, 2).locator("[data-edit]").focus();
+      await page.keyboard.press("Enter");
+      await step(page, 2).locator('[data-key="with"]').selectOption("extending-stick");
+      assert.match(await step(page, 2).textContent(), /with the extending stick/);
+      await step(page, 2).locator("[data-remove]").focus();
+      await page.keyboard.press("Enter");
+      await step(page, 2).waitFor({ state: "detached" });
+      await page.locator("[data-drawing]").focus();
+      await page.keyboard.press("Control+z");
+      await step(page, 2).waitFor();
+    },
+  },
+  {
+    name: "a step is dragged to another place, as one undo entry",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await act(page, "brief");
+      await act(page, "request-permit");
+      await act(page, "check-detector");
+      await page.locator("[data-back]").click();
+      const handle = await step(page, 3).locator(".handle").boundingBox();
+      const first = await step(page, 1).boundingBox();
+      await page.mouse.move(handle.x + 20, handle.y + handle.height / 2);
+      await page.mouse.down();
+      await page.mouse.move(handle.x + 20, first.y + 30, { steps: 5 });
+      await page.mouse.move(handle.x + 20, first.y + 4, { steps: 5 });
+      await page.mouse.up();
+      assert.match(await step(page, 1).textContent(), /detector/);
+      await page.keyboard.press("Control+z");
+      assert.match(await step(page, 1).textContent(), /tailboard/);
+    },
+  },
+  {
+    name: "mine and the proposed order stand side by side from their first difference",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await usesTheProposal(page);
+      await step(page, 6).locator("button.step").click();
+      await step(page, 6).locator("[data-remove]").click();
+      await page.locator('[data-tab="proposal"]').click();
+      await page.locator("[data-compare]").click();
+      await page.getByText("The same up to step 5.").waitFor();
+      const row = page.locator("[data-comparison] tbody tr").first();
+      assert.match(await row.locator("td").nth(1).textContent(), /6\s+Tag sideline cutout/);
+      assert.equal((await row.locator("td").first().textContent()).trim(), "");
+      await page.locator("[data-use]").click();
+      assert.match(await step(page, 6).textContent(), /Tag sideline cutout/);
+    },
+  },
+  {
+    name: "each threat ends in what would take it away, tried as it is ticked",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await press(ctx, page, middleOf(sideline, "c1"), false);
+      await act(page, "open");
+      await page.locator('[data-tab="controls"]').click();
+      await page
+        .getByText(/If sideline cutout is closed/)
+        .first()
+        .waitFor();
+      const tag = page
+        .locator("[data-control]")
+        .filter({ hasText: /^\s*Tag sideline cutout, then Block/ })
+        .first();
+      await tag.locator("input").check();
+      await page.locator("[data-with]").waitFor();
+      const ground = page
+        .locator("[data-control]")
+        .filter({ hasText: /ground set g1 on at Pole 32, C/ })
+        .first();
+      await ground.locator("input").check();
+      await page
+        .locator("[data-with]")
+        .getByText(/Isolated/)
+        .waitFor();
+      await page.locator("[data-take]").click();
+      await page.locator('[data-tab="steps"]').click();
+      const words = await page.locator("[data-step] .words").allTextContents();
+      assert.deepEqual(
+        words.map((it) => it.split(" ")[0]),
+        ["Open", "Tag", "Block", "Put"],
+        words.join("; "),
+      );
+    },
+  },
+  {
+    name: "digits go to the places, and the address holds the place through a reload",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await page.locator("[data-drawing]").focus();
+      await page.keyboard.press("1");
+      await page.locator(".sketch").waitFor();
+      await page.keyboard.press("2");
+      await page.locator("[data-count]").waitFor();
+      await page.reload();
+      await page.locator("[data-count]").waitFor();
+      await page.goBack();
+      await page.locator(".sketch").waitFor();
+    },
+  },
+  ...["desk", "phone"].flatMap((size) =>
+    ["light", "dark"].map((theme) => ({
+      name: `no accessibility violation that axe finds (${size}, ${theme})`,
+      async run(ctx) {
+        const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+        const page = await begin(ctx, { size, theme });
+        await page.evaluate(axe);
+        const check = async (where) => {
+          const { violations } = await page.evaluate(() =>
+            globalThis.axe.run(document, { resultTypes: ["violations"] }),
+          );
+          const found = violations.map(
+            (it) => `${it.id}: ${it.nodes.map((node) => node.html.slice(0, 140)).join(" | ")}`,
+          );
+          assert.deepEqual(found, [], where);
+        };
+        await check("as it opens");
+        await press(ctx, page, middleOf(sideline, "k1"), size === "phone");
+        await act(page, "lift");
+        await step(page, 1).locator("[data-edit]").click();
+        await check("a step that went wrong, being changed");
+        await page.locator('[data-tab="controls"]').click();
+        await page.locator("[data-control]").first().waitFor();
+        await check("threats");
+        await page.locator('[data-tab="proposal"]').click();
+        await propose(page);
+        await check("proposal");
+        await page.locator("[data-compare]").click();
+        await check("comparison");
+        await page.locator('[data-tab="outline"]').click();
+        await check("outline");
+      },
+    })),
+  ),
+];
