@@ -22,6 +22,8 @@ export const PLACES: readonly Place[] = [
   { id: "rehearse", title: "place.rehearse", load: () => import("./rehearse/Rehearse.svelte") },
   { id: "scenario", title: "place.scenario", load: () => import("./attempt/Attempt.svelte") },
   { id: "debrief", title: "place.debrief", load: () => import("./debrief/Debrief.svelte") },
+  { id: "sheet", title: "place.sheet", load: () => import("./sheet/SheetPlace.svelte") },
+  { id: "teach", title: "place.teach", load: () => import("./teach/Teach.svelte") },
 ];
 
 /** The place that an address names; the first one where it names none. */

@@ -1,63 +1,122 @@
 import assert from "node:assert/strict";
-import { spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
+import { axeFinds, begun, noSidewaysScroll } from "./scenarios.mjs";
 
-const lane = at("shared/demos/quarry-lane.stillhot.json");
+const sheetOf = async (page) => {
+  const frame = page.locator("[data-sheet]");
+  await frame.waitFor();
+  // The codes that open the drawing come a moment later than the rest.
+  await page.frameLocator("[data-sheet]").locator(".code svg").first().waitFor();
+  return frame.getAttribute("srcdoc");
+};
 
-/** Runs the built command line. */
-function stillhot(words, input = "") {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [at("dist-cli/main.js"), ...words], {
-    input,
-    encoding: "utf8",
-    maxBuffer: 1 << 26,
-  });
-  assert.ok(status === 0 || status === 1, stderr);
-  return stdout;
+/** Pages of a PDF as Chromium writes it. */
+const pagesOf = (pdf) => (pdf.toString("latin1").match(/\/Type\s*\/Page\b(?!s)/g) ?? []).length;
+
+async function printed(page, html, format) {
+  const paper = await page.context().newPage();
+  await paper.setContent(html, { waitUntil: "load" });
+  const pdf = await paper.pdf({ format, preferCSSPageSize: false, printBackground: true });
+  await paper.close();
+  return pdf;
 }
 
-/** A job of so many steps: the planned order, after as many looks and questions as it takes. */
-function jobOf(count) {
-  const file = JSON.parse(stillhot(["plan", lane]));
-  const looks = Array.from({ length: count - file.job.steps.length }, (_, n) =>
-    n % 2 === 0 ? { do: "ask", text: "is the tie open?" } : { do: "inspect", at: "p2" },
-  );
-  file.job.steps.splice(4, 0, ...looks);
-  return JSON.stringify(file);
+/** A job of sixty steps, as a file. */
+function sixtySteps() {
+  const document = JSON.parse(readFileSync(at("shared/scenarios/first-cutout.stillhot.json"), "utf8"));
+  const { answer } = document.scenario;
+  delete document.scenario;
+  const looks = ["p5", "p6", "p4", "p2"].map((at) => ({ do: "inspect", at }));
+  document.job.steps = [...answer, ...answer, ...looks].slice(-60);
+  const file = join(mkdtempSync(join(tmpdir(), "stillhot-sheet-")), "sixty.stillhot.json");
+  writeFileSync(file, JSON.stringify(document));
+  return file;
 }
 
-/** Prints a page as a browser would, and counts its pages. */
-async function print(ctx, html, format) {
-  const page = await (await ctx.newContext()).newPage();
-  await page.setContent(html);
-  const cut = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-  assert.ok(cut <= 0, `the sheet is ${cut} px too wide for a screen`);
-  const pdf = await page.pdf({ format });
-  return pdf.toString("latin1").match(/\/Type\s*\/Page\b(?!s)/g).length;
-}
-
-/** @type {import("./context.mjs").EndToEndTest[]} */
-export const tests = ["Letter", "A4"].flatMap((format) => [
-  {
-    name: `a sheet of 60 steps prints on two pages of ${format}, and so does a usual one`,
-    async run(ctx) {
-      assert.equal(await print(ctx, stillhot(["sheet", "-"], jobOf(60)), format), 2);
-      assert.equal(await print(ctx, stillhot(["sheet", "-"], stillhot(["plan", lane])), format), 2);
-    },
+const fitsOnPaper = {
+  name: "the sheet of a demo and of sixty steps takes at most two pages of Letter and of A4",
+  seconds: 120,
+  async run(ctx) {
+    const page = await begun(ctx, { path: "?demo=quarry-lane#sheet" });
+    for (const format of ["Letter", "A4"]) {
+      const pdf = await printed(page, await sheetOf(page), format);
+      assert.ok([1, 2].includes(pagesOf(pdf)), `${pagesOf(pdf)} pages of ${format}`);
+    }
+    const chooser = page.waitForEvent("filechooser");
+    await page.keyboard.press("Control+o");
+    await (await chooser).setFiles(sixtySteps());
+    await page.frameLocator("[data-sheet]").getByText("Alder Court").first().waitFor();
+    for (const format of ["Letter", "A4"]) {
+      const pdf = await printed(page, await sheetOf(page), format);
+      assert.ok([1, 2].includes(pagesOf(pdf)), `${pagesOf(pdf)} pages of ${format} for sixty steps`);
+    }
   },
-  {
-    name: `no line of a sheet is cut by the end of a page (${format})`,
-    async run(ctx) {
-      // On paper as wide and as long as all of it, every line has the height that it has on a page.
-      const page = await (await ctx.newContext()).newPage();
-      await page.setContent(stillhot(["sheet", "-"], jobOf(60)));
-      await page.emulateMedia({ media: "print" });
-      const loose = await page.evaluate(
-        () =>
-          [...document.querySelectorAll(".step, .hold, li, figure, .crew, .verdict")].filter(
-            (it) => getComputedStyle(it).breakInside === "auto",
-          ).length,
-      );
-      assert.equal(loose, 0, "each of these keeps together");
-    },
+};
+
+const hidesNothingOnPaper = {
+  name: "the sheet of a scenario holds nothing of what is hidden in it",
+  async run(ctx) {
+    const page = await begun(ctx, { path: "#sheet" });
+    const chooser = page.waitForEvent("filechooser");
+    await page.keyboard.press("Control+o");
+    await (await chooser).setFiles(at("shared/scenarios/larkfield-lead.stillhot.json"));
+    await page.frameLocator("[data-sheet]").getByText("Larkfield").first().waitFor();
+    const html = await sheetOf(page);
+    const { scenario } = JSON.parse(
+      readFileSync(at("shared/scenarios/larkfield-lead.stillhot.json"), "utf8"),
+    );
+    for (const { label } of Object.values(scenario.truth)) assert.ok(!html.includes(label), label);
   },
-]);
+};
+
+const warnsOfStalePaper = {
+  name: "paper of a drawing that has changed since is noticed, and so is a drawing that nobody has touched for long",
+  async run(ctx) {
+    // The test's own clock is a script, and in the sheet's frame none may run.
+    ctx.expectError(/Blocked script execution in 'about:srcdoc'/);
+    const context = await ctx.newContext();
+    const page = await begun(ctx, { context, path: "?demo=sideline-three-transformers#sketch" });
+    const rename = async (title) => {
+      await page.locator(".title input").fill(title);
+      await page.locator(".title input").press("Enter");
+      await page.waitForTimeout(900);
+    };
+    await rename("North side");
+    await page.goto(`${page.url().split("?")[0].split("#")[0]}#sheet`);
+    await page.locator("html[data-ready]").waitFor();
+    await page.locator("[data-sheet]").waitFor();
+    await page.waitForTimeout(300);
+    await page.locator('[data-act="print"]').click();
+    assert.equal(await page.locator("[data-stale]").count(), 0);
+    await rename("North side, again");
+    await page.locator('[data-stale="changed"]').waitFor();
+
+    await page.clock.install({ time: Date.now() + 13 * 3_600_000 });
+    await page.reload();
+    await page.locator('[data-stale="old"]').waitFor();
+  },
+};
+
+const isAccessible = (size, theme) => ({
+  name: `axe finds nothing on the sheet's place, and large print is one press away (${size}, ${theme})`,
+  async run(ctx) {
+    const page = await begun(ctx, { size, theme, path: "#sheet" });
+    const usual = await sheetOf(page);
+    assert.deepEqual(await axeFinds(page), []);
+    await noSidewaysScroll(page);
+    await page.locator('[data-act="large"]').click();
+    await page.locator('[data-act="large"][aria-pressed="true"]').waitFor();
+    assert.notEqual(await sheetOf(page), usual);
+  },
+});
+
+export const tests = [
+  fitsOnPaper,
+  hidesNothingOnPaper,
+  warnsOfStalePaper,
+  isAccessible("desk", "light"),
+  isAccessible("phone", "dark"),
+];

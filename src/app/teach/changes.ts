@@ -1,0 +1,66 @@
+import {
+  type Amendment,
+  complete,
+  deviceOf,
+  type ElementId,
+  type JsonObject,
+  type MessageKey,
+  type StillhotDocument,
+} from "../../core";
+
+/** Something that can be otherwise than the drawing has it: in truth from the beginning, or from some moment on. */
+export interface Otherwise {
+  readonly id: string;
+  readonly title: MessageKey;
+  readonly keys: JsonObject;
+}
+
+/** What can be otherwise about an element by one press. */
+export function otherwise({ system }: StillhotDocument, id: ElementId): Otherwise[] {
+  const saved = system.elements[id];
+  if (saved === undefined) return [];
+  const element = complete(saved) as { kind: string; phases?: string } & Record<string, unknown>;
+  const { fields } = deviceOf(saved.kind);
+  const has = (key: string) => Object.hasOwn(fields, key);
+  const list: Otherwise[] = [];
+  for (const key of ["open", "cut", "parted"] as const) {
+    if (!has(key)) continue;
+    const isOpen = element[key] !== "";
+    list.push({
+      id: isOpen ? "closed" : "open",
+      title: isOpen ? "teach.closed" : key === "open" ? "teach.open" : "teach.parted",
+      keys: { [key]: isOpen ? "" : (element.phases ?? "") },
+    });
+  }
+  if (has("on"))
+    list.push({
+      id: "on",
+      title: element["on"] === true ? "teach.off" : "teach.on",
+      keys: { on: element["on"] !== true },
+    });
+  if (has("loose") && element["loose"] !== true)
+    list.push({ id: "loose", title: "teach.loose", keys: { loose: true } });
+  if (has("failed") && element["failed"] === "")
+    list.push({ id: "failed", title: "teach.failed", keys: { failed: element.phases ?? "" } });
+  if (has("tagged") && element["tagged"] !== true)
+    list.push({ id: "tagged", title: "teach.tagged", keys: { tagged: true } });
+  return list;
+}
+
+/** Whether hands operate it, so that it can be stuck. */
+export const canStick = ({ system }: StillhotDocument, id: ElementId): boolean => {
+  const saved = system.elements[id];
+  return saved !== undefined && Object.hasOwn(deviceOf(saved.kind).fields, "open");
+};
+
+/** An id that none of a list has. */
+export function freeId(prefix: string, taken: readonly string[]): string {
+  for (let n = 1; ; n++) if (!taken.includes(`${prefix}${n}`)) return `${prefix}${n}`;
+}
+
+/** Everything that a hidden fact is about, for the list beside the drawing. */
+export const aboutOf = ({ set, add, remove }: Amendment): string[] => [
+  ...Object.keys(set ?? {}),
+  ...Object.keys(add?.elements ?? {}),
+  ...(remove ?? []),
+];
