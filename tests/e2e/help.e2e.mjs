@@ -63,4 +63,21 @@ export const tests = [
       assert.deepEqual(await page.locator("dialog dt").allTextContents(), ["sideline, tap"]);
     },
   },
+  {
+    name: "in French everything is French, dates and numbers too, and it stays so",
+    async run(ctx) {
+      const page = await ctx.open();
+      await ready(page);
+      await menu(page, "settings");
+      await page.locator('[data-language="fr"]').click();
+      await page.waitForFunction(() => document.documentElement.lang === "fr");
+      await page.reload();
+      await page.waitForFunction(() => document.documentElement.lang === "fr");
+      await ready(page);
+      await page.getByText("Sous tension", { exact: false }).first().waitFor();
+      assert.equal(await page.getByText("Only test and grounds make", { exact: false }).count(), 0);
+      const device = await ctx.open({ options: { locale: "fr-FR" } });
+      await device.waitForFunction(() => document.documentElement.lang === "fr");
+    },
+  },
 ];

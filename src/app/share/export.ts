@@ -9,6 +9,7 @@ import {
   type StillhotDocument,
   toSvg,
 } from "../../core";
+import { speech } from "../words/language.svelte";
 import { outlineOf, rowWords } from "../words/outline";
 import { t } from "../words/words";
 import { intoPng, intoSvg } from "./picture";
@@ -24,7 +25,8 @@ export function svgOf(
     ...outlineOf(document).map((row) => rowWords(document, assessment, row)),
     t("drawing.caution"),
   ].join("\n");
-  return toSvg(sceneOf(document, assessment), PALETTES[palette], { title, description, lit });
+  const spoken = speech.catalogue === undefined ? {} : { catalogue: speech.catalogue };
+  return toSvg(sceneOf(document, assessment, spoken), PALETTES[palette], { title, description, lit });
 }
 
 /** The picture as an SVG that opens again. */

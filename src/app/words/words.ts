@@ -69,7 +69,8 @@ export function figures(value: number): string {
     digits >= 3 ? String(Math.round(rounded)) : rounded.toFixed(Math.max(0, Math.min(3, 3 - digits)));
   return text
     .replace(/\.?0+$/, (zeros) => (text.includes(".") ? "" : zeros))
-    .replace(/\B(?=(\d{3})+(?!\d))/g, "\u202f");
+    .replace(/\B(?=(\d{3})+(?!\d))/g, "\u202f")
+    .replace(".", speech.language === "fr" ? "," : ".");
 }
 
 export const volts = (value: number | null | undefined): string =>

@@ -1,0 +1,179 @@
+/** Ce que la ligne de commande dit d'elle-même et des fichiers qu'elle ne peut employer. */
+export const cli = {
+  "cli.overview": `stillhot {version} : dessiner un petit réseau de distribution, ouvrir et fermer, et trouver, phase par phase,
+ce qui pourrait encore être sous tension au point de travail.
+
+  stillhot <commande> FICHIER… [--json]
+
+{commands}
+
+stillhot <commande> --help parle de l'une d'elles. Un FICHIER - est l'entrée standard.
+
+Code de sortie  0  fait, rien de mauvais trouvé
+                1  fait, avec des constats : un point de travail qui n'est pas à la terre, ou plus qu'une remarque
+                2  un fichier inutilisable, ou une ligne incompréhensible ; la raison est sur l'erreur standard
+
+Essayez         stillhot check quarry-lane.stillhot.json
+                stillhot draw quarry-lane.stillhot.json -o quarry-lane.svg
+                stillhot check *.stillhot.json --json
+
+{caution}
+`,
+  "cli.filesAndCodes": `Un FICHIER - est l'entrée standard. De plusieurs fichiers, celui qui est inutilisable est signalé sur l'erreur
+standard et les autres ont leur réponse. Avec --json chaque fichier donne un objet JSON sur sa ligne.
+
+Code de sortie 0 : fait, rien de mauvais trouvé. 1 : fait, avec des constats. 2 : un fichier inutilisable, ou une
+ligne incompréhensible.`,
+  "cli.seeHelp": "Voir stillhot {command} --help",
+
+  "cli.validate.summary": "Lire un fichier avec rigueur et dire ce qui n'y va pas",
+  "cli.validate.help": `
+Chaque erreur est nommée par son chemin dans le fichier, avec ce qui s'y trouve et ce qui était attendu.
+Les clés que ce programme ne connaît pas sont gardées, nommées une fois, et donnent le code de sortie 1.
+
+Avec --json : { file, ok, findings, errors }. Un fichier illisible donne le même objet sur l'erreur standard,
+chaque erreur en { path, message } ; rien de lui ne va sur la sortie standard.
+`,
+  "cli.validate.read": "lu, {points} points et {elements} éléments",
+
+  "cli.check.summary": "Trouver ce qui est sous tension tel que dessiné et ce qui pourrait l'être",
+  "cli.check.help": `
+Pour chaque point de travail du chantier :
+  verdict    live, could-go-live, isolated (absence de tension non prouvée), ou grounded (et vérifié, tel que dessiné)
+  marge      combien de choses indépendantes doivent mal tourner avant qu'il soit sous tension
+  façons     chaque ensemble d'au plus trois choses qui le mettrait sous tension, avec le chemin depuis la source,
+             et ce qu'un travailleur ressentirait avec les mises à la terre dessinées
+Puis les états de tous les conducteurs (--all : chacun avec sa tension, avec et sans charges, et ses sources), et
+ce qui ne va pas d'autre.
+
+Les positions sont prises telles que dessinées. Une vérification des étapes compte quand elle est marquée faite.
+
+Avec --json : { file, ok, conductors, elements, workPoints, findings }. ok est faux dès que le code de sortie n'est
+pas 0. Un nombre qui n'a pu être calculé s'imprime 1.7976931348623157e+308, au-dessus de toute limite, avec un
+constat "unsolved" à côté.
+
+  stillhot check *.stillhot.json --json | jq -r 'select(.ok | not) | .file'
+`,
+  "cli.noWorkPoint":
+    "Pas de point de travail dans ce fichier : ajoutez-en un sous job.workPoints pour demander ce qui pourrait le mettre sous tension.",
+  "cli.workPoint": "{name} ({id} : {conductors} à {place})",
+  "cli.ways": "Ce qui pourrait le mettre sous tension, toute terre temporaire levée : {count}",
+  "cli.moreWays": "et {count} de plus ; --all les liste",
+  "cli.path": "chemin : {path}",
+  "cli.noPath": "chemin : aucun, c'est induit",
+  "cli.conductors": "Conducteurs tels que dessinés : {summary}.",
+  "cli.conductorsAll": "Conducteurs tels que dessinés : {summary}. Volts à la terre, avec et sans charges :",
+  "cli.noConductors": "Le dessin n'a pas de conducteurs.",
+  "cli.notFinite": "volts ou ampères n'ont pu être calculés à {where} ; tenez tout là pour sous tension",
+
+  "cli.rehearse.summary": "Jouer les étapes du chantier et trouver ce que chacune enfreint",
+  "cli.rehearse.help": `
+Joue job.steps de la première à la dernière, marquées faites ou non, depuis les positions dessinées. Chaque étape
+est tenue contre chaque règle, et ce qu'elle entraîne est calculé sur le dessin résolu : ampères coupés, courant de
+défaut, volts sur une personne, ce que montre le détecteur.
+
+Avec --json : { file, ok, steps, findings, final }. Chaque étape : { n, do, findings, consequence: { kind, amps, volts,
+text }, workPoints } ; findings sont ceux de la fin ; final est ce que donne check, après la dernière étape. ok est
+vrai quand aucune étape n'a donné danger ni avertissement ; le code de sortie est 0 quand rien à la fin n'en donne.
+`,
+  "cli.rehearse.noSteps": "Il n'y a pas d'étapes à jouer sous job.steps.",
+  "cli.rehearse.final": "Après la dernière étape :",
+
+  "cli.plan.summary": "Mettre dans le fichier un ordre complet d'étapes",
+  "cli.plan.help": `
+Trouve un ordre d'étapes de l'état trouvé, par le travail, jusqu'à l'état trouvé, qui passe chaque règle : le moins de
+clients coupés, puis le moins de manœuvres, puis le moins de marche. Les étapes du fichier sont remplacées. Imprime
+le fichier avec les étapes dans job.steps sur la sortie standard, et ce que coûte l'ordre sur l'erreur standard.
+
+  -o SORTIE   écrire le fichier dans SORTIE, ou comme NOM.stillhot.json dans un dossier qui existe, et imprimer l'ordre
+              des étapes avec ses raisons
+
+Où aucun ordre n'a été trouvé qui passe chaque règle, le code de sortie est 1, et ce qui n'a pas de parade est dit. Un
+fichier sans point de travail ne se planifie pas.
+
+Avec --json : { file, ok, steps, customersOut, criticalOut, operations, alternatives, uncontrolled, findings } ; chaque
+étape porte sa raison dans why.
+
+  stillhot plan tap.stillhot.json | stillhot rehearse -
+`,
+  "cli.plan.noWorkPoint": "il n'y a pas de point de travail à planifier : ajoutez-en un sous job.workPoints",
+  "cli.plan.none": "Aucun ordre d'étapes n'a été trouvé qui passe chaque règle.",
+  "cli.plan.broken": "{steps} étapes qui ne passent pas chaque règle : {cost}.",
+  "cli.plan.order": "{steps} étapes : {cost}.",
+  "cli.plan.cost": "clients sans alimentation : {customers} ; manœuvres : {operations}",
+  "cli.plan.costCritical":
+    "clients sans alimentation : {customers}, dont {critical} ; manœuvres : {operations}",
+  "cli.plan.instead": "Au lieu de cela : {summary} ({cost}).",
+  "cli.plan.uncontrolled": "Sans parade à {where} : {threat}",
+  "cli.plan.why": "{step} ({why})",
+
+  "cli.draw.summary": "Imprimer le dessin en SVG",
+  "cli.draw.help": `
+L'image montre l'état de chaque conducteur tel que dessiné, par couleur, par motif de trait et par lettre.
+
+  -o SORTIE       l'écrire dans un fichier, ou comme NOM.svg dans un dossier qui existe
+  --palette NOM   sun (par défaut), night, ou paper (noir et blanc)
+
+Avec --json : { file, ok, svg }, ou { file, ok, out } avec -o. Le code de sortie est 0 une fois l'image faite, quoi
+qu'elle montre ; 1 quand le fichier a des clés que ce programme ne connaît pas.
+`,
+  "cli.draw.noPalette": "il n'y a pas de palette {name} ; il y a {known}",
+  "cli.wrote": "{file} : écrit dans {out}",
+
+  "cli.sheet.summary": "Imprimer la fiche de chantier en HTML",
+  "cli.sheet.help": `
+Une page à imprimer en Letter ou A4 : le verdict, le dessin tel qu'il est quand le travail commence, ce qui pourrait
+encore le mettre sous tension et ce qui y pare, les cinq sujets de la réunion, les étapes avec leurs cases, ce que
+personne n'a vu, noms et signatures, et un code qui ouvre le dessin. Elle ne demande rien d'autre : ni script, ni réseau.
+
+  -o SORTIE     l'écrire dans un fichier, ou comme NOM.html dans un dossier qui existe
+  --large       lettres plus grandes d'un tiers, une colonne d'étapes
+  --drawn TEXTE quand le dessin a été changé la dernière fois, comme il doit figurer ; sinon un blanc à remplir
+  --app URL     l'adresse de l'application, pour que l'appareil photo d'un téléphone ouvre le dessin ; sinon seul le
+                lecteur de l'application lit le code
+
+Avec --json : { file, ok, fingerprint, html }, ou { file, ok, fingerprint, out } avec -o. Le code de sortie est 0 une
+fois la fiche faite, quoi qu'elle dise ; 1 quand le fichier a des clés que ce programme ne connaît pas.
+`,
+  "cli.sheet.noApp": "{app} n'est pas une adresse qui commence par http:// ou https://",
+
+  "cli.serve.summary": "Servir l'application à cette machine seulement",
+  "cli.serve.help": `
+Imprime l'adresse et sert jusqu'à ce qu'on l'arrête (Ctrl+C). Rien ne quitte cette machine, et aucune autre ne peut
+l'atteindre.
+
+  --port N   le port à prendre (4173), ou le suivant qui est libre ; 0 prend n'importe lequel
+
+Avec --json : { url, port }.`,
+  "cli.serve.noApp":
+    "Il n'y a pas d'application construite ici. Dans un clone, lancez npm start, ou d'abord npm run build.",
+  "cli.serve.running": "Application servie à cette machine seulement ; Ctrl+C l'arrête.",
+  "cli.serve.noPort": "{port} n'est pas un port : c'est un nombre entier de 0 à 65535",
+
+  "cli.noCommand": "Il n'y a pas de commande {name} ; il y a {known}. Voir stillhot --help",
+  "cli.fileForCommand": "{name} est un fichier ; dites qu'en faire : stillhot check {name}",
+  "cli.unknownFlag": "{command} ne connaît pas {flag} ; il connaît {known}",
+  "cli.flagTwice": "{flag} est donné deux fois",
+  "cli.flagTakesNone": "{flag} ne prend pas de valeur",
+  "cli.flagNeedsValue": "{flag} demande une valeur : {flag} {value}",
+  "cli.needsFile": "aucun FICHIER n'a été donné, ni - pour l'entrée standard",
+  "cli.takesNoFile": "elle ne prend pas de fichier, et {file} a été donné",
+  "cli.emptyName": "l'un des fichiers a un nom vide",
+  "cli.stdinTwice": "l'entrée standard, -, ne se lit qu'une fois",
+  "cli.oneOut": "plusieurs fichiers ne tiennent pas dans un seul {out} ; nommez un dossier qui existe",
+
+  "cli.stdin": "entrée standard",
+  "cli.noSuchFile": "ce fichier n'existe pas",
+  "cli.isFolder": "ceci est un dossier ; nommez les fichiers qu'il contient",
+  "cli.mayNotRead": "vous n'avez pas le droit de lire ce fichier",
+  "cli.notRead": "ce fichier n'a pu être lu : {why}",
+  "cli.tooManyBytes": "ceci a plus de {most} Mo, plus qu'aucun dessin",
+  "cli.utf16": "ceci est un texte UTF-16 ; enregistrez-le en UTF-8",
+  "cli.notUtf8": "ceci n'est pas un texte UTF-8",
+  "cli.oneProblem": "non employé, 1 problème",
+  "cli.problems": "non employé, {count} problèmes",
+  "cli.notWritten": "{out} n'a pu être écrit : {why}",
+  "cli.notDone": "{why}",
+  "cli.ourMistake":
+    "Stillhot a fait une erreur et ne donne pas de réponse ; signalez-la avec le fichier : {why}",
+} as const;

@@ -1,0 +1,26 @@
+/** Ce que trouve l'examen des dangers. */
+export const hazard = {
+  "hazard.unsolved":
+    "les équations du dessin n'ont pas pu être résolues : aucun nombre d'ici n'est à croire et tout conducteur compte comme sous tension",
+  "hazard.loadsUnsettled":
+    "des charges à courant ou à puissance constants ne se stabilisent pas ; elles sont prises comme impédances constantes",
+  "hazard.neutralVolts": "le neutre {where} est à {volts} V de la terre tel que dessiné",
+  "hazard.neutralVolts.help":
+    "tenez-le pour sous tension ; cherchez une coupure du neutre vers la source, et un mauvais piquet de terre",
+  "hazard.inducedExposure":
+    "la phase {letter} est induite, et même avec les mises à la terre un travailleur pourrait ressentir {volts} V, plus que {limit} V",
+  "hazard.inducedExposure.help":
+    "posez une mise à la terre au point de travail même, ou rapprochez les mises à la terre",
+  "hazard.noGroundHere":
+    "aucune mise à la terre à {at} même : le travailleur n'est pas relié à ce qu'il touche",
+  "hazard.poleNotBonded":
+    "la mise à la terre à {at} n'est pas reliée au poteau, donc le travailleur non plus",
+  "hazard.equipotential.help":
+    "posez une mise à la terre au point de travail et reliez-la au poteau ; sans elle un travailleur ressent la tension à la terre",
+  "hazard.stepTouch":
+    "{upsets} porterait le poteau, le camion et les piquets à {volts} V au-dessus du sol où l'on se tient",
+  "hazard.stepTouch.barricaded":
+    "{upsets} porterait le poteau, le camion et les piquets à {volts} V au-dessus du sol autour ; l'endroit est balisé",
+  "hazard.stepTouch.help":
+    "tenez personnes et matériel à l'écart du pied du poteau, du camion et des piquets : balisez {at}",
+} as const;

@@ -1,0 +1,66 @@
+/** Pourquoi chaque étape d'un ordre proposé s'y trouve. */
+export const planner = {
+  "why.brief":
+    "pour que tous connaissent le travail, les dangers, ce qui l'alimente et comment on le garde hors tension",
+  "why.secure": "{name} pend ou cède, et pourrait tomber quand le poteau est secoué",
+  "why.request-permit": "{why}",
+  "why.receive-permit": "rien de la section ne se manœuvre avant que l'exploitant l'ait remise",
+  "why.confirm-permit": "répété, pour que les deux aient la même section en tête",
+  "why.off": "{name} doit rester ouvert",
+  "why.off.isolates": "le chemin de {source} au travail passe par {name}",
+  "why.off.drops": "{name} prend la charge, si bien que {other} ne coupe rien",
+  "why.off.splits":
+    "{name} reste ouvert jusqu'à ce que {other} soit fermé, pour qu'aucun fusible ne reprenne tout d'un coup",
+  "why.off.capacitor":
+    "les mises à la terre de ce chantier ne court-circuitent pas {name}, donc on le retire",
+  "why.block": "{name} est rendu inopérant, pour qu'une mauvaise main ne suffise pas",
+  "why.block.automatic": "{name} peut se fermer seul ou à distance, quelle que soit l'étiquette",
+  "why.block.clamp": "une pince levée qui revient remettrait la ligne sous tension",
+  "why.tag": "personne ne ferme {name} tant qu'il y a du monde sur la ligne",
+  "why.tag.found": "{name} est déjà ouvert, et il est de ceux qui gardent le travail hors tension",
+  "why.wait": "un condensateur garde sa charge {seconds} s après avoir perdu son alimentation",
+  "why.check-detector.before": "un détecteur cassé ne montre rien, tout comme une ligne hors tension",
+  "why.check-detector.after": "il montre encore une tension, donc on peut croire ce qu'il a montré",
+  "why.test": "seule une vérification montre l'absence de tension",
+  "why.retest": "avec les mises à la terre, ce qu'un voisin induisait a disparu et se montre hors tension",
+  "why.ground.work":
+    "quoi qu'on ferme ou démarre par erreur, les mains à {at} restent au potentiel du poteau",
+  "why.ground.secondary":
+    "tout ce que font tourner les clients pourrait alimenter {name} à l'envers ; un jeu à {at} les tient tous",
+  "why.ground.secondary.meters":
+    "les génératrices des clients pourraient alimenter {name} à l'envers ; un jeu à {at} les tient toutes, sinon il faut retirer {meters} compteurs",
+  "why.barricade":
+    "une erreur porterait en tension le poteau, le camion et les piquets à {at} ; personne ne se tient à côté",
+  "why.cover": "{name} reste sous tension à portée du travail",
+  "why.work": "{name} est coupé de toute source, étiqueté, vérifié et mis à la terre",
+  "why.all-clear.work": "tous sont descendus de la ligne avant qu'une terre ne parte",
+  "why.uncover": "{name} est laissé comme on l'a trouvé",
+  "why.unground":
+    "côté ligne d'abord : le côté terre la tient hors tension jusqu'à ce que la perche soit dégagée",
+  "why.all-clear.grounds":
+    "sans les mises à la terre la ligne compte comme sous tension, et personne ne peut y être",
+  "why.confirm.all-clear": "répété nom par nom, pour que personne ne manque",
+  "why.release-permit": "monde dégagé et terres retirées : l'exploitant peut reprendre la section",
+  "why.untag":
+    "l'autorisation ou le travail est terminé à {name} ; son étiquette part avant qu'on le manœuvre",
+  "why.unblock": "{name} est laissé comme on l'a trouvé",
+  "why.unblock.close": "{name} a été trouvé bloqué, et ne se ferme que débloqué",
+  "why.block.found": "{name} a été trouvé bloqué",
+  "why.stand-clear": "si le fusible fond, {name} crache ses gaz là où quelqu'un pourrait regarder",
+  "why.on": "fermé pendant que rien ne l'alimente",
+  "why.on.live": "{name} reprend ce qu'il alimentait à l'arrivée de l'équipe",
+  "why.on.clamp": "{name} se pose avec l'aval ouvert, donc ne reprend aucune charge",
+  "plan.alternative.openings": "ouvrir {names} au lieu de {others}",
+  "plan.alternative.hold": "ouvrir {names} au lieu d'une mise à la terre à {place}",
+  "plan.control.opens":
+    "rien ne s'ouvre sur le chemin depuis {source} : dessinez-y un interrupteur, un coupe-circuit, une pince ou une liaison, ou mettez {source} hors tension de son côté",
+  "plan.control.breaks":
+    "rien sous la main ne peut couper le courant de {name} : il faut un outil de coupure ou un appareil fait pour cela, ou un moyen d'en ôter la charge",
+  "plan.control.ground":
+    "une mise à la terre à {at} avec un neutre entier le tiendrait ; sans elle, tout ce qui peut démarrer doit être ouvert, étiqueté et bloqué",
+  "plan.control.gap":
+    "aucune coupure visible ne le sépare : un sectionneur, un coupe-circuit ou une pince en série avec {name} le ferait",
+  "plan.control.cable":
+    "aucun câble de la table ne porte {amps} A à {at} : des jeux en parallèle, ou l'alimentation coupée",
+  "plan.control.neutral": "les mises à la terre demandent à {at} un neutre qui remonte à la source",
+} as const;

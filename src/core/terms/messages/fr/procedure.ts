@@ -1,0 +1,296 @@
+/** Ce que dit la répétition : règles, conséquences, lectures, et ce que les mains ne peuvent pas. */
+export const procedure = {
+  "list.none": "rien",
+  "list.more": "{first} ; {rest}",
+
+  "report.summary": "{file} : {steps} étapes, {dangers} danger, {warnings} avertissement, {notes} remarque",
+  "report.atStep": "{file}, étape {n}",
+  "report.atEnd": "{file}, à la fin, {where}",
+  "report.do": "à faire : {help}",
+  "mark.thisStep": "cette étape",
+  "mark.lastSwitching": "dernière manœuvre",
+  "mark.goesOnHere": "se pose ici",
+  "mark.workBegan": "le travail a commencé",
+  "mark.lastUnground": "dernière terre retirée",
+  "mark.onTheLine": "monde ou terres sur la ligne",
+  "mark.order": "l'ordre",
+
+  "stands.live": "sous tension",
+  "stands.could-go-live": "peut revenir sous tension",
+  "stands.grounded": "à la terre",
+  "stands.isolated": "isolé",
+
+  "change.close": "{name}{phase} est fermé",
+  "change.reclose": "{name}{phase} se referme seul",
+  "change.restore": "{name} revient",
+  "change.start": "{name} démarre",
+  "change.start-unknown": "une génératrice que personne n'a dessinée démarre à {name}",
+  "change.transfer": "{name} joint ses deux sources",
+  "change.rejoin": "{name}{phase} se retouche",
+  "change.contact": "{name} touche la ligne",
+  "danger.now": "sous tension maintenant à {volts} V, {exposure} V ressentis",
+  "danger.if": "{upsets} : {volts} V, {exposure} V ressentis",
+
+  "step.noElement": "il n'y a pas d'élément {id} dans le dessin tel qu'il est",
+  "step.doesNotOpen": "{name} n'est rien qui s'ouvre",
+  "step.doesNotClose": "{name} n'est rien qui se ferme",
+  "step.otherKind": "{name} ne se prête pas à : {verb}",
+  "step.alreadyOpen": "{name} est déjà ouvert sur {phases}",
+  "step.alreadyClosed": "{name} est déjà fermé sur {phases}",
+  "step.alreadyThere": "{name} est déjà sur {position}",
+  "step.already.tagged": "{name} a déjà une étiquette",
+  "step.already.blocked": "{name} est déjà bloqué",
+  "step.already.on": "{name} tourne déjà",
+  "step.not.tagged": "{name} n'a pas d'étiquette",
+  "step.not.blocked": "{name} n'est pas bloqué",
+  "step.not.on": "{name} ne tourne pas",
+  "step.barrelOut": "le tube de {name} est retiré sur {phases}",
+  "step.barrelIn": "le tube de {name} est en place sur {phases}",
+  "step.blocked": "{name} est bloqué : débloquez-le avant de le fermer",
+  "step.linkBlown":
+    "l'élément fusible de {name} a fondu sur {phases} : fermer le tube ne joint rien tant qu'il n'est pas remplacé",
+  "step.linkWhole": "l'élément fusible de {name} est entier sur {phases}",
+  "step.groundTwice": "une mise à la terre {id} est déjà posée",
+  "step.noConductor": "{at} n'a aucun conducteur que nomme cette étape",
+  "step.noNeutral": "{at} n'a pas de neutre où mettre à la terre",
+
+  "brief.planChanged": "le plan a changé",
+  "brief.shownLive": "une vérification a montré une tension à {where}",
+  "permit.generator": "{name}, une génératrice, peut alimenter la section",
+  "permit.transfer": "{name}, un inverseur de source, tient à la section",
+  "permit.tie": "{name} lie la section à une autre alimentation",
+  "permit.parallel": "{name} alimente la section en parallèle",
+  "permit.feed": "{name} alimente aussi la section",
+  "permit.line":
+    "la section a {count} transformateurs, c'est donc une ligne et non la dérivation d'un seul transformateur",
+  "permit.span": "la section est une ligne et non la dérivation d'un seul transformateur",
+
+  "reading.dead": "{where} ne montre aucune tension",
+  "reading.live": "{where} montre une tension : {volts} V",
+  "reading.induced": "{where} montre {volts} V, induits par ce qui passe à côté",
+
+  "breaks.tool": "l'outil de coupure en charge, prévu pour {limit} A",
+  "breaks.arc-chute": "sa chambre de coupure, prévue pour {limit} A",
+  "breaks.rated": "son propre pouvoir de {limit} A",
+  "breaks.made-for-load": "un appareil fait pour couper sa charge ; aucun pouvoir n'est dessiné",
+  "breaks.bare": "une simple ouverture, qui n'a aucun pouvoir de coupure",
+  "breaks.clamp": "une pince, qui peut couper {limit} A",
+  "breaks.lead": "une liaison qui s'écarte, qui peut couper {limit} A",
+
+  "clearing.none":
+    "aucun fusible du chemin ne fond ; cela dure jusqu'au déclenchement en amont, {seconds} s ou plus",
+  "clearing.link": "le fusible {link} de {name} porte {amps} A et fond en {least} à {most} s",
+  "clearing.maybe": "le fusible {link} de {name} porte {amps} A et fond en {least} s ou pas du tout",
+
+  "consequence.none": "il n'arrive rien que l'on puisse voir",
+  "consequence.shock":
+    "des mains sont sur {where} à {volts} V : {milliamps} mA dans {ohms} Ω de corps, alors que vers 10 mA une main ne peut plus lâcher",
+  "consequence.charge": "{name} tient encore {volts} V et lâche {joules} J d'un coup",
+  "consequence.groundedLive":
+    "la terre se pose sur {where} à {volts} V : {amps} A passent dans le jeu au bout de la perche ; {clearing}",
+  "consequence.closedOnto": "{name} se ferme sur {onto} : {amps} A passent ; {clearing}",
+  "consequence.outOfStep":
+    "{name} joint deux sources écartées de {degrees}° et de {volts} V : {amps} A y passent ; {clearing}",
+  "consequence.arc":
+    "{amps} A s'étirent en arc à {name} {letter}, qui peut couper {limit} A ; {volts} V aux bornes l'entretiennent",
+  "consequence.clampArc":
+    "la mâchoire de {name} établit {amps} A sous {volts} V : elle fait un arc en se posant",
+  "consequence.openedDead": "{name} s'ouvre sans courant",
+  "consequence.broken": "{name} coupe {amps} A par {by}",
+  "consequence.closedDead": "{name} se ferme sans courant",
+  "consequence.carries": "{name} se ferme et porte {amps} A",
+
+  "approach.distance": "{metres} m",
+  "approach.avoidContact": "aucun contact",
+  "approach.beyondTable": "plus que la table n'en donne",
+  "gloves.class": "gants de classe {name} (jusqu'à {volts} V)",
+  "gloves.none": "aucun gant de caoutchouc n'y est prévu",
+
+  "rule.brief-first": "le travail sur la ligne commence avant la réunion de chantier",
+  "rule.brief-first.help":
+    "réunissez d'abord l'équipe : dangers, méthode de travail, précautions particulières, maîtrise des sources d'énergie, équipements de protection",
+  "rule.brief-again": "la réunion ne couvre plus le travail : {why}",
+  "rule.brief-again.help": "arrêtez, regardez de nouveau et réunissez l'équipe sur ce qui a changé",
+  "rule.permit-first": "{name} est manœuvré sans autorisation détenue, et {why}",
+  "rule.permit-first.work": "le travail commence à {name} sans autorisation détenue, et {why}",
+  "rule.permit-first.unrequested": "une autorisation est reçue que personne n'a demandée",
+  "rule.permit-first.help": "demandez l'autorisation à l'exploitant, recevez-la et répétez-la d'abord",
+  "rule.loose-hardware": "manœuvrer {name} secoue le poteau, et {loose} y pend ou y cède",
+  "rule.loose-hardware.help": "assurez d'abord {loose} ou dégagez-le, d'où il ne peut tomber sur personne",
+  "rule.load-break.bare":
+    "{name} coupe {amps} A sur {letter}, et ni lui ni l'outil en main ne sont faits pour couper plus de {limit} A",
+  "rule.load-break.clamp":
+    "lever {name} coupe {amps} A sur {letter} ; une pince peut couper {limit} A, courants de charge capacitive et à vide seulement",
+  "rule.load-break.lead":
+    "couper {name} interrompt {amps} A sur {letter} ; une liaison peut couper {limit} A",
+  "rule.load-break.help":
+    "ôtez d'abord la charge avec ce qui est fait pour cela : un outil de coupure sur un coupe-circuit à crochets, un interrupteur prévu, les disjoncteurs des clients",
+  "rule.load-break.procedure":
+    "{name} coupe {amps} A sur {letter} par simple ouverture ; jusqu'à {limit} A cela repose sur la procédure de l'entreprise, pas sur un pouvoir de coupure",
+  "rule.load-break.procedure.help":
+    "prenez un outil de coupure en charge, ou assurez-vous que votre procédure le permet",
+  "rule.load-break-rating": "{name} coupe {amps} A sur {letter}, plus que {by}",
+  "rule.load-break-rating.help":
+    "ôtez de la charge jusqu'à tenir dans le pouvoir de coupure, ou ouvrez ce qui est prévu pour",
+  "rule.load-not-dropped": "avec {name} ouvert, {where} reste alimenté par {sources}",
+  "rule.load-not-dropped.help":
+    "trouvez l'autre entrée et ouvrez-la aussi avant de tenir quoi que ce soit ici pour hors tension",
+  "rule.customers-out": "clients privés d'alimentation par {name} : {count}",
+  "rule.customers-out.critical":
+    "clients privés d'alimentation par {name} : {count}, dont critiques : {critical}",
+  "rule.customers-out.help": "prévenez les clients critiques avant d'ouvrir",
+  "rule.visible-gap": "l'isolement repose sur {name}, dont l'ouverture ne se voit pas",
+  "rule.visible-gap.help":
+    "ouvrez en série avec {name} quelque chose dont l'ouverture se voit, et étiquetez-le",
+  "rule.automatic-device":
+    "l'isolement repose sur {name}, qui peut se fermer seul ou à distance et n'est pas bloqué",
+  "rule.automatic-device.help":
+    "bloquez {name} : désactivez réenclenchement et télécommande, cadenassez sa poignée, et étiquetez-le",
+  "rule.tag-each": "on commence ({verb}) alors que {name}, qui garde le travail isolé, n'a pas d'étiquette",
+  "rule.tag-each.help": "étiquetez d'abord {name}",
+  "rule.tagged-operated": "{verb} sur {name} alors que son étiquette y est",
+  "rule.tagged-operated.help":
+    "une étiquette ne s'ôte que lorsque ceux qu'elle protège sont dégagés et l'ont rendue : ôtez-la d'abord de {name}",
+  "rule.detector-check.before": "le détecteur n'est pas éprouvé juste avant cette vérification",
+  "rule.detector-check.after":
+    "le détecteur n'est pas éprouvé de nouveau après la vérification, avant : {verb}",
+  "rule.detector-check.end": "le détecteur n'est pas éprouvé de nouveau après la dernière vérification",
+  "rule.detector-check.help":
+    "éprouvez le détecteur sur une source connue sous tension ou sur son testeur, juste avant la vérification et juste après",
+  "rule.test-before-ground":
+    "{set} met à la terre {where}, non vérifié hors tension à cet endroit depuis la dernière manœuvre",
+  "rule.test-before-ground.help": "vérifiez {where} entre la dernière manœuvre et cette étape",
+  "rule.test-live": "la vérification a montré {volts} V à {where}, et la suite est : {verb}",
+  "rule.test-live.help":
+    "arrêtez : regardez, interrogez l'exploitant, trouvez ce qui l'alimente, et refaites la réunion",
+  "rule.ground-on-live":
+    "{set} se pose sur {where}, qui est {state} à {volts} V : {amps} A passent dans le jeu",
+  "rule.ground-on-live.help":
+    "ouvrez ce qui alimente {where}, étiquetez-le, et vérifiez avant de mettre à la terre",
+  "rule.ground-order.on": "le côté phase de {set} se pose avant son côté neutre ou terre",
+  "rule.ground-order.on.help": "posez d'abord le côté neutre ou terre, puis le côté phase à la perche",
+  "rule.ground-order.off": "le côté neutre ou terre de {set} part avant son côté phase",
+  "rule.ground-order.off.help": "ôtez d'abord le côté phase à la perche, puis le côté neutre ou terre",
+  "rule.ground-rating":
+    "{set} porterait {amps} A pendant {seconds} s à X/R {xOverR} ; son câble {cable} tient {withstand} A",
+  "rule.ground-rating.help":
+    "prenez un jeu plus gros ou deux en parallèle, ou faites raccourcir la durée d'élimination",
+  "rule.ground-rating.unknown": "{set} ne dit pas quel câble il a, donc nul ne sait ce qu'il tient",
+  "rule.ground-rating.small": "le câble {cable} de {set} est plus petit que du cuivre No. 2",
+  "rule.ground-rating.size.help":
+    "prenez un jeu en cuivre No. 2 ou plus gros, prévu pour le courant de défaut à cet endroit",
+  "rule.ground-place":
+    "avec ces mises à la terre le travailleur ressentirait encore {exposure} V, plus que {limit} V : {threat}",
+  "rule.ground-place.help": "une mise à la terre à {place} suffirait",
+  "rule.ground-place.none":
+    "aucune mise à la terre de plus ne suffit : ôtez une entrée, ou reliez le travailleur au poteau et au neutre",
+  "rule.ground-return.rod": "{set} à {at} revient par un piquet seul",
+  "rule.ground-return.rod.help":
+    "mettez à la terre par le neutre à {at}, qui remonte à la source ; par un piquet seul aucun fusible ne voit le défaut",
+  "rule.ground-return.open":
+    "le neutre à {at} ne remonte à aucune source, donc {set} revient par les piquets seuls",
+  "rule.ground-return.open.help": "trouvez où le neutre est ouvert, et mettez à la terre là où il est entier",
+  "rule.secondary-backfeed": "on travaille sur {name} alors que {feeders} pourrait l'alimenter à l'envers",
+  "rule.secondary-backfeed.help":
+    "mettez le secondaire à la terre à {at}, ou retirez chaque compteur, ou ayez chaque disjoncteur principal ouvert, étiqueté et bloqué",
+  "rule.capacitor-discharge":
+    "{name} est sans alimentation depuis {seconds} s et tient encore {volts} V quand on y touche ({verb})",
+  "rule.capacitor-discharge.help": "attendez encore {left} s, puis court-circuitez-le",
+  "rule.capacitor-discharge.unshorted":
+    "{name} n'a pas été court-circuité, donc ce qui y tient ne compte pas comme hors tension",
+  "rule.capacitor-discharge.unshorted.help": "posez une mise à la terre sur chaque phase de {name}",
+  "rule.open-phase-backfeed":
+    "{where} est tenu pour hors tension, et {name} le maintient à {volts} V par ses autres phases",
+  "rule.open-phase-backfeed.help": "ouvrez chaque phase qui alimente {name}, puis vérifiez",
+  "rule.ferroresonance":
+    "{name} manœuvre un pôle à la fois de {bank}, dont le primaire n'est pas à la terre, par le câble {cable} avec {percent} % de charge : sa tension peut s'emballer",
+  "rule.ferroresonance.help":
+    "manœuvrez les trois phases ensemble, ou aux bornes mêmes du groupe, ou laissez-y quelques pour cent de charge résistive",
+  "rule.approach-distance":
+    "encore sous tension à portée du travail : {hot}, {volts} V ; gardez {distance} ou couvrez-le",
+  "rule.approach-distance.pole":
+    "encore sous tension sur le même poteau : {hot}, {volts} V ; le dessin ne donne pas de distance, gardez donc {distance}",
+  "rule.approach-distance.nearby": "{name} pend à {spacing} m de la ligne, moins que {distance}",
+  "rule.approach-distance.help": "couvrez {hot}, ou tenez-vous à l'écart et portez {gloves}",
+  "rule.work-not-safe": "le travail commence à {name} alors que : {verdict} : {threats}",
+  "rule.work-not-safe.live": "le travail commence à {name} alors que c'est sous tension",
+  "rule.work-not-safe.live.help":
+    "ouvrez, étiquetez, vérifiez et mettez à la terre chaque entrée, ou travaillez selon les règles du travail sous tension",
+  "rule.work-not-safe.could-go-live":
+    "le travail commence à {name}, qu'une seule erreur pourrait mettre sous tension",
+  "rule.work-not-safe.could-go-live.help":
+    "parez à chacune : ouvrez et étiquetez, bloquez, ou posez les terres là où elles la tiennent",
+  "rule.work-not-safe.isolated":
+    "le travail commence à {name}, isolé et dont l'absence de tension n'est pas prouvée",
+  "rule.work-not-safe.isolated.help":
+    "vérifiez chaque conducteur après la dernière manœuvre, détecteur éprouvé, puis mettez à la terre au point de travail",
+  "rule.work-not-safe.grounded": "le travail commence à {name}",
+  "rule.work-not-safe.grounded.help": "mettez à la terre et vérifiez au point de travail",
+  "rule.grounds-left": "{name} est fermé alors que {sets} est encore sur ce qu'il met sous tension",
+  "rule.grounds-left.help": "ôtez d'abord {sets}, tous dégagés",
+  "rule.clear-before-ungrounding": "{set} part alors qu'il y a encore du monde sur la ligne à {where}",
+  "rule.clear-before-ungrounding.help":
+    "obtenez le dégagement de chacun par son nom avant que la terre ne parte",
+  "rule.all-clear-first":
+    "{name} met la ligne sous tension sans dégagement après le dernier travail et la dernière terre",
+  "rule.all-clear-first.unrepeated":
+    "{name} met la ligne sous tension avant que le dégagement ait été répété",
+  "rule.all-clear-first.help":
+    "obtenez le dégagement de chacun par son nom, et répétez-le, une fois la dernière terre partie",
+  "rule.tags-left": "{name} met la section sous tension alors que l'étiquette de {tagged} y est encore",
+  "rule.tags-left.help": "ôtez d'abord l'étiquette de {tagged}, une fois rendue par les siens",
+  "rule.permit-release.held":
+    "{name} met la section sous tension alors que son autorisation est encore détenue",
+  "rule.permit-release.help": "rendez d'abord l'autorisation à l'exploitant",
+  "rule.permit-release.word": "{name} met la section sous tension sans la parole de l'exploitant, et {why}",
+  "rule.permit-release.word.help": "interrogez l'exploitant avant de fermer",
+  "rule.release-order.people":
+    "l'autorisation est rendue alors qu'il y a encore du monde sur la ligne à {where}",
+  "rule.release-order.people.help": "obtenez d'abord le dégagement de chacun",
+  "rule.release-order.grounds": "l'autorisation est rendue alors que {sets} est encore posé",
+  "rule.release-order.grounds.help": "ôtez d'abord {sets}",
+  "rule.release-order.holder": "l'autorisation est rendue par {by}, et {holder} la détient",
+  "rule.release-order.holder.help": "{holder} la rend, ou la transmet d'abord",
+  "rule.release-order.none": "il n'y a pas d'autorisation à rendre",
+  "rule.release-order.tag": "l'étiquette de {name} part avant que l'autorisation soit rendue",
+  "rule.release-order.tag.help": "rendez d'abord l'autorisation, puis ôtez les étiquettes",
+  "rule.stand-clear": "{name} est fermé sans que l'on s'écarte de son tube",
+  "rule.stand-clear.help": "tenez-vous hors du souffle et détournez le regard, puis fermez",
+  "rule.pick-up-order": "{name} se pose avec {amps} A en aval ; une pince peut établir ou couper {limit} A",
+  "rule.pick-up-order.help":
+    "ouvrez le coupe-circuit en aval, posez la pince, puis laissez le coupe-circuit reprendre la charge",
+  "rule.close-rating": "{name} est fermé sur {amps} A et peut porter {limit} A",
+  "rule.close-rating.help": "ôtez de la charge, ou prenez ce qui est prévu pour la porter",
+  "rule.fuse-on-close.inrush":
+    "le fusible {link} de {name} reçoit {amps} A d'enclenchement pendant {seconds} s et peut fondre à {melts} A",
+  "rule.fuse-on-close.inrush.help":
+    "mettez les transformateurs sous tension par parties, ou montez un fusible plus gros ou plus lent",
+  "rule.fuse-on-close.cold-load":
+    "le fusible {link} de {name} reçoit environ {amps} A de charge froide et peut fondre à {melts} A",
+  "rule.fuse-on-close.cold-load.help": "reprenez la charge par parties",
+  "rule.fuse-on-close.fault":
+    "fermer sur le défaut envoie {amps} A dans le fusible {link} de {name}, qui fond en {seconds} s",
+  "rule.fuse-on-close.fault.help": "trouvez et éliminez le défaut avant de fermer",
+  "rule.phase-check": "{name} joint sur {letter} deux sources écartées de {degrees}° et de {volts} V",
+  "rule.phase-check.help":
+    "comparez d'abord les phases de part et d'autre avec un comparateur ; trouvez laquelle est laquelle avant de fermer",
+  "rule.repeat-back": "l'ordre de l'étape {n} est exécuté avant d'être répété",
+  "rule.repeat-back.help": "répétez d'abord l'ordre à qui l'a donné, et entendez qu'il est exact",
+  "rule.jumper-order.on":
+    "{name} se raccorde d'abord du côté sous tension, donc l'autre bout pend sous tension dans la main",
+  "rule.jumper-order.on.help": "raccordez d'abord le côté hors tension, puis le côté sous tension",
+  "rule.jumper-order.off":
+    "{name} se détache d'abord du côté hors tension, donc son bout libre reste sous tension",
+  "rule.jumper-order.off.help": "détachez d'abord le côté sous tension",
+  "rule.step-not-possible.help": "regardez ce qu'il y a sur le poteau, et corrigez le plan",
+  "rule.left-behind": "laissé à la fin : {what}",
+  "rule.left-behind.underWay": "encore là pendant que le travail continue : {what}",
+  "rule.left-behind.help":
+    "remettez-le comme trouvé, ou ajoutez une note qui le nomme et dit pourquoi il reste",
+  "left.ground": "la mise à la terre {name}",
+  "left.groundTaken": "{name}, trouvée posée, est retirée",
+  "left.tag": "une étiquette sur {name}",
+  "left.position": "{name} autrement que trouvé",
+  "left.cover": "un protecteur à {name}",
+  "left.permit": "l'autorisation, non rendue",
+} as const;
