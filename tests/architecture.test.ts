@@ -26,7 +26,7 @@ const order = [
 const pure = ["immer", "fflate", "graphology", "graphology-types"];
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "..");
-const declared = new Set(Object.keys({ ...packageJson.dependencies, ...packageJson.devDependencies }));
+const declared = new Set(Object.keys(packageJson.devDependencies));
 /** Asked for at run time and done without when it is not there. */
 const optional = ["@sparticuz/chromium"];
 const builtin = new Set(builtinModules);
