@@ -13,6 +13,12 @@ const sheetOf = async (page) => {
   return frame.getAttribute("srcdoc");
 };
 
+async function openFile(page, file) {
+  const chooser = page.waitForEvent("filechooser");
+  await page.getByRole("button", { name: "Open", exact: true }).click();
+  await (await chooser).setFiles(file);
+}
+
 /** Pages of a PDF as Chromium writes it. */
 const pagesOf = (pdf) => (pdf.toString("latin1").match(/\/Type\s*\/Page\b(?!s)/g) ?? []).length;
 
@@ -45,9 +51,7 @@ const fitsOnPaper = {
       const pdf = await printed(page, await sheetOf(page), format);
       assert.ok([1, 2].includes(pagesOf(pdf)), `${pagesOf(pdf)} pages of ${format}`);
     }
-    const chooser = page.waitForEvent("filechooser");
-    await page.keyboard.press("Control+o");
-    await (await chooser).setFiles(sixtySteps());
+    await openFile(page, sixtySteps());
     await page.frameLocator("[data-sheet]").getByText("Alder Court").first().waitFor();
     for (const format of ["Letter", "A4"]) {
       const pdf = await printed(page, await sheetOf(page), format);
@@ -60,9 +64,7 @@ const hidesNothingOnPaper = {
   name: "the sheet of a scenario holds nothing of what is hidden in it",
   async run(ctx) {
     const page = await begun(ctx, { path: "#sheet" });
-    const chooser = page.waitForEvent("filechooser");
-    await page.keyboard.press("Control+o");
-    await (await chooser).setFiles(at("shared/scenarios/larkfield-lead.stillhot.json"));
+    await openFile(page, at("shared/scenarios/larkfield-lead.stillhot.json"));
     await page.frameLocator("[data-sheet]").getByText("Larkfield").first().waitFor();
     const html = await sheetOf(page);
     const { scenario } = JSON.parse(
