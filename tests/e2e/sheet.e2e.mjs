@@ -15,7 +15,7 @@ const sheetOf = async (page) => {
 
 async function openFile(page, file) {
   const chooser = page.waitForEvent("filechooser");
-  await page.getByRole("button", { name: "Open", exact: true }).click();
+  await page.getByRole("button", { name: "Open a file", exact: true }).click();
   await (await chooser).setFiles(file);
 }
 
