@@ -28,6 +28,14 @@ async function look(page, size, view) {
   await page.locator(`dialog [data-look="${view}"]`).tap();
 }
 
+async function details(page, size) {
+  if (!isPhone(size)) return page.getByRole("tab", { name: "Details" }).click();
+  const inBar = page.locator('.bar [data-action="details"]');
+  if ((await inBar.count()) > 0) return inBar.tap();
+  await page.locator('.bar [data-action="more"]').tap();
+  await page.locator('dialog [data-action="details"]').tap();
+}
+
 async function noViolation(page, where) {
   const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
   await page.evaluate(axe);
@@ -123,4 +131,47 @@ export const tests = [
       assert.equal(await page.getByRole("button", { name: "Walk the path again" }).count(), 0);
     },
   },
+  ...bothWays.map(({ size, theme }) => ({
+    name: `a generator backfeeds the tap with its real volts, while the switch is moved (${size}, ${theme})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size, theme }, "portable-generator");
+      await select(page, "element:gen1");
+      await act(page, "on");
+      await select(page, "element:c1");
+      await act(page, "open");
+      await page
+        .locator('[data-owner="point:p4"]')
+        .filter({ hasText: "backfed" })
+        .first()
+        .waitFor({ state: "attached" });
+      await select(page, "point:p4");
+      await details(page, size);
+      const numbers = page.locator('[data-numbers="point"]');
+      assert.match(await numbers.textContent(), /backfed,\s+from portable set at 4/);
+      const volts = Number(
+        /(\d+)\u202f(\d+)\u00a0V/
+          .exec(await numbers.textContent())
+          .slice(1)
+          .join(""),
+      );
+      assert.ok(volts > 6000 && volts < 8000, `${volts} V on the tap`);
+      await page.locator("[data-faults] dd").first().waitFor();
+      await page.locator('[data-phasor="A"]').waitFor();
+      await noSidewaysScroll(page);
+      await noViolation(page, "a point's numbers");
+      await ctx
+        .picture(process.env["PICTURES"] ?? ".results", `point-${size}-${theme}`)
+        .catch(() => undefined);
+      if (isPhone(size)) await page.keyboard.press("Escape");
+      await select(page, "element:m2");
+      await details(page, size);
+      await page.locator("[data-power]").getByText("from 4 Orchard Close, meter base to Pole 140").waitFor();
+      await noViolation(page, "an element's numbers");
+      if (isPhone(size)) await page.keyboard.press("Escape");
+      await look(page, size, "power");
+      await page.getByText("The devices as a list").click();
+      await page.getByText("portable set at 4 gives").waitFor();
+      await noViolation(page, "the flow of power");
+    },
+  })),
 ];

@@ -1,4 +1,4 @@
-import { ampsLoadsOff, assess, faultsAt, marginMap } from "../../core";
+import { ampsLoadsOff, assess, marginMap, pointNumbers } from "../../core";
 import type { Answer, Question } from "./assessor";
 
 /** Works drawings out off the main thread. */
@@ -16,6 +16,6 @@ function answerTo({ document, what }: Question) {
   if (what === undefined) return { assessment: assess(document) };
   if (what.of === "margins") return { margins: marginMap(document) };
   return what.of === "point"
-    ? { faults: faultsAt(document, what.id) }
+    ? { numbers: pointNumbers(document, what.id) }
     : { ampsLoadsOff: ampsLoadsOff(document, what.id) };
 }

@@ -3,8 +3,8 @@ import type {
   Assessment,
   ElementId,
   ElementReport,
-  FaultAmps,
   PointId,
+  PointNumbers,
   StillhotDocument,
 } from "../../core";
 
@@ -21,7 +21,7 @@ export interface Question {
 export type Answer = { readonly n: number } & (
   | { readonly assessment: Assessment }
   | { readonly margins: Readonly<Record<PointId, number | null>> }
-  | { readonly faults: FaultAmps }
+  | { readonly numbers: PointNumbers }
   | { readonly ampsLoadsOff: ElementReport | undefined }
   | { readonly failed: string }
 );

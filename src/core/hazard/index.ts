@@ -1,5 +1,5 @@
 export type * from "./types";
-export { ampsLoadsOff, assess, faultsAt, type KnownFromPlay } from "./assess";
+export { ampsLoadsOff, assess, type PointNumbers, pointNumbers, type KnownFromPlay } from "./assess";
 export { SWITCHING, testedConductors, barricadedPoints } from "./tested";
 export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
