@@ -1,6 +1,13 @@
 /** What the second implementation found, each on the smallest drawing that shows it. */
 import { expect, test } from "vitest";
-import { isUnreadable, readDocument, type Settings, settingsOf, type WorkPoint } from "../../src/core";
+import {
+  assess,
+  isUnreadable,
+  readDocument,
+  type Settings,
+  settingsOf,
+  type WorkPoint,
+} from "../../src/core";
 import { threatsByBruteForce, threatsTo } from "../../src/core/hazard";
 import { nameOf } from "./hazard";
 
@@ -40,4 +47,70 @@ test("a neutral that is joined again ends what came through it, and what it leav
   const fast = threatsTo(document.system, settings, workPoint).map(nameOf);
   expect(fast).toEqual(threatsByBruteForce(document.system, settings, workPoint).map(nameOf));
   expect(fast).toContain("B by rejoin:le.N");
+});
+
+/** The line and one standby generator stay under what the grounding cable withstands; with both generators it parts. */
+function twoGenerators(customers: number): unknown {
+  const elements: Record<string, unknown> = {
+    s1: { kind: "source", at: "p1", phases: "ABC", kvLL: 12.47, on: true },
+    c1: {
+      kind: "cutout",
+      from: "p1",
+      to: "p2",
+      phases: "ABC",
+      open: "ABC",
+    },
+    t1: {
+      kind: "transformer",
+      from: "p2",
+      to: "p3",
+      phases: "ABC",
+      connection: "Yg-Yg",
+      kva: 100,
+      primaryKv: 12.47,
+      secondaryV: 480,
+    },
+    g1: { kind: "ground", at: "p3", phases: "ABC", to: "neutral", cable: "2" },
+  };
+  for (const id of ["ga", "gb"])
+    elements[id] = { kind: "generator", at: "p3", phases: "ABC", kva: 700, volts: 480 };
+  const points: Record<string, unknown> = { p1: {}, p2: {}, p3: {} };
+  for (let k = 0; k < customers; k++) {
+    points[`h${k}`] = {};
+    elements[`t_${k}`] = {
+      kind: "transformer",
+      from: "p1",
+      to: `h${k}`,
+      phases: "A",
+      connection: "single",
+      kva: 10,
+      primaryKv: 7.2,
+      secondaryV: 240,
+    };
+    elements[`l_${k}`] = { kind: "load", at: `h${k}`, phases: "12", kw: 2, customers: 1 };
+  }
+  return {
+    format: "stillhot",
+    formatVersion: 1,
+    title: "two generators",
+    system: { points, elements },
+    job: {
+      workPoints: { w1: { at: "p3", conductors: "A" } },
+      steps: [
+        { do: "check-detector", done: true },
+        { do: "test", at: "p3", phases: "ABC", done: true },
+      ],
+    },
+  };
+}
+
+test("what parts a jumper only together is a threat by exposure, however many customers there are", () => {
+  for (const customers of [1, 16]) {
+    const read = readDocument(JSON.stringify(twoGenerators(customers)));
+    if (isUnreadable(read)) throw new Error(JSON.stringify(read.problems));
+    const report = Object.values(assess(read.document).workPoints)[0]!;
+    const names = report.threats.map(nameOf);
+    expect(names, `${customers} customers`).toContain("A by close:c1.A+start:ga+start:gb");
+    expect(names).not.toContain("A by start:ga+start:gb");
+  }
 });

@@ -2,7 +2,7 @@ import type { Settings, System, WorkPoint } from "../document";
 import { circuitOf, pathTo, reachOf, sourceOf, standingOf } from "../network";
 import { conductorId, type ElementId } from "../terms";
 import { LowRank } from "./lowRank";
-import { type ConductorOutcome, type Outcome, outcomeAfter } from "./outcome";
+import { type ConductorOutcome, type Outcome, outcomeAfter, withstandOf } from "./outcome";
 import {
   type FoundSet,
   isExposed,
@@ -37,7 +37,7 @@ export function threatsTo(
   const minimal =
     countSets(upsets) <= mostSetsOneByOne
       ? askEach(upsets, settings, ask.propose)
-      : askByParts(upsets, settings, ask.propose);
+      : askByParts(upsets, settings, ask.propose, leastWithstand(system, settings));
   return entries(system, settings, workPoint, upsets, minimal, ask.decide);
 }
 
@@ -128,11 +128,24 @@ const onlyAdds = ({ kind }: Upset): boolean => kind === "start" || kind === "sta
 /** Slack on the sum of what supplies do one by one: capacitance can make two do more than the sum, never this much. */
 const SLACK = 3;
 
+/** Amperes at which the weakest grounding cable of a drawing parts: from there on what supplies do is no sum [A]. */
+const leastWithstand = (system: System, settings: Settings): number =>
+  Math.min(
+    ...Object.entries(system.elements).map(([id, { kind }]) =>
+      kind === "ground" ? withstandOf(system, id, settings) : Infinity,
+    ),
+  );
+
 /**
  * Many upsets are nearly always many customers. Sets of what joins or restores are asked one by one, each also with every
- * single supply; sets with two supplies and more only where the sum of what each does, with slack, could reach a limit.
+ * single supply; sets with two supplies and more only where the sum of what each does, with slack, could reach a limit or part a grounding cable.
  */
-function askByParts(upsets: readonly DrawnUpset[], settings: Settings, ask: Ask): MinimalSets {
+function askByParts(
+  upsets: readonly DrawnUpset[],
+  settings: Settings,
+  ask: Ask,
+  withstand: number,
+): MinimalSets {
   const minimal = new MinimalSets(upsets);
   const all = upsets.map((_, index) => index);
   const adding = all.filter((index) => onlyAdds(upsets[index]!));
@@ -143,6 +156,10 @@ function askByParts(upsets: readonly DrawnUpset[], settings: Settings, ask: Ask)
     set.map((it) => joining[it]!),
   );
   const bySize = (size: number) => joiningSets.filter((set) => set.length === size);
+  const ownAmps = new Map(
+    withstand === Infinity ? [] : adding.map((index) => [index, groundAmpsOf(ask([index]))] as const),
+  );
+  const grounds = { withstand, ownAmps };
 
   for (let size = 0; size <= MOST_STRENGTH; size++) {
     for (const set of bySize(size)) askOnce(set, minimal, settings, ask);
@@ -153,10 +170,18 @@ function askByParts(upsets: readonly DrawnUpset[], settings: Settings, ask: Ask)
           const set = inOrder([...base, index]);
           if (strengthOf(set) <= MOST_STRENGTH) askOnce(set, minimal, settings, ask);
         }
-      askSupplies(base, adding, upsets, minimal, settings, ask);
+      askSupplies(base, adding, upsets, minimal, settings, ask, grounds);
     }
   }
   return minimal;
+}
+
+const groundAmpsOf = (outcome: Outcome): number => Math.max(0, ...outcome.map((it) => it.groundAmps));
+
+/** What grounding cables withstand, and what each supply alone drives through them [A]. */
+interface Grounds {
+  readonly withstand: number;
+  readonly ownAmps: ReadonlyMap<number, number>;
 }
 
 /** Sets of two or three supplies beside a base set, where together they could reach a limit. */
@@ -167,6 +192,7 @@ function askSupplies(
   minimal: MinimalSets,
   settings: Settings,
   ask: Ask,
+  { withstand, ownAmps }: Grounds,
 ): void {
   const room = MOST_STRENGTH - base.reduce((sum, it) => sum + upsets[it]!.strength, 0);
   if (room < 2) return;
@@ -174,26 +200,35 @@ function askSupplies(
   const worst = (outcome: Outcome) => ({
     volts: Math.max(...outcome.map((it) => it.volts)),
     exposure: Math.max(...outcome.map((it) => it.exposureVolts)),
+    amps: groundAmpsOf(outcome),
   });
   if (minimal.open(base).length === 0) return;
   const alone = worst(ask(base));
   const left = adding.filter((index) => minimal.open(inOrder([...base, index])).length > 0);
   const gains = left.map((index) => {
-    const { volts, exposure } = worst(ask(inOrder([...base, index])));
-    return { index, volts: Math.abs(volts - alone.volts), exposure: Math.abs(exposure - alone.exposure) };
+    const { volts, exposure, amps } = worst(ask(inOrder([...base, index])));
+    return {
+      index,
+      volts: Math.abs(volts - alone.volts),
+      exposure: Math.abs(exposure - alone.exposure),
+      amps: Math.max(Math.abs(amps - alone.amps), ownAmps.get(index) ?? 0),
+    };
   });
   const open = minimal.open(base);
   const reaches = (chosen: readonly (typeof gains)[number][]): boolean => {
-    const sum = (of: "volts" | "exposure") => SLACK * chosen.reduce((total, it) => total + it[of], 0);
+    const sum = (of: "volts" | "exposure" | "amps") =>
+      SLACK * chosen.reduce((total, it) => total + it[of], 0);
     return (
       ((open.includes("fed") || open.includes("induced")) &&
         alone.volts + sum("volts") >= settings.hazardVolts) ||
-      (open.includes("exposed") && alone.exposure + sum("exposure") >= settings.exposureLimitVolts)
+      (open.includes("exposed") &&
+        (alone.exposure + sum("exposure") >= settings.exposureLimitVolts ||
+          alone.amps + sum("amps") > withstand))
     );
   };
-  const top = (of: "volts" | "exposure") =>
+  const top = (of: "volts" | "exposure" | "amps") =>
     [...gains].sort((a, b) => b[of] - a[of]).slice(0, Math.min(room, 3));
-  if (!reaches(top("volts")) && !reaches(top("exposure"))) return;
+  if (!reaches(top("volts")) && !reaches(top("exposure")) && !reaches(top("amps"))) return;
   gains.forEach((one, i) =>
     gains.slice(i + 1).forEach((two, j) => {
       if (reaches([one, two])) askOnce(inOrder([...base, one.index, two.index]), minimal, settings, ask);
