@@ -269,24 +269,6 @@ export const tests = [
     },
   },
   {
-    name: "two windows on one drawing lose neither",
-    async run(ctx) {
-      const context = await ctx.newContext();
-      const first = await begin(ctx, { context });
-      await row(first, `element:${CUTOUT}`).click();
-      await first.locator('[data-action="open"]').click();
-      await first.locator('[data-save="saved"]').waitFor();
-      const second = await begin(ctx, { context });
-      await row(second, `element:${CUTOUT}`).click();
-      await second.locator('[data-action="tag"]').click();
-      await second.locator('[data-save="saved"]').waitFor();
-      await first.locator('[data-action="block"]').click();
-      await first.getByText("Both are kept").waitFor();
-      await first.getByRole("button", { name: "Library" }).click();
-      await first.locator("li.mine").nth(1).waitFor();
-    },
-  },
-  {
     name: "a mouse drags a point, which snaps to the grid, as one undo entry",
     async run(ctx) {
       const page = await begin(ctx);

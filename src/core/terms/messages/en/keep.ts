@@ -153,8 +153,6 @@ export const keep = {
     "The shortest path from each supply that is on, as drawn. There may be more on the poles.",
   "guide.tour.title": "Tour",
   "guide.tour.offer": "New here? Five steps on this demo, two minutes.",
-  "guide.tour.start": "Show me",
-  "guide.tour.no": "No, thanks",
   "guide.tour.again": "Take the tour",
   "guide.tour.next": "Next",
   "guide.tour.skip": "Stop the tour",

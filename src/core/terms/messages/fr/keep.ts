@@ -158,8 +158,6 @@ export const keep = {
     "Le plus court chemin depuis chaque source en service, tel que dessiné. Il peut y en avoir d'autres sur les poteaux.",
   "guide.tour.title": "Visite",
   "guide.tour.offer": "Nouveau ici ? Cinq étapes sur cet exemple, deux minutes.",
-  "guide.tour.start": "Montrez-moi",
-  "guide.tour.no": "Non, merci",
   "guide.tour.again": "Faire la visite",
   "guide.tour.next": "Suite",
   "guide.tour.skip": "Arrêter la visite",
