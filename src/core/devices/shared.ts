@@ -1,6 +1,6 @@
 import { lettersOf, type Letter, type Phase } from "../terms";
 import type { Breaks, BreakSettings, DeviceUpset, Opening } from "./define";
-import type { End, Join, Part } from "./parts";
+import type { End, Join } from "./parts";
 
 interface TwoEnds {
   readonly phases: string;
@@ -112,5 +112,3 @@ export const isSplit = (phases: string): boolean => /[12]/.test(phases);
 /** Phase angle of a letter in normal rotation; legs 1 and 2 stand opposite. */
 export const normalAngleDegrees = (letter: Phase): number =>
   ({ A: 0, B: -120, C: 120, "1": 0, "2": 180 })[letter];
-
-export const partsOf = (...lists: readonly (readonly Part[])[]): Part[] => lists.flat();

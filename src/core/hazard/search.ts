@@ -55,6 +55,9 @@ function* setsOfSize(
   }
 }
 
+/** A set as sets are kept: increasing. */
+export const inOrder = (set: UpsetSet): UpsetSet => [...set].sort((a, b) => a - b);
+
 /** Whether every upset of the one is in the other; both increasing. */
 export function isWithin(small: UpsetSet, large: UpsetSet): boolean {
   let at = 0;

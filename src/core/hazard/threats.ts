@@ -5,6 +5,7 @@ import { LowRank } from "./lowRank";
 import { type ConductorOutcome, type Outcome, outcomeAfter, withstandOf } from "./outcome";
 import {
   type FoundSet,
+  inOrder,
   isExposed,
   MinimalSets,
   MOST_STRENGTH,
@@ -150,7 +151,6 @@ function askByParts(
   const all = upsets.map((_, index) => index);
   const adding = all.filter((index) => onlyAdds(upsets[index]!));
   const joining = all.filter((index) => !onlyAdds(upsets[index]!));
-  const inOrder = (set: UpsetSet): UpsetSet => [...set].sort((a, b) => a - b);
   const strengthOf = (set: UpsetSet): number => set.reduce((sum, it) => sum + upsets[it]!.strength, 0);
   const joiningSets = [...setsUpTo(joining.map((it) => upsets[it]!))].map((set) =>
     set.map((it) => joining[it]!),
@@ -196,7 +196,6 @@ function askSupplies(
 ): void {
   const room = MOST_STRENGTH - base.reduce((sum, it) => sum + upsets[it]!.strength, 0);
   if (room < 2) return;
-  const inOrder = (set: UpsetSet): UpsetSet => [...set].sort((a, b) => a - b);
   const worst = (outcome: Outcome) => ({
     volts: Math.max(...outcome.map((it) => it.volts)),
     exposure: Math.max(...outcome.map((it) => it.exposureVolts)),

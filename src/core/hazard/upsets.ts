@@ -1,6 +1,6 @@
 import { deviceOf, type ElementChange, type Part } from "../devices";
 import { changed, complete, type SavedElement, type Settings, type System } from "../document";
-import { type Circuit, endsOf, placeFor, type Standing, reachGraphOf } from "../network";
+import { type Circuit, placeFor, type Standing, reachGraphOf } from "../network";
 import type { ElementId, Letter } from "../terms";
 import type { Upset } from "./types";
 
@@ -129,7 +129,3 @@ export function standingAfter(circuit: Circuit, base: Standing, effects: readonl
 /** Whether an upset joins a neutral again, which can tie neutrals to earth and so change what may be reached at all. */
 export const rejoinsNeutral = ({ kind, phase }: Upset): boolean =>
   kind === "rejoin" && phase === ("N" satisfies Letter);
-
-/** Points of an element, for saying where an upset is. */
-export const pointsOf = (system: System, id: ElementId): string[] =>
-  endsOf(complete(system.elements[id]!)).map(([, point]) => point);

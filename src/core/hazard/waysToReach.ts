@@ -1,5 +1,5 @@
 import { type Circuit, EARTH, EDGE, reachGraphOf, type Standing, tiedNeutrals } from "../network";
-import { isWithin, MOST_STRENGTH, type UpsetSet } from "./search";
+import { inOrder, isWithin, MOST_STRENGTH, type UpsetSet } from "./search";
 import type { DrawnUpset, Effect } from "./upsets";
 
 /** The minimal sets of upsets after which a source reaches a node: forward, and in any way. */
@@ -93,7 +93,7 @@ function search(
 }
 
 const added = (set: UpsetSet, upset: number): UpsetSet =>
-  set.includes(upset) ? set : [...set, upset].sort((a, b) => a - b);
+  set.includes(upset) ? set : inOrder([...set, upset]);
 
 /** Nodes from which the target would be reached, over edges that are on. */
 function walkBack(

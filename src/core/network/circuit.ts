@@ -103,7 +103,7 @@ export function endsOf(element: CircuitElement): readonly (readonly [End, PointI
 }
 
 /** The letters of the conductors at every point, in the order of `LETTERS`. */
-export function lettersAtPoints(system: System, elements: readonly CircuitElement[]): Map<PointId, Letter[]> {
+function lettersAtPoints(system: System, elements: readonly CircuitElement[]): Map<PointId, Letter[]> {
   const brought = new Map<PointId, number>();
   for (const id of Object.keys(system.points)) brought.set(id as PointId, 0);
   for (const element of elements) {

@@ -6,7 +6,6 @@ export {
   modelAmps,
   type Solution,
   solutionOf,
-  solutionOfSystem,
   solve,
   solveFactored,
   voltsAt,

@@ -1,5 +1,5 @@
 import { perObject } from "../document";
-import { type Circuit, circuitOf, EARTH } from "../network";
+import { type Circuit, EARTH } from "../network";
 import { complex, type Complex } from "../terms";
 import { loopCurrents } from "./loops";
 import { type Factor, solveInPlace } from "./ldlt";
@@ -62,10 +62,6 @@ const rolesOf = perObject((circuit: Circuit) => {
   for (const { part } of circuit.branches) roles[part.role] = true;
   return roles;
 });
-
-/** The solution of a whole system, from the drawing. */
-export const solutionOfSystem = (system: Parameters<typeof circuitOf>[0], variant?: Variant): Solution =>
-  solutionOf(circuitOf(system), variant);
 
 /** Factors and solves; loads that are not impedances are iterated from rated volts as currents beside their impedance. */
 export function solve(nodal: Nodal, variant: Variant): Solution {
