@@ -61,7 +61,6 @@ const outlivesAReload = {
     await doStep(page, { do: "brief" });
     await ctx.settle(page);
     const before = await page.locator("ol[reversed]").textContent();
-    await page.waitForTimeout(200);
     await page.reload();
     await page.locator("[data-over]").waitFor();
     assert.equal(await page.locator("ol[reversed]").textContent(), before);

@@ -276,7 +276,6 @@ export const tests = [
       await page.locator('.bar [data-tab="step"]').tap();
       assert.equal(await doing(page), "request-permit");
       await tick(job);
-      await page.locator("[data-save=saved]").waitFor();
       await page.reload();
       await page.locator("[data-card]").waitFor();
       assert.equal(await doing(page), "receive-permit");

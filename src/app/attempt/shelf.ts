@@ -1,5 +1,6 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import { type Attempt, isOver } from "../../core";
+import { Journal } from "../keep/journal";
 
 /** An attempt as this device keeps it. */
 export interface KeptAttempt {
@@ -27,13 +28,24 @@ const shelf = (): Promise<IDBPDatabase<Shelf>> =>
     },
   }));
 
+const journal = new Journal<KeptAttempt>("attempt");
+
 export async function keepAttempt(id: string, attempt: Attempt): Promise<void> {
-  await (await shelf()).put("attempts", { id, savedAt: Date.now(), isOver: isOver(attempt), attempt });
+  const kept = { id, savedAt: Date.now(), isOver: isOver(attempt), attempt };
+  journal.write(kept);
+  await (await shelf()).put("attempts", kept);
 }
 
 /** Every attempt on this device, newest first. */
 export async function keptAttempts(): Promise<KeptAttempt[]> {
-  return (await (await shelf()).getAllFromIndex("attempts", "savedAt")).reverse();
+  const newest = journal.read();
+  const stored = (await (await shelf()).getAllFromIndex("attempts", "savedAt")).reverse();
+  if (newest === undefined || stored.some((it) => it.id === newest.id && it.savedAt > newest.savedAt))
+    return stored;
+  return [newest, ...stored.filter((it) => it.id !== newest.id)];
 }
 
-export const forgetAttempt = async (id: string): Promise<void> => (await shelf()).delete("attempts", id);
+export async function forgetAttempt(id: string): Promise<void> {
+  if (journal.read()?.id === id) journal.clear();
+  await (await shelf()).delete("attempts", id);
+}

@@ -1,4 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import { Journal } from "../keep/journal";
 import type { Entry } from "./run.svelte";
 
 /** A rehearsal as this device keeps it. */
@@ -29,7 +30,10 @@ const shelf = (): Promise<IDBPDatabase<Shelf>> =>
     },
   }));
 
+const journal = new Journal<StoredRun>("run");
+
 export async function keepRun(run: StoredRun): Promise<void> {
+  journal.write(run);
   const { store, done } = (await shelf()).transaction("runs", "readwrite");
   await store.put(run);
   const keys = await store.index("savedAt").getAllKeys();
@@ -37,4 +41,9 @@ export async function keepRun(run: StoredRun): Promise<void> {
   await done;
 }
 
-export const runOf = async (key: string): Promise<StoredRun | undefined> => (await shelf()).get("runs", key);
+/** The run of a drawing, as it was when its last tick was made. */
+export async function runOf(key: string): Promise<StoredRun | undefined> {
+  const newest = journal.read();
+  const stored = await (await shelf()).get("runs", key);
+  return newest?.key === key && newest.savedAt >= (stored?.savedAt ?? 0) ? newest : stored;
+}
