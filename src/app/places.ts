@@ -11,20 +11,30 @@ export interface PlaceProps {
 export interface Place {
   readonly id: string;
   readonly title: MessageKey;
+  /** The place of the menu that leads here, for one that the menu does not name itself. */
+  readonly under?: string;
   /** Loaded when it is first gone to. The first place comes with the app. */
   readonly load?: () => Promise<{ readonly default: Component<PlaceProps> }>;
 }
 
-/** The places of the app, in the order of every menu; the digit keys go to them in this order. A new one is a line here. */
+/** The places of the app. A new one is a line here. */
 export const PLACES: readonly Place[] = [
   { id: "sketch", title: "place.sketch" },
   { id: "plan", title: "place.plan", load: () => import("./plan/Plan.svelte") },
   { id: "rehearse", title: "place.rehearse", load: () => import("./rehearse/Rehearse.svelte") },
-  { id: "scenario", title: "place.scenario", load: () => import("./attempt/Attempt.svelte") },
+  {
+    id: "scenario",
+    title: "place.scenario",
+    under: "rehearse",
+    load: () => import("./attempt/Attempt.svelte"),
+  },
   { id: "debrief", title: "place.debrief", load: () => import("./debrief/Debrief.svelte") },
   { id: "sheet", title: "place.sheet", load: () => import("./sheet/SheetPlace.svelte") },
   { id: "teach", title: "place.teach", load: () => import("./teach/Teach.svelte") },
 ];
+
+/** What every menu offers, in this order; the digit keys go there in the same. */
+export const MENU: readonly Place[] = PLACES.filter(({ under }) => under === undefined);
 
 /** The place that an address names; the first one where it names none. */
 export const placeOf = (hash: string): Place => PLACES.find(({ id }) => hash === `#${id}`) ?? PLACES[0]!;

@@ -114,6 +114,36 @@ const asksForHints = {
   },
 };
 
+/** The menu names six places; a scenario is one of the two things that can be rehearsed. */
+const isReachedFromRehearse = (size) => ({
+  name: `a scenario is reached from Rehearse, and the way back leads to the drawing's order (${size})`,
+  async run(ctx) {
+    const page = await begun(ctx, { size, path: "#rehearse" });
+    if (size === "phone") await page.locator("[data-places]").click();
+    const menu = page.locator(size === "phone" ? "dialog [data-place]" : ".places .row [data-place]");
+    assert.deepEqual(await menu.evaluateAll((all) => all.map((it) => it.dataset.place)), [
+      "sketch",
+      "plan",
+      "rehearse",
+      "debrief",
+      "sheet",
+      "teach",
+    ]);
+    if (size === "phone") await menu.nth(2).click();
+    await page.locator('[data-which="scenario"]').click();
+    await page.locator("[data-scenario]").first().waitFor();
+    assert.equal(new URL(page.url()).hash, "#scenario");
+    if (size === "desk")
+      assert.equal(await page.locator('[data-place="rehearse"][aria-current="page"]').count(), 1);
+    await page.locator('[data-which="order"]').click();
+    await page.locator("[data-begin]").waitFor();
+    if (size === "desk") {
+      await page.keyboard.press("4");
+      await page.locator('[data-view="none"]').waitFor();
+    }
+  },
+});
+
 const talksOnTheRadio = {
   name: "a permit is asked for, received and said back",
   async run(ctx) {
@@ -150,6 +180,8 @@ export const tests = [
   outlivesAReload,
   keepsSecrets,
   asksForHints,
+  isReachedFromRehearse("desk"),
+  isReachedFromRehearse("phone"),
   talksOnTheRadio,
   isAccessible("desk", "light"),
   isAccessible("phone", "dark"),
