@@ -16,11 +16,14 @@ export const capacitorsOf = ({ document }: JobState): (readonly [ElementId, Capa
     (it): it is readonly [ElementId, Capacitor] => it[1].kind === "capacitor",
   );
 
+type Charges = ReadonlyMap<Letter, CapacitorCharge>;
+
+const closedLettersOf = ({ phases, open }: Capacitor): Letter[] =>
+  lettersOf(phases).filter((it) => !open.includes(it));
+
 /** Conductors on which a capacitor hangs: those of its phases that are closed. */
-export const terminalsOf = ({ at, phases, open }: Capacitor): ConductorId[] =>
-  lettersOf(phases)
-    .filter((it) => !open.includes(it))
-    .map((letter) => conductorId(at, letter as Letter));
+export const terminalsOf = (capacitor: Capacitor): ConductorId[] =>
+  closedLettersOf(capacitor).map((letter) => conductorId(capacitor.at, letter));
 
 /** Volts across one of its units: to the neutral, or between phases. */
 export const unitVolts = ({ kvLL, connection }: Capacitor): number =>
@@ -30,58 +33,84 @@ export const unitVolts = ({ kvLL, connection }: Capacitor): number =>
 export function chargesAfter(before: JobState, after: JobState, step: Step): JobState["capacitors"] {
   const capacitors = capacitorsOf(after);
   if (capacitors.length === 0) return before.capacitors;
-  const charges = new Map<ElementId, CapacitorCharge>();
-  for (const [id, capacitor] of capacitors) {
-    const was = before.capacitors.get(id) ?? firstCharge(before, capacitor);
-    charges.set(id, chargeAfter(was, after, capacitor, step));
-  }
-  return charges;
+  return new Map(
+    capacitors.map(([id, it]) => [id, chargesOfOneAfter(chargesOf(before, id, it), after, it, step)]),
+  );
 }
 
-/** The charge of a capacitor as it was found. */
-export function firstCharge(state: JobState, capacitor: Capacitor): CapacitorCharge {
-  if (isSupplied(state, capacitor)) return { deadSince: null, shorted: false };
-  return { deadSince: capacitor.charged ? 0 : -Infinity, shorted: !capacitor.charged };
-}
+const chargesOf = (state: JobState, id: ElementId, capacitor: Capacitor): Charges =>
+  state.capacitors.get(id) ?? firstCharges(state, capacitor);
 
-export const chargeOf = (state: JobState, id: ElementId, capacitor: Capacitor): CapacitorCharge =>
-  state.capacitors.get(id) ?? firstCharge(state, capacitor);
+/** The charge of each phase as the capacitor was found. */
+const firstCharges = (state: JobState, capacitor: Capacitor): Charges =>
+  new Map(
+    lettersOf(capacitor.phases).map((letter) => [
+      letter,
+      isSupplied(state, capacitor, letter)
+        ? { deadSince: null, shorted: false }
+        : { deadSince: capacitor.charged ? 0 : -Infinity, shorted: !capacitor.charged },
+    ]),
+  );
+
+/** Whether a capacitor, as it was found, has to be shorted before its line counts as dead. */
+export const wasFoundCharged = (found: JobState, capacitor: Capacitor): boolean =>
+  [...firstCharges(found, capacitor).values()].some((it) => !it.shorted);
+
+const chargesOfOneAfter = (was: Charges, after: JobState, capacitor: Capacitor, step: Step): Charges =>
+  new Map(
+    lettersOf(capacitor.phases).map((letter) => [
+      letter,
+      chargeAfter(was.get(letter), after, capacitor, letter, step),
+    ]),
+  );
 
 function chargeAfter(
-  was: CapacitorCharge,
+  was: CapacitorCharge | undefined,
   after: JobState,
   capacitor: Capacitor,
+  letter: Letter,
   step: Step,
 ): CapacitorCharge {
-  if (isSupplied(after, capacitor)) return { deadSince: null, shorted: false };
-  const deadSince = was.deadSince ?? after.elapsedSeconds;
+  if (isSupplied(after, capacitor, letter)) return { deadSince: null, shorted: false };
+  const deadSince = was?.deadSince ?? after.elapsedSeconds;
   const waited = after.elapsedSeconds - deadSince >= DISCHARGE_SECONDS;
   // Shorted too early it went off with a bang, and counts as shorted only once it is shorted again.
-  const shorted = was.shorted || (waited && step.do === "ground" && isShorted(after, capacitor));
+  const shorted =
+    was?.shorted === true || (waited && step.do === "ground" && isShorted(after, capacitor, letter));
   return { deadSince, shorted };
 }
 
-const isSupplied = (state: JobState, capacitor: Capacitor): boolean =>
-  terminalsOf(capacitor).some((id) => isLiveState(seen(state).conductors[id]?.state));
+const isSupplied = (state: JobState, capacitor: Capacitor, letter: Letter): boolean =>
+  !capacitor.open.includes(letter) &&
+  isLiveState(seen(state).conductors[conductorId(capacitor.at, letter)]?.state);
 
-/** Whether ground sets hold every terminal of a capacitor. */
-function isShorted({ document: { system } }: JobState, capacitor: Capacitor): boolean {
-  const held = new Set(
-    elementsOf(system).flatMap(([, it]) =>
-      it.kind === "ground"
-        ? lettersOf(it.phases).map((letter) => islandOf(system, conductorId(it.at, letter)))
-        : [],
-    ),
+/** Whether ground sets hold the terminal of one phase of a capacitor. */
+function isShorted({ document: { system } }: JobState, capacitor: Capacitor, letter: Letter): boolean {
+  if (capacitor.open.includes(letter)) return false;
+  const terminal = islandOf(system, conductorId(capacitor.at, letter));
+  return elementsOf(system).some(
+    ([, it]) =>
+      it.kind === "ground" &&
+      lettersOf(it.phases).some((held) => islandOf(system, conductorId(it.at, held)) === terminal),
   );
-  const terminals = terminalsOf(capacitor);
-  return terminals.length > 0 && terminals.every((id) => held.has(islandOf(system, id)));
 }
 
-/** Volts that a capacitor still holds [V, dc]; 0 while it is supplied, and once it was shorted. */
-export function heldVolts(state: JobState, id: ElementId, capacitor: Capacitor): number {
-  const { deadSince, shorted } = chargeOf(state, id, capacitor);
-  if (deadSince === null || shorted) return 0;
-  return trappedVolts(unitVolts(capacitor), state.elapsedSeconds - deadSince);
+/** What a capacitor still holds in the phases that are without supply. */
+export interface HeldCharge {
+  /** the highest of its phases [V, dc] */
+  readonly volts: number;
+  /** since the last of them lost its supply [s] */
+  readonly seconds: number;
+}
+
+/** The charge that a capacitor still holds; nothing while its phases are supplied, or once they were shorted. */
+export function heldCharge(state: JobState, id: ElementId, capacitor: Capacitor): HeldCharge | undefined {
+  const waited = [...chargesOf(state, id, capacitor).values()].flatMap(({ deadSince, shorted }) =>
+    deadSince === null || shorted ? [] : [state.elapsedSeconds - deadSince],
+  );
+  if (waited.length === 0) return undefined;
+  const seconds = Math.min(...waited);
+  return { volts: trappedVolts(unitVolts(capacitor), seconds), seconds };
 }
 
 /** Capacitors that hang on one of these conductors. */

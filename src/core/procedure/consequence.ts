@@ -10,7 +10,7 @@ import {
   type WorkPointId,
 } from "../terms";
 import { breakingsOf, NO_AMPS, worstOf } from "./breaking";
-import { capacitorsOn, heldVolts, unitVolts } from "./capacitors";
+import { capacitorsOn, heldCharge, unitVolts } from "./capacitors";
 import { clearingWords, faultAmps } from "./clearing";
 import { ampsThrough, degreesAcross, gapsOf, mismatchOf, phasesMoved, voltsAcross } from "./gap";
 import { energizedBy, isLiveState } from "./live";
@@ -19,7 +19,7 @@ import { groundIdOf, phasesAt } from "./positions";
 import { readingsOf } from "./readings";
 import { seen } from "./seen";
 import type { JobState } from "./state";
-import { trappedJoules } from "./trappedCharge";
+import { DISCHARGE_SECONDS, trappedJoules } from "./trappedCharge";
 import { isHotStickWork, isSwitching } from "./verbs";
 
 /** What a step brought about: an arc across a gap, a fault through a short, a shock, or nothing of the kind. */
@@ -93,11 +93,17 @@ function chargeLetGo(step: Step, before: JobState): Consequence | undefined {
   if (touched.length === 0) return undefined;
   const { frequencyHz } = before.document.system;
   const { exposureLimitVolts, bodyOhms } = settingsOf(before.document);
+  const isHands = step.do === "work";
   const worst = capacitorsOn(before, touched)
-    .map(([id, it]) => ({ id, it, volts: heldVolts(before, id, it) }))
+    .flatMap(([id, it]) => {
+      const held = heldCharge(before, id, it);
+      // To be shorted by a ground once its time is over is what a capacitor waits for.
+      return held === undefined || (!isHands && held.seconds >= DISCHARGE_SECONDS)
+        ? []
+        : [{ id, it, volts: held.volts }];
+    })
     .sort((a, b) => b.volts - a.volts)[0];
   if (worst === undefined || worst.volts < exposureLimitVolts) return undefined;
-  const isHands = step.do === "work";
   return {
     kind: isHands ? "shock" : "arc",
     amps: isHands ? worst.volts / bodyOhms : 0,

@@ -145,6 +145,11 @@ function reasonFor(
   if (source !== undefined) return say("permit.feed", { name: named(source[0]) });
   const banks = new Set(ofKind("transformer").map(([, it]) => (it as { from: string }).from));
   if (banks.size > 1) return say("permit.line", { count: banks.size });
+  const other = elements.find(
+    ([, it]) =>
+      it.kind === "load" && lettersOf(it.phases).some((letter) => isPrimary(conductorId(it.at, letter))),
+  );
+  if (banks.size === 1 && other !== undefined) return say("permit.load", { name: named(other[0]) });
   const isLine = banks.size === 0 && ofKind("span").some(([, it]) => passageOf(it)!.from.some(isPrimary));
   return isLine ? say("permit.span") : undefined;
 }

@@ -1,5 +1,5 @@
 import { jobOf, type PermitState, type Step, type StillhotDocument } from "../document";
-import type { ConductorId, ElementId, Message, PointId, WorkPointId } from "../terms";
+import type { ConductorId, ElementId, Letter, Message, PointId, WorkPointId } from "../terms";
 
 /** What a detector showed. */
 export interface DetectorReading {
@@ -9,9 +9,9 @@ export interface DetectorReading {
   readonly isWithoutNominalVolts: boolean;
 }
 
-/** A capacitor that hangs on the line: when it was left without supply, and whether it has been shorted since. */
+/** One phase of a capacitor on the line: when it was left without supply, and whether it has been shorted since. */
 export interface CapacitorCharge {
-  /** seconds on the job's clock; null while it is supplied, −Infinity where it was found discharged */
+  /** seconds on the job's clock; null while that phase is live, −Infinity where it was found discharged */
   readonly deadSince: number | null;
   readonly shorted: boolean;
 }
@@ -53,7 +53,8 @@ export interface JobState {
   readonly lastAllClear: StepNumber;
   readonly allClearRepeated: boolean;
   readonly elapsedSeconds: number;
-  readonly capacitors: ReadonlyMap<ElementId, CapacitorCharge>;
+  /** charges by capacitor and phase */
+  readonly capacitors: ReadonlyMap<ElementId, ReadonlyMap<Letter, CapacitorCharge>>;
   /** loose hardware, or points, that were secured */
   readonly secured: ReadonlySet<string>;
   /** the step by which the system operator was last asked */

@@ -15,7 +15,7 @@ const VOLTS_LEFT = 50;
  */
 export function trappedVolts(ratedVolts: number, seconds: number): number {
   const crest = Math.SQRT2 * ratedVolts;
-  return crest <= VOLTS_LEFT ? crest : crest * (VOLTS_LEFT / crest) ** (seconds / DISCHARGE_SECONDS);
+  return crest <= VOLTS_LEFT ? crest : VOLTS_LEFT * (crest / VOLTS_LEFT) ** (1 - seconds / DISCHARGE_SECONDS);
 }
 
 /**

@@ -19,7 +19,7 @@ import {
   say,
   type WorkPointId,
 } from "../../terms";
-import { capacitorsOf, firstCharge, terminalsOf } from "../capacitors";
+import { capacitorsOf, terminalsOf, wasFoundCharged } from "../capacitors";
 import { islandOf } from "../joined";
 import { elementsOf, figure, nameOf } from "../names";
 import { play, type PlayedStep } from "../play";
@@ -389,7 +389,7 @@ function capacitorsLeft(document: StillhotDocument, choice: Choice) {
   const worked = new Set(workedOn(document).map((id) => islandOf(after, id)));
   return capacitorsOf({ ...found, document: { ...document, system: after } }).filter(
     ([, it]) =>
-      !firstCharge(found, it).shorted && terminalsOf(it).some((id) => worked.has(islandOf(after, id))),
+      wasFoundCharged(found, it) && terminalsOf(it).some((id) => worked.has(islandOf(after, id))),
   );
 }
 

@@ -37,6 +37,19 @@ checkRule(
       "",
       "cb capacitor p2 ABC kvar=300 kvLL=12.47 open=ABC",
     ],
+    [
+      "a phase that was just opened, while the others are live",
+      "open d1 A; ground p2 A",
+      "danger cb",
+      "d1 disconnect sub-p1 ABC",
+    ],
+    ["that phase after 300 s", "open d1 A; wait 300; ground p2 A", "", "d1 disconnect sub-p1 ABC"],
+    [
+      "the phases that were opened last count",
+      "open d1 A; wait 300; open d1 BC; ground p2 ABC",
+      "danger cb",
+      "d1 disconnect sub-p1 ABC",
+    ],
     ["the line is live: another rule", "ground p2 ABC", ""],
   ],
 );

@@ -1,6 +1,6 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { capacitorsOn, chargeOf, heldVolts } from "../capacitors";
+import { capacitorsOn, heldCharge } from "../capacitors";
 import { touchedConductors } from "../consequence";
 import { figure, nameOf } from "../names";
 import { defineRule } from "../rule";
@@ -13,14 +13,14 @@ export const capacitorDischarge = defineRule({
   citation: citationOf("w1-capacitors"),
   check(step, before, after) {
     return capacitorsOn(before, touchedConductors(step, before)).flatMap(([id, capacitor]) => {
-      const { deadSince, shorted } = chargeOf(before, id, capacitor);
-      if (deadSince === null || shorted) return [];
-      const seconds = before.elapsedSeconds - deadSince;
+      const held = heldCharge(before, id, capacitor);
+      if (held === undefined) return [];
+      const { seconds, volts } = held;
       const gaps = {
         name: nameOf(after.document, id),
         verb: step.do,
         seconds: figure(seconds),
-        volts: figure(heldVolts(before, id, capacitor)),
+        volts: figure(volts),
         left: figure(Math.max(0, DISCHARGE_SECONDS - seconds)),
       };
       if (seconds < DISCHARGE_SECONDS)

@@ -51,6 +51,12 @@ checkRule(
       "danger c2",
       "t9 transformer p1-p6 A connection=single kva=25 primaryKv=7.2 secondaryV=240",
     ],
+    [
+      "so does a customer who takes primary volts beside it",
+      "open c2",
+      "danger c2",
+      "ld9 load p5 A kw=20 customers=1",
+    ],
     ["a blown link is no tie", "open c2", "", "c2 cutout p4-p5 A blown=A\nd5 none"],
     ["work on the line needs it as much", "work w1", "danger w1"],
     ["a meter is no line section", "pull m1", ""],

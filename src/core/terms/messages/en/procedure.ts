@@ -62,6 +62,8 @@ export const procedure = {
   "permit.parallel": "{name} feeds the section in parallel",
   "permit.feed": "{name} feeds the section too",
   "permit.line": "the section has {count} transformers, so it is a line and not one transformer's own tap",
+  "permit.load":
+    "{name} takes its supply from the same section, so it is a line and not one transformer's own tap",
   "permit.span": "the section is a line and not one transformer's own tap",
 
   "reading.dead": "{where} shows no voltage",

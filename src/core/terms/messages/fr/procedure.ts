@@ -63,6 +63,8 @@ export const procedure = {
   "permit.feed": "{name} alimente aussi la section",
   "permit.line":
     "la section a {count} transformateurs, c'est donc une ligne et non la dérivation d'un seul transformateur",
+  "permit.load":
+    "{name} est alimenté par la même section : c'est une ligne et non la dérivation d'un seul transformateur",
   "permit.span": "la section est une ligne et non la dérivation d'un seul transformateur",
 
   "reading.dead": "{where} ne montre aucune tension",
