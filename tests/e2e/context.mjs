@@ -54,7 +54,8 @@ export async function makeContext(browser, url) {
       locale: "en-US",
       ...options,
     });
-    context.setDefaultTimeout(10_000);
+    // Only says when to give up: nothing is said to be fast by it.
+    context.setDefaultTimeout(30_000);
     context.on("page", watch);
     contexts.add(context);
     return context;

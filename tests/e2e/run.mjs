@@ -2,7 +2,7 @@
  * Runs the end-to-end tests against the built app: `node tests/e2e/run.mjs [NAMEPART ...]`.
  *
  * Each tests/e2e/*.e2e.mjs exports `tests`, a list of `{ name, run(ctx) }`; context.mjs says what `ctx` offers.
- * A test fails when `run` throws, takes longer than its `seconds` (60), or a page reports an error.
+ * A test fails when `run` throws, takes longer than its `seconds` (120), or a page reports an error.
  * NAMEPART picks the tests whose file or name contains it. HEADED=1 shows the browser.
  */
 import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from "node:fs";
@@ -66,7 +66,7 @@ async function within(seconds, work) {
   }
 }
 
-async function runOne(browser, url, { name, run, seconds = 60 }) {
+async function runOne(browser, url, { name, run, seconds = 120 }) {
   const from = performance.now();
   const ctx = await makeContext(browser, url);
   let problem;
