@@ -11,7 +11,7 @@ export default defineConfig({
     target: "es2022",
     rolldownOptions: {
       // The core does nothing when it is loaded, but for immer's patches: so what the first picture needs can load alone.
-      treeshake: { moduleSideEffects: (id) => !/src\/core\//.test(id) || /edits\/change/.test(id) },
+      treeshake: { moduleSideEffects: (id) => !/src\/core\//.test(id) || /document\/patching/.test(id) },
     },
   },
   worker: { format: "es" },

@@ -1,12 +1,14 @@
-import { type Json, type JsonObject, say } from "../terms";
+import type { Patch } from "immer";
+import { type Json, type JsonObject, type Message, say } from "../terms";
 import { checkJob } from "./checkJob";
 import { checkScenario } from "./scenario";
 import { checkSettings } from "./checkSettings";
-import { checkSystem } from "./checkSystem";
+import { checkTouched, checkSystem } from "./checkSystem";
+import { touchedBy } from "./touched";
 import { hasHalfLetter, isTreacherousKey, MOST_LEVELS } from "./parse";
 import { perObject } from "./perObject";
 import { below, Report } from "./problem";
-import { DOCUMENT_KEYS, type System } from "./types";
+import { DOCUMENT_KEYS, type StillhotDocument, type System } from "./types";
 
 const MOST_TITLE = 2000;
 const MOST_NOTES = 100_000;
@@ -23,6 +25,70 @@ export function checkDocument(file: JsonObject): Report {
   checkSettings(report, file["settings"]);
   for (const key of Object.keys(file)) if (!DOCUMENT_KEYS.includes(key)) report.unknown.push(below("", key));
   return report;
+}
+
+/** Documents that were found to be as the reader would have them. */
+const sound = new WeakSet<StillhotDocument>();
+
+/** Says of a document that it was just read, with nothing wrong. */
+export const vouchFor = (document: StillhotDocument): void => void sound.add(document);
+
+/** Why a document would not read back as it is, or nothing. */
+export function objectionTo(document: StillhotDocument): Message | undefined {
+  if (sound.has(document)) return undefined;
+  if (!readsBack(document)) return say("edit.notJson");
+  const [first] = checkDocument(document as unknown as JsonObject).problems;
+  if (first !== undefined) return say("edit.unfit", { path: first.path, problem: first.message });
+  sound.add(document);
+  return undefined;
+}
+
+/**
+ * The same of a document that was made by patches: where the one before was sound, only what they touch is looked at,
+ * and what refers to it.
+ */
+export function objectionAfter(
+  before: StillhotDocument,
+  after: StillhotDocument,
+  patches: readonly Patch[],
+): Message | undefined {
+  followSoundness(before, after, patches);
+  return objectionTo(after);
+}
+
+/** Remembers that a document is sound where that follows from the one before. */
+export function followSoundness(
+  before: StillhotDocument,
+  after: StillhotDocument,
+  patches: readonly Patch[],
+): void {
+  if (sound.has(before) && isSoundAfter(before, after, patches)) sound.add(after);
+}
+
+function isSoundAfter(before: StillhotDocument, after: StillhotDocument, patches: readonly Patch[]): boolean {
+  const touched = touchedBy(patches);
+  if (touched === undefined || !patches.every(putsPlain)) return false;
+  const report = new Report();
+  checkText(report, "title", after.title, MOST_TITLE);
+  checkText(report, "notes", after.notes, MOST_NOTES);
+  checkTouched(report, before.system, after.system, touched);
+  if (report.problems.length > 0) return false;
+  checkJob(report, after.job, after.system);
+  checkScenario(report, after.scenario, after.system, after.job);
+  checkSettings(report, after.settings);
+  return report.problems.length === 0;
+}
+
+/** Whether a patch puts only what can be written as JSON and read again. */
+function putsPlain({ op, path, value }: Patch): boolean {
+  if (op === "remove") return true;
+  const { levels, isPlain } = treeOf([value]);
+  const keys = path.map(String);
+  return (
+    isPlain &&
+    path.length - 1 + levels <= MOST_LEVELS &&
+    !keys.some((key) => isTreacherousKey(key) || hasHalfLetter(key))
+  );
 }
 
 function checkText(report: Report, path: string, text: Json | undefined, most: number): void {
@@ -56,7 +122,7 @@ const treeOf: (value: object) => Tree = perObject((value: object): Tree => {
 });
 
 /** Whether a value made in the program, not read from text, is JSON that reads back as itself. */
-export const readsBack = (value: object): boolean => {
+const readsBack = (value: object): boolean => {
   const { levels, isPlain } = treeOf(value);
   return isPlain && levels <= MOST_LEVELS;
 };

@@ -4,6 +4,8 @@ import { isObject, isWellFormedId, type Json, type JsonObject, say } from "../te
 import { checkFields, type RecordFacts, reportFacts } from "./checkFields";
 import { complete } from "./complete";
 import { conductorsOf } from "./conductors";
+import { type TouchedRecords, perDrawing } from "./touched";
+import { elementsAt, pointsAround, savedElement } from "./elementsAt";
 import { perObject } from "./perObject";
 import { below, type Report } from "./problem";
 import { pointFields, type SavedElement, type System } from "./types";
@@ -31,6 +33,55 @@ export function checkSystem(report: Report, system: Json | undefined): void {
   // Conductors can be told only once every element is right by itself.
   if (report.problems.length === 0) checkNeeds(report, system as unknown as System);
 }
+
+/**
+ * Checks the records in which a drawing differs from one that had nothing wrong, and what others say of them. It finds
+ * something exactly where `checkSystem` does, though not always the same things first.
+ */
+export function checkTouched(report: Report, before: System, after: System, touched: TouchedRecords): void {
+  const { points, elements } = after as unknown as { points: JsonObject; elements: JsonObject };
+  for (const [id, point] of records(report, "system.points", among(points, touched.points)))
+    reportFacts(report, below("system.points", id), pointFacts(point));
+  for (const [id, element] of records(report, "system.elements", among(elements, touched.elements)))
+    checkElement(report, below("system.elements", id), element, points, elements);
+  if (report.problems.length > 0) return;
+  for (const id of elementsLeftAt(after, touched.points))
+    checkElement(report, below("system.elements", id), elements[id] as JsonObject, points, elements);
+  for (const id of besideOthers(after)) {
+    const { span } = elements[id] as { span?: Json };
+    if (touched.elements.has(span as string))
+      checkSpanOfNearby(report, `${below("system.elements", id)}.span`, span, elements);
+  }
+  if (report.problems.length > 0) return;
+  const around = new Set(touched.elements);
+  for (const point of pointsAround(before, after, touched))
+    if (conductorsOf(before).get(point) !== conductorsOf(after).get(point))
+      for (const id of elementsAt(after).get(point) ?? []) around.add(id);
+  for (const id of around) {
+    const saved = savedElement(after.elements, id);
+    if (saved !== undefined) checkNeedsOf(report, after, id, saved);
+  }
+}
+
+const among = (map: JsonObject, ids: ReadonlySet<string>): JsonObject =>
+  Object.fromEntries([...ids].flatMap((id) => (Object.hasOwn(map, id) ? [[id, map[id]]] : [])));
+
+/** Elements at points that are gone. */
+const elementsLeftAt = (after: System, points: ReadonlySet<string>): string[] =>
+  [...points].flatMap((point) =>
+    Object.hasOwn(after.points, point) ? [] : (elementsAt(after).get(point) ?? []),
+  );
+
+/** Elements that stand beside another, which they name. */
+export const besideOthers: (system: System) => readonly string[] = perDrawing<readonly string[]>(
+  ({ elements }) => Object.keys(elements).filter((id) => savedElement(elements, id)!.kind === "nearby"),
+  (was, _before, { elements }, touched) => {
+    const isBeside = (id: string) => savedElement(elements, id)?.kind === "nearby";
+    const isChanged = [...touched.elements].some((id) => was.includes(id) !== isBeside(id));
+    if (!isChanged) return was;
+    return [...new Set([...was, ...touched.elements])].filter(isBeside);
+  },
+);
 
 export function isMap(report: Report, path: string, map: Json | undefined): map is JsonObject {
   if (isObject(map)) return true;
@@ -122,18 +173,21 @@ function checkSpanOfNearby(report: Report, path: string, span: Json | undefined,
 
 /** D4: what an element hangs on must be there already, brought by something else. */
 function checkNeeds(report: Report, system: System): void {
+  for (const [id, saved] of Object.entries<SavedElement>(system.elements))
+    checkNeedsOf(report, system, id, saved);
+}
+
+function checkNeedsOf(report: Report, system: System, id: string, saved: SavedElement): void {
   const conductors = conductorsOf(system);
-  for (const [id, saved] of Object.entries<SavedElement>(system.elements)) {
-    const element = complete(saved);
-    const ends = element as unknown as Readonly<Record<string, string>>;
-    const told = new Set<string>();
-    for (const { end, letter, key } of deviceOf(saved.kind).needs?.(element as never) ?? []) {
-      const point = ends[end]!;
-      const there = conductors.get(point)!;
-      if (there.includes(letter) || told.has(key)) continue;
-      told.add(key);
-      report.add(`${below("system.elements", id)}.${key}`, missing(letter, point, there));
-    }
+  const element = complete(saved);
+  const ends = element as unknown as Readonly<Record<string, string>>;
+  const told = new Set<string>();
+  for (const { end, letter, key } of deviceOf(saved.kind).needs?.(element as never) ?? []) {
+    const point = ends[end]!;
+    const there = conductors.get(point)!;
+    if (there.includes(letter) || told.has(key)) continue;
+    told.add(key);
+    report.add(`${below("system.elements", id)}.${key}`, missing(letter, point, there));
   }
 }
 

@@ -1,6 +1,8 @@
-import { applyPatches, type Patch } from "immer";
+import type { Patch } from "immer";
 import type { Message } from "../terms";
 import type { Change } from "./edits/change";
+import { followSoundness } from "./check";
+import { patched } from "./patching";
 import type { StillhotDocument } from "./types";
 
 /** One entry: plain JSON, so that a history can be kept beside its document and found again after a crash. */
@@ -56,7 +58,7 @@ export function undo({ done, undone }: History, document: StillhotDocument): Mov
   if (entry === undefined) return undefined;
   return {
     history: { done: done.slice(0, -1), undone: [...undone, closed(entry)] },
-    document: applyPatches(document, [...entry.inverse]),
+    document: applied(document, entry.inverse),
     label: entry.label,
   };
 }
@@ -67,9 +69,15 @@ export function redo({ done, undone }: History, document: StillhotDocument): Mov
   if (entry === undefined) return undefined;
   return {
     history: { done: [...done, entry], undone: undone.slice(0, -1) },
-    document: applyPatches(document, [...entry.forward]),
+    document: applied(document, entry.forward),
     label: entry.label,
   };
+}
+
+function applied(before: StillhotDocument, patches: readonly Patch[]): StillhotDocument {
+  const after = patched(before, patches);
+  followSoundness(before, after, patches); // so that the next edit need not look at all of it
+  return after;
 }
 
 /** Once taken back, a gesture is over: nothing more joins it. */

@@ -1,5 +1,5 @@
 import { type Finding, type JsonObject, say } from "../terms";
-import { checkDocument } from "./check";
+import { checkDocument, vouchFor } from "./check";
 import { migrate, MIGRATIONS } from "./migrate";
 import { parseJson } from "./parse";
 import type { Unreadable } from "./problem";
@@ -24,7 +24,9 @@ export function readDocument(text: string, chain = MIGRATIONS): ReadFile | Unrea
   if (!("file" in migrated)) return { problems: [migrated] };
   const { problems, unknown } = checkDocument(migrated.file);
   if (problems.length > 0) return { problems };
-  return { document: filled(migrated.file), warnings: unknown.length === 0 ? [] : [unknownKeys(unknown)] };
+  const document = filled(migrated.file);
+  vouchFor(document);
+  return { document, warnings: unknown.length === 0 ? [] : [unknownKeys(unknown)] };
 }
 
 /** Title and frequency are always there in a document, so that nobody who asks for them needs their defaults. */

@@ -9,6 +9,8 @@ export const pointFields = {
   kind: field.choice(["pole", "pad", "station", "service"], "pole"),
   earthOhms: field.optionalAmount("Ω", { above: 0 }),
   evidence: field.choice(["seen", "map", "told", "assumed"], "map"),
+  /** stays where it is when the drawing is laid out anew */
+  pinned: field.flag(false),
 };
 
 export type Point = Complete<typeof pointFields>;

@@ -1,11 +1,10 @@
-import { enablePatches, type Patch, produceWithPatches } from "immer";
+import type { Patch } from "immer";
 import type { DeviceKind } from "../../devices";
 import { type JsonObject, type Message, refuse, type Refusal, say } from "../../terms";
-import { checkDocument, readsBack } from "../check";
+import { objectionAfter } from "../check";
 import { fingerprintBytes } from "../canonical";
+import { type Produced, produced } from "../patching";
 import type { SavedElement, SavedPoint, StillhotDocument } from "../types";
-
-enablePatches();
 
 /** What an edit does to a document, and how to take it back. */
 export interface Change {
@@ -46,17 +45,22 @@ export function change(
   recipe: (draft: Draft) => void,
   extras: Pick<Change, "made" | "also"> = {},
 ): Change | Refusal {
-  const [after, forward, inverse] = produceWithPatches(before, (draft) => recipe(draft as unknown as Draft));
-  if (forward.length === 0) return refuse(say("edit.nothing"));
-  const objection = objectionTo(after);
-  return objection === undefined ? { label, after, forward, inverse, ...extras } : refuse(objection);
+  return checked(label, before, [produced<Draft>(before, recipe)], extras);
 }
 
-/** Why a document would not read back as it is, or nothing. */
-export function objectionTo(document: StillhotDocument): Message | undefined {
-  if (!readsBack(document)) return say("edit.notJson");
-  const [first] = checkDocument(document as unknown as JsonObject).problems;
-  return first === undefined ? undefined : say("edit.unfit", { path: first.path, problem: first.message });
+/** What was produced in one or more steps, as one edit of the document that the first of them began with. */
+export function checked(
+  label: Message,
+  before: StillhotDocument,
+  steps: readonly Produced[],
+  extras: Pick<Change, "made" | "also"> = {},
+): Change | Refusal {
+  const forward = steps.flatMap((it) => it.forward);
+  const inverse = steps.toReversed().flatMap((it) => it.inverse);
+  const { after } = steps.at(-1)!;
+  if (forward.length === 0) return refuse(say("edit.nothing"));
+  const objection = objectionAfter(before, after, forward);
+  return objection === undefined ? { label, after, forward, inverse, ...extras } : refuse(objection);
 }
 
 /** Several edits as one: one entry in the history. The first that is refused refuses all. */

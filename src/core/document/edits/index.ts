@@ -5,6 +5,7 @@ export { nextElementId, nextPointId, together } from "./change";
 export { block, tag, turnOff, turnOn, unblock, untag } from "./flags";
 export { movePoints, type Place, placePoints } from "./movePoints";
 export { close, open } from "./operate";
+export { pin, unpin } from "./pin";
 export { copyOf, duplicate, type Fragment, paste, readFragment, writeFragment } from "./paste";
 export { reconnect } from "./reconnect";
 export { removeThings, type Things } from "./removeThings";

@@ -1,9 +1,12 @@
-import { deviceOf } from "../../devices";
 import { isObject, type Json, type JsonObject, type Message, refuse, say } from "../../terms";
-import { checkDocument } from "../check";
+import { checkJob } from "../checkJob";
+import { besideOthers } from "../checkSystem";
 import { complete } from "../complete";
+import { elementsAt, savedElement } from "../elementsAt";
+import { produced } from "../patching";
+import { Report } from "../problem";
 import type { StillhotDocument } from "../types";
-import { change, type Command, type Draft, elementOf, nameOf, pointOf } from "./change";
+import { checked, type Command, type Draft, elementOf, nameOf, pointOf } from "./change";
 
 /** What is selected: ids, by what they name. */
 export interface Things {
@@ -24,23 +27,20 @@ export const removeThings =
       elements.find((id) => elementOf(before, id) === undefined) ??
       workPoints.find((id) => !Object.hasOwn(workPointsOf(before), id));
     if (missing !== undefined) return refuse(say("edit.noThing", { id: missing }));
-    const gone = withThoseTheyCarry(before, new Set(points), new Set(elements));
-    const job = cleanedJob(before, points, gone, workPoints);
+    const gone = withThoseTheyCarry(before, points, elements);
+    const bare = produced<Draft>(before, (draft) => drop(draft, points, gone));
+    const job = cleanedJob(bare.after, workPoints);
     const count = points.length + gone.size + workPoints.length;
     const only = [...elements, ...points, ...workPoints][0] ?? "";
     const label =
       count === 1
         ? say("edit.removeOne", { name: nameOf(only, namedBy(before, only)) })
         : say("edit.removeThings", { count });
-    return change(
-      label,
-      before,
-      (draft) => {
-        drop(draft, points, gone);
-        if (job.record !== undefined) draft.job = job.record;
-      },
-      job.also.length === 0 ? {} : { also: job.also },
-    );
+    const cleaned =
+      job.record === undefined
+        ? []
+        : [produced<Draft>(bare.after, (draft) => void (draft.job = job.record!))];
+    return checked(label, before, [bare, ...cleaned], job.also.length === 0 ? {} : { also: job.also });
   };
 
 const namedBy = (before: StillhotDocument, id: string): JsonObject | undefined =>
@@ -58,17 +58,13 @@ function drop(draft: Draft, points: Iterable<string>, elements: Iterable<string>
 
 function withThoseTheyCarry(
   { system }: StillhotDocument,
-  points: ReadonlySet<string>,
-  elements: ReadonlySet<string>,
+  points: readonly string[],
+  elements: readonly string[],
 ): Set<string> {
   const gone = new Set(elements);
-  const saved = Object.entries(system.elements);
-  for (const [id, record] of saved) {
-    const element = complete(record) as unknown as Readonly<Record<string, string>>;
-    if (deviceOf(record.kind).ends.some((end) => points.has(element[end]!))) gone.add(id);
-  }
-  for (const [id, record] of saved) {
-    const element = complete(record);
+  for (const point of points) for (const id of elementsAt(system).get(point) ?? []) gone.add(id);
+  for (const id of besideOthers(system)) {
+    const element = complete(savedElement(system.elements, id)!);
     if (element.kind === "nearby" && gone.has(element.span)) gone.add(id);
   }
   return gone;
@@ -81,27 +77,17 @@ interface CleanedJob {
 }
 
 /** The job without what names things that are gone: the reader's own objections say which those are. */
-function cleanedJob(
-  before: StillhotDocument,
-  points: readonly string[],
-  elements: ReadonlySet<string>,
-  workPoints: readonly string[],
-): CleanedJob {
-  if (before.job === undefined) return { also: [] };
-  const system = {
-    ...before.system,
-    points: without(before.system.points, new Set(points)),
-    elements: without(before.system.elements, elements),
-  };
-  const places = { ...workPointsOf(before) };
-  let steps = (before.job["steps"] ?? []) as readonly Json[];
+function cleanedJob(bare: StillhotDocument, workPoints: readonly string[]): CleanedJob {
+  if (bare.job === undefined) return { also: [] };
+  const places = { ...workPointsOf(bare) };
+  let steps = (bare.job["steps"] ?? []) as readonly Json[];
   const stepCount = steps.length;
   for (const id of workPoints) delete places[id];
   const also: Message[] = [];
-  const file = () =>
-    ({ ...before, system, job: { ...before.job, workPoints: places, steps } }) as unknown as JsonObject;
   for (;;) {
-    const paths = checkDocument(file()).problems.map(({ path }) => path);
+    const report = new Report();
+    checkJob(report, { ...bare.job, workPoints: places, steps }, bare.system);
+    const paths = report.problems.map(({ path }) => path);
     const lost = new Set(paths.flatMap((path) => /^job\.workPoints\.([\w-]+)/.exec(path)?.[1] ?? []));
     const wrong = new Set(paths.flatMap((path) => /^job\.steps\[(\d+)\]/.exec(path)?.[1] ?? []).map(Number));
     if (lost.size === 0 && wrong.size === 0) break;
@@ -114,19 +100,14 @@ function cleanedJob(
   }
   if (steps.length < stepCount) also.push(say("edit.alsoSteps", { count: stepCount - steps.length }));
   const isSame =
-    steps.length === stepCount && Object.keys(places).length === Object.keys(workPointsOf(before)).length;
+    steps.length === stepCount && Object.keys(places).length === Object.keys(workPointsOf(bare)).length;
   if (isSame) return { also };
   return {
     record: {
-      ...before.job,
-      ...(before.job["workPoints"] === undefined ? {} : { workPoints: places }),
-      ...(before.job["steps"] === undefined ? {} : { steps }),
+      ...bare.job,
+      ...(bare.job["workPoints"] === undefined ? {} : { workPoints: places }),
+      ...(bare.job["steps"] === undefined ? {} : { steps }),
     },
     also,
   };
 }
-
-const without = <Saved>(
-  map: Readonly<Record<string, Saved>>,
-  ids: ReadonlySet<string>,
-): Record<string, Saved> => Object.fromEntries(Object.entries(map).filter(([id]) => !ids.has(id)));

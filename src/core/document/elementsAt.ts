@@ -1,0 +1,68 @@
+import { deviceOf, isDeviceKind } from "../devices";
+import { type TouchedRecords, perDrawing } from "./touched";
+import type { SavedElement, System } from "./types";
+
+/** Ids of the points that an element as saved names as its ends, whether or not they exist. */
+export function endPointsOf(saved: SavedElement | undefined): readonly string[] {
+  if (saved === undefined || !isDeviceKind(saved.kind)) return [];
+  return deviceOf(saved.kind).ends.flatMap((end) => {
+    const point = saved[end];
+    return typeof point === "string" ? [point] : [];
+  });
+}
+
+/** Ids of the elements at every point, in the order of the drawing. */
+export const elementsAt: (system: System) => ReadonlyMap<string, readonly string[]> = perDrawing<
+  ReadonlyMap<string, readonly string[]>
+>(
+  ({ elements }) => {
+    const at = new Map<string, string[]>();
+    for (const id in elements)
+      for (const point of new Set(endPointsOf(savedElement(elements, id)))) {
+        const list = at.get(point);
+        if (list === undefined) at.set(point, [id]);
+        else list.push(id);
+      }
+    return at;
+  },
+  (was, before, after, { elements }) => {
+    const moved = [...elements].filter((id) => {
+      const [had, has] = [before, after].map((it) => endPointsOf(savedElement(it.elements, id)).join());
+      return had !== has || !isIn(before, id) || !isIn(after, id);
+    });
+    if (moved.length === 0) return was;
+    // One that comes to another point stands there in the drawing's order, which is not told from here.
+    if (moved.some((id) => isIn(before, id) && isIn(after, id))) return undefined;
+    const at = new Map(was);
+    for (const id of moved) {
+      const ends = new Set([
+        ...endPointsOf(savedElement(before.elements, id)),
+        ...endPointsOf(savedElement(after.elements, id)),
+      ]);
+      for (const point of ends) {
+        const others = (at.get(point) ?? []).filter((it) => it !== id);
+        at.set(point, isIn(after, id) ? [...others, id] : others);
+      }
+    }
+    return at;
+  },
+);
+
+/** Every point that was touched, or at which an element that was touched has an end, before or after it. */
+export function pointsAround(
+  before: System,
+  after: System,
+  { points, elements }: TouchedRecords,
+): Set<string> {
+  const around = new Set(points);
+  for (const id of elements)
+    for (const { elements: those } of [before, after])
+      for (const point of endPointsOf(savedElement(those, id))) around.add(point);
+  return around;
+}
+
+const isIn = ({ elements }: System, id: string): boolean => Object.hasOwn(elements, id);
+
+/** An element as saved, or nothing where the id names none. */
+export const savedElement = (elements: System["elements"], id: string): SavedElement | undefined =>
+  Object.hasOwn(elements, id) ? (elements as Readonly<Record<string, SavedElement>>)[id] : undefined;

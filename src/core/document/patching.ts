@@ -1,0 +1,54 @@
+import { enablePatches, Immer, type Patch } from "immer";
+import { noteStep } from "./touched";
+import type { StillhotDocument } from "./types";
+
+enablePatches();
+
+/** Left to itself it would look through all ten thousand records after each edit for some that are not frozen. */
+const immer = new Immer({ autoFreeze: false });
+
+/** A document after a recipe, with the patches there and back. */
+export interface Produced {
+  readonly after: StillhotDocument;
+  readonly forward: readonly Patch[];
+  readonly inverse: readonly Patch[];
+}
+
+/** Runs a recipe on a document. What it leaves alone stays the same object. */
+export function produced<Draft>(before: StillhotDocument, recipe: (draft: Draft) => void): Produced {
+  const [after, forward, inverse] = immer.produceWithPatches(before, (draft) => recipe(draft as Draft));
+  finish(before, after, forward);
+  return { after, forward, inverse };
+}
+
+/** Puts patches on a document. */
+export function patched(before: StillhotDocument, patches: readonly Patch[]): StillhotDocument {
+  const after = immer.applyPatches(before, [...patches]);
+  finish(before, after, patches);
+  return after;
+}
+
+function finish(before: StillhotDocument, after: StillhotDocument, patches: readonly Patch[]): void {
+  freezeTouched(after, patches);
+  noteStep(before.system, after.system, patches);
+}
+
+/** A document is never changed where it stands: what patches put, and all that it lies in, is frozen. */
+function freezeTouched(document: StillhotDocument, patches: readonly Patch[]): void {
+  const frozen = new Set<object>();
+  for (const { path, op } of patches) {
+    let at: unknown = document;
+    for (const key of path) {
+      if (typeof at !== "object" || at === null) break;
+      if (!frozen.has(at)) frozen.add(Object.freeze(at));
+      at = (at as Readonly<Record<string | number, unknown>>)[key];
+    }
+    if (op !== "remove") freezeWhole(at);
+  }
+}
+
+function freezeWhole(value: unknown): void {
+  if (typeof value !== "object" || value === null || Object.isFrozen(value)) return;
+  Object.freeze(value);
+  Object.values(value).forEach(freezeWhole);
+}

@@ -1,0 +1,87 @@
+import type { Patch } from "immer";
+import type { System } from "./types";
+
+/** Ids of the records in which one drawing differs from another: put in, put otherwise or taken out. */
+export interface TouchedRecords {
+  readonly points: ReadonlySet<string>;
+  readonly elements: ReadonlySet<string>;
+}
+
+/** How a drawing was made from another; that one is not kept for it. */
+interface Step extends TouchedRecords {
+  readonly before: WeakRef<System>;
+}
+
+const steps = new WeakMap<System, Step>();
+
+/** Remembers which records an edit touched, so that whatever is derived from the drawing need look at no others. */
+export function noteStep(before: System, after: System, patches: readonly Patch[]): void {
+  if (before === after || steps.has(after)) return;
+  const touched = touchedBy(patches);
+  if (touched !== undefined) steps.set(after, { ...touched, before: new WeakRef(before) });
+}
+
+/**
+ * Which records patches touch; nothing where they replace more than records, or where records might come to stand in
+ * another order than that in which they were put in.
+ */
+export function touchedBy(patches: readonly Patch[]): TouchedRecords | undefined {
+  const touched = { points: new Set<string>(), elements: new Set<string>() };
+  const removed = new Set<string>();
+  for (const { path, op } of patches) {
+    if (path[0] !== "system") continue;
+    const [, map, id] = path;
+    if ((map !== "points" && map !== "elements") || typeof id !== "string") return undefined;
+    if (isIndex(id) || removed.has(`${map} ${id}`)) return undefined;
+    if (op === "remove" && path.length === 3) removed.add(`${map} ${id}`);
+    touched[map].add(id);
+  }
+  return touched;
+}
+
+/** JavaScript puts keys like `12` before all others. */
+const isIndex = (id: string): boolean => /^\d+$/.test(id);
+
+/** So many edits in a row are followed; what was not asked for longer is worked out anew. */
+const MOST_STEPS = 32;
+
+/**
+ * Remembers an answer for each drawing. Where the answer about the drawing that it was edited from is known, it is made
+ * from that one, edit by edit.
+ *
+ * @param build the answer from the drawing alone
+ * @param carry the same answer from the one before a few records changed; undefined where that cannot be told
+ */
+export function perDrawing<Answer>(
+  build: (system: System) => Answer,
+  carry: (was: Answer, before: System, after: System, touched: TouchedRecords) => Answer | undefined,
+): (system: System) => Answer {
+  const known = new WeakMap<System, { readonly it: Answer }>();
+  /** kept, so that the next edit finds it */
+  let newest: { readonly system: System; readonly it: Answer } | undefined;
+  const carried = (system: System): { readonly it: Answer } | undefined => {
+    const way: { readonly before: System; readonly after: System; readonly step: Step }[] = [];
+    let at = system;
+    while (!known.has(at)) {
+      const step = steps.get(at);
+      const before = step?.before.deref();
+      if (step === undefined || before === undefined || way.length === MOST_STEPS) return undefined;
+      way.push({ before, after: at, step });
+      at = before;
+    }
+    let found = known.get(at)!;
+    for (const { before, after, step } of way.reverse()) {
+      const it = carry(found.it, before, after, step);
+      if (it === undefined) return undefined;
+      found = { it };
+      known.set(after, found);
+    }
+    return found;
+  };
+  return (system) => {
+    const found = known.get(system) ?? carried(system) ?? { it: build(system) };
+    known.set(system, found);
+    newest = newest?.system === system ? newest : { system, it: found.it };
+    return newest.it;
+  };
+}
