@@ -109,7 +109,8 @@ export function plain<Value>(value: Value): Value {
 
 /** Replaces one whole record, so that a patch reads "this became that"; an equal one is left alone. */
 export function put<Saved extends object>(map: Record<string, Saved>, id: string, record: Saved): void {
-  const old = Object.hasOwn(map, id) ? map[id] : undefined;
+  // Read as a key it would become a draft, for whose place the whole map is searched once it is replaced.
+  const old = Object.getOwnPropertyDescriptor(map, id)?.value as Saved | undefined;
   if (old === undefined || textOf(old) !== textOf(record)) map[id] = record;
 }
 
