@@ -51,6 +51,7 @@ export default defineConfig({
         test: {
           name: "unit",
           environment: "node",
+          setupFiles: ["tests/support/sentences.ts"],
           include: ["src/**/*.test.ts", "tests/**/*.test.ts"],
           exclude: ["tests/e2e/**", "tests/bench/**"],
           testTimeout: 60_000,
@@ -62,6 +63,7 @@ export default defineConfig({
         test: {
           name: "bench",
           environment: "node",
+          setupFiles: ["tests/support/sentences.ts"],
           include: ["tests/bench/**/*.bench.ts"],
           testTimeout: 600_000,
           hookTimeout: 600_000,

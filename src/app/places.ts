@@ -1,6 +1,7 @@
 import type { Component } from "svelte";
 import type { MessageKey } from "../core";
 import type { Session } from "./session/session.svelte";
+import { later } from "./words/later";
 
 /** What a place is given: the drawing at hand, and the way to another place. */
 export interface PlaceProps {
@@ -20,17 +21,17 @@ export interface Place {
 /** The places of the app. A new one is a line here. */
 export const PLACES: readonly Place[] = [
   { id: "sketch", title: "place.sketch" },
-  { id: "plan", title: "place.plan", load: () => import("./plan/Plan.svelte") },
-  { id: "rehearse", title: "place.rehearse", load: () => import("./rehearse/Rehearse.svelte") },
+  { id: "plan", title: "place.plan", load: () => later(() => import("./plan/Plan.svelte")) },
+  { id: "rehearse", title: "place.rehearse", load: () => later(() => import("./rehearse/Rehearse.svelte")) },
   {
     id: "scenario",
     title: "place.scenario",
     under: "rehearse",
-    load: () => import("./attempt/Attempt.svelte"),
+    load: () => later(() => import("./attempt/Attempt.svelte")),
   },
-  { id: "debrief", title: "place.debrief", load: () => import("./debrief/Debrief.svelte") },
-  { id: "sheet", title: "place.sheet", load: () => import("./sheet/SheetPlace.svelte") },
-  { id: "teach", title: "place.teach", load: () => import("./teach/Teach.svelte") },
+  { id: "debrief", title: "place.debrief", load: () => later(() => import("./debrief/Debrief.svelte")) },
+  { id: "sheet", title: "place.sheet", load: () => later(() => import("./sheet/SheetPlace.svelte")) },
+  { id: "teach", title: "place.teach", load: () => later(() => import("./teach/Teach.svelte")) },
 ];
 
 /** What every menu offers, in this order; the digit keys go there in the same. */

@@ -1,5 +1,5 @@
 import { version } from "../../package.json";
-import { say, spell } from "../core";
+import { english, learn, say, spell } from "../core";
 import { readArguments } from "./arguments";
 import { check } from "./check";
 import { type Command, UsageError } from "./command";
@@ -11,6 +11,8 @@ import { rehearse } from "./rehearse";
 import { serve } from "./serve";
 import { sheet } from "./sheet";
 import { validate } from "./validate";
+
+learn(english);
 
 /** Every command, in the order in which the help lists them. */
 export const COMMANDS: readonly Command[] = [validate, check, rehearse, plan, draw, sheet, serve];

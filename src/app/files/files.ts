@@ -6,6 +6,7 @@ import {
   type StillhotDocument,
   writeDocument,
 } from "../../core";
+import { later } from "../words/later";
 import { t, told } from "../words/words";
 
 /** What came of reading a text that may be a drawing. */
@@ -17,7 +18,7 @@ const LARGEST_BYTES = 20_000_000;
 
 export async function readFile(file: File): Promise<Opened> {
   if (file.size > LARGEST_BYTES) return { problems: [tooLarge(file.size)] };
-  const { readBytes } = await import("../share/link");
+  const { readBytes } = await later(() => import("../share/link"));
   return readBytes(new Uint8Array(await file.arrayBuffer()));
 }
 

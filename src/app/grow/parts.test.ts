@@ -10,7 +10,8 @@ import {
   writeDocument,
 } from "../../core";
 import { emptyDrawing } from "../session/emptyDrawing";
-import { PARTS, placeOf, startWithSource } from "./parts";
+import { PARTS, startWithSource } from "./parts";
+import { placeOf } from "./point";
 
 function start(): StillhotDocument {
   const begun = startWithSource(emptyDrawing);

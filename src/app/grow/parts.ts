@@ -2,7 +2,6 @@ import {
   type Command,
   complete,
   completePoint,
-  conductorsOf,
   type DeviceKind,
   edits,
   isRefusal,
@@ -15,6 +14,7 @@ import {
 } from "../../core";
 import { t } from "../words/words";
 import { placeNext, type Spot } from "./place";
+import { groundOn, type Place, placeOf } from "./point";
 
 export type Group = "line" | "switching" | "equipment" | "hazard" | "whole";
 export const GROUPS: readonly Group[] = ["whole", "line", "switching", "equipment", "hazard"];
@@ -27,23 +27,6 @@ export interface GrowPart {
   /** whether it makes sense on these phases at this kind of point */
   readonly fits: (place: Place) => boolean;
   readonly command: (document: StillhotDocument, point: string, phases: string) => Command;
-}
-
-/** What is known of the point that the tap grows from. */
-export interface Place {
-  /** phases that meet there, without the neutral */
-  readonly phases: string;
-  readonly hasNeutral: boolean;
-  readonly kind: "pole" | "pad" | "station" | "service";
-}
-
-export function placeOf(document: StillhotDocument, point: string): Place {
-  const letters = conductorsOf(document.system).get(point) ?? [];
-  return {
-    phases: letters.filter((it) => it !== "N").join(""),
-    hasNeutral: letters.includes("N"),
-    kind: completePoint(document.system.points[point as PointId]!).kind,
-  };
 }
 
 const isPrimary = ({ phases }: Place) => /[ABC]/.test(phases);
@@ -475,15 +458,6 @@ export const PARTS: readonly GrowPart[] = [
       edits.addElement("source", { at }, { phases: phases === "" ? "ABC" : phases, kvLL: kvOf(document) }),
   },
 ];
-
-/** A ground set to the neutral where the point has one, else to a rod of its own. */
-export function groundOn(document: StillhotDocument, at: string, phases: string): Command {
-  return edits.addGround(at, {
-    phases,
-    to: placeOf(document, at).hasNeutral ? "neutral" : "earth",
-    cable: "2/0",
-  });
-}
 
 function faultOn(document: StillhotDocument, at: string, phases: string): Command {
   return edits.addElement(

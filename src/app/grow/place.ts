@@ -1,12 +1,11 @@
 import { completePoint, type PointId, routesOf, type StillhotDocument } from "../../core";
+import { GRID } from "./point";
 
 export interface Spot {
   readonly x: number;
   readonly y: number;
 }
 
-/** Points on the drawing keep to this spacing. */
-export const GRID = 20;
 /** Two points closer than this would run into each other. */
 const CLEAR = 50;
 

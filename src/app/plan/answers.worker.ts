@@ -1,8 +1,9 @@
-import { plan } from "../../core";
+import { english, learn, plan } from "../../core";
 import type { Answer, Question } from "./ask";
 import { controlsFor } from "./controls";
 import { Player, stateAfter } from "./player";
 
+learn(english);
 const player = new Player();
 
 /** Plans and tries acts off the main thread, so that the drawing stays under the hands meanwhile. */

@@ -9,8 +9,9 @@ import {
   type WorkPointId,
 } from "../../core";
 import type { IconName } from "../frame/Icon.svelte";
-import { groundOn, placeOf, startWithSource } from "../grow/parts";
+import { groundOn, placeOf } from "../grow/point";
 import { type Session, SELECTING } from "../session/session.svelte";
+import { later } from "../words/later";
 import { openPhasesOf, t } from "../words/words";
 
 /** One thing that can be done with what is selected. */
@@ -58,10 +59,7 @@ function idleActions(session: Session, doors: Doors): Action[] {
             label: t("act.source"),
             icon: "grow" as const,
             commits: true,
-            run: () => {
-              const made = session.run(startWithSource)?.made?.[0];
-              if (made !== undefined) session.select({ of: "point", id: made as PointId });
-            },
+            run: () => void start(session),
           },
         ]
       : []),
@@ -83,6 +81,12 @@ function idleActions(session: Session, doors: Doors): Action[] {
     { id: "paste", label: t("act.paste"), run: doors.paste },
     { id: "selectAll", label: t("act.selectAll"), disabled: isEmpty, run: doors.selectAll },
   ];
+}
+
+async function start(session: Session) {
+  const { startWithSource } = await later(() => import("../grow/parts"));
+  const made = session.run(startWithSource)?.made?.[0];
+  if (made !== undefined) session.select({ of: "point", id: made as PointId });
 }
 
 function pointActions(session: Session, id: PointId, doors: Doors): Action[] {

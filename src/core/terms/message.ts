@@ -1,6 +1,8 @@
-import { english, type MessageKey } from "./messages/en";
+import type { english } from "./messages/en";
+import { first } from "./messages/en/first";
 
-export type { MessageKey };
+/** Every key of the catalogue, whether or not its sentence is at hand yet. */
+export type MessageKey = keyof typeof english;
 
 /** A sentence that a person will read, as a key of the catalogue and what fills its gaps. */
 export interface Message {
@@ -14,12 +16,19 @@ export type MessageGaps = Readonly<Record<string, string | number | Message>>;
 /** One language or region: a file under messages/. A missing key falls back to English. */
 export type Catalogue = Readonly<Partial<Record<MessageKey, string>>>;
 
+/** The English sentences at hand: those of the first picture from the start, all others once they are learned. */
+const atHand: Partial<Record<MessageKey, string>> = { ...first };
+
+/** Takes more sentences in, before anything says them: whoever loads such code loads its sentences with it. */
+export const learn = (sentences: Catalogue): void => void Object.assign(atHand, sentences);
+
 export const say = (key: MessageKey, gaps?: MessageGaps): Message =>
   gaps === undefined ? { key } : { key, with: gaps };
 
 /** Spells a message out: `{name}` in the catalogue's sentence is filled from the message's gaps. */
-export function spell(message: Message, catalogue: Catalogue = english): string {
-  const sentence = catalogue[message.key] ?? english[message.key];
+export function spell(message: Message, catalogue: Catalogue = atHand): string {
+  const sentence = catalogue[message.key] ?? atHand[message.key];
+  if (sentence === undefined) throw new Error(`nothing has learned the sentence ${message.key} yet`);
   return sentence.replace(/\{(\w+)\}/g, (whole, name: string) => {
     const gap = message.with?.[name];
     if (gap === undefined) return whole;
@@ -27,5 +36,5 @@ export function spell(message: Message, catalogue: Catalogue = english): string 
   });
 }
 
-/** Whether the catalogue has a sentence of this key, for keys put together from the names of things. */
-export const isMessageKey = (key: string): key is MessageKey => Object.hasOwn(english, key);
+/** Whether there is a sentence of this key at hand, for keys put together from the names of things. */
+export const isMessageKey = (key: string): key is MessageKey => Object.hasOwn(atHand, key);

@@ -93,4 +93,26 @@ export const document = {
   "edit.ruleOff": "Turn the rule {rule} off",
   "edit.ruleOn": "Turn the rule {rule} on",
   "edit.paste": "Paste things: {count}",
+
+  "scenario.read.words": "text of 1 to {most} letters",
+  "scenario.read.phases": "letters of its phases, or true for all of them",
+  "scenario.read.letters": "letters of its phases",
+  "scenario.read.oneQuestion": "found {found}, expected exactly one of {keys}",
+  "scenario.read.nothingHidden":
+    "a hidden fact must change something: expected one of add, set, remove, seized, fused",
+  "scenario.read.revealPlace":
+    "a look or a test needs the point or the element that it is about: at or element",
+  "scenario.read.oneTrigger": "expected exactly one of step, seconds, match",
+  "scenario.read.emptyHint": "a hint needs at least one of {strengths}",
+  "scenario.read.idTwice": "the id {id} stands already at {first}",
+  "scenario.read.onTheMap": "{id} is on the map already; use set to change it",
+  "scenario.read.truthUnfit": "the drawing as it truly stands would not be readable: {path}: {problem}",
+  "scenario.read.idOf.element": "the id of an element of the map or of the truth",
+  "scenario.read.idOf.point": "the id of a point of the map or of the truth",
+  "scenario.read.idOf.thing": "the id of an element or a point of the map or of the truth",
+  "scenario.read.idOf.place": "the id of a point of the map or of the truth, or of a work point",
+  "scenario.read.idOf.workPoint": "the id of a work point of the job",
+  "scenario.read.idOf.fact": "the id of a hidden fact or of an inject of this scenario",
+  "scenario.read.idOf.inject": "the id of an inject of this scenario",
+  "scenario.read.idOf.objective": "the id of an objective of this scenario",
 } as const;

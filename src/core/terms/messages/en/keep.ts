@@ -1,22 +1,7 @@
 /** What is kept, shared and explained: versions, trash, links, pictures, the notation and the help. */
 export const keep = {
   "keep.title": "Earlier versions and trash",
-  "keep.menu": "Versions and trash",
-  "keep.readOnly": "This drawing is being edited in another window. Press Edit here instead, then try again.",
-  "keep.elsewhere": "Being edited in another window. What is shown here follows it.",
-  "keep.take": "Edit here instead",
-  "keep.yourTurn": "You edit here now; the other window saved what it had.",
-  "keep.copyOf": "{title} (copy of {time})",
-  "keep.offerFile":
-    "Ten minutes of work exist on this device alone. Save them to a file from the menu, to have them twice.",
-  "keep.full":
-    "this device is full. Save the drawing to a file, then free some space; earlier versions made by the clock and the trash were already given up for it",
-  "keep.noStorage":
-    "this browser keeps nothing for this page, as in a private window. Save the drawing to a file before you leave",
-  "keep.otherFailure": "{why}. Save the drawing to a file before you leave",
-  "keep.saveNow": "Save to a file",
   "keep.versions": "Earlier versions of this drawing",
-  "keep.noVersions": "None yet. The clock keeps one a minute while you work.",
   "keep.versionsHelp":
     "One a minute for half an hour, one an hour for a day, one a day for a month; named ones stay.",
   "keep.name": "Name for this version",
@@ -32,8 +17,6 @@ export const keep = {
   "keep.count": "{points} points, {elements} elements",
   "keep.preview": "Picture of this version",
   "keep.restore": "Restore as copy",
-  "keep.restored": "A copy of the version of {time}. The drawing that you had is as it was.",
-  "keep.restoredTitle": "{title} (version of {time})",
   "keep.dropVersion": "Delete this version",
   "keep.trash": "Trash",
   "keep.noTrash": "The trash is empty.",
@@ -47,25 +30,7 @@ export const keep = {
   "keep.notAsked": "After your first change the device is asked not to clear these drawings by itself.",
   "keep.ask": "Ask the device again",
   "keep.space": "{used} MB used of {room} MB",
-  "keep.fileAt": "also in {name}, {time}",
 
-  "crash.title": "Stillhot stopped on a mistake of its own",
-  "crash.help": "Your drawing is below the mistake, not lost in it. Take it with you first.",
-  "crash.download": "Download the drawing",
-  "crash.earlier": "Open an earlier version",
-  "crash.reload": "Start again",
-  "crash.goOn": "Go on",
-  "crash.what": "What happened: {why}",
-
-  "offline.update":
-    "A new version is ready. It is used at the next start, or now. What it saves opens in the new version only.",
-  "offline.useNow": "Use it now",
-  "offline.later": "Later",
-  "offline.install": "Install on this device",
-  "offline.installHelp":
-    "Installed, it opens from the home screen without a network, and the device keeps its drawings. On an iPhone or iPad: Share, then Add to Home Screen.",
-
-  "share.menu": "Share, picture, print",
   "share.title": "Share and export",
   "share.private": "Nothing is sent anywhere by itself. A link holds the whole drawing; no server keeps it.",
   "share.link": "Link with the drawing inside",
@@ -89,9 +54,6 @@ export const keep = {
   "share.failed": "That did not work: {why}",
   "share.noPicture": "the browser made no picture of it; the drawing may be too large",
   "share.printed": "Printed {when}. Fingerprint of the drawing {letters}.",
-  "share.fingerprintHelp": "Fingerprint of this very drawing, to be compared with paper or another screen",
-  "share.theLink": "The link",
-  "share.thePaste": "What was pasted",
   "share.linkTooLong": "The link is longer than any drawing that fits into one.",
   "share.linkDamaged":
     "The link is cut off or damaged, or unpacks to far more than a drawing. Ask for it again, or for the file.",
@@ -101,9 +63,7 @@ export const keep = {
   "share.noDrawingInside":
     "This picture carries no drawing. Messengers strip it: ask for the picture as a file, or for the drawing's own file.",
   "share.notText": "This is neither a drawing's file nor one of its pictures.",
-  "share.tooLarge": "The file has {megabytes} MB; a drawing has {most} MB at most.",
 
-  "notation.menu": "The circuit as text",
   "notation.title": "The circuit as text",
   "notation.help":
     "One line a thing, source first. A line hangs on the point above it; a point below an element is its far end. Change it and take it over: it is one edit, which Undo takes back.",
@@ -128,7 +88,6 @@ export const keep = {
   "notation.inFile": "{path}: {problem}",
 
   "guide.language": "Language",
-  "guide.help": "Help and glossary",
   "guide.glossary": "Words of the trade, and how they are called elsewhere",
   "guide.find": "Find a word",
   "guide.notFound": "No such word here.",
@@ -151,8 +110,6 @@ export const keep = {
   "guide.why.light": "Light this path on the drawing",
   "guide.why.asDrawn":
     "The shortest path from each supply that is on, as drawn. There may be more on the poles.",
-  "guide.tour.title": "Tour",
-  "guide.tour.offer": "New here? Five steps on this demo, two minutes.",
   "guide.tour.again": "Take the tour",
   "guide.tour.next": "Next",
   "guide.tour.skip": "Stop the tour",

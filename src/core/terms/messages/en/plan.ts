@@ -1,10 +1,5 @@
 /** What the places Plan and Rehearse say. */
 export const plan = {
-  "menu.places": "Places",
-  "place.sketch": "Sketch",
-  "place.plan": "Plan",
-  "place.rehearse": "Rehearse",
-
   "verb.brief": "Tailboard",
   "verb.request-permit": "Ask for the permit",
   "verb.receive-permit": "Receive the permit",

@@ -1,10 +1,5 @@
 /** What is said around scenarios: playing one, talking about it, the sheet in the hand, and building one. */
 export const teach = {
-  "place.scenario": "Scenario",
-  "place.debrief": "Debrief",
-  "place.sheet": "Sheet",
-  "place.teach": "Teach",
-
   "play.choose": "Play a scenario",
   "play.chooseHelp":
     "You get the map and the task. What truly stands on the poles you find out by walking there, looking, testing and asking.",

@@ -1,10 +1,5 @@
 /** Views that show a drawing otherwise than as it stands, the numbers of what is selected, and the rules of a drawing. */
 export const views = {
-  "views.title": "Views",
-  "views.open": "Views: one mistake away, margins, power",
-  "views.mistake": "One mistake away",
-  "views.margins": "Margin map",
-  "views.power": "Power flow",
   "views.close": "Back to the drawing as it is",
   "views.notAsDrawn": "Not as drawn",
   "views.asDrawn": "As drawn",
@@ -73,10 +68,6 @@ export const views = {
   "numbers.phasorOf": "{letter} {volts} at {degrees}",
   "numbers.ring": "Ring: {volts} to earth",
   "numbers.dead": "Too small to draw: {letters}",
-
-  "exposure.limit": "Limit for {seconds} s: {volts}, {milliamps} mA",
-  "exposure.above": "above it",
-  "exposure.below": "below it, in this drawing",
 
   "rules.title": "Rules of the rehearsal",
   "rules.about": "A rule goes off only with a reason, which the sheet prints.",

@@ -97,4 +97,26 @@ export const document = {
   "edit.ruleOff": "Désactiver la règle {rule}",
   "edit.ruleOn": "Activer la règle {rule}",
   "edit.paste": "Coller des éléments : {count}",
+
+  "scenario.read.words": "un texte de 1 à {most} lettres",
+  "scenario.read.phases": "des lettres de ses phases, ou true pour toutes",
+  "scenario.read.letters": "des lettres de ses phases",
+  "scenario.read.oneQuestion": "trouvé {found}, attendu exactement l'un de {keys}",
+  "scenario.read.nothingHidden":
+    "un fait caché doit changer quelque chose : attendu l'un de add, set, remove, seized, fused",
+  "scenario.read.revealPlace":
+    "un regard ou une vérification demande le point ou l'élément dont il s'agit : at ou element",
+  "scenario.read.oneTrigger": "attendu exactement l'un de step, seconds, match",
+  "scenario.read.emptyHint": "un indice demande au moins l'un de {strengths}",
+  "scenario.read.idTwice": "l'identifiant {id} se trouve déjà à {first}",
+  "scenario.read.onTheMap": "{id} est déjà sur le plan ; employez set pour le changer",
+  "scenario.read.truthUnfit": "le dessin tel qu'il est vraiment ne se lirait pas : {path} : {problem}",
+  "scenario.read.idOf.element": "l'identifiant d'un élément du plan ou de la vérité",
+  "scenario.read.idOf.point": "l'identifiant d'un point du plan ou de la vérité",
+  "scenario.read.idOf.thing": "l'identifiant d'un élément ou d'un point du plan ou de la vérité",
+  "scenario.read.idOf.place": "l'identifiant d'un point du plan ou de la vérité, ou d'un point de travail",
+  "scenario.read.idOf.workPoint": "l'identifiant d'un point de travail du chantier",
+  "scenario.read.idOf.fact": "l'identifiant d'un fait caché ou d'un événement de ce scénario",
+  "scenario.read.idOf.inject": "l'identifiant d'un événement de ce scénario",
+  "scenario.read.idOf.objective": "l'identifiant d'un objectif de ce scénario",
 } as const;

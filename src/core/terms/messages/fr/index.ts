@@ -6,6 +6,7 @@ import { document } from "./document";
 import { drawing } from "./drawing";
 import { hazard } from "./hazard";
 import { keep } from "./keep";
+import { panels } from "./panels";
 import { plan } from "./plan";
 import { planner } from "./planner";
 import { procedure } from "./procedure";
@@ -29,6 +30,7 @@ export const french: Catalogue = {
   ...steps,
   ...scenario,
   ...app,
+  ...panels,
   ...cli,
   ...keep,
   ...views,

@@ -1,23 +1,7 @@
 /** Ce qui est gardé, partagé et expliqué : versions, corbeille, liens, images, notation et aide. */
 export const keep = {
   "keep.title": "Versions antérieures et corbeille",
-  "keep.menu": "Versions et corbeille",
-  "keep.readOnly":
-    "Ce dessin est modifié dans une autre fenêtre. Pressez Modifier plutôt ici, puis recommencez.",
-  "keep.elsewhere": "Modifié dans une autre fenêtre. Ce qui est montré ici la suit.",
-  "keep.take": "Modifier plutôt ici",
-  "keep.yourTurn": "Vous modifiez maintenant ici ; l'autre fenêtre a enregistré ce qu'elle avait.",
-  "keep.copyOf": "{title} (copie de {time})",
-  "keep.offerFile":
-    "Dix minutes de travail n'existent que sur cet appareil. Enregistrez-les dans un fichier par le menu, pour les avoir deux fois.",
-  "keep.full":
-    "cet appareil est plein. Enregistrez le dessin dans un fichier, puis libérez de la place ; les versions faites par l'horloge et la corbeille lui ont déjà été sacrifiées",
-  "keep.noStorage":
-    "ce navigateur ne garde rien pour cette page, comme en navigation privée. Enregistrez le dessin dans un fichier avant de partir",
-  "keep.otherFailure": "{why}. Enregistrez le dessin dans un fichier avant de partir",
-  "keep.saveNow": "Enregistrer dans un fichier",
   "keep.versions": "Versions antérieures de ce dessin",
-  "keep.noVersions": "Aucune encore. L'horloge en garde une par minute pendant que vous travaillez.",
   "keep.versionsHelp":
     "Une par minute pendant une demi-heure, une par heure pendant un jour, une par jour pendant un mois ; celles qui ont un nom restent.",
   "keep.name": "Nom de cette version",
@@ -33,8 +17,6 @@ export const keep = {
   "keep.count": "{points} points, {elements} éléments",
   "keep.preview": "Image de cette version",
   "keep.restore": "Restaurer en copie",
-  "keep.restored": "Une copie de la version de {time}. Le dessin que vous aviez est resté tel quel.",
-  "keep.restoredTitle": "{title} (version de {time})",
   "keep.dropVersion": "Supprimer cette version",
   "keep.trash": "Corbeille",
   "keep.noTrash": "La corbeille est vide.",
@@ -49,25 +31,7 @@ export const keep = {
     "Après votre premier changement, l'appareil est prié de ne pas effacer ces dessins de lui-même.",
   "keep.ask": "Redemander à l'appareil",
   "keep.space": "{used} Mo occupés sur {room} Mo",
-  "keep.fileAt": "aussi dans {name}, {time}",
 
-  "crash.title": "Stillhot s'est arrêté sur une erreur à lui",
-  "crash.help": "Votre dessin n'est pas perdu. Emportez-le d'abord.",
-  "crash.download": "Télécharger le dessin",
-  "crash.earlier": "Ouvrir une version antérieure",
-  "crash.reload": "Redémarrer",
-  "crash.goOn": "Continuer",
-  "crash.what": "Ce qui est arrivé : {why}",
-
-  "offline.update":
-    "Une nouvelle version est prête. Elle sert au prochain démarrage, ou maintenant. Ce qu'elle enregistre ne s'ouvre qu'avec elle.",
-  "offline.useNow": "L'employer maintenant",
-  "offline.later": "Plus tard",
-  "offline.install": "Installer sur cet appareil",
-  "offline.installHelp":
-    "Installée, elle s'ouvre depuis l'écran d'accueil sans réseau, et l'appareil garde ses dessins. Sur iPhone ou iPad : Partager, puis Sur l'écran d'accueil.",
-
-  "share.menu": "Partager, image, imprimer",
   "share.title": "Partager et exporter",
   "share.private":
     "Rien n'est envoyé de soi-même. Un lien contient tout le dessin ; aucun serveur ne le garde.",
@@ -93,9 +57,6 @@ export const keep = {
   "share.failed": "Cela n'a pas marché : {why}",
   "share.noPicture": "le navigateur n'en a pas fait d'image ; le dessin est peut-être trop grand",
   "share.printed": "Imprimé le {when}. Empreinte du dessin {letters}.",
-  "share.fingerprintHelp": "Empreinte de ce dessin précis, à comparer avec le papier ou un autre écran",
-  "share.theLink": "Le lien",
-  "share.thePaste": "Ce qui a été collé",
   "share.linkTooLong": "Le lien est plus long qu'aucun dessin qui tienne dans un lien.",
   "share.linkDamaged":
     "Le lien est coupé ou abîmé, ou se déplie en bien plus qu'un dessin. Redemandez-le, ou demandez le fichier.",
@@ -106,9 +67,7 @@ export const keep = {
   "share.noDrawingInside":
     "Cette image ne contient aucun dessin. Les messageries l'enlèvent : demandez l'image comme fichier, ou le fichier du dessin.",
   "share.notText": "Ce n'est ni le fichier d'un dessin ni l'une de ses images.",
-  "share.tooLarge": "Le fichier a {megabytes} Mo ; un dessin a {most} Mo au plus.",
 
-  "notation.menu": "Le circuit en texte",
   "notation.title": "Le circuit en texte",
   "notation.help":
     "Une ligne par chose, la source d'abord. Une ligne tient au point au-dessus d'elle ; un point sous un élément est son autre bout. Changez le texte et reprenez-le : c'est un seul changement, que Défaire annule.",
@@ -133,7 +92,6 @@ export const keep = {
   "notation.inFile": "{path} : {problem}",
 
   "guide.language": "Langue",
-  "guide.help": "Aide et glossaire",
   "guide.glossary": "Mots du métier, et comment on les dit ailleurs",
   "guide.find": "Chercher un mot",
   "guide.notFound": "Ce mot n'est pas ici.",
@@ -156,8 +114,6 @@ export const keep = {
   "guide.why.light": "Éclairer ce chemin sur le dessin",
   "guide.why.asDrawn":
     "Le plus court chemin depuis chaque source en service, tel que dessiné. Il peut y en avoir d'autres sur les poteaux.",
-  "guide.tour.title": "Visite",
-  "guide.tour.offer": "Nouveau ici ? Cinq étapes sur cet exemple, deux minutes.",
   "guide.tour.again": "Faire la visite",
   "guide.tour.next": "Suite",
   "guide.tour.skip": "Arrêter la visite",

@@ -1,10 +1,5 @@
 /** Ce que disent les lieux Plan et Répéter. */
 export const plan = {
-  "menu.places": "Lieux",
-  "place.sketch": "Croquis",
-  "place.plan": "Plan",
-  "place.rehearse": "Répéter",
-
   "verb.brief": "Réunion de chantier",
   "verb.request-permit": "Demander l'autorisation",
   "verb.receive-permit": "Recevoir l'autorisation",

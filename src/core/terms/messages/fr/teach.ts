@@ -1,10 +1,5 @@
 /** Ce qui est dit autour des scénarios : en jouer un, en parler, la fiche en main, et en construire. */
 export const teach = {
-  "place.scenario": "Scénario",
-  "place.debrief": "Débriefing",
-  "place.sheet": "Fiche",
-  "place.teach": "Enseigner",
-
   "play.choose": "Jouer un scénario",
   "play.chooseHelp":
     "Vous recevez le plan et la tâche. Ce qu'il y a vraiment sur les poteaux, vous le découvrez en y allant, en regardant, en vérifiant et en demandant.",

@@ -1,10 +1,5 @@
 /** Vues qui montrent un dessin autrement qu'il n'est, les nombres de ce qui est choisi, et les règles d'un dessin. */
 export const views = {
-  "views.title": "Vues",
-  "views.open": "Vues : à une erreur près, marges, puissance",
-  "views.mistake": "À une erreur près",
-  "views.margins": "Carte des marges",
-  "views.power": "Flux de puissance",
   "views.close": "Retour au dessin tel qu'il est",
   "views.notAsDrawn": "Pas tel que dessiné",
   "views.asDrawn": "Tel que dessiné",
@@ -73,10 +68,6 @@ export const views = {
   "numbers.phasorOf": "{letter} {volts} à {degrees}",
   "numbers.ring": "Cercle : {volts} à la terre",
   "numbers.dead": "Trop petit pour être dessiné : {letters}",
-
-  "exposure.limit": "Limite pour {seconds} s : {volts}, {milliamps} mA",
-  "exposure.above": "au-dessus",
-  "exposure.below": "au-dessous, dans ce dessin",
 
   "rules.title": "Règles de la répétition",
   "rules.about": "Une règle ne se désactive qu'avec une raison, que la fiche imprime.",

@@ -1,0 +1,37 @@
+import {
+  type Command,
+  completePoint,
+  conductorsOf,
+  edits,
+  type PointId,
+  type StillhotDocument,
+} from "../../core";
+
+/** Points on the drawing keep to this spacing. */
+export const GRID = 20;
+
+/** What is known of the point that the tap grows from. */
+export interface Place {
+  /** phases that meet there, without the neutral */
+  readonly phases: string;
+  readonly hasNeutral: boolean;
+  readonly kind: "pole" | "pad" | "station" | "service";
+}
+
+export function placeOf(document: StillhotDocument, point: string): Place {
+  const letters = conductorsOf(document.system).get(point) ?? [];
+  return {
+    phases: letters.filter((it) => it !== "N").join(""),
+    hasNeutral: letters.includes("N"),
+    kind: completePoint(document.system.points[point as PointId]!).kind,
+  };
+}
+
+/** A ground set to the neutral where the point has one, else to a rod of its own. */
+export function groundOn(document: StillhotDocument, at: string, phases: string): Command {
+  return edits.addGround(at, {
+    phases,
+    to: placeOf(document, at).hasNeutral ? "neutral" : "earth",
+    cable: "2/0",
+  });
+}

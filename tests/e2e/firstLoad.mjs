@@ -1,0 +1,52 @@
+import { readFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { gzipSync } from "node:zlib";
+import { runnerImport } from "vite";
+import { at } from "../../scripts/lib/project.mjs";
+
+/**
+ * The scripts that the built page fetches before it can show anything: its entry, what it preloads, and all that those
+ * import at once.
+ *
+ * @returns {Map<string, string>} text by path within dist
+ */
+export function firstScripts() {
+  const scripts = new Map();
+  const add = (path) => {
+    if (scripts.has(path)) return;
+    const text = readFileSync(at("dist", path), "utf8");
+    scripts.set(path, text);
+    for (const [, to] of text.matchAll(/\b(?:from|import)\s*["'](\.[^"']+)["']/g))
+      add(join(dirname(path), to));
+  };
+  const html = readFileSync(at("dist/index.html"), "utf8");
+  for (const [tag] of html.matchAll(/<(?:script|link)\b[^>]*>/g)) {
+    const path = /(?:src|href)="\.\/([^"]+\.js)"/.exec(tag)?.[1];
+    if (path !== undefined) add(path);
+  }
+  return scripts;
+}
+
+/** What those scripts weigh on the wire, [bytes, gzipped one by one]. */
+export const firstLoadBytes = () =>
+  [...firstScripts().values()].reduce((sum, text) => sum + gzipSync(text).length, 0);
+
+/**
+ * Keys whose sentence comes later, and which the first scripts can say nonetheless: whole, or put together from a
+ * beginning such as `kind.${kind}`.
+ */
+export async function keysSaidTooEarly() {
+  const messages = async (file) => (await runnerImport(at("src/core/terms/messages/en", file))).module;
+  const { first } = await messages("first.ts");
+  const { english } = await messages("index.ts");
+  const later = Object.keys(english).filter((key) => !(key in first));
+  const text = [...firstScripts().values()].join("\n");
+  const whole = new Set([...text.matchAll(/["'`]([\w-]+(?:\.[\w-]+)+)(?=["'`])/g)].map((it) => it[1]));
+  const beginnings = [...text.matchAll(/`([\w-]+\.(?:[\w-]+\.)*)\$\{/g)].map((it) => it[1]);
+  const isSaid = (key) =>
+    whole.has(key) || beginnings.some((it) => !PATHS.includes(it) && key.startsWith(it));
+  return later.filter(isSaid);
+}
+
+/** Beginnings that are no keys: of paths within a file. */
+const PATHS = ["scenario."];
