@@ -218,6 +218,7 @@ export const panels = {
   "field.amps": "Load current",
   "field.x": "Place, across",
   "field.y": "Place, down",
+  "field.pinned": "Pinned",
   "field.kind": "Kind",
 
   "help.label": "What it is called on the pole or on the map.",
@@ -298,5 +299,6 @@ export const panels = {
   "help.amps": "Balanced load in it.",
   "help.x": "On the drawing, to the right.",
   "help.y": "On the drawing, downward.",
+  "help.pinned": "Stays where it is when the drawing is tidied.",
   "help.kind": "What stands there: pole, pad, station or service.",
 } as const;

@@ -218,6 +218,7 @@ export const panels = {
   "field.amps": "Courant de charge",
   "field.x": "Place, en travers",
   "field.y": "Place, vers le bas",
+  "field.pinned": "Épinglé",
   "field.kind": "Sorte",
 
   "help.label": "Comment il s'appelle sur le poteau ou sur le plan.",
@@ -299,5 +300,6 @@ export const panels = {
   "help.amps": "Charge équilibrée qu'il porte.",
   "help.x": "Sur le dessin, vers la droite.",
   "help.y": "Sur le dessin, vers le bas.",
+  "help.pinned": "Reste où il est quand on range le dessin.",
   "help.kind": "Ce qui s'y trouve : poteau, socle, poste ou branchement.",
 } as const;
