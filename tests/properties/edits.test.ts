@@ -10,6 +10,7 @@ import {
 } from "../../src/core/document";
 import { objectionAfter } from "../../src/core/document/check";
 import { patched, type Produced, produced } from "../../src/core/document/patching";
+import { circuitOf } from "../../src/core/network";
 import { randomSystem } from "../support/randomSystems";
 
 type Bag = Record<string, unknown>;
@@ -160,6 +161,8 @@ test("E2 what an edit touched is looked at alone, and finds an objection exactly
             continue;
           }
           seen.good++;
+          circuitOf(document.system); // carried over from here
+          expect(columnsOf(step.after)).toEqual(columnsOf(copyOf(step.after))); // S9
           const back = patched(step.after, step.inverse);
           expect(objectionAfter(step.after, back, step.inverse)).toBeUndefined();
           expect(remembered(step.after)).toEqual(remembered(copyOf(step.after)));
@@ -173,6 +176,9 @@ test("E2 what an edit touched is looked at alone, and finds an objection exactly
   // Otherwise it says nothing of the one or the other.
   expect(Math.min(seen.good, seen.bad)).toBeGreaterThan(150);
 });
+
+/** A circuit without the objects that tell it from another. */
+const columnsOf = ({ system }: StillhotDocument) => ({ ...circuitOf(system), system: {}, structure: {} });
 
 /** What is carried along from edit to edit, in an order of its own. */
 function remembered({ system }: StillhotDocument) {

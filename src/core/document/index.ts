@@ -15,7 +15,8 @@ export { jobFields, STEP_NEEDS, stepFields, workPointFields } from "./jobFields"
 export { nextGroundId } from "./checkJob";
 export type { Change, Command } from "./edits/change";
 export { objectionTo } from "./check";
-export { type TouchedRecords, perDrawing } from "./touched";
+export { besideOthers } from "./checkSystem";
+export { perDrawing, type TouchedRecords, touchedSince } from "./touched";
 export { elementsAt, endPointsOf, pointsAround, savedElement } from "./elementsAt";
 export { patched } from "./patching";
 export { emptyHistory, type History, redo, remember, undo } from "./history";

@@ -45,6 +45,39 @@ const isIndex = (id: string): boolean => /^\d+$/.test(id);
 /** So many edits in a row are followed; what was not asked for longer is worked out anew. */
 const MOST_STEPS = 32;
 
+interface Way extends TouchedRecords {
+  readonly before: System;
+  readonly after: System;
+}
+
+/** The edits that lead to a drawing from the last one that is known, in their order; nothing where none is. */
+function wayFrom(isKnown: (system: System) => boolean, system: System): Way[] | undefined {
+  const way: Way[] = [];
+  let at = system;
+  while (!isKnown(at)) {
+    const step = steps.get(at);
+    const before = step?.before.deref();
+    if (step === undefined || before === undefined || way.length === MOST_STEPS) return undefined;
+    way.push({ before, after: at, points: step.points, elements: step.elements });
+    at = before;
+  }
+  return way.reverse();
+}
+
+/** In which records a drawing may differ from the last one that is known; nothing where no edits lead here from one. */
+export function touchedSince(
+  isKnown: (system: System) => boolean,
+  system: System,
+): (TouchedRecords & { readonly from: System }) | undefined {
+  const way = wayFrom(isKnown, system);
+  if (way === undefined) return undefined;
+  return {
+    from: way[0]?.before ?? system,
+    points: new Set(way.flatMap(({ points }) => [...points])),
+    elements: new Set(way.flatMap(({ elements }) => [...elements])),
+  };
+}
+
 /**
  * Remembers an answer for each drawing. Where the answer about the drawing that it was edited from is known, it is made
  * from that one, edit by edit.
@@ -60,18 +93,11 @@ export function perDrawing<Answer>(
   /** kept, so that the next edit finds it */
   let newest: { readonly system: System; readonly it: Answer } | undefined;
   const carried = (system: System): { readonly it: Answer } | undefined => {
-    const way: { readonly before: System; readonly after: System; readonly step: Step }[] = [];
-    let at = system;
-    while (!known.has(at)) {
-      const step = steps.get(at);
-      const before = step?.before.deref();
-      if (step === undefined || before === undefined || way.length === MOST_STEPS) return undefined;
-      way.push({ before, after: at, step });
-      at = before;
-    }
-    let found = known.get(at)!;
-    for (const { before, after, step } of way.reverse()) {
-      const it = carry(found.it, before, after, step);
+    const way = wayFrom((it) => known.has(it), system);
+    if (way === undefined) return undefined;
+    let found = known.get(way[0]?.before ?? system)!;
+    for (const { before, after, points, elements } of way) {
+      const it = carry(found.it, before, after, { points, elements });
       if (it === undefined) return undefined;
       found = { it };
       known.set(after, found);
@@ -79,9 +105,9 @@ export function perDrawing<Answer>(
     return found;
   };
   return (system) => {
-    const found = known.get(system) ?? carried(system) ?? { it: build(system) };
+    const found = carried(system) ?? { it: build(system) };
     known.set(system, found);
-    newest = newest?.system === system ? newest : { system, it: found.it };
-    return newest.it;
+    if (newest?.system !== system) newest = { system, it: found.it };
+    return found.it;
   };
 }

@@ -12,7 +12,15 @@ import {
   type Stretch,
   type Unit,
 } from "../devices";
-import { complete, completePoint, perObject, type SavedElement, type System } from "../document";
+import {
+  besideOthers,
+  complete,
+  completePoint,
+  perObject,
+  type SavedElement,
+  type System,
+  touchedSince,
+} from "../document";
 import { type ConductorId, conductorId, type ElementId, type Letter, LETTERS, type PointId } from "../terms";
 import { nominalVoltsOf, type NominalVolts } from "./nominal";
 
@@ -194,26 +202,48 @@ function partsOfElement(circuit: Circuit, index: number): readonly Part[] {
   return rememberedParts(saved, complete(saved), placeFor(circuit, index));
 }
 
-/** The circuit built last: an edit nearly always leaves all but one element alone, and its circuit is made from this one. */
+const circuits = new WeakMap<System, Circuit>();
+
+/** The circuit asked for last: an edit nearly always leaves all but one element alone, and its circuit is made from this one. */
 let last: Circuit | undefined;
 
 /** The circuit of a system; remembered, and carried over from the last one where only settings of a few elements differ. */
-export const circuitOf: (system: System) => Circuit = perObject((system: System) => {
-  last = (last === undefined ? undefined : carriedOver(last, system)) ?? buildCircuit(system);
-  return last;
-});
+export const circuitOf = (system: System): Circuit =>
+  circuitAtHand(system) ?? remembered(buildCircuit(system));
+
+/** The circuit of a system where none has to be built anew for it, which takes longer than a frame. */
+export const circuitAtHand = (system: System): Circuit | undefined => {
+  const known = circuits.get(system);
+  if (known !== undefined) return known;
+  const carried = last === undefined ? undefined : carriedOver(last, system);
+  return carried === undefined ? undefined : remembered(carried);
+};
+
+function remembered(circuit: Circuit): Circuit {
+  circuits.set(circuit.system, circuit);
+  last = circuit;
+  return circuit;
+}
 
 /** Above so many changed elements building anew is as quick. */
 const MOST_CARRIED_OVER = 40;
 
-/**
- * The circuit of a system that differs from another's only in what is open, on or rated of a few elements, or undefined
- * where nodes or nominal volts could differ.
- */
-function carriedOver(before: Circuit, system: System): Circuit | undefined {
+/** Indices of the elements that differ from a circuit's; undefined where that is not all that does. */
+function changedElements(before: Circuit, system: System): number[] | undefined {
+  if (system.frequencyHz !== before.frequencyHz) return undefined;
+  const touched = touchedSince((it) => it === before.system, system);
+  const changed =
+    touched === undefined
+      ? comparedElements(before, system)
+      : [...touched.points].every((id) => isSameRod(before.system, system, id))
+        ? indicesOf(before, system, touched.elements)
+        : undefined;
+  return changed === undefined || changed.length > MOST_CARRIED_OVER ? undefined : changed;
+}
+
+function comparedElements(before: Circuit, system: System): number[] | undefined {
   const { elementIds } = before;
-  if (system.points !== before.system.points || system.frequencyHz !== before.frequencyHz) return undefined;
-  if (system === before.system) return before;
+  if (system.points !== before.system.points) return undefined;
   if (Object.keys(system.elements).length !== elementIds.length) return undefined;
   const changed: number[] = [];
   for (let index = 0; index < elementIds.length; index++) {
@@ -222,7 +252,39 @@ function carriedOver(before: Circuit, system: System): Circuit | undefined {
     if (saved === undefined) return undefined;
     if (saved !== before.system.elements[id]) changed.push(index);
   }
-  if (changed.length > MOST_CARRIED_OVER) return undefined;
+  return changed;
+}
+
+/** A point that only moved, or has another name, is nothing to its circuit. */
+function isSameRod(before: System, after: System, id: string): boolean {
+  const [was, is] = [before, after].map(({ points }) =>
+    Object.hasOwn(points, id) ? completePoint(points[id as PointId]!) : undefined,
+  );
+  return was !== undefined && is !== undefined && was.earthOhms === is.earthOhms;
+}
+
+const indexOfElements = perObject(
+  (elementIds: Circuit["elementIds"]) => new Map(elementIds.map((id, index) => [id as string, index])),
+);
+
+function indicesOf(before: Circuit, system: System, ids: ReadonlySet<string>): number[] | undefined {
+  const indices: number[] = [];
+  for (const id of ids) {
+    const index = indexOfElements(before.elementIds).get(id);
+    if (index === undefined || !Object.hasOwn(system.elements, id)) return undefined;
+    indices.push(index);
+  }
+  return indices;
+}
+
+/**
+ * The circuit of a system that differs from another's only in what is open, on or rated of a few elements, or undefined
+ * where nodes or nominal volts could differ.
+ */
+function carriedOver(before: Circuit, system: System): Circuit | undefined {
+  const { elementIds } = before;
+  const changed = changedElements(before, system);
+  if (changed === undefined) return undefined;
   const parts = before.parts.slice();
   for (const index of changed) {
     const was = complete(before.system.elements[elementIds[index]!]!);
@@ -232,12 +294,10 @@ function carriedOver(before: Circuit, system: System): Circuit | undefined {
     if (!lieAlike(before.parts[index]!, fresh)) return undefined;
     parts[index] = fresh;
   }
-  return withParts(before, system, parts, new Set(changed));
+  return withParts(before, system, parts, changed);
 }
 
-const hasNearby = perObject(({ system }: Circuit) =>
-  Object.values(system.elements).some(({ kind }) => kind === "nearby"),
-);
+const hasNearby = ({ system }: Circuit): boolean => besideOthers(system).length > 0;
 
 /** Whether an element still hangs on the same conductors and says the same of nominal volts. */
 function standsAlike(was: CircuitElement, is: CircuitElement): boolean {
@@ -279,42 +339,85 @@ const layOf = (parts: readonly Part[]): string =>
     })
     .join(";");
 
+/** The rows of an element in each of a circuit's columns. */
+interface Rows {
+  readonly join: number[];
+  readonly stretch: number[];
+  readonly unit: number[];
+  readonly branch: number[];
+  readonly emf: number[];
+}
+
+const rowsByElement = new WeakMap<object, ReadonlyMap<number, Rows>>();
+
+/** Where the parts of each element stand; the same for circuits that lie alike. */
+function rowsOf({ structure, joins, stretches, units, branches, emfs }: Circuit): ReadonlyMap<number, Rows> {
+  const known = rowsByElement.get(structure);
+  if (known !== undefined) return known;
+  const rows = new Map<number, Rows>();
+  const add = (element: number, column: keyof Rows, row: number) => {
+    let own = rows.get(element);
+    if (own === undefined)
+      rows.set(element, (own = { join: [], stretch: [], unit: [], branch: [], emf: [] }));
+    own[column].push(row);
+  };
+  joins.element.forEach((element, row) => add(element, "join", row));
+  stretches.forEach(({ element }, row) => add(element, "stretch", row));
+  units.forEach(({ element }, row) => add(element, "unit", row));
+  branches.forEach(({ element }, row) => add(element, "branch", row));
+  emfs.forEach(({ element }, row) => add(element, "emf", row));
+  rowsByElement.set(structure, rows);
+  return rows;
+}
+
 /** A circuit with other parts in the same places. */
 function withParts(
   before: Circuit,
   system: System,
   parts: Circuit["parts"],
-  changed: ReadonlySet<number>,
+  changed: readonly number[],
 ): Circuit {
   const closed = before.joins.closed.slice();
   const ratio = before.joins.ratio.slice();
-  const nth = new Map<string, number>();
-  /** The next part of a kind in an element's list: columns keep the order of the lists. */
-  const next = <Kind extends Part["part"]>(element: number, kind: Kind): Extract<Part, { part: Kind }> => {
-    const key = `${kind} ${element}`;
-    const at = nth.get(key) ?? 0;
-    nth.set(key, at + 1);
-    return parts[element]!.filter((part) => part.part === kind)[at] as Extract<Part, { part: Kind }>;
-  };
-  const replaced = <Row extends { element: number; part: Part }>(rows: readonly Row[]): readonly Row[] =>
-    rows.map((row) => (changed.has(row.element) ? { ...row, part: next(row.element, row.part.part) } : row));
-  for (let k = 0; k < before.joins.count; k++) {
-    const element = before.joins.element[k]!;
-    if (!changed.has(element)) continue;
-    const join = next(element, "join");
-    closed[k] = join.closed ? 1 : 0;
-    ratio[k] = join.ratio ?? 1;
+  const [stretches, units, branches, emfs] = [
+    before.stretches.slice(),
+    before.units.slice(),
+    before.branches.slice(),
+    before.emfs.slice(),
+  ];
+  for (const element of changed) {
+    const rows = rowsOf(before).get(element);
+    if (rows === undefined) continue;
+    // Columns keep the order of an element's list of parts.
+    const own = <Kind extends Part["part"]>(kind: Kind) =>
+      parts[element]!.filter((it): it is Extract<Part, { part: Kind }> => it.part === kind);
+    own("join").forEach((join, nth) => {
+      closed[rows.join[nth]!] = join.closed ? 1 : 0;
+      ratio[rows.join[nth]!] = join.ratio ?? 1;
+    });
+    replace(stretches, rows.stretch, own("stretch"));
+    replace(units, rows.unit, own("unit"));
+    replace(branches, rows.branch, own("branch"));
+    replace(emfs, rows.emf, own("emf"));
   }
   return {
     ...before,
     system,
     parts,
     joins: { ...before.joins, closed, ratio },
-    stretches: replaced(before.stretches),
-    units: replaced(before.units),
-    branches: replaced(before.branches),
-    emfs: replaced(before.emfs),
+    stretches,
+    units,
+    branches,
+    emfs,
   };
+}
+
+function replace<Row extends { readonly part: Part }>(
+  column: Row[],
+  rows: readonly number[],
+  parts: readonly Row["part"][],
+): void {
+  parts.forEach((part, nth) => (column[rows[nth]!] = { ...column[rows[nth]!]!, part }));
 }
 
 function buildCircuit(system: System): Circuit {
