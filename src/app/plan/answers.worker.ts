@@ -1,6 +1,5 @@
-import { english, learn, plan } from "../../core";
+import { controlsFor, english, learn, plan } from "../../core";
 import type { Answer, Question } from "./ask";
-import { controlsFor } from "./controls";
 import { Player, stateAfter } from "./player";
 
 learn(english);

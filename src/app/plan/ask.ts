@@ -1,5 +1,4 @@
-import type { Plan, StillhotDocument, WorkPointId } from "../../core";
-import type { ControlSheet } from "./controls";
+import type { ControlSheet, Plan, StillhotDocument, WorkPointId } from "../../core";
 
 export type Question =
   | { readonly about: "plan"; readonly document: StillhotDocument }

@@ -5,6 +5,7 @@ import {
   edits,
   type ElementId,
   jobOf,
+  openPhasesOf,
   type PointId,
   type WorkPointId,
 } from "../../core";
@@ -12,7 +13,7 @@ import type { IconName } from "../frame/Icon.svelte";
 import { groundOn, placeOf } from "../grow/point";
 import { type Session, SELECTING } from "../session/session.svelte";
 import { later } from "../words/later";
-import { openPhasesOf, t } from "../words/words";
+import { t } from "../words/words";
 
 /** One thing that can be done with what is selected. */
 export interface Action {

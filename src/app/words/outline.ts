@@ -7,12 +7,13 @@ import {
   type ElementId,
   jobOf,
   type Letter,
+  openPhasesOf,
   type Owner,
   perObject,
   type PointId,
   type StillhotDocument,
 } from "../../core";
-import { elementName, firstOf, kindName, openPhasesOf, pointName, t, volts } from "./words";
+import { elementName, firstOf, kindName, pointName, t, volts } from "./words";
 
 /** One row of the outline: a thing, and where it stands in the tree. */
 export interface Row {

@@ -1,5 +1,4 @@
 import {
-  type CircuitElement,
   complete,
   completePoint,
   type ElementId,
@@ -117,17 +116,3 @@ export function threatSentence(document: StillhotDocument, threat: Threat): stri
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** Which phases of an element are open, in any way. */
-export const openPhasesOf = (element: CircuitElement): string =>
-  element.kind === "cutout"
-    ? [...element.phases]
-        .filter((it) => `${element.open}${element.blown}${element.removed}`.includes(it))
-        .join("")
-    : "open" in element
-      ? element.open
-      : element.kind === "span"
-        ? element.parted
-        : element.kind === "lead"
-          ? element.cut
-          : "";

@@ -64,6 +64,14 @@ export type AnyDevice = Omit<
 
 export const deviceOf = (kind: DeviceKind): AnyDevice => DEVICES[kind] as unknown as AnyDevice;
 
+/** Phases of a thing that are open in any way. */
+export function openPhasesOf(element: CircuitElement): string {
+  const opening = deviceOf(element.kind).opening;
+  if (opening !== undefined) return opening.openPhases(element as never);
+  const { cut, parted, open } = element as { cut?: string; parted?: string; open?: string };
+  return cut ?? parted ?? open ?? "";
+}
+
 export type { AnyDevice as DeviceAnswers };
 export * from "./define";
 export type { Complete, Field, FieldContext, FieldProblem, Fields, Fuse, Input, Reading } from "./fields";

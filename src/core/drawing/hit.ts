@@ -1,5 +1,6 @@
 import type { Scene } from "./scene";
-import { type Box, type Owner, type Piece } from "./shapes";
+import type { Owner } from "../terms";
+import type { Box, Piece } from "./shapes";
 
 /** Pieces by place, so that a touch asks only the few that are near it. */
 export class GridIndex {

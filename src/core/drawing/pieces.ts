@@ -1,17 +1,8 @@
 import { type CircuitElement, deviceOf, type DeviceAnswers, type Mark, secondaryLetters } from "../devices";
-import { type Letter, lettersOf, type ElementId, type Message, say } from "../terms";
+import { type Letter, lettersOf, type ElementId, type Message, type Owner, say } from "../terms";
 import { badgeOf, worstOf } from "./palettes";
 import { type Route, spotOf, SYMBOL } from "./routes";
-import {
-  boxOf,
-  type Look,
-  type Note,
-  type NoteKind,
-  type Owner,
-  type Piece,
-  type Shape,
-  type Spot,
-} from "./shapes";
+import { boxOf, type Look, type Note, type NoteKind, type Piece, type Shape, type Spot } from "./shapes";
 
 /** What a piece asks about the rest of the drawing. */
 export interface Surroundings {

@@ -1,14 +1,8 @@
 import type { ConductorState } from "../hazard";
-import type { ElementId, Letter, PointId, WorkPointId } from "../terms";
+import type { Letter, Owner } from "../terms";
 
 /** How a stroke looks, by what it means; a palette turns it into colours, `strokesOf` into widths and dashes. */
 export type Look = ConductorState | "unknown" | "ink";
-
-/** Which thing of the document a shape belongs to. */
-export type Owner =
-  | { readonly of: "point"; readonly id: PointId }
-  | { readonly of: "element"; readonly id: ElementId }
-  | { readonly of: "workPoint"; readonly id: WorkPointId };
 
 export interface Spot {
   readonly x: number;

@@ -1,4 +1,4 @@
-import { type Breaks, type CircuitElement, deviceOf } from "../devices";
+import { type Breaks, type CircuitElement, deviceOf, openPhasesOf } from "../devices";
 import { settingsOf, type Step } from "../document";
 import type { ElementId, Letter } from "../terms";
 import { elementOf } from "./names";
@@ -44,14 +44,6 @@ function limitOf(element: CircuitElement, step: Step, { document }: JobState): B
       basis: "bare",
     }
   );
-}
-
-/** Phases of a thing that are open in any way. */
-export function openPhasesOf(element: CircuitElement): string {
-  const opening = deviceOf(element.kind).opening;
-  if (opening !== undefined) return opening.openPhases(element as never);
-  const { cut, parted, open } = element as { cut?: string; parted?: string; open?: string };
-  return cut ?? parted ?? open ?? "";
 }
 
 /** The phase of a step that breaks most of what it may, worst first. */

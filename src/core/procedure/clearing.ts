@@ -1,7 +1,7 @@
+import { openPhasesOf } from "../devices";
 import { settingsOf } from "../document";
 import { type FuseLink, meltSeconds } from "../reference";
 import { type ElementId, type Message, say } from "../terms";
-import { openPhasesOf } from "./breaking";
 import { elementsOf, figure, nameOf } from "./names";
 import { seen } from "./seen";
 import type { JobState } from "./state";

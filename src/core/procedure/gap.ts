@@ -1,8 +1,7 @@
-import { deviceOf } from "../devices";
+import { deviceOf, openPhasesOf } from "../devices";
 import type { Step } from "../document";
 import type { ConductorReport } from "../hazard";
 import { complex, type Complex, conductorId, type ElementId, type Letter } from "../terms";
-import { openPhasesOf } from "./breaking";
 import { isLiveState } from "./live";
 import { elementOf } from "./names";
 import { seen } from "./seen";

@@ -18,4 +18,6 @@ export { DAMPING_PERCENT, ferroresonanceRisk, type FerroresonanceRisk } from "./
 export { dutiesOf, type Duty } from "./duty";
 export { threatWords, upsetWords } from "./threatWords";
 export { isSwitching, isHotStickWork } from "./verbs";
+export { type Act, actsFor } from "./acts";
+export { type ControlSheet, controlsFor, type Effect, type TriedControl } from "./controls";
 export * from "./planner";

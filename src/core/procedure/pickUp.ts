@@ -1,7 +1,7 @@
+import { openPhasesOf } from "../devices";
 import type { Step } from "../document";
 import { type FuseLink, meltAmps } from "../reference";
 import { type ConductorId, conductorId, type ElementId, lettersOf } from "../terms";
-import { openPhasesOf } from "./breaking";
 import { ampsThrough, phasesMoved } from "./gap";
 import { coldLoadSurge, fullLoadAmps, inrushSurges, melts, type Surge } from "./inrush";
 import { joinedWithout } from "./joined";

@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf, secondaryLetters } from "../devices";
+import { type CircuitElement, deviceOf, openPhasesOf, secondaryLetters } from "../devices";
 import { perObject, type StillhotDocument, type WorkPoint } from "../document";
 import { assess } from "../hazard";
 import { circuitOf } from "../network";
@@ -11,7 +11,6 @@ import {
   type Message,
   say,
 } from "../terms";
-import { openPhasesOf } from "./breaking";
 import { isLiveState } from "./live";
 import { elementOf, elementsOf, nameOf } from "./names";
 

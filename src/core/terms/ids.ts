@@ -6,6 +6,12 @@ export type PointId = Id<"point">;
 export type ElementId = Id<"element">;
 export type WorkPointId = Id<"workPoint">;
 
+/** One thing of a document that can be pointed at. */
+export type Owner =
+  | { readonly of: "point"; readonly id: PointId }
+  | { readonly of: "element"; readonly id: ElementId }
+  | { readonly of: "workPoint"; readonly id: WorkPointId };
+
 export type Phase = "A" | "B" | "C" | "1" | "2";
 /** One conductor of a point: a phase, a leg of a split secondary, or the neutral. */
 export type Letter = Phase | "N";

@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf, type DeviceKind, LOAD_BREAK_TOOL } from "../../devices";
+import { type CircuitElement, type DeviceKind, deviceOf, LOAD_BREAK_TOOL, openPhasesOf } from "../../devices";
 import {
   complete,
   jobOf,
@@ -10,7 +10,6 @@ import {
 } from "../../document";
 import { circuitOf, EARTH, endsOf, reachGraphOf } from "../../network";
 import type { ElementId, PointId } from "../../terms";
-import { openPhasesOf } from "../breaking";
 
 /** One thing that the crew can open, or stop: a single pole, or all poles of a gang. */
 export interface Opening {

@@ -1,4 +1,4 @@
-import type { CircuitElement } from "../../devices";
+import { type CircuitElement, openPhasesOf } from "../../devices";
 import { secondaryLetters } from "../../devices";
 import { jobOf } from "../../document";
 import { endsOf } from "../../network";
@@ -12,7 +12,6 @@ import {
   say,
   type WorkPointId,
 } from "../../terms";
-import { openPhasesOf } from "../breaking";
 import { islandOf } from "../joined";
 import { elementsOf, nameOf, namesOf } from "../names";
 import { defineRule } from "../rule";

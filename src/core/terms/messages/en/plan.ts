@@ -116,6 +116,7 @@ export const plan = {
   "control.now": "With what is ticked: {verdict}, margin {margin}",
   "control.above3": "above 3",
   "control.gone": "Not found any more",
+  "control.already": "Live as it stands",
   "control.one": "1 thing must go wrong",
   "control.things": "{count} things must go wrong",
   "control.margin": "margin {margin}",
@@ -125,7 +126,8 @@ export const plan = {
     "Find out that nobody at {name} has a generator (a fact, not an act: it holds only while it is true)",
   "control.then": ", then ",
   "control.take": "Put these into the plan ({count})",
-  "control.nothing": "Nothing on the drawing takes it away by itself.",
+  "control.nothing":
+    "Nothing takes it away by one act that can be done as things stand. The proposed order may.",
   "control.more": "{count} more, weaker ones are not listed.",
 
   "rehearse.tab.step": "Step",

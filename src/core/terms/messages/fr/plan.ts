@@ -116,6 +116,7 @@ export const plan = {
   "control.now": "Avec ce qui est coché : {verdict}, marge {margin}",
   "control.above3": "supérieure à 3",
   "control.gone": "N'est plus trouvée",
+  "control.already": "Sous tension en l'état",
   "control.one": "1 chose doit mal tourner",
   "control.things": "{count} choses doivent mal tourner",
   "control.margin": "marge {margin}",
@@ -125,7 +126,7 @@ export const plan = {
     "S'assurer que personne à {name} n'a de génératrice (un fait, pas un acte : il ne tient que tant qu'il est vrai)",
   "control.then": ", puis ",
   "control.take": "Les mettre dans le plan ({count})",
-  "control.nothing": "Rien sur le dessin ne l'ôte à lui seul.",
+  "control.nothing": "Rien ne l'écarte par un seul geste possible en l'état. L'ordre proposé peut le faire.",
   "control.more": "{count} autres, plus faibles, ne sont pas listées.",
 
   "rehearse.tab.step": "Étape",

@@ -1,23 +1,10 @@
-import {
-  advance,
-  type CircuitElement,
-  complete,
-  conductorsOf,
-  deviceOf,
-  type ElementId,
-  GROUNDING_CABLES,
-  jobOf,
-  isTagged,
-  type JobState,
-  type Message,
-  nextGroundId,
-  type Owner,
-  pointName,
-  say,
-  spell,
-  type Step,
-  type StepVerb,
-} from "../../core";
+import { type CircuitElement, deviceOf, GROUNDING_CABLES, openPhasesOf } from "../devices";
+import { complete, conductorsOf, jobOf, nextGroundId, type Step, type StepVerb } from "../document";
+import { type ElementId, type Message, type Owner, say, spell } from "../terms";
+import { isTagged } from "./isolation";
+import { nameOf } from "./names";
+import { advance } from "./play";
+import type { JobState } from "./state";
 
 /** Something that can be done next, as a step of the job. */
 export interface Act {
@@ -51,14 +38,6 @@ const act = (
   step: { do: verb, ...keys },
   ...(COMMITS.has(verb) ? { commits: true } : {}),
 });
-
-/** Phases of a thing that are open in any way. */
-export function openPhasesOf(element: CircuitElement): string {
-  const opening = deviceOf(element.kind).opening;
-  if (opening !== undefined) return opening.openPhases(element as never);
-  const { cut, parted, open } = element as { cut?: string; parted?: string; open?: string };
-  return cut ?? parted ?? open ?? "";
-}
 
 const COMMITS: ReadonlySet<StepVerb> = new Set([
   "open",
@@ -214,7 +193,7 @@ function jobActs(state: JobState): Act[] {
   const named = (id: string, at: string) =>
     works.length > 1
       ? say("verb.workNamed", {
-          name: jobOf(state.document).workPoints[id as never]?.label ?? pointName(state.document, at),
+          name: jobOf(state.document).workPoints[id as never]?.label ?? nameOf(state.document, at),
         })
       : say("verb.work");
   const due: Act[] = [

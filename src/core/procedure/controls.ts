@@ -1,24 +1,19 @@
+import { type CircuitElement, openPhasesOf } from "../devices";
+import { complete, conductorsOf, jobOf, settingsOf, type Step } from "../document";
+import type { Assessment, Threat, Upset, Verdict } from "../hazard";
 import {
-  advance,
-  type Assessment,
-  type CircuitElement,
-  complete,
   conductorId,
-  conductorsOf,
   type ElementId,
-  jobOf,
-  type JobState,
   type Letter,
+  type Message,
   type Owner,
-  seen,
-  settingsOf,
-  type Step,
-  type Threat,
-  type Upset,
-  type Verdict,
   type WorkPointId,
-} from "../../core";
-import { actsFor, openPhasesOf } from "./acts";
+} from "../terms";
+import { actsFor } from "./acts";
+import { consequenceOf } from "./consequence";
+import { advance } from "./play";
+import { seen } from "./seen";
+import type { JobState } from "./state";
 
 /** Some acts, or one fact to find out, that could take a threat away. */
 export interface Control {
@@ -43,6 +38,8 @@ export interface TriedControl extends Control {
   /** the most that a worker on the bonded pole would then feel of it [V] */
   readonly exposureVolts: number;
   readonly customersOut: number;
+  /** what doing it would bring about, where that is an arc, a fault or a shock */
+  readonly harm?: Message;
 }
 
 export interface ControlledThreat {
@@ -67,7 +64,10 @@ export interface ControlSheet {
 const MOST_THREATS = 8;
 const MOST_CONTROLS = 6;
 
-/** What would take each threat to a work point away, tried one by one on top of what is ticked. */
+/**
+ * What would take each threat to a work point away, tried one by one on top of what is ticked. An act that itself arcs,
+ * faults or shocks as things stand, such as a ground on what is live, is no control: it is offered once it can be done.
+ */
 export function controlsFor(
   state: JobState,
   workPoint: WorkPointId,
@@ -82,14 +82,15 @@ export function controlsFor(
     return { threat, controls };
   });
   const chosen = ticked.flatMap((id) => known.get(id) ?? []);
-  const after = stateWith(state, chosen);
+  const done = tryOut(state, chosen);
+  const after = done.state;
   const supplied = customersSupplied(seen(state), state);
-  const tried = new Map<string, { readonly state: JobState; readonly customersOut: number }>();
+  const tried = new Map<string, Trial & { readonly customersOut: number }>();
   const trial = (control: Control) => {
-    const done = tried.get(control.id);
-    if (done !== undefined) return done;
-    const then = ticked.includes(control.id) ? after : stateWith(after, [control]);
-    const fresh = { state: then, customersOut: supplied - customersSupplied(seen(then), then) };
+    const known = tried.get(control.id);
+    if (known !== undefined) return known;
+    const { state: then, harms } = ticked.includes(control.id) ? done : tryOut(after, [control]);
+    const fresh = { state: then, harms, customersOut: supplied - customersSupplied(seen(then), then) };
     tried.set(control.id, fresh);
     return fresh;
   };
@@ -103,16 +104,20 @@ export function controlsFor(
       strength: strengthOf(threat, after, workPoint),
       controls: controls
         .map((control): TriedControl => {
-          const { state: then, customersOut } = trial(control);
+          const { state: then, harms, customersOut } = trial(control);
+          const harm = harms.get(control.id);
           return {
             ...control,
             effect: effectOn(then, workPoint),
             strength: strengthOf(threat, then, workPoint),
             exposureVolts: exposureOf(threat, then, workPoint),
             customersOut,
+            ...(harm === undefined ? {} : { harm }),
           };
         })
-        .filter((it) => ticked.includes(it.id) || (it.strength ?? 4) > threat.strength)
+        .filter(
+          (it) => ticked.includes(it.id) || (it.harm === undefined && (it.strength ?? 4) > threat.strength),
+        )
         .sort(byWorth)
         .slice(0, MOST_CONTROLS),
     })),
@@ -150,11 +155,25 @@ const remnantsOf = ({ conductor, upsets }: Threat, state: JobState, workPoint: W
 
 const isSameUpset = (a: Upset, b: Upset): boolean => a.element === b.element && a.phase === b.phase;
 
-function stateWith(state: JobState, controls: readonly Control[]): JobState {
-  return controls.reduce((before, { steps, fact }) => {
-    const after = steps.reduce(advance, before);
-    return fact === undefined ? after : withoutGenerator(after, fact);
-  }, state);
+/** How the job stands once some controls were tried, and which of them brought harm about. */
+interface Trial {
+  readonly state: JobState;
+  readonly harms: ReadonlyMap<string, Message>;
+}
+
+function tryOut(start: JobState, controls: readonly Control[]): Trial {
+  const harms = new Map<string, Message>();
+  let state = start;
+  for (const { id, steps, fact } of controls) {
+    for (const step of steps) {
+      const before = state;
+      state = advance(before, step);
+      const { kind, text } = consequenceOf(step, before, state);
+      if (kind !== "none") harms.set(id, text);
+    }
+    if (fact !== undefined) state = withoutGenerator(state, fact);
+  }
+  return { state, harms };
 }
 
 /** The drawing as if it were known that nobody at a load owns a generator: for a try, never for a plan. */
