@@ -77,6 +77,39 @@ const comparesTen = (size) => ({
   },
 });
 
+const takesDroppedFiles = {
+  name: "attempt files that are dropped on the page are opened together",
+  async run(ctx) {
+    const page = await begun(ctx, { path: "#debrief" });
+    const texts = (await tenAttempts()).map((file) => readFileSync(file, "utf8"));
+    await page.locator("[data-drop]").evaluate((target, them) => {
+      const dataTransfer = new DataTransfer();
+      them.forEach((text, n) => dataTransfer.items.add(new File([text], `${n}.attempt.json`)));
+      for (const type of ["dragover", "drop"])
+        target.dispatchEvent(new DragEvent(type, { bubbles: true, cancelable: true, dataTransfer }));
+    }, texts);
+    await page.locator("[data-class]").waitFor();
+    assert.equal(await page.locator("[data-row]").count(), 10);
+    assert.equal(await page.locator(".drop").count(), 0);
+  },
+};
+
+const opensAClass = {
+  name: "two hundred attempts are opened together and compared",
+  seconds: 120,
+  async run(ctx) {
+    const page = await begun(ctx, { path: "#debrief" });
+    const ten = await tenAttempts();
+    const files = Array.from({ length: 200 }, (_, n) => ten[n % ten.length]);
+    await page.locator('[data-act="open-attempts"]').waitFor();
+    await openFiles(page, files);
+    await page.locator("[data-row]").nth(199).waitFor();
+    assert.equal(await page.locator('[data-row="passed"]').count(), 60);
+    const clamp = page.locator('[data-tally="traps clamp-under-load"]');
+    assert.equal(await clamp.getAttribute("data-count"), "60");
+  },
+};
+
 const twoSideBySide = {
   name: "two attempts stand side by side from where they first differ",
   async run(ctx) {
@@ -151,6 +184,8 @@ const playsOn = {
 export const tests = [
   comparesTen("desk"),
   comparesTen("phone"),
+  takesDroppedFiles,
+  opensAClass,
   twoSideBySide,
   noticesAnEdit,
   replays("desk", "light"),
