@@ -1,6 +1,7 @@
-import { complete, type StillhotDocument, type System } from "../document";
+import { complete, elementsAt, savedElement, type StillhotDocument, type System } from "../document";
 import type { Assessment } from "../hazard";
-import { conductorId, type ElementId, type Letter, lettersOf, type PointId } from "../terms";
+import { type ElementId, type Letter, lettersOf } from "../terms";
+import type { Looks } from "./looks";
 
 /** Which way an element's feed runs: 1 from `from` to `to`. */
 export type FeedOf = (id: ElementId, letter: Letter) => 1 | -1 | 0;
@@ -12,69 +13,60 @@ export const NO_FEED: FeedOf = () => 0;
  * The way along which backfeed runs, for the arrowheads: outward from the elements that reach the backfed conductors,
  * by number of elements passed. Only a picture: the states themselves come from the assessment.
  */
-export function feedOf({ system }: StillhotDocument, assessment: Assessment | undefined): FeedOf {
-  if (assessment === undefined) return NO_FEED;
+export function feedOf(
+  { system }: StillhotDocument,
+  assessment: Assessment | undefined,
+  looks: Looks,
+): FeedOf {
+  if (assessment === undefined || looks.backfed.size === 0) return NO_FEED;
   const origins = new Set<ElementId>();
-  for (const id in assessment.conductors) {
-    const report = assessment.conductors[id as keyof typeof assessment.conductors]!;
-    if (report.state === "backfed") for (const source of report.sources) origins.add(source);
-  }
-  if (origins.size === 0) return NO_FEED;
-  const hops = hopsFrom(system, origins, assessment);
+  for (const id of looks.backfed)
+    for (const source of assessment.conductors[id]!.sources) origins.add(source);
+  const hops = hopsFrom(system, origins, looks);
   return (id, letter) => {
     const element = complete(system.elements[id]!);
     if (!("from" in element)) return 0;
-    const from = hops.get(conductorId(element.from, letter)) ?? hops.get(element.from);
-    const to = hops.get(conductorId(element.to, letter)) ?? hops.get(element.to);
+    const from = hops.get(element.from);
+    const to = hops.get(element.to);
     if (from === undefined || to === undefined || from === to) return 0;
     return from < to ? 1 : -1;
   };
 }
 
 /** How many elements lie between a point and the nearest origin, along conductors that are backfed. */
-function hopsFrom(
-  system: System,
-  origins: ReadonlySet<ElementId>,
-  assessment: Assessment,
-): Map<string, number> {
-  const beside = new Map<string, string[]>();
-  const join = (a: string, b: string) => {
-    const list = beside.get(a);
-    if (list === undefined) beside.set(a, [b]);
-    else list.push(b);
-  };
-  const isBackfed = (point: string, letter: Letter) =>
-    assessment.conductors[conductorId(point, letter)]?.state === "backfed";
-  for (const id in system.elements) {
-    const element = complete(system.elements[id as ElementId]!);
-    if (!("from" in element)) continue;
-    if (element.kind === "transformer") {
-      join(element.from, element.to);
-      join(element.to, element.from);
-      continue;
-    }
-    for (const letter of lettersOf(element.phases)) {
-      if (!isBackfed(element.from, letter) || !isBackfed(element.to, letter)) continue;
-      if ("open" in element && element.open.includes(letter)) continue;
-      join(element.from, element.to);
-      join(element.to, element.from);
-    }
-  }
+function hopsFrom(system: System, origins: ReadonlySet<ElementId>, looks: Looks): Map<string, number> {
   const hops = new Map<string, number>();
   let front: string[] = [];
   for (const id of origins) {
-    const saved = system.elements[id];
+    const saved = savedElement(system.elements, id);
     const element = saved === undefined ? undefined : complete(saved);
-    if (element !== undefined && "at" in element) front.push(element.at as PointId);
+    if (element !== undefined && "at" in element) front.push(element.at);
   }
   for (let hop = 0; front.length > 0; hop++) {
     const next: string[] = [];
     for (const point of front) {
       if (hops.has(point)) continue;
       hops.set(point, hop);
-      next.push(...(beside.get(point) ?? []));
+      next.push(...besideOf(system, looks, point));
     }
     front = next;
   }
   return hops;
+}
+
+/** Points to which backfeed comes from a point past one element. */
+function besideOf(system: System, looks: Looks, point: string): string[] {
+  return (elementsAt(system).get(point) ?? []).flatMap((id) => {
+    const element = complete(savedElement(system.elements, id)!);
+    if (!("from" in element)) return [];
+    const other = element.from === point ? element.to : element.from;
+    if (element.kind === "transformer") return [other];
+    const isJoined = lettersOf(element.phases).some(
+      (letter) =>
+        looks.at(element.from, letter) === "backfed" &&
+        looks.at(element.to, letter) === "backfed" &&
+        !("open" in element && element.open.includes(letter)),
+    );
+    return isJoined ? [other] : [];
+  });
 }

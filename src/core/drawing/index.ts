@@ -7,3 +7,4 @@ export * from "./hit";
 export * from "./svg";
 export * from "./power";
 export * from "./marks";
+export { tidy } from "./tidy/tidy";

@@ -1,5 +1,15 @@
 import type { CircuitElement } from "../devices";
-import { complete, completePoint, perObject, type System } from "../document";
+import {
+  complete,
+  completePoint,
+  elementsAt,
+  endPointsOf,
+  perDrawing,
+  perObject,
+  savedElement,
+  type System,
+  type TouchedRecords,
+} from "../document";
 import type { ElementId, PointId } from "../terms";
 import type { Spot } from "./shapes";
 
@@ -36,7 +46,12 @@ const HANG_CLEAR = 34;
 export const spotOf = (x: number, y: number): Spot => ({ x, y });
 
 /** Every element's route, by id. An element whose points are missing has none. */
-export const routesOf: (system: System) => ReadonlyMap<ElementId, Route> = perObject((system: System) => {
+export const routesOf: (system: System) => ReadonlyMap<ElementId, Route> = perDrawing<
+  ReadonlyMap<ElementId, Route>
+>((system) => laid(system, Object.keys(system.elements)), carried);
+
+/** The routes of elements that are given in the drawing's order, together with all others at the same points. */
+function laid(system: System, ids: readonly string[]): Map<ElementId, Route> {
   const routes = new Map<ElementId, Route>();
   const taken = new Map<string, number[]>();
   const take = (point: string, angle: number) => {
@@ -44,9 +59,7 @@ export const routesOf: (system: System) => ReadonlyMap<ElementId, Route> = perOb
     if (angles === undefined) taken.set(point, [angle]);
     else angles.push(angle);
   };
-  const elements = Object.keys(system.elements).map(
-    (id) => [id as ElementId, complete(system.elements[id as ElementId]!)] as const,
-  );
+  const elements = ids.map((id) => [id as ElementId, complete(system.elements[id as ElementId]!)] as const);
   const spots = new Map<string, Spot>();
   const spot = (id: string): Spot | undefined => {
     const known = spots.get(id);
@@ -104,16 +117,109 @@ export const routesOf: (system: System) => ReadonlyMap<ElementId, Route> = perOb
     if (!("at" in element)) continue;
     const at = spot(element.at);
     if (at === undefined) continue;
-    const angle = freest(taken.get(element.at) ?? [], PREFERRED[element.kind] ?? 90);
+    const angle = freest(taken.get(element.at) ?? [], HANG_DIRECTIONS[element.kind] ?? 90);
     take(element.at, angle);
     const isClear = element.kind === "ground" || element.kind === "fault";
     routes.set(id, hung(at, angle, isClear ? HANG_CLEAR : HANG));
   }
   return routes;
-});
+}
+
+/** Places of ids in the order of the drawing. */
+const rankOf = perObject(
+  (elements: System["elements"]) => new Map(Object.keys(elements).map((id, rank) => [id, rank])),
+);
+
+/** Above so many elements laying all of them anew is as quick. */
+const MOST_LAID_AGAIN = 2000;
+
+/** Only what stands at the points that moved, or at the other ends of what stands there, can run otherwise. */
+function carried(
+  was: ReadonlyMap<ElementId, Route>,
+  before: System,
+  after: System,
+  touched: TouchedRecords,
+): ReadonlyMap<ElementId, Route> | undefined {
+  const moved = movedPoints(before, after, touched);
+  if (moved.size === 0) return was;
+  const near = new Set(moved);
+  for (const point of moved)
+    for (const id of elementsAt(after).get(point) ?? [])
+      for (const end of endPointsOf(savedElement(after.elements, id))) near.add(end);
+  const again = new Set<string>();
+  for (const point of near) {
+    for (const id of elementsAt(after).get(point) ?? []) {
+      again.add(id);
+      // Which way a bow stands depends on what stands at both of its ends, and what hangs there on the bow.
+      if (isBowed(was, after, id))
+        for (const end of endPointsOf(savedElement(after.elements, id))) near.add(end);
+    }
+    if (again.size > MOST_LAID_AGAIN) return undefined;
+  }
+  const ranks = rankOf(after.elements);
+  const routes = new Map(was);
+  for (const id of [...touched.elements, ...again]) routes.delete(id as ElementId);
+  const fresh = laid(
+    after,
+    [...again].sort((a, b) => ranks.get(a)! - ranks.get(b)!),
+  );
+  for (const [id, route] of fresh) {
+    const old = was.get(id);
+    routes.set(id, old !== undefined && isSameRoute(old, route) ? old : route);
+  }
+  return routes;
+}
+
+/** Points that stand elsewhere, and those at which something else ends. */
+function movedPoints(before: System, after: System, { points, elements }: TouchedRecords): Set<string> {
+  const moved = new Set<string>();
+  for (const id of points) {
+    const [had, has] = [before, after].map((it) =>
+      Object.hasOwn(it.points, id) ? completePoint(it.points[id as PointId]!) : undefined,
+    );
+    if (had?.x !== has?.x || had?.y !== has?.y) moved.add(id);
+  }
+  for (const id of elements) {
+    const [had, has] = [before, after].map((it) => savedElement(it.elements, id));
+    const [ended, ends] = [endPointsOf(had), endPointsOf(has)];
+    if (had?.kind !== has?.kind || ended.join() !== ends.join())
+      for (const point of [...ended, ...ends]) moved.add(point);
+  }
+  return moved;
+}
+
+function isBowed(was: ReadonlyMap<ElementId, Route>, { points, elements }: System, id: string): boolean {
+  const { from, to } = savedElement(elements, id) as { from?: string; to?: string };
+  if (from === undefined || to === undefined) return false;
+  const known = was.get(id as ElementId);
+  if (known !== undefined && Math.hypot(known.to!.x - known.from.x, known.to!.y - known.from.y) < TOO_CLOSE)
+    return true;
+  const [a, b] = [from, to].map((end) =>
+    Object.hasOwn(points, end) ? completePoint(points[end as PointId]!) : undefined,
+  );
+  return a !== undefined && b !== undefined && Math.hypot(b.x - a.x, b.y - a.y) < TOO_CLOSE;
+}
+
+export function isSameRoute(a: Route | undefined, b: Route): boolean {
+  return (
+    a === b ||
+    (a !== undefined &&
+      isSameSpot(a.from, b.from) &&
+      isSameSpot(a.start, b.start) &&
+      isSameSpot(a.end, b.end) &&
+      isSameSpot(a.to, b.to) &&
+      isSameSpot(a.centre, b.centre) &&
+      isSameSpot(a.along, b.along) &&
+      isSameSpot(a.alt, b.alt) &&
+      a.scale === b.scale)
+  );
+}
+
+const isSameSpot = (a: Spot | undefined, b: Spot | undefined): boolean =>
+  a === b || (a !== undefined && b !== undefined && a.x === b.x && a.y === b.y);
 
 /** Where something at one point likes to hang, in degrees clockwise from the right. */
-const PREFERRED: Partial<Record<CircuitElement["kind"], number>> = {
+export const HANG_DIRECTIONS: Partial<Record<CircuitElement["kind"], number>> = {
   source: 180,
   load: 0,
   generator: -45,

@@ -1,0 +1,150 @@
+import type { CircuitElement } from "../../devices";
+import { complete, naturalOrder, type StillhotDocument } from "../../document";
+import type { ElementId } from "../../terms";
+import { SYMBOL } from "../routes";
+
+/** A place where lines meet, a point or the middle of a transfer switch, with what goes on from there away from the source. */
+export interface Branch {
+  /** id of its point; the middle of a transfer switch has the switch's id with a space before it, which no point has */
+  readonly id: string;
+  readonly parent: Branch | undefined;
+  /** what goes on from here, the main line first */
+  readonly onward: readonly Branch[];
+  /** how far it wants to stand from its parent, in units of the drawing */
+  readonly length: number;
+  /** what leads to it; nothing leads to a root */
+  readonly by: Way | undefined;
+  /** one-ended elements that hang here */
+  readonly hung: readonly CircuitElement["kind"][];
+}
+
+/** One stretch between two places. */
+export interface Way {
+  readonly element: ElementId;
+  readonly kind: CircuitElement["kind"];
+  readonly phases: string;
+  readonly a: string;
+  readonly b: string;
+  readonly length: number;
+  /** goes last: the tree would rather not hang by it */
+  readonly isTie: boolean;
+}
+
+export interface Forest {
+  /** one root for each part of the drawing that nothing joins to the others */
+  readonly roots: readonly Branch[];
+  /** what joins two places that the trees hold already */
+  readonly ties: readonly Way[];
+}
+
+const LINE = 120;
+const DEVICE = 80;
+
+export const isJoint = (id: string): boolean => id.startsWith(" ");
+
+/**
+ * The drawing as trees that hang on their sources. Whatever is normally open is gone through last, so that a loop is cut
+ * where the crew would cut it.
+ */
+export function forestOf({ system }: StillhotDocument): Forest {
+  const ids = (Object.keys(system.elements) as ElementId[]).sort(naturalOrder);
+  const elements = ids.map((id) => [id, complete(system.elements[id]!)] as const);
+  const ways = elements.flatMap(([id, element]) => waysOf(id, element));
+  const waysAt = grouped(ways.flatMap((way) => [[way.a, way] as const, [way.b, way] as const]));
+  const hungAt = grouped(
+    elements.flatMap(([, it]) => ("at" in it ? [[it.at as string, it.kind] as const] : [])),
+  );
+  const sources = elements.flatMap(([, it]) => (it.kind === "source" ? [it.at as string] : []));
+  const seen = new Set<string>();
+  const used = new Set<Way>();
+  const roots: Branch[] = [];
+  for (const start of [...sources, ...Object.keys(system.points).sort(naturalOrder)])
+    if (!seen.has(start)) roots.push(grownFrom(start, { waysAt, hungAt, seen, used }));
+  return { roots, ties: ways.filter((it) => !used.has(it)) };
+}
+
+interface Growing {
+  readonly waysAt: ReadonlyMap<string, readonly Way[]>;
+  readonly hungAt: ReadonlyMap<string, readonly CircuitElement["kind"][]>;
+  readonly seen: Set<string>;
+  readonly used: Set<Way>;
+}
+
+type Draft = Omit<Branch, "onward" | "parent"> & { parent: Draft | undefined; onward: Draft[] };
+
+/** Goes outward from one place, level by level, and by the ties only where nothing else leads on. */
+function grownFrom(start: string, { waysAt, hungAt, seen, used }: Growing): Branch {
+  const place = (id: string, parent: Draft | undefined, by: Way | undefined): Draft => {
+    seen.add(id);
+    return { id, parent, onward: [], length: by?.length ?? 0, by, hung: hungAt.get(id) ?? [] };
+  };
+  const root = place(start, undefined, undefined);
+  const queue: Draft[] = [root];
+  const later: [Draft, Way][] = [];
+  const order: Draft[] = [];
+  const follow = (from: Draft, way: Way) => {
+    const far = way.a === from.id ? way.b : way.a;
+    if (seen.has(far)) return;
+    used.add(way);
+    const next = place(far, from, way);
+    from.onward.push(next);
+    queue.push(next);
+  };
+  for (let next = 0, late = 0; next < queue.length || late < later.length;) {
+    if (next === queue.length) {
+      follow(...later[late++]!);
+      continue;
+    }
+    const here = queue[next++]!;
+    order.push(here);
+    for (const way of waysAt.get(here.id) ?? [])
+      if (way.isTie) later.push([here, way]);
+      else follow(here, way);
+  }
+  const sizes = new Map<Draft, number>();
+  for (const it of order.toReversed()) {
+    sizes.set(
+      it,
+      it.onward.reduce((sum, next) => sum + sizes.get(next)!, 1),
+    );
+    it.onward.sort((one, other) => asMain(other, sizes.get(other)!) - asMain(one, sizes.get(one)!));
+  }
+  return root as Branch;
+}
+
+/** How much a branch is the line that goes on: the most phases, then a line before a device, then what has most behind it. */
+function asMain({ by }: Draft, size: number): number {
+  if (by === undefined || by.isTie) return 0;
+  return by.phases.length * 1e8 + (by.kind === "span" ? 1e7 : 0) + Math.min(size, 1e6);
+}
+
+function waysOf(element: ElementId, it: CircuitElement): Way[] {
+  if (!("from" in it)) return [];
+  const length = it.kind === "span" ? LINE : DEVICE;
+  const isTie = "normallyOpen" in it && it.normallyOpen;
+  const way = (a: string, b: string, own: number, phases = it.phases): Way => ({
+    element,
+    kind: it.kind,
+    phases,
+    a,
+    b,
+    length: own,
+    isTie,
+  });
+  if (it.kind !== "transfer") return [way(it.from, it.to, length)];
+  const joint = ` ${element}`;
+  // The line through the switch goes to the customer: the generator stands beside it, whatever hangs on it.
+  return [way(joint, it.to, SYMBOL), way(it.from, joint, SYMBOL), way(joint, it.alt, DEVICE, "")];
+}
+
+function grouped<Key, Value>(
+  entries: readonly (readonly [Key, Value])[],
+): ReadonlyMap<Key, readonly Value[]> {
+  const groups = new Map<Key, Value[]>();
+  for (const [key, value] of entries) {
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [value]);
+    else group.push(value);
+  }
+  return groups;
+}
