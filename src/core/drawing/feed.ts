@@ -1,10 +1,10 @@
 import { complete, elementsAt, savedElement, type StillhotDocument, type System } from "../document";
 import type { Assessment } from "../hazard";
-import { type ElementId, type Letter, lettersOf } from "../terms";
-import type { Looks } from "./looks";
+import { type ElementId, lettersOf } from "../terms";
+import { type Looks, pointOf } from "./looks";
 
 /** Which way an element's feed runs: 1 from `from` to `to`. */
-export type FeedOf = (id: ElementId, letter: Letter) => 1 | -1 | 0;
+export type FeedOf = (id: ElementId) => 1 | -1 | 0;
 
 /** Nothing is backfed, so no feed has a way to show. */
 export const NO_FEED: FeedOf = () => 0;
@@ -23,9 +23,10 @@ export function feedOf(
   for (const id of looks.backfed)
     for (const source of assessment.conductors[id]!.sources) origins.add(source);
   const hops = hopsFrom(system, origins, looks);
-  return (id, letter) => {
+  const backfed = new Set([...looks.backfed].map(pointOf));
+  return (id) => {
     const element = complete(system.elements[id]!);
-    if (!("from" in element)) return 0;
+    if (!("from" in element) || !(backfed.has(element.from) || backfed.has(element.to))) return 0;
     const from = hops.get(element.from);
     const to = hops.get(element.to);
     if (from === undefined || to === undefined || from === to) return 0;
@@ -58,7 +59,7 @@ function hopsFrom(system: System, origins: ReadonlySet<ElementId>, looks: Looks)
 function besideOf(system: System, looks: Looks, point: string): string[] {
   return (elementsAt(system).get(point) ?? []).flatMap((id) => {
     const element = complete(savedElement(system.elements, id)!);
-    if (!("from" in element)) return [];
+    if (!("from" in element) || (element.from !== point && element.to !== point)) return [];
     const other = element.from === point ? element.to : element.from;
     if (element.kind === "transformer") return [other];
     const isJoined = lettersOf(element.phases).some(

@@ -8,8 +8,8 @@ import { boxOf, type Look, type Note, type NoteKind, type Piece, type Shape, typ
 export interface Surroundings {
   /** the look of a conductor at one of the element's own ends */
   look(end: "from" | "to" | "alt" | "at", letter: Letter): Look;
-  /** which way the feed runs from `from` to `to` on this letter */
-  feed(letter: Letter): 1 | -1 | 0;
+  /** which way the feed runs: 1 from `from` to `to` */
+  readonly feed: 1 | -1 | 0;
   /** whether the point at this end has a neutral */
   hasNeutral(end: "from" | "to" | "at"): boolean;
   /** spells the few words that stand on a drawing */
@@ -29,11 +29,82 @@ const BADGE_EVERY = 170;
 const SINGLE_POLE = new Set<CircuitElement["kind"]>(["clamp", "cutout", "disconnect", "elbow"]);
 
 type TwoEnded = Extract<CircuitElement, { from: string }>;
+type Nearby = Extract<CircuitElement, { kind: "nearby" }>;
 type OneEnded = Extract<CircuitElement, { at: string }>;
 
-/** Everything that is drawn for one element. */
+/**
+ * Everything that is drawn for one element. Its shapes and notes are made when they are asked for: of a large drawing
+ * most are out of sight, or too small to show.
+ */
 export function pieceOf(id: ElementId, element: CircuitElement, route: Route, around: Surroundings): Piece {
   const owner: Owner = { of: "element", id };
+  const spine = flat(spineOf(element, route));
+  return lazyPiece({ owner, spine, box: boxOf(spine, 30), overall: overallOf(element, around) }, () =>
+    drawnPiece(owner, element, route, around),
+  );
+}
+
+/** A piece whose shapes and notes are made when the first of them is asked for. */
+export function lazyPiece(
+  { owner, spine, box, overall }: Omit<Piece, "shapes" | "notes">,
+  draw: () => Pick<Piece, "shapes" | "notes">,
+): Piece {
+  let drawn: Pick<Piece, "shapes" | "notes"> | undefined;
+  return {
+    owner,
+    get shapes() {
+      return (drawn ??= draw()).shapes;
+    },
+    get notes() {
+      return (drawn ??= draw()).notes;
+    },
+    box,
+    overall,
+    spine,
+  };
+}
+
+/** A badge stands along an element exactly where this is true: its points then need none. */
+export function hasBadge(element: CircuitElement, route: Route, around: Surroundings): boolean {
+  if (element.kind !== "span" && element.kind !== "lead") return false;
+  if (bodyLength(route) < BADGE_FROM) return false;
+  return (
+    lettersOf(element.phases).some((letter) => badgeOf(around.look("from", letter)) !== "") ||
+    (bringsNeutral(element, around) && badgeOf(around.look("from", "N")) !== "")
+  );
+}
+
+const bringsNeutral = (element: TwoEnded, around: Surroundings): boolean =>
+  element.neutral && around.hasNeutral("from") && around.hasNeutral("to");
+
+const bodyLength = ({ start, end }: Route): number => Math.hypot(end.x - start.x, end.y - start.y);
+
+function spineOf(element: CircuitElement, route: Route): readonly Spot[] {
+  const { from, start, end, to, along, centre } = route;
+  if ("from" in element) return [from, start, end, to!];
+  if ("at" in element) return [from, centre, spotOf(centre.x + along.x * 12, centre.y + along.y * 12)];
+  return nearbySpots(element, route);
+}
+
+function nearbySpots({ relation }: Nearby, route: Route): readonly [Spot, Spot] {
+  const { centre, along } = route;
+  const length = bodyLength(route);
+  const beside = (forward: number, across: number) =>
+    spotOf(centre.x + along.x * forward - along.y * across, centre.y + along.y * forward + along.x * across);
+  return relation === "crossing"
+    ? [beside(length / 4 + 14, -58), beside(length / 4 - 14, 58)]
+    : [beside(-length / 2, -34), beside(length / 2, -34)];
+}
+
+function overallOf(element: CircuitElement, around: Surroundings): Look {
+  if ("from" in element) return worstOf(lettersOf(element.phases).map((it) => around.look("from", it)));
+  if ("at" in element) return worstOf(lettersOf(element.phases).map((it) => around.look("at", it)));
+  return element.on ? "energized" : "isolated";
+}
+
+type Drawn = Pick<Piece, "shapes" | "notes">;
+
+function drawnPiece(owner: Owner, element: CircuitElement, route: Route, around: Surroundings): Drawn {
   if ("from" in element) return twoEndedPiece(owner, element, route, around);
   if ("at" in element) return oneEndedPiece(owner, element, route, around);
   return nearbyPiece(owner, element, route, around);
@@ -133,16 +204,8 @@ class Pen {
     ];
   }
 
-  piece(spine: readonly Spot[], overall: Look): Piece {
-    const points = flat(spine);
-    return {
-      owner: this.owner,
-      shapes: this.shapes,
-      notes: this.notes,
-      box: boxOf(points, 30),
-      overall,
-      spine: points,
-    };
+  get drawn(): Drawn {
+    return { shapes: this.shapes, notes: this.notes };
   }
 }
 
@@ -156,7 +219,7 @@ interface Lane {
 const lanesOf = (letters: readonly Letter[], apart: number): Lane[] =>
   letters.map((letter, k) => ({ letter, across: (k - (letters.length - 1) / 2) * apart }));
 
-function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Surroundings): Piece {
+function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Surroundings): Drawn {
   const pen = new Pen(owner, route);
   const own = lettersOf(element.phases);
   const isRun = element.kind === "span" || element.kind === "lead";
@@ -167,7 +230,7 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
     letter: "N",
     across: outermost + (isRun ? 9 : bladeByBlade ? 13 : 17 - outermost),
   };
-  const hasNeutral = element.neutral && around.hasNeutral("from") && around.hasNeutral("to");
+  const hasNeutral = bringsNeutral(element, around);
 
   if (isRun) {
     const broken = element.kind === "span" ? element.parted : element.cut;
@@ -210,8 +273,7 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
     gap: 3,
     reach,
   });
-  const looks = own.flatMap((letter) => [around.look("from", letter)]);
-  return pen.piece([route.from, route.start, route.end, route.to!], worstOf(looks));
+  return pen.drawn;
 }
 
 /** One conductor of a span or a lead, in one piece or with a gap where it is broken. */
@@ -219,7 +281,7 @@ function run(pen: Pen, { letter, across }: Lane, broken: string, around: Surroun
   const { from, start, end, to, centre } = pen.route;
   const near = around.look("from", letter);
   const far = around.look("to", letter);
-  const feed = around.feed(letter);
+  const feed = around.feed;
   const [first, last] = [pen.beside(start, 0, across), pen.beside(end, 0, across)];
   if (broken.includes(letter)) {
     pen.strand(
@@ -255,7 +317,7 @@ const staggered = (lanes: readonly Lane[], letter: Letter): number =>
 /** Letters at both ends of a run and badges along it: one for all where they agree, else one for each. */
 function runNotes(pen: Pen, lanes: readonly Lane[], neutral: Lane | undefined, around: Surroundings) {
   const { start, end, centre } = pen.route;
-  const length = Math.hypot(end.x - start.x, end.y - start.y);
+  const length = bodyLength(pen.route);
   if (length >= 56)
     for (const { letter, across } of neutral === undefined ? lanes : [...lanes, neutral]) {
       pen.note(
@@ -309,7 +371,7 @@ function oneBlade(
   pen.strand(
     letter,
     around.look("from", letter),
-    around.feed(letter),
+    around.feed,
     from,
     pen.beside(start, 0, across),
     pen.beside(centre, -half, across),
@@ -317,7 +379,7 @@ function oneBlade(
   pen.strand(
     letter,
     around.look("to", letter),
-    around.feed(letter),
+    around.feed,
     pen.beside(centre, half, across),
     pen.beside(end, 0, across),
     to!,
@@ -361,18 +423,13 @@ function intoSymbol(pen: Pen, lanes: readonly Lane[], end: "from" | "to", around
       ...(room > 12 ? [pen.beside(route.centre, outward * (half + 10), across)] : []),
       pen.beside(route.centre, outward * half, 0),
     ];
-    pen.strand(
-      letter,
-      around.look(end, letter),
-      around.feed(letter),
-      ...(end === "from" ? spots : spots.reverse()),
-    );
+    pen.strand(letter, around.look(end, letter), around.feed, ...(end === "from" ? spots : spots.reverse()));
     if (room > 34)
       pen.note("letter", letter, around.look(end, letter), pen.beside(body, -outward * 8, across));
   }
 }
 
-function oneEndedPiece(owner: Owner, element: OneEnded, route: Route, around: Surroundings): Piece {
+function oneEndedPiece(owner: Owner, element: OneEnded, route: Route, around: Surroundings): Drawn {
   const pen = new Pen(owner, route);
   const lanes = lanesOf(lettersOf(element.phases), 6);
   const foot = pen.beside(route.centre, -SYMBOL / 2, 0);
@@ -392,27 +449,14 @@ function oneEndedPiece(owner: Owner, element: OneEnded, route: Route, around: Su
     gap: 3,
     reach: 17,
   });
-  return pen.piece(
-    [route.from, route.centre, pen.beside(route.centre, 12, 0)],
-    worstOf(lanes.map(({ letter }) => around.look("at", letter))),
-  );
+  return pen.drawn;
 }
 
 /** Another circuit, drawn over or beside the span that it is close to. */
-function nearbyPiece(
-  owner: Owner,
-  element: Extract<CircuitElement, { kind: "nearby" }>,
-  route: Route,
-  around: Surroundings,
-): Piece {
+function nearbyPiece(owner: Owner, element: Nearby, route: Route, around: Surroundings): Drawn {
   const pen = new Pen(owner, route);
   const look: Look = element.on ? "energized" : "isolated";
-  const { centre } = route;
-  const length = Math.hypot(route.end.x - route.start.x, route.end.y - route.start.y);
-  const crossing = element.relation === "crossing";
-  const spots = crossing
-    ? [pen.beside(centre, length / 4 + 14, -58), pen.beside(centre, length / 4 - 14, 58)]
-    : [pen.beside(centre, -length / 2, -34), pen.beside(centre, length / 2, -34)];
+  const spots = nearbySpots(element, route);
   pen.strand("A", look, 0, ...spots);
   pen.note(
     "badge",
@@ -425,7 +469,7 @@ function nearbyPiece(
     gap: 4,
     reach: 4,
   });
-  return pen.piece(spots, look);
+  return pen.drawn;
 }
 
 /** How a device stands where that differs from its normal position, and what hangs on it. */

@@ -158,11 +158,12 @@ function carried(
   }
   const ranks = rankOf(after.elements);
   const routes = new Map(was);
-  for (const id of [...touched.elements, ...again]) routes.delete(id as ElementId);
   const fresh = laid(
     after,
     [...again].sort((a, b) => ranks.get(a)! - ranks.get(b)!),
   );
+  for (const id of [...touched.elements, ...again])
+    if (!fresh.has(id as ElementId)) routes.delete(id as ElementId);
   for (const [id, route] of fresh) {
     const old = was.get(id);
     routes.set(id, old !== undefined && isSameRoute(old, route) ? old : route);

@@ -1,35 +1,46 @@
-import type { CircuitElement } from "../devices";
+import { type CircuitElement, deviceOf, type End } from "../devices";
 import {
+  besideOthers,
   complete,
   completePoint,
   conductorsOf,
+  elementsAt,
+  endPointsOf,
   jobOf,
   type Point,
+  pointsAround,
   type SavedElement,
+  savedElement,
   type SavedPoint,
   type StillhotDocument,
+  type System,
+  type TouchedRecords,
+  touchedSince,
 } from "../document";
-import type { Assessment, ConductorReport } from "../hazard";
+import { type Assessment, type StateColumn, stateColumn } from "../hazard";
 import {
   type Catalogue,
-  conductorId,
   type ElementId,
   type Letter,
   type Message,
+  type Owner,
   type PointId,
   say,
   spell,
   type WorkPointId,
 } from "../terms";
-import { feedOf, NO_FEED } from "./feed";
+import { feedOf, type FeedOf, NO_FEED } from "./feed";
+import { Looks, pointOf } from "./looks";
 import { badgeOf, worstOf } from "./palettes";
-import { pieceOf, type Surroundings } from "./pieces";
-import { freest, type Route, routesOf } from "./routes";
+import { hasBadge, lazyPiece, pieceOf, type Surroundings } from "./pieces";
+import { freest, isSameRoute, type Route, routesOf } from "./routes";
 import { type Box, boxOf, type Look, type Note, type Piece, type Shape, type Spot, unionOf } from "./shapes";
 
 export interface SceneOptions {
   /** the words on the drawing, English where it is left out */
   readonly catalogue?: Catalogue;
+  /** states to show in place of the assessment's */
+  readonly states?: StateColumn;
 }
 
 /** A whole drawing as one list of pieces, for the canvas, the SVG file and print. */
@@ -42,6 +53,112 @@ export interface Scene {
   readonly bounds: Box | undefined;
 }
 
+/** In which pieces a scene differs from the one that it was made from. */
+export interface SceneChange {
+  readonly before: Scene;
+  readonly gone: readonly Piece[];
+  readonly come: readonly Piece[];
+}
+
+/** What a scene was drawn from. */
+interface Drawing {
+  readonly document: StillhotDocument;
+  readonly looks: Looks;
+  readonly feed: FeedOf;
+  readonly catalogue: Catalogue | undefined;
+  readonly scene: Scene;
+}
+
+/** The scene drawn last of each system: the next one of it, or of one edited from it, is made from that. */
+const drawings = new WeakMap<System, Drawing>();
+/** kept, so that the next edit finds it */
+let newest: Drawing | undefined;
+
+const changes = new WeakMap<
+  Scene,
+  { before: WeakRef<Scene>; gone: readonly Piece[]; come: readonly Piece[] }
+>();
+
+/** How a scene differs from the one that it was made from; nothing where it was drawn from the start. */
+export function changeOf(scene: Scene): SceneChange | undefined {
+  const change = changes.get(scene);
+  const before = change?.before.deref();
+  return change === undefined || before === undefined ? undefined : { ...change, before };
+}
+
+/** Draws a document as it stands. Without an assessment every conductor looks unknown. */
+export function sceneOf(
+  document: StillhotDocument,
+  assessment: Assessment | undefined,
+  { catalogue, states }: SceneOptions = {},
+): Scene {
+  const column = states ?? (assessment === undefined ? undefined : stateColumn(assessment.conductors));
+  const looks = new Looks(document.system, column);
+  const feed = feedOf(document, assessment, looks);
+  const artist = new Artist(document, looks, feed, catalogue);
+  const touched = touchedSince((it) => drawings.has(it), document.system);
+  const before = touched === undefined ? undefined : drawings.get(touched.from)!;
+  const scene =
+    touched === undefined || before!.catalogue !== catalogue
+      ? wholeScene(artist)
+      : changedScene(artist, before!, touched);
+  newest = { document, looks, feed, catalogue, scene };
+  drawings.set(document.system, newest);
+  return scene;
+}
+
+function wholeScene(artist: Artist): Scene {
+  const { system } = artist.document;
+  const elements = new Map<ElementId, Piece>();
+  for (const id in system.elements) {
+    const piece = artist.element(id as ElementId);
+    if (piece !== undefined) elements.set(id as ElementId, piece);
+  }
+  const points = new Map<PointId, Piece>();
+  for (const id in system.points) points.set(id as PointId, artist.point(id as PointId));
+  return composed(artist, elements, points);
+}
+
+function composed(
+  artist: Artist,
+  elements: ReadonlyMap<ElementId, Piece>,
+  points: ReadonlyMap<PointId, Piece>,
+): Scene {
+  const pieces = [...elements.values(), ...points.values(), ...artist.works()];
+  return { pieces, elements, points, routes: artist.routes, bounds: unionOf(pieces.map((it) => it.box)) };
+}
+
+/** The scene after a few things changed: whatever these cannot have reached is the same piece as before. */
+function changedScene(artist: Artist, before: Drawing, touched: TouchedRecords): Scene {
+  const was = before.scene;
+  const ids = artist.affectedBy(before, touched);
+  const elements = new Map(was.elements);
+  const points = new Map(was.points);
+  const gone: Piece[] = [];
+  const come: Piece[] = [];
+  const replace = <Id>(map: Map<Id, Piece>, id: Id, piece: Piece | undefined) => {
+    const old = map.get(id);
+    if (old === piece) return;
+    if (old !== undefined) gone.push(old);
+    if (piece === undefined) map.delete(id);
+    else {
+      map.set(id, piece);
+      come.push(piece);
+    }
+  };
+  for (const id of ids.elements) replace(elements, id, artist.element(id));
+  for (const id of ids.points)
+    replace(points, id, Object.hasOwn(artist.document.system.points, id) ? artist.point(id) : undefined);
+  const scene = composed(artist, elements, points);
+  gone.push(...worksOf(was));
+  come.push(...worksOf(scene));
+  changes.set(scene, { before: new WeakRef(was), gone, come });
+  return scene;
+}
+
+const worksOf = ({ pieces, elements, points }: Scene): readonly Piece[] =>
+  pieces.slice(elements.size + points.size);
+
 /** What a piece was drawn from, to draw it again only where something changed. */
 interface Remembered {
   readonly id: string;
@@ -53,176 +170,162 @@ interface Remembered {
 const rememberedElements = new WeakMap<SavedElement, Remembered>();
 const rememberedPoints = new WeakMap<SavedPoint, Remembered>();
 
-/** Draws a document as it stands. Without an assessment every conductor looks unknown. */
-export function sceneOf(
-  document: StillhotDocument,
-  assessment: Assessment | undefined,
-  { catalogue }: SceneOptions = {},
-): Scene {
-  const { system } = document;
-  const routes = routesOf(system);
-  const feed = feedOf(document, assessment);
-  const word = (message: Message) => spell(message, catalogue);
-  const standing = standingOf(document, assessment);
+/** Draws the pieces of one document in one standing. */
+class Artist {
+  readonly routes: ReadonlyMap<ElementId, Route>;
+  readonly #word: (message: Message) => string;
 
-  const elements = new Map<ElementId, Piece>();
-  for (const key in system.elements) {
-    const id = key as ElementId;
-    const saved = system.elements[id]!;
+  constructor(
+    readonly document: StillhotDocument,
+    readonly looks: Looks,
+    readonly feed: FeedOf,
+    readonly catalogue: Catalogue | undefined,
+  ) {
+    this.routes = routesOf(document.system);
+    this.#word = (message) => spell(message, catalogue);
+  }
+
+  /** Nothing where its points are missing. */
+  element(id: ElementId): Piece | undefined {
+    const saved = savedElement(this.document.system.elements, id);
+    if (saved === undefined) return undefined;
     const element = complete(saved);
-    const route = element.kind === "nearby" ? routes.get(element.span as ElementId) : routes.get(id);
-    if (route === undefined) continue;
-    const ends = element as unknown as Readonly<Record<string, string>>;
-    const states = statesAround(
-      element,
-      standing,
-      feed === NO_FEED ? undefined : (letter) => feed(id, letter),
-    );
+    const route = this.#routeOf(id, element);
+    if (route === undefined) return undefined;
+    const states = this.#statesAround(id, element);
     const known = rememberedElements.get(saved);
     if (
       known !== undefined &&
       known.states === states &&
       known.id === id &&
-      known.catalogue === catalogue &&
+      known.catalogue === this.catalogue &&
       isSameRoute(known.route, route)
-    ) {
-      elements.set(id, known.piece);
-      continue;
-    }
-    const around: Surroundings = {
-      look: (end, letter) => standing.get(ends[end]!)?.looks.get(letter) ?? "unknown",
-      feed: (letter) => feed(id, letter),
-      hasNeutral: (end) => standing.get(ends[end]!)?.looks.has("N") ?? false,
-      word,
-    };
-    const piece = pieceOf(id, element, route, around);
-    rememberedElements.set(saved, { id, states, route, catalogue, piece });
-    elements.set(id, piece);
+    )
+      return known.piece;
+    const piece = pieceOf(id, element, route, this.#around(id, element));
+    rememberedElements.set(saved, { id, states, route, catalogue: this.catalogue, piece });
+    return piece;
   }
 
-  const angles = anglesByPoint(document, routes);
-  const badged = pointsBesideABadge(document, elements);
-  const points = new Map<PointId, Piece>();
-  for (const key in system.points) {
-    const id = key as PointId;
-    const saved = system.points[id]!;
-    const own = badged.has(id) ? undefined : standing.get(id);
-    const taken = angles.get(id) ?? [];
-    const states = `${own?.states ?? ""} ${taken.join(" ")}`;
+  point(id: PointId): Piece {
+    const saved = this.document.system.points[id]!;
+    const isToldBeside = this.#elementsAt(id).some((it) => this.#hasBadge(it));
+    const looks = isToldBeside ? [] : this.#looksAt(id);
+    const angles = this.#anglesAt(id);
+    const states = `${looks.join(" ")} ${angles.join(" ")}`;
     const known = rememberedPoints.get(saved);
-    if (known !== undefined && known.states === states && known.id === id && known.catalogue === catalogue) {
-      points.set(id, known.piece);
-      continue;
-    }
-    const piece = pointPiece(id, completePoint(saved), taken, [...(own?.looks ?? [])], word);
-    rememberedPoints.set(saved, { id, states, route: undefined, catalogue, piece });
-    points.set(id, piece);
+    if (
+      known !== undefined &&
+      known.states === states &&
+      known.id === id &&
+      known.catalogue === this.catalogue
+    )
+      return known.piece;
+    const piece = pointPiece(id, completePoint(saved), angles, looks, this.#word);
+    rememberedPoints.set(saved, { id, states, route: undefined, catalogue: this.catalogue, piece });
+    return piece;
   }
 
-  const works: Piece[] = [];
-  for (const [key, { at, label }] of Object.entries(jobOf(document).workPoints)) {
-    const saved = system.points[at];
-    if (saved === undefined) continue;
-    const id = key as WorkPointId;
-    const text = word(say("drawing.work", { label: shortened(label ?? key) }));
-    works.push(workPiece(id, completePoint(saved), angles.get(at) ?? [], text));
+  works(): Piece[] {
+    const { system } = this.document;
+    return Object.entries(jobOf(this.document).workPoints).flatMap(([key, { at, label }]) => {
+      const saved = system.points[at];
+      if (saved === undefined) return [];
+      const text = this.#word(say("drawing.work", { label: shortened(label ?? key) }));
+      return [workPiece(key as WorkPointId, completePoint(saved), this.#anglesAt(at), text)];
+    });
   }
 
-  const pieces = [...elements.values(), ...points.values(), ...works];
-  return { pieces, elements, points, routes, bounds: unionOf(pieces.map((it) => it.box)) };
-}
-
-/** How the conductors of a point look, also as one comparable text. */
-interface Standing {
-  readonly looks: ReadonlyMap<Letter, Look>;
-  readonly states: string;
-}
-
-function standingOf(
-  { system }: StillhotDocument,
-  assessment: Assessment | undefined,
-): ReadonlyMap<string, Standing> {
-  const standing = new Map<string, Standing>();
-  for (const [point, letters] of conductorsOf(system)) {
-    const looks = new Map<Letter, Look>();
-    let states = "";
-    for (const letter of letters) {
-      const look = lookOf(assessment?.conductors[conductorId(point, letter)]);
-      looks.set(letter, look);
-      states += `${letter} ${look} `;
-    }
-    standing.set(point, { looks, states });
+  /** Ids of all that may look otherwise than in a drawing before. */
+  affectedBy(
+    before: Drawing,
+    touched: TouchedRecords,
+  ): { elements: ReadonlySet<ElementId>; points: ReadonlySet<PointId> } {
+    const { system } = this.document;
+    const was = before.document.system;
+    const restated = this.looks.changedSince(before.looks);
+    for (const point of pointsAround(was, system, touched))
+      if (conductorsOf(was).get(point) !== conductorsOf(system).get(point)) restated.add(point);
+    const elements = new Set(touched.elements);
+    for (const point of restated) for (const id of this.#elementsAt(point)) elements.add(id);
+    if (before.feed !== NO_FEED || this.feed !== NO_FEED)
+      for (const { backfed } of [before.looks, this.looks])
+        for (const id of backfed) for (const at of this.#elementsAt(pointOf(id))) elements.add(at);
+    if (before.scene.routes !== this.routes)
+      for (const [id, route] of this.routes) if (before.scene.routes.get(id) !== route) elements.add(id);
+    for (const id of besideOthers(system))
+      if (elements.has((savedElement(system.elements, id) as { span?: string }).span ?? "")) elements.add(id);
+    const points = new Set([...touched.points, ...restated]);
+    for (const id of elements)
+      for (const those of [was, system])
+        for (const end of endPointsOf(savedElement(those.elements, id))) points.add(end);
+    return { elements: elements as Set<ElementId>, points: points as Set<PointId> };
   }
-  return standing;
-}
 
-export const lookOf = (report: ConductorReport | undefined): Look => report?.state ?? "unknown";
-
-/** The states at an element's own ends, and the way of the feed, as one comparable text. */
-function statesAround(
-  element: CircuitElement,
-  standing: ReadonlyMap<string, Standing>,
-  feed: ((letter: Letter) => number) | undefined,
-): string {
-  if ("at" in element) return standing.get(element.at)?.states ?? "";
-  if (!("from" in element)) return "";
-  let text = `${standing.get(element.from)?.states}/${standing.get(element.to)?.states}`;
-  if ("alt" in element) text += `/${standing.get(element.alt)?.states}`;
-  if (feed !== undefined) for (const letter of element.phases) text += feed(letter as Letter);
-  return text;
-}
-
-function isSameRoute(a: Route | undefined, b: Route): boolean {
-  return (
-    a === b ||
-    (a !== undefined &&
-      isSameSpot(a.from, b.from) &&
-      isSameSpot(a.to, b.to) &&
-      isSameSpot(a.centre, b.centre) &&
-      isSameSpot(a.along, b.along) &&
-      isSameSpot(a.alt, b.alt))
-  );
-}
-
-const isSameSpot = (a: Spot | undefined, b: Spot | undefined): boolean =>
-  a === b || (a !== undefined && b !== undefined && a.x === b.x && a.y === b.y);
-
-/** Directions in which something already leaves each point, in degrees. */
-function anglesByPoint(
-  { system }: StillhotDocument,
-  routes: ReadonlyMap<ElementId, Route>,
-): Map<string, number[]> {
-  const angles = new Map<string, number[]>();
-  const add = (point: string, from: Spot, to: Spot) => {
-    const angle = Math.round((Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI);
-    const list = angles.get(point);
-    if (list === undefined) angles.set(point, [angle]);
-    else list.push(angle);
-  };
-  for (const [id, route] of routes) {
-    const element = complete(system.elements[id]!);
-    if ("from" in element) {
-      add(element.from, route.from, route.start);
-      add(element.to, route.to!, route.end);
-    } else if ("at" in element) add(element.at, route.from, route.start);
+  #elementsAt(point: string): readonly string[] {
+    return elementsAt(this.document.system).get(point) ?? [];
   }
-  return angles;
+
+  #routeOf(id: ElementId, element: CircuitElement): Route | undefined {
+    return element.kind === "nearby" ? this.routes.get(element.span as ElementId) : this.routes.get(id);
+  }
+
+  #looksAt(point: string): (readonly [Letter, Look])[] {
+    return this.looks.lettersAt(point).map((letter) => [letter, this.looks.at(point, letter)] as const);
+  }
+
+  /** What a piece asks later, answered now: it must not keep the states of the whole drawing for its own few. */
+  #around(id: ElementId, element: CircuitElement): Surroundings {
+    const at = new Map(
+      deviceOf(element.kind).ends.map((end) => [
+        end,
+        new Map(this.#looksAt((element as unknown as Readonly<Record<End, string>>)[end])),
+      ]),
+    );
+    return {
+      look: (end, letter) => at.get(end)?.get(letter) ?? "unknown",
+      feed: this.feed(id),
+      hasNeutral: (end) => at.get(end)?.has("N") ?? false,
+      word: this.#word,
+    };
+  }
+
+  /** The states at an element's own ends, and the way of the feed, as one comparable text. */
+  #statesAround(id: ElementId, element: CircuitElement): string {
+    const { looks, feed } = this;
+    if ("at" in element) return looks.textAt(element.at);
+    if (!("from" in element)) return "";
+    let text = `${looks.textAt(element.from)}/${looks.textAt(element.to)}`;
+    if ("alt" in element) text += `/${looks.textAt(element.alt)}`;
+    return feed === NO_FEED ? text : `${text}${feed(id)}`;
+  }
+
+  /** Whether a badge on a line already tells the state of the points at its ends. */
+  #hasBadge(key: string): boolean {
+    const id = key as ElementId;
+    const element = complete(savedElement(this.document.system.elements, id)!);
+    const route = this.#routeOf(id, element);
+    return route !== undefined && hasBadge(element, route, this.#around(id, element));
+  }
+
+  /** Directions in which something already leaves a point, in degrees. */
+  #anglesAt(point: string): number[] {
+    return this.#elementsAt(point).flatMap((key) => {
+      const element = complete(savedElement(this.document.system.elements, key)!);
+      const route = element.kind === "nearby" ? undefined : this.routes.get(key as ElementId);
+      if (route === undefined) return [];
+      if ("at" in element) return [angleOf(route.from, route.start)];
+      if (!("from" in element)) return [];
+      return [
+        ...(element.from === point ? [angleOf(route.from, route.start)] : []),
+        ...(element.to === point ? [angleOf(route.to!, route.end)] : []),
+      ];
+    });
+  }
 }
 
-/** Points whose state a badge on a line beside them already tells. */
-function pointsBesideABadge(
-  { system }: StillhotDocument,
-  elements: ReadonlyMap<ElementId, Piece>,
-): Set<string> {
-  const beside = new Set<string>();
-  for (const [id, piece] of elements) {
-    const element = complete(system.elements[id]!);
-    if (!("from" in element) || !piece.notes.some((it) => it.kind === "badge")) continue;
-    beside.add(element.from);
-    beside.add(element.to);
-  }
-  return beside;
-}
+const angleOf = (from: Spot, to: Spot): number =>
+  Math.round((Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI);
 
 const POINT_RADIUS = 5;
 
@@ -254,7 +357,21 @@ function pointPiece(
   word: (message: Message) => string,
 ): Piece {
   const { x, y } = point;
+  const overall = worstOf(looks.map(([, look]) => look));
   const owner = { of: "point", id } as const;
+  return lazyPiece({ owner, box: boxOf([x, y], 24), overall, spine: [x, y] }, () =>
+    drawnPoint(owner, point, angles, looks, word),
+  );
+}
+
+function drawnPoint(
+  owner: Owner,
+  point: Point,
+  angles: readonly number[],
+  looks: readonly (readonly [Letter, Look])[],
+  word: (message: Message) => string,
+): Pick<Piece, "shapes" | "notes"> {
+  const { x, y } = point;
   const shapes = markOf(point);
   const taken = [...angles];
   if (point.earthOhms !== undefined) {
@@ -292,14 +409,7 @@ function pointPiece(
       gap: 2,
       reach: 7,
     });
-  return {
-    owner,
-    shapes,
-    notes,
-    box: boxOf([x, y], 24),
-    overall: worstOf(looks.map(([, it]) => it)),
-    spine: [x, y],
-  };
+  return { shapes, notes };
 }
 
 /** `ISO` where all phases agree, else `A ISO · B E`; neutrals tied to earth are left out. */

@@ -1,0 +1,93 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import {
+  assess,
+  changeOf,
+  type Command,
+  edits,
+  isRefusal,
+  readDocument,
+  routesOf,
+  type Scene,
+  sceneOf,
+  statesByReach,
+  type StillhotDocument,
+} from "../../src/core";
+import { patched } from "../../src/core/document";
+import { drawFrom, randomDocument } from "../support/randomSystems";
+
+const read = (text: string): StillhotDocument => {
+  const file = readDocument(text);
+  if (!("document" in file)) throw new Error(JSON.stringify(file.problems));
+  return file.document;
+};
+
+const drawings = [
+  ...readdirSync("shared/demos")
+    .filter((it) => it.endsWith(".stillhot.json"))
+    .map((it) => read(readFileSync(`shared/demos/${it}`, "utf8"))),
+  ...Array.from({ length: 12 }, (_, seed) => read(JSON.stringify(randomDocument(seed + 300, { parts: 16 })))),
+];
+
+/** A scene by what each piece is of: the order of pieces is that of the drawing, and says nothing. */
+function told({ pieces, routes, bounds }: Scene) {
+  return {
+    pieces: new Map(pieces.map((it) => [`${it.owner.of} ${it.owner.id}`, { ...it }])),
+    routes: new Map(routes),
+    bounds,
+  };
+}
+
+const anew = (document: StillhotDocument): StillhotDocument => structuredClone(document);
+
+describe.each(drawings.map((it, index) => [index, it] as const))("drawing %i", (index, start) => {
+  test("G3 a scene carried over an edit is the one drawn anew, and says which pieces differ", () => {
+    const draw = drawFrom(index + 1);
+    let document = start;
+    let scene = sceneOf(document, assess(document));
+    let done = 0;
+    while (done < 25) {
+      const points = Object.keys(document.system.points);
+      const elements = Object.keys(document.system.elements);
+      const [point, other] = [draw.oneOf(points), draw.oneOf(points)];
+      const element = draw.oneOf(elements);
+      const command = draw.oneOf<() => Command>([
+        () => edits.movePoints([point], { x: draw.between(-90, 90), y: draw.between(-90, 90) }),
+        () => edits.placePoints({ [point]: { x: draw.between(0, 9), y: 0 }, [other]: { x: 0, y: 0 } }),
+        () => edits.open(element),
+        () => edits.close(element),
+        () => edits.growFrom(point, draw.oneOf(["span", "cutout", "lead"] as const), { x: 40, y: 20 }),
+        () => edits.addElement("span", { from: point, to: other }),
+        () => edits.addElement("load", { at: point }, { kw: 1 }),
+        () => edits.setElementKeys(element, { label: `label ${done}` }),
+        () => edits.removeThings({ elements: [element] }),
+        () => edits.removeThings({ points: [point] }),
+        () => edits.duplicate({ elements: [element] }, { x: 40, y: 40 }),
+        () => edits.addWorkPoint(point),
+      ])();
+      const change = command(document);
+      if (isRefusal(change)) continue;
+      done++;
+      const isTakenBack = draw.chance(0.3);
+      document = isTakenBack ? patched(change.after, change.inverse) : change.after;
+      if (points.length < 3 || elements.length < 3) break;
+
+      const states = draw.chance(0.5) ? statesByReach(document.system) : undefined;
+      const assessment = states === undefined ? assess(document) : undefined;
+      const options = states === undefined ? {} : { states };
+      const next = sceneOf(document, assessment, options);
+      expect(told(next)).toEqual(told(sceneOf(anew(document), assessment, options)));
+      expect(routesOf(document.system)).toEqual(routesOf(anew(document).system));
+
+      const changed = changeOf(next);
+      if (changed?.before === scene) {
+        const left = new Set(scene.pieces);
+        for (const piece of changed.gone) expect(left.delete(piece)).toBe(true);
+        for (const piece of changed.come) left.add(piece);
+        expect(left).toEqual(new Set(next.pieces));
+        expect([...left].every((it) => next.pieces.includes(it))).toBe(true);
+      }
+      scene = next;
+    }
+  });
+});
