@@ -53,8 +53,9 @@ const NO_OVERHANG: Overhang = { left: 0, top: 0, right: 0, bottom: 0 };
 
 /** Shows a whole box, with room for the labels around it, and never closer than one and a half. */
 export function fitted(box: Box, { width, height }: Size, overhang: Overhang = NO_OVERHANG): Camera {
-  const margin = width < 600 ? 14 : 28;
-  const most = width * 0.12;
+  const isNarrow = width < 600;
+  const margin = isNarrow ? 14 : 28;
+  const most = width * (isNarrow ? 0.12 : 0.24);
   const [left, right] = [margin + Math.min(most, overhang.left), margin + Math.min(most, overhang.right)];
   const [top, bottom] = [
     margin + Math.min(80, overhang.top),
