@@ -1,8 +1,12 @@
+import { underWay } from "./keep/underWay.svelte";
+
 interface Answers {
   /** everything is on the device: the app now opens without a network */
   readonly onReady: () => void;
   /** a newer version waits; it takes over only when this is called, or at the next start */
   readonly onUpdate: (useNow: () => void) => void;
+  /** it was asked to take over, but another window is in the middle of something */
+  readonly onHeldBack: () => void;
   /** another window let the newer version take over: save, then this page starts again too */
   readonly beforeReload: () => Promise<void>;
 }
@@ -11,7 +15,7 @@ interface Answers {
 const ASK_AGAIN_MS = 60 * 60_000;
 
 /** Keeps the app on the device, so that it opens without a network. A newer version never comes in under the hands. */
-export async function goOffline({ onReady, onUpdate, beforeReload }: Answers) {
+export async function goOffline({ onReady, onUpdate, onHeldBack, beforeReload }: Answers) {
   if (!("serviceWorker" in navigator) || import.meta.env.DEV) return;
   const { serviceWorker } = navigator;
   const registration = await serviceWorker
@@ -25,10 +29,21 @@ export async function goOffline({ onReady, onUpdate, beforeReload }: Answers) {
   serviceWorker.addEventListener("controllerchange", () => {
     // The first one to take hold of a page replaces nothing.
     if (!wasControlled) wasControlled = true;
-    else void beforeReload().finally(() => location.reload());
+    else
+      void underWay
+        .over()
+        .then(beforeReload)
+        .finally(() => location.reload());
   });
 
-  const offer = (worker: ServiceWorker) => onUpdate(() => worker.postMessage({ type: "SKIP_WAITING" }));
+  const windows = otherWindows();
+  const offer = (worker: ServiceWorker) =>
+    onUpdate(() => {
+      void windows.areAtWork().then((areAtWork) => {
+        if (areAtWork) onHeldBack();
+        else worker.postMessage({ type: "SKIP_WAITING" });
+      });
+    });
   const watch = (worker: ServiceWorker | null) =>
     worker?.addEventListener("statechange", () => {
       // Installed beside an active one it waits; installed alone it is the first, and all is on the device.
@@ -39,6 +54,35 @@ export async function goOffline({ onReady, onUpdate, beforeReload }: Answers) {
   watch(registration.installing);
   registration.addEventListener("updatefound", () => watch(registration.installing));
   setInterval(() => void registration.update().catch(() => undefined), ASK_AGAIN_MS);
+}
+
+/** What another window has to answer, before it counts as one that does not mind. */
+const ANSWER_MS = 400;
+
+/**
+ * The newer version takes every window along, since the files of the older one go with it: so all of them are asked. A
+ * browser without channels has each window for itself, and there the page that is at work starts again when it is left.
+ */
+function otherWindows(): { areAtWork(): Promise<boolean> } {
+  if (!("BroadcastChannel" in globalThis)) return { areAtWork: () => Promise.resolve(false) };
+  const channel = new BroadcastChannel("stillhot update");
+  channel.addEventListener("message", ({ data }) => {
+    if (data === "at work?" && underWay.is) channel.postMessage("at work");
+  });
+  return {
+    areAtWork: () =>
+      new Promise((done) => {
+        const end = (areAtWork: boolean) => {
+          channel.removeEventListener("message", hear);
+          clearTimeout(timer);
+          done(areAtWork);
+        };
+        const hear = ({ data }: MessageEvent) => data === "at work" && end(true);
+        const timer = setTimeout(() => end(false), ANSWER_MS);
+        channel.addEventListener("message", hear);
+        channel.postMessage("at work?");
+      }),
+  };
 }
 
 interface InstallPrompt extends Event {

@@ -249,6 +249,49 @@ export const tests = [
     },
   })),
   {
+    name: "the drawing is kept before a proposed order is taken over, before a rehearsal and before text is taken over",
+    async run(ctx) {
+      const page = await begin(ctx, { path: "?demo=sideline-three-transformers#plan" });
+      await call(page, "Mine");
+      await saved(page);
+      const kept = async () => {
+        await menu(page, "kept");
+        await page.locator('[data-keep="now"]').waitFor();
+        const whys = await page
+          .locator("[data-version]")
+          .evaluateAll((all) => all.map((it) => it.getAttribute("data-version")));
+        await page.keyboard.press("Escape");
+        return whys.filter((it) => it !== "clock");
+      };
+      assert.deepEqual(await kept(), []);
+      await page.locator("[data-propose]").first().click();
+      await page.locator("[data-use]").click({ timeout: 20_000 });
+      const steps = () => page.locator("[data-step]").count();
+      await page.locator('[data-step="20"]').waitFor();
+      assert.deepEqual(await kept(), ["plan"]);
+      await page.evaluate(() => (location.hash = "#rehearse"));
+      await page.locator("[data-begin]").click();
+      await page.locator("[data-arm]").waitFor();
+      assert.deepEqual(await kept(), ["rehearse", "plan"]);
+      await page.evaluate(() => (location.hash = "#plan"));
+      await call(page, "Mine again");
+      await saved(page);
+      await menu(page, "notation");
+      const text = page.locator("[data-notation]");
+      await text.fill((await text.inputValue()).replace(/^title .*/, "title Typed"));
+      await page.locator("[data-notation-apply]").click();
+      await page.waitForFunction(() => document.querySelector("header input")?.value === "Typed");
+      await saved(page);
+      assert.deepEqual(await kept(), ["import", "rehearse", "plan"]);
+      // What was kept is what stood there before: the drawing without the proposed order.
+      await menu(page, "kept");
+      await page.locator('[data-version="plan"]').click();
+      await page.locator('[data-keep="restore"]').click();
+      await page.waitForFunction(() => document.querySelector("header input")?.value.startsWith("Mine ("));
+      assert.equal(await steps(), 0);
+    },
+  },
+  {
     name: "the screen after a mistake of ours offers the drawing first",
     async run(ctx) {
       ctx.expectError(/on purpose/);

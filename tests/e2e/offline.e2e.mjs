@@ -20,6 +20,46 @@ function renew(folder, mark) {
   writeFileSync(worker, `${readFileSync(worker, "utf8")}\n// ${mark}\n`);
 }
 
+/** A served copy of the app of this test's own, which can be made newer. */
+async function withOwnCopy(run) {
+  const folder = mkdtempSync(join(tmpdir(), "stillhot-dist-"));
+  cpSync(at("dist"), folder, { recursive: true });
+  const server = await serve(folder);
+  try {
+    await run(server.url, async (page) => {
+      renew(folder, "newer");
+      await page.evaluate(() => navigator.serviceWorker.getRegistration().then((it) => it.update()));
+      await page.waitForFunction(() =>
+        navigator.serviceWorker.getRegistration().then((it) => it.waiting !== null),
+      );
+    });
+  } finally {
+    await server.close();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+const offer = (page) => page.locator("[data-update]");
+const goTo = (page, place) => page.evaluate((it) => (location.hash = it), `#${place}`);
+
+/** Long enough for an offer to show, and for a page to start again. */
+const NOTHING_MS = 1500;
+
+/** How work gets under way in each place. */
+const WORK = {
+  rehearse: async (page) => {
+    await page.locator("[data-begin]").click();
+    await page.locator("[data-arm]").waitFor();
+  },
+  scenario: async (page) => {
+    await page.locator("[data-scenario]").first().click();
+    await page.locator('[data-field="who"]').fill("R. Vane");
+    await page.locator('[data-act="begin"]').click();
+    await page.locator("[data-over]").waitFor();
+  },
+  sheet: (page) => page.locator("[data-sheet]").waitFor(),
+};
+
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
   {
@@ -52,26 +92,22 @@ export const tests = [
   {
     name: "a newer version waits until it is asked for, saves first, and takes every window along",
     seconds: 90,
-    async run(ctx) {
-      const folder = mkdtempSync(join(tmpdir(), "stillhot-dist-"));
-      cpSync(at("dist"), folder, { recursive: true });
-      const server = await serve(folder);
-      try {
+    run: (ctx) =>
+      withOwnCopy(async (url, renewFor) => {
         const context = await ctx.newContext();
-        const page = await ctx.open({ context, url: server.url });
+        const page = await ctx.open({ context, url });
         await ready(page);
         await offlineReady(page);
         await page.reload();
         await ready(page);
-        assert.equal(await page.locator("[data-update]").count(), 0);
-        const other = await ctx.open({ context, url: `${server.url}?demo=quarry-lane` });
+        assert.equal(await offer(page).count(), 0);
+        const other = await ctx.open({ context, url: `${url}?demo=quarry-lane` });
         await ready(other);
         await page.evaluate(() => (window.before = true));
         await other.evaluate(() => (window.before = true));
-        renew(folder, "newer");
-        await page.evaluate(() => navigator.serviceWorker.getRegistration().then((it) => it.update()));
-        await page.locator("[data-update]").waitFor();
-        await page.waitForTimeout(1500);
+        await renewFor(page);
+        await offer(page).waitFor();
+        await page.waitForTimeout(NOTHING_MS);
         assert.equal(await page.evaluate(() => window.before), true, "it never reloads by itself");
         await call(other, "Unsaved in the other window");
         await call(page, "Unsaved here");
@@ -82,12 +118,59 @@ export const tests = [
         }
         assert.equal(await title(page).inputValue(), "Unsaved here");
         assert.equal(await title(other).inputValue(), "Unsaved in the other window");
-        assert.equal(await page.locator("[data-update]").count(), 0);
-      } finally {
-        await server.close();
-        rmSync(folder, { recursive: true, force: true });
-      }
-    },
+        assert.equal(await offer(page).count(), 0);
+      }),
+  },
+  ...Object.entries(WORK).map(([place, begin]) => ({
+    name: `a newer version is not offered in the middle of work, but once it is left (${place})`,
+    seconds: 90,
+    run: (ctx) =>
+      withOwnCopy(async (url, renewFor) => {
+        const page = await ctx.open({ url, path: "?demo=quarry-lane" });
+        await ready(page);
+        await offlineReady(page);
+        await page.goto(`${url}?demo=quarry-lane`);
+        await ready(page);
+        await goTo(page, place);
+        await begin(page);
+        await renewFor(page);
+        await page.waitForTimeout(NOTHING_MS);
+        assert.equal(await offer(page).count(), 0);
+        await goTo(page, "sketch");
+        await offer(page).waitFor();
+        await goTo(page, place);
+        if (place === "rehearse") await begin(page);
+        await offer(page).waitFor({ state: "detached" });
+      }),
+  })),
+  {
+    name: "one window does not take the newer version while another is in a rehearsal",
+    seconds: 90,
+    run: (ctx) =>
+      withOwnCopy(async (url, renewFor) => {
+        const context = await ctx.newContext();
+        const page = await ctx.open({ context, url });
+        await ready(page);
+        await offlineReady(page);
+        await page.reload();
+        await ready(page);
+        const other = await ctx.open({ context, url, path: "?demo=quarry-lane#rehearse" });
+        await ready(other);
+        await WORK.rehearse(other);
+        await page.evaluate(() => (window.before = true));
+        await other.evaluate(() => (window.before = true));
+        await renewFor(page);
+        await page.locator("[data-update-now]").click();
+        await page.getByText("Another window is in a rehearsal", { exact: false }).first().waitFor();
+        await page.waitForTimeout(NOTHING_MS);
+        for (const it of [page, other]) assert.equal(await it.evaluate(() => window.before), true);
+        await goTo(other, "sketch");
+        await page.locator("[data-update-now]").click();
+        for (const it of [page, other]) {
+          await it.waitForFunction(() => window.before === undefined);
+          await ready(it);
+        }
+      }),
   },
   {
     name: "nothing is asked of any other place, and the page's own rules forbid it",

@@ -29,12 +29,15 @@ export class Autosave {
   #kept: StillhotDocument;
   #busy: Promise<void> | undefined;
   #unfiledSince = 0;
+  /** what was kept last before something large: it is not kept twice */
+  #lastBefore: StillhotDocument | undefined;
   readonly seat: Seat;
   readonly #session: Session;
 
   constructor(session: Session) {
     this.#session = session;
     this.#kept = session.document;
+    session.keepBefore = (why) => void this.#keepBefore(why).catch((error: unknown) => this.#unkept(error));
     this.seat = new Seat({
       onTurn: () => void this.#readAgain().then(() => session.say(say("keep.yourTurn"))),
       onAsked: () => this.now(),
@@ -99,6 +102,20 @@ export class Autosave {
     const { document } = this.#session;
     if (why !== "named" && this.#rev === 0) return; // nothing of it is this person's work yet
     await keepVersion({ id: this.#id, document }, why, name);
+  }
+
+  /** The drawing as it is at this call, whatever happens to it next. Where nothing of it is this person's work yet, nothing. */
+  async #keepBefore(why: VersionReason): Promise<void> {
+    const { document } = this.#session;
+    const isTheirs = this.#rev > 0 || document !== this.#kept;
+    if (!isTheirs || this.isReadOnly || document === this.#lastBefore) return;
+    this.#lastBefore = document;
+    await this.now();
+    await keepVersion({ id: this.#id, document }, why);
+  }
+
+  #unkept(error: unknown) {
+    this.#session.say(say("keep.versionNotKept", { why: whyNotSaved(error) }), "refusal");
   }
 
   /** Keeps a drawing that nobody has changed yet, such as a restored copy. */

@@ -22,6 +22,7 @@ import {
   undo,
   type WorkPointId,
 } from "../../core";
+import type { VersionReason } from "../keep/shelves";
 import { Assessor } from "../worker/assessor";
 
 type Things = Required<edits.Things>;
@@ -61,6 +62,8 @@ export class Session {
   asksWhy = $state.raw<Owner | undefined>(undefined);
   /** another window is where this drawing is edited */
   isReadOnly = $state(false);
+  /** Keeps the drawing as it is now among the earlier versions, before something large is done to it. */
+  keepBefore: (why: VersionReason) => void = () => undefined;
 
   #assessed = $state.raw<{
     document: StillhotDocument;

@@ -185,6 +185,7 @@ export const app = {
   "keep.elsewhere": "Being edited in another window. What is shown here follows it.",
   "keep.take": "Edit here instead",
   "keep.yourTurn": "You edit here now; the other window saved what it had.",
+  "keep.versionNotKept": "The version before this could not be kept. {why}",
   "keep.copyOf": "{title} (copy of {time})",
   "keep.offerFile":
     "Ten minutes of work exist on this device alone. Save them to a file from the menu, to have them twice.",
@@ -209,6 +210,8 @@ export const app = {
 
   "offline.update":
     "A new version is ready. It is used at the next start, or now. What it saves opens in the new version only.",
+  "offline.heldBack":
+    "Another window is in a rehearsal, an attempt or at a sheet. Leave that first; the newer version waits.",
   "offline.useNow": "Use it now",
   "offline.later": "Later",
   "offline.install": "Install on this device",

@@ -189,6 +189,7 @@ export const app = {
   "keep.elsewhere": "Modifié dans une autre fenêtre. Ce qui est montré ici la suit.",
   "keep.take": "Modifier plutôt ici",
   "keep.yourTurn": "Vous modifiez maintenant ici ; l'autre fenêtre a enregistré ce qu'elle avait.",
+  "keep.versionNotKept": "La version d'avant n'a pas pu être conservée. {why}",
   "keep.copyOf": "{title} (copie de {time})",
   "keep.offerFile":
     "Dix minutes de travail n'existent que sur cet appareil. Enregistrez-les dans un fichier par le menu, pour les avoir deux fois.",
@@ -213,6 +214,8 @@ export const app = {
 
   "offline.update":
     "Une nouvelle version est prête. Elle sert au prochain démarrage, ou maintenant. Ce qu'elle enregistre ne s'ouvre qu'avec elle.",
+  "offline.heldBack":
+    "Une autre fenêtre est en répétition, en essai ou à une fiche. Quittez-la d'abord ; la nouvelle version attend.",
   "offline.useNow": "L'employer maintenant",
   "offline.later": "Plus tard",
   "offline.install": "Installer sur cet appareil",
