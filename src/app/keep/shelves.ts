@@ -29,18 +29,28 @@ export interface VersionHead {
   readonly elements: number;
 }
 
+/** A stamp as this device keeps it: what it says is judged whenever it is read. */
+export interface StoredStamp {
+  readonly id: string;
+  readonly savedAt: number;
+  readonly join: string;
+  readonly text: string;
+}
+
 export interface Shelves extends DBSchema {
   drawings: { key: string; value: StoredDrawing; indexes: { savedAt: number } };
   memory: { key: string; value: string };
   /** what is known of each earlier version, apart from its drawing, so that a list of them is light */
   versions: { key: number; value: VersionHead; indexes: { drawing: string } };
   bodies: { key: number; value: StillhotDocument };
+  /** arrangements of this person's own */
+  stamps: { key: string; value: StoredStamp };
 }
 
 let opened: Promise<IDBPDatabase<Shelves>> | undefined;
 
 export const shelves = (): Promise<IDBPDatabase<Shelves>> =>
-  (opened ??= openDB<Shelves>("stillhot", 2, {
+  (opened ??= openDB<Shelves>("stillhot", 3, {
     upgrade(database, from) {
       if (from < 1) {
         database.createObjectStore("drawings", { keyPath: "id" }).createIndex("savedAt", "savedAt");
@@ -52,6 +62,7 @@ export const shelves = (): Promise<IDBPDatabase<Shelves>> =>
           .createIndex("drawing", "drawing");
         database.createObjectStore("bodies");
       }
+      if (from < 3) database.createObjectStore("stamps", { keyPath: "id" });
     },
     /** A newer program in another window needs the shelves: this one lets go, and asks again when it next writes. */
     blocking(_from, _to, event) {

@@ -8,6 +8,18 @@ export { close, open } from "./operate";
 export { pin, unpin } from "./pin";
 export { copyOf, duplicate, type Fragment, paste, readFragment, writeFragment } from "./paste";
 export { reconnect } from "./reconnect";
+export {
+  fitOf,
+  joinsOf,
+  MOST_STAMP_NAME,
+  placeStamp,
+  readStamp,
+  type Stamp,
+  stampOf,
+  stampPhases,
+  writeStamp,
+  type WrittenStamp,
+} from "./stamp";
 export { removeThings, type Things } from "./removeThings";
 export { replaceBy } from "./replaceBy";
 export { setElementKeys, setPointKeys } from "./setKeys";

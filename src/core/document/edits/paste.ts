@@ -56,10 +56,19 @@ export function readFragment(text: string): Fragment | Refusal {
     : refuse(say("edit.noFragment"));
 }
 
-/** Puts a fragment into the drawing, moved by an offset; an id that is taken becomes the next free one like it. */
+/**
+ * Puts a fragment into the drawing, moved by an offset; an id that is taken becomes the next free one like it.
+ *
+ * @param onto points of the fragment that are points of the drawing, by their ids in both: they stay as they are there
+ */
 export const paste =
-  ({ points, elements }: Fragment, by: Place = { x: 0, y: 0 }): Command =>
+  (
+    { points: all, elements }: Fragment,
+    by: Place = { x: 0, y: 0 },
+    onto: ReadonlyMap<string, string> = new Map(),
+  ): Command =>
   (before) => {
+    const points = Object.fromEntries(Object.entries(all).filter(([id]) => !onto.has(id)));
     const pointIds = renamed(Object.keys(points), (id) => hasPoint(before, id));
     const elementIds = renamed(Object.keys(elements), (id) => elementOf(before, id) !== undefined);
     const count = pointIds.size + elementIds.size;
@@ -72,7 +81,11 @@ export const paste =
           put(draft.system.points, pointIds.get(id)!, withKeys(plain(point), { x: x + by.x, y: y + by.y }));
         }
         for (const [id, element] of Object.entries(elements))
-          put(draft.system.elements, elementIds.get(id)!, reattached(plain(element), pointIds, elementIds));
+          put(
+            draft.system.elements,
+            elementIds.get(id)!,
+            reattached(plain(element), new Map([...pointIds, ...onto]), elementIds),
+          );
       },
       { made: [...pointIds.values(), ...elementIds.values()] },
     );

@@ -1,0 +1,50 @@
+import { deviceOf, type Field } from "../../devices";
+import { isObject, type Json, type JsonObject } from "../../terms";
+import type { SavedElement } from "../types";
+import { withKeys } from "./change";
+
+/** How many letters on each phase goes: `A` becomes `B` by one, and `C` becomes `A`. The order of phases stays. */
+export type LetterTurn = 0 | 1 | 2;
+
+/** The turn by which all of some letters come onto letters that are there; nothing where none does. */
+export const turnOnto = (letters: string, there: string): LetterTurn | undefined =>
+  ([0, 1, 2] as const).find((by) => [...turned(letters, by)].every((it) => there.includes(it)));
+
+/** An element as saved with its phases named onward. Legs and neutrals keep their names. */
+export function withTurnedLetters(element: SavedElement, by: LetterTurn): SavedElement {
+  if (by === 0) return element;
+  const { fields } = deviceOf(element.kind);
+  const changes = Object.entries(fields as Readonly<Record<string, Field<unknown>>>).flatMap(
+    ([key, { input }]) => {
+      const value = element[key];
+      return value === undefined ? [] : [[key, turnedValue(key, input.as, value, element, by)] as const];
+    },
+  );
+  return withKeys(element, Object.fromEntries(changes) as JsonObject);
+}
+
+function turnedValue(key: string, as: string, value: Json, element: SavedElement, by: LetterTurn): Json {
+  if ((as === "letters" || as === "phases") && typeof value === "string") return turned(value, by);
+  if (as === "taps" && isObject(value))
+    return Object.fromEntries(Object.entries(value).map(([letter, tap]) => [turned(letter, by), tap]));
+  if (as === "matrix" && Array.isArray(value))
+    return turnedMatrix(value, String(element["phases"] ?? ""), by);
+  if (key === "midTap" && typeof value === "string")
+    return value.replace(/[abc]/g, (it) => turned(it.toUpperCase(), by).toLowerCase());
+  return value;
+}
+
+/** Rows and columns stand in the order of the phases, then the neutral. */
+function turnedMatrix(rows: readonly Json[], phases: string, by: LetterTurn): Json {
+  const order = [...turned(phases, by)].map((it) => [...phases].findIndex((was) => turned(was, by) === it));
+  for (let rest = order.length; rest < rows.length; rest++) order.push(rest);
+  return order.map((row) => order.map((column) => (rows[row] as readonly Json[])[column]!));
+}
+
+const turned = (letters: string, by: LetterTurn): string =>
+  [...letters]
+    .map((it) => (/[ABC]/.test(it) ? "ABC".charAt(("ABC".indexOf(it) + by) % 3) : it))
+    .sort((one, other) => ORDER.indexOf(one) - ORDER.indexOf(other))
+    .join("");
+
+const ORDER = "ABC12N";
