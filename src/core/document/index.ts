@@ -1,7 +1,8 @@
 export * from "./types";
 export * from "./settings";
 export * from "./scenarioTypes";
-export { scenarioOf } from "./scenario";
+export { scenarioForms, scenarioOf } from "./scenario";
+export type { Form, FormKey } from "./shape";
 export { type Amendment, amended, idsOf } from "./amend";
 export * from "./complete";
 export { perObject } from "./perObject";

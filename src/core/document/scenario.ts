@@ -1,8 +1,9 @@
-import { field } from "../devices";
+import { type Field, field } from "../devices";
 import { isObject, type Json, type JsonObject, type Message, say } from "../terms";
 import { type Amendment, amended } from "./amend";
 import { checkJob } from "./checkJob";
 import { checkSystem } from "./checkSystem";
+import { stepFields } from "./jobFields";
 import { perObject } from "./perObject";
 import { below, Report } from "./problem";
 import { HINT_STRENGTHS, type Scenario } from "./scenarioTypes";
@@ -17,9 +18,11 @@ import {
   type Shape,
   phaseLetters,
   somePhases,
+  usual,
   value,
   within,
   words,
+  type Form,
 } from "./shape";
 import { STEP_VERBS, type StillhotDocument, type System } from "./types";
 
@@ -74,6 +77,7 @@ const conditionRecord: Shape = record(
           found: asked.length === 0 ? "none" : asked.join(", "),
         });
   },
+  [...ROUTE, ...GROUPS],
 );
 
 /** Shapes that the JSON Schema keeps under `$defs`, since they stand within themselves. */
@@ -91,9 +95,22 @@ export const scenarioDefs = (): JsonObject => ({
   },
 });
 
+/** A step is asked for key by key; what it leads to is looked up as everywhere in a scenario. */
+function stepForm(): Shape {
+  const { done: _done, element: _element, at: _at, do: _do, phases: _phases, ...others } = stepFields;
+  return record({
+    do: needed(value(field.choice([...STEP_VERBS, "go"], "open"))),
+    element: usual(refTo("element")),
+    at: usual(refTo("place")),
+    phases: usual(phaseLetters()),
+    ...Object.fromEntries(Object.entries(others).map(([key, it]) => [key, value(it as Field<unknown>)])),
+  });
+}
+
 /** Steps are checked whole by `checkSteps`, against the drawing as it truly stands. */
 const scenarioSteps: Shape = {
   schema: { type: "array", items: { $ref: "#/$defs/scenarioStep" } },
+  form: list(stepForm()).form,
   check(found, path, { report }) {
     if (!Array.isArray(found)) report.addExpected(path, found, say("file.expectedList"));
   },
@@ -113,7 +130,7 @@ const isEmptyFact = (found: JsonObject): Message | undefined =>
 const fact = record(
   {
     label: needed(words(200)),
-    text: words(),
+    text: usual(words()),
     ...amendment,
     seized: map(somePhases(), "element"),
     fused: map(somePhases(), "element"),
@@ -124,10 +141,10 @@ const fact = record(
 const reveal = record(
   {
     by: needed(value(field.choice(["inspect", "test", "ask"], "inspect"))),
-    at: refTo("point"),
+    at: usual(refTo("point")),
     element: refTo("element"),
     text: needed(words()),
-    shows: list(refTo("fact")),
+    shows: usual(list(refTo("fact"))),
   },
   (found) =>
     found["by"] !== "ask" && found["at"] === undefined && found["element"] === undefined
@@ -149,10 +166,11 @@ const inject = record({
         ["step", "seconds", "match"].filter((key) => found[key] !== undefined).length === 1
           ? undefined
           : say("scenario.read.oneTrigger"),
+      ["step", "seconds", "match"],
     ),
   ),
-  what: words(),
-  expected: words(),
+  what: usual(words()),
+  expected: usual(words()),
   expects: condition,
   note: words(),
   ...amendment,
@@ -163,9 +181,9 @@ const criterion = record({
   kind: needed(value(field.choice(["must", "never", "good"], "must"))),
   text: needed(words()),
   when: needed(condition),
-  objective: refTo("objective"),
-  weight: value(field.amount("", 1, { min: 0, max: 1000 })),
-  severity: value(field.choice(["danger", "warning", "note"], "warning")),
+  objective: usual(refTo("objective")),
+  weight: usual(value(field.amount("", 1, { min: 0, max: 1000 }))),
+  severity: usual(value(field.choice(["danger", "warning", "note"], "warning"))),
   citation: words(),
   why: words(),
 });
@@ -173,9 +191,9 @@ const criterion = record({
 const trap = record({
   id: needed(refTo("own")),
   label: needed(words(200)),
-  fact: refTo("fact"),
+  fact: usual(refTo("fact")),
   when: needed(condition),
-  text: words(),
+  text: usual(words()),
   objective: refTo("objective"),
   fall: scenarioSteps,
 });
@@ -184,7 +202,7 @@ const hint = record(
   {
     id: needed(refTo("own")),
     until: condition,
-    ...Object.fromEntries(HINT_STRENGTHS.map((strength) => [strength, words()])),
+    ...Object.fromEntries(HINT_STRENGTHS.map((strength) => [strength, usual(words())])),
   },
   (found) =>
     HINT_STRENGTHS.every((it) => found[it] === undefined)
@@ -203,15 +221,15 @@ const scenarioKeys = {
   truth: map(fact),
   reveals: list(reveal),
   injects: map(inject),
-  operator: record({ permit: words(), repeat: list(words(200)) }),
+  operator: record({ permit: usual(words()), repeat: usual(list(words(200))) }),
   criteria: list(criterion),
   traps: list(trap),
   hints: list(hint),
   debrief: record({
-    reactions: list(words()),
-    happened: list(words()),
-    why: list(words()),
-    takeAway: list(words()),
+    reactions: usual(list(words())),
+    happened: usual(list(words())),
+    why: usual(list(words())),
+    takeAway: usual(list(words())),
   }),
   answer: scenarioSteps,
 };
@@ -222,6 +240,11 @@ export const SCENARIO_KEYS: readonly string[] = Object.keys(scenarioKeys);
 
 /** The scenario's part of the JSON Schema. */
 export const scenarioSchema = (): JsonObject => scenarioShape.schema;
+
+/** How each key of a scenario is asked for, by the definition that it is checked by. */
+export const scenarioForms: Readonly<Record<string, Form>> = Object.fromEntries(
+  Object.entries(scenarioKeys).map(([key, { form }]) => [key, form]),
+);
 
 /** The scenario of a file; nothing where it has none. */
 export const scenarioOf = (document: StillhotDocument): Scenario =>

@@ -15,16 +15,51 @@ export interface Gathered {
   readonly references: Reference[];
 }
 
+/**
+ * How a form asks for what stands at a place of a file. It comes from the same definition that checks the place, so that
+ * whatever a file may hold can be asked for.
+ */
+export type Form =
+  | { readonly as: "words"; readonly most: number }
+  | { readonly as: "field"; readonly field: Field<unknown> }
+  /** the id of something else */
+  | { readonly as: "id"; readonly to: string }
+  | { readonly as: "list"; readonly of: Form }
+  /** keys are ids: of what `to` says, or the entries' own */
+  | { readonly as: "map"; readonly of: Form; readonly to?: string }
+  | {
+      readonly as: "record";
+      readonly keys: Readonly<Record<string, FormKey>>;
+      readonly oneOf: readonly string[];
+    }
+  /** phases of the thing that the key above names, or of any thing */
+  | { readonly as: "phases"; readonly ofThing: boolean }
+  /** keys of a point or of an element, whatever its kind has */
+  | { readonly as: "thing" }
+  | { readonly as: "within"; readonly form: () => Form };
+
+/** One key of a record, as a form asks for it. */
+export interface FormKey {
+  readonly form: Form;
+  /** must be there */
+  readonly required: boolean;
+  /** is shown before anybody asks for it */
+  readonly usual: boolean;
+}
+
 /** One place of a file that is deeper than a record of fields: it can be checked, and put into the JSON Schema. */
 export interface Shape {
   readonly schema: JsonObject;
+  readonly form: Form;
   readonly required?: true;
+  readonly usual?: true;
   check(found: Json, path: string, gathered: Gathered): void;
 }
 
 /** A single value, read by a field of the devices. */
 export const value = (field: Field<unknown>): Shape => ({
   schema: field.schema,
+  form: { as: "field", field },
   ...(field.required ? { required: true as const } : {}),
   check(found, path, { report }) {
     const reading = field.read(found, { phases: "ABC12N" });
@@ -35,9 +70,13 @@ export const value = (field: Field<unknown>): Shape => ({
 /** Must be there. */
 export const needed = (shape: Shape): Shape => ({ ...shape, required: true });
 
+/** May be left out, and is often given. */
+export const usual = (shape: Shape): Shape => ({ ...shape, usual: true });
+
 /** Text of at least one letter. */
 export const words = (most = 4000): Shape => ({
   schema: { type: "string", minLength: 1, maxLength: most },
+  form: { as: "words", most },
   check(found, path, { report }) {
     if (typeof found !== "string" || found === "" || found.length > most)
       report.addExpected(path, found, say("scenario.read.words", { most }));
@@ -47,6 +86,7 @@ export const words = (most = 4000): Shape => ({
 /** The id of something else in the file. */
 export const refTo = (to: string): Shape => ({
   schema: { type: "string", pattern: "^[A-Za-z0-9_][A-Za-z0-9_-]{0,39}$" },
+  form: { as: "id", to },
   check(found, path, { report, references }) {
     if (typeof found !== "string" || !isWellFormedId(found))
       return report.addExpected(path, found, say("read.id"));
@@ -56,6 +96,7 @@ export const refTo = (to: string): Shape => ({
 
 export const list = (of: Shape): Shape => ({
   schema: { type: "array", items: of.schema },
+  form: { as: "list", of: of.form },
   check(found, path, gathered) {
     if (!Array.isArray(found)) return gathered.report.addExpected(path, found, say("file.expectedList"));
     (found as readonly Json[]).forEach((it, index) => of.check(it, below(path, index), gathered));
@@ -72,6 +113,7 @@ export const map = (of: Shape, to?: string): Shape => ({
     },
     additionalProperties: of.schema,
   },
+  form: { as: "map", of: of.form, ...(to === undefined ? {} : { to }) },
   check(found, path, gathered) {
     const { report, references } = gathered;
     if (!isObject(found)) return report.addExpected(path, found, say("file.expectedObject"));
@@ -85,10 +127,15 @@ export const map = (of: Shape, to?: string): Shape => ({
   },
 });
 
-/** An object of known keys; others are kept and named in the warning of unknown keys. */
+/**
+ * An object of known keys; others are kept and named in the warning of unknown keys.
+ *
+ * @param oneOf of these keys exactly one is given, as `judge` says
+ */
 export const record = (
   keys: Readonly<Record<string, Shape>>,
   judge?: (found: JsonObject) => Message | undefined,
+  oneOf: readonly string[] = [],
 ): Shape => {
   const required = Object.keys(keys).filter((key) => keys[key]!.required);
   return {
@@ -97,6 +144,7 @@ export const record = (
       properties: Object.fromEntries(Object.entries(keys).map(([key, { schema }]) => [key, schema])),
       ...(required.length === 0 ? {} : { required }),
     },
+    form: { as: "record", keys: formKeys(keys), oneOf },
     check(found, path, gathered) {
       const { report } = gathered;
       if (!isObject(found)) return report.addExpected(path, found, say("file.expectedObject"));
@@ -113,9 +161,18 @@ export const record = (
   };
 };
 
-/** An object of whatever keys. */
+const formKeys = (keys: Readonly<Record<string, Shape>>): Readonly<Record<string, FormKey>> =>
+  Object.fromEntries(
+    Object.entries(keys).map(([key, { form, required, usual: isUsual }]) => [
+      key,
+      { form, required: required === true, usual: isUsual === true },
+    ]),
+  );
+
+/** A record of a point or an element, or some keys of it, which its kind checks. */
 export const anyObject = (): Shape => ({
   schema: { type: "object" },
+  form: { as: "thing" },
   check(found, path, { report }) {
     if (!isObject(found)) report.addExpected(path, found, say("file.expectedObject"));
   },
@@ -124,12 +181,14 @@ export const anyObject = (): Shape => ({
 /** A shape that may stand within itself; `name` is its place under the schema's `$defs`. */
 export const within = (name: string, of: () => Shape): Shape => ({
   schema: { $ref: `#/$defs/${name}` },
+  form: { as: "within", form: () => of().form },
   check: (found, path, gathered) => of().check(found, path, gathered),
 });
 
 /** Letters of phases, one or more. */
 export const phaseLetters = (): Shape => ({
   schema: { type: "string", pattern: "^[ABC12N]+$" },
+  form: { as: "phases", ofThing: false },
   check(found, path, { report }) {
     if (typeof found !== "string" || !/^[ABC12N]+$/.test(found))
       report.addExpected(path, found, say("scenario.read.letters"));
@@ -139,6 +198,7 @@ export const phaseLetters = (): Shape => ({
 /** Phases of some element: its letters, or `true` for all of them. */
 export const somePhases = (): Shape => ({
   schema: { oneOf: [{ const: true }, { type: "string", pattern: "^[ABC12N]+$" }] },
+  form: { as: "phases", ofThing: true },
   check(found, path, { report }) {
     if (found !== true && (typeof found !== "string" || !/^[ABC12N]+$/.test(found)))
       report.addExpected(path, found, say("scenario.read.phases"));
