@@ -1,38 +1,56 @@
-import { conductorsOf, type System } from "../document";
+import { conductorsOf, perObject, type System } from "../document";
 import { KNOWN_STATES, rowsOf, type StateColumn } from "../hazard";
-import { type ConductorId, conductorId, type Letter } from "../terms";
+import type { ConductorId, Letter } from "../terms";
 import type { Look } from "./shapes";
 
 const NONE: StateColumn = { ids: [], states: new Uint8Array() };
 const BACKFED = KNOWN_STATES.indexOf("backfed");
 const UNKNOWN = KNOWN_STATES.indexOf("unknown");
 
+/** Rows of the conductors at each point. */
+const rowsAtPoints = perObject((ids: readonly ConductorId[]): ReadonlyMap<string, readonly number[]> => {
+  const rows = new Map<string, number[]>();
+  ids.forEach((id, row) => {
+    const point = pointOf(id);
+    const own = rows.get(point);
+    if (own === undefined) rows.set(point, [row]);
+    else own.push(row);
+  });
+  return rows;
+});
+
+const NO_ROWS: readonly number[] = [];
+
 /** How the conductors of a drawing look, by their states. A conductor whose state is not told is unknown. */
 export class Looks {
-  readonly #rows: ReadonlyMap<string, number>;
-  readonly #system: System;
+  readonly #rows: ReadonlyMap<string, readonly number[]>;
+  readonly #conductors: ReadonlyMap<string, readonly Letter[]>;
   readonly column: StateColumn;
   #backfed: ReadonlySet<ConductorId> | undefined;
 
   constructor(system: System, column: StateColumn = NONE) {
-    this.#system = system;
     this.column = column;
-    this.#rows = rowsOf(column.ids);
+    this.#conductors = conductorsOf(system);
+    this.#rows = rowsAtPoints(column.ids);
   }
 
   at(point: string, letter: Letter): Look {
-    const row = this.#rows.get(conductorId(point, letter));
-    return row === undefined ? "unknown" : KNOWN_STATES[this.column.states[row]!]!;
+    const { ids, states } = this.column;
+    for (const row of this.#rows.get(point) ?? NO_ROWS)
+      if (ids[row]!.endsWith(letter)) return KNOWN_STATES[states[row]!]!;
+    return "unknown";
   }
 
   lettersAt(point: string): readonly Letter[] {
-    return conductorsOf(this.#system).get(point) ?? [];
+    return this.#conductors.get(point) ?? [];
   }
 
-  /** The looks at a point as one comparable text. */
+  /** The conductors of a point and their looks as one comparable text. */
   textAt(point: string): string {
     let text = "";
-    for (const letter of this.lettersAt(point)) text += `${letter} ${this.at(point, letter)} `;
+    for (const letter of this.lettersAt(point)) text += letter;
+    for (const row of this.#rows.get(point) ?? NO_ROWS)
+      text += `${this.column.ids[row]!.at(-1)}${this.column.states[row]}`;
     return text;
   }
 
@@ -55,13 +73,13 @@ export class Looks {
         if (states[row] !== before.states[row]) changed.add(pointOf(ids[row]!));
       return changed;
     }
-    const rows = rowsOf(before.ids);
+    const [rows, now] = [rowsOf(before.ids), rowsOf(ids)];
     ids.forEach((id, row) => {
       const was = rows.get(id);
       if (states[row] !== (was === undefined ? UNKNOWN : before.states[was])) changed.add(pointOf(id));
     });
     before.ids.forEach((id) => {
-      if (!this.#rows.has(id)) changed.add(pointOf(id));
+      if (!now.has(id)) changed.add(pointOf(id));
     });
     return changed;
   }

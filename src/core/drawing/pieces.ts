@@ -1,5 +1,6 @@
 import { type CircuitElement, deviceOf, type DeviceAnswers, type Mark, secondaryLetters } from "../devices";
 import { type Letter, lettersOf, type ElementId, type Message, type Owner, say } from "../terms";
+import type { Looks } from "./looks";
 import { badgeOf, worstOf } from "./palettes";
 import { type Route, spotOf, SYMBOL } from "./routes";
 import { boxOf, type Look, type Note, type NoteKind, type Piece, type Shape, type Spot } from "./shapes";
@@ -35,13 +36,26 @@ type OneEnded = Extract<CircuitElement, { at: string }>;
 /**
  * Everything that is drawn for one element. Its shapes and notes are made when they are asked for: of a large drawing
  * most are out of sight, or too small to show.
+ *
+ * @param place where an element with this route was found to lie before
  */
-export function pieceOf(id: ElementId, element: CircuitElement, route: Route, around: Surroundings): Piece {
+export function pieceOf(
+  id: ElementId,
+  element: CircuitElement,
+  route: Route,
+  around: Surroundings,
+  place: Pick<Piece, "box" | "spine"> = placeOf(element, route),
+): Piece {
   const owner: Owner = { of: "element", id };
-  const spine = flat(spineOf(element, route));
-  return lazyPiece({ owner, spine, box: boxOf(spine, 30), overall: overallOf(element, around) }, () =>
+  const { box, spine } = place;
+  return lazyPiece({ owner, spine, box, overall: overallOf(element, around) }, () =>
     drawnPiece(owner, element, route, around),
   );
+}
+
+function placeOf(element: CircuitElement, route: Route): Pick<Piece, "box" | "spine"> {
+  const spine = flat(spineOf(element, route));
+  return { spine, box: boxOf(spine, 30) };
 }
 
 /** A piece whose shapes and notes are made when the first of them is asked for. */
@@ -65,17 +79,13 @@ export function lazyPiece(
 }
 
 /** A badge stands along an element exactly where this is true: its points then need none. */
-export function hasBadge(element: CircuitElement, route: Route, around: Surroundings): boolean {
-  if (element.kind !== "span" && element.kind !== "lead") return false;
-  if (bodyLength(route) < BADGE_FROM) return false;
-  return (
-    lettersOf(element.phases).some((letter) => badgeOf(around.look("from", letter)) !== "") ||
-    (bringsNeutral(element, around) && badgeOf(around.look("from", "N")) !== "")
-  );
+export function hasBadge(element: TwoEnded, route: Route, looks: Looks): boolean {
+  if ((element.kind !== "span" && element.kind !== "lead") || bodyLength(route) < BADGE_FROM) return false;
+  const isTold = (letter: Letter) => badgeOf(looks.at(element.from, letter)) !== "";
+  const hasNeutral =
+    element.neutral && [element.from, element.to].every((it) => looks.lettersAt(it).includes("N"));
+  return lettersOf(element.phases).some(isTold) || (hasNeutral && isTold("N"));
 }
-
-const bringsNeutral = (element: TwoEnded, around: Surroundings): boolean =>
-  element.neutral && around.hasNeutral("from") && around.hasNeutral("to");
 
 const bodyLength = ({ start, end }: Route): number => Math.hypot(end.x - start.x, end.y - start.y);
 
@@ -230,7 +240,7 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
     letter: "N",
     across: outermost + (isRun ? 9 : bladeByBlade ? 13 : 17 - outermost),
   };
-  const hasNeutral = bringsNeutral(element, around);
+  const hasNeutral = element.neutral && around.hasNeutral("from") && around.hasNeutral("to");
 
   if (isRun) {
     const broken = element.kind === "span" ? element.parted : element.cut;

@@ -7,6 +7,7 @@ import {
   elementsAt,
   endPointsOf,
   jobOf,
+  perObject,
   type Point,
   pointsAround,
   type SavedElement,
@@ -34,7 +35,7 @@ import { Looks, pointOf } from "./looks";
 import { badgeOf, worstOf } from "./palettes";
 import { hasBadge, lazyPiece, pieceOf, type Surroundings } from "./pieces";
 import { freest, isSameRoute, type Route, routesOf } from "./routes";
-import { type Box, boxOf, type Look, type Note, type Piece, type Shape, type Spot, unionOf } from "./shapes";
+import { type Box, boxOf, type Look, type Note, type Piece, type Shape, type Spot } from "./shapes";
 
 export interface SceneOptions {
   /** the words on the drawing, English where it is left out */
@@ -125,7 +126,19 @@ function composed(
   points: ReadonlyMap<PointId, Piece>,
 ): Scene {
   const pieces = [...elements.values(), ...points.values(), ...artist.works()];
-  return { pieces, elements, points, routes: artist.routes, bounds: unionOf(pieces.map((it) => it.box)) };
+  return { pieces, elements, points, routes: artist.routes, bounds: boundsOf(pieces) };
+}
+
+function boundsOf(pieces: readonly Piece[]): Box | undefined {
+  if (pieces.length === 0) return undefined;
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { box } of pieces) {
+    if (box.left < left) left = box.left;
+    if (box.top < top) top = box.top;
+    if (box.right > right) right = box.right;
+    if (box.bottom > bottom) bottom = box.bottom;
+  }
+  return { left, top, right, bottom };
 }
 
 /** The scene after a few things changed: whatever these cannot have reached is the same piece as before. */
@@ -163,12 +176,11 @@ const worksOf = ({ pieces, elements, points }: Scene): readonly Piece[] =>
 interface Remembered {
   readonly id: string;
   readonly states: string;
-  readonly route: Route | undefined;
   readonly catalogue: Catalogue | undefined;
   readonly piece: Piece;
 }
-const rememberedElements = new WeakMap<SavedElement, Remembered>();
-const rememberedPoints = new WeakMap<SavedPoint, Remembered>();
+const rememberedElements = new WeakMap<SavedElement, Remembered & { readonly route: Route }>();
+const rememberedPoints = new WeakMap<SavedPoint, Remembered & { readonly angles: readonly number[] }>();
 
 /** Draws the pieces of one document in one standing. */
 class Artist {
@@ -194,15 +206,10 @@ class Artist {
     if (route === undefined) return undefined;
     const states = this.#statesAround(id, element);
     const known = rememberedElements.get(saved);
-    if (
-      known !== undefined &&
-      known.states === states &&
-      known.id === id &&
-      known.catalogue === this.catalogue &&
-      isSameRoute(known.route, route)
-    )
-      return known.piece;
-    const piece = pieceOf(id, element, route, this.#around(id, element));
+    const place =
+      known !== undefined && known.id === id && isSameRoute(known.route, route) ? known.piece : undefined;
+    if (place !== undefined && known!.states === states && known!.catalogue === this.catalogue) return place;
+    const piece = pieceOf(id, element, route, this.#around(id, element), place);
     rememberedElements.set(saved, { id, states, route, catalogue: this.catalogue, piece });
     return piece;
   }
@@ -210,19 +217,20 @@ class Artist {
   point(id: PointId): Piece {
     const saved = this.document.system.points[id]!;
     const isToldBeside = this.#elementsAt(id).some((it) => this.#hasBadge(it));
-    const looks = isToldBeside ? [] : this.#looksAt(id);
     const angles = this.#anglesAt(id);
-    const states = `${looks.join(" ")} ${angles.join(" ")}`;
+    const states = isToldBeside ? "" : this.looks.textAt(id);
     const known = rememberedPoints.get(saved);
     if (
       known !== undefined &&
       known.states === states &&
       known.id === id &&
-      known.catalogue === this.catalogue
+      known.catalogue === this.catalogue &&
+      (known.angles === angles || known.angles.join() === angles.join())
     )
       return known.piece;
+    const looks = isToldBeside ? [] : this.#looksAt(id);
     const piece = pointPiece(id, completePoint(saved), angles, looks, this.#word);
-    rememberedPoints.set(saved, { id, states, route: undefined, catalogue: this.catalogue, piece });
+    rememberedPoints.set(saved, { id, states, angles, catalogue: this.catalogue, piece });
     return piece;
   }
 
@@ -276,16 +284,17 @@ class Artist {
 
   /** What a piece asks later, answered now: it must not keep the states of the whole drawing for its own few. */
   #around(id: ElementId, element: CircuitElement): Surroundings {
-    const at = new Map(
-      deviceOf(element.kind).ends.map((end) => [
-        end,
-        new Map(this.#looksAt((element as unknown as Readonly<Record<End, string>>)[end])),
-      ]),
-    );
+    const { looks } = this;
+    const ends = element as unknown as Readonly<Record<End, string>>;
+    const told = deviceOf(element.kind).ends.map((end) => {
+      const letters = looks.lettersAt(ends[end]);
+      return { end, letters, looks: letters.map((letter) => looks.at(ends[end], letter)) };
+    });
+    const at = (asked: End) => told.find(({ end }) => end === asked);
     return {
-      look: (end, letter) => at.get(end)?.get(letter) ?? "unknown",
+      look: (end, letter) => at(end)?.looks[at(end)!.letters.indexOf(letter)] ?? "unknown",
       feed: this.feed(id),
-      hasNeutral: (end) => at.get(end)?.has("N") ?? false,
+      hasNeutral: (end) => at(end)?.letters.includes("N") ?? false,
       word: this.#word,
     };
   }
@@ -304,15 +313,22 @@ class Artist {
   #hasBadge(key: string): boolean {
     const id = key as ElementId;
     const element = complete(savedElement(this.document.system.elements, id)!);
-    const route = this.#routeOf(id, element);
-    return route !== undefined && hasBadge(element, route, this.#around(id, element));
+    const route = this.routes.get(id);
+    return route !== undefined && "from" in element && hasBadge(element, route, this.looks);
+  }
+
+  #anglesAt(point: string): readonly number[] {
+    const known = anglesOf(this.routes);
+    let angles = known.get(point);
+    if (angles === undefined) known.set(point, (angles = this.#measuredAngles(point)));
+    return angles;
   }
 
   /** Directions in which something already leaves a point, in degrees. */
-  #anglesAt(point: string): number[] {
+  #measuredAngles(point: string): number[] {
     return this.#elementsAt(point).flatMap((key) => {
       const element = complete(savedElement(this.document.system.elements, key)!);
-      const route = element.kind === "nearby" ? undefined : this.routes.get(key as ElementId);
+      const route = this.routes.get(key as ElementId);
       if (route === undefined) return [];
       if ("at" in element) return [angleOf(route.from, route.start)];
       if (!("from" in element)) return [];
@@ -323,6 +339,9 @@ class Artist {
     });
   }
 }
+
+/** Kept beside the routes: they are the same as long as these are. */
+const anglesOf = perObject((_routes: ReadonlyMap<ElementId, Route>) => new Map<string, readonly number[]>());
 
 const angleOf = (from: Spot, to: Spot): number =>
   Math.round((Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI);
