@@ -44,8 +44,8 @@ export default ts.config(
     files: ["src/cli/**", "scripts/**", "bin/**", "tests/**", "*.config.*"],
     languageOptions: { globals: globals.node },
   },
-  // End-to-end tests hand functions to the page.
-  { files: ["tests/e2e/**"], languageOptions: { globals: globals.browser } },
+  // End-to-end tests, and benchmarks of the app, hand functions to the page.
+  { files: ["tests/e2e/**", "tests/bench/**/*.mjs"], languageOptions: { globals: globals.browser } },
   {
     files: ["**/*.svelte", "**/*.svelte.ts", "**/*.svelte.js"],
     languageOptions: { parserOptions: { parser: ts.parser, extraFileExtensions: [".svelte"], svelteConfig } },

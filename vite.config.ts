@@ -12,6 +12,7 @@ export default defineConfig({
     rolldownOptions: {
       // The core does nothing when it is loaded, but for immer's patches: so what the first picture needs can load alone.
       treeshake: { moduleSideEffects: (id) => !/src\/core\//.test(id) || /document\/patching/.test(id) },
+      output: { codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] } },
     },
   },
   worker: { format: "es" },
@@ -64,7 +65,7 @@ export default defineConfig({
           name: "bench",
           environment: "node",
           setupFiles: ["tests/support/sentences.ts"],
-          include: ["tests/bench/**/*.bench.ts"],
+          include: ["tests/bench/**/*.bench.{ts,mjs}"],
           testTimeout: 600_000,
           hookTimeout: 600_000,
         },

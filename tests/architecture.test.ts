@@ -139,6 +139,18 @@ describe("A folder imports only what it may", () => {
   });
 });
 
+/** What the app fetches when it is needed and which says nothing, so that it needs no sentences. */
+const silent = ["./offline", "./solve", "../worker/solve", "./share/fingerprint", "./sentences", "./french"];
+
+test("whatever the app fetches when it is needed comes by `later`, with its sentences", () => {
+  const bare = sourcesIn("src/app").flatMap(({ path, text }) =>
+    [...text.matchAll(/(later\(\(\) => )?import\(\s*["'](\.[^"']*)["']/g)]
+      .filter(([, byLater, file]) => byLater === undefined && !silent.includes(file!))
+      .map(([, , file]) => `${path} imports "${file}"`),
+  );
+  expect(bare).toEqual([]);
+});
+
 /** The checks themselves, so that a silent change to them is seen: [file, what it imports, allowed]. */
 test.each([
   ["src/core/phasor/solve.ts", "../network", true],

@@ -3,6 +3,7 @@ export * from "./palettes";
 export * from "./routes";
 export * from "./scene";
 export * from "./notes";
+export * from "./frames";
 export * from "./hit";
 export * from "./svg";
 export * from "./power";

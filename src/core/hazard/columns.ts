@@ -1,5 +1,5 @@
 import { type ConductorId, type ElementId, type Letter, LETTERS } from "../terms";
-import { KNOWN_STATES, type StateColumn } from "./statesByReach";
+import { KNOWN_STATES, type StateColumn } from "./stateColumn";
 import type { Assessment, ConductorReport, ConductorState, ElementReport } from "./types";
 
 /**

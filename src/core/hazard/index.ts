@@ -6,13 +6,6 @@ export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
 export { documentAfter, marginMap, worstThreat } from "./views";
 export type { FaultAmps } from "../phasor";
 export { type HotStep, type HotStepKind, type HotWay, whyHot } from "./whyHot";
-export {
-  KNOWN_STATES,
-  type KnownState,
-  type StateColumn,
-  stateColumn,
-  statesAtHand,
-  statesByReach,
-  statesUntold,
-} from "./statesByReach";
+export { KNOWN_STATES, type KnownState, type StateColumn, stateColumn, statesUntold } from "./stateColumn";
+export { statesAtHand, statesByReach } from "./statesByReach";
 export { type AssessmentColumns, buffersOf, fromColumns, type RowIds, rowsOf, toColumns } from "./columns";

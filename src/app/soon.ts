@@ -1,0 +1,24 @@
+import type * as Paper from "./share/paper";
+import { later } from "./words/later";
+
+/**
+ * Fetches what a first press is likely to ask for, one after another, so that it opens at once. Called when the first
+ * picture stands and the hands rest.
+ *
+ * @param onpaper told first: a page about to print waits for nothing, so what lays it out must be there before
+ */
+export async function fetchSoon(onpaper: (paper: typeof Paper) => void): Promise<void> {
+  // What could not be fetched is asked for again when it is needed.
+  await later(() => import("./share/paper")).then(onpaper, () => undefined);
+  for (const fetch of SOON) await fetch().catch(() => undefined);
+}
+
+const SOON: readonly (() => Promise<unknown>)[] = [
+  () => later(() => import("./sketch/Inspector.svelte")),
+  () => later(() => import("./sketch/Grow.svelte")),
+  () => later(() => import("./sketch/Library.svelte")),
+  () => later(() => import("./sketch/Legend.svelte")),
+  () => later(() => import("./views/views.svelte")),
+  () => later(() => import("./views/ViewPanel.svelte")),
+  () => later(() => import("./plan/Plan.svelte")),
+];

@@ -1,0 +1,48 @@
+import { perObject } from "../document";
+import type { ConductorId } from "../terms";
+import type { Assessment, ConductorState } from "./types";
+
+/** A state, or that it is not known yet, which is to be taken for hot. */
+export type KnownState = ConductorState | "unknown";
+
+/** Every word for a state, at the place that stands for it in columns. */
+export const KNOWN_STATES: readonly KnownState[] = [
+  "unknown",
+  "faulted",
+  "energized",
+  "backfed",
+  "induced",
+  "grounded",
+  "isolated",
+  "neutral",
+];
+/** The place that stands for a state in columns. */
+export const codeOf = Object.fromEntries(KNOWN_STATES.map((it, code) => [it, code])) as Record<
+  KnownState,
+  number
+>;
+
+/** States of conductors as columns: one row each, in the order of their ids. */
+export interface StateColumn {
+  /** the same list for drawings with the same conductors, as far as that is told */
+  readonly ids: readonly ConductorId[];
+  /** places in `KNOWN_STATES` */
+  readonly states: Uint8Array;
+}
+
+/** What may still be said of states after an edit that was not looked at yet: what was hot counts as hot, nothing else is known. */
+export const statesUntold = ({ ids, states }: StateColumn): StateColumn => ({
+  ids,
+  states: states.map((code) => (isHot(KNOWN_STATES[code]!) ? code : codeOf.unknown)),
+});
+
+const isHot = (state: KnownState): boolean =>
+  state === "energized" || state === "backfed" || state === "induced" || state === "faulted";
+
+/** The states of an assessment as a column. */
+export const stateColumn: (conductors: Assessment["conductors"]) => StateColumn = perObject(
+  (conductors: Assessment["conductors"]) => {
+    const ids = Object.keys(conductors) as ConductorId[];
+    return { ids, states: Uint8Array.from(ids, (id) => codeOf[conductors[id]!.state]) };
+  },
+);

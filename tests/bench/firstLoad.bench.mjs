@@ -1,0 +1,77 @@
+import { existsSync } from "node:fs";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { at } from "../../scripts/lib/project.mjs";
+import { serve } from "../../scripts/lib/serve.mjs";
+import { startBrowser } from "../e2e/browser.mjs";
+import { sizes } from "../e2e/context.mjs";
+import { firstLoadBytes } from "../e2e/firstLoad.mjs";
+
+/** How many times slower than this machine the processor is taken to be. */
+const SLOWED = 4;
+const ROUNDS = 5;
+
+let browser;
+let server;
+
+beforeAll(async () => {
+  if (!existsSync(at("dist/index.html")))
+    throw new Error("There is no built app: run `npm run build` first.");
+  const started = await startBrowser();
+  if (started.missing) throw new Error(started.missing);
+  browser = started.browser;
+  server = await serve(at("dist"));
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+test(`first load on a phone, processor slowed ${SLOWED} times: drawing, verdict, interactive`, async () => {
+  const rounds = [];
+  for (let n = 0; n < ROUNDS; n++) rounds.push(await firstLoad());
+  const median = (of) => rounds.map((it) => it[of]).sort((a, b) => a - b)[ROUNDS >> 1];
+  console.log(
+    `first load: ${firstLoadBytes()} bytes of script, gzipped; drawn after ${median("drawn")} ms, ` +
+      `verdict after ${median("answered")} ms, interactive after ${median("interactive")} ms ` +
+      `(medians of ${ROUNDS}, processor slowed ${SLOWED} times, nothing kept)`,
+  );
+  expect(rounds.every((it) => it.answered > 0)).toBe(true);
+});
+
+/** One load in a profile of its own, as a newcomer has it. [ms since the page was asked for] */
+async function firstLoad() {
+  const context = await browser.newContext(sizes.phone);
+  const page = await context.newPage();
+  const session = await context.newCDPSession(page);
+  await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWED });
+  await page.addInitScript(watchLoad);
+  await page.goto(server.url);
+  await page.waitForFunction(() => globalThis.loaded.interactive !== undefined, undefined, {
+    timeout: 60_000,
+  });
+  const loaded = await page.evaluate(() => globalThis.loaded);
+  await context.close();
+  return loaded;
+}
+
+/**
+ * Runs in the page. It is drawn when the app says that it is ready, and answered when the verdict is one. Interactive is
+ * when a frame comes after both: a press is then answered in the frame after it.
+ */
+function watchLoad() {
+  const QUIET_MS = 50;
+  const loaded = (globalThis.loaded = {});
+  let last = performance.now();
+  const frame = (now) => {
+    const since = Math.round(performance.now());
+    if (document.documentElement?.dataset.ready !== undefined) loaded.drawn ??= since;
+    const verdict = document.querySelector("[data-verdict]")?.dataset.verdict;
+    if (loaded.drawn !== undefined && !["unknown", "none", undefined].includes(verdict))
+      loaded.answered ??= since;
+    if (loaded.answered !== undefined && now - last < QUIET_MS) loaded.interactive ??= since;
+    last = now;
+    if (loaded.interactive === undefined) requestAnimationFrame(frame);
+  };
+  requestAnimationFrame(frame);
+}
