@@ -5,6 +5,7 @@ import { Stage } from "konva/lib/Stage.js";
 import {
   type Box,
   breadthOf,
+  changeOf,
   type ElementId,
   type NoteSizes,
   overlaps,
@@ -12,6 +13,7 @@ import {
   type Palette,
   type PlacedNote,
   placeNotes,
+  renewedNotes,
   type Scene,
 } from "../../core";
 import { type Camera, fitted, type Size, toScreen, viewOf, zoomedAt } from "./camera";
@@ -82,6 +84,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   let view: View | undefined;
   let placed: readonly PlacedNote[] = [];
   let placedFor: { scene: Scene; scale: number; sizes: NoteSizes; within: Box } | undefined;
+  /** notes stand where they stood before an edit */
+  let areRough = false;
   let settling: ReturnType<typeof setTimeout> | undefined;
   let marqueeBox: Box | undefined;
   let hasFitted = false;
@@ -217,13 +221,25 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     const labelled = scale < LABELS_FROM && many ? onlyWorkPoints(scene) : scene;
     placed = placeNotes(labelled, scale, sizes, within, box);
     placedFor = { scene, scale, sizes, within };
+    areRough = false;
+  }
+
+  /** Of a large drawing notes are not placed within the frame of an edit; those in view say at once what holds now. */
+  function renewPlaced() {
+    if (view === undefined || placedFor === undefined || view.scene.pieces.length <= MANY_PIECES) return;
+    const change = placedFor.scene === view.scene ? undefined : changeOf(view.scene);
+    if (change?.before !== placedFor.scene || placedFor.sizes !== view.sizes) return;
+    placed = renewedNotes(placed, change, view.sizes);
+    placedFor = { ...placedFor, scene: view.scene };
+    areRough = true;
   }
 
   function redraw() {
+    renewPlaced();
     if (view !== undefined && view.scene.pieces.length > MANY_PIECES && placedFor?.scene === view.scene) {
       clearTimeout(settling);
       settling = setTimeout(() => {
-        placeAgain();
+        placeAgain(areRough);
         base.batchDraw();
       }, SETTLED_MS);
     } else placeAgain();

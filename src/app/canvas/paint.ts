@@ -1,6 +1,7 @@
 import {
   alongOf,
   type Box,
+  changeOf,
   frameOf,
   type Look,
   type NoteSizes,
@@ -9,6 +10,7 @@ import {
   type Piece,
   type PlacedNote,
   type Scene,
+  type SceneChange,
   type Shape,
   spotsAlong,
   strokesOf,
@@ -36,9 +38,7 @@ const widthFactor = (scale: number): number => Math.min(1, Math.max(0.45, scale 
 
 /** What lies within one square of the drawing, compiled into as few paths as there are ways to stroke them. */
 interface Tile {
-  readonly box: Box;
   readonly strands: ReadonlyMap<Look, Path2D>;
-  readonly spines: ReadonlyMap<Look, Path2D>;
   readonly inkLines: Path2D;
   readonly dashedLines: Path2D;
   readonly paperFilled: Path2D;
@@ -47,39 +47,85 @@ interface Tile {
   readonly along: readonly Extract<Shape, { shape: "strand" }>[];
 }
 
+/** The pieces of one square, compiled when they are first in view: from afar only by their spines. */
+interface Square {
+  readonly pieces: readonly Piece[];
+  readonly box: Box;
+  tile?: Tile;
+  spines?: ReadonlyMap<Look, Path2D>;
+}
+
 const TILE = 900;
 
-/** The pieces of a scene by tile; a tile is compiled when it is first in view. */
-const squares = new WeakMap<Scene, Map<string, { readonly pieces: Piece[]; box: Box; tile?: Tile }>>();
+const squares = new WeakMap<Scene, ReadonlyMap<string, Square>>();
 
-function squaresOf(scene: Scene) {
+/** The pieces of a scene by square. Squares that nothing came to or went from are those of the scene before. */
+function squaresOf(scene: Scene): ReadonlyMap<string, Square> {
   const known = squares.get(scene);
   if (known !== undefined) return known;
-  const fresh = new Map<string, { readonly pieces: Piece[]; box: Box; tile?: Tile }>();
-  for (const piece of scene.pieces) {
-    const { left, right, top, bottom } = piece.box;
-    const key = `${Math.floor((left + right) / 2 / TILE)} ${Math.floor((top + bottom) / 2 / TILE)}`;
-    const square = fresh.get(key);
-    if (square === undefined) fresh.set(key, { pieces: [piece], box: piece.box });
-    else {
-      square.pieces.push(piece);
-      square.box = unionOf([square.box, piece.box])!;
-    }
-  }
+  const change = changeOf(scene);
+  const before = change === undefined ? undefined : squares.get(change.before);
+  const fresh = before === undefined ? gathered(scene.pieces) : changed(before, change!);
   squares.set(scene, fresh);
   return fresh;
 }
 
-function tilesWithin(scene: Scene, view: Box): Tile[] {
-  const tiles: Tile[] = [];
-  for (const square of squaresOf(scene).values())
-    if (overlaps(square.box, view)) tiles.push((square.tile ??= compile(square.pieces, square.box)));
-  return tiles;
+function squareOf({ box: { left, right, top, bottom } }: Piece): string {
+  return `${Math.floor((left + right) / 2 / TILE)} ${Math.floor((top + bottom) / 2 / TILE)}`;
 }
 
-function compile(pieces: readonly Piece[], box: Box): Tile {
-  const strands = new Map<Look, Path2D>();
+function bySquare(pieces: readonly Piece[]): Map<string, Piece[]> {
+  const lists = new Map<string, Piece[]>();
+  for (const piece of pieces) {
+    const key = squareOf(piece);
+    const list = lists.get(key);
+    if (list === undefined) lists.set(key, [piece]);
+    else list.push(piece);
+  }
+  return lists;
+}
+
+const squareWith = (pieces: readonly Piece[]): Square => ({
+  pieces,
+  box: unionOf(pieces.map((it) => it.box))!,
+});
+
+const gathered = (pieces: readonly Piece[]): ReadonlyMap<string, Square> =>
+  new Map([...bySquare(pieces)].map(([key, list]) => [key, squareWith(list)]));
+
+function changed(before: ReadonlyMap<string, Square>, { gone, come }: SceneChange): Map<string, Square> {
+  const after = new Map(before);
+  const left = new Set(gone);
+  const added = bySquare(come);
+  for (const key of new Set([...bySquare(gone).keys(), ...added.keys()])) {
+    const stayed = (before.get(key)?.pieces ?? []).filter((it) => !left.has(it));
+    const pieces = [...stayed, ...(added.get(key) ?? [])];
+    if (pieces.length === 0) after.delete(key);
+    else after.set(key, squareWith(pieces));
+  }
+  return after;
+}
+
+function squaresWithin(scene: Scene, view: Box): Square[] {
+  return [...squaresOf(scene).values()].filter(({ box }) => overlaps(box, view));
+}
+
+const pathOf = (paths: Map<Look, Path2D>, look: Look): Path2D => {
+  let path = paths.get(look);
+  if (path === undefined) paths.set(look, (path = new Path2D()));
+  return path;
+};
+
+/** Elements as one line each, by their worst look. */
+function compileSpines(pieces: readonly Piece[]): ReadonlyMap<Look, Path2D> {
   const spines = new Map<Look, Path2D>();
+  for (const { spine, overall, owner } of pieces)
+    if (owner.of === "element") trace(pathOf(spines, overall), spine);
+  return spines;
+}
+
+function compile(pieces: readonly Piece[]): Tile {
+  const strands = new Map<Look, Path2D>();
   const [inkLines, dashedLines, paperFilled, inkFilled] = [
     new Path2D(),
     new Path2D(),
@@ -88,17 +134,11 @@ function compile(pieces: readonly Piece[], box: Box): Tile {
   ];
   const inscriptions: Extract<Shape, { shape: "inscription" }>[] = [];
   const along: Extract<Shape, { shape: "strand" }>[] = [];
-  const of = (paths: Map<Look, Path2D>, look: Look): Path2D => {
-    let path = paths.get(look);
-    if (path === undefined) paths.set(look, (path = new Path2D()));
-    return path;
-  };
-  for (const { shapes, spine, overall, owner } of pieces) {
-    if (owner.of === "element") trace(of(spines, overall), spine);
+  for (const { shapes } of pieces) {
     for (const shape of shapes)
       switch (shape.shape) {
         case "strand":
-          trace(of(strands, shape.look), shape.points);
+          trace(pathOf(strands, shape.look), shape.points);
           if (alongOf(shape.look) !== undefined) along.push(shape);
           break;
         case "stroke":
@@ -118,7 +158,7 @@ function compile(pieces: readonly Piece[], box: Box): Tile {
           inscriptions.push(shape);
       }
   }
-  return { box, strands, spines, inkLines, dashedLines, paperFilled, inkFilled, inscriptions, along };
+  return { strands, inkLines, dashedLines, paperFilled, inkFilled, inscriptions, along };
 }
 
 /** Paints conductors, symbols and points. The context is in units of the drawing. */
@@ -131,14 +171,35 @@ export function paintScene(
 ) {
   context.lineJoin = "round";
   context.lineCap = "butt";
-  const tiles = tilesWithin(scene, view);
-  const isOverview = scale < OVERVIEW_BELOW;
+  const inView = squaresWithin(scene, view);
+  if (scale < OVERVIEW_BELOW)
+    return strokeLooks(
+      context,
+      inView.map((it) => (it.spines ??= compileSpines(it.pieces))),
+      palette,
+      scale,
+    );
+  const tiles = inView.map((it) => (it.tile ??= compile(it.pieces)));
+  strokeLooks(
+    context,
+    tiles.map((it) => it.strands),
+    palette,
+    scale,
+  );
+  paintMarks(context, tiles, palette, scale);
+}
+
+function strokeLooks(
+  context: CanvasRenderingContext2D,
+  paths: readonly ReadonlyMap<Look, Path2D>[],
+  palette: Palette,
+  scale: number,
+) {
   for (const look of ORDER)
-    for (const tile of tiles) {
-      const path = (isOverview ? tile.spines : tile.strands).get(look);
+    for (const byLook of paths) {
+      const path = byLook.get(look);
       if (path !== undefined) strokeLook(context, look, path, palette, scale);
     }
-  if (!isOverview) paintMarks(context, tiles, palette, scale);
 }
 
 function strokeLook(

@@ -1,19 +1,29 @@
-import type { Scene } from "./scene";
+import { changeOf, type Scene, type SceneChange } from "./scene";
 import type { Owner } from "../terms";
 import type { Box, Piece } from "./shapes";
 
 /** Pieces by place, so that a touch asks only the few that are near it. */
 export class GridIndex {
-  readonly #cells = new Map<string, Piece[]>();
+  readonly #cells: Map<string, readonly Piece[]>;
   static readonly cell = 240;
 
-  constructor(pieces: readonly Piece[]) {
-    for (const piece of pieces)
-      for (const key of keysOf(piece.box)) {
-        const list = this.#cells.get(key);
-        if (list === undefined) this.#cells.set(key, [piece]);
-        else list.push(piece);
-      }
+  constructor(pieces: readonly Piece[], cells: Iterable<[string, readonly Piece[]]> = []) {
+    this.#cells = new Map(cells);
+    for (const [key, come] of byCell(pieces))
+      this.#cells.set(key, [...(this.#cells.get(key) ?? []), ...come]);
+  }
+
+  /** The index after some pieces went and others came. */
+  after({ gone, come }: SceneChange): GridIndex {
+    const cells = new Map(this.#cells);
+    for (const [key, left] of byCell(gone)) {
+      const those = new Set(left);
+      cells.set(
+        key,
+        cells.get(key)!.filter((it) => !those.has(it)),
+      );
+    }
+    return new GridIndex(come, cells);
   }
 
   /** Every piece whose box may touch this one, each once, in no certain order. */
@@ -22,6 +32,17 @@ export class GridIndex {
     for (const key of keysOf(box)) for (const piece of this.#cells.get(key) ?? []) found.add(piece);
     return found;
   }
+}
+
+function byCell(pieces: readonly Piece[]): Map<string, Piece[]> {
+  const cells = new Map<string, Piece[]>();
+  for (const piece of pieces)
+    for (const key of keysOf(piece.box)) {
+      const list = cells.get(key);
+      if (list === undefined) cells.set(key, [piece]);
+      else list.push(piece);
+    }
+  return cells;
 }
 
 function keysOf({ left, top, right, bottom }: Box): string[] {
@@ -33,11 +54,13 @@ function keysOf({ left, top, right, bottom }: Box): string[] {
 }
 
 const indexes = new WeakMap<Scene, GridIndex>();
-/** The grid index of a scene, made when it is first asked for. */
+/** The grid index of a scene, made when it is first asked for; from that of the scene before where there is one. */
 export function indexOf(scene: Scene): GridIndex {
   const known = indexes.get(scene);
   if (known !== undefined) return known;
-  const fresh = new GridIndex(scene.pieces);
+  const change = changeOf(scene);
+  const index = change === undefined ? undefined : indexes.get(change.before);
+  const fresh = index === undefined ? new GridIndex(scene.pieces) : index.after(change!);
   indexes.set(scene, fresh);
   return fresh;
 }

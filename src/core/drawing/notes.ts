@@ -1,5 +1,5 @@
 import { type Box, boxOf, type Note, NOTE_KINDS, overlaps } from "./shapes";
-import type { Scene } from "./scene";
+import type { Scene, SceneChange } from "./scene";
 
 /** Sizes of letters on the drawing [screen px]. */
 export interface NoteSizes {
@@ -111,6 +111,29 @@ export function placeNotes(
     placed.push({ note, x: free.x, y: free.y, width, height });
   }
   return placed;
+}
+
+/**
+ * The notes where they stood, after a change of their drawing: each says at once what holds now, and what has no place
+ * yet is left out until all are placed again.
+ */
+export function renewedNotes(
+  placed: readonly PlacedNote[],
+  { gone, come }: SceneChange,
+  sizes: NoteSizes,
+): readonly PlacedNote[] {
+  const nameOf = ({ kind, owner, x, y }: Note) => `${kind} ${owner.of} ${owner.id} ${x} ${y}`;
+  const keyOf = ({ owner }: Pick<Note, "owner">) => `${owner.of} ${owner.id}`;
+  const left = new Set(gone.map(keyOf));
+  const shown = new Set(placed.map(({ note }) => keyOf(note)));
+  const now = new Map<string, Note>();
+  for (const piece of come)
+    if (shown.has(keyOf(piece))) for (const note of piece.notes) now.set(nameOf(note), note);
+  return placed.flatMap((it): PlacedNote[] => {
+    if (!left.has(keyOf(it.note))) return [it];
+    const note = now.get(nameOf(it.note));
+    return note === undefined ? [] : [{ ...it, note, ...sizeOf(note, sizes) }];
+  });
 }
 
 const isLabel = ({ kind }: Note): boolean => kind === "pointLabel" || kind === "elementLabel";
