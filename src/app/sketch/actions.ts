@@ -1,6 +1,7 @@
 import {
   type CircuitElement,
   complete,
+  completePoint,
   deviceOf,
   edits,
   type ElementId,
@@ -32,8 +33,12 @@ export interface Doors {
   details(): void;
   paste(): void;
   copy(): void;
+  cut(): void;
   selectAll(): void;
   duplicate(): void;
+  tidy(): void;
+  /** keeps what is selected as an arrangement of one's own */
+  stamp(): void;
 }
 
 /** What can be done now, the most likely first. The bar shows the first few, and the rest behind More. */
@@ -81,6 +86,7 @@ function idleActions(session: Session, doors: Doors): Action[] {
     },
     { id: "paste", label: t("act.paste"), run: doors.paste },
     { id: "selectAll", label: t("act.selectAll"), disabled: isEmpty, run: doors.selectAll },
+    { id: "tidy", label: t("act.tidy"), icon: "tidy", disabled: isEmpty, run: doors.tidy },
   ];
 }
 
@@ -254,10 +260,36 @@ function editing(session: Session, doors: Doors): Action[] {
     { id: "delete", label: t("act.delete"), icon: "trash", run: () => session.remove() },
     { id: "copy", label: t("act.copy"), run: doors.copy },
     { id: "duplicate", label: t("act.duplicate"), run: doors.duplicate },
+    {
+      id: "pin",
+      label: t(isPinned(session) ? "act.unpin" : "act.pin"),
+      icon: "pin",
+      disabled: session.movingPoints.length === 0,
+      run: () => togglePin(session),
+    },
+    {
+      id: "stamp",
+      label: t("act.stamp"),
+      icon: "stamp",
+      disabled: session.movingPoints.length === 0,
+      run: doors.stamp,
+    },
     ...(session.mode.name === "gather"
       ? [{ id: "done", label: t("act.done"), run: () => (session.mode = SELECTING) }]
       : []),
   ];
+}
+
+/** Whether every point that is selected, or at an end of what is, stays where it is. */
+const isPinned = ({ document, movingPoints }: Session): boolean =>
+  movingPoints.length > 0 &&
+  movingPoints.every((id) => completePoint(document.system.points[id as PointId]!).pinned);
+
+/** Pins the points of what is selected; pinned already, they are let go. */
+export function togglePin(session: Session) {
+  const ids = session.movingPoints;
+  if (ids.length > 0)
+    session.run(isPinned(session) ? edits.unpin(ids) : edits.pin(ids), { offersUndo: true });
 }
 
 /** What the space bar does to the selected thing: its first action that changes the record. */

@@ -1,0 +1,155 @@
+import type { Demo } from "../files/demos";
+import { MENU, PLACES } from "../places";
+import type { Session } from "../session/session.svelte";
+import { preferences } from "../settings/preferences.svelte";
+import type { Action } from "../sketch/actions";
+import { LANGUAGES, type Language, speech } from "../words/language.svelte";
+import { t } from "../words/words";
+import { COMMAND_GROUPS, type CommandGroup, NAMES } from "./names";
+import { whyNot } from "./reasons";
+import { commands, type SketchCommand } from "./registry";
+
+/** One line of the finder. */
+export interface Found {
+  readonly id: string;
+  readonly group: CommandGroup;
+  readonly label: string;
+  readonly keys: readonly string[];
+  /** why it cannot be done now, if it cannot */
+  readonly why: string | undefined;
+  readonly run: () => void;
+}
+
+/** What the finder is given by the parts of the app. */
+export interface Offers {
+  readonly session: Session;
+  /** what Sketch can do; nothing while another place is shown */
+  readonly sketch:
+    | {
+        readonly doings: Readonly<Record<Exclude<SketchCommand, "extend">, () => void>>;
+        readonly actions: readonly Action[];
+      }
+    | undefined;
+  readonly menu: readonly { readonly id: string; readonly label: string; readonly run: () => void }[];
+  readonly demos: readonly Demo[];
+  readonly print: () => void;
+  readonly go: (place: string) => void;
+  readonly openDemo: (id: string) => void;
+}
+
+/** Everything that can be done in the app, group by group, each with its keys and with why not. */
+export function everyCommand(offers: Offers): Found[] {
+  const all = [
+    ...selectedActions(offers),
+    ...sketchCommands(offers),
+    ...menuItems(offers),
+    ...places(offers),
+    ...demoItems(offers),
+    ...settings(),
+  ];
+  return all
+    .filter(({ id }, index) => all.findIndex((it) => it.id === id) === index)
+    .sort((one, other) => COMMAND_GROUPS.indexOf(one.group) - COMMAND_GROUPS.indexOf(other.group));
+}
+
+/** Commands whose words begin like each word that was typed, those whose name begins like it first. */
+export function matching(all: readonly Found[], typed: string): readonly Found[] {
+  const words = plainly(typed).split(" ").filter(Boolean);
+  if (words.length === 0) return all;
+  const rank = ({ label, group }: Found): number => {
+    const [name, around] = [plainly(label), plainly(t(`command.group.${group}`))];
+    const has = (text: string, word: string) => text.startsWith(word) || text.includes(` ${word}`);
+    if (!words.every((word) => has(name, word) || has(around, word) || name.includes(word))) return -1;
+    return name.startsWith(words[0]!) ? 2 : words.every((word) => has(name, word)) ? 1 : 0;
+  };
+  return all
+    .map((it) => ({ it, rank: rank(it) }))
+    .filter((it) => it.rank >= 0)
+    .sort((one, other) => other.rank - one.rank)
+    .map(({ it }) => it);
+}
+
+/** Without accents, capitals and signs between words. */
+const plainly = (text: string): string =>
+  text
+    .normalize("NFD")
+    .replace(/\p{M}/gu, "")
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}+]+/gu, " ")
+    .trim();
+
+const keysOf = (id: string): readonly string[] => commands.find((it) => it.id === id)?.keys ?? [];
+
+const found = (id: string, group: CommandGroup, label: string, run: () => void): Found => ({
+  id,
+  group,
+  label,
+  run,
+  keys: keysOf(id),
+  why: undefined,
+});
+
+/** What the bar of actions offers and the registry has no name for: it is about one thing of its kind. */
+const selectedActions = ({ sketch }: Offers): Found[] =>
+  (sketch?.actions ?? [])
+    .filter((it) => !(it.id in NAMES))
+    .map((it) => ({
+      ...found(it.id, "selected", it.label, it.run),
+      why: it.disabled === true ? t("find.notNow") : undefined,
+    }));
+
+function sketchCommands({ session, sketch }: Offers): Found[] {
+  return commands.flatMap((it) => {
+    const { title, group, unlisted } = NAMES[it.id];
+    if (it.where === "app" || unlisted === true) return [];
+    const id = it.id as Exclude<SketchCommand, "extend">;
+    const why = sketch === undefined ? "find.inSketch" : whyNot(session, id);
+    return {
+      ...found(id, group, t(title), () => sketch?.doings[id]()),
+      why: why === undefined ? undefined : t(why),
+    };
+  });
+}
+
+const MENU_GROUPS: Readonly<Record<string, CommandGroup>> = {
+  help: "help",
+  legend: "help",
+  keys: "help",
+  settings: "setting",
+  theme: "setting",
+};
+
+const menuItems = ({ menu, print }: Offers): Found[] => [
+  ...menu
+    .filter((it) => it.id !== "find" && !(it.id in NAMES && NAMES[it.id as SketchCommand].group !== "file"))
+    .map((it) => found(it.id, MENU_GROUPS[it.id] ?? "file", it.label, it.run)),
+  { ...found("print", "file", t("share.print"), print), keys: ["Ctrl+p"] },
+];
+
+const places = ({ go }: Offers): Found[] =>
+  PLACES.map((it) => ({
+    ...found(`place-${it.id}`, "go", t("find.place", { place: t(it.title) }), () => go(it.id)),
+    keys: MENU.includes(it) ? [String(MENU.indexOf(it) + 1)] : [],
+  }));
+
+const demoItems = ({ demos, openDemo }: Offers): Found[] =>
+  demos.map(({ id, title }) => found(`demo-${id}`, "demo", t("find.demo", { title }), () => openDemo(id)));
+
+function settings(): Found[] {
+  const { glove, singleKeys, units, hand } = preferences;
+  const set = (id: string, label: string, change: Parameters<typeof preferences.set>[0]) =>
+    found(id, "setting", label, () => preferences.set(change));
+  return [
+    set("glove", t(glove ? "find.gloveOff" : "find.gloveOn"), { glove: !glove }),
+    set("singleKeys", t(singleKeys ? "find.singleOff" : "find.singleOn"), { singleKeys: !singleKeys }),
+    units === "metric"
+      ? set("units", t("find.imperial"), { units: "imperial" })
+      : set("units", t("find.metric"), { units: "metric" }),
+    hand === "right"
+      ? set("hand", t("find.leftHand"), { hand: "left" })
+      : set("hand", t("find.rightHand"), { hand: "right" }),
+    ...(Object.keys(LANGUAGES) as Language[])
+      .filter((it) => it !== speech.language)
+      .map((it) => set(`language-${it}`, t("find.language", { language: LANGUAGES[it] }), { language: it })),
+  ];
+}
