@@ -34,9 +34,13 @@ export async function demo(id: string): Promise<StillhotDocument | undefined> {
   return "document" in opened ? opened.document : undefined;
 }
 
+const FIRST = "sideline-three-transformers";
+
 /** The one that a newcomer sees first. */
 export async function firstDemo(): Promise<StillhotDocument | undefined> {
-  const list = await demos();
-  const first = list.find((it) => it.id === "sideline-three-transformers") ?? list[0];
-  return first === undefined ? undefined : demo(first.id);
+  // By its name: a newcomer waits for no list.
+  const first = await demo(FIRST);
+  if (first !== undefined) return first;
+  const [another] = await demos();
+  return another === undefined ? undefined : demo(another.id);
 }
