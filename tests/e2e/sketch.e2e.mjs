@@ -418,6 +418,9 @@ export const tests = [
           await check("settings");
           await page.keyboard.press("Escape");
         }
+        // What was selected before may have moved it under a button.
+        await page.locator("[data-drawing]").focus();
+        await page.keyboard.press("0");
         await press(page, sideline.system.points[WORK_POINT], size === "phone");
         await page.locator('[data-action="grow"]').click();
         await page.locator("[data-part]").first().waitFor();
