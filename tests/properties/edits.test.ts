@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import {
   conductorsOf,
+  elementCountOf,
   elementsAt,
   objectionTo,
   readDocument,
@@ -178,13 +179,19 @@ test("E2 what an edit touched is looked at alone, and finds an objection exactly
 });
 
 /** A circuit without the objects that tell it from another. */
-const columnsOf = ({ system }: StillhotDocument) => ({ ...circuitOf(system), system: {}, structure: {} });
+const columnsOf = ({ system }: StillhotDocument) => ({
+  ...circuitOf(system),
+  system: {},
+  structure: {},
+  values: {},
+});
 
 /** What is carried along from edit to edit, in an order of its own. */
 function remembered({ system }: StillhotDocument) {
   const byId = <Value>(map: ReadonlyMap<string, readonly Value[]>) =>
     [...map].filter(([, list]) => list.length > 0).sort(([a], [b]) => (a < b ? -1 : 1));
   return {
+    count: elementCountOf(system),
     conductors: byId(conductorsOf(system)),
     elements: byId(elementsAt(system)).map(([id, list]) => [id, [...list].sort()]),
   };

@@ -6,6 +6,7 @@ import {
   complete,
   conductorsOf,
   edits,
+  elementCountOf,
   type ElementId,
   emptyHistory,
   type History,
@@ -16,9 +17,13 @@ import {
   type PointId,
   redo,
   remember,
+  objectionTo,
   say,
   sceneOf,
+  type StateColumn,
+  statesUntold,
   type StillhotDocument,
+  type System,
   undo,
   type WorkPointId,
 } from "../../core";
@@ -70,6 +75,8 @@ export class Session {
     assessment: Assessment | undefined;
     failed?: string;
   }>();
+  /** states of the newest drawing that they were worked out for, before its threats are */
+  #stated = $state.raw<{ document: StillhotDocument; states: StateColumn; assessment: Assessment }>();
   #history = $state.raw(emptyHistory);
   #chosenWorkPoint = $state<WorkPointId | undefined>(undefined);
   readonly #assessor: Assessor;
@@ -78,12 +85,31 @@ export class Session {
   assessment = $derived(this.#assessed?.assessment);
   isStale = $derived.by(() => this.#assessed?.document !== this.document);
   failed = $derived(this.#assessed?.failed);
+  /** whether the states of this very drawing are known, its threats perhaps not yet */
+  #isStated = $derived.by(() => {
+    const known = this.#stated?.document;
+    if (known === undefined || known === this.document) return known !== undefined;
+    return this.#assessor.solver?.standsAlike(known, this.document) ?? false;
+  });
+  /**
+   * The states that are shown: those of this very drawing once they are known, and until then what reach tells, which
+   * takes what it does not know for hot.
+   */
+  states = $derived.by((): StateColumn | undefined => {
+    const known = this.#stated;
+    if (this.failed !== undefined) return undefined;
+    if (known === undefined || this.#isStated) return known?.states;
+    const { system } = this.document;
+    const { solver } = this.#assessor;
+    const atHand = solver?.statesAtHand(system);
+    const byReach = isSmall(system) ? (atHand ?? solver?.statesByReach(system)) : atHand;
+    return byReach ?? statesUntold(known.states);
+  });
   scene = $derived.by(() =>
-    sceneOf(
-      this.preview ?? this.document,
-      this.assessment,
-      this.catalogue === undefined ? {} : { catalogue: this.catalogue },
-    ),
+    sceneOf(this.preview ?? this.document, this.#isStated ? this.#stated?.assessment : undefined, {
+      ...(this.catalogue === undefined ? {} : { catalogue: this.catalogue }),
+      ...(this.states === undefined ? {} : { states: this.states }),
+    }),
   );
   canUndo = $derived(this.#history.done.length > 0);
   canRedo = $derived(this.#history.undone.length > 0);
@@ -103,9 +129,15 @@ export class Session {
 
   constructor(start: StillhotDocument) {
     this.document = $state.raw(start);
-    this.#assessor = new Assessor((document, assessment, failed) => {
-      this.#assessed = { document, assessment, ...(failed === undefined ? {} : { failed }) };
-      this.lightAgain();
+    this.#assessor = new Assessor({
+      states: (document, states, assessment) => {
+        this.#stated = { document, states, assessment };
+        this.#makeReady(document);
+      },
+      assessment: (document, assessment, failed) => {
+        this.#assessed = { document, assessment, ...(failed === undefined ? {} : { failed }) };
+        this.lightAgain();
+      },
     });
     this.#assessor.ask(start);
   }
@@ -116,6 +148,7 @@ export class Session {
     this.document = document;
     this.#history = history;
     this.#assessed = undefined;
+    this.#stated = undefined;
     this.selection = [];
     this.mode = SELECTING;
     this.preview = undefined;
@@ -275,6 +308,16 @@ export class Session {
     this.notice = { message, tone, offersUndo: false };
   }
 
+  /** Does beforehand, in a quiet moment, what the first edit of a large drawing would else wait for. */
+  #makeReady(document: StillhotDocument) {
+    if (isSmall(document.system)) return;
+    whenQuiet(() => {
+      if (this.document !== document) return;
+      objectionTo(document);
+      this.#assessor.solver?.statesByReach(document.system);
+    });
+  }
+
   #show(document: StillhotDocument) {
     this.document = document;
     this.preview = undefined;
@@ -282,6 +325,15 @@ export class Session {
     this.#assessor.ask(document);
   }
 }
+
+/** Up to so many elements whatever is derived from a drawing is built anew within a frame. */
+const SMALL = 2000;
+const isSmall = (system: System): boolean => elementCountOf(system) <= SMALL;
+
+const whenQuiet = (act: () => void): void => {
+  if ("requestIdleCallback" in window) requestIdleCallback(act);
+  else setTimeout(act);
+};
 
 export const isSame = (a: Owner, b: Owner): boolean => a.of === b.of && a.id === b.id;
 

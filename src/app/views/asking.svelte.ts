@@ -1,7 +1,12 @@
 import type { StillhotDocument } from "../../core";
-import { type Answer, type Question, startWorker } from "../worker/assessor";
+import { type Answer, type Question, startWorker, type What } from "../worker/assessor";
+import { Sender } from "../worker/copies";
 
-type What = NonNullable<Question["what"]>;
+interface Asked {
+  readonly n: number;
+  readonly document: StillhotDocument;
+  readonly what: What;
+}
 
 /** One question at a time to a worker of its own. The newest wins; what was answered stays until the next answer. */
 export class Asking {
@@ -10,7 +15,9 @@ export class Asking {
   #worker: Worker | undefined;
   #n = 0;
   #busy = false;
-  #waiting: Question | undefined;
+  #waiting: Asked | undefined;
+  #inFlight: Asked | undefined;
+  readonly #sender = new Sender();
   #about = "";
 
   ask(document: StillhotDocument, what: What) {
@@ -30,18 +37,23 @@ export class Asking {
 
   #next() {
     if (this.#busy || this.#waiting === undefined) return;
-    const question = this.#waiting;
+    const { n, document, what } = (this.#inFlight = this.#waiting);
     this.#waiting = undefined;
     this.#busy = true;
-    this.#started().postMessage(question);
+    const worker = this.#started();
+    worker.postMessage({ n, what, sent: this.#sender.send(document) } satisfies Question);
   }
 
   #started(): Worker {
     if (this.#worker !== undefined) return this.#worker;
     const worker = startWorker();
+    this.#sender.startAfresh();
     worker.addEventListener("message", ({ data }: MessageEvent<Answer>) => {
       this.#busy = false;
-      if (data.n === this.#n) {
+      if ("isLost" in data) {
+        this.#sender.startAfresh();
+        this.#waiting ??= this.#inFlight;
+      } else if (data.n === this.#n) {
         this.failed = "failed" in data ? data.failed : undefined;
         this.answer = "failed" in data ? undefined : data;
       }

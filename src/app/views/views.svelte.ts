@@ -103,8 +103,8 @@ export class Views {
   /** Works out how the drawing would stand; asked again whenever it changes. */
   follow() {
     if (this.after === undefined) return;
-    this.#assessor ??= new Assessor((document, assessment, failed) => {
-      this.#after = { document, assessment, failed };
+    this.#assessor ??= new Assessor({
+      assessment: (document, assessment, failed) => (this.#after = { document, assessment, failed }),
     });
     this.#assessor.ask(withoutJob(this.after));
   }

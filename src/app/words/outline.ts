@@ -5,13 +5,17 @@ import {
   conductorId,
   conductorsOf,
   type ElementId,
+  endPointsOf,
   jobOf,
   type Letter,
   openPhasesOf,
   type Owner,
-  perObject,
+  perDrawing,
   type PointId,
+  type SavedElement,
+  savedElement,
   type StillhotDocument,
+  type System,
 } from "../../core";
 import { elementName, firstOf, kindName, pointName, t, volts } from "./words";
 
@@ -41,38 +45,49 @@ interface Place {
  * The circuit as an indented list: sources are its roots, and below each point stands what branches off there. The
  * largest branch goes on at the same level, so that a main line reads straight down and its taps go in.
  */
-export const outlineOf: (document: StillhotDocument) => readonly Row[] = perObject(
-  (document: StillhotDocument) => {
-    const { system } = document;
-    const elements = Object.keys(system.elements).map(
-      (id) => [id as ElementId, complete(system.elements[id as ElementId]!)] as const,
-    );
-    const byPoint = new Map<string, (readonly [ElementId, CircuitElement])[]>();
-    for (const entry of elements)
-      for (const point of endsOf(entry[1])) {
-        const list = byPoint.get(point);
-        if (list === undefined) byPoint.set(point, [entry]);
-        else list.push(entry);
-      }
-    const { places, order } = spread(document, elements, byPoint);
-    const sizes = sizesOf(places, order);
-    const rows: Row[] = [];
-    const written = new Set<string>();
-    for (const root of order) if (!written.has(root)) writeFrom(root, places, sizes, rows, written);
-    for (const [id, element] of elements) {
-      if (element.kind !== "nearby") continue;
-      const index = rows.findIndex((it) => it.owner.of === "element" && it.owner.id === element.span);
-      const host = rows[index];
-      const row = { owner: { of: "element", id } as const, key: `element ${id}`, again: false };
-      rows.splice(index + 1, 0, { ...row, level: host?.level ?? 1, parent: host?.parent });
+export const outlineOf = ({ system }: StillhotDocument): readonly Row[] => rowsOf(system);
+
+/** What is open, named or moved changes nothing here: only what hangs together how. */
+const rowsOf = perDrawing<readonly Row[]>(writtenRows, (was, before, after, { points, elements }) => {
+  const isThere = [...points].every((id) => id in before.points === id in after.points);
+  const hangsAlike = [...elements].every(
+    (id) => hung(savedElement(before.elements, id)) === hung(savedElement(after.elements, id)),
+  );
+  return isThere && hangsAlike ? was : undefined;
+});
+
+const hung = (saved: SavedElement | undefined): string =>
+  saved === undefined ? "" : [saved.kind, ...endPointsOf(saved), saved["span"] ?? ""].join(" ");
+
+function writtenRows(system: System): readonly Row[] {
+  const elements = Object.keys(system.elements).map(
+    (id) => [id as ElementId, complete(system.elements[id as ElementId]!)] as const,
+  );
+  const byPoint = new Map<string, (readonly [ElementId, CircuitElement])[]>();
+  for (const entry of elements)
+    for (const point of endsOf(entry[1])) {
+      const list = byPoint.get(point);
+      if (list === undefined) byPoint.set(point, [entry]);
+      else list.push(entry);
     }
-    return rows;
-  },
-);
+  const { places, order } = spread(system, elements, byPoint);
+  const sizes = sizesOf(places, order);
+  const rows: Row[] = [];
+  const written = new Set<string>();
+  for (const root of order) if (!written.has(root)) writeFrom(root, places, sizes, rows, written);
+  for (const [id, element] of elements) {
+    if (element.kind !== "nearby") continue;
+    const index = rows.findIndex((it) => it.owner.of === "element" && it.owner.id === element.span);
+    const host = rows[index];
+    const row = { owner: { of: "element", id } as const, key: `element ${id}`, again: false };
+    rows.splice(index + 1, 0, { ...row, level: host?.level ?? 1, parent: host?.parent });
+  }
+  return rows;
+}
 
 /** Goes outward from the sources, and notes at each point what it is the first to reach. */
 function spread(
-  { system }: StillhotDocument,
+  system: System,
   elements: readonly (readonly [ElementId, CircuitElement])[],
   byPoint: ReadonlyMap<string, readonly (readonly [ElementId, CircuitElement])[]>,
 ): { places: ReadonlyMap<string, Place>; order: readonly string[] } {

@@ -1,2 +1,2 @@
 /** The solver, apart from the rest of the core, so that the first picture does not wait for it. */
-export { assess } from "../../core";
+export { assess, standsAlike, statesAtHand, statesByReach } from "../../core";

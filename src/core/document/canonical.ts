@@ -1,4 +1,5 @@
-import { isObject, type Json } from "../terms";
+import { isObject, type Json, type JsonObject } from "../terms";
+import { perObject } from "./perObject";
 import type { StillhotDocument } from "./types";
 
 /**
@@ -12,7 +13,11 @@ export const fingerprintBytes = (document: StillhotDocument): string =>
 
 function canonical(value: Json): string {
   if (Array.isArray(value)) return `[${(value as readonly Json[]).map(canonical).join(",")}]`;
-  if (!isObject(value)) return JSON.stringify(value);
+  return isObject(value) ? ofObject(value) : JSON.stringify(value);
+}
+
+/** Remembered per object: after an edit only the records that it changed are written again. */
+const ofObject = perObject((value: JsonObject): string => {
   const members = Object.keys(value)
     .sort()
     .flatMap((key) => {
@@ -20,4 +25,4 @@ function canonical(value: Json): string {
       return member === undefined ? [] : [`${JSON.stringify(key)}:${canonical(member)}`];
     });
   return `{${members.join(",")}}`;
-}
+});

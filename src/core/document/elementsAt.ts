@@ -48,6 +48,13 @@ export const elementsAt: (system: System) => ReadonlyMap<string, readonly string
   },
 );
 
+/** How many elements a drawing has; counted once, for ten thousand take a part of a frame. */
+export const elementCountOf: (system: System) => number = perDrawing<number>(
+  ({ elements }) => Object.keys(elements).length,
+  (was, before, after, { elements }) =>
+    [...elements].reduce((count, id) => count + Number(isIn(after, id)) - Number(isIn(before, id)), was),
+);
+
 /** Every point that was touched, or at which an element that was touched has an end, before or after it. */
 export function pointsAround(
   before: System,

@@ -31,6 +31,32 @@ export function patched(before: StillhotDocument, patches: readonly Patch[]): St
 function finish(before: StillhotDocument, after: StillhotDocument, patches: readonly Patch[]): void {
   freezeTouched(after, patches);
   noteStep(before.system, after.system, patches);
+  if (after !== before) made.set(after, { before: new WeakRef(before), patches });
+}
+
+/** How each document was made of another, which is not kept for it. */
+const made = new WeakMap<
+  StillhotDocument,
+  { readonly before: WeakRef<StillhotDocument>; readonly patches: readonly Patch[] }
+>();
+
+/** So many edits in a row are told one by one; beyond, a whole copy is as short. */
+const MOST_EDITS = 32;
+
+/** Patches that make one document of another; nothing where no edits lead from the one to the other. */
+export function patchesBetween(
+  before: StillhotDocument,
+  after: StillhotDocument,
+): readonly Patch[] | undefined {
+  const edits: (readonly Patch[])[] = [];
+  for (let at = after; at !== before;) {
+    const step = made.get(at);
+    const earlier = step?.before.deref();
+    if (step === undefined || earlier === undefined || edits.length === MOST_EDITS) return undefined;
+    edits.push(step.patches);
+    at = earlier;
+  }
+  return edits.reverse().flat();
 }
 
 /** A document is never changed where it stands: what patches put, and all that it lies in, is frozen. */

@@ -68,7 +68,7 @@ export class Looks {
     const { ids, states } = this.column;
     const changed = new Set<string>();
     if (before === this.column) return changed;
-    if (before.ids === ids) {
+    if (areAlike(before.ids, ids)) {
       for (let row = 0; row < ids.length; row++)
         if (states[row] !== before.states[row]) changed.add(pointOf(ids[row]!));
       return changed;
@@ -83,6 +83,17 @@ export class Looks {
     });
     return changed;
   }
+}
+
+const knownAlike = new WeakMap<readonly ConductorId[], readonly ConductorId[]>();
+
+/** Whether two lists have the same rows: compared once, since lists are kept from edit to edit. */
+function areAlike(one: readonly ConductorId[], other: readonly ConductorId[]): boolean {
+  if (one === other || knownAlike.get(one) === other) return true;
+  if (one.length !== other.length || !one.every((id, row) => id === other[row])) return false;
+  knownAlike.set(one, other);
+  knownAlike.set(other, one);
+  return true;
 }
 
 export const pointOf = (id: ConductorId): string => id.slice(0, id.lastIndexOf("/"));

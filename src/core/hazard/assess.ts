@@ -70,14 +70,24 @@ export function assess(document: StillhotDocument, known: KnownFromPlay = {}): A
     if (verdict === "grounded")
       findings.push(...stepTouch(document.system, settings, id, workPoint, barricaded.has(workPoint.at)));
   }
-  const isOn = ({ rule }: Finding) => settings.rules[rule]?.off !== true;
   return {
     conductors: parts.conductors,
     elements: parts.elements,
     workPoints,
-    findings: findings.filter(isOn),
+    findings: findings.filter(isOnIn(settings)),
   };
 }
+
+/** The same of all that needs no work point: the threats to one take far longer than the rest. */
+export function assessWithoutWork(document: StillhotDocument): Assessment {
+  const { conductors, elements, findings } = partsOf(document);
+  return { conductors, elements, workPoints: {}, findings: findings.filter(isOnIn(settingsOf(document))) };
+}
+
+const isOnIn =
+  ({ rules }: Settings) =>
+  ({ rule }: Finding): boolean =>
+    rules[rule]?.off !== true;
 
 /** What does not depend on the steps: kept for each system, so that another test or barricade costs nothing. */
 const partsOf = perObject((document: StillhotDocument) => {

@@ -1,5 +1,12 @@
 export type * from "./types";
-export { ampsLoadsOff, assess, type PointNumbers, pointNumbers, type KnownFromPlay } from "./assess";
+export {
+  ampsLoadsOff,
+  assess,
+  assessWithoutWork,
+  type PointNumbers,
+  pointNumbers,
+  type KnownFromPlay,
+} from "./assess";
 export { SWITCHING, testedConductors, barricadedPoints } from "./tested";
 export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
@@ -7,5 +14,5 @@ export { documentAfter, marginMap, worstThreat } from "./views";
 export type { FaultAmps } from "../phasor";
 export { type HotStep, type HotStepKind, type HotWay, whyHot } from "./whyHot";
 export { KNOWN_STATES, type KnownState, type StateColumn, stateColumn, statesUntold } from "./stateColumn";
-export { statesAtHand, statesByReach } from "./statesByReach";
+export { standsAlike, statesAtHand, statesByReach } from "./statesByReach";
 export { type AssessmentColumns, buffersOf, fromColumns, type RowIds, rowsOf, toColumns } from "./columns";

@@ -1,4 +1,4 @@
-import { perObject, type System } from "../document";
+import { perObject, settingsOf, type StillhotDocument, type System } from "../document";
 import { type Circuit, circuitAtHand, circuitOf, REACH, reachOf, standingOf } from "../network";
 import { codeOf, type StateColumn } from "./stateColumn";
 import { metallicIslands, shortsOf } from "./view";
@@ -13,6 +13,15 @@ export const statesByReach = (system: System): StateColumn => byReach(circuitOf(
 export function statesAtHand(system: System): StateColumn | undefined {
   const circuit = circuitAtHand(system);
   return circuit === undefined ? undefined : byReach(circuit);
+}
+
+/** Whether two drawings are known to stand alike, whatever they look like on the paper: then so do their states. */
+export function standsAlike(one: StillhotDocument, other: StillhotDocument): boolean {
+  if (one === other) return true;
+  if (settingsOf(one).hazardVolts !== settingsOf(other).hazardVolts) return false;
+  if (one.system === other.system) return true;
+  const [a, b] = [circuitAtHand(one.system), circuitAtHand(other.system)];
+  return a !== undefined && a.values === b?.values;
 }
 
 const byReach = perObject((circuit: Circuit): StateColumn => {

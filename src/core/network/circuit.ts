@@ -78,6 +78,8 @@ export interface Circuit {
   readonly system: System;
   /** the same object for circuits whose nodes and parts lie alike, whatever is open: what depends on that alone is kept by it */
   readonly structure: object;
+  /** the same object for circuits that also say the same of every part: they stand alike, whatever the drawing looks like */
+  readonly values: object;
   /** parts of each element, as its device gave them */
   readonly parts: readonly (readonly Part[])[];
   readonly pointIds: readonly PointId[];
@@ -294,8 +296,15 @@ function carriedOver(before: Circuit, system: System): Circuit | undefined {
     if (!lieAlike(before.parts[index]!, fresh)) return undefined;
     parts[index] = fresh;
   }
-  return withParts(before, system, parts, changed);
+  const otherwise = changed.filter((index) => !saysTheSame(before.parts[index]!, parts[index]!));
+  return otherwise.length === 0
+    ? { ...before, system }
+    : { ...withParts(before, system, parts, otherwise), values: {} };
 }
+
+/** A label or a place on the paper is nothing to a circuit. */
+const saysTheSame = (was: readonly Part[], is: readonly Part[]): boolean =>
+  JSON.stringify(was) === JSON.stringify(is);
 
 const hasNearby = ({ system }: Circuit): boolean => besideOthers(system).length > 0;
 
@@ -556,6 +565,7 @@ function buildCircuit(system: System): Circuit {
   return {
     system,
     structure: {},
+    values: {},
     parts,
     pointIds,
     elementIds,
