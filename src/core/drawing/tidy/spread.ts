@@ -107,7 +107,7 @@ function seated(it: Seat, { isHeld, turns, now }: Spreading): Seat[] {
     it.fan = onward.map((next) => seat(next, along, aside, isNarrow));
     return followers(it);
   }
-  const goesOn = onward.length > 0 && !turns.has(branch.id);
+  const goesOn = onward.length > 0 && !turns.has(branch.id) && !isSideline(branch, onward[0]!);
   if (goesOn) it.main = seat(onward[0]!, along, aside, isNarrow);
   const sides = sidesOf(goesOn ? onward.slice(1) : onward, it, now);
   const tap = (next: Branch, sign: 1 | -1, isOneOfMany: boolean) =>
@@ -117,6 +117,12 @@ function seated(it: Seat, { isHeld, turns, now }: Spreading): Seat[] {
     sides[1].map((next) => tap(next, -1, sides[1].length > 1)),
   ];
   return followers(it);
+}
+
+/** A line of fewer phases than the one that it comes from leaves it square, also where that one ends. */
+function isSideline(from: Branch, to: Branch): boolean {
+  const [before, after] = [from.by?.phases ?? "", to.by?.phases ?? ""];
+  return /[ABC]/.test(after) && after.length < before.length;
 }
 
 /** Alike, and without branches of their own: the houses of one transformer, not the poles of a line. */

@@ -1,0 +1,312 @@
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { at } from "../../scripts/lib/project.mjs";
+import { axeFinds, begun, noSidewaysScroll } from "./scenarios.mjs";
+
+const { system } = JSON.parse(
+  readFileSync(at("shared/demos/sideline-three-transformers.stillhot.json"), "utf8"),
+);
+
+const drawing = (page) => page.locator("[data-drawing]");
+const row = (page, owner) => page.locator(`[data-owner="${owner}"]`).first();
+const undo = (page) => page.getByRole("button", { name: "Undo" }).first();
+const found = (page) => page.locator("[data-command]");
+
+async function begin(ctx, opening) {
+  const page = await begun(ctx, opening);
+  await ctx.settle(page);
+  return page;
+}
+
+/** Presses the middle of an element on the drawing. */
+async function pressElement(page, id, touch) {
+  const { from, to } = system.elements[id];
+  const [a, b] = [system.points[from], system.points[to]];
+  const box = await drawing(page).boundingBox();
+  const [left, top, scale] = (await drawing(page).getAttribute("data-camera")).split(" ").map(Number);
+  const [x, y] = [box.x + ((a.x + b.x) / 2) * scale + left, box.y + ((a.y + b.y) / 2) * scale + top];
+  if (touch) await page.touchscreen.tap(x, y);
+  else await page.mouse.click(x, y);
+}
+
+/** An action of the bar, behind More where there is no room for it. */
+async function act(page, id) {
+  const shown = page.locator(`.bar [data-action="${id}"]`);
+  if (await shown.isVisible()) return shown.click();
+  await page.locator('[data-action="more"]').click();
+  await page.locator(`dialog [data-action="${id}"]`).click();
+}
+
+async function menu(page, item) {
+  await page.getByRole("button", { name: "Menu" }).click();
+  await page.locator(`[data-menu="${item}"]`).click();
+}
+
+/** Selects by the outline: beside the drawing, or on a phone over it. */
+async function selectFromOutline(page, size, owner) {
+  if (size === "desk") return row(page, owner).click();
+  await page.getByRole("button", { name: "Outline" }).click();
+  await page.locator(`dialog [data-owner="${owner}"]`).click();
+  await page.locator("dialog").getByRole("button", { name: "Close" }).click();
+}
+
+/** Opens the finder: by its key, or on a phone by the menu. */
+async function find(page, size, words) {
+  if (size === "desk") await page.keyboard.press("Control+k");
+  else await menu(page, "find");
+  await page.locator("[data-find]").fill(words);
+}
+
+/** A cutout and its transformer are gathered and kept under a name. */
+async function keepsAnArrangement(page, touch, name) {
+  await act(page, "gather");
+  await pressElement(page, "c3", touch);
+  await pressElement(page, "t2", touch);
+  await page.getByText("2 things").first().waitFor();
+  await act(page, "stamp");
+  await page.locator('[data-stamp="keep"]').click();
+  await page.getByText("Give it a name first.").waitFor();
+  await page.locator('[data-stamp="name"]').fill(name);
+  assert.match(await page.locator('[data-stamp="join"] option').first().textContent(), /^Pole 32, nearest/);
+  await page.locator('[data-stamp="keep"]').click();
+  await page.getByText(`Kept: ${name}`).waitFor();
+}
+
+const place = async (page) => Number(await page.getByLabel("Place, across").inputValue());
+
+const BOTH = [
+  ["desk", false],
+  ["phone", true],
+];
+
+/** @type {import("./context.mjs").EndToEndTest[]} */
+export const tests = [
+  ...BOTH.map(([size, touch]) => ({
+    name: `an arrangement of one's own is kept, put into another drawing, renamed and deleted (${size})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size });
+      await keepsAnArrangement(page, touch, "Mill tap");
+      await menu(page, "new");
+      await page.locator('[data-action="source"]').click();
+      await page.locator('[data-action="grow"]').click();
+      await page.locator('[data-own="Mill tap"]').click();
+      await row(page, "element:t2").waitFor({ state: "attached" });
+      assert.equal(await page.locator('[data-owner^="element:"]').count(), 3);
+      await undo(page).click();
+      assert.equal(await page.locator('[data-owner^="element:"]').count(), 1);
+      await page.locator('[data-save="saved"]').waitFor();
+      await page.reload();
+      await page.locator("html[data-ready]").waitFor();
+      await selectFromOutline(page, size, "point:p1");
+      await page.locator('[data-action="grow"]').click();
+      await page.locator('[data-stamp="manage"]').click();
+      const name = page.getByLabel("New name of Mill tap");
+      await name.fill("Sawmill tap");
+      await name.press("Enter");
+      await noSidewaysScroll(page);
+      await page.locator('[data-own="Sawmill tap"] [data-stamp="delete"]').click();
+      await page.getByText("Delete for good?").click();
+      await page.locator('[data-stamp="manage"]').waitFor({ state: "detached" });
+      assert.equal(await page.locator("[data-own]").count(), 0);
+    },
+  })),
+  {
+    name: "what is no arrangement is refused in one sentence, by keyboard",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await row(page, "element:ld1").click();
+      await drawing(page).focus();
+      await page.keyboard.press("k");
+      const alert = page.locator('dialog [role="alert"]');
+      await alert.waitFor();
+      assert.match(await alert.textContent(), /^Select at least one line or device/);
+      assert.equal(await page.locator('[data-stamp="name"]').count(), 0);
+    },
+  },
+  {
+    name: "what another program put among the arrangements is shown as unreadable, and can be deleted",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await keepsAnArrangement(page, false, "Mill tap");
+      await page.evaluate(
+        () =>
+          new Promise((done, fail) => {
+            const opening = indexedDB.open("stillhot");
+            opening.onsuccess = () => {
+              const transaction = opening.result.transaction("stamps", "readwrite");
+              transaction
+                .objectStore("stamps")
+                .put({ id: "x", savedAt: 0, join: "p1", text: '{"format":1}' });
+              transaction.oncomplete = () => done(opening.result.close());
+              transaction.onerror = fail;
+            };
+            opening.onerror = fail;
+          }),
+      );
+      await row(page, "point:p2").click();
+      await page.locator('[data-action="grow"]').click();
+      assert.ok(await page.locator('[data-own="cannot be read"]').isDisabled());
+      assert.ok(await page.locator('[data-own="Mill tap"]').isEnabled());
+      await page.locator('[data-stamp="manage"]').click();
+      await page.locator('[data-own="cannot be read"] [data-stamp="delete"]').click();
+      await page.getByText("Delete for good?").click();
+      await page.locator('[data-own="cannot be read"]').waitFor({ state: "detached" });
+    },
+  },
+  {
+    name: "tidying by key lays out all but what is pinned, as one undo entry",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await page.getByRole("tab", { name: "Details" }).click();
+      await row(page, "point:p13").click();
+      await drawing(page).focus();
+      await page.keyboard.press("p");
+      await page.getByLabel("Pinned").waitFor();
+      assert.ok(await page.getByLabel("Pinned").isChecked());
+      assert.equal(await place(page), system.points.p13.x);
+      await page.keyboard.press("l");
+      await page.getByText("Tidy the drawing").waitFor();
+      assert.equal(await place(page), system.points.p13.x);
+      await row(page, "point:p7").click();
+      assert.notEqual(await place(page), system.points.p7.x);
+      await drawing(page).focus();
+      await page.keyboard.press("l");
+      await page.getByRole("alert").first().waitFor();
+      assert.match(await page.getByRole("alert").first().textContent(), /in its place already/);
+      await page.keyboard.press("Control+z");
+      await page.waitForFunction(
+        (x) => [...document.querySelectorAll("#panel input")].some((it) => it.value === String(x)),
+        system.points.p7.x,
+      );
+      assert.equal(await place(page), system.points.p7.x);
+      await undo(page).click();
+      assert.ok(await undo(page).isDisabled());
+    },
+  },
+  {
+    name: "tidying by touch, and taking it back",
+    async run(ctx) {
+      const page = await begin(ctx, { size: "phone" });
+      await act(page, "tidy");
+      await page.getByText("Tidy the drawing").waitFor();
+      await noSidewaysScroll(page);
+      await undo(page).tap();
+      assert.ok(await undo(page).isDisabled());
+    },
+  },
+  ...BOTH.map(([size]) => ({
+    name: `the finder finds a command by its words, shows its key, and does it (${size})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size });
+      await find(page, size, "tidy");
+      const first = found(page).first();
+      assert.equal(await first.getAttribute("data-command"), "tidy");
+      assert.equal(await first.locator("kbd").textContent(), "L");
+      if (size === "desk") await page.keyboard.press("Enter");
+      else await first.tap();
+      await page.getByText("Tidy the drawing").waitFor();
+      await find(page, size, "open demo generator");
+      await page.keyboard.press("ArrowDown");
+      await page.keyboard.press("ArrowUp");
+      await page.keyboard.press("Enter");
+      await page.waitForFunction(() => !document.title.startsWith("Tanner"));
+      await find(page, size, "nothing of this kind");
+      await page.getByText("No command has these words.").waitFor();
+    },
+  })),
+  {
+    name: "a command that cannot be done says why, and Escape leads back to the drawing",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await drawing(page).focus();
+      await page.keyboard.press("/");
+      await page.locator("[data-find]").fill("undo");
+      const first = found(page).first();
+      assert.equal(await first.getAttribute("aria-disabled"), "true");
+      assert.match(await first.textContent(), /nothing to undo/);
+      await page.keyboard.press("Enter");
+      assert.ok(await page.locator("[data-find]").isVisible());
+      await page.keyboard.press("Escape");
+      await page.locator("[data-find]").waitFor({ state: "detached" });
+      assert.ok(await drawing(page).evaluate((it) => it === document.activeElement));
+      await page.keyboard.press("Control+k");
+      await page.locator("[data-find]").fill("go to plan");
+      await page.keyboard.press("Enter");
+      await page.waitForFunction(() => location.hash === "#plan");
+      await page.keyboard.press("Control+k");
+      await page.locator("[data-find]").fill("tidy");
+      assert.match(await found(page).first().textContent(), /in Sketch only/);
+    },
+  },
+  {
+    name: "the finder speaks the language that it was told to speak, with or without accents",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await find(page, "desk", "francais");
+      await page.keyboard.press("Enter");
+      await page.locator('html[lang="fr"]').waitFor();
+      await find(page, "desk", "epingler");
+      assert.equal(await found(page).first().getAttribute("data-command"), "pin");
+      assert.match(await found(page).first().textContent(), /sélectionnez d'abord quelque chose/);
+    },
+  },
+  {
+    name: "the list of keys has every key of the finder, and single letters can be turned off",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await find(page, "desk", "");
+      const keyed = await found(page)
+        .filter({ has: page.locator("kbd") })
+        .evaluateAll((all) => all.map((it) => it.dataset.command).filter((it) => !it.startsWith("place-")));
+      await page.locator("[data-find]").fill("single");
+      await page.keyboard.press("Enter");
+      await drawing(page).focus();
+      await page.keyboard.press("l");
+      await page.keyboard.press("/");
+      assert.equal(await page.locator("[data-find]").count(), 0);
+      assert.ok(await undo(page).isDisabled());
+      await page.getByRole("button", { name: "Keys" }).click();
+      await page.getByText("Single-letter keys are turned off").waitFor();
+      const listed = await page.locator("[data-keys]").evaluateAll((all) => all.map((it) => it.dataset.keys));
+      // The browser's own print is no key of ours.
+      assert.deepEqual(
+        keyed.filter((it) => it !== "print" && !listed.includes(it)),
+        [],
+      );
+      assert.ok(listed.includes("tidy") && listed.includes("escape"));
+    },
+  },
+  ...BOTH.flatMap(([size, touch]) =>
+    ["light", "dark"].map((theme) => ({
+      name: `axe finds nothing in the finder, the keys, and the arrangements (${size}, ${theme})`,
+      async run(ctx) {
+        const page = await begin(ctx, { size, theme });
+        await keepsAnArrangement(page, touch, "Mill tap");
+        await find(page, size, "");
+        await found(page).first().waitFor();
+        assert.deepEqual(await axeFinds(page), []);
+        await page.locator("[data-find]").fill("undo");
+        assert.deepEqual(await axeFinds(page), []);
+        await noSidewaysScroll(page);
+        await page.keyboard.press("Escape");
+        await menu(page, "keys");
+        await page.locator("[data-keys]").first().waitFor();
+        assert.deepEqual(await axeFinds(page), []);
+        await noSidewaysScroll(page);
+        await page.keyboard.press("Escape");
+        await pressElement(page, "c2", touch);
+        await act(page, "stamp");
+        await page.locator('[data-stamp="name"]').waitFor();
+        assert.deepEqual(await axeFinds(page), []);
+        await page.keyboard.press("Escape");
+        await selectFromOutline(page, size, "point:p12");
+        await page.locator('[data-action="grow"]').click();
+        await page.locator('[data-own="Mill tap"]').waitFor();
+        assert.ok(await page.locator('[data-own="Mill tap"]').isDisabled(), "a primary tap on a secondary");
+        assert.deepEqual(await axeFinds(page), []);
+        await page.locator('[data-stamp="manage"]').click();
+        assert.deepEqual(await axeFinds(page), []);
+      },
+    })),
+  ),
+];
