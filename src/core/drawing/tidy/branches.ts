@@ -1,7 +1,6 @@
 import type { CircuitElement } from "../../devices";
 import { complete, naturalOrder, type StillhotDocument } from "../../document";
 import type { ElementId } from "../../terms";
-import { SYMBOL } from "../routes";
 
 /** A place where lines meet, a point or the middle of a transfer switch, with what goes on from there away from the source. */
 export interface Branch {
@@ -37,8 +36,9 @@ export interface Forest {
   readonly ties: readonly Way[];
 }
 
-const LINE = 120;
-const DEVICE = 80;
+/** Lengths that leave room for the lettering at both ends. */
+const LINE = 160;
+const DEVICE = 120;
 
 export const isJoint = (id: string): boolean => id.startsWith(" ");
 
@@ -134,7 +134,7 @@ function waysOf(element: ElementId, it: CircuitElement): Way[] {
   if (it.kind !== "transfer") return [way(it.from, it.to, length)];
   const joint = ` ${element}`;
   // The line through the switch goes to the customer: the generator stands beside it, whatever hangs on it.
-  return [way(joint, it.to, SYMBOL), way(it.from, joint, SYMBOL), way(joint, it.alt, DEVICE, "")];
+  return [way(joint, it.to, DEVICE / 2), way(it.from, joint, DEVICE / 2), way(joint, it.alt, DEVICE, "")];
 }
 
 function grouped<Key, Value>(
