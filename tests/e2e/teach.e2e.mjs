@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
+import { at } from "../../scripts/lib/project.mjs";
 import { axeFinds, begun, finish, noSidewaysScroll } from "./scenarios.mjs";
 
 /** Counts every press, choice and text that a person would make. */
@@ -35,21 +36,26 @@ const buildsAndShares = (size) => ({
     assert.ok(tie > 0, ties.join(", "));
     await hand.choose('[data-field="pick"]', { index: tie });
     await hand.press('[data-act="hide"]');
-    await page.locator("[data-fact]").waitFor();
-    await hand.write("[data-fact] textarea", "A switch joins the far end to another line.");
+    await page.locator('[data-entry^="fact "]').waitFor();
+    await hand.write(
+      '[data-entry^="fact "] [data-field="text"]',
+      "A switch joins the far end to another line.",
+    );
     await hand.press('[data-panel="events"]');
     const events = await page.locator('[data-field="event"] option').count();
     assert.ok(events > 1);
     await hand.choose('[data-field="event"]', { index: 1 });
     await hand.write('[data-field="what"]', "Somebody calls on the radio.");
     await hand.press('[data-act="add-event"]');
-    await page.locator("[data-inject]").waitFor();
+    await page.locator('[data-entry^="inject "]').waitFor();
     await hand.press('[data-panel="told"]');
     await hand.write('[data-field="title"]', "The far end");
     await hand.write('[data-field="prebrief"]', "The sideline ends where the map says.");
     await hand.write('[data-field="objectives"]', "Find what the map does not show.");
     await hand.press('[data-panel="counts"]');
     await hand.press("[data-count-fact]");
+    await hand.press('[data-panel="traps"]');
+    await hand.press("[data-trap-for]");
     await hand.press('[data-panel="hints"]');
     await hand.write('[data-rung="where"]', "Look at the far end.");
     await hand.press('[data-act="add-hint"]');
@@ -82,18 +88,145 @@ const hidesInOneStep = {
     const page = await begun(ctx, { path: "?demo=sideline-far-end-tie#teach" });
     await page.locator('[data-field="pick"]').selectOption({ index: 3 });
     await page.locator('[data-act="hide"]').click();
-    await page.locator("[data-fact]").waitFor();
+    await page.locator('[data-entry^="fact "]').waitFor();
     await page.getByRole("button", { name: "Undo" }).click();
-    await page.locator("[data-fact]").waitFor({ state: "detached" });
+    await page.locator('[data-entry^="fact "]').waitFor({ state: "detached" });
   },
 };
+
+/** Every kind of thing that a scenario holds, written by the forms and read back from the file. */
+const writesEverything = (size) => ({
+  name: `a scenario's reveals, conditions, traps, a changing load, the radio, tools and the debrief are written by forms (${size})`,
+  seconds: 120,
+  async run(ctx) {
+    const page = await begun(ctx, { size, path: "?demo=sideline-far-end-tie#teach" });
+    const entry = (name) => page.locator(`[data-entry="${name}"]`);
+    const kept = (name) => page.locator(`[data-entry="${name}"][data-draft="false"]`).waitFor();
+    const field = (within, name) => within.locator(`[data-field="${name}"]`).first();
+    const open = async (panel) => page.locator(`[data-panel="${panel}"]`).click();
+    const write = async (within, name, text) => {
+      await field(within, name).fill(text);
+      await field(within, name).blur();
+    };
+    const number = async (within, name, text) => {
+      await field(within, name).locator("input").fill(text);
+      await field(within, name).locator("input").blur();
+    };
+
+    // A hidden position, and the test that shows it.
+    const things = page.locator('[data-field="pick"] option');
+    const tie = things.filter({ hasText: /tie/i }).first();
+    await page.locator('[data-field="pick"]').selectOption(await tie.getAttribute("value"));
+    await page.locator('.chosen [data-truly="closed"], .chosen [data-truly="open"]').first().click();
+    await page.locator('[data-add="reveals"]').click();
+    const reveal = entry("reveal 0");
+    await reveal.waitFor();
+    assert.equal(await reveal.getAttribute("data-draft"), "true");
+    await field(reveal, "by").selectOption("test");
+    await field(reveal, "at").selectOption({ index: 2 });
+    await write(reveal, "text", "The detector glows.");
+    await kept("reveal 0");
+    await field(reveal, "shows").locator("select").selectOption({ index: 1 });
+
+    // Something that changes after some seconds, up to a minute later.
+    await open("events");
+    await page.locator('[data-add="injects"]').click();
+    const inject = entry("inject e1");
+    await inject.waitFor();
+    await write(inject, "label", "The load grows");
+    await field(inject, "oneOf").selectOption("seconds");
+    await kept("inject e1");
+    await field(inject, "more").selectOption("plusUpTo");
+    await number(inject, "plusUpTo", "60");
+    await inject.locator('[data-field="more"]').last().selectOption("set");
+    const loads = inject.locator('[data-field="set"] [data-field="about"]');
+    const { elements } = JSON.parse(
+      readFileSync(at("shared/demos/sideline-far-end-tie.stillhot.json"), "utf8"),
+    ).system;
+    const load = Object.keys(elements).find((id) => elements[id].kind === "load");
+    await loads.selectOption(load);
+    await inject.locator('[data-field="set"] [data-field="key"]').selectOption("kw");
+    const kw = inject.locator('[data-key="kw"] input');
+    await kw.fill("40");
+    await kw.blur();
+
+    // What the system operator says, a tool that is not at hand, the level, an objective.
+    await open("told");
+    const panel = page.locator("#teach-panel");
+    await write(panel, "permit", "You hold the section from pole 2.");
+    await page.locator('[data-tool="load-break-tool"]').click();
+    await number(panel, "level", "3");
+    await write(panel, "objectives", "Work at a steady pace.");
+
+    // What may never happen, at once; and time, which counts for some points.
+    await open("counts");
+    await page.locator('[data-act="count-time"]').click();
+    await page.locator('[data-add="criteria"]').click();
+    const never = page.locator('[data-entry^="criterion "]').last();
+    await field(never, "kind").selectOption("never");
+    await write(never, "text", "No ground goes on a live conductor.");
+    await field(never, "oneOf").selectOption("rule");
+    await field(never, "rule").selectOption("ground-on-live");
+    await field(never, "severity").selectOption("danger");
+    await field(never, "objective").selectOption({ index: 1 });
+    await number(never, "weight", "7");
+
+    // A trap of a condition within another.
+    await open("traps");
+    await page.locator('[data-add="traps"]').click();
+    const trap = entry("trap t1");
+    await write(trap, "label", "Believed the map");
+    await field(trap, "oneOf").selectOption("any");
+    await trap.locator('[data-act="more-any"]').click();
+    await trap.locator('[data-field="any"] [data-field="oneOf"]').selectOption("consequence");
+    await trap.locator('[data-field="consequence"]').last().selectOption("shock");
+    await kept("trap t1");
+
+    await open("hints");
+    await page.locator('[data-add="hints"]').click();
+    const hint = entry("hint h1");
+    await write(hint, "think", "What stands at the far end?");
+    await kept("hint h1");
+    await hint.locator('[data-field="more"]').last().selectOption("until");
+    await field(hint, "oneOf").selectOption("step");
+    const pattern = hint.locator('fieldset[data-field="step"]');
+    await field(pattern, "more").selectOption("do");
+    await field(pattern, "do").selectOption("inspect");
+
+    await open("debrief");
+    await write(panel, "takeAway", "Look first.\nThen test.");
+    await open("check");
+    await page.locator('[data-act="more-answer"]').waitFor();
+    await noSidewaysScroll(page);
+
+    const download = page.waitForEvent("download");
+    await page.locator('[data-act="share"]').click();
+    const { scenario, job } = JSON.parse(readFileSync(await (await download).path(), "utf8"));
+    assert.equal(Object.keys(scenario.truth).length, 1);
+    assert.deepEqual([scenario.reveals[0].by, scenario.reveals[0].shows], ["test", ["f1"]]);
+    assert.equal(scenario.injects.e1.after.plusUpTo, 60);
+    assert.deepEqual(scenario.injects.e1.set, { [load]: { kw: 40 } });
+    assert.equal(scenario.operator.permit, "You hold the section from pole 2.");
+    assert.equal(scenario.level, 3);
+    assert.ok(job.tools.length > 0 && !job.tools.includes("load-break-tool"));
+    const last = scenario.criteria.at(-1);
+    assert.deepEqual(
+      [last.kind, last.when, last.severity, last.weight, last.objective],
+      ["never", { rule: "ground-on-live" }, "danger", 7, "o1"],
+    );
+    assert.ok(scenario.criteria.some(({ when, kind }) => "finishedWithin" in when && kind === "good"));
+    assert.deepEqual(scenario.traps[0].when, { any: [{ consequence: "shock" }] });
+    assert.deepEqual(scenario.hints[0].until, { step: { do: "inspect" } });
+    assert.deepEqual(scenario.debrief.takeAway, ["Look first.", "Then test."]);
+  },
+});
 
 const isAccessible = (size, theme) => ({
   name: `axe finds nothing while a scenario is built (${size}, ${theme})`,
   async run(ctx) {
     const page = await begun(ctx, { size, theme, path: "?demo=sideline-far-end-tie#teach" });
     await page.locator('[data-field="pick"]').selectOption({ index: 3 });
-    for (const panel of ["hide", "events", "told", "counts", "hints", "check"]) {
+    for (const panel of ["hide", "events", "told", "counts", "traps", "hints", "debrief", "check"]) {
       await page.locator(`[data-panel="${panel}"]`).click();
       assert.deepEqual(await axeFinds(page), [], panel);
     }
@@ -104,6 +237,8 @@ const isAccessible = (size, theme) => ({
 export const tests = [
   buildsAndShares("desk"),
   buildsAndShares("phone"),
+  writesEverything("desk"),
+  writesEverything("phone"),
   hidesInOneStep,
   isAccessible("desk", "light"),
   isAccessible("phone", "dark"),

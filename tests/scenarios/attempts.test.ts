@@ -14,15 +14,20 @@ import {
   isRefusal,
   knownView,
   letPass,
+  type LogEntry,
   mapOf,
   playThrough,
   readAttempt,
   recordOf,
+  say,
   scenarioOf,
   scoreOf,
+  secondsOf,
+  sha256,
   spell,
   startAttempt,
   type StartOptions,
+  type StillhotDocument,
   timeLineOf,
   trapsCaught,
   trapsOf,
@@ -31,6 +36,8 @@ import {
   worldOf,
   writeAttempt,
 } from "../../src/core";
+import { headOf } from "../../src/core/scenario/attempt";
+import { canonicalText, chained } from "../../src/core/scenario/log";
 import { files, scenarioFile } from "./library";
 
 const storm = scenarioFile("larkfield-storm");
@@ -49,6 +56,17 @@ function played(attempt: Attempt, ...actions: Action[]): Attempt {
 
 const answerOf = (id: string, options?: StartOptions): Attempt =>
   playThrough(scenarioFile(id), scenarioOf(scenarioFile(id)).answer!, options).attempt;
+
+/** An attempt with other entries whose checksum holds: what somebody writes who knows how it is made. */
+function chainedAnew(attempt: Attempt, change: (entry: LogEntry) => LogEntry): Attempt {
+  let checksum = sha256(canonicalText(headOf(attempt)));
+  const log = attempt.log.map((entry) => {
+    const { hash: _, ...rest } = change(entry);
+    checksum = chained(checksum, rest);
+    return { ...rest, hash: checksum };
+  });
+  return { ...attempt, log, checksum };
+}
 
 const edited = (text: string, from: string | RegExp, to: string): string => {
   const changed = text.replace(from, to);
@@ -100,6 +118,71 @@ describe("T1 an attempt is plain data that is only ever added to", () => {
   test("a log that was invented whole is found out by playing it again", () => {
     const attempt = answerOf("first-cutout");
     expect(verifyAttempt({ ...attempt, seed: 7, log: attempt.log.slice(0, 5) })).toBeDefined();
+    const invented = chainedAnew(attempt, (entry) =>
+      entry.verb === "finish" ? { ...entry, result: { ...entry.result, restored: false } } : entry,
+    );
+    expect(isRefusal(readAttempt(writeAttempt(invented)))).toBe(false);
+    expect(verifyAttempt(invented)).toEqual(say("attempt.playsOtherwise", { n: attempt.log.length }));
+  });
+
+  test("a sentence that is put otherwise since then casts no doubt on an old file", () => {
+    const attempt = answerOf("first-cutout");
+    const old = chainedAnew(attempt, (entry) => ({
+      ...entry,
+      result: { ...entry.result, shown: entry.result.shown.map(() => say("attempt.predicted")) },
+    }));
+    expect(old.checksum).not.toBe(attempt.checksum);
+    expect(verifyAttempt(old)).toBeUndefined();
+  });
+});
+
+describe("T8 the clock of whoever plays is written down, and nothing depends on it", () => {
+  const scenario = {
+    minutes: 10,
+    criteria: [
+      {
+        id: "time",
+        kind: "good",
+        text: "Done in time.",
+        when: { finishedWithin: 10 },
+        weight: 5,
+        objective: "o1",
+      },
+    ],
+    objectives: [{ id: "o1", text: "Work at a steady pace." }],
+  };
+  const timed = { ...scenarioFile("first-cutout"), scenario } as unknown as StillhotDocument;
+  const takes = (minutes: number) => {
+    const looked = act(startAttempt(timed), { do: "inspect", at: "p5" }, { at: 30 });
+    if (isRefusal(looked)) throw new Error(spell(looked.refused));
+    const done = act(looked.attempt, { do: "finish" }, { at: 60 * minutes });
+    if (isRefusal(done)) throw new Error(spell(done.refused));
+    return done.attempt;
+  };
+
+  test.each([
+    ["in time", 10, true, 5],
+    ["over time", 10.1, false, 0],
+  ])("%s is told, counted as the scenario says, and ends nothing", (_name, minutes, met, earned) => {
+    const attempt = takes(minutes);
+    expect(worldOf(attempt).over).toBe("finished");
+    expect(scoreOf(attempt).criteria[0]).toMatchObject({ met, earned });
+    expect(scoreOf(attempt).objectives[0]).toMatchObject({ met, earned });
+    expect(debriefOf(attempt).time).toMatchObject({ minutes, allowed: 10, isOver: !met, counts: true });
+  });
+
+  test("it is kept in the file, and a replay asks no clock", () => {
+    const read = readAttempt(writeAttempt(takes(12)));
+    if (isRefusal(read)) throw new Error(spell(read.refused));
+    expect(read.log.map(({ at }) => at)).toEqual([30, 30, 720]);
+    expect(verifyAttempt(read)).toBeUndefined();
+    expect(secondsOf(read)).toBe(720);
+  });
+
+  test("an attempt without a clock is read as ever, and nothing is said to be late that nobody measured", () => {
+    const attempt = answerOf("first-cutout");
+    expect(attempt.log.every((it) => !("at" in it))).toBe(true);
+    expect(debriefOf(attempt).time).toMatchObject({ isMeasured: false, isOver: false, counts: false });
   });
 });
 

@@ -8,6 +8,8 @@ export interface KeptAttempt {
   readonly savedAt: number;
   readonly isOver: boolean;
   readonly attempt: Attempt;
+  /** seconds that somebody has been at it; attempts of an older version have none */
+  readonly seconds?: number;
 }
 
 interface Shelf extends DBSchema {
@@ -30,8 +32,8 @@ const shelf = (): Promise<IDBPDatabase<Shelf>> =>
 
 const journal = new Journal<KeptAttempt>("attempt");
 
-export async function keepAttempt(id: string, attempt: Attempt): Promise<void> {
-  const kept = { id, savedAt: Date.now(), isOver: isOver(attempt), attempt };
+export async function keepAttempt(id: string, attempt: Attempt, seconds: number): Promise<void> {
+  const kept = { id, savedAt: Date.now(), isOver: isOver(attempt), attempt, seconds };
   journal.write(kept);
   await (await shelf()).put("attempts", kept);
 }

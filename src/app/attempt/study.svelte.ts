@@ -3,6 +3,7 @@ import {
   type Action,
   type Attempt,
   forkAttempt,
+  isOver,
   isRefusal,
   knownView,
   type LogEntry,
@@ -11,7 +12,8 @@ import {
   type StillhotDocument,
   worldOf,
 } from "../../core";
-import { keepAttempt, keptAttempts } from "./shelf";
+import { WorkClock } from "./clock.svelte";
+import { keepAttempt, type KeptAttempt, keptAttempts } from "./shelf";
 
 const newId = () => crypto.randomUUID();
 
@@ -30,6 +32,7 @@ class Study {
   reviewed = $state.raw<readonly Attempt[]>([]);
   /** the seat at the table: whoever tries a scenario of their own goes back to where it is built */
   isOwnScenario = $state(false);
+  readonly clock = new WorkClock();
   #id = "";
   #hasLooked = false;
 
@@ -44,7 +47,8 @@ class Study {
     if (open !== undefined && this.attempt === undefined && this.offered === undefined) this.take(open);
   }
 
-  take({ id, attempt }: { readonly id: string; readonly attempt: Attempt }) {
+  take({ id, attempt, seconds }: Pick<KeptAttempt, "id" | "attempt" | "seconds">) {
+    this.clock.begin(seconds ?? attempt.log.at(-1)?.at ?? 0);
     this.#id = id;
     this.attempt = attempt;
     this.offered = undefined;
@@ -80,7 +84,7 @@ class Study {
 
   do(action: Action): boolean {
     if (this.attempt === undefined) return false;
-    const acted = act(this.attempt, action);
+    const acted = act(this.attempt, action, { at: this.clock.read() });
     if (isRefusal(acted)) {
       this.refused = acted.refused;
       return false;
@@ -108,9 +112,14 @@ class Study {
     this.reviewed = this.reviewed.map((it, index) => (index === 0 ? this.attempt! : it));
   }
 
+  /** Keeps how long it has taken so far, also where nothing was done meanwhile. */
+  keepTime() {
+    if (this.attempt !== undefined && !isOver(this.attempt)) this.#keep();
+  }
+
   #keep() {
     if (this.attempt === undefined) return;
-    void keepAttempt(this.#id, this.attempt).then(
+    void keepAttempt(this.#id, this.attempt, this.clock.read()).then(
       () => (this.unkept = ""),
       (error: unknown) => (this.unkept = error instanceof Error ? error.message : String(error)),
     );

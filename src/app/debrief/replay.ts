@@ -1,4 +1,4 @@
-import { act, type Attempt, isRefusal, startAttempt, type World, worldOf } from "../../core";
+import { act, asWritten, type Attempt, isRefusal, startAttempt, type World, worldOf } from "../../core";
 
 /**
  * How an attempt stood after each entry of its log. It is played again once, as far as somebody looks; what follows from an
@@ -18,9 +18,10 @@ export class Replay {
   after(n: number): World {
     const { log } = this.attempt;
     while (this.#worlds.length <= n && this.#next < log.length) {
-      const { action, t } = log[this.#next++]!;
+      const entry = log[this.#next++]!;
+      const { action } = entry;
       if (action === undefined) continue;
-      const acted = act(this.#again, action, { t });
+      const acted = act(this.#again, action, asWritten(entry));
       if (isRefusal(acted)) break;
       this.#again = acted.attempt;
       const world = worldOf(this.#again);

@@ -1,5 +1,4 @@
 import {
-  type Amendment,
   complete,
   deviceOf,
   type ElementId,
@@ -57,10 +56,3 @@ export const canStick = ({ system }: StillhotDocument, id: ElementId): boolean =
 export function freeId(prefix: string, taken: readonly string[]): string {
   for (let n = 1; ; n++) if (!taken.includes(`${prefix}${n}`)) return `${prefix}${n}`;
 }
-
-/** Everything that a hidden fact is about, for the list beside the drawing. */
-export const aboutOf = ({ set, add, remove }: Amendment): string[] => [
-  ...Object.keys(set ?? {}),
-  ...Object.keys(add?.elements ?? {}),
-  ...(remove ?? []),
-];

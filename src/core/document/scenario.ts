@@ -36,15 +36,19 @@ const ROUTE = [
   "restored",
   "answered",
   "predicted",
+  "finishedWithin",
 ];
 const GROUPS = ["any", "all", "not"];
+
+/** A few words that most often are an id of this kind, and may be others: a ground set of a step has no id on the map. */
+const wordsOr = (to: string): Shape => ({ ...words(100), form: { as: "id", to } });
 
 const stepPattern: Shape = record({
   do: value(field.choice([...STEP_VERBS, "go"], "open")),
   element: refTo("element"),
   at: refTo("place"),
   phases: phaseLetters(),
-  with: words(100),
+  with: wordsOr("tool"),
   to: words(100),
 });
 
@@ -60,12 +64,13 @@ const conditionRecord: Shape = record(
     restored: value(field.flag(true)),
     answered: refTo("inject"),
     predicted: value(field.flag(true)),
+    finishedWithin: value(field.amount("min", 30, { above: 0, max: 1440 })),
     any: list(condition),
     all: list(condition),
     not: condition,
     before: stepPattern,
     after: stepPattern,
-    where: words(100),
+    where: wordsOr("thing"),
     workPoint: refTo("workPoint"),
   },
   (found) => {
@@ -104,6 +109,7 @@ function stepForm(): Shape {
     at: usual(refTo("place")),
     phases: usual(phaseLetters()),
     ...Object.fromEntries(Object.entries(others).map(([key, it]) => [key, value(it as Field<unknown>)])),
+    with: wordsOr("tool"),
   });
 }
 

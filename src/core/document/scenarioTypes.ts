@@ -71,6 +71,8 @@ export interface Condition {
   readonly restored?: true;
   readonly answered?: string;
   readonly predicted?: true;
+  /** the job was said to be done within so many minutes by the clock of whoever played [min] */
+  readonly finishedWithin?: number;
   readonly any?: readonly Condition[];
   readonly all?: readonly Condition[];
   readonly not?: Condition;

@@ -131,12 +131,21 @@ function replayed(attempt: Attempt, upTo: number, head: AttemptHead = headOf(att
   let again = begun(head, attempt.document);
   for (const entry of attempt.log.slice(0, upTo)) {
     if (entry.action === undefined) continue;
-    const acted = act(again, entry.action, { t: entry.t });
+    const acted = act(again, entry.action, asWritten(entry));
     if (isRefusal(acted)) return acted;
     again = acted.attempt;
   }
   return again;
 }
+
+/** When an entry was done, to do it again at the same times. */
+export const asWritten = ({ t, at }: LogEntry): ActOptions => ({ t, ...(at === undefined ? {} : { at }) });
+
+/** Seconds that an attempt took: by the clock where one ran, else by the round figures. */
+export const secondsOf = ({ log }: Attempt): number => {
+  const last = log.at(-1);
+  return last?.at ?? last?.t ?? 0;
+};
 
 /** A new attempt that begins as this one did, up to an entry: a rewind loses nothing of the old one. */
 export function forkAttempt(
@@ -168,6 +177,8 @@ export const isOver = (attempt: Attempt): boolean => worldOf(attempt).over !== "
 export interface ActOptions {
   /** seconds since the beginning when the action is done, by a clock; without it the round figures of `secondsFor` count */
   readonly t?: number;
+  /** seconds at it by a real clock, to be written down */
+  readonly at?: number;
 }
 
 /**
@@ -175,13 +186,13 @@ export interface ActOptions {
  * whatever follows from it: the walk to the pole, the operator's answer, what happens in the middle.
  * Refused when the attempt is over, and when the action names what nobody has told the apprentice of.
  */
-export function act(attempt: Attempt, action: Action, { t }: ActOptions = {}): Acted | Refusal {
+export function act(attempt: Attempt, action: Action, { t, at }: ActOptions = {}): Acted | Refusal {
   const before = worldOf(attempt);
   if (before.over !== "" && action.do !== "remark") return refuse(say("attempt.over"));
   if (action.do === "predict" && before.tried.size > 0) return refuse(say("attempt.tooLate"));
   const unknown = strangerIn(before, action);
   if (unknown !== undefined) return refuse(unknown);
-  const writer = new Writer(attempt, before);
+  const writer = new Writer(attempt, before, at);
   const walk = isJobStep(action) ? placeToStand(before, action) : undefined;
   const end = Math.max(
     before.t,
@@ -264,6 +275,7 @@ class Writer {
   constructor(
     private readonly attempt: Attempt,
     private world: World,
+    private readonly at: number | undefined,
   ) {
     this.hash = attempt.checksum;
   }
@@ -295,7 +307,13 @@ class Writer {
       facts: [...facts.keys()].sort(),
       at: this.world.at ?? "",
     };
-    const full = { n: this.next, ...plain(entry), stateHash: sha256(canonicalText(state)).slice(0, 16) };
+    const clock = this.at === undefined ? {} : { at: this.at };
+    const full = {
+      n: this.next,
+      ...plain(entry),
+      ...clock,
+      stateHash: sha256(canonicalText(state)).slice(0, 16),
+    };
     this.hash = chained(this.hash, full);
     this.entries.push({ ...full, hash: this.hash });
   }
@@ -521,6 +539,7 @@ const isEntry = (entry: Json): boolean =>
   isObject(entry) &&
   typeof entry["n"] === "number" &&
   typeof entry["t"] === "number" &&
+  (entry["at"] === undefined || typeof entry["at"] === "number") &&
   typeof entry["verb"] === "string" &&
   typeof entry["object"] === "string" &&
   typeof entry["hash"] === "string" &&
@@ -559,14 +578,33 @@ const isStandings = (standings: Json): boolean =>
   isObject(standings) &&
   Object.values(standings).every((it: unknown) => isObject(it) && typeof it["verdict"] === "string");
 
-/** Plays an attempt again and compares each entry with what was written: nothing where they are the same. */
+/** Plays an attempt again and compares each entry with what was written: nothing where the same happened. */
 export function verifyAttempt(attempt: Attempt): Message | undefined {
+  const broken = firstBreak(headOf(attempt), attempt.log, attempt.checksum);
+  if (broken !== undefined) return say("attempt.playsOtherwise", { n: broken });
   const again = replayed(attempt, attempt.log.length);
   if (isRefusal(again)) return again.refused;
-  const differs = attempt.log.findIndex((entry, index) => entry.hash !== again.log[index]?.hash);
+  const differs = attempt.log.findIndex((entry, index) => {
+    const other = again.log[index];
+    return other === undefined || happening(entry) !== happening(other);
+  });
   if (differs !== -1 || again.log.length !== attempt.log.length)
     return say("attempt.playsOtherwise", { n: differs === -1 ? attempt.log.length + 1 : differs + 1 });
   return undefined;
+}
+
+/** What happened by an entry, without its words: a sentence that is better put since then casts no doubt on an old file. */
+function happening({ n, t, at, actor, verb, object, action, result, stateHash }: LogEntry): string {
+  const { shown: _shown, findings, coached, consequence, ...rest } = result;
+  const rules = (list: readonly RehearsalFinding[] = []) =>
+    list.map(({ rule, severity, where }) => `${rule} ${severity} ${where}`);
+  const { text: _text, ...hit } = consequence ?? { text: undefined };
+  return canonicalText(
+    plain({
+      ...{ n, t, at, actor, verb, object, action, stateHash },
+      ...{ rest, hit, findings: rules(findings), coached: rules(coached) },
+    }),
+  );
 }
 
 /** What the apprentice's drawing is at the end of an attempt: the map, amended by all that has come to light. */

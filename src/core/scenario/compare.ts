@@ -1,5 +1,5 @@
 import { factsOf, nameOfFact } from "./truth";
-import type { Attempt } from "./attempt";
+import { type Attempt, secondsOf } from "./attempt";
 import { trapListOf, trapsCaught } from "./checks";
 import { hintsOf, rulesBroken } from "./debrief";
 import { bestOf, scoreOf } from "./scoring";
@@ -53,7 +53,7 @@ export function rowOf(attempt: Attempt): ClassRow {
     percent,
     dangers: dangers.length,
     hints: hintsOf(attempt).length,
-    minutes: (attempt.log.at(-1)?.t ?? 0) / 60,
+    minutes: secondsOf(attempt) / 60,
     traps: [...trapsCaught(attempt).keys()],
     facts: [...new Set(attempt.log.flatMap(({ result }) => result.reveals ?? []))],
   };

@@ -64,6 +64,8 @@ export function whenTrue(
       ({ result: { prediction } }) =>
         prediction !== undefined && prediction.missed.length + prediction.wrong.length === 0,
     );
+  if (condition.finishedWithin !== undefined)
+    return first(({ verb, at }) => verb === "finish" && (at ?? 0) <= 60 * condition.finishedWithin!);
   if (condition.answered !== undefined) return whenAnswered(condition.answered, document, log);
   return whenAllOf(condition, document, log);
 }

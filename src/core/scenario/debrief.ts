@@ -2,11 +2,11 @@ import { isSwitching, type RehearsalFinding } from "../procedure";
 import { perObject, type Reveal, scenarioOf, type ScenarioStep, type Step, type Trap } from "../document";
 import { isRefusal, type Message, say } from "../terms";
 import { type Action, isJobStep } from "./actions";
-import { act, type Attempt, worldAt } from "./attempt";
+import { act, type Attempt, secondsOf, worldAt } from "./attempt";
 import { answerTo, type FactTrap, type Planner, trapListOf, trapsCaught } from "./checks";
 import { matches, whenTrue } from "./conditions";
 import type { LogEntry, PredictionResult, Standing } from "./log";
-import { type Score, scoreOf } from "./scoring";
+import { minutesOf, type Score, scoreOf, timeCriteriaOf } from "./scoring";
 import { factsOf, truthOf } from "./truth";
 import { placesOfFact, revealsOf, withinReach } from "./world";
 
@@ -108,6 +108,35 @@ export interface Debrief {
   readonly score: Score;
   readonly hints: readonly { readonly entry: number; readonly hint: string; readonly strength: string }[];
   readonly seconds: number;
+  readonly time: TimeReport;
+}
+
+/** How long an attempt took beside the minutes that its scenario allows. Being over them ends nothing. */
+export interface TimeReport {
+  readonly minutes: number;
+  readonly allowed: number;
+  /** a clock ran: without one the minutes are the round figures of the steps */
+  readonly isMeasured: boolean;
+  readonly isOver: boolean;
+  /** the first entry after the minutes were over */
+  readonly overAt: number | undefined;
+  /** whether anything counts for time in this scenario */
+  readonly counts: boolean;
+}
+
+function timeOf(attempt: Attempt): TimeReport {
+  const { document, log } = attempt;
+  const allowed = minutesOf(document);
+  const isMeasured = log.some(({ at }) => at !== undefined);
+  const overAt = log.find(({ at }) => at !== undefined && at > 60 * allowed)?.n;
+  return {
+    minutes: secondsOf(attempt) / 60,
+    allowed,
+    isMeasured,
+    isOver: overAt !== undefined,
+    overAt,
+    counts: timeCriteriaOf(document).length > 0,
+  };
 }
 
 const RANK = { live: 0, "could-go-live": 1, isolated: 2, grounded: 3 } as const;
@@ -200,7 +229,8 @@ export function debriefOf(attempt: Attempt, plan?: Planner): Debrief {
     takeAway: { texts: takeAway ?? [], rules: rulesBroken(attempt) },
     score: scoreOf(attempt),
     hints: hintsOf(attempt),
-    seconds: log.at(-1)?.t ?? 0,
+    seconds: secondsOf(attempt),
+    time: timeOf(attempt),
   };
 }
 

@@ -10,7 +10,7 @@ import {
 } from "../document";
 import { isRefusal, spell } from "../terms";
 import { canBeSolved, planned, truthOf } from ".";
-import { forget, hide, makeStuck, makeTrue, unhide } from "./edits";
+import { comeLater, forget, hide, makeStuck, makeTrue, notThere, unhide } from "./edits";
 
 const demo = readDocument(
   readFileSync(new URL("../../../shared/demos/quarry-lane.stillhot.json", import.meta.url), "utf8"),
@@ -36,6 +36,20 @@ describe("an instructor hides and changes things by one edit each", () => {
     expect(Object.keys(truthOf(edited(hidden.after, forget(fact!)).after).system.elements)).not.toContain(
       "tie",
     );
+  });
+
+  test("what comes only in the middle is on no map and not true before", () => {
+    const later = edited(demo.document, comeLater(["tie", "far", "s2"], { step: 4 }, "The tie is put back"));
+    const [inject] = Object.values(scenarioOf(later.after).injects!);
+    expect(inject).toMatchObject({ label: "The tie is put back", after: { step: 4 } });
+    expect(Object.keys(inject!.add!.elements!)).toContain("tie");
+    expect(Object.keys(truthOf(later.after).system.elements)).not.toContain("tie");
+  });
+
+  test("what the map shows may not be there at all", () => {
+    const gone = edited(demo.document, notThere("tie"));
+    expect(Object.keys(gone.after.system.elements)).toContain("tie");
+    expect(Object.keys(truthOf(gone.after).system.elements)).not.toContain("tie");
   });
 
   test("another position, a stuck clamp, a welded blade", () => {

@@ -2,6 +2,7 @@ import {
   amended,
   type Command,
   type HiddenFact,
+  type Inject,
   jobOf,
   type SavedElement,
   scenarioOf,
@@ -12,7 +13,7 @@ import {
 } from "../document";
 import { change, elementOf, nameOf, nextId, pointOf, putPart } from "../document/edits/change";
 import { endsOf } from "../network";
-import { type JsonObject, refuse, say, spell } from "../terms";
+import { isRefusal, type JsonObject, refuse, type Refusal, say, spell } from "../terms";
 import { elementIn } from "./world";
 
 const newFactId = (document: StillhotDocument): string =>
@@ -43,47 +44,93 @@ const withTruth = (
 export const hide =
   (ids: readonly string[], label?: string): Command =>
   (before) => {
-    const missing = ids.find(
-      (id) => elementOf(before, id) === undefined && pointOf(before, id) === undefined,
-    );
-    if (missing !== undefined) return refuse(say("edit.noThing", { id: missing }));
-    const elements = Object.keys(before.system.elements).filter(
-      (id) => ids.includes(id) || pointsOf(before.system, id).some((point) => ids.includes(point)),
-    );
-    const left = Object.keys(before.system.elements).filter((id) => !elements.includes(id));
-    const carried = new Set(left.flatMap((id) => pointsOf(before.system, id)));
-    const touched = new Set([...elements.flatMap((id) => pointsOf(before.system, id)), ...ids]);
-    const workedAt = new Set<string>(Object.values(jobOf(before).workPoints).map(({ at }) => at));
-    const points = Object.keys(before.system.points).filter(
-      (id) => touched.has(id) && !carried.has(id) && !workedAt.has(id),
-    );
-    const names = ids.map((id) => nameIn(before, id)).join(", ");
-    const records = (map: Readonly<Record<string, JsonObject>>, of: readonly string[]) =>
-      Object.fromEntries(of.map((id) => [id, map[id]!]));
+    const off = takenOff(before, ids);
+    if (isRefusal(off)) return off;
     const fact: HiddenFact = {
-      label: label ?? spell(say("scenario.edit.hidden", { name: names })),
-      add: {
-        points: records(before.system.points, points),
-        elements: records(before.system.elements, elements) as Record<string, SavedElement>,
-      },
+      label: label ?? spell(say("scenario.edit.hidden", { name: off.names })),
+      add: off.add,
     };
     const id = newFactId(before);
-    const map = amended(before.system, [{ remove: [...elements, ...points] }]);
-    return change(
-      say("scenario.edit.hide", { names }),
-      before,
-      (draft) => {
-        draft.system = map as never;
-        const { scenario, job } = answerFromJob(before);
-        if (job !== undefined) draft.job = job;
-        putPart(
-          draft,
-          "scenario",
-          withTruth({ ...before, scenario }, { ...scenarioOf(before).truth, [id]: fact }),
-        );
-      },
-      { made: [id] },
-    );
+    const truth = { ...scenarioOf(before).truth, [id]: fact };
+    return leavingTheMap(before, off, id, (scenario) => withTruth({ ...before, scenario }, truth));
+  };
+
+/** Things that are drawn come only in the middle: they leave the map and the truth, until something brings them. */
+export const comeLater =
+  (ids: readonly string[], after: Inject["after"], label?: string): Command =>
+  (before) => {
+    const off = takenOff(before, ids);
+    if (isRefusal(off)) return off;
+    const inject: Inject = {
+      label: label ?? spell(say("scenario.edit.comes", { name: off.names })),
+      after,
+      add: off.add,
+    };
+    const id = newFactId(before);
+    const injects = { ...scenarioOf(before).injects, [id]: inject } as unknown as JsonObject;
+    return leavingTheMap(before, off, id, (scenario) => ({ ...scenario, injects }));
+  };
+
+/** What leaves the map, and the map without it. */
+interface TakenOff {
+  readonly names: string;
+  readonly add: NonNullable<HiddenFact["add"]>;
+  readonly map: System;
+}
+
+function takenOff(before: StillhotDocument, ids: readonly string[]): TakenOff | Refusal {
+  const missing = ids.find((id) => elementOf(before, id) === undefined && pointOf(before, id) === undefined);
+  if (missing !== undefined) return refuse(say("edit.noThing", { id: missing }));
+  const elements = Object.keys(before.system.elements).filter(
+    (id) => ids.includes(id) || pointsOf(before.system, id).some((point) => ids.includes(point)),
+  );
+  const left = Object.keys(before.system.elements).filter((id) => !elements.includes(id));
+  const carried = new Set(left.flatMap((id) => pointsOf(before.system, id)));
+  const touched = new Set([...elements.flatMap((id) => pointsOf(before.system, id)), ...ids]);
+  const workedAt = new Set<string>(Object.values(jobOf(before).workPoints).map(({ at }) => at));
+  const points = Object.keys(before.system.points).filter(
+    (id) => touched.has(id) && !carried.has(id) && !workedAt.has(id),
+  );
+  const records = (map: Readonly<Record<string, JsonObject>>, of: readonly string[]) =>
+    Object.fromEntries(of.map((id) => [id, map[id]!]));
+  return {
+    names: ids.map((id) => nameIn(before, id)).join(", "),
+    add: {
+      points: records(before.system.points, points),
+      elements: records(before.system.elements, elements) as Record<string, SavedElement>,
+    },
+    map: amended(before.system, [{ remove: [...elements, ...points] }]),
+  };
+}
+
+const leavingTheMap = (
+  before: StillhotDocument,
+  { names, map }: TakenOff,
+  made: string,
+  inScenario: (scenario: JsonObject) => JsonObject,
+) =>
+  change(
+    say("scenario.edit.hide", { names }),
+    before,
+    (draft) => {
+      draft.system = map as never;
+      const { scenario, job } = answerFromJob(before);
+      if (job !== undefined) draft.job = job;
+      putPart(draft, "scenario", inScenario(scenario));
+    },
+    { made: [made] },
+  );
+
+/** What the map shows is not there at all. */
+export const notThere =
+  (id: string, label?: string): Command =>
+  (before) => {
+    const name = nameIn(before, id);
+    const fact: HiddenFact = {
+      label: label ?? spell(say("scenario.edit.notThere", { name })),
+      remove: [id],
+    };
+    return addFact(before, fact, id, name, "scenario.edit.set");
   };
 
 /** Steps of the job become the scenario's answer: they may name what is hidden, and an apprentice is to find them. */

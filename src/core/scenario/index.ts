@@ -4,6 +4,7 @@ export type { EntryResult, LogEntry, PredictionResult, Standing } from "./log";
 export {
   act,
   type Acted,
+  asWritten,
   type Attempt,
   type AttemptHead,
   assessmentOf,
@@ -20,6 +21,7 @@ export {
   type KnownView,
   letPass,
   readAttempt,
+  secondsOf,
   startAttempt,
   type StartOptions,
   verifyAttempt,
@@ -32,6 +34,8 @@ export { matches, whenTrue } from "./conditions";
 export {
   bestOf,
   criteriaOf,
+  minutesOf,
+  timeCriteriaOf,
   type CriterionResult,
   type ObjectiveResult,
   type Score,
@@ -69,6 +73,7 @@ export {
   playOn,
   rulesBroken,
   timeLineOf,
+  type TimeReport,
   type TrapReport,
   worstStanding,
 } from "./debrief";

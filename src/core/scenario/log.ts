@@ -56,6 +56,11 @@ export interface LogEntry {
   readonly n: number;
   /** seconds since the beginning, when it was done */
   readonly t: number;
+  /**
+   * seconds that somebody had been at it by a real clock, interruptions left out; nothing where nobody measured. It is
+   * written down and never asked for again: a replay does not depend on it.
+   */
+  readonly at?: number;
   readonly actor: "learner" | "operator" | "scenario";
   readonly verb: string;
   readonly object: string;

@@ -37,6 +37,16 @@ export const criteriaOf: (document: StillhotDocument) => readonly Criterion[] = 
   (document: StillhotDocument) => scenarioOf(document).criteria ?? defaultCriteria(document),
 );
 
+/** Minutes that a scenario allows; nothing happens when they are over. */
+export const minutesOf = (document: StillhotDocument): number => scenarioOf(document).minutes ?? 30;
+
+const asksForTime = ({ finishedWithin, any = [], all = [], not }: Condition): boolean =>
+  finishedWithin !== undefined || [...any, ...all, ...(not === undefined ? [] : [not])].some(asksForTime);
+
+/** What counts for being done in time; nothing in most scenarios. */
+export const timeCriteriaOf = (document: StillhotDocument): readonly Criterion[] =>
+  criteriaOf(document).filter(({ when }) => asksForTime(when));
+
 /** One thing that counts, and how it went. */
 export interface CriterionResult {
   readonly criterion: Criterion;

@@ -1,6 +1,6 @@
 import { scenarioOf } from "../document";
 import type { JsonObject } from "../terms";
-import type { Attempt } from "./attempt";
+import { type Attempt, secondsOf } from "./attempt";
 import type { LogEntry } from "./log";
 import { momentAfter } from "./moments";
 import { scoreOf } from "./scoring";
@@ -36,7 +36,7 @@ export function xapiOf(attempt: Attempt, options: XapiOptions = {}): JsonObject[
   const isFinished = log.some(({ verb }) => verb === "finish");
   const write = (verb: XapiVerb, t: number, more: JsonObject = {}) =>
     statement(attempt, options, verb, t, more);
-  const duration = `PT${Math.round(last?.t ?? 0)}S`;
+  const duration = `PT${Math.round(secondsOf(attempt))}S`;
   const outcome = {
     score: { scaled: score.of === 0 ? 0 : score.earned / score.of, raw: score.earned, min: 0, max: score.of },
     success: score.passed,
@@ -47,17 +47,22 @@ export function xapiOf(attempt: Attempt, options: XapiOptions = {}): JsonObject[
   return [
     write("initialized", 0),
     ...log.flatMap((entry) => answered(entry, attempt, options)),
-    ...(isFinished ? [write("completed", ended!.t, { result: outcome })] : []),
-    ...(score.passed ? [write("passed", last!.t, { result: outcome })] : []),
-    ...(isFailed ? [write("failed", last!.t, { result: outcome })] : []),
+    ...(isFinished ? [write("completed", momentOf(ended!), { result: outcome })] : []),
+    ...(score.passed ? [write("passed", momentOf(last!), { result: outcome })] : []),
+    ...(isFailed ? [write("failed", momentOf(last!), { result: outcome })] : []),
     ...(ended === undefined
       ? []
-      : [write("terminated", last!.t, { result: { duration, completion: isFinished } })]),
+      : [write("terminated", momentOf(last!), { result: { duration, completion: isFinished } })]),
   ];
 }
 
+/** Seconds since the beginning: by the clock where one ran. */
+const momentOf = ({ t, at }: LogEntry): number => at ?? t;
+
 /** A prediction and an answer to a question of the debrief are answers to a question. */
-function answered({ t, action, result }: LogEntry, attempt: Attempt, options: XapiOptions): JsonObject[] {
+function answered(entry: LogEntry, attempt: Attempt, options: XapiOptions): JsonObject[] {
+  const { action, result } = entry;
+  const t = momentOf(entry);
   if (action?.do === "predict") {
     const { prediction } = result;
     const success = prediction !== undefined && prediction.missed.length + prediction.wrong.length === 0;

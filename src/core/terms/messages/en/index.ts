@@ -1,5 +1,6 @@
 import { cli } from "./cli";
 import { first } from "./first";
+import { forms } from "./forms";
 import { keep } from "./keep";
 import { panels } from "./panels";
 import { plan } from "./plan";
@@ -20,6 +21,7 @@ export const english = {
   ...plan,
   ...sheet,
   ...teach,
+  ...forms,
   ...steps,
   ...scenario,
   ...cli,

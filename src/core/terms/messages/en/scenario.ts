@@ -33,6 +33,8 @@ export const scenario = {
   "scenario.edit.stuck": "{name} does not move",
   "scenario.edit.noFact": "there is no hidden fact {id}",
   "scenario.edit.hidden": "{name} is hidden from the map",
+  "scenario.edit.comes": "{name} comes in the middle",
+  "scenario.edit.notThere": "{name} is not there",
   "scenario.edit.otherwise": "{name} is not as the map shows it",
   "scenario.edit.seized": "{name} is seized",
   "scenario.edit.fused": "{name} has contacts that stay closed",

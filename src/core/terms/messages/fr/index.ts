@@ -4,6 +4,7 @@ import { cli } from "./cli";
 import { devices } from "./devices";
 import { document } from "./document";
 import { drawing } from "./drawing";
+import { forms } from "./forms";
 import { hazard } from "./hazard";
 import { keep } from "./keep";
 import { panels } from "./panels";
@@ -27,6 +28,7 @@ export const french: Catalogue = {
   ...drawing,
   ...sheet,
   ...teach,
+  ...forms,
   ...steps,
   ...scenario,
   ...app,

@@ -34,6 +34,8 @@ export const scenario = {
   "scenario.edit.stuck": "{name} ne bouge pas",
   "scenario.edit.noFact": "il n'y a pas de fait caché {id}",
   "scenario.edit.hidden": "{name} est caché du plan",
+  "scenario.edit.comes": "{name} arrive au milieu",
+  "scenario.edit.notThere": "{name} n'est pas là",
   "scenario.edit.otherwise": "{name} n'est pas comme le plan le montre",
   "scenario.edit.seized": "{name} est grippé",
   "scenario.edit.fused": "{name} a des contacts qui restent fermés",

@@ -26,7 +26,7 @@ export const teach = {
   "play.judged.danger": "Ce qui peut blesser quelqu'un fait échouer l'essai, quoi que disent les points.",
   "play.judged.known": "Vous ne savez que ce que vous avez vu, vérifié ou entendu.",
   "play.judged.minutes":
-    "Environ {minutes} minutes de travail sur la ligne ; recommencer n'abaisse jamais une note.",
+    "{minutes} minutes à l'horloge. Elle s'arrête quand on vous interrompt, et rien ne finit quand elles sont passées. Recommencer ne baisse jamais une note.",
   "play.judged.practice":
     "Entraînement : les règles parlent après chaque étape, pour autant que le plan le permet. On peut demander des indices.",
   "play.judged.exam": "Examen : rien n'est dit avant la fin, et ce qui peut blesser quelqu'un y met fin.",
@@ -38,7 +38,16 @@ export const teach = {
   "play.begin": "Commencer",
   "play.back": "Retour",
 
-  "play.clock": "{at} sur {of} min",
+  "play.clock": "{minutes} de {of} min à l'horloge",
+  "play.judged.timeCounts": "Finir à temps compte pour quelques points ; être soigneux compte davantage.",
+  "play.judged.timeIsTold":
+    "Le temps est dit dans le retour et ne coûte aucun point : travaillez à un rythme régulier.",
+  "play.onTheLine": "{at} sur la ligne",
+  "play.stopClock": "Arrêter l'horloge",
+  "play.stopped": "L'horloge est arrêtée.",
+  "play.stoppedHelp":
+    "Répondez au téléphone, réglez l'interruption. Rien ne court avant que vous ne repreniez.",
+  "play.late": "Les {of} minutes sont passées. Rien ne finit : prenez le temps qu'il faut.",
   "play.atTruck": "Au camion",
   "play.at": "À {name}",
   "play.caution": "Une répétition sur un dessin. Les règles locales et l'exploitant du réseau commandent.",
@@ -159,6 +168,12 @@ export const teach = {
   "review.two": "Deux côte à côte",
   "review.points": "{earned} points sur {of} ({percent} %)",
   "review.minutes": "{minutes} min",
+  "review.minutesOf": "{minutes} de {of} min",
+  "review.minutesOver": "{minutes} min, au-delà des {of} accordées",
+  "review.lateCounts":
+    "Les {of} minutes étaient passées avant : {entry} Cela compte comme le scénario le dit plus bas.",
+  "review.lateTold":
+    "Les {of} minutes étaient passées avant : {entry} Cela ne coûte aucun point ; demandez ce qui a pris le temps.",
   "review.hintCount": "{count} indices",
   "review.again": "Réessayer",
   "review.save": "Enregistrer l'essai",

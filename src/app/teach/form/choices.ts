@@ -1,0 +1,102 @@
+import {
+  type ElementId,
+  factsOf,
+  isMessageKey,
+  jobOf,
+  type PointId,
+  RULES,
+  scenarioOf,
+  type StillhotDocument,
+  truthOf,
+} from "../../../core";
+import { elementName, firstOf, pointName, t } from "../../words/words";
+
+/** Something that can be named in a scenario, and what a person calls it. */
+export interface Choice {
+  readonly id: string;
+  readonly name: string;
+}
+
+/** What the hands can hold, and a detector, a set and a cover, which are steps of their own. */
+export const TOOLS = [
+  "clamp-stick",
+  "extending-stick",
+  "load-break-tool",
+  "hot-stick",
+  "lead-cutters",
+  "voltage-detector",
+  "ground-set",
+  "cover",
+] as const;
+
+/** The drawing as it truly stands, and with everything that comes in the middle: whatever a scenario may name. */
+export function everything(document: StillhotDocument): StillhotDocument {
+  const truth = truthOf(document);
+  const { injects = {} } = scenarioOf(document);
+  const { points, elements } = truth.system;
+  const more = Object.values(injects).map(({ add = {} }) => add);
+  return {
+    ...truth,
+    system: {
+      ...truth.system,
+      points: Object.assign({}, points, ...more.map((it) => it.points ?? {})) as typeof points,
+      elements: Object.assign({}, elements, ...more.map((it) => it.elements ?? {})) as typeof elements,
+    },
+  };
+}
+
+/** All that an id of this kind can name. */
+export function choicesOf(document: StillhotDocument, to: string): Choice[] {
+  const all = everything(document);
+  const elements = () =>
+    (Object.keys(all.system.elements) as ElementId[]).map((id) => ({ id, name: elementName(all, id) }));
+  const points = () =>
+    (Object.keys(all.system.points) as PointId[]).map((id) => ({ id, name: pointName(all, id) }));
+  const workPoints = () =>
+    Object.entries(jobOf(document).workPoints).map(([id, { label = "", at }]) => ({
+      id,
+      name: t("form.workPoint", { name: label || pointName(all, at) }),
+    }));
+  const scenario = scenarioOf(document);
+  switch (to) {
+    case "element":
+      return elements();
+    case "point":
+      return points();
+    case "thing":
+      return [...elements(), ...points()];
+    case "place":
+      return [...points(), ...workPoints()];
+    case "workPoint":
+      return workPoints();
+    case "fact":
+      return [...factsOf(document)].map(([id, { label }]) => ({ id, name: label }));
+    case "inject":
+      return Object.entries(scenario.injects ?? {}).map(([id, { label }]) => ({ id, name: label }));
+    case "objective":
+      return (scenario.objectives ?? []).map(({ id, text }) => ({ id, name: text }));
+    case "rule":
+      return RULES.map(({ id }) => ({ id, name: id.replaceAll("-", " ") }));
+    case "tool":
+      return TOOLS.map((id) => ({ id, name: toolName(id) }));
+    default:
+      return [];
+  }
+}
+
+export const toolName = (tool: string): string => firstOf(`tool.${tool}`) ?? tool.replaceAll("-", " ");
+
+/** The title of a key, in the words of its own record where they differ. */
+export const titleOf = (kind: string, key: string): string =>
+  firstOf(`form.${kind}.${key}`, `form.${key}`) ?? key;
+
+export const helpOf = (kind: string, key: string): string | undefined =>
+  firstOf(`formHelp.${kind}.${key}`, `formHelp.${key}`);
+
+/** A choice in words: a verb of a step by its own name. */
+export const choiceName = (key: string, choice: string): string =>
+  (key === "do"
+    ? isMessageKey(`verb.${choice}`)
+      ? t(`verb.${choice}` as "verb.open")
+      : t("play.go")
+    : firstOf(`choice.${key}.${choice}`)) ?? choice;
