@@ -190,13 +190,11 @@ const aCommand: fc.Arbitrary<Made> = fc.oneof(
         () =>
           edits.setJob(keys),
     ),
-  fc
-    .dictionary(fc.constantFrom("hazardVolts", "bodyOhms", "rules"), someValue, { noNullPrototype: true })
-    .map(
-      (keys): Made =>
-        () =>
-          edits.setSettings(keys),
-    ),
+  fc.tuple(fc.constantFrom("hazardVolts", "bodyOhms", "singleCrew", "rules"), someValue, fc.string()).map(
+    ([key, value, reason]): Made =>
+      () =>
+        edits.setLimit(key, value as number, reason),
+  ),
   fc.tuple(someThings, anOffset).map(
     ([things, by]): Made =>
       (it) =>

@@ -413,6 +413,10 @@ describe("files that say something impossible", () => {
       settings({ hazardVolts: 0 }),
       "settings.hazardVolts: found 0, expected a number V, more than 0, at most 1000000",
     ],
+    [
+      settings({ reasons: { hazardVolts: 3 } }),
+      "settings.reasons.hazardVolts: found 3, expected text of at most 2000 letters",
+    ],
     [settings({ assumeGenerators: "no" }), 'settings.assumeGenerators: found "no", expected true or false'],
     [settings({ rules: { "load-break": { off: true } } }), "settings.rules.load-break.reason: is missing"],
     [

@@ -104,6 +104,7 @@ describe("what the schema refuses, the reader refuses", () => {
     [withJob({ workPoints: { w1: { at: "p1", conductors: "AA" } } })],
     [{ ...point, scenario: [] }],
     [{ ...point, settings: { hazardVolts: 0 } }],
+    [{ ...point, settings: { reasons: { hazardVolts: 3 } } }],
     [{ ...point, settings: { rules: { "load-break": { off: true } } } }],
   ])("%j", (file) => {
     expect(isValid(file)).toBe(false);

@@ -3,7 +3,7 @@ import type { JsonObject } from "../terms";
 import { jobFields, STEP_NEEDS, stepFields, workPointFields } from "./jobFields";
 import { MIGRATIONS } from "./migrate";
 import { scenarioDefs, scenarioSchema } from "./scenario";
-import { ruleFields, settingFields } from "./settings";
+import { reasonFields, ruleFields, settingFields } from "./settings";
 import { pointFields } from "./types";
 
 const ID_PATTERN = "^[A-Za-z0-9_][A-Za-z0-9_-]{0,39}$";
@@ -93,6 +93,7 @@ export const jsonSchema = (): JsonObject => ({
     }),
     scenario: scenarioSchema(),
     settings: recordOf(settingFields, {
+      reasons: recordOf(reasonFields),
       rules: mapOf({
         ...recordOf(ruleFields),
         ...when("off", true, {

@@ -27,19 +27,25 @@ export const settingFields = {
 /** Keys of a rule's entry under `rules`. */
 export const ruleFields = { off: field.flag(false), reason: field.text() };
 
+/** Keys under `reasons`: a sentence for each limit that is not the default. */
+export const reasonFields = Object.fromEntries(
+  Object.keys(settingFields).map((key) => [key, field.text()]),
+) as Readonly<Record<keyof typeof settingFields, ReturnType<typeof field.text>>>;
+
 /** What holds where a file says nothing. */
 export const DEFAULT_SETTINGS: Settings = {
   ...(Object.fromEntries(
     Object.entries(settingFields).map(([key, { fallback }]) => [key, fallback]),
   ) as Complete<typeof settingFields>),
   rules: {},
+  reasons: {},
 };
 
 /** The settings of a file with every default filled in. */
 export const settingsOf: (document: StillhotDocument) => Settings = perObject(
   (document: StillhotDocument) => {
     const saved = document.settings ?? {};
-    return { ...DEFAULT_SETTINGS, ...saved, rules: rulesOf(saved) } as Settings;
+    return { ...DEFAULT_SETTINGS, ...saved, rules: rulesOf(saved), reasons: reasonsOf(saved) } as Settings;
   },
 );
 
@@ -54,6 +60,28 @@ function rulesOf(saved: JsonObject): Record<string, RuleSetting> {
         : { off: false, reason: "" },
     ]),
   );
+}
+
+const reasonsOf = ({ reasons }: JsonObject): Record<string, string> =>
+  isObject(reasons)
+    ? Object.fromEntries(Object.entries(reasons).map(([key, reason]) => [key, String(reason)]))
+    : {};
+
+/** A key of the settings that is a limit or a switch, not a map beside them. */
+export type LimitKey = keyof typeof settingFields;
+
+/** The limits that a file sets otherwise than the default, in the order of the table. */
+export const limitsChanged: (document: StillhotDocument) => readonly LimitKey[] = perObject(
+  (document: StillhotDocument) => {
+    const settings = settingsOf(document);
+    return (Object.keys(settingFields) as LimitKey[]).filter((key) => settings[key] !== DEFAULT_SETTINGS[key]);
+  },
+);
+
+/** The unit of a limit; nothing for a switch. */
+export function unitOfLimit(key: LimitKey): string | undefined {
+  const { input } = settingFields[key];
+  return "unit" in input ? input.unit : undefined;
 }
 
 const EMPTY_JOB: Job = { task: "", workPoints: {}, tools: [], permit: "none", steps: [] };

@@ -117,6 +117,8 @@ export interface Settings {
   readonly singleCrew: boolean;
   /** rule id → off with a reason, or on */
   readonly rules: Readonly<Record<string, RuleSetting>>;
+  /** key of a limit → why it is not the default */
+  readonly reasons: Readonly<Record<string, string>>;
 }
 
 export interface RuleSetting {

@@ -3,7 +3,7 @@ import { isObject, type Json, type JsonObject } from "../terms";
 import { stepFields, workPointFields } from "./jobFields";
 import { naturalOrder } from "./naturalOrder";
 import { SCENARIO_KEYS } from "./scenario";
-import { ruleFields, settingFields } from "./settings";
+import { reasonFields, ruleFields, settingFields } from "./settings";
 import { DOCUMENT_KEYS, pointFields, type StillhotDocument } from "./types";
 
 /** A record is written on one line up to this width, so that one change is one line of a comparison. */
@@ -68,7 +68,7 @@ const FILE: Shape = {
     settings: {
       spread: true,
       first: Object.keys(settingFields),
-      inside: { rules: RECORDS(ruleFields) },
+      inside: { rules: RECORDS(ruleFields), reasons: { first: Object.keys(reasonFields) } },
     },
   },
 };

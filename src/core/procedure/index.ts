@@ -5,7 +5,7 @@ export { beginJob, type CapacitorCharge, type JobState, type DetectorReading } f
 export { seen } from "./seen";
 export type { Consequence } from "./consequence";
 export { defineRule, type StepMark, type Problem, type RehearsalFinding, type Rule } from "./rule";
-export { findingsAtEnd, RULES, rulesOff } from "./rules";
+export { findingsAtEnd, ruleName, RULES, rulesOff } from "./rules";
 export { isolationPoints, isSoleCrew, isTagged } from "./isolation";
 export { permitReasonForElement, permitReasonForWork } from "./section";
 export { breakingsOf, type Breaking } from "./breaking";

@@ -3,11 +3,13 @@ import {
   completePoint,
   DEFAULT_SETTINGS,
   jobOf,
+  type LimitKey,
+  limitsChanged,
   perObject,
-  type Settings,
   settingsOf,
   type Step,
   type StillhotDocument,
+  unitOfLimit,
   type WorkPoint,
 } from "../document";
 import { type CircuitElement, deviceOf } from "../devices";
@@ -137,7 +139,7 @@ export const briefingOf: (document: StillhotDocument) => Briefing = perObject(
         ...rehearsal.findings.map((finding) => ({ n: undefined, finding })),
       ].filter(({ finding }) => finding.severity !== "note"),
       unseen: unseenOf(document),
-      limits: limitsOf(settingsOf(document)),
+      limits: limitsOf(document),
       rulesOff: rulesOff(document),
     };
   },
@@ -546,10 +548,20 @@ function unseenOf(document: StillhotDocument): Message[] {
 
 const MOST_NAMED = 8;
 
-/** Limits that are not the defaults. */
-const limitsOf = (settings: Settings): Message[] =>
-  (Object.keys(DEFAULT_SETTINGS) as (keyof Settings)[])
-    .filter((key) => key !== "rules" && settings[key] !== DEFAULT_SETTINGS[key])
-    .map((key) =>
-      say("sheet.limit", { key, value: String(settings[key]), usual: String(DEFAULT_SETTINGS[key]) }),
-    );
+/** Limits that are not the usual ones, each with its reason. */
+const limitsOf = (document: StillhotDocument): Message[] =>
+  limitsChanged(document).map((key) => {
+    const reason = settingsOf(document).reasons[key] ?? "";
+    return say("sheet.limit", {
+      name: say(`limit.${key}`),
+      value: limitWords(key, settingsOf(document)[key]),
+      usual: limitWords(key, DEFAULT_SETTINGS[key]),
+      why: reason === "" ? say("sheet.why") : say("sheet.because", { reason }),
+    });
+  });
+
+/** A limit with its unit, a switch as on or off. */
+export function limitWords(key: LimitKey, value: number | boolean): Message {
+  if (typeof value === "boolean") return say(value ? "rules.on" : "rules.off");
+  return say("company.amount", { value, unit: unitOfLimit(key) ?? "" });
+}

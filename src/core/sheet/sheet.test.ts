@@ -127,14 +127,20 @@ test("what the rules still find stands on the sheet, and so do limits and rules 
   const { job } = document as unknown as { job: { steps: Step[] } };
   const spoiled = changed(document, {
     job: { ...job, steps: job.steps.filter(({ do: verb }) => verb !== "check-detector") },
-    settings: { exposureLimitVolts: 30, rules: { "customers-out": { off: true, reason: "told by radio" } } },
+    settings: {
+      exposureLimitVolts: 30,
+      singleCrew: true,
+      reasons: { singleCrew: "a crew of two" },
+      rules: { "customers-out": { off: true, reason: "told by radio" } },
+    },
   });
   const text = textOf(sheetHtml(spoiled));
   expect(text).toMatch(
     /What the rules still find in this order (danger|warning), step \d+: the detector is not proven/,
   );
-  expect(text).toContain("exposureLimitVolts 30 (usual 50)");
-  expect(text).toContain("customers-out: told by radio");
+  expect(text).toContain("Exposure limit: 30 V (usual 50 V), because ______");
+  expect(text).toMatch(/may leave out .*: On \(usual Off\), because: a crew of two/);
+  expect(text).toContain("Who loses supply is said (customers-out): told by radio");
   expect(textOf(sheetHtml(document))).not.toContain("What the rules still find");
 });
 

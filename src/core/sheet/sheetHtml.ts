@@ -1,6 +1,7 @@
 import { escapeXml, type Note, PALETTES, placeNotes, type Scene, sceneOf, toSvg } from "../drawing";
 import { jobOf, type StillhotDocument } from "../document";
 import { type Catalogue, type Message, type MessageGaps, type MessageKey, say, spell } from "../terms";
+import { ruleName } from "../procedure";
 import { atScale } from "./atScale";
 import { type BriefedStep, type BriefedWork, type Briefing, briefingOf } from "./briefing";
 import { sheetStyle } from "./sheetStyle";
@@ -259,11 +260,11 @@ class Sheet {
     return [
       section(
         "sheet.limits",
-        limits.map((it) => `${this.say(it)} ${this.word("sheet.why")}`),
+        limits.map((it) => this.say(it)),
       ),
       section(
         "sheet.rulesOff",
-        rulesOff.map(({ id, reason }) => this.word("sheet.ruleOff", { id, reason })),
+        rulesOff.map(({ id, reason }) => this.word("sheet.ruleOff", { name: ruleName(id), id, reason })),
       ),
     ].join("\n");
   }

@@ -208,8 +208,10 @@ test.each<[why: string, command: Command]>([
   ],
   [
     "settings.bodyOhms: found -1, expected a number Ω, more than 0, at most 1000000000",
-    edits.setSettings({ bodyOhms: -1 }),
+    edits.setLimit("bodyOhms", -1, "a study"),
   ],
+  ["A limit changes only with a reason.", edits.setLimit("hazardVolts", 30, "  ")],
+  ["there is no key rules to set here", edits.setLimit("rules", 1, "all")],
   [
     'settings.rules.load-break.reason: found "", expected a reason in words why the rule is off',
     edits.setRule("load-break", ""),
@@ -317,7 +319,8 @@ test("words, job, limits, rules and frequency are set and taken away", () => {
     edits.setTitle("Willow"),
     edits.setNotes("wet ground"),
     edits.setJob({ permit: "held", tools: ["clamp-stick"] }),
-    edits.setSettings({ hazardVolts: 30 }),
+    edits.setLimit("hazardVolts", 30, " wet season "),
+    edits.setLimit("singleCrew", true, "one crew"),
     edits.setRule("load-break", "trained crew"),
     edits.setFrequency(50),
     edits.setScenario({ minutes: 20 }),
@@ -327,7 +330,12 @@ test("words, job, limits, rules and frequency are set and taken away", () => {
     title: "Willow",
     notes: "wet ground",
     job: { permit: "held", workPoints: { w1: { at: "p3", conductors: "AB", label: "cutout" } } },
-    settings: { hazardVolts: 30, rules: { "load-break": { off: true, reason: "trained crew" } } },
+    settings: {
+      hazardVolts: 30,
+      singleCrew: true,
+      reasons: { hazardVolts: "wet season", singleCrew: "one crew" },
+      rules: { "load-break": { off: true, reason: "trained crew" } },
+    },
     scenario: { minutes: 20 },
     system: { frequencyHz: 50 },
   });
@@ -335,10 +343,13 @@ test("words, job, limits, rules and frequency are set and taken away", () => {
     edits.setNotes(""),
     edits.setScenario(undefined),
     edits.setRule("load-break", undefined),
+    edits.setLimit("singleCrew", false),
   ].reduce((before, command) => done(command, before).after, set);
   expect([unset.notes, unset.scenario, unset.settings]).toEqual([
     undefined,
     undefined,
-    { hazardVolts: 30, rules: {} },
+    { hazardVolts: 30, reasons: { hazardVolts: "wet season" }, rules: {} },
   ]);
+  const usual = done(edits.setLimit("hazardVolts", 50), unset).after;
+  expect(usual.settings).toEqual({ rules: {} });
 });

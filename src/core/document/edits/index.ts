@@ -27,10 +27,10 @@ export { setPosition } from "./setPosition";
 export {
   setFrequency,
   setJob,
+  setLimit,
   setNotes,
   setRule,
   setScenario,
-  setSettings,
   setSteps,
   setTitle,
 } from "./setWords";

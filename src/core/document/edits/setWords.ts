@@ -1,5 +1,5 @@
 import { isWellFormedId, type Json, type JsonObject, type Message, refuse, say } from "../../terms";
-import { settingFields } from "../settings";
+import { DEFAULT_SETTINGS, type LimitKey, settingFields } from "../settings";
 import type { Step } from "../types";
 import { change, type Command, type Draft, plain, putPart, withKeys } from "./change";
 
@@ -58,14 +58,27 @@ export const setSteps =
       putPart(draft, "job", withKeys(before.job ?? {}, { steps: steps as unknown as Json })),
     );
 
-/** Sets limits; `undefined` takes one away, so that its default holds. Rules are set by `setRule`. */
-export const setSettings =
-  (keys: JsonObject): Command =>
+/**
+ * Sets a limit for a reason; without a value its default holds again and the reason goes with it. Rules are set by
+ * `setRule`.
+ */
+export const setLimit =
+  (key: string, value: number | boolean | undefined, reason = ""): Command =>
   (before) => {
-    const unknown = Object.keys(keys).find((key) => !Object.hasOwn(settingFields, key));
-    if (unknown !== undefined) return refuse(say("edit.unknownKey", { key: unknown }));
-    return change(say("edit.setSettings"), before, (draft) =>
-      putPart(draft, "settings", withKeys(before.settings ?? {}, keys)),
+    if (!Object.hasOwn(settingFields, key)) return refuse(say("edit.unknownKey", { key }));
+    const isUsual = value === undefined || value === DEFAULT_SETTINGS[key as LimitKey];
+    if (!isUsual && reason.trim() === "") return refuse(say("edit.limitReason"));
+    const saved = before.settings ?? {};
+    const reasons = withKeys((saved["reasons"] ?? {}) as JsonObject, {
+      [key]: isUsual ? undefined : reason.trim(),
+    });
+    const keys = {
+      [key]: isUsual ? undefined : value,
+      reasons: Object.keys(reasons).length === 0 ? undefined : reasons,
+    };
+    const name = say(`limit.${key as LimitKey}`);
+    return change(say(isUsual ? "edit.limitBack" : "edit.setLimit", { name }), before, (draft) =>
+      putPart(draft, "settings", withKeys(saved, keys)),
     );
   };
 

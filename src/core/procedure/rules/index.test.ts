@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { RULES } from ".";
+import { english } from "../../terms/messages/en";
+import { ruleName, RULES } from ".";
 
 /** Ids of a table of rules: the first column of its rows. */
 const idsIn = (markdown: string): string[] =>
@@ -24,4 +25,10 @@ test("docs/rehearsal.md has each rule with its severity and citation", () => {
 
 test("each rule says what it looks at: a step, or the end", () => {
   for (const { check, atEnd } of RULES) expect(check ?? atEnd).toBeDefined();
+});
+
+test("each rule has a sentence of its own, and a rule of a newer file is told as unknown", () => {
+  const sentences = RULES.map(({ id }) => english[ruleName(id).key]);
+  expect(new Set(sentences).size).toBe(RULES.length);
+  expect(ruleName("later-rule").key).toBe("company.unknownRule");
 });

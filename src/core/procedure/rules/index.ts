@@ -45,6 +45,7 @@ import { unsolved } from "./unsolved";
 import { visibleGap } from "./visibleGap";
 import { workNotSafe } from "./workNotSafe";
 import { settingsOf, type Settings, type Step, type StillhotDocument } from "../../document";
+import { isMessageKey, type Message, say } from "../../terms";
 import { asFindings, type RehearsalFinding, type Rule } from "../rule";
 import type { JobState } from "../state";
 
@@ -103,6 +104,12 @@ export function rulesOff(document: StillhotDocument): { readonly id: string; rea
   return Object.entries(settingsOf(document).rules)
     .filter(([, { off }]) => off)
     .map(([id, { reason }]) => ({ id, reason }));
+}
+
+/** What a rule holds to, in a sentence; files may name rules that this version does not know. */
+export function ruleName(id: string): Message {
+  const key = `ruleName.${id}`;
+  return isMessageKey(key) ? say(key) : say("company.unknownRule");
 }
 
 const isOn = ({ rules }: Settings, { id }: Rule): boolean => rules[id]?.off !== true;

@@ -94,7 +94,6 @@ export const document = {
   "edit.setFrequency": "Set the frequency to {frequencyHz} Hz",
   "edit.setJob": "Change the job",
   "edit.setSteps": "Set the order of steps: {count}",
-  "edit.setSettings": "Change the limits",
   "edit.ruleOff": "Turn the rule {rule} off",
   "edit.ruleOn": "Turn the rule {rule} on",
   "edit.paste": "Paste things: {count}",

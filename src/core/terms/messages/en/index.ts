@@ -1,4 +1,5 @@
 import { cli } from "./cli";
+import { company } from "./company";
 import { first } from "./first";
 import { forms } from "./forms";
 import { keep } from "./keep";
@@ -27,4 +28,5 @@ export const english = {
   ...cli,
   ...keep,
   ...views,
+  ...company,
 } as const;

@@ -80,7 +80,7 @@ export const views = {
   "rules.turnOn": "Turn {rule} on again",
   "rules.needReason": "Say why first: a rule goes off only with a reason.",
   "rules.confirm": "Turn off",
-  "limits.default": "Default: {value} {unit}",
+  "limits.default": "Default: {value}",
   "limits.isDefault": "As the default",
   "limits.reset": "Back to the default: {name}",
 } as const;

@@ -98,7 +98,6 @@ export const document = {
   "edit.setFrequency": "Mettre la fréquence à {frequencyHz} Hz",
   "edit.setJob": "Changer le chantier",
   "edit.setSteps": "Fixer l'ordre des étapes : {count}",
-  "edit.setSettings": "Changer les limites",
   "edit.ruleOff": "Désactiver la règle {rule}",
   "edit.ruleOn": "Activer la règle {rule}",
   "edit.paste": "Coller des éléments : {count}",

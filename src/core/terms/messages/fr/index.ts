@@ -1,6 +1,7 @@
 import type { Catalogue } from "../../message";
 import { app } from "./app";
 import { cli } from "./cli";
+import { company } from "./company";
 import { devices } from "./devices";
 import { document } from "./document";
 import { drawing } from "./drawing";
@@ -36,4 +37,5 @@ export const french: Catalogue = {
   ...cli,
   ...keep,
   ...views,
+  ...company,
 };

@@ -80,7 +80,7 @@ export const views = {
   "rules.turnOn": "Réactiver {rule}",
   "rules.needReason": "Dites d'abord pourquoi : une règle ne se désactive qu'avec une raison.",
   "rules.confirm": "Désactiver",
-  "limits.default": "Par défaut : {value} {unit}",
+  "limits.default": "Par défaut : {value}",
   "limits.isDefault": "Comme par défaut",
   "limits.reset": "Revenir à la valeur par défaut : {name}",
 } as const;
