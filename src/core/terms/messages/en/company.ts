@@ -10,6 +10,9 @@ export const company = {
   "company.limits.one": "1 limit is not the usual one.",
   "company.limits": "{count} limits are not the usual ones.",
   "company.why": "Which, and why",
+  "company.here": "Rules off here: {rules}. Limits that are not the usual ones: {limits}.",
+  "company.limitIs": "{what}: {value} ({why})",
+  "company.back": "Back to the default",
   "company.what": "{what}: {why}",
   "company.noReason": "no reason was given",
   "company.change": "Change",
@@ -19,7 +22,6 @@ export const company = {
   "company.reasonFor": "Reason, as it will stand on the sheet",
   "company.needReason": "Say why first: a limit changes only with a reason.",
   "company.needNumber": "That is no number.",
-  "company.singleCrew": "One crew alone",
   "company.ruleOffHelp":
     "Whatever this rule finds is then told nowhere: not in Plan, not in Rehearse, not on the sheet. What happens to a person stays the same.",
   "company.unknownRule": "A rule that this version does not know",

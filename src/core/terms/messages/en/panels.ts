@@ -203,6 +203,7 @@ export const panels = {
   "settings.left": "left hand",
   "settings.device": "This device",
   "settings.limits": "Limits of this drawing",
+  "settings.thisDrawing": "This drawing",
   "settings.frequency": "Frequency",
 
   "limit.hazardVolts": "Hot from",

@@ -73,7 +73,6 @@ export const views = {
   "rules.about": "A rule goes off only with a reason, which the sheet prints.",
   "rules.on": "On",
   "rules.off": "Off",
-  "rules.offCount": "{count} off",
   "rules.reason": "Reason",
   "rules.why": "Why is {rule} turned off?",
   "rules.turnOff": "Turn off {rule}",

@@ -10,6 +10,9 @@ export const company = {
   "company.limits.one": "1 limite n'est pas l'habituelle.",
   "company.limits": "{count} limites ne sont pas les habituelles.",
   "company.why": "Lesquelles, et pourquoi",
+  "company.here": "Règles désactivées ici : {rules}. Limites qui ne sont pas les habituelles : {limits}.",
+  "company.limitIs": "{what} : {value} ({why})",
+  "company.back": "Revenir au défaut",
   "company.what": "{what} : {why}",
   "company.noReason": "aucune raison n'a été donnée",
   "company.change": "Changer",
@@ -19,7 +22,6 @@ export const company = {
   "company.reasonFor": "Raison, telle qu'elle figurera sur la fiche",
   "company.needReason": "Dites d'abord pourquoi : une limite ne change qu'avec une raison.",
   "company.needNumber": "Ce n'est pas un nombre.",
-  "company.singleCrew": "Une équipe seule",
   "company.ruleOffHelp":
     "Ce que trouve cette règle n'est alors dit nulle part : ni dans le plan, ni dans la répétition, ni sur la fiche. Ce qui arrive à une personne reste le même.",
   "company.unknownRule": "Une règle que cette version ne connaît pas",
@@ -55,8 +57,10 @@ export const company = {
   "ruleName.secondary-backfeed": "Le travail sur un transformateur est gardé contre son secondaire",
   "ruleName.equipotential": "Le point de travail a sa propre mise à la terre liée au poteau",
   "ruleName.induced-exposure": "Ce qu'induit un circuit voisin ne se ressent pas à travers les terres",
-  "ruleName.capacitor-discharge": "Un condensateur attend, puis est court-circuité, avant que sa ligne compte hors tension",
-  "ruleName.open-phase-backfeed": "Une phase ouverte d'une batterie compte sous tension tant que les autres sont fermées",
+  "ruleName.capacitor-discharge":
+    "Un condensateur attend, puis est court-circuité, avant que sa ligne compte hors tension",
+  "ruleName.open-phase-backfeed":
+    "Une phase ouverte d'une batterie compte sous tension tant que les autres sont fermées",
   "ruleName.ferroresonance": "Une batterie sur câble, peu chargée, ne se manœuvre pas un pôle à la fois",
   "ruleName.approach-distance": "Ce qui reste sous tension près du travail est hors de portée ou couvert",
   "ruleName.work-not-safe": "Les mains ne touchent que ce qui est à la terre, vérifié et à deux erreurs près",

@@ -204,6 +204,7 @@ export const panels = {
   "settings.left": "main gauche",
   "settings.device": "Cet appareil",
   "settings.limits": "Limites de ce dessin",
+  "settings.thisDrawing": "Ce dessin",
   "settings.frequency": "Fréquence",
 
   "limit.hazardVolts": "Sous tension dès",

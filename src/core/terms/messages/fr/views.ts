@@ -73,7 +73,6 @@ export const views = {
   "rules.about": "Une règle ne se désactive qu'avec une raison, que la fiche imprime.",
   "rules.on": "Active",
   "rules.off": "Désactivée",
-  "rules.offCount": "{count} désactivées",
   "rules.reason": "Raison",
   "rules.why": "Pourquoi désactiver {rule} ?",
   "rules.turnOff": "Désactiver {rule}",
