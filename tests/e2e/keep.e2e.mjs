@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
 import { findChromium, flags } from "./browser.mjs";
+import { axeFinds, noSidewaysScroll } from "./scenarios.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
 const saved = (page) => page.locator('[data-save="saved"]').waitFor();
@@ -246,6 +247,72 @@ export const tests = [
       await page.keyboard.press("Escape");
       await menu(page, "library");
       await page.getByRole("button", { name: /^Second state/ }).waitFor();
+    },
+  })),
+  ...["desk", "phone"].map((size) => ({
+    name: `a rule goes off and a limit changes only with a reason, in sight wherever steps are judged, and back (${size})`,
+    async run(ctx) {
+      const page = await begin(ctx, {
+        path: "?demo=quarry-lane",
+        size,
+        theme: size === "phone" ? "dark" : "light",
+      });
+      const row = (what) => page.locator(`[data-of="${what}"]`);
+      const openCompany = async () => {
+        await menu(page, "settings");
+        await page.locator("[data-company-open]").click();
+      };
+      const change = async (what, reason, value) => {
+        await row(what).locator("[data-begin-change]").click();
+        if (value !== undefined) await page.locator("[data-new-value]").fill(value);
+        await page.locator("[data-confirm]").click();
+        await page.locator("[data-change] [role=alert]").waitFor();
+        await page.locator("[data-reason]").fill(reason);
+        await page.locator("[data-confirm]").click();
+        await page.locator("[data-change]").waitFor({ state: "detached" });
+      };
+      await openCompany();
+      await page.locator('[data-company="usual"]').last().waitFor();
+      await row("clearingSeconds").locator("[data-begin-change]").click();
+      await page.locator("[data-new-value]").fill("-1");
+      await page.locator("[data-reason]").fill("a guess");
+      await page.locator("[data-confirm]").click();
+      await page.getByText("settings.clearingSeconds", { exact: false }).waitFor();
+      await page.locator("[data-change]").getByRole("button").last().click();
+      await change("clearingSeconds", "relay study of May", "0,3");
+      assert.equal(await row("clearingSeconds").locator("[data-value]").innerText(), "0.3 s");
+      await row("clearingSeconds").getByText("Default: 0.5 s").waitFor();
+      await change("singleCrew", "two of us, one cutout");
+      await change("load-break", "company procedure 12");
+      assert.equal(await row("load-break").getAttribute("data-rule"), "off");
+      assert.deepEqual(await axeFinds(page), []);
+      await noSidewaysScroll(page);
+      await page.keyboard.press("Escape");
+      await page.keyboard.press("Escape");
+      for (const place of ["plan", "rehearse", "sheet"]) {
+        await page.evaluate((it) => (location.hash = it), `#${place}`);
+        await page.locator("[data-rules-off-here] summary").click();
+        await page.locator('[data-rules-off-here] [data-rules-off="1"][data-limits-changed="2"]').waitFor();
+        await page.getByText("company procedure 12", { exact: false }).first().waitFor();
+      }
+      const sheet = page.frameLocator("[data-sheet]");
+      await sheet.getByText("Clearing time: 0.3 s (usual 0.5 s), because: relay study of May").waitFor();
+      await sheet.getByText("(load-break): company procedure 12", { exact: false }).waitFor();
+      await page.evaluate(() => (location.hash = "#sketch"));
+      await saved(page);
+      await page.reload();
+      await ready(page);
+      await openCompany();
+      await row("load-break").locator("[data-back]").click();
+      await row("clearingSeconds").locator("[data-back]").click();
+      await row("singleCrew").locator("[data-back]").click();
+      await page.locator('[data-of="load-break"][data-rule="on"]').waitFor();
+      await page.locator('[data-company="usual"]').last().waitFor();
+      await page.keyboard.press("Escape");
+      await page.keyboard.press("Escape");
+      await page.getByRole("button", { name: "Undo" }).first().click();
+      await openCompany();
+      await page.locator('[data-of="singleCrew"][data-usual="false"]').waitFor();
     },
   })),
   {

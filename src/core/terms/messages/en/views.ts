@@ -76,7 +76,7 @@ export const views = {
   "rules.reason": "Reason",
   "rules.why": "Why is {rule} turned off?",
   "rules.turnOff": "Turn off {rule}",
-  "rules.turnOn": "Turn {rule} on again",
+  "rules.turnOn": "Turn on again: {rule}",
   "rules.needReason": "Say why first: a rule goes off only with a reason.",
   "rules.confirm": "Turn off",
   "limits.default": "Default: {value}",

@@ -76,7 +76,7 @@ export const views = {
   "rules.reason": "Raison",
   "rules.why": "Pourquoi désactiver {rule} ?",
   "rules.turnOff": "Désactiver {rule}",
-  "rules.turnOn": "Réactiver {rule}",
+  "rules.turnOn": "Réactiver : {rule}",
   "rules.needReason": "Dites d'abord pourquoi : une règle ne se désactive qu'avec une raison.",
   "rules.confirm": "Désactiver",
   "limits.default": "Par défaut : {value}",
