@@ -46,6 +46,9 @@ async function answer(folder, request, response) {
     "content-length": file.size,
     "cache-control": "no-cache",
     "x-content-type-options": "nosniff",
+    // Codes are scanned with the camera; nothing else of the device is ever asked for, by this page or inside it.
+    "permissions-policy":
+      "camera=(self), microphone=(), geolocation=(), payment=(), usb=(), serial=(), bluetooth=()",
   });
   if (request.method === "HEAD") return response.end();
   createReadStream(file.path)

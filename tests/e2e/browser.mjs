@@ -51,12 +51,12 @@ export async function findChromium() {
 }
 
 /** A started browser, or `{ missing }` with the reason in words. */
-export async function startBrowser() {
+export async function startBrowser(moreFlags = []) {
   const found = await findChromium();
   if (found.missing) return found;
   const browser = await chromium.launch({
     executablePath: found.executablePath,
-    args: flags,
+    args: [...flags, ...moreFlags],
     headless: !process.env.HEADED,
   });
   return { browser };

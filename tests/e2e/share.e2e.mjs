@@ -1,5 +1,10 @@
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import QRCode from "qrcode";
+import { startBrowser } from "./browser.mjs";
+import { axeFinds, noSidewaysScroll } from "./scenarios.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
 const title = (page) => page.getByLabel("Title of the drawing");
@@ -36,6 +41,57 @@ async function drop(page, name, type, buffer) {
   );
   await page.locator(".app").dispatchEvent("drop", { dataTransfer: data });
 }
+
+async function scan(page) {
+  await page.getByRole("button", { name: "Menu" }).click();
+  await page.locator('[data-menu="scan"]').click();
+  await page.locator("[data-scanner]").waitFor();
+}
+
+/** The picture of the one code that the app shows of the open drawing, as a phone would photograph it. */
+async function photographCode(page) {
+  await share(page);
+  const code = page.locator('[data-code="1"]');
+  await code.scrollIntoViewIfNeeded();
+  const picture = await code.screenshot();
+  await page.keyboard.press("Escape");
+  return picture;
+}
+
+async function choosePicture(page, ...files) {
+  const choosing = page.waitForEvent("filechooser");
+  await page.locator('[data-scan="file"]').click();
+  await (
+    await choosing
+  ).setFiles(files.map((buffer, n) => ({ name: `photo-${n + 1}.png`, mimeType: "image/png", buffer })));
+}
+
+/** A film that a pretended camera plays: the picture on white, still, in the raw form that Chromium reads. */
+async function filmOf(page, picture, file) {
+  const grey = await page.evaluate(
+    async ([data, width, height]) => {
+      const image = await createImageBitmap(new Blob([Uint8Array.from(data)], { type: "image/png" }));
+      const canvas = new OffscreenCanvas(width, height);
+      const context = canvas.getContext("2d");
+      context.fillStyle = "#ffffff";
+      context.fillRect(0, 0, width, height);
+      const side = height * 0.94;
+      context.imageSmoothingEnabled = false;
+      context.drawImage(image, (width - side) / 2, (height - side) / 2, side, side);
+      const { data: pixels } = context.getImageData(0, 0, width, height);
+      let text = "";
+      for (let at = 0; at < pixels.length; at += 4) text += pixels[at] > 127 ? "1" : "0";
+      return text;
+    },
+    [[...picture], FILM.width, FILM.height],
+  );
+  const luma = Buffer.from(grey, "latin1").map((it) => (it === 0x31 ? 235 : 16));
+  const chroma = Buffer.alloc(luma.length / 2, 128);
+  const frame = Buffer.concat([Buffer.from("FRAME\n"), luma, chroma]);
+  const head = `YUV4MPEG2 W${FILM.width} H${FILM.height} F10:1 Ip A1:1 C420jpeg\n`;
+  writeFileSync(file, Buffer.concat([Buffer.from(head), frame, frame]));
+}
+const FILM = { width: 1280, height: 720 };
 
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
@@ -101,6 +157,115 @@ export const tests = [
         () => document.querySelector("header input")?.value === "Inside a picture",
       );
       assert.equal(await letters(pasted), sent);
+    },
+  },
+  ...["desk", "phone"].map((size) => ({
+    name: `a photograph of a code opens its drawing, tells paper that is stale, and refuses anything else (${size})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size, path: "?demo=transformer-tap" });
+      await title(page).fill("On paper");
+      await title(page).blur();
+      const printed = await letters(page);
+      const picture = await photographCode(page);
+      await scan(page);
+      await page.locator("[data-no-camera]").waitFor();
+      await choosePicture(page, picture);
+      await page.locator('[data-likeness="same"]').getByText(printed).waitFor();
+      await page.keyboard.press("Escape");
+      // The drawing is changed, the paper is not.
+      await page.getByRole("button", { name: "Menu" }).click();
+      await page.locator('[data-menu="settings"]').click();
+      await page.getByRole("button", { name: "50 Hz" }).click();
+      await page.keyboard.press("Escape");
+      await page.waitForFunction((it) => {
+        const now = document.querySelector("[data-fingerprint]").getAttribute("data-fingerprint");
+        return now !== "" && now !== it;
+      }, printed);
+      const now = await letters(page);
+      await scan(page);
+      await choosePicture(page, picture);
+      const stale = await page.locator('[data-likeness="stale"]').innerText();
+      assert.ok(stale.includes(printed) && stale.includes(now), stale);
+      assert.deepEqual(await axeFinds(page), []);
+      await noSidewaysScroll(page);
+      await page.locator('[data-scan="open"]').click();
+      await page.waitForFunction(
+        (it) => document.querySelector("[data-fingerprint]").getAttribute("data-fingerprint") === it,
+        printed,
+      );
+      await scan(page);
+      await choosePicture(page, await page.locator("body").screenshot());
+      await page.locator("[data-problem]").getByText("No code could be read", { exact: false }).waitFor();
+      const foreign = await QRCode.toBuffer("https://example.com/?pay=100", { scale: 6 });
+      await choosePicture(page, foreign);
+      await page.locator("[data-problem]").getByText("holds no drawing", { exact: false }).waitFor();
+      assert.equal(await letters(page), printed);
+    },
+  })),
+  {
+    name: "codes of a drawing that takes several are photographed together",
+    async run(ctx) {
+      const page = await begin(ctx);
+      const points = {};
+      for (let k = 0; k < 60; k++) {
+        const label = [...crypto.getRandomValues(new Uint32Array(3))].map((it) => it.toString(36)).join(" ");
+        points[`p${k}`] = { label, x: k * 40, y: 0 };
+      }
+      const file = { format: "stillhot", formatVersion: 1, title: "Wide", system: { points, elements: {} } };
+      await drop(page, "wide.json", "application/json", Buffer.from(JSON.stringify(file)));
+      await page.waitForFunction(() => document.querySelector("header input")?.value === "Wide");
+      const sent = await letters(page);
+      await share(page);
+      await page.locator('[data-code="2"]').waitFor();
+      const pictures = [];
+      for (const code of await page.locator("[data-code]").all()) {
+        await code.scrollIntoViewIfNeeded();
+        pictures.push(await code.screenshot());
+      }
+      const other = await begin(ctx);
+      await scan(other);
+      await choosePicture(other, pictures[1]);
+      await other.locator('[data-parts="2"]').waitFor();
+      await choosePicture(other, ...pictures);
+      await other.locator('[data-likeness="other"]').waitFor();
+      await other.locator('[data-scan="open"]').click();
+      await other.waitForFunction(() => document.querySelector("header input")?.value === "Wide");
+      assert.equal(await letters(other), sent);
+    },
+  },
+  {
+    name: "the camera reads a code by itself, and is let go",
+    async run(ctx) {
+      const page = await begin(ctx, { path: "?demo=transformer-tap" });
+      const sent = await letters(page);
+      const film = join(mkdtempSync(join(tmpdir(), "stillhot-film-")), "code.y4m");
+      await filmOf(page, await photographCode(page), film);
+      const { browser } = await startBrowser([
+        "--use-fake-device-for-media-stream",
+        `--use-file-for-fake-video-capture=${film}`,
+      ]);
+      try {
+        const context = await browser.newContext({ permissions: ["camera"], locale: "en-US" });
+        const phone = await context.newPage();
+        await phone.goto(`${ctx.url}?demo=transformer-tap`);
+        await ready(phone);
+        await phone.evaluate(() => {
+          const { mediaDevices } = navigator;
+          const ask = mediaDevices.getUserMedia.bind(mediaDevices);
+          mediaDevices.getUserMedia = async (wanted) => (window.given = await ask(wanted));
+        });
+        await scan(phone);
+        await phone.locator('[data-likeness="same"]').getByText(sent).waitFor({ timeout: 20_000 });
+        const tracks = () => phone.evaluate(() => window.given.getTracks().map((it) => it.readyState));
+        assert.deepEqual(await tracks(), ["ended"]);
+        const denied = await (await browser.newContext({ permissions: [], locale: "en-US" })).newPage();
+        await denied.goto(ctx.url);
+        await ready(denied);
+        await scan(denied);
+        await denied.locator('[data-no-camera="refused"]').waitFor();
+      } finally {
+        await browser.close();
+      }
     },
   },
   {

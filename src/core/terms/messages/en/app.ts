@@ -223,6 +223,7 @@ export const app = {
   "offline.installHelp":
     "Installed, it opens from the home screen without a network, and the device keeps its drawings. On an iPhone or iPad: Share, then Add to Home Screen.",
 
+  "scan.menu": "Scan a code from paper",
   "share.menu": "Share, picture, print",
   "share.fingerprintHelp": "Fingerprint of this very drawing, to be compared with paper or another screen",
   "share.theLink": "The link",

@@ -64,6 +64,29 @@ export const keep = {
     "This picture carries no drawing. Messengers strip it: ask for the picture as a file, or for the drawing's own file.",
   "share.notText": "This is neither a drawing's file nor one of its pictures.",
 
+  "scan.title": "Scan a drawing from paper",
+  "scan.help":
+    "Hold the printed code before the camera, or choose a picture of it. Everything is read on this device.",
+  "scan.picture": "What the camera sees",
+  "scan.asking": "Waiting for the camera…",
+  "scan.refused":
+    "The camera was refused: allow it in the browser's settings of this page, or choose a picture of the code.",
+  "scan.missing": "No camera can be used here: choose a picture of the code.",
+  "scan.camera": "Use the camera",
+  "scan.file": "Choose a picture",
+  "scan.again": "Scan another",
+  "scan.notOurs": "This code holds no drawing. Nothing of it was opened.",
+  "scan.noCode":
+    "No code could be read in {name}. Take the picture from straight above, sharp, with a white edge around the code.",
+  "scan.parts": "Read so far: code {have} of {count}. Scan the others too.",
+  "scan.same": "Paper and screen are the same drawing, fingerprint {letters}.",
+  "scan.stale":
+    "The paper and the drawing of this name on the screen are not the same: paper {paper}, screen {here}. One of them is stale. Find out which before anybody works by either.",
+  "scan.other": "Fingerprint {letters}. It is another drawing than the one on the screen, which stays on this device.",
+  "scan.open": "Open it",
+  "scan.openPaper": "Open what the paper holds",
+  "scan.keep": "Keep what is on the screen",
+
   "notation.title": "The circuit as text",
   "notation.help":
     "One line a thing, source first. A line hangs on the point above it; a point below an element is its far end. Change it and take it over: it is one edit, which Undo takes back.",

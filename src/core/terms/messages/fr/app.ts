@@ -227,6 +227,7 @@ export const app = {
   "offline.installHelp":
     "Installée, elle s'ouvre depuis l'écran d'accueil sans réseau, et l'appareil garde ses dessins. Sur iPhone ou iPad : Partager, puis Sur l'écran d'accueil.",
 
+  "scan.menu": "Lire un code sur papier",
   "share.menu": "Partager, image, imprimer",
   "share.fingerprintHelp": "Empreinte de ce dessin précis, à comparer avec le papier ou un autre écran",
   "share.theLink": "Le lien",

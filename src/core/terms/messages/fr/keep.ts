@@ -68,6 +68,29 @@ export const keep = {
     "Cette image ne contient aucun dessin. Les messageries l'enlèvent : demandez l'image comme fichier, ou le fichier du dessin.",
   "share.notText": "Ce n'est ni le fichier d'un dessin ni l'une de ses images.",
 
+  "scan.title": "Lire un dessin sur papier",
+  "scan.help":
+    "Tenez le code imprimé devant la caméra, ou choisissez-en une photo. Tout se lit sur cet appareil.",
+  "scan.picture": "Ce que voit la caméra",
+  "scan.asking": "En attente de la caméra…",
+  "scan.refused":
+    "La caméra a été refusée : permettez-la dans les réglages du navigateur pour cette page, ou choisissez une photo du code.",
+  "scan.missing": "Aucune caméra ne peut servir ici : choisissez une photo du code.",
+  "scan.camera": "Employer la caméra",
+  "scan.file": "Choisir une photo",
+  "scan.again": "En lire un autre",
+  "scan.notOurs": "Ce code ne contient aucun dessin. Rien n'en a été ouvert.",
+  "scan.noCode":
+    "Aucun code n'a pu être lu dans {name}. Prenez la photo bien au-dessus, nette, avec un bord blanc autour du code.",
+  "scan.parts": "Lu jusqu'ici : code {have} sur {count}. Lisez aussi les autres.",
+  "scan.same": "Papier et écran sont le même dessin, empreinte {letters}.",
+  "scan.stale":
+    "Le papier et le dessin de ce nom à l'écran ne sont pas les mêmes : papier {paper}, écran {here}. L'un des deux est périmé. Trouvez lequel avant que quiconque travaille d'après l'un ou l'autre.",
+  "scan.other": "Empreinte {letters}. C'est un autre dessin que celui à l'écran, qui reste sur cet appareil.",
+  "scan.open": "L'ouvrir",
+  "scan.openPaper": "Ouvrir ce que contient le papier",
+  "scan.keep": "Garder ce qui est à l'écran",
+
   "notation.title": "Le circuit en texte",
   "notation.help":
     "Une ligne par chose, la source d'abord. Une ligne tient au point au-dessus d'elle ; un point sous un élément est son autre bout. Changez le texte et reprenez-le : c'est un seul changement, que Défaire annule.",

@@ -1,0 +1,71 @@
+import { fingerprintLetters, fingerprintOf, type StillhotDocument } from "../../core";
+import { t } from "../words/words";
+import { fragmentOf, readCodes, readLink } from "./link";
+
+/** What came of a code: more are to come, a drawing, or the reason why there is none. */
+export type Outcome =
+  | { readonly count: number; readonly have: readonly number[] }
+  | { readonly document: StillhotDocument }
+  | { readonly problem: string };
+
+const PART = /^n1p\.([A-Z0-9]{8})\.(\d)\.(\d)\.\d+$/;
+
+/** Codes as they are scanned, in whatever order, until they are the whole of one drawing. Anyone may have printed them. */
+export class Scanned {
+  readonly #parts = new Map<number, string>();
+  #set = "";
+
+  /** Takes the text of one more code. */
+  take(text: string): Outcome {
+    const fragment = fragmentOf(text);
+    if (fragment === undefined) return { problem: t("scan.notOurs") };
+    const part = PART.exec(fragment);
+    return part === null ? opened(readLink(fragment)) : this.#takePart(fragment, part);
+  }
+
+  #takePart(fragment: string, [, letters, n, count]: RegExpExecArray): Outcome {
+    const set = `${letters} ${count}`;
+    if (this.#set !== "" && this.#set !== set) return { problem: t("share.codesUnfit") };
+    this.#set = set;
+    this.#parts.set(Number(n), fragment);
+    if (this.#parts.size < Number(count))
+      return { count: Number(count), have: [...this.#parts.keys()].sort((a, b) => a - b) };
+    const outcome = opened(readCodes([...this.#parts.values()]));
+    this.startAgain();
+    // What the codes say of themselves must be what they make.
+    const isWhole = !("document" in outcome) || lettersOf(outcome.document) === letters;
+    return isWhole ? outcome : { problem: t("share.codesUnfit") };
+  }
+
+  /** Forgets the codes of a drawing that was not whole. */
+  startAgain() {
+    this.#parts.clear();
+    this.#set = "";
+  }
+}
+
+const opened = (read: ReturnType<typeof readLink>): Outcome =>
+  "document" in read ? { document: read.document } : { problem: read.problems[0] ?? t("share.linkDamaged") };
+
+const lettersOf = (document: StillhotDocument): string =>
+  fingerprintLetters(fingerprintOf(document)).replace(" ", "");
+
+/** How a drawing on paper stands to the one that is open: the very same, one of its name in another state, or another. */
+export interface Likeness {
+  readonly is: "same" | "stale" | "other";
+  readonly paper: string;
+  readonly here: string;
+}
+
+export function likeness(paper: StillhotDocument, here: StillhotDocument): Likeness {
+  const [onPaper, onScreen] = [fingerprintOf(paper), fingerprintOf(here)];
+  const letters = { paper: fingerprintLetters(onPaper), here: fingerprintLetters(onScreen) };
+  if (onPaper === onScreen) return { is: "same", ...letters };
+  // What a scenario hides never goes onto a sheet.
+  const { scenario: _, ...shown } = here;
+  const printed = fingerprintOf(shown as StillhotDocument);
+  if (onPaper === printed) return { is: "same", ...letters, here: fingerprintLetters(printed) };
+  return { is: nameOf(paper) === nameOf(here) ? "stale" : "other", ...letters };
+}
+
+const nameOf = ({ title }: StillhotDocument): string => title.trim().toLowerCase();
