@@ -40,6 +40,7 @@ export default ts.config(
     },
   },
   { files: ["src/app/**"], languageOptions: { globals: globals.browser } },
+  { files: ["static/*.js"], languageOptions: { globals: globals.serviceworker } },
   {
     files: ["src/cli/**", "scripts/**", "bin/**", "tests/**", "*.config.*"],
     languageOptions: { globals: globals.node },

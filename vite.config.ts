@@ -21,7 +21,11 @@ export default defineConfig({
     VitePWA({
       registerType: "prompt",
       injectRegister: null,
-      workbox: { globPatterns: ["**/*.{js,css,html,svg,png,woff2,webmanifest,json}"] },
+      workbox: {
+        globPatterns: ["**/*.{js,css,html,svg,png,woff2,webmanifest,json}"],
+        globIgnores: ["share-target.js"],
+        importScripts: ["share-target.js"],
+      },
       manifest: {
         name: "Stillhot",
         short_name: "Stillhot",
@@ -36,10 +40,35 @@ export default defineConfig({
           { src: "icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" },
           { src: "icon-192.png", sizes: "192x192", type: "image/png" },
           { src: "icon-512.png", sizes: "512x512", type: "image/png" },
+          { src: "icon-maskable-192.png", sizes: "192x192", type: "image/png", purpose: "maskable" },
           { src: "icon-maskable-512.png", sizes: "512x512", type: "image/png", purpose: "maskable" },
         ],
         // Opened from the device's own list of files, where it has one.
         file_handlers: [{ action: "./", accept: { "application/json": [".json"] } }],
+        // Sent by another app of the device, where it can: static/share-target.js takes it.
+        share_target: {
+          action: "./share",
+          method: "POST",
+          enctype: "multipart/form-data",
+          params: {
+            title: "title",
+            text: "text",
+            url: "url",
+            files: [
+              {
+                name: "file",
+                accept: [
+                  "application/json",
+                  ".json",
+                  "image/svg+xml",
+                  "image/png",
+                  "image/jpeg",
+                  "text/plain",
+                ],
+              },
+            ],
+          },
+        },
       },
     }),
   ],

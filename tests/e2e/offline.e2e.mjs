@@ -173,6 +173,59 @@ export const tests = [
       }),
   },
   {
+    name: "what another app shares is taken without a network, and is opened beside the drawing that was there",
+    async run(ctx) {
+      ctx.expectError(/Failed to load resource|ERR_CONNECTION_REFUSED|ERR_INTERNET_DISCONNECTED/);
+      const server = await ctx.ownServer();
+      const context = await ctx.newContext();
+      const first = await ctx.open({ context, url: server.url });
+      await ready(first);
+      await offlineReady(first);
+      await call(first, "Drawn before");
+      await first.locator('[data-save="saved"]').waitFor();
+      await first.close();
+      await server.close();
+      /** Sends as the device's share sheet does: a form that is posted to the address of the manifest. */
+      const share = async (fields) => {
+        const page = await context.newPage();
+        const inputs = Object.keys(fields)
+          .map((name) => `<input name="${name}" ${name === "file" ? 'type="file"' : ""}>`)
+          .join("");
+        await page.setContent(
+          `<form action="${server.url}share" method="post" enctype="multipart/form-data">${inputs}<button>go</button></form>`,
+        );
+        for (const [name, value] of Object.entries(fields)) {
+          const input = page.locator(`[name="${name}"]`);
+          if (name === "file") await input.setInputFiles(value);
+          else await input.fill(value);
+        }
+        await page.locator("button").click();
+        await ready(page);
+        return page;
+      };
+      const demo = readFileSync(at("shared/demos/transfer-switch.stillhot.json"));
+      const json = (buffer) => ({ name: "switch.stillhot.json", mimeType: "application/json", buffer });
+      const page = await share({ file: json(demo) });
+      await page.getByText("Opened switch.stillhot.json").first().waitFor();
+      assert.equal(await title(page).inputValue(), JSON.parse(demo).title);
+      assert.equal(new URL(page.url()).search, "", "a reload must not look for it again");
+      await page.getByRole("button", { name: "Menu" }).click();
+      await page.locator('[data-menu="library"]').click();
+      await page.getByText("Drawn before").first().waitFor();
+      await page.keyboard.press("Escape");
+      await page.getByRole("button", { name: "Menu" }).click();
+      await page.locator('[data-menu="share"]').click();
+      const link = await page.locator('[data-link="short"]').inputValue();
+      const byLink = await share({ text: `The drawing for tomorrow: ${link} see you there` });
+      await byLink.getByText("Opened What was shared").first().waitFor();
+      assert.equal(await title(byLink).inputValue(), JSON.parse(demo).title);
+      const hostile = await share({ file: json(Buffer.from('{"format":"stillhot","formatVersion":99}')) });
+      await hostile.locator("dialog[open]").getByText("newer", { exact: false }).first().waitFor();
+      const large = await share({ file: json(Buffer.alloc(20_000_001, 32)) });
+      await large.locator("dialog[open]").getByText("20 MB at most", { exact: false }).first().waitFor();
+    },
+  },
+  {
     name: "nothing is asked of any other place, and the page's own rules forbid it",
     async run(ctx) {
       ctx.expectError(/Content Security Policy|Refused to|violates/);

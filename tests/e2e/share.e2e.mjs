@@ -200,6 +200,12 @@ export const tests = [
       await choosePicture(page, foreign);
       await page.locator("[data-problem]").getByText("holds no drawing", { exact: false }).waitFor();
       assert.equal(await letters(page), printed);
+      await page.keyboard.press("Escape");
+      // The photograph is opened as a file too.
+      const other = await begin(ctx, { size });
+      await drop(other, "photo.png", "image/png", picture);
+      await other.getByText("Opened photo.png").first().waitFor();
+      assert.equal(await letters(other), printed);
     },
   })),
   {

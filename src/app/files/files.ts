@@ -19,10 +19,14 @@ const LARGEST_BYTES = 20_000_000;
 export async function readFile(file: File): Promise<Opened> {
   if (file.size > LARGEST_BYTES) return { problems: [tooLarge(file.size)] };
   const { readBytes } = await later(() => import("../share/link"));
-  return readBytes(new Uint8Array(await file.arrayBuffer()));
+  const opened = readBytes(new Uint8Array(await file.arrayBuffer()));
+  if ("document" in opened || !/^image\/(?!svg)/.test(file.type)) return opened;
+  // It may be a photograph of a printed code.
+  const { readPhotograph } = await import("../share/scanned");
+  return (await readPhotograph(file)) ?? opened;
 }
 
-const tooLarge = (bytes: number): string =>
+export const tooLarge = (bytes: number): string =>
   t("share.tooLarge", { megabytes: Math.round(bytes / 1e6), most: LARGEST_BYTES / 1e6 });
 
 export function readText(text: string): Opened {

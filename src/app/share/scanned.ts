@@ -1,5 +1,7 @@
 import { fingerprintLetters, fingerprintOf, type StillhotDocument } from "../../core";
+import type { Opened } from "../files/files";
 import { t } from "../words/words";
+import { codeReader, pictureOf } from "./codeReader";
 import { fragmentOf, readCodes, readLink } from "./link";
 
 /** What came of a code: more are to come, a drawing, or the reason why there is none. */
@@ -49,6 +51,17 @@ const opened = (read: ReturnType<typeof readLink>): Outcome =>
 
 const lettersOf = (document: StillhotDocument): string =>
   fingerprintLetters(fingerprintOf(document)).replace(" ", "");
+
+/** The drawing in a photograph of its code, or why that code holds none; nothing where no code is in it. */
+export async function readPhotograph(file: File): Promise<Opened | undefined> {
+  const picture = await pictureOf(file);
+  if (picture === undefined) return undefined;
+  const [text] = await (await codeReader()).read(picture, true);
+  picture.close();
+  const fragment = text === undefined ? undefined : fragmentOf(text);
+  if (text === undefined) return undefined;
+  return fragment === undefined ? { problems: [t("scan.notOurs")] } : readLink(fragment);
+}
 
 /** How a drawing on paper stands to the one that is open: the very same, one of its name in another state, or another. */
 export interface Likeness {

@@ -227,6 +227,7 @@ export const app = {
   "share.menu": "Share, picture, print",
   "share.fingerprintHelp": "Fingerprint of this very drawing, to be compared with paper or another screen",
   "share.theLink": "The link",
+  "share.theShared": "What was shared",
   "share.thePaste": "What was pasted",
   "share.tooLarge": "The file has {megabytes} MB; a drawing has {most} MB at most.",
 

@@ -231,6 +231,7 @@ export const app = {
   "share.menu": "Partager, image, imprimer",
   "share.fingerprintHelp": "Empreinte de ce dessin précis, à comparer avec le papier ou un autre écran",
   "share.theLink": "Le lien",
+  "share.theShared": "Ce qui a été partagé",
   "share.thePaste": "Ce qui a été collé",
   "share.tooLarge": "Le fichier a {megabytes} Mo ; un dessin a {most} Mo au plus.",
 
