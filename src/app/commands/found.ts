@@ -14,6 +14,8 @@ export interface Found {
   readonly id: string;
   readonly group: CommandGroup;
   readonly label: string;
+  /** what its group is called, which also finds it */
+  readonly around: string;
   readonly keys: readonly string[];
   /** why it cannot be done now, if it cannot */
   readonly why: string | undefined;
@@ -52,38 +54,13 @@ export function everyCommand(offers: Offers): Found[] {
     .sort((one, other) => COMMAND_GROUPS.indexOf(one.group) - COMMAND_GROUPS.indexOf(other.group));
 }
 
-/** Commands whose words begin like each word that was typed, those whose name begins like it first. */
-export function matching(all: readonly Found[], typed: string): readonly Found[] {
-  const words = plainly(typed).split(" ").filter(Boolean);
-  if (words.length === 0) return all;
-  const rank = ({ label, group }: Found): number => {
-    const [name, around] = [plainly(label), plainly(t(`command.group.${group}`))];
-    const has = (text: string, word: string) => text.startsWith(word) || text.includes(` ${word}`);
-    if (!words.every((word) => has(name, word) || has(around, word) || name.includes(word))) return -1;
-    return name.startsWith(words[0]!) ? 2 : words.every((word) => has(name, word)) ? 1 : 0;
-  };
-  return all
-    .map((it) => ({ it, rank: rank(it) }))
-    .filter((it) => it.rank >= 0)
-    .sort((one, other) => other.rank - one.rank)
-    .map(({ it }) => it);
-}
-
-/** Without accents, capitals and signs between words. */
-const plainly = (text: string): string =>
-  text
-    .normalize("NFD")
-    .replace(/\p{M}/gu, "")
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}+]+/gu, " ")
-    .trim();
-
 const keysOf = (id: string): readonly string[] => commands.find((it) => it.id === id)?.keys ?? [];
 
 const found = (id: string, group: CommandGroup, label: string, run: () => void): Found => ({
   id,
   group,
   label,
+  around: t(`command.group.${group}`),
   run,
   keys: keysOf(id),
   why: undefined,

@@ -1,0 +1,33 @@
+import { describe, expect, test } from "vitest";
+import { matching } from "./matching";
+
+const lines = [
+  { label: "Pin in place, or unpin", around: "Draw" },
+  { label: "Add a point", around: "Draw" },
+  { label: "Open a file", around: "Drawings and files" },
+  { label: "Open the demo Quarry Lane", around: "Demos" },
+  { label: "Épingler, ou détacher", around: "Dessiner" },
+];
+
+const found = (typed: string) => matching(lines, typed).map(({ label }) => label);
+
+describe("what is typed finds lines", () => {
+  test.each<[string, readonly string[]]>([
+    ["", lines.map(({ label }) => label)],
+    ["open", ["Open a file", "Open the demo Quarry Lane"]],
+    ["demo open", ["Open the demo Quarry Lane"]],
+    ["POINT", ["Add a point"]],
+    ["pin", ["Pin in place, or unpin", "Épingler, ou détacher"]],
+    ["epingler", ["Épingler, ou détacher"]],
+    ["draw", ["Pin in place, or unpin", "Add a point", "Open a file"]],
+    ["quarry  lane!", ["Open the demo Quarry Lane"]],
+    ["breaker", []],
+  ])("%s", (typed, labels) => {
+    expect(found(typed)).toEqual(labels);
+  });
+
+  test("and the line that begins with it comes first", () => {
+    expect(found("p")[0]).toBe("Pin in place, or unpin");
+    expect(found("a")[0]).toBe("Add a point");
+  });
+});

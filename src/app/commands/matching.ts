@@ -1,0 +1,37 @@
+/** What of a line is searched: its own words, and those of the group that it stands in. */
+export interface Findable {
+  readonly label: string;
+  readonly around: string;
+}
+
+/**
+ * The lines that have every word that was typed, or begin so; those whose own words begin so come first. Accents, capitals
+ * and signs do not count.
+ */
+export function matching<Line extends Findable>(lines: readonly Line[], typed: string): readonly Line[] {
+  const words = plainly(typed).split(" ").filter(Boolean);
+  if (words.length === 0) return lines;
+  return lines
+    .map((line) => ({ line, rank: rankOf(line, words) }))
+    .filter(({ rank }) => rank > 0)
+    .sort((one, other) => other.rank - one.rank)
+    .map(({ line }) => line);
+}
+
+/** 0 for a line without one of the words; more, the nearer it comes to what was typed. */
+function rankOf({ label, around }: Findable, words: readonly string[]): number {
+  const [name, group] = [plainly(label), plainly(around)];
+  const begins = (text: string, word: string) => ` ${text}`.includes(` ${word}`);
+  if (!words.every((word) => name.includes(word) || begins(group, word))) return 0;
+  if (name.startsWith(words.join(" "))) return 4;
+  if (name.startsWith(words[0]!)) return 3;
+  return words.every((word) => begins(name, word)) ? 2 : 1;
+}
+
+const plainly = (text: string): string =>
+  text
+    .normalize("NFD")
+    .replace(/\p{M}/gu, "")
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}+]+/gu, " ")
+    .trim();
