@@ -1,5 +1,6 @@
-import { say, spell } from "../core";
+import { say } from "../core";
 import { type Call, type Command, type Flag, UsageError } from "./command";
+import { type Language, LANGUAGES, spell } from "./words";
 
 const usage = (key: Parameters<typeof say>[0], gaps?: Parameters<typeof say>[1]) =>
   new UsageError(spell(say(key, gaps)));
@@ -40,9 +41,33 @@ export function readArguments(command: Command, words: readonly string[]): Call 
   return { files, json, flags };
 }
 
+/** What is asked of any command, wherever it stands on the line: the language of the answer. */
+export function readLanguage(words: readonly string[]): { language: Language; rest: string[] } {
+  const end = words.includes("--") ? words.indexOf("--") : words.length;
+  const rest: string[] = [];
+  let language: Language | undefined;
+  for (let at = 0; at < end; at++) {
+    const word = words[at]!;
+    const [name, ...values] = word.split("=");
+    if (name !== LANGUAGE) {
+      rest.push(word);
+      continue;
+    }
+    if (language !== undefined) throw usage("cli.flagTwice", { flag: LANGUAGE });
+    const value = values.length > 0 ? values.join("=") : at + 1 < end ? words[++at]! : "";
+    if (value === "") throw usage("cli.flagNeedsValue", { flag: LANGUAGE, value: "LANGUAGE" });
+    language = LANGUAGES.find((it) => it === value);
+    if (language === undefined)
+      throw usage("cli.noLanguage", { language: value, known: LANGUAGES.join(", ") });
+  }
+  return { language: language ?? "en", rest: [...rest, ...words.slice(end)] };
+}
+
+const LANGUAGE = "--language";
+
 function flagOf({ flags, name: command }: Command, name: string, word: string): Flag {
   const flag = flags.find((it) => it.name === name || it.short === name);
   if (flag !== undefined) return flag;
-  const known = ["--json", ...flags.map((it) => it.name), "--help"].join(", ");
+  const known = ["--json", "--language", ...flags.map((it) => it.name), "--help"].join(", ");
   throw usage("cli.unknownFlag", { flag: word, command, known });
 }

@@ -5,7 +5,6 @@ import {
   plan as planFor,
   type PlannedStep,
   say,
-  spell,
   type Step,
   stepSentence,
   type StillhotDocument,
@@ -17,6 +16,7 @@ import {
 import { cautions, eachFile, NotDone } from "./eachFile";
 import { write, writeTo } from "./output";
 import { counts, findingJson, findingLines, heading, wrapped } from "./print";
+import { spell } from "./words";
 
 const ENDING = ".stillhot.json";
 
@@ -127,5 +127,5 @@ const uncontrolledLines = (document: StillhotDocument, threat: Uncontrolled): st
     ),
     "  ",
   ),
-  ...wrapped("   = do: ", spell(threat.control), "     "),
+  ...wrapped("   = ", spell(say("report.do", { help: threat.control })), "     "),
 ];

@@ -1,5 +1,6 @@
-import { type FileProblem, type Finding, say, spell } from "../core";
+import { type FileProblem, type Finding, say } from "../core";
 import type { Refused } from "./input";
+import { spell } from "./words";
 
 /**
  * One JSON value on one line. A number that is not finite would become `null`, which reads as "nothing there": it is
@@ -31,7 +32,9 @@ const WIDTH = 100;
 export const findingLines = (finding: Finding, file: string): string[] => [
   ...wrapped(`${finding.severity}[${finding.rule}]: `, spell(finding.message), "  "),
   `  --> ${file}, ${finding.where}`,
-  ...(finding.help === undefined ? [] : wrapped("   = do: ", spell(finding.help), "     ")),
+  ...(finding.help === undefined
+    ? []
+    : wrapped("   = ", spell(say("report.do", { help: finding.help })), "     ")),
   `   = ${finding.citation}`,
 ];
 

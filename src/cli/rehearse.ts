@@ -1,7 +1,8 @@
-import { jobOf, type Rehearsal, rehearsalJson, rehearsalText, rehearse as play, say, spell } from "../core";
+import { jobOf, type Rehearsal, rehearsalJson, rehearsalText, rehearse as play, say } from "../core";
 import { cautions, eachFile } from "./eachFile";
 import { counts, findingJson, findingLines } from "./print";
 import { standingOf, verdictLines } from "./standing";
+import { speech, spell } from "./words";
 
 /** Plays the job's steps one after another and says what each one does, and which rules it breaks. */
 export const rehearse = eachFile({
@@ -19,7 +20,7 @@ export const rehearse = eachFile({
       lines: call.json
         ? []
         : [
-            ...rehearsalText(rehearsal, file).trimEnd().split("\n"),
+            ...rehearsalText(rehearsal, file, speech().catalogue).trimEnd().split("\n"),
             ...(jobOf(document).steps.length === 0 ? [spell(say("cli.rehearse.noSteps"))] : []),
             ...warnings.flatMap((it) => ["", ...findingLines(it, file)]),
             "",
@@ -31,7 +32,7 @@ export const rehearse = eachFile({
 });
 
 function jsonOf(file: string, rehearsal: Rehearsal, warnings: readonly object[]) {
-  const { ok, steps, findings } = rehearsalJson(rehearsal);
+  const { ok, steps, findings } = rehearsalJson(rehearsal, speech().catalogue);
   const final = standingOf(rehearsal.final);
   return { file, ok, steps, findings: [...warnings, ...findings], final: { ok: final.ok, ...final.json } };
 }

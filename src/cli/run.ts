@@ -1,6 +1,6 @@
 import { version } from "../../package.json";
-import { english, learn, say, spell } from "../core";
-import { readArguments } from "./arguments";
+import { english, learn, say } from "../core";
+import { readArguments, readLanguage } from "./arguments";
 import { check } from "./check";
 import { type Command, UsageError } from "./command";
 import { draw } from "./draw";
@@ -11,6 +11,7 @@ import { rehearse } from "./rehearse";
 import { serve } from "./serve";
 import { sheet } from "./sheet";
 import { validate } from "./validate";
+import { speaking, spell } from "./words";
 
 learn(english);
 
@@ -19,8 +20,15 @@ export const COMMANDS: readonly Command[] = [validate, check, rehearse, plan, dr
 
 /** Carries out one line of words. Never throws: whatever goes wrong is a sentence on standard error and a 2. */
 export async function run(words: readonly string[], io: Io): Promise<ExitCode> {
+  return answered(io, async () => {
+    const { language, rest } = readLanguage(words);
+    return speaking(language, () => answered(io, () => carryOut(rest, io)));
+  });
+}
+
+async function answered(io: Io, doing: () => Promise<ExitCode>): Promise<ExitCode> {
   try {
-    return await carryOut(words, io);
+    return await doing();
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     io.err(asText([error instanceof UsageError ? why : spell(say("cli.ourMistake", { why }))]));
@@ -85,6 +93,7 @@ function page({ name, summary, help, flags, takesFiles }: Command): string {
     ...(takesFiles ? ["FILE…"] : []),
     ...flags.map((it) => `[${it.short ?? it.name}${it.value === undefined ? "" : ` ${it.value}`}]`),
     "[--json]",
+    "[--language LANGUAGE]",
   ];
   return [
     `${usage.join(" ")}\n`,

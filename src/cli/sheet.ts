@@ -6,13 +6,13 @@ import {
   fingerprintOf,
   say,
   sheetHtml,
-  spell,
   type StillhotDocument,
 } from "../core";
 import { type Call, UsageError } from "./command";
 import { eachFile } from "./eachFile";
 import { write, writeTo } from "./output";
 import { counts, findingJson, findingLines } from "./print";
+import { inLanguage, speech, spell } from "./words";
 
 /** The job-briefing sheet, as one page of HTML. */
 export const sheet = eachFile({
@@ -36,6 +36,8 @@ export const sheet = eachFile({
       fingerprint,
       codes: codesOf(document, fingerprint, addressOf(call.flags)),
       largePrint: call.flags.has("--large"),
+      language: speech().language,
+      ...inLanguage(),
       ...(typeof drawnAt === "string" ? { drawnAt } : {}),
     });
     const out = writeTo(call.flags, call.files, ".html")?.(file);

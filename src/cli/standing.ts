@@ -12,7 +12,6 @@ import {
   naturalOrder,
   pointName,
   say,
-  spell,
   standingSentences,
   type StillhotDocument,
   type Threat,
@@ -21,6 +20,7 @@ import {
   type WorkPointReport,
 } from "../core";
 import { counts, findingJson, findingLines, wrapped } from "./print";
+import { spell } from "./words";
 
 /** How a drawing stands: what `check` says of it as it is, and `rehearse` after the last step. */
 export interface Standing {

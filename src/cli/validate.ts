@@ -1,6 +1,7 @@
-import { say, spell } from "../core";
+import { say } from "../core";
 import { eachFile, refuseAsJson } from "./eachFile";
 import { counts, findingJson, findingLines } from "./print";
+import { spell } from "./words";
 
 /** Reads a file as strictly as every other command does, and says what is wrong with it. */
 export const validate = eachFile({

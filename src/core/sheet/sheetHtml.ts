@@ -16,6 +16,8 @@ export interface CodePicture {
 export interface SheetOptions {
   /** the words, English where it is left out */
   readonly catalogue?: Catalogue;
+  /** what a browser calls their language, so that it is read aloud in it */
+  readonly language?: string;
   /** when the drawing was last changed, as a person writes it; a blank to fill in where it is left out */
   readonly drawnAt?: string;
   /** eight letters that name this drawing as it is */
@@ -64,7 +66,7 @@ class Sheet {
     const title = this.word("sheet.document", { title: document.title || this.plain("drawing.untitled") });
     return [
       "<!doctype html>",
-      `<html lang="en"><head><meta charset="utf-8"><title>${title}</title>`,
+      `<html lang="${escapeXml(this.options.language ?? "en")}"><head><meta charset="utf-8"><title>${title}</title>`,
       `<meta name="viewport" content="width=device-width">`,
       `<style>${sheetStyle(this.options.largePrint === true)}</style></head>`,
       `<body class="${this.isLong ? "long" : ""}"><table class="sheet"><thead><tr><td>${this.header()}</td></tr></thead>`,

@@ -7,7 +7,8 @@ what could still be live at the work point.
 
 {commands}
 
-stillhot <command> --help tells about one of them. A FILE of - is standard input.
+stillhot <command> --help tells about one of them. A FILE of - is standard input. --language fr answers in French;
+en, English, is what holds without it.
 
 Exit code  0  done, nothing wrong found
            1  done, with findings: a work point that is not grounded, or anything above a note
@@ -21,6 +22,7 @@ Try        stillhot check quarry-lane.stillhot.json
 `,
   "cli.filesAndCodes": `A FILE of - is standard input. Of several files, one that cannot be used is reported on standard error and
 the others are still answered. With --json each file gives one JSON object on a line of its own.
+--language fr puts every sentence into French; names of rules, keys, codes and numbers stay as they are.
 
 Exit code 0: done, nothing wrong found. 1: done, with findings. 2: a file could not be used, or the line could
 not be understood.`,
@@ -154,6 +156,7 @@ With --json: { url, port }.`,
   "cli.serve.running": "Serving the app to this machine only; Ctrl+C ends it.",
   "cli.serve.noPort": "{port} is not a port: it is a whole number from 0 to 65535",
 
+  "cli.noLanguage": "there is no language {language}; there are {known}",
   "cli.noCommand": "There is no command {name}; there are {known}. See stillhot --help",
   "cli.fileForCommand": "{name} is a file; say what to do with it: stillhot check {name}",
   "cli.unknownFlag": "{command} does not know {flag}; it knows {known}",

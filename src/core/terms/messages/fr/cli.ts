@@ -7,7 +7,8 @@ ce qui pourrait encore être sous tension au point de travail.
 
 {commands}
 
-stillhot <commande> --help parle de l'une d'elles. Un FICHIER - est l'entrée standard.
+stillhot <commande> --help parle de l'une d'elles. Un FICHIER - est l'entrée standard. --language fr répond en
+français ; sans lui vaut en, l'anglais.
 
 Code de sortie  0  fait, rien de mauvais trouvé
                 1  fait, avec des constats : un point de travail qui n'est pas à la terre, ou plus qu'une remarque
@@ -21,6 +22,7 @@ Essayez         stillhot check quarry-lane.stillhot.json
 `,
   "cli.filesAndCodes": `Un FICHIER - est l'entrée standard. De plusieurs fichiers, celui qui est inutilisable est signalé sur l'erreur
 standard et les autres ont leur réponse. Avec --json chaque fichier donne un objet JSON sur sa ligne.
+--language fr met chaque phrase en français ; noms des règles, clés, codes et nombres restent tels quels.
 
 Code de sortie 0 : fait, rien de mauvais trouvé. 1 : fait, avec des constats. 2 : un fichier inutilisable, ou une
 ligne incompréhensible.`,
@@ -150,6 +152,7 @@ Avec --json : { url, port }.`,
   "cli.serve.running": "Application servie à cette machine seulement ; Ctrl+C l'arrête.",
   "cli.serve.noPort": "{port} n'est pas un port : c'est un nombre entier de 0 à 65535",
 
+  "cli.noLanguage": "il n'y a pas de langue {language} ; il y a {known}",
   "cli.noCommand": "Il n'y a pas de commande {name} ; il y a {known}. Voir stillhot --help",
   "cli.fileForCommand": "{name} est un fichier ; dites qu'en faire : stillhot check {name}",
   "cli.unknownFlag": "{command} ne connaît pas {flag} ; il connaît {known}",
