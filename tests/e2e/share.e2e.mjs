@@ -316,21 +316,43 @@ export const tests = [
       assert.equal(await page.locator('[data-link="short"]').count(), 0);
     },
   },
-  {
-    name: "the printed page has the drawing, its fingerprint and the caution, and nothing of the app",
+  ...["light", "dark"].map((theme) => ({
+    name: `the printed page has the drawing in black on white, its legend, fingerprint and caution, and nothing of the app (${theme})`,
     async run(ctx) {
-      const page = await begin(ctx);
+      const page = await begin(ctx, { theme });
       const mark = await letters(page);
       await page.waitForTimeout(300);
       await page.evaluate(() => window.dispatchEvent(new Event("beforeprint")));
       await page.emulateMedia({ media: "print" });
-      await page.locator("#paper svg").waitFor();
+      await page.locator("#paper > svg").waitFor();
       const words = await page.locator("#paper").innerText();
       assert.ok(words.includes(mark));
       assert.match(words, /Only test and grounds make a conductor dead/);
       assert.equal(await page.locator("#app").isVisible(), false);
-      const pdf = await page.pdf({ format: "A4" });
-      assert.equal(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g).length, 1);
+      assert.equal(await page.locator("#paper .key li svg").count(), 8, "each state with its line and badge");
+      for (const state of ["Energized", "Backfed", "Isolated", "Grounded"])
+        assert.ok(words.includes(state), state);
+      const painted = await page.evaluate(() => {
+        const colours = new Set();
+        for (const it of document.querySelectorAll("#paper, #paper *")) {
+          const style = getComputedStyle(it);
+          for (const one of [style.color, style.fill, style.stroke, style.backgroundColor]) colours.add(one);
+        }
+        const isGrey = (it) => {
+          const [r, g, b] = it.match(/[\d.]+/g)?.map(Number) ?? [0, 0, 0];
+          return r === g && g === b;
+        };
+        return [...colours].filter((it) => !isGrey(it));
+      });
+      assert.deepEqual(painted, [], "everything is black, white or grey");
+      assert.equal(
+        await page.evaluate(() => getComputedStyle(document.body).backgroundColor),
+        "rgb(255, 255, 255)",
+      );
+      for (const format of ["A4", "Letter"]) {
+        const pdf = await page.pdf({ format });
+        assert.equal(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g).length, 1, format);
+      }
     },
-  },
+  })),
 ];

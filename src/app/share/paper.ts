@@ -1,6 +1,10 @@
+import { flushSync, mount, unmount } from "svelte";
 import type { Assessment, StillhotDocument } from "../../core";
+import Legend from "../sketch/Legend.svelte";
 import { dayAndTime, t } from "../words/words";
 import { svgOf } from "./export";
+
+let legend: Record<string, unknown> | undefined;
 
 /**
  * Puts the drawing onto the page that is printed, in black on white, with what it is and how far it can be trusted. It is
@@ -13,6 +17,7 @@ export function ontoPaper(
   verdict: string,
 ) {
   const page = window.document;
+  if (legend !== undefined) void unmount(legend);
   page.getElementById("paper")?.remove();
   const paper = page.createElement("section");
   paper.id = "paper";
@@ -30,7 +35,11 @@ export function ontoPaper(
     "image/svg+xml",
   );
   paper.append(page.adoptNode(picture.documentElement));
-  say("p", t("legend.marks"));
+  const key = page.createElement("div");
+  key.className = "key";
+  paper.append(key);
+  legend = mount(Legend, { target: key, props: { colours: "paper" } });
+  flushSync();
   say("p", t("verdict.caution"));
   page.body.append(paper);
 }
