@@ -111,6 +111,35 @@ export const tests = [
     },
   })),
   {
+    name: "an arrangement of one's own by keyboard alone",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await row(page, "element:c3").focus();
+      await row(page, "element:c3").press("ArrowDown");
+      await row(page, "point:p11").press("ArrowUp");
+      await page.keyboard.press("F6");
+      await page.keyboard.press("Shift+ArrowRight");
+      await page.keyboard.press("k");
+      await page.locator('[data-stamp="name"]:focus').waitFor();
+      await page.keyboard.type("Mill cutout");
+      await page.keyboard.press("Enter");
+      await page.getByText("Kept: Mill cutout").waitFor();
+      assert.ok(await drawing(page).evaluate((it) => it === document.activeElement));
+      await page.keyboard.press("Home");
+      await page.keyboard.press("Insert");
+      const own = page.locator('[data-own="Mill cutout"]');
+      await own.waitFor();
+      for (let tab = 0; tab < 20; tab++) {
+        if (await own.evaluate((it) => it === document.activeElement)) break;
+        await page.keyboard.press("Tab");
+      }
+      await page.keyboard.press("Enter");
+      await page.getByText("Add Mill cutout").waitFor();
+      await page.keyboard.press("Control+z");
+      assert.ok(await undo(page).isDisabled());
+    },
+  },
+  {
     name: "what is no arrangement is refused in one sentence, by keyboard",
     async run(ctx) {
       const page = await begin(ctx);
@@ -162,6 +191,7 @@ export const tests = [
       await drawing(page).focus();
       await page.keyboard.press("p");
       await page.getByLabel("Pinned").waitFor();
+      assert.match(await row(page, "point:p13").textContent(), /, pinned$/);
       assert.ok(await page.getByLabel("Pinned").isChecked());
       assert.equal(await place(page), system.points.p13.x);
       await page.keyboard.press("l");

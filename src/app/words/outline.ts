@@ -2,6 +2,7 @@ import {
   type Assessment,
   type CircuitElement,
   complete,
+  completePoint,
   conductorId,
   conductorsOf,
   type ElementId,
@@ -198,6 +199,7 @@ export function rowWords(
     return [
       pointName(document, owner.id),
       statesOf(document, assessment, owner.id),
+      isPinned(document, owner.id) ? t("outline.pinned") : "",
       ...works.map(([id, it]) => t("outline.workPoint", { label: it.label ?? id })),
     ]
       .filter((it) => it !== "")
@@ -223,6 +225,11 @@ export function rowWords(
     .filter((it) => it !== "")
     .join(", ");
 }
+
+const isPinned = ({ system }: StillhotDocument, id: string): boolean => {
+  const saved = system.points[id as PointId];
+  return saved !== undefined && completePoint(saved).pinned;
+};
 
 /** Whether a name already says what kind of thing it is: a "sideline clamp" needs no "tap clamp" before it. */
 const isNamedByKind = (name: string, kind: string): boolean =>

@@ -11,47 +11,75 @@ type Places = ReadonlyMap<string, Spot>;
 /** Nearer than this a stretch seems to touch a point that it has no end at, and two points seem one. */
 const TOUCHING = 24;
 
-/** Whether two stretches cross, or one runs over the end of the other. Stretches that share an end do not. */
-export function cross(one: Stretch, other: Stretch, places: Places): boolean {
-  if (one.a === other.a || one.a === other.b || one.b === other.a || one.b === other.b) return false;
-  const [a, b, c, d] = [one.a, one.b, other.a, other.b].map((id) => places.get(id)!) as [
-    Spot,
-    Spot,
-    Spot,
-    Spot,
-  ];
-  const side = (p: Spot, q: Spot, r: Spot) =>
-    Math.sign((q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x));
-  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
-}
-
-/** How far a spot is from a straight stretch. */
-export function distanceTo(a: Spot, b: Spot, spot: Spot): number {
-  const square = (b.x - a.x) ** 2 + (b.y - a.y) ** 2;
-  const along = square === 0 ? 0 : ((spot.x - a.x) * (b.x - a.x) + (spot.y - a.y) * (b.y - a.y)) / square;
-  const t = Math.max(0, Math.min(1, along));
-  return Math.hypot(spot.x - a.x - t * (b.x - a.x), spot.y - a.y - t * (b.y - a.y));
-}
-
-/** How much of some stretches lies across others, over points that are not their ends, or point on point. */
+/**
+ * How much of some stretches lies across others, over points that are not their ends, or point on point.
+ *
+ * @param fresh   the stretches that are judged; `others` lie there already
+ * @param most    where there is more than this, it does not matter how much
+ */
 export function tangleOf(
   fresh: readonly Stretch[],
   others: readonly Stretch[],
   freshPoints: readonly string[],
   places: Places,
+  most = Infinity,
 ): number {
-  const all = [...others, ...fresh];
+  const laid = others.map((it) => lineOf(it, places));
   let tangle = 0;
-  fresh.forEach((one, index) => {
-    const [a, b] = [places.get(one.a)!, places.get(one.b)!];
-    for (const other of all.slice(0, others.length + index)) if (cross(one, other, places)) tangle += 1;
-    for (const [id, spot] of places)
-      if (id !== one.a && id !== one.b && distanceTo(a, b, spot) < TOUCHING) tangle += 3;
-  });
-  for (const id of freshPoints) {
-    const spot = places.get(id)!;
-    for (const { a, b } of others)
-      if (a !== id && b !== id && distanceTo(places.get(a)!, places.get(b)!, spot) < TOUCHING) tangle += 3;
+  for (const stretch of fresh) {
+    const line = lineOf(stretch, places);
+    for (const other of laid) if (cross(line, other)) tangle += 1;
+    for (const [id, spot] of places) if (isOver(line, id, spot)) tangle += 3;
+    if (tangle > most) return tangle;
+    laid.push(line);
   }
+  for (const id of freshPoints)
+    for (const line of laid.slice(0, others.length)) if (isOver(line, id, places.get(id)!)) tangle += 3;
   return tangle;
+}
+
+/** A stretch with its ends, and the box around it. */
+interface Line extends Stretch {
+  readonly from: Spot;
+  readonly to: Spot;
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+function lineOf({ a, b }: Stretch, places: Places): Line {
+  const [from, to] = [places.get(a)!, places.get(b)!];
+  return {
+    a,
+    b,
+    from,
+    to,
+    left: Math.min(from.x, to.x),
+    right: Math.max(from.x, to.x),
+    top: Math.min(from.y, to.y),
+    bottom: Math.max(from.y, to.y),
+  };
+}
+
+/** Whether two lines cross. Those that share an end do not. */
+function cross(one: Line, other: Line): boolean {
+  if (one.left > other.right || other.left > one.right || one.top > other.bottom || other.top > one.bottom)
+    return false;
+  if (one.a === other.a || one.a === other.b || one.b === other.a || one.b === other.b) return false;
+  const side = ({ from, to }: Line, spot: Spot) =>
+    Math.sign((to.x - from.x) * (spot.y - from.y) - (to.y - from.y) * (spot.x - from.x));
+  return side(one, other.from) * side(one, other.to) < 0 && side(other, one.from) * side(other, one.to) < 0;
+}
+
+/** Whether a line runs over a point that it has no end at. */
+function isOver({ a, b, from, to, left, right, top, bottom }: Line, id: string, spot: Spot): boolean {
+  if (id === a || id === b) return false;
+  if (spot.x < left - TOUCHING || spot.x > right + TOUCHING) return false;
+  if (spot.y < top - TOUCHING || spot.y > bottom + TOUCHING) return false;
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const square = dx ** 2 + dy ** 2;
+  const along = square === 0 ? 0 : ((spot.x - from.x) * dx + (spot.y - from.y) * dy) / square;
+  const t = Math.max(0, Math.min(1, along));
+  return Math.hypot(spot.x - from.x - t * dx, spot.y - from.y - t * dy) < TOUCHING;
 }

@@ -66,10 +66,10 @@ class Table {
 
   #layPart(part: Branch, mayMove: boolean) {
     const own = allOf(part, this.isPinned);
-    const ids = new Set(own.map(({ id }) => id));
+    const byId = new Map(own.map((it) => [it.id, it]));
     const held = own.flatMap((it) => it.onward).filter(({ id }) => this.isPinned(id));
     const stretches = [...own.slice(1), ...held].map((it) => it.by!);
-    const ties = this.forest.ties.filter(({ a, b }) => ids.has(a) && ids.has(b));
+    const ties = this.forest.ties.filter(({ a, b }) => byId.has(a) && byId.has(b));
     // Which side a tap is on now says nothing where several ways are tried: the second time it would be another side.
     const isTried = ties.length > 0 || this.#pinned.size > 0;
     const laidOut = ({ along, start, turns }: Attempt) => {
@@ -88,13 +88,13 @@ class Table {
         [...WAYS]
           .sort((one, other) => Number(other === way.along) - Number(one === way.along))
           .flatMap((along) => STARTS.map((start) => ({ ...way, along, start }))),
-        (it) => this.#tangle(laidOut(it), stretches, [...ids]),
+        (it, most) => this.#tangle(laidOut(it), stretches, { points: [...byId.keys()], most }),
       );
     if (ties.length <= MOST_TIES)
       for (const tie of ties)
         way = best(
-          [way, ...between(own, tie).map((turn) => ({ ...way, turns: new Set([...way.turns, turn]) }))],
-          (it) => this.#tangle(laidOut(it), ties, [], stretches),
+          [way, ...between(byId, tie).map((turn) => ({ ...way, turns: new Set([...way.turns, turn]) }))],
+          (it, most) => this.#tangle(laidOut(it), ties, { beside: stretches, most }),
         );
     for (const [id, spot] of laidOut(way)) this.places.set(id, spot);
     this.#laid.push(...stretches);
@@ -103,10 +103,14 @@ class Table {
   #tangle(
     spots: ReadonlyMap<string, Spot>,
     fresh: readonly Stretch[],
-    points: readonly string[],
-    beside: readonly Stretch[] = [],
+    {
+      points = [],
+      beside = [],
+      most,
+    }: { points?: readonly string[]; beside?: readonly Stretch[]; most: number },
   ): number {
-    return tangleOf(fresh, [...this.#laid, ...beside], points, new Map([...this.places, ...spots]));
+    const places = new Map([...this.places, ...spots]);
+    return tangleOf(fresh, [...this.#laid, ...beside], points, places, most);
   }
 
   #nowOf(id: string): Spot {
@@ -148,11 +152,11 @@ const NOWHERE: Spot = { x: 0, y: 0 };
 type Attempt = Pick<Spreading, "along" | "start" | "turns">;
 
 /** The first one with the least tangle. */
-function best(items: readonly Attempt[], tangleOf: (item: Attempt) => number): Attempt {
+function best(items: readonly Attempt[], tangleOf: (item: Attempt, most: number) => number): Attempt {
   let least = Infinity;
   let [found] = items as [Attempt];
   for (const it of items) {
-    const tangle = tangleOf(it);
+    const tangle = tangleOf(it, least);
     if (tangle < least) [least, found] = [tangle, it];
     if (tangle === 0) break;
   }
@@ -168,15 +172,15 @@ function allOf(branch: Branch, isHeld: (id: string) => boolean = () => false): B
 }
 
 /** Places through which the tree runs from one end of a tie to the other. */
-function between(own: readonly Branch[], { a, b }: Stretch): string[] {
+function between(own: ReadonlyMap<string, Branch>, { a, b }: Stretch): string[] {
   const pathTo = (id: string): string[] => {
     const path: string[] = [];
-    let it = own.find((branch) => branch.id === id);
-    for (; it !== undefined && own.includes(it); it = it.parent) path.push(it.id);
+    for (let it = own.get(id); it !== undefined; it = own.get(it.parent?.id ?? "")) path.push(it.id);
     return path;
   };
   const [one, other] = [pathTo(a), pathTo(b)];
-  const shared = new Set(one.filter((id) => other.includes(id)).slice(1));
+  const onBoth = new Set(other);
+  const shared = new Set(one.filter((id) => onBoth.has(id)).slice(1));
   return [...one, ...other].filter((id) => id !== a && id !== b && !shared.has(id)).slice(0, MOST_TURNS);
 }
 

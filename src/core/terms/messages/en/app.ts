@@ -172,6 +172,7 @@ export const app = {
   "outline.blocked": "blocked",
   "outline.on": "on",
   "outline.off": "off",
+  "outline.pinned": "pinned",
   "outline.again": "joins {point} again",
   "outline.workPoint": "work point: {label}",
   "position.utility": "on utility",

@@ -175,6 +175,7 @@ export const app = {
   "outline.blocked": "bloqué",
   "outline.on": "en service",
   "outline.off": "hors service",
+  "outline.pinned": "épinglé",
   "outline.again": "rejoint {point}",
   "outline.workPoint": "point de travail : {label}",
   "position.utility": "sur le réseau",
