@@ -7,6 +7,7 @@ export { type Amendment, amended, idsOf } from "./amend";
 export * from "./complete";
 export { perObject } from "./perObject";
 export { conductorsOf } from "./conductors";
+export { conductorNames } from "./conductorNames";
 export { type FileProblem, isUnreadable, spellProblem, type Unreadable } from "./problem";
 export { type ReadFile, readDocument } from "./read";
 export { writeDocument } from "./write";

@@ -2,6 +2,7 @@ import { type CircuitElement, deviceOf } from "../devices";
 import {
   complete,
   completePoint,
+  conductorNames,
   jobOf,
   perObject,
   type Settings,
@@ -127,7 +128,7 @@ function systemParts(system: System, settings: Settings) {
   return {
     conductors: conductorReports(circuit, view),
     elements: elementReports(system, circuit),
-    findings: [...unsolved(view), ...neutralVolts(circuit, view, settings)],
+    findings: [...unsolved(view), ...neutralVolts(system, circuit, view, settings)],
   };
 }
 
@@ -250,7 +251,7 @@ function unsolved(view: View): Finding[] {
   return findings;
 }
 
-function neutralVolts(circuit: Circuit, view: View, settings: Settings): Finding[] {
+function neutralVolts(system: System, circuit: Circuit, view: View, settings: Settings): Finding[] {
   return circuit.conductorIds.flatMap((id, node): Finding[] => {
     if (view.state(node) !== "neutral") return [];
     const volts = view.volts(node);
@@ -261,7 +262,10 @@ function neutralVolts(circuit: Circuit, view: View, settings: Settings): Finding
             rule: "neutral-volts",
             severity: "danger",
             where: id,
-            message: say("hazard.neutralVolts", { where: id, volts: Math.round(volts) }),
+            message: say("hazard.neutralVolts", {
+              where: conductorNames({ system }, [id]),
+              volts: Math.round(volts),
+            }),
             help: say("hazard.neutralVolts.help"),
             citation: "common practice, no source",
           },

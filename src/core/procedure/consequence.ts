@@ -1,4 +1,4 @@
-import { settingsOf, jobOf, type Step } from "../document";
+import { conductorNames, settingsOf, jobOf, type Step } from "../document";
 import {
   type ConductorId,
   conductorId,
@@ -14,7 +14,7 @@ import { capacitorsOn, heldCharge, unitVolts } from "./capacitors";
 import { clearingWords, faultAmps } from "./clearing";
 import { ampsThrough, degreesAcross, gapsOf, mismatchOf, phasesMoved, voltsAcross } from "./gap";
 import { energizedBy, isLiveState } from "./live";
-import { elementOf, elementsOf, figure, listOf, nameOf, namesOf } from "./names";
+import { elementOf, elementsOf, figure, listOf, nameOf, setName } from "./names";
 import { groundIdOf, phasesAt } from "./positions";
 import { readingsOf } from "./readings";
 import { seen } from "./seen";
@@ -138,7 +138,7 @@ function groundedLive(step: Step, before: JobState, after: JobState): Consequenc
     amps: faultAmps(after, [id]),
     volts: Math.max(...live.map((it) => seen(before).conductors[it]!.volts)),
     text: say("consequence.groundedLive", {
-      where: namesOf(live),
+      where: conductorNames(before.document, live),
       amps: figure(faultAmps(after, [id])),
       volts: figure(Math.max(...live.map((it) => seen(before).conductors[it]!.volts))),
       clearing: clearingWords(after),
@@ -181,12 +181,16 @@ function closedOntoFault(step: Step, before: JobState, after: JobState): Consequ
     volts,
     text: say("consequence.closedOnto", {
       name: nameOf(after.document, step.element ?? ""),
-      onto: namesOf(shorts.map((id) => nameOf(after.document, id))),
+      onto: listOf(shorts.map((id) => shortName(after, id))),
       amps: figure(amps),
       clearing: clearingWords(after),
     }),
   };
 }
+
+/** What a closing makes a short onto: most often a ground set. */
+const shortName = ({ document }: JobState, id: string): Message | string =>
+  elementOf(document.system, id)?.kind === "ground" ? setName(document, id) : nameOf(document, id);
 
 function joinedOutOfStep(step: Step, before: JobState, after: JobState): Consequence | undefined {
   const gap = mismatchOf(step, before, after);
@@ -282,7 +286,7 @@ function shown(step: Step, before: JobState): Consequence {
   const highest = Math.max(0, ...readings.map(([, it]) => it.volts));
   const words = readings.map(([id, { volts, isDead, isWithoutNominalVolts }]) =>
     say(isDead ? "reading.dead" : isWithoutNominalVolts ? "reading.induced" : "reading.live", {
-      where: id,
+      where: conductorNames(before.document, [id]),
       volts: figure(volts),
     }),
   );

@@ -1,6 +1,13 @@
-import { complete, completePoint, type System, type WorkPoint } from "../document";
+import {
+  complete,
+  completePoint,
+  jobOf,
+  type StillhotDocument,
+  type System,
+  type WorkPoint,
+} from "../document";
 import type { CircuitElement } from "../devices";
-import { type ElementId, type Message, type PointId, say } from "../terms";
+import { type ElementId, type Message, type PointId, say, type WorkPointId } from "../terms";
 
 /** An element with its defaults, or nothing where there is none of this id. */
 export function elementOf(system: System, id: string | undefined): CircuitElement | undefined {
@@ -23,8 +30,24 @@ export function nameOf({ system }: { readonly system: System }, id: string): str
 
 export const nameOfWorkPoint = (id: string, { label = "" }: WorkPoint): string => (label === "" ? id : label);
 
+/** What a person calls a ground set: its label, or that it is a ground set, and its id. */
+export function setName(document: { readonly system: System }, id: string): string | Message {
+  const name = nameOf(document, id);
+  return name === id ? say("name.set", { id }) : name;
+}
+
+/** Work points in words, by their label or the place where they are. */
+export const workPlaces = (document: StillhotDocument, ids: Iterable<string>): Message =>
+  listOf(
+    [...ids].map((id) => {
+      const workPoint = jobOf(document).workPoints[id as WorkPointId] as WorkPoint | undefined;
+      return say("name.plain", { name: workPoint?.label || nameOf(document, workPoint?.at ?? id) });
+    }),
+  );
+
 /** Several things in a row as one message. */
-export function listOf(items: readonly Message[]): Message {
+export function listOf(things: readonly (Message | string)[]): Message {
+  const items = things.map((it) => (typeof it === "string" ? say("name.plain", { name: it }) : it));
   if (items.length === 0) return say("list.none");
   return items.slice(0, -1).reduceRight((rest, first) => say("list.more", { first, rest }), items.at(-1)!);
 }

@@ -1,3 +1,4 @@
+import { conductorNames } from "../document";
 import type { Step, System } from "../document";
 import { type ElementId, isRefusal, type PointId, say, type WorkPointId } from "../terms";
 import { chargesAfter } from "./capacitors";
@@ -155,7 +156,7 @@ function tested(before: JobState, step: Step): Partial<JobState> {
       : before.tested,
     shownLive: [...before.shownLive, ...live],
     ...(live.length > 0 && before.briefed
-      ? { briefAgain: say("brief.shownLive", { where: live.join(", ") }) }
+      ? { briefAgain: say("brief.shownLive", { where: conductorNames(before.document, live) }) }
       : {}),
   };
 }

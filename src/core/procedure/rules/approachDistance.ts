@@ -1,4 +1,4 @@
-import { jobOf, settingsOf } from "../../document";
+import { conductorNames, jobOf, settingsOf } from "../../document";
 import { endsOf, circuitOf } from "../../network";
 import { approachDistanceFor, citationOf, gloveClassFor } from "../../reference";
 import {
@@ -11,7 +11,7 @@ import {
   say,
   type WorkPointId,
 } from "../../terms";
-import { elementsOf, figure, nameOf, namesOf } from "../names";
+import { elementsOf, figure, nameOf } from "../names";
 import { defineRule, type Problem } from "../rule";
 import { seen } from "../seen";
 import type { JobState } from "../state";
@@ -88,11 +88,14 @@ function problem(
   return {
     where,
     message: say(key, {
-      hot: namesOf(hot),
+      hot: conductorNames(state.document, hot),
       volts: figure(volts),
       distance: distanceWords(volts, phases.size > 1),
     }),
-    help: say("rule.approach-distance.help", { gloves: gloveWords(volts), hot: namesOf(hot) }),
+    help: say("rule.approach-distance.help", {
+      gloves: gloveWords(volts),
+      hot: conductorNames(state.document, hot),
+    }),
   };
 }
 

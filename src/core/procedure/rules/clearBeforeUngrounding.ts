@@ -1,6 +1,6 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { namesOf } from "../names";
+import { setName, workPlaces } from "../names";
 import { defineRule } from "../rule";
 
 /** Everybody is clear of the line before a ground comes off: it is what has been holding them. */
@@ -13,8 +13,8 @@ export const clearBeforeUngrounding = defineRule({
     return {
       where: step.element!,
       message: say("rule.clear-before-ungrounding", {
-        set: step.element!,
-        where: namesOf([...before.workUnderWay]),
+        set: setName(before.document, step.element!),
+        where: workPlaces(before.document, before.workUnderWay),
       }),
       help: say("rule.clear-before-ungrounding.help"),
       marks: [{ step: before.lastWork, why: say("mark.workBegan") }],

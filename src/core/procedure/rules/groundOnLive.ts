@@ -1,9 +1,10 @@
+import { conductorNames } from "../../document";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
 import { faultAmps } from "../clearing";
 import { touchedConductors } from "../consequence";
 import { isLiveState } from "../live";
-import { figure, namesOf } from "../names";
+import { figure, setName } from "../names";
 import { groundIdOf } from "../positions";
 import { defineRule } from "../rule";
 import { seen } from "../seen";
@@ -23,13 +24,13 @@ export const groundOnLive = defineRule({
     return {
       where: set,
       message: say("rule.ground-on-live", {
-        set,
-        where: namesOf(live),
+        set: setName(before.document, set),
+        where: conductorNames(before.document, live),
         state: say(`state.${conductors[first]!.state}`),
         volts: figure(conductors[first]!.volts),
         amps: figure(faultAmps(after, [set])),
       }),
-      help: say("rule.ground-on-live.help", { where: namesOf(live) }),
+      help: say("rule.ground-on-live.help", { where: conductorNames(before.document, live) }),
     };
   },
 });

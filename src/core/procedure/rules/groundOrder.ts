@@ -1,6 +1,7 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
 import { groundIdOf } from "../positions";
+import { setName } from "../names";
 import { defineRule } from "../rule";
 
 /** On: the neutral or earth end first, then the line end with a stick. Off: the line end first. */
@@ -13,7 +14,7 @@ export const groundOrder = defineRule({
       const set = groundIdOf(before.document.system, step);
       return {
         where: set,
-        message: say("rule.ground-order.on", { set }),
+        message: say("rule.ground-order.on", { set: setName(before.document, set) }),
         help: say("rule.ground-order.on.help"),
       };
     }
@@ -21,7 +22,7 @@ export const groundOrder = defineRule({
       return {
         where: step.element!,
         citation: citationOf("n6-remove"),
-        message: say("rule.ground-order.off", { set: step.element! }),
+        message: say("rule.ground-order.off", { set: setName(before.document, step.element!) }),
         help: say("rule.ground-order.off.help"),
       };
     return undefined;

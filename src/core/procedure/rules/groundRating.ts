@@ -3,7 +3,7 @@ import { settingsOf } from "../../document";
 import { citationOf, withstandAmps } from "../../reference";
 import { type ElementId, say } from "../../terms";
 import { dutiesOf } from "../duty";
-import { elementOf, elementsOf, figure } from "../names";
+import { elementOf, elementsOf, figure, setName } from "../names";
 import { groundIdOf } from "../positions";
 import { defineRule, type Problem } from "../rule";
 import type { JobState } from "../state";
@@ -37,8 +37,8 @@ function sizeOf({ document }: JobState, id: ElementId): Problem[] {
       citation: citationOf("n4-min-size"),
       message:
         cable === undefined
-          ? say("rule.ground-rating.unknown", { set: id })
-          : say("rule.ground-rating.small", { set: id, cable }),
+          ? say("rule.ground-rating.unknown", { set: setName(document, id) })
+          : say("rule.ground-rating.small", { set: setName(document, id), cable }),
       help: say("rule.ground-rating.size.help"),
     },
   ];
@@ -55,7 +55,7 @@ function dutyOf(state: JobState, id: ElementId): Problem[] {
     {
       where: id,
       message: say("rule.ground-rating", {
-        set: id,
+        set: setName(state.document, id),
         cable,
         amps: figure(duty.amps),
         withstand: figure(withstand),

@@ -1,7 +1,7 @@
 import { citationOf } from "../../reference";
 import { conductorId, type ElementId, say } from "../../terms";
 import { islandOf } from "../joined";
-import { elementOf, elementsOf, nameOf } from "../names";
+import { elementOf, elementsOf, nameOf, setName } from "../names";
 import { groundIdOf } from "../positions";
 import { defineRule, type Problem } from "../rule";
 import type { JobState } from "../state";
@@ -37,7 +37,7 @@ function returnOf({ document }: JobState, id: ElementId): Problem[] {
       islandOf(document.system, conductorId(it.at, "N")) === islandOf(document.system, neutral),
   );
   if (to !== "earth" && home) return [];
-  const gaps = { set: id, at: nameOf(document, at) };
+  const gaps = { set: setName(document, id), at: nameOf(document, at) };
   return [
     {
       where: id,

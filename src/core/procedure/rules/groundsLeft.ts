@@ -1,7 +1,7 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
 import { shortsEnergized } from "../consequence";
-import { elementOf, nameOf, namesOf } from "../names";
+import { elementOf, listOf, nameOf, setName } from "../names";
 import { defineRule } from "../rule";
 import { isSwitching } from "../verbs";
 
@@ -20,9 +20,9 @@ export const groundsLeft = defineRule({
       where: step.element ?? sets[0]!,
       message: say("rule.grounds-left", {
         name: nameOf(after.document, step.element ?? ""),
-        sets: namesOf(sets.map((id) => nameOf(after.document, id))),
+        sets: listOf(sets.map((id) => setName(after.document, id))),
       }),
-      help: say("rule.grounds-left.help", { sets: namesOf(sets) }),
+      help: say("rule.grounds-left.help", { sets: listOf(sets.map((id) => setName(after.document, id))) }),
     };
   },
 });

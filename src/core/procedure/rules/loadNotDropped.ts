@@ -1,3 +1,4 @@
+import { conductorNames } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { type ElementId, say } from "../../terms";
 import { conductorId } from "../../terms";
@@ -40,7 +41,7 @@ export const loadNotDropped = defineRule({
       where: step.element!,
       message: say("rule.load-not-dropped", {
         name: nameOf(after.document, step.element!),
-        where: namesOf(fed),
+        where: conductorNames(after.document, fed),
         sources: namesOf(sources.map((id) => nameOf(after.document, id))),
       }),
       help: say("rule.load-not-dropped.help"),

@@ -1,3 +1,4 @@
+import { conductorNames } from "../../document";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
 import { touchedConductors } from "../consequence";
@@ -21,7 +22,11 @@ export const openPhaseBackfeed = defineRule({
       return [
         {
           where: id,
-          message: say("rule.open-phase-backfeed", { where: id, name, volts: figure(report.volts) }),
+          message: say("rule.open-phase-backfeed", {
+            where: conductorNames(before.document, [id]),
+            name,
+            volts: figure(report.volts),
+          }),
           help: say("rule.open-phase-backfeed.help", { name }),
         },
       ];

@@ -1,6 +1,6 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { elementsOf, nameOf, namesOf } from "../names";
+import { elementsOf, listOf, nameOf, setName, workPlaces } from "../names";
 import { defineRule, type Problem } from "../rule";
 import type { JobState } from "../state";
 import type { Step } from "../../document";
@@ -31,14 +31,18 @@ function releaseProblems(step: Step, before: JobState): Problem[] {
   if (before.workUnderWay.size > 0)
     problems.push({
       where: "job",
-      message: say("rule.release-order.people", { where: namesOf([...before.workUnderWay]) }),
+      message: say("rule.release-order.people", { where: workPlaces(before.document, before.workUnderWay) }),
       help: say("rule.release-order.people.help"),
     });
   if (sets.length > 0)
     problems.push({
       where: sets[0]!,
-      message: say("rule.release-order.grounds", { sets: namesOf(sets) }),
-      help: say("rule.release-order.grounds.help", { sets: namesOf(sets) }),
+      message: say("rule.release-order.grounds", {
+        sets: listOf(sets.map((id) => setName(before.document, id))),
+      }),
+      help: say("rule.release-order.grounds.help", {
+        sets: listOf(sets.map((id) => setName(before.document, id))),
+      }),
     });
   const by = step.with ?? before.permitHolder;
   if (before.permitHolder !== "" && by !== before.permitHolder)

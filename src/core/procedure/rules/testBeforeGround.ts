@@ -1,6 +1,7 @@
+import { conductorNames } from "../../document";
 import { citationOf } from "../../reference";
 import { conductorId, type Letter, say } from "../../terms";
-import { namesOf } from "../names";
+import { setName } from "../names";
 import { groundIdOf, phasesAt } from "../positions";
 import { defineRule } from "../rule";
 import { seen } from "../seen";
@@ -25,10 +26,10 @@ export const testBeforeGround = defineRule({
     return {
       where: groundIdOf(before.document.system, step),
       message: say("rule.test-before-ground", {
-        set: groundIdOf(before.document.system, step),
-        where: namesOf(untested),
+        set: setName(before.document, groundIdOf(before.document.system, step)),
+        where: conductorNames(before.document, untested),
       }),
-      help: say("rule.test-before-ground.help", { where: namesOf(untested) }),
+      help: say("rule.test-before-ground.help", { where: conductorNames(before.document, untested) }),
       marks: [
         ...(before.lastSwitching === 0
           ? []

@@ -1,6 +1,7 @@
+import { conductorNames } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
-import { figure, namesOf } from "../names";
+import { figure } from "../names";
 import { defineRule } from "../rule";
 import { isLooking } from "../looking";
 
@@ -15,7 +16,7 @@ export const testLive = defineRule({
     return {
       where: first,
       message: say("rule.test-live", {
-        where: namesOf(before.shownLive),
+        where: conductorNames(before.document, before.shownLive),
         volts: figure(before.readings.get(first)?.volts ?? 0),
         verb: step.do,
       }),

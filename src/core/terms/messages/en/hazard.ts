@@ -1,9 +1,20 @@
 export const hazard = {
+  "name.plain": "{name}",
+  "name.conductors": "{point}, {which}",
+  "name.point": "{kind} {id}",
+  "name.more": "and {count} more",
+  "name.phase.one": "phase {letters}",
+  "name.phase.many": "phases {letters}",
+  "name.leg.one": "leg {letters}",
+  "name.leg.many": "legs {letters}",
+  "name.neutral": "neutral",
+  "name.withNeutral": "{phases} and neutral",
+  "name.set": "ground set {id}",
   "hazard.unsolved":
     "the drawing's equations could not be solved, so no number here may be believed and every conductor counts as live",
   "hazard.loadsUnsettled":
     "constant-current or constant-power loads did not settle; they are taken as constant impedances",
-  "hazard.neutralVolts": "the neutral {where} stands at {volts} V to earth as drawn",
+  "hazard.neutralVolts": "{where} stands at {volts} V to earth as drawn",
   "hazard.neutralVolts.help":
     "treat it as live; look for a break in the neutral between it and the source, and for a bad ground rod",
   "hazard.inducedExposure":

@@ -1,10 +1,21 @@
 /** Ce que trouve l'examen des dangers. */
 export const hazard = {
+  "name.plain": "{name}",
+  "name.conductors": "{point}, {which}",
+  "name.point": "{kind} {id}",
+  "name.more": "et {count} de plus",
+  "name.phase.one": "phase {letters}",
+  "name.phase.many": "phases {letters}",
+  "name.leg.one": "branche {letters}",
+  "name.leg.many": "branches {letters}",
+  "name.neutral": "neutre",
+  "name.withNeutral": "{phases} et neutre",
+  "name.set": "jeu de mise à la terre {id}",
   "hazard.unsolved":
     "les équations du dessin n'ont pas pu être résolues : aucun nombre d'ici n'est à croire et tout conducteur compte comme sous tension",
   "hazard.loadsUnsettled":
     "des charges à courant ou à puissance constants ne se stabilisent pas ; elles sont prises comme impédances constantes",
-  "hazard.neutralVolts": "le neutre {where} est à {volts} V de la terre tel que dessiné",
+  "hazard.neutralVolts": "{where} est à {volts} V de la terre tel que dessiné",
   "hazard.neutralVolts.help":
     "tenez-le pour sous tension ; cherchez une coupure du neutre vers la source, et un mauvais piquet de terre",
   "hazard.inducedExposure":

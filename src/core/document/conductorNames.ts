@@ -1,0 +1,52 @@
+import {
+  type ConductorId,
+  isMessageKey,
+  type Message,
+  type MessageKey,
+  partsOfConductor,
+  type PointId,
+  say,
+} from "../terms";
+import { completePoint } from "./complete";
+import type { System } from "./types";
+
+/**
+ * Conductors as people call them: `pole 4, phases A B`. Those of one point stand together, and no more than a few points
+ * are told.
+ */
+export function conductorNames(
+  { system }: { readonly system: System },
+  ids: readonly ConductorId[],
+  most = 4,
+): Message {
+  const letters = new Map<PointId, string>();
+  for (const { point, letter } of ids.map(partsOfConductor))
+    letters.set(point, (letters.get(point) ?? "") + letter);
+  const each = [...letters].map(([point, its]) =>
+    say("name.conductors", { point: namedPoint(system, point), which: whichOf(its) }),
+  );
+  const more = each.length - most;
+  const told = more > 0 ? [...each.slice(0, most), say("name.more", { count: more })] : each;
+  if (told.length === 0) return say("list.none");
+  return told.slice(0, -1).reduceRight((rest, first) => say("list.more", { first, rest }), told.at(-1)!);
+}
+
+/** What a person calls a point: its label, or what it is and its id. */
+function namedPoint(system: System, id: PointId): string | Message {
+  const saved = Object.hasOwn(system.points, id) ? system.points[id] : undefined;
+  if (saved === undefined) return id;
+  const { label, kind } = completePoint(saved);
+  const key = `kind.${kind}`;
+  return label !== "" || !isMessageKey(key)
+    ? label || id
+    : say("name.point", { kind: say(key as MessageKey), id });
+}
+
+function whichOf(letters: string): Message {
+  const phases = [...letters].filter((it) => it !== "N");
+  const isLeg = phases.some((it) => it === "1" || it === "2");
+  const count = phases.length === 1 ? "one" : "many";
+  const named = say(`name.${isLeg ? "leg" : "phase"}.${count}`, { letters: phases.join(" ") });
+  if (phases.length === letters.length) return named;
+  return phases.length === 0 ? say("name.neutral") : say("name.withNeutral", { phases: named });
+}
