@@ -1,5 +1,13 @@
 import { perObject, settingsOf, type StillhotDocument, type System } from "../document";
-import { type Circuit, circuitAtHand, circuitOf, REACH, reachOf, standingOf } from "../network";
+import {
+  type Circuit,
+  circuitAtHand,
+  circuitOf,
+  REACH,
+  reachOf,
+  type Standing,
+  standingOf,
+} from "../network";
 import { codeOf, type StateColumn } from "./stateColumn";
 import { metallicIslands, shortsOf } from "./view";
 
@@ -27,17 +35,23 @@ export function standsAlike(one: StillhotDocument, other: StillhotDocument): boo
 const byReach = perObject((circuit: Circuit): StateColumn => {
   const standing = standingOf(circuit);
   const reach = reachOf(circuit, standing, { groundsLifted: false });
-  const islands = metallicIslands(circuit, standing);
-  const { anyGround, faulted } = shortsOf(circuit, islands, reach.tied);
-  const hasShorts = anyGround.size + faulted.size > 0;
-  const isShorted = (island: number) => faulted.has(island) || anyGround.has(island);
+  const isShorted = shortedNodes(circuit, standing, reach.tied);
   const states = new Uint8Array(circuit.conductorCount);
   for (let node = 0; node < circuit.conductorCount; node++) {
     const how = reach.how[node]!;
     if (reach.tied[node] === 1 && circuit.letterOfNode[node] === "N") states[node] = codeOf.neutral;
     else if (how === REACH.none) states[node] = codeOf.unknown;
-    else if (hasShorts && isShorted(islands[node]!)) states[node] = codeOf.faulted;
+    else if (isShorted(node)) states[node] = codeOf.faulted;
     else states[node] = (how & REACH.forward) !== 0 ? codeOf.energized : codeOf.backfed;
   }
   return { ids: circuit.conductorIds, states };
 });
+
+/** Whether a node is joined to a ground set or a fault. Islands are told only where there is one. */
+function shortedNodes(circuit: Circuit, standing: Standing, tied: Uint8Array): (node: number) => boolean {
+  if (!circuit.branches.some(({ part }) => part.role === "ground" || part.role === "fault"))
+    return () => false;
+  const islands = metallicIslands(circuit, standing);
+  const { anyGround, faulted } = shortsOf(circuit, islands, tied);
+  return (node) => faulted.has(islands[node]!) || anyGround.has(islands[node]!);
+}
