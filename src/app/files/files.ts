@@ -22,7 +22,7 @@ export async function readFile(file: File): Promise<Opened> {
   const opened = readBytes(new Uint8Array(await file.arrayBuffer()));
   if ("document" in opened || !/^image\/(?!svg)/.test(file.type)) return opened;
   // It may be a photograph of a printed code.
-  const { readPhotograph } = await import("../share/scanned");
+  const { readPhotograph } = await later(() => import("../share/scanned"));
   return (await readPhotograph(file)) ?? opened;
 }
 

@@ -74,7 +74,9 @@ export type LimitKey = keyof typeof settingFields;
 export const limitsChanged: (document: StillhotDocument) => readonly LimitKey[] = perObject(
   (document: StillhotDocument) => {
     const settings = settingsOf(document);
-    return (Object.keys(settingFields) as LimitKey[]).filter((key) => settings[key] !== DEFAULT_SETTINGS[key]);
+    return (Object.keys(settingFields) as LimitKey[]).filter(
+      (key) => settings[key] !== DEFAULT_SETTINGS[key],
+    );
   },
 );
 

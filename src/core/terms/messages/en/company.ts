@@ -27,13 +27,6 @@ export const company = {
     "Whatever this rule finds is then told nowhere: not in Plan, not in Rehearse, not on the sheet. What happens to a person stays the same.",
   "company.unknownRule": "A rule that this version does not know",
 
-  "edit.setLimit": "Change a limit: {name}",
-  "edit.limitBack": "Back to the usual limit: {name}",
-  "edit.limitReason": "A limit changes only with a reason.",
-
-  "limit.singleCrew":
-    "One crew, with every opening visible, on the structure of the work and under its own control, may leave out the request, the tags and the blocking (29 CFR 1910.269(m)(2)(iii))",
-
   "ruleName.brief-first": "The crew is briefed before anything is done",
   "ruleName.permit-first": "A line section is worked only under a permit that is held",
   "ruleName.loose-hardware": "Nothing is worked with a stick while something hangs loose",

@@ -82,7 +82,8 @@ export const keep = {
   "scan.same": "Paper and screen are the same drawing, fingerprint {letters}.",
   "scan.stale":
     "The paper and the drawing of this name on the screen are not the same: paper {paper}, screen {here}. One of them is stale. Find out which before anybody works by either.",
-  "scan.other": "Fingerprint {letters}. It is another drawing than the one on the screen, which stays on this device.",
+  "scan.other":
+    "Fingerprint {letters}. It is another drawing than the one on the screen, which stays on this device.",
   "scan.open": "Open it",
   "scan.openPaper": "Open what the paper holds",
   "scan.keep": "Keep what is on the screen",

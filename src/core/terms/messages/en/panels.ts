@@ -206,17 +206,6 @@ export const panels = {
   "settings.thisDrawing": "This drawing",
   "settings.frequency": "Frequency",
 
-  "limit.hazardVolts": "Hot from",
-  "limit.exposureLimitVolts": "Exposure limit",
-  "limit.openWithoutLoadBreakAmps": "Bare cutout may break",
-  "limit.tapClampMaxAmps": "Tap clamp may carry",
-  "limit.assumeGenerators": "Assume that any customer may have a generator",
-  "limit.assumedGeneratorKva": "Assumed generator",
-  "limit.bodyOhms": "Resistance of a body",
-  "limit.clearingSeconds": "Clearing time",
-  "limit.inducedLimitVolts": "Induced exposure limit",
-  "limit.clampBreakAmps": "Tap clamp may break",
-
   "keys.title": "Keys",
   "keys.off": "Single-letter keys are turned off in the settings.",
 

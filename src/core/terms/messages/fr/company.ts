@@ -27,13 +27,6 @@ export const company = {
     "Ce que trouve cette règle n'est alors dit nulle part : ni dans le plan, ni dans la répétition, ni sur la fiche. Ce qui arrive à une personne reste le même.",
   "company.unknownRule": "Une règle que cette version ne connaît pas",
 
-  "edit.setLimit": "Changer une limite : {name}",
-  "edit.limitBack": "Revenir à la limite habituelle : {name}",
-  "edit.limitReason": "Une limite ne change qu'avec une raison.",
-
-  "limit.singleCrew":
-    "Une seule équipe, dont chaque ouverture est visible, sur la structure du travail et sous son propre contrôle, peut omettre la demande, les étiquettes et le blocage (29 CFR 1910.269(m)(2)(iii))",
-
   "ruleName.brief-first": "L'équipe est réunie avant que rien ne soit fait",
   "ruleName.permit-first": "Une section de ligne ne se travaille qu'avec une autorisation en main",
   "ruleName.loose-hardware": "Rien ne se travaille à la perche tant qu'une pièce pend",

@@ -207,17 +207,6 @@ export const panels = {
   "settings.thisDrawing": "Ce dessin",
   "settings.frequency": "Fréquence",
 
-  "limit.hazardVolts": "Sous tension dès",
-  "limit.exposureLimitVolts": "Limite d'exposition",
-  "limit.openWithoutLoadBreakAmps": "Un coupe-circuit nu peut couper",
-  "limit.tapClampMaxAmps": "Une pince peut porter",
-  "limit.assumeGenerators": "Supposer que tout client peut avoir une génératrice",
-  "limit.assumedGeneratorKva": "Génératrice supposée",
-  "limit.bodyOhms": "Résistance du corps",
-  "limit.clearingSeconds": "Durée d'élimination",
-  "limit.inducedLimitVolts": "Limite d'exposition induite",
-  "limit.clampBreakAmps": "Une pince peut couper",
-
   "keys.title": "Touches",
   "keys.off": "Les touches d'une seule lettre sont désactivées dans les réglages.",
 
