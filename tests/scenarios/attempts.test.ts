@@ -312,7 +312,7 @@ describe("T5 the debrief follows from the log", () => {
     expect(decision.knew).toEqual([]);
     expect(decision.didNotKnow).toEqual(["closed"]);
     expect(decision.truth!.verdict).toBe("live");
-    expect(spell(decision.did[0]!)).toMatch(/the ground goes onto p4\/A at 7194 V: 1295 A/);
+    expect(spell(decision.did[0]!)).toMatch(/the ground goes onto Pole [\w, ]*, phase A at 7194 V: 1295 A/);
     expect(decision.findings.find(({ rule }) => rule === "test-before-ground")!.citation).toContain(
       "1910.269",
     );
