@@ -20,7 +20,7 @@ const skeleton = (value: unknown, key = ""): unknown => {
 };
 
 test.each(ANSWERING)(
-  "%s in French: the same keys, codes, numbers and exit code, other sentences",
+  "C8 %s in French: the same keys, codes, numbers and exit code, other sentences",
   async (name) => {
     const [english, french] = await Promise.all([
       line([name, at, "--json"]),

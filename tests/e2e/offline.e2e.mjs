@@ -76,7 +76,7 @@ export const tests = [
       const page = await ctx.open({ context, url: server.url });
       await ready(page);
       await page.locator("[data-verdict]").waitFor();
-      for (const item of ["library", "kept", "share", "keys", "settings"]) {
+      for (const item of ["library", "kept", "share", "scan", "keys", "settings"]) {
         await page.getByRole("button", { name: "Menu" }).click();
         await page.locator(`[data-menu="${item}"]`).click();
         await page.locator("dialog[open] h2").waitFor();
