@@ -13,9 +13,9 @@ const sheetOf = async (page) => {
   return frame.getAttribute("srcdoc");
 };
 
-async function openFile(page, file) {
+async function openFile(page, file, name = "Open a file") {
   const chooser = page.waitForEvent("filechooser");
-  await page.getByRole("button", { name: "Open a file", exact: true }).click();
+  await page.getByRole("button", { name, exact: true }).click();
   await (await chooser).setFiles(file);
 }
 
@@ -42,23 +42,24 @@ function sixtySteps() {
   return file;
 }
 
-const fitsOnPaper = {
-  name: "the sheet of a demo and of sixty steps takes at most two pages of Letter and of A4",
+const OPEN = { "en-US": "Open a file", "fr-CA": "Ouvrir un fichier" };
+const fitsOnPaper = (locale) => ({
+  name: `the sheet of a demo and of sixty steps takes at most two pages of Letter and of A4 (${locale})`,
   seconds: 120,
   async run(ctx) {
-    const page = await begun(ctx, { path: "?demo=quarry-lane#sheet" });
+    const page = await begun(ctx, { path: "?demo=quarry-lane#sheet", options: { locale } });
     for (const format of ["Letter", "A4"]) {
       const pdf = await printed(page, await sheetOf(page), format);
       assert.ok([1, 2].includes(pagesOf(pdf)), `${pagesOf(pdf)} pages of ${format}`);
     }
-    await openFile(page, sixtySteps());
+    await openFile(page, sixtySteps(), OPEN[locale]);
     await page.frameLocator("[data-sheet]").getByText("Alder Court").first().waitFor();
     for (const format of ["Letter", "A4"]) {
       const pdf = await printed(page, await sheetOf(page), format);
       assert.ok([1, 2].includes(pagesOf(pdf)), `${pagesOf(pdf)} pages of ${format} for sixty steps`);
     }
   },
-};
+});
 
 const hidesNothingOnPaper = {
   name: "the sheet of a scenario holds nothing of what is hidden in it",
@@ -116,7 +117,8 @@ const isAccessible = (size, theme) => ({
 });
 
 export const tests = [
-  fitsOnPaper,
+  fitsOnPaper("en-US"),
+  fitsOnPaper("fr-CA"),
   hidesNothingOnPaper,
   warnsOfStalePaper,
   isAccessible("desk", "light"),
