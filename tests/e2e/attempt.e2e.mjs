@@ -1,5 +1,7 @@
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
 import {
   axeFinds,
@@ -144,6 +146,50 @@ const isReachedFromRehearse = (size) => ({
   },
 });
 
+/** A scenario of three seconds, so that its time is soon over. */
+function soonOver() {
+  const document = scenarioFile("first-cutout");
+  document.scenario.minutes = 0.05;
+  document.scenario.criteria = [
+    { id: "time", kind: "good", text: "Done in time.", when: { finishedWithin: 0.05 }, weight: 5 },
+  ];
+  const file = join(mkdtempSync(join(tmpdir(), "stillhot-time-")), "soon.stillhot.json");
+  writeFileSync(file, JSON.stringify(document));
+  return file;
+}
+
+const keepsTime = (size) => ({
+  name: `the clock stands when it is stopped, outlives a reload, and being late ends nothing and is told (${size})`,
+  async run(ctx) {
+    const page = await begun(ctx, { size, path: "#scenario" });
+    const chooser = page.waitForEvent("filechooser");
+    await page.locator('[data-act="open-scenario"]').click();
+    await (await chooser).setFiles(soonOver());
+    await page.locator('[data-act="begin"]').click();
+    await page.locator("[data-clock]").click();
+    await page.locator("[data-stopped]").waitFor();
+    await page.waitForTimeout(6_000);
+    assert.equal(await page.locator("[data-late]").count(), 0, "time ran while the clock stood");
+    await page.locator('[data-act="go-on"]').click();
+    await page.locator("[data-late]").waitFor();
+    await noSidewaysScroll(page);
+    assert.deepEqual(await axeFinds(page), []);
+    await page.reload();
+    await page.locator("[data-late]").waitFor();
+    await doStep(page, { do: "brief" });
+    await finish(page);
+    await page.locator("[data-outcome] [data-late]").waitFor();
+    assert.equal(await page.locator('[data-criterion][data-met="false"]').count(), 1);
+    const download = page.waitForEvent("download");
+    await page.locator('[data-act="save-attempt"]').click();
+    const { log } = JSON.parse(readFileSync(await (await download).path(), "utf8"));
+    assert.ok(
+      log.every(({ at }) => at >= 3 && at < 30),
+      JSON.stringify(log.map(({ at }) => at)),
+    );
+  },
+});
+
 const talksOnTheRadio = {
   name: "a permit is asked for, received and said back",
   async run(ctx) {
@@ -182,6 +228,8 @@ export const tests = [
   asksForHints,
   isReachedFromRehearse("desk"),
   isReachedFromRehearse("phone"),
+  keepsTime("desk"),
+  keepsTime("phone"),
   talksOnTheRadio,
   isAccessible("desk", "light"),
   isAccessible("phone", "dark"),
