@@ -33,13 +33,18 @@ export function clearingOf(state: JobState): Clearing | undefined {
   return first;
 }
 
+/** A link whose element is gone so soon has no time that anybody could tell: its arc ends at a zero of the current. */
+export const isWithinHalfCycle = ({ document }: JobState, seconds: number): boolean =>
+  seconds < 1 / (2 * document.system.frequencyHz);
+
 /** How a fault ends, in words. */
 export function clearingWords(state: JobState): Message {
   const clearing = clearingOf(state);
   if (clearing === undefined)
     return say("clearing.none", { seconds: settingsOf(state.document).clearingSeconds });
   const { element, link, amps, leastSeconds, mostSeconds } = clearing;
-  return say(mostSeconds === Infinity ? "clearing.maybe" : "clearing.link", {
+  const isFast = isWithinHalfCycle(state, mostSeconds);
+  return say(mostSeconds === Infinity ? "clearing.maybe" : isFast ? "clearing.fast" : "clearing.link", {
     name: nameOf(state.document, element),
     link: `${link.amps}${link.type}`,
     amps: figure(amps),

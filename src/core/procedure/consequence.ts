@@ -38,6 +38,7 @@ export function consequenceOf(step: Step, before: JobState, after: JobState): Co
     shock(step, before, after) ??
     chargeLetGo(step, before) ??
     groundedLive(step, before, after) ??
+    ungroundedLive(step, before, after) ??
     closedOntoFault(step, before, after) ??
     joinedOutOfStep(step, before, after) ??
     drawnArc(step, before, after) ??
@@ -144,6 +145,35 @@ function groundedLive(step: Step, before: JobState, after: JobState): Consequenc
       clearing: clearingWords(after),
     }),
   };
+}
+
+/** A ground set taken off while a supply feeds it. */
+function ungroundedLive(step: Step, before: JobState, after: JobState): Consequence | undefined {
+  if (step.do !== "unground") return undefined;
+  const live = liveUnder(before, step.element as ElementId);
+  if (live.length === 0) return undefined;
+  const amps = faultAmps(before, [step.element as ElementId]);
+  const volts = Math.max(...live.map((it) => seen(after).conductors[it]!.volts));
+  return {
+    kind: "arc",
+    amps,
+    volts,
+    text: say("consequence.ungroundedLive", {
+      where: conductorNames(before.document, live),
+      amps: figure(amps),
+      volts: figure(volts),
+    }),
+  };
+}
+
+/** Conductors under a ground set that something supplies. */
+export function liveUnder(state: JobState, set: ElementId): ConductorId[] {
+  const element = elementOf(state.document.system, set);
+  if (element?.kind !== "ground") return [];
+  return liveOf(
+    state,
+    lettersOf(element.phases).map((letter) => conductorId(element.at, letter)),
+  );
 }
 
 const liveOf = (state: JobState, ids: readonly ConductorId[]): ConductorId[] =>

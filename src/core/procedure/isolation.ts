@@ -21,6 +21,10 @@ export const isTagged = (state: JobState, id: ElementId): boolean =>
   state.otherTags.has(id) ||
   (elementOf(state.document.system, id) as { tagged?: boolean } | undefined)?.tagged === true;
 
+/** Tagged before the crew came: that tag is not its own to take. */
+export const wasFoundTagged = (state: JobState, id: ElementId): boolean =>
+  isTagged({ ...state, document: state.asFound, otherTags: new Set() }, id);
+
 /** Whether one can see the gap of an open thing. */
 export function hasVisibleGap(state: JobState, id: ElementId): boolean {
   const element = elementOf(state.document.system, id);

@@ -155,6 +155,8 @@ function tested(before: JobState, step: Step): Partial<JobState> {
       ? added(before.tested, ...[...readings].filter(([, it]) => it.isDead).map(([id]) => id))
       : before.tested,
     shownLive: [...before.shownLive, ...live],
+    // A detector that has just shown volts works: what follows needs no other proof of it.
+    ...(live.length > 0 ? { detector: "proven" as const } : {}),
     ...(live.length > 0 && before.briefed
       ? { briefAgain: say("brief.shownLive", { where: conductorNames(before.document, live) }) }
       : {}),

@@ -17,9 +17,22 @@ export const isOpening = (step: Step): boolean => OPENING.has(step.do);
 export const isClosing = (step: Step): boolean => CLOSING.has(step.do);
 export const isRelying = (step: Step): boolean => RELYING.has(step.do);
 
-/** Steps by which the crew does something to the line: switching, tags and blocks, grounds, work. */
-export const isActing = (step: Step): boolean =>
-  isSwitching(step) || ["tag", "untag", "block", "unblock", "ground", "unground", "work"].includes(step.do);
+/** Steps by which hands change how things stand on the line, beside switching. */
+const HANDLING = set(
+  "tag",
+  "untag",
+  "block",
+  "unblock",
+  "ground",
+  "unground",
+  "secure",
+  "cover",
+  "uncover",
+  "work",
+);
+
+/** Steps by which the crew does something to the line: switching, tags and blocks, grounds, covers, work. */
+export const isActing = (step: Step): boolean => isSwitching(step) || HANDLING.has(step.do);
 
 /** Tools that keep the worker away from the conductor: work with one goes by the rules of live-line work. */
 const HOT_STICKS: readonly string[] = ["clamp-stick", "extending-stick", "hot-stick", "load-break-tool"];

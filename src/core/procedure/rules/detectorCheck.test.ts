@@ -9,8 +9,15 @@ checkRule(
     ["proven, but not right before", "check-detector; tag c1; test p2 A", "danger p2"],
     ["proven right before", "check-detector; test p2 A", ""],
     ["several tests in a row", "check-detector; test p2 A; test p3 A; test p4 A", ""],
-    ["not proven again after", "check-detector; test p2 A; ground p2 A", "warning p2"],
-    ["proven again", "check-detector; test p2 A; check-detector; ground p2 A", ""],
+    ["not proven again after", "lift k1; check-detector; test p2 A; ground p2 A", "warning p2"],
+    ["it showed volts itself: the crew may brief at once", "check-detector; test p1 A; brief", ""],
+    [
+      "it showed volts, then nothing",
+      "test p1 A; test p9 A; brief",
+      "warning job",
+      "c3 cutout p1-p9 A open=A",
+    ],
+    ["proven again", "lift k1; check-detector; test p2 A; check-detector; ground p2 A", ""],
     ["a note lies between nothing", "check-detector; note; test p2 A; note; check-detector", ""],
   ],
 );

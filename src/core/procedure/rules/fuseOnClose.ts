@@ -1,6 +1,6 @@
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
-import { clearingOf } from "../clearing";
+import { clearingOf, isWithinHalfCycle } from "../clearing";
 import { shortsEnergized } from "../consequence";
 import { figure, nameOf } from "../names";
 import { surgesOnClosing } from "../pickUp";
@@ -33,10 +33,11 @@ export const fuseOnClose = defineRule({
     if (shortsEnergized(before, after).length === 0) return blown;
     const clearing = clearingOf(after);
     if (clearing === undefined) return blown;
+    const isFast = isWithinHalfCycle(after, clearing.mostSeconds);
     return [
       {
         where: clearing.element,
-        message: say("rule.fuse-on-close.fault", {
+        message: say(isFast ? "rule.fuse-on-close.fault.fast" : "rule.fuse-on-close.fault", {
           name: nameOf(after.document, clearing.element),
           link: `${clearing.link.amps}${clearing.link.type}`,
           amps: figure(clearing.amps),

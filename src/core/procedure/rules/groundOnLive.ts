@@ -1,20 +1,25 @@
 import { conductorNames } from "../../document";
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { type ElementId, say } from "../../terms";
 import { faultAmps } from "../clearing";
-import { touchedConductors } from "../consequence";
+import { liveUnder, touchedConductors } from "../consequence";
 import { isLiveState } from "../live";
 import { figure, setName } from "../names";
 import { groundIdOf } from "../positions";
-import { defineRule } from "../rule";
+import { defineRule, type Problem } from "../rule";
 import { seen } from "../seen";
+import type { JobState } from "../state";
 
-/** A ground put on something that is supplied makes the fault that it is meant to guard against, in the hands of the crew. */
+/**
+ * A ground put on something that is supplied makes the fault that it is meant to guard against, in the hands of the crew;
+ * one that is taken off while a supply feeds it draws that fault out as an arc, and leaves the line live.
+ */
 export const groundOnLive = defineRule({
   id: "ground-on-live",
   severity: "danger",
   citation: citationOf("n5-test"),
   check(step, before, after) {
+    if (step.do === "unground") return comingOff(step.element as ElementId, before);
     if (step.do !== "ground") return undefined;
     const { conductors } = seen(before);
     const live = touchedConductors(step, before).filter((id) => isLiveState(conductors[id]?.state));
@@ -34,3 +39,18 @@ export const groundOnLive = defineRule({
     };
   },
 });
+
+function comingOff(set: ElementId, before: JobState): Problem | undefined {
+  const live = liveUnder(before, set);
+  if (live.length === 0) return undefined;
+  return {
+    where: set,
+    citation: citationOf("m3-xiii-reenergize"),
+    message: say("rule.ground-on-live.off", {
+      set: setName(before.document, set),
+      where: conductorNames(before.document, live),
+      amps: figure(faultAmps(before, [set])),
+    }),
+    help: say("rule.ground-on-live.off.help", { where: conductorNames(before.document, live) }),
+  };
+}

@@ -45,6 +45,6 @@ describe("left-behind: common practice: everything is put back as found", () => 
 
 test("detector-check: the last test is followed by a check of the detector too", () => {
   const atEnd = (steps: string) => rehearse(draw(TAP, steps)).findings.map((it) => it.rule);
-  expect(atEnd("check-detector; test p2 A")).toEqual(["detector-check"]);
+  expect(atEnd("lift k1; note k1 text stays; check-detector; test p2 A")).toEqual(["detector-check"]);
   expect(atEnd("check-detector; test p2 A; check-detector")).toEqual([]);
 });

@@ -1,7 +1,7 @@
 import type { Step } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { type ElementId, type Message, say } from "../../terms";
-import { isTagged } from "../isolation";
+import { isTagged, wasFoundTagged } from "../isolation";
 import { elementOf, elementsOf, nameOf } from "../names";
 import { defineRule, type Problem } from "../rule";
 import type { JobState } from "../state";
@@ -25,7 +25,7 @@ export const leftBehind = defineRule({
     for (const [id, it] of elementsOf(document.system)) {
       if (it.kind === "ground" && !(id in asFound.system.elements))
         left.push([id, say("left.ground", { name: id })]);
-      else if (isTagged(state, id) && !wasTagged(state, id)) left.push([id, say("left.tag", name(id))]);
+      else if (isTagged(state, id) && !wasFoundTagged(state, id)) left.push([id, say("left.tag", name(id))]);
       else if (isElsewhere(state, id)) left.push([id, say("left.position", name(id))]);
     }
     for (const id of Object.keys(asFound.system.elements))
@@ -44,9 +44,6 @@ export const leftBehind = defineRule({
       }));
   },
 });
-
-const wasTagged = (state: JobState, id: ElementId): boolean =>
-  isTagged({ ...state, document: state.asFound, otherTags: new Set() }, id);
 
 function isElsewhere({ document, asFound }: JobState, id: ElementId): boolean {
   const is = elementOf(document.system, id) as unknown as Record<string, unknown>;

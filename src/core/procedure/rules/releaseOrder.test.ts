@@ -27,6 +27,13 @@ checkRule(
       "warning c1",
     ],
     ["after it", "request-permit; receive-permit; open c1; tag c1; release-permit; untag c1", ""],
+    ["a tag comes off over people on the line", "open c1; tag c1; work w1; untag c1", "danger c1"],
+    ["a block comes off over people on the line", "lift k1; block k1; work w1; unblock k1", "danger k1"],
+    [
+      "both, once everybody is clear",
+      "lift k1; block k1; tag k1; work w1; all-clear; untag k1; unblock k1",
+      "",
+    ],
     ["a tag without any permit", "open c1; tag c1; untag c1", ""],
     ["nothing to release", "release-permit", "note job"],
   ],

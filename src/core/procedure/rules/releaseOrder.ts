@@ -5,14 +5,19 @@ import { defineRule, type Problem } from "../rule";
 import type { JobState } from "../state";
 import type { Step } from "../../document";
 
-/** Release goes in order: people clear, grounds off, released by the one who holds it, tags off; then it is closed. */
+/**
+ * Release goes in order: people clear, grounds off, released by the one who holds it, tags off; then it is closed. While
+ * people are on the line no tag and no block comes off, with a permit or without one.
+ */
 export const releaseOrder = defineRule({
   id: "release-order",
   severity: "danger",
   citation: citationOf("m3-x-release"),
   check(step, before) {
     if (step.do === "release-permit") return releaseProblems(step, before);
-    if (step.do !== "untag" || before.permit !== "held") return undefined;
+    if (step.do !== "untag" && step.do !== "unblock") return undefined;
+    if (before.workUnderWay.size > 0) return underWay(step.do, step.element!, before);
+    if (step.do === "unblock" || before.permit !== "held") return undefined;
     return {
       where: step.element!,
       severity: "warning",
@@ -21,6 +26,16 @@ export const releaseOrder = defineRule({
       help: say("rule.release-order.tag.help"),
     };
   },
+});
+
+const underWay = (verb: "untag" | "unblock", element: string, before: JobState): Problem => ({
+  where: element,
+  message: say(`rule.release-order.${verb}`, {
+    name: nameOf(before.document, element),
+    where: workPlaces(before.document, before.workUnderWay),
+  }),
+  help: say("rule.release-order.people.help"),
+  marks: [{ step: before.lastWork, why: say("mark.workBegan") }],
 });
 
 function releaseProblems(step: Step, before: JobState): Problem[] {

@@ -7,5 +7,18 @@ checkRule("tagged-operated", "1910.269(m)(3)(v): tags forbid operating the devic
   ["another thing", "open c1; tag c1; open c2", ""],
   ["taking the barrel out of an open cutout only makes it safer", "open c1; tag c1; remove-barrel c1", ""],
   ["putting it back does not", "open c1; remove-barrel c1; tag c1; replace-barrel c1", "danger c1"],
+  [
+    "the other poles, opened one by one and tagged at the first",
+    "open c3 A; tag c3; open c3 BC",
+    "",
+    "c3 cutout p1-p9 ABC",
+  ],
+  ["a pole closed again under that tag", "open c3 A; tag c3; close c3 A", "danger c3", "c3 cutout p1-p9 ABC"],
+  [
+    "the other poles under a tag that was found there",
+    "open c3 BC",
+    "danger c3",
+    "c3 cutout p1-p9 ABC open=A tagged=true",
+  ],
   ["a tag hung on a generator", "tag gx; start gx", "danger gx", "gx generator h1 12 kva=6 volts=240"],
 ]);

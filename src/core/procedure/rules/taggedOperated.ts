@@ -1,25 +1,41 @@
+import { deviceOf, openPhasesOf } from "../../devices";
 import { citationOf } from "../../reference";
 import { type ElementId, say } from "../../terms";
 import { phasesMoved } from "../gap";
-import { isTagged } from "../isolation";
-import { nameOf } from "../names";
+import { isTagged, wasFoundTagged } from "../isolation";
+import { elementOf, nameOf } from "../names";
 import { defineRule } from "../rule";
-import { isSwitching } from "../verbs";
+import type { JobState } from "../state";
+import { isOpening, isSwitching } from "../verbs";
 
-/** A tag says: do not operate. Taking the barrel out of a cutout that hangs open already is no operation of it. */
+/**
+ * A tag says: do not operate. Taking the barrel out of a cutout that hangs open already is no operation of it, nor is
+ * opening the other poles of cutouts that the crew opens and tags one by one.
+ */
 export const taggedOperated = defineRule({
   id: "tagged-operated",
   severity: "danger",
   citation: citationOf("m3-v-tags"),
   check(step, before, after) {
     if (!isSwitching(step) || step.element === undefined) return undefined;
-    if (!isTagged(before, step.element as ElementId)) return undefined;
-    if (step.do === "remove-barrel" && phasesMoved(step, before, after).opened === "") return undefined;
-    const name = nameOf(before.document, step.element);
+    const id = step.element as ElementId;
+    if (!isTagged(before, id)) return undefined;
+    const { opened } = phasesMoved(step, before, after);
+    if (step.do === "remove-barrel" && opened === "") return undefined;
+    if (isOpening(step) && opened !== "" && hangsOnOpenPole(before, id)) return undefined;
+    const name = nameOf(before.document, id);
     return {
-      where: step.element,
+      where: id,
       message: say("rule.tagged-operated", { name, verb: step.do }),
       help: say("rule.tagged-operated.help", { name }),
     };
   },
 });
+
+/** The crew's own tag on a thing whose poles open one by one, of which at least one is open: there it hangs. */
+function hangsOnOpenPole(state: JobState, id: ElementId): boolean {
+  const element = elementOf(state.document.system, id);
+  if (element === undefined || wasFoundTagged(state, id)) return false;
+  const isGang = deviceOf(element.kind).opening?.gang(element as never) === true;
+  return !isGang && openPhasesOf(element) !== "";
+}

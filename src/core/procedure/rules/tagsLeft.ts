@@ -1,7 +1,7 @@
 import { citationOf } from "../../reference";
-import { conductorId, type ElementId, lettersOf, say } from "../../terms";
+import { conductorId, lettersOf, say } from "../../terms";
 import { endsOf } from "../../network";
-import { isTagged } from "../isolation";
+import { isTagged, wasFoundTagged } from "../isolation";
 import { energizedBy, energizedOnTheJob } from "../live";
 import { elementsOf, nameOf } from "../names";
 import { defineRule } from "../rule";
@@ -15,10 +15,8 @@ export const tagsLeft = defineRule({
   check(step, before, after) {
     if (!isSwitching(step) || energizedOnTheJob(before, after).length === 0) return undefined;
     const energized = new Set(energizedBy(before, after));
-    const wasTagged = (id: ElementId) =>
-      isTagged({ ...before, document: before.asFound, otherTags: new Set() }, id);
     return elementsOf(after.document.system)
-      .filter(([id]) => id !== step.element && isTagged(after, id) && !wasTagged(id))
+      .filter(([id]) => id !== step.element && isTagged(after, id) && !wasFoundTagged(before, id))
       .filter(([, it]) =>
         endsOf(it).some(([, point]) =>
           lettersOf((it as { phases?: string }).phases ?? "").some((letter) =>

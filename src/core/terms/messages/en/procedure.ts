@@ -78,8 +78,10 @@ export const procedure = {
   "breaks.clamp": "a clamp, which may break {limit} A",
   "breaks.lead": "a parting lead, which may break {limit} A",
 
-  "clearing.none": "no link on the way melts; it lasts until something upstream trips, {seconds} s or more",
+  "clearing.none":
+    "no link on the way melts; it lasts until something upstream trips, {seconds} s or more, if anything trips at all",
   "clearing.link": "the {link} link of {name} carries {amps} A and melts in {least} to {most} s",
+  "clearing.fast": "the {link} link of {name} carries {amps} A and melts within half a cycle",
   "clearing.maybe": "the {link} link of {name} carries {amps} A and melts in {least} s or not at all",
 
   "consequence.none": "nothing happens that anyone could see",
@@ -88,6 +90,8 @@ export const procedure = {
   "consequence.charge": "{name} still holds {volts} V and lets go {joules} J at once",
   "consequence.groundedLive":
     "the ground goes onto {where} at {volts} V: {amps} A flows through the set at the end of the stick; {clearing}",
+  "consequence.ungroundedLive":
+    "the ground comes off {where} with {amps} A in it: an arc is drawn out at the end of the stick, and {volts} V stands on the line behind it",
   "consequence.closedOnto": "{name} closes onto {onto}: {amps} A flows; {clearing}",
   "consequence.outOfStep":
     "{name} joins two supplies {degrees}° and {volts} V apart: {amps} A flows through it; {clearing}",
@@ -160,6 +164,10 @@ export const procedure = {
   "rule.ground-on-live":
     "{set} goes onto {where}, which is {state} at {volts} V: {amps} A flows through the set",
   "rule.ground-on-live.help": "open what feeds {where}, tag it, and test before grounding",
+  "rule.ground-on-live.off":
+    "{set} comes off {where} while a supply feeds it: {amps} A flows through the set, and the line is live without it",
+  "rule.ground-on-live.off.help":
+    "leave the set on, stand clear, and have what feeds {where} opened and tagged first",
   "rule.ground-order.on": "the phase end of {set} goes on before its neutral or earth end",
   "rule.ground-order.on.help": "put the neutral or earth end on first, then the phase end with a stick",
   "rule.ground-order.off": "the neutral or earth end of {set} comes off before its phase end",
@@ -233,6 +241,8 @@ export const procedure = {
   "rule.permit-release.word.help": "ask the system operator before closing",
   "rule.release-order.people": "the permit is released while people are still on the line at {where}",
   "rule.release-order.people.help": "get the all-clear from every person first",
+  "rule.release-order.untag": "the tag on {name} comes off while people are still on the line at {where}",
+  "rule.release-order.unblock": "{name} is unblocked while people are still on the line at {where}",
   "rule.release-order.grounds": "the permit is released while {sets} is still on",
   "rule.release-order.grounds.help": "take {sets} off first",
   "rule.release-order.holder": "the permit is released by {by}, and {holder} holds it",
@@ -255,6 +265,8 @@ export const procedure = {
   "rule.fuse-on-close.cold-load.help": "pick the load up in parts",
   "rule.fuse-on-close.fault":
     "closing onto the fault sends {amps} A through the {link} link of {name}, which melts in {seconds} s",
+  "rule.fuse-on-close.fault.fast":
+    "closing onto the fault sends {amps} A through the {link} link of {name}, which melts within half a cycle",
   "rule.fuse-on-close.fault.help": "find and clear the fault before closing",
   "rule.phase-check": "{name} joins two supplies on {letter} that stand {degrees}° and {volts} V apart",
   "rule.phase-check.help":

@@ -80,8 +80,9 @@ export const procedure = {
   "breaks.lead": "une liaison qui s'écarte, qui peut couper {limit} A",
 
   "clearing.none":
-    "aucun fusible du chemin ne fond ; cela dure jusqu'au déclenchement en amont, {seconds} s ou plus",
+    "aucun fusible du chemin ne fond ; cela dure jusqu'au déclenchement en amont, {seconds} s ou plus, s'il y en a un",
   "clearing.link": "le fusible {link} de {name} porte {amps} A et fond en {least} à {most} s",
+  "clearing.fast": "le fusible {link} de {name} porte {amps} A et fond en moins d'une demi-période",
   "clearing.maybe": "le fusible {link} de {name} porte {amps} A et fond en {least} s ou pas du tout",
 
   "consequence.none": "il n'arrive rien que l'on puisse voir",
@@ -90,6 +91,8 @@ export const procedure = {
   "consequence.charge": "{name} tient encore {volts} V et lâche {joules} J d'un coup",
   "consequence.groundedLive":
     "la terre se pose sur {where} à {volts} V : {amps} A passent dans le jeu au bout de la perche ; {clearing}",
+  "consequence.ungroundedLive":
+    "la mise à la terre quitte {where} avec {amps} A : un arc s'étire au bout de la perche, et {volts} V restent sur la ligne derrière lui",
   "consequence.closedOnto": "{name} se ferme sur {onto} : {amps} A passent ; {clearing}",
   "consequence.outOfStep":
     "{name} joint deux sources écartées de {degrees}° et de {volts} V : {amps} A y passent ; {clearing}",
@@ -169,6 +172,10 @@ export const procedure = {
     "{set} se pose sur {where}, qui est {state} à {volts} V : {amps} A passent dans le jeu",
   "rule.ground-on-live.help":
     "ouvrez ce qui alimente {where}, étiquetez-le, et vérifiez avant de mettre à la terre",
+  "rule.ground-on-live.off":
+    "{set} est ôté de {where} alors qu'une source l'alimente : {amps} A passent dans le jeu, et sans lui la ligne est sous tension",
+  "rule.ground-on-live.off.help":
+    "laissez le jeu en place, écartez-vous, et faites d'abord ouvrir et étiqueter ce qui alimente {where}",
   "rule.ground-order.on": "le côté phase de {set} se pose avant son côté neutre ou terre",
   "rule.ground-order.on.help": "posez d'abord le côté neutre ou terre, puis le côté phase à la perche",
   "rule.ground-order.off": "le côté neutre ou terre de {set} part avant son côté phase",
@@ -249,6 +256,9 @@ export const procedure = {
   "rule.release-order.people":
     "l'autorisation est rendue alors qu'il y a encore du monde sur la ligne à {where}",
   "rule.release-order.people.help": "obtenez d'abord le dégagement de chacun",
+  "rule.release-order.untag":
+    "l'étiquette de {name} part alors qu'il y a encore du monde sur la ligne à {where}",
+  "rule.release-order.unblock": "{name} est débloqué alors qu'il y a encore du monde sur la ligne à {where}",
   "rule.release-order.grounds": "l'autorisation est rendue alors que {sets} est encore posé",
   "rule.release-order.grounds.help": "ôtez d'abord {sets}",
   "rule.release-order.holder": "l'autorisation est rendue par {by}, et {holder} la détient",
@@ -272,6 +282,8 @@ export const procedure = {
   "rule.fuse-on-close.cold-load.help": "reprenez la charge par parties",
   "rule.fuse-on-close.fault":
     "fermer sur le défaut envoie {amps} A dans le fusible {link} de {name}, qui fond en {seconds} s",
+  "rule.fuse-on-close.fault.fast":
+    "la fermeture sur le défaut envoie {amps} A dans le fusible {link} de {name}, qui fond en moins d'une demi-période",
   "rule.fuse-on-close.fault.help": "trouvez et éliminez le défaut avant de fermer",
   "rule.phase-check": "{name} joint sur {letter} deux sources écartées de {degrees}° et de {volts} V",
   "rule.phase-check.help":
