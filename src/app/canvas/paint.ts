@@ -55,7 +55,7 @@ interface Square {
   spines?: ReadonlyMap<Look, Path2D>;
 }
 
-const TILE = 900;
+const TILE = 450;
 
 const squares = new WeakMap<Scene, ReadonlyMap<string, Square>>();
 

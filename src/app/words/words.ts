@@ -23,8 +23,18 @@ export const t = (key: MessageKey, gaps?: MessageGaps): string => spell(say(key,
 export const told = (message: Message): string => spell(message, speech.catalogue);
 
 /** A time of day as the person's region writes it. */
-export const clockTime = (at: number): string =>
-  new Intl.DateTimeFormat(speech.locale, { timeStyle: "short" }).format(at);
+export const clockTime = (at: number): string => clockOf(speech.locale).format(at);
+
+const clocks = new Map<string | undefined, Intl.DateTimeFormat>();
+
+/** Kept for each region: making one takes as long as painting the drawing. */
+function clockOf(locale: string | undefined): Intl.DateTimeFormat {
+  const known = clocks.get(locale);
+  if (known !== undefined) return known;
+  const fresh = new Intl.DateTimeFormat(locale, { timeStyle: "short" });
+  clocks.set(locale, fresh);
+  return fresh;
+}
 
 /** A day and a time as the person's region writes them. */
 export const dayAndTime = (at: number): string =>
