@@ -85,6 +85,8 @@ export class Session {
   assessment = $derived(this.#assessed?.assessment);
   isStale = $derived.by(() => this.#assessed?.document !== this.document);
   failed = $derived(this.#assessed?.failed);
+  /** what is known of this very drawing; nothing while that is on its way: what leaves the app shows no older states */
+  told = $derived.by(() => (this.isStale ? undefined : this.assessment));
   /** whether the states of this very drawing are known, its threats perhaps not yet */
   #isStated = $derived.by(() => {
     const known = this.#stated?.document;
