@@ -72,7 +72,8 @@ function shock(step: Step, before: JobState, after: JobState): Consequence | und
 
 const isWorkAt = (step: Step, id: WorkPointId): boolean => step.do === "work" && step.at === id;
 
-const handsAreOn = ({ played }: JobState, id: WorkPointId): boolean => {
+/** Whether people touch the line at a work point, and do not work it with a stick. */
+export const handsAreOn = ({ played }: JobState, id: WorkPointId): boolean => {
   const last = played.findLast((it) => isWorkAt(it, id));
   return last !== undefined && !isHotStickWork(last);
 };

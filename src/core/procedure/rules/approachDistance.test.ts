@@ -14,6 +14,33 @@ checkRule(
     ["covered", "open d1 A; cover p1; cover sub; work w1", ""],
     ["covered by the thing that carries them", "open d1 A; cover sp1; cover d1; work w1", ""],
     ["all dead here, another point of the pole is not", "open d1 ABC; work w1", "note w1"],
+    [
+      "one phase grounded, the two beside it not",
+      "open d1 ABC; cover sub; ground p1 A; work w1",
+      "warning w1",
+    ],
+    ["all three grounded", "open d1 ABC; cover sub; ground p1 ABC; work w1", ""],
+    [
+      "those beside it grounded through the switch's other end only",
+      "open d1 ABC; cover sub; ground p2 BC; ground p1 A; work w1",
+      "",
+    ],
+    ["those beside it under cover", "open d1 ABC; cover sub; cover sp1; ground p1 A; work w1", ""],
+    [
+      "the cover comes off over people on the line",
+      "open d1 A; cover p1; ground p1 A; work w1; uncover p1",
+      "warning w1",
+    ],
+    [
+      "a phase beside them is closed",
+      "open d1 ABC; cover sub; ground p1 A; work w1; close d1 B",
+      "warning w1",
+    ],
+    [
+      "it is closed when everybody is clear",
+      "open d1 ABC; cover sub; ground p1 A; work w1; all-clear; close d1 B",
+      "",
+    ],
     ["hot-stick work has its own distance", "open d1 A; work w1 with extending-stick", ""],
     [
       "a neighbour too near",

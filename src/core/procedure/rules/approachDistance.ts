@@ -1,4 +1,4 @@
-import { conductorNames, jobOf, settingsOf } from "../../document";
+import { conductorNames, jobOf, settingsOf, type WorkPoint } from "../../document";
 import { endsOf, circuitOf } from "../../network";
 import { approachDistanceFor, citationOf, gloveClassFor } from "../../reference";
 import {
@@ -11,6 +11,7 @@ import {
   say,
   type WorkPointId,
 } from "../../terms";
+import { handsAreOn } from "../consequence";
 import { elementsOf, figure, nameOf } from "../names";
 import { defineRule, type Problem } from "../rule";
 import { seen } from "../seen";
@@ -21,24 +22,29 @@ import { isHotStickWork } from "../verbs";
 /**
  * What stays energized near the work is out of reach or covered. At the work point itself it is within reach; elsewhere on
  * the same pole the drawing has no distance, so that is a note with the distance to keep; a neighbouring circuit has its
- * spacing drawn.
+ * spacing drawn. A phase beside the grounded ones that has no ground of its own counts as energized. What comes within reach
+ * while people are on the line is said then.
  */
 export const approachDistance = defineRule({
   id: "approach-distance",
   severity: "warning",
   citation: citationOf("mad"),
   check(step, before, after) {
-    if (step.do !== "work" || isHotStickWork(step)) return undefined;
+    if (step.do !== "work") return comeWithinReach(before, after);
+    if (isHotStickWork(step)) return undefined;
     const { document } = after;
     const workPoint = jobOf(document).workPoints[step.at as WorkPointId];
     if (workPoint === undefined) return undefined;
-    const own = [...workPoint.conductors].map((letter) => conductorId(workPoint.at, letter as Letter));
-    const near = hotAt(after, workPoint.at).filter((id) => !own.includes(id));
+    const near = hotBeside(after, workPoint);
+    const ungrounded = ungroundedBeside(after, workPoint);
     const onPole = pointsOnStructure(document.system, workPoint.at)
       .filter((point) => point !== workPoint.at)
       .flatMap((point) => hotAt(after, point));
     return [
       ...(near.length === 0 ? [] : [problem(after, step.at!, near, "rule.approach-distance")]),
+      ...(ungrounded.length === 0
+        ? []
+        : [problem(after, step.at!, ungrounded, "rule.approach-distance.ungrounded")]),
       ...(onPole.length === 0
         ? []
         : [
@@ -49,18 +55,48 @@ export const approachDistance = defineRule({
   },
 });
 
+/** What a step that switches or uncovers something brings within reach of people who are on the line. */
+const comeWithinReach = (before: JobState, after: JobState): Problem[] =>
+  before.document === after.document && before.covered === after.covered
+    ? []
+    : [...after.workUnderWay].flatMap((id) => {
+        const workPoint = jobOf(after.document).workPoints[id];
+        if (workPoint === undefined || !handsAreOn(after, id)) return [];
+        const was = hotBeside(before, workPoint);
+        const near = hotBeside(after, workPoint).filter((it) => !was.includes(it));
+        return near.length === 0 ? [] : [problem(after, id, near, "rule.approach-distance")];
+      });
+
+const ownOf = ({ at, conductors }: WorkPoint): ConductorId[] =>
+  [...conductors].map((letter) => conductorId(at, letter as Letter));
+
+/** Conductors at the work point, beside those that are worked on, at a dangerous voltage. */
+const hotBeside = (state: JobState, workPoint: WorkPoint): ConductorId[] =>
+  hotAt(state, workPoint.at).filter((id) => !ownOf(workPoint).includes(id));
+
+/** Dead conductors beside grounded ones that are worked on, with no ground of their own. */
+function ungroundedBeside(state: JobState, workPoint: WorkPoint): ConductorId[] {
+  const { conductors } = seen(state);
+  const own = ownOf(workPoint);
+  if (!own.every((id) => conductors[id]?.state === "grounded")) return [];
+  const hot = hotAt(state, workPoint.at);
+  return barePhasesAt(state, workPoint.at).filter(
+    (id) => !own.includes(id) && !hot.includes(id) && conductors[id]!.state !== "grounded",
+  );
+}
+
 /** Conductors of a point at a dangerous voltage that nothing covers. */
 function hotAt(state: JobState, point: string): ConductorId[] {
-  if (state.covered.has(point)) return [];
   const { hazardVolts } = settingsOf(state.document);
+  return barePhasesAt(state, point).filter((id) => seen(state).conductors[id]!.volts >= hazardVolts);
+}
+
+/** Conductors of a point that nothing covers, the neutral left out. */
+function barePhasesAt(state: JobState, point: string): ConductorId[] {
+  if (state.covered.has(point)) return [];
   return LETTERS.map((letter) => conductorId(point, letter)).filter((id) => {
     const report = seen(state).conductors[id];
-    return (
-      report !== undefined &&
-      report.volts >= hazardVolts &&
-      report.state !== "neutral" &&
-      !isCovered(state, id)
-    );
+    return report !== undefined && report.state !== "neutral" && !isCovered(state, id);
   });
 }
 
@@ -77,7 +113,7 @@ function problem(
   state: JobState,
   where: string,
   hot: readonly ConductorId[],
-  key: "rule.approach-distance" | "rule.approach-distance.pole",
+  key: "rule.approach-distance" | "rule.approach-distance.pole" | "rule.approach-distance.ungrounded",
 ): Problem {
   const circuit = circuitOf(state.document.system);
   const lineToLine = Math.max(...hot.map((id) => circuit.nominalVolts[circuit.nodeOf.get(id)!]!));

@@ -209,6 +209,8 @@ export const procedure = {
     "still energized within reach of the work: {hot}, {volts} V; keep {distance} away or cover it",
   "rule.approach-distance.pole":
     "still energized on the same pole: {hot}, {volts} V; the drawing has no distance, so keep {distance} away",
+  "rule.approach-distance.ungrounded":
+    "within reach of the work and not grounded, so it counts as energized: {hot}, {volts} V; ground it too, keep {distance} away, or cover it",
   "rule.approach-distance.nearby": "{name} hangs {spacing} m from the line, nearer than {distance}",
   "rule.approach-distance.help": "cover {hot}, or keep clear and wear {gloves}",
   "rule.work-not-safe": "work begins at {name} while it is {verdict}: {threats}",

@@ -219,6 +219,8 @@ export const procedure = {
     "encore sous tension à portée du travail : {hot}, {volts} V ; gardez {distance} ou couvrez-le",
   "rule.approach-distance.pole":
     "encore sous tension sur le même poteau : {hot}, {volts} V ; le dessin ne donne pas de distance, gardez donc {distance}",
+  "rule.approach-distance.ungrounded":
+    "à portée du travail et sans mise à la terre, donc réputé sous tension : {hot}, {volts} V ; mettez-le aussi à la terre, gardez {distance} ou couvrez-le",
   "rule.approach-distance.nearby": "{name} pend à {spacing} m de la ligne, moins que {distance}",
   "rule.approach-distance.help": "couvrez {hot}, ou tenez-vous à l'écart et portez {gloves}",
   "rule.work-not-safe": "le travail commence à {name} alors que : {verdict} : {threats}",
