@@ -105,7 +105,7 @@ const SPOILED = [
     async run(job) {
       await tickUntil(job, "check-detector");
       await own(job, "p6", "ground");
-      await says(job.page, { rule: "test-before-ground", words: /g1 grounds p6\/C, not tested dead/ });
+      await says(job.page, { rule: "test-before-ground", words: /ground set g1 grounds Pole 32, phase C, not tested dead/ });
       await takeBack(job);
       assert.equal(await doing(job.page), "check-detector");
     },
@@ -131,7 +131,7 @@ const SPOILED = [
       await says(job.page, {
         rule: "grounds-left",
         kind: "fault",
-        words: /sideline cutout closes onto g1: 1\s?567 A flows; the 25K link/i,
+        words: /sideline cutout closes onto ground set g1: 1\s?567 A flows; the 25K link/i,
       });
       await verdict(job.page, "live");
       await takeBack(job);

@@ -286,7 +286,7 @@ export const tests = [
       assert.ok(Math.abs(Number(await across.inputValue()) - (point.x - 100)) <= 20);
       await page.keyboard.press("Control+z");
       await page.waitForFunction(
-        (x) => document.querySelector("input[aria-describedby][value], #panel") && x !== undefined,
+        (x) => [...document.querySelectorAll("#side-panel input")].some((it) => Number(it.value) === x),
         point.x,
       );
       assert.equal(Number(await across.inputValue()), point.x);
