@@ -105,7 +105,10 @@ const SPOILED = [
     async run(job) {
       await tickUntil(job, "check-detector");
       await own(job, "p6", "ground");
-      await says(job.page, { rule: "test-before-ground", words: /ground set g1 grounds Pole 32, phase C, not tested dead/ });
+      await says(job.page, {
+        rule: "test-before-ground",
+        words: /ground set g1 grounds Pole 32, phase C, not tested dead/,
+      });
       await takeBack(job);
       assert.equal(await doing(job.page), "check-detector");
     },
