@@ -1,7 +1,7 @@
 import { openPhasesOf } from "../devices";
 import { settingsOf } from "../document";
 import { type FuseLink, meltSeconds } from "../reference";
-import { type ElementId, type Message, say } from "../terms";
+import { type ElementId, type Letter, lettersOf, type Message, say } from "../terms";
 import { elementsOf, figure, nameOf } from "./names";
 import { seen } from "./seen";
 import type { JobState } from "./state";
@@ -9,6 +9,7 @@ import type { JobState } from "./state";
 /** The link that clears a fault first, and the earliest and latest that it melts. */
 export interface Clearing {
   readonly element: ElementId;
+  readonly letter: Letter;
   readonly link: FuseLink;
   readonly amps: number;
   readonly leastSeconds: number;
@@ -22,12 +23,12 @@ export function clearingOf(state: JobState): Clearing | undefined {
   for (const [id, element] of elementsOf(state.document.system)) {
     if (element.kind !== "cutout" || element.fuse === undefined || element.fuse === "solid") continue;
     const open = openPhasesOf(element);
-    for (const letter of element.phases) {
+    for (const letter of lettersOf(element.phases)) {
       if (open.includes(letter)) continue;
-      const amps = elements[id]?.amps[letter as never] ?? 0;
+      const amps = elements[id]?.amps[letter] ?? 0;
       const { least, most } = meltSeconds(element.fuse, amps);
       if (least === Infinity || (first !== undefined && first.leastSeconds <= least)) continue;
-      first = { element: id, link: element.fuse, amps, leastSeconds: least, mostSeconds: most };
+      first = { element: id, letter, link: element.fuse, amps, leastSeconds: least, mostSeconds: most };
     }
   }
   return first;

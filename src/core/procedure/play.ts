@@ -1,6 +1,7 @@
 import { conductorNames } from "../document";
 import type { Step, System } from "../document";
 import { type ElementId, isRefusal, type PointId, say, type WorkPointId } from "../terms";
+import { systemAfterBlowing } from "./blowing";
 import { chargesAfter } from "./capacitors";
 import { type Consequence, consequenceOf } from "./consequence";
 import { isLooking } from "./looking";
@@ -27,10 +28,17 @@ export function play(before: JobState, step: Step): PlayedStep {
   return {
     n: after.played.length,
     step,
-    state: after,
+    state: onceCleared(step, before, after),
     findings: findingsOf(step, before, after),
     consequence: consequenceOf(step, before, after),
   };
+}
+
+/** How the job stands when the links have blown that a fault of this step melts. What was tested before it no longer counts. */
+function onceCleared(step: Step, before: JobState, after: JobState): JobState {
+  const standing = (system: System): JobState => ({ ...after, document: standingAfter(after, system) });
+  const system = systemAfterBlowing(step, before, after, standing);
+  return system === after.document.system ? after : { ...standing(system), ...UNTESTED };
 }
 
 /**

@@ -172,6 +172,12 @@ const MOVES: Partial<Record<Step["do"], Move>> = {
   unground: () => ({}),
 };
 
+/** The drawing with the link of one phase blown: its barrel has dropped open. */
+export function withLinkBlown(system: System, id: ElementId, letter: string): System {
+  const element = elementOf(system, id) as Movable;
+  return put(system, id, { blown: inOrder(element.phases, element.blown + letter) });
+}
+
 function put(system: System, id: ElementId, keys: JsonObject): System {
   if (Object.keys(keys).length === 0) return system;
   const { fields } = deviceOf(system.elements[id]!.kind);

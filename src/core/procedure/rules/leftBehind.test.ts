@@ -11,7 +11,7 @@ const left = (steps: string, more = ""): string =>
 
 describe("left-behind: common practice: everything is put back as found", () => {
   test.each([
-    ["a ground", "open c1; ground p3 A; close c1", "warning g1"],
+    ["a ground, and the link that blew on it", "open c1; ground p3 A; close c1", "warning c1, warning g1"],
     ["a tag", "open c1; tag c1; close c1", "warning c1"],
     ["a cover", "cover p1", "warning p1"],
     ["a permit", "request-permit; receive-permit; confirm", "warning permit"],

@@ -52,6 +52,7 @@ function isElsewhere({ document, asFound }: JobState, id: ElementId): boolean {
   // What was found open because its link had blown is as it should be when it is closed, and so is a lead remade.
   return (
     POSITION_KEYS.some((key) => is[key] !== was[key]) ||
+    addsTo(was["blown"], is["blown"]) ||
     addsTo(was["cut"], is["cut"]) ||
     addsTo(was["parted"], is["parted"])
   );
