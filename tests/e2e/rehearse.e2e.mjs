@@ -136,7 +136,8 @@ const SPOILED = [
         kind: "fault",
         words: /sideline cutout closes onto ground set g1: 1\s?567 A flows; the 25K link/i,
       });
-      await verdict(job.page, "live");
+      // The link has blown: what the fault was fed through hangs open, and nothing was tested since.
+      await verdict(job.page, "isolated");
       await takeBack(job);
       await verdict(job.page, "grounded");
     },
