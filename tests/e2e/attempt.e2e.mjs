@@ -93,11 +93,11 @@ const keepsSecrets = {
     await look();
     await page.locator('[data-act="begin"]').click();
     await look();
-    await page.locator('[data-panel="hints"]').click();
+    await page.locator('[data-tab="hints"]').click();
     await look();
-    await page.locator('[data-panel="radio"]').click();
+    await page.locator('[data-tab="radio"]').click();
     await look();
-    await page.locator('[data-panel="do"]').click();
+    await page.locator('[data-tab="do"]').click();
     await page.locator('[data-act="open-predict"]').click();
     await look();
   },
@@ -108,7 +108,7 @@ const asksForHints = {
   async run(ctx) {
     const page = await begun(ctx, { path: "#scenario" });
     await chooseScenario(page, "first-cutout", "");
-    await page.locator('[data-panel="hints"]').click();
+    await page.locator('[data-tab="hints"]').click();
     await page.locator('[data-hint="where"]').first().click();
     await page.getByText(firstCutout.scenario.hints[0].where).first().waitFor();
     await page.locator('[data-hint="think"]').first().click();
@@ -195,7 +195,7 @@ const talksOnTheRadio = {
   async run(ctx) {
     const page = await begun(ctx, { path: "#scenario" });
     await chooseScenario(page, "larkfield-lead", "");
-    await page.locator('[data-panel="radio"]').click();
+    await page.locator('[data-tab="radio"]').click();
     await page.locator('[data-radio="request-permit"]').click();
     await page.locator('[data-radio="receive-permit"]').click();
     await page.locator('[data-field="repeat"]').fill("I have the permit");

@@ -22,9 +22,9 @@ const ON_THE_RADIO = ["request-permit", "receive-permit", "release-permit"];
 export async function doStep(page, step, { workAt = "p5" } = {}) {
   const { do: verb, element, at, phases, with: tool, to, cable } = step;
   if (ON_THE_RADIO.includes(verb)) {
-    await page.locator('[data-panel="radio"]').click();
+    await page.locator('[data-tab="radio"]').click();
     await page.locator(`[data-radio="${verb}"]`).click();
-    await page.locator('[data-panel="do"]').click();
+    await page.locator('[data-tab="do"]').click();
     return;
   }
   const owner =

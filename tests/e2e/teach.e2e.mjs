@@ -41,25 +41,25 @@ const buildsAndShares = (size) => ({
       '[data-entry^="fact "] [data-field="text"]',
       "A switch joins the far end to another line.",
     );
-    await hand.press('[data-panel="events"]');
+    await hand.press('[data-tab="events"]');
     const events = await page.locator('[data-field="event"] option').count();
     assert.ok(events > 1);
     await hand.choose('[data-field="event"]', { index: 1 });
     await hand.write('[data-field="what"]', "Somebody calls on the radio.");
     await hand.press('[data-act="add-event"]');
     await page.locator('[data-entry^="inject "]').waitFor();
-    await hand.press('[data-panel="told"]');
+    await hand.press('[data-tab="told"]');
     await hand.write('[data-field="title"]', "The far end");
     await hand.write('[data-field="prebrief"]', "The sideline ends where the map says.");
     await hand.write('[data-field="objectives"]', "Find what the map does not show.");
-    await hand.press('[data-panel="counts"]');
+    await hand.press('[data-tab="counts"]');
     await hand.press("[data-count-fact]");
-    await hand.press('[data-panel="traps"]');
+    await hand.press('[data-tab="traps"]');
     await hand.press("[data-trap-for]");
-    await hand.press('[data-panel="hints"]');
+    await hand.press('[data-tab="hints"]');
     await hand.write('[data-rung="where"]', "Look at the far end.");
     await hand.press('[data-act="add-hint"]');
-    await hand.press('[data-panel="check"]');
+    await hand.press('[data-tab="check"]');
     await hand.press('[data-act="check"]');
     await page.locator("[data-solved]").waitFor({ timeout: 40_000 });
     await noSidewaysScroll(page);
@@ -103,7 +103,7 @@ const writesEverything = (size) => ({
     const entry = (name) => page.locator(`[data-entry="${name}"]`);
     const kept = (name) => page.locator(`[data-entry="${name}"][data-draft="false"]`).waitFor();
     const field = (within, name) => within.locator(`[data-field="${name}"]`).first();
-    const open = async (panel) => page.locator(`[data-panel="${panel}"]`).click();
+    const open = async (panel) => page.locator(`[data-tab="${panel}"]`).click();
     const write = async (within, name, text) => {
       await field(within, name).fill(text);
       await field(within, name).blur();
@@ -227,7 +227,7 @@ const isAccessible = (size, theme) => ({
     const page = await begun(ctx, { size, theme, path: "?demo=sideline-far-end-tie#teach" });
     await page.locator('[data-field="pick"]').selectOption({ index: 3 });
     for (const panel of ["hide", "events", "told", "counts", "traps", "hints", "debrief", "check"]) {
-      await page.locator(`[data-panel="${panel}"]`).click();
+      await page.locator(`[data-tab="${panel}"]`).click();
       assert.deepEqual(await axeFinds(page), [], panel);
     }
     await noSidewaysScroll(page);
