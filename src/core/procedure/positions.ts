@@ -108,14 +108,14 @@ const only =
   (element, step, name) =>
     kinds.includes(element.kind)
       ? move(element, step, name)
-      : refuse(say("step.otherKind", { name, verb: step.do }));
+      : refuse(say("step.otherKind", { name, verb: say(`doing.${step.do}`) }));
 
 const setTo =
   (key: "tagged" | "blocked" | "on", value: boolean): Move =>
   (element, step, name) => {
     // A tag can hang on anything; where the record has no key for it, the job remembers it.
     if (!has(element, key))
-      return key === "tagged" ? {} : refuse(say("step.otherKind", { name, verb: step.do }));
+      return key === "tagged" ? {} : refuse(say("step.otherKind", { name, verb: say(`doing.${step.do}`) }));
     return element[key] === value
       ? refuse(say(value ? `step.already.${key}` : `step.not.${key}`, { name }))
       : { [key]: value };

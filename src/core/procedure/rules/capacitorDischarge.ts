@@ -18,7 +18,7 @@ export const capacitorDischarge = defineRule({
       const { seconds, volts } = held;
       const gaps = {
         name: nameOf(after.document, id),
-        verb: step.do,
+        verb: say(`doing.${step.do}`),
         seconds: figure(seconds),
         volts: figure(volts),
         left: figure(Math.max(0, DISCHARGE_SECONDS - seconds)),

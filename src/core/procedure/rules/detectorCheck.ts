@@ -23,7 +23,7 @@ export const detectorCheck = defineRule({
     return {
       where: placeOf(step),
       severity: "warning",
-      message: say("rule.detector-check.after", { verb: step.do }),
+      message: say("rule.detector-check.after", { verb: say(`doing.${step.do}`) }),
       help: say("rule.detector-check.help"),
     };
   },

@@ -16,7 +16,7 @@ export const tagEach = defineRule({
     if (untagged.length === 0 || isSoleCrew(before)) return undefined;
     return untagged.map((id) => ({
       where: id,
-      message: say("rule.tag-each", { name: nameOf(before.document, id), verb: step.do }),
+      message: say("rule.tag-each", { name: nameOf(before.document, id), verb: say(`doing.${step.do}`) }),
       help: say("rule.tag-each.help", { name: nameOf(before.document, id) }),
     }));
   },

@@ -26,7 +26,7 @@ export const taggedOperated = defineRule({
     const name = nameOf(before.document, id);
     return {
       where: id,
-      message: say("rule.tagged-operated", { name, verb: step.do }),
+      message: say("rule.tagged-operated", { name, verb: say(`doing.${step.do}`) }),
       help: say("rule.tagged-operated.help", { name }),
     };
   },

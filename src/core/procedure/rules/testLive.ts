@@ -18,7 +18,7 @@ export const testLive = defineRule({
       message: say("rule.test-live", {
         where: conductorNames(before.document, before.shownLive),
         volts: figure(before.readings.get(first)?.volts ?? 0),
-        verb: step.do,
+        verb: say(`doing.${step.do}`),
       }),
       help: say("rule.test-live.help"),
     };
