@@ -205,7 +205,7 @@ export const tests = [
       assert.match(await page.getByRole("alert").first().textContent(), /in its place already/);
       await page.keyboard.press("Control+z");
       await page.waitForFunction(
-        (x) => [...document.querySelectorAll("#panel input")].some((it) => it.value === String(x)),
+        (x) => [...document.querySelectorAll("#side-panel input")].some((it) => it.value === String(x)),
         system.points.p7.x,
       );
       assert.equal(await place(page), system.points.p7.x);

@@ -388,8 +388,7 @@ function capacitorsLeft(document: StillhotDocument, choice: Choice) {
   const found = beginJob(document);
   const worked = new Set(workedOn(document).map((id) => islandOf(after, id)));
   return capacitorsOf({ ...found, document: { ...document, system: after } }).filter(
-    ([, it]) =>
-      wasFoundCharged(found, it) && terminalsOf(it).some((id) => worked.has(islandOf(after, id))),
+    ([, it]) => wasFoundCharged(found, it) && terminalsOf(it).some((id) => worked.has(islandOf(after, id))),
   );
 }
 
