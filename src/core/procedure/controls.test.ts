@@ -40,4 +40,10 @@ describe("What could take a threat away", () => {
     const tickedAlone = offered(sheetFor("", [ground.id])).find((it) => it.id === ground.id)!;
     expect(tickedAlone.harm?.key).toMatch(/^consequence\./);
   });
+
+  test("what was ticked stays in the list, however little it is worth beside the rest", () => {
+    const open = "open c1 with load-break-tool";
+    for (const { id } of offered(sheetFor(open)))
+      expect(offered(sheetFor(open, [id])).map((it) => it.id)).toContain(id);
+  });
 });

@@ -119,7 +119,8 @@ export function controlsFor(
           (it) => ticked.includes(it.id) || (it.harm === undefined && (it.strength ?? 4) > threat.strength),
         )
         .sort(byWorth)
-        .slice(0, MOST_CONTROLS),
+        // What was ticked stays in sight, or it could not be unticked.
+        .filter((it, rank) => rank < MOST_CONTROLS || ticked.includes(it.id)),
     })),
   };
 }
