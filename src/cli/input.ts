@@ -76,7 +76,7 @@ function reasonOf(error: unknown): [MessageKey, MessageGaps?] {
 
 function textOf(bytes: Buffer): string | undefined {
   try {
-    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
   } catch {
     return undefined;
   }

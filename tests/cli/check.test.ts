@@ -130,3 +130,29 @@ test("C4 a label cannot move the cursor or write a verdict of its own", async ()
   expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202a-\u202e]/);
   expect(out).not.toMatch(/^GROUNDED/m);
 });
+
+test("a test done without naming phases is of every phase, as in a rehearsal", async () => {
+  const { job, ...rest } = groundedTap() as unknown as { job: { steps: { do: string; phases?: string }[] } };
+  const steps = job.steps.map(({ phases: _, ...it }) => it);
+  const { out } = await line([
+    "check",
+    "--json",
+    files({ "a.json": { ...rest, job: { ...job, steps } } })("a.json"),
+  ]);
+  expect(JSON.parse(out).workPoints.w1.verdict).toBe("grounded");
+  const elsewhere = steps.map((it) => (it.do === "test" ? { ...it, at: "p1" } : it));
+  const other = files({ "b.json": { ...rest, job: { ...job, steps: elsewhere } } })("b.json");
+  expect(JSON.parse((await line(["check", "--json", other])).out).workPoints.w1.verdict).toBe("isolated");
+});
+
+test("twenty thousand customers at one point are answered, and fill no memory", async () => {
+  const loads = Object.fromEntries(
+    Array.from({ length: 20_000 }, (_, k) => [
+      `n${k}`,
+      { kind: "load", phases: "12", at: "p3", kw: 1, customers: 1 },
+    ]),
+  );
+  const many = files({ "many.json": tap(loads) })("many.json");
+  const { code, out } = await line(["check", "--json", many]);
+  expect({ code, verdict: JSON.parse(out).workPoints.w1.verdict }).toEqual({ code: 1, verdict: "live" });
+});

@@ -115,6 +115,29 @@ test("standard input, with a byte order mark, in pieces that split a letter", as
   });
 });
 
+test("one byte order mark is let through, and not two", async () => {
+  const { code, out, err } = await line(["validate", "-"], {
+    stdin: [`\ufeff\ufeff${JSON.stringify(drawing())}`],
+  });
+  expect({ code, out }).toEqual({ code: 2, out: "" });
+  expect(err).toMatch(/^standard input: line 1, column 2/);
+});
+
+test.each([
+  ["an id", (key: string) => ({ ...drawing(), system: { points: { [key]: {} }, elements: {} } })],
+  ["an unknown key", (key: string) => ({ ...drawing(), [key]: 1 })],
+])("%s of a million letters is named in a line, not written out", async (_, made) => {
+  const long = files({ "long.json": made("k".repeat(1_000_000)) })("long.json");
+  for (const words of [
+    ["validate", long],
+    ["validate", long, "--json"],
+  ]) {
+    const { out, err } = await line(words);
+    expect(out + err).toContain("kkk");
+    expect((out + err).length).toBeLessThan(2000);
+  }
+});
+
 test("an empty standard input is refused", async () => {
   const { code, out, err } = await line(["check", "-"]);
   expect({ code, out, err }).toEqual({ code: 2, out: "", err: "standard input: the file is empty\n" });

@@ -44,11 +44,14 @@ export class Report {
   }
 }
 
+/** Letters of a key that a path shows: no id has as many, but a file may have keys of any length. */
+const MOST_OF_KEY = 60;
+
 /** The path of a key below a path: `system.points.p1`, `job.steps[3]`, `system["a b"]`. */
 export function below(path: string, key: string | number): string {
   if (typeof key === "number") return `${path}[${key}]`;
-  if (!/^[\w-]+$/.test(key))
-    return `${path}[${JSON.stringify(key.length > 60 ? `${key.slice(0, 59)}…` : key)}]`;
+  if (key.length > MOST_OF_KEY || !/^[\w-]+$/.test(key))
+    return `${path}[${JSON.stringify(key.length > MOST_OF_KEY ? `${key.slice(0, MOST_OF_KEY - 1)}…` : key)}]`;
   return path === "" ? key : `${path}.${key}`;
 }
 

@@ -38,7 +38,8 @@ class Machine {
   private readonly carrier: Carrier;
   private readonly carriedPorts: (Carried | undefined)[];
   private readonly carriedNodes: Carried[];
-  private readonly between: (readonly [number, number] | undefined)[];
+  /** by the lower port, then the higher; a row is made when it is asked, since thousands of customers are millions of pairs */
+  private readonly between: (readonly [number, number] | undefined)[][] = [];
   private readonly toNodes: (Float64Array | undefined)[];
   private readonly acrossPorts: (readonly [number, number] | undefined)[];
 
@@ -49,9 +50,6 @@ class Machine {
   ) {
     this.carrier = new Carrier(solution.factor);
     this.carriedPorts = ports.map(() => undefined);
-    this.between = new Array<readonly [number, number] | undefined>(ports.length * ports.length).fill(
-      undefined,
-    );
     this.toNodes = ports.map(() => undefined);
     this.acrossPorts = ports.map(() => undefined);
     this.carriedNodes = nodes.map((node) => this.carry([[node, 1, 0]]));
@@ -70,8 +68,8 @@ class Machine {
 
   /** Volts at one port for a current at another, with the impedance that the ports of one block share. */
   private impedance(a: number, b: number): readonly [number, number] {
-    const at = a * this.ports.length + b;
-    const known = this.between[at];
+    const row = (this.between[Math.min(a, b)] ??= []);
+    const known = row[Math.max(a, b)];
     if (known !== undefined) return known;
     const [one, other] = [this.ports[a]!, this.ports[b]!];
     let [re, im] = this.carrier.between(this.port(a), this.port(b));
@@ -80,7 +78,7 @@ class Machine {
       re += own[0];
       im += own[1];
     }
-    return (this.between[at] = this.between[b * this.ports.length + a] = [re, im]);
+    return (row[Math.max(a, b)] = [re, im]);
   }
 
   /** Whether a port stands on conductors that float: their volts rest on leaks alone, and rounding shows in them. */

@@ -19,6 +19,9 @@ export const SWITCHING: ReadonlySet<StepVerb> = new Set<StepVerb>([
   "stop",
 ]);
 
+/** What a test that names no phases is of, at whatever point. */
+const EVERY_PHASE = "ABC12";
+
 /**
  * Conductors of a point that count as tested in a file: by a test marked done, with a detector check done before it, and
  * no switching and no ungrounding done after it. A planned test proves nothing.
@@ -31,7 +34,7 @@ export function testedConductors(steps: readonly Step[], at: PointId): Set<Condu
     if (step.do === "check-detector") detectorChecked = true;
     else if (SWITCHING.has(step.do) || step.do === "unground") tested.clear();
     else if (step.do === "test" && step.at === at && detectorChecked)
-      for (const letter of step.phases ?? "") tested.add(conductorId(at, letter as Letter));
+      for (const letter of step.phases ?? EVERY_PHASE) tested.add(conductorId(at, letter as Letter));
   }
   return tested;
 }

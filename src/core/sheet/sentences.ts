@@ -38,9 +38,18 @@ export function upsetSentence(document: StillhotDocument, { kind, element, phase
 
 /** Several things in a row: `a, b and c`, or `a, b or c`. */
 export function inARow(items: readonly Message[], word: "say.and" | "say.or" = "say.and"): Message {
-  const join = (rest: Message, first: Message, index: number) =>
-    say(index === items.length - 2 ? word : "say.comma", { first, rest });
-  return items.slice(0, -1).reduceRight<Message>(join, items.at(-1)!);
+  const last = items.at(-1)!;
+  return items.length === 1 ? last : say(word, { first: withCommas(items.slice(0, -1)), rest: last });
+}
+
+/** Joined by halves: joined one by one, a long list would be spelled from deeper than a program can go. */
+function withCommas(items: readonly Message[]): Message {
+  if (items.length === 1) return items[0]!;
+  const middle = items.length >> 1;
+  return say("say.comma", {
+    first: withCommas(items.slice(0, middle)),
+    rest: withCommas(items.slice(middle)),
+  });
 }
 
 /** What happens, and what then feeds the work point. */

@@ -2,8 +2,9 @@ import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { readDocument, STEP_VERBS, type Step, type StillhotDocument } from "../document";
 import { planDocument } from "../procedure";
-import { spell } from "../terms";
+import { say, spell } from "../terms";
 import { briefingOf } from "./briefing";
+import { inARow } from "./sentences";
 import { sheetHtml } from "./sheetHtml";
 import { stepSeen, stepSentence } from "./steps";
 
@@ -199,4 +200,23 @@ test("a drawing's letters and lines keep their size however much it holds", () =
     expect(width, id).toBeLessThanOrEqual(630);
     expect(height, id).toBeLessThanOrEqual(270);
   }
+});
+
+test.each([
+  [1, "0"],
+  [2, "0 or 1"],
+  [5, "0, 1, 2, 3 or 4"],
+])("a row of %i things is one sentence", (count, expected) => {
+  const row = inARow(
+    Array.from({ length: count }, (_, text) => say("say.text", { text })),
+    "say.or",
+  );
+  expect(spell(row)).toBe(expected);
+});
+
+test("a row of a hundred thousand things is spelled", () => {
+  const tool = say("say.text", { text: "rope" });
+  expect(spell(inARow(Array.from({ length: 100_000 }, () => tool)))).toMatch(
+    /^(rope, ){99998}rope and rope$/,
+  );
 });
