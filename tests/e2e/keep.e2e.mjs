@@ -43,6 +43,30 @@ const elementsOnDisk = (page) =>
       }),
   );
 
+/** Puts a copy of the drawing beside it that no reader takes, as the one that was worked on last. */
+function spoilCopy(how) {
+  return new Promise((done, fail) => {
+    const opening = indexedDB.open("stillhot");
+    opening.onerror = () => fail(opening.error);
+    opening.onsuccess = () => {
+      const transaction = opening.result.transaction(["drawings", "memory"], "readwrite");
+      const drawings = transaction.objectStore("drawings");
+      drawings.getAll().onsuccess = ({ target }) => {
+        const copy = { ...target.result[0], id: how, title: how, rev: 7, savedAt: Date.now() };
+        copy.document = how === "newer" ? { ...copy.document, formatVersion: 99 } : null;
+        drawings.put(copy);
+        transaction.objectStore("memory").put(how, "last");
+      };
+      transaction.onabort = () => fail(transaction.error);
+      transaction.oncomplete = () => {
+        opening.result.close();
+        sessionStorage.clear();
+        done();
+      };
+    };
+  });
+}
+
 /** A browser process of this test's own, which can be killed without a chance to tidy up. */
 async function startOwn(profile) {
   const { executablePath } = await findChromium();
@@ -356,6 +380,50 @@ export const tests = [
       await page.locator('[data-keep="restore"]').click();
       await page.waitForFunction(() => document.querySelector("header input")?.value.startsWith("Mine ("));
       assert.equal(await steps(), 0);
+    },
+  },
+  {
+    name: "a kept drawing that cannot be read is left as it is, and the newest that can is shown in its place",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await call(page, "Readable");
+      await saved(page);
+      for (const [left, shown] of [
+        ["newer", "Readable"],
+        ["broken", "Readable"],
+      ]) {
+        await page.evaluate(spoilCopy, left);
+        await page.reload();
+        await ready(page);
+        assert.equal(await title(page).inputValue(), shown);
+        await page.getByText("cannot be read").first().waitFor();
+        await call(page, "Edited beside it");
+        await saved(page);
+        const kept = await elementsOnDisk(page);
+        assert.deepEqual(
+          kept.filter((it) => it.title === left).map(({ rev }) => rev),
+          [7],
+        );
+        await call(page, "Readable");
+        await saved(page);
+      }
+    },
+  },
+  {
+    name: "preferences that no longer exist leave the drawing painted",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await page.evaluate(() =>
+        localStorage.setItem(
+          "stillhot-preferences",
+          JSON.stringify({ theme: "purple", hand: 7, units: null, language: "constructor", glove: true }),
+        ),
+      );
+      await page.reload();
+      await ready(page);
+      await ctx.settle(page);
+      assert.equal(await page.locator("html").getAttribute("lang"), "en");
+      assert.deepEqual(ctx.errors, []);
     },
   },
   {

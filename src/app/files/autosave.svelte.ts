@@ -1,9 +1,10 @@
 import { edits, type Message, say, type StillhotDocument } from "../../core";
+import { readKept } from "../keep/readKept";
 import { Seat } from "../keep/seat.svelte";
 import { keepVersion, makeRoom, sweep, type VersionReason } from "../keep/versions";
 import type { Session } from "../session/session.svelte";
 import { clockTime, t, told } from "../words/words";
-import { ConflictError, drawing, keep, lastDrawing, type StoredDrawing } from "./store";
+import { allDrawings, ConflictError, drawing, keep, lastDrawing, type StoredDrawing } from "./store";
 
 const AFTER_MS = 400;
 /** Work that exists on this device alone, for so long, is worth a file. */
@@ -23,6 +24,8 @@ export class Autosave {
   fileAt = $state(0);
   /** whether the device promised not to clear its storage by itself; nothing until it was asked */
   persists = $state<boolean | undefined>(undefined);
+  /** whether the drawing that was here last could not be read: another one is shown, and it stays as it is */
+  leftUnread = false;
   #id = $state(newId());
   #rev = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -199,7 +202,10 @@ export class Autosave {
     try {
       const here = recalled();
       const own = here === null ? undefined : await drawing(here);
-      const stored = own !== undefined && own.deletedAt === undefined ? own : await lastDrawing();
+      const newest = own !== undefined && own.deletedAt === undefined ? own : await lastDrawing();
+      if (newest === undefined) return false;
+      const stored = readKept(newest) ?? (await newestReadable());
+      this.leftUnread = stored?.id !== newest.id;
       if (stored === undefined) return false;
       this.resume(stored);
       void navigator.storage?.persisted?.().then((it) => (this.persists = it));
@@ -229,13 +235,22 @@ export class Autosave {
 
   /** Shows what another window wrote. */
   async #readAgain() {
-    const stored = await drawing(this.#id).catch(() => undefined);
+    const found = await drawing(this.#id).catch(() => undefined);
+    const stored = found === undefined ? undefined : readKept(found);
     if (stored !== undefined && stored.rev !== this.#rev) this.#show(stored);
   }
 
   #sit() {
     this.seat.sit(this.#id);
   }
+}
+
+async function newestReadable(): Promise<StoredDrawing | undefined> {
+  for (const stored of await allDrawings()) {
+    const read = readKept(stored);
+    if (read !== undefined) return read;
+  }
+  return undefined;
 }
 
 const newId = (): string => crypto.randomUUID();

@@ -24,6 +24,7 @@ import {
   versionBody,
   versionsOf,
 } from "./versions";
+import { readKept } from "./readKept";
 
 const MINUTE = 60_000;
 const DAY = 24 * 60 * MINUTE;
@@ -158,5 +159,31 @@ describe("the trash", () => {
     expect((await versionsOf(kept)).map((it) => it.why)).toEqual(["named"]);
     expect((await drawing(kept))?.title).toBe("two");
     expect(await drawing(thrown)).toBeUndefined();
+  });
+});
+
+describe("what lies on the shelf is read as any file", () => {
+  const kept = { ...record("kept", "kept"), rev: 3 };
+
+  test("a drawing that was kept comes back as it is, with its history", () => {
+    const history = { done: [{ does: "x" } as never], undone: [] };
+    expect(readKept({ ...kept, history })).toEqual({ ...kept, history });
+  });
+
+  test.each([
+    ["nothing", null],
+    ["one of a newer version", { ...titled("new"), formatVersion: 99 }],
+    ["one without elements", { ...titled("half"), system: { points: {} } }],
+    [
+      "a place that is no number",
+      { ...titled("torn"), system: { points: { p1: { x: NaN } }, elements: {} } },
+    ],
+    ["a title that is no text", { ...titled(""), title: {} }],
+  ])("%s is not shown", (_, document) => {
+    expect(readKept({ ...kept, document: document as never })).toBeUndefined();
+  });
+
+  test.each([undefined, null, "done", { done: [] }])("a history of %j is an empty one", (history) => {
+    expect(readKept({ ...kept, history: history as never })?.history).toEqual(emptyHistory);
   });
 });

@@ -23,11 +23,30 @@ const KEY = "stillhot-preferences";
 
 function saved(): Saved {
   try {
-    const found: unknown = JSON.parse(localStorage.getItem(KEY) ?? "{}");
-    return typeof found === "object" && found !== null ? { ...DEFAULTS, ...found } : DEFAULTS;
+    return known(JSON.parse(localStorage.getItem(KEY) ?? "{}"));
   } catch {
     return DEFAULTS;
   }
+}
+
+/** What a preference may be. Another version of the app may have kept one that this one cannot paint. */
+const CHOICES: { readonly [Name in keyof Saved]: readonly Saved[Name][] } = {
+  theme: ["system", "sun", "night"],
+  glove: [true, false],
+  units: ["metric", "imperial"],
+  singleKeys: [true, false],
+  hand: ["right", "left"],
+  language: ["system", "en", "fr"],
+};
+
+/** The defaults, with whatever of the found ones can be. */
+function known(found: unknown): Saved {
+  if (typeof found !== "object" || found === null) return DEFAULTS;
+  const fit = Object.entries(found).filter(
+    ([name, value]) =>
+      Object.hasOwn(CHOICES, name) && (CHOICES[name as keyof Saved] as readonly unknown[]).includes(value),
+  );
+  return { ...DEFAULTS, ...Object.fromEntries(fit) };
 }
 
 /** How this device shows the app. Kept on the device; nothing of it goes into a drawing. */

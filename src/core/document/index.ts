@@ -9,7 +9,7 @@ export { perObject } from "./perObject";
 export { conductorsOf } from "./conductors";
 export { conductorNames } from "./conductorNames";
 export { type FileProblem, isUnreadable, spellProblem, type Unreadable } from "./problem";
-export { type ReadFile, readDocument } from "./read";
+export { type ReadFile, readDocument, readValue } from "./read";
 export { writeDocument } from "./write";
 export { fingerprintBytes } from "./canonical";
 export { naturalOrder } from "./naturalOrder";

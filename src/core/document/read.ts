@@ -1,4 +1,4 @@
-import { type Finding, type JsonObject, say } from "../terms";
+import { type Finding, type Json, type JsonObject, say } from "../terms";
 import { checkDocument, vouchFor } from "./check";
 import { migrate, MIGRATIONS } from "./migrate";
 import { parseJson } from "./parse";
@@ -19,8 +19,12 @@ export interface ReadFile {
  */
 export function readDocument(text: string, chain = MIGRATIONS): ReadFile | Unreadable {
   const parsed = parseJson(text);
-  if (!("value" in parsed)) return { problems: [parsed] };
-  const migrated = migrate(parsed.value, chain);
+  return "value" in parsed ? readValue(parsed.value, chain) : { problems: [parsed] };
+}
+
+/** The same of what was kept as a value and not as text, whoever wrote it. */
+export function readValue(value: Json, chain = MIGRATIONS): ReadFile | Unreadable {
+  const migrated = migrate(value, chain);
   if (!("file" in migrated)) return { problems: [migrated] };
   const { problems, unknown } = checkDocument(migrated.file);
   if (problems.length > 0) return { problems };

@@ -191,6 +191,8 @@ export const app = {
   "keep.elsewhere": "Being edited in another window. What is shown here follows it.",
   "keep.take": "Edit here instead",
   "keep.yourTurn": "You edit here now; the other window saved what it had.",
+  "keep.unreadable":
+    "The drawing that was here last cannot be read: a newer version of the app wrote it, or it was damaged. It stays on this device as it is.",
   "keep.versionNotKept": "The version before this could not be kept. {why}",
   "keep.copyOf": "{title} (copy of {time})",
   "keep.offerFile":

@@ -195,6 +195,8 @@ export const app = {
   "keep.elsewhere": "Modifié dans une autre fenêtre. Ce qui est montré ici la suit.",
   "keep.take": "Modifier plutôt ici",
   "keep.yourTurn": "Vous modifiez maintenant ici ; l'autre fenêtre a enregistré ce qu'elle avait.",
+  "keep.unreadable":
+    "Le dernier dessin ne peut pas être lu : une version plus récente de l'application l'a écrit, ou il est endommagé. Il reste tel quel sur cet appareil.",
   "keep.versionNotKept": "La version d'avant n'a pas pu être conservée. {why}",
   "keep.copyOf": "{title} (copie de {time})",
   "keep.offerFile":
