@@ -1,5 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
-import { type Attempt, isOver } from "../../core";
+import { type Attempt, isOver, readKeptAttempt } from "../../core";
 import { Journal } from "../keep/journal";
 
 /** An attempt as this device keeps it. */
@@ -40,8 +40,10 @@ export async function keepAttempt(id: string, attempt: Attempt, seconds: number)
 
 /** Every attempt on this device, newest first. */
 export async function keptAttempts(): Promise<KeptAttempt[]> {
-  const newest = journal.read();
-  const stored = (await (await shelf()).getAllFromIndex("attempts", "savedAt")).reverse();
+  const newest = readKept(journal.read());
+  const stored = (await (await shelf()).getAllFromIndex("attempts", "savedAt"))
+    .reverse()
+    .flatMap((it) => readKept(it) ?? []);
   if (newest === undefined || stored.some((it) => it.id === newest.id && it.savedAt > newest.savedAt))
     return stored;
   return [newest, ...stored.filter((it) => it.id !== newest.id)];
@@ -50,4 +52,13 @@ export async function keptAttempts(): Promise<KeptAttempt[]> {
 export async function forgetAttempt(id: string): Promise<void> {
   if (journal.read()?.id === id) journal.clear();
   await (await shelf()).delete("attempts", id);
+}
+
+/** What was kept, unless it cannot be played or told: another version of the app may have left anything. */
+function readKept(kept: KeptAttempt | undefined): KeptAttempt | undefined {
+  const attempt = readKeptAttempt(kept?.attempt as never);
+  if (kept === undefined || attempt === undefined) return undefined;
+  const { id, savedAt, seconds = 0 } = kept;
+  const isWhole = typeof id === "string" && Number.isFinite(savedAt) && Number.isFinite(seconds);
+  return isWhole ? { ...kept, attempt } : undefined;
 }

@@ -1,4 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import { STEP_VERBS } from "../../core";
 import { Journal } from "../keep/journal";
 import type { Entry } from "./run.svelte";
 
@@ -43,7 +44,17 @@ export async function keepRun(run: StoredRun): Promise<void> {
 
 /** The run of a drawing, as it was when its last tick was made. */
 export async function runOf(key: string): Promise<StoredRun | undefined> {
-  const newest = journal.read();
-  const stored = await (await shelf()).get("runs", key);
+  const newest = ifRun(journal.read());
+  const stored = ifRun(await (await shelf()).get("runs", key));
   return newest?.key === key && newest.savedAt >= (stored?.savedAt ?? 0) ? newest : stored;
 }
+
+/** What was kept, unless it cannot be shown: another version of the app may have left anything. */
+function ifRun(kept: Partial<StoredRun> | undefined): StoredRun | undefined {
+  const { entries, answered } = kept ?? {};
+  const isRun = Array.isArray(entries) && entries.every(isEntry) && Array.isArray(answered);
+  return isRun ? (kept as StoredRun) : undefined;
+}
+
+const isEntry = (entry: Partial<Entry> | null): boolean =>
+  STEP_VERBS.some((verb) => verb === entry?.step?.do);

@@ -7,6 +7,7 @@ import {
   jobOf,
   perObject,
   readDocument,
+  readValue,
   scenarioOf,
   type Step,
   type StillhotDocument,
@@ -487,15 +488,8 @@ export function readAttempt(text: string): Attempt | Refusal {
   if (file === undefined) return refuse(say("attempt.notJson"));
   if (!isObject(file) || file["format"] !== "stillhot-attempt") return refuse(say("attempt.notOne"));
   if (file["formatVersion"] !== 1) return refuse(say("attempt.version"));
+  if (!isWhole(file)) return refuse(say("attempt.damaged"));
   const { document: found, log, checksum, ...head } = file;
-  if (
-    !isObject(found) ||
-    !Array.isArray(log) ||
-    typeof checksum !== "string" ||
-    !isHead(head) ||
-    !log.every(isEntry)
-  )
-    return refuse(say("attempt.damaged"));
   const broken = firstBreak(head, log as unknown as LogEntry[], checksum);
   if (broken !== undefined)
     return refuse(broken === 0 ? say("attempt.editedHead") : say("attempt.edited", { n: broken }));
@@ -506,6 +500,35 @@ export function readAttempt(text: string): Attempt | Refusal {
   if (readDocuments.size > 50) readDocuments.clear();
   readDocuments.set(fingerprint, document);
   return { ...head, document, log, checksum } as unknown as Attempt;
+}
+
+interface WholeFile extends JsonObject {
+  readonly document: JsonObject;
+  readonly log: readonly Json[];
+  readonly checksum: string;
+}
+
+const isWhole = (file: JsonObject): file is WholeFile => {
+  const { document: found, log, checksum, ...head } = file;
+  return (
+    isObject(found) &&
+    Array.isArray(log) &&
+    typeof checksum === "string" &&
+    isHead(head) &&
+    log.every(isEntry)
+  );
+};
+
+/**
+ * An attempt that the same device kept, unless it could not be played: its checksums are not asked, which would take long for a
+ * shelf of them.
+ */
+export function readKeptAttempt(kept: Json | undefined): Attempt | undefined {
+  if (!isObject(kept) || kept["format"] !== "stillhot-attempt" || kept["formatVersion"] !== 1)
+    return undefined;
+  if (!isWhole(kept)) return undefined;
+  const read = readValue(kept.document);
+  return isUnreadable(read) ? undefined : ({ ...kept, document: read.document } as unknown as Attempt);
 }
 
 /**

@@ -21,6 +21,7 @@ export {
   type KnownView,
   letPass,
   readAttempt,
+  readKeptAttempt,
   secondsOf,
   startAttempt,
   type StartOptions,
