@@ -22,6 +22,7 @@ test.each<readonly [string, object, number]>([
   ["a kind of attempt that does not exist", { ...attempt, mode: "constructor" }, 0],
   ["a name that is no text", { ...attempt, who: {} }, 0],
   ["seconds that are no number", attempt, NaN],
+  ["a moment that is on no calendar", attempt, 0],
 ])("%s is not offered, and keeps nothing else from being offered", async (id, spoiled, seconds) => {
   await keepAttempt("beside", attempt, 1);
   await spoil(id, spoiled as Attempt, seconds);
@@ -36,7 +37,9 @@ function spoil(id: string, spoiled: Attempt, seconds: number): Promise<void> {
     opening.onerror = () => fail(opening.error ?? new Error("not opened"));
     opening.onsuccess = () => {
       const transaction = opening.result.transaction("attempts", "readwrite");
-      transaction.objectStore("attempts").put({ id, savedAt: 1, isOver: false, attempt: spoiled, seconds });
+      transaction
+        .objectStore("attempts")
+        .put({ id, savedAt: id.includes("moment") ? 9e15 : 1, isOver: false, attempt: spoiled, seconds });
       transaction.oncomplete = () => done();
     };
   });

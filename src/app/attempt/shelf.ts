@@ -59,6 +59,7 @@ function readKept(kept: KeptAttempt | undefined): KeptAttempt | undefined {
   const attempt = readKeptAttempt(kept?.attempt as never);
   if (kept === undefined || attempt === undefined) return undefined;
   const { id, savedAt, seconds = 0 } = kept;
-  const isWhole = typeof id === "string" && Number.isFinite(savedAt) && Number.isFinite(seconds);
+  const isMoment = Number.isFinite(new Date(savedAt).getTime());
+  const isWhole = typeof id === "string" && isMoment && Number.isFinite(seconds);
   return isWhole ? { ...kept, attempt } : undefined;
 }
