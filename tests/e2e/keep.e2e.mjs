@@ -127,6 +127,37 @@ export const tests = [
     },
   },
   {
+    name: "a page that is reloaded, left or closed right after an edit loses nothing",
+    async run(ctx) {
+      let page = await begin(ctx);
+      await call(page, "Never kept before");
+      await page.reload();
+      await ready(page);
+      assert.equal(await title(page).inputValue(), "Never kept before");
+      for (const milliseconds of [0, 100, 300]) {
+        await call(page, `Reloaded after ${milliseconds}`);
+        await page.waitForTimeout(milliseconds);
+        await page.reload();
+        await ready(page);
+        assert.equal(await title(page).inputValue(), `Reloaded after ${milliseconds}`);
+      }
+      await call(page, "Left");
+      await page.goto("about:blank");
+      await page.goto(ctx.url);
+      await ready(page);
+      assert.equal(await title(page).inputValue(), "Left");
+      await call(page, "Closed");
+      const context = page.context();
+      await page.close({ runBeforeUnload: true });
+      page = await ctx.open({ context });
+      await ready(page);
+      assert.equal(await title(page).inputValue(), "Closed");
+      await page.getByRole("button", { name: "Undo" }).first().click();
+      assert.equal(await title(page).inputValue(), "Left");
+      assert.equal((await elementsOnDisk(page)).length, 1);
+    },
+  },
+  {
     name: "a browser killed while it saves loses at most the last second",
     seconds: 90,
     async run(ctx) {

@@ -1,4 +1,5 @@
 import { edits, type Message, say, type StillhotDocument } from "../../core";
+import { bringIn, isOnShelf, putAway } from "../keep/putAway";
 import { readKept } from "../keep/readKept";
 import { Seat } from "../keep/seat.svelte";
 import { keepVersion, makeRoom, sweep, type VersionReason } from "../keep/versions";
@@ -32,8 +33,10 @@ export class Autosave {
   #kept: StillhotDocument;
   #busy: Promise<void> | undefined;
   #unfiledSince = 0;
+  #isPutAway = false;
   /** what was kept last before something large: it is not kept twice */
   #lastBefore: StillhotDocument | undefined;
+  readonly #broughtIn: Promise<void>;
   readonly seat: Seat;
   readonly #session: Session;
 
@@ -42,7 +45,7 @@ export class Autosave {
     this.#kept = session.document;
     session.keepBefore = (why) => void this.#keepBefore(why).catch((error: unknown) => this.#unkept(error));
     this.seat = new Seat({
-      onTurn: () => void this.#readAgain().then(() => session.say(say("keep.yourTurn"))),
+      onTurn: () => void this.#takeTurn(),
       onAsked: () => this.now(),
       onWritten: (rev) => {
         if (rev > this.#rev) void this.#readAgain();
@@ -51,7 +54,11 @@ export class Autosave {
     document.addEventListener("visibilitychange", () => {
       if (document.visibilityState === "hidden") void this.now();
     });
-    window.addEventListener("pagehide", () => void this.now());
+    window.addEventListener("pagehide", () => {
+      this.#putAway();
+      void this.now();
+    });
+    this.#broughtIn = broughtIn();
     void sweep().catch(() => undefined);
   }
 
@@ -117,6 +124,16 @@ export class Autosave {
     await keepVersion({ id: this.#id, document }, why);
   }
 
+  /** What the shelf does not have yet is written down at once: a page that goes away does not wait for the shelf. */
+  #putAway() {
+    const { document, history } = this.#session;
+    if (document === this.#kept || this.isReadOnly) return;
+    const [id, rev, isBeingWritten] = [this.#id, this.#rev, this.#busy !== undefined];
+    putAway({ id, rev, title: document.title, savedAt: Date.now(), document, history, isBeingWritten });
+    this.#isPutAway = true;
+    remember(id);
+  }
+
   #unkept(error: unknown) {
     this.#session.say(say("keep.versionNotKept", { why: whyNotSaved(error) }), "refusal");
   }
@@ -157,11 +174,7 @@ export class Autosave {
   /** Another window wrote this drawing: both are kept, this one as a copy that says so. */
   async #keepBoth() {
     const session = this.#session;
-    const title = t("keep.copyOf", {
-      title: session.document.title || t("app.untitled"),
-      time: clockTime(Date.now()),
-    });
-    session.run(edits.setTitle(title));
+    session.run(edits.setTitle(copyOf(session.document.title)));
     const { document } = session;
     this.#id = newId();
     try {
@@ -179,6 +192,8 @@ export class Autosave {
     this.#unfiledSince ||= Date.now();
     if (this.#session.document === document) this.state = "saved";
     this.reason = "";
+    if (this.#isPutAway) isOnShelf();
+    this.#isPutAway = false;
     remember(this.#id);
     this.seat.wrote(this.#rev);
     if (Date.now() - this.#unfiledSince < OFFER_FILE_MS) return;
@@ -200,6 +215,7 @@ export class Autosave {
   /** The drawing that was worked on last in this window, else on this device, is shown again with its history. */
   async recover(): Promise<boolean> {
     try {
+      await this.#broughtIn;
       const here = recalled();
       const own = here === null ? undefined : await drawing(here);
       const newest = own !== undefined && own.deletedAt === undefined ? own : await lastDrawing();
@@ -233,6 +249,13 @@ export class Autosave {
     this.state = "saved";
   }
 
+  /** The other window has gone: what it put away on leaving counts as well. */
+  async #takeTurn() {
+    await broughtIn();
+    await this.#readAgain();
+    this.#session.say(say("keep.yourTurn"));
+  }
+
   /** Shows what another window wrote. */
   async #readAgain() {
     const found = await drawing(this.#id).catch(() => undefined);
@@ -252,6 +275,12 @@ async function newestReadable(): Promise<StoredDrawing | undefined> {
   }
   return undefined;
 }
+
+/** A device that keeps nothing is told of at the first edit; here it has nothing to bring. */
+const broughtIn = (): Promise<void> => bringIn(newId, copyOf).catch(() => undefined);
+
+const copyOf = (title: string): string =>
+  t("keep.copyOf", { title: title || t("app.untitled"), time: clockTime(Date.now()) });
 
 const newId = (): string => crypto.randomUUID();
 
