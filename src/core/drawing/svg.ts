@@ -1,4 +1,4 @@
-import type { ElementId } from "../terms";
+import { type ElementId, withoutTurns } from "../terms";
 import { frameOf } from "./frames";
 import { NOTE_SIZES, type PlacedNote, placeNotes } from "./notes";
 import { alongOf, type Palette, spotsAlong, strokesOf } from "./palettes";
@@ -48,9 +48,9 @@ export function toSvg(scene: Scene, palette: Palette, { title, description, lit 
   ].join("\n");
 }
 
-/** Markup in a label stays text, and letters that XML cannot hold are left out. */
+/** Markup in a label stays text, turns nothing around, and letters that XML cannot hold are left out. */
 export const escapeXml = (text: string): string =>
-  text
+  withoutTurns(text)
     // eslint-disable-next-line no-control-regex -- these are the letters that XML 1.0 forbids
     .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, "")
     .replace(

@@ -220,3 +220,13 @@ test("a row of a hundred thousand things is spelled", () => {
     /^(rope, ){99998}rope and rope$/,
   );
 });
+
+test("a label that turns the writing around turns no sentence of the sheet and no text of the drawing", () => {
+  const tap = demo("transformer-tap");
+  const points = Object.fromEntries(
+    Object.entries(tap.system.points).map(([id, it]) => [id, { ...it, label: "\u202edelbaf\u2066" }]),
+  );
+  const html = sheetHtml(changed(tap, { title: "\u202et", system: { ...tap.system, points } }));
+  expect(html).not.toMatch(/[\u202a-\u202e\u2066-\u2069]/);
+  expect(textOf(html)).toContain("\\u202edelbaf\\u2066");
+});

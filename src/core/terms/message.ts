@@ -32,9 +32,13 @@ export function spell(message: Message, catalogue: Catalogue = atHand): string {
   return sentence.replace(/\{(\w+)\}/g, (whole, name: string) => {
     const gap = message.with?.[name];
     if (gap === undefined) return whole;
-    return typeof gap === "object" ? spell(gap, catalogue) : String(gap);
+    return typeof gap === "object" ? spell(gap, catalogue) : withoutTurns(String(gap));
   });
 }
+
+/** A label with what would turn the words after it around shown as its code: it must not change how a verdict reads. */
+export const withoutTurns = (text: string): string =>
+  text.replace(/[\u202a-\u202e\u2066-\u2069]/g, (it) => `\\u${it.charCodeAt(0).toString(16)}`);
 
 /** Whether there is a sentence of this key at hand, for keys put together from the names of things. */
 export const isMessageKey = (key: string): key is MessageKey => Object.hasOwn(atHand, key);
