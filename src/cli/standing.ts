@@ -167,6 +167,8 @@ const ORDER: readonly ConductorState[] = [
 ];
 
 /** How many conductors are in which state; with `all` each one with its volts and what reaches it. */
+const inFigures = (value: number): string => spell(say("say.text", { text: figures(value) }));
+
 function conductorLines({ conductors }: Assessment, all: boolean): string[] {
   const ids = (Object.keys(conductors) as ConductorId[]).sort(naturalOrder);
   const counted = ORDER.map((state) => ({
@@ -181,7 +183,7 @@ function conductorLines({ conductors }: Assessment, all: boolean): string[] {
     ...wrapped("", spell(say("cli.conductorsAll", { summary })), "  "),
     ...ids.map((id) => {
       const { state, volts, voltsLoadsOff, sources } = conductors[id]!;
-      const numbers = `${figures(volts).padStart(8)} V ${figures(voltsLoadsOff).padStart(8)} V`;
+      const numbers = `${inFigures(volts).padStart(8)} V ${inFigures(voltsLoadsOff).padStart(8)} V`;
       return `  ${id.padEnd(width)}  ${state.padEnd(9)} ${numbers}  ${sources.join(", ")}`.trimEnd();
     }),
   ];

@@ -1,5 +1,6 @@
 import { type AttemptRecord, escapeXml, nameOfFact, truthOf } from "../../core";
 import { clock, entryTitle } from "../attempt/words";
+import { speech } from "../words/language.svelte";
 import { t, told } from "../words/words";
 
 /** The record of an attempt as a page to be printed and signed, with nothing that comes from elsewhere. */
@@ -19,7 +20,7 @@ export function recordHtml(record: AttemptRecord): string {
     return entry === undefined ? "" : `${n}. ${clock(entry.t)} ${entryTitle(truth, entry)}`;
   };
   return [
-    `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${text(told(record.heading))}</title>`,
+    `<!doctype html><html lang="${speech.language}"><head><meta charset="utf-8"><title>${text(told(record.heading))}</title>`,
     `<style>@page{margin:14mm}body{font:11pt/1.3 "Atkinson Hyperlegible Next",Arial,sans-serif;color:#000;background:#fff;margin:0}`,
     `h1{font-size:1.4em;margin:0}h2{font-size:1.1em;margin:4mm 0 1mm;break-after:avoid}table{border-collapse:collapse}`,
     `th{text-align:left;font-weight:normal;padding-right:6mm;vertical-align:top}td{font-weight:bold}ul{margin:0;padding-left:5mm}li{break-inside:avoid}`,

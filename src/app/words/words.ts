@@ -79,7 +79,7 @@ export function figures(value: number): string {
   return text
     .replace(/\.?0+$/, (zeros) => (text.includes(".") ? "" : zeros))
     .replace(/\B(?=(\d{3})+(?!\d))/g, "\u202f")
-    .replace(".", speech.language === "fr" ? "," : ".");
+    .replace(".", t("number.point"));
 }
 
 export const volts = (value: number | null | undefined): string =>

@@ -3,10 +3,10 @@ import type { Threat, Upset, WorkPointReport } from "../hazard";
 import { type ElementId, isMessageKey, type Message, type MessageKey, type PointId, say } from "../terms";
 
 /** A number as a person would write it: three figures, whole from a thousand on. */
-export function figures(value: number): string {
+export function figures(value: number): string | number {
   if (!Number.isFinite(value) || Math.abs(value) >= 1e15) return "?";
-  if (Math.abs(value) < 0.005) return "0";
-  if (Math.abs(value) < 999.5) return String(Number(value.toPrecision(3)));
+  if (Math.abs(value) < 0.005) return 0;
+  if (Math.abs(value) < 999.5) return Number(value.toPrecision(3));
   const digits = String(Math.round(value));
   return digits.length < 5 ? digits : digits.replace(/\B(?=(\d{3})+$)/g, "\u00a0");
 }

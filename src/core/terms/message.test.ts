@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { english } from "./messages/en";
+import { french } from "./messages/fr";
 import { learn, say, spell } from "./message";
 
 learn(english);
@@ -11,6 +12,18 @@ test.each(["\u202a", "\u202b", "\u202d", "\u202e", "\u2066", "\u2067", "\u2068",
     expect(sentence).toBe(`pole \\u${turn.charCodeAt(0).toString(16)}12 and pole 13`);
   },
 );
+
+test.each([
+  [0.198, "en", "0.198 V."],
+  [0.198, "fr", "0,198 V."],
+  [-1.5, "fr", "-1,5 V."],
+  [7200, "fr", "7200 V."],
+  ["12.47 kV, pole 3.1", "fr", "12.47 kV, pole 3.1 V."],
+])("a number is written as the language writes it, a label as it is: %s in %s", (volts, language, ends) => {
+  const sentence = say("say.otherNow", { letter: "A", volts });
+  const spelled = spell(sentence, language === "fr" ? french : undefined);
+  expect(spelled.replace(/[\u00a0\u202f]/g, " ").endsWith(ends)).toBe(true);
+});
 
 test("names in whatever script stay as they are", () => {
   const name = "עמוד 12 · Mât n° 3 · 電柱\u200f";

@@ -10,7 +10,7 @@ export interface Message {
   readonly with?: MessageGaps;
 }
 
-/** What fills a gap: text and numbers as they are; a nested message is spelled in the same language. */
+/** What fills a gap: text as it is, a number with the point or comma of the language; a nested message is spelled in the same language. */
 export type MessageGaps = Readonly<Record<string, string | number | Message>>;
 
 /** One language or region: a file under messages/. A missing key falls back to English. */
@@ -32,9 +32,13 @@ export function spell(message: Message, catalogue: Catalogue = atHand): string {
   return sentence.replace(/\{(\w+)\}/g, (whole, name: string) => {
     const gap = message.with?.[name];
     if (gap === undefined) return whole;
-    return typeof gap === "object" ? spell(gap, catalogue) : withoutTurns(String(gap));
+    if (typeof gap === "object") return spell(gap, catalogue);
+    return typeof gap === "number" ? numberIn(catalogue, gap) : withoutTurns(gap);
   });
 }
+
+const numberIn = (catalogue: Catalogue, value: number): string =>
+  String(value).replace(".", catalogue["number.point"] ?? atHand["number.point"]!);
 
 /** A label with what would turn the words after it around shown as its code: it must not change how a verdict reads. */
 export const withoutTurns = (text: string): string =>

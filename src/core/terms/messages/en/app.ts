@@ -1,6 +1,7 @@
 /** Everything that the app says, by where it says it. */
 export const app = {
   "app.name": "Stillhot",
+  "number.point": ".",
   "app.and": "and",
   "app.unknownVolts": "unknown volts",
   "app.untitled": "Untitled drawing",

@@ -1,6 +1,7 @@
 /** Tout ce que dit l'application, selon l'endroit où elle le dit. */
 export const app = {
   "app.name": "Stillhot",
+  "number.point": ",",
   "app.and": "et",
   "app.unknownVolts": "tension inconnue",
   "app.untitled": "Dessin sans titre",
