@@ -1,26 +1,25 @@
 import {
-  complete,
-  completePoint,
-  type ElementId,
+  elementName as nameOfElement,
+  inARow,
   isMessageKey,
   jobOf,
   type Message,
   type MessageGaps,
   type MessageKey,
   type Owner,
-  type PointId,
+  pointName as nameOfPoint,
   say,
   spell,
   type StillhotDocument,
   type Threat,
-  type Upset,
+  upsetWords,
 } from "../../core";
 import { speech } from "./language.svelte";
 
 /** A sentence of the catalogue, spelled out. */
 export const t = (key: MessageKey, gaps?: MessageGaps): string => spell(say(key, gaps), speech.catalogue);
 
-export const told = (message: Message): string => spell(message, speech.catalogue);
+export const told = (message: Message | string): string => spell(message, speech.catalogue);
 
 /** A time of day as the person's region writes it. */
 export const clockTime = (at: number): string => clockOf(speech.locale).format(at);
@@ -49,19 +48,11 @@ export function firstOf(...keys: string[]): string | undefined {
 export const kindName = (kind: string): string => firstOf(`kind.${kind}`) ?? kind;
 
 /** What a person calls an element: its label, else its kind and id. */
-export function elementName(document: StillhotDocument, id: string): string {
-  const saved = document.system.elements[id as ElementId];
-  if (saved === undefined) return id;
-  const { label, kind } = complete(saved);
-  return label === "" ? `${kindName(kind)} ${id}` : label;
-}
+export const elementName = (document: StillhotDocument, id: string): string =>
+  told(nameOfElement(document, id));
 
-export function pointName(document: StillhotDocument, id: string): string {
-  const saved = document.system.points[id as PointId];
-  if (saved === undefined) return id;
-  const { label, kind } = completePoint(saved);
-  return label === "" ? `${kindName(kind)} ${id}` : label;
-}
+/** What a person calls a point: its label, else its kind and id. */
+export const pointName = (document: StillhotDocument, id: string): string => told(nameOfPoint(document, id));
 
 export function ownerName(document: StillhotDocument, { of, id }: Owner): string {
   if (of === "element") return elementName(document, id);
@@ -94,23 +85,9 @@ export const watts = (value: number): string =>
       ? `${figures(value / 1000)}\u00a0kW`
       : `${figures(value)}\u00a0W`;
 
-/** What one upset is, in words. */
-export function upsetWords(document: StillhotDocument, { kind, element, phase }: Upset): string {
-  const name = elementName(document, element);
-  const saved = document.system.elements[element];
-  const what = saved?.kind === "meter" ? "meter" : saved?.kind === "clamp" ? "clamp" : "";
-  const key = firstKey(`upset.${kind}.${what}`, `upset.${kind}`);
-  return t(key, { name, phase: phase === undefined ? "" : t("upset.onPhase", { phase }) });
-}
-
-const firstKey = (...keys: string[]): MessageKey => keys.find(isMessageKey) as MessageKey;
-
-const joined = (parts: readonly string[]): string =>
-  parts.length < 2 ? (parts[0] ?? "") : `${parts.slice(0, -1).join(", ")} ${t("app.and")} ${parts.at(-1)!}`;
-
 /** What must happen for a threat, as half a sentence. */
 export function threatCause(document: StillhotDocument, threat: Threat): string {
-  if (threat.upsets.length > 0) return joined(threat.upsets.map((it) => upsetWords(document, it)));
+  if (threat.upsets.length > 0) return told(inARow(threat.upsets.map((it) => upsetWords(document, it))));
   return threat.source === null
     ? t("threat.inducedNow")
     : t("threat.liveNow", { source: elementName(document, threat.source) });

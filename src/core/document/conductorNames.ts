@@ -1,13 +1,5 @@
-import {
-  type ConductorId,
-  isMessageKey,
-  type Message,
-  type MessageKey,
-  partsOfConductor,
-  type PointId,
-  say,
-} from "../terms";
-import { completePoint } from "./complete";
+import { type ConductorId, type Message, partsOfConductor, type PointId, say } from "../terms";
+import { pointName } from "./names";
 import type { System } from "./types";
 
 /**
@@ -15,7 +7,7 @@ import type { System } from "./types";
  * are told.
  */
 export function conductorNames(
-  { system }: { readonly system: System },
+  document: { readonly system: System },
   ids: readonly ConductorId[],
   most = 4,
 ): Message {
@@ -23,23 +15,12 @@ export function conductorNames(
   for (const { point, letter } of ids.map(partsOfConductor))
     letters.set(point, (letters.get(point) ?? "") + letter);
   const each = [...letters].map(([point, its]) =>
-    say("name.conductors", { point: namedPoint(system, point), which: whichOf(its) }),
+    say("name.conductors", { point: pointName(document, point), which: whichOf(its) }),
   );
   const more = each.length - most;
   const told = more > 0 ? [...each.slice(0, most), say("name.more", { count: more })] : each;
   if (told.length === 0) return say("list.none");
   return told.slice(0, -1).reduceRight((rest, first) => say("list.more", { first, rest }), told.at(-1)!);
-}
-
-/** What a person calls a point: its label, or what it is and its id. */
-function namedPoint(system: System, id: PointId): string | Message {
-  const saved = Object.hasOwn(system.points, id) ? system.points[id] : undefined;
-  if (saved === undefined) return id;
-  const { label, kind } = completePoint(saved);
-  const key = `kind.${kind}`;
-  return label !== "" || !isMessageKey(key)
-    ? label || id
-    : say("name.point", { kind: say(key as MessageKey), id });
 }
 
 function whichOf(letters: string): Message {

@@ -5,6 +5,7 @@ import {
   conductorNames,
   jobOf,
   perObject,
+  pointName,
   type Settings,
   settingsOf,
   type StillhotDocument,
@@ -28,6 +29,7 @@ import {
   conductorId,
   type ElementId,
   type Finding,
+  inARow,
   type Letter,
   type PointId,
   say,
@@ -37,6 +39,7 @@ import { conductorsOf, exposuresOf } from "./outcome";
 import { leastStepTouch, threatsTo } from "./threats";
 import { testedConductors, barricadedPoints } from "./tested";
 import type { Assessment, ConductorReport, ElementReport, Threat, Verdict, WorkPointReport } from "./types";
+import { upsetWords } from "./upsetWords";
 import { type View, viewOf } from "./view";
 
 /** What a rehearsal knows better than the file: what was tested dead and still counts, and which points are barricaded. */
@@ -336,7 +339,9 @@ function workPointFindings(
       rule: "equipotential",
       severity: "warning",
       where: id,
-      message: say(sets.length === 0 ? "hazard.noGroundHere" : "hazard.poleNotBonded", { at: workPoint.at }),
+      message: say(sets.length === 0 ? "hazard.noGroundHere" : "hazard.poleNotBonded", {
+        at: pointName({ system }, workPoint.at),
+      }),
       help: say("hazard.equipotential.help"),
       citation: "29 CFR 1910.269(n)(3)",
     });
@@ -359,11 +364,9 @@ function stepTouch(
       where: id,
       message: say(isBarricaded ? "hazard.stepTouch.barricaded" : "hazard.stepTouch", {
         volts: roundVolts(least.volts),
-        upsets: least.upsets
-          .map(({ kind, element, phase }) => `${kind} ${element}${phase ?? ""}`)
-          .join(" + "),
+        upsets: inARow(least.upsets.map((it) => upsetWords({ system }, it))),
       }),
-      help: say("hazard.stepTouch.help", { at: workPoint.at }),
+      help: say("hazard.stepTouch.help", { at: pointName({ system }, workPoint.at) }),
       citation: "29 CFR 1910.269 Appendix C",
     },
   ];

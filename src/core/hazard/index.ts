@@ -10,6 +10,7 @@ export {
 export { SWITCHING, testedConductors, barricadedPoints } from "./tested";
 export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
+export { upsetWords } from "./upsetWords";
 export { documentAfter, marginMap, worstThreat } from "./views";
 export type { FaultAmps } from "../phasor";
 export { type HotStep, type HotStepKind, type HotWay, whyHot } from "./whyHot";

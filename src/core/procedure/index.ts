@@ -16,7 +16,7 @@ export { coldLoadSurge, fullLoadAmps, inrushSurges, melts, type Surge } from "./
 export { DISCHARGE_SECONDS, trappedJoules, trappedVolts } from "./trappedCharge";
 export { DAMPING_PERCENT, ferroresonanceRisk, type FerroresonanceRisk } from "./ferroresonance";
 export { dutiesOf, type Duty } from "./duty";
-export { threatWords, upsetWords } from "./threatWords";
+export { threatWords } from "./threatWords";
 export { isSwitching, isHotStickWork } from "./verbs";
 export { type Act, actsFor } from "./acts";
 export { type ControlSheet, controlsFor, type Effect, type TriedControl } from "./controls";

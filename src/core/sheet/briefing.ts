@@ -1,11 +1,13 @@
 import {
   complete,
   completePoint,
+  elementName,
   DEFAULT_SETTINGS,
   jobOf,
   type LimitKey,
   limitsChanged,
   perObject,
+  pointName,
   settingsOf,
   type Step,
   type StillhotDocument,
@@ -32,6 +34,7 @@ import {
   conductorId,
   type ElementId,
   type Finding,
+  inARow,
   type Letter,
   type Message,
   type MessageKey,
@@ -39,14 +42,14 @@ import {
   say,
   type WorkPointId,
 } from "../terms";
-import { anyGeneratorSentence, elementName, figures, inARow, pointName, threatSentence } from "./sentences";
+import { anyGeneratorSentence, figures, threatSentence } from "./sentences";
 import { firstEnd, stepSeen, stepSentence, workPointName } from "./steps";
 
 /** How one work point stands, and what could make it live. */
 export interface BriefedWork {
   readonly id: WorkPointId;
-  readonly name: string;
-  readonly place: string;
+  readonly name: string | Message;
+  readonly place: string | Message;
   readonly conductors: string;
   /** as the drawing stands before the first step */
   readonly asDrawn: WorkPointReport;

@@ -2,9 +2,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { readDocument, STEP_VERBS, type Step, type StillhotDocument } from "../document";
 import { planDocument } from "../procedure";
-import { say, spell } from "../terms";
+import { inARow, say, spell } from "../terms";
 import { briefingOf } from "./briefing";
-import { inARow } from "./sentences";
 import { sheetHtml } from "./sheetHtml";
 import { stepSeen, stepSentence } from "./steps";
 
@@ -209,7 +208,7 @@ test.each([
 ])("a row of %i things is one sentence", (count, expected) => {
   const row = inARow(
     Array.from({ length: count }, (_, text) => say("say.text", { text })),
-    "say.or",
+    "row.or",
   );
   expect(spell(row)).toBe(expected);
 });

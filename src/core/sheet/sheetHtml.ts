@@ -103,7 +103,7 @@ class Sheet {
   }
 
   private verdict({ id, name, place, conductors, asDrawn, atWork }: BriefedWork): string {
-    const where = `${escapeXml(name)} (${escapeXml(id)}: ${escapeXml([...conductors].join(" "))}, ${escapeXml(place)})`;
+    const where = `${this.say(name)} (${escapeXml(id)}: ${escapeXml([...conductors].join(" "))}, ${this.say(place)})`;
     const line = (when: string, report: typeof asDrawn) =>
       `<p><b>${when}: ${this.word(`say.verdict.${report.verdict}`)}.</b> ${this.standing(report)}</p>`;
     const { verdict } = atWork?.report ?? asDrawn;
@@ -187,7 +187,7 @@ class Sheet {
           rest.length === 0
             ? ""
             : `<p>${this.word("sheet.moreWays", { count: rest.length, strength: Math.min(...rest.map((it) => it.strength)) })}</p>`;
-        const several = this.briefing.works.length > 1 ? `: ${escapeXml(name)}` : "";
+        const several = this.briefing.works.length > 1 ? `: ${this.say(name)}` : "";
         return `<section class="ways"><h2>${this.word("sheet.ways")}${several}</h2><ol>${shown
           .map(
             ({ sentences, control, isOpen }) =>
@@ -299,7 +299,7 @@ class Sheet {
     return spell(say(key, gaps), this.options.catalogue);
   }
 
-  private say(message: Message): string {
+  private say(message: Message | string): string {
     return escapeXml(spell(message, this.options.catalogue));
   }
 }

@@ -1,6 +1,13 @@
-import { complete, jobOf, type Step, type StillhotDocument, type WorkPoint } from "../document";
+import {
+  complete,
+  elementName,
+  jobOf,
+  pointName,
+  type Step,
+  type StillhotDocument,
+  type WorkPoint,
+} from "../document";
 import { type ElementId, isMessageKey, type Message, type MessageKey, say, type WorkPointId } from "../terms";
-import { elementName, pointName } from "./sentences";
 
 /**
  * A step as one act on one thing: `Open Q1 cutout, A, with the load-break tool`.
@@ -49,7 +56,7 @@ function nameOf(document: StillhotDocument, { do: verb, element, at }: Step): st
 }
 
 /** What a person calls a work point: its label, or the place where it is. */
-export function workPointName(document: StillhotDocument, id: string): string {
+export function workPointName(document: StillhotDocument, id: string): string | Message {
   const workPoint = jobOf(document).workPoints[id as WorkPointId] as WorkPoint | undefined;
   return workPoint === undefined ? id : workPoint.label || pointName(document, workPoint.at);
 }

@@ -25,8 +25,9 @@ export const learn = (sentences: Catalogue): void => void Object.assign(atHand, 
 export const say = (key: MessageKey, gaps?: MessageGaps): Message =>
   gaps === undefined ? { key } : { key, with: gaps };
 
-/** Spells a message out: `{name}` in the catalogue's sentence is filled from the message's gaps. */
-export function spell(message: Message, catalogue: Catalogue = atHand): string {
+/** Spells a message out: `{name}` in the catalogue's sentence is filled from the message's gaps. A label is itself. */
+export function spell(message: Message | string, catalogue: Catalogue = atHand): string {
+  if (typeof message === "string") return withoutTurns(message);
   const sentence = catalogue[message.key] ?? atHand[message.key];
   if (sentence === undefined) throw new Error(`nothing has learned the sentence ${message.key} yet`);
   return sentence.replace(/\{(\w+)\}/g, (whole, name: string) => {

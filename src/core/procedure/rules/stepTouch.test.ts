@@ -1,18 +1,20 @@
-import { checkRule, TAP } from "../../../../tests/support/jobNotation";
+import { expect, test } from "vitest";
+import { checkRule, draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
+import { french, spell } from "../../terms";
+
+const HIGH_RODS = `${TAP}
+  p1 point earthOhms=200
+  k1 clamp p1-p2 A
+`;
+const TO_WORK =
+  "open c1 with load-break-tool; tag c1; block c1; lift k1; tag k1; check-detector; test p2 A; check-detector; ground p2 A cable 2/0; work w1";
 
 checkRule(
   "step-touch",
   "1910.269 Appendix C: step and touch potentials near a grounded structure",
-  `${TAP}
-  p1 point earthOhms=200
-  k1 clamp p1-p2 A
-`,
+  HIGH_RODS,
   [
-    [
-      "nobody is kept clear of the base",
-      "open c1 with load-break-tool; tag c1; block c1; lift k1; tag k1; check-detector; test p2 A; check-detector; ground p2 A cable 2/0; work w1",
-      "warning w1",
-    ],
+    ["nobody is kept clear of the base", TO_WORK, "warning w1"],
     [
       "barricaded",
       "open c1 with load-break-tool; tag c1; block c1; lift k1; tag k1; check-detector; test p2 A; check-detector; ground p2 A cable 2/0; barricade p2; work w1",
@@ -21,3 +23,14 @@ checkRule(
     ["not said before work", "open c1; ground p2 A", ""],
   ],
 );
+
+test("what would have to go wrong, and where, is told in words and never by the words of the file", () => {
+  const document = draw(HIGH_RODS);
+  const { findings } = playAll(document, parseSteps(TO_WORK, Object.keys(document.system.points))).at(-1)!;
+  const { message, help } = findings.find((it) => it.rule === "step-touch")!;
+  expect([spell(message), spell(help!)]).toEqual([
+    "if tap clamp k1 is put back on A, the pole, the truck and the rods stand at 2580 V above the ground that people stand on",
+    "keep people and equipment clear of the pole's base, the truck and the rods: barricade pole p2",
+  ]);
+  expect(spell(message, french)).toMatch(/^si on repose pince de dérivation k1 sur A, le poteau, .* 2580 V/);
+});

@@ -1,7 +1,7 @@
 export const hazard = {
   "name.plain": "{name}",
   "name.conductors": "{point}, {which}",
-  "name.point": "{kind} {id}",
+  "name.kind": "{kind} {id}",
   "name.more": "and {count} more",
   "name.phase.one": "phase {letters}",
   "name.phase.many": "phases {letters}",
@@ -10,6 +10,21 @@ export const hazard = {
   "name.neutral": "neutral",
   "name.withNeutral": "{phases} and neutral",
   "name.set": "ground set {id}",
+  "row.and": "{first} and {rest}",
+  "row.or": "{first} or {rest}",
+  "row.comma": "{first}, {rest}",
+  "upset.onPhase": " on {phase}",
+  "upset.close": "{name} is closed{on}",
+  "upset.close.meter": "{name} is put back{on}",
+  "upset.close.clamp": "{name} is put back{on}",
+  "upset.close.elbow": "{name} is put back{on}",
+  "upset.reclose": "{name} closes by itself or from afar{on}",
+  "upset.restore": "{name} comes back on",
+  "upset.start": "{name} starts",
+  "upset.start-unknown": "a generator that nobody drew starts at {name}",
+  "upset.transfer": "{name} fails and joins both of its supplies",
+  "upset.rejoin": "the broken ends of {name} touch{on}",
+  "upset.contact": "{name} touches the line",
   "hazard.unsolved":
     "the drawing's equations could not be solved, so no number here may be believed and every conductor counts as live",
   "hazard.loadsUnsettled":
@@ -27,9 +42,9 @@ export const hazard = {
   "hazard.equipotential.help":
     "put a ground set on at the work point and bond it to the pole; without it a worker feels the volts to earth",
   "hazard.stepTouch":
-    "{upsets} would lift the pole, the truck and the rods to {volts} V above the ground that people stand on",
+    "if {upsets}, the pole, the truck and the rods stand at {volts} V above the ground that people stand on",
   "hazard.stepTouch.barricaded":
-    "{upsets} would lift the pole, the truck and the rods to {volts} V above the ground around; it is barricaded",
+    "if {upsets}, the pole, the truck and the rods stand at {volts} V above the ground around; it is barricaded",
   "hazard.stepTouch.help":
     "keep people and equipment clear of the pole's base, the truck and the rods: barricade {at}",
 } as const;

@@ -20,14 +20,6 @@ export const procedure = {
   "stands.grounded": "grounded",
   "stands.isolated": "isolated",
 
-  "change.close": "{name}{phase} is closed",
-  "change.reclose": "{name}{phase} closes by itself",
-  "change.restore": "{name} comes back on",
-  "change.start": "{name} starts",
-  "change.start-unknown": "a generator nobody drew starts at {name}",
-  "change.transfer": "{name} joins both its supplies",
-  "change.rejoin": "{name}{phase} touches again",
-  "change.contact": "{name} touches the line",
   "danger.now": "live now at {volts} V, {exposure} V felt",
   "danger.if": "{upsets}: {volts} V, {exposure} V felt",
 

@@ -1,22 +1,5 @@
 /** What could make a work point live, said to a person: on the command line and on the sheet. */
 export const sheet = {
-  "say.and": "{first} and {rest}",
-  "say.comma": "{first}, {rest}",
-  "say.onPhase": " on {letter}",
-  "say.named": "{kind} {id}",
-  "say.close": "{name} closes{on}",
-  "say.close.meter": "{name} is put back{on}",
-  "say.close.clamp": "{name} is put back{on}",
-  "say.close.cutout": "{name} is closed{on}",
-  "say.close.elbow": "{name} is put back{on}",
-  "say.reclose": "{name} closes by itself or from afar{on}",
-  "say.restore": "{name} comes back on",
-  "say.start": "{name} starts",
-  "say.start-unknown": "a generator that nobody drew starts at {name}",
-  "say.transfer": "{name} fails and joins both of its supplies",
-  "say.rejoin": "the broken ends of {name} touch{on}",
-  "say.contact": "{name} touches the line",
-
   "say.fedNow": "As drawn, now: {source} feeds {letter} at {volts} V.",
   "say.inducedNow": "As drawn, now: a circuit beside it induces {volts} V on {letter}.",
   "say.otherNow": "As drawn, now: {letter} stands at {volts} V.",
@@ -24,7 +7,6 @@ export const sheet = {
   "say.unknownFeedsIf": "If {upsets}, that generator feeds {letter} at {volts} V.",
   "say.anyUnknownFeedsIf": "If {upsets}, that generator feeds {letter} at up to {volts} V.",
   "say.text": "{text}",
-  "say.or": "{first} or {rest}",
   "say.inducedIf": "If {upsets}, {letter} stands at {volts} V by induction.",
   "say.feels": "A worker bonded to the pole feels {exposure} V ({milliamps} mA)",
   "say.feelsGrounded":

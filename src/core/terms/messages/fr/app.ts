@@ -2,7 +2,6 @@
 export const app = {
   "app.name": "Stillhot",
   "number.point": ",",
-  "app.and": "et",
   "app.unknownVolts": "tension inconnue",
   "app.untitled": "Dessin sans titre",
   "app.title": "Titre du dessin",
@@ -92,17 +91,6 @@ export const app = {
   "threat.exposure":
     "Un travailleur relié au poteau ressent {volts}, {milliamps} mA, avec les mises à la terre dessinées",
   "threat.showPath": "Éclairer le chemin sur le dessin",
-  "upset.onPhase": " sur {phase}",
-  "upset.close": "{name} est fermé{phase}",
-  "upset.close.meter": "{name} est remis{phase}",
-  "upset.close.clamp": "{name} est remise en place{phase}",
-  "upset.reclose": "{name} se referme tout seul",
-  "upset.restore": "{name} revient",
-  "upset.start": "{name} démarre",
-  "upset.start-unknown": "quelqu'un à {name} démarre une génératrice que personne n'a dessinée",
-  "upset.transfer": "{name} est défectueux et joint les deux sources",
-  "upset.rejoin": "{name} se retouche{phase}",
-  "upset.contact": "{name} touche la ligne",
 
   "hot.none": "Pas de point de travail, donc rien à chercher encore.",
   "hot.empty": "Rien de trouvé dans ce dessin, qui peut être faux. Vérifiez, puis mettez à la terre.",

@@ -2,7 +2,7 @@
 export const hazard = {
   "name.plain": "{name}",
   "name.conductors": "{point}, {which}",
-  "name.point": "{kind} {id}",
+  "name.kind": "{kind} {id}",
   "name.more": "et {count} de plus",
   "name.phase.one": "phase {letters}",
   "name.phase.many": "phases {letters}",
@@ -11,6 +11,21 @@ export const hazard = {
   "name.neutral": "neutre",
   "name.withNeutral": "{phases} et neutre",
   "name.set": "jeu de mise à la terre {id}",
+  "row.and": "{first} et {rest}",
+  "row.or": "{first} ou {rest}",
+  "row.comma": "{first}, {rest}",
+  "upset.onPhase": " sur {phase}",
+  "upset.close": "on ferme {name}{on}",
+  "upset.close.meter": "on remet {name} en place{on}",
+  "upset.close.clamp": "on repose {name}{on}",
+  "upset.close.elbow": "on rebranche {name}{on}",
+  "upset.reclose": "{name} se referme tout seul ou à distance{on}",
+  "upset.restore": "{name} revient",
+  "upset.start": "{name} démarre",
+  "upset.start-unknown": "une génératrice que personne n'a dessinée démarre à {name}",
+  "upset.transfer": "{name} tombe en panne et joint ses deux sources",
+  "upset.rejoin": "les bouts rompus de {name} se touchent{on}",
+  "upset.contact": "{name} touche la ligne",
   "hazard.unsolved":
     "les équations du dessin n'ont pas pu être résolues : aucun nombre d'ici n'est à croire et tout conducteur compte comme sous tension",
   "hazard.loadsUnsettled":
@@ -29,9 +44,9 @@ export const hazard = {
   "hazard.equipotential.help":
     "posez une mise à la terre au point de travail et reliez-la au poteau ; sans elle un travailleur ressent la tension à la terre",
   "hazard.stepTouch":
-    "{upsets} porterait le poteau, le camion et les piquets à {volts} V au-dessus du sol où l'on se tient",
+    "si {upsets}, le poteau, le camion et les piquets sont à {volts} V au-dessus du sol où l'on se tient",
   "hazard.stepTouch.barricaded":
-    "{upsets} porterait le poteau, le camion et les piquets à {volts} V au-dessus du sol autour ; l'endroit est balisé",
+    "si {upsets}, le poteau, le camion et les piquets sont à {volts} V au-dessus du sol autour ; l'endroit est balisé",
   "hazard.stepTouch.help":
     "tenez personnes et matériel à l'écart du pied du poteau, du camion et des piquets : balisez {at}",
 } as const;

@@ -20,14 +20,6 @@ export const procedure = {
   "stands.grounded": "à la terre",
   "stands.isolated": "isolé",
 
-  "change.close": "{name}{phase} est fermé",
-  "change.reclose": "{name}{phase} se referme seul",
-  "change.restore": "{name} revient",
-  "change.start": "{name} démarre",
-  "change.start-unknown": "une génératrice que personne n'a dessinée démarre à {name}",
-  "change.transfer": "{name} joint ses deux sources",
-  "change.rejoin": "{name}{phase} se retouche",
-  "change.contact": "{name} touche la ligne",
   "danger.now": "sous tension maintenant à {volts} V, {exposure} V ressentis",
   "danger.if": "{upsets} : {volts} V, {exposure} V ressentis",
 
