@@ -295,7 +295,8 @@ export const tests = [
       await page.keyboard.press("/");
       assert.equal(await page.locator("[data-find]").count(), 0);
       assert.ok(await undo(page).isDisabled());
-      await page.getByRole("button", { name: "Keys" }).click();
+      await page.locator("header .menu").click();
+      await page.locator('[data-menu="keys"]').click();
       await page.getByText("Single-letter keys are turned off").waitFor();
       const listed = await page.locator("[data-keys]").evaluateAll((all) => all.map((it) => it.dataset.keys));
       // The browser's own print is no key of ours.

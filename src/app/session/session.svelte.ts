@@ -1,6 +1,5 @@
 import {
   type Assessment,
-  type Catalogue,
   type Change,
   type Command,
   complete,
@@ -28,6 +27,7 @@ import {
   type WorkPointId,
 } from "../../core";
 import type { VersionReason } from "../keep/shelves";
+import { speech } from "../words/language.svelte";
 import { Assessor } from "../worker/assessor";
 
 type Things = Required<edits.Things>;
@@ -62,7 +62,6 @@ export class Session {
   notice = $state.raw<Notice | undefined>(undefined);
   /** where the selection is being dragged to, before it is dropped */
   preview = $state.raw<StillhotDocument | undefined>(undefined);
-  catalogue = $state.raw<Catalogue | undefined>(undefined);
   /** of what the person asks why it is hot */
   asksWhy = $state.raw<Owner | undefined>(undefined);
   /** another window is where this drawing is edited */
@@ -109,7 +108,7 @@ export class Session {
   });
   scene = $derived.by(() =>
     sceneOf(this.preview ?? this.document, this.#isStated ? this.#stated?.assessment : undefined, {
-      ...(this.catalogue === undefined ? {} : { catalogue: this.catalogue }),
+      ...(speech.catalogue === undefined ? {} : { catalogue: speech.catalogue }),
       ...(this.states === undefined ? {} : { states: this.states }),
     }),
   );

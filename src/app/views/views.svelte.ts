@@ -13,6 +13,7 @@ import {
 } from "../../core";
 import type { Instead } from "../canvas/board";
 import type { Session } from "../session/session.svelte";
+import { speech } from "../words/language.svelte";
 import { type Answer, Assessor, type Question, startWorker } from "../worker/assessor";
 import { paintMarks } from "./paintMarks";
 
@@ -71,7 +72,8 @@ export class Views {
   });
 
   scene: Scene = $derived.by(() => {
-    const { document, catalogue } = this.#session;
+    const { document } = this.#session;
+    const { catalogue } = speech;
     if (this.look !== "mistake" || this.after === undefined) return this.#session.scene;
     const options = catalogue === undefined ? {} : { catalogue };
     return sceneOf(this.after ?? document, this.#standing()?.assessment, options);

@@ -1,8 +1,9 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { wcagContrast } from "culori";
 import { describe, expect, test } from "vitest";
-import { isUnreadable, readDocument, type StillhotDocument } from "../document";
+import { edits, isUnreadable, readDocument, type StillhotDocument } from "../document";
 import { assess } from "../hazard";
+import { isRefusal, spell } from "../terms";
 import {
   badgeOf,
   escapeXml,
@@ -115,6 +116,18 @@ test("the SVG is one picture with a name, and labels in it are text", () => {
   expect(svg).not.toContain("<script");
   expect(svg).not.toContain("\u0007");
   expect(escapeXml(`<&>"'`)).toBe("&lt;&amp;&gt;&quot;&#39;");
+});
+
+test("a pin is seen on the screen and in no picture", () => {
+  const span = { sp: { kind: "span", from: "a", to: "b", phases: "A" } };
+  const loose = drawing({ a: "0 0", b: "200 0" }, span);
+  const pinned = edits.pin(["a"])(loose);
+  if (isRefusal(pinned)) throw new Error(spell(pinned.refused));
+  const [before, after] = [loose, pinned.after].map((it) => sceneOf(it, undefined));
+  const count = (scene: typeof before) => scene!.pieces.flatMap((it) => it.shapes).length;
+  expect(count(after)).toBeGreaterThan(count(before));
+  const words = { title: "", description: "" };
+  expect(toSvg(after!, PALETTES.paper, words)).toBe(toSvg(before!, PALETTES.paper, words));
 });
 
 test("an empty drawing is a picture too", () => {

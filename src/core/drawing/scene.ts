@@ -398,6 +398,7 @@ function drawnPoint(
     taken.push(angle);
     shapes.push(...earthShapes(x, y, angle));
   }
+  if (point.pinned) shapes.push(...pinShapes(x, y, freest(taken, -45)));
   const notes: Note[] = [];
   const doubt =
     point.evidence === "assumed" || point.evidence === "told"
@@ -458,6 +459,23 @@ function earthShapes(x: number, y: number, degrees: number): Shape[] {
     bar(13, 6),
     bar(16.5, 4),
     bar(20, 1.5),
+  ];
+}
+
+/** A pin that is stuck in beside the point: tidying leaves it where it is. */
+function pinShapes(x: number, y: number, degrees: number): Shape[] {
+  const [dx, dy] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+  const along = (distance: number) => [x + dx * distance, y + dy * distance] as const;
+  const [headX, headY] = along(16);
+  return [
+    {
+      shape: "stroke",
+      points: [...along(8), headX, headY],
+      closed: false,
+      filled: false,
+      onScreenOnly: true,
+    },
+    { shape: "disc", x: headX, y: headY, radius: 2.5, filled: true, onScreenOnly: true },
   ];
 }
 

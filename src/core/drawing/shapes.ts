@@ -35,6 +35,8 @@ export interface Stroke {
   readonly filled: boolean;
   /** dashed strokes tie the blades of a gang together */
   readonly dashed?: boolean;
+  /** says how the drawing is worked on, not what is drawn: a picture or a sheet leaves it out */
+  readonly onScreenOnly?: boolean;
 }
 
 export interface Disc {
@@ -43,6 +45,7 @@ export interface Disc {
   readonly y: number;
   readonly radius: number;
   readonly filled: boolean;
+  readonly onScreenOnly?: boolean;
 }
 
 /** Letters inside a symbol: they scale with it and stand upright. */

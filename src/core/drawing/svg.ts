@@ -31,7 +31,7 @@ export function toSvg(scene: Scene, palette: Palette, { title, description, lit 
     halo.map((it) => polyline(it.spine, colour, breadthOf(it) - less, []));
   const shapes = scene.pieces.flatMap((it) => it.shapes);
   const strands = shapes.filter((it) => it.shape === "strand");
-  const marks = shapes.filter((it) => it.shape !== "strand");
+  const marks = shapes.filter((it) => it.shape !== "strand" && !("onScreenOnly" in it));
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${left} ${top} ${width} ${height}" width="${width}" height="${height}" role="img" aria-labelledby="title desc" font-family="'Atkinson Hyperlegible Next', 'Liberation Sans', Arial, sans-serif">`,
     `<title id="title">${escapeXml(title)}</title>`,

@@ -9,8 +9,9 @@ export const panels = {
   "legend.grounded": "À la terre : relié à une mise à la terre, non atteint",
   "legend.neutral": "Neutre relié à la terre",
   "legend.unknown": "Inconnu : à tenir pour sous tension",
+  "legend.pinned": "Épinglé : reste où il est quand on range le dessin ; non imprimé",
   "legend.marks":
-    "T étiqueté · X bloqué · OPEN position autre que la normale · N.O. normalement ouvert · les lettres A B C 1 2 N nomment les conducteurs",
+    "T étiqueté · X bloqué · OUVERT position autre que la normale · N.O. normalement ouvert · les lettres A B C 1 2 N nomment les conducteurs",
 
   "command.first": "Première action de la sélection : manœuvrer",
   "command.grow": "La suite au point sélectionné",
