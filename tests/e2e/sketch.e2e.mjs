@@ -49,6 +49,33 @@ async function noSidewaysScroll(page) {
   assert.ok(wide <= inner, `the page is ${wide} px wide in a window of ${inner} px`);
 }
 
+/**
+ * Runs in the page: the canvas of the drawing on white as it is, and by how much any of its dots differs once all of it
+ * was painted again [of 255]. Edges may round a little otherwise where a part was cut out.
+ */
+async function paintedNowAndAnew() {
+  const host = document.querySelector("[data-drawing]");
+  const frames = async (count) => {
+    for (let n = 0; n < count; n++) await new Promise((done) => requestAnimationFrame(done));
+  };
+  const dots = () => {
+    const { width, height } = host.querySelector("canvas");
+    const copy = new OffscreenCanvas(width, height).getContext("2d");
+    copy.fillStyle = "white";
+    copy.fillRect(0, 0, width, height);
+    copy.drawImage(host.querySelector("canvas"), 0, 0);
+    return copy.getImageData(0, 0, width, height).data;
+  };
+  await frames(3);
+  const now = dots();
+  for (const inset of ["0 2px 0 0", ""]) {
+    host.style.inset = inset;
+    await frames(3);
+  }
+  const anew = dots();
+  return { now: now.join(), apart: now.reduce((most, dot, k) => Math.max(most, Math.abs(dot - anew[k])), 0) };
+}
+
 /** Reads what could still make it live, as a person does: verdict first, then the list. */
 async function readsWhatCouldMakeItLive(page, { size }) {
   await verdict(page).and(page.locator('[data-verdict="could-go-live"]')).waitFor();
@@ -83,6 +110,32 @@ const opensTheCutout = (size, touch) => ({
 export const tests = [
   opensTheCutout("desk", false),
   opensTheCutout("phone", true),
+  {
+    name: "what an edit paints anew is what painting all anew would show",
+    async run(ctx) {
+      const page = await begin(ctx);
+      const pictures = new Set();
+      await press(page, middleOf(sideline, CUTOUT));
+      const acts = [
+        () => page.locator('[data-action="open"]').click(),
+        () => page.keyboard.press("Control+z"),
+        () => page.keyboard.press("Control+y"),
+        () => page.locator('[data-action="tag"]').click(),
+        () => page.locator('[data-action="close"]').click(),
+        () => page.keyboard.press("Delete"),
+        () => page.keyboard.press("Control+z"),
+      ];
+      for (const act of acts) {
+        await act();
+        await ctx.settle(page);
+        await page.waitForTimeout(300);
+        const { now, apart } = await page.evaluate(paintedNowAndAnew);
+        assert.ok(apart < 32, `after ${act} a dot of the canvas is ${apart} of 255 off the drawing`);
+        pictures.add(now);
+      }
+      assert.ok(pictures.size > 3, "the acts are seen on the canvas");
+    },
+  },
   {
     name: "the same by keyboard alone",
     async run(ctx) {

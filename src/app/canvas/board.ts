@@ -6,11 +6,9 @@ import {
   type Box,
   breadthOf,
   changeOf,
-  type ElementId,
   type NoteSizes,
   overlaps,
   type Owner,
-  type Palette,
   type PlacedNote,
   placeNotes,
   renewedNotes,
@@ -18,30 +16,8 @@ import {
 } from "../../core";
 import { type Camera, fitted, type Size, toScreen, viewOf, zoomedAt } from "./camera";
 import { paintNotes, paintScene } from "./paint";
-
-/** Everything that the canvas shows. */
-export interface View {
-  readonly scene: Scene;
-  readonly palette: Palette;
-  readonly sizes: NoteSizes;
-  readonly selection: readonly Owner[];
-  /** the thing that the keyboard is on, while the drawing has the focus */
-  readonly focus: Owner | undefined;
-  readonly lit: readonly ElementId[];
-  /** the end that a join starts from */
-  readonly joiningFrom: Owner | undefined;
-  /** paints what a view lays over the drawing, in its units */
-  readonly overlay: Overlay | undefined;
-}
-
-/** What a view shows in place of the drawing as it stands, or over it. */
-export interface Instead {
-  readonly scene?: Scene | undefined;
-  readonly lit?: readonly ElementId[] | undefined;
-  readonly overlay?: Overlay | undefined;
-}
-
-export type Overlay = (context: CanvasRenderingContext2D, palette: Palette, scale: number) => void;
+import { isSameOver, type Painting, staleParts } from "./stale";
+import { pieceOf, type View } from "./view";
 
 export interface Board {
   readonly camera: Camera;
@@ -76,7 +52,7 @@ const STILL_READABLE = 0.48;
 /** A Konva stage with one shape a layer: the drawing, and what lies over it. It knows no gestures. */
 export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => void): Board {
   const stage = new Stage({ container: host, width: host.clientWidth || 1, height: host.clientHeight || 1 });
-  const base = new Layer({ listening: false });
+  const base = new Layer({ listening: false, clearBeforeDraw: false });
   const over = new Layer({ listening: false });
   stage.add(base, over);
   let camera: Camera = { x: 0, y: 0, scale: 1 };
@@ -89,6 +65,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   let settling: ReturnType<typeof setTimeout> | undefined;
   let marqueeBox: Box | undefined;
   let hasFitted = false;
+  let painted: Painting | undefined;
 
   const native = (context: { _context: CanvasRenderingContext2D }) => {
     const it = context._context;
@@ -100,12 +77,10 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     new Shape({
       sceneFunc: (context) => {
         if (view === undefined) return;
-        const { scene, palette, sizes } = view;
-        const it = native(context as never);
-        const box = viewOf(camera, size);
-        paintLit(it, view);
-        paintScene(it, scene, palette, camera.scale, box);
-        paintNotes(it, placed, palette, sizes, camera.scale, box);
+        const now = { view, placed, camera, size };
+        const stale = staleParts(painted, now);
+        painted = now;
+        if (stale.length > 0) paintParts(native(context as never), now, stale);
       },
     }),
   );
@@ -116,6 +91,22 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       },
     }),
   );
+
+  function paintParts(
+    context: CanvasRenderingContext2D,
+    { view, placed, camera }: Painting,
+    parts: readonly Box[],
+  ) {
+    const { scene, palette, sizes } = view;
+    context.beginPath();
+    for (const { left, top, right, bottom } of parts) context.rect(left, top, right - left, bottom - top);
+    context.clip();
+    for (const { left, top, right, bottom } of parts)
+      context.clearRect(left, top, right - left, bottom - top);
+    paintLit(context, view);
+    paintScene(context, scene, palette, camera.scale, parts);
+    paintNotes(context, placed, palette, sizes, camera.scale, parts);
+  }
 
   /** A lit path is an outline around it, so that the states on it stay readable: accent first, paper inside. */
   function paintLit(context: CanvasRenderingContext2D, { scene, lit, palette }: View) {
@@ -210,7 +201,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       Math.abs(Math.log(placedFor.scale / scale)) < 0.02 &&
       contains(placedFor.within, box);
     if (same && !force) return;
-    const many = scene.pieces.length > MANY_PIECES;
+    const many = hasMany(scene);
     const margin = many ? (box.right - box.left) / 3 : Infinity;
     const within = {
       left: box.left - margin,
@@ -226,7 +217,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
 
   /** Of a large drawing notes are not placed within the frame of an edit; those in view say at once what holds now. */
   function renewPlaced() {
-    if (view === undefined || placedFor === undefined || view.scene.pieces.length <= MANY_PIECES) return;
+    if (view === undefined || placedFor === undefined || !hasMany(view.scene)) return;
     const change = placedFor.scene === view.scene ? undefined : changeOf(view.scene);
     if (change?.before !== placedFor.scene || placedFor.sizes !== view.sizes) return;
     placed = renewedNotes(placed, change, view.sizes);
@@ -234,9 +225,9 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     areRough = true;
   }
 
-  function redraw() {
+  function redraw({ andOver = true } = {}) {
     renewPlaced();
-    if (view !== undefined && view.scene.pieces.length > MANY_PIECES && placedFor?.scene === view.scene) {
+    if (view !== undefined && hasMany(view.scene) && placedFor?.scene === view.scene) {
       clearTimeout(settling);
       settling = setTimeout(() => {
         placeAgain(areRough);
@@ -244,7 +235,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       }, SETTLED_MS);
     } else placeAgain();
     base.batchDraw();
-    over.batchDraw();
+    if (andOver) over.batchDraw();
   }
 
   function moveCamera(next: Camera) {
@@ -257,7 +248,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     const bounds = view?.scene.bounds;
     if (view === undefined || bounds === undefined || size.width <= 1) return;
     const close = fitted(bounds, size);
-    if (view.scene.pieces.length > MANY_PIECES) return moveCamera(close);
+    if (hasMany(view.scene)) return moveCamera(close);
     // Labels keep their size, so that what they need beside the drawing is a margin of the screen.
     let [left, top, right, bottom] = [0, 0, 0, 0];
     for (const { x, y, width, height } of placeNotes(view.scene, close.scale, view.sizes)) {
@@ -298,12 +289,13 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       return size;
     },
     show(next) {
+      const was = view;
       view = next;
       if (!hasFitted && size.width > 1) {
         hasFitted = true;
         fit();
       }
-      redraw();
+      redraw({ andOver: was === undefined || !isSameOver(was, next) });
     },
     moveCamera,
     zoom: (factor, x = size.width / 2, y = size.height / 2) => moveCamera(zoomedAt(camera, factor, x, y)),
@@ -312,8 +304,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       hasFitted = true;
       fit();
       const piece = view === undefined || around === undefined ? undefined : pieceOf(view.scene, around);
-      if (camera.scale >= STILL_READABLE || view === undefined || view.scene.pieces.length > MANY_PIECES)
-        return;
+      if (camera.scale >= STILL_READABLE || view === undefined || hasMany(view.scene)) return;
       const [x, y] = piece?.spine ?? [];
       const shown = zoomedAt(camera, READABLE / camera.scale, size.width / 2, size.height / 2);
       if (x === undefined || y === undefined) return moveCamera(shown);
@@ -354,17 +345,9 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   };
 }
 
-const onlyWorkPoints = (scene: Scene): Scene => ({
-  ...scene,
-  pieces: scene.pieces.filter((it) => it.owner.of === "workPoint"),
-});
+const onlyWorkPoints = ({ works }: Scene): Pick<Scene, "pieces"> => ({ pieces: [...works.values()] });
 
-export const pieceOf = (scene: Scene, owner: Owner) =>
-  owner.of === "point"
-    ? scene.points.get(owner.id)
-    : owner.of === "element"
-      ? scene.elements.get(owner.id)
-      : scene.pieces.find((it) => it.owner.of === "workPoint" && it.owner.id === owner.id);
+const hasMany = ({ elements, points }: Scene): boolean => elements.size + points.size > MANY_PIECES;
 
 function tracePath(context: CanvasRenderingContext2D, points: readonly number[]) {
   context.moveTo(points[0]!, points[1]!);

@@ -11,7 +11,7 @@ import {
   type StillhotDocument,
   worstThreat,
 } from "../../core";
-import type { Instead } from "../canvas/board";
+import type { Instead } from "../canvas/view";
 import type { Session } from "../session/session.svelte";
 import { speech } from "../words/language.svelte";
 import { type Answer, Assessor, type Question, startWorker } from "../worker/assessor";

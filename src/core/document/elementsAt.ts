@@ -1,6 +1,6 @@
 import { deviceOf, isDeviceKind } from "../devices";
 import { type TouchedRecords, perDrawing } from "./touched";
-import type { SavedElement, System } from "./types";
+import type { SavedElement, SavedPoint, System } from "./types";
 
 /** Ids of the points that an element as saved names as its ends, whether or not they exist. */
 export function endPointsOf(saved: SavedElement | undefined): readonly string[] {
@@ -73,3 +73,7 @@ const isIn = ({ elements }: System, id: string): boolean => Object.hasOwn(elemen
 /** An element as saved, or nothing where the id names none. */
 export const savedElement = (elements: System["elements"], id: string): SavedElement | undefined =>
   Object.hasOwn(elements, id) ? (elements as Readonly<Record<string, SavedElement>>)[id] : undefined;
+
+/** A point as saved, or nothing where the id names none. */
+export const savedPoint = (points: System["points"], id: string): SavedPoint | undefined =>
+  Object.hasOwn(points, id) ? (points as Readonly<Record<string, SavedPoint>>)[id] : undefined;

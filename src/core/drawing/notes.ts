@@ -63,7 +63,7 @@ export function sizeOf({ kind, text }: Note, sizes: NoteSizes): { width: number;
  * @param screen what is in view: notes on things in view keep to it where they can
  */
 export function placeNotes(
-  scene: Scene,
+  { pieces }: Pick<Scene, "pieces">,
   scale: number,
   sizes: NoteSizes = NOTE_SIZES,
   within?: Box,
@@ -71,7 +71,7 @@ export function placeNotes(
 ): readonly PlacedNote[] {
   const crowd = new Crowd(64 / scale);
   const queue: Note[][] = NOTE_KINDS.map(() => []);
-  for (const piece of scene.pieces) {
+  for (const piece of pieces) {
     if (within !== undefined && !overlaps(piece.box, within)) continue;
     for (const note of piece.notes)
       if (scale >= (FROM_SCALE[note.kind] ?? 0)) queue[NOTE_KINDS.indexOf(note.kind)]!.push(note);
@@ -79,7 +79,7 @@ export function placeNotes(
   }
   const placed: PlacedNote[] = [];
   const wires = new Crowd(64 / scale);
-  for (const piece of scene.pieces) {
+  for (const piece of pieces) {
     if (within !== undefined && !overlaps(piece.box, within)) continue;
     for (const shape of piece.shapes) if (shape.shape === "strand") addWire(wires, shape.points, 3 / scale);
   }
@@ -124,13 +124,14 @@ export function renewedNotes(
 ): readonly PlacedNote[] {
   const nameOf = ({ kind, owner, x, y }: Note) => `${kind} ${owner.of} ${owner.id} ${x} ${y}`;
   const keyOf = ({ owner }: Pick<Note, "owner">) => `${owner.of} ${owner.id}`;
-  const left = new Set(gone.map(keyOf));
-  const shown = new Set(placed.map(({ note }) => keyOf(note)));
+  // A note's owner is the very object that its piece has, and only the few that changed need be found by name.
+  const left = new Set(gone.map(({ owner }) => owner));
+  const shown = new Set(placed.flatMap(({ note }) => (left.has(note.owner) ? [keyOf(note)] : [])));
   const now = new Map<string, Note>();
   for (const piece of come)
     if (shown.has(keyOf(piece))) for (const note of piece.notes) now.set(nameOf(note), note);
   return placed.flatMap((it): PlacedNote[] => {
-    if (!left.has(keyOf(it.note))) return [it];
+    if (!left.has(it.note.owner)) return [it];
     const note = now.get(nameOf(it.note));
     return note === undefined ? [] : [{ ...it, note, ...sizeOf(note, sizes) }];
   });

@@ -12,6 +12,7 @@ import {
   pointsAround,
   type SavedElement,
   savedElement,
+  savedPoint,
   type SavedPoint,
   type StillhotDocument,
   type System,
@@ -34,6 +35,7 @@ import { feedOf, type FeedOf, NO_FEED } from "./feed";
 import { Looks, pointOf } from "./looks";
 import { badgeOf, worstOf } from "./palettes";
 import { hasBadge, lazyPiece, pieceOf, type Surroundings } from "./pieces";
+import { revised } from "./revisedMap";
 import { freest, isSameRoute, type Route, routesOf } from "./routes";
 import { type Box, boxOf, type Look, type Note, type Piece, type Shape, type Spot } from "./shapes";
 
@@ -46,9 +48,11 @@ export interface SceneOptions {
 
 /** A whole drawing as one list of pieces, for the canvas, the SVG file and print. */
 export interface Scene {
+  /** the pieces of all elements, points and work points, in this order */
   readonly pieces: readonly Piece[];
   readonly elements: ReadonlyMap<ElementId, Piece>;
   readonly points: ReadonlyMap<PointId, Piece>;
+  readonly works: ReadonlyMap<WorkPointId, Piece>;
   readonly routes: ReadonlyMap<ElementId, Route>;
   /** nothing where the drawing is empty */
   readonly bounds: Box | undefined;
@@ -116,17 +120,31 @@ function wholeScene(artist: Artist): Scene {
     if (piece !== undefined) elements.set(id as ElementId, piece);
   }
   const points = new Map<PointId, Piece>();
-  for (const id in system.points) points.set(id as PointId, artist.point(id as PointId));
-  return composed(artist, elements, points);
+  for (const id in system.points) points.set(id as PointId, artist.point(id as PointId)!);
+  return composed(elements, points, artist.works(), artist.routes);
 }
 
+/** What is asked for seldom is made when it is: an edit of a large drawing must not wait for it. */
 function composed(
-  artist: Artist,
-  elements: ReadonlyMap<ElementId, Piece>,
-  points: ReadonlyMap<PointId, Piece>,
+  elements: Scene["elements"],
+  points: Scene["points"],
+  works: Scene["works"],
+  routes: Scene["routes"],
 ): Scene {
-  const pieces = [...elements.values(), ...points.values(), ...artist.works()];
-  return { pieces, elements, points, routes: artist.routes, bounds: boundsOf(pieces) };
+  let pieces: readonly Piece[] | undefined;
+  let bounds: Box | undefined;
+  return {
+    elements,
+    points,
+    works,
+    routes,
+    get pieces() {
+      return (pieces ??= [...elements.values(), ...points.values(), ...works.values()]);
+    },
+    get bounds() {
+      return (bounds ??= boundsOf(this.pieces));
+    },
+  };
 }
 
 function boundsOf(pieces: readonly Piece[]): Box | undefined {
@@ -145,32 +163,28 @@ function boundsOf(pieces: readonly Piece[]): Box | undefined {
 function changedScene(artist: Artist, before: Drawing, touched: TouchedRecords): Scene {
   const was = before.scene;
   const ids = artist.affectedBy(before, touched);
-  const elements = new Map(was.elements);
-  const points = new Map(was.points);
+  const elements = [...ids.elements].map((id) => [id, artist.element(id)] as const);
+  const points = [...ids.points].map((id) => [id, artist.point(id)] as const);
+  const works = artist.works(was.works);
+  const scene = composed(
+    revised(was.elements, new Map(elements)),
+    revised(was.points, new Map(points)),
+    works,
+    artist.routes,
+  );
   const gone: Piece[] = [];
   const come: Piece[] = [];
-  const replace = <Id>(map: Map<Id, Piece>, id: Id, piece: Piece | undefined) => {
-    const old = map.get(id);
+  const note = (old: Piece | undefined, piece: Piece | undefined) => {
     if (old === piece) return;
     if (old !== undefined) gone.push(old);
-    if (piece === undefined) map.delete(id);
-    else {
-      map.set(id, piece);
-      come.push(piece);
-    }
+    if (piece !== undefined) come.push(piece);
   };
-  for (const id of ids.elements) replace(elements, id, artist.element(id));
-  for (const id of ids.points)
-    replace(points, id, Object.hasOwn(artist.document.system.points, id) ? artist.point(id) : undefined);
-  const scene = composed(artist, elements, points);
-  gone.push(...worksOf(was));
-  come.push(...worksOf(scene));
+  for (const [id, piece] of elements) note(was.elements.get(id), piece);
+  for (const [id, piece] of points) note(was.points.get(id), piece);
+  for (const id of new Set([...was.works.keys(), ...works.keys()])) note(was.works.get(id), works.get(id));
   changes.set(scene, { before: new WeakRef(was), gone, come });
   return scene;
 }
-
-const worksOf = ({ pieces, elements, points }: Scene): readonly Piece[] =>
-  pieces.slice(elements.size + points.size);
 
 /** What a piece was drawn from, to draw it again only where something changed. */
 interface Remembered {
@@ -181,7 +195,6 @@ interface Remembered {
 }
 const rememberedElements = new WeakMap<SavedElement, Remembered & { readonly route: Route }>();
 const rememberedPoints = new WeakMap<SavedPoint, Remembered & { readonly angles: readonly number[] }>();
-
 /** Draws the pieces of one document in one standing. */
 class Artist {
   readonly routes: ReadonlyMap<ElementId, Route>;
@@ -214,8 +227,10 @@ class Artist {
     return piece;
   }
 
-  point(id: PointId): Piece {
-    const saved = this.document.system.points[id]!;
+  /** Nothing where there is none. */
+  point(id: PointId): Piece | undefined {
+    const saved = savedPoint(this.document.system.points, id);
+    if (saved === undefined) return undefined;
     const isToldBeside = this.#elementsAt(id).some((it) => this.#hasBadge(it));
     const angles = this.#anglesAt(id);
     const states = isToldBeside ? "" : this.looks.textAt(id);
@@ -234,14 +249,19 @@ class Artist {
     return piece;
   }
 
-  works(): Piece[] {
-    const { system } = this.document;
-    return Object.entries(jobOf(this.document).workPoints).flatMap(([key, { at, label }]) => {
-      const saved = system.points[at];
-      if (saved === undefined) return [];
-      const text = this.#word(say("drawing.work", { label: shortened(label ?? key) }));
-      return [workPiece(key as WorkPointId, completePoint(saved), this.#anglesAt(at), text)];
-    });
+  /** @param before those that still stand and say the same stay what they are */
+  works(before?: Scene["works"]): Scene["works"] {
+    const works = new Map<WorkPointId, Piece>();
+    for (const [key, { at, label }] of Object.entries(jobOf(this.document).workPoints)) {
+      const saved = savedPoint(this.document.system.points, at);
+      if (saved === undefined) continue;
+      const id = key as WorkPointId;
+      const text = this.#word(say("drawing.work", { label: shortened(label ?? id) }));
+      const piece = workPiece(id, completePoint(saved), this.#anglesAt(at), text);
+      const was = before?.get(id);
+      works.set(id, was !== undefined && isSameFlag(was, piece) ? was : piece);
+    }
+    return works;
   }
 
   /** Ids of all that may look otherwise than in a drawing before. */
@@ -493,6 +513,15 @@ function workPiece(id: WorkPointId, { x, y }: Point, angles: readonly number[], 
     reach: 0,
   };
   return { owner, shapes: [], notes: [note], box: boxOf([x, y], 40), overall: "ink", spine: [x, y] };
+}
+
+function isSameFlag({ notes: [one] }: Piece, { notes: [other] }: Piece): boolean {
+  return (
+    one!.text === other!.text &&
+    one!.x === other!.x &&
+    one!.y === other!.y &&
+    one!.sides.join() === other!.sides.join()
+  );
 }
 
 /** A flag that is longer would cover what it marks; the whole label stands in the outline and the verdict. */

@@ -11,6 +11,7 @@ export function atScale(scene: Scene, scale: number): Scene {
     pieces,
     elements: changed(scene.elements),
     points: changed(scene.points),
+    works: changed(scene.works),
     bounds:
       scene.bounds === undefined
         ? undefined

@@ -1,0 +1,109 @@
+import { type Box, changeOf, overlaps, type Owner, type PlacedNote, unionOf } from "../../core";
+import { type Camera, type Size, viewOf } from "./camera";
+import { pieceOf, type View } from "./view";
+
+/** Everything that the drawing's layer is painted from. */
+export interface Painting {
+  readonly view: View;
+  readonly placed: readonly PlacedNote[];
+  readonly camera: Camera;
+  readonly size: Size;
+}
+
+/** How far strokes, arrows and a lit path reach beyond the box of their piece [screen px]. */
+const STROKES_REACH = 24;
+/** So many parts are not worth telling apart. */
+const MANY_PARTS = 400;
+/** How far the ring around a work point reaches [screen px]. */
+const RING_REACH = 25;
+
+/** The parts of the drawing that must be painted again; none where what is on the canvas still holds. */
+export function staleParts(was: Painting | undefined, is: Painting): readonly Box[] {
+  const whole = viewOf(is.camera, is.size);
+  if (was === undefined || !isSameBut(was, is)) return [whole];
+  const change = was.view.scene === is.view.scene ? undefined : changeOf(is.view.scene);
+  if (was.view.scene !== is.view.scene && change?.before !== was.view.scene) return [whole];
+  const pieces = change === undefined ? [] : [...change.gone, ...change.come];
+  const { scale } = is.camera;
+  const stale = [
+    ...pieces.map(({ box }) => grown(box, STROKES_REACH / scale)),
+    ...differing(was.placed, is.placed).map((note) => boxOfNote(note, scale)),
+  ].filter((it) => overlaps(it, whole));
+  return stale.length > MANY_PARTS ? [unionOf(stale)!] : stale.map((it) => inWholePixels(it, is.camera));
+}
+
+function isSameBut(was: Painting, is: Painting): boolean {
+  return (
+    was.view.palette === is.view.palette &&
+    was.view.sizes === is.view.sizes &&
+    was.view.lit === is.view.lit &&
+    was.camera.x === is.camera.x &&
+    was.camera.y === is.camera.y &&
+    was.camera.scale === is.camera.scale &&
+    was.size.width === is.size.width &&
+    was.size.height === is.size.height
+  );
+}
+
+/** Whether what lies over the drawing looks the same in both. */
+export function isSameOver(was: View, is: View): boolean {
+  const spineOf = (owner: Owner, { scene }: View) => pieceOf(scene, owner)?.spine.join();
+  const stands = (owner: Owner) => spineOf(owner, was) === spineOf(owner, is);
+  const [before, after] = [outlined(was), outlined(is)];
+  return (
+    was.palette === is.palette &&
+    was.overlay === is.overlay &&
+    before.length === after.length &&
+    before.every((it, index) => it?.id === after[index]?.id && it?.of === after[index]?.of) &&
+    after.every((it) => it === undefined || stands(it))
+  );
+}
+
+/** What has a line around it. */
+const outlined = ({ selection, focus, joiningFrom }: View): readonly (Owner | undefined)[] => [
+  focus,
+  joiningFrom,
+  ...selection,
+];
+
+/** Notes that stood elsewhere before or no longer stand, and those that stand now and did not. */
+function differing(was: readonly PlacedNote[], is: readonly PlacedNote[]): PlacedNote[] {
+  if (was === is) return [];
+  const before = new Map(was.map((it) => [it.note, it]));
+  const come = is.filter((it) => !standsAlike(before.get(it.note), it));
+  const after = new Map(is.map((it) => [it.note, it]));
+  return [...was.filter((it) => !standsAlike(after.get(it.note), it)), ...come];
+}
+
+const standsAlike = (one: PlacedNote | undefined, other: PlacedNote): boolean =>
+  one?.x === other.x && one.y === other.y && one.width === other.width && one.height === other.height;
+
+function boxOfNote({ note, x, y, width, height }: PlacedNote, scale: number): Box {
+  const [across, down] = [width / 2 / scale, height / 2 / scale];
+  const frame = grown({ left: x - across, right: x + across, top: y - down, bottom: y + down }, 2 / scale);
+  if (note.kind !== "work") return frame;
+  return unionOf([
+    frame,
+    grown({ left: note.x, right: note.x, top: note.y, bottom: note.y }, RING_REACH / scale),
+  ])!;
+}
+
+const grown = ({ left, top, right, bottom }: Box, by: number): Box => ({
+  left: left - by,
+  top: top - by,
+  right: right + by,
+  bottom: bottom + by,
+});
+
+/** An edge across a pixel would leave a seam there. */
+function inWholePixels({ left, top, right, bottom }: Box, { x, y, scale }: Camera): Box {
+  const ratio = globalThis.devicePixelRatio;
+  const snapped = (units: number, offset: number, round: (value: number) => number): number =>
+    (round((units * scale + offset) * ratio) / ratio - offset) / scale;
+  return {
+    left: snapped(left, x, Math.floor),
+    top: snapped(top, y, Math.floor),
+    right: snapped(right, x, Math.ceil),
+    bottom: snapped(bottom, y, Math.ceil),
+  };
+}

@@ -1,0 +1,33 @@
+import type { ElementId, NoteSizes, Owner, Palette, Scene } from "../../core";
+
+/** Everything that the canvas shows. */
+export interface View {
+  readonly scene: Scene;
+  readonly palette: Palette;
+  readonly sizes: NoteSizes;
+  readonly selection: readonly Owner[];
+  /** the thing that the keyboard is on, while the drawing has the focus */
+  readonly focus: Owner | undefined;
+  readonly lit: readonly ElementId[];
+  /** the end that a join starts from */
+  readonly joiningFrom: Owner | undefined;
+  /** paints what a view lays over the drawing, in its units */
+  readonly overlay: Overlay | undefined;
+}
+
+/** What a view shows in place of the drawing as it stands, or over it. */
+export interface Instead {
+  readonly scene?: Scene | undefined;
+  readonly lit?: readonly ElementId[] | undefined;
+  readonly overlay?: Overlay | undefined;
+}
+
+export type Overlay = (context: CanvasRenderingContext2D, palette: Palette, scale: number) => void;
+
+/** The piece of a thing of the document; nothing where it is not drawn. */
+export const pieceOf = (scene: Scene, owner: Owner) =>
+  owner.of === "point"
+    ? scene.points.get(owner.id)
+    : owner.of === "element"
+      ? scene.elements.get(owner.id)
+      : scene.works.get(owner.id);

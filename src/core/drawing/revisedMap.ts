@@ -1,0 +1,66 @@
+/** So many revised entries are looked through beside the others; beyond, all are put into one map again. */
+const MOST_REVISED = 1000;
+
+/** A map with a few entries put in place of others, added or (`undefined`) taken away, without copying a large one. */
+export function revised<Key, Value>(
+  map: ReadonlyMap<Key, Value>,
+  revisions: ReadonlyMap<Key, Value | undefined>,
+): ReadonlyMap<Key, Value> {
+  if (revisions.size === 0) return map;
+  const [base, earlier] = map instanceof RevisedMap ? (map as RevisedMap<Key, Value>).parts() : [map, []];
+  const all = new Map([...earlier, ...revisions]);
+  const after = new RevisedMap(base, all);
+  return all.size > MOST_REVISED ? new Map(after) : after;
+}
+
+class RevisedMap<Key, Value> implements ReadonlyMap<Key, Value> {
+  readonly size: number;
+  readonly #base: ReadonlyMap<Key, Value>;
+  readonly #revisions: ReadonlyMap<Key, Value | undefined>;
+
+  constructor(base: ReadonlyMap<Key, Value>, revisions: ReadonlyMap<Key, Value | undefined>) {
+    this.#base = base;
+    this.#revisions = revisions;
+    let size = base.size;
+    for (const [key, value] of revisions) size += (value === undefined ? 0 : 1) - (base.has(key) ? 1 : 0);
+    this.size = size;
+  }
+
+  parts(): readonly [ReadonlyMap<Key, Value>, ReadonlyMap<Key, Value | undefined>] {
+    return [this.#base, this.#revisions];
+  }
+
+  get(key: Key): Value | undefined {
+    return this.#revisions.has(key) ? this.#revisions.get(key) : this.#base.get(key);
+  }
+
+  has(key: Key): boolean {
+    return this.get(key) !== undefined;
+  }
+
+  /** What took the place of another in its place, then what was added. */
+  *entries(): MapIterator<[Key, Value]> {
+    for (const [key, value] of this.#base) {
+      const now = this.#revisions.has(key) ? this.#revisions.get(key) : value;
+      if (now !== undefined) yield [key, now];
+    }
+    for (const [key, value] of this.#revisions)
+      if (value !== undefined && !this.#base.has(key)) yield [key, value];
+  }
+
+  *keys(): MapIterator<Key> {
+    for (const [key] of this.entries()) yield key;
+  }
+
+  *values(): MapIterator<Value> {
+    for (const [, value] of this.entries()) yield value;
+  }
+
+  [Symbol.iterator](): MapIterator<[Key, Value]> {
+    return this.entries();
+  }
+
+  forEach(act: (value: Value, key: Key, map: ReadonlyMap<Key, Value>) => void): void {
+    for (const [key, value] of this.entries()) act(value, key, this);
+  }
+}
