@@ -2,7 +2,7 @@ import { type DeviceKind, deviceOf, type End } from "../../devices";
 import { type JsonObject, refuse, say } from "../../terms";
 import { conductorsOf } from "../conductors";
 import type { SavedElement, StillhotDocument } from "../types";
-import { change, type Command, hasPoint, nextElementId, nextPointId, plain, put } from "./change";
+import { change, type Command, hasPoint, nextElementId, nextPointId, plain, put, putRecord } from "./change";
 
 export type Ends = Readonly<Partial<Record<End, string>>>;
 
@@ -27,9 +27,7 @@ export const addElement =
     if (missing !== undefined) return refuse(say("edit.noPoint", { id: missing }));
     const id = nextElementId(before, kind);
     const record = newElement(before, kind, ends, keys);
-    return change(say("edit.addElement", { id }), before, (draft) => put(draft.system.elements, id, record), {
-      made: [id],
-    });
+    return putRecord(say("edit.addElement", { id }), before, "elements", id, record, { made: [id] });
   };
 
 /**

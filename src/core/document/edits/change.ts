@@ -3,7 +3,8 @@ import type { DeviceKind } from "../../devices";
 import { type JsonObject, type Message, refuse, type Refusal, say } from "../../terms";
 import { objectionAfter } from "../check";
 import { fingerprintBytes } from "../canonical";
-import { type Produced, produced } from "../patching";
+import { savedElement, savedPoint } from "../elementsAt";
+import { type Produced, produced, withRecord } from "../patching";
 import type { SavedElement, SavedPoint, StillhotDocument } from "../types";
 
 /** What an edit does to a document, and how to take it back. */
@@ -46,6 +47,20 @@ export function change(
   extras: Pick<Change, "made" | "also"> = {},
 ): Change | Refusal {
   return checked(label, before, [produced<Draft>(before, recipe)], extras);
+}
+
+/** Puts one point or element in place of what stands under its id. Refused as a recipe is. */
+export function putRecord(
+  label: Message,
+  before: StillhotDocument,
+  kind: "points" | "elements",
+  id: string,
+  record: SavedPoint | SavedElement,
+  extras: Pick<Change, "made" | "also"> = {},
+): Change | Refusal {
+  const old = kind === "points" ? pointOf(before, id) : elementOf(before, id);
+  if (old !== undefined && textOf(old) === textOf(record)) return refuse(say("edit.nothing"));
+  return checked(label, before, [withRecord(before, kind, id, record)], extras);
 }
 
 /** What was produced in one or more steps, as one edit of the document that the first of them began with. */
@@ -127,13 +142,11 @@ export const hasPoint = (document: StillhotDocument, id: string): boolean =>
 
 /** A point as saved, or nothing where the id names none. */
 export const pointOf = (document: StillhotDocument, id: string): SavedPoint | undefined =>
-  hasPoint(document, id) ? (document.system.points as Readonly<Record<string, SavedPoint>>)[id] : undefined;
+  savedPoint(document.system.points, id);
 
 /** An element as saved, or nothing where the id names none. */
 export const elementOf = (document: StillhotDocument, id: string): SavedElement | undefined =>
-  Object.hasOwn(document.system.elements, id)
-    ? (document.system.elements as Readonly<Record<string, SavedElement>>)[id]
-    : undefined;
+  savedElement(document.system.elements, id);
 
 /** What a person calls a record: its label, or its id. */
 export const nameOf = (id: string, saved: JsonObject | undefined): string => {

@@ -1,7 +1,7 @@
 import { deviceOf } from "../../devices";
 import { type MessageKey, refuse, say } from "../../terms";
 import { complete } from "../complete";
-import { change, type Command, elementOf, nameOf, put, withKeys } from "./change";
+import { type Command, elementOf, nameOf, putRecord, withKeys } from "./change";
 
 /** Hangs a tag on a thing. */
 export const tag = (id: string): Command => setFlag(id, "tagged", true, "edit.tag", "edit.alreadyTagged");
@@ -34,11 +34,6 @@ const setFlag =
     if (field === undefined) return refuse(say("edit.noKey", { name, key }));
     const is = (complete(saved) as unknown as Record<string, unknown>)[key];
     if (is === value) return refuse(say(already, { name }));
-    return change(say(label, { name }), before, (draft) =>
-      put(
-        draft.system.elements,
-        id,
-        withKeys(saved, { [key]: value === field.fallback ? undefined : value }),
-      ),
-    );
+    const record = withKeys(saved, { [key]: value === field.fallback ? undefined : value });
+    return putRecord(say(label, { name }), before, "elements", id, record);
   };

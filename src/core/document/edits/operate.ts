@@ -2,7 +2,7 @@ import { deviceOf } from "../../devices";
 import { type JsonObject, refuse, say } from "../../terms";
 import { complete } from "../complete";
 import type { SavedElement } from "../types";
-import { change, type Command, elementOf, nameOf, put, withKeys } from "./change";
+import { type Command, elementOf, nameOf, putRecord, withKeys } from "./change";
 
 /**
  * Opens phases of a thing: a switch, a clamp, a meter; a span is parted and a lead is cut, its neutral too.
@@ -49,9 +49,8 @@ const operate =
         : ((opening?.closing(element as never, moved) as JsonObject | undefined) ?? {
             [key]: [...was].filter((it) => !moved.includes(it)).join(""),
           });
-    return change(say(`edit.${action}`, { name, phases: moved }), before, (draft) =>
-      put(draft.system.elements, id, withKeys(saved, emptyAsAbsent(saved, keys))),
-    );
+    const record = withKeys(saved, emptyAsAbsent(saved, keys));
+    return putRecord(say(`edit.${action}`, { name, phases: moved }), before, "elements", id, record);
   };
 
 /** Nothing open is the default, and stands in a record only where it stood before. */

@@ -1,6 +1,6 @@
 import { deviceOf, type End } from "../../devices";
 import { refuse, say } from "../../terms";
-import { change, type Command, elementOf, hasPoint, nameOf, put, withKeys } from "./change";
+import { type Command, elementOf, hasPoint, nameOf, putRecord, withKeys } from "./change";
 
 /** Moves one end of an element to another point. */
 export const reconnect =
@@ -11,7 +11,6 @@ export const reconnect =
     const name = nameOf(id, element);
     if (!deviceOf(element.kind).ends.includes(end)) return refuse(say("edit.noEnd", { name, end }));
     if (!hasPoint(before, point)) return refuse(say("edit.noPoint", { id: point }));
-    return change(say("edit.reconnect", { name, point }), before, (draft) =>
-      put(draft.system.elements, id, withKeys(element, { [end]: point })),
-    );
+    const record = withKeys(element, { [end]: point });
+    return putRecord(say("edit.reconnect", { name, point }), before, "elements", id, record);
   };

@@ -2,7 +2,7 @@ import { deviceOf, type Fields } from "../../devices";
 import { isObject, type JsonObject, refuse, type Refusal, say } from "../../terms";
 import { isFileKey } from "../checkFields";
 import { pointFields } from "../types";
-import { change, type Command, elementOf, nameOf, plain, pointOf, put, withKeys } from "./change";
+import { type Command, elementOf, nameOf, plain, pointOf, putRecord, withKeys } from "./change";
 
 /** Sets keys of a point; `undefined` takes a key away, so that its default holds. */
 export const setPointKeys =
@@ -12,9 +12,7 @@ export const setPointKeys =
     if (point === undefined) return refuse(say("edit.noPoint", { id }));
     return (
       refuseUnknown(pointFields, keys) ??
-      change(say("edit.setKeys", { name: nameOf(id, point) }), before, (draft) =>
-        put(draft.system.points, id, withKeys(point, keys)),
-      )
+      putRecord(say("edit.setKeys", { name: nameOf(id, point) }), before, "points", id, withKeys(point, keys))
     );
   };
 
@@ -28,11 +26,10 @@ export const setElementKeys =
     const element = elementOf(before, id);
     if (element === undefined) return refuse(say("edit.noElement", { id }));
     const { fields } = deviceOf(element.kind);
+    const record = withKeys(element, { ...trimmed(fields, element, keys), ...keys });
     return (
       refuseUnknown(fields, keys) ??
-      change(say("edit.setKeys", { name: nameOf(id, element) }), before, (draft) =>
-        put(draft.system.elements, id, withKeys(element, { ...trimmed(fields, element, keys), ...keys })),
-      )
+      putRecord(say("edit.setKeys", { name: nameOf(id, element) }), before, "elements", id, record)
     );
   };
 

@@ -1,5 +1,5 @@
 import { refuse, say } from "../../terms";
-import { change, type Command, elementOf, nameOf, put, withKeys } from "./change";
+import { type Command, elementOf, nameOf, putRecord, withKeys } from "./change";
 
 /** Throws a transfer switch. */
 export const setPosition =
@@ -9,7 +9,6 @@ export const setPosition =
     if (saved?.kind !== "transfer") return refuse(say("edit.noTransfer", { id }));
     if ((saved["position"] ?? "utility") === position)
       return refuse(say("edit.alreadyThere", { name: nameOf(id, saved), position }));
-    return change(say("edit.setPosition", { name: nameOf(id, saved), position }), before, (draft) =>
-      put(draft.system.elements, id, withKeys(saved, { position })),
-    );
+    const label = say("edit.setPosition", { name: nameOf(id, saved), position });
+    return putRecord(label, before, "elements", id, withKeys(saved, { position }));
   };
