@@ -159,9 +159,6 @@ export const tests = [
       await page.locator('[data-phasor="A"]').waitFor();
       await noSidewaysScroll(page);
       await noViolation(page, "a point's numbers");
-      await ctx
-        .picture(process.env["PICTURES"] ?? ".results", `point-${size}-${theme}`)
-        .catch(() => undefined);
       if (isPhone(size)) await page.keyboard.press("Escape");
       await select(page, "element:m2");
       await details(page, size);
