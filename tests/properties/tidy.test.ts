@@ -90,22 +90,25 @@ const drawings = SEEDS.map((seed): [number, StillhotDocument] => [
   radial(heaped(seed, sizeOf(seed))),
 ]).filter(([, { system }]) => Object.keys(system.points).length > 1);
 
+/** Stretches that cross, and stretches that run over a point, by name. */
+function tangles(document: StillhotDocument): string[] {
+  const all = stretches(document);
+  const places = spots(document);
+  return all.flatMap((one, index) => [
+    ...all
+      .slice(index + 1)
+      .filter((other) => cross(one.route, other.route))
+      .map((other) => `${one.id} crosses ${other.id}`),
+    ...places
+      .filter(([id]) => id !== one.from && id !== one.to)
+      .filter(([, spot]) => distance(spot, one.route.from, one.route.to!) < CLEAR)
+      .map(([id]) => `${one.id} runs over ${id}`),
+  ]);
+}
+
 describe("G1 a radial drawing that was tidied", () => {
   test.each(drawings)("seed %i: no two stretches cross or run over each other", (_, document) => {
-    const { after } = tidied(document);
-    const all = stretches(after);
-    const places = new Map(spots(after));
-    const found = all.flatMap((one, index) => [
-      ...all
-        .slice(index + 1)
-        .filter((other) => cross(one.route, other.route))
-        .map((other) => `${one.id} crosses ${other.id}`),
-      ...[...places]
-        .filter(([id]) => id !== one.from && id !== one.to)
-        .filter(([, spot]) => distance(spot, one.route.from, one.route.to!) < CLEAR)
-        .map(([id]) => `${one.id} runs over ${id}`),
-    ]);
-    expect(found).toEqual([]);
+    expect(tangles(tidied(document).after)).toEqual([]);
   });
 
   test.each(drawings)("seed %i: no two points come together", (_, document) => {
@@ -173,6 +176,64 @@ describe("G2 what is pinned", () => {
     );
     expect(together).toEqual([]);
     expect(isRefusal(tidy(after))).toBe(true);
+  });
+});
+
+describe("G4 taps stay on the side on which they were drawn", () => {
+  const orSame = (outcome: ReturnType<typeof tidy>, before: StillhotDocument) =>
+    isRefusal(outcome) ? before : outcome.after;
+
+  /** Tidied and then turned upside down: where nothing crosses in it, nothing has to change sides, whatever tidying likes best. */
+  function upsideDown(heap: StillhotDocument, pinned: readonly string[]): StillhotDocument {
+    const first = orSame(tidy(heap), heap);
+    const held = orSame(edits.pin(pinned)(first), first);
+    const settled = orSame(tidy(held), held);
+    const turned = Object.fromEntries(spots(settled).map(([id, { x, y }]) => [id, { x, y: -y }]));
+    return orSame(edits.placePoints(turned)(settled), settled);
+  }
+
+  const cases = Array.from({ length: 400 }, (_, index) => index + 1)
+    .flatMap((seed): [string, number, StillhotDocument][] => {
+      const draw = drawFrom(seed);
+      const heap = heaped(seed, sizeOf(seed));
+      const open = radial(heap);
+      const pinned = Object.keys(open.system.points).filter(() => draw.chance(0.06));
+      const one = (what: string, drawing: StillhotDocument, ids: readonly string[]) =>
+        [what, seed, upsideDown(drawing, ids)] as [string, number, StillhotDocument];
+      return [
+        ...(open === heap ? [] : [one("loops", heap, [])]),
+        ...(pinned.length === 0 ? [] : [one("pins", open, pinned)]),
+      ];
+    })
+    .filter(([, , document]) => tangles(document).length === 0 && taps(document).length > 0);
+
+  /** What leaves a line square to it, up or down, where that runs straight through from left to right. */
+  function taps(document: StillhotDocument) {
+    const places = new Map(spots(document));
+    const level = new Map<string, Set<number>>();
+    const upright: { id: string; at: string; side: number }[] = [];
+    for (const { id, from, to } of stretches(document))
+      for (const [at, other] of [
+        [from, to],
+        [to, from],
+      ] as const) {
+        const [a, b] = [places.get(at)!, places.get(other)!];
+        if (a.y === b.y) level.set(at, (level.get(at) ?? new Set()).add(Math.sign(b.x - a.x)));
+        else if (a.x === b.x) upright.push({ id, at, side: Math.sign(b.y - a.y) });
+      }
+    return upright.filter(({ at }) => level.get(at)?.size === 2);
+  }
+
+  test.each(cases)("%s, seed %i", (_, __, document) => {
+    const after = taps(orSame(tidy(document), document));
+    const changed = taps(document).filter(({ id, at, side }) =>
+      after.some((it) => it.id === id && it.at === at && it.side !== side),
+    );
+    expect(changed).toEqual([]);
+  });
+
+  test.each(["loops", "pins"])("of which there are many with %s", (what) => {
+    expect(cases.filter(([it]) => it === what).length).toBeGreaterThan(20);
   });
 });
 

@@ -40,6 +40,9 @@ export interface Forest {
 const LINE = 160;
 const DEVICE = 120;
 
+/** The middle of a transfer switch. */
+export const jointOf = (transfer: string): string => ` ${transfer}`;
+
 export const isJoint = (id: string): boolean => id.startsWith(" ");
 
 /**
@@ -132,7 +135,7 @@ function waysOf(element: ElementId, it: CircuitElement): Way[] {
     isTie,
   });
   if (it.kind !== "transfer") return [way(it.from, it.to, length)];
-  const joint = ` ${element}`;
+  const joint = jointOf(element);
   // The line through the switch goes to the customer: the generator stands beside it, whatever hangs on it.
   return [way(joint, it.to, DEVICE / 2), way(it.from, joint, DEVICE / 2), way(joint, it.alt, DEVICE, "")];
 }

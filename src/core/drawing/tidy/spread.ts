@@ -12,7 +12,7 @@ export interface Spreading {
   readonly turns: ReadonlySet<string>;
   /** branches that stay where they are, and what hangs on them: they take no room here */
   readonly isHeld: (id: string) => boolean;
-  /** where a place stands now: a single tap stays on the side that it is on */
+  /** where a place stands now: taps stay on the side that they are on */
   readonly now: (id: string) => Spot;
 }
 
@@ -107,9 +107,9 @@ function seated(it: Seat, { isHeld, turns, now }: Spreading): Seat[] {
     it.fan = onward.map((next) => seat(next, along, aside, isNarrow));
     return followers(it);
   }
-  const goesOn = onward.length > 0 && !turns.has(branch.id) && !isSideline(branch, onward[0]!);
-  if (goesOn) it.main = seat(onward[0]!, along, aside, isNarrow);
-  const sides = sidesOf(goesOn ? onward.slice(1) : onward, it, now);
+  const main = turns.has(branch.id) ? undefined : mainLineOf(onward, branch);
+  if (main !== undefined) it.main = seat(main, along, aside, isNarrow);
+  const sides = sidesOf(main === undefined ? onward : onward.slice(1), it, now);
   const tap = (next: Branch, sign: 1 | -1, isOneOfMany: boolean) =>
     seat(next, scaled(aside, sign), along, isNarrow || isOneOfMany);
   it.taps = [
@@ -118,6 +118,10 @@ function seated(it: Seat, { isHeld, turns, now }: Spreading): Seat[] {
   ];
   return followers(it);
 }
+
+/** What goes straight on, of all that goes on from a branch: the first, unless it is a sideline. */
+export const mainLineOf = ([first]: readonly Branch[], from: Branch): Branch | undefined =>
+  first === undefined || isSideline(from, first) ? undefined : first;
 
 /** A line of fewer phases than the one that it comes from leaves it square, also where that one ends. */
 function isSideline(from: Branch, to: Branch): boolean {
@@ -141,7 +145,7 @@ function isUnbranched(branch: Branch): boolean {
   return it?.onward.length === 0;
 }
 
-/** A tap stays on its side, two taps get a side each, and more are shared out. */
+/** A tap stays on its side, two taps get a side each, and of more all stay where they are on a side at all. */
 function sidesOf(
   taps: readonly Branch[],
   { branch, aside, isNarrow }: Seat,
@@ -156,8 +160,10 @@ function sidesOf(
   const [one, other] = taps;
   if (taps.length === 1) return lean(one!) < 0 ? [[], taps] : [taps, []];
   if (taps.length === 2) return lean(one!) < lean(other!) ? [[other!], [one!]] : [[one!], [other!]];
-  const half = Math.ceil(taps.length / 2);
-  return [taps.slice(0, half), taps.slice(half)];
+  const undecided = taps.filter((it) => lean(it) === 0);
+  const half = new Set(undecided.slice(0, Math.ceil(undecided.length / 2)));
+  const isHere = (it: Branch) => lean(it) > 0 || half.has(it);
+  return [taps.filter(isHere), taps.filter((it) => !isHere(it))];
 }
 
 function roomOf(it: Seat, start: number): Room {

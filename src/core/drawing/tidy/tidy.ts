@@ -1,8 +1,8 @@
-import { type Command, completePoint, edits, type StillhotDocument } from "../../document";
+import { type Command, complete, completePoint, edits, type StillhotDocument } from "../../document";
 import { refuse, say } from "../../terms";
 import type { Spot } from "../shapes";
-import { type Branch, type Forest, forestOf, isJoint } from "./branches";
-import { type Spreading, spreadOut } from "./spread";
+import { type Branch, type Forest, forestOf, isJoint, jointOf } from "./branches";
+import { mainLineOf, type Spreading, spreadOut } from "./spread";
 import { type Stretch, tangleOf } from "./tangle";
 
 /** Lays the drawing out anew; what is pinned stays where it is, and nothing is joined otherwise than before. */
@@ -34,22 +34,23 @@ const STARTS = [0, 100, 200, 400];
 const MOST_TIES = 30;
 /** How many places of a loop are tried as the one where its line turns. */
 const MOST_TURNS = 12;
+/** How often what taps on their sides make is laid out again, to see whether it stays. */
+const MOST_ROUNDS = 4;
 
 /** The drawing while it is laid out, one tree after another. */
 class Table {
   readonly forest: Forest;
   readonly places = new Map<string, Spot>();
-  readonly #now: ReadonlyMap<string, Spot>;
+  readonly #now: Places;
   readonly #pinned: ReadonlySet<string>;
   readonly #laid: Stretch[] = [];
 
   constructor(document: StillhotDocument) {
     this.forest = forestOf(document);
-    const points = Object.entries(document.system.points).map(
-      ([id, saved]) => [id, completePoint(saved as never)] as const,
+    this.#pinned = new Set(
+      Object.entries(document.system.points).flatMap(([id, it]) => (completePoint(it).pinned ? [id] : [])),
     );
-    this.#pinned = new Set(points.filter(([, it]) => it.pinned).map(([id]) => id));
-    this.#now = new Map(points.map(([id, { x, y }]) => [id, { x, y }]));
+    this.#now = placesNow(document);
     for (const id of this.#pinned) this.places.set(id, this.#now.get(id)!);
   }
 
@@ -65,61 +66,110 @@ class Table {
   }
 
   #layPart(part: Branch, mayMove: boolean) {
-    const own = allOf(part, this.isPinned);
-    const byId = new Map(own.map((it) => [it.id, it]));
-    const held = own.flatMap((it) => it.onward).filter(({ id }) => this.isPinned(id));
-    const stretches = [...own.slice(1), ...held].map((it) => it.by!);
+    const branches = allOf(part, this.isPinned);
+    const byId = new Map(branches.map((it) => [it.id, it]));
+    const held = branches.flatMap((it) => it.onward).filter(({ id }) => this.isPinned(id));
+    const stretches = [...branches.slice(1), ...held].map((it) => it.by!);
     const ties = this.forest.ties.filter(({ a, b }) => byId.has(a) && byId.has(b));
-    // Which side a tap is on now says nothing where several ways are tried: the second time it would be another side.
+    const own: Part = { part, byId, stretches, ties, mayMove };
     const isTried = ties.length > 0 || this.#pinned.size > 0;
-    const laidOut = ({ along, start, turns }: Attempt) => {
-      const relative = spreadOut(part, {
-        along,
-        start,
-        turns,
-        isHeld: this.isPinned,
-        now: isTried ? () => NOWHERE : (id) => this.#nowOf(id),
-      });
-      return shifted(relative, mayMove ? this.#below(relative) : this.#originOf(part.id));
-    };
-    let way: Attempt = { along: this.#onwardFrom(part), start: 0, turns: new Set() };
+    const spots = isTried ? this.#onTheirSides(own) : this.#spread(own, this.#straightOn(own), this.#now);
+    for (const [id, spot] of spots) this.places.set(id, spot);
+    this.#laid.push(...stretches);
+  }
+
+  /**
+   * Taps stay on the sides that they are on, unless more would lie across itself for it than where they may go anywhere.
+   * What comes out is what it would come out as again: a drawing is tidied once.
+   */
+  #onTheirSides(own: Part): Places {
+    const drawn = this.#settled(own, this.#now);
+    if (drawn !== undefined && this.#tangleIn(own, drawn) === 0) return drawn;
+    const free = this.#laidOut(own, new Map());
+    const least = this.#tangleIn(own, free);
+    const isNoWorse = (it: Places | undefined) => it !== undefined && this.#tangleIn(own, it) <= least;
+    return [drawn, this.#settled(own, free)].find(isNoWorse) ?? free;
+  }
+
+  /** Laid out with taps on the sides that they have, until that changes nothing; nothing where it always does. */
+  #settled(own: Part, now: Places): Places | undefined {
+    let last = this.#laidOut(own, now);
+    for (let round = 0; round < MOST_ROUNDS; round++) {
+      const next = this.#laidOut(own, last);
+      if ([...next].every(([id, { x, y }]) => last.get(id)!.x === x && last.get(id)!.y === y)) return next;
+      last = next;
+    }
+    return undefined;
+  }
+
+  /** The best that can be done with taps on the sides that they are on now. */
+  #laidOut(own: Part, now: Places): Places {
+    const { byId, stretches, ties } = own;
+    const spread = (it: Attempt) => this.#spread(own, it, now);
+    let way = this.#straightOn(own);
     if (this.#pinned.size > 0)
       way = best(
-        [...WAYS]
-          .sort((one, other) => Number(other === way.along) - Number(one === way.along))
-          .flatMap((along) => STARTS.map((start) => ({ ...way, along, start }))),
-        (it, most) => this.#tangle(laidOut(it), stretches, { points: [...byId.keys()], most }),
+        this.#waysOn(own, now).flatMap((along) => STARTS.map((start) => ({ ...way, along, start }))),
+        (it, most) => this.#tangle(spread(it), stretches, { points: [...byId.keys()], most }),
       );
     if (ties.length <= MOST_TIES)
       for (const tie of ties)
         way = best(
           [way, ...between(byId, tie).map((turn) => ({ ...way, turns: new Set([...way.turns, turn]) }))],
-          (it, most) => this.#tangle(laidOut(it), ties, { beside: stretches, most }),
+          (it, most) => this.#tangle(spread(it), ties, { beside: stretches, most }),
         );
-    for (const [id, spot] of laidOut(way)) this.places.set(id, spot);
-    this.#laid.push(...stretches);
+    return spread(way);
+  }
+
+  #spread({ part, mayMove }: Part, { along, start, turns }: Attempt, now: Places): Places {
+    const at = (id: string) => now.get(id) ?? NOWHERE;
+    const relative = spreadOut(part, { along, start, turns, isHeld: this.isPinned, now: at });
+    return shifted(relative, mayMove ? this.#below(relative) : this.#originOf(part.id));
+  }
+
+  readonly #straightOn = ({ part }: Part): Attempt => ({
+    along: this.#onwardFrom(part),
+    start: 0,
+    turns: new Set(),
+  });
+
+  /** Ways in which the line may run on, as near as can be to how it runs now; where that says nothing, straight on. */
+  #waysOn(own: Part, now: Places): Spot[] {
+    const { along } = this.#straightOn(own);
+    const main = mainLineOf(
+      own.part.onward.filter(({ id }) => !this.isPinned(id)),
+      own.part,
+    );
+    const [from, to] = [now.get(own.part.id), now.get(main?.id ?? "")];
+    const [dx, dy] = from === undefined || to === undefined ? [0, 0] : [to.x - from.x, to.y - from.y];
+    return [along, ...WAYS.filter((it) => it !== along)].sort(
+      (one, other) => (other.x - one.x) * dx + (other.y - one.y) * dy,
+    );
+  }
+
+  /** Stretches of a part lie across each other only where something is pinned: it has room for all but its ties. */
+  #tangleIn({ byId, stretches, ties }: Part, spots: Places): number {
+    const points = [...byId.keys()];
+    const ofTies = this.#tangle(spots, ties, { beside: stretches });
+    return this.#pinned.size === 0 ? ofTies : ofTies + this.#tangle(spots, stretches, { points });
   }
 
   #tangle(
-    spots: ReadonlyMap<string, Spot>,
+    spots: Places,
     fresh: readonly Stretch[],
     {
       points = [],
       beside = [],
-      most,
-    }: { points?: readonly string[]; beside?: readonly Stretch[]; most: number },
+      most = Infinity,
+    }: { points?: readonly string[]; beside?: readonly Stretch[]; most?: number },
   ): number {
     const places = new Map([...this.places, ...spots]);
     return tangleOf(fresh, [...this.#laid, ...beside], points, places, most);
   }
 
-  #nowOf(id: string): Spot {
-    return this.#now.get(id) ?? NOWHERE;
-  }
-
   /** A pinned point stays; the root of a tree goes onto the grid where it stands. */
   #originOf(id: string): Spot {
-    const { x, y } = this.#nowOf(id);
+    const { x, y } = this.#now.get(id) ?? NOWHERE;
     return this.isPinned(id) ? { x, y } : { x: onGrid(x), y: onGrid(y) };
   }
 
@@ -147,6 +197,18 @@ class Table {
 }
 
 const NOWHERE: Spot = { x: 0, y: 0 };
+
+type Places = ReadonlyMap<string, Spot>;
+
+/** What is laid out at once: a root or a pinned point, and what hangs on it up to the next pinned ones. */
+interface Part {
+  readonly part: Branch;
+  readonly byId: ReadonlyMap<string, Branch>;
+  readonly stretches: readonly Stretch[];
+  readonly ties: readonly Stretch[];
+  /** it is put below all else, wherever it stands now */
+  readonly mayMove: boolean;
+}
 
 /** One way of laying out a part. */
 type Attempt = Pick<Spreading, "along" | "start" | "turns">;
@@ -184,7 +246,23 @@ function between(own: ReadonlyMap<string, Branch>, { a, b }: Stretch): string[] 
   return [...one, ...other].filter((id) => id !== a && id !== b && !shared.has(id)).slice(0, MOST_TURNS);
 }
 
-const shifted = (spots: ReadonlyMap<string, Spot>, by: Spot): ReadonlyMap<string, Spot> =>
+/** Where everything stands as drawn, the middle of a transfer switch halfway between the utility and the customer. */
+function placesNow({ system }: StillhotDocument): Places {
+  const places = new Map<string, Spot>();
+  for (const [id, saved] of Object.entries(system.points)) {
+    const { x, y } = completePoint(saved);
+    places.set(id, { x, y });
+  }
+  for (const [id, saved] of Object.entries(system.elements)) {
+    const element = complete(saved);
+    if (element.kind !== "transfer") continue;
+    const [from, to] = [places.get(element.from)!, places.get(element.to)!];
+    places.set(jointOf(id), { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
+  }
+  return places;
+}
+
+const shifted = (spots: Places, by: Spot): Places =>
   new Map([...spots].map(([id, { x, y }]) => [id, { x: x + by.x, y: y + by.y }]));
 
 const onGrid = (value: number): number => Math.round(value / GRID) * GRID + 0;
