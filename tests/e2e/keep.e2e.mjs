@@ -43,6 +43,31 @@ const elementsOnDisk = (page) =>
       }),
   );
 
+/** Why the versions that stand under Menu were kept, newest first, those by the clock left out. */
+async function keptBefore(page) {
+  await menu(page, "kept");
+  await page.locator('[data-keep="now"]').waitFor();
+  const whys = await page
+    .locator("[data-version]")
+    .evaluateAll((all) => all.map((it) => it.getAttribute("data-version")));
+  await page.keyboard.press("Escape");
+  return whys.filter((it) => it !== "clock");
+}
+
+/** A span between two poles, as another drawing would put it on the clipboard. */
+const FROM_ELSEWHERE = {
+  points: { q1: { x: 0, y: 900 }, q2: { x: 200, y: 900 } },
+  elements: { q3: { kind: "span", from: "q1", to: "q2", phases: "ABC", lengthM: 50 } },
+};
+
+const pasteText = (page, given) =>
+  page.evaluate((text) => {
+    const clipboardData = new DataTransfer();
+    clipboardData.setData("text/plain", text);
+    const options = { clipboardData, bubbles: true, cancelable: true };
+    document.body.dispatchEvent(new ClipboardEvent("paste", options));
+  }, given);
+
 /** Puts a copy of the drawing beside it that no reader takes, as the one that was worked on last. */
 function spoilCopy(how) {
   return new Promise((done, fail) => {
@@ -376,25 +401,16 @@ export const tests = [
       const page = await begin(ctx, { path: "?demo=sideline-three-transformers#plan" });
       await call(page, "Mine");
       await saved(page);
-      const kept = async () => {
-        await menu(page, "kept");
-        await page.locator('[data-keep="now"]').waitFor();
-        const whys = await page
-          .locator("[data-version]")
-          .evaluateAll((all) => all.map((it) => it.getAttribute("data-version")));
-        await page.keyboard.press("Escape");
-        return whys.filter((it) => it !== "clock");
-      };
-      assert.deepEqual(await kept(), []);
+      assert.deepEqual(await keptBefore(page), []);
       await page.locator("[data-propose]").first().click();
       await page.locator("[data-use]").click({ timeout: 20_000 });
       const steps = () => page.locator("[data-step]").count();
       await page.locator('[data-step="20"]').waitFor();
-      assert.deepEqual(await kept(), ["plan"]);
+      assert.deepEqual(await keptBefore(page), ["plan"]);
       await page.evaluate(() => (location.hash = "#rehearse"));
       await page.locator("[data-begin]").click();
       await page.locator("[data-arm]").waitFor();
-      assert.deepEqual(await kept(), ["rehearse", "plan"]);
+      assert.deepEqual(await keptBefore(page), ["rehearse", "plan"]);
       await page.evaluate(() => (location.hash = "#plan"));
       await call(page, "Mine again");
       await saved(page);
@@ -404,13 +420,54 @@ export const tests = [
       await page.locator("[data-notation-apply]").click();
       await page.waitForFunction(() => document.querySelector("header input")?.value === "Typed");
       await saved(page);
-      assert.deepEqual(await kept(), ["import", "rehearse", "plan"]);
+      assert.deepEqual(await keptBefore(page), ["import", "rehearse", "plan"]);
       // What was kept is what stood there before: the drawing without the proposed order.
       await menu(page, "kept");
       await page.locator('[data-version="plan"]').click();
       await page.locator('[data-keep="restore"]').click();
       await page.waitForFunction(() => document.querySelector("header input")?.value.startsWith("Mine ("));
       assert.equal(await steps(), 0);
+    },
+  },
+  {
+    name: "the drawing is kept before parts from elsewhere are pasted, and not before its own copy or before nothing",
+    async run(ctx) {
+      const page = await begin(ctx, { path: "?demo=transformer-tap" });
+      await call(page, "Mine");
+      await saved(page);
+      const rows = page.locator('[role="treeitem"]');
+      const untilThere = (count) =>
+        page.waitForFunction((it) => document.querySelectorAll('[role="treeitem"]').length === it, count);
+      const before = await rows.count();
+
+      await pasteText(page, "what somebody wrote in a letter");
+      await page.getByRole("alert").getByText("Nothing that was copied from a drawing").waitFor();
+      await pasteText(page, JSON.stringify({ points: {}, elements: { x1: { kind: "no such kind" } } }));
+      assert.deepEqual(await keptBefore(page), []);
+
+      await rows.first().click();
+      await page.keyboard.press("Control+c");
+      await page
+        .getByRole("status")
+        .getByText(/copied/i)
+        .waitFor();
+      await page.keyboard.press("Control+v");
+      await page.getByRole("status").getByText("Paste things").waitFor();
+      const withCopy = await rows.count();
+      assert.ok(withCopy > before, `${withCopy} rows, ${before} before`);
+      assert.deepEqual(await keptBefore(page), []);
+
+      await pasteText(page, JSON.stringify(FROM_ELSEWHERE));
+      await untilThere(withCopy + 3);
+      await saved(page);
+      assert.deepEqual(await keptBefore(page), ["import"]);
+
+      // What was kept is what stood there before the parts came in.
+      await menu(page, "kept");
+      await page.locator('[data-version="import"]').click();
+      await page.locator('[data-keep="restore"]').click();
+      await page.waitForFunction(() => document.querySelector("header input")?.value.startsWith("Mine ("));
+      await untilThere(withCopy);
     },
   },
   {

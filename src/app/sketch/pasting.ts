@@ -1,0 +1,28 @@
+import { edits, isRefusal, say } from "../../core";
+import { GRID } from "../grow/point";
+import type { Session } from "../session/session.svelte";
+
+/** What is put beside the things that it was copied from, so that it lies on none of them. */
+export const BESIDE = { x: GRID * 2, y: GRID * 2 };
+
+type Drawing = Pick<Session, "can" | "isReadOnly" | "keepBefore" | "run" | "say">;
+
+/**
+ * Puts parts of a drawing into this one. Before those from elsewhere it is kept as it was: they may be anything, and many.
+ *
+ * @param copied what was copied here last, which is put in where the clipboard holds no parts of a drawing
+ * @returns ids of what there is now
+ */
+export function pasteInto(drawing: Drawing, text: string, copied: string | undefined): readonly string[] {
+  const given = edits.readFragment(text);
+  const isGiven = !isRefusal(given);
+  const fragment = isGiven || copied === undefined ? given : edits.readFragment(copied);
+  if (isRefusal(fragment)) {
+    drawing.say(say("app.pasteRefused"), "refusal");
+    return [];
+  }
+  const command = edits.paste(fragment, BESIDE);
+  const isFromElsewhere = isGiven && text !== copied;
+  if (isFromElsewhere && !drawing.isReadOnly && drawing.can(command)) drawing.keepBefore("import");
+  return drawing.run(command, { offersUndo: true })?.made ?? [];
+}
