@@ -1,6 +1,7 @@
 import {
   type Alternative,
   jobOf,
+  type Message,
   type Plan,
   plan as planFor,
   type PlannedStep,
@@ -75,11 +76,12 @@ const planJson = ({
 }: Plan) => ({
   steps: steps.map(stepJson),
   customersOut,
-  criticalOut,
+  criticalOut: criticalOut.map(named),
   operations,
   alternatives: alternatives.map((it) => ({
     ...it,
     summary: spell(it.summary),
+    criticalOut: it.criticalOut.map(named),
     steps: it.steps.map(stepJson),
   })),
   uncontrolled: uncontrolled.map((it) => ({ ...it, control: spell(it.control) })),
@@ -102,10 +104,12 @@ function planLines(document: StillhotDocument, planned: Plan, file: string, with
   ];
 }
 
+const named = (name: string | Message): string => (typeof name === "string" ? name : spell(name));
+
 const costOf = ({ customersOut, criticalOut, operations }: Plan | Alternative) =>
   say(criticalOut.length === 0 ? "cli.plan.cost" : "cli.plan.costCritical", {
     customers: customersOut,
-    critical: criticalOut.join(", "),
+    critical: criticalOut.map(named).join(", "),
     operations,
   });
 

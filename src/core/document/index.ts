@@ -8,7 +8,7 @@ export * from "./complete";
 export { perObject } from "./perObject";
 export { conductorsOf } from "./conductors";
 export { conductorNames } from "./conductorNames";
-export { elementName, pointName } from "./names";
+export { elementName, nameIn, pointName } from "./names";
 export { type FileProblem, isUnreadable, spellProblem, type Unreadable } from "./problem";
 export { type ReadFile, readDocument, readValue } from "./read";
 export { writeDocument } from "./write";

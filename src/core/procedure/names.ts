@@ -1,13 +1,6 @@
-import {
-  complete,
-  completePoint,
-  jobOf,
-  type StillhotDocument,
-  type System,
-  type WorkPoint,
-} from "../document";
+import { complete, jobOf, nameIn, type StillhotDocument, type System, type WorkPoint } from "../document";
 import type { CircuitElement } from "../devices";
-import { type ElementId, type Message, type PointId, say, type WorkPointId } from "../terms";
+import { type ElementId, type Message, say, type WorkPointId } from "../terms";
 
 /** An element with its defaults, or nothing where there is none of this id. */
 export function elementOf(system: System, id: string | undefined): CircuitElement | undefined {
@@ -19,22 +12,14 @@ export function elementOf(system: System, id: string | undefined): CircuitElemen
 export const elementsOf = (system: System): (readonly [ElementId, CircuitElement])[] =>
   (Object.keys(system.elements) as ElementId[]).map((id) => [id, complete(system.elements[id]!)]);
 
-/** What a person calls an element or a point: its label, or else its id. */
-export function nameOf({ system }: { readonly system: System }, id: string): string {
-  const element = elementOf(system, id) as { label?: string } | undefined;
-  const label =
-    element?.label ??
-    (Object.hasOwn(system.points, id) ? completePoint(system.points[id as PointId]!).label : "");
-  return label === "" ? id : label;
-}
+/** What a person calls an element or a point. */
+export const nameOf = nameIn;
 
 export const nameOfWorkPoint = (id: string, { label = "" }: WorkPoint): string => (label === "" ? id : label);
 
-/** What a person calls a ground set: its label, or that it is a ground set, and its id. */
-export function setName(document: { readonly system: System }, id: string): string | Message {
-  const name = nameOf(document, id);
-  return name === id ? say("name.set", { id }) : name;
-}
+/** What a person calls a ground set, on or taken off. */
+export const setName = (document: { readonly system: System }, id: string): string | Message =>
+  elementOf(document.system, id) === undefined ? say("name.set", { id }) : nameOf(document, id);
 
 /** Work points in words, by their label or the place where they are. */
 export const workPlaces = (document: StillhotDocument, ids: Iterable<string>): Message =>
@@ -53,9 +38,9 @@ export function listOf(things: readonly (Message | string)[]): Message {
 }
 
 /** Names in a row, no more than a few of them. */
-export function namesOf(names: readonly string[], most = 4): string {
-  const shown = names.slice(0, most).join(", ");
-  return names.length > most ? `${shown} +${names.length - most}` : shown;
+export function namesOf(names: readonly (Message | string)[], most = 4): Message {
+  const more = names.length - most;
+  return listOf(more > 0 ? [...names.slice(0, most), say("name.more", { count: more })] : names);
 }
 
 /** A number as a person would write it: three figures, no more. */

@@ -1,6 +1,14 @@
 import { type CircuitElement, deviceOf } from "../devices";
 import { conductorsOf, nextGroundId, type SavedElement, type Step, type System } from "../document";
-import { type ElementId, isRefusal, type JsonObject, refuse, type Refusal, say } from "../terms";
+import {
+  type ElementId,
+  isRefusal,
+  type JsonObject,
+  type Message,
+  refuse,
+  type Refusal,
+  say,
+} from "../terms";
 import { elementOf, nameOf } from "./names";
 
 /**
@@ -13,7 +21,7 @@ export function systemAfter(system: System, step: Step): System | Refusal {
   const move = MOVES[step.do];
   if (move === undefined) return system;
   const element = elementOf(system, step.element);
-  const name = step.element === undefined ? "" : nameOf({ system }, step.element);
+  const name: Name = () => nameOf({ system }, step.element ?? "");
   if (element === undefined) return refuse(say("step.noElement", { id: step.element ?? "" }));
   if (step.do === "unground") return ungrounded(system, step.element as ElementId, element, name);
   const keys = move(element as Movable, step, name);
@@ -35,7 +43,10 @@ type Movable = CircuitElement & {
   readonly blocked: boolean;
 };
 
-type Move = (element: Movable, step: Step, name: string) => JsonObject | Refusal;
+/** Told only where a step is refused: finding a name takes longer than the step. */
+type Name = () => string | Message;
+
+type Move = (element: Movable, step: Step, name: Name) => JsonObject | Refusal;
 
 const has = (element: Movable, key: string): boolean => Object.hasOwn(deviceOf(element.kind).fields, key);
 
@@ -60,7 +71,7 @@ function openKey(element: Movable): "open" | "cut" | "parted" | undefined {
 
 const opens: Move = (element, step, name) => {
   const key = openKey(element);
-  if (key === undefined || key === "parted") return refuse(say("step.doesNotOpen", { name }));
+  if (key === undefined || key === "parted") return refuse(say("step.doesNotOpen", { name: name() }));
   return opened(key, element, step, name);
 };
 
@@ -68,18 +79,18 @@ function opened(
   key: "open" | "cut" | "parted",
   element: Movable,
   step: Step,
-  name: string,
+  name: Name,
 ): JsonObject | Refusal {
   const phases = phasesOf(element, step);
   const openNow = deviceOf(element.kind).opening?.openPhases(element as never) ?? element[key];
   if ([...phases].every((it) => openNow.includes(it)))
-    return refuse(say("step.alreadyOpen", { name, phases }));
+    return refuse(say("step.alreadyOpen", { name: name(), phases }));
   return { [key]: inOrder(element.phases, element[key] + phases) };
 }
 
 const closes: Move = (element, step, name) => {
   const key = openKey(element);
-  if (key === undefined) return refuse(say("step.doesNotClose", { name }));
+  if (key === undefined) return refuse(say("step.doesNotClose", { name: name() }));
   return closed(key, element, step, name);
 };
 
@@ -87,18 +98,18 @@ function closed(
   key: "open" | "cut" | "parted",
   element: Movable,
   step: Step,
-  name: string,
+  name: Name,
 ): JsonObject | Refusal {
   const phases = phasesOf(element, step);
   if (element.kind === "cutout") {
     const out = inOrder(element.phases, [...phases].filter((it) => element.removed.includes(it)).join(""));
-    if (out !== "") return refuse(say("step.barrelOut", { name, phases: out }));
+    if (out !== "") return refuse(say("step.barrelOut", { name: name(), phases: out }));
     const blown = [...phases].filter((it) => element.blown.includes(it)).join("");
-    if (blown !== "") return refuse(say("step.linkBlown", { name, phases: blown }));
+    if (blown !== "") return refuse(say("step.linkBlown", { name: name(), phases: blown }));
   }
-  if (has(element, "blocked") && element.blocked) return refuse(say("step.blocked", { name }));
+  if (has(element, "blocked") && element.blocked) return refuse(say("step.blocked", { name: name() }));
   if (![...phases].some((it) => element[key].includes(it)))
-    return refuse(say("step.alreadyClosed", { name, phases }));
+    return refuse(say("step.alreadyClosed", { name: name(), phases }));
   return { [key]: without(element[key], phases) };
 }
 
@@ -108,16 +119,18 @@ const only =
   (element, step, name) =>
     kinds.includes(element.kind)
       ? move(element, step, name)
-      : refuse(say("step.otherKind", { name, verb: say(`doing.${step.do}`) }));
+      : refuse(say("step.otherKind", { name: name(), verb: say(`doing.${step.do}`) }));
 
 const setTo =
   (key: "tagged" | "blocked" | "on", value: boolean): Move =>
   (element, step, name) => {
     // A tag can hang on anything; where the record has no key for it, the job remembers it.
     if (!has(element, key))
-      return key === "tagged" ? {} : refuse(say("step.otherKind", { name, verb: say(`doing.${step.do}`) }));
+      return key === "tagged"
+        ? {}
+        : refuse(say("step.otherKind", { name: name(), verb: say(`doing.${step.do}`) }));
     return element[key] === value
-      ? refuse(say(value ? `step.already.${key}` : `step.not.${key}`, { name }))
+      ? refuse(say(value ? `step.already.${key}` : `step.not.${key}`, { name: name() }))
       : { [key]: value };
   };
 
@@ -135,7 +148,7 @@ const MOVES: Partial<Record<Step["do"], Move>> = {
   "remove-barrel": only(["cutout"], (element, step, name) => {
     const phases = phasesOf(element, step);
     if ([...phases].every((it) => element.removed.includes(it)))
-      return refuse(say("step.barrelOut", { name, phases }));
+      return refuse(say("step.barrelOut", { name: name(), phases }));
     return {
       removed: inOrder(element.phases, element.removed + phases),
       open: inOrder(element.phases, element.open + phases),
@@ -144,7 +157,7 @@ const MOVES: Partial<Record<Step["do"], Move>> = {
   "replace-barrel": only(["cutout"], (element, step, name) => {
     const phases = phasesOf(element, step);
     if (![...phases].some((it) => element.removed.includes(it)))
-      return refuse(say("step.barrelIn", { name, phases }));
+      return refuse(say("step.barrelIn", { name: name(), phases }));
     return {
       removed: without(element.removed, phases),
       open: inOrder(element.phases, element.open + phases),
@@ -154,13 +167,13 @@ const MOVES: Partial<Record<Step["do"], Move>> = {
   refuse: only(["cutout"], (element, step, name) => {
     const phases = phasesOf(element, step);
     if (![...phases].some((it) => element.blown.includes(it)))
-      return refuse(say("step.linkWhole", { name, phases }));
+      return refuse(say("step.linkWhole", { name: name(), phases }));
     return { blown: without(element.blown, phases), open: inOrder(element.phases, element.open + phases) };
   }),
   "set-position": only(["transfer"], (element, step, name) => {
     const position = step.position ?? step.to ?? "";
     return element.position === position
-      ? refuse(say("step.alreadyThere", { name, position }))
+      ? refuse(say("step.alreadyThere", { name: name(), position }))
       : { position };
   }),
   start: only(["generator", "source"], setTo("on", true)),
@@ -217,8 +230,8 @@ function grounded(system: System, step: Step): System | Refusal {
   return { ...system, elements: { ...system.elements, [id]: record } };
 }
 
-function ungrounded(system: System, id: ElementId, element: CircuitElement, name: string): System | Refusal {
-  if (element.kind !== "ground") return refuse(say("step.otherKind", { name, verb: "unground" }));
+function ungrounded(system: System, id: ElementId, element: CircuitElement, name: Name): System | Refusal {
+  if (element.kind !== "ground") return refuse(say("step.otherKind", { name: name(), verb: "unground" }));
   const elements = { ...system.elements };
   delete elements[id];
   return { ...system, elements };

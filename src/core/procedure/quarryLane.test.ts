@@ -260,7 +260,7 @@ test("Trusts an opened phase of a delta bank: the bank holds it at full voltage"
   );
   const words = spell(last.findings.find((it) => it.rule === "open-phase-backfeed")!.message);
   expect(words).toMatch(
-    /^[\w ]*p1, phase A is taken for dead, and t1 holds it at 7\d\d\d V from its other phases$/,
+    /^[\w ]*p1, phase A is taken for dead, and transformer at pole p1 holds it at 7\d\d\d V from its other phases$/,
   );
   expect(last.consequence.kind).toBe("fault");
 });

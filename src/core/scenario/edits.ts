@@ -4,6 +4,7 @@ import {
   type HiddenFact,
   type Inject,
   jobOf,
+  nameIn,
   type SavedElement,
   scenarioOf,
   type ScenarioStep,
@@ -11,9 +12,10 @@ import {
   type StillhotDocument,
   type System,
 } from "../document";
-import { change, elementOf, nameOf, nextId, pointOf, putPart } from "../document/edits/change";
+import { change, elementOf, nextId, pointOf, putPart } from "../document/edits/change";
 import { endsOf } from "../network";
-import { isRefusal, type JsonObject, refuse, type Refusal, say, spell } from "../terms";
+import { listOf } from "../procedure/names";
+import { isRefusal, type JsonObject, type Message, refuse, type Refusal, say, spell } from "../terms";
 import { elementIn } from "./world";
 
 const newFactId = (document: StillhotDocument): string =>
@@ -23,9 +25,6 @@ const newFactId = (document: StillhotDocument): string =>
       Object.hasOwn(scenarioOf(document).truth ?? {}, id) ||
       Object.hasOwn(scenarioOf(document).injects ?? {}, id),
   );
-
-const nameIn = (document: StillhotDocument, id: string): string =>
-  nameOf(id, elementOf(document, id) ?? pointOf(document, id));
 
 const withTruth = (
   { scenario }: StillhotDocument,
@@ -73,7 +72,7 @@ export const comeLater =
 
 /** What leaves the map, and the map without it. */
 interface TakenOff {
-  readonly names: string;
+  readonly names: Message;
   readonly add: NonNullable<HiddenFact["add"]>;
   readonly map: System;
 }
@@ -94,7 +93,7 @@ function takenOff(before: StillhotDocument, ids: readonly string[]): TakenOff | 
   const records = (map: Readonly<Record<string, JsonObject>>, of: readonly string[]) =>
     Object.fromEntries(of.map((id) => [id, map[id]!]));
   return {
-    names: ids.map((id) => nameIn(before, id)).join(", "),
+    names: listOf(ids.map((id) => nameIn(before, id))),
     add: {
       points: records(before.system.points, points),
       elements: records(before.system.elements, elements) as Record<string, SavedElement>,
@@ -208,7 +207,7 @@ function addFact(
   before: StillhotDocument,
   fact: HiddenFact,
   about: string,
-  name: string,
+  name: string | Message,
   label: "scenario.edit.set" | "scenario.edit.stuck",
 ) {
   if (elementOf(before, about) === undefined && pointOf(before, about) === undefined)

@@ -2,6 +2,7 @@ import { deviceOf } from "../devices";
 import {
   amended,
   jobOf,
+  nameIn,
   nextGroundId,
   type SavedElement,
   scenarioOf,
@@ -132,7 +133,7 @@ function playTruth(document: StillhotDocument, truth: JobState, step: Step): Tru
     kind: "none",
     amps: 0,
     volts: 0,
-    text: say("attempt.handleMoves", { name: (element as { label?: string }).label || step.element! }),
+    text: say("attempt.handleMoves", { name: nameIn(truth.document, step.element!) }),
   };
   const noted = play(loose, { do: "note", text: "" });
   return { state: noted.state, findings: [], consequence, isFused: true };

@@ -1,7 +1,8 @@
 import { deviceOf } from "../../devices";
 import { type MessageKey, refuse, say } from "../../terms";
 import { complete } from "../complete";
-import { type Command, elementOf, nameOf, putRecord, withKeys } from "./change";
+import { elementName } from "../names";
+import { type Command, elementOf, putRecord, withKeys } from "./change";
 
 /** Hangs a tag on a thing. */
 export const tag = (id: string): Command => setFlag(id, "tagged", true, "edit.tag", "edit.alreadyTagged");
@@ -29,7 +30,7 @@ const setFlag =
   (before) => {
     const saved = elementOf(before, id);
     if (saved === undefined) return refuse(say("edit.noElement", { id }));
-    const name = nameOf(id, saved);
+    const name = elementName(before, id);
     const field = deviceOf(saved.kind).fields[key];
     if (field === undefined) return refuse(say("edit.noKey", { name, key }));
     const is = (complete(saved) as unknown as Record<string, unknown>)[key];

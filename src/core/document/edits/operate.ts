@@ -1,8 +1,9 @@
 import { deviceOf } from "../../devices";
 import { type JsonObject, refuse, say } from "../../terms";
 import { complete } from "../complete";
+import { elementName } from "../names";
 import type { SavedElement } from "../types";
-import { type Command, elementOf, nameOf, putRecord, withKeys } from "./change";
+import { type Command, elementOf, putRecord, withKeys } from "./change";
 
 /**
  * Opens phases of a thing: a switch, a clamp, a meter; a span is parted and a lead is cut, its neutral too.
@@ -23,7 +24,7 @@ const operate =
   (before) => {
     const saved = elementOf(before, id);
     if (saved === undefined) return refuse(say("edit.noElement", { id }));
-    const name = nameOf(id, saved);
+    const name = elementName(before, id);
     const key = openKey(saved);
     if (key === undefined) return refuse(say("edit.doesNotOpen", { name }));
 

@@ -1,6 +1,7 @@
 import { deviceOf, type End } from "../../devices";
 import { refuse, say } from "../../terms";
-import { type Command, elementOf, hasPoint, nameOf, putRecord, withKeys } from "./change";
+import { elementName } from "../names";
+import { type Command, elementOf, hasPoint, putRecord, withKeys } from "./change";
 
 /** Moves one end of an element to another point. */
 export const reconnect =
@@ -8,7 +9,7 @@ export const reconnect =
   (before) => {
     const element = elementOf(before, id);
     if (element === undefined) return refuse(say("edit.noElement", { id }));
-    const name = nameOf(id, element);
+    const name = elementName(before, id);
     if (!deviceOf(element.kind).ends.includes(end)) return refuse(say("edit.noEnd", { name, end }));
     if (!hasPoint(before, point)) return refuse(say("edit.noPoint", { id: point }));
     const record = withKeys(element, { [end]: point });

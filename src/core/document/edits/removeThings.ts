@@ -3,6 +3,7 @@ import { checkJob } from "../checkJob";
 import { besideOthers } from "../checkSystem";
 import { complete } from "../complete";
 import { elementsAt, savedElement } from "../elementsAt";
+import { nameIn } from "../names";
 import { produced } from "../patching";
 import { Report } from "../problem";
 import type { StillhotDocument } from "../types";
@@ -34,7 +35,7 @@ export const removeThings =
     const only = [...elements, ...points, ...workPoints][0] ?? "";
     const label =
       count === 1
-        ? say("edit.removeOne", { name: nameOf(only, namedBy(before, only)) })
+        ? say("edit.removeOne", { name: nameBefore(before, only) })
         : say("edit.removeThings", { count });
     const cleaned =
       job.record === undefined
@@ -43,8 +44,10 @@ export const removeThings =
     return checked(label, before, [bare, ...cleaned], job.also.length === 0 ? {} : { also: job.also });
   };
 
-const namedBy = (before: StillhotDocument, id: string): JsonObject | undefined =>
-  elementOf(before, id) ?? pointOf(before, id) ?? (workPointsOf(before)[id] as JsonObject | undefined);
+const nameBefore = (before: StillhotDocument, id: string): string | Message =>
+  elementOf(before, id) === undefined && pointOf(before, id) === undefined
+    ? nameOf(id, workPointsOf(before)[id] as JsonObject | undefined)
+    : nameIn(before, id);
 
 const workPointsOf = ({ job }: StillhotDocument): JsonObject => {
   const workPoints = job?.["workPoints"];

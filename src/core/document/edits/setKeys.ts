@@ -1,8 +1,9 @@
 import { deviceOf, type Fields } from "../../devices";
 import { isObject, type JsonObject, refuse, type Refusal, say } from "../../terms";
 import { isFileKey } from "../checkFields";
+import { nameIn } from "../names";
 import { pointFields } from "../types";
-import { type Command, elementOf, nameOf, plain, pointOf, putRecord, withKeys } from "./change";
+import { type Command, elementOf, plain, pointOf, putRecord, withKeys } from "./change";
 
 /** Sets keys of a point; `undefined` takes a key away, so that its default holds. */
 export const setPointKeys =
@@ -12,7 +13,13 @@ export const setPointKeys =
     if (point === undefined) return refuse(say("edit.noPoint", { id }));
     return (
       refuseUnknown(pointFields, keys) ??
-      putRecord(say("edit.setKeys", { name: nameOf(id, point) }), before, "points", id, withKeys(point, keys))
+      putRecord(
+        say("edit.setKeys", { name: nameIn(before, id) }),
+        before,
+        "points",
+        id,
+        withKeys(point, keys),
+      )
     );
   };
 
@@ -29,7 +36,7 @@ export const setElementKeys =
     const record = withKeys(element, { ...trimmed(fields, element, keys), ...keys });
     return (
       refuseUnknown(fields, keys) ??
-      putRecord(say("edit.setKeys", { name: nameOf(id, element) }), before, "elements", id, record)
+      putRecord(say("edit.setKeys", { name: nameIn(before, id) }), before, "elements", id, record)
     );
   };
 

@@ -1,5 +1,6 @@
 import { refuse, say } from "../../terms";
-import { type Command, elementOf, nameOf, putRecord, withKeys } from "./change";
+import { elementName } from "../names";
+import { type Command, elementOf, putRecord, withKeys } from "./change";
 
 /** Throws a transfer switch. */
 export const setPosition =
@@ -8,7 +9,7 @@ export const setPosition =
     const saved = elementOf(before, id);
     if (saved?.kind !== "transfer") return refuse(say("edit.noTransfer", { id }));
     if ((saved["position"] ?? "utility") === position)
-      return refuse(say("edit.alreadyThere", { name: nameOf(id, saved), position }));
-    const label = say("edit.setPosition", { name: nameOf(id, saved), position });
+      return refuse(say("edit.alreadyThere", { name: elementName(before, id), position }));
+    const label = say("edit.setPosition", { name: elementName(before, id), position });
     return putRecord(label, before, "elements", id, withKeys(saved, { position }));
   };

@@ -553,5 +553,5 @@ function isLiveAt(system: System, { element }: Opening, phases: string): boolean
 }
 
 /** Names of the things of some openings, each once. */
-export const namesOfOpenings = (document: StillhotDocument, openings: readonly Opening[]): string =>
+export const namesOfOpenings = (document: StillhotDocument, openings: readonly Opening[]): Message =>
   namesOf([...new Set(openings.map(({ element }) => element))].map((id) => nameOf(document, id)));

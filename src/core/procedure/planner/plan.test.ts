@@ -67,14 +67,16 @@ describe("What is opened", () => {
     );
     expect(planned.ok).toBe(false);
     expect(new Set(planned.findings.map(({ rule }) => rule))).toEqual(new Set(["visible-gap"]));
-    expect(spell(planned.uncontrolled[0]!.control)).toMatch(/in series with r1/);
+    expect(spell(planned.uncontrolled[0]!.control)).toMatch(/in series with recloser at pole p1 would$/);
   });
 
   test("nothing on the way: no order, and the threat with what would control it", () => {
     const planned = plan(draw(`${LINE}\n w1 work p1 ABC`));
     expect([planned.ok, planned.steps]).toEqual([false, []]);
     expect(planned.uncontrolled[0]).toMatchObject({ source: "s1", strength: 0, workPoint: "w1" });
-    expect(spell(planned.uncontrolled[0]!.control)).toMatch(/nothing on the way from s1 opens/);
+    expect(spell(planned.uncontrolled[0]!.control)).toMatch(
+      /nothing on the way from source at pole sub opens/,
+    );
   });
 
   test("no tool that breaks the load: no order, and which thing wants one", () => {
@@ -86,7 +88,7 @@ describe("What is opened", () => {
         w1  work    p3     A`),
     );
     expect([planned.ok, planned.steps]).toEqual([false, []]);
-    expect(spell(planned.uncontrolled[0]!.control)).toMatch(/may break the current of c1/);
+    expect(spell(planned.uncontrolled[0]!.control)).toMatch(/may break the current of cutout at pole p1/);
   });
 
   test("what somebody else tagged is not operated", () => {
@@ -150,7 +152,9 @@ describe("What holds customers' generators", () => {
     const planned = good(TAP);
     expect(inWords(planned)).toMatch(/ground g1 A; ground g2 12/);
     const [meters] = planned.alternatives;
-    expect(spell(meters!.summary)).toBe("open m1, m2 instead of a ground set at p4");
+    expect(spell(meters!.summary)).toBe(
+      "open meter from pole p4 to service h1; meter from pole p4 to service h2 instead of a ground set at pole p4",
+    );
     expect(meters!.operations).toBeGreaterThan(planned.operations);
     expect(inWords(meters!)).toMatch(/pull m1; .*pull m2/);
     expect(inWords(meters!)).not.toMatch(/ground g2 12/);

@@ -540,7 +540,7 @@ function stillThreatening(document: StillhotDocument, { intent, findings }: Draf
   const { exposureLimitVolts } = settingsOf(document);
   const { workPoints } = seen(stateReady(document, intent));
   const found: Uncontrolled[] = [];
-  const add = (isIt: (threat: Threat) => boolean, control: (at: string) => Message): void => {
+  const add = (isIt: (threat: Threat) => boolean, control: (at: string | Message) => Message): void => {
     for (const [id, { at }] of workPointsOf(document))
       for (const threat of workPoints[id]!.threats.filter(isIt)) {
         if (found.some((it) => it.workPoint === id && isSameThreat(it, threat))) continue;

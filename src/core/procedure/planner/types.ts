@@ -16,7 +16,7 @@ export interface Uncontrolled extends Threat {
 export interface Alternative {
   readonly summary: Message;
   readonly customersOut: number;
-  readonly criticalOut: readonly string[];
+  readonly criticalOut: readonly (string | Message)[];
   readonly operations: number;
   readonly steps: readonly PlannedStep[];
 }
@@ -28,7 +28,7 @@ export interface Plan {
   readonly steps: readonly PlannedStep[];
   readonly customersOut: number;
   /** names of customers that cannot do without */
-  readonly criticalOut: readonly string[];
+  readonly criticalOut: readonly (string | Message)[];
   /** switching, tags, blocks and grounds, on and off */
   readonly operations: number;
   readonly alternatives: readonly Alternative[];

@@ -22,7 +22,7 @@ Try        stillhot check quarry-lane.stillhot.json
 `,
   "cli.filesAndCodes": `A FILE of - is standard input. Of several files, one that cannot be used is reported on standard error and
 the others are still answered. With --json each file gives one JSON object on a line of its own.
---language fr puts every sentence into French; names of rules, keys, codes and numbers stay as they are.
+--language fr puts every sentence into French; names of rules, keys and codes stay as they are.
 
 Exit code 0: done, nothing wrong found. 1: done, with findings. 2: a file could not be used, or the line could
 not be understood.`,

@@ -2,6 +2,8 @@ export const hazard = {
   "name.plain": "{name}",
   "name.conductors": "{point}, {which}",
   "name.kind": "{kind} {id}",
+  "name.at": "{kind} at {place}",
+  "name.between": "{kind} from {from} to {to}",
   "name.more": "and {count} more",
   "name.phase.one": "phase {letters}",
   "name.phase.many": "phases {letters}",

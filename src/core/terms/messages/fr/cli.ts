@@ -22,7 +22,7 @@ Essayez         stillhot check quarry-lane.stillhot.json
 `,
   "cli.filesAndCodes": `Un FICHIER - est l'entrée standard. De plusieurs fichiers, celui qui est inutilisable est signalé sur l'erreur
 standard et les autres ont leur réponse. Avec --json chaque fichier donne un objet JSON sur sa ligne.
---language fr met chaque phrase en français ; noms des règles, clés, codes et nombres restent tels quels.
+--language fr met chaque phrase en français ; noms des règles, clés et codes restent tels quels.
 
 Code de sortie 0 : fait, rien de mauvais trouvé. 1 : fait, avec des constats. 2 : un fichier inutilisable, ou une
 ligne incompréhensible.`,

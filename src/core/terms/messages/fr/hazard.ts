@@ -3,6 +3,8 @@ export const hazard = {
   "name.plain": "{name}",
   "name.conductors": "{point}, {which}",
   "name.kind": "{kind} {id}",
+  "name.at": "{kind} ({place})",
+  "name.between": "{kind} ({from} – {to})",
   "name.more": "et {count} de plus",
   "name.phase.one": "phase {letters}",
   "name.phase.many": "phases {letters}",
