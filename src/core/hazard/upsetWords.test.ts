@@ -13,34 +13,39 @@ const drawing = draw(`${TAP}
 
 describe("What could go wrong reads the same wherever it is said", () => {
   test.each<[what: string, upset: Omit<Upset, "strength">, en: string, fr: string]>([
-    ["a cutout", up("close", "c1", "A"), "cutout c1 is closed on A", "on ferme coupe-circuit c1 sur A"],
+    [
+      "a cutout",
+      up("close", "c1", "A"),
+      "cutout at pole p2 is closed on A",
+      "on ferme coupe-circuit (poteau p2) sur A",
+    ],
     ["a label", up("close", "d1"), "Q7 is closed", "on ferme Q7"],
     [
       "a clamp",
       up("close", "k1", "A"),
-      "tap clamp k1 is put back on A",
-      "on repose pince de dérivation k1 sur A",
+      "tap clamp at pole p1 is put back on A",
+      "on repose pince de dérivation (poteau p1) sur A",
     ],
     [
       "an elbow",
       up("close", "e1", "A"),
-      "elbow e1 is put back on A",
-      "on rebranche connecteur coudé e1 sur A",
+      "elbow at pole p4 is put back on A",
+      "on rebranche connecteur coudé (poteau p4) sur A",
     ],
-    ["a meter", up("close", "m1"), "meter m1 is put back", "on remet compteur m1 en place"],
+    ["a meter", up("close", "m1"), "meter at pole p6 is put back", "on remet compteur (poteau p6) en place"],
     [
       "by itself",
       up("reclose", "d1"),
       "Q7 closes by itself or from afar",
       "Q7 se referme tout seul ou à distance",
     ],
-    ["a source", up("restore", "s1"), "source s1 comes back on", "source s1 revient"],
-    ["a set", up("start", "ld1"), "load ld1 starts", "charge ld1 démarre"],
+    ["a source", up("restore", "s1"), "source at pole sub comes back on", "source (poteau sub) revient"],
+    ["a set", up("start", "ld1"), "load at service h1 starts", "charge (branchement h1) démarre"],
     [
       "nobody's set",
       up("start-unknown", "ld1"),
-      "a generator that nobody drew starts at load ld1",
-      "une génératrice que personne n'a dessinée démarre à charge ld1",
+      "a generator that nobody drew starts at load at service h1",
+      "une génératrice que personne n'a dessinée démarre à charge (branchement h1)",
     ],
     [
       "a switch of two supplies",
@@ -51,10 +56,15 @@ describe("What could go wrong reads the same wherever it is said", () => {
     [
       "a break",
       up("rejoin", "sp1", "N"),
-      "the broken ends of span sp1 touch on N",
-      "les bouts rompus de portée sp1 se touchent sur N",
+      "the broken ends of span from pole p3 to pole p4 touch on N",
+      "les bouts rompus de portée (poteau p3 – poteau p4) se touchent sur N",
     ],
-    ["a line beside", up("contact", "sp1"), "span sp1 touches the line", "portée sp1 touche la ligne"],
+    [
+      "a line beside",
+      up("contact", "sp1"),
+      "span from pole p3 to pole p4 touches the line",
+      "portée (poteau p3 – poteau p4) touche la ligne",
+    ],
   ])("%s", (_, upset, en, fr) => {
     const words = upsetWords(drawing, { ...upset, strength: 1 });
     expect(spell(words)).toBe(en);

@@ -35,5 +35,8 @@ figcaption { text-align: left }
 .caution { font-weight: bold; margin-top: 1.5mm }
 .long { line-height: 1.1 } .long .step { font-size: 10.5pt; min-height: 6mm; line-height: 1 } .long .step .act i { display: inline } .long .step .box { width: 4mm; height: 4mm } .long .crew td { height: 6mm } .long .hold { padding-block: 0; margin-top: 0.3mm }
 @media screen { body { padding: 6mm } }
+@media screen and (max-width: 190mm) {
+body { padding: 3mm; font-size: ${largePrint ? 1.3 : 1}rem } figure svg { zoom: 1; max-width: 100%; height: auto }
+.beside { display: block } .beside figcaption { width: auto } .columns, .flow { columns: 1 } .crew td, .crew th { overflow-wrap: anywhere } .code { width: auto; max-width: 60mm } .code svg { max-width: 100%; height: auto } }
 `.replaceAll("\n", "");
 }

@@ -29,8 +29,10 @@ test("what would have to go wrong, and where, is told in words and never by the 
   const { findings } = playAll(document, parseSteps(TO_WORK, Object.keys(document.system.points))).at(-1)!;
   const { message, help } = findings.find((it) => it.rule === "step-touch")!;
   expect([spell(message), spell(help!)]).toEqual([
-    "if tap clamp k1 is put back on A, the pole, the truck and the rods stand at 2580 V above the ground that people stand on",
+    "if tap clamp at pole p1 is put back on A, the pole, the truck and the rods stand at 2580 V above the ground that people stand on",
     "keep people and equipment clear of the pole's base, the truck and the rods: barricade pole p2",
   ]);
-  expect(spell(message, french)).toMatch(/^si on repose pince de dérivation k1 sur A, le poteau, .* 2580 V/);
+  expect(spell(message, french)).toMatch(
+    /^si on repose pince de dérivation \(poteau p1\) sur A, le poteau, .* 2580 V/,
+  );
 });
