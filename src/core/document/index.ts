@@ -20,7 +20,14 @@ export type { Change, Command } from "./edits/change";
 export { objectionTo } from "./check";
 export { besideOthers } from "./checkSystem";
 export { perDrawing, type TouchedRecords, touchedSince } from "./touched";
-export { elementCountOf, elementsAt, endPointsOf, pointsAround, savedElement, savedPoint } from "./elementsAt";
+export {
+  elementCountOf,
+  elementsAt,
+  endPointsOf,
+  pointsAround,
+  savedElement,
+  savedPoint,
+} from "./elementsAt";
 export { patched, patchesBetween } from "./patching";
 export type { Patch } from "immer";
 export { emptyHistory, type History, redo, remember, undo } from "./history";
