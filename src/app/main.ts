@@ -1,5 +1,9 @@
 import "./styles.css";
 import { mount } from "svelte";
 import App from "./App.svelte";
+import { preferences } from "./settings/preferences.svelte";
+import { languageFor, whenSpeaking } from "./words/language.svelte";
 
-mount(App, { target: document.getElementById("app")! });
+whenSpeaking(languageFor(preferences.language), () =>
+  mount(App, { target: document.getElementById("app")! }),
+);

@@ -7,6 +7,25 @@ async function menu(page, item) {
   await page.locator(`[data-menu="${item}"]`).click();
 }
 
+/** The file with the French sentences. */
+const FRENCH_WORDS = /\/french-[\w-]+\.js/;
+
+/** Notes every text that the page shows from its beginning on, and the names that are read aloud. */
+function noteWords() {
+  globalThis.wordsShown = [];
+  const note = () => {
+    const names = [...document.querySelectorAll("[aria-label]")].map((it) => it.getAttribute("aria-label"));
+    const words = [document.querySelector("#app")?.textContent ?? "", ...names].join("\n").trim();
+    if (words !== "") globalThis.wordsShown.push(words);
+  };
+  new MutationObserver(note).observe(document, {
+    childList: true,
+    subtree: true,
+    characterData: true,
+    attributes: true,
+  });
+}
+
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
   ...["desk", "phone"].map((size) => ({
@@ -78,6 +97,74 @@ export const tests = [
       assert.equal(await page.getByText("Only test and grounds make", { exact: false }).count(), 0);
       const device = await ctx.open({ options: { locale: "fr-FR" } });
       await device.waitForFunction(() => document.documentElement.lang === "fr");
+    },
+  },
+  {
+    name: "who reads French sees no word of English first, however late the French words come",
+    async run(ctx) {
+      const context = await ctx.newContext({ options: { locale: "fr-FR" } });
+      await context.route(FRENCH_WORDS, async (route) => {
+        await new Promise((done) => setTimeout(done, 600));
+        await route.continue();
+      });
+      await context.addInitScript(noteWords);
+      const page = await ctx.open({ context });
+      await ready(page);
+      await page.getByText("Un croquis n'est pas le poteau", { exact: false }).first().waitFor();
+      const shown = await page.evaluate(() => globalThis.wordsShown);
+      assert.ok(shown.length > 0);
+      assert.deepEqual(
+        shown.filter((it) =>
+          /A sketch is not the pole|Title of the drawing|Untitled drawing|\bOpen a file\b/.test(it),
+        ),
+        [],
+      );
+      assert.equal(await page.evaluate(() => document.documentElement.lang), "fr");
+    },
+  },
+  {
+    name: "where the French words do not come, English stands in for them, and yields to them when they do",
+    async run(ctx) {
+      const context = await ctx.newContext({ options: { locale: "fr-FR" } });
+      let letThrough = () => undefined;
+      const waiting = new Promise((done) => (letThrough = done));
+      await context.route(FRENCH_WORDS, async (route) => {
+        await waiting;
+        await route.continue();
+      });
+      const page = await ctx.open({ context });
+      await ready(page);
+      await page.getByText("A sketch is not the pole", { exact: false }).first().waitFor();
+      letThrough();
+      await page.getByText("Un croquis n'est pas le poteau", { exact: false }).first().waitFor();
+    },
+  },
+  {
+    name: "who reads English waits for no other language",
+    async run(ctx) {
+      const page = await ctx.open();
+      await page.getByText("A sketch is not the pole", { exact: false }).first().waitFor();
+      await ready(page);
+      const fetched = await page.evaluate(() =>
+        performance.getEntriesByType("resource").map((it) => new URL(it.name).pathname),
+      );
+      assert.ok(fetched.length > 0);
+      assert.deepEqual(
+        fetched.filter((it) => FRENCH_WORDS.test(it)),
+        [],
+      );
+    },
+  },
+  {
+    name: "where the French words cannot be fetched, English stands in for them",
+    async run(ctx) {
+      ctx.expectError(/ERR_FAILED|Failed to fetch dynamically imported module/);
+      const context = await ctx.newContext({ options: { locale: "fr-FR" } });
+      await context.route(FRENCH_WORDS, (route) => route.abort());
+      const page = await ctx.open({ context });
+      await ready(page);
+      await page.getByText("A sketch is not the pole", { exact: false }).first().waitFor();
+      await page.locator("[data-canvas], canvas").first().waitFor();
     },
   },
 ];

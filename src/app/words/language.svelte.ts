@@ -25,6 +25,21 @@ class Speech {
 
 export const speech = new Speech();
 
-/** The language of the device, where the app speaks it. */
-export const deviceLanguage = (): Language =>
+/** How long a person waits for their words before the first picture is shown in English [ms]. */
+const MOST_WAIT_MS = 2_000;
+
+/** Calls back as soon as the app speaks a language: at once in English, and soon in any case, for no words help nobody. */
+export function whenSpeaking(language: Language, begin: () => void): void {
+  if (language === "en") return begin();
+  const waited = new Promise((done) => setTimeout(done, MOST_WAIT_MS));
+  void Promise.race([speech.use(language), waited])
+    .catch(() => undefined)
+    .then(begin);
+}
+
+/** The language that was chosen, or else that of the device, where the app speaks it. */
+export const languageFor = (chosen: Language | "system"): Language =>
+  chosen === "system" ? deviceLanguage() : chosen;
+
+const deviceLanguage = (): Language =>
   navigator.languages.map((it) => it.slice(0, 2)).find((it): it is Language => it in LANGUAGES) ?? "en";
