@@ -15,7 +15,7 @@ import {
   type Scene,
 } from "../../core";
 import { type Camera, fitted, type Size, toScreen, viewOf, zoomedAt } from "./camera";
-import { paintNotes, paintScene } from "./paint";
+import { paintNotes, paintScene, squaresOf } from "./paint";
 import { isSameOver, type Painting, staleParts } from "./stale";
 import { pieceOf, type View } from "./view";
 
@@ -291,6 +291,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     show(next) {
       const was = view;
       view = next;
+      // Of two scenes within one frame only the second is painted, from what was found of the first.
+      squaresOf(next.scene);
       if (!hasFitted && size.width > 1) {
         hasFitted = true;
         fit();

@@ -59,8 +59,11 @@ const TILE = 450;
 
 const squares = new WeakMap<Scene, ReadonlyMap<string, Square>>();
 
-/** The pieces of a scene by square. Squares that nothing came to or went from are those of the scene before. */
-function squaresOf(scene: Scene): ReadonlyMap<string, Square> {
+/**
+ * The pieces of a scene by square. Squares that nothing came to or went from are those of the scene before, where this
+ * was asked for too.
+ */
+export function squaresOf(scene: Scene): ReadonlyMap<string, Square> {
   const known = squares.get(scene);
   if (known !== undefined) return known;
   const change = changeOf(scene);

@@ -322,7 +322,8 @@ export class Session {
   #show(document: StillhotDocument) {
     this.document = document;
     this.preview = undefined;
-    this.selection = this.selection.filter((it) => exists(document, it));
+    const left = this.selection.filter((it) => exists(document, it));
+    if (left.length < this.selection.length) this.selection = left;
     this.#assessor.ask(document);
   }
 }

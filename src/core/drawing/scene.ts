@@ -544,15 +544,18 @@ const AROUND: readonly (readonly [number, number])[] = [
   [0, 1],
 ];
 
+const TOWARD = AROUND.map(([dx, dy]) => (Math.atan2(dy, dx) * 180) / Math.PI);
+
 /** Directions around a point, those with nothing near them first. */
 function sidesAwayFrom(angles: readonly number[]): readonly (readonly [number, number])[] {
-  const room = ([dx, dy]: readonly [number, number]) =>
-    Math.min(
+  const rooms = TOWARD.map((own) => {
+    const nearest = Math.min(
       80,
-      ...angles.map((angle) => {
-        const own = (Math.atan2(dy, dx) * 180) / Math.PI;
-        return Math.abs(((((own - angle) % 360) + 540) % 360) - 180);
-      }),
+      ...angles.map((angle) => Math.abs(((((own - angle) % 360) + 540) % 360) - 180)),
     );
-  return [...AROUND].sort((a, b) => Math.floor(room(b) / 20) - Math.floor(room(a) / 20));
+    return Math.floor(nearest / 20);
+  });
+  return AROUND.map((side, at) => ({ side, room: rooms[at]! }))
+    .sort((a, b) => b.room - a.room)
+    .map(({ side }) => side);
 }
