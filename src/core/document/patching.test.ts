@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { isUnreadable, readDocument, type SavedElement, type SavedPoint, type StillhotDocument } from ".";
-import { patched, produced, withRecord } from "./patching";
+import { patched, produced, withRecords } from "./patching";
 
 const read = readDocument(
   JSON.stringify({
@@ -36,7 +36,7 @@ describe("one record put is what immer makes of the same recipe", () => {
         draft.system[kind]![id] = record;
       },
     );
-    const own = withRecord(before, kind, id, record);
+    const own = withRecords(before, { [kind]: { [id]: record } });
     expect(own).toEqual(recipe);
     expect(Object.keys(own.after.system[kind])).toEqual(Object.keys(recipe.after.system[kind]));
     expect(Object.isFrozen(own.after.system[kind])).toBe(true);

@@ -21,25 +21,33 @@ export function produced<Draft>(before: StillhotDocument, recipe: (draft: Draft)
   return { after, forward, inverse };
 }
 
+/** Points and elements as they are saved, by id. */
+export interface Records {
+  readonly points?: Readonly<Record<string, SavedPoint>>;
+  readonly elements?: Readonly<Record<string, SavedElement>>;
+}
+
 /**
- * One point or element put in place of what stands under its id, with the patches that a recipe would give. Of the ten
- * thousand records beside it immer copies the keys ten times slower, and it would have to within the frame of the edit.
+ * Points and elements put in place of what stands under their ids, with the patches that a recipe would give. Of the ten
+ * thousand records beside them immer copies the keys ten times slower, and it would have to within the frame of the edit.
  */
-export function withRecord(
-  before: StillhotDocument,
-  kind: "points" | "elements",
-  id: string,
-  record: SavedPoint | SavedElement,
-): Produced {
-  const records: Readonly<Record<string, SavedPoint | SavedElement>> = before.system[kind];
-  const path = ["system", kind, id];
-  const isNew = !Object.hasOwn(records, id);
-  const after: StillhotDocument = {
-    ...before,
-    system: { ...before.system, [kind]: copyWith(records, id, record) },
-  };
-  const forward: Patch[] = [{ op: isNew ? "add" : "replace", path, value: record }];
-  const inverse: Patch[] = [isNew ? { op: "remove", path } : { op: "replace", path, value: records[id] }];
+export function withRecords(before: StillhotDocument, records: Records): Produced {
+  const system: Record<string, unknown> = { ...before.system };
+  const forward: Patch[] = [];
+  const inverse: Patch[] = [];
+  for (const kind of ["points", "elements"] as const) {
+    const put: Readonly<Record<string, SavedPoint | SavedElement>> = records[kind] ?? {};
+    if (Object.keys(put).length === 0) continue;
+    const were: typeof put = before.system[kind];
+    system[kind] = copyWith(were, put);
+    for (const [id, value] of Object.entries(put)) {
+      const path = ["system", kind, id];
+      const isNew = !Object.hasOwn(were, id);
+      forward.push({ op: isNew ? "add" : "replace", path, value });
+      inverse.push(isNew ? { op: "remove", path } : { op: "replace", path, value: were[id] });
+    }
+  }
+  const after = { ...before, system } as unknown as StillhotDocument;
   finish(before, after, forward);
   return { after, forward, inverse };
 }
@@ -49,27 +57,35 @@ const knownIds = new WeakMap<object, readonly string[]>();
 
 function copyWith<Saved>(
   records: Readonly<Record<string, Saved>>,
-  id: string,
-  record: Saved,
+  put: Readonly<Record<string, Saved>>,
 ): Record<string, Saved> {
   const ids = knownIds.get(records) ?? Object.keys(records);
   const copy: Record<string, Saved> = {};
-  for (const each of ids) copy[each] = records[each]!;
-  copy[id] = record;
-  if (Object.hasOwn(records, id)) knownIds.set(copy, ids);
+  for (const id of ids) copy[id] = records[id]!;
+  Object.assign(copy, put);
+  if (Object.keys(put).every((id) => Object.hasOwn(records, id))) knownIds.set(copy, ids);
   return copy;
 }
 
 /** Puts patches on a document. */
 export function patched(before: StillhotDocument, patches: readonly Patch[]): StillhotDocument {
-  const [{ op, path, value } = { op: "remove", path: [] }, ...others] = patches;
-  const [, kind, id] = path as readonly string[];
-  const isOneRecord = others.length === 0 && path.length === 3 && op !== "remove";
-  if (isOneRecord && (kind === "points" || kind === "elements"))
-    return withRecord(before, kind, id!, value as SavedPoint | SavedElement).after;
+  const records = recordsIn(patches);
+  if (records !== undefined) return withRecords(before, records).after;
   const after = immer.applyPatches(before, [...patches]);
   finish(before, after, patches);
   return after;
+}
+
+/** What patches put, where that is whole records and nothing else. */
+function recordsIn(patches: readonly Patch[]): Records | undefined {
+  const records = { points: {} as Record<string, SavedPoint>, elements: {} as Record<string, SavedElement> };
+  for (const { op, path, value } of patches) {
+    const [part, kind, id, ...further] = path as readonly string[];
+    if (op === "remove" || part !== "system" || id === undefined || further.length > 0) return undefined;
+    if (kind !== "points" && kind !== "elements") return undefined;
+    records[kind][id] = value as SavedPoint & SavedElement;
+  }
+  return records;
 }
 
 function finish(before: StillhotDocument, after: StillhotDocument, patches: readonly Patch[]): void {

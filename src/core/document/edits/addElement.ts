@@ -2,7 +2,7 @@ import { type DeviceKind, deviceOf, type End } from "../../devices";
 import { type JsonObject, refuse, say } from "../../terms";
 import { conductorsOf } from "../conductors";
 import type { SavedElement, StillhotDocument } from "../types";
-import { change, type Command, hasPoint, nextElementId, nextPointId, plain, put, putRecord } from "./change";
+import { type Command, hasPoint, nextElementId, nextPointId, plain, putRecords } from "./change";
 
 export type Ends = Readonly<Partial<Record<End, string>>>;
 
@@ -27,7 +27,7 @@ export const addElement =
     if (missing !== undefined) return refuse(say("edit.noPoint", { id: missing }));
     const id = nextElementId(before, kind);
     const record = newElement(before, kind, ends, keys);
-    return putRecord(say("edit.addElement", { id }), before, "elements", id, record, { made: [id] });
+    return putRecords(say("edit.addElement", { id }), before, { elements: { [id]: record } }, { made: [id] });
   };
 
 /**
@@ -42,15 +42,8 @@ export const growFrom =
     const to = nextPointId(before);
     const id = nextElementId(before, kind);
     const record = newElement(before, kind, { from, to }, keys);
-    return change(
-      say("edit.growFrom", { id, from }),
-      before,
-      (draft) => {
-        put(draft.system.points, to, plain(point));
-        put(draft.system.elements, id, record);
-      },
-      { made: [to, id] },
-    );
+    const records = { points: { [to]: plain(point) }, elements: { [id]: record } };
+    return putRecords(say("edit.growFrom", { id, from }), before, records, { made: [to, id] });
   };
 
 function newElement(before: StillhotDocument, kind: DeviceKind, ends: Ends, keys: JsonObject): SavedElement {

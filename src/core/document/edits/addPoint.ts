@@ -1,10 +1,15 @@
 import { type JsonObject, say } from "../../terms";
-import { type Command, nextPointId, plain, putRecord } from "./change";
+import { type Command, nextPointId, plain, putRecords } from "./change";
 
 /** Adds a point that nothing is joined to yet. */
 export const addPoint =
   (keys: JsonObject = {}): Command =>
   (before) => {
     const id = nextPointId(before);
-    return putRecord(say("edit.addPoint", { id }), before, "points", id, plain(keys), { made: [id] });
+    return putRecords(
+      say("edit.addPoint", { id }),
+      before,
+      { points: { [id]: plain(keys) } },
+      { made: [id] },
+    );
   };

@@ -4,7 +4,7 @@ import { type JsonObject, type Message, refuse, type Refusal, say } from "../../
 import { objectionAfter } from "../check";
 import { fingerprintBytes } from "../canonical";
 import { savedElement, savedPoint } from "../elementsAt";
-import { type Produced, produced, withRecord } from "../patching";
+import { type Produced, produced, type Records, withRecords } from "../patching";
 import type { SavedElement, SavedPoint, StillhotDocument } from "../types";
 
 /** What an edit does to a document, and how to take it back. */
@@ -49,19 +49,29 @@ export function change(
   return checked(label, before, [produced<Draft>(before, recipe)], extras);
 }
 
-/** Puts one point or element in place of what stands under its id. Refused as a recipe is. */
-export function putRecord(
+/** Puts points and elements in place of what stands under their ids. Refused as a recipe is; equal ones are left alone. */
+export function putRecords(
   label: Message,
   before: StillhotDocument,
-  kind: "points" | "elements",
-  id: string,
-  record: SavedPoint | SavedElement,
+  { points = {}, elements = {} }: Records,
   extras: Pick<Change, "made" | "also"> = {},
 ): Change | Refusal {
-  const old = kind === "points" ? pointOf(before, id) : elementOf(before, id);
-  if (old !== undefined && textOf(old) === textOf(record)) return refuse(say("edit.nothing"));
-  return checked(label, before, [withRecord(before, kind, id, record)], extras);
+  const others = {
+    points: otherThan(before.system.points, points),
+    elements: otherThan(before.system.elements, elements),
+  };
+  return checked(label, before, [withRecords(before, others)], extras);
 }
+
+const otherThan = <Saved extends object>(
+  were: Readonly<Record<string, Saved>>,
+  put: Readonly<Record<string, Saved>>,
+): Record<string, Saved> =>
+  Object.fromEntries(
+    Object.entries(put).filter(
+      ([id, record]) => !Object.hasOwn(were, id) || textOf(were[id]!) !== textOf(record),
+    ),
+  );
 
 /** What was produced in one or more steps, as one edit of the document that the first of them began with. */
 export function checked(

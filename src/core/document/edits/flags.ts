@@ -2,7 +2,7 @@ import { deviceOf } from "../../devices";
 import { type MessageKey, refuse, say } from "../../terms";
 import { complete } from "../complete";
 import { elementName } from "../names";
-import { type Command, elementOf, putRecord, withKeys } from "./change";
+import { type Command, elementOf, putRecords, withKeys } from "./change";
 
 /** Hangs a tag on a thing. */
 export const tag = (id: string): Command => setFlag(id, "tagged", true, "edit.tag", "edit.alreadyTagged");
@@ -36,5 +36,5 @@ const setFlag =
     const is = (complete(saved) as unknown as Record<string, unknown>)[key];
     if (is === value) return refuse(say(already, { name }));
     const record = withKeys(saved, { [key]: value === field.fallback ? undefined : value });
-    return putRecord(say(label, { name }), before, "elements", id, record);
+    return putRecords(say(label, { name }), before, { elements: { [id]: record } });
   };

@@ -1,6 +1,7 @@
 import { refuse, say } from "../../terms";
 import { completePoint } from "../complete";
-import { change, type Command, pointOf, put, withKeys } from "./change";
+import type { SavedPoint } from "../types";
+import { type Command, pointOf, putRecords, withKeys } from "./change";
 
 export interface Place {
   readonly x: number;
@@ -35,11 +36,11 @@ export const placePoints =
     const ids = Object.keys(places);
     const missing = ids.find((id) => pointOf(before, id) === undefined);
     if (missing !== undefined) return refuse(say("edit.noPoint", { id: missing }));
-    return change(say("edit.movePoints", { count: ids.length }), before, (draft) => {
-      for (const [id, { x, y }] of Object.entries(places)) {
-        const point = pointOf(before, id)!;
-        const was = completePoint(point);
-        if (x !== was.x || y !== was.y) put(draft.system.points, id, withKeys(point, { x, y }));
-      }
-    });
+    const points: Record<string, SavedPoint> = {};
+    for (const [id, { x, y }] of Object.entries(places)) {
+      const point = pointOf(before, id)!;
+      const was = completePoint(point);
+      if (x !== was.x || y !== was.y) points[id] = withKeys(point, { x, y });
+    }
+    return putRecords(say("edit.movePoints", { count: ids.length }), before, { points });
   };

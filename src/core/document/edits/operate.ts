@@ -3,7 +3,7 @@ import { type JsonObject, refuse, say } from "../../terms";
 import { complete } from "../complete";
 import { elementName } from "../names";
 import type { SavedElement } from "../types";
-import { type Command, elementOf, putRecord, withKeys } from "./change";
+import { type Command, elementOf, putRecords, withKeys } from "./change";
 
 /**
  * Opens phases of a thing: a switch, a clamp, a meter; a span is parted and a lead is cut, its neutral too.
@@ -51,7 +51,7 @@ const operate =
             [key]: [...was].filter((it) => !moved.includes(it)).join(""),
           });
     const record = withKeys(saved, emptyAsAbsent(saved, keys));
-    return putRecord(say(`edit.${action}`, { name, phases: moved }), before, "elements", id, record);
+    return putRecords(say(`edit.${action}`, { name, phases: moved }), before, { elements: { [id]: record } });
   };
 
 /** Nothing open is the default, and stands in a record only where it stood before. */

@@ -1,7 +1,7 @@
 import { deviceOf, type End } from "../../devices";
 import { refuse, say } from "../../terms";
 import { elementName } from "../names";
-import { type Command, elementOf, hasPoint, putRecord, withKeys } from "./change";
+import { type Command, elementOf, hasPoint, putRecords, withKeys } from "./change";
 
 /** Moves one end of an element to another point. */
 export const reconnect =
@@ -13,5 +13,5 @@ export const reconnect =
     if (!deviceOf(element.kind).ends.includes(end)) return refuse(say("edit.noEnd", { name, end }));
     if (!hasPoint(before, point)) return refuse(say("edit.noPoint", { id: point }));
     const record = withKeys(element, { [end]: point });
-    return putRecord(say("edit.reconnect", { name, point }), before, "elements", id, record);
+    return putRecords(say("edit.reconnect", { name, point }), before, { elements: { [id]: record } });
   };

@@ -3,7 +3,7 @@ import { isObject, type JsonObject, refuse, type Refusal, say } from "../../term
 import { isFileKey } from "../checkFields";
 import { nameIn } from "../names";
 import { pointFields } from "../types";
-import { type Command, elementOf, plain, pointOf, putRecord, withKeys } from "./change";
+import { type Command, elementOf, plain, pointOf, putRecords, withKeys } from "./change";
 
 /** Sets keys of a point; `undefined` takes a key away, so that its default holds. */
 export const setPointKeys =
@@ -13,13 +13,9 @@ export const setPointKeys =
     if (point === undefined) return refuse(say("edit.noPoint", { id }));
     return (
       refuseUnknown(pointFields, keys) ??
-      putRecord(
-        say("edit.setKeys", { name: nameIn(before, id) }),
-        before,
-        "points",
-        id,
-        withKeys(point, keys),
-      )
+      putRecords(say("edit.setKeys", { name: nameIn(before, id) }), before, {
+        points: { [id]: withKeys(point, keys) },
+      })
     );
   };
 
@@ -36,7 +32,7 @@ export const setElementKeys =
     const record = withKeys(element, { ...trimmed(fields, element, keys), ...keys });
     return (
       refuseUnknown(fields, keys) ??
-      putRecord(say("edit.setKeys", { name: nameIn(before, id) }), before, "elements", id, record)
+      putRecords(say("edit.setKeys", { name: nameIn(before, id) }), before, { elements: { [id]: record } })
     );
   };
 

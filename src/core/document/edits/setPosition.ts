@@ -1,6 +1,6 @@
 import { refuse, say } from "../../terms";
 import { elementName } from "../names";
-import { type Command, elementOf, putRecord, withKeys } from "./change";
+import { type Command, elementOf, putRecords, withKeys } from "./change";
 
 /** Throws a transfer switch. */
 export const setPosition =
@@ -11,5 +11,5 @@ export const setPosition =
     if ((saved["position"] ?? "utility") === position)
       return refuse(say("edit.alreadyThere", { name: elementName(before, id), position }));
     const label = say("edit.setPosition", { name: elementName(before, id), position });
-    return putRecord(label, before, "elements", id, withKeys(saved, { position }));
+    return putRecords(label, before, { elements: { [id]: withKeys(saved, { position }) } });
   };
