@@ -1,11 +1,13 @@
 import { readText } from "./files";
 import type { StillhotDocument } from "../../core";
+import type { Language } from "../words/language.svelte";
 
 /** One drawing of the library that ships with the app. */
 export interface Demo {
   readonly id: string;
   readonly title: string;
-  readonly summary: string;
+  /** by language */
+  readonly summary: Readonly<Partial<Record<Language, string>>>;
 }
 
 const files = import.meta.glob<string>("../../../shared/demos/*.stillhot.json", {
@@ -23,7 +25,7 @@ export async function demos(): Promise<readonly Demo[]> {
   const there = new Set(Object.keys(files).map(idOf));
   const known = index.filter((it) => there.has(it.id));
   const rest = [...there].filter((id) => !known.some((it) => it.id === id));
-  return [...known, ...rest.map((id) => ({ id, title: id.replaceAll("-", " "), summary: "" }))];
+  return [...known, ...rest.map((id) => ({ id, title: id.replaceAll("-", " "), summary: {} }))];
 }
 
 /** A drawing of the library; nothing where there is none of that name, or it does not read. */

@@ -19,6 +19,7 @@ test.each([
   [4.126, "4.13"],
   [0.05, "0.05"],
   [34500, "34\u202f500"],
+  [-0.00001, "0"],
   [Infinity, "?"],
 ])("%d is written with three figures: %s", (value, text) => {
   expect(figures(value)).toBe(text);

@@ -67,6 +67,7 @@ export function figures(value: number): string {
   const rounded = digits > 3 ? Math.round(value / 10 ** (digits - 3)) * 10 ** (digits - 3) : value;
   const text =
     digits >= 3 ? String(Math.round(rounded)) : rounded.toFixed(Math.max(0, Math.min(3, 3 - digits)));
+  if (Number(text) === 0) return "0";
   return text
     .replace(/\.?0+$/, (zeros) => (text.includes(".") ? "" : zeros))
     .replace(/\B(?=(\d{3})+(?!\d))/g, "\u202f")

@@ -108,13 +108,13 @@ function inRange(value: Json, { min, above, max, whole }: Range): value is numbe
 
 function spellRange({ min, above, max, whole }: Range, unit: string): Message {
   const bounds = [
-    min === undefined ? "" : `${min} or more`,
-    above === undefined ? "" : `more than ${above}`,
-    max === undefined ? "" : `at most ${max}`,
-  ].filter((it) => it !== "");
+    ...(min === undefined ? [] : [say("read.min", { min })]),
+    ...(above === undefined ? [] : [say("read.above", { above })]),
+    ...(max === undefined ? [] : [say("read.max", { max })]),
+  ];
   return say(whole ? "read.wholeNumber" : "read.number", {
     unit: unit === "" ? "" : ` ${unit}`,
-    bounds: bounds.length === 0 ? "" : `, ${bounds.join(", ")}`,
+    bounds: bounds.reduceRight<Message | string>((more, bound) => say("read.bound", { bound, more }), ""),
   });
 }
 

@@ -36,11 +36,11 @@ describe.each(files)("%s", (name) => {
     const index = JSON.parse(readFileSync(`${DEMOS}/index.json`, "utf8")) as {
       id: string;
       title: string;
-      summary: string;
+      summary: { en: string; fr: string };
     }[];
     const entry = index.find(({ id }) => `${id}.stillhot.json` === name);
     expect(entry?.title).toBe(document.title);
-    expect(entry?.summary).toMatch(/^[A-Z].*\.$/);
+    for (const summary of [entry?.summary.en, entry?.summary.fr]) expect(summary).toMatch(/^[A-Z].*\.$/);
     expect(index.length).toBe(files.length);
   });
 

@@ -93,6 +93,7 @@ export const app = {
   "hot.empty": "Nothing found in this drawing, which may be wrong. Test, then ground.",
   "hot.count": "{count} ways, up to three things going wrong at once",
   "hot.countOne": "1 way, up to three things going wrong at once",
+  "hot.finding": "{where}: {what}",
   "hot.findings": "Also noticed",
   "hot.rest": "Show {count} more",
   "severity.danger": "Danger",
@@ -243,7 +244,7 @@ export const app = {
   "views.margins": "Margin map",
   "views.power": "Power flow",
 
-  "exposure.limit": "Limit for {seconds} s: {volts}, {milliamps} mA",
+  "exposure.limit": "Limit for {seconds} s: {volts}, {milliamps} mA:",
   "exposure.above": "above it",
   "exposure.below": "below it, in this drawing",
 } as const;

@@ -96,6 +96,7 @@ export const app = {
   "hot.empty": "Rien de trouvé dans ce dessin, qui peut être faux. Vérifiez, puis mettez à la terre.",
   "hot.count": "{count} façons, jusqu'à trois choses qui tournent mal à la fois",
   "hot.countOne": "1 façon, jusqu'à trois choses qui tournent mal à la fois",
+  "hot.finding": "{where} : {what}",
   "hot.findings": "Remarqué aussi",
   "hot.rest": "En montrer {count} de plus",
   "severity.danger": "Danger",
@@ -247,7 +248,7 @@ export const app = {
   "views.margins": "Carte des marges",
   "views.power": "Flux de puissance",
 
-  "exposure.limit": "Limite pour {seconds} s : {volts}, {milliamps} mA",
+  "exposure.limit": "Limite pour {seconds} s : {volts}, {milliamps} mA :",
   "exposure.above": "au-dessus",
   "exposure.below": "au-dessous, dans ce dessin",
 } as const;

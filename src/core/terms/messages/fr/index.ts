@@ -19,7 +19,7 @@ import { teach } from "./teach";
 import { views } from "./views";
 
 /** Every sentence in French: a file for each English one, which `french.test.ts` holds complete. */
-export const french: Catalogue = {
+export const french: Catalogue = unbroken({
   ...devices,
   ...document,
   ...hazard,
@@ -38,4 +38,13 @@ export const french: Catalogue = {
   ...keep,
   ...views,
   ...company,
-};
+});
+
+/** French sets a space before a colon and its like, at which no line may end. */
+function unbroken(sentences: Catalogue): Catalogue {
+  const spaced = Object.entries(sentences).map(([key, it]) => [
+    key,
+    it.replaceAll(/ (?=[:;?!»])|(?<=«) /g, "\u00a0"),
+  ]);
+  return Object.fromEntries(spaced) as Catalogue;
+}

@@ -30,7 +30,7 @@ export const views = {
   "margins.2": "2 choses",
   "margins.3": "3 choses",
   "margins.none": "aucune trouvée jusqu'à 3",
-  "margins.badge": "aucune",
+  "margins.badge": "rien",
   "margins.caution": "N'avoir rien trouvé n'est pas la sécurité : le dessin peut être faux.",
   "margins.list": "Les points en liste",
 
