@@ -276,10 +276,14 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     });
   });
   observer.observe(host);
-  void document.fonts?.ready.then(() => {
+  const paintAnew = () => {
+    painted = undefined;
     placeAgain(true);
     base.batchDraw();
-  });
+    over.batchDraw();
+  };
+  void document.fonts?.ready.then(paintAnew);
+  base.getNativeCanvasElement().addEventListener("contextrestored", paintAnew);
 
   return {
     get camera() {
