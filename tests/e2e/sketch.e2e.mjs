@@ -407,7 +407,7 @@ export const tests = [
       await page.locator('[data-join="tie"]').tap();
       await page
         .locator('[role="tree"]')
-        .getByText(/^disconnect d1/)
+        .getByText(/^disconnect/)
         .first()
         .waitFor({ state: "attached" });
     },
