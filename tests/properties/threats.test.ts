@@ -19,8 +19,8 @@ function bothWays(document: StillhotDocument): { fast: Threat[]; byParts: Threat
   const settings: Settings = settingsOf(document);
   const workPoint = Object.values(jobOf(document).workPoints)[0] as WorkPoint;
   return {
-    fast: threatsTo(document.system, settings, workPoint),
-    byParts: threatsTo(document.system, settings, workPoint, 0),
+    fast: threatsTo(document.system, settings, workPoint).threats,
+    byParts: threatsTo(document.system, settings, workPoint, { mostSetsOneByOne: 0 }).threats,
     plain: threatsByBruteForce(document.system, settings, workPoint),
   };
 }

@@ -31,14 +31,18 @@ import {
   type Finding,
   inARow,
   type Letter,
+  type Message,
+  type MessageKey,
   type PointId,
   say,
   type WorkPointId,
 } from "../terms";
 import { conductorsOf, exposuresOf } from "./outcome";
-import { leastStepTouch, threatsTo } from "./threats";
+import { MOST_STRENGTH } from "./search";
+import { type FoundThreats, leastStepTouch, threatsTo } from "./threats";
+import { leastMargin } from "./margin";
 import { testedConductors, barricadedPoints } from "./tested";
-import type { Assessment, ConductorReport, ElementReport, Threat, Verdict, WorkPointReport } from "./types";
+import type { Assessment, ConductorReport, ElementReport, Verdict, WorkPointReport } from "./types";
 import { upsetWords } from "./upsetWords";
 import { type View, viewOf } from "./view";
 
@@ -61,15 +65,16 @@ export function assess(document: StillhotDocument, known: KnownFromPlay = {}): A
   const findings: Finding[] = [...parts.findings];
   const workPoints: Record<WorkPointId, WorkPointReport> = {};
   for (const [id, workPoint] of Object.entries(job.workPoints) as [WorkPointId, WorkPoint][]) {
-    const threats = parts.threats(id);
-    const verdict = verdictOf(document.system, settings, workPoint, threats, tested(workPoint.at));
+    const found = parts.threats(id);
+    const verdict = verdictOf(document.system, settings, workPoint, found, tested(workPoint.at));
     workPoints[id] = {
       verdict,
-      margin:
-        verdict === "live" ? 0 : threats.length === 0 ? null : Math.min(...threats.map((it) => it.strength)),
-      threats,
+      margin: verdict === "live" ? 0 : leastMargin(found),
+      threats: found.threats,
+      ...(found.completeTo < MOST_STRENGTH ? { threatsCompleteTo: found.completeTo } : {}),
       assumptions: countAssumptions(document.system, workPoint),
     };
+    findings.push(...threatsNotAll(id, found));
     findings.push(...workPointFindings(document.system, settings, id, workPoint));
     if (verdict === "grounded")
       findings.push(...stepTouch(document.system, settings, id, workPoint, barricaded.has(workPoint.at)));
@@ -98,10 +103,10 @@ const partsOf = perObject((document: StillhotDocument) => {
   const settings = settingsOf(document);
   const { system } = document;
   const job = jobOf(document);
-  const threats = new Map<string, Threat[]>();
+  const threats = new Map<string, FoundThreats>();
   return {
     ...systemParts(system, settings),
-    threats: (id: WorkPointId): Threat[] => {
+    threats: (id: WorkPointId): FoundThreats => {
       const found = threats.get(id);
       if (found !== undefined) return found;
       const fresh = threatsOf(system, settings, job.workPoints[id]!);
@@ -111,10 +116,10 @@ const partsOf = perObject((document: StillhotDocument) => {
   };
 });
 
-const threatsBySystem = perObject((_system: System) => new Map<string, Threat[]>());
+const threatsBySystem = perObject((_system: System) => new Map<string, FoundThreats>());
 
 /** Threats to a work point; the same question about the same system is answered once. */
-function threatsOf(system: System, settings: Settings, workPoint: WorkPoint): Threat[] {
+function threatsOf(system: System, settings: Settings, workPoint: WorkPoint): FoundThreats {
   const known = threatsBySystem(system);
   const key = JSON.stringify([settings, workPoint.at, workPoint.conductors]);
   const found = known.get(key);
@@ -265,7 +270,7 @@ function neutralVolts(system: System, circuit: Circuit, view: View, settings: Se
             rule: "neutral-volts",
             severity: "danger",
             where: id,
-            message: say("hazard.neutralVolts", {
+            message: say(Number.isFinite(volts) ? "hazard.neutralVolts" : "hazard.neutralVolts.notKnown", {
               where: conductorNames({ system }, [id]),
               volts: Math.round(volts),
             }),
@@ -281,7 +286,7 @@ function verdictOf(
   system: System,
   settings: Settings,
   workPoint: WorkPoint,
-  threats: readonly Threat[],
+  { threats, completeTo }: FoundThreats,
   tested: ReadonlySet<ConductorId>,
 ): Verdict {
   const circuit = circuitOf(system);
@@ -299,6 +304,7 @@ function verdictOf(
   const isGrounded =
     states.every((it) => it === "grounded") &&
     ids.every((id) => tested.has(id)) &&
+    completeTo >= 2 &&
     !overAt(2) &&
     !neutralIsHot;
   return isGrounded ? "grounded" : "isolated";
@@ -322,11 +328,14 @@ function workPointFindings(
         rule: "induced-exposure",
         severity: "danger",
         where: id,
-        message: say("hazard.inducedExposure", {
-          letter,
-          volts: roundVolts(exposureVolts),
-          limit: settings.inducedLimitVolts,
-        }),
+        message: say(
+          Number.isFinite(exposureVolts) ? "hazard.inducedExposure" : "hazard.inducedExposure.notKnown",
+          {
+            letter,
+            volts: roundVolts(exposureVolts),
+            limit: settings.inducedLimitVolts,
+          },
+        ),
         help: say("hazard.inducedExposure.help"),
         citation: "29 CFR 1910.269(q)(2)(iv) note",
       });
@@ -348,6 +357,20 @@ function workPointFindings(
   return findings;
 }
 
+/** Where a drawing has more sets of upsets than can be asked: said, and the verdict and the margin take it for the worst. */
+function threatsNotAll(id: WorkPointId, { completeTo }: FoundThreats): Finding[] {
+  return completeTo >= MOST_STRENGTH ? [] : [notAll(id, say("hazard.threatsNotAll", { completeTo }))];
+}
+
+const notAll = (where: WorkPointId, message: Message): Finding => ({
+  rule: "threats-not-all",
+  severity: "warning",
+  where,
+  message,
+  help: say("hazard.threatsNotAll.help"),
+  citation: "common practice, no source",
+});
+
 function stepTouch(
   system: System,
   settings: Settings,
@@ -356,13 +379,14 @@ function stepTouch(
   isBarricaded: boolean,
 ): Finding[] {
   const least = leastStepTouch(system, settings, workPoint);
-  if (least === undefined) return [];
+  if (least === "none") return [];
+  if (least === "not-known") return [notAll(id, say("hazard.stepTouchNotAll"))];
   return [
     {
       rule: "step-touch",
       severity: isBarricaded ? "note" : "warning",
       where: id,
-      message: say(isBarricaded ? "hazard.stepTouch.barricaded" : "hazard.stepTouch", {
+      message: say(stepTouchKey(isBarricaded, least.volts), {
         volts: roundVolts(least.volts),
         upsets: inARow(least.upsets.map((it) => upsetWords({ system }, it))),
       }),
@@ -371,6 +395,13 @@ function stepTouch(
     },
   ];
 }
+
+const stepTouchKey = (isBarricaded: boolean, volts: number): MessageKey =>
+  !Number.isFinite(volts)
+    ? "hazard.stepTouch.notKnown"
+    : isBarricaded
+      ? "hazard.stepTouch.barricaded"
+      : "hazard.stepTouch";
 
 const roundVolts = (volts: number): number => Number(volts.toPrecision(3));
 

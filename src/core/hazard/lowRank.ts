@@ -12,10 +12,10 @@ import {
 } from "../phasor";
 import { conductorId, type Letter } from "../terms";
 import { conductorsOf, type Outcome, referenceNode, withstandOf } from "./outcome";
-import { isWithin, type UpsetSet } from "./search";
+import type { UpsetSet } from "./search";
 import { type DrawnUpset, type Effect, effectOf, rejoinsNeutral } from "./upsets";
 import { liveBy, viewOf } from "./view";
-import { waysToReach, type WaysToReach } from "./waysToReach";
+import { WaysToReach } from "./waysToReach";
 
 /** One way for current to enter the network that an upset opens: where, behind what, driven by what. */
 interface Port {
@@ -222,7 +222,8 @@ export class LowRank {
   private readonly lifted: readonly Machine[];
   private readonly inPlace: readonly Machine[];
   private readonly shortsLifted: readonly Machine[];
-  private readonly reach: readonly WaysToReach[];
+  /** how each work conductor is reached */
+  readonly reach: readonly WaysToReach[];
   private readonly usable: boolean;
   private readonly groups: Int32Array;
   /** whether a regulator stands off neutral: a loop of ideal joins through it is a short circuit and no loop of nothing */
@@ -278,7 +279,20 @@ export class LowRank {
       effects: this.effects,
       groundsLifted: true,
     };
-    this.reach = workNodes.map((node) => waysToReach(question, node));
+    this.reach = workNodes.map((node) => new WaysToReach(question, node));
+  }
+
+  /** How much it takes to ask for a set, in multiplications: the square of its ports. */
+  costOf(set: UpsetSet): number {
+    return set.reduce((sum, upset) => sum + this.portsOf[upset]!.length, 0) ** 2;
+  }
+
+  /** Whether an upset only closes a loop of ideal joins, and so changes nothing. */
+  changesNothing(upset: number): boolean {
+    const earth = this.groups[this.circuit.nodeCount]!;
+    const ports = this.portsOf[upset]!.map((port) => this.ports[port]!.joins);
+    if (this.stepsVolts || ports.length === 0) return false;
+    return ports.every((joins) => joins !== undefined && joins[0] === joins[1] && joins[0] !== earth);
   }
 
   /** Whether the loads-as-drawn answers hold to the last digit: constant-impedance loads only. */
@@ -429,10 +443,9 @@ export class LowRank {
     const view = viewOf(this.circuit, this.settings, { groundsLifted: true });
     const node = this.asked.nodes[index]!;
     if (this.circuit.letterOfNode[node] === "N") return undefined; // tied, or this way would not be used
-    const { forward, any } = this.reach[index]!;
-    if (forward.some((it) => isWithin(it, set))) return "fed";
-    const isReached = any.some((it) => isWithin(it, set));
-    if (!isReached) return liveBy(volts >= this.settings.hazardVolts ? "induced" : "isolated");
+    const reach = this.reach[index]!;
+    if (reach.isReachedForward(set)) return "fed";
+    if (!reach.isReached(set)) return liveBy(volts >= this.settings.hazardVolts ? "induced" : "isolated");
     if (volts >= this.settings.hazardVolts) return "fed";
     if (this.shortsLifted.length === 0 || !this.isTiedToFault(set, view.islands, node)) return undefined;
     const without = this.shortsLifted.map((machine) => machine.voltsWith(open)!);

@@ -58,16 +58,61 @@ function* setsOfSize(
 /** A set as sets are kept: increasing. */
 export const inOrder = (set: UpsetSet): UpsetSet => [...set].sort((a, b) => a - b);
 
-/** Whether every upset of the one is in the other; both increasing. */
-export function isWithin(small: UpsetSet, large: UpsetSet): boolean {
-  let at = 0;
-  for (const index of large) if (small[at] === index) at++;
-  return at === small.length;
+/** Indices below this make keys of three that a number holds exactly. */
+const KEY_BASE = 200_000;
+
+/** What a set is remembered by; the same for the same set. */
+export function keyOf(set: UpsetSet): number | string {
+  let key = 0;
+  for (const index of set) {
+    if (index >= KEY_BASE - 1) return set.join();
+    key = key * KEY_BASE + index + 1;
+  }
+  return key;
+}
+
+/** Every set within a set, the empty one and the set itself among them. */
+function someWithin(
+  set: UpsetSet,
+  is: (key: number | string, size: number, part: UpsetSet) => boolean,
+): boolean {
+  for (let bits = 0; bits < 1 << set.length; bits++) {
+    const part: number[] = [];
+    for (let at = 0; at < set.length; at++) if ((bits & (1 << at)) !== 0) part.push(set[at]!);
+    if (is(keyOf(part), part.length, part)) return true;
+  }
+  return false;
+}
+
+/** Sets of upsets, asked whether one of them lies within another; no slower however many there are. */
+export class SetsWithin {
+  private readonly keys = new Set<number | string>();
+
+  add(set: UpsetSet): void {
+    this.keys.add(keyOf(set));
+  }
+
+  /** Whether one of them is within the set, or is the set itself. */
+  holds(set: UpsetSet): boolean {
+    return this.keys.size > 0 && someWithin(set, (key) => this.keys.has(key));
+  }
+
+  /** Whether one of them is within the set and smaller. */
+  holdsSmaller(set: UpsetSet): boolean {
+    return someWithin(set, (key, size) => size < set.length && this.keys.has(key));
+  }
 }
 
 /** Remembers the minimal sets of each way, and which sets need no asking because a smaller one already does it. */
 export class MinimalSets {
   readonly found: Record<Way, FoundSet[]> = { fed: [], induced: [], exposed: [] };
+  private readonly within: Record<Way, SetsWithin> = {
+    fed: new SetsWithin(),
+    induced: new SetsWithin(),
+    exposed: new SetsWithin(),
+  };
+  /** sets that feed every conductor, by key */
+  private readonly feeding = new Set<number | string>();
 
   constructor(private readonly upsets: readonly DrawnUpset[]) {}
 
@@ -84,21 +129,40 @@ export class MinimalSets {
     return WAYS.filter((way) => !this.covers(way, set));
   }
 
+  /** Whether no set that holds this one needs asking. */
+  closes(set: UpsetSet): boolean {
+    return !this.rejoinsAnyNeutral && this.open(set).length === 0;
+  }
+
+  private get rejoinsAnyNeutral(): boolean {
+    return (this.anyNeutral ??= this.upsets.some(rejoinsNeutral));
+  }
+  private anyNeutral: boolean | undefined;
+
   private feedsAll(set: UpsetSet): boolean {
-    return this.found.fed.some(
-      (it) =>
-        it.outcome.every(({ live }) => live === "fed") &&
-        isWithin(it.set, set) &&
-        !set.some((index) => !it.set.includes(index) && rejoinsNeutral(this.upsets[index]!)),
+    if (this.feeding.size === 0) return false;
+    const neutrals = set.filter((index) => rejoinsNeutral(this.upsets[index]!));
+    if (neutrals.length === 0) return someWithin(set, (key) => this.feeding.has(key));
+    // Every neutral that rejoins has to be among what feeds.
+    const others = set.filter((index) => !neutrals.includes(index));
+    return someWithin(others, (_key, _size, part) =>
+      this.feeding.has(keyOf(inOrder([...part, ...neutrals]))),
     );
   }
 
   private covers(way: Way, set: UpsetSet): boolean {
-    return this.found[way].some((it) => isWithin(it.set, set));
+    return this.within[way].holds(set);
   }
 
-  add(set: UpsetSet, outcome: Outcome, open: readonly Way[], exposureLimitVolts: number): void {
+  /** Remembers in which of the open ways a set is a threat; says whether it is one. */
+  add(set: UpsetSet, outcome: Outcome, open: readonly Way[], exposureLimitVolts: number): boolean {
     const ways = waysOf(outcome, exposureLimitVolts);
-    for (const way of open) if (ways[way]) this.found[way].push({ set, outcome });
+    const added = open.filter((way) => ways[way]);
+    for (const way of added) {
+      this.found[way].push({ set, outcome });
+      this.within[way].add(set);
+    }
+    if (added.includes("fed") && outcome.every(({ live }) => live === "fed")) this.feeding.add(keyOf(set));
+    return added.length > 0;
   }
 }

@@ -2,6 +2,7 @@ import type { Settings, System, WorkPoint } from "../document";
 import { circuitOf, pathTo, reachOf, sourceOf, standingOf } from "../network";
 import { conductorId, type ElementId } from "../terms";
 import { LowRank } from "./lowRank";
+import { type Relevant, relevantTo } from "./relevant";
 import { type ConductorOutcome, type Outcome, outcomeAfter, withstandOf } from "./outcome";
 import {
   type FoundSet,
@@ -23,6 +24,18 @@ const MOST_SETS_ASKED_ONE_BY_ONE = 600;
 /** How a set of upsets is asked for its outcome. */
 export type Ask = (set: UpsetSet) => Outcome;
 
+/** Threats to a work point, and up to which strength they are all of them: 3 but where a drawing has more sets than can be asked. */
+export interface FoundThreats {
+  readonly threats: Threat[];
+  readonly completeTo: number;
+}
+
+/** The work that one search may be, in multiplications: ten seconds or so, after which it says how far it came. */
+const MOST_WORK = 3e7;
+
+/** Sets by which a source reaches that are told beside, where a search cannot ask all sets. */
+const MOST_WAYS_TOLD = 2000;
+
 /**
  * All threats to a work point, of strength up to 3: every set that is minimal among those that feed it, that induce it or
  * that reach the exposure limit; one entry for each such set and conductor.
@@ -31,15 +44,16 @@ export function threatsTo(
   system: System,
   settings: Settings,
   workPoint: WorkPoint,
-  mostSetsOneByOne = MOST_SETS_ASKED_ONE_BY_ONE,
-): Threat[] {
+  { mostSetsOneByOne = MOST_SETS_ASKED_ONE_BY_ONE, mostWork = MOST_WORK } = {},
+): FoundThreats {
   const upsets = upsetsOf(system, settings);
   const ask = askFast(system, settings, workPoint, upsets);
-  const minimal =
-    countSets(upsets) <= mostSetsOneByOne
-      ? askEach(upsets, settings, ask.propose)
-      : askByParts(upsets, settings, ask.propose, leastWithstand(system, settings));
-  return entries(system, settings, workPoint, upsets, minimal, ask.decide);
+  const told = (minimal: MinimalSets) => entries(system, settings, workPoint, upsets, minimal, ask.decide);
+  if (countSets(upsets) <= mostSetsOneByOne)
+    return { threats: told(askEach(upsets, settings, ask.propose)), completeTo: MOST_STRENGTH };
+  const search = new Search(system, settings, workPoint, upsets, ask, mostWork);
+  const completeTo = search.run();
+  return { threats: told(search.minimal), completeTo };
 }
 
 /** The same by building and solving the whole drawing for every set: brute force, to hold the fast way against. */
@@ -65,7 +79,14 @@ const MODEL_BAND = 3;
 /** The same where loads are impedances: what floats is known to a few digits only until it is asked plainly. */
 const ROUGH_BAND = 1.01;
 
+/** What a plain solution takes for each node, in multiplications: measured, to weigh it against a quick one. */
+const COST_OF_A_NODE = 50;
+
 interface FastAsk {
+  readonly lowRank: LowRank;
+  /** how many sets had to be asked plainly so far, and what one of them takes, in multiplications */
+  readonly asked: () => number;
+  readonly costOfAll: number;
   /** quick, and right wherever loads are impedances */
   readonly propose: Ask;
   /** right with every load's own model */
@@ -78,13 +99,16 @@ function askFast(
   workPoint: WorkPoint,
   upsets: readonly DrawnUpset[],
 ): FastAsk {
-  const plain: Ask = (set) =>
-    outcomeAfter(
+  let asked = 0;
+  const plain: Ask = (set) => {
+    asked++;
+    return outcomeAfter(
       system,
       settings,
       workPoint,
       set.map((it) => upsets[it]!),
     );
+  };
   const lowRank = new LowRank(system, settings, workPoint, upsets);
   const near = (outcome: Outcome, band: number) =>
     outcome.some(
@@ -92,6 +116,9 @@ function askFast(
         isNear(volts, settings.hazardVolts, band) || isNear(exposureVolts, settings.exposureLimitVolts, band),
     );
   return {
+    lowRank,
+    asked: () => asked,
+    costOfAll: COST_OF_A_NODE * circuitOf(system).nodeCount,
     propose: (set) => {
       const quick = lowRank.outcomeAfter(set);
       return quick === undefined || near(quick, lowRank.isExact ? ROUGH_BAND : MODEL_BAND)
@@ -138,106 +165,145 @@ const leastWithstand = (system: System, settings: Settings): number =>
   );
 
 /**
- * Many upsets are nearly always many customers. Sets of what joins or restores are asked one by one, each also with every
- * single supply; sets with two supplies and more only where the sum of what each does, with slack, could reach a limit or part a grounding cable.
+ * Many upsets, nearly always many customers or many open switches. Smaller sets come first, and what holds a set that does
+ * it already is not asked. Sets of what joins or restores are asked one by one where they hang together with the work
+ * point, each also with every single supply; sets with two supplies and more only where the sum of what each does, with
+ * slack, could reach a limit or part a grounding cable.
  */
-function askByParts(
-  upsets: readonly DrawnUpset[],
-  settings: Settings,
-  ask: Ask,
-  withstand: number,
-): MinimalSets {
-  const minimal = new MinimalSets(upsets);
-  const all = upsets.map((_, index) => index);
-  const adding = all.filter((index) => onlyAdds(upsets[index]!));
-  const joining = all.filter((index) => !onlyAdds(upsets[index]!));
-  const strengthOf = (set: UpsetSet): number => set.reduce((sum, it) => sum + upsets[it]!.strength, 0);
-  const joiningSets = [...setsUpTo(joining.map((it) => upsets[it]!))].map((set) =>
-    set.map((it) => joining[it]!),
-  );
-  const bySize = (size: number) => joiningSets.filter((set) => set.length === size);
-  const ownAmps = new Map(
-    withstand === Infinity ? [] : adding.map((index) => [index, groundAmpsOf(ask([index]))] as const),
-  );
-  const grounds = { withstand, ownAmps };
+class Search {
+  readonly minimal: MinimalSets;
+  private readonly relevant: Relevant;
+  private readonly candidates: readonly number[];
+  private readonly withstand: number;
+  private readonly ownAmps = new Map<number, number>();
+  private work = 0;
 
-  for (let size = 0; size <= MOST_STRENGTH; size++) {
-    for (const set of bySize(size)) askOnce(set, minimal, settings, ask);
-    if (size === 0) for (const index of adding) askOnce([index], minimal, settings, ask);
-    for (const base of bySize(size)) {
-      if (size > 0)
-        for (const index of adding) {
-          const set = inOrder([...base, index]);
-          if (strengthOf(set) <= MOST_STRENGTH) askOnce(set, minimal, settings, ask);
-        }
-      askSupplies(base, adding, upsets, minimal, settings, ask, grounds);
-    }
+  constructor(
+    system: System,
+    private readonly settings: Settings,
+    workPoint: WorkPoint,
+    private readonly upsets: readonly DrawnUpset[],
+    private readonly ask: FastAsk,
+    private readonly mostWork: number,
+  ) {
+    this.minimal = new MinimalSets(upsets);
+    this.relevant = relevantTo(system, settings, workPoint, upsets);
+    this.candidates = this.relevant.upsets.filter((it) => !ask.lowRank.changesNothing(it));
+    this.withstand = leastWithstand(system, settings);
   }
-  return minimal;
+
+  /** Asks; says up to which strength every threat is found. */
+  run(): number {
+    this.askOnce([]);
+    for (const index of this.candidates) this.askOnce([index]);
+    if (this.withstand < Infinity)
+      for (const index of this.candidates.filter(this.adds))
+        this.ownAmps.set(index, groundAmpsOf(this.ask.propose([index])));
+    this.work = 0;
+    for (let size = 2; size <= MOST_STRENGTH; size++)
+      if (!this.askSize(size)) {
+        this.askWays();
+        return size - 1;
+      }
+    return MOST_STRENGTH;
+  }
+
+  private readonly adds = (index: number): boolean => onlyAdds(this.upsets[index]!);
+
+  private strengthOf(set: UpsetSet): number {
+    return set.reduce((sum, it) => sum + this.upsets[it]!.strength, 0);
+  }
+
+  private get isSpent(): boolean {
+    return this.work > this.mostWork;
+  }
+
+  private askOnce(set: UpsetSet): void {
+    this.work += 1;
+    const open = this.minimal.open(set);
+    if (open.length === 0 || !this.relevant.connects(set)) return;
+    this.work += this.ask.lowRank.costOf(set);
+    const before = this.ask.asked();
+    const outcome = this.ask.propose(set);
+    const isThreat = this.minimal.add(set, outcome, open, this.settings.exposureLimitVolts);
+    this.work += (this.ask.asked() - before + (isThreat ? 1 : 0)) * this.ask.costOfAll;
+  }
+
+  /** Asks all sets of a size; false where the work is spent before it is done. */
+  private askSize(size: number): boolean {
+    const grow = (set: UpsetSet, from: number, strength: number, hasSupply: boolean): void => {
+      if (set.length === size) return this.askOnce(set);
+      if (set.length > 0 && this.minimal.closes(set)) return;
+      for (let at = from; at < this.candidates.length && !this.isSpent; at++) {
+        const index = this.candidates[at]!;
+        const more = strength + this.upsets[index]!.strength;
+        const isSupply = this.adds(index);
+        if ((isSupply && hasSupply) || more + (size - set.length - 1) > MOST_STRENGTH) continue;
+        grow([...set, index], at + 1, more, hasSupply || isSupply);
+      }
+    };
+    grow([], 0, 0, false);
+    for (const base of size === 2
+      ? [[]]
+      : [[], ...this.candidates.filter((it) => !this.adds(it)).map((it) => [it])])
+      if (!this.isSpent) this.askSupplies(base, size - base.length);
+    return !this.isSpent;
+  }
+
+  /** Sets of so many supplies beside a base set, where together they could reach a limit. */
+  private askSupplies(base: UpsetSet, count: number): void {
+    const { minimal, settings, withstand } = this;
+    if (this.strengthOf(base) + count > MOST_STRENGTH || minimal.closes(base)) return;
+    const worst = (set: UpsetSet) => {
+      const outcome = this.ask.propose(set);
+      return {
+        volts: Math.max(...outcome.map((it) => it.volts)),
+        exposure: Math.max(...outcome.map((it) => it.exposureVolts)),
+        amps: groundAmpsOf(outcome),
+      };
+    };
+    const alone = worst(base);
+    const supplies = this.candidates.filter(this.adds).map((index) => {
+      const set = inOrder([...base, index]);
+      const open = minimal.open(set);
+      const { volts, exposure, amps } = open.length === 0 ? alone : worst(set);
+      return {
+        index,
+        open,
+        volts: Math.abs(volts - alone.volts),
+        exposure: Math.abs(exposure - alone.exposure),
+        amps: Math.max(Math.abs(amps - alone.amps), this.ownAmps.get(index) ?? 0),
+      };
+    });
+    const together = (ways: readonly Way[], of: "volts" | "exposure" | "amps", least: number): void => {
+      const some = supplies
+        .filter(({ open }) => ways.some((way) => open.includes(way)))
+        .sort((a, b) => b[of] - a[of]);
+      const grow = (chosen: UpsetSet, from: number, sum: number): void => {
+        const left = count - chosen.length;
+        if (left === 0) return this.askOnce(inOrder([...base, ...chosen]));
+        for (let at = from; at + left <= some.length && !this.isSpent; at++) {
+          // The largest come first: where the next ones do not reach it together, none after them do.
+          const most = some.slice(at, at + left).reduce((total, it) => total + it[of], sum);
+          if (!(SLACK * most >= least)) return;
+          grow([...chosen, some[at]!.index], at + 1, sum + some[at]![of]);
+        }
+      };
+      grow([], 0, 0);
+    };
+    together(["fed", "induced"], "volts", settings.hazardVolts - alone.volts);
+    together(["exposed"], "exposure", settings.exposureLimitVolts - alone.exposure);
+    if (withstand < Infinity) together(["exposed"], "amps", withstand - alone.amps);
+  }
+
+  /** Where not all sets can be asked: at least those by which a source newly reaches. */
+  private askWays(): void {
+    for (const reach of this.ask.lowRank.reach)
+      for (const set of reach.sets(MOST_WAYS_TOLD).sets) this.askOnce(set);
+  }
 }
 
 const groundAmpsOf = (outcome: Outcome): number => Math.max(0, ...outcome.map((it) => it.groundAmps));
-
-/** What grounding cables withstand, and what each supply alone drives through them [A]. */
-interface Grounds {
-  readonly withstand: number;
-  readonly ownAmps: ReadonlyMap<number, number>;
-}
-
-/** Sets of two or three supplies beside a base set, where together they could reach a limit. */
-function askSupplies(
-  base: UpsetSet,
-  adding: readonly number[],
-  upsets: readonly DrawnUpset[],
-  minimal: MinimalSets,
-  settings: Settings,
-  ask: Ask,
-  { withstand, ownAmps }: Grounds,
-): void {
-  const room = MOST_STRENGTH - base.reduce((sum, it) => sum + upsets[it]!.strength, 0);
-  if (room < 2) return;
-  const worst = (outcome: Outcome) => ({
-    volts: Math.max(...outcome.map((it) => it.volts)),
-    exposure: Math.max(...outcome.map((it) => it.exposureVolts)),
-    amps: groundAmpsOf(outcome),
-  });
-  if (minimal.open(base).length === 0) return;
-  const alone = worst(ask(base));
-  const left = adding.filter((index) => minimal.open(inOrder([...base, index])).length > 0);
-  const gains = left.map((index) => {
-    const { volts, exposure, amps } = worst(ask(inOrder([...base, index])));
-    return {
-      index,
-      volts: Math.abs(volts - alone.volts),
-      exposure: Math.abs(exposure - alone.exposure),
-      amps: Math.max(Math.abs(amps - alone.amps), ownAmps.get(index) ?? 0),
-    };
-  });
-  const open = minimal.open(base);
-  const reaches = (chosen: readonly (typeof gains)[number][]): boolean => {
-    const sum = (of: "volts" | "exposure" | "amps") =>
-      SLACK * chosen.reduce((total, it) => total + it[of], 0);
-    return (
-      ((open.includes("fed") || open.includes("induced")) &&
-        alone.volts + sum("volts") >= settings.hazardVolts) ||
-      (open.includes("exposed") &&
-        (alone.exposure + sum("exposure") >= settings.exposureLimitVolts ||
-          alone.amps + sum("amps") > withstand))
-    );
-  };
-  const top = (of: "volts" | "exposure" | "amps") =>
-    [...gains].sort((a, b) => b[of] - a[of]).slice(0, Math.min(room, 3));
-  if (!reaches(top("volts")) && !reaches(top("exposure")) && !reaches(top("amps"))) return;
-  gains.forEach((one, i) =>
-    gains.slice(i + 1).forEach((two, j) => {
-      if (reaches([one, two])) askOnce(inOrder([...base, one.index, two.index]), minimal, settings, ask);
-      if (room < 3) return;
-      for (const three of gains.slice(i + j + 2))
-        if (reaches([one, two, three]))
-          askOnce(inOrder([...base, one.index, two.index, three.index]), minimal, settings, ask);
-    }),
-  );
-}
 
 /** 116 mA for the clearing time's square root through the body: the 50 kg limit of IEEE 80 and IEEE 1048 (from memory). */
 export const clearingLimitVolts = ({ clearingSeconds, bodyOhms }: Settings): number =>
@@ -343,21 +409,34 @@ function compareIds(a: Threat, b: Threat): number {
   return a.conductor < b.conductor ? -1 : a.conductor > b.conductor ? 1 : 0;
 }
 
+/** What lifts the work conductors above earth: the least set of upsets; or whether all sets could be asked. */
+export type StepTouch = { readonly upsets: readonly Upset[]; readonly volts: number } | "none" | "not-known";
+
 /** The least set of upsets of strength 0 to 2, threat or not, that lifts the work conductors to the limit above earth. */
 export function leastStepTouch(
   system: System,
   settings: Settings,
   workPoint: WorkPoint,
-): { readonly upsets: readonly Upset[]; readonly volts: number } | undefined {
+  mostWork = MOST_WORK,
+): StepTouch {
   const upsets = upsetsOf(system, settings);
-  const { decide } = askFast(system, settings, workPoint, upsets);
-  const sets = [...setsUpTo(upsets, 2)].map((set) => ({
-    set,
-    strength: set.reduce((sum, it) => sum + upsets[it]!.strength, 0),
-  }));
-  for (const { set } of sets.sort((a, b) => a.strength - b.strength)) {
-    const volts = Math.max(...decide(set).map((it) => it.exposureToEarthVolts));
-    if (volts >= settings.exposureLimitVolts) return { upsets: set.map((it) => upsets[it]!), volts };
-  }
-  return undefined;
+  const { decide, lowRank, asked, costOfAll } = askFast(system, settings, workPoint, upsets);
+  const relevant = relevantTo(system, settings, workPoint, upsets);
+  const band = lowRank.isExact ? ROUGH_BAND : MODEL_BAND;
+  const limit = settings.exposureLimitVolts;
+  const mayReach = (outcome: Outcome) => outcome.some((it) => !(it.exposureToEarthVolts * band < limit));
+  const some = relevant.upsets.map((it) => upsets[it]!);
+  let work = 0;
+  for (let strength = 0; strength <= 2; strength++)
+    for (const chosen of setsUpTo(some, strength)) {
+      if (chosen.reduce((sum, it) => sum + some[it]!.strength, 0) !== strength) continue;
+      const set = chosen.map((it) => relevant.upsets[it]!);
+      if ((work += 1 + lowRank.costOf(set)) + asked() * costOfAll > mostWork) return "not-known";
+      if (!relevant.connects(set)) continue;
+      const quick = lowRank.outcomeAfter(set);
+      if (quick !== undefined && !mayReach(quick)) continue;
+      const volts = Math.max(...decide(set).map((it) => it.exposureToEarthVolts));
+      if (volts >= limit) return { upsets: set.map((it) => upsets[it]!), volts };
+    }
+  return "none";
 }

@@ -60,6 +60,8 @@ export interface WorkPointReport {
   /** least strength over its threats; null when there is none up to 3 */
   readonly margin: number | null;
   readonly threats: readonly Threat[];
+  /** told where the drawing has more sets of upsets than can be asked: up to this strength, under 3, the threats are all of them */
+  readonly threatsCompleteTo?: number;
   /** how many points and elements that the verdict rests on are only on the map, told or assumed, not seen */
   readonly assumptions: number;
 }

@@ -1,6 +1,7 @@
 import { perObject, settingsOf, type StillhotDocument, type WorkPoint } from "../document";
 import { circuitOf } from "../network";
 import { type Letter, LETTERS, type PointId } from "../terms";
+import { leastMargin } from "./margin";
 import { threatsTo } from "./threats";
 import type { Threat, Upset, WorkPointReport } from "./types";
 import { afterUpsets, upsetsOf } from "./upsets";
@@ -45,8 +46,7 @@ export const marginMap: (document: StillhotDocument) => Readonly<Record<PointId,
         );
         if (conductors.length === 0) return [];
         const workPoint: WorkPoint = { at, conductors: conductors.join("") };
-        const strengths = threatsTo(system, settings, workPoint).map(({ strength }) => strength);
-        return [[at, strengths.length === 0 ? null : Math.min(...strengths)]];
+        return [[at, leastMargin(threatsTo(system, settings, workPoint))]];
       }),
     ) as Record<PointId, number | null>;
   },

@@ -1,12 +1,7 @@
 import { type Circuit, EARTH, EDGE, reachGraphOf, type Standing, tiedNeutrals } from "../network";
-import { inOrder, isWithin, MOST_STRENGTH, type UpsetSet } from "./search";
+import { Places } from "./places";
+import { inOrder, keyOf, MOST_STRENGTH, SetsWithin, type UpsetSet } from "./search";
 import type { DrawnUpset, Effect } from "./upsets";
-
-/** The minimal sets of upsets after which a source reaches a node: forward, and in any way. */
-export interface WaysToReach {
-  readonly forward: readonly UpsetSet[];
-  readonly any: readonly UpsetSet[];
-}
 
 interface Question {
   readonly circuit: Circuit;
@@ -17,110 +12,202 @@ interface Question {
 }
 
 /**
- * Walks back from the node over whatever joins, and over upsets where the walk meets their open ends, until it stands at
- * a source that is on or could be started. Complete up to the most strength, as long as no upset ties a neutral.
+ * Whether a source reaches a node after some upsets: forward, and in any way. What joins already is drawn together once,
+ * so that a set is asked in as many steps as it joins places. Exact as long as no upset ties a neutral.
  */
-export function waysToReach(question: Question, node: number): WaysToReach {
-  return { forward: search(question, node, true), any: search(question, node, false) };
-}
+export class WaysToReach {
+  private readonly forward: Side;
+  private readonly any: Side;
 
-function search(
-  { circuit, standing, upsets, effects, groundsLifted }: Question,
-  target: number,
-  forward: boolean,
-): UpsetSet[] {
-  const graph = reachGraphOf(circuit);
-  const tied = tiedNeutrals(circuit, standing);
-  if (tied[target] === 1) return [];
-  const isSeed = new Uint8Array(graph.nodeCount);
-  const startsAt = new Map<number, number[]>();
-  const opensAt = new Map<number, number[]>();
-  const listen = (map: Map<number, number[]>, node: number, upset: number) => {
-    if (node !== EARTH && tied[node] === 0) map.set(node, [...(map.get(node) ?? []), upset]);
-  };
-  circuit.emfs.forEach(({ part, legs, star }, emf) => {
-    if (standing.emfOn[emf] === 0 || (forward && part.role !== "utility")) return;
-    for (const node of [...legs, star]) if (node !== EARTH) isSeed[node] = 1;
-  });
-  const edgesOf = effects.map(({ joins, rejoined }) => [
-    ...joins.map((join) => graph.edgeOfJoin[join]!).filter((edge) => edge !== -1),
-    ...rejoined.map(({ stretch, letter }) => graph.edgesOfStretch[stretch]![letter]!),
-  ]);
-  effects.forEach(({ emfs }, upset) => {
-    for (const edge of edgesOf[upset]!) {
-      listen(opensAt, graph.from[edge]!, upset);
-      listen(opensAt, graph.to[edge]!, upset);
-    }
-    for (const { emf, part } of emfs) {
-      if (forward && part.role !== "utility") continue;
-      for (const node of [...circuit.emfs[emf]!.legs, circuit.emfs[emf]!.star]) listen(startsAt, node, upset);
-    }
-  });
-
-  const edgeOn = standing.edgeOn.slice();
-  const found: UpsetSet[] = [];
-  const asked = new Set<string>();
-  const explore = (set: UpsetSet, strength: number) => {
-    const key = set.join();
-    if (asked.has(key) || found.some((it) => isWithin(it, set))) return;
-    asked.add(key);
-    const visited = walkBack(graph, edgeOn, tied, target, forward, groundsLifted);
-    if (visited.some((node) => isSeed[node] === 1)) {
-      found.push(set);
-      return;
-    }
-    const closings = new Set<number>();
-    for (const node of visited) {
-      for (const upset of startsAt.get(node) ?? [])
-        if (strength + upsets[upset]!.strength <= MOST_STRENGTH) found.push(added(set, upset));
-      for (const upset of opensAt.get(node) ?? []) closings.add(upset);
-    }
-    for (const upset of closings) {
-      const more = strength + upsets[upset]!.strength;
-      if (set.includes(upset) || more > MOST_STRENGTH) continue;
-      for (const edge of edgesOf[upset]!) edgeOn[edge] = 1;
-      explore(added(set, upset), more);
-      for (const edge of edgesOf[upset]!) edgeOn[edge] = 0;
-    }
-  };
-  explore([], 0);
-  return found.filter(
-    (set, index) =>
-      !found.some(
-        (other, at) => at !== index && isWithin(other, set) && (other.length < set.length || at < index),
-      ),
-  );
-}
-
-const added = (set: UpsetSet, upset: number): UpsetSet =>
-  set.includes(upset) ? set : inOrder([...set, upset]);
-
-/** Nodes from which the target would be reached, over edges that are on. */
-function walkBack(
-  graph: ReturnType<typeof reachGraphOf>,
-  edgeOn: Uint8Array,
-  tied: Uint8Array,
-  target: number,
-  forward: boolean,
-  groundsLifted: boolean,
-): number[] {
-  const seen = new Uint8Array(graph.nodeCount);
-  const queue = [target];
-  seen[target] = 1;
-  for (const node of queue) {
-    for (let at = graph.rowStart[node]!; at < graph.rowStart[node + 1]!; at++) {
-      const way = graph.around[at]!;
-      const edge = way >> 1;
-      if (edgeOn[edge] === 0) continue;
-      const kind = graph.kind[edge]!;
-      if (kind === EDGE.ground && groundsLifted) continue;
-      const entering = (way & 1) === 1;
-      if (forward && kind !== EDGE.metallic && !(kind === EDGE.forward && entering)) continue;
-      const other = entering ? graph.from[edge]! : graph.to[edge]!;
-      if (seen[other] === 1 || tied[other] === 1) continue;
-      seen[other] = 1;
-      queue.push(other);
-    }
+  constructor(question: Question, node: number) {
+    this.forward = new Side(question, node, true);
+    this.any = new Side(question, node, false);
   }
-  return queue;
+
+  isReachedForward = (set: UpsetSet): boolean => this.forward.isReached(set);
+  isReached = (set: UpsetSet): boolean => this.any.isReached(set);
+
+  /** The minimal sets after which a source reaches the node, in either way; `isAll` is false where there are more than so many. */
+  sets(most: number): { readonly sets: readonly UpsetSet[]; readonly isAll: boolean } {
+    const [forward, any] = [this.forward.sets(most), this.any.sets(most)];
+    return { sets: [...any.sets, ...forward.sets], isAll: forward.isAll && any.isAll };
+  }
+}
+
+/** The graph of conductors with everything that joins as drawn contracted to one place, walked back from the target. */
+class Side {
+  private readonly target: number;
+  private readonly isSeed: Uint8Array;
+  /** places that feed a place through transformers, where only forward counts */
+  private readonly upstream = new Map<number, number[]>();
+  /** by upset: the places that it joins, and those at which it starts a supply */
+  private readonly joined: (readonly (readonly [number, number])[])[];
+  private readonly starts: (readonly number[])[];
+  private readonly strengths: readonly number[];
+  private readonly seenIn: Int32Array;
+  private walks = 0;
+
+  constructor(
+    { circuit, standing, upsets, effects, groundsLifted }: Question,
+    target: number,
+    forward: boolean,
+  ) {
+    this.strengths = upsets.map(({ strength }) => strength);
+    const graph = reachGraphOf(circuit);
+    const tied = tiedNeutrals(circuit, standing);
+    const isOpen = (node: number) => node !== EARTH && tied[node] === 0;
+    const places = new Places(graph.nodeCount);
+    for (let edge = 0; edge < graph.edgeCount; edge++) {
+      const [from, to] = [graph.from[edge]!, graph.to[edge]!];
+      if (standing.edgeOn[edge] === 0 || !isOpen(from) || !isOpen(to)) continue;
+      const kind = graph.kind[edge]!;
+      if (forward ? kind === EDGE.metallic : !(kind === EDGE.ground && groundsLifted)) places.join(from, to);
+    }
+    const at = (node: number) => places.of(node);
+    if (forward)
+      for (let edge = 0; edge < graph.edgeCount; edge++) {
+        const [from, to] = [graph.from[edge]!, graph.to[edge]!];
+        if (graph.kind[edge] !== EDGE.forward || !isOpen(from) || !isOpen(to)) continue;
+        listed(this.upstream, at(to)).push(at(from));
+      }
+    this.target = tied[target] === 1 ? NOWHERE : at(target);
+    this.isSeed = new Uint8Array(graph.nodeCount);
+    circuit.emfs.forEach(({ part, legs, star }, emf) => {
+      if (standing.emfOn[emf] === 0 || (forward && part.role !== "utility")) return;
+      for (const node of [...legs, star]) if (isOpen(node)) this.isSeed[at(node)] = 1;
+    });
+    this.joined = effects.map(({ joins, rejoined }) =>
+      [
+        ...joins.map((join) => graph.edgeOfJoin[join]!).filter((edge) => edge !== -1),
+        ...rejoined.map(({ stretch, letter }) => graph.edgesOfStretch[stretch]![letter]!),
+      ]
+        .map((edge) => [graph.from[edge]!, graph.to[edge]!] as const)
+        .filter(([from, to]) => isOpen(from) && isOpen(to))
+        .map(([from, to]) => [at(from), at(to)] as const),
+    );
+    this.starts = effects.map(({ emfs }) =>
+      emfs
+        .filter(({ part }) => !forward || part.role === "utility")
+        .flatMap(({ emf }) => [...circuit.emfs[emf]!.legs, circuit.emfs[emf]!.star])
+        .filter(isOpen)
+        .map(at),
+    );
+    this.seenIn = new Int32Array(graph.nodeCount);
+  }
+
+  isReached(set: UpsetSet): boolean {
+    return this.target !== NOWHERE && this.walk(set) === undefined;
+  }
+
+  /** Places from which the target would be reached; undefined where a supply stands at one of them. */
+  private walk(set: UpsetSet): number[] | undefined {
+    const walk = ++this.walks;
+    const queue = [this.target];
+    this.seenIn[this.target] = walk;
+    const go = (place: number) => {
+      if (this.seenIn[place] === walk) return;
+      this.seenIn[place] = walk;
+      queue.push(place);
+    };
+    for (const place of queue) {
+      if (this.isSeed[place] === 1 || set.some((upset) => this.starts[upset]!.includes(place)))
+        return undefined;
+      this.upstream.get(place)?.forEach(go);
+      for (const upset of set)
+        for (const [a, b] of this.joined[upset]!) {
+          if (a === place) go(b);
+          if (b === place) go(a);
+        }
+    }
+    return queue;
+  }
+
+  /** Minimal sets up to the most strength, found by going on over upsets that stand open where the walk has come. */
+  sets(most: number): { readonly sets: readonly UpsetSet[]; readonly isAll: boolean } {
+    if (this.target === NOWHERE) return { sets: [], isAll: true };
+    const opensAt = new Map<number, Set<number>>();
+    this.joined.forEach((joined, upset) => {
+      for (const place of joined.flat()) listed(opensAt, place, () => new Set<number>()).add(upset);
+    });
+    this.starts.forEach((starts, upset) => {
+      for (const place of starts) listed(opensAt, place, () => new Set<number>()).add(upset);
+    });
+    const least = this.leastFrom();
+    const found: UpsetSet[] = [];
+    const within = new SetsWithin();
+    const asked = new Set<number | string>();
+    const explore = (set: UpsetSet) => {
+      const key = keyOf(set);
+      if (asked.has(key) || asked.size > most || within.holds(set)) return;
+      asked.add(key);
+      const region = this.walk(set);
+      if (region === undefined) {
+        found.push(set);
+        within.add(set);
+        return;
+      }
+      const next = new Set(region.flatMap((place) => [...(opensAt.get(place) ?? [])]));
+      for (const upset of next)
+        if (!set.includes(upset) && least(set, upset) <= MOST_STRENGTH) explore(inOrder([...set, upset]));
+    };
+    explore([]);
+    // A set may have been found before a smaller one within it.
+    return {
+      sets: found.filter((set) => !within.holdsSmaller(set)),
+      isAll: asked.size <= most,
+    };
+  }
+
+  /**
+   * The least strength of any set that reaches, holds this one and goes on over an upset: never too high. Counted on places
+   * drawn together so far that an upset lies between two of them; one of several conductors may be gone over again for nothing.
+   */
+  private leastFrom(): (set: UpsetSet, upset: number) => number {
+    const coarse = new Places(this.isSeed.length);
+    for (const joined of this.joined)
+      for (const side of [0, 1] as const)
+        for (const ends of joined.slice(1)) coarse.join(joined[0]![side], ends[side]);
+    for (const [place, above] of this.upstream) for (const it of above) coarse.join(place, it);
+    const far = new Map<number, number>();
+    const lower = (place: number, to: number): boolean => {
+      const at = coarse.of(place);
+      if (to > MOST_STRENGTH || (far.get(at) ?? Infinity) <= to) return false;
+      far.set(at, to);
+      return true;
+    };
+    this.isSeed.forEach((is, place) => is === 1 && lower(place, 0));
+    this.starts.forEach((starts, upset) => starts.forEach((place) => lower(place, this.strengths[upset]!)));
+    const farFrom = (place: number) => far.get(coarse.of(place)) ?? Infinity;
+    for (let changed = true; changed;) {
+      changed = false;
+      this.joined.forEach(([ends], upset) => {
+        if (ends === undefined) return;
+        const [a, b] = ends;
+        const more = this.strengths[upset]!;
+        if (lower(a, farFrom(b) + more) || lower(b, farFrom(a) + more)) changed = true;
+      });
+    }
+    const strengthOf = (some: UpsetSet) => some.reduce((sum, it) => sum + this.strengths[it]!, 0);
+    return (set, upset) => {
+      const taken = [...set, upset];
+      const ends = this.joined[upset]![0];
+      const beyond =
+        this.starts[upset]!.length > 0 || ends === undefined ? 0 : Math.min(...ends.map(farFrom));
+      const again = strengthOf(taken.filter((it) => this.joined[it]!.length > 1));
+      return strengthOf(taken) + Math.max(0, beyond - again);
+    };
+  }
+}
+
+/** The place of a target that is tied to earth: nothing reaches it. */
+const NOWHERE = -1;
+
+function listed<Key, List>(
+  map: Map<Key, List>,
+  key: Key,
+  fresh: () => List = () => [] as unknown as List,
+): List {
+  let list = map.get(key);
+  if (list === undefined) map.set(key, (list = fresh()));
+  return list;
 }

@@ -32,12 +32,16 @@ export const hazard = {
   "hazard.loadsUnsettled":
     "constant-current or constant-power loads did not settle; they are taken as constant impedances",
   "hazard.neutralVolts": "{where} stands at {volts} V to earth as drawn",
+  "hazard.neutralVolts.notKnown":
+    "the volts of {where} to earth are not known, since the solution did not settle",
   "hazard.neutralVolts.help":
     "treat it as live; look for a break in the neutral between it and the source, and for a bad ground rod",
   "hazard.inducedExposure":
     "phase {letter} is induced, and with the grounds in place a worker could still feel {volts} V, over {limit} V",
   "hazard.inducedExposure.help":
     "put a ground set at the work point itself, or move the grounds nearer to it",
+  "hazard.inducedExposure.notKnown":
+    "phase {letter} is induced, and what a worker could still feel with the grounds in place is not known: take it for over {limit} V",
   "hazard.noGroundHere":
     "no ground set stands at {at} itself, so the worker is not bonded to what is worked on",
   "hazard.poleNotBonded": "the ground set at {at} is not bonded to the pole, so the worker is not",
@@ -47,6 +51,14 @@ export const hazard = {
     "if {upsets}, the pole, the truck and the rods stand at {volts} V above the ground that people stand on",
   "hazard.stepTouch.barricaded":
     "if {upsets}, the pole, the truck and the rods stand at {volts} V above the ground around; it is barricaded",
+  "hazard.stepTouch.notKnown":
+    "if {upsets}, the pole, the truck and the rods may stand above the ground that people stand on; at how many volts is not known",
   "hazard.stepTouch.help":
     "keep people and equipment clear of the pole's base, the truck and the rods: barricade {at}",
+  "hazard.threatsNotAll":
+    "too much here can change for every combination to be worked out: threats that take up to {completeTo} mistakes are all listed, of those that take more some may be missing",
+  "hazard.stepTouchNotAll":
+    "too much here can change for every combination to be worked out: whether one of them would lift the pole, the truck and the rods is not known",
+  "hazard.threatsNotAll.help":
+    "take what is not listed for possible; open, tag and block nearer to the work, or draw less of what is far away",
 } as const;

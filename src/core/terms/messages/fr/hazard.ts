@@ -33,12 +33,16 @@ export const hazard = {
   "hazard.loadsUnsettled":
     "des charges à courant ou à puissance constants ne se stabilisent pas ; elles sont prises comme impédances constantes",
   "hazard.neutralVolts": "{where} est à {volts} V de la terre tel que dessiné",
+  "hazard.neutralVolts.notKnown":
+    "la tension de {where} à la terre n'est pas connue, car la solution ne se stabilise pas",
   "hazard.neutralVolts.help":
     "tenez-le pour sous tension ; cherchez une coupure du neutre vers la source, et un mauvais piquet de terre",
   "hazard.inducedExposure":
     "la phase {letter} est induite, et même avec les mises à la terre un travailleur pourrait ressentir {volts} V, plus que {limit} V",
   "hazard.inducedExposure.help":
     "posez une mise à la terre au point de travail même, ou rapprochez les mises à la terre",
+  "hazard.inducedExposure.notKnown":
+    "la phase {letter} est induite, et ce qu'un travailleur pourrait ressentir même avec les mises à la terre n'est pas connu : comptez plus que {limit} V",
   "hazard.noGroundHere":
     "aucune mise à la terre à {at} même : le travailleur n'est pas relié à ce qu'il touche",
   "hazard.poleNotBonded":
@@ -49,6 +53,14 @@ export const hazard = {
     "si {upsets}, le poteau, le camion et les piquets sont à {volts} V au-dessus du sol où l'on se tient",
   "hazard.stepTouch.barricaded":
     "si {upsets}, le poteau, le camion et les piquets sont à {volts} V au-dessus du sol autour ; l'endroit est balisé",
+  "hazard.stepTouch.notKnown":
+    "si {upsets}, le poteau, le camion et les piquets peuvent être au-dessus du sol où l'on se tient ; à combien de volts n'est pas connu",
   "hazard.stepTouch.help":
     "tenez personnes et matériel à l'écart du pied du poteau, du camion et des piquets : balisez {at}",
+  "hazard.threatsNotAll":
+    "trop de choses peuvent changer ici pour calculer toutes les combinaisons : les menaces qui demandent jusqu'à {completeTo} erreurs sont toutes données, de celles qui en demandent plus il peut en manquer",
+  "hazard.stepTouchNotAll":
+    "trop de choses peuvent changer ici pour calculer toutes les combinaisons : on ne sait pas si l'une porterait le poteau, le camion et les piquets à une tension dangereuse",
+  "hazard.threatsNotAll.help":
+    "tenez pour possible ce qui n'est pas donné ; ouvrez, étiquetez et bloquez plus près du travail, ou dessinez moins de ce qui est loin",
 } as const;
