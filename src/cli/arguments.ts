@@ -58,7 +58,11 @@ export function readLanguage(words: readonly string[]): { language: Language; re
     if (value === "") throw usage("cli.flagNeedsValue", { flag: LANGUAGE, value: "LANGUAGE" });
     language = LANGUAGES.find((it) => it === value);
     if (language === undefined)
-      throw usage("cli.noLanguage", { language: value, known: LANGUAGES.join(", ") });
+      throw usage(/\.json$/i.test(value) ? "cli.fileForLanguage" : "cli.noLanguage", {
+        language: value,
+        known: LANGUAGES.join(", "),
+        first: LANGUAGES[0],
+      });
   }
   return { language: language ?? "en", rest: [...rest, ...words.slice(end)] };
 }

@@ -9,6 +9,7 @@ import {
   say,
 } from "../core";
 import type { Io } from "./io";
+import { unknownRules } from "./unknownRules";
 
 /** A file that was read, by the name that it was asked for. */
 export interface Input extends ReadFile {
@@ -42,7 +43,9 @@ export async function readInput(file: string, io: Io): Promise<Input | Refused> 
   const text = textOf(bytes);
   if (text === undefined) return refused(isUtf16(bytes) ? "cli.utf16" : "cli.notUtf8");
   const read = readDocument(text);
-  return isUnreadable(read) ? { file, problems: read.problems } : { file, ...read };
+  if (isUnreadable(read)) return { file, problems: read.problems };
+  const { document, warnings } = read;
+  return { file, document, warnings: [...warnings, ...unknownRules(document)] };
 }
 
 /** All bytes of a stream, or nothing once there are too many: a device that never ends must not fill the memory. */

@@ -6,8 +6,8 @@ export interface Io {
   err(text: string): void;
   /** standard input, read at most once */
   readonly stdin: AsyncIterable<Uint8Array | string>;
-  /** ends what runs until it is stopped */
-  readonly stopped: AbortSignal;
+  /** for what runs until it is stopped: the signal that ends it, listened to from now on */
+  untilStopped(): AbortSignal;
 }
 
 /** 0: done, nothing wrong found. 1: done, findings. 2: bad input or usage. */

@@ -2,7 +2,11 @@ import { run } from "./run";
 
 /** The program itself: hands the words and the streams to `run`, and ends with its code. */
 const ended = new AbortController();
-for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => ended.abort());
+/** Only what waits can end by itself. Whatever works has no time to hear a signal, and is ended by it as any program is. */
+const listenToSignals = () => {
+  for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => ended.abort());
+  return ended.signal;
+};
 
 // Whoever read the output may be gone, as `head` is; the exit code is still the answer. Any other failure is told.
 for (const stream of [process.stdout, process.stderr])
@@ -16,5 +20,5 @@ process.exitCode = await run(process.argv.slice(2), {
   out: (text) => void process.stdout.write(text),
   err: (text) => void process.stderr.write(text),
   stdin: process.stdin,
-  stopped: ended.signal,
+  untilStopped: listenToSignals,
 });

@@ -24,11 +24,12 @@ export const serve: Command = {
       io.err(asText([spell(say("cli.serve.noApp"))]));
       return 2;
     }
+    const stopped = io.untilStopped();
     const server = await serveFolder(app, port);
     io.out(json ? jsonLine({ url: server.url, port: server.port }) : `${server.url}\n`);
     io.err(asText([spell(say("cli.serve.running"))]));
-    if (!io.stopped.aborted)
-      await new Promise<void>((done) => io.stopped.addEventListener("abort", () => done(), { once: true }));
+    if (!stopped.aborted)
+      await new Promise<void>((done) => stopped.addEventListener("abort", () => done(), { once: true }));
     await server.close();
     return 0;
   },

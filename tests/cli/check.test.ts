@@ -156,3 +156,25 @@ test("twenty thousand customers at one point are answered, and fill no memory", 
   const { code, out } = await line(["check", "--json", many]);
   expect({ code, verdict: JSON.parse(out).workPoints.w1.verdict }).toEqual({ code: 1, verdict: "live" });
 });
+
+test("a rule of no known id that is turned off is named, with the one that was meant", async () => {
+  const off = (rules: object) => ({ ...openedTap(), settings: { rules } });
+  const at = files({
+    "near.json": off({ "brief-frist": { off: true, reason: "typed" } }),
+    "far.json": off({ zzzzzzzz: { off: true, reason: "typed" }, "tag-each": { off: true, reason: "meant" } }),
+  });
+  for (const [name, where, words] of [
+    ["near.json", "settings.rules.brief-frist", /no rule is called brief-frist.*did you mean brief-first\?/],
+    [
+      "far.json",
+      "settings.rules.zzzzzzzz",
+      /no rule is called zzzzzzzz, so turning it off turns nothing off$/,
+    ],
+  ] as const) {
+    const { out, code } = await line(["validate", at(name), "--json"]);
+    const { findings } = JSON.parse(out) as { findings: { rule: string; where: string; message: string }[] };
+    expect(code).toBe(1);
+    expect(findings).toEqual([expect.objectContaining({ rule: "unknown-rule", severity: "warning", where })]);
+    expect(findings[0]!.message).toMatch(words);
+  }
+});

@@ -69,6 +69,7 @@ test("without it every sentence is English, whatever the machine speaks and what
 
 test.each([
   [["check", at, "--language", "de"], /no language de; there are en, fr/],
+  [["check", "--language", at], /is a file, and --language expects a language before it, one of en, fr/],
   [["check", at, "--language"], /--language needs a value/],
   [["check", at, "--language="], /--language needs a value/],
   [["check", at, "--language", "fr", "--language", "fr"], /--language is given twice/],

@@ -26,7 +26,7 @@ export async function line(
     stdin: (async function* () {
       yield* stdin;
     })(),
-    stopped,
+    untilStopped: () => stopped,
   });
   return { code, out, err };
 }

@@ -14,12 +14,15 @@ export function fragmentOf(words: string): string | undefined {
   return /^(d1|n1|n1p)\.[\w.-]+$/.test(fragment) ? fragment : undefined;
 }
 
+/** One of up to four codes of one drawing, as they are printed. */
+const ONE_PART = /^n1p\.[A-Z0-9]{8}\.([1-4])\.([1-4])\.\d+$/;
+
 /** Reads the drawing inside a link. Whoever sent it may be anyone: what it unpacks to is bounded, and read as any file. */
 export function readLink(fragment: string): Opened {
   if (fragment.length > MOST_LINK_LETTERS) return refused(say("share.linkTooLong"));
   if (fragment.startsWith("n1p.")) {
-    const [, , n = "?", count = "?"] = fragment.split(".");
-    return refused(say("share.onePart", { n, count }));
+    const [, n = "", count = ""] = ONE_PART.exec(fragment) ?? [];
+    return refused(n !== "" && n <= count ? say("share.onePart", { n, count }) : say("share.linkDamaged"));
   }
   const text = textOfLink(fragment);
   return text === undefined ? refused(say("share.linkDamaged")) : readText(text);

@@ -64,6 +64,13 @@ describe.each(demos)("%s comes back", (_, document) => {
   });
 });
 
+test.each([["n1p.x.y.z.1"], ["n1p.AAAABBBB.3.2.1"], ["n1p.AAAABBBB.1.9.1"], ["n1p.AAAABBBB.1.2"], ["n1p."]])(
+  "an odd link %s is damaged, and names no code that there cannot be",
+  (fragment) => {
+    expect(problemsOf(readLink(fragment))).toEqual([expect.stringMatching(/damaged|cut off|not whole/i)]);
+  },
+);
+
 /** Reads a code as a scanner does, from pixels. */
 function scanned(size: number, isDark: (x: number, y: number) => boolean): string {
   const [module, quiet] = [4, 4];

@@ -414,6 +414,10 @@ describe("files that say something impossible", () => {
       "settings.hazardVolts: found 0, expected a number V, more than 0, at most 1000000",
     ],
     [
+      settings({ assumedGeneratorKva: 1e-300 }),
+      "settings.assumedGeneratorKva: found 1e-300, expected a number kVA, 1 or more, at most 1000000",
+    ],
+    [
       settings({ reasons: { hazardVolts: 3 } }),
       "settings.reasons.hazardVolts: found 3, expected text of at most 2000 letters",
     ],

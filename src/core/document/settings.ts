@@ -13,7 +13,8 @@ export const settingFields = {
   /** what a tap clamp may carry; common practice, no source */
   tapClampMaxAmps: field.amount("A", 100, { min: 0, max: 1e6 }),
   assumeGenerators: field.flag(true),
-  assumedGeneratorKva: field.amount("kVA", 7.5, { above: 0, max: 1e6 }),
+  /** portable generators are hardly made smaller; less would only hide what one does (common practice, no source) */
+  assumedGeneratorKva: field.amount("kVA", 7.5, { min: 1, max: 1e6 }),
   bodyOhms: field.amount("Ω", 1000, { above: 0, max: 1e9 }),
   clearingSeconds: field.amount("s", 0.5, { above: 0, max: 1e6 }),
   /** 6 mA through 500 Ω, 29 CFR 1910.269(q)(2) note */

@@ -53,12 +53,9 @@ export const routesOf: (system: System) => ReadonlyMap<ElementId, Route> = perDr
 /** The routes of elements that are given in the drawing's order, together with all others at the same points. */
 function laid(system: System, ids: readonly string[]): Map<ElementId, Route> {
   const routes = new Map<ElementId, Route>();
-  const taken = new Map<string, number[]>();
-  const take = (point: string, angle: number) => {
-    const angles = taken.get(point);
-    if (angles === undefined) taken.set(point, [angle]);
-    else angles.push(angle);
-  };
+  const taken = new Map<string, Rooms>();
+  const take = (point: string, angle: number) =>
+    taken.set(point, narrowed(taken.get(point) ?? ALL_ROOM, angle));
   const elements = ids.map((id) => [id as ElementId, complete(system.elements[id as ElementId]!)] as const);
   const spots = new Map<string, Spot>();
   const spot = (id: string): Spot | undefined => {
@@ -106,7 +103,7 @@ function laid(system: System, ids: readonly string[]): Map<ElementId, Route> {
   for (const [id, element] of bowed) {
     const from = spot(element.from)!;
     const to = spot(element.to)!;
-    const angle = freest([...(taken.get(element.from) ?? []), ...(taken.get(element.to) ?? [])], -90);
+    const angle = freestIn(narrower(taken.get(element.from), taken.get(element.to)), -90);
     const route = bow(from, to, angle, "alt" in element ? spot(element.alt) : undefined);
     routes.set(id, route);
     take(element.from, angle);
@@ -117,7 +114,7 @@ function laid(system: System, ids: readonly string[]): Map<ElementId, Route> {
     if (!("at" in element)) continue;
     const at = spot(element.at);
     if (at === undefined) continue;
-    const angle = freest(taken.get(element.at) ?? [], HANG_DIRECTIONS[element.kind] ?? 90);
+    const angle = freestIn(taken.get(element.at) ?? ALL_ROOM, HANG_DIRECTIONS[element.kind] ?? 90);
     take(element.at, angle);
     const isClear = element.kind === "ground" || element.kind === "fault";
     routes.set(id, hung(at, angle, isClear ? HANG_CLEAR : HANG));
@@ -235,13 +232,32 @@ const angleOf = (from: Spot, to: Spot): number => (Math.atan2(to.y - from.y, to.
 /** Smallest turn between two directions, in degrees, 0 to 180. */
 const turn = (a: number, b: number): number => Math.abs(((((a - b) % 360) + 540) % 360) - 180);
 
+/** Directions in which something may be put: what is preferred is one of them, or the same turned right round. */
+const DIRECTIONS = Array.from({ length: 16 }, (_, nth) => -180 + 22.5 * nth);
+
+/** The turn from each of `DIRECTIONS` to the nearest thing that is there: however many there are, it stays as short. */
+type Rooms = readonly number[];
+
+const ALL_ROOM: Rooms = DIRECTIONS.map(() => 180);
+
+const narrowed = (rooms: Rooms, angle: number): Rooms =>
+  rooms.map((room, nth) => Math.min(room, turn(DIRECTIONS[nth]!, angle)));
+
+const narrower = (a: Rooms = ALL_ROOM, b: Rooms = ALL_ROOM): Rooms =>
+  a.map((room, nth) => Math.min(room, b[nth]!));
+
 /** The direction with the most room, near the preferred one where several have enough. */
-export function freest(taken: readonly number[], preferred: number): number {
-  const room = (angle: number) => Math.min(...taken.map((it) => turn(it, angle)), 180);
-  const worth = (angle: number) => Math.min(room(angle), 60) - turn(angle, preferred) / 20;
-  let best = preferred;
-  for (let angle = -180; angle < 180; angle += 22.5) if (worth(angle) > worth(best) + 1e-9) best = angle;
-  return best;
+export const freest = (taken: readonly number[], preferred: number): number =>
+  freestIn(taken.reduce(narrowed, ALL_ROOM), preferred);
+
+function freestIn(rooms: Rooms, preferred: number): number {
+  const worth = (nth: number) => Math.min(rooms[nth]!, 60) - turn(DIRECTIONS[nth]!, preferred) / 20;
+  let best = DIRECTIONS.indexOf(preferred === 180 ? -180 : preferred);
+  if (best === -1) throw new RangeError(`${preferred} is none of the directions`);
+  DIRECTIONS.forEach((_, nth) => {
+    if (worth(nth) > worth(best) + 1e-9) best = nth;
+  });
+  return DIRECTIONS[best]! === -180 && preferred === 180 ? 180 : DIRECTIONS[best]!;
 }
 
 function straight(from: Spot, to: Spot, length: number, aside: number, alt: Spot | undefined): Route {

@@ -38,8 +38,8 @@ class Machine {
   private readonly carrier: Carrier;
   private readonly carriedPorts: (Carried | undefined)[];
   private readonly carriedNodes: Carried[];
-  /** by the lower port, then the higher; a row is made when it is asked, since thousands of customers are millions of pairs */
-  private readonly between: (readonly [number, number] | undefined)[][] = [];
+  /** by pair of ports; made when it is asked, since thousands of customers are millions of pairs */
+  private readonly between = new Map<number, readonly [number, number]>();
   private readonly toNodes: (Float64Array | undefined)[];
   private readonly acrossPorts: (readonly [number, number] | undefined)[];
 
@@ -68,8 +68,8 @@ class Machine {
 
   /** Volts at one port for a current at another, with the impedance that the ports of one block share. */
   private impedance(a: number, b: number): readonly [number, number] {
-    const row = (this.between[Math.min(a, b)] ??= []);
-    const known = row[Math.max(a, b)];
+    const pair = Math.min(a, b) * this.ports.length + Math.max(a, b);
+    const known = this.between.get(pair);
     if (known !== undefined) return known;
     const [one, other] = [this.ports[a]!, this.ports[b]!];
     let [re, im] = this.carrier.between(this.port(a), this.port(b));
@@ -78,7 +78,9 @@ class Machine {
       re += own[0];
       im += own[1];
     }
-    return (row[Math.max(a, b)] = [re, im]);
+    const impedance = [re, im] as const;
+    this.between.set(pair, impedance);
+    return impedance;
   }
 
   /** Whether a port stands on conductors that float: their volts rest on leaks alone, and rounding shows in them. */

@@ -426,16 +426,30 @@ export function leastStepTouch(
   const limit = settings.exposureLimitVolts;
   const mayReach = (outcome: Outcome) => outcome.some((it) => !(it.exposureToEarthVolts * band < limit));
   const some = relevant.upsets.map((it) => upsets[it]!);
+  const toEarth = (outcome: Outcome) => Math.max(...outcome.map((it) => it.exposureToEarthVolts));
+  const withstand = leastWithstand(system, settings);
+  const known = new Map<string, { readonly volts: number; readonly amps: number }>();
+  /** Whether two supplies come nowhere near it by what each does alone, with slack, as in the search for threats. */
+  const areSmall = (set: UpsetSet) => {
+    const [drawn, ...each] = [[], ...set.map((it) => [it])].map((it) => known.get(it.join()));
+    if (set.length < 2 || !set.every((it) => onlyAdds(upsets[it]!))) return false;
+    if (drawn === undefined || each.includes(undefined)) return false;
+    const reached = (of: "volts" | "amps") =>
+      each.reduce((sum, it) => sum + SLACK * Math.abs(it![of] - drawn[of]), drawn[of]);
+    return reached("volts") < limit && reached("amps") <= withstand;
+  };
   let work = 0;
   for (let strength = 0; strength <= 2; strength++)
     for (const chosen of setsUpTo(some, strength)) {
       if (chosen.reduce((sum, it) => sum + some[it]!.strength, 0) !== strength) continue;
       const set = chosen.map((it) => relevant.upsets[it]!);
       if ((work += 1 + lowRank.costOf(set)) + asked() * costOfAll > mostWork) return "not-known";
-      if (!relevant.connects(set)) continue;
+      if (!relevant.connects(set) || areSmall(set)) continue;
       const quick = lowRank.outcomeAfter(set);
+      if (quick !== undefined && set.length < 2)
+        known.set(set.join(), { volts: toEarth(quick), amps: groundAmpsOf(quick) });
       if (quick !== undefined && !mayReach(quick)) continue;
-      const volts = Math.max(...decide(set).map((it) => it.exposureToEarthVolts));
+      const volts = toEarth(decide(set));
       if (volts >= limit) return { upsets: set.map((it) => upsets[it]!), volts };
     }
   return "none";

@@ -144,6 +144,8 @@ export class Factorizer {
       yRe[i] = 0;
       yIm[i] = 0;
       const end = start[i]! + filled[i]!++;
+      // What stands open takes its room and nothing else: of many things in parallel nearly all entries are nothing.
+      if (aRe === 0 && aIm === 0) continue;
       for (let p = start[i]!; p < end; p++) {
         const at = row[p]!;
         yRe[at]! -= re[p]! * aRe - im[p]! * aIm;

@@ -85,8 +85,8 @@ function actionsOf(
     })),
     ...permitActions(intent),
     ...isolation(document, intent, groups, purposes),
-    ...discharge(document, intent),
-    ...grounding(document, intent),
+    ...discharge(intent, groups),
+    ...grounding(document, intent, groups),
     ...working(document, intent),
     ...ungrounding(intent),
     ...restoring(document, intent, groups),
@@ -257,20 +257,19 @@ function whyOff(
   }
 }
 
-function discharge(document: StillhotDocument, { waitSeconds, choice, tags }: Intent): Action[] {
+function discharge({ waitSeconds, tags }: Intent, groups: readonly Group[]): Action[] {
   if (waitSeconds === 0) return [];
   return [
     {
       id: "wait",
       rank: RANK.wait,
-      needs: [...offIds(document, choice.order.order), ...[...tags].map((it) => `tag ${it}`)],
+      needs: [...offIds(groups), ...[...tags].map((it) => `tag ${it}`)],
       steps: [step({ do: "wait", seconds: waitSeconds }, say("why.wait", { seconds: DISCHARGE_SECONDS }))],
     },
   ];
 }
 
-const offIds = (document: StillhotDocument, order: readonly TimedOpening[]): string[] =>
-  groupsOf(document, order).map((_, index) => `off ${index}`);
+const offIds = (groups: readonly Group[]): string[] => groups.map((_, index) => `off ${index}`);
 
 /** Places on one pole are tested together, then grounded: the detector is proven twice and not four times. */
 function poles(system: System, grounds: readonly GroundPlace[]): GroundPlace[][] {
@@ -292,10 +291,10 @@ const testSteps = (places: readonly { readonly at: string; readonly phases: stri
   checkAfter,
 ];
 
-function grounding(document: StillhotDocument, intent: Intent): Action[] {
+function grounding(document: StillhotDocument, intent: Intent, groups: readonly Group[]): Action[] {
   const { system } = document;
   const isolated = [
-    ...offIds(document, intent.choice.order.order),
+    ...offIds(groups),
     ...[...intent.tags].map((it) => `tag ${it}`),
     ...[...intent.blocks].map((it) => `block ${it}`),
     "wait",

@@ -17,7 +17,7 @@ import {
   type WorkPointId,
 } from "../../terms";
 import { beginJob, type JobState } from "../state";
-import { systemWithout, withKeys } from "./breaking";
+import { withKeys } from "./breaking";
 import type { Choice } from "./search";
 
 /** A place where a ground set goes on. */
@@ -66,11 +66,13 @@ export const hasNeutral = (system: System, at: string): boolean =>
   (conductorsOf(system).get(at) ?? []).includes("N");
 
 /** The drawing with an intent's openings, tags, blocks and grounds, ready for work. */
-export function systemReady(
-  { system }: StillhotDocument,
-  { choice, tags, blocks, grounds }: Pick<Intent, "choice" | "tags" | "blocks" | "grounds">,
-): System {
-  let ready = choice.openings.reduce(systemWithout, system);
+export function systemReady({
+  choice,
+  tags,
+  blocks,
+  grounds,
+}: Pick<Intent, "choice" | "tags" | "blocks" | "grounds">): System {
+  let ready = choice.order.after;
   const keys = new Map<ElementId, Record<string, boolean>>();
   for (const id of tags) keys.set(id, { ...keys.get(id), tagged: true });
   for (const id of blocks) keys.set(id, { ...keys.get(id), blocked: true });
@@ -91,7 +93,7 @@ export function systemReady(
 
 /** The job as it would stand when work begins, everything done and tested: to ask the rules what is still missing. */
 export function stateReady(document: StillhotDocument, intent: Intent): JobState {
-  const system = systemReady(document, intent);
+  const system = systemReady(intent);
   return {
     ...beginJob(document),
     document: { ...document, system },

@@ -157,6 +157,11 @@ With --json: { url, port }.`,
   "cli.serve.noPort": "{port} is not a port: it is a whole number from 0 to 65535",
 
   "cli.noLanguage": "there is no language {language}; there are {known}",
+  "cli.unknownRule": "no rule is called {id}, so turning it off turns nothing off",
+  "cli.unknownRule.near": "no rule is called {id}, so turning it off turns nothing off; did you mean {near}?",
+  "cli.unknownRule.help": "write the rule's id as the findings give it, or take the entry out",
+  "cli.fileForLanguage":
+    "{language} is a file, and --language expects a language before it, one of {known}: --language {first} {language}",
   "cli.noCommand": "There is no command {name}; there are {known}. See stillhot --help",
   "cli.fileForCommand": "{name} is a file; say what to do with it: stillhot check {name}",
   "cli.unknownFlag": "{command} does not know {flag}; it knows {known}",

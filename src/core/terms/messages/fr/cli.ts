@@ -153,6 +153,12 @@ Avec --json : { url, port }.`,
   "cli.serve.noPort": "{port} n'est pas un port : c'est un nombre entier de 0 à 65535",
 
   "cli.noLanguage": "il n'y a pas de langue {language} ; il y a {known}",
+  "cli.unknownRule": "aucune règle ne s'appelle {id} : la désactiver ne désactive rien",
+  "cli.unknownRule.near":
+    "aucune règle ne s'appelle {id} : la désactiver ne désactive rien ; vouliez-vous dire {near} ?",
+  "cli.unknownRule.help": "écrivez l'identifiant de la règle comme dans les constats, ou ôtez cette entrée",
+  "cli.fileForLanguage":
+    "{language} est un fichier, et --language attend d'abord une langue, parmi {known} : --language {first} {language}",
   "cli.noCommand": "Il n'y a pas de commande {name} ; il y a {known}. Voir stillhot --help",
   "cli.fileForCommand": "{name} est un fichier ; dites qu'en faire : stillhot check {name}",
   "cli.unknownFlag": "{command} ne connaît pas {flag} ; il connaît {known}",
