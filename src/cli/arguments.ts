@@ -61,7 +61,7 @@ export function readLanguage(words: readonly string[]): { language: Language; re
       throw usage(/\.json$/i.test(value) ? "cli.fileForLanguage" : "cli.noLanguage", {
         language: value,
         known: LANGUAGES.join(", "),
-        first: LANGUAGES[0],
+        first: LANGUAGES[0]!,
       });
   }
   return { language: language ?? "en", rest: [...rest, ...words.slice(end)] };
