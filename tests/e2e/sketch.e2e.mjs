@@ -66,8 +66,13 @@ async function paintedNowAndAnew() {
     copy.drawImage(host.querySelector("canvas"), 0, 0);
     return copy.getImageData(0, 0, width, height).data;
   };
-  await frames(3);
-  const now = dots();
+  /** until nothing comes any more: states, labels */
+  let now = dots();
+  for (let before = ""; now.join() !== before;) {
+    before = now.join();
+    await new Promise((done) => setTimeout(done, 500));
+    now = dots();
+  }
   for (const inset of ["0 2px 0 0", ""]) {
     host.style.inset = inset;
     await frames(3);
@@ -128,7 +133,6 @@ export const tests = [
       for (const act of acts) {
         await act();
         await ctx.settle(page);
-        await page.waitForTimeout(300);
         const { now, apart } = await page.evaluate(paintedNowAndAnew);
         assert.ok(apart < 32, `after ${act} a dot of the canvas is ${apart} of 255 off the drawing`);
         pictures.add(now);
