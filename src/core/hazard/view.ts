@@ -3,6 +3,7 @@ import {
   type Circuit,
   EARTH,
   EDGE,
+  Islands,
   REACH,
   type Reach,
   reachGraphOf,
@@ -20,19 +21,11 @@ export interface GroundsQuestion {
 
 /** Labels every node with the lowest-numbered one that it is metallically joined to: the same conductor. */
 export function metallicIslands(circuit: Circuit, { edgeOn }: Standing): Int32Array {
-  const graph = reachGraphOf(circuit);
-  const root = Int32Array.from({ length: circuit.nodeCount }, (_, it) => it);
-  const find = (it: number): number => {
-    while (root[it]! !== it) it = root[it] = root[root[it]!]!; // path halving
-    return it;
-  };
-  for (let edge = 0; edge < graph.edgeCount; edge++) {
-    if (graph.kind[edge] !== EDGE.metallic || edgeOn[edge] === 0) continue;
-    const [a, b] = [find(graph.from[edge]!), find(graph.to[edge]!)];
-    root[Math.max(a, b)] = Math.min(a, b); // the lower number wins, so labels are stable
-  }
-  for (let node = 0; node < circuit.nodeCount; node++) root[node] = find(node);
-  return root;
+  const { edgeCount, from, to, kind } = reachGraphOf(circuit);
+  const islands = new Islands(circuit.nodeCount);
+  for (let edge = 0; edge < edgeCount; edge++)
+    if (kind[edge] === EDGE.metallic && edgeOn[edge] === 1) islands.join(from[edge]!, to[edge]!);
+  return islands.labels();
 }
 
 /** Islands that temporary ground sets and faults hold, by label. */

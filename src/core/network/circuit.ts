@@ -16,6 +16,7 @@ import {
   besideOthers,
   complete,
   completePoint,
+  conductorsOf,
   perObject,
   type SavedElement,
   type System,
@@ -111,23 +112,6 @@ export function endsOf(element: CircuitElement): readonly (readonly [End, PointI
     (end) => [end, (element as unknown as Record<End, string>)[end] as PointId] as const,
   );
 }
-
-/** The letters of the conductors at every point, in the order of `LETTERS`. */
-function lettersAtPoints(system: System, elements: readonly CircuitElement[]): Map<PointId, Letter[]> {
-  const brought = new Map<PointId, number>();
-  for (const id of Object.keys(system.points)) brought.set(id as PointId, 0);
-  for (const element of elements) {
-    const ends = element as unknown as Record<End, PointId>;
-    for (const [end, letter] of deviceOf(element.kind).brings(element as never))
-      brought.set(ends[end], (brought.get(ends[end]) ?? 0) | (1 << LETTERS.indexOf(letter)));
-  }
-  const ofMask = LETTERS_OF_MASK;
-  return new Map([...brought].map(([point, mask]) => [point, ofMask[mask]!]));
-}
-
-const LETTERS_OF_MASK: Letter[][] = Array.from({ length: 64 }, (_, mask) =>
-  LETTERS.filter((_letter, bit) => (mask & (1 << bit)) !== 0),
-);
 
 /** Parts are remembered for each saved record and for what its place told it, so that an edit builds only what it changed. */
 const knownParts = new WeakMap<SavedElement, { readonly told: string; readonly parts: readonly Part[] }>();
@@ -434,7 +418,7 @@ function buildCircuit(system: System): Circuit {
   const elementIds = Object.keys(system.elements) as ElementId[];
   const saved = elementIds.map((id) => system.elements[id]!);
   const elements = saved.map(complete);
-  const letters = lettersAtPoints(system, elements);
+  const letters = conductorsOf(system);
 
   const conductorIds: ConductorId[] = [];
   const nodeOf = new Map<ConductorId, number>();

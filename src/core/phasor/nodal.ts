@@ -1,5 +1,5 @@
 import { perObject } from "../document";
-import { type Circuit, EARTH, type EmfAt, type UnitAt } from "../network";
+import { type Circuit, EARTH, type EmfAt, Islands, type UnitAt } from "../network";
 import { complex, type Complex } from "../terms";
 import { analyse, Factorizer, type Symbolic, type UpperPattern } from "./ldlt";
 import { invertOhms, times } from "./matrix";
@@ -384,39 +384,16 @@ export const isPresent = (role: "load" | "capacitor" | "ground" | "fault", varia
  */
 const idealJoins = perObject((circuit: Circuit) => {
   const { joins, nodeCount } = circuit;
-  const root = Int32Array.from({ length: nodeCount + 1 }, (_, it) => it);
-  /** volts of a node in terms of its root's */
-  const share = new Float64Array(nodeCount + 1).fill(1);
-  const find = (it: number): number => {
-    while (root[it]! !== it) {
-      share[it]! *= share[root[it]!]!;
-      it = root[it] = root[root[it]!]!;
-    }
-    return it;
-  };
-  const shareOf = (it: number): number => {
-    let product = share[it]!;
-    for (; root[it]! !== it; it = root[it]!) product *= share[root[it]!]!;
-    return product;
-  };
+  const islands = new Islands(nodeCount + 1);
   const redundant = new Uint8Array(joins.count);
   const index = (node: number) => (node === EARTH ? nodeCount : node);
   for (let k = 0; k < joins.count; k++) {
     if (joins.closed[k] === 0) continue;
-    const [from, to] = [index(joins.from[k]!), index(joins.to[k]!)];
-    const a = find(from);
-    const b = find(to);
-    const asked = joins.ratio[k]! * shareOf(from);
-    if (a === b) redundant[k] = Math.abs(shareOf(to) - asked) < SAME_RATIO ? 1 : 2;
-    else if (a < b) {
-      root[b] = a;
-      share[b] = asked / shareOf(to);
-    } else {
-      root[a] = b;
-      share[a] = shareOf(to) / asked;
-    }
+    const ratio = joins.ratio[k]!;
+    const known = islands.join(index(joins.from[k]!), index(joins.to[k]!), ratio);
+    if (known !== undefined) redundant[k] = Math.abs(known - ratio) < SAME_RATIO ? 1 : 2;
   }
-  return { redundant, groups: root.map((_, it) => find(it)) };
+  return { redundant, groups: islands.labels() };
 });
 
 /** Ratios of ideal joins around a loop that differ by less are the same [1]. */
