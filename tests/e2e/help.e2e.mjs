@@ -167,4 +167,29 @@ export const tests = [
       await page.locator("[data-canvas], canvas").first().waitFor();
     },
   },
+  {
+    name: "who chooses a language whose words cannot be fetched is told so, and chooses it again when they can",
+    async run(ctx) {
+      ctx.expectError(/ERR_FAILED|Failed to fetch dynamically imported module/);
+      const context = await ctx.newContext();
+      await context.route(FRENCH_WORDS, (route) => route.abort());
+      const page = await ctx.open({ context });
+      await ready(page);
+      await menu(page, "settings");
+      const notice = page.locator("[data-language-missing]");
+      assert.equal(await notice.count(), 0);
+      await page.locator('[data-language="fr"]').click();
+      await notice.waitFor();
+      assert.match(
+        await notice.textContent(),
+        /Français: its words could not be fetched, so English stands in/,
+      );
+      await page.locator('[data-language="en"]').click();
+      await notice.waitFor({ state: "detached" });
+      await context.unroute(FRENCH_WORDS);
+      await page.locator('[data-language="fr"]').click();
+      await page.waitForFunction(() => document.documentElement.lang === "fr");
+      assert.equal(await notice.count(), 0);
+    },
+  },
 ];

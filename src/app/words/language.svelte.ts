@@ -9,6 +9,8 @@ export const LANGUAGES: Readonly<Record<Language, string>> = { en: "English", fr
 class Speech {
   language = $state<Language>("en");
   catalogue = $state.raw<Catalogue | undefined>(undefined);
+  /** asked for last: words that come later than those of a newer choice are not put in their place */
+  #wanted: Language = "en";
 
   /** what dates and numbers are written by: the device's own region where it speaks the same language */
   get locale(): string {
@@ -17,7 +19,9 @@ class Speech {
   }
 
   async use(language: Language): Promise<void> {
+    this.#wanted = language;
     const catalogue = language === "en" ? undefined : (await import("./french")).french;
+    if (language !== this.#wanted) return;
     this.catalogue = catalogue;
     this.language = language;
   }
