@@ -5,6 +5,7 @@ import { fileURLToPath } from "node:url";
 import ts from "typescript";
 import { describe, expect, test } from "vitest";
 import packageJson from "../package.json";
+import { english } from "../src/core/terms";
 
 /** The core's folders in import order: each may import itself and those above it. */
 const order = [
@@ -149,6 +150,29 @@ test("whatever the app fetches when it is needed comes by `later`, with its sent
       .map(([, , file]) => `${path} imports "${file}"`),
   );
   expect(bare).toEqual([]);
+});
+
+/** Keys of sentences that no text names, neither whole nor as a pattern such as `kind.${kind}`. */
+function unsaid(keys: readonly string[], sources: readonly Source[]): string[] {
+  const text = sources.map((it) => it.text).join("\n");
+  const named = new Set([...text.matchAll(/["'`]([\w.-]+)["'`]/g)].map((it) => it[1]));
+  const patterns = [...text.matchAll(/`(\w+\.[\w.-]*\$\{[^`]*)`/g)].map(
+    (it) => new RegExp(`^${it[1]!.replaceAll(".", "\\.").replace(/\$\{.*?\}/g, ".+")}$`),
+  );
+  return keys.filter((key) => !named.has(key) && !patterns.some((it) => it.test(key)));
+}
+
+test("M1 every sentence of the catalogue is said somewhere", () => {
+  const sources = ["src", "scripts", "bin"]
+    .flatMap(sourcesIn)
+    .filter(({ path }) => !isTest(path) && !isIn("src/core/terms/messages", path));
+  expect(unsaid(Object.keys(english), sources)).toEqual([]);
+});
+
+test("a sentence is found by its key, by a pattern, and nowhere else", () => {
+  const text = 'say("kind.span"); t(`views.${name}.title`); // "app.on" and app.off';
+  const keys = ["kind.span", "kind.lead", "views.flow.title", "views.flow", "app.on", "app.off"];
+  expect(unsaid(keys, [{ path: "x.ts", text }])).toEqual(["kind.lead", "views.flow", "app.off"]);
 });
 
 /** The checks themselves, so that a silent change to them is seen: [file, what it imports, allowed]. */

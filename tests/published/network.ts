@@ -191,7 +191,7 @@ export function powerOf(ohms: Complex, volts: number): { kw: number; kvar: numbe
 }
 
 /** A symmetric matrix from its upper triangle [aa, ab, ac, bb, bc, cc], the rows of these phases only. */
-export function ofPhases<Entry>(upper: readonly Entry[], phases: string): Entry[][] {
+function ofPhases<Entry>(upper: readonly Entry[], phases: string): Entry[][] {
   const at = [
     [0, 1, 2],
     [1, 3, 4],

@@ -336,7 +336,7 @@ export interface PlainWorkPoint {
   readonly conductors: string;
 }
 
-export function threatsIn(outcomes: readonly Outcome[], limits: Limits, spot: PlainWorkPoint): PlainThreat[] {
+function threatsIn(outcomes: readonly Outcome[], limits: Limits, spot: PlainWorkPoint): PlainThreat[] {
   const letters = [...spot.conductors];
   const rows = outcomes.map((outcome) => {
     const states = statesOf(
@@ -407,7 +407,7 @@ const SWITCHING =
     " ",
   );
 
-export function isTested(steps: readonly PlainStep[], point: string, letter: string): boolean {
+function isTested(steps: readonly PlainStep[], point: string, letter: string): boolean {
   let detector = false;
   let tested = false;
   for (const it of steps) {

@@ -144,7 +144,7 @@ export function checkRule(
 }
 
 /** What a rule says of the last of some steps. */
-export function findingsInLast(rule: string, drawing: string, steps: string): string {
+function findingsInLast(rule: string, drawing: string, steps: string): string {
   const document = draw(drawing, steps);
   const played = playAll(document, (document.job as unknown as { steps: Step[] }).steps);
   const last = played.at(-1)!;

@@ -43,7 +43,7 @@ export const entryShown = ({ verb, result }: LogEntry): string[] =>
 export const isVisible = ({ actor, verb, result }: LogEntry): boolean =>
   verb !== "let-pass" && !(actor === "scenario" && result.shown.length === 0);
 
-export const wordOr = (key: string, otherwise: string): string =>
+const wordOr = (key: string, otherwise: string): string =>
   isMessageKey(key) ? t(key as MessageKey) : otherwise;
 
 export const toolWord = (tool: string): string => wordOr(`tool.${tool}`, tool.replaceAll("-", " "));
@@ -58,7 +58,7 @@ export const standingWords = (standing: Standing | undefined): string =>
         volts: volts(standing.exposureVolts),
       });
 
-export const marginWord = (margin: number | null): string =>
+const marginWord = (margin: number | null): string =>
   margin === null ? t("review.marginMore") : String(margin);
 
 export const titleOf = ({ document }: Attempt): string => document.title || t("app.untitled");

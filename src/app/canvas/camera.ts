@@ -13,7 +13,7 @@ export interface Size {
 }
 
 export const LEAST_SCALE = 0.04;
-export const MOST_SCALE = 4;
+const MOST_SCALE = 4;
 
 export const toUnits = ({ x, y, scale }: Camera, screenX: number, screenY: number) => ({
   x: (screenX - x) / scale,

@@ -93,7 +93,7 @@ export function chordOf(
 }
 
 /** A key that is one character alone, which the person can turn off. */
-export const isSingle = (chord: string): boolean => chord.length === 1;
+const isSingle = (chord: string): boolean => chord.length === 1;
 
 type IdWhere<Where> = Extract<Command, { where: Where }>["id"];
 

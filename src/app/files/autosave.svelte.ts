@@ -304,7 +304,7 @@ const isFull = (error: unknown): boolean =>
   error instanceof DOMException && (error.name === "QuotaExceededError" || error.code === 22);
 
 /** Why a drawing was not kept, and what can be done about it. */
-export function whyNotSaved(error: unknown): Message {
+function whyNotSaved(error: unknown): Message {
   if (isFull(error)) return say("keep.full");
   if (error instanceof DOMException && /^(InvalidState|Security|Unknown|NotAllowed)Error$/.test(error.name))
     return say("keep.noStorage");

@@ -39,7 +39,7 @@ const HOUSE = 90;
 const HOUSES_APART = 60;
 
 /** Does edits one after another, each of which may ask what the one before made; they are one entry in the history. */
-export const inTurn =
+const inTurn =
   (
     label: Message,
     build: (step: (command: Command) => readonly string[], now: () => StillhotDocument) => void,

@@ -87,7 +87,7 @@ export const watts = (value: number): string =>
       : `${figures(value)}\u00a0W`;
 
 /** What must happen for a threat, as half a sentence. */
-export function threatCause(document: StillhotDocument, threat: Threat): string {
+function threatCause(document: StillhotDocument, threat: Threat): string {
   if (threat.upsets.length > 0) return told(inARow(threat.upsets.map((it) => upsetWords(document, it))));
   return threat.source === null
     ? t("threat.inducedNow")

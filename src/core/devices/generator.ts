@@ -55,7 +55,7 @@ export function machineEmf({ phases, kva, volts, xPercent, on }: Machine, place:
 }
 
 /** A wye-connected element brings the neutral of its point. */
-export const bringsNeutral = () => [["at" as const, "N" as Letter] as const];
+const bringsNeutral = () => [["at" as const, "N" as Letter] as const];
 
 /** A customer's or a crew's generator, off unless it says so. */
 export const generator = defineDevice({

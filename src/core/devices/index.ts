@@ -80,5 +80,5 @@ export * from "./parts";
 export * from "./symbol";
 export { isSplit, normalAngleDegrees, voltsToNeutral } from "./shared";
 export { GROUNDING_CABLES } from "./ground";
-export { secondaryLetters, unitCount } from "./transformer";
+export { secondaryLetters } from "./transformer";
 export { gangIsWhole } from "./disconnect";

@@ -9,7 +9,7 @@ import { circle, inscribed, line } from "./symbol";
  * Phase impedances of a source from its sequence impedances: (z0 + 2 z1)/3 on the diagonal, (z0 − z1)/3 off it [Ω].
  * Source: symmetrical components with z1 = z2 (Fortescue 1918).
  */
-export function phaseImpedances(count: number, z1Ohms: Complex, z0Ohms: Complex): Complex[][] {
+function phaseImpedances(count: number, z1Ohms: Complex, z0Ohms: Complex): Complex[][] {
   const own = complex.scale(complex.add(z0Ohms, complex.scale(z1Ohms, 2)), 1 / 3);
   const mutual = complex.scale(complex.subtract(z0Ohms, z1Ohms), 1 / 3);
   return Array.from({ length: count }, (_, row) =>

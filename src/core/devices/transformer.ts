@@ -61,7 +61,7 @@ interface Bank {
 }
 
 /** How many single-phase units stand behind the drawing of a bank. */
-export const unitCount = ({ connection, phases }: Pick<Bank, "connection" | "phases">): number =>
+const unitCount = ({ connection, phases }: Pick<Bank, "connection" | "phases">): number =>
   connection === "single" ? 1 : connection === "openY-openD" ? phases.length : 3;
 
 const isStepUp = ({ primaryKv, secondaryV }: Bank): boolean => secondaryV > primaryKv * 1000;

@@ -1,4 +1,4 @@
-import { isObject, type Json, type JsonObject } from "../terms";
+import type { Json, JsonObject } from "../terms";
 import type { SavedElement, SavedPoint, System } from "./types";
 
 /** Changes to a drawing: what is added, which keys have another value, what is not there. */
@@ -46,7 +46,3 @@ export const idsOf = ({ add, set, remove }: Amendment): string[] => [
   ...Object.keys(set ?? {}),
   ...(remove ?? []),
 ];
-
-/** Reads a change out of a record that the reader has let through. */
-export const amendmentOf = (record: JsonObject): Amendment =>
-  (isObject(record) ? record : {}) as unknown as Amendment;

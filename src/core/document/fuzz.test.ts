@@ -91,7 +91,6 @@ const aFlag = fc.constantFrom(
   edits.unblock,
   edits.turnOn,
   edits.turnOff,
-  edits.removeGround,
 );
 const aMove = fc.constantFrom(edits.open, edits.close);
 const maybePhases = fc.option(aPhases, { nil: undefined, freq: 1 });

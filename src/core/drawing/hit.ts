@@ -3,7 +3,7 @@ import type { Owner } from "../terms";
 import type { Box, Piece } from "./shapes";
 
 /** Pieces by place, so that a touch asks only the few that are near it. */
-export class GridIndex {
+class GridIndex {
   readonly #cells: Map<string, readonly Piece[]>;
   static readonly cell = 240;
 
@@ -88,7 +88,7 @@ export function hitAt(scene: Scene, x: number, y: number, radius: number): Owner
 }
 
 /** Distance from a spot to a polyline. */
-export function distanceTo(spine: readonly number[], x: number, y: number): number {
+function distanceTo(spine: readonly number[], x: number, y: number): number {
   if (spine.length === 2) return Math.hypot(x - spine[0]!, y - spine[1]!);
   let nearest = Infinity;
   for (let k = 0; k + 3 < spine.length; k += 2) {

@@ -1,4 +1,4 @@
-import { DEVICES, deviceOf, type DeviceKind } from "../devices";
+import { deviceOf, type DeviceKind } from "../devices";
 import { DOCUMENT_KEYS, naturalOrder, type StillhotDocument } from "../document";
 import { isObject, type Json, type JsonObject, type Message, say } from "../terms";
 import { isSayableKey, POINT, POINT_KINDS, WORK, wordsOf } from "./spelling";
@@ -212,6 +212,3 @@ function unsaidOf(
   ];
   return parts.map((part) => say("notation.unsaid", { part }));
 }
-
-/** Every kind of thing that a line can be of. */
-export const NOTATION_KINDS: readonly string[] = [...POINT_KINDS, POINT, WORK, ...Object.keys(DEVICES)];

@@ -1,15 +1,5 @@
 export * from "./tolerances";
-export {
-  AS_DRAWN,
-  isLinear,
-  magnitudeAt,
-  modelAmps,
-  type Solution,
-  solutionOf,
-  solve,
-  solveFactored,
-  voltsAt,
-} from "./solve";
+export { AS_DRAWN, isLinear, magnitudeAt, type Solution, solutionOf, solve, voltsAt } from "./solve";
 export { ampsAtPoint, elementAmps, type ElementAmps } from "./currents";
 export { idealGroups, assemble, type Assembled, type Nodal, nodalOf, type Variant } from "./nodal";
 export { type Carried, Carrier, type Factor } from "./ldlt";

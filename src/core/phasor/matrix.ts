@@ -12,9 +12,6 @@ export const fillMatrix = (
     Array.from({ length: columns }, (_unused, column) => at(row, column)),
   );
 
-export const scaleMatrix = (matrix: Matrix, by: number): Complex[][] =>
-  matrix.map((row) => row.map((it) => complex.scale(it, by)));
-
 /** The rows and columns named, in that order. */
 export const pick = (matrix: Matrix, rows: readonly number[], columns = rows): Complex[][] =>
   rows.map((row) => columns.map((column) => matrix[row]![column]!));

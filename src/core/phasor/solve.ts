@@ -71,12 +71,7 @@ export function solve(nodal: Nodal, variant: Variant): Solution {
 }
 
 /** Solves with factors that are there already. */
-export function solveFactored(
-  nodal: Nodal,
-  variant: Variant,
-  assembled: Assembled,
-  factor: Factor,
-): Solution {
+function solveFactored(nodal: Nodal, variant: Variant, assembled: Assembled, factor: Factor): Solution {
   const { circuit, size } = nodal;
   const linear = solveOnce(nodal, assembled, factor, assembled.injectedRe, assembled.injectedIm);
   const models = variant.loads ? nonlinearLoads(circuit) : [];
@@ -216,7 +211,7 @@ export const isLinear = (circuit: Circuit): boolean => nonlinearLoads(circuit).l
  * Current that a load draws at some volts: constant current keeps its magnitude and its angle to the volts, constant
  * power its volt-amperes; below the floor both are the impedance that draws at the floor what the model draws there.
  */
-export function modelAmps(
+function modelAmps(
   { va, volts: ratedVolts, model }: Pick<ModelledLoad, "va" | "volts" | "model">,
   volts: Complex,
 ): Complex {

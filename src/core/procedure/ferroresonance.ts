@@ -8,7 +8,7 @@ import { elementOf, elementsOf } from "./names";
 import type { JobState } from "./state";
 
 /** Resistive load that keeps a bank from ringing, in percent of its rating: "a few percent" (from memory: IEEE C57.105). */
-export const DAMPING_PERCENT = 5;
+const DAMPING_PERCENT = 5;
 
 export interface FerroresonanceRisk {
   readonly bank: ElementId;

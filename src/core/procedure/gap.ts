@@ -42,8 +42,7 @@ export const degreesAcross = ({ from, to }: Gap): number =>
   Math.abs(((from.angleDeg - to.angleDeg + 540) % 360) - 180);
 
 /** Both sides live: closing joins two things that each have a supply. */
-export const isLiveOnBothSides = ({ from, to }: Gap): boolean =>
-  isLiveState(from.state) && isLiveState(to.state);
+const isLiveOnBothSides = ({ from, to }: Gap): boolean => isLiveState(from.state) && isLiveState(to.state);
 
 /**
  * One side is only the other's own supply come back through the windings of a bank or a load: a phase of a bank switched
@@ -76,7 +75,7 @@ export const ampsThrough = (state: JobState, id: string | undefined, letters: st
   Math.max(0, ...[...letters].map((it) => seen(state).elements[id as ElementId]?.amps[it as Letter] ?? 0));
 
 /** Beyond this two supplies are not joined [°]: a common setting of a synchronism check (from memory). */
-export const MOST_DEGREES = 20;
+const MOST_DEGREES = 20;
 
 /** The gap that a step closes between supplies that do not stand together; the worst one. */
 export function mismatchOf(step: Step, before: JobState, after: JobState): Gap | undefined {

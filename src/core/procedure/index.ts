@@ -1,6 +1,6 @@
 export { advance, planChanged, play, type PlayedStep } from "./play";
 export { rehearse, type Rehearsal } from "./rehearse";
-export { rehearsalJson, rehearsalText, spellFinding, type SpelledFinding } from "./report";
+export { rehearsalJson, rehearsalText, type SpelledFinding } from "./report";
 export { beginJob, type CapacitorCharge, type JobState, type DetectorReading } from "./state";
 export { seen } from "./seen";
 export type { Consequence } from "./consequence";
@@ -14,7 +14,7 @@ export { readingsOf } from "./readings";
 export { surgesOnClosing, type PickUp } from "./pickUp";
 export { coldLoadSurge, fullLoadAmps, inrushSurges, melts, type Surge } from "./inrush";
 export { DISCHARGE_SECONDS, trappedJoules, trappedVolts } from "./trappedCharge";
-export { DAMPING_PERCENT, ferroresonanceRisk, type FerroresonanceRisk } from "./ferroresonance";
+export { ferroresonanceRisk, type FerroresonanceRisk } from "./ferroresonance";
 export { dutiesOf, type Duty } from "./duty";
 export { threatWords } from "./threatWords";
 export { isSwitching, isHotStickWork } from "./verbs";

@@ -16,7 +16,7 @@ export interface SpelledFinding {
   readonly citation: string;
 }
 
-export const spellFinding = (
+const spellFinding = (
   { rule, severity, where, message, help, citation }: RehearsalFinding,
   catalogue?: Catalogue,
 ): SpelledFinding => ({

@@ -4,11 +4,11 @@ import { SWITCHING } from "../hazard";
 const set = (...verbs: StepVerb[]): ReadonlySet<StepVerb> => new Set(verbs);
 
 /** Steps that break a path. */
-export const OPENING = set("open", "lift", "cut", "pull", "remove-barrel");
+const OPENING = set("open", "lift", "cut", "pull", "remove-barrel");
 /** Steps that make a path. A barrel that is put back hangs open, so that is none. */
 export const CLOSING = set("close", "attach", "join", "replace");
 /** Steps that rest on the section being dead, or find out whether it is. */
-export const RELYING = set("test", "ground", "work");
+const RELYING = set("test", "ground", "work");
 /** Steps that only tell or write something: nothing on the pole changes, and nothing lies between two others. */
 export const TELLING = set("note", "confirm");
 

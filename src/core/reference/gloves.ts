@@ -9,7 +9,7 @@ export interface GloveClass {
 }
 
 /** Classes of rubber insulating gloves, lightest first. Source: 29 CFR 1910.137, ASTM D120 (`gloves.json`). */
-export const GLOVE_CLASSES: readonly GloveClass[] = table.rows.map((row) => ({
+const GLOVE_CLASSES: readonly GloveClass[] = table.rows.map((row) => ({
   name: row.class,
   maxUseVolts: row.maxUseVoltsAc,
   proofTestVolts: row.proofTestVoltsAc,

@@ -17,6 +17,3 @@ export function citationOf(id: string): string {
   const paragraph = row.paragraph.startsWith("1910") ? `29 CFR ${row.paragraph}` : row.paragraph;
   return row.status === "from memory" ? `${paragraph} (from memory)` : paragraph;
 }
-
-/** What the paragraph asks, in the table's own words. */
-export const requirementOf = (id: string): string => ROWS.get(id)?.requirement ?? "";

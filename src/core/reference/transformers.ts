@@ -7,7 +7,7 @@ export interface UnitImpedance {
 }
 
 /** Single-phase units, percent on their own kVA. Source: EPRI test circuit 24 (public), as the file's `rows` say. */
-export const UNIT_IMPEDANCES: readonly UnitImpedance[] = table.rows;
+const UNIT_IMPEDANCES: readonly UnitImpedance[] = table.rows;
 
 /** The table's row nearest to a unit's kVA; of two equally near, the smaller. */
 export function impedanceOfUnit(kva: number): UnitImpedance {

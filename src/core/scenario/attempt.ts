@@ -12,7 +12,7 @@ import {
   type Step,
   type StillhotDocument,
 } from "../document";
-import { type RehearsalFinding, seen } from "../procedure";
+import type { RehearsalFinding } from "../procedure";
 import {
   isMessageKey,
   isObject,
@@ -32,7 +32,7 @@ import { endOf, playInWorld, type Played, standings } from "./playInWorld";
 import { predictionResult } from "./prediction";
 import { dangersOf } from "./scoring";
 import { sha256 } from "./sha256";
-import { factsOf, nameOfFact } from "./truth";
+import { nameOfFact } from "./truth";
 import { beginWorld, knowing, truthAfter, withinReach, type World } from "./world";
 
 /** What an attempt is an attempt at, and by whom. The log's first hash is taken over it. */
@@ -661,12 +661,6 @@ export const conductorsToPredict = (attempt: Attempt): string[] =>
   [...conductorsOf(worldOf(attempt).known.document.system)].flatMap(([point, letters]) =>
     letters.filter((it) => it !== "N").map((it) => `${point}/${it}`),
   );
-
-/** Whether there is anything hidden at all. */
-export const hasHiddenFacts = (document: StillhotDocument): boolean => factsOf(document).size > 0;
-
-/** Work points as they truly stand now. */
-export const assessmentOf = (attempt: Attempt) => seen(worldOf(attempt).truth);
 
 /** What the apprentice is told of an entry: what was seen and heard, and in practice what is wrong with it on the map. */
 export interface Feedback {

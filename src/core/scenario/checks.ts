@@ -51,7 +51,7 @@ export function playThrough(
  * What a careful person does before anything else: looks at the poles where the work is, and finds out each hidden fact by
  * the first way that shows it.
  */
-export function findingOut(document: StillhotDocument): Step[] {
+function findingOut(document: StillhotDocument): Step[] {
   const steps: Step[] = Object.values(jobOf(document).workPoints).map(({ at }): Step => ({
     do: "inspect",
     at,

@@ -1,5 +1,5 @@
 import { type Condition, scenarioOf, type StepPattern, type StillhotDocument } from "../document";
-import { type Action, isJobStep } from "./actions";
+import type { Action } from "./actions";
 import type { LogEntry } from "./log";
 
 /** Whether an action is the one that is meant: a step that names no phases is about all of them. */
@@ -102,9 +102,3 @@ function whenAllOf(
   if (not !== undefined) return whenTrue(not, document, log) === undefined ? (log.at(-1)?.n ?? 0) : undefined;
   return undefined;
 }
-
-/** Steps of the job in a log, those that were done. */
-export const stepsIn = (log: readonly LogEntry[]) =>
-  log.flatMap(({ action, result }) =>
-    action !== undefined && isJobStep(action) && result.done ? [action] : [],
-  );

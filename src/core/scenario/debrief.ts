@@ -1,8 +1,8 @@
-import { isSwitching, type RehearsalFinding } from "../procedure";
-import { perObject, type Reveal, scenarioOf, type ScenarioStep, type Step, type Trap } from "../document";
-import { isRefusal, type Message, say } from "../terms";
+import type { RehearsalFinding } from "../procedure";
+import { perObject, type Reveal, scenarioOf, type Step, type Trap } from "../document";
+import { type Message, say } from "../terms";
 import { type Action, isJobStep } from "./actions";
-import { act, type Attempt, secondsOf, worldAt } from "./attempt";
+import { type Attempt, secondsOf, worldAt } from "./attempt";
 import { answerTo, type FactTrap, type Planner, trapListOf, trapsCaught } from "./checks";
 import { matches, whenTrue } from "./conditions";
 import type { LogEntry, PredictionResult, Standing } from "./log";
@@ -142,9 +142,7 @@ function timeOf(attempt: Attempt): TimeReport {
 const RANK = { live: 0, "could-go-live": 1, isolated: 2, grounded: 3 } as const;
 
 /** The worst of several work points. */
-export function worstStanding(
-  standings: Readonly<Record<string, Standing>> | undefined,
-): Standing | undefined {
+function worstStanding(standings: Readonly<Record<string, Standing>> | undefined): Standing | undefined {
   return Object.values(standings ?? {}).sort(
     (a, b) =>
       RANK[a.verdict] - RANK[b.verdict] ||
@@ -393,20 +391,3 @@ export function compareTwo(first: Attempt, second: Attempt): Difference {
 }
 
 const isSame = (a: Action, b: Action): boolean => JSON.stringify(a) === JSON.stringify(b);
-
-/** Plays steps on from where an attempt stands, for what would have happened instead. */
-export function playOn(attempt: Attempt, steps: readonly ScenarioStep[]): Attempt {
-  let on = attempt;
-  for (const step of steps) {
-    const acted = act(on, step);
-    if (isRefusal(acted)) return on;
-    on = acted.attempt;
-  }
-  return on;
-}
-
-/** The first operation of an attempt: until then a prediction can be made. */
-export const firstOperation = ({ log }: Attempt): number | undefined =>
-  log.find(
-    ({ action, result }) => action !== undefined && isJobStep(action) && result.done && isSwitching(action),
-  )?.n;

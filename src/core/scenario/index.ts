@@ -7,7 +7,6 @@ export {
   asWritten,
   type Attempt,
   type AttemptHead,
-  assessmentOf,
   type Feedback,
   feedbackOf,
   type HintOffer,
@@ -15,7 +14,6 @@ export {
   conductorsToPredict,
   fingerprintOf,
   forkAttempt,
-  hasHiddenFacts,
   isOver,
   knownView,
   type KnownView,
@@ -47,7 +45,6 @@ export {
   answerTo,
   canBeSolved,
   type FactTrap,
-  findingOut,
   planned,
   type Planner,
   playThrough,
@@ -66,19 +63,16 @@ export {
   type Decision,
   type Difference,
   type FactReport,
-  firstOperation,
   type GoodMove,
   hintsOf,
   type InjectReport,
   type Moment,
-  playOn,
   rulesBroken,
   timeLineOf,
   type TimeReport,
   type TrapReport,
-  worstStanding,
 } from "./debrief";
 export { type ClassRow, type ClassView, compareMany, rowOf, type Tally } from "./compare";
-export { type AttemptRecord, classCsv, csvCell, recordOf } from "./record";
+export { type AttemptRecord, classCsv, recordOf } from "./record";
 export { xapiOf, type XapiOptions } from "./xapi";
 export * as scenarioEdits from "./edits";

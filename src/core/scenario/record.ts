@@ -51,7 +51,7 @@ const NEW_LINE = "\r\n";
 const BYTE_ORDER_MARK = "\uFEFF";
 
 /** A cell as RFC 4180 has it. What a spreadsheet would take for a formula gets an apostrophe before it. */
-export function csvCell(value: string | number): string {
+function csvCell(value: string | number): string {
   const text = typeof value === "string" && /^[=+\-@\t\r]/.test(value) ? `'${value}` : String(value);
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

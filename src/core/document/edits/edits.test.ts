@@ -197,7 +197,6 @@ test.each<[why: string, command: Command]>([
     edits.removeThings({ elements: ["m1"] }),
   ],
   ["there is no p9 in this drawing", edits.removeThings({ points: ["p9"] })],
-  ["there is no ground set c1 in this drawing", edits.removeGround("c1")],
   [
     "job.workPoints.w2.conductors: asks for C at p3, which has A B N",
     edits.addWorkPoint("p3", { conductors: "C" }),

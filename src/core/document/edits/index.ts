@@ -1,5 +1,5 @@
 export { addElement, type Ends, growFrom } from "./addElement";
-export { addGround, removeGround } from "./addGround";
+export { addGround } from "./addGround";
 export { addPoint } from "./addPoint";
 export { nextElementId, nextPointId, together } from "./change";
 export { block, tag, turnOff, turnOn, unblock, untag } from "./flags";

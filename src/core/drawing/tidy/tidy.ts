@@ -14,7 +14,7 @@ export const tidy: Command = (before) => {
 };
 
 /** Where every point goes that is not pinned. */
-export function tidyPlaces(document: StillhotDocument): Readonly<Record<string, Spot>> {
+function tidyPlaces(document: StillhotDocument): Readonly<Record<string, Spot>> {
   const table = new Table(document);
   for (const root of table.forest.roots) table.lay(root);
   return Object.fromEntries([...table.places].filter(([id]) => !isJoint(id) && !table.isPinned(id)));

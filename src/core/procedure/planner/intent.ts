@@ -66,7 +66,7 @@ export const hasNeutral = (system: System, at: string): boolean =>
   (conductorsOf(system).get(at) ?? []).includes("N");
 
 /** The drawing with an intent's openings, tags, blocks and grounds, ready for work. */
-export function systemReady({
+function systemReady({
   choice,
   tags,
   blocks,

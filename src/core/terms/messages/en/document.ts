@@ -22,7 +22,6 @@ export const document = {
   "file.expectedList": "a list",
   "file.expectedText": "text of at most {most} letters",
   "file.idOfPoint": "the id of a point of this file",
-  "file.idOfElement": "the id of an element of this file",
   "file.idOfSpan": "the id of a span of this file",
   "file.idOfWorkPoint": "the id of a work point of this job",
   "file.idOfStepElement":
@@ -37,7 +36,6 @@ export const document = {
   "file.groundTwice": "a ground set {element} is on already",
   "file.groundNotGround": "the id of a ground set: {element} is another kind of element",
   "file.ruleReason": "a reason in words why the rule is off",
-  "file.notFinite": "found a number that is not finite",
   "file.unknownKeys": "keys that this program does not know, kept as they are: {keys}",
   "file.unknownKeysMore": "keys that this program does not know, kept as they are: {keys} and {more} more",
   "edit.nothing": "nothing would change",
@@ -46,7 +44,6 @@ export const document = {
   "edit.noPoint": "there is no point {id} in this drawing",
   "edit.noElement": "there is no element {id} in this drawing",
   "edit.noThing": "there is no {id} in this drawing",
-  "edit.noGround": "there is no ground set {id} in this drawing",
   "edit.noTransfer": "there is no transfer switch {id} in this drawing",
   "edit.noEnd": "{name} has no end {end}",
   "edit.noKey": "{name} has nothing called {key}",

@@ -2,7 +2,6 @@
 export const sheet = {
   "say.fedNow": "As drawn, now: {source} feeds {letter} at {volts} V.",
   "say.inducedNow": "As drawn, now: a circuit beside it induces {volts} V on {letter}.",
-  "say.otherNow": "As drawn, now: {letter} stands at {volts} V.",
   "say.fedIf": "If {upsets}, {source} feeds {letter} at {volts} V.",
   "say.unknownFeedsIf": "If {upsets}, that generator feeds {letter} at {volts} V.",
   "say.anyUnknownFeedsIf": "If {upsets}, that generator feeds {letter} at up to {volts} V.",
@@ -78,7 +77,6 @@ export const sheet = {
   "sheet.limit": "{name}: {value} (usual {usual}), {why}",
 
   "sheet.document": "{title}: job briefing",
-  "sheet.heading": "Job briefing",
   "sheet.place": "Place",
   "sheet.date": "Date",
   "sheet.drawnAt": "As drawn at",
@@ -109,7 +107,6 @@ export const sheet = {
   "sheet.first.phase": "phase end first",
   "sheet.notSeen": "Not seen: {count}.",
   "sheet.ways": "What could still make it live, and what controls it",
-  "sheet.way": "{n}.",
   "sheet.control": "Control: {control}.",
   "sheet.moreWays":
     "Not told here, because {strength} things or more must go wrong: {count} more, on screen.",
@@ -127,8 +124,6 @@ export const sheet = {
   "sheet.brokenEnd": "{severity}, at the end: {message}.",
   "sheet.steps": "Steps to the work",
   "sheet.restoring": "Steps back to as found",
-  "sheet.time": "time",
-  "sheet.initials": "initials",
   "sheet.noSteps": "No order of steps is in this file. Write it here, or let the program plan one.",
   "sheet.unseen": "Not seen by anybody",
   "sheet.allSeen": "Everything on this drawing is marked as seen.",

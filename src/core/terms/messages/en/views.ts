@@ -17,7 +17,6 @@ export const views = {
   "mistake.path": "From the source to the hand",
   "mistake.noPath": "No path: induced by a circuit beside it.",
   "mistake.walk": "Walk the path again",
-  "mistake.same": "The same is the worst with up to {count}.",
 
   "margins.about":
     "Each point as if it were the work point: how many things must go wrong to make a phase of it live.",

@@ -24,7 +24,6 @@ export const document = {
   "file.expectedList": "une liste",
   "file.expectedText": "un texte de {most} lettres au plus",
   "file.idOfPoint": "l'identifiant d'un point de ce fichier",
-  "file.idOfElement": "l'identifiant d'un élément de ce fichier",
   "file.idOfSpan": "l'identifiant d'une portée de ce fichier",
   "file.idOfWorkPoint": "l'identifiant d'un point de travail de ce chantier",
   "file.idOfStepElement":
@@ -39,7 +38,6 @@ export const document = {
   "file.groundTwice": "une mise à la terre {element} est déjà posée",
   "file.groundNotGround": "l'identifiant d'une mise à la terre : {element} est un élément d'une autre sorte",
   "file.ruleReason": "une raison en mots pour laquelle la règle est désactivée",
-  "file.notFinite": "trouvé un nombre qui n'est pas fini",
   "file.unknownKeys": "clés que ce programme ne connaît pas, gardées telles quelles : {keys}",
   "file.unknownKeysMore":
     "clés que ce programme ne connaît pas, gardées telles quelles : {keys} et {more} autres",
@@ -50,7 +48,6 @@ export const document = {
   "edit.noPoint": "il n'y a pas de point {id} dans ce dessin",
   "edit.noElement": "il n'y a pas d'élément {id} dans ce dessin",
   "edit.noThing": "il n'y a pas de {id} dans ce dessin",
-  "edit.noGround": "il n'y a pas de mise à la terre {id} dans ce dessin",
   "edit.noTransfer": "il n'y a pas d'inverseur {id} dans ce dessin",
   "edit.noEnd": "{name} n'a pas d'extrémité {end}",
   "edit.noKey": "{name} n'a rien qui s'appelle {key}",

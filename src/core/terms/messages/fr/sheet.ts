@@ -2,7 +2,6 @@
 export const sheet = {
   "say.fedNow": "Tel que dessiné, maintenant : {source} alimente {letter} à {volts} V.",
   "say.inducedNow": "Tel que dessiné, maintenant : un circuit voisin induit {volts} V sur {letter}.",
-  "say.otherNow": "Tel que dessiné, maintenant : {letter} est à {volts} V.",
   "say.fedIf": "Si {upsets}, {source} alimente {letter} à {volts} V.",
   "say.unknownFeedsIf": "Si {upsets}, cette génératrice alimente {letter} à {volts} V.",
   "say.anyUnknownFeedsIf": "Si {upsets}, cette génératrice alimente {letter} jusqu'à {volts} V.",
@@ -80,7 +79,6 @@ export const sheet = {
   "sheet.unseen.map": "Tiré du plan : {names}.",
   "sheet.limit": "{name} : {value} (habituel {usual}), {why}",
   "sheet.document": "{title} : fiche de chantier",
-  "sheet.heading": "Fiche de chantier",
   "sheet.place": "Lieu",
   "sheet.date": "Date",
   "sheet.drawnAt": "Dessiné le",
@@ -112,7 +110,6 @@ export const sheet = {
   "sheet.first.phase": "côté phase d'abord",
   "sheet.notSeen": "Non vus : {count}.",
   "sheet.ways": "Ce qui pourrait encore le mettre sous tension, et ce qui y pare",
-  "sheet.way": "{n}.",
   "sheet.control": "Parade : {control}.",
   "sheet.moreWays":
     "Non dit ici, car {strength} choses ou plus doivent mal tourner : {count} de plus, à l'écran.",
@@ -130,8 +127,6 @@ export const sheet = {
   "sheet.brokenEnd": "{severity}, à la fin : {message}.",
   "sheet.steps": "Étapes jusqu'au travail",
   "sheet.restoring": "Étapes jusqu'à l'état trouvé",
-  "sheet.time": "heure",
-  "sheet.initials": "initiales",
   "sheet.noSteps":
     "Aucun ordre d'étapes dans ce fichier. Écrivez-le ici, ou laissez le programme en proposer un.",
   "sheet.unseen": "Vu par personne",

@@ -17,7 +17,6 @@ export const views = {
   "mistake.path": "De la source à la main",
   "mistake.noPath": "Aucun chemin : induit par un circuit voisin.",
   "mistake.walk": "Reparcourir le chemin",
-  "mistake.same": "C'est aussi la pire avec jusqu'à {count}.",
 
   "margins.about":
     "Chaque point comme s'il était le point de travail : combien de choses doivent mal tourner pour mettre une phase sous tension.",
