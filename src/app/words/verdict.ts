@@ -34,7 +34,7 @@ export function verdictWords(session: Session): VerdictWords {
   const { report } = workPoint;
   if (isStale || report === undefined)
     return { look: "unknown", headline: t("verdict.working"), place, detail: t("app.working"), facts: [] };
-  const { verdict, margin, assumptions } = report;
+  const { verdict, margin, threatsCompleteTo, assumptions } = report;
   return {
     look: verdict,
     headline: t(`verdict.${verdict}`),
@@ -42,6 +42,7 @@ export function verdictWords(session: Session): VerdictWords {
     detail: detailOf(session),
     facts: [
       margin === null ? t("verdict.marginNone") : t("verdict.margin", { margin }),
+      ...(threatsCompleteTo === undefined ? [] : [t("verdict.notAll")]),
       ...(assumptions === 0
         ? []
         : [

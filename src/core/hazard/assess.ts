@@ -359,7 +359,9 @@ function workPointFindings(
 
 /** Where a drawing has more sets of upsets than can be asked: said, and the verdict and the margin take it for the worst. */
 function threatsNotAll(id: WorkPointId, { completeTo }: FoundThreats): Finding[] {
-  return completeTo >= MOST_STRENGTH ? [] : [notAll(id, say("hazard.threatsNotAll", { completeTo }))];
+  return completeTo >= MOST_STRENGTH
+    ? []
+    : [notAll(id, say(`hazard.threatsNotAll.${completeTo}` as MessageKey))];
 }
 
 const notAll = (where: WorkPointId, message: Message): Finding => ({

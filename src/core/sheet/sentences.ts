@@ -64,10 +64,18 @@ export function exposureSentences(threat: Threat): Message[] {
 }
 
 /** How a work point stands, in short sentences, the verdict's own word left out. */
-export const standingSentences = ({ verdict, margin, assumptions }: WorkPointReport): Message[] => [
-  say(`say.means.${verdict}`),
-  say(margin === null ? "say.margin.none" : (`say.margin.${margin}` as MessageKey)),
-  assumptions < 2
-    ? say(`say.assumptions.${assumptions}` as MessageKey)
-    : say("say.assumptions", { count: assumptions }),
+export const standingSentences = (report: WorkPointReport): Message[] => [
+  say(`say.means.${report.verdict}`),
+  marginSentence(report),
+  ...notAllSentences(report),
+  report.assumptions < 2
+    ? say(`say.assumptions.${report.assumptions}` as MessageKey)
+    : say("say.assumptions", { count: report.assumptions }),
 ];
+
+export const marginSentence = ({ margin }: WorkPointReport): Message =>
+  say(margin === null ? "say.margin.none" : (`say.margin.${margin}` as MessageKey));
+
+/** Where the drawing has more combinations than can be asked: that some ways may be missing. */
+export const notAllSentences = ({ threatsCompleteTo }: WorkPointReport): Message[] =>
+  threatsCompleteTo === undefined ? [] : [say(`say.notAll.${threatsCompleteTo}` as MessageKey)];

@@ -5,7 +5,7 @@ import { ruleName } from "../procedure";
 import { atScale } from "./atScale";
 import { type BriefedStep, type BriefedWork, type Briefing, briefingOf } from "./briefing";
 import { sheetStyle } from "./sheetStyle";
-import { standingSentences } from "./sentences";
+import { marginSentence, notAllSentences } from "./sentences";
 
 /** A printed code as its modules; true is dark. */
 export interface CodePicture {
@@ -116,9 +116,10 @@ class Sheet {
   }
 
   private standing(report: BriefedWork["asDrawn"]): string {
-    const [, margin] = standingSentences(report);
-    const told = report.verdict === "live" ? [] : [margin!];
-    return [...told, say("sheet.notSeen", { count: report.assumptions })].map((it) => this.say(it)).join(" ");
+    const margin = report.verdict === "live" ? [] : [marginSentence(report)];
+    return [...margin, ...notAllSentences(report), say("sheet.notSeen", { count: report.assumptions })]
+      .map((it) => this.say(it))
+      .join(" ");
   }
 
   /** A drawing that leaves room has the ways to go live beside it, a wider one below it. */

@@ -55,8 +55,10 @@ export const hazard = {
     "if {upsets}, the pole, the truck and the rods may stand above the ground that people stand on; at how many volts is not known",
   "hazard.stepTouch.help":
     "keep people and equipment clear of the pole's base, the truck and the rods: barricade {at}",
-  "hazard.threatsNotAll":
-    "too much here can change for every combination to be worked out: threats that take up to {completeTo} mistakes are all listed, of those that take more some may be missing",
+  "hazard.threatsNotAll.1":
+    "too much here can change for every combination to be worked out: ways that take one thing going wrong are all listed, of those that take two or three some may be missing",
+  "hazard.threatsNotAll.2":
+    "too much here can change for every combination to be worked out: ways that take one or two things going wrong are all listed, of those that take three some may be missing",
   "hazard.stepTouchNotAll":
     "too much here can change for every combination to be worked out: whether one of them would lift the pole, the truck and the rods is not known",
   "hazard.threatsNotAll.help":

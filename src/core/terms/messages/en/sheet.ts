@@ -26,6 +26,10 @@ export const sheet = {
   "say.margin.1": "Margin 1: one thing has to go wrong.",
   "say.margin.2": "Margin 2: two things have to go wrong, a tag or a block counted as one.",
   "say.margin.3": "Margin 3: three things have to go wrong, a tag or a block counted as one.",
+  "say.notAll.1":
+    "Not all ways were looked for: of those that take two or three things going wrong some may be missing.",
+  "say.notAll.2":
+    "Not all ways were looked for: of those that take three things going wrong some may be missing.",
   "say.margin.none":
     "Nothing up to three things going wrong at once was found in this drawing, which may be wrong.",
   "say.assumptions.0": "Everything that this rests on was seen.",

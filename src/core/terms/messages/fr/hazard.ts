@@ -57,8 +57,10 @@ export const hazard = {
     "si {upsets}, le poteau, le camion et les piquets peuvent être au-dessus du sol où l'on se tient ; à combien de volts n'est pas connu",
   "hazard.stepTouch.help":
     "tenez personnes et matériel à l'écart du pied du poteau, du camion et des piquets : balisez {at}",
-  "hazard.threatsNotAll":
-    "trop de choses peuvent changer ici pour calculer toutes les combinaisons : les menaces qui demandent jusqu'à {completeTo} erreurs sont toutes données, de celles qui en demandent plus il peut en manquer",
+  "hazard.threatsNotAll.1":
+    "trop de choses peuvent changer ici pour calculer toutes les combinaisons : les façons où une chose tourne mal sont toutes données, de celles où il en faut deux ou trois il peut en manquer",
+  "hazard.threatsNotAll.2":
+    "trop de choses peuvent changer ici pour calculer toutes les combinaisons : les façons où une ou deux choses tournent mal sont toutes données, de celles où il en faut trois il peut en manquer",
   "hazard.stepTouchNotAll":
     "trop de choses peuvent changer ici pour calculer toutes les combinaisons : on ne sait pas si l'une porterait le poteau, le camion et les piquets à une tension dangereuse",
   "hazard.threatsNotAll.help":

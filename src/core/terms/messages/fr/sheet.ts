@@ -27,6 +27,10 @@ export const sheet = {
   "say.margin.2": "Marge 2 : deux choses doivent mal tourner, une étiquette ou un blocage comptant pour une.",
   "say.margin.3":
     "Marge 3 : trois choses doivent mal tourner, une étiquette ou un blocage comptant pour une.",
+  "say.notAll.1":
+    "Toutes les façons n'ont pas été cherchées : de celles où deux ou trois choses tournent mal il peut en manquer.",
+  "say.notAll.2":
+    "Toutes les façons n'ont pas été cherchées : de celles où trois choses tournent mal il peut en manquer.",
   "say.margin.none":
     "Rien, jusqu'à trois choses qui tournent mal à la fois, n'a été trouvé dans ce dessin, qui peut être faux.",
   "say.assumptions.0": "Tout ce sur quoi cela repose a été vu.",
