@@ -43,6 +43,51 @@ describe("ideal devices beside each other", () => {
   });
 });
 
+describe("many in parallel between the same two points", () => {
+  const through = () => magnitude({ s: source, ld: load, a: between("disconnect") }, "a@p0/A");
+
+  test("twenty thousand share what one carries", () => {
+    const many = Object.fromEntries(
+      Array.from({ length: 20_000 }, (_, nth) => [`d${nth}`, between("disconnect")]),
+    );
+    const network = solved({ s: source, ld: load, ...many });
+    for (const id of ["d0", "d1", "d19999"])
+      expect(complex.magnitude(reading(network, `${id}@p0/A`)) / (through() / 20_000)).toBeCloseTo(1, 6);
+  });
+
+  test("whichever of them is closed carries it, and one drawn the other way round its part of it", () => {
+    for (const open of ["a", "b", "c"]) {
+      const drawn: Record<string, Record<string, unknown>> = {
+        a: between("disconnect"),
+        b: { ...between("disconnect"), from: "p1", to: "p0" },
+        c: between("cutout"),
+      };
+      drawn[open]!["open"] = "ABC";
+      const network = solved({ s: source, ld: load, ...drawn } as Elements);
+      const into = (id: string) => reading(network, `${id}@p0/A`);
+      expect(complex.magnitude(into(open))).toBe(0);
+      const [one, other] = ["a", "b", "c"].filter((it) => it !== open).map(into);
+      expect(complex.magnitude(one!)).toBeCloseTo(through() / 2, 6);
+      expect(complex.magnitude(complex.subtract(one!, other!))).toBeCloseTo(0, 6);
+    }
+  });
+
+  test("two switches beside a regulator off neutral share the short circuit", () => {
+    const short = (switches: Elements) => ({
+      s: source,
+      ld: load,
+      rg: between("regulator", { taps: { A: 16, B: 16, C: 16 } }),
+      ...switches,
+    });
+    // Each is 0.01 Ω in the loop: two are half of it, so nearly twice the current of one flows, half of it in each.
+    const [a, b] = [between("disconnect"), { ...between("disconnect"), from: "p1", to: "p0" }];
+    const network = solved(short({ a, b }));
+    const volts = complex.magnitude(reading(network, "p0/A"));
+    for (const id of ["a", "b"])
+      expect(complex.magnitude(reading(network, `${id}@p0/A`)) / ((0.1 * volts) / 0.01)).toBeCloseTo(1, 2);
+  });
+});
+
 describe("stiff and thin", () => {
   test.each([1e-3, 1e-6, 1e-9])("a source behind %d Ω", (ohms) => {
     const stiff = { ...source, z1Ohms: [ohms, 0], z0Ohms: [ohms, 0] };

@@ -36,6 +36,8 @@ export interface Joins {
   /** the node that the ratio is taken against */
   readonly common: Int32Array;
   readonly ratio: Float64Array;
+  /** 1 where the ratio can be other than 1 */
+  readonly steps: Uint8Array;
   readonly closed: Uint8Array;
   readonly element: Int32Array;
   readonly letter: Uint8Array;
@@ -482,6 +484,7 @@ function buildCircuit(system: System): Circuit {
     to: number;
     common: number;
     ratio: number;
+    steps: boolean;
     closed: boolean;
     element: number;
     letter: number;
@@ -567,6 +570,7 @@ function buildCircuit(system: System): Circuit {
       to: Int32Array.from(joins, (it) => it.to),
       common: Int32Array.from(joins, (it) => it.common),
       ratio: Float64Array.from(joins, (it) => it.ratio),
+      steps: Uint8Array.from(joins, (it) => (it.steps ? 1 : 0)),
       closed: Uint8Array.from(joins, (it) => (it.closed ? 1 : 0)),
       element: Int32Array.from(joins, (it) => it.element),
       letter: Uint8Array.from(joins, (it) => it.letter),
@@ -588,6 +592,7 @@ const joinRow = (part: Join, element: number, resolve: (node: Node) => number) =
   to: resolve(part.to),
   common: part.common === undefined ? EARTH : resolve(part.common),
   ratio: part.ratio ?? 1,
+  steps: part.ratio !== undefined,
   closed: part.closed,
   element,
   letter: LETTERS.indexOf(part.letter),

@@ -29,6 +29,8 @@ interface Skeleton {
   readonly factorizer: Factorizer;
   readonly diagonal: Int32Array;
   readonly joinSlots: readonly JoinSlots[];
+  /** by join: the first one that joins the same two nodes; they lie in parallel and are one unknown */
+  readonly leads: Int32Array;
   readonly stretches: readonly Stamp[];
   readonly units: readonly Stamp[];
   readonly branches: readonly Stamp[];
@@ -172,11 +174,16 @@ function buildSkeleton(circuit: Circuit): Skeleton {
       for (let j = 0; j <= i; j++) asked[next++] = ask(nodes[i]!, nodes[j]!);
     return { nodes, slots: asked };
   };
-  const joinsAsked = Array.from({ length: joins.count }, (_, k) => ({
-    to: ask(joins.to[k]!, nodeCount + k),
-    from: ask(joins.from[k]!, nodeCount + k),
-    common: ask(joins.common[k]!, nodeCount + k),
-  }));
+  const leads = leadingJoins(circuit);
+  const joinsAsked = Array.from({ length: joins.count }, (_, k) =>
+    leads[k] === k
+      ? {
+          to: ask(joins.to[k]!, nodeCount + k),
+          from: ask(joins.from[k]!, nodeCount + k),
+          common: ask(joins.common[k]!, nodeCount + k),
+        }
+      : NO_SLOTS,
+  );
   const stretches = circuit.stretches.map(({ from, to }) => askStamp([...from, ...to]));
   const units = circuit.units.map((unit) => askStamp(unitNodes(unit)));
   const branches = circuit.branches.map(({ from, to }) => askStamp([from, to]));
@@ -196,6 +203,7 @@ function buildSkeleton(circuit: Circuit): Skeleton {
     symbolic,
     factorizer: new Factorizer(symbolic),
     diagonal,
+    leads,
     joinSlots: joinsAsked.map(({ to, from, common }, k) => ({
       to: slot(to),
       from: slot(from),
@@ -207,6 +215,24 @@ function buildSkeleton(circuit: Circuit): Skeleton {
     branches: branches.map(found),
     emfs: emfs.map(found),
   };
+}
+
+const NO_SLOTS = { to: -1, from: -1, common: -1 };
+
+/**
+ * By join: the first of those that lie in parallel with it, itself included. Each with an unknown of its own would fill in
+ * the square of their number; what they carry together is one unknown, and how it divides is asked afterwards. What can
+ * step volts, and what goes to earth, stands alone.
+ */
+function leadingJoins({ joins, nodeCount }: Circuit): Int32Array {
+  const first = new Map<number, number>();
+  return Int32Array.from({ length: joins.count }, (_, k) => {
+    const [from, to] = [joins.from[k]!, joins.to[k]!];
+    if (joins.steps[k] === 1 || from === EARTH || to === EARTH) return k;
+    const between = Math.min(from, to) * nodeCount + Math.max(from, to);
+    if (!first.has(between)) first.set(between, k);
+    return first.get(between)!;
+  });
 }
 
 const unitNodes = ({ windings }: UnitAt): number[] => [...new Set(windings.flat())];
@@ -280,6 +306,8 @@ export interface Assembled {
   readonly injectedIm: Float64Array;
   /** 1 for joins that are closed but already joined through others: they carry what the loop gives them, not an equation; 2 where the loop says otherwise */
   readonly redundant: Uint8Array;
+  /** by join: how many joins have their current in its unknown */
+  readonly sharers: Int32Array;
 }
 
 export function assemble(nodal: Nodal, variant: Variant): Assembled {
@@ -299,15 +327,22 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
   for (let k = 0; k < joins.count; k++)
     if (joins.to[k] === EARTH && joins.closed[k] === 1)
       re[nodal.diagonal[placeOf[joins.from[k]!]!]!]! += SOLID_EARTH_SIEMENS;
+  const sharers = new Int32Array(joins.count);
+  const contradicts = new Uint8Array(joins.count);
+  for (let k = 0; k < joins.count; k++) {
+    if (joins.closed[k] === 0 || redundant[k] === 1 || joins.to[k] === EARTH) continue;
+    sharers[nodal.leads[k]!]!++;
+    if (redundant[k] === 2) contradicts[nodal.leads[k]!] = 1;
+  }
   nodal.joinSlots.forEach(({ to, from, common, diagonal }, k) => {
-    if (joins.closed[k] === 0 || redundant[k] === 1 || joins.to[k] === EARTH) {
+    if (sharers[k] === 0) {
       re[diagonal]! -= 1;
       return;
     }
     if (to !== -1) re[to]! += 1;
     if (from !== -1) re[from]! -= joins.ratio[k]!;
     if (common !== -1) re[common]! += joins.ratio[k]! - 1;
-    if (redundant[k] === 2) re[diagonal]! -= CONTRADICTION_OHMS;
+    if (contradicts[k] === 1) re[diagonal]! -= CONTRADICTION_OHMS / sharers[k]!;
   });
 
   const add = (slots: Int32Array, count: number, at: (row: number, column: number) => Complex) => {
@@ -366,7 +401,7 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
     add(stamp.slots, stamp.nodes.length, (row, column) => siemens[row]![column]!);
     stamp.nodes.forEach((node, i) => inject(node, injected[i]!));
   });
-  return { re, im, injectedRe, injectedIm, redundant };
+  return { re, im, injectedRe, injectedIm, redundant, sharers };
 }
 
 export const isPresent = (role: "load" | "capacitor" | "ground" | "fault", variant: Variant): boolean =>

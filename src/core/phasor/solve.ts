@@ -72,7 +72,7 @@ export function solve(nodal: Nodal, variant: Variant): Solution {
 
 /** Solves with factors that are there already. */
 function solveFactored(nodal: Nodal, variant: Variant, assembled: Assembled, factor: Factor): Solution {
-  const { circuit, size } = nodal;
+  const { circuit } = nodal;
   const linear = solveOnce(nodal, assembled, factor, assembled.injectedRe, assembled.injectedIm);
   const models = variant.loads ? nonlinearLoads(circuit) : [];
   let { xRe, xIm } = linear;
@@ -87,22 +87,25 @@ function solveFactored(nodal: Nodal, variant: Variant, assembled: Assembled, fac
   const voltsIm = new Float64Array(circuit.nodeCount);
   const joinRe = new Float64Array(circuit.joins.count);
   const joinIm = new Float64Array(circuit.joins.count);
-  for (let unknown = 0; unknown < size; unknown++) {
-    const place = nodal.placeOf[unknown]!;
-    if (unknown < circuit.nodeCount) {
-      voltsRe[unknown] = xRe[place]!;
-      voltsIm[unknown] = xIm[place]!;
-    } else {
-      joinRe[unknown - circuit.nodeCount] = xRe[place]!;
-      joinIm[unknown - circuit.nodeCount] = xIm[place]!;
-    }
+  for (let node = 0; node < circuit.nodeCount; node++) {
+    const place = nodal.placeOf[node]!;
+    voltsRe[node] = xRe[place]!;
+    voltsIm[node] = xIm[place]!;
   }
   const { joins } = circuit;
-  for (let k = 0; k < joins.count; k++)
-    if (joins.to[k] === EARTH && joins.closed[k] === 1) {
+  for (let k = 0; k < joins.count; k++) {
+    if (joins.closed[k] === 0) continue;
+    if (joins.to[k] === EARTH) {
       joinRe[k] = -SOLID_EARTH_SIEMENS * voltsRe[joins.from[k]!]!;
       joinIm[k] = -SOLID_EARTH_SIEMENS * voltsIm[joins.from[k]!]!;
+    } else if (assembled.redundant[k] !== 1) {
+      const lead = nodal.leads[k]!;
+      const share = (joins.from[k] === joins.from[lead] ? 1 : -1) / assembled.sharers[lead]!;
+      const place = nodal.placeOf[circuit.nodeCount + lead]!;
+      joinRe[k] = share * xRe[place]!;
+      joinIm[k] = share * xIm[place]!;
     }
+  }
   loopCurrents(circuit, assembled.redundant, joinRe, joinIm);
   return {
     nodal,
