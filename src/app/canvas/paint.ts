@@ -15,6 +15,7 @@ import {
   spotsAlong,
   strokesOf,
   unionOf,
+  widthFactor,
 } from "../../core";
 
 /** Below this scale a piece is one line of its worst look. */
@@ -32,9 +33,6 @@ const ORDER: readonly Look[] = [
   "energized",
   "faulted",
 ];
-
-/** Widths stay those of the screen under zoom, and only give way where the lines would run together. */
-const widthFactor = (scale: number): number => Math.min(1, Math.max(0.45, scale * 1.15));
 
 /** What lies within one square of the drawing, compiled into as few paths as there are ways to stroke them. */
 interface Tile {

@@ -77,6 +77,9 @@ const PASSES: Readonly<Record<Look, readonly Pass[]>> = {
   ink: [pass("ink", 2.5)],
 };
 
+/** Widths stay those of the screen under zoom, and only give way where the lines would run together. */
+export const widthFactor = (scale: number): number => Math.min(1, Math.max(0.45, scale * 1.15));
+
 /** How a look is stroked, lowest pass first. */
 export const strokesOf = (look: Look): readonly Pass[] => PASSES[look];
 

@@ -1,7 +1,7 @@
 import { type ElementId, withoutTurns } from "../terms";
 import { frameOf } from "./frames";
 import { NOTE_SIZES, type PlacedNote, placeNotes } from "./notes";
-import { alongOf, type Palette, spotsAlong, strokesOf } from "./palettes";
+import { alongOf, type Palette, spotsAlong, strokesOf, widthFactor } from "./palettes";
 import type { Scene } from "./scene";
 import { breadthOf, type Look, type Shape } from "./shapes";
 
@@ -11,10 +11,16 @@ export interface SvgOptions {
   readonly description: string;
   /** elements whose path is lit */
   readonly lit?: readonly ElementId[];
+  /** at which scale the scene is drawn: lines of a small one are thinner, as on the canvas */
+  readonly scale?: number;
 }
 
 /** The whole drawing as an SVG file, without a script, a link or a font of its own. */
-export function toSvg(scene: Scene, palette: Palette, { title, description, lit = [] }: SvgOptions): string {
+export function toSvg(
+  scene: Scene,
+  palette: Palette,
+  { title, description, lit = [], scale = 1 }: SvgOptions,
+): string {
   const box = scene.bounds ?? { left: 0, top: 0, right: 320, bottom: 120 };
   const placed = placeNotes(scene, 1);
   const left = Math.floor(Math.min(box.left, ...placed.map((it) => it.x - it.width / 2)) - 16);
@@ -39,8 +45,8 @@ export function toSvg(scene: Scene, palette: Palette, { title, description, lit 
     `<rect x="${left}" y="${top}" width="${width}" height="${height}" fill="${palette.paper}"/>`,
     ...litBy(palette.accent, 0),
     ...litBy(palette.paper, 7),
-    ...strands.map((it) => shapeSvg(it, palette)),
-    ...marks.map((it) => shapeSvg(it, palette)),
+    ...strands.map((it) => shapeSvg(it, palette, widthFactor(scale))),
+    ...marks.map((it) => shapeSvg(it, palette, widthFactor(scale))),
     ...placed.filter(({ note }) => note.kind === "work").map(({ note }) => ring(note.x, note.y, palette)),
     ...placed.map((it) => noteSvg(it, palette)),
     "</svg>",
@@ -77,41 +83,53 @@ const polyline = (
     dash.length > 0 ? ` stroke-dasharray="${dash.join(" ")}"` : ""
   }/>`;
 
-function shapeSvg(shape: Shape, palette: Palette): string {
+function shapeSvg(shape: Shape, palette: Palette, factor: number): string {
   switch (shape.shape) {
     case "strand":
       return [
         ...strokesOf(shape.look).map(({ colour, width, dash }) =>
-          polyline(shape.points, palette[colour], width, dash),
+          polyline(
+            shape.points,
+            palette[colour],
+            round(width * factor),
+            dash.map((it) => round(it * factor)),
+          ),
         ),
-        ...alongSvg(shape.points, shape.look, shape.feed, palette),
+        ...alongSvg(shape.points, shape.look, shape.feed, palette, factor),
       ].join("\n");
     case "stroke": {
       const tag = shape.closed ? "polygon" : "polyline";
       const fill = shape.closed ? (shape.filled ? palette.ink : palette.paper) : "none";
       const dash = shape.dashed ? ' stroke-dasharray="4 4"' : "";
-      return `<${tag} points="${coordinates(shape.points)}" fill="${fill}" stroke="${palette.ink}" stroke-width="2.5" stroke-linejoin="round"${dash}/>`;
+      return `<${tag} points="${coordinates(shape.points)}" fill="${fill}" stroke="${palette.ink}" stroke-width="${round(2.5 * factor)}" stroke-linejoin="round"${dash}/>`;
     }
     case "disc":
       return `<circle cx="${round(shape.x)}" cy="${round(shape.y)}" r="${round(shape.radius)}" fill="${
         shape.filled ? palette.ink : palette.paper
-      }" stroke="${palette.ink}" stroke-width="2.5"/>`;
+      }" stroke="${palette.ink}" stroke-width="${round(2.5 * factor)}"/>`;
     case "inscription":
       return text(shape.x, shape.y, shape.text, shape.size, palette.ink, 700);
   }
 }
 
-function alongSvg(points: readonly number[], look: Look, feed: number, palette: Palette): string[] {
+function alongSvg(
+  points: readonly number[],
+  look: Look,
+  feed: number,
+  palette: Palette,
+  factor: number,
+): string[] {
   const along = alongOf(look);
   if (along === undefined || (along.mark === "arrow" && feed === 0)) return [];
   return spotsAlong(points, along.every).map(({ x, y, dx, dy }) => {
     const at = (forward: number, aside: number) => [
-      x + dx * forward - dy * aside,
-      y + dy * forward + dx * aside,
+      x + (dx * forward - dy * aside) * factor,
+      y + (dy * forward + dx * aside) * factor,
     ];
+    const width = round(2.5 * factor);
     return along.mark === "arrow"
       ? `<polygon points="${coordinates([...at(9 * feed, 0), ...at(-5 * feed, 8), ...at(-5 * feed, -8)])}" fill="${palette.hot}" stroke="${palette.paper}" stroke-width="1.5"/>`
-      : `${polyline([...at(-6, -6), ...at(6, 6)], palette.ink, 2.5, [])}${polyline([...at(-6, 6), ...at(6, -6)], palette.ink, 2.5, [])}`;
+      : `${polyline([...at(-6, -6), ...at(6, 6)], palette.ink, width, [])}${polyline([...at(-6, 6), ...at(6, -6)], palette.ink, width, [])}`;
   });
 }
 

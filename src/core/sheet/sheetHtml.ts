@@ -158,6 +158,7 @@ class Sheet {
       const svg = toSvg(withRoom(atScale(scene, scale), controls), PALETTES.paper, {
         title: this.plain("drawing.title", { title: this.briefing.document.title }),
         description: this.plain("drawing.caution"),
+        scale,
       });
       const [, width, height] = /viewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
       return {
