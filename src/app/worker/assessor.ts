@@ -12,6 +12,7 @@ import {
   stateColumn,
   type StillhotDocument,
 } from "../../core";
+import { afterPaint } from "./afterPaint";
 import { type Sent, Sender } from "./copies";
 import type * as solve from "./solve";
 
@@ -155,9 +156,10 @@ class Channel {
     this.#hear = hear;
   }
 
+  /** The workers would take the processor from the frame that shows the edit. */
   ask(document: StillhotDocument) {
     this.#waiting = document;
-    this.#next();
+    afterPaint(() => this.#next());
   }
 
   #next() {
