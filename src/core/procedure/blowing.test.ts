@@ -7,7 +7,7 @@ import { seen } from "./seen";
 const playedOn = (drawing: string, steps: string) => playAll(draw(drawing), parseSteps(steps, []));
 
 /** How things stand after some steps: links blown by cutout, and the state of one conductor. */
-function standing(drawing: string, steps: string, conductor: string): string {
+function asItStands(drawing: string, steps: string, conductor: string): string {
   const { state } = playedOn(drawing, steps).at(-1)!;
   const blown = ["c1", "c2"].map((id) => {
     const element = elementOf(state.document.system, id);
@@ -60,7 +60,7 @@ describe("Links blow on the fault that a step makes", () => {
     ],
     ["every pole that feeds it", BANK, "open c1; close c1", "p2/B", "c1 ABC, , isolated"],
   ])("%s", (_why, drawing, steps, conductor, wanted) =>
-    expect(standing(drawing, steps, conductor)).toBe(wanted),
+    expect(asItStands(drawing, steps, conductor)).toBe(wanted),
   );
 
   test("the step that made it is still told with the current that flowed", () => {

@@ -3,7 +3,7 @@ import { settingsOf, type Step } from "../document";
 import type { ElementId, Letter } from "../terms";
 import { elementOf } from "./names";
 import { phasesOf } from "./positions";
-import { seen } from "./seen";
+import { asItStands } from "./seen";
 import type { JobState } from "./state";
 import { isOpening } from "./verbs";
 
@@ -25,7 +25,7 @@ export function breakingsOf(step: Step, before: JobState): Breaking[] {
   const element = elementOf(document.system, step.element);
   if (!isOpening(step) || element === undefined) return [];
   const id = step.element as ElementId;
-  const amps = seen(before).elements[id]?.amps ?? {};
+  const amps = asItStands(before).elements[id]?.amps ?? {};
   const limit = limitOf(element, step, before);
   const letters = [...phasesOf(element, step)].filter(
     (it) => !openPhasesOf(element).includes(it),

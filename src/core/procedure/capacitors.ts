@@ -4,7 +4,7 @@ import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf }
 import { islandOf } from "./joined";
 import { isLiveState } from "./live";
 import { elementsOf } from "./names";
-import { seen } from "./seen";
+import { asItStands } from "./seen";
 import type { CapacitorCharge, JobState } from "./state";
 import { DISCHARGE_SECONDS, trappedVolts } from "./trappedCharge";
 
@@ -82,7 +82,7 @@ function chargeAfter(
 
 const isSupplied = (state: JobState, capacitor: Capacitor, letter: Letter): boolean =>
   !capacitor.open.includes(letter) &&
-  isLiveState(seen(state).conductors[conductorId(capacitor.at, letter)]?.state);
+  isLiveState(asItStands(state).conductors[conductorId(capacitor.at, letter)]?.state);
 
 /** Whether ground sets hold the terminal of one phase of a capacitor. */
 function isShorted({ document: { system } }: JobState, capacitor: Capacitor, letter: Letter): boolean {

@@ -1,6 +1,6 @@
 import { jobOf, type Step } from "../document";
 import type { Finding, WorkPointId } from "../terms";
-import { seen } from "./seen";
+import { asItStands, seen } from "./seen";
 import type { JobState } from "./state";
 import { isHotStickWork } from "./verbs";
 
@@ -13,13 +13,13 @@ export function carriedToWork(rule: string, step: Step, after: JobState): readon
   );
 }
 
-/** Findings of one rule that a step has brought about. */
+/** Findings of one rule that a step has brought about, of those about the drawing and not about a work point. */
 export function carriedAsNew(rule: string, before: JobState, after: JobState): readonly Finding[] {
   if (before.document === after.document) return [];
   const was = new Set(
-    seen(before)
+    asItStands(before)
       .findings.filter((it) => it.rule === rule)
       .map(({ where }) => where),
   );
-  return seen(after).findings.filter((it) => it.rule === rule && !was.has(it.where));
+  return asItStands(after).findings.filter((it) => it.rule === rule && !was.has(it.where));
 }

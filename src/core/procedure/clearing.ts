@@ -3,7 +3,7 @@ import { settingsOf } from "../document";
 import { type FuseLink, meltSeconds } from "../reference";
 import { type ElementId, type Letter, lettersOf, type Message, say } from "../terms";
 import { elementsOf, figure, nameOf } from "./names";
-import { seen } from "./seen";
+import { asItStands } from "./seen";
 import type { JobState } from "./state";
 
 /** The link that clears a fault first, and the earliest and latest that it melts. */
@@ -18,7 +18,7 @@ export interface Clearing {
 
 /** Which link melts first with the currents as they stand; nothing where none melts. */
 export function clearingOf(state: JobState): Clearing | undefined {
-  const { elements } = seen(state);
+  const { elements } = asItStands(state);
   let first: Clearing | undefined;
   for (const [id, element] of elementsOf(state.document.system)) {
     if (element.kind !== "cutout" || element.fuse === undefined || element.fuse === "solid") continue;
@@ -56,7 +56,7 @@ export function clearingWords(state: JobState): Message {
 
 /** The largest current in anything that shorts conductors: ground sets, faults, failed arresters [A]. */
 export function faultAmps(state: JobState, only?: readonly ElementId[]): number {
-  const { elements } = seen(state);
+  const { elements } = asItStands(state);
   let most = 0;
   for (const [id, element] of elementsOf(state.document.system)) {
     if (only !== undefined && !only.includes(id)) continue;

@@ -17,7 +17,7 @@ import { energizedBy, isLiveState } from "./live";
 import { elementOf, elementsOf, figure, listOf, nameOf, setName } from "./names";
 import { groundIdOf, phasesAt } from "./positions";
 import { readingsOf } from "./readings";
-import { seen } from "./seen";
+import { asItStands, seen } from "./seen";
 import type { JobState } from "./state";
 import { DISCHARGE_SECONDS, trappedJoules } from "./trappedCharge";
 import { isHotStickWork, isSwitching } from "./verbs";
@@ -138,11 +138,11 @@ function groundedLive(step: Step, before: JobState, after: JobState): Consequenc
   return {
     kind: "fault",
     amps: faultAmps(after, [id]),
-    volts: Math.max(...live.map((it) => seen(before).conductors[it]!.volts)),
+    volts: Math.max(...live.map((it) => asItStands(before).conductors[it]!.volts)),
     text: say("consequence.groundedLive", {
       where: conductorNames(before.document, live),
       amps: figure(faultAmps(after, [id])),
-      volts: figure(Math.max(...live.map((it) => seen(before).conductors[it]!.volts))),
+      volts: figure(Math.max(...live.map((it) => asItStands(before).conductors[it]!.volts))),
       clearing: clearingWords(after),
     }),
   };
@@ -154,7 +154,7 @@ function ungroundedLive(step: Step, before: JobState, after: JobState): Conseque
   const live = liveUnder(before, step.element as ElementId);
   if (live.length === 0) return undefined;
   const amps = faultAmps(before, [step.element as ElementId]);
-  const volts = Math.max(...live.map((it) => seen(after).conductors[it]!.volts));
+  const volts = Math.max(...live.map((it) => asItStands(after).conductors[it]!.volts));
   return {
     kind: "arc",
     amps,
@@ -178,12 +178,12 @@ export function liveUnder(state: JobState, set: ElementId): ConductorId[] {
 }
 
 const liveOf = (state: JobState, ids: readonly ConductorId[]): ConductorId[] =>
-  ids.filter((id) => isLiveState(seen(state).conductors[id]?.state));
+  ids.filter((id) => isLiveState(asItStands(state).conductors[id]?.state));
 
 /** Things that short conductors which a step has just brought to life. */
 export function shortsEnergized(before: JobState, after: JobState): ElementId[] {
   const faulted = new Set(
-    energizedBy(before, after).filter((id) => seen(after).conductors[id]!.state === "faulted"),
+    energizedBy(before, after).filter((id) => asItStands(after).conductors[id]!.state === "faulted"),
   );
   return elementsOf(after.document.system)
     .filter(

@@ -4,7 +4,7 @@ import type { ConductorReport } from "../hazard";
 import { complex, type Complex, conductorId, type ElementId, type Letter } from "../terms";
 import { isLiveState } from "./live";
 import { elementOf } from "./names";
-import { seen } from "./seen";
+import { asItStands } from "./seen";
 import type { JobState } from "./state";
 
 const phasor = ({ volts, angleDeg }: ConductorReport): Complex => complex.polar(volts, angleDeg);
@@ -22,7 +22,7 @@ export function gapsOf(state: JobState, id: string | undefined, letters: string)
   if (element === undefined || deviceOf(element.kind).ends.length < 2 || element.kind === "transformer")
     return [];
   const { from, to } = element as unknown as { from: string; to: string };
-  const { conductors } = seen(state);
+  const { conductors } = asItStands(state);
   return [...letters].flatMap((it) => {
     const letter = it as Letter;
     const [a, b] = [conductors[conductorId(from, letter)], conductors[conductorId(to, letter)]];
@@ -72,7 +72,10 @@ export function phasesMoved(
 
 /** The largest current through some phases of a thing [A]. */
 export const ampsThrough = (state: JobState, id: string | undefined, letters: string): number =>
-  Math.max(0, ...[...letters].map((it) => seen(state).elements[id as ElementId]?.amps[it as Letter] ?? 0));
+  Math.max(
+    0,
+    ...[...letters].map((it) => asItStands(state).elements[id as ElementId]?.amps[it as Letter] ?? 0),
+  );
 
 /** Beyond this two supplies are not joined [°]: a common setting of a synchronism check (from memory). */
 const MOST_DEGREES = 20;

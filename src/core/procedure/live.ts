@@ -2,7 +2,7 @@ import type { ConductorState } from "../hazard";
 import { jobOf, type Step } from "../document";
 import { type ConductorId, conductorId, type Letter, lettersOf } from "../terms";
 import { joinedTo } from "./joined";
-import { seen } from "./seen";
+import { asItStands } from "./seen";
 import type { JobState } from "./state";
 
 /** Reached by some supply: what only a neighbour induces is a hazard of its own. */
@@ -18,8 +18,8 @@ export const workConductors = ({ document }: JobState): ConductorId[] =>
 /** Conductors that a step brings to life. */
 export function energizedBy(before: JobState, after: JobState): ConductorId[] {
   if (before.document === after.document) return [];
-  const was = seen(before).conductors;
-  const is = seen(after).conductors;
+  const was = asItStands(before).conductors;
+  const is = asItStands(after).conductors;
   return (Object.keys(is) as ConductorId[]).filter(
     (id) => isLiveState(is[id]!.state) && !isLiveState(was[id]?.state),
   );
@@ -39,7 +39,9 @@ export function energizedOnTheJob(before: JobState, after: JobState): ConductorI
 
 /** Customers with and without supply: those at any of whose conductors something reaches. */
 export const isSupplied = (state: JobState, at: string, phases: string): boolean =>
-  lettersOf(phases).some((letter) => isLiveState(seen(state).conductors[conductorId(at, letter)]?.state));
+  lettersOf(phases).some((letter) =>
+    isLiveState(asItStands(state).conductors[conductorId(at, letter)]?.state),
+  );
 
 /** Whether this step is the first of its kind in the job so far. */
 export const isFirst = (before: JobState, is: (step: Step) => boolean): boolean => !before.played.some(is);

@@ -2,7 +2,7 @@ import { circuitOf, pathTo, reachOf, standingOf } from "../network";
 import { perObject, type System } from "../document";
 import type { ConductorId, ElementId } from "../terms";
 import { elementOf } from "./names";
-import { seen } from "./seen";
+import { asItStands } from "./seen";
 import type { JobState } from "./state";
 
 const reachAsDrawn = perObject((system: System) => {
@@ -30,4 +30,4 @@ export function bankOnPath(state: JobState, id: ConductorId): ElementId | undefi
 
 /** Backfed through a bank from its own other phases, not by another supply. */
 export const isFedThroughBank = (state: JobState, id: ConductorId): boolean =>
-  seen(state).conductors[id]?.state === "backfed" && bankOnPath(state, id) !== undefined;
+  asItStands(state).conductors[id]?.state === "backfed" && bankOnPath(state, id) !== undefined;

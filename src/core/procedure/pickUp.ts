@@ -8,7 +8,7 @@ import { joinedWithout } from "./joined";
 import { energizedBy, isLiveState } from "./live";
 import { elementOf, elementsOf } from "./names";
 import { pathToConductor } from "./paths";
-import { seen } from "./seen";
+import { asItStands } from "./seen";
 import type { JobState } from "./state";
 import { isSwitching } from "./verbs";
 
@@ -86,7 +86,7 @@ function linksOf(
   const { system } = after.document;
   const { to } = (elementOf(system, own) ?? {}) as { to?: string };
   const far = lettersOf(letters).map((letter) => conductorId(to ?? "", letter));
-  const live = far.find((id) => isLiveState(seen(after).conductors[id]?.state));
+  const live = far.find((id) => isLiveState(asItStands(after).conductors[id]?.state));
   const onTheWay = new Set(live === undefined ? [] : pathToConductor(after, live));
   return elementsOf(system).flatMap(([id, it]) => {
     if (it.kind !== "cutout" || it.fuse === undefined || it.fuse === "solid") return [];

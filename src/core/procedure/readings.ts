@@ -2,7 +2,7 @@ import { settingsOf, type Step } from "../document";
 import { type ConductorId, conductorId, type Letter } from "../terms";
 import { isLiveState } from "./live";
 import { phasesAt } from "./positions";
-import { seen } from "./seen";
+import { asItStands } from "./seen";
 import type { JobState, DetectorReading } from "./state";
 
 /**
@@ -11,7 +11,7 @@ import type { JobState, DetectorReading } from "./state";
  */
 export function readingsOf(state: JobState, step: Step): Map<ConductorId, DetectorReading> {
   const { hazardVolts } = settingsOf(state.document);
-  const { conductors } = seen(state);
+  const { conductors } = asItStands(state);
   const readings = new Map<ConductorId, DetectorReading>();
   for (const letter of phasesAt(state.document.system, step)) {
     const id = conductorId(step.at ?? "", letter as Letter);

@@ -1,6 +1,6 @@
 import { type CircuitElement, deviceOf, openPhasesOf, secondaryLetters } from "../devices";
 import { perObject, type StillhotDocument, type WorkPoint } from "../document";
-import { assess } from "../hazard";
+import { assessWithoutWork } from "../hazard";
 import { circuitOf } from "../network";
 import {
   type ConductorId,
@@ -54,7 +54,7 @@ function sectionBeyond(
   own: readonly ElementId[],
 ): Section {
   const { system } = document;
-  const { conductors: reports } = assess(document);
+  const { conductors: reports } = assessWithoutWork(document);
   const conductors = new Set(start);
   const elements = elementsOf(system);
   const ties = new Set<ElementId>();

@@ -1,5 +1,5 @@
 import { jobOf, perObject, type StillhotDocument, type System } from "../document";
-import { assess, type Assessment } from "../hazard";
+import { assess, type Assessment, assessWithoutWork } from "../hazard";
 import type { JobState } from "./state";
 
 /** Looks at one way of standing that are kept; a job has a few tests and barricades, not more. */
@@ -20,6 +20,14 @@ export function seen(state: JobState): Assessment {
   looks.set(key, fresh);
   return fresh;
 }
+
+/** States, volts and currents alone: the threats, which take far longer, are not sought for them. */
+export const asItStands = ({
+  document,
+}: JobState): Pick<Assessment, "conductors" | "elements" | "findings"> =>
+  standingOfDocument(assessedFor(document));
+
+const standingOfDocument = perObject(assessWithoutWork);
 
 const looksAt = perObject((_document: StillhotDocument) => new Map<string, Assessment>());
 

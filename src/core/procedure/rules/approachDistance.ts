@@ -14,7 +14,7 @@ import {
 import { handsAreOn } from "../consequence";
 import { elementsOf, figure, nameOf } from "../names";
 import { defineRule, type Problem } from "../rule";
-import { seen } from "../seen";
+import { asItStands } from "../seen";
 import type { JobState } from "../state";
 import { pointsOnStructure } from "../structures";
 import { isHotStickWork } from "../verbs";
@@ -76,7 +76,7 @@ const hotBeside = (state: JobState, workPoint: WorkPoint): ConductorId[] =>
 
 /** Dead conductors beside grounded ones that are worked on, with no ground of their own. */
 function ungroundedBeside(state: JobState, workPoint: WorkPoint): ConductorId[] {
-  const { conductors } = seen(state);
+  const { conductors } = asItStands(state);
   const own = ownOf(workPoint);
   if (!own.every((id) => conductors[id]?.state === "grounded")) return [];
   const hot = hotAt(state, workPoint.at);
@@ -88,14 +88,14 @@ function ungroundedBeside(state: JobState, workPoint: WorkPoint): ConductorId[] 
 /** Conductors of a point at a dangerous voltage that nothing covers. */
 function hotAt(state: JobState, point: string): ConductorId[] {
   const { hazardVolts } = settingsOf(state.document);
-  return barePhasesAt(state, point).filter((id) => seen(state).conductors[id]!.volts >= hazardVolts);
+  return barePhasesAt(state, point).filter((id) => asItStands(state).conductors[id]!.volts >= hazardVolts);
 }
 
 /** Conductors of a point that nothing covers, the neutral left out. */
 function barePhasesAt(state: JobState, point: string): ConductorId[] {
   if (state.covered.has(point)) return [];
   return LETTERS.map((letter) => conductorId(point, letter)).filter((id) => {
-    const report = seen(state).conductors[id];
+    const report = asItStands(state).conductors[id];
     return report !== undefined && report.state !== "neutral" && !isCovered(state, id);
   });
 }

@@ -7,7 +7,7 @@ import { isLiveState } from "../live";
 import { figure, setName } from "../names";
 import { groundIdOf } from "../positions";
 import { defineRule, type Problem } from "../rule";
-import { seen } from "../seen";
+import { asItStands } from "../seen";
 import type { JobState } from "../state";
 
 /**
@@ -21,7 +21,7 @@ export const groundOnLive = defineRule({
   check(step, before, after) {
     if (step.do === "unground") return comingOff(step.element as ElementId, before);
     if (step.do !== "ground") return undefined;
-    const { conductors } = seen(before);
+    const { conductors } = asItStands(before);
     const live = touchedConductors(step, before).filter((id) => isLiveState(conductors[id]?.state));
     const [first] = live;
     if (first === undefined) return undefined;

@@ -8,7 +8,7 @@ import { isLiveState, workConductors } from "../live";
 import { elementOf, nameOf, namesOf } from "../names";
 import { isFedThroughBank } from "../paths";
 import { defineRule } from "../rule";
-import { seen } from "../seen";
+import { asItStands } from "../seen";
 import { isOpening } from "../verbs";
 
 /**
@@ -30,13 +30,14 @@ export const loadNotDropped = defineRule({
       .map((letter) => conductorId(to, letter as never))
       .filter(
         (id) =>
-          isLiveState(seen(before).conductors[id]?.state) && isLiveState(seen(after).conductors[id]?.state),
+          isLiveState(asItStands(before).conductors[id]?.state) &&
+          isLiveState(asItStands(after).conductors[id]?.state),
       )
       .filter((id) => !isFedThroughBank(after, id))
       .filter((id) => work.length === 0 || work.some((it) => joinedTo(system, [id]).has(it)));
     const [first] = fed;
     if (first === undefined) return undefined;
-    const sources = seen(after).conductors[first]!.sources as readonly ElementId[];
+    const sources = asItStands(after).conductors[first]!.sources as readonly ElementId[];
     return {
       where: step.element!,
       message: say("rule.load-not-dropped", {

@@ -3,7 +3,7 @@ import { COMMON_PRACTICE } from "../../reference";
 import { type ConductorId, conductorId, type Finding, type WorkPointId } from "../../terms";
 import { carriedAsNew, carriedToWork } from "../carried";
 import { defineRule } from "../rule";
-import { seen } from "../seen";
+import { asItStands } from "../seen";
 import type { JobState } from "../state";
 
 /**
@@ -32,7 +32,7 @@ function ownNeutral(step: Step, { document }: JobState): ConductorId | undefined
 const SAME = 1e-6;
 
 function highest(found: readonly Finding[], after: JobState): Finding | undefined {
-  const volts = ({ where }: Finding) => seen(after).conductors[where as ConductorId]?.volts ?? 0;
+  const volts = ({ where }: Finding) => asItStands(after).conductors[where as ConductorId]?.volts ?? 0;
   return found.reduce<Finding | undefined>(
     (most, it) => (most === undefined || volts(it) > volts(most) * (1 + SAME) ? it : most),
     undefined,

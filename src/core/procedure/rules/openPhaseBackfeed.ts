@@ -5,7 +5,7 @@ import { touchedConductors } from "../consequence";
 import { figure, nameOf } from "../names";
 import { bankOnPath } from "../paths";
 import { defineRule } from "../rule";
-import { seen } from "../seen";
+import { asItStands } from "../seen";
 
 /** An opened phase of a bank that ties its phases stands at up to full voltage: it is not dead until the others are open. */
 export const openPhaseBackfeed = defineRule({
@@ -14,7 +14,7 @@ export const openPhaseBackfeed = defineRule({
   citation: citationOf("treat-as-energized"),
   check(step, before) {
     return touchedConductors(step, before).flatMap((id) => {
-      const report = seen(before).conductors[id];
+      const report = asItStands(before).conductors[id];
       if (report?.state !== "backfed") return [];
       const bank = bankOnPath(before, id);
       if (bank === undefined) return [];

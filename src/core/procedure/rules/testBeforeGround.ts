@@ -4,7 +4,7 @@ import { conductorId, type Letter, say } from "../../terms";
 import { setName } from "../names";
 import { groundIdOf, phasesAt } from "../positions";
 import { defineRule } from "../rule";
-import { seen } from "../seen";
+import { asItStands } from "../seen";
 
 /**
  * A ground goes only on conductors tested at that point since the last switching and found without nominal voltage,
@@ -16,7 +16,7 @@ export const testBeforeGround = defineRule({
   citation: citationOf("n5-test"),
   check(step, before) {
     if (step.do !== "ground") return undefined;
-    const { conductors } = seen(before);
+    const { conductors } = asItStands(before);
     const untested = [...phasesAt(before.document.system, step)]
       .map((letter) => conductorId(step.at ?? "", letter as Letter))
       .filter((id) => before.readings.get(id)?.isWithoutNominalVolts !== true)

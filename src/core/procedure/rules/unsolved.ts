@@ -1,5 +1,5 @@
 import { COMMON_PRACTICE } from "../../reference";
-import { seen } from "../seen";
+import { asItStands } from "../seen";
 import { defineRule } from "../rule";
 import { carriedAsNew } from "../carried";
 
@@ -10,6 +10,6 @@ export const unsolved = defineRule({
   citation: COMMON_PRACTICE,
   check: (_step, before, after) =>
     before.played.length === 0
-      ? seen(after).findings.filter((it) => it.rule === "unsolved")
+      ? asItStands(after).findings.filter((it) => it.rule === "unsolved")
       : carriedAsNew("unsolved", before, after),
 });
