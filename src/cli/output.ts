@@ -19,9 +19,24 @@ export function writeTo(
 ): ((file: string) => string) | undefined {
   const out = flags.get("--out");
   if (typeof out !== "string" || out === "-") return undefined;
-  if (isFolder(out)) return (file) => join(out, nameOf(file) + ending);
+  if (isFolder(out)) {
+    const placeOf = (file: string) => join(out, nameOf(file) + ending);
+    refuseOneOverAnother(files, placeOf);
+    return placeOf;
+  }
   if (files.length > 1) throw new UsageError(spell(say("cli.oneOut", { out })));
   return () => out;
+}
+
+/** Two files of one name from two folders: the second would take the place of the first, which nobody asked for. */
+function refuseOneOverAnother(files: readonly string[], placeOf: (file: string) => string): void {
+  const firstAt = new Map<string, string>();
+  for (const file of files) {
+    const out = placeOf(file);
+    const first = firstAt.get(out) ?? file;
+    if (first !== file) throw new UsageError(spell(say("cli.sameOut", { first, second: file, out })));
+    firstAt.set(out, first);
+  }
 }
 
 const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;

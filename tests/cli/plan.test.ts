@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { copyFileSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
@@ -50,6 +50,18 @@ test("plan -o writes the file and tells the order with its reasons", async () =>
   expect(out).toContain("Lift tap clamp, A, with the clamp stick (");
   const written = join(at, "quarry-lane.stillhot.json");
   expect((await line(["validate", written])).code).toBe(0);
+});
+
+test("two files of one name never take each other's place in a folder", async () => {
+  const [here, there, at] = [folder(), folder(), folder()];
+  for (const place of [here, there]) copyFileSync(lane, join(place, "lane.stillhot.json"));
+  const pair = [join(here, "lane.stillhot.json"), join(there, "lane.stillhot.json")];
+  for (const command of ["plan", "draw", "sheet"]) {
+    const { code, out, err } = await line([command, ...pair, "-o", at]);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    for (const name of [...pair, "would both be written to"]) expect(err).toContain(name);
+    expect(readdirSync(at)).toEqual([]);
+  }
 });
 
 test("a file without a work point cannot be planned for", async () => {

@@ -11,6 +11,7 @@ const file = files({
   "blind.json": job({ do: "brief" }, { do: "work", at: "w1" }),
   "left.json": job({ do: "brief" }, { do: "open", element: "c1", phases: "A", with: "load-break-tool" }),
   "nothing.json": drawing(),
+  "newer.json": { ...drawing(), weather: "rain" },
 });
 
 const json = async (name: string) => {
@@ -37,6 +38,12 @@ test("hands on a live lead: a shock with its volts, not ok, exit code 1", async 
   expect(findings.map((it: { rule: string }) => it.rule)).toContain("work-not-safe");
   expect(consequence).toMatchObject({ kind: "shock", volts: expect.any(Number), text: expect.any(String) });
   expect(consequence.volts).toBeGreaterThan(7000);
+});
+
+test("C2 what was warned of on reading is a finding and code 1, and the steps are ok all the same", async () => {
+  const { code, ok, findings } = await json("newer.json");
+  expect({ code, ok }).toEqual({ code: 1, ok: true });
+  expect(findings.map((it: { rule: string }) => it.rule)).toEqual(["unknown-key"]);
 });
 
 test("something left otherwise than found is said at the end", async () => {

@@ -1,4 +1,5 @@
-import { isObject, type Json, type JsonObject, say } from "../terms";
+import { field } from "../devices";
+import { isObject, type Json, type JsonObject, type Message, say } from "../terms";
 import type { FileProblem } from "./problem";
 
 /** Makes a file of one version into the next one's. Pure; it may rely on nothing but what its own version promised. */
@@ -16,10 +17,16 @@ export function migrate(file: Json, chain = MIGRATIONS): { readonly file: JsonOb
   const newest = chain.length + 1;
   if (!isObject(file)) return { path: "", message: say("file.notAnObject") };
   const { format, formatVersion: version } = file;
-  if (format !== "stillhot") return { path: "format", message: say("file.notThisFormat") };
+  if (format !== "stillhot")
+    return { path: "format", message: foundInPlaceOf(format, say("file.notThisFormat")) };
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
-    return { path: "formatVersion", message: say("file.noVersion", { newest }) };
+    return { path: "formatVersion", message: foundInPlaceOf(version, say("file.noVersion", { newest })) };
   if (version > newest) return { path: "formatVersion", message: say("file.newer", { version, newest }) };
   const migrated = chain.slice(version - 1).reduce<JsonObject>((older, step) => step(older), file);
   return { file: version === newest ? file : { ...migrated, formatVersion: newest } };
 }
+
+const foundInPlaceOf = (found: Json | undefined, expected: Message): Message =>
+  found === undefined
+    ? say("file.expected", { expected })
+    : say("read.expected", { found: field.describe(found), expected });

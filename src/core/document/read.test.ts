@@ -150,12 +150,22 @@ describe("text that is not JSON of this format", () => {
     ],
     ["a list", "[]", 'expected a Stillhot file: an object with "format": "stillhot"'],
     ["null", "null", 'expected a Stillhot file: an object with "format": "stillhot"'],
-    ["another format", '{"format": "other"}', 'format: expected "stillhot": this is not a Stillhot file'],
+    [
+      "another format",
+      '{"format": "other"}',
+      'format: found "other", expected "stillhot": this is not a Stillhot file',
+    ],
+    ["no format", "{}", 'format: expected "stillhot": this is not a Stillhot file'],
     ["no version", '{"format": "stillhot"}', "formatVersion: expected a whole number from 1 to 1"],
     [
       "half a version",
       '{"format": "stillhot", "formatVersion": 1.5}',
-      "formatVersion: expected a whole number from 1 to 1",
+      "formatVersion: found 1.5, expected a whole number from 1 to 1",
+    ],
+    [
+      "a version as text",
+      '{"format": "stillhot", "formatVersion": "1"}',
+      'formatVersion: found "1", expected a whole number from 1 to 1',
     ],
     [
       "a newer version",

@@ -172,6 +172,8 @@ With --json: { url, port }.`,
   "cli.takesNoFile": "it takes no file, and {file} was given",
   "cli.emptyName": "one of the files has an empty name",
   "cli.stdinTwice": "standard input, -, can be read only once",
+  "cli.sameOut":
+    "{first} and {second} would both be written to {out}; write them one by one, or into two folders",
   "cli.oneOut": "several files do not fit into one {out}; name a folder that exists",
 
   "cli.stdin": "standard input",

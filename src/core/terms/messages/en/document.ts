@@ -14,8 +14,9 @@ export const document = {
   "file.treacherousKey": "the name {key} is not allowed as a key",
   "file.keyTwice": "stands twice; the second one is at line {line}, column {column}",
   "file.notAnObject": 'expected a Stillhot file: an object with "format": "stillhot"',
-  "file.notThisFormat": 'expected "stillhot": this is not a Stillhot file',
-  "file.noVersion": "expected a whole number from 1 to {newest}",
+  "file.expected": "expected {expected}",
+  "file.notThisFormat": '"stillhot": this is not a Stillhot file',
+  "file.noVersion": "a whole number from 1 to {newest}",
   "file.newer":
     "the file is of format version {version} and this program reads up to {newest}: it needs a newer Stillhot",
   "file.expectedObject": "an object",

@@ -169,6 +169,8 @@ Avec --json : { url, port }.`,
   "cli.takesNoFile": "elle ne prend pas de fichier, et {file} a été donné",
   "cli.emptyName": "l'un des fichiers a un nom vide",
   "cli.stdinTwice": "l'entrée standard, -, ne se lit qu'une fois",
+  "cli.sameOut":
+    "{first} et {second} iraient tous deux dans {out} ; écrivez-les un par un, ou dans deux dossiers",
   "cli.oneOut": "plusieurs fichiers ne tiennent pas dans un seul {out} ; nommez un dossier qui existe",
 
   "cli.stdin": "entrée standard",

@@ -16,8 +16,9 @@ export const document = {
   "file.treacherousKey": "le nom {key} n'est pas permis comme clé",
   "file.keyTwice": "s'y trouve deux fois ; la seconde est ligne {line}, colonne {column}",
   "file.notAnObject": 'attendu un fichier Stillhot : un objet avec "format": "stillhot"',
-  "file.notThisFormat": 'attendu "stillhot" : ce n\'est pas un fichier Stillhot',
-  "file.noVersion": "attendu un nombre entier de 1 à {newest}",
+  "file.expected": "attendu {expected}",
+  "file.notThisFormat": '"stillhot" : ce n\'est pas un fichier Stillhot',
+  "file.noVersion": "un nombre entier de 1 à {newest}",
   "file.newer":
     "le fichier est de la version de format {version} et ce programme lit jusqu'à {newest} : il demande un Stillhot plus récent",
   "file.expectedObject": "un objet",
