@@ -1,31 +1,13 @@
-import { existsSync } from "node:fs";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { at } from "../../scripts/lib/project.mjs";
-import { serve } from "../../scripts/lib/serve.mjs";
-import { startBrowser } from "../e2e/browser.mjs";
+import { expect, test } from "vitest";
 import { sizes } from "../e2e/context.mjs";
 import { firstLoadBytes } from "../e2e/firstLoad.mjs";
+import { builtApp } from "./builtApp.mjs";
 
 /** How many times slower than this machine the processor is taken to be. */
 const SLOWED = 4;
 const ROUNDS = 5;
 
-let browser;
-let server;
-
-beforeAll(async () => {
-  if (!existsSync(at("dist/index.html")))
-    throw new Error("There is no built app: run `npm run build` first.");
-  const started = await startBrowser();
-  if (started.missing) throw new Error(started.missing);
-  browser = started.browser;
-  server = await serve(at("dist"));
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
+const app = builtApp();
 
 test(`first load on a phone, processor slowed ${SLOWED} times: drawing, verdict, interactive`, async () => {
   const rounds = [];
@@ -42,12 +24,12 @@ test(`first load on a phone, processor slowed ${SLOWED} times: drawing, verdict,
 
 /** One load in a profile of its own, as a newcomer has it. [ms since the page was asked for] */
 async function firstLoad() {
-  const context = await browser.newContext(sizes.phone);
+  const context = await app.browser.newContext(sizes.phone);
   const page = await context.newPage();
   const session = await context.newCDPSession(page);
   await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWED });
   await page.addInitScript(watchLoad);
-  await page.goto(server.url);
+  await page.goto(app.server.url);
   await page.waitForFunction(() => globalThis.loaded.interactive !== undefined, undefined, {
     timeout: 60_000,
   });
@@ -58,11 +40,11 @@ async function firstLoad() {
 
 /** Processor time that the page takes until it is drawn, at full speed. [ms] */
 async function workOfFirstLoad() {
-  const context = await browser.newContext(sizes.phone);
+  const context = await app.browser.newContext(sizes.phone);
   const page = await context.newPage();
   const session = await context.newCDPSession(page);
   await session.send("Performance.enable", { timeDomain: "threadTicks" });
-  await page.goto(server.url);
+  await page.goto(app.server.url);
   await page.locator("html[data-ready]").waitFor();
   const { metrics } = await session.send("Performance.getMetrics");
   await context.close();

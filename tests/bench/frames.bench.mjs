@@ -1,10 +1,7 @@
-import { existsSync } from "node:fs";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { at } from "../../scripts/lib/project.mjs";
-import { serve } from "../../scripts/lib/serve.mjs";
-import { startBrowser } from "../e2e/browser.mjs";
+import { expect, test } from "vitest";
 import { sizes } from "../e2e/context.mjs";
 import { sidelineSystem } from "../support/sideline.ts";
+import { builtApp } from "./builtApp.mjs";
 
 const FRAMES = 180;
 const PRESSES = 13;
@@ -12,22 +9,7 @@ const PRESSES = 13;
 const AFTERWARDS_MS = 2500;
 const CATEGORIES = ["toplevel", "devtools.timeline", "__metadata"];
 
-let browser;
-let server;
-
-beforeAll(async () => {
-  if (!existsSync(at("dist/index.html")))
-    throw new Error("There is no built app: run `npm run build` first.");
-  const started = await startBrowser();
-  if (started.missing) throw new Error(started.missing);
-  browser = started.browser;
-  server = await serve(at("dist"));
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
+const app = builtApp();
 
 for (const [devices, budget] of [
   [1000, 16.7],
@@ -41,9 +23,9 @@ for (const [devices, budget] of [
     ]) {
       if (scale !== undefined) await zoomTo(page, devices, scale);
       else await page.getByRole("button", { name: "Show all" }).first().click();
-      await browser.startTracing(page, { categories: CATEGORIES });
+      await app.browser.startTracing(page, { categories: CATEGORIES });
       const apart = await page.evaluate(pan, FRAMES);
-      const work = workByFrame(JSON.parse(String(await browser.stopTracing())).traceEvents);
+      const work = workByFrame(JSON.parse(String(await app.browser.stopTracing())).traceEvents);
       tell(`panning ${devices} devices, ${what}: frames apart`, apart, `95th percentile under ${budget} ms`);
       tell(
         `panning ${devices} devices, ${what}: what a frame took of the page's own thread`,
@@ -64,10 +46,10 @@ for (const devices of [1000, 2000, 10_000])
     await page.locator("[data-action=open], [data-action=close]").first().waitFor();
     const presses = [];
     for (let n = 0; n < PRESSES; n++) {
-      await browser.startTracing(page, { categories: [...CATEGORIES, "blink.user_timing"] });
+      await app.browser.startTracing(page, { categories: [...CATEGORIES, "blink.user_timing"] });
       await page.evaluate(press);
       await page.waitForTimeout(AFTERWARDS_MS);
-      presses.push(workOfPress(JSON.parse(String(await browser.stopTracing())).traceEvents));
+      presses.push(workOfPress(JSON.parse(String(await app.browser.stopTracing())).traceEvents));
     }
     // The first ones build what the others find, and run before the machine has compiled anything.
     const later = presses.slice(3);
@@ -92,10 +74,10 @@ function tell(what, times, wanted) {
 }
 
 async function opened(devices) {
-  const context = await browser.newContext({ ...sizes.desk, deviceScaleFactor: 1 });
+  const context = await app.browser.newContext({ ...sizes.desk, deviceScaleFactor: 1 });
   context.setDefaultTimeout(120_000);
   const page = await context.newPage();
-  await page.goto(server.url);
+  await page.goto(app.server.url);
   await page.locator("[data-drawing] canvas").first().waitFor();
   const data = await page.evaluateHandle(
     (text) => {

@@ -1,5 +1,6 @@
 import { edits, isRefusal, say } from "../../core";
 import { GRID } from "../grow/point";
+import { runKept } from "../keep/runKept";
 import type { Session } from "../session/session.svelte";
 
 /** What is put beside the things that it was copied from, so that it lies on none of them. */
@@ -23,6 +24,6 @@ export function pasteInto(drawing: Drawing, text: string, copied: string | undef
   }
   const command = edits.paste(fragment, BESIDE);
   const isFromElsewhere = isGiven && text !== copied;
-  if (isFromElsewhere && !drawing.isReadOnly && drawing.can(command)) drawing.keepBefore("import");
-  return drawing.run(command, { offersUndo: true })?.made ?? [];
+  const change = isFromElsewhere ? runKept(drawing, command) : drawing.run(command, { offersUndo: true });
+  return change?.made ?? [];
 }
