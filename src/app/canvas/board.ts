@@ -4,7 +4,6 @@ import { Shape } from "konva/lib/Shape.js";
 import { Stage } from "konva/lib/Stage.js";
 import {
   type Box,
-  breadthOf,
   changeOf,
   type NoteSizes,
   overlaps,
@@ -16,6 +15,7 @@ import {
 } from "../../core";
 import { type Camera, fitted, type Size, toScreen, viewOf, zoomedAt } from "./camera";
 import { paintNotes, paintScene, squaresOf } from "./paint";
+import { paintLit, paintOver } from "./paintAround";
 import { isSameOver, type Painting, staleParts } from "./stale";
 import { pieceOf, type View } from "./view";
 
@@ -87,7 +87,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   over.add(
     new Shape({
       sceneFunc: (context) => {
-        if (view !== undefined) paintOver(native(context as never), view);
+        if (view !== undefined) paintOver(native(context as never), view, camera.scale, marqueeBox);
       },
     }),
   );
@@ -103,90 +103,9 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     context.clip();
     for (const { left, top, right, bottom } of parts)
       context.clearRect(left, top, right - left, bottom - top);
-    paintLit(context, view);
+    paintLit(context, view, camera.scale);
     paintScene(context, scene, palette, camera.scale, parts);
     paintNotes(context, placed, palette, sizes, camera.scale, parts);
-  }
-
-  /** A lit path is an outline around it, so that the states on it stay readable: accent first, paper inside. */
-  function paintLit(context: CanvasRenderingContext2D, { scene, lit, palette }: View) {
-    context.lineJoin = "round";
-    context.lineCap = "round";
-    for (const [colour, less] of [
-      [palette.accent, 0],
-      [palette.paper, 7],
-    ] as const)
-      for (const id of lit) {
-        const piece = scene.elements.get(id);
-        if (piece === undefined) continue;
-        context.strokeStyle = colour;
-        context.lineWidth = Math.max(18 / camera.scale, breadthOf(piece)) - less / camera.scale;
-        context.beginPath();
-        tracePath(context, piece.spine);
-        context.stroke();
-      }
-    context.lineCap = "butt";
-  }
-
-  function paintOver(
-    context: CanvasRenderingContext2D,
-    { scene, selection, focus, joiningFrom, palette, overlay }: View,
-  ) {
-    const pixel = 1 / camera.scale;
-    overlay?.(context, palette, camera.scale);
-    for (const owner of selection) outline(context, scene, owner, palette.accent, 3 * pixel, 10, []);
-    if (joiningFrom !== undefined)
-      outline(context, scene, joiningFrom, palette.accent, 3 * pixel, 12, [6 * pixel, 4 * pixel]);
-    if (focus !== undefined) {
-      outline(context, scene, focus, palette.paper, 7 * pixel, 14, []);
-      outline(context, scene, focus, palette.accent, 3 * pixel, 14, []);
-    }
-    if (marqueeBox !== undefined) {
-      const { left, top, right, bottom } = marqueeBox;
-      context.strokeStyle = palette.accent;
-      context.lineWidth = 2 * pixel;
-      context.setLineDash([6 * pixel, 4 * pixel]);
-      context.strokeRect(left, top, right - left, bottom - top);
-      context.setLineDash([]);
-    }
-  }
-
-  /** A line around a thing: a ring around a point, a frame along an element. */
-  function outline(
-    context: CanvasRenderingContext2D,
-    scene: Scene,
-    owner: Owner,
-    colour: string,
-    width: number,
-    margin: number,
-    dash: number[],
-  ) {
-    const piece = pieceOf(scene, owner);
-    if (piece === undefined) return;
-    context.strokeStyle = colour;
-    context.lineWidth = width;
-    context.setLineDash(dash);
-    const gap = Math.max(margin, (margin + 4) / camera.scale);
-    context.beginPath();
-    if (piece.spine.length === 2) context.arc(piece.spine[0]!, piece.spine[1]!, gap, 0, 7);
-    else {
-      const [x1, y1] = piece.spine;
-      const [x2, y2] = [piece.spine.at(-2)!, piece.spine.at(-1)!];
-      const middle =
-        piece.spine.length >= 8
-          ? [piece.spine[2]!, piece.spine[3]!, piece.spine[4]!, piece.spine[5]!]
-          : [x1!, y1!, x2, y2];
-      const angle = Math.atan2(middle[3]! - middle[1]!, middle[2]! - middle[0]!);
-      const length = Math.hypot(middle[2]! - middle[0]!, middle[3]! - middle[1]!);
-      context.save();
-      context.translate((middle[0]! + middle[2]!) / 2, (middle[1]! + middle[3]!) / 2);
-      context.rotate(angle);
-      const half = Math.max(gap, 16);
-      context.roundRect(-length / 2, -half - 2, length, 2 * half + 4, gap / 2);
-      context.restore();
-    }
-    context.stroke();
-    context.setLineDash([]);
   }
 
   function placeAgain(force = false) {
@@ -354,11 +273,6 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
 const onlyWorkPoints = ({ works }: Scene): Pick<Scene, "pieces"> => ({ pieces: [...works.values()] });
 
 const hasMany = ({ elements, points }: Scene): boolean => elements.size + points.size > MANY_PIECES;
-
-function tracePath(context: CanvasRenderingContext2D, points: readonly number[]) {
-  context.moveTo(points[0]!, points[1]!);
-  for (let k = 2; k + 1 < points.length; k += 2) context.lineTo(points[k]!, points[k + 1]!);
-}
 
 const contains = (outer: Box, inner: Box): boolean =>
   outer.left <= inner.left &&

@@ -20,7 +20,7 @@ const RING_REACH = 25;
 /** The parts of the drawing that must be painted again; none where what is on the canvas still holds. */
 export function staleParts(was: Painting | undefined, is: Painting): readonly Box[] {
   const whole = viewOf(is.camera, is.size);
-  if (was === undefined || !isSameBut(was, is)) return [whole];
+  if (was === undefined || !standsInTheSameFrame(was, is)) return [whole];
   const change = was.view.scene === is.view.scene ? undefined : changeOf(is.view.scene);
   if (was.view.scene !== is.view.scene && change?.before !== was.view.scene) return [whole];
   const pieces = change === undefined ? [] : [...change.gone, ...change.come];
@@ -32,7 +32,8 @@ export function staleParts(was: Painting | undefined, is: Painting): readonly Bo
   return stale.length > MANY_PARTS ? [unionOf(stale)!] : stale.map((it) => inWholePixels(it, is.camera));
 }
 
-function isSameBut(was: Painting, is: Painting): boolean {
+/** Whether all holds that every part of the picture depends on: the scene and its notes are looked at one by one. */
+function standsInTheSameFrame(was: Painting, is: Painting): boolean {
   return (
     was.view.palette === is.view.palette &&
     was.view.sizes === is.view.sizes &&
