@@ -158,7 +158,12 @@ const replays = (size, theme) => ({
     await page.locator('[data-act="mark-after"]').click();
     await page.locator('[data-act="mark-after"]').click();
     await page.locator('[data-field="scrub"]').press("ArrowRight");
-    assert.equal(await page.locator(".pictures svg").count(), 2);
+    const pictures = await page.locator(".pictures [data-drawing]").all();
+    assert.equal(pictures.length, 2);
+    for (const picture of pictures) {
+      const [, , scale] = (await picture.getAttribute("data-camera")).split(" ").map(Number);
+      assert.ok(scale > 0.45, `symbols and labels can be told apart: ${scale}`);
+    }
     assert.deepEqual(await axeFinds(page), []);
     await noSidewaysScroll(page);
     const saved = await downloaded(page, "save-attempt");

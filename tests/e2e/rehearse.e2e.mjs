@@ -314,6 +314,33 @@ export const tests = [
       await page.locator('[data-wake="refused"]').waitFor();
     },
   },
+  {
+    name: "in a glove on a phone each step is read whole before its buttons, and the drawing begins at the work",
+    async run(ctx) {
+      const job = await begin(ctx, { size: "phone" });
+      const { page } = job;
+      await page.getByRole("button", { name: "Glove mode" }).tap();
+      for (let n = 0; n < 4; n++) {
+        const [head, bar, low] = await Promise.all(
+          ["[data-current]", ".panel .bar", "footer"].map((it) => page.locator(it).first().boundingBox()),
+        );
+        assert.ok(head.y >= bar.y + bar.height - 1, `step ${n + 1} begins under the row of tabs`);
+        assert.ok(head.y + head.height <= low.y, `step ${n + 1} ends above the foot of the page`);
+        await tick(job);
+      }
+      await page.locator('.bar [data-tab="drawing"]').tap();
+      await ctx.settle(page);
+      await ctx.settle(page);
+      const host = page.locator("[data-drawing]");
+      const { width, height } = await host.boundingBox();
+      assert.ok(height >= 250, `the drawing is ${height} px high`);
+      const [left, top, scale] = (await host.getAttribute("data-camera")).split(" ").map(Number);
+      const [work] = Object.values(job.drawing.job.workPoints);
+      const { x, y } = job.drawing.system.points[work.at];
+      const [seenX, seenY] = [x * scale + left, y * scale + top];
+      assert.ok(seenX > 0 && seenX < width && seenY > 0 && seenY < height, "the work point is in sight");
+    },
+  },
   ...["desk", "phone"].flatMap((size) =>
     ["light", "dark"].map((theme) => ({
       name: `no accessibility violation that axe finds (${size}, ${theme})`,

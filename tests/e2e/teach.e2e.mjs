@@ -94,6 +94,39 @@ const hidesInOneStep = {
   },
 };
 
+const drawsWhatIsLost = (size) => ({
+  name: `what the map has lost is drawn in Sketch: one press leads there and one back (${size})`,
+  async run(ctx) {
+    const page = await begun(ctx, { size, path: "?demo=sideline-far-end-tie#teach" });
+    await page.locator('[data-act="draw"]').click();
+    await page.locator('[data-back-to="teach"]').click();
+    await page.locator('[data-field="pick"]').waitFor();
+    // Whoever goes to Sketch for something else is not sent back.
+    await page.evaluate(() => (location.hash = "sketch"));
+    await page.locator("[data-verdict]").waitFor();
+    assert.equal(await page.locator("[data-back-to]").count(), 0);
+  },
+});
+
+/** On a phone the place scrolls: what was chosen on the drawing comes in sight by itself. */
+const showsWhatWasChosen = {
+  name: "what is chosen and what is hidden come in sight on a phone, and what was written by hiding starts folded",
+  async run(ctx) {
+    const page = await begun(ctx, { size: "phone", path: "?demo=sideline-far-end-tie#teach" });
+    const inSight = (selector) =>
+      page.waitForFunction((it) => {
+        const box = globalThis.document.querySelector(it).getBoundingClientRect();
+        return box.top >= 0 && box.bottom <= globalThis.innerHeight;
+      }, selector);
+    await page.locator('[data-field="pick"]').selectOption({ index: 3 });
+    await inSight(".chosen h3");
+    await page.locator('[data-act="hide"]').click();
+    const lost = page.locator('[data-entry^="fact "] details[data-field="add"]');
+    await lost.waitFor();
+    assert.equal(await lost.evaluate((it) => it.open), false);
+  },
+};
+
 /** Every kind of thing that a scenario holds, written by the forms and read back from the file. */
 const writesEverything = (size) => ({
   name: `a scenario's reveals, conditions, traps, a changing load, the radio, tools and the debrief are written by forms (${size})`,
@@ -240,6 +273,9 @@ export const tests = [
   writesEverything("desk"),
   writesEverything("phone"),
   hidesInOneStep,
+  drawsWhatIsLost("desk"),
+  drawsWhatIsLost("phone"),
+  showsWhatWasChosen,
   isAccessible("desk", "light"),
   isAccessible("phone", "dark"),
 ];

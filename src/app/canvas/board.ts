@@ -65,6 +65,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   let settling: ReturnType<typeof setTimeout> | undefined;
   let marqueeBox: Box | undefined;
   let hasFitted = false;
+  /** what it is to begin around once it has a size: a drawing that is not shown has none */
+  let awaited: { readonly around: Owner | undefined } | undefined;
   let painted: Painting | undefined;
 
   const native = (context: { _context: CanvasRenderingContext2D }) => {
@@ -179,10 +181,25 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     moveCamera(fitted(bounds, size, { left, top, right, bottom }));
   }
 
+  function begin(around: Owner | undefined) {
+    awaited = size.width > 1 ? undefined : { around };
+    if (awaited !== undefined) return;
+    hasFitted = true;
+    fit();
+    const piece = view === undefined || around === undefined ? undefined : pieceOf(view.scene, around);
+    if (camera.scale >= STILL_READABLE || view === undefined || hasMany(view.scene)) return;
+    const [x, y] = piece?.spine ?? [];
+    const shown = zoomedAt(camera, READABLE / camera.scale, size.width / 2, size.height / 2);
+    if (x === undefined || y === undefined) return moveCamera(shown);
+    const at = toScreen(shown, x, y);
+    moveCamera({ ...shown, x: shown.x + size.width * 0.4 - at.x, y: shown.y + size.height / 2 - at.y });
+  }
+
   const observer = new ResizeObserver(() => {
     const before = size;
     size = { width: host.clientWidth || 1, height: host.clientHeight || 1 };
     stage.size(size);
+    if (awaited !== undefined && size.width > 1) return begin(awaited.around);
     if (!hasFitted && view !== undefined && size.width > 1) {
       hasFitted = true;
       return fit();
@@ -225,17 +242,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     moveCamera,
     zoom: (factor, x = size.width / 2, y = size.height / 2) => moveCamera(zoomedAt(camera, factor, x, y)),
     fit,
-    begin(around) {
-      hasFitted = true;
-      fit();
-      const piece = view === undefined || around === undefined ? undefined : pieceOf(view.scene, around);
-      if (camera.scale >= STILL_READABLE || view === undefined || hasMany(view.scene)) return;
-      const [x, y] = piece?.spine ?? [];
-      const shown = zoomedAt(camera, READABLE / camera.scale, size.width / 2, size.height / 2);
-      if (x === undefined || y === undefined) return moveCamera(shown);
-      const at = toScreen(shown, x, y);
-      moveCamera({ ...shown, x: shown.x + size.width * 0.4 - at.x, y: shown.y + size.height / 2 - at.y });
-    },
+    begin,
     reveal(box) {
       const inView = viewOf(camera, size);
       if (contains(inView, box)) return;
