@@ -107,7 +107,7 @@ const SPOILED = [
       await own(job, "p6", "ground");
       await says(job.page, {
         rule: "test-before-ground",
-        words: /ground set g1 grounds Pole 32, phase C, not tested dead/,
+        words: /Ground set g1 grounds Pole 32, phase C, not tested dead/,
       });
       await takeBack(job);
       assert.equal(await doing(job.page), "check-detector");
@@ -170,7 +170,7 @@ const SPOILED = [
       await tick(job);
       await says(job.page, {
         rule: "tagged-operated",
-        words: /close on sideline cutout while its tag is on/,
+        words: /Close on sideline cutout while its tag is on/,
       });
       await press(job.page.locator("[data-go-on]"), job.touch);
       await job.page.locator("[data-end]").locator('[data-finding="left-behind"]').waitFor();
