@@ -21,10 +21,10 @@ export function recordHtml(record: AttemptRecord): string {
   };
   return [
     `<!doctype html><html lang="${speech.language}"><head><meta charset="utf-8"><title>${text(told(record.heading))}</title>`,
-    `<style>@page{margin:14mm}body{font:11pt/1.3 "Atkinson Hyperlegible Next",Arial,sans-serif;color:#000;background:#fff;margin:0}`,
+    `<style>@page{margin:12mm}body{font:11pt/1.3 "Atkinson Hyperlegible Next",Arial,sans-serif;color:#000;background:#fff;margin:0}`,
     `h1{font-size:1.4em;margin:0}h2{font-size:1.1em;margin:4mm 0 1mm;break-after:avoid}table{border-collapse:collapse}`,
     `th{text-align:left;font-weight:normal;padding-right:6mm;vertical-align:top}td{font-weight:bold}ul{margin:0;padding-left:5mm}li{break-inside:avoid}`,
-    `.sign{display:flex;gap:8mm;margin-top:14mm}.sign div{flex:1;border-top:.4mm solid #000}.caution{font-weight:bold;margin-top:4mm}</style></head><body>`,
+    `.sign{display:flex;gap:8mm;margin-top:11mm;break-inside:avoid}.sign div{flex:1;border-top:.4mm solid #000}.caution{font-weight:bold;margin-top:4mm;break-inside:avoid;break-after:avoid}</style></head><body>`,
     `<h1>${text(told(record.heading))}: ${text(record.title)}</h1><table>`,
     line(t("review.column.who"), record.who || "____________________"),
     line(t("review.column.outcome"), told(record.outcome)),

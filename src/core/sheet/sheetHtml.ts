@@ -236,7 +236,9 @@ class Sheet {
     const none = steps.length + restoring.length === 0;
     return [
       `<section class="steps"><h2>${this.word("sheet.steps")}</h2>`,
-      none ? `<p>${this.word("sheet.noSteps")}</p>${'<div class="step"></div>'.repeat(12)}` : "",
+      none
+        ? `<p>${this.word("sheet.noSteps")}</p>${'<div class="step"></div>'.repeat(this.options.largePrint ? 7 : 12)}`
+        : "",
       `<div class="flow">`,
       ...steps.map((it) => this.step(it)),
       ...(restoring.length === 0 ? [] : [`<h2 class="restoring">${this.word("sheet.restoring")}</h2>`]),
