@@ -176,6 +176,8 @@ export const app = {
 
   "settings.sun": "Sun",
   "settings.night": "Night",
+  "app.drawForTeach": "Draw what the map has lost. Then go back to Teach and hide it.",
+  "app.backToTeach": "Back to Teach",
   "settings.glove": "Glove mode: larger buttons and letters",
 
   "keep.menu": "Versions and trash",

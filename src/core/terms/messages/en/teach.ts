@@ -315,8 +315,6 @@ export const teach = {
   "teach.lost": "Draw it in Sketch",
   "teach.lostHelp":
     "Something stands on the poles that the map has lost? Draw it in Sketch, come back, choose it here and hide it.",
-  "teach.drawHere": "Draw what the map has lost. Then go back to Teach and hide it.",
-  "teach.backTo": "Back to Teach",
   "teach.hidden": "What is hidden",
   "teach.nothingHidden": "Nothing yet. The map is right.",
   "teach.factLabel": "Its name in the debrief",

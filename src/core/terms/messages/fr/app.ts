@@ -179,6 +179,8 @@ export const app = {
 
   "settings.sun": "Soleil",
   "settings.night": "Nuit",
+  "app.drawForTeach": "Dessinez ce que le plan a perdu. Puis revenez à Enseigner et cachez-le.",
+  "app.backToTeach": "Retour à Enseigner",
   "settings.glove": "Mode gants : boutons et lettres plus grands",
 
   "keep.menu": "Versions et corbeille",

@@ -321,8 +321,6 @@ export const teach = {
   "teach.lost": "Le dessiner dans Croquis",
   "teach.lostHelp":
     "Il y a sur les poteaux quelque chose que le plan a perdu ? Dessinez-le dans Croquis, revenez, choisissez-le ici et cachez-le.",
-  "teach.drawHere": "Dessinez ce que le plan a perdu. Puis revenez à Enseigner et cachez-le.",
-  "teach.backTo": "Retour à Enseigner",
   "teach.hidden": "Ce qui est caché",
   "teach.nothingHidden": "Rien encore. Le plan est juste.",
   "teach.factLabel": "Son nom au débriefing",
