@@ -82,7 +82,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
         const now = { view, placed, camera, size };
         const stale = staleParts(painted, now);
         painted = now;
-        if (stale.length > 0) paintParts(native(context as never), now, stale);
+        const it = native(context as never);
+        for (const part of stale) paintPart(it, now, part);
       },
     }),
   );
@@ -94,20 +95,18 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     }),
   );
 
-  function paintParts(
-    context: CanvasRenderingContext2D,
-    { view, placed, camera }: Painting,
-    parts: readonly Box[],
-  ) {
+  function paintPart(context: CanvasRenderingContext2D, { view, placed, camera }: Painting, part: Box) {
     const { scene, palette, sizes } = view;
+    const { left, top, right, bottom } = part;
+    context.save();
     context.beginPath();
-    for (const { left, top, right, bottom } of parts) context.rect(left, top, right - left, bottom - top);
+    context.rect(left, top, right - left, bottom - top);
     context.clip();
-    for (const { left, top, right, bottom } of parts)
-      context.clearRect(left, top, right - left, bottom - top);
+    context.clearRect(left, top, right - left, bottom - top);
     paintLit(context, view, camera.scale);
-    paintScene(context, scene, palette, camera.scale, parts);
-    paintNotes(context, placed, palette, sizes, camera.scale, parts);
+    paintScene(context, scene, palette, camera.scale, part);
+    paintNotes(context, placed, palette, sizes, camera.scale, part);
+    context.restore();
   }
 
   function placeAgain(force = false) {

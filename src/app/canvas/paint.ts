@@ -107,11 +107,9 @@ function changed(before: ReadonlyMap<string, Square>, { gone, come }: SceneChang
   return after;
 }
 
-function squaresWithin(scene: Scene, parts: readonly Box[]): Square[] {
-  return [...squaresOf(scene).values()].filter(({ box }) => touchesAny(box, parts));
+function squaresWithin(scene: Scene, part: Box): Square[] {
+  return [...squaresOf(scene).values()].filter(({ box }) => overlaps(box, part));
 }
-
-const touchesAny = (box: Box, parts: readonly Box[]): boolean => parts.some((it) => overlaps(box, it));
 
 const pathOf = (paths: Map<Look, Path2D>, look: Look): Path2D => {
   let path = paths.get(look);
@@ -164,17 +162,17 @@ function compile(pieces: readonly Piece[]): Tile {
   return { strands, inkLines, dashedLines, paperFilled, inkFilled, inscriptions, along };
 }
 
-/** Paints conductors, symbols and points in some parts of the drawing. The context is in its units. */
+/** Paints conductors, symbols and points in a part of the drawing. The context is in its units. */
 export function paintScene(
   context: CanvasRenderingContext2D,
   scene: Scene,
   palette: Palette,
   scale: number,
-  parts: readonly Box[],
+  part: Box,
 ) {
   context.lineJoin = "round";
   context.lineCap = "butt";
-  const inView = squaresWithin(scene, parts);
+  const inView = squaresWithin(scene, part);
   if (scale < OVERVIEW_BELOW)
     return strokeLooks(
       context,
@@ -308,14 +306,14 @@ function paintAlong(
 
 export const FONT = '"Atkinson Hyperlegible Next", "Liberation Sans", Arial, sans-serif';
 
-/** Paints labels, badges and flags of some parts of the drawing, each of screen size. */
+/** Paints labels, badges and flags of a part of the drawing, each of screen size. */
 export function paintNotes(
   context: CanvasRenderingContext2D,
   placed: readonly PlacedNote[],
   palette: Palette,
   sizes: NoteSizes,
   scale: number,
-  parts: readonly Box[],
+  part: Box,
 ) {
   context.textAlign = "center";
   context.textBaseline = "middle";
@@ -330,7 +328,7 @@ export function paintNotes(
   for (const { note, x, y, width, height } of placed) {
     const [halfWidth, halfHeight] = [width / 2 / scale, height / 2 / scale];
     const box = { left: x - halfWidth, right: x + halfWidth, top: y - halfHeight, bottom: y + halfHeight };
-    if (!touchesAny(box, parts)) continue;
+    if (!overlaps(box, part)) continue;
     const { fill, edge, ink, dash, radius, weight } = frameOf(note.kind, note.look, palette);
     context.fillStyle = fill;
     context.beginPath();

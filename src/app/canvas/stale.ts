@@ -12,12 +12,14 @@ export interface Painting {
 
 /** How far strokes, arrows and a lit path reach beyond the box of their piece [screen px]. */
 const STROKES_REACH = 24;
-/** So many parts are not worth telling apart. */
-const MANY_PARTS = 400;
+/** So many parts are not worth painting one by one. */
+const MANY_PARTS = 6;
+/** So many boxes are not worth telling apart. */
+const MANY_BOXES = 400;
 /** How far the ring around a work point reaches [screen px]. */
 const RING_REACH = 25;
 
-/** The parts of the drawing that must be painted again; none where what is on the canvas still holds. */
+/** The parts of the drawing that must be painted again, each by itself; none where what is on the canvas still holds. */
 export function staleParts(was: Painting | undefined, is: Painting): readonly Box[] {
   const whole = viewOf(is.camera, is.size);
   if (was === undefined || !standsInTheSameFrame(was, is)) return [whole];
@@ -28,8 +30,22 @@ export function staleParts(was: Painting | undefined, is: Painting): readonly Bo
   const stale = [
     ...pieces.map(({ box }) => grown(box, STROKES_REACH / scale)),
     ...differing(was.placed, is.placed).map((note) => boxOfNote(note, scale)),
-  ].filter((it) => overlaps(it, whole));
-  return stale.length > MANY_PARTS ? [unionOf(stale)!] : stale.map((it) => inWholePixels(it, is.camera));
+  ]
+    .filter((it) => overlaps(it, whole))
+    .map((it) => inWholePixels(it, is.camera));
+  const parts = stale.length > MANY_BOXES ? [unionOf(stale)!] : apart(stale);
+  return parts.length > MANY_PARTS ? [unionOf(parts)!] : parts;
+}
+
+/** Boxes that cover the same, none of which overlaps another. */
+function apart(boxes: readonly Box[]): readonly Box[] {
+  const parts: Box[] = [];
+  for (let box of boxes) {
+    for (let at; (at = parts.findIndex((it) => overlaps(it, box))) !== -1;)
+      box = unionOf([box, ...parts.splice(at, 1)])!;
+    parts.push(box);
+  }
+  return parts;
 }
 
 /** Whether all holds that every part of the picture depends on: the scene and its notes are looked at one by one. */
