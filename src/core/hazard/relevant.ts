@@ -1,8 +1,7 @@
 import { type Settings, type System, type WorkPoint } from "../document";
-import { type Circuit, circuitOf, EARTH } from "../network";
+import { type Circuit, circuitOf, EARTH, Islands } from "../network";
 import { conductorId } from "../terms";
 import { conductorsOf, referenceNode } from "./outcome";
-import { Places } from "./places";
 import { MOST_STRENGTH, type UpsetSet } from "./search";
 import { type DrawnUpset, effectOf } from "./upsets";
 
@@ -30,7 +29,9 @@ export function relevantTo(
   const touches = upsets.map((it) => touchedParts(circuit, parts, it));
   const nodes = conductorsOf(workPoint).map((it) => circuit.nodeOf.get(conductorId(workPoint.at, it))!);
   const reference = referenceNode(circuit, settings, workPoint.at);
-  const start = new Set([...nodes, ...(reference === EARTH ? [] : [reference])].map((it) => parts.of(it)));
+  const start = new Set(
+    [...nodes, ...(reference === EARTH ? [] : [reference])].map((it) => parts.labelOf(it)),
+  );
   const isClose = touches.map((it) => it.some((part) => start.has(part)));
   const least = leastToReach(start, touches, upsets);
   return {
@@ -51,8 +52,8 @@ export function relevantTo(
 }
 
 /** Nodes that anything but earth connects as drawn, drawn together. */
-function partsOf(circuit: Circuit): Places {
-  const parts = new Places(circuit.nodeCount);
+function partsOf(circuit: Circuit): Islands {
+  const parts = new Islands(circuit.nodeCount);
   const together = (nodes: readonly number[]) => {
     const real = nodes.filter((it) => it !== EARTH);
     for (const it of real) parts.join(real[0]!, it);
@@ -67,14 +68,14 @@ function partsOf(circuit: Circuit): Places {
   return parts;
 }
 
-function touchedParts(circuit: Circuit, parts: Places, upset: DrawnUpset): number[] {
+function touchedParts(circuit: Circuit, parts: Islands, upset: DrawnUpset): number[] {
   const { joins, rejoined, emfs } = effectOf(circuit, upset);
   const nodes = [
     ...joins.flatMap((k) => [circuit.joins.from[k]!, circuit.joins.to[k]!, circuit.joins.common[k]!]),
     ...rejoined.map(({ stretch, letter }) => circuit.stretches[stretch]!.from[letter]!),
     ...emfs.flatMap(({ emf }) => [...circuit.emfs[emf]!.legs, circuit.emfs[emf]!.star]),
   ];
-  return [...new Set(nodes.filter((it) => it !== EARTH).map((it) => parts.of(it)))];
+  return [...new Set(nodes.filter((it) => it !== EARTH).map((it) => parts.labelOf(it)))];
 }
 
 /** The least strength of a set that hangs together with the work point and holds each upset; infinite above the most. */

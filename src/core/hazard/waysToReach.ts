@@ -1,5 +1,4 @@
-import { type Circuit, EARTH, EDGE, reachGraphOf, type Standing, tiedNeutrals } from "../network";
-import { Places } from "./places";
+import { type Circuit, EARTH, EDGE, Islands, reachGraphOf, type Standing, tiedNeutrals } from "../network";
 import { inOrder, keyOf, MOST_STRENGTH, SetsWithin, type UpsetSet } from "./search";
 import type { DrawnUpset, Effect } from "./upsets";
 
@@ -56,14 +55,14 @@ class Side {
     const graph = reachGraphOf(circuit);
     const tied = tiedNeutrals(circuit, standing);
     const isOpen = (node: number) => node !== EARTH && tied[node] === 0;
-    const places = new Places(graph.nodeCount);
+    const places = new Islands(graph.nodeCount);
     for (let edge = 0; edge < graph.edgeCount; edge++) {
       const [from, to] = [graph.from[edge]!, graph.to[edge]!];
       if (standing.edgeOn[edge] === 0 || !isOpen(from) || !isOpen(to)) continue;
       const kind = graph.kind[edge]!;
       if (forward ? kind === EDGE.metallic : !(kind === EDGE.ground && groundsLifted)) places.join(from, to);
     }
-    const at = (node: number) => places.of(node);
+    const at = (node: number) => places.labelOf(node);
     if (forward)
       for (let edge = 0; edge < graph.edgeCount; edge++) {
         const [from, to] = [graph.from[edge]!, graph.to[edge]!];
@@ -163,21 +162,21 @@ class Side {
    * drawn together so far that an upset lies between two of them; one of several conductors may be gone over again for nothing.
    */
   private leastFrom(): (set: UpsetSet, upset: number) => number {
-    const coarse = new Places(this.isSeed.length);
+    const coarse = new Islands(this.isSeed.length);
     for (const joined of this.joined)
       for (const side of [0, 1] as const)
         for (const ends of joined.slice(1)) coarse.join(joined[0]![side], ends[side]);
     for (const [place, above] of this.upstream) for (const it of above) coarse.join(place, it);
     const far = new Map<number, number>();
     const lower = (place: number, to: number): boolean => {
-      const at = coarse.of(place);
+      const at = coarse.labelOf(place);
       if (to > MOST_STRENGTH || (far.get(at) ?? Infinity) <= to) return false;
       far.set(at, to);
       return true;
     };
     this.isSeed.forEach((is, place) => is === 1 && lower(place, 0));
     this.starts.forEach((starts, upset) => starts.forEach((place) => lower(place, this.strengths[upset]!)));
-    const farFrom = (place: number) => far.get(coarse.of(place)) ?? Infinity;
+    const farFrom = (place: number) => far.get(coarse.labelOf(place)) ?? Infinity;
     for (let changed = true; changed;) {
       changed = false;
       this.joined.forEach(([ends], upset) => {

@@ -18,7 +18,7 @@ export class Islands {
    * @returns how many times `from` it already was where they were one before; nothing where they were not
    */
   join(from: number, to: number, ratio = 1): number | undefined {
-    const [a, b] = [this.#labelOf(from), this.#labelOf(to)];
+    const [a, b] = [this.labelOf(from), this.labelOf(to)];
     const [ofA, ofB] = [this.#multipleOf(from), this.#multipleOf(to)];
     if (a === b) return ofB / ofA;
     // The lower number wins, so labels are stable.
@@ -29,7 +29,7 @@ export class Islands {
 
   /** Of each number the lowest one that it is joined to. */
   labels(): Int32Array {
-    return this.#root.map((_, it) => this.#labelOf(it));
+    return this.#root.map((_, it) => this.labelOf(it));
   }
 
   #hang(label: number, below: number, multiple: number): void {
@@ -37,7 +37,8 @@ export class Islands {
     this.#multiple[label] = multiple;
   }
 
-  #labelOf(number: number): number {
+  /** The lowest number that one is joined to. */
+  labelOf(number: number): number {
     const [root, multiple] = [this.#root, this.#multiple];
     let at = number;
     while (root[at]! !== at) {
