@@ -1,4 +1,4 @@
-import type { MessageKey } from "../../core";
+import { type MessageKey, pointCountOf } from "../../core";
 import type { Session } from "../session/session.svelte";
 import type { SketchCommand } from "./registry";
 
@@ -70,7 +70,7 @@ export function whyNot(session: Session, id: SketchCommand): MessageKey | undefi
     case "point":
       return selection.length === 1 && selection[0]!.of === "point" ? undefined : "find.needsPoint";
     case "drawing":
-      return Object.keys(document.system.points).length === 0 ? "find.needsDrawing" : undefined;
+      return pointCountOf(document.system) === 0 ? "find.needsDrawing" : undefined;
     case "workPoint":
       return session.workPoint === undefined ? "find.needsWorkPoint" : undefined;
     case "threat":

@@ -106,8 +106,10 @@ export class Session {
     const byReach = isSmall(system) ? (atHand ?? solver?.statesByReach(system)) : atHand;
     return byReach ?? statesUntold(known.states);
   });
+  /** states and volts of this very drawing, its threats perhaps not yet */
+  stated = $derived.by(() => (this.#isStated ? this.#stated?.assessment : undefined));
   scene = $derived.by(() =>
-    sceneOf(this.preview ?? this.document, this.#isStated ? this.#stated?.assessment : undefined, {
+    sceneOf(this.preview ?? this.document, this.stated, {
       ...(speech.catalogue === undefined ? {} : { catalogue: speech.catalogue }),
       ...(this.states === undefined ? {} : { states: this.states }),
     }),

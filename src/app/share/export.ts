@@ -22,7 +22,7 @@ export function svgOf(
 ): string {
   const title = document.title === "" ? t("drawing.untitled") : t("drawing.title", { title: document.title });
   const description = [
-    ...outlineOf(document).map((row) => rowWords(document, assessment, row)),
+    ...outlineOf(document).map((row) => rowWords(document, assessment ?? {}, row)),
     t("drawing.caution"),
   ].join("\n");
   const spoken = speech.catalogue === undefined ? {} : { catalogue: speech.catalogue };

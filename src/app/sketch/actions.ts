@@ -7,6 +7,7 @@ import {
   type ElementId,
   jobOf,
   openPhasesOf,
+  pointCountOf,
   type PointId,
   type WorkPointId,
 } from "../../core";
@@ -56,7 +57,7 @@ export function actionsFor(session: Session, doors: Doors): Action[] {
 }
 
 function idleActions(session: Session, doors: Doors): Action[] {
-  const isEmpty = Object.keys(session.document.system.points).length === 0;
+  const isEmpty = pointCountOf(session.document.system) === 0;
   return [
     ...(isEmpty
       ? [

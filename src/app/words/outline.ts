@@ -4,16 +4,16 @@ import {
   complete,
   completePoint,
   conductorId,
-  conductorsOf,
   type ElementId,
   endPointsOf,
   jobOf,
-  type Letter,
+  Looks,
   openPhasesOf,
   type Owner,
   perDrawing,
   type PointId,
   type SavedElement,
+  type StateColumn,
   savedElement,
   type StillhotDocument,
   type System,
@@ -188,17 +188,23 @@ const endsOf = (element: CircuitElement): string[] => {
   return "at" in element ? [element.at] : [];
 };
 
+/** What is known of a drawing's conductors: states may be known before there are volts. */
+export interface Known {
+  readonly conductors?: Assessment["conductors"] | undefined;
+  readonly states?: StateColumn | undefined;
+}
+
 /** A row in words: what it is, how it stands, and what it is as worked out. */
 export function rowWords(
   document: StillhotDocument,
-  assessment: Assessment | undefined,
+  known: Known,
   { owner, again }: Pick<Row, "owner" | "again">,
 ): string {
   if (owner.of === "point") {
     const works = Object.entries(jobOf(document).workPoints).filter(([, it]) => it.at === owner.id);
     return [
       pointName(document, owner.id),
-      statesOf(document, assessment, owner.id),
+      statesOf(document, known, owner.id),
       isPinned(document, owner.id) ? t("outline.pinned") : "",
       ...works.map(([id, it]) => t("outline.workPoint", { label: it.label ?? id })),
     ]
@@ -255,19 +261,16 @@ export function standing(element: CircuitElement): string[] {
 }
 
 /** States of a point's conductors: `A energized 7 200 V, B C isolated`. */
-export function statesOf(
-  document: StillhotDocument,
-  assessment: Assessment | undefined,
-  point: string,
-): string {
-  const letters = (conductorsOf(document.system).get(point) ?? []) as readonly Letter[];
+function statesOf({ system }: StillhotDocument, { conductors, states }: Known, point: string): string {
+  const looks = new Looks(system, states);
   const groups = new Map<string, string[]>();
-  for (const letter of letters) {
-    const report = assessment?.conductors[conductorId(point, letter)];
-    if (report?.state === "neutral") continue;
-    const words = firstOf(`state.${report?.state ?? "unknown"}`)!;
-    const isHot = report !== undefined && report.state !== "isolated" && report.state !== "grounded";
-    const text = isHot ? `${words} ${volts(report.volts)}` : words;
+  for (const letter of looks.lettersAt(point)) {
+    const report = conductors?.[conductorId(point, letter)];
+    const state = report?.state ?? looks.at(point, letter);
+    if (state === "neutral") continue;
+    const words = firstOf(`state.${state}`)!;
+    const isHot = state !== "isolated" && state !== "grounded";
+    const text = isHot && report !== undefined ? `${words} ${volts(report.volts)}` : words;
     groups.set(text, [...(groups.get(text) ?? []), letter]);
   }
   return [...groups].map(([text, names]) => `${names.join(" ")} ${text}`).join("; ");

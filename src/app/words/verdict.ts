@@ -1,3 +1,4 @@
+import { pointCountOf } from "../../core";
 import type { Session } from "../session/session.svelte";
 import { pointName, t, threatSentence } from "./words";
 
@@ -20,7 +21,7 @@ export function verdictWords(session: Session): VerdictWords {
       detail: t("verdict.failedWhy", { why: failed }),
       facts: [],
     };
-  if (Object.keys(document.system.points).length === 0)
+  if (pointCountOf(document.system) === 0)
     return {
       look: "none",
       headline: t("verdict.empty"),
@@ -33,7 +34,13 @@ export function verdictWords(session: Session): VerdictWords {
   const place = t("verdict.at", { name: workPoint.label ?? pointName(document, workPoint.at) });
   const { report } = workPoint;
   if (isStale || report === undefined)
-    return { look: "unknown", headline: t("verdict.working"), place, detail: t("app.working"), facts: [] };
+    return {
+      look: "unknown",
+      headline: t("verdict.working"),
+      place,
+      detail: t("verdict.workingHelp"),
+      facts: [],
+    };
   const { verdict, margin, threatsCompleteTo, assumptions } = report;
   return {
     look: verdict,

@@ -7,6 +7,7 @@ import {
   isUnreadable,
   pointFields,
   readDocument,
+  statesByReach,
   type DeviceKind,
 } from "../../core";
 import { outlineOf, rowWords } from "./outline";
@@ -67,6 +68,16 @@ describe.each(demos)("The outline of %s", (name) => {
       expect(parent === undefined ? -1 : at).toBeLessThan(index);
       if (at >= 0) expect(rows[at]!.level).toBe(level - 1);
     });
+  });
+
+  test("says the states that are known before the volts, and of no conductor that it is dead", () => {
+    const states = statesByReach(document.system);
+    for (const row of rows.filter(({ owner }) => owner.of === "point")) {
+      const told = rowWords(document, { states }, row);
+      expect(told).not.toMatch(/\d V\b|isolated|grounded/);
+      if (/energized/.test(rowWords(document, assessment, row))) expect(told).toMatch(/energized|faulted/);
+      expect(rowWords(document, {}, row)).not.toMatch(/energized|isolated|grounded/);
+    }
   });
 
   test("never says safe, and leaves no gap unfilled", () => {

@@ -48,12 +48,20 @@ export const elementsAt: (system: System) => ReadonlyMap<string, readonly string
   },
 );
 
-/** How many elements a drawing has; counted once, for ten thousand take a part of a frame. */
-export const elementCountOf: (system: System) => number = perDrawing<number>(
-  ({ elements }) => Object.keys(elements).length,
-  (was, before, after, { elements }) =>
-    [...elements].reduce((count, id) => count + Number(isIn(after, id)) - Number(isIn(before, id)), was),
-);
+/** How many records a drawing has of one sort; counted once, for ten thousand take a part of a frame. */
+const countOf = (sort: "points" | "elements") =>
+  perDrawing<number>(
+    (system) => Object.keys(system[sort]).length,
+    (was, before, after, touched) =>
+      [...touched[sort]].reduce(
+        (count, id) =>
+          count + Number(Object.hasOwn(after[sort], id)) - Number(Object.hasOwn(before[sort], id)),
+        was,
+      ),
+  );
+
+export const elementCountOf: (system: System) => number = countOf("elements");
+export const pointCountOf: (system: System) => number = countOf("points");
 
 /** Every point that was touched, or at which an element that was touched has an end, before or after it. */
 export function pointsAround(

@@ -24,6 +24,7 @@ export {
   elementCountOf,
   elementsAt,
   endPointsOf,
+  pointCountOf,
   pointsAround,
   savedElement,
   savedPoint,

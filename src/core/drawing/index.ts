@@ -1,3 +1,4 @@
+export { Looks } from "./looks";
 export * from "./shapes";
 export * from "./palettes";
 export * from "./routes";

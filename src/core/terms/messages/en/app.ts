@@ -53,6 +53,7 @@ export const app = {
   "verdict.isolated": "Isolated: not proven dead",
   "verdict.grounded": "Grounded as drawn and tested",
   "verdict.working": "Working it out",
+  "verdict.workingHelp": "Until it is known what this change did, take everything for live.",
   "verdict.failed": "Not worked out: take everything for live",
   "verdict.failedWhy":
     "The sketch could not be worked out ({why}). Undo the last change, and report it with the drawing.",
@@ -94,6 +95,7 @@ export const app = {
   "hot.empty": "Nothing found in this drawing, which may be wrong. Test, then ground.",
   "hot.count": "{count} ways, up to three things going wrong at once",
   "hot.countOne": "1 way, up to three things going wrong at once",
+  "hot.old": "Found before the last change; being looked for anew",
   "hot.countSome": "{count} found; not all ways were looked for",
   "hot.finding": "{where}: {what}",
   "hot.findings": "Also noticed",

@@ -55,6 +55,8 @@ export const app = {
   "verdict.isolated": "Isolé : absence de tension non prouvée",
   "verdict.grounded": "À la terre tel que dessiné et vérifié",
   "verdict.working": "Calcul en cours",
+  "verdict.workingHelp":
+    "Tant que l'effet de ce changement n'est pas connu, tout est à tenir pour sous tension.",
   "verdict.failed": "Non calculé : tenez tout pour sous tension",
   "verdict.failedWhy":
     "Le dessin n'a pas pu être calculé ({why}). Défaites le dernier changement, et signalez-le avec le dessin.",
@@ -97,6 +99,7 @@ export const app = {
   "hot.empty": "Rien de trouvé dans ce dessin, qui peut être faux. Vérifiez, puis mettez à la terre.",
   "hot.count": "{count} façons, jusqu'à trois choses qui tournent mal à la fois",
   "hot.countOne": "1 façon, jusqu'à trois choses qui tournent mal à la fois",
+  "hot.old": "Trouvé avant le dernier changement ; nouvelle recherche en cours",
   "hot.countSome": "{count} trouvées ; toutes les façons n'ont pas été cherchées",
   "hot.finding": "{where} : {what}",
   "hot.findings": "Remarqué aussi",
