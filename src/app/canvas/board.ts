@@ -8,16 +8,18 @@ import {
   type NoteSizes,
   overlaps,
   type Owner,
+  type Piece,
+  pieceFor,
   type PlacedNote,
   placeNotes,
   renewedNotes,
   type Scene,
 } from "../../core";
 import { type Camera, fitted, type Size, toScreen, viewOf, zoomedAt } from "./camera";
-import { paintNotes, paintScene, squaresOf } from "./paint";
+import { paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
 import { paintLit, paintOver } from "./paintAround";
 import { isSameOver, type Painting, staleParts } from "./stale";
-import { pieceOf, type View } from "./view";
+import type { View } from "./view";
 
 export interface Board {
   readonly camera: Camera;
@@ -129,7 +131,9 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       right: box.right + margin,
       bottom: box.bottom + margin,
     };
-    const labelled = scale < LABELS_FROM && many ? onlyWorkPoints(scene) : scene;
+    const labelled = many
+      ? { pieces: scale < LABELS_FROM ? flagsOf(scene) : piecesWithin(scene, within) }
+      : scene;
     placed = placeNotes(labelled, scale, sizes, within, box);
     placedFor = { scene, scale, sizes, within };
     areRough = false;
@@ -140,7 +144,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     if (view === undefined || placedFor === undefined || !hasMany(view.scene)) return;
     const change = placedFor.scene === view.scene ? undefined : changeOf(view.scene);
     if (change?.before !== placedFor.scene || placedFor.sizes !== view.sizes) return;
-    placed = renewedNotes(placed, change, view.sizes);
+    placed = renewedNotes(placed, view.scene, change, view.sizes);
     placedFor = { ...placedFor, scene: view.scene };
     areRough = true;
   }
@@ -185,7 +189,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     if (awaited !== undefined) return;
     hasFitted = true;
     fit();
-    const piece = view === undefined || around === undefined ? undefined : pieceOf(view.scene, around);
+    const piece = view === undefined || around === undefined ? undefined : pieceFor(view.scene, around);
     if (camera.scale >= STILL_READABLE || view === undefined || hasMany(view.scene)) return;
     const [x, y] = piece?.spine ?? [];
     const shown = zoomedAt(camera, READABLE / camera.scale, size.width / 2, size.height / 2);
@@ -276,7 +280,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   };
 }
 
-const onlyWorkPoints = ({ works }: Scene): Pick<Scene, "pieces"> => ({ pieces: [...works.values()] });
+const flagsOf = ({ works }: Scene): Piece[] => [...works.values()];
 
 const hasMany = ({ elements, points }: Scene): boolean => elements.size + points.size > MANY_PIECES;
 

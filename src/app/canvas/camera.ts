@@ -12,7 +12,7 @@ export interface Size {
   readonly height: number;
 }
 
-export const LEAST_SCALE = 0.04;
+export const LEAST_SCALE = 0.002;
 const MOST_SCALE = 4;
 
 export const toUnits = ({ x, y, scale }: Camera, screenX: number, screenY: number) => ({

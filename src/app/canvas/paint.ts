@@ -6,8 +6,10 @@ import {
   type Look,
   type NoteSizes,
   overlaps,
+  type Owner,
   type Palette,
   type Piece,
+  pieceFor,
   type PlacedNote,
   type Scene,
   type SceneChange,
@@ -45,12 +47,47 @@ interface Tile {
   readonly along: readonly Extract<Shape, { shape: "strand" }>[];
 }
 
-/** The pieces of one square, compiled when they are first in view: from afar only by their spines. */
-interface Square {
-  readonly pieces: readonly Piece[];
+/** The pieces of one square, drawn and compiled when they are first in view: from afar only by their spines. */
+class Square {
+  readonly owners: readonly Owner[];
   readonly box: Box;
-  tile?: Tile;
-  spines?: ReadonlyMap<Look, Path2D>;
+  readonly #draw: () => readonly Piece[];
+  #pieces: readonly Piece[] | undefined;
+  #tile: Tile | undefined;
+  #spines: ReadonlyMap<Look, Path2D> | undefined;
+
+  private constructor(owners: readonly Owner[], box: Box, draw: () => readonly Piece[]) {
+    this.owners = owners;
+    this.box = box;
+    this.#draw = draw;
+  }
+
+  static with(pieces: readonly Piece[]): Square {
+    const box = unionOf(pieces.map((it) => it.box))!;
+    return new Square(
+      pieces.map((it) => it.owner),
+      box,
+      () => pieces,
+    );
+  }
+
+  /** The square with the same things, as they look in another scene. */
+  in(scene: Scene): Square {
+    const { owners, box } = this;
+    return new Square(owners, box, () => owners.map((it) => pieceFor(scene, it)!));
+  }
+
+  get pieces(): readonly Piece[] {
+    return (this.#pieces ??= this.#draw());
+  }
+
+  get tile(): Tile {
+    return (this.#tile ??= compile(this.pieces));
+  }
+
+  get spines(): ReadonlyMap<Look, Path2D> {
+    return (this.#spines ??= compileSpines(this.pieces));
+  }
 }
 
 const TILE = 450;
@@ -66,7 +103,7 @@ export function squaresOf(scene: Scene): ReadonlyMap<string, Square> {
   if (known !== undefined) return known;
   const change = changeOf(scene);
   const before = change === undefined ? undefined : squares.get(change.before);
-  const fresh = before === undefined ? gathered(scene.pieces) : changed(before, change!);
+  const fresh = before === undefined ? gathered(scene.pieces) : changed(before, scene, change!);
   squares.set(scene, fresh);
   return fresh;
 }
@@ -86,15 +123,16 @@ function bySquare(pieces: readonly Piece[]): Map<string, Piece[]> {
   return lists;
 }
 
-const squareWith = (pieces: readonly Piece[]): Square => ({
-  pieces,
-  box: unionOf(pieces.map((it) => it.box))!,
-});
-
 const gathered = (pieces: readonly Piece[]): ReadonlyMap<string, Square> =>
-  new Map([...bySquare(pieces)].map(([key, list]) => [key, squareWith(list)]));
+  new Map([...bySquare(pieces)].map(([key, list]) => [key, Square.with(list)]));
 
-function changed(before: ReadonlyMap<string, Square>, { gone, come }: SceneChange): Map<string, Square> {
+function changed(
+  before: ReadonlyMap<string, Square>,
+  scene: Scene,
+  change: SceneChange,
+): ReadonlyMap<string, Square> {
+  if (change.of === "looks") return new Map([...before].map(([key, square]) => [key, square.in(scene)]));
+  const { gone, come } = change;
   const after = new Map(before);
   const left = new Set(gone);
   const added = bySquare(come);
@@ -102,7 +140,7 @@ function changed(before: ReadonlyMap<string, Square>, { gone, come }: SceneChang
     const stayed = (before.get(key)?.pieces ?? []).filter((it) => !left.has(it));
     const pieces = [...stayed, ...(added.get(key) ?? [])];
     if (pieces.length === 0) after.delete(key);
-    else after.set(key, squareWith(pieces));
+    else after.set(key, Square.with(pieces));
   }
   return after;
 }
@@ -110,6 +148,20 @@ function changed(before: ReadonlyMap<string, Square>, { gone, come }: SceneChang
 function squaresWithin(scene: Scene, part: Box): Square[] {
   return [...squaresOf(scene).values()].filter(({ box }) => overlaps(box, part));
 }
+
+/** The pieces in and about a part of the drawing, in the drawing's order; the others of a large one stay undrawn. */
+export function piecesWithin(scene: Scene, part: Box): Piece[] {
+  const near = new Set(squaresWithin(scene, part).flatMap(({ owners }) => owners.map(nameOf)));
+  const drawn = (of: Owner["of"], map: ReadonlyMap<string, Piece>) =>
+    [...map.keys()].flatMap((id) => (near.has(nameOf({ of, id } as Owner)) ? map.get(id)! : []));
+  return [
+    ...drawn("element", scene.elements),
+    ...drawn("point", scene.points),
+    ...drawn("workPoint", scene.works),
+  ];
+}
+
+const nameOf = ({ of, id }: Owner): string => `${of} ${id}`;
 
 const pathOf = (paths: Map<Look, Path2D>, look: Look): Path2D => {
   let path = paths.get(look);
@@ -176,11 +228,11 @@ export function paintScene(
   if (scale < OVERVIEW_BELOW)
     return strokeLooks(
       context,
-      inView.map((it) => (it.spines ??= compileSpines(it.pieces))),
+      inView.map((it) => it.spines),
       palette,
       scale,
     );
-  const tiles = inView.map((it) => (it.tile ??= compile(it.pieces)));
+  const tiles = inView.map((it) => it.tile);
   strokeLooks(
     context,
     tiles.map((it) => it.strands),

@@ -1,5 +1,5 @@
-import { type Box, breadthOf, type Owner, type Piece } from "../../core";
-import { pieceOf, type View } from "./view";
+import { type Box, breadthOf, type Owner, type Piece, pieceFor } from "../../core";
+import type { View } from "./view";
 
 /** A lit path is an outline around it, so that the states on it stay readable: accent first, paper inside. */
 export function paintLit(context: CanvasRenderingContext2D, { scene, lit, palette }: View, scale: number) {
@@ -30,7 +30,7 @@ export function paintOver(
 ) {
   overlay?.(context, palette, scale);
   const around = (owner: Owner, line: Line) => {
-    const piece = pieceOf(scene, owner);
+    const piece = pieceFor(scene, owner);
     if (piece !== undefined) outline(context, piece, line, scale);
   };
   const { accent, paper } = palette;

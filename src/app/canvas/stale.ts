@@ -1,6 +1,6 @@
-import { type Box, changeOf, overlaps, type Owner, type PlacedNote, unionOf } from "../../core";
+import { type Box, changeOf, overlaps, type Owner, pieceFor, type PlacedNote, unionOf } from "../../core";
 import { type Camera, type Size, viewOf } from "./camera";
-import { pieceOf, type View } from "./view";
+import type { View } from "./view";
 
 /** Everything that the drawing's layer is painted from. */
 export interface Painting {
@@ -25,6 +25,7 @@ export function staleParts(was: Painting | undefined, is: Painting): readonly Bo
   if (was === undefined || !standsInTheSameFrame(was, is)) return [whole];
   const change = was.view.scene === is.view.scene ? undefined : changeOf(is.view.scene);
   if (was.view.scene !== is.view.scene && change?.before !== was.view.scene) return [whole];
+  if (change?.of === "looks") return [whole];
   const pieces = change === undefined ? [] : [...change.gone, ...change.come];
   const { scale } = is.camera;
   const stale = [
@@ -64,7 +65,7 @@ function standsInTheSameFrame(was: Painting, is: Painting): boolean {
 
 /** Whether what lies over the drawing looks the same in both. */
 export function isSameOver(was: View, is: View): boolean {
-  const spineOf = (owner: Owner, { scene }: View) => pieceOf(scene, owner)?.spine.join();
+  const spineOf = (owner: Owner, { scene }: View) => pieceFor(scene, owner)?.spine.join();
   const stands = (owner: Owner) => spineOf(owner, was) === spineOf(owner, is);
   const [before, after] = [outlined(was), outlined(is)];
   return (

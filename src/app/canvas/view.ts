@@ -23,11 +23,3 @@ export interface Instead {
 }
 
 export type Overlay = (context: CanvasRenderingContext2D, palette: Palette, scale: number) => void;
-
-/** The piece of a thing of the document; nothing where it is not drawn. */
-export const pieceOf = (scene: Scene, owner: Owner) =>
-  owner.of === "point"
-    ? scene.points.get(owner.id)
-    : owner.of === "element"
-      ? scene.elements.get(owner.id)
-      : scene.works.get(owner.id);

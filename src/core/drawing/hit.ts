@@ -2,40 +2,46 @@ import { changeOf, type Scene, type SceneChange } from "./scene";
 import type { Owner } from "../terms";
 import type { Box, Piece } from "./shapes";
 
-/** Pieces by place, so that a touch asks only the few that are near it. */
+/** Where a thing stands on the drawing, however it looks. */
+type Standing = Pick<Piece, "owner" | "box" | "spine">;
+
+/** Things by place, so that a touch asks only the few that are near it. */
 class GridIndex {
-  readonly #cells: Map<string, readonly Piece[]>;
+  readonly #cells: Map<string, readonly Standing[]>;
   static readonly cell = 240;
 
-  constructor(pieces: readonly Piece[], cells: Iterable<[string, readonly Piece[]]> = []) {
+  constructor(pieces: readonly Standing[], cells: Iterable<[string, readonly Standing[]]> = []) {
     this.#cells = new Map(cells);
     for (const [key, come] of byCell(pieces))
       this.#cells.set(key, [...(this.#cells.get(key) ?? []), ...come]);
   }
 
-  /** The index after some pieces went and others came. */
-  after({ gone, come }: SceneChange): GridIndex {
+  /** The index after a change of the scene. */
+  after(change: SceneChange): GridIndex {
+    if (change.of === "looks") return this;
     const cells = new Map(this.#cells);
-    for (const [key, left] of byCell(gone)) {
-      const those = new Set(left);
+    for (const [key, left] of byCell(change.gone)) {
+      const those = new Set(left.map(nameOf));
       cells.set(
         key,
-        cells.get(key)!.filter((it) => !those.has(it)),
+        cells.get(key)!.filter((it) => !those.has(nameOf(it))),
       );
     }
-    return new GridIndex(come, cells);
+    return new GridIndex(change.come, cells);
   }
 
-  /** Every piece whose box may touch this one, each once, in no certain order. */
-  near(box: Box): ReadonlySet<Piece> {
-    const found = new Set<Piece>();
+  /** Every thing whose box may touch this one, each once, in no certain order. */
+  near(box: Box): ReadonlySet<Standing> {
+    const found = new Set<Standing>();
     for (const key of keysOf(box)) for (const piece of this.#cells.get(key) ?? []) found.add(piece);
     return found;
   }
 }
 
-function byCell(pieces: readonly Piece[]): Map<string, Piece[]> {
-  const cells = new Map<string, Piece[]>();
+const nameOf = ({ owner }: Standing): string => `${owner.of} ${owner.id}`;
+
+function byCell(pieces: readonly Standing[]): Map<string, Standing[]> {
+  const cells = new Map<string, Standing[]>();
   for (const piece of pieces)
     for (const key of keysOf(piece.box)) {
       const list = cells.get(key);

@@ -19,6 +19,9 @@ const rowsAtPoints = perObject((ids: readonly ConductorId[]): ReadonlyMap<string
   return rows;
 });
 
+/** So many conductors' pieces take a good part of a frame to draw. */
+const MANY_OTHERWISE = 300;
+
 const NO_ROWS: readonly number[] = [];
 
 /** How the conductors of a drawing look, by their states. A conductor whose state is not told is unknown. */
@@ -61,6 +64,15 @@ export class Looks {
     for (let row = states.indexOf(BACKFED); row !== -1; row = states.indexOf(BACKFED, row + 1))
       found.add(ids[row]!);
     return (this.#backfed = found);
+  }
+
+  /** Whether so many conductors look otherwise than before that which they are is not worth telling. */
+  areMostlyOtherwise({ column: before }: Looks): boolean {
+    const { ids, states } = this.column;
+    if (before === this.column || !areAlike(before.ids, ids)) return false;
+    let differing = 0;
+    for (let row = 0; row < states.length; row++) if (states[row] !== before.states[row]) differing++;
+    return differing > Math.min(MANY_OTHERWISE, ids.length / 3);
   }
 
   /** Points with a conductor that looks otherwise than before. */

@@ -1,5 +1,5 @@
 import { type Box, boxOf, type Note, NOTE_KINDS, overlaps } from "./shapes";
-import type { Scene, SceneChange } from "./scene";
+import { pieceFor, type Scene, type SceneChange } from "./scene";
 
 /** Sizes of letters on the drawing [screen px]. */
 export interface NoteSizes {
@@ -119,13 +119,16 @@ export function placeNotes(
  */
 export function renewedNotes(
   placed: readonly PlacedNote[],
-  { gone, come }: SceneChange,
+  scene: Scene,
+  change: SceneChange,
   sizes: NoteSizes,
 ): readonly PlacedNote[] {
   const nameOf = ({ kind, owner, x, y }: Note) => `${kind} ${owner.of} ${owner.id} ${x} ${y}`;
   const keyOf = ({ owner }: Pick<Note, "owner">) => `${owner.of} ${owner.id}`;
+  const owners = new Set(placed.map(({ note }) => note.owner));
   // A note's owner is the very object that its piece has, and only the few that changed need be found by name.
-  const left = new Set(gone.map(({ owner }) => owner));
+  const left = change.of === "looks" ? owners : new Set(change.gone.map(({ owner }) => owner));
+  const come = change.of === "looks" ? [...owners].flatMap((it) => pieceFor(scene, it) ?? []) : change.come;
   const shown = new Set(placed.flatMap(({ note }) => (left.has(note.owner) ? [keyOf(note)] : [])));
   const now = new Map<string, Note>();
   for (const piece of come)

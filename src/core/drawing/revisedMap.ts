@@ -1,3 +1,5 @@
+import { ReadableMap } from "./readableMap";
+
 /** So many revised entries are looked through beside the others; beyond, all are put into one map again. */
 const MOST_REVISED = 1000;
 
@@ -13,12 +15,13 @@ export function revised<Key, Value>(
   return all.size > MOST_REVISED ? new Map(after) : after;
 }
 
-class RevisedMap<Key, Value> implements ReadonlyMap<Key, Value> {
+class RevisedMap<Key, Value> extends ReadableMap<Key, Value> {
   readonly size: number;
   readonly #base: ReadonlyMap<Key, Value>;
   readonly #revisions: ReadonlyMap<Key, Value | undefined>;
 
   constructor(base: ReadonlyMap<Key, Value>, revisions: ReadonlyMap<Key, Value | undefined>) {
+    super();
     this.#base = base;
     this.#revisions = revisions;
     let size = base.size;
@@ -34,33 +37,10 @@ class RevisedMap<Key, Value> implements ReadonlyMap<Key, Value> {
     return this.#revisions.has(key) ? this.#revisions.get(key) : this.#base.get(key);
   }
 
-  has(key: Key): boolean {
-    return this.get(key) !== undefined;
-  }
-
   /** What took the place of another in its place, then what was added. */
-  *entries(): MapIterator<[Key, Value]> {
-    for (const [key, value] of this.#base) {
-      const now = this.#revisions.has(key) ? this.#revisions.get(key) : value;
-      if (now !== undefined) yield [key, now];
-    }
-    for (const [key, value] of this.#revisions)
-      if (value !== undefined && !this.#base.has(key)) yield [key, value];
-  }
-
   *keys(): MapIterator<Key> {
-    for (const [key] of this.entries()) yield key;
-  }
-
-  *values(): MapIterator<Value> {
-    for (const [, value] of this.entries()) yield value;
-  }
-
-  [Symbol.iterator](): MapIterator<[Key, Value]> {
-    return this.entries();
-  }
-
-  forEach(act: (value: Value, key: Key, map: ReadonlyMap<Key, Value>) => void): void {
-    for (const [key, value] of this.entries()) act(value, key, this);
+    const isGone = (key: Key) => this.#revisions.has(key) && this.#revisions.get(key) === undefined;
+    for (const key of this.#base.keys()) if (!isGone(key)) yield key;
+    for (const [key, value] of this.#revisions) if (value !== undefined && !this.#base.has(key)) yield key;
   }
 }

@@ -4,11 +4,13 @@ import {
   complete,
   completePoint,
   conductorsOf,
+  elementCountOf,
   elementsAt,
   endPointsOf,
   jobOf,
   perObject,
   type Point,
+  pointCountOf,
   pointsAround,
   type SavedElement,
   savedElement,
@@ -31,6 +33,7 @@ import {
   spell,
   type WorkPointId,
 } from "../terms";
+import { AskedMap } from "./askedMap";
 import { feedOf, type FeedOf, NO_FEED } from "./feed";
 import { Looks, pointOf } from "./looks";
 import { badgeOf, worstOf } from "./palettes";
@@ -58,11 +61,19 @@ export interface Scene {
   readonly bounds: Box | undefined;
 }
 
-/** In which pieces a scene differs from the one that it was made from. */
-export interface SceneChange {
-  readonly before: Scene;
+/** In what a scene differs from the one that it was made from: in some of its pieces, or all may look otherwise. */
+export type SceneChange = { readonly before: Scene } & (SomePieces | AllLooks);
+
+/** Pieces that are there no longer, and those that are new or in place of others. */
+interface SomePieces {
+  readonly of: "pieces";
   readonly gone: readonly Piece[];
   readonly come: readonly Piece[];
+}
+
+/** The same things stand where they stood. */
+interface AllLooks {
+  readonly of: "looks";
 }
 
 /** What a scene was drawn from. */
@@ -79,10 +90,7 @@ const drawings = new WeakMap<System, Drawing>();
 /** kept, so that the next edit finds it */
 let newest: Drawing | undefined;
 
-const changes = new WeakMap<
-  Scene,
-  { before: WeakRef<Scene>; gone: readonly Piece[]; come: readonly Piece[] }
->();
+const changes = new WeakMap<Scene, { readonly before: WeakRef<Scene> } & (SomePieces | AllLooks)>();
 
 /** How a scene differs from the one that it was made from; nothing where it was drawn from the start. */
 export function changeOf(scene: Scene): SceneChange | undefined {
@@ -106,7 +114,7 @@ export function sceneOf(
   const scene =
     touched === undefined || before!.catalogue !== catalogue
       ? wholeScene(artist)
-      : changedScene(artist, before!, touched);
+      : (restatedScene(artist, before!, touched) ?? changedScene(artist, before!, touched));
   newest = { document, looks, feed, catalogue, scene };
   drawings.set(document.system, newest);
   return scene;
@@ -182,8 +190,46 @@ function changedScene(artist: Artist, before: Drawing, touched: TouchedRecords):
   for (const [id, piece] of elements) note(was.elements.get(id), piece);
   for (const [id, piece] of points) note(was.points.get(id), piece);
   for (const id of new Set([...was.works.keys(), ...works.keys()])) note(was.works.get(id), works.get(id));
-  changes.set(scene, { before: new WeakRef(was), gone, come });
+  changes.set(scene, { before: new WeakRef(was), of: "pieces", gone, come });
   return scene;
+}
+
+/**
+ * The scene after most of the states became others, and nothing stands elsewhere: of a large drawing most of that is
+ * out of sight, so that each piece is drawn when it is asked for. Nothing where that is not all.
+ */
+function restatedScene(artist: Artist, before: Drawing, touched: TouchedRecords): Scene | undefined {
+  const was = before.scene;
+  const { system } = artist.document;
+  if (touched.points.size > 0 || was.routes !== artist.routes) return undefined;
+  if (was.elements.size !== elementCountOf(system) || was.points.size !== pointCountOf(system))
+    return undefined;
+  if (!artist.looks.areMostlyOtherwise(before.looks)) return undefined;
+  for (const id of touched.elements as ReadonlySet<ElementId>)
+    if (!isSameBox(artist.element(id)?.box, was.elements.get(id)?.box)) return undefined;
+  const works = artist.works(was.works);
+  if (works.size !== was.works.size || [...works].some(([id, it]) => was.works.get(id) !== it))
+    return undefined;
+  const scene = composed(
+    new AskedMap(system.elements, was.elements.size, (id: ElementId) => artist.element(id)!),
+    new AskedMap(system.points, was.points.size, (id: PointId) => artist.point(id)!),
+    works,
+    artist.routes,
+  );
+  changes.set(scene, { before: new WeakRef(was), of: "looks" });
+  return scene;
+}
+
+const isSameBox = (one: Box | undefined, other: Box | undefined): boolean =>
+  one?.left === other?.left &&
+  one?.top === other?.top &&
+  one?.right === other?.right &&
+  one?.bottom === other?.bottom;
+
+/** The piece of a thing of the document; nothing where it is not drawn. */
+export function pieceFor({ points, elements, works }: Scene, { of, id }: Owner): Piece | undefined {
+  if (of === "point") return points.get(id as PointId);
+  return of === "element" ? elements.get(id as ElementId) : works.get(id as WorkPointId);
 }
 
 /** What a piece was drawn from, to draw it again only where something changed. */
