@@ -187,6 +187,34 @@ export const tests = [
       assert.ok(pictures.size > 3, "the acts are seen on the canvas");
     },
   },
+  ...[
+    { width: 844, height: 390 },
+    { width: 915, height: 412 },
+  ].map((viewport) => ({
+    name: `on a phone held sideways the drawing has room, and nothing lies over the verdict (${viewport.width})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size: "phone", options: { viewport } });
+      for (const place of ["sketch", "plan"]) {
+        await page.evaluate((hash) => (location.hash = hash), place);
+        await page.locator("[data-drawing]:visible").waitFor();
+        await ctx.settle(page);
+        const { bottom, covered } = await verdict(page).evaluate((strip) => {
+          const { left, right, top, bottom } = strip.getBoundingClientRect();
+          const spots = Array.from({ length: 40 }, (_, n) => left + ((n + 0.5) / 40) * (right - left));
+          const isOver = (x, y) => !strip.contains(document.elementFromPoint(x, y));
+          return { bottom, covered: spots.filter((x) => isOver(x, top + 4) || isOver(x, bottom - 6)) };
+        });
+        assert.deepEqual(covered, [], `something lies over the verdict in ${place}`);
+        const drawing = await page.locator("[data-drawing]:visible").boundingBox();
+        assert.ok(drawing.y >= bottom - 1, `the drawing begins below the verdict in ${place}`);
+        assert.ok(
+          drawing.height > viewport.height * 0.4,
+          `the drawing is ${drawing.height} px high in ${place}`,
+        );
+        await noSidewaysScroll(page);
+      }
+    },
+  })),
   {
     name: "a large drawing of which all comes to look otherwise is what it would be if it was opened so",
     async run(ctx) {
@@ -227,6 +255,18 @@ export const tests = [
       assert.equal(await page.locator(".threat").first().getAttribute("aria-pressed"), "true");
       await page.keyboard.press("Control+z");
       await page.locator('[data-verdict="live"]').waitFor();
+    },
+  },
+  {
+    name: "a button that gives way to another when it is pressed leaves the keyboard on that one",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await row(page, `element:${CUTOUT}`).click();
+      await page.locator('[data-action="open"]').focus();
+      for (const next of ["close", "open"]) {
+        await page.keyboard.press("Enter");
+        await page.locator(`[data-action="${next}"]:focus`).waitFor();
+      }
     },
   },
   {
