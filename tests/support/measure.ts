@@ -1,6 +1,6 @@
-/** Median time of a call after some to warm up, in milliseconds. Only ever used as a ratio of two in the same run. */
+/** Median time of a call after as many to warm up, in milliseconds. Only ever used as a ratio of two in the same run. */
 export function medianMilliseconds(run: () => unknown, rounds = 15): number {
-  for (let round = 0; round < Math.min(rounds, 5); round++) run();
+  for (let round = 0; round < rounds; round++) run();
   const times = Array.from({ length: rounds }, () => {
     const start = performance.now();
     run();
