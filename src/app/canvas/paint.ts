@@ -7,6 +7,7 @@ import {
   type NoteSizes,
   overlaps,
   type Owner,
+  ownerKey,
   type Palette,
   type Piece,
   pieceFor,
@@ -151,17 +152,15 @@ function squaresWithin(scene: Scene, part: Box): Square[] {
 
 /** The pieces in and about a part of the drawing, in the drawing's order; the others of a large one stay undrawn. */
 export function piecesWithin(scene: Scene, part: Box): Piece[] {
-  const near = new Set(squaresWithin(scene, part).flatMap(({ owners }) => owners.map(nameOf)));
+  const near = new Set(squaresWithin(scene, part).flatMap(({ owners }) => owners.map(ownerKey)));
   const drawn = (of: Owner["of"], map: ReadonlyMap<string, Piece>) =>
-    [...map.keys()].flatMap((id) => (near.has(nameOf({ of, id } as Owner)) ? map.get(id)! : []));
+    [...map.keys()].flatMap((id) => (near.has(ownerKey({ of, id } as Owner)) ? map.get(id)! : []));
   return [
     ...drawn("element", scene.elements),
     ...drawn("point", scene.points),
     ...drawn("workPoint", scene.works),
   ];
 }
-
-const nameOf = ({ of, id }: Owner): string => `${of} ${id}`;
 
 const pathOf = (paths: Map<Look, Path2D>, look: Look): Path2D => {
   let path = paths.get(look);

@@ -1,5 +1,5 @@
 import { changeOf, type Scene, type SceneChange } from "./scene";
-import type { Owner } from "../terms";
+import { type Owner, ownerKey } from "../terms";
 import type { Box, Piece } from "./shapes";
 
 /** Where a thing stands on the drawing, however it looks. */
@@ -21,10 +21,10 @@ class GridIndex {
     if (change.of === "looks") return this;
     const cells = new Map(this.#cells);
     for (const [key, left] of byCell(change.gone)) {
-      const those = new Set(left.map(nameOf));
+      const those = new Set(left.map(({ owner }) => ownerKey(owner)));
       cells.set(
         key,
-        cells.get(key)!.filter((it) => !those.has(nameOf(it))),
+        cells.get(key)!.filter((it) => !those.has(ownerKey(it.owner))),
       );
     }
     return new GridIndex(change.come, cells);
@@ -37,8 +37,6 @@ class GridIndex {
     return found;
   }
 }
-
-const nameOf = ({ owner }: Standing): string => `${owner.of} ${owner.id}`;
 
 function byCell(pieces: readonly Standing[]): Map<string, Standing[]> {
   const cells = new Map<string, Standing[]>();

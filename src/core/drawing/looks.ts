@@ -66,8 +66,8 @@ export class Looks {
     return (this.#backfed = found);
   }
 
-  /** Whether so many conductors look otherwise than before that which they are is not worth telling. */
-  areMostlyOtherwise({ column: before }: Looks): boolean {
+  /** Whether so many conductors look otherwise than before that all are best looked at again, each when it is asked for. */
+  areManyOtherwise({ column: before }: Looks): boolean {
     const { ids, states } = this.column;
     if (before === this.column || !areAlike(before.ids, ids)) return false;
     let differing = 0;

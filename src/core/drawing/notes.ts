@@ -1,3 +1,4 @@
+import { ownerKey } from "../terms";
 import { type Box, boxOf, type Note, NOTE_KINDS, overlaps } from "./shapes";
 import { pieceFor, type Scene, type SceneChange } from "./scene";
 
@@ -123,16 +124,15 @@ export function renewedNotes(
   change: SceneChange,
   sizes: NoteSizes,
 ): readonly PlacedNote[] {
-  const nameOf = ({ kind, owner, x, y }: Note) => `${kind} ${owner.of} ${owner.id} ${x} ${y}`;
-  const keyOf = ({ owner }: Pick<Note, "owner">) => `${owner.of} ${owner.id}`;
+  const nameOf = ({ kind, owner, x, y }: Note) => `${kind} ${ownerKey(owner)} ${x} ${y}`;
   const owners = new Set(placed.map(({ note }) => note.owner));
   // A note's owner is the very object that its piece has, and only the few that changed need be found by name.
   const left = change.of === "looks" ? owners : new Set(change.gone.map(({ owner }) => owner));
   const come = change.of === "looks" ? [...owners].flatMap((it) => pieceFor(scene, it) ?? []) : change.come;
-  const shown = new Set(placed.flatMap(({ note }) => (left.has(note.owner) ? [keyOf(note)] : [])));
+  const shown = new Set(placed.flatMap(({ note }) => (left.has(note.owner) ? [ownerKey(note.owner)] : [])));
   const now = new Map<string, Note>();
   for (const piece of come)
-    if (shown.has(keyOf(piece))) for (const note of piece.notes) now.set(nameOf(note), note);
+    if (shown.has(ownerKey(piece.owner))) for (const note of piece.notes) now.set(nameOf(note), note);
   return placed.flatMap((it): PlacedNote[] => {
     if (!left.has(it.note.owner)) return [it];
     const note = now.get(nameOf(it.note));

@@ -204,7 +204,7 @@ function restatedScene(artist: Artist, before: Drawing, touched: TouchedRecords)
   if (touched.points.size > 0 || was.routes !== artist.routes) return undefined;
   if (was.elements.size !== elementCountOf(system) || was.points.size !== pointCountOf(system))
     return undefined;
-  if (!artist.looks.areMostlyOtherwise(before.looks)) return undefined;
+  if (!artist.looks.areManyOtherwise(before.looks)) return undefined;
   for (const id of touched.elements as ReadonlySet<ElementId>)
     if (!isSameBox(artist.element(id)?.box, was.elements.get(id)?.box)) return undefined;
   const works = artist.works(was.works);

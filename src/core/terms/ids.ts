@@ -12,6 +12,9 @@ export type Owner =
   | { readonly of: "element"; readonly id: ElementId }
   | { readonly of: "workPoint"; readonly id: WorkPointId };
 
+/** One text for the same thing, whoever speaks of it. */
+export const ownerKey = ({ of, id }: Owner): string => `${of} ${id}`;
+
 export type Phase = "A" | "B" | "C" | "1" | "2";
 /** One conductor of a point: a phase, a leg of a split secondary, or the neutral. */
 export type Letter = Phase | "N";
