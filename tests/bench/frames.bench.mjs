@@ -38,9 +38,11 @@ for (const [devices, budget] of [
     await page.context().close();
   });
 
-for (const [devices, what, id] of [
+for (const [devices, what, id, isWhole] of [
   ...[1000, 2000, 10_000].map((it) => [it, "a cutout", cutoutIn(it)]),
   [10_000, "the disconnect that all hangs from", "ms1"],
+  [10_000, "a cutout, all in view,", cutoutIn(10_000), true],
+  [10_000, "the disconnect that all hangs from, all in view,", "ms1", true],
 ])
   test(`${what} of ${devices} devices, from the press to the painted states`, async () => {
     const drawing = behindDisconnect(sidelineSystem(devices));
@@ -49,6 +51,7 @@ for (const [devices, what, id] of [
     const { x, y } = await placeOf(page, middleOf(drawing, id));
     await page.mouse.click(x, y);
     await page.locator("[data-action=open], [data-action=close]").first().waitFor();
+    if (isWhole) await page.getByRole("button", { name: "Show all" }).first().click();
     const presses = [];
     for (let n = 0; n < PRESSES; n++) {
       await app.browser.startTracing(page, { categories: [...CATEGORIES, "blink.user_timing"] });

@@ -99,7 +99,7 @@ describe.each(drawings.map((it, index) => [index, it] as const))("drawing %i", (
           for (const piece of changed.gone) expect(left.delete(piece)).toBe(true);
           for (const piece of changed.come) left.add(piece);
           expect(left).toEqual(new Set(next.pieces));
-        }
+        } else for (const [id, { overall }] of next.elements) expect(changed.overallOf(id)).toBe(overall);
         expect(hits(next)).toEqual(hits({ ...next, pieces: [...next.pieces] }));
       }
       scene = next;

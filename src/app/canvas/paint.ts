@@ -2,6 +2,7 @@ import {
   alongOf,
   type Box,
   changeOf,
+  type ElementId,
   frameOf,
   type Look,
   type NoteSizes,
@@ -48,34 +49,50 @@ interface Tile {
   readonly along: readonly Extract<Shape, { shape: "strand" }>[];
 }
 
-/** The pieces of one square, drawn and compiled when they are first in view: from afar only by their spines. */
+/** Where a thing stands on the drawing, however it looks. */
+type Standing = Pick<Piece, "owner" | "spine">;
+
+/** The things of one square, drawn and compiled when they are first in view: from afar only by their spines. */
 class Square {
-  readonly owners: readonly Owner[];
+  readonly things: readonly Standing[];
   readonly box: Box;
   readonly #draw: () => readonly Piece[];
+  readonly #overallAt: (index: number) => Look;
   #pieces: readonly Piece[] | undefined;
   #tile: Tile | undefined;
   #spines: ReadonlyMap<Look, Path2D> | undefined;
 
-  private constructor(owners: readonly Owner[], box: Box, draw: () => readonly Piece[]) {
-    this.owners = owners;
+  private constructor(
+    things: readonly Standing[],
+    box: Box,
+    draw: () => readonly Piece[],
+    overallAt: (index: number) => Look,
+  ) {
+    this.things = things;
     this.box = box;
     this.#draw = draw;
+    this.#overallAt = overallAt;
   }
 
   static with(pieces: readonly Piece[]): Square {
     const box = unionOf(pieces.map((it) => it.box))!;
     return new Square(
-      pieces.map((it) => it.owner),
+      pieces,
       box,
       () => pieces,
+      (index) => pieces[index]!.overall,
     );
   }
 
   /** The square with the same things, as they look in another scene. */
-  in(scene: Scene): Square {
-    const { owners, box } = this;
-    return new Square(owners, box, () => owners.map((it) => pieceFor(scene, it)!));
+  in(scene: Scene, overallOf: (id: ElementId) => Look): Square {
+    const { things, box } = this;
+    return new Square(
+      things,
+      box,
+      () => things.map(({ owner }) => pieceFor(scene, owner)!),
+      (index) => overallOf(things[index]!.owner.id as ElementId),
+    );
   }
 
   get pieces(): readonly Piece[] {
@@ -87,7 +104,7 @@ class Square {
   }
 
   get spines(): ReadonlyMap<Look, Path2D> {
-    return (this.#spines ??= compileSpines(this.pieces));
+    return (this.#spines ??= compileSpines(this.things, this.#overallAt));
   }
 }
 
@@ -132,7 +149,8 @@ function changed(
   scene: Scene,
   change: SceneChange,
 ): ReadonlyMap<string, Square> {
-  if (change.of === "looks") return new Map([...before].map(([key, square]) => [key, square.in(scene)]));
+  if (change.of === "looks")
+    return new Map([...before].map(([key, square]) => [key, square.in(scene, change.overallOf)]));
   const { gone, come } = change;
   const after = new Map(before);
   const left = new Set(gone);
@@ -152,7 +170,9 @@ function squaresWithin(scene: Scene, part: Box): Square[] {
 
 /** The pieces in and about a part of the drawing, in the drawing's order; the others of a large one stay undrawn. */
 export function piecesWithin(scene: Scene, part: Box): Piece[] {
-  const near = new Set(squaresWithin(scene, part).flatMap(({ owners }) => owners.map(ownerKey)));
+  const near = new Set(
+    squaresWithin(scene, part).flatMap(({ things }) => things.map(({ owner }) => ownerKey(owner))),
+  );
   const drawn = (of: Owner["of"], map: ReadonlyMap<string, Piece>) =>
     [...map.keys()].flatMap((id) => (near.has(ownerKey({ of, id } as Owner)) ? map.get(id)! : []));
   return [
@@ -169,10 +189,14 @@ const pathOf = (paths: Map<Look, Path2D>, look: Look): Path2D => {
 };
 
 /** Elements as one line each, by their worst look. */
-function compileSpines(pieces: readonly Piece[]): ReadonlyMap<Look, Path2D> {
+function compileSpines(
+  things: readonly Standing[],
+  overallAt: (index: number) => Look,
+): ReadonlyMap<Look, Path2D> {
   const spines = new Map<Look, Path2D>();
-  for (const { spine, overall, owner } of pieces)
-    if (owner.of === "element") trace(pathOf(spines, overall), spine);
+  things.forEach(({ owner, spine }, index) => {
+    if (owner.of === "element") trace(pathOf(spines, overallAt(index)), spine);
+  });
   return spines;
 }
 

@@ -48,9 +48,8 @@ export function pieceOf(
 ): Piece {
   const owner: Owner = { of: "element", id };
   const { box, spine } = place;
-  return lazyPiece({ owner, spine, box, overall: overallOf(element, around) }, () =>
-    drawnPiece(owner, element, route, around),
-  );
+  const overall = overallOf(element, (end, letter) => around.look(end, letter));
+  return lazyPiece({ owner, spine, box, overall }, () => drawnPiece(owner, element, route, around));
 }
 
 function placeOf(element: CircuitElement, route: Route): Pick<Piece, "box" | "spine"> {
@@ -106,9 +105,10 @@ function nearbySpots({ relation }: Nearby, route: Route): readonly [Spot, Spot] 
     : [beside(-length / 2, -34), beside(length / 2, -34)];
 }
 
-function overallOf(element: CircuitElement, around: Surroundings): Look {
-  if ("from" in element) return worstOf(lettersOf(element.phases).map((it) => around.look("from", it)));
-  if ("at" in element) return worstOf(lettersOf(element.phases).map((it) => around.look("at", it)));
+/** The look that wins when an element is too small to show its conductors one by one. */
+export function overallOf(element: CircuitElement, lookAt: Surroundings["look"]): Look {
+  if ("from" in element) return worstOf(lettersOf(element.phases).map((it) => lookAt("from", it)));
+  if ("at" in element) return worstOf(lettersOf(element.phases).map((it) => lookAt("at", it)));
   return element.on ? "energized" : "isolated";
 }
 

@@ -37,7 +37,7 @@ import { AskedMap } from "./askedMap";
 import { feedOf, type FeedOf, NO_FEED } from "./feed";
 import { Looks, pointOf } from "./looks";
 import { badgeOf, worstOf } from "./palettes";
-import { hasBadge, lazyPiece, pieceOf, type Surroundings } from "./pieces";
+import { hasBadge, lazyPiece, overallOf, pieceOf, type Surroundings } from "./pieces";
 import { revised } from "./revisedMap";
 import { freest, isSameRoute, type Route, routesOf } from "./routes";
 import { type Box, boxOf, type Look, type Note, type Piece, type Shape, type Spot } from "./shapes";
@@ -74,6 +74,8 @@ interface SomePieces {
 /** The same things stand where they stood. */
 interface AllLooks {
   readonly of: "looks";
+  /** the look that stands for a whole element, found without drawing its piece */
+  readonly overallOf: (id: ElementId) => Look;
 }
 
 /** What a scene was drawn from. */
@@ -216,7 +218,7 @@ function restatedScene(artist: Artist, before: Drawing, touched: TouchedRecords)
     works,
     artist.routes,
   );
-  changes.set(scene, { before: new WeakRef(was), of: "looks" });
+  changes.set(scene, { before: new WeakRef(was), of: "looks", overallOf: (id) => artist.overallOf(id) });
   return scene;
 }
 
@@ -271,6 +273,12 @@ class Artist {
     const piece = pieceOf(id, element, route, this.#around(id, element), place);
     rememberedElements.set(saved, { id, states, route, catalogue: this.catalogue, piece });
     return piece;
+  }
+
+  overallOf(id: ElementId): Look {
+    const element = complete(savedElement(this.document.system.elements, id)!);
+    const ends = element as unknown as Readonly<Record<End, string>>;
+    return overallOf(element, (end, letter) => this.looks.at(ends[end], letter));
   }
 
   /** Nothing where there is none. */
