@@ -15,7 +15,7 @@ import {
   renewedNotes,
   type Scene,
 } from "../../core";
-import { type Camera, fitted, type Size, toScreen, viewOf, zoomedAt } from "./camera";
+import { broughtIn, type Camera, fitted, showing, type Size, viewOf, zoomedAt } from "./camera";
 import { paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
 import { paintLit, paintOver } from "./paintAround";
 import { isSameOver, type Painting, staleParts } from "./stale";
@@ -47,7 +47,7 @@ const SETTLED_MS = 120;
 /** Below this scale a large drawing shows its work points, and no labels that nobody could read. */
 const LABELS_FROM = 0.3;
 /** Symbols and labels can be told apart from this scale on. */
-const READABLE = 0.62;
+const READABLE = 0.6;
 /** A whole drawing that is a little smaller than that is still worth more than a part of it. */
 const STILL_READABLE = 0.48;
 
@@ -190,12 +190,15 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     hasFitted = true;
     fit();
     const piece = view === undefined || around === undefined ? undefined : pieceFor(view.scene, around);
-    if (camera.scale >= STILL_READABLE || view === undefined || hasMany(view.scene)) return;
+    const bounds = view?.scene.bounds;
+    if (camera.scale >= STILL_READABLE || bounds === undefined || hasMany(view!.scene)) return;
+    const readable = zoomedAt(camera, READABLE / camera.scale, size.width / 2, size.height / 2);
     const [x, y] = piece?.spine ?? [];
-    const shown = zoomedAt(camera, READABLE / camera.scale, size.width / 2, size.height / 2);
-    if (x === undefined || y === undefined) return moveCamera(shown);
-    const at = toScreen(shown, x, y);
-    moveCamera({ ...shown, x: shown.x + size.width * 0.4 - at.x, y: shown.y + size.height / 2 - at.y });
+    const aimed =
+      x === undefined || y === undefined
+        ? readable
+        : showing(readable, [x, y], size.width * 0.4, size.height / 2);
+    moveCamera(broughtIn(aimed, bounds, size));
   }
 
   const observer = new ResizeObserver(() => {
@@ -249,24 +252,17 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     reveal(box) {
       const inView = viewOf(camera, size);
       if (contains(inView, box)) return;
-      const from = toScreen(camera, (box.left + box.right) / 2, (box.top + box.bottom) / 2);
-      if (overlaps(inView, box) && box.right - box.left > inView.right - inView.left) return;
-      moveCamera({
-        ...camera,
-        x: camera.x + size.width / 2 - from.x,
-        y: camera.y + size.height / 2 - from.y,
-      });
+      if (!overlaps(inView, box))
+        return moveCamera(showing(camera, middleOf(box), size.width / 2, size.height / 2));
+      const across = beyond(box.left, box.right, inView.left, inView.right) * camera.scale;
+      const down = beyond(box.top, box.bottom, inView.top, inView.bottom) * camera.scale;
+      moveCamera({ ...camera, x: camera.x - across, y: camera.y - down });
     },
     revealAll(box) {
       if (contains(viewOf(camera, size), box)) return;
       const whole = fitted(box, size);
       if (whole.scale < camera.scale) return moveCamera(whole);
-      const at = toScreen(camera, (box.left + box.right) / 2, (box.top + box.bottom) / 2);
-      moveCamera({
-        ...camera,
-        x: camera.x + size.width / 2 - at.x,
-        y: camera.y + (size.height - 70) / 2 - at.y,
-      });
+      moveCamera(showing(camera, middleOf(box), size.width / 2, (size.height - 70) / 2));
     },
     marquee(box) {
       marqueeBox = box;
@@ -283,6 +279,15 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
 const flagsOf = ({ works }: Scene): Piece[] => [...works.values()];
 
 const hasMany = ({ elements, points }: Scene): boolean => elements.size + points.size > MANY_PIECES;
+
+const middleOf = ({ left, right, top, bottom }: Box): [number, number] => [
+  (left + right) / 2,
+  (top + bottom) / 2,
+];
+
+/** By how much a stretch stands out of another, counted along it; nothing where it is longer. */
+const beyond = (low: number, high: number, from: number, to: number): number =>
+  high - low > to - from ? 0 : low < from ? low - from : Math.max(0, high - to);
 
 const contains = (outer: Box, inner: Box): boolean =>
   outer.left <= inner.left &&

@@ -20,10 +20,13 @@ export const toUnits = ({ x, y, scale }: Camera, screenX: number, screenY: numbe
   y: (screenY - y) / scale,
 });
 
-export const toScreen = (camera: Camera, x: number, y: number) => ({
-  x: x * camera.scale + camera.x,
-  y: y * camera.scale + camera.y,
-});
+/** Moved so that the spot (x, y) of the drawing lies at (screenX, screenY). */
+export const showing = (
+  { scale }: Camera,
+  [x, y]: readonly [number, number],
+  screenX: number,
+  screenY: number,
+): Camera => ({ scale, x: screenX - x * scale, y: screenY - y * scale });
 
 /** What of the drawing is in view. */
 export const viewOf = (camera: Camera, { width, height }: Size): Box => {
@@ -35,8 +38,8 @@ export const viewOf = (camera: Camera, { width, height }: Size): Box => {
 /** Zooms so that the spot of the drawing under (screenX, screenY) stays there. */
 export function zoomedAt(camera: Camera, factor: number, screenX: number, screenY: number): Camera {
   const scale = Math.max(LEAST_SCALE, Math.min(MOST_SCALE, camera.scale * factor));
-  const spot = toUnits(camera, screenX, screenY);
-  return { scale, x: screenX - spot.x * scale, y: screenY - spot.y * scale };
+  const { x, y } = toUnits(camera, screenX, screenY);
+  return showing({ ...camera, scale }, [x, y], screenX, screenY);
 }
 
 /** What the row of zoom buttons covers [px]. */
@@ -73,5 +76,22 @@ export function fitted(box: Box, { width, height }: Size, overhang: Overhang = N
     scale,
     x: left + (width - left - right) / 2 - ((box.left + box.right) / 2) * scale,
     y: top + (height - top - bottom) / 2 - ((box.top + box.bottom) / 2) * scale,
+  };
+}
+
+/** Room between the edge of the screen and a drawing that goes on beyond another edge [px]. */
+const EDGE = 8;
+
+/** Moves as little as needed so that no empty screen lies beside a drawing of which a part is out of view. */
+export function broughtIn(camera: Camera, box: Box, { width, height }: Size): Camera {
+  const along = (offset: number, from: number, to: number, first: number, last: number) => {
+    const [low, high] = [from * camera.scale, to * camera.scale];
+    if (high - low <= last - first) return (first + last - low - high) / 2;
+    return Math.min(first - low, Math.max(last - high, offset));
+  };
+  return {
+    scale: camera.scale,
+    x: along(camera.x, box.left, box.right, EDGE, width - EDGE),
+    y: along(camera.y, box.top, box.bottom, EDGE, height - ZOOM_BUTTONS),
   };
 }
