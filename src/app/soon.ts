@@ -8,7 +8,7 @@ import { later } from "./words/later";
  * @param onpaper told first: a page about to print waits for nothing, so what lays it out must be there before
  */
 export async function fetchSoon(onpaper: (paper: typeof Paper) => void): Promise<void> {
-  // What could not be fetched is asked for again when it is needed.
+  // Who then asks for what could not be fetched is told so.
   await later(() => import("./share/paper")).then(onpaper, () => undefined);
   for (const fetch of SOON) await fetch().catch(() => undefined);
 }

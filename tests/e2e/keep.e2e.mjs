@@ -535,6 +535,33 @@ export const tests = [
     },
   },
   {
+    name: "a part of the app that cannot be fetched is said to be missing, and is there once the app starts again",
+    async run(ctx) {
+      ctx.expectError(/ERR_FAILED|Failed to fetch dynamically imported module/);
+      const context = await ctx.newContext({ options: { serviceWorkers: "block" } });
+      const part = /\/(Plan|Rehearse)-[\w-]+\.js/;
+      await context.route(part, (route) => route.abort());
+      const page = await begin(ctx, { context });
+      await call(page, "Out of reach");
+      await page.locator('header [data-place="plan"]').click();
+      const missing = page.locator("[data-crash]");
+      await missing.waitFor();
+      assert.match(await missing.textContent(), /A part of Stillhot could not be fetched/);
+      await page.locator('[data-crash-action="on"]').click();
+      await missing.waitFor({ state: "detached" });
+      assert.equal(new URL(page.url()).hash, "#sketch");
+      assert.equal(await title(page).inputValue(), "Out of reach");
+
+      await page.locator('header [data-place="rehearse"]').click();
+      await missing.waitFor();
+      await context.unroute(part);
+      await page.locator('[data-crash-action="again"]').click();
+      await page.locator('[data-place="rehearse"][aria-current="page"]').first().waitFor();
+      assert.equal(await missing.count(), 0);
+      assert.equal(await title(page).inputValue(), "Out of reach");
+    },
+  },
+  {
     name: "keeping a drawing of 2 000 elements blocks no frame",
     seconds: 90,
     async run(ctx) {

@@ -12,6 +12,7 @@ import {
   stateColumn,
   type StillhotDocument,
 } from "../../core";
+import { fetched } from "../words/later";
 import { afterPaint } from "./afterPaint";
 import { type Sent, Sender } from "./copies";
 import type * as solve from "./solve";
@@ -78,7 +79,7 @@ export class Assessor {
     this.#listener = listener;
     this.#states = new Channel({ of: "states" }, (document, answer) => this.#hear(document, answer));
     this.#threats = new Channel({ of: "threats" }, (document, answer) => this.#hear(document, answer));
-    void import("./solve").then((solver) => {
+    void fetched(() => import("./solve")).then((solver) => {
       this.solver = solver;
       const waiting = this.#waitsForSolver;
       if (waiting !== undefined && waiting === this.#newest) this.ask(waiting);

@@ -206,6 +206,9 @@ export const app = {
 
   "crash.title": "Stillhot stopped on a mistake of its own",
   "crash.help": "Your drawing is below the mistake, not lost in it. Take it with you first.",
+  "crash.missing": "A part of Stillhot could not be fetched",
+  "crash.missingHelp":
+    "Your drawing is kept. Start again once there is a connection; from then on no network is needed.",
   "crash.download": "Download the drawing",
   "crash.earlier": "Open an earlier version",
   "crash.reload": "Start again",

@@ -203,7 +203,7 @@ export const panels = {
   "settings.limits": "Limits of this drawing",
   "settings.thisDrawing": "This drawing",
   "settings.noWords":
-    "{wanted}: its words could not be fetched, so {shown} stands in for them. Choose it again once there is a connection.",
+    "{wanted}: its words could not be fetched, so {shown} stands in for them. Start again once there is a connection.",
   "settings.frequency": "Frequency",
 
   "keys.title": "Keys",

@@ -211,6 +211,9 @@ export const app = {
 
   "crash.title": "Stillhot s'est arrêté sur une erreur à lui",
   "crash.help": "Votre dessin n'est pas perdu. Emportez-le d'abord.",
+  "crash.missing": "Une partie de Stillhot n'a pas pu être chargée",
+  "crash.missingHelp":
+    "Votre dessin est conservé. Redémarrez dès qu'il y a une connexion ; ensuite aucun réseau n'est nécessaire.",
   "crash.download": "Télécharger le dessin",
   "crash.earlier": "Ouvrir une version antérieure",
   "crash.reload": "Redémarrer",

@@ -204,7 +204,7 @@ export const panels = {
   "settings.limits": "Limites de ce dessin",
   "settings.thisDrawing": "Ce dessin",
   "settings.noWords":
-    "{wanted} : les mots n'ont pas pu être chargés ; {shown} les remplace. Choisissez de nouveau cette langue dès qu'il y a une connexion.",
+    "{wanted} : les mots n'ont pas pu être chargés ; {shown} les remplace. Redémarrez dès qu'il y a une connexion.",
   "settings.frequency": "Fréquence",
 
   "keys.title": "Touches",
