@@ -66,12 +66,13 @@ async function paintedNowAndAnew() {
     copy.drawImage(host.querySelector("canvas"), 0, 0);
     return copy.getImageData(0, 0, width, height).data;
   };
-  /** until nothing comes any more: states, labels */
+  // Until nothing comes any more, states or labels, though the machine be slow.
   let now = dots();
-  for (let before = ""; now.join() !== before;) {
-    before = now.join();
+  for (let alike = 0; alike < 3;) {
+    const before = now.join();
     await new Promise((done) => setTimeout(done, 500));
     now = dots();
+    alike = now.join() === before ? alike + 1 : 0;
   }
   for (const inset of ["0 2px 0 0", ""]) {
     host.style.inset = inset;
