@@ -114,3 +114,27 @@ test("what parts a jumper only together is a threat by exposure, however many cu
     expect(names).not.toContain("A by start:ga+start:gb");
   }
 });
+
+test("what floats is held by the leakage of its conductors alone: a capacitor's own inside takes no part in it", () => {
+  const read = readDocument(
+    JSON.stringify({
+      format: "stillhot",
+      formatVersion: 1,
+      title: "an unearthed source with a capacitor on one phase",
+      system: {
+        points: { p1: {} },
+        elements: {
+          s1: { kind: "source", at: "p1", phases: "ABC", kvLL: 12.47, earthed: false },
+          k1: { kind: "capacitor", at: "p1", phases: "A", kvar: 50, kvLL: 12.47 },
+        },
+      },
+    }),
+  );
+  if (isUnreadable(read)) throw new Error(JSON.stringify(read.problems));
+  // Each conductor leaks the same, so that their volts to earth have to cancel (Kirchhoff's current law at the earth).
+  const conductors = Object.values(assess(read.document).conductors);
+  const sum = (along: (radians: number) => number) =>
+    conductors.reduce((total, { volts, angleDeg }) => total + volts * along((angleDeg * Math.PI) / 180), 0);
+  expect(conductors).toHaveLength(4);
+  expect(Math.hypot(sum(Math.cos), sum(Math.sin))).toBeLessThan(0.01);
+});
