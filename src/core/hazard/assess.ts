@@ -42,7 +42,7 @@ import { MOST_STRENGTH } from "./search";
 import { type FoundThreats, leastStepTouch, threatsTo } from "./threats";
 import { leastMargin } from "./margin";
 import { testedConductors, barricadedPoints } from "./tested";
-import type { Assessment, ConductorReport, ElementReport, Verdict, WorkPointReport } from "./types";
+import type { Assessment, ConductorReport, ElementReport, Upset, Verdict, WorkPointReport } from "./types";
 import { upsetWords } from "./upsetWords";
 import { type View, viewOf } from "./view";
 
@@ -390,13 +390,18 @@ function stepTouch(
       where: id,
       message: say(stepTouchKey(isBarricaded, least.volts), {
         volts: roundVolts(least.volts),
-        upsets: inARow(least.upsets.map((it) => upsetWords({ system }, it))),
+        when: whenWords(system, least.upsets),
       }),
       help: say("hazard.stepTouch.help", { at: pointName({ system }, workPoint.at) }),
       citation: "29 CFR 1910.269 Appendix C",
     },
   ];
 }
+
+const whenWords = (system: System, upsets: readonly Upset[]): Message =>
+  upsets.length === 0
+    ? say("hazard.stepTouch.asDrawn")
+    : say("hazard.stepTouch.if", { upsets: inARow(upsets.map((it) => upsetWords({ system }, it))) });
 
 const stepTouchKey = (isBarricaded: boolean, volts: number): MessageKey =>
   !Number.isFinite(volts)

@@ -1,6 +1,10 @@
 import { type Message, say } from "./message";
 
-/** Several things in a row: `a, b and c`, or `a, b or c`. */
+/**
+ * Several things in a row: `a, b and c`, or `a, b or c`.
+ *
+ * @param items one at least: a sentence about nothing is another sentence
+ */
 export function inARow(items: readonly Message[], word: "row.and" | "row.or" = "row.and"): Message {
   const last = items.at(-1)!;
   return items.length === 1 ? last : say(word, { first: withCommas(items.slice(0, -1)), rest: last });

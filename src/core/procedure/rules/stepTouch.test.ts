@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { checkRule, draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
 import { french, spell } from "../../terms";
 
@@ -24,15 +24,33 @@ checkRule(
   ],
 );
 
-test("what would have to go wrong, and where, is told in words and never by the words of the file", () => {
-  const document = draw(HIGH_RODS);
-  const { findings } = playAll(document, parseSteps(TO_WORK, Object.keys(document.system.points))).at(-1)!;
-  const { message, help } = findings.find((it) => it.rule === "step-touch")!;
-  expect([spell(message), spell(help!)]).toEqual([
-    "if tap clamp at pole p1 is put back on A, the pole, the truck and the rods stand at 2580 V above the ground that people stand on",
-    "keep people and equipment clear of the pole's base, the truck and the rods: barricade pole p2",
-  ]);
-  expect(spell(message, french)).toMatch(
-    /^si on repose pince de dérivation \(poteau p1\) sur A, le poteau, .* 2580 V/,
-  );
+const NEUTRAL_RAISED = `${TAP}
+  rest load p1 B kw=200
+  set exposureLimitVolts=20
+`;
+
+describe("what lifts the pole, and where, is told in words and never by the words of the file", () => {
+  test.each([
+    [
+      "an upset",
+      HIGH_RODS,
+      "if tap clamp at pole p1 is put back on A, the pole, the truck and the rods stand at 2580 V above the ground that people stand on",
+      /^si on repose pince de dérivation \(poteau p1\) sur A, le poteau, .* 2580 V/,
+    ],
+    [
+      "a load far away, as drawn",
+      NEUTRAL_RAISED,
+      "as drawn, the pole, the truck and the rods stand at 32 V above the ground that people stand on",
+      /^tel que dessiné, le poteau, .* 32 V/,
+    ],
+  ])("%s", (_what, drawing, inEnglish, inFrench) => {
+    const document = draw(drawing);
+    const { findings } = playAll(document, parseSteps(TO_WORK, Object.keys(document.system.points))).at(-1)!;
+    const { message, help } = findings.find((it) => it.rule === "step-touch")!;
+    expect([spell(message), spell(help!)]).toEqual([
+      inEnglish,
+      "keep people and equipment clear of the pole's base, the truck and the rods: barricade pole p2",
+    ]);
+    expect(spell(message, french)).toMatch(inFrench);
+  });
 });

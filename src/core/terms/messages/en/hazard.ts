@@ -48,11 +48,13 @@ export const hazard = {
   "hazard.equipotential.help":
     "put a ground set on at the work point and bond it to the pole; without it a worker feels the volts to earth",
   "hazard.stepTouch":
-    "if {upsets}, the pole, the truck and the rods stand at {volts} V above the ground that people stand on",
+    "{when}, the pole, the truck and the rods stand at {volts} V above the ground that people stand on",
   "hazard.stepTouch.barricaded":
-    "if {upsets}, the pole, the truck and the rods stand at {volts} V above the ground around; it is barricaded",
+    "{when}, the pole, the truck and the rods stand at {volts} V above the ground around; it is barricaded",
   "hazard.stepTouch.notKnown":
-    "if {upsets}, the pole, the truck and the rods may stand above the ground that people stand on; at how many volts is not known",
+    "{when}, the pole, the truck and the rods may stand above the ground that people stand on; at how many volts is not known",
+  "hazard.stepTouch.if": "if {upsets}",
+  "hazard.stepTouch.asDrawn": "as drawn",
   "hazard.stepTouch.help":
     "keep people and equipment clear of the pole's base, the truck and the rods: barricade {at}",
   "hazard.threatsNotAll.1":

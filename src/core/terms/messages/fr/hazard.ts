@@ -50,11 +50,13 @@ export const hazard = {
   "hazard.equipotential.help":
     "posez une mise à la terre au point de travail et reliez-la au poteau ; sans elle un travailleur ressent la tension à la terre",
   "hazard.stepTouch":
-    "si {upsets}, le poteau, le camion et les piquets sont à {volts} V au-dessus du sol où l'on se tient",
+    "{when}, le poteau, le camion et les piquets sont à {volts} V au-dessus du sol où l'on se tient",
   "hazard.stepTouch.barricaded":
-    "si {upsets}, le poteau, le camion et les piquets sont à {volts} V au-dessus du sol autour ; l'endroit est balisé",
+    "{when}, le poteau, le camion et les piquets sont à {volts} V au-dessus du sol autour ; l'endroit est balisé",
   "hazard.stepTouch.notKnown":
-    "si {upsets}, le poteau, le camion et les piquets peuvent être au-dessus du sol où l'on se tient ; à combien de volts n'est pas connu",
+    "{when}, le poteau, le camion et les piquets peuvent être au-dessus du sol où l'on se tient ; à combien de volts n'est pas connu",
+  "hazard.stepTouch.if": "si {upsets}",
+  "hazard.stepTouch.asDrawn": "tel que dessiné",
   "hazard.stepTouch.help":
     "tenez personnes et matériel à l'écart du pied du poteau, du camion et des piquets : balisez {at}",
   "hazard.threatsNotAll.1":
