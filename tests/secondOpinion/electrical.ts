@@ -320,7 +320,7 @@ export function solvePlain(
       case "capacitor": {
         const legs = legsOf(e, 1000 * num(e, "kvLL"));
         const lifted = new Map(named(e, "open").map((it) => [it, inside()]));
-        for (const it of lifted.values()) shunt(it, "", [1e-16, 0]);
+        for (const it of lifted.values()) shunt(it, "", [1e-13, 0]);
         for (const [a, b, rated] of legs)
           shunt(
             lifted.get(a) ?? here(a),

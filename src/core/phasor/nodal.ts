@@ -322,6 +322,10 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
 
   for (let node = 0; node < circuit.nodeCount; node++)
     re[nodal.diagonal[placeOf[node]!]!]! += node < circuit.conductorCount ? LEAK_SIEMENS : INNER_LEAK_SIEMENS;
+  // A node inside that is joined to a conductor leaks as a share of the conductor's own: what floats must not feel it.
+  for (let k = 0; k < joins.count; k++)
+    if (joins.to[k]! >= circuit.conductorCount && joins.closed[k] === 1)
+      re[nodal.diagonal[placeOf[joins.from[k]!]!]!]! -= INNER_LEAK_SIEMENS;
   for (const { node, ohms } of circuit.rods) re[nodal.diagonal[placeOf[node]!]!]! += 1 / ohms;
 
   for (let k = 0; k < joins.count; k++)

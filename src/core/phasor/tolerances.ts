@@ -1,11 +1,8 @@
 /** Every conductor of every point leaks this to earth, so that islands solve [S]. The file format's own figure. */
 export const LEAK_SIEMENS = 1e-9;
 
-/**
- * A node inside an element leaks this, so that a parked capacitor solves [S]: nothing beside the leakage of a conductor,
- * at whatever volts, and still more than the rounding of the largest capacitor's pivot.
- */
-export const INNER_LEAK_SIEMENS = 1e-16;
+/** A node inside an element leaks this, far below anything that could be measured, so that a parked capacitor solves [S]. */
+export const INNER_LEAK_SIEMENS = 1e-13;
 
 /** Largest change of any load's volts in a whole step, relative to its rated volts, at which the iteration of `I` and `PQ` loads has settled. */
 export const LOAD_SETTLED = 1e-8;
