@@ -9,6 +9,7 @@ import {
   type WorkPoint,
 } from "../../src/core";
 import { threatsByBruteForce, threatsTo } from "../../src/core/hazard";
+import type { ConductorId } from "../../src/core/terms";
 import { nameOf } from "./hazard";
 
 test("a neutral that is joined again ends what came through it, and what it leaves induced is a threat of its own", () => {
@@ -137,4 +138,26 @@ test("what floats is held by the leakage of its conductors alone: a capacitor's 
     conductors.reduce((total, { volts, angleDeg }) => total + volts * along((angleDeg * Math.PI) / 180), 0);
   expect(conductors).toHaveLength(4);
   expect(Math.hypot(sum(Math.cos), sum(Math.sin))).toBeLessThan(0.01);
+});
+
+test("a neutral that a fault holds is faulted by the highest volts of what loads join to it, as it is backfed by them", () => {
+  const read = readDocument(
+    JSON.stringify({
+      format: "stillhot",
+      formatVersion: 1,
+      title: "a fault to a neutral that nothing ties to earth",
+      system: {
+        points: { p1: {}, p2: {} },
+        elements: {
+          s1: { kind: "source", at: "p1", phases: "ABC", kvLL: 12.47 },
+          c1: { kind: "cutout", from: "p1", to: "p2", phases: "ABC", neutral: false },
+          l1: { kind: "load", at: "p2", phases: "ABC", kw: 80 },
+          f1: { kind: "fault", at: "p2", phases: "BC", to: "neutral" },
+        },
+      },
+    }),
+  );
+  if (isUnreadable(read)) throw new Error(JSON.stringify(read.problems));
+  // With the fault lifted the load is balanced, and its neutral at rest: one phase of it off, and it is not.
+  expect(assess(read.document).conductors["p2/N" as ConductorId]!.state).toBe("faulted");
 });

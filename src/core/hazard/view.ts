@@ -92,8 +92,7 @@ export class View {
 
   /** Higher of the two solutions' volts to earth. */
   volts(node: number): number {
-    const [drawn, off] = this.solutions;
-    return Math.max(magnitudeAt(drawn, node), magnitudeAt(off, node));
+    return higherAt(this.solutions, node);
   }
 
   /**
@@ -101,16 +100,16 @@ export class View {
    * through loads, since one leg's load off may be worse than both on or both off.
    */
   stateVolts(node: number): number {
-    if (this.circuit.letterOfNode[node] !== "N" || this.reach.tied[node] === 1) return this.volts(node);
-    return loadedConductors(this.circuit, this.islands, node).reduce(
-      (most, other) => Math.max(most, this.volts(other)),
-      this.volts(node),
-    );
+    return this.#decidingVolts(node, this.solutions);
   }
 
-  private voltsShortsLifted(node: number): number {
-    const [drawn, off] = this.shortsLifted;
-    return Math.max(magnitudeAt(drawn, node), magnitudeAt(off, node));
+  #decidingVolts(node: number, solutions: readonly [Solution, Solution]): number {
+    const own = higherAt(solutions, node);
+    if (this.circuit.letterOfNode[node] !== "N" || this.reach.tied[node] === 1) return own;
+    return loadedConductors(this.circuit, this.islands, node).reduce(
+      (most, other) => Math.max(most, higherAt(solutions, other)),
+      own,
+    );
   }
 
   /** State of a conductor by the file format's table. */
@@ -122,13 +121,19 @@ export class View {
     const island = islands[node]!;
     const isShorted =
       shorts.faulted.has(island) || (!this.question.groundsLifted && shorts.anyGround.has(island));
-    if (isShorted && (isEnergized || (how !== 0 && this.voltsShortsLifted(node) >= settings.hazardVolts)))
+    if (
+      isShorted &&
+      (isEnergized || (how !== 0 && this.#decidingVolts(node, this.shortsLifted) >= settings.hazardVolts))
+    )
       return "faulted";
     if (isEnergized) return "energized";
     if (this.stateVolts(node) >= settings.hazardVolts) return how === 0 ? "induced" : "backfed";
     return !this.question.groundsLifted && shorts.grounded.has(island) ? "grounded" : "isolated";
   }
 }
+
+const higherAt = ([drawn, off]: readonly [Solution, Solution], node: number): number =>
+  Math.max(magnitudeAt(drawn, node), magnitudeAt(off, node));
 
 /** Phase conductors that loads join to this neutral's island. */
 function loadedConductors(circuit: Circuit, islands: Int32Array, neutral: number): number[] {
