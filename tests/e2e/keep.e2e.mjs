@@ -555,7 +555,8 @@ export const tests = [
       await page.locator('header [data-place="rehearse"]').click();
       await missing.waitFor();
       await context.unroute(part);
-      await page.locator('[data-crash-action="again"]').click();
+      await Promise.all([page.waitForEvent("load"), page.locator('[data-crash-action="again"]').click()]);
+      await ready(page);
       await page.locator('[data-place="rehearse"][aria-current="page"]').first().waitFor();
       assert.equal(await missing.count(), 0);
       assert.equal(await title(page).inputValue(), "Out of reach");
