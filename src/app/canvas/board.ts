@@ -15,7 +15,7 @@ import {
   renewedNotes,
   type Scene,
 } from "../../core";
-import { broughtIn, type Camera, fitted, showing, type Size, viewOf, zoomedAt } from "./camera";
+import { broughtIn, type Camera, fitted, showing, type Size, viewOf, ZOOM_BUTTONS, zoomedAt } from "./camera";
 import { paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
 import { paintLit, paintOver } from "./paintAround";
 import { isSameOver, type Painting, staleParts } from "./stale";
@@ -189,11 +189,11 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     if (awaited !== undefined) return;
     hasFitted = true;
     fit();
-    const piece = view === undefined || around === undefined ? undefined : pieceFor(view.scene, around);
-    const bounds = view?.scene.bounds;
-    if (camera.scale >= STILL_READABLE || bounds === undefined || hasMany(view!.scene)) return;
+    if (view === undefined || camera.scale >= STILL_READABLE || hasMany(view.scene)) return;
+    const { bounds } = view.scene;
+    if (bounds === undefined) return;
     const readable = zoomedAt(camera, READABLE / camera.scale, size.width / 2, size.height / 2);
-    const [x, y] = piece?.spine ?? [];
+    const [x, y] = (around && pieceFor(view.scene, around)?.spine) ?? [];
     const aimed =
       x === undefined || y === undefined
         ? readable
@@ -262,7 +262,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       if (contains(viewOf(camera, size), box)) return;
       const whole = fitted(box, size);
       if (whole.scale < camera.scale) return moveCamera(whole);
-      moveCamera(showing(camera, middleOf(box), size.width / 2, (size.height - 70) / 2));
+      moveCamera(showing(camera, middleOf(box), size.width / 2, (size.height - ZOOM_BUTTONS) / 2));
     },
     marquee(box) {
       marqueeBox = box;

@@ -43,7 +43,7 @@ export function zoomedAt(camera: Camera, factor: number, screenX: number, screen
 }
 
 /** What the row of zoom buttons covers [px]. */
-const ZOOM_BUTTONS = 70;
+export const ZOOM_BUTTONS = 70;
 
 /** Screen beside the drawing that labels need [px]. */
 interface Overhang {

@@ -4,6 +4,7 @@ import {
   changeOf,
   type ElementId,
   frameOf,
+  type Located,
   type Look,
   type NoteSizes,
   overlaps,
@@ -49,12 +50,9 @@ interface Tile {
   readonly along: readonly Extract<Shape, { shape: "strand" }>[];
 }
 
-/** Where a thing stands on the drawing, however it looks. */
-type Standing = Pick<Piece, "owner" | "spine">;
-
 /** The things of one square, drawn and compiled when they are first in view: from afar only by their spines. */
 class Square {
-  readonly things: readonly Standing[];
+  readonly things: readonly Located[];
   readonly box: Box;
   readonly #draw: () => readonly Piece[];
   readonly #overallAt: (index: number) => Look;
@@ -63,7 +61,7 @@ class Square {
   #spines: ReadonlyMap<Look, Path2D> | undefined;
 
   private constructor(
-    things: readonly Standing[],
+    things: readonly Located[],
     box: Box,
     draw: () => readonly Piece[],
     overallAt: (index: number) => Look,
@@ -190,7 +188,7 @@ const pathOf = (paths: Map<Look, Path2D>, look: Look): Path2D => {
 
 /** Elements as one line each, by their worst look. */
 function compileSpines(
-  things: readonly Standing[],
+  things: readonly Located[],
   overallAt: (index: number) => Look,
 ): ReadonlyMap<Look, Path2D> {
   const spines = new Map<Look, Path2D>();

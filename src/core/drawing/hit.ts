@@ -1,16 +1,13 @@
 import { changeOf, type Scene, type SceneChange } from "./scene";
 import { type Owner, ownerKey } from "../terms";
-import type { Box, Piece } from "./shapes";
-
-/** Where a thing stands on the drawing, however it looks. */
-type Standing = Pick<Piece, "owner" | "box" | "spine">;
+import type { Box, Located } from "./shapes";
 
 /** Things by place, so that a touch asks only the few that are near it. */
 class GridIndex {
-  readonly #cells: Map<string, readonly Standing[]>;
+  readonly #cells: Map<string, readonly Located[]>;
   static readonly cell = 240;
 
-  constructor(pieces: readonly Standing[], cells: Iterable<[string, readonly Standing[]]> = []) {
+  constructor(pieces: readonly Located[], cells: Iterable<[string, readonly Located[]]> = []) {
     this.#cells = new Map(cells);
     for (const [key, come] of byCell(pieces))
       this.#cells.set(key, [...(this.#cells.get(key) ?? []), ...come]);
@@ -31,15 +28,15 @@ class GridIndex {
   }
 
   /** Every thing whose box may touch this one, each once, in no certain order. */
-  near(box: Box): ReadonlySet<Standing> {
-    const found = new Set<Standing>();
+  near(box: Box): ReadonlySet<Located> {
+    const found = new Set<Located>();
     for (const key of keysOf(box)) for (const piece of this.#cells.get(key) ?? []) found.add(piece);
     return found;
   }
 }
 
-function byCell(pieces: readonly Standing[]): Map<string, Standing[]> {
-  const cells = new Map<string, Standing[]>();
+function byCell(pieces: readonly Located[]): Map<string, Located[]> {
+  const cells = new Map<string, Located[]>();
   for (const piece of pieces)
     for (const key of keysOf(piece.box)) {
       const list = cells.get(key);

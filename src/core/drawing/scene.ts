@@ -277,8 +277,8 @@ class Artist {
 
   overallOf(id: ElementId): Look {
     const element = complete(savedElement(this.document.system.elements, id)!);
-    const ends = element as unknown as Readonly<Record<End, string>>;
-    return overallOf(element, (end, letter) => this.looks.at(ends[end], letter));
+    const points = pointsOf(element);
+    return overallOf(element, (end, letter) => this.looks.at(points[end], letter));
   }
 
   /** Nothing where there is none. */
@@ -359,10 +359,10 @@ class Artist {
   /** What a piece asks later, answered now: it must not keep the states of the whole drawing for its own few. */
   #around(id: ElementId, element: CircuitElement): Surroundings {
     const { looks } = this;
-    const ends = element as unknown as Readonly<Record<End, string>>;
+    const points = pointsOf(element);
     const told = deviceOf(element.kind).ends.map((end) => {
-      const letters = looks.lettersAt(ends[end]);
-      return { end, letters, looks: letters.map((letter) => looks.at(ends[end], letter)) };
+      const letters = looks.lettersAt(points[end]);
+      return { end, letters, looks: letters.map((letter) => looks.at(points[end], letter)) };
     });
     const at = (asked: End) => told.find(({ end }) => end === asked);
     return {
@@ -413,6 +413,9 @@ class Artist {
     });
   }
 }
+
+/** The points that an element joins, by their ends. */
+const pointsOf = (element: CircuitElement) => element as unknown as Readonly<Record<End, string>>;
 
 /** Kept beside the routes: they are the same as long as these are. */
 const anglesOf = perObject((_routes: ReadonlyMap<ElementId, Route>) => new Map<string, readonly number[]>());

@@ -92,6 +92,9 @@ export interface Piece {
   readonly spine: readonly number[];
 }
 
+/** Where a thing stands on the drawing, however it looks. */
+export type Located = Pick<Piece, "owner" | "box" | "spine">;
+
 /** Room across a piece that its conductors side by side need [units]. */
 export const breadthOf = ({ shapes }: Piece): number => {
   const letters = new Set(shapes.flatMap((it) => (it.shape === "strand" ? [it.letter] : [])));

@@ -322,15 +322,15 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
 
   for (let node = 0; node < circuit.nodeCount; node++)
     re[nodal.diagonal[placeOf[node]!]!]! += node < circuit.conductorCount ? LEAK_SIEMENS : INNER_LEAK_SIEMENS;
-  // A node inside that is joined to a conductor leaks as a share of the conductor's own: what floats must not feel it.
-  for (let k = 0; k < joins.count; k++)
-    if (joins.to[k]! >= circuit.conductorCount && joins.closed[k] === 1)
-      re[nodal.diagonal[placeOf[joins.from[k]!]!]!]! -= INNER_LEAK_SIEMENS;
+  for (let k = 0; k < joins.count; k++) {
+    if (joins.closed[k] === 0) continue;
+    const at = nodal.diagonal[placeOf[joins.from[k]!]!]!;
+    if (joins.to[k] === EARTH) re[at]! += SOLID_EARTH_SIEMENS;
+    // A node inside that is joined to a conductor leaks as a share of the conductor's own: what floats must not feel it.
+    else if (joins.to[k]! >= circuit.conductorCount) re[at]! -= INNER_LEAK_SIEMENS;
+  }
   for (const { node, ohms } of circuit.rods) re[nodal.diagonal[placeOf[node]!]!]! += 1 / ohms;
 
-  for (let k = 0; k < joins.count; k++)
-    if (joins.to[k] === EARTH && joins.closed[k] === 1)
-      re[nodal.diagonal[placeOf[joins.from[k]!]!]!]! += SOLID_EARTH_SIEMENS;
   const sharers = new Int32Array(joins.count);
   const contradicts = new Uint8Array(joins.count);
   for (let k = 0; k < joins.count; k++) {
