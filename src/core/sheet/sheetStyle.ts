@@ -1,10 +1,13 @@
+/** Of the size of the type. Letters as high in whatever type a device has: in a wider one a sheet would take a page more. */
+const ARIAL_X_HEIGHT = 0.519;
+
 /** How the sheet looks: black on white, nothing under 10 points, rows for a pencil, nothing cut by the end of a page. */
 export function sheetStyle(largePrint: boolean): string {
   const [text, step, row] = largePrint ? [13.5, 16, 11] : [10, 12, 8];
   return `
 @page { margin: 12mm }
 * { box-sizing: border-box }
-body { margin: 0 auto; max-width: 192mm; color: #000; background: #fff; font: ${text}pt/1.15 "Atkinson Hyperlegible Next", Arial, "Liberation Sans", sans-serif; -webkit-print-color-adjust: exact; print-color-adjust: exact }
+body { margin: 0 auto; max-width: 192mm; color: #000; background: #fff; font: ${text}pt/1.15 "Atkinson Hyperlegible Next", Arial, "Liberation Sans", sans-serif; font-size-adjust: ${ARIAL_X_HEIGHT}; -webkit-print-color-adjust: exact; print-color-adjust: exact }
 h1, h2, h3, p, ol, ul, figure { margin: 0; padding: 0 }
 h1 { font-size: 1.45em } h2 { font-size: 1.1em; margin-top: 1.6mm; break-after: avoid } h3 { font-size: 1em; break-after: avoid }
 ul, ol { padding-left: 4.5mm } li { break-inside: avoid }
