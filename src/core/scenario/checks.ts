@@ -10,7 +10,8 @@ import {
 import { plan } from "../procedure";
 import { isRefusal, type Message, say } from "../terms";
 import type { Action } from "./actions";
-import { act, type Attempt, startAttempt, worldOf } from "./attempt";
+import { act, startAttempt, worldOf } from "./act";
+import type { Attempt } from "./attempt";
 import { whenTrue } from "./conditions";
 import { scoreOf } from "./scoring";
 import { factsOf, mapWith, nameOfFact, truthOf } from "./truth";

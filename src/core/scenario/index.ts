@@ -1,33 +1,29 @@
 export { mapOf, mapWith, truthOf, factsOf, nameOfFact } from "./truth";
 export { type Action, isJobStep, type Prediction, secondsFor } from "./actions";
 export type { EntryResult, LogEntry, PredictionResult, Standing } from "./log";
+export { type Acted, type Attempt, type AttemptHead, fingerprintOf, secondsOf } from "./attempt";
 export {
   act,
-  type Acted,
   asWritten,
-  type Attempt,
-  type AttemptHead,
-  type Feedback,
-  feedbackOf,
-  type HintOffer,
-  hintsOffered,
-  conductorsToPredict,
-  fingerprintOf,
   forkAttempt,
   isOver,
-  knownView,
-  type KnownView,
   letPass,
-  readAttempt,
-  readKeptAttempt,
-  secondsOf,
   startAttempt,
   type StartOptions,
   verifyAttempt,
   worldAt,
   worldOf,
-  writeAttempt,
-} from "./attempt";
+} from "./act";
+export { readAttempt, readKeptAttempt, writeAttempt } from "./attemptFile";
+export {
+  conductorsToPredict,
+  type Feedback,
+  feedbackOf,
+  type HintOffer,
+  hintsOffered,
+  knownView,
+  type KnownView,
+} from "./shown";
 export type { World } from "./world";
 export { matches, whenTrue } from "./conditions";
 export {

@@ -89,3 +89,15 @@ export function firstBreak(head: unknown, log: readonly LogEntry[], checksum: st
   }
   return hash === checksum ? undefined : log.length;
 }
+
+/** A value as JSON gives it back: what is not there is left out, and a number that JSON has no word for is a word. */
+export function plain<Value>(value: Value): Value {
+  if (typeof value === "number") return (Number.isFinite(value) ? value + 0 : String(value)) as Value;
+  if (Array.isArray(value)) return value.map((it: unknown) => plain(it)) as Value;
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(
+    Object.entries(value)
+      .filter(([, it]) => it !== undefined)
+      .map(([key, it]) => [key, plain(it as unknown)]),
+  ) as Value;
+}
