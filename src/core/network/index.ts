@@ -1,4 +1,6 @@
 export * from "./circuit";
+export { circuitAtHand, circuitOf } from "./circuitOf";
+export { placeFor } from "./places";
 export { Islands } from "./islands";
 export * from "./reach";
 export { conductorGraphOf, nodeName, type ConductorEdge, type ConductorEdgeAttributes } from "./graph";

@@ -1,0 +1,207 @@
+import { type CircuitElement, deviceOf, type Part } from "../devices";
+import { besideOthers, complete, completePoint, perObject, type System, touchedSince } from "../document";
+import type { PointId } from "../terms";
+import type { Circuit } from "./circuit";
+import { partsOfElement } from "./places";
+
+/** Above so many changed elements building anew is as quick. */
+const MOST_CARRIED_OVER = 40;
+
+/** Indices of the elements that differ from a circuit's; undefined where that is not all that does. */
+function changedElements(before: Circuit, system: System): number[] | undefined {
+  if (system.frequencyHz !== before.frequencyHz) return undefined;
+  const touched = touchedSince((it) => it === before.system, system);
+  const changed =
+    touched === undefined
+      ? comparedElements(before, system)
+      : [...touched.points].every((id) => isSameRod(before.system, system, id))
+        ? indicesOf(before, system, touched.elements)
+        : undefined;
+  return changed === undefined || changed.length > MOST_CARRIED_OVER ? undefined : changed;
+}
+
+function comparedElements(before: Circuit, system: System): number[] | undefined {
+  const { elementIds } = before;
+  if (system.points !== before.system.points) return undefined;
+  if (Object.keys(system.elements).length !== elementIds.length) return undefined;
+  const changed: number[] = [];
+  for (let index = 0; index < elementIds.length; index++) {
+    const id = elementIds[index]!;
+    const saved = system.elements[id];
+    if (saved === undefined) return undefined;
+    if (saved !== before.system.elements[id]) changed.push(index);
+  }
+  return changed;
+}
+
+/** A point that only moved, or has another name, is nothing to its circuit. */
+function isSameRod(before: System, after: System, id: string): boolean {
+  const [was, is] = [before, after].map(({ points }) =>
+    Object.hasOwn(points, id) ? completePoint(points[id as PointId]!) : undefined,
+  );
+  return was !== undefined && is !== undefined && was.earthOhms === is.earthOhms;
+}
+
+const indexOfElements = perObject(
+  (elementIds: Circuit["elementIds"]) => new Map(elementIds.map((id, index) => [id as string, index])),
+);
+
+function indicesOf(before: Circuit, system: System, ids: ReadonlySet<string>): number[] | undefined {
+  const indices: number[] = [];
+  for (const id of ids) {
+    const index = indexOfElements(before.elementIds).get(id);
+    if (index === undefined || !Object.hasOwn(system.elements, id)) return undefined;
+    indices.push(index);
+  }
+  return indices;
+}
+
+/**
+ * The circuit of a system that differs from another's only in what is open, on or rated of a few elements, or undefined
+ * where nodes or nominal volts could differ.
+ */
+export function carriedOver(before: Circuit, system: System): Circuit | undefined {
+  const { elementIds } = before;
+  const changed = changedElements(before, system);
+  if (changed === undefined) return undefined;
+  const parts = before.parts.slice();
+  for (const index of changed) {
+    const was = complete(before.system.elements[elementIds[index]!]!);
+    const is = complete(system.elements[elementIds[index]!]!);
+    if (!standsAlike(was, is) || (is.kind === "span" && hasNearby(before))) return undefined;
+    const fresh = partsOfElement({ ...before, system }, index);
+    if (!lieAlike(before.parts[index]!, fresh)) return undefined;
+    parts[index] = fresh;
+  }
+  const otherwise = changed.filter((index) => !saysTheSame(before.parts[index]!, parts[index]!));
+  return otherwise.length === 0
+    ? { ...before, system }
+    : { ...withParts(before, system, parts, otherwise), values: {} };
+}
+
+/** A label or a place on the paper is nothing to a circuit. */
+const saysTheSame = (was: readonly Part[], is: readonly Part[]): boolean =>
+  JSON.stringify(was) === JSON.stringify(is);
+
+const hasNearby = ({ system }: Circuit): boolean => besideOthers(system).length > 0;
+
+/** Whether an element still hangs on the same conductors and says the same of nominal volts. */
+function standsAlike(was: CircuitElement, is: CircuitElement): boolean {
+  if (was.kind !== is.kind || was.kind === "nearby" || is.kind === "nearby") return false;
+  const keys = (element: CircuitElement): string => {
+    const { from, to, at, alt, phases, kvLL, volts, primaryKv, secondaryV } = element as unknown as Record<
+      string,
+      unknown
+    >;
+    return [from, to, at, alt, phases, kvLL, volts, primaryKv, secondaryV].join();
+  };
+  const brings = (element: CircuitElement): string =>
+    deviceOf(element.kind)
+      .brings(element as never)
+      .join();
+  return keys(was) === keys(is) && brings(was) === brings(is);
+}
+
+/** Whether two lists of parts join the same nodes in the same order. */
+const lieAlike = (was: readonly Part[], is: readonly Part[]): boolean => layOf(was) === layOf(is);
+
+const layOf = (parts: readonly Part[]): string =>
+  parts
+    .map((part) => {
+      switch (part.part) {
+        case "join":
+          return `join ${part.from} ${part.to} ${part.common ?? ""}`;
+        case "stretch":
+          return `stretch ${part.letters.join("")}`;
+        case "unit":
+          return `unit ${[...part.primary, ...part.secondary].map(({ plus, minus }) => `${plus} ${minus}`).join()}`;
+        case "branch":
+          return `branch ${part.role} ${part.from} ${part.to}`;
+        case "emf":
+          return `emf ${part.legs.map(({ node }) => node).join()} ${part.star}`;
+        case "alongside":
+          return "alongside";
+      }
+    })
+    .join(";");
+
+/** The rows of an element in each of a circuit's columns. */
+interface Rows {
+  readonly join: number[];
+  readonly stretch: number[];
+  readonly unit: number[];
+  readonly branch: number[];
+  readonly emf: number[];
+}
+
+const rowsByElement = new WeakMap<object, ReadonlyMap<number, Rows>>();
+
+/** Where the parts of each element stand; the same for circuits that lie alike. */
+function rowsOf({ structure, joins, stretches, units, branches, emfs }: Circuit): ReadonlyMap<number, Rows> {
+  const known = rowsByElement.get(structure);
+  if (known !== undefined) return known;
+  const rows = new Map<number, Rows>();
+  const add = (element: number, column: keyof Rows, row: number) => {
+    let own = rows.get(element);
+    if (own === undefined)
+      rows.set(element, (own = { join: [], stretch: [], unit: [], branch: [], emf: [] }));
+    own[column].push(row);
+  };
+  joins.element.forEach((element, row) => add(element, "join", row));
+  stretches.forEach(({ element }, row) => add(element, "stretch", row));
+  units.forEach(({ element }, row) => add(element, "unit", row));
+  branches.forEach(({ element }, row) => add(element, "branch", row));
+  emfs.forEach(({ element }, row) => add(element, "emf", row));
+  rowsByElement.set(structure, rows);
+  return rows;
+}
+
+/** A circuit with other parts in the same places. */
+function withParts(
+  before: Circuit,
+  system: System,
+  parts: Circuit["parts"],
+  changed: readonly number[],
+): Circuit {
+  const closed = before.joins.closed.slice();
+  const ratio = before.joins.ratio.slice();
+  const [stretches, units, branches, emfs] = [
+    before.stretches.slice(),
+    before.units.slice(),
+    before.branches.slice(),
+    before.emfs.slice(),
+  ];
+  for (const element of changed) {
+    const rows = rowsOf(before).get(element);
+    if (rows === undefined) continue;
+    // Columns keep the order of an element's list of parts.
+    const own = <Kind extends Part["part"]>(kind: Kind) =>
+      parts[element]!.filter((it): it is Extract<Part, { part: Kind }> => it.part === kind);
+    own("join").forEach((join, nth) => {
+      closed[rows.join[nth]!] = join.closed ? 1 : 0;
+      ratio[rows.join[nth]!] = join.ratio ?? 1;
+    });
+    replace(stretches, rows.stretch, own("stretch"));
+    replace(units, rows.unit, own("unit"));
+    replace(branches, rows.branch, own("branch"));
+    replace(emfs, rows.emf, own("emf"));
+  }
+  return {
+    ...before,
+    system,
+    parts,
+    joins: { ...before.joins, closed, ratio },
+    stretches,
+    units,
+    branches,
+    emfs,
+  };
+}
+
+function replace<Row extends { readonly part: Part }>(
+  column: Row[],
+  rows: readonly number[],
+  parts: readonly Row["part"][],
+): void {
+  parts.forEach((part, nth) => (column[rows[nth]!] = { ...column[rows[nth]!]!, part }));
+}

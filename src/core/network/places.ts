@@ -1,0 +1,80 @@
+import { type CircuitElement, deviceOf, type End, type Part, type Place } from "../devices";
+import { complete, type SavedElement, type System } from "../document";
+import { conductorId, type ElementId, type Letter } from "../terms";
+import type { Circuit } from "./circuit";
+import type { NominalVolts } from "./nominal";
+
+/** The point at each of an element's ends; a `nearby` has those of its span. */
+export type EndPoints = Readonly<Partial<Record<End, string>>>;
+
+export function endPointsOf(system: System, element: CircuitElement): EndPoints {
+  if (element.kind !== "nearby") return element as unknown as EndPoints;
+  const beside = besideOf(system, element.span);
+  return beside === undefined ? {} : { from: beside.from, to: beside.to };
+}
+
+function besideOf(system: System, span: string) {
+  const saved = system.elements[span as ElementId];
+  const element = saved === undefined ? undefined : complete(saved);
+  return element?.kind === "span" ? element : undefined;
+}
+
+/** What the circuit knows of the place of one of its elements. */
+export function placeFor(
+  circuit: Pick<Circuit, "system" | "nodeOf" | "nominalVolts" | "elementIds">,
+  index: number,
+): Place {
+  const { system, nodeOf, nominalVolts } = circuit;
+  const element = complete(system.elements[circuit.elementIds[index]!]!);
+  return placeOf(system, element, (point, letter) => nodeOf.get(conductorId(point, letter)), nominalVolts);
+}
+
+export function placeOf(
+  system: System,
+  element: CircuitElement,
+  nodeAt: (point: string, letter: Letter) => number | undefined,
+  nominalVolts: NominalVolts,
+): Place {
+  const points = endPointsOf(system, element);
+  const beside = element.kind === "nearby" ? besideOf(system, element.span) : undefined;
+  return {
+    frequencyHz: system.frequencyHz,
+    hasNeutral: (end) => points[end] !== undefined && nodeAt(points[end], "N") !== undefined,
+    nominalVolts: (end) => {
+      const first = (element as { phases?: string }).phases?.[0];
+      const node = first === undefined ? undefined : nodeAt(points[end] ?? "", first as Letter);
+      return node === undefined ? 0 : nominalVolts[node]!;
+    },
+    ...(beside === undefined
+      ? {}
+      : { span: { letters: [...beside.phases] as Letter[], parted: [...beside.parted] as Letter[] } }),
+  };
+}
+
+/** All that a place tells an element, as a key: the same key gives the same parts. */
+const told = (place: Place, element: CircuitElement): string =>
+  [
+    place.frequencyHz,
+    ...(["from", "to", "at"] as const).map((end) => place.hasNeutral(end)),
+    element.kind === "load" ? place.nominalVolts("at") : "",
+    place.span === undefined ? "" : `${place.span.letters.join("")}/${place.span.parted.join("")}`,
+  ].join();
+
+/** Parts are remembered for each saved record and for what its place told it, so that an edit builds only what it changed. */
+const knownParts = new WeakMap<SavedElement, { readonly told: string; readonly parts: readonly Part[] }>();
+
+/** Parts of an element in its place; asked of the device once. */
+export function rememberedParts(saved: SavedElement, element: CircuitElement, place: Place): readonly Part[] {
+  const key = told(place, element);
+  const known = knownParts.get(saved);
+  if (known !== undefined && known.told === key) return known.parts;
+  const parts = deviceOf(element.kind).parts(element as never, place);
+  knownParts.set(saved, { told: key, parts });
+  return parts;
+}
+
+/** Parts of one element of a circuit, as it now stands. */
+export function partsOfElement(circuit: Circuit, index: number): readonly Part[] {
+  const saved = circuit.system.elements[circuit.elementIds[index]!]!;
+  return rememberedParts(saved, complete(saved), placeFor(circuit, index));
+}
