@@ -14,7 +14,7 @@ import {
 } from "../document";
 import { change, elementOf, nextId, pointOf, putPart } from "../document/edits/change";
 import { endsOf } from "../network";
-import { listOf } from "../procedure/names";
+import { listOf } from "../procedure/job/names";
 import { isRefusal, type JsonObject, type Message, refuse, type Refusal, say, spell } from "../terms";
 import { elementIn } from "./world";
 

@@ -10,7 +10,7 @@ import {
   type StillhotDocument,
 } from "../document";
 import { type Consequence, isSwitching, type JobState, play, seen } from "../procedure";
-import { phasesOf } from "../procedure/positions";
+import { phasesOf } from "../procedure/job/positions";
 import { findingsAtEnd } from "../procedure/rules";
 import { type ElementId, type JsonObject, type Message, say } from "../terms";
 import { factsOf } from "./truth";

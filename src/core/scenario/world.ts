@@ -17,7 +17,7 @@ import {
 } from "../document";
 import { endsOf } from "../network";
 import { beginJob, type JobState } from "../procedure";
-import { pointsOnStructure } from "../procedure/structures";
+import { pointsOnStructure } from "../procedure/job/structures";
 import type { ElementId, JsonObject, PointId } from "../terms";
 import { factsOf, mapOf, truthOf } from "./truth";
 

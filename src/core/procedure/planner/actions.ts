@@ -10,10 +10,10 @@ import {
   type PointId,
   say,
 } from "../../terms";
-import { islandOf } from "../joined";
-import { elementOf, elementsOf, nameOf, nameOfWorkPoint, namesOf } from "../names";
-import { isSameStructure } from "../structures";
-import { DISCHARGE_SECONDS } from "../trappedCharge";
+import { islandOf } from "../job/joined";
+import { elementOf, elementsOf, nameOf, nameOfWorkPoint, namesOf } from "../job/names";
+import { isSameStructure } from "../job/structures";
+import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
 import { ampsOf, limitOf, systemWithout, type TimedOpening } from "./breaking";
 import { type GroundPlace, type Intent, workPointsOf } from "./intent";
 import { type Opening, stepOff, stepOn } from "./openings";

@@ -10,8 +10,8 @@ import {
 import { ampsAtPoint, elementAmps, solutionOf } from "../../phasor";
 import { circuitOf, endsOf } from "../../network";
 import { complex, type ElementId, isRefusal, type Letter } from "../../terms";
-import { NO_AMPS } from "../breaking";
-import { systemAfter } from "../positions";
+import { NO_AMPS } from "../effects/breaking";
+import { systemAfter } from "../job/positions";
 import { distanceBetween } from "./distance";
 import { type Opening, stepOff, toolFor } from "./openings";
 

@@ -1,6 +1,6 @@
 import { completePoint, perObject, type System } from "../../document";
 import type { PointId } from "../../terms";
-import { isSameStructure } from "../structures";
+import { isSameStructure } from "../job/structures";
 
 const placesOf = perObject(
   (system: System) =>

@@ -16,7 +16,7 @@ import {
   type PointId,
   type WorkPointId,
 } from "../../terms";
-import { beginJob, type JobState } from "../state";
+import { beginJob, type JobState } from "../job/state";
 import { withKeys } from "./breaking";
 import type { Choice } from "./search";
 

@@ -1,7 +1,7 @@
 import { complete, settingsOf, type StillhotDocument } from "../../document";
 import { circuitOf, EARTH, EDGE, reachGraphOf, standingOf, tiedNeutrals } from "../../network";
 import type { ElementId } from "../../terms";
-import { elementsOf } from "../names";
+import { elementsOf } from "../job/names";
 import { workedOn } from "./intent";
 import type { Choice } from "./search";
 import { nodesOfFeeder, wayBetween } from "./ways";

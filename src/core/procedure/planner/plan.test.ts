@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { draw } from "../../../../tests/support/jobNotation";
 import type { Step, StillhotDocument } from "../../document";
 import { spell } from "../../terms";
-import { rehearse } from "../rehearse";
+import { rehearse } from "../rehearsal/rehearse";
 import { type Plan, plan, planDocument } from ".";
 
 const words = ({ do: verb, element, at, phases }: Step): string =>

@@ -19,19 +19,19 @@ import {
   say,
   type WorkPointId,
 } from "../../terms";
-import { capacitorsOf, terminalsOf, wasFoundCharged } from "../capacitors";
-import { islandOf } from "../joined";
-import { elementsOf, figure, nameOf } from "../names";
-import { play, type PlayedStep } from "../play";
-import type { RehearsalFinding } from "../rule";
+import { capacitorsOf, terminalsOf, wasFoundCharged } from "../effects/capacitors";
+import { islandOf } from "../job/joined";
+import { elementsOf, figure, nameOf } from "../job/names";
+import { play, type PlayedStep } from "../rehearsal/play";
+import type { RehearsalFinding } from "../rules/rule";
 import { findingsAtEnd } from "../rules";
 import { looseHardware } from "../rules/looseHardware";
 import { secondaryBackfeed } from "../rules/secondaryBackfeed";
-import { permitReasonForElement, permitReasonForWork } from "../section";
-import { seen } from "../seen";
-import { beginJob } from "../state";
-import { DISCHARGE_SECONDS } from "../trappedCharge";
-import { isSwitching } from "../verbs";
+import { permitReasonForElement, permitReasonForWork } from "../job/section";
+import { seen } from "../job/seen";
+import { beginJob } from "../job/state";
+import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
+import { isSwitching } from "../job/verbs";
 import { namesOfOpenings, type Purpose, stepsOf, testedPlaces } from "./actions";
 import {
   type GroundPlace,

@@ -1,7 +1,7 @@
 import type { Step } from "../../document";
 import type { Threat } from "../../hazard";
 import type { Message, WorkPointId } from "../../terms";
-import type { RehearsalFinding } from "../rule";
+import type { RehearsalFinding } from "../rules/rule";
 
 /** A step, and in one clause what it is for. */
 export type PlannedStep = Step & { readonly why: Message };

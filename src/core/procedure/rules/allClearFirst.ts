@@ -1,9 +1,9 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { energizedOnTheJob } from "../live";
-import { nameOf } from "../names";
-import { defineRule } from "../rule";
-import { isSwitching } from "../verbs";
+import { energizedOnTheJob } from "../job/live";
+import { nameOf } from "../job/names";
+import { defineRule } from "./rule";
+import { isSwitching } from "../job/verbs";
 
 /** Nobody is missing before the line is energized: an all-clear after the last ground came off, and its repeat-back. */
 export const allClearFirst = defineRule({

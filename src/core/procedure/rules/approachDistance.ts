@@ -11,13 +11,13 @@ import {
   say,
   type WorkPointId,
 } from "../../terms";
-import { handsAreOn } from "../consequence";
-import { elementsOf, figure, nameOf } from "../names";
-import { defineRule, type Problem } from "../rule";
-import { asItStands } from "../seen";
-import type { JobState } from "../state";
-import { pointsOnStructure } from "../structures";
-import { isHotStickWork } from "../verbs";
+import { handsAreOn } from "../effects/consequence";
+import { elementsOf, figure, nameOf } from "../job/names";
+import { defineRule, type Problem } from "./rule";
+import { asItStands } from "../job/seen";
+import type { JobState } from "../job/state";
+import { pointsOnStructure } from "../job/structures";
+import { isHotStickWork } from "../job/verbs";
 
 /**
  * What stays energized near the work is out of reach or covered. At the work point itself it is within reach; elsewhere on

@@ -1,10 +1,10 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { isSoleCrew } from "../isolation";
-import { nameOf } from "../names";
-import { defineRule } from "../rule";
-import { seen } from "../seen";
-import { isRelying } from "../verbs";
+import { isSoleCrew } from "../job/isolation";
+import { nameOf } from "../job/names";
+import { defineRule } from "./rule";
+import { seen } from "../job/seen";
+import { isRelying } from "../job/verbs";
 
 /** What can close by itself or from afar is blocked before anything rests on its being open; a tag does not hold it. */
 export const automaticDevice = defineRule({

@@ -1,8 +1,8 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { defineRule } from "../rule";
-import { isActing } from "../verbs";
-import { placeOf } from "../places";
+import { defineRule } from "./rule";
+import { isActing } from "../job/verbs";
+import { placeOf } from "../job/places";
 
 /** Another briefing is held when something changes that could affect safety: the plan, or what was found. */
 export const briefAgain = defineRule({

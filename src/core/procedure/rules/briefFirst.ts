@@ -1,9 +1,9 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { isFirst } from "../live";
-import { defineRule } from "../rule";
-import { isActing } from "../verbs";
-import { placeOf } from "../places";
+import { isFirst } from "../job/live";
+import { defineRule } from "./rule";
+import { isActing } from "../job/verbs";
+import { placeOf } from "../job/places";
 
 /** The employee in charge briefs the crew before the job starts. Told once, at the first thing that is done. */
 export const briefFirst = defineRule({

@@ -1,10 +1,10 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { capacitorsOn, heldCharge } from "../capacitors";
-import { touchedConductors } from "../consequence";
-import { figure, nameOf } from "../names";
-import { defineRule } from "../rule";
-import { DISCHARGE_SECONDS } from "../trappedCharge";
+import { capacitorsOn, heldCharge } from "../effects/capacitors";
+import { touchedConductors } from "../effects/consequence";
+import { figure, nameOf } from "../job/names";
+import { defineRule } from "./rule";
+import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
 
 /** A capacitor is left five minutes without supply, then shorted; only then does the line that it hangs on count as dead. */
 export const capacitorDischarge = defineRule({

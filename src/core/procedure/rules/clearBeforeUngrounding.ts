@@ -1,7 +1,7 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { setName, workPlaces } from "../names";
-import { defineRule } from "../rule";
+import { setName, workPlaces } from "../job/names";
+import { defineRule } from "./rule";
 
 /** Everybody is clear of the line before a ground comes off: it is what has been holding them. */
 export const clearBeforeUngrounding = defineRule({

@@ -2,11 +2,11 @@ import type { CircuitElement } from "../../devices";
 import { settingsOf, type StillhotDocument } from "../../document";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { shortsEnergized } from "../consequence";
-import { ampsThrough, phasesMoved } from "../gap";
-import { elementOf, figure, nameOf } from "../names";
-import { defineRule } from "../rule";
-import { isClosing } from "../verbs";
+import { shortsEnergized } from "../effects/consequence";
+import { ampsThrough, phasesMoved } from "../effects/gap";
+import { elementOf, figure, nameOf } from "../job/names";
+import { defineRule } from "./rule";
+import { isClosing } from "../job/verbs";
 
 /** What closes a circuit is made to carry its current. A fault is another rule's. */
 export const closeRating = defineRule({

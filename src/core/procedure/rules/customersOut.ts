@@ -1,9 +1,9 @@
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
-import { isSupplied } from "../live";
-import { elementsOf, nameOf, namesOf } from "../names";
-import { defineRule } from "../rule";
-import { isSwitching } from "../verbs";
+import { isSupplied } from "../job/live";
+import { elementsOf, nameOf, namesOf } from "../job/names";
+import { defineRule } from "./rule";
+import { isSwitching } from "../job/verbs";
 
 /** How many customers a step leaves without supply, and which of them cannot do without. */
 export const customersOut = defineRule({

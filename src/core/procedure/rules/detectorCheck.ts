@@ -1,8 +1,8 @@
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
-import { defineRule } from "../rule";
-import { TELLING } from "../verbs";
-import { placeOf } from "../places";
+import { defineRule } from "./rule";
+import { TELLING } from "../job/verbs";
+import { placeOf } from "../job/places";
 
 /** A detector that shows nothing may be broken: it is proven on something live right before a test and right after it. */
 export const detectorCheck = defineRule({

@@ -1,6 +1,6 @@
 import { citationOf } from "../../reference";
-import { carriedToWork } from "../carried";
-import { defineRule } from "../rule";
+import { carriedToWork } from "../job/carried";
+import { defineRule } from "./rule";
 
 /** The work point has a ground set of its own, on a pole that is bonded. Found by the assessment of the drawing, and said when work begins. */
 export const equipotential = defineRule({

@@ -1,7 +1,7 @@
 import { say } from "../../terms";
-import { ferroresonanceRisk } from "../ferroresonance";
-import { figure, nameOf } from "../names";
-import { defineRule } from "../rule";
+import { ferroresonanceRisk } from "../effects/ferroresonance";
+import { figure, nameOf } from "../job/names";
+import { defineRule } from "./rule";
 
 /** Single-pole switching of a bank with an ungrounded primary over cable and with little load can ring up its volts. */
 export const ferroresonance = defineRule({

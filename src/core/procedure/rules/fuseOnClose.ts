@@ -1,10 +1,10 @@
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
-import { clearingOf, isWithinHalfCycle } from "../clearing";
-import { shortsEnergized } from "../consequence";
-import { figure, nameOf } from "../names";
-import { surgesOnClosing } from "../pickUp";
-import { defineRule } from "../rule";
+import { clearingOf, isWithinHalfCycle } from "../effects/clearing";
+import { shortsEnergized } from "../effects/consequence";
+import { figure, nameOf } from "../job/names";
+import { surgesOnClosing } from "../effects/pickUp";
+import { defineRule } from "./rule";
 
 /** The link holds when its cutout closes: transformer inrush, load that comes back cold, and no fault beyond. */
 export const fuseOnClose = defineRule({

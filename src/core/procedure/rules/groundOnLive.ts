@@ -1,14 +1,14 @@
 import { conductorNames } from "../../document";
 import { citationOf } from "../../reference";
 import { type ElementId, say } from "../../terms";
-import { faultAmps } from "../clearing";
-import { liveUnder, touchedConductors } from "../consequence";
-import { isLiveState } from "../live";
-import { figure, setName } from "../names";
-import { groundIdOf } from "../positions";
-import { defineRule, type Problem } from "../rule";
-import { asItStands } from "../seen";
-import type { JobState } from "../state";
+import { faultAmps } from "../effects/clearing";
+import { liveUnder, touchedConductors } from "../effects/consequence";
+import { isLiveState } from "../job/live";
+import { figure, setName } from "../job/names";
+import { groundIdOf } from "../job/positions";
+import { defineRule, type Problem } from "./rule";
+import { asItStands } from "../job/seen";
+import type { JobState } from "../job/state";
 
 /**
  * A ground put on something that is supplied makes the fault that it is meant to guard against, in the hands of the crew;

@@ -1,8 +1,8 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { groundIdOf } from "../positions";
-import { setName } from "../names";
-import { defineRule } from "../rule";
+import { groundIdOf } from "../job/positions";
+import { setName } from "../job/names";
+import { defineRule } from "./rule";
 
 /** On: the neutral or earth end first, then the line end with a stick. Off: the line end first. */
 export const groundOrder = defineRule({

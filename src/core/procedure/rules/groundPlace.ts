@@ -4,12 +4,12 @@ import { assess, type Threat } from "../../hazard";
 import { endsOf } from "../../network";
 import { citationOf } from "../../reference";
 import { type ElementId, type PointId, say, type WorkPointId } from "../../terms";
-import { elementOf, elementsOf, figure, nameOf } from "../names";
-import { defineRule } from "../rule";
-import { seen } from "../seen";
-import { pointsOnStructure } from "../structures";
-import { threatWords } from "../threatWords";
-import { isHotStickWork } from "../verbs";
+import { elementOf, elementsOf, figure, nameOf } from "../job/names";
+import { defineRule } from "./rule";
+import { seen } from "../job/seen";
+import { pointsOnStructure } from "../job/structures";
+import { threatWords } from "../job/threatWords";
+import { isHotStickWork } from "../job/verbs";
 
 /** A threat that takes two things at once still has to be held by the grounds. */
 const MOST_STRENGTH = 2;

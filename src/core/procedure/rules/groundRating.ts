@@ -2,11 +2,11 @@ import { GROUNDING_CABLES } from "../../devices";
 import { settingsOf } from "../../document";
 import { citationOf, withstandAmps } from "../../reference";
 import { type ElementId, say } from "../../terms";
-import { dutiesOf } from "../duty";
-import { elementOf, elementsOf, figure, setName } from "../names";
-import { groundIdOf } from "../positions";
-import { defineRule, type Problem } from "../rule";
-import type { JobState } from "../state";
+import { dutiesOf } from "../effects/duty";
+import { elementOf, elementsOf, figure, setName } from "../job/names";
+import { groundIdOf } from "../job/positions";
+import { defineRule, type Problem } from "./rule";
+import type { JobState } from "../job/state";
 
 /** A ground set carries the largest fault that the job could meet for the clearing time, and is no smaller than No. 2. */
 export const groundRating = defineRule({

@@ -1,10 +1,10 @@
 import { citationOf } from "../../reference";
 import { conductorId, type ElementId, say } from "../../terms";
-import { islandOf } from "../joined";
-import { elementOf, elementsOf, nameOf, setName } from "../names";
-import { groundIdOf } from "../positions";
-import { defineRule, type Problem } from "../rule";
-import type { JobState } from "../state";
+import { islandOf } from "../job/joined";
+import { elementOf, elementsOf, nameOf, setName } from "../job/names";
+import { groundIdOf } from "../job/positions";
+import { defineRule, type Problem } from "./rule";
+import type { JobState } from "../job/state";
 
 /** The current of a ground goes home by a whole neutral; through a rod alone no link sees it in time. */
 export const groundReturn = defineRule({

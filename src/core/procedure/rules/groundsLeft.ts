@@ -1,9 +1,9 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { shortsEnergized } from "../consequence";
-import { elementOf, listOf, nameOf, setName } from "../names";
-import { defineRule } from "../rule";
-import { isSwitching } from "../verbs";
+import { shortsEnergized } from "../effects/consequence";
+import { elementOf, listOf, nameOf, setName } from "../job/names";
+import { defineRule } from "./rule";
+import { isSwitching } from "../job/verbs";
 
 /** Nothing is energized with a ground still on it. */
 export const groundsLeft = defineRule({

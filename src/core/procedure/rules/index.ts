@@ -46,8 +46,8 @@ import { visibleGap } from "./visibleGap";
 import { workNotSafe } from "./workNotSafe";
 import { settingsOf, type Settings, type Step, type StillhotDocument } from "../../document";
 import { isMessageKey, type Message, say } from "../../terms";
-import { asFindings, type RehearsalFinding, type Rule } from "../rule";
-import type { JobState } from "../state";
+import { asFindings, type RehearsalFinding, type Rule } from "./rule";
+import type { JobState } from "../job/state";
 
 /** Every rule of the rehearsal, in the order in which they are told. A new one is its file and a line here. */
 export const RULES: readonly Rule[] = [

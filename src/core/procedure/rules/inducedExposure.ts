@@ -1,6 +1,6 @@
 import { citationOf } from "../../reference";
-import { carriedToWork } from "../carried";
-import { defineRule } from "../rule";
+import { carriedToWork } from "../job/carried";
+import { defineRule } from "./rule";
 
 /** What a neighbouring circuit induces is not felt through the grounds. Found by the assessment of the drawing, and said when work begins. */
 export const inducedExposure = defineRule({

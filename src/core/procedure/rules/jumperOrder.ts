@@ -1,9 +1,9 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { gapsOf, phasesMoved } from "../gap";
-import { isLiveState } from "../live";
-import { elementOf, nameOf } from "../names";
-import { defineRule } from "../rule";
+import { gapsOf, phasesMoved } from "../effects/gap";
+import { isLiveState } from "../job/live";
+import { elementOf, nameOf } from "../job/names";
+import { defineRule } from "./rule";
 
 /**
  * A jumper or lead goes on at its dead end first and comes off at its live end first, so that nobody holds a loose end

@@ -1,10 +1,10 @@
 import type { Step } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { type ElementId, type Message, say } from "../../terms";
-import { isTagged, wasFoundTagged } from "../isolation";
-import { elementOf, elementsOf, nameOf } from "../names";
-import { defineRule, type Problem } from "../rule";
-import type { JobState } from "../state";
+import { isTagged, wasFoundTagged } from "../job/isolation";
+import { elementOf, elementsOf, nameOf } from "../job/names";
+import { defineRule, type Problem } from "./rule";
+import type { JobState } from "../job/state";
 
 /** Keys of a record that say how a thing stands; a link renewed and a lead remade are repairs, not left behind. */
 const POSITION_KEYS = ["open", "removed", "position", "on", "blocked"] as const;

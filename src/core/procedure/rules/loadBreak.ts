@@ -1,9 +1,9 @@
 import { settingsOf } from "../../document";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { breakingsOf, NO_AMPS, worstOf } from "../breaking";
-import { figure, nameOf } from "../names";
-import { defineRule } from "../rule";
+import { breakingsOf, NO_AMPS, worstOf } from "../effects/breaking";
+import { figure, nameOf } from "../job/names";
+import { defineRule } from "./rule";
 
 /**
  * Whatever opens a circuit under load is made to break that current. A bare cutout, a meter, a clamp and a lead are not;

@@ -1,8 +1,8 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { breakingsOf, NO_AMPS, worstOf } from "../breaking";
-import { figure, nameOf } from "../names";
-import { defineRule } from "../rule";
+import { breakingsOf, NO_AMPS, worstOf } from "../effects/breaking";
+import { figure, nameOf } from "../job/names";
+import { defineRule } from "./rule";
 
 /** The current is within the rating of the tool, arc chute, elbow or switch that breaks it. */
 export const loadBreakRating = defineRule({

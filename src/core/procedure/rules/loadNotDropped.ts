@@ -2,14 +2,14 @@ import { conductorNames } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { type ElementId, say } from "../../terms";
 import { conductorId } from "../../terms";
-import { phasesMoved } from "../gap";
-import { joinedTo } from "../joined";
-import { isLiveState, workConductors } from "../live";
-import { elementOf, nameOf, namesOf } from "../names";
-import { isFedThroughBank } from "../paths";
-import { defineRule } from "../rule";
-import { asItStands } from "../seen";
-import { isOpening } from "../verbs";
+import { phasesMoved } from "../effects/gap";
+import { joinedTo } from "../job/joined";
+import { isLiveState, workConductors } from "../job/live";
+import { elementOf, nameOf, namesOf } from "../job/names";
+import { isFedThroughBank } from "../job/paths";
+import { defineRule } from "./rule";
+import { asItStands } from "../job/seen";
+import { isOpening } from "../job/verbs";
 
 /**
  * What was opened still has another supply. It is a note, since one opening of several is not the last: what may not be

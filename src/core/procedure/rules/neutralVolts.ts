@@ -1,10 +1,10 @@
 import { jobOf, type Step } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { type ConductorId, conductorId, type Finding, type WorkPointId } from "../../terms";
-import { carriedAsNew, carriedToWork } from "../carried";
-import { defineRule } from "../rule";
-import { asItStands } from "../seen";
-import type { JobState } from "../state";
+import { carriedAsNew, carriedToWork } from "../job/carried";
+import { defineRule } from "./rule";
+import { asItStands } from "../job/seen";
+import type { JobState } from "../job/state";
 
 /**
  * A neutral that stands at a dangerous voltage is said where a step brings it about, and again when work begins. One

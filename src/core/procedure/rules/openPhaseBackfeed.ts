@@ -1,11 +1,11 @@
 import { conductorNames } from "../../document";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { touchedConductors } from "../consequence";
-import { figure, nameOf } from "../names";
-import { bankOnPath } from "../paths";
-import { defineRule } from "../rule";
-import { asItStands } from "../seen";
+import { touchedConductors } from "../effects/consequence";
+import { figure, nameOf } from "../job/names";
+import { bankOnPath } from "../job/paths";
+import { defineRule } from "./rule";
+import { asItStands } from "../job/seen";
 
 /** An opened phase of a bank that ties its phases stands at up to full voltage: it is not dead until the others are open. */
 export const openPhaseBackfeed = defineRule({

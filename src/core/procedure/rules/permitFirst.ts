@@ -1,11 +1,11 @@
 import { jobOf } from "../../document";
 import { citationOf } from "../../reference";
 import { type ElementId, say, type WorkPointId } from "../../terms";
-import { isSoleCrew } from "../isolation";
-import { nameOf } from "../names";
-import { defineRule } from "../rule";
-import { permitReasonForElement, permitReasonForWork } from "../section";
-import { isOpening, isSwitching } from "../verbs";
+import { isSoleCrew } from "../job/isolation";
+import { nameOf } from "../job/names";
+import { defineRule } from "./rule";
+import { permitReasonForElement, permitReasonForWork } from "../job/section";
+import { isOpening, isSwitching } from "../job/verbs";
 
 /**
  * A line section is operated or worked only under a permit that is held. A transformer's own tap needs none where no

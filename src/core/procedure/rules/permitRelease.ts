@@ -1,11 +1,11 @@
 import { citationOf } from "../../reference";
 import { type ElementId, say } from "../../terms";
-import { isSoleCrew } from "../isolation";
-import { energizedOnTheJob } from "../live";
-import { nameOf } from "../names";
-import { defineRule } from "../rule";
-import { permitReasonForElement } from "../section";
-import { isSwitching } from "../verbs";
+import { isSoleCrew } from "../job/isolation";
+import { energizedOnTheJob } from "../job/live";
+import { nameOf } from "../job/names";
+import { defineRule } from "./rule";
+import { permitReasonForElement } from "../job/section";
+import { isSwitching } from "../job/verbs";
 
 /** A permit is released before its section is energized, and the section only by the system operator's word. */
 export const permitRelease = defineRule({

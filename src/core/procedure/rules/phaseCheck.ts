@@ -1,8 +1,8 @@
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
-import { degreesAcross, mismatchOf, voltsAcross } from "../gap";
-import { figure, nameOf } from "../names";
-import { defineRule } from "../rule";
+import { degreesAcross, mismatchOf, voltsAcross } from "../effects/gap";
+import { figure, nameOf } from "../job/names";
+import { defineRule } from "./rule";
 
 /** Two supplies are joined only phase to phase and close in angle. */
 export const phaseCheck = defineRule({

@@ -1,9 +1,9 @@
 import { settingsOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
-import { ampsThrough, phasesMoved } from "../gap";
-import { figure, nameOf } from "../names";
-import { defineRule } from "../rule";
+import { ampsThrough, phasesMoved } from "../effects/gap";
+import { figure, nameOf } from "../job/names";
+import { defineRule } from "./rule";
 
 /** A clamp goes on with the cutout beyond it open; the cutout then picks up the load. */
 export const pickUpOrder = defineRule({

@@ -1,8 +1,8 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { elementsOf, listOf, nameOf, setName, workPlaces } from "../names";
-import { defineRule, type Problem } from "../rule";
-import type { JobState } from "../state";
+import { elementsOf, listOf, nameOf, setName, workPlaces } from "../job/names";
+import { defineRule, type Problem } from "./rule";
+import type { JobState } from "../job/state";
 import type { Step } from "../../document";
 
 /**

@@ -1,8 +1,8 @@
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
-import { defineRule } from "../rule";
-import { isActing } from "../verbs";
-import { placeOf } from "../places";
+import { defineRule } from "./rule";
+import { isActing } from "../job/verbs";
+import { placeOf } from "../job/places";
 
 /** An order is said back to the one who gave it before anybody carries it out. */
 export const repeatBack = defineRule({

@@ -12,11 +12,11 @@ import {
   say,
   type WorkPointId,
 } from "../../terms";
-import { islandOf } from "../joined";
-import { elementsOf, nameOf, namesOf } from "../names";
-import { defineRule } from "../rule";
-import type { JobState } from "../state";
-import { isHotStickWork } from "../verbs";
+import { islandOf } from "../job/joined";
+import { elementsOf, nameOf, namesOf } from "../job/names";
+import { defineRule } from "./rule";
+import type { JobState } from "../job/state";
+import { isHotStickWork } from "../job/verbs";
 
 type Bank = Extract<CircuitElement, { kind: "transformer" }>;
 

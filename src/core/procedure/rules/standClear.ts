@@ -1,9 +1,9 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { gapsOf, phasesMoved } from "../gap";
-import { isLiveState } from "../live";
-import { elementOf, nameOf } from "../names";
-import { defineRule } from "../rule";
+import { gapsOf, phasesMoved } from "../effects/gap";
+import { isLiveState } from "../job/live";
+import { elementOf, nameOf } from "../job/names";
+import { defineRule } from "./rule";
 
 /** A link that blows as its cutout closes throws hot gas out of the barrel: stand out of its way and look away. */
 export const standClear = defineRule({

@@ -1,7 +1,7 @@
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
-import { defineRule } from "../rule";
-import { placeOf } from "../places";
+import { defineRule } from "./rule";
+import { placeOf } from "../job/places";
 
 /** A step that cannot be done as things stand, or that changes nothing: the plan and the poles differ. */
 export const stepNotPossible = defineRule({

@@ -1,5 +1,5 @@
-import { carriedToWork } from "../carried";
-import { defineRule } from "../rule";
+import { carriedToWork } from "../job/carried";
+import { defineRule } from "./rule";
 
 /** A mistake elsewhere would lift the pole, the truck and the rods; people are kept clear of them. Found by the assessment of the drawing, and said when work begins. */
 export const stepTouch = defineRule({

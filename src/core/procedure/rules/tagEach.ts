@@ -1,9 +1,9 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { isolationPoints, isSoleCrew, isTagged } from "../isolation";
-import { nameOf } from "../names";
-import { defineRule } from "../rule";
-import { isRelying } from "../verbs";
+import { isolationPoints, isSoleCrew, isTagged } from "../job/isolation";
+import { nameOf } from "../job/names";
+import { defineRule } from "./rule";
+import { isRelying } from "../job/verbs";
 
 /** Every open point that keeps the work dead has a tag before testing, grounding or work begins. */
 export const tagEach = defineRule({

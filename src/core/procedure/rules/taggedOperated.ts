@@ -1,12 +1,12 @@
 import { deviceOf, openPhasesOf } from "../../devices";
 import { citationOf } from "../../reference";
 import { type ElementId, say } from "../../terms";
-import { phasesMoved } from "../gap";
-import { isTagged, wasFoundTagged } from "../isolation";
-import { elementOf, nameOf } from "../names";
-import { defineRule } from "../rule";
-import type { JobState } from "../state";
-import { isOpening, isSwitching } from "../verbs";
+import { phasesMoved } from "../effects/gap";
+import { isTagged, wasFoundTagged } from "../job/isolation";
+import { elementOf, nameOf } from "../job/names";
+import { defineRule } from "./rule";
+import type { JobState } from "../job/state";
+import { isOpening, isSwitching } from "../job/verbs";
 
 /**
  * A tag says: do not operate. Taking the barrel out of a cutout that hangs open already is no operation of it, nor is

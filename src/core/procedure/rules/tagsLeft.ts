@@ -1,11 +1,11 @@
 import { citationOf } from "../../reference";
 import { conductorId, lettersOf, say } from "../../terms";
 import { endsOf } from "../../network";
-import { isTagged, wasFoundTagged } from "../isolation";
-import { energizedBy, energizedOnTheJob } from "../live";
-import { elementsOf, nameOf } from "../names";
-import { defineRule } from "../rule";
-import { isSwitching } from "../verbs";
+import { isTagged, wasFoundTagged } from "../job/isolation";
+import { energizedBy, energizedOnTheJob } from "../job/live";
+import { elementsOf, nameOf } from "../job/names";
+import { defineRule } from "./rule";
+import { isSwitching } from "../job/verbs";
 
 /** Every tag of the job is off what is energized again. A tag that was there before the crew came is not its own to take. */
 export const tagsLeft = defineRule({

@@ -1,10 +1,10 @@
 import { conductorNames } from "../../document";
 import { citationOf } from "../../reference";
 import { conductorId, type Letter, say } from "../../terms";
-import { setName } from "../names";
-import { groundIdOf, phasesAt } from "../positions";
-import { defineRule } from "../rule";
-import { asItStands } from "../seen";
+import { setName } from "../job/names";
+import { groundIdOf, phasesAt } from "../job/positions";
+import { defineRule } from "./rule";
+import { asItStands } from "../job/seen";
 
 /**
  * A ground goes only on conductors tested at that point since the last switching and found without nominal voltage,

@@ -1,9 +1,9 @@
 import { conductorNames } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
-import { figure } from "../names";
-import { defineRule } from "../rule";
-import { isLooking } from "../looking";
+import { figure } from "../job/names";
+import { defineRule } from "./rule";
+import { isLooking } from "../job/looking";
 
 /** A test that shows voltage ends the plan: the crew stops and looks again before it does anything else. */
 export const testLive = defineRule({

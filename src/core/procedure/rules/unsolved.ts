@@ -1,7 +1,7 @@
 import { COMMON_PRACTICE } from "../../reference";
-import { asItStands } from "../seen";
-import { defineRule } from "../rule";
-import { carriedAsNew } from "../carried";
+import { asItStands } from "../job/seen";
+import { defineRule } from "./rule";
+import { carriedAsNew } from "../job/carried";
 
 /** Where the drawing's equations cannot be solved no number may be believed: said at the first step, and where a step makes it so. */
 export const unsolved = defineRule({

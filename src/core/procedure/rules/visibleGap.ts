@@ -1,10 +1,10 @@
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
-import { hasVisibleGap } from "../isolation";
-import { nameOf } from "../names";
-import { defineRule } from "../rule";
-import { seen } from "../seen";
-import { isRelying } from "../verbs";
+import { hasVisibleGap } from "../job/isolation";
+import { nameOf } from "../job/names";
+import { defineRule } from "./rule";
+import { seen } from "../job/seen";
+import { isRelying } from "../job/verbs";
 
 /** Isolation rests on a gap that one can see: a threat whose every closing is out of sight shows that it does not. */
 export const visibleGap = defineRule({

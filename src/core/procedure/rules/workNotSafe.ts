@@ -1,11 +1,11 @@
 import { jobOf } from "../../document";
 import { citationOf } from "../../reference";
 import { say, type WorkPointId } from "../../terms";
-import { nameOfWorkPoint } from "../names";
-import { defineRule } from "../rule";
-import { seen } from "../seen";
-import { threatsWords } from "../threatWords";
-import { isHotStickWork } from "../verbs";
+import { nameOfWorkPoint } from "../job/names";
+import { defineRule } from "./rule";
+import { seen } from "../job/seen";
+import { threatsWords } from "../job/threatWords";
+import { isHotStickWork } from "../job/verbs";
 
 /** Hands touch only what is grounded, tested and beyond two mistakes; work with a hot stick goes by its own rules. */
 export const workNotSafe = defineRule({

@@ -1,0 +1,51 @@
+import { type Breaks, type CircuitElement, deviceOf, openPhasesOf } from "../../devices";
+import { settingsOf, type Step } from "../../document";
+import type { ElementId, Letter } from "../../terms";
+import { elementOf } from "../job/names";
+import { phasesOf } from "../job/positions";
+import { asItStands } from "../job/seen";
+import type { JobState } from "../job/state";
+import { isOpening } from "../job/verbs";
+
+/** Current that a step breaks in one phase of a thing, and what that thing may break with the tool in hand. */
+export interface Breaking {
+  readonly element: ElementId;
+  readonly letter: Letter;
+  /** through it just before it opens [A] */
+  readonly amps: number;
+  readonly limit: Breaks;
+}
+
+/** Below this nothing is broken that anybody could see: leakage, and the charge of a few spans [A]. */
+export const NO_AMPS = 0.01;
+
+/** What a step that opens a thing breaks, phase by phase. */
+export function breakingsOf(step: Step, before: JobState): Breaking[] {
+  const { document } = before;
+  const element = elementOf(document.system, step.element);
+  if (!isOpening(step) || element === undefined) return [];
+  const id = step.element as ElementId;
+  const amps = asItStands(before).elements[id]?.amps ?? {};
+  const limit = limitOf(element, step, before);
+  const letters = [...phasesOf(element, step)].filter(
+    (it) => !openPhasesOf(element).includes(it),
+  ) as Letter[];
+  return letters.map((letter) => ({ element: id, letter, amps: amps[letter] ?? 0, limit }));
+}
+
+/** A line that is cut parts like a lead; whatever else has no limit of its own breaks nothing by itself. */
+function limitOf(element: CircuitElement, step: Step, { document }: JobState): Breaks {
+  const settings = settingsOf(document);
+  const device = deviceOf(element.kind);
+  if (element.kind === "span") return { amps: settings.clampBreakAmps, basis: "lead" };
+  return (
+    device.breaks?.(element as never, step.with ?? "", settings) ?? {
+      amps: settings.openWithoutLoadBreakAmps,
+      basis: "bare",
+    }
+  );
+}
+
+/** The phase of a step that breaks most of what it may, worst first. */
+export const worstOf = (breakings: readonly Breaking[]): Breaking | undefined =>
+  [...breakings].sort((a, b) => b.amps - a.amps)[0];

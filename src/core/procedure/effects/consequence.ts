@@ -1,0 +1,325 @@
+import { conductorNames, settingsOf, jobOf, type Step } from "../../document";
+import {
+  type ConductorId,
+  conductorId,
+  type ElementId,
+  type Letter,
+  lettersOf,
+  type Message,
+  say,
+  type WorkPointId,
+} from "../../terms";
+import { breakingsOf, NO_AMPS, worstOf } from "./breaking";
+import { capacitorsOn, heldCharge, unitVolts } from "./capacitors";
+import { clearingWords, faultAmps } from "./clearing";
+import { ampsThrough, degreesAcross, gapsOf, mismatchOf, phasesMoved, voltsAcross } from "./gap";
+import { energizedBy, isLiveState } from "../job/live";
+import { elementOf, elementsOf, figure, listOf, nameOf, setName } from "../job/names";
+import { groundIdOf, phasesAt } from "../job/positions";
+import { readingsOf } from "../job/readings";
+import { asItStands, seen } from "../job/seen";
+import type { JobState } from "../job/state";
+import { DISCHARGE_SECONDS, trappedJoules } from "./trappedCharge";
+import { isHotStickWork, isSwitching } from "../job/verbs";
+
+/** What a step brought about: an arc across a gap, a fault through a short, a shock, or nothing of the kind. */
+export interface Consequence {
+  readonly kind: "arc" | "fault" | "shock" | "none";
+  /** broken, flowing in the fault, or through the person [A] */
+  readonly amps: number;
+  /** across the gap, on the conductor before the fault, or across the person [V] */
+  readonly volts: number;
+  readonly text: Message;
+}
+
+/** The worst that a step brought about; where nothing went wrong, what the crew sees. */
+export function consequenceOf(step: Step, before: JobState, after: JobState): Consequence {
+  return (
+    shock(step, before, after) ??
+    chargeLetGo(step, before) ??
+    groundedLive(step, before, after) ??
+    ungroundedLive(step, before, after) ??
+    closedOntoFault(step, before, after) ??
+    joinedOutOfStep(step, before, after) ??
+    drawnArc(step, before, after) ??
+    pickedUpByClamp(step, before, after) ??
+    unharmed(step, before, after)
+  );
+}
+
+/** Hands on a conductor that is live, or becomes live under them. */
+function shock(step: Step, before: JobState, after: JobState): Consequence | undefined {
+  const { bodyOhms, exposureLimitVolts } = settingsOf(after.document);
+  const worst = [...after.workUnderWay]
+    .filter((id) => handsAreOn(after, id) && (isWorkAt(step, id) || verdictOf(before, id) !== "live"))
+    .filter((id) => verdictOf(after, id) === "live")
+    .map((id) => ({ id, volts: exposureNow(after, id) }))
+    .sort((a, b) => b.volts - a.volts)[0];
+  if (worst === undefined || worst.volts < exposureLimitVolts) return undefined;
+  const amps = worst.volts / bodyOhms;
+  return {
+    kind: "shock",
+    amps,
+    volts: worst.volts,
+    text: say("consequence.shock", {
+      where: nameOf(after.document, jobOf(after.document).workPoints[worst.id]!.at),
+      volts: figure(worst.volts),
+      milliamps: figure(amps * 1000),
+      ohms: bodyOhms,
+    }),
+  };
+}
+
+const isWorkAt = (step: Step, id: WorkPointId): boolean => step.do === "work" && step.at === id;
+
+/** Whether people touch the line at a work point, and do not work it with a stick. */
+export const handsAreOn = ({ played }: JobState, id: WorkPointId): boolean => {
+  const last = played.findLast((it) => isWorkAt(it, id));
+  return last !== undefined && !isHotStickWork(last);
+};
+
+const verdictOf = (state: JobState, id: WorkPointId) => seen(state).workPoints[id]?.verdict;
+
+/** What a worker at a work point feels as things stand [V]. */
+const exposureNow = (state: JobState, id: WorkPointId): number =>
+  Math.max(
+    0,
+    ...(seen(state).workPoints[id]?.threats ?? [])
+      .filter((it) => it.strength === 0)
+      .map((it) => it.exposureVolts),
+  );
+
+/** A capacitor that is touched or grounded before its charge is gone. */
+function chargeLetGo(step: Step, before: JobState): Consequence | undefined {
+  const touched = touchedConductors(step, before);
+  if (touched.length === 0) return undefined;
+  const { frequencyHz } = before.document.system;
+  const { exposureLimitVolts, bodyOhms } = settingsOf(before.document);
+  const isHands = step.do === "work";
+  const worst = capacitorsOn(before, touched)
+    .flatMap(([id, it]) => {
+      const held = heldCharge(before, id, it);
+      // To be shorted by a ground once its time is over is what a capacitor waits for.
+      return held === undefined || (!isHands && held.seconds >= DISCHARGE_SECONDS)
+        ? []
+        : [{ id, it, volts: held.volts }];
+    })
+    .sort((a, b) => b.volts - a.volts)[0];
+  if (worst === undefined || worst.volts < exposureLimitVolts) return undefined;
+  return {
+    kind: isHands ? "shock" : "arc",
+    amps: isHands ? worst.volts / bodyOhms : 0,
+    volts: worst.volts,
+    text: say("consequence.charge", {
+      name: nameOf(before.document, worst.id),
+      volts: figure(worst.volts),
+      joules: figure(trappedJoules(worst.it.kvar, unitVolts(worst.it), worst.volts, frequencyHz)),
+    }),
+  };
+}
+
+/** Conductors that a step lays hands or a ground on. */
+export function touchedConductors(step: Step, before: JobState): ConductorId[] {
+  if (step.do === "ground")
+    return [...phasesAt(before.document.system, step)].map((it) => conductorId(step.at ?? "", it as Letter));
+  if (step.do !== "work" || isHotStickWork(step)) return [];
+  const workPoint = jobOf(before.document).workPoints[step.at as WorkPointId];
+  return workPoint === undefined
+    ? []
+    : lettersOf(workPoint.conductors).map((it) => conductorId(workPoint.at, it as Letter));
+}
+
+/** A ground set put on a conductor that something supplies. */
+function groundedLive(step: Step, before: JobState, after: JobState): Consequence | undefined {
+  if (step.do !== "ground" || before.document === after.document) return undefined;
+  const live = liveOf(before, touchedConductors(step, before));
+  if (live.length === 0) return undefined;
+  const id = groundIdOf(before.document.system, step);
+  return {
+    kind: "fault",
+    amps: faultAmps(after, [id]),
+    volts: Math.max(...live.map((it) => asItStands(before).conductors[it]!.volts)),
+    text: say("consequence.groundedLive", {
+      where: conductorNames(before.document, live),
+      amps: figure(faultAmps(after, [id])),
+      volts: figure(Math.max(...live.map((it) => asItStands(before).conductors[it]!.volts))),
+      clearing: clearingWords(after),
+    }),
+  };
+}
+
+/** A ground set taken off while a supply feeds it. */
+function ungroundedLive(step: Step, before: JobState, after: JobState): Consequence | undefined {
+  if (step.do !== "unground") return undefined;
+  const live = liveUnder(before, step.element as ElementId);
+  if (live.length === 0) return undefined;
+  const amps = faultAmps(before, [step.element as ElementId]);
+  const volts = Math.max(...live.map((it) => asItStands(after).conductors[it]!.volts));
+  return {
+    kind: "arc",
+    amps,
+    volts,
+    text: say("consequence.ungroundedLive", {
+      where: conductorNames(before.document, live),
+      amps: figure(amps),
+      volts: figure(volts),
+    }),
+  };
+}
+
+/** Conductors under a ground set that something supplies. */
+export function liveUnder(state: JobState, set: ElementId): ConductorId[] {
+  const element = elementOf(state.document.system, set);
+  if (element?.kind !== "ground") return [];
+  return liveOf(
+    state,
+    lettersOf(element.phases).map((letter) => conductorId(element.at, letter)),
+  );
+}
+
+const liveOf = (state: JobState, ids: readonly ConductorId[]): ConductorId[] =>
+  ids.filter((id) => isLiveState(asItStands(state).conductors[id]?.state));
+
+/** Things that short conductors which a step has just brought to life. */
+export function shortsEnergized(before: JobState, after: JobState): ElementId[] {
+  const faulted = new Set(
+    energizedBy(before, after).filter((id) => asItStands(after).conductors[id]!.state === "faulted"),
+  );
+  return elementsOf(after.document.system)
+    .filter(
+      ([, it]) => it.kind === "ground" || it.kind === "fault" || (it.kind === "arrester" && it.failed !== ""),
+    )
+    .filter(([, it]) => {
+      const { at, phases } = it as { at: string; phases: string };
+      return lettersOf(phases).some((letter) => faulted.has(conductorId(at, letter)));
+    })
+    .map(([id]) => id);
+}
+
+function closedOntoFault(step: Step, before: JobState, after: JobState): Consequence | undefined {
+  if (!isSwitching(step) || before.document === after.document) return undefined;
+  const shorts = shortsEnergized(before, after);
+  if (shorts.length === 0) return undefined;
+  const { closed } = phasesMoved(step, before, after);
+  const amps = Math.max(ampsThrough(after, step.element, closed), faultAmps(after, shorts));
+  const volts = Math.max(
+    0,
+    ...gapsOf(before, step.element, closed).map((gap) => Math.max(gap.from.volts, gap.to.volts)),
+  );
+  return {
+    kind: "fault",
+    amps,
+    volts,
+    text: say("consequence.closedOnto", {
+      name: nameOf(after.document, step.element ?? ""),
+      onto: listOf(shorts.map((id) => shortName(after, id))),
+      amps: figure(amps),
+      clearing: clearingWords(after),
+    }),
+  };
+}
+
+/** What a closing makes a short onto: most often a ground set. */
+const shortName = ({ document }: JobState, id: string): Message | string =>
+  elementOf(document.system, id)?.kind === "ground" ? setName(document, id) : nameOf(document, id);
+
+function joinedOutOfStep(step: Step, before: JobState, after: JobState): Consequence | undefined {
+  const gap = mismatchOf(step, before, after);
+  if (gap === undefined) return undefined;
+  const amps = ampsThrough(after, step.element, phasesMoved(step, before, after).closed);
+  return {
+    kind: "fault",
+    amps,
+    volts: voltsAcross(gap),
+    text: say("consequence.outOfStep", {
+      name: nameOf(after.document, step.element ?? ""),
+      degrees: figure(degreesAcross(gap)),
+      volts: figure(voltsAcross(gap)),
+      amps: figure(amps),
+      clearing: clearingWords(after),
+    }),
+  };
+}
+
+function drawnArc(step: Step, before: JobState, after: JobState): Consequence | undefined {
+  const worst = worstOf(
+    breakingsOf(step, before).filter(({ amps, limit }) => amps > limit.amps && amps > NO_AMPS),
+  );
+  if (worst === undefined) return undefined;
+  const volts = Math.max(0, ...gapsOf(after, step.element, worst.letter).map(voltsAcross));
+  return {
+    kind: "arc",
+    amps: worst.amps,
+    volts,
+    text: say("consequence.arc", {
+      name: nameOf(before.document, worst.element),
+      letter: worst.letter,
+      amps: figure(worst.amps),
+      volts: figure(volts),
+      limit: figure(worst.limit.amps),
+    }),
+  };
+}
+
+/** A clamp put on with load beyond it: its jaws make the load. */
+function pickedUpByClamp(step: Step, before: JobState, after: JobState): Consequence | undefined {
+  if (step.do !== "attach") return undefined;
+  const { closed } = phasesMoved(step, before, after);
+  const amps = ampsThrough(after, step.element, closed);
+  if (amps <= settingsOf(after.document).clampBreakAmps) return undefined;
+  const volts = Math.max(0, ...gapsOf(before, step.element, closed).map(voltsAcross));
+  return {
+    kind: "arc",
+    amps,
+    volts,
+    text: say("consequence.clampArc", {
+      name: nameOf(after.document, step.element ?? ""),
+      amps: figure(amps),
+      volts: figure(volts),
+    }),
+  };
+}
+
+const none = (text: Message, amps = 0, volts = 0): Consequence => ({ kind: "none", amps, volts, text });
+
+/** What the crew sees of a step that went well. */
+function unharmed(step: Step, before: JobState, after: JobState): Consequence {
+  if (after.notDone !== undefined) return none(after.notDone);
+  if (step.do === "test") return shown(step, before);
+  const worst = worstOf(breakingsOf(step, before));
+  if (worst !== undefined)
+    return worst.amps <= NO_AMPS
+      ? none(say("consequence.openedDead", { name: nameOf(before.document, worst.element) }))
+      : none(
+          say("consequence.broken", {
+            name: nameOf(before.document, worst.element),
+            amps: figure(worst.amps),
+            by: say(`breaks.${worst.limit.basis}`, { limit: figure(worst.limit.amps) }),
+          }),
+          worst.amps,
+          Math.max(0, ...gapsOf(after, step.element, worst.letter).map(voltsAcross)),
+        );
+  const { closed } = phasesMoved(step, before, after);
+  if (closed !== "" && elementOf(after.document.system, step.element) !== undefined) {
+    const amps = ampsThrough(after, step.element, closed);
+    if (amps <= NO_AMPS)
+      return none(say("consequence.closedDead", { name: nameOf(after.document, step.element!) }));
+    return none(
+      say("consequence.carries", { name: nameOf(after.document, step.element!), amps: figure(amps) }),
+      amps,
+    );
+  }
+  return none(say("consequence.none"));
+}
+
+function shown(step: Step, before: JobState): Consequence {
+  const readings = [...readingsOf(before, step)];
+  const highest = Math.max(0, ...readings.map(([, it]) => it.volts));
+  const words = readings.map(([id, { volts, isDead, isWithoutNominalVolts }]) =>
+    say(isDead ? "reading.dead" : isWithoutNominalVolts ? "reading.induced" : "reading.live", {
+      where: conductorNames(before.document, [id]),
+      volts: figure(volts),
+    }),
+  );
+  return none(words.length === 0 ? say("consequence.none") : listOf(words), 0, highest);
+}

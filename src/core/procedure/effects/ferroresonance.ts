@@ -1,0 +1,85 @@
+import { deviceOf, type ElementOfKind, secondaryLetters } from "../../devices";
+import type { Step, System } from "../../document";
+import { conductorId, type ElementId, lettersOf } from "../../terms";
+import { gapsOf, phasesMoved } from "./gap";
+import { joinedTo, joinedWithout } from "../job/joined";
+import { isLiveState } from "../job/live";
+import { elementOf, elementsOf } from "../job/names";
+import type { JobState } from "../job/state";
+
+/** Resistive load that keeps a bank from ringing, in percent of its rating: "a few percent" (from memory: IEEE C57.105). */
+const DAMPING_PERCENT = 5;
+
+export interface FerroresonanceRisk {
+  readonly bank: ElementId;
+  readonly cable: ElementId;
+  readonly loadPercent: number;
+}
+
+/** Banks whose primary has no path from its star to the neutral. */
+const UNGROUNDED: readonly string[] = ["Y-D", "D-Yg", "D-D"];
+
+/**
+ * Whether a step switches single poles of a bank with an ungrounded primary, over cable, with little load on it: the four
+ * conditions together.
+ *
+ * @see IEEE C57.105 and distribution handbooks, from memory; `shared/reference/ferroresonance-and-backfeed.json`, conditions
+ */
+export function ferroresonanceRisk(
+  step: Step,
+  before: JobState,
+  after: JobState,
+): FerroresonanceRisk | undefined {
+  const { system } = after.document;
+  const element = elementOf(system, step.element);
+  const opening = element === undefined ? undefined : deviceOf(element.kind).opening;
+  if (element === undefined || opening === undefined || opening.gang(element as never)) return undefined;
+  const { opened, closed } = phasesMoved(step, before, after);
+  const moved = opened + closed;
+  const { to } = element as { to?: string };
+  if (moved === "" || to === undefined) return undefined;
+  const isSupplied = gapsOf(before, step.element, moved).some(
+    ({ from, to: far }) => isLiveState(from.state) || isLiveState(far.state),
+  );
+  if (!isSupplied) return undefined;
+  const beyond = joinedWithout(
+    system,
+    lettersOf((element as { phases: string }).phases).map((letter) => conductorId(to, letter)),
+    step.element as ElementId,
+  );
+  const bank = elementsOf(system).find(
+    ([, it]) =>
+      it.kind === "transformer" &&
+      UNGROUNDED.includes(it.connection) &&
+      lettersOf(it.phases).some(
+        (letter) => moved.includes(letter) && beyond.has(conductorId(it.from, letter)),
+      ),
+  );
+  const cable = elementsOf(system).find(
+    ([, it]) =>
+      it.kind === "span" &&
+      it.construction === "cable" &&
+      lettersOf(it.phases).some(
+        (letter) => beyond.has(conductorId(it.from, letter)) && beyond.has(conductorId(it.to, letter)),
+      ),
+  );
+  if (bank === undefined || cable === undefined) return undefined;
+  const loadPercent = loadPercentOf(system, bank[1] as ElementOfKind<"transformer">);
+  return loadPercent >= DAMPING_PERCENT ? undefined : { bank: bank[0], cable: cable[0], loadPercent };
+}
+
+/** Load on the secondary of a bank, in percent of its rating. */
+function loadPercentOf(system: System, bank: ElementOfKind<"transformer">): number {
+  const joined = joinedTo(
+    system,
+    secondaryLetters(bank).map((letter) => conductorId(bank.to, letter)),
+  );
+  const kw = elementsOf(system).reduce(
+    (sum, [, it]) =>
+      it.kind === "load" && lettersOf(it.phases).some((letter) => joined.has(conductorId(it.at, letter)))
+        ? sum + it.kw
+        : sum,
+    0,
+  );
+  return (100 * kw) / bank.kva;
+}

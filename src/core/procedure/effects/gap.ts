@@ -1,0 +1,98 @@
+import { deviceOf, openPhasesOf } from "../../devices";
+import type { Step } from "../../document";
+import type { ConductorReport } from "../../hazard";
+import { complex, type Complex, conductorId, type ElementId, type Letter } from "../../terms";
+import { isLiveState } from "../job/live";
+import { elementOf } from "../job/names";
+import { asItStands } from "../job/seen";
+import type { JobState } from "../job/state";
+
+const phasor = ({ volts, angleDeg }: ConductorReport): Complex => complex.polar(volts, angleDeg);
+
+/** What stands at the two sides of one phase of a thing. */
+export interface Gap {
+  readonly letter: Letter;
+  readonly from: ConductorReport;
+  readonly to: ConductorReport;
+}
+
+/** The two sides of each phase of a two-ended thing; nothing for any other. */
+export function gapsOf(state: JobState, id: string | undefined, letters: string): Gap[] {
+  const element = elementOf(state.document.system, id);
+  if (element === undefined || deviceOf(element.kind).ends.length < 2 || element.kind === "transformer")
+    return [];
+  const { from, to } = element as unknown as { from: string; to: string };
+  const { conductors } = asItStands(state);
+  return [...letters].flatMap((it) => {
+    const letter = it as Letter;
+    const [a, b] = [conductors[conductorId(from, letter)], conductors[conductorId(to, letter)]];
+    return a === undefined || b === undefined ? [] : [{ letter, from: a, to: b }];
+  });
+}
+
+/** Volts across a gap [V]. */
+export function voltsAcross({ from, to }: Gap): number {
+  const volts = complex.magnitude(complex.subtract(phasor(from), phasor(to)));
+  // Where the equations cannot be solved volts are infinite, and their difference counts as over every limit.
+  return Number.isNaN(volts) ? Infinity : volts;
+}
+
+/** Angle between the two sides of a gap, 0 to 180 [°]. */
+export const degreesAcross = ({ from, to }: Gap): number =>
+  Math.abs(((from.angleDeg - to.angleDeg + 540) % 360) - 180);
+
+/** Both sides live: closing joins two things that each have a supply. */
+const isLiveOnBothSides = ({ from, to }: Gap): boolean => isLiveState(from.state) && isLiveState(to.state);
+
+/**
+ * One side is only the other's own supply come back through the windings of a bank or a load: a phase of a bank switched
+ * one by one. Closing it puts right what stands there; it joins no second supply.
+ */
+const isRegenerated = ({ from, to }: Gap): boolean => {
+  const comesBackFrom = (side: ConductorReport, other: ConductorReport) =>
+    side.state === "backfed" && side.sources.every((it) => other.sources.includes(it));
+  return comesBackFrom(from, to) || comesBackFrom(to, from);
+};
+
+/** Phases that a step opened, or closed: those that are now otherwise than before. */
+export function phasesMoved(
+  step: Step,
+  before: JobState,
+  after: JobState,
+): { opened: string; closed: string } {
+  const was = elementOf(before.document.system, step.element);
+  const is = elementOf(after.document.system, step.element);
+  if (was === undefined || is === undefined) return { opened: "", closed: "" };
+  const [openBefore, openAfter] = [openPhasesOf(was), openPhasesOf(is)];
+  return {
+    opened: [...openAfter].filter((it) => !openBefore.includes(it)).join(""),
+    closed: [...openBefore].filter((it) => !openAfter.includes(it)).join(""),
+  };
+}
+
+/** The largest current through some phases of a thing [A]. */
+export const ampsThrough = (state: JobState, id: string | undefined, letters: string): number =>
+  Math.max(
+    0,
+    ...[...letters].map((it) => asItStands(state).elements[id as ElementId]?.amps[it as Letter] ?? 0),
+  );
+
+/** Beyond this two supplies are not joined [°]: a common setting of a synchronism check (from memory). */
+const MOST_DEGREES = 20;
+
+/** The gap that a step closes between supplies that do not stand together; the worst one. */
+export function mismatchOf(step: Step, before: JobState, after: JobState): Gap | undefined {
+  const { closed } = phasesMoved(step, before, after);
+  return gapsOf(before, step.element, closed)
+    .filter(
+      (gap) =>
+        isLiveOnBothSides(gap) &&
+        !isRegenerated(gap) &&
+        degreesAcross(gap) > MOST_DEGREES &&
+        voltsAcross(gap) > LEAST_VOLTS,
+    )
+    .sort((a, b) => voltsAcross(b) - voltsAcross(a))[0];
+}
+
+/** A dead short's remains have an angle too: below this there is no supply to be out of step with [V]. */
+const LEAST_VOLTS = 50;

@@ -1,0 +1,98 @@
+import { openPhasesOf } from "../../devices";
+import type { Step } from "../../document";
+import { type FuseLink, meltAmps } from "../../reference";
+import { type ConductorId, conductorId, type ElementId, lettersOf } from "../../terms";
+import { ampsThrough, phasesMoved } from "./gap";
+import { coldLoadSurge, fullLoadAmps, inrushSurges, melts, type Surge } from "./inrush";
+import { joinedWithout } from "../job/joined";
+import { energizedBy, isLiveState } from "../job/live";
+import { elementOf, elementsOf } from "../job/names";
+import { pathToConductor } from "../job/paths";
+import { asItStands } from "../job/seen";
+import type { JobState } from "../job/state";
+import { isSwitching } from "../job/verbs";
+
+/** A surge through a link when a step picks something up. */
+export interface LinkSurge extends Surge {
+  readonly why: "inrush" | "cold-load";
+  readonly melts: boolean;
+  /** what the quickest link of this rating melts at in that time [A] */
+  readonly meltAmps: number;
+}
+
+export interface PickUp {
+  readonly element: ElementId;
+  readonly link: FuseLink;
+  readonly surges: readonly LinkSurge[];
+}
+
+/**
+ * What each link on the way to a thing that closes has to carry: the inrush of every transformer that is energized with
+ * it, and the load that comes back cold.
+ */
+export function surgesOnClosing(step: Step, before: JobState, after: JobState): PickUp[] {
+  const { closed } = phasesMoved(step, before, after);
+  if (!isSwitching(step) || closed === "") return [];
+  const woken = new Set(energizedBy(before, after));
+  if (woken.size === 0) return [];
+  const transformers = elementsOf(after.document.system).flatMap(([, it]) =>
+    it.kind === "transformer"
+      ? [
+          {
+            amps: fullLoadAmps(it),
+            primary: lettersOf(it.phases).map((letter) => conductorId(it.from, letter)),
+          },
+        ]
+      : [],
+  );
+  const energized = transformers.filter(({ primary }) => primary.some((id) => woken.has(id)));
+  return linksOf(after, step.element as ElementId, closed, woken).map(({ id, link, beyond }) => {
+    const fullLoad = energized
+      .filter(({ primary }) => primary.some((it) => beyond.has(it)))
+      .reduce((sum, { amps }) => sum + amps, 0);
+    const loadAmps = ampsThrough(after, id, closed) - ampsThrough(before, id, closed);
+    return {
+      element: id,
+      link,
+      surges: [
+        ...inrushSurges(fullLoad).map((surge) => judged("inrush", link, surge)),
+        judged("cold-load", link, coldLoadSurge(Math.max(0, loadAmps))),
+      ],
+    };
+  });
+}
+
+const judged = (why: LinkSurge["why"], link: FuseLink, surge: Surge): LinkSurge => ({
+  ...surge,
+  why,
+  melts: melts(link, surge),
+  meltAmps: meltAmps(link, surge.seconds).least,
+});
+
+interface LinkAt {
+  readonly id: ElementId;
+  readonly link: FuseLink;
+  /** conductors on its far side */
+  readonly beyond: ReadonlySet<ConductorId>;
+}
+
+/** Closed links that carry what a step picks up: between the supply and the thing that closes, itself, and those beyond. */
+function linksOf(
+  after: JobState,
+  own: ElementId,
+  letters: string,
+  woken: ReadonlySet<ConductorId>,
+): LinkAt[] {
+  const { system } = after.document;
+  const { to } = (elementOf(system, own) ?? {}) as { to?: string };
+  const far = lettersOf(letters).map((letter) => conductorId(to ?? "", letter));
+  const live = far.find((id) => isLiveState(asItStands(after).conductors[id]?.state));
+  const onTheWay = new Set(live === undefined ? [] : pathToConductor(after, live));
+  return elementsOf(system).flatMap(([id, it]) => {
+    if (it.kind !== "cutout" || it.fuse === undefined || it.fuse === "solid") return [];
+    if (openPhasesOf(it).length === it.phases.length) return [];
+    const ends = lettersOf(it.phases).map((letter) => conductorId(it.to, letter));
+    if (id !== own && !onTheWay.has(id) && !ends.some((end) => woken.has(end))) return [];
+    return [{ id, link: it.fuse, beyond: joinedWithout(system, ends, id) }];
+  });
+}

@@ -1,0 +1,53 @@
+import { deviceOf } from "../../devices";
+import { settingsOf } from "../../document";
+import { jobOf } from "../../document";
+import { endsOf } from "../../network";
+import type { ElementId } from "../../terms";
+import { elementOf } from "./names";
+import { seen } from "./seen";
+import type { JobState } from "./state";
+import { isSameStructure } from "./structures";
+
+/** Open things whose closing takes part in making a work point live: what the isolation of the job rests on. */
+export function isolationPoints(state: JobState): ElementId[] {
+  const ids = new Set<ElementId>();
+  for (const { threats } of Object.values(seen(state).workPoints))
+    for (const { upsets } of threats)
+      for (const { kind, element } of upsets) if (kind === "close" || kind === "reclose") ids.add(element);
+  return [...ids].sort();
+}
+
+export const isTagged = (state: JobState, id: ElementId): boolean =>
+  state.otherTags.has(id) ||
+  (elementOf(state.document.system, id) as { tagged?: boolean } | undefined)?.tagged === true;
+
+/** Tagged before the crew came: that tag is not its own to take. */
+export const wasFoundTagged = (state: JobState, id: ElementId): boolean =>
+  isTagged({ ...state, document: state.asFound, otherTags: new Set() }, id);
+
+/** Whether one can see the gap of an open thing. */
+export function hasVisibleGap(state: JobState, id: ElementId): boolean {
+  const element = elementOf(state.document.system, id);
+  if (element === undefined) return true;
+  return deviceOf(element.kind).opening?.visibleGap(element as never) ?? true;
+}
+
+/**
+ * The exception for a single crew: with every opening visible, on the structure of the work and under its own control it
+ * may leave out the request, the tags and the disabling of automatic switches. It holds only where the settings say
+ * `singleCrew`, and falls away as soon as one opening is out of sight.
+ *
+ * @see 29 CFR 1910.269(m)(2)(iii), `procedure-rules.json` single-crew-exception
+ */
+export function isSoleCrew(state: JobState): boolean {
+  const { document } = state;
+  if (!settingsOf(document).singleCrew) return false;
+  const workPoints = Object.values(jobOf(document).workPoints);
+  return isolationPoints(state).every((id) => {
+    const element = elementOf(document.system, id)!;
+    const inSight = endsOf(element).some(([, point]) =>
+      workPoints.some(({ at }) => isSameStructure(document.system, point, at)),
+    );
+    return inSight && hasVisibleGap(state, id);
+  });
+}

@@ -1,0 +1,51 @@
+import { perObject, type System } from "../../document";
+import { metallicIslands } from "../../hazard/view";
+import { circuitOf, EDGE, reachGraphOf, standingOf } from "../../network";
+import type { ConductorId, ElementId } from "../../terms";
+
+/** The conductors of a drawing by which are one: joined through closed things and unparted spans. */
+const islandsOf = perObject((system: System) => {
+  const circuit = circuitOf(system);
+  return { circuit, labels: metallicIslands(circuit, standingOf(circuit)) };
+});
+
+/** The same number for conductors that are joined through closed things and unparted spans; −1 for one that is not there. */
+export function islandOf(system: System, id: ConductorId): number {
+  const { circuit, labels } = islandsOf(system);
+  const node = circuit.nodeOf.get(id);
+  return node === undefined ? -1 : labels[node]!;
+}
+
+/** Every conductor that is joined to one of these, themselves too. */
+export function joinedTo(system: System, ids: readonly ConductorId[]): ReadonlySet<ConductorId> {
+  const { circuit, labels } = islandsOf(system);
+  const wanted = new Set(ids.map((id) => islandOf(system, id)));
+  wanted.delete(-1);
+  return new Set(circuit.conductorIds.filter((_, node) => wanted.has(labels[node]!)));
+}
+
+export const isJoined = (system: System, a: ConductorId, b: ConductorId): boolean =>
+  islandOf(system, a) !== -1 && islandOf(system, a) === islandOf(system, b);
+
+/** The same as if one element were not there: what lies beyond it, if one begins at its far end. */
+export function joinedWithout(
+  system: System,
+  ids: readonly ConductorId[],
+  without: ElementId,
+): ReadonlySet<ConductorId> {
+  const { circuit } = islandsOf(system);
+  const { rowStart, around, from, to, kind, on, element } = reachGraphOf(circuit);
+  const left = circuit.elementIds.indexOf(without);
+  const queue = ids.flatMap((id) => circuit.nodeOf.get(id) ?? []);
+  const reached = new Set(queue);
+  for (const node of queue)
+    for (let at = rowStart[node]!; at < rowStart[node + 1]!; at++) {
+      const edge = around[at]! >> 1;
+      if (kind[edge] !== EDGE.metallic || on[edge] === 0 || element[edge] === left) continue;
+      const other = (around[at]! & 1) === 0 ? to[edge]! : from[edge]!;
+      if (reached.has(other)) continue;
+      reached.add(other);
+      queue.push(other);
+    }
+  return new Set(queue.flatMap((node) => circuit.conductorIds[node] ?? []));
+}

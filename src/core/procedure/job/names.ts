@@ -1,0 +1,49 @@
+import { complete, jobOf, nameIn, type StillhotDocument, type System, type WorkPoint } from "../../document";
+import type { CircuitElement } from "../../devices";
+import { type ElementId, type Message, say, type WorkPointId } from "../../terms";
+
+/** An element with its defaults, or nothing where there is none of this id. */
+export function elementOf(system: System, id: string | undefined): CircuitElement | undefined {
+  if (id === undefined || !Object.hasOwn(system.elements, id)) return undefined;
+  return complete(system.elements[id as ElementId]!);
+}
+
+/** Every element with its id. */
+export const elementsOf = (system: System): (readonly [ElementId, CircuitElement])[] =>
+  (Object.keys(system.elements) as ElementId[]).map((id) => [id, complete(system.elements[id]!)]);
+
+/** What a person calls an element or a point. */
+export const nameOf = nameIn;
+
+export const nameOfWorkPoint = (id: string, { label = "" }: WorkPoint): string => (label === "" ? id : label);
+
+/** What a person calls a ground set, on or taken off. */
+export const setName = (document: { readonly system: System }, id: string): string | Message =>
+  elementOf(document.system, id) === undefined ? say("name.set", { id }) : nameOf(document, id);
+
+/** Work points in words, by their label or the place where they are. */
+export const workPlaces = (document: StillhotDocument, ids: Iterable<string>): Message =>
+  listOf(
+    [...ids].map((id) => {
+      const workPoint = jobOf(document).workPoints[id as WorkPointId] as WorkPoint | undefined;
+      return say("name.plain", { name: workPoint?.label || nameOf(document, workPoint?.at ?? id) });
+    }),
+  );
+
+/** Several things in a row as one message. */
+export function listOf(things: readonly (Message | string)[]): Message {
+  const items = things.map((it) => (typeof it === "string" ? say("name.plain", { name: it }) : it));
+  if (items.length === 0) return say("list.none");
+  return items.slice(0, -1).reduceRight((rest, first) => say("list.more", { first, rest }), items.at(-1)!);
+}
+
+/** Names in a row, no more than a few of them. */
+export function namesOf(names: readonly (Message | string)[], most = 4): Message {
+  const more = names.length - most;
+  return listOf(more > 0 ? [...names.slice(0, most), say("name.more", { count: more })] : names);
+}
+
+/** A number as a person would write it: three figures, no more. */
+export function figure(value: number): number {
+  return Math.abs(value) >= 1000 ? Math.round(value) : Number(value.toPrecision(3));
+}

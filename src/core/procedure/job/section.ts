@@ -1,0 +1,190 @@
+import { type CircuitElement, deviceOf, openPhasesOf, secondaryLetters } from "../../devices";
+import { perObject, type StillhotDocument, type WorkPoint } from "../../document";
+import { assessWithoutWork } from "../../hazard";
+import { circuitOf } from "../../network";
+import {
+  type ConductorId,
+  conductorId,
+  type ElementId,
+  type Letter,
+  lettersOf,
+  type Message,
+  say,
+} from "../../terms";
+import { isLiveState } from "./live";
+import { elementOf, elementsOf, nameOf } from "./names";
+
+/** Above this a conductor belongs to the line, below it to a service or a plant [V, line to line]. */
+const PRIMARY_VOLTS = 1000;
+
+/** What lies beyond a thing or a work point as found, away from the source. */
+interface Section {
+  readonly conductors: ReadonlySet<ConductorId>;
+  readonly elements: readonly (readonly [ElementId, CircuitElement])[];
+  /** normally open things, or open ones with something live on their far side */
+  readonly ties: readonly ElementId[];
+  /** closed things that feed the section beside the one that is asked about */
+  readonly feeds: readonly ElementId[];
+}
+
+/** The ends of a two-ended element, and which letters pass from one to the other. */
+interface Passage {
+  readonly from: readonly ConductorId[];
+  readonly to: readonly ConductorId[];
+}
+
+function passageOf(element: CircuitElement): Passage | undefined {
+  if (deviceOf(element.kind).ends.length < 2) return undefined;
+  const { from, to, phases } = element as CircuitElement & { from: string; to: string; phases: string };
+  const letters = lettersOf(phases);
+  const beyond: readonly Letter[] = element.kind === "transformer" ? secondaryLetters(element) : letters;
+  return {
+    from: letters.map((letter) => conductorId(from, letter)),
+    to: beyond.map((letter) => conductorId(to, letter)),
+  };
+}
+
+/**
+ * Everything beyond some conductors, away from the source, as the drawing was found: `from` is the source side of an
+ * element. Open things end it where they are normally open or have another supply behind them; a blown link does not.
+ */
+function sectionBeyond(
+  document: StillhotDocument,
+  start: readonly ConductorId[],
+  own: readonly ElementId[],
+): Section {
+  const { system } = document;
+  const { conductors: reports } = assessWithoutWork(document);
+  const conductors = new Set(start);
+  const elements = elementsOf(system);
+  const ties = new Set<ElementId>();
+  const isLive = (id: ConductorId) => isLiveState(reports[id]?.state);
+  const isTie = (element: CircuitElement, letter: Letter, far: ConductorId): boolean =>
+    openPhasesOf(element).includes(letter) &&
+    ((element as { normallyOpen?: boolean }).normallyOpen === true || isLive(far));
+  for (let grew = true; grew;) {
+    grew = false;
+    for (const [id, element] of elements) {
+      const passage = passageOf(element);
+      if (passage === undefined || own.includes(id)) continue;
+      const reached =
+        element.kind === "transformer"
+          ? passage.from.some((it) => conductors.has(it))
+            ? passage.to
+            : []
+          : passage.to.filter((far, i) => {
+              if (!conductors.has(passage.from[i]!)) return false;
+              const letter = far.slice(far.lastIndexOf("/") + 1) as Letter;
+              if (!isTie(element, letter, far)) return true;
+              ties.add(id);
+              return false;
+            });
+      for (const far of reached)
+        if (!conductors.has(far)) {
+          conductors.add(far);
+          grew = true;
+        }
+    }
+  }
+  const feeds: ElementId[] = [];
+  for (const [id, element] of elements) {
+    const passage = passageOf(element);
+    if (passage === undefined || own.includes(id)) continue;
+    const entersOnly =
+      passage.to.some((it) => conductors.has(it)) && !passage.from.some((it) => conductors.has(it));
+    if (!entersOnly) continue;
+    const open = openPhasesOf(element);
+    if (open === "" || element.kind === "transformer") feeds.push(id);
+    else if (passage.from.some(isLive) || (element as { normallyOpen?: boolean }).normallyOpen === true)
+      ties.add(id);
+  }
+  const inside = elements.filter(([id, element]) => {
+    if (own.includes(id)) return false;
+    const passage = passageOf(element);
+    if (passage !== undefined) return passage.from.some((it) => conductors.has(it)) && !ties.has(id);
+    const { at, phases } = element as { at?: string; phases?: string };
+    return lettersOf(phases ?? "").some((letter) => conductors.has(conductorId(at ?? "", letter)));
+  });
+  return { conductors, elements: inside, ties: [...ties], feeds };
+}
+
+/**
+ * Why a section needs a permit, or nothing where it does not. A transformer's own tap with no other feed drawn needs
+ * none; a line section does, and so does a drawn generator, tie, transfer switch or parallel transformer. An assumed
+ * generator alone does not.
+ */
+function reasonFor(
+  document: StillhotDocument,
+  { conductors, elements, ties, feeds }: Section,
+): Message | undefined {
+  const { system } = document;
+  const circuit = circuitOf(system);
+  const isPrimary = (id: ConductorId) => {
+    const node = circuit.nodeOf.get(id);
+    return node !== undefined && circuit.nominalVolts[node]! > PRIMARY_VOLTS;
+  };
+  if (![...conductors].some(isPrimary)) return undefined;
+  const named = (id: ElementId) => nameOf({ system }, id);
+  const ofKind = (kind: CircuitElement["kind"]) => elements.filter(([, it]) => it.kind === kind);
+  const [generator] = ofKind("generator");
+  if (generator !== undefined) return say("permit.generator", { name: named(generator[0]) });
+  const transfer = elementsOf(system).find(
+    ([, it]) =>
+      it.kind === "transfer" &&
+      lettersOf(it.phases).some((letter) =>
+        [it.from, it.to].some((point) => conductors.has(conductorId(point, letter))),
+      ),
+  );
+  if (transfer !== undefined) return say("permit.transfer", { name: named(transfer[0]) });
+  if (ties.length > 0) return say("permit.tie", { name: named(ties[0]!) });
+  const parallel = feeds.find((id) => elementOf(system, id)!.kind === "transformer");
+  if (parallel !== undefined) return say("permit.parallel", { name: named(parallel) });
+  if (feeds.length > 0) return say("permit.feed", { name: named(feeds[0]!) });
+  const [source] = ofKind("source");
+  if (source !== undefined) return say("permit.feed", { name: named(source[0]) });
+  const banks = new Set(ofKind("transformer").map(([, it]) => (it as { from: string }).from));
+  if (banks.size > 1) return say("permit.line", { count: banks.size });
+  const other = elements.find(
+    ([, it]) =>
+      it.kind === "load" && lettersOf(it.phases).some((letter) => isPrimary(conductorId(it.at, letter))),
+  );
+  if (banks.size === 1 && other !== undefined) return say("permit.load", { name: named(other[0]) });
+  const isLine = banks.size === 0 && ofKind("span").some(([, it]) => passageOf(it)!.from.some(isPrimary));
+  return isLine ? say("permit.span") : undefined;
+}
+
+const reasonsOf = perObject((_asFound: StillhotDocument) => new Map<string, Message | undefined>());
+
+function remembered(
+  asFound: StillhotDocument,
+  key: string,
+  answer: () => Message | undefined,
+): Message | undefined {
+  const known = reasonsOf(asFound);
+  if (!known.has(key)) known.set(key, answer());
+  return known.get(key);
+}
+
+/** Why operating a thing needs a permit; nothing where it does not. */
+export const permitReasonForElement = (asFound: StillhotDocument, id: ElementId): Message | undefined =>
+  remembered(asFound, `element ${id}`, () => {
+    const element = elementOf(asFound.system, id);
+    if (element === undefined) return undefined;
+    const passage = passageOf(element);
+    const { at, phases } = element as { at?: string; phases?: string };
+    const start = passage?.to ?? lettersOf(phases ?? "").map((letter) => conductorId(at ?? "", letter));
+    return reasonFor(asFound, sectionBeyond(asFound, start, [id]));
+  });
+
+/** Why work at a point needs a permit; nothing where it does not. */
+export const permitReasonForWork = (
+  asFound: StillhotDocument,
+  { at, conductors }: WorkPoint,
+): Message | undefined =>
+  remembered(asFound, `work ${at}/${conductors}`, () => {
+    const start = lettersOf(conductors).map((letter) => conductorId(at, letter as Letter));
+    const feeders = elementsOf(asFound.system)
+      .filter(([, it]) => passageOf(it)?.to.some((id) => start.includes(id)))
+      .map(([id]) => id);
+    return reasonFor(asFound, sectionBeyond(asFound, start, feeders.slice(0, 1)));
+  });

@@ -1,0 +1,221 @@
+import { type CircuitElement, deviceOf, GROUNDING_CABLES, openPhasesOf } from "../../devices";
+import { complete, conductorsOf, jobOf, nextGroundId, type Step, type StepVerb } from "../../document";
+import { type ElementId, type Message, type Owner, say, spell } from "../../terms";
+import { isTagged } from "../job/isolation";
+import { nameOf } from "../job/names";
+import { advance } from "./play";
+import type { JobState } from "../job/state";
+
+/** Something that can be done next, as a step of the job. */
+export interface Act {
+  readonly id: string;
+  readonly label: Message;
+  readonly step: Step;
+  /** does something to the line: a larger button */
+  readonly commits?: boolean;
+}
+
+/** What can be done with a thing as the job stands, the most likely first; with the job itself where there is none. */
+export function actsFor(state: JobState, owner: Owner | undefined): Act[] {
+  if (owner === undefined) return jobActs(state);
+  if (owner.of === "workPoint") {
+    const at = jobOf(state.document).workPoints[owner.id]?.at;
+    return at === undefined ? [] : pointActs(state, at);
+  }
+  if (owner.of === "point") return pointActs(state, owner.id);
+  const saved = state.document.system.elements[owner.id];
+  return saved === undefined ? [] : elementActs(state, owner.id, complete(saved));
+}
+
+const act = (
+  verb: StepVerb,
+  keys: Omit<Step, "do"> = {},
+  label: Message = say(`verb.${verb}`),
+  id: string = verb,
+): Act => ({
+  id,
+  label,
+  step: { do: verb, ...keys },
+  ...(COMMITS.has(verb) ? { commits: true } : {}),
+});
+
+const COMMITS: ReadonlySet<StepVerb> = new Set([
+  "open",
+  "close",
+  "lift",
+  "attach",
+  "cut",
+  "join",
+  "pull",
+  "replace",
+  "set-position",
+  "start",
+  "stop",
+  "test",
+  "ground",
+  "unground",
+  "work",
+]);
+
+/** Whether the hands can do it as things stand. */
+const isPossible = (state: JobState, { step }: Act): boolean => advance(state, step).notDone === undefined;
+
+/** What a pair of verbs does to each phase of a thing: opening what is closed, closing what is open. */
+function operating(
+  state: JobState,
+  id: ElementId,
+  element: CircuitElement,
+  opens: StepVerb,
+  closes: StepVerb,
+): Act[] {
+  const { phases } = element as { phases: string };
+  const isGang = deviceOf(element.kind).opening?.gang(element as never) ?? false;
+  const open = openPhasesOf(element);
+  const one = (verb: StepVerb, letters: string, named: boolean): Act =>
+    act(
+      verb,
+      { element: id, ...(isGang ? {} : { phases: letters }), ...toolFor(state, verb, element) },
+      named ? say("verb.onPhases", { verb: say(`verb.${verb}`), phases: letters }) : say(`verb.${verb}`),
+      named ? `${verb}-${letters}` : verb,
+    );
+  if (isGang || phases.length === 1) return [one(open === "" ? opens : closes, phases, false)];
+  const still = [...phases].filter((it) => !open.includes(it)).join("");
+  return [
+    ...[...phases].map((letter) => one(open.includes(letter) ? closes : opens, letter, true)),
+    ...(still.length > 1 ? [one(opens, still, true)] : []),
+    ...(open.length > 1 ? [one(closes, open, true)] : []),
+  ];
+}
+
+/** The tool that is usual for an operation, where the crew has it. */
+function toolFor({ document }: JobState, verb: StepVerb, element: CircuitElement): Pick<Step, "with"> {
+  const { tools } = jobOf(document);
+  const has = (tool: string) => tools.length === 0 || tools.includes(tool);
+  const usual =
+    element.kind === "clamp"
+      ? ["clamp-stick"]
+      : element.kind === "lead" && verb === "cut"
+        ? ["lead-cutters"]
+        : element.kind === "cutout" && verb === "open" && element.loadBreak === "hooks"
+          ? ["load-break-tool", "extending-stick"]
+          : element.kind === "cutout" || element.kind === "disconnect" || element.kind === "elbow"
+            ? ["extending-stick"]
+            : [];
+  const tool = usual.find(has);
+  return tool === undefined ? {} : { with: tool };
+}
+
+const MOVES: Partial<Record<CircuitElement["kind"], readonly [StepVerb, StepVerb]>> = {
+  clamp: ["lift", "attach"],
+  meter: ["pull", "replace"],
+  lead: ["cut", "join"],
+  span: ["cut", "join"],
+};
+
+function elementActs(state: JobState, id: ElementId, element: CircuitElement): Act[] {
+  const acts: Act[] = [];
+  const moves = MOVES[element.kind] ?? ("open" in element ? (["open", "close"] as const) : undefined);
+  if (element.kind === "ground") acts.push(act("unground", { element: id, first: "phase" }));
+  if (moves !== undefined) acts.push(...operating(state, id, element, ...moves));
+  if (element.kind === "generator" || element.kind === "source")
+    acts.push(act(element.on ? "stop" : "start", { element: id }));
+  if (element.kind === "transfer")
+    for (const position of ["utility", "generator", "off"] as const)
+      if (element.position !== position)
+        acts.push(
+          act(
+            "set-position",
+            { element: id, position },
+            say(`verb.position.${position}`),
+            `position-${position}`,
+          ),
+        );
+  if (element.kind === "arrester" || element.kind === "clamp") acts.push(act("secure", { element: id }));
+  acts.push(act(isTagged(state, id) ? "untag" : "tag", { element: id }));
+  if ("blocked" in element) acts.push(act(element.blocked ? "unblock" : "block", { element: id }));
+  if (element.kind === "cutout") {
+    const { removed, blown, phases } = element;
+    acts.push(
+      ...(blown === "" ? [] : [act("refuse", { element: id, phases: blown })]),
+      removed === ""
+        ? act("remove-barrel", { element: id, phases })
+        : act("replace-barrel", { element: id, phases: removed }),
+    );
+  }
+  acts.push(act(state.covered.has(id) ? "uncover" : "cover", { element: id }));
+  return acts.filter((it) => isPossible(state, it));
+}
+
+function pointActs(state: JobState, at: string): Act[] {
+  const { document } = state;
+  const letters = conductorsOf(document.system).get(at as never) ?? [];
+  const phases = letters.filter((it) => it !== "N").join("");
+  const works = Object.entries(jobOf(document).workPoints).filter(([, it]) => it.at === at);
+  const grounds = Object.entries(document.system.elements).filter(
+    ([, saved]) => saved.kind === "ground" && saved["at"] === at,
+  );
+  const acts: Act[] = [
+    ...(phases === "" ? [] : [act("test", { at, phases })]),
+    ...grounds.map(([id]) =>
+      act(
+        "unground",
+        { element: id, first: "phase" },
+        say("verb.ungroundNamed", { name: id }),
+        `unground-${id}`,
+      ),
+    ),
+    ...(phases === ""
+      ? []
+      : [
+          act("ground", {
+            element: nextGroundId(document.system),
+            at,
+            phases,
+            to: letters.includes("N") ? "neutral" : "earth",
+            cable: GROUNDING_CABLES[0],
+            first: "neutral",
+          }),
+        ]),
+    ...works.map(([id]) =>
+      act("work", { at: id }, say("verb.work"), works.length > 1 ? `work-${id}` : "work"),
+    ),
+    ...(state.barricaded.has(at as never) ? [] : [act("barricade", { at })]),
+    act("inspect", { at }),
+    act(state.covered.has(at) ? "uncover" : "cover", { at }),
+    act("secure", { at }),
+  ];
+  return acts.filter((it) => isPossible(state, it));
+}
+
+/** What is done or said without a thing in hand, what is due first. */
+function jobActs(state: JobState): Act[] {
+  const works = Object.entries(jobOf(state.document).workPoints);
+  const named = (id: string, at: string) =>
+    works.length > 1
+      ? say("verb.workNamed", {
+          name: jobOf(state.document).workPoints[id as never]?.label ?? nameOf(state.document, at),
+        })
+      : say("verb.work");
+  const due: Act[] = [
+    ...(state.briefed && state.briefAgain === undefined ? [] : [act("brief")]),
+    ...(state.permit === "none" || state.permit === "released" ? [act("request-permit")] : []),
+    ...(state.permit === "requested" ? [act("receive-permit")] : []),
+    ...(state.unrepeated > 0 ? [act("confirm")] : []),
+    act("check-detector"),
+    ...works.map(([id, { at }]) =>
+      act("work", { at: id }, named(id, at), works.length > 1 ? `work-${id}` : "work"),
+    ),
+    act("all-clear"),
+    act("stand-clear"),
+    ...(state.permit === "held" ? [act("release-permit")] : []),
+    act("confirm"),
+    act("ask"),
+    act("wait", { seconds: 300 }, say("verb.waitMinutes", { minutes: 5 })),
+    act("note", { text: spell(say("order.noteText")) }),
+    act("brief"),
+    act("request-permit"),
+    act("receive-permit"),
+  ];
+  const taken = new Set<string>();
+  return due.filter(({ id }) => !taken.has(id) && taken.add(id));
+}

@@ -1,0 +1,172 @@
+import { conductorNames } from "../../document";
+import type { Step, System } from "../../document";
+import { type ElementId, isRefusal, type PointId, say, type WorkPointId } from "../../terms";
+import { systemAfterBlowing } from "../effects/blowing";
+import { chargesAfter } from "../effects/capacitors";
+import { type Consequence, consequenceOf } from "../effects/consequence";
+import { isLooking } from "../job/looking";
+import { systemAfter } from "../job/positions";
+import { readingsOf } from "../job/readings";
+import type { RehearsalFinding } from "../rules/rule";
+import { findingsOf } from "../rules";
+import { documentStanding } from "../job/standing";
+import type { JobState } from "../job/state";
+import { isActing, isSwitching, TELLING } from "../job/verbs";
+
+/** What one step did: how the job stands after it, what is wrong with it, and what it brought about. */
+export interface PlayedStep {
+  readonly n: number;
+  readonly step: Step;
+  readonly state: JobState;
+  readonly findings: readonly RehearsalFinding[];
+  readonly consequence: Consequence;
+}
+
+/** Plays one step. Pure: the state before stays as it was, so a step is undone by going back to it. */
+export function play(before: JobState, step: Step): PlayedStep {
+  const after = advance(before, step);
+  return {
+    n: after.played.length,
+    step,
+    state: onceCleared(step, before, after),
+    findings: findingsOf(step, before, after),
+    consequence: consequenceOf(step, before, after),
+  };
+}
+
+/** How the job stands when the links have blown that a fault of this step melts. What was tested before it no longer counts. */
+function onceCleared(step: Step, before: JobState, after: JobState): JobState {
+  const standing = (system: System): JobState => ({ ...after, document: standingAfter(after, system) });
+  const system = systemAfterBlowing(step, before, after, standing);
+  return system === after.document.system ? after : { ...standing(system), ...UNTESTED };
+}
+
+/**
+ * Says that the plan was changed. What was briefed no longer covers the job: 29 CFR 1910.269(c)(3) asks for another
+ * briefing when a significant change could affect safety.
+ */
+export const planChanged = (state: JobState): JobState =>
+  state.briefed ? { ...state, briefAgain: say("brief.planChanged") } : state;
+
+/** How the job stands after a step, whatever the rules say of it. */
+export function advance(before: JobState, step: Step): JobState {
+  const n = before.played.length + 1;
+  const moved = systemAfter(before.document.system, step);
+  const system = isRefusal(moved) ? before.document.system : moved;
+  const after: JobState = {
+    ...before,
+    document: system === before.document.system ? before.document : standingAfter(before, system),
+    played: [...before.played, step],
+    notDone: isRefusal(moved) ? moved.refused : undefined,
+    standingClear: TELLING.has(step.do) && before.standingClear,
+    detector: detectorAfter(before.detector, step),
+    ...(isSwitching(step) || step.do === "unground" ? UNTESTED : {}),
+    ...(isSwitching(step) ? { lastSwitching: n } : {}),
+    // What was told once at the next thing that is done is not told again at each thing after it.
+    ...(isActing(step) ? { unrepeated: 0, briefAgain: undefined } : {}),
+    ...(isLooking(step) ? {} : { shownLive: [] }),
+    ...(isRefusal(moved) ? {} : (told(before, step, n) ?? {})),
+  };
+  const capacitors = chargesAfter(before, after, step);
+  return capacitors === before.capacitors ? after : { ...after, capacitors };
+}
+
+/** The drawing as it then stands. Where an inject has changed more than the job's things, it is a document of its own. */
+function standingAfter({ asFound, document }: JobState, system: System): JobState["document"] {
+  const isTheJobs =
+    document.job === asFound.job &&
+    document.settings === asFound.settings &&
+    document.scenario === asFound.scenario;
+  return isTheJobs ? documentStanding(asFound, system) : { ...document, system };
+}
+
+const UNTESTED: Pick<JobState, "tested" | "readings"> = { tested: new Set(), readings: new Map() };
+
+/** A check holds for the tests right after it; each test asks for another check after it. */
+function detectorAfter(was: JobState["detector"], { do: verb }: Step): JobState["detector"] {
+  if (verb === "check-detector") return "proven";
+  if (verb === "test") return was === "proven" ? "to-be-proven-again" : was;
+  return TELLING.has(verb) || verb === "inspect" ? was : "unproven";
+}
+
+const added = <Item>(to: ReadonlySet<Item>, ...items: Item[]): ReadonlySet<Item> =>
+  new Set([...to, ...items]);
+const removed = <Item>(from: ReadonlySet<Item>, ...items: Item[]): ReadonlySet<Item> =>
+  new Set([...from].filter((it) => !items.includes(it)));
+
+/** What a step changes beside the positions on the drawing. */
+function told(before: JobState, step: Step, n: number): Partial<JobState> | undefined {
+  const element = step.element as ElementId | undefined;
+  const at = step.at as PointId | undefined;
+  const place = (element ?? at)!;
+  switch (step.do) {
+    case "brief":
+      return { briefed: true, briefAgain: undefined, shownLive: [] };
+    case "request-permit":
+      return { permit: before.permit === "held" ? "held" : "requested" };
+    case "receive-permit":
+      return { permit: "held", unrepeated: n, permitHolder: step.with ?? before.permitHolder };
+    case "release-permit":
+      return { permit: "released" };
+    case "confirm":
+      return {
+        unrepeated: 0,
+        ...(before.played.findLast((it) => it.do !== "note")?.do === "all-clear"
+          ? { allClearRepeated: true }
+          : {}),
+      };
+    case "check-detector":
+      return undefined;
+    case "test":
+      return tested(before, step);
+    case "ground":
+      return { lastGround: n };
+    case "unground":
+      return { lastUnground: n };
+    case "cover":
+      return { covered: added(before.covered, place) };
+    case "uncover":
+      return { covered: removed(before.covered, place) };
+    case "barricade":
+      return { barricaded: added(before.barricaded, at!) };
+    case "secure":
+      return { secured: added(before.secured, place) };
+    case "inspect":
+      return { shownLive: [] };
+    case "ask":
+      return { shownLive: [], operatorAsked: n };
+    case "wait":
+      return { elapsedSeconds: before.elapsedSeconds + (step.seconds ?? 0) };
+    case "work":
+      return { workUnderWay: added(before.workUnderWay, step.at as WorkPointId), lastWork: n };
+    case "all-clear":
+      return { workUnderWay: new Set(), lastAllClear: n, allClearRepeated: false };
+    case "stand-clear":
+      return { standingClear: true };
+    case "tag":
+      return { otherTags: added(before.otherTags, element!) };
+    case "untag":
+      return { otherTags: removed(before.otherTags, element!) };
+    default:
+      return undefined;
+  }
+}
+
+/** A test: what the detector shows, and what it proves where the detector was proven first. */
+function tested(before: JobState, step: Step): Partial<JobState> {
+  const readings = readingsOf(before, step);
+  const live = [...readings].filter(([, reading]) => !reading.isWithoutNominalVolts).map(([id]) => id);
+  const proves = before.detector !== "unproven";
+  return {
+    readings: new Map([...before.readings, ...readings]),
+    tested: proves
+      ? added(before.tested, ...[...readings].filter(([, it]) => it.isDead).map(([id]) => id))
+      : before.tested,
+    shownLive: [...before.shownLive, ...live],
+    // A detector that has just shown volts works: what follows needs no other proof of it.
+    ...(live.length > 0 ? { detector: "proven" as const } : {}),
+    ...(live.length > 0 && before.briefed
+      ? { briefAgain: say("brief.shownLive", { where: conductorNames(before.document, live) }) }
+      : {}),
+  };
+}
