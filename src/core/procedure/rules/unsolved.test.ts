@@ -4,7 +4,9 @@ import type { JobState } from "../job/state";
 import { unsolved } from "./unsolved";
 
 // No drawing is known whose equations cannot be solved, so the rule is shown assessments made by hand.
-vi.mock("../job/seen", () => ({ asItStands: ({ document }: { document: { findings: Finding[] } }) => document }));
+vi.mock("../job/seen", () => ({
+  asItStands: ({ document }: { document: { findings: Finding[] } }) => document,
+}));
 
 const found = { rule: "unsolved", severity: "danger", where: "system" } as Finding;
 const state = (played: number, ...findings: Finding[]) =>
