@@ -1,6 +1,6 @@
 /** `npm start`: installs and builds what is missing, then serves the app on this machine. */
 import { at, buildIfStale, checkNode, install, say } from "./lib/project.mjs";
-import { serve } from "./lib/serve.mjs";
+import { serve } from "../src/cli/server.mjs";
 
 const wanted = Number(process.env.PORT ?? 4173);
 checkNode();

@@ -23,6 +23,32 @@ const order = [
   "scenario",
 ];
 
+/** The rooms of the app in import order, in the same way. What stands beside them (`App.svelte`) imports any. */
+const rooms = [
+  "words",
+  "settings",
+  "worker",
+  "session",
+  "frame",
+  "tools",
+  "canvas",
+  "share",
+  "keep",
+  "grow",
+  "company",
+  "views",
+  "commands",
+  "sketch",
+  "find",
+  "plan",
+  "rehearse",
+  "scenario",
+  "teach",
+  "sheet",
+  "debrief",
+  "help",
+];
+
 /** Packages that the core may use: each is pure, without the DOM, files, a clock or chance. */
 const pure = ["immer", "fflate", "graphology", "graphology-types"];
 
@@ -75,6 +101,7 @@ const isTest = (path: string) => /\.test\.ts$/.test(path);
 const isIn = (folder: string, path: string) => path === folder || path.startsWith(`${folder}/`);
 const isDoor = (path: string) => /^src\/core(\/index(\.ts)?)?$/.test(path);
 const coreFolder = (path: string) => /^src\/core\/([^/]+)\//.exec(`${path}/`)?.[1];
+const room = (path: string) => /^src\/app\/([^/]+)\//.exec(path)?.[1];
 
 /** Why a file may not import this, or nothing when it may. */
 function objection(path: string, specifier: string): string | undefined {
@@ -87,6 +114,7 @@ function objection(path: string, specifier: string): string | undefined {
   if (isIn("src", path) && inCore && !isDoor(target)) return "the only door to the core is src/core/index.ts";
   if (isIn("src/cli", path) && isIn("src/app", target)) return "the command line never imports the app";
   if (isIn("src/app", path) && isIn("src/cli", target)) return "the app never imports the command line";
+  if (isIn("src/app", path) && isIn("src/app", target)) return roomObjection(path, target);
   return undefined;
 }
 
@@ -110,13 +138,22 @@ function coreObjection(path: string, target: string): string | undefined {
   const from = coreFolder(path);
   if (from === undefined || from.startsWith("index.")) return undefined; // index.ts itself gathers everything
   if (isDoor(target)) return "index.ts is the door for others; inside the core, name the folder";
-  const to = coreFolder(target)!;
-  if (!order.includes(from))
-    return `${from} has no place in the order of core folders (tests/architecture.test.ts)`;
-  if (order.indexOf(to) > order.indexOf(from)) {
-    return `${from} may import itself and ${order.slice(0, order.indexOf(from)).join(", ") || "nothing else"}`;
-  }
-  return undefined;
+  return orderObjection(order, from, coreFolder(target)!);
+}
+
+function roomObjection(path: string, target: string): string | undefined {
+  const from = room(path);
+  if (from === undefined) return undefined; // the app itself gathers the rooms
+  const to = room(target);
+  return to === undefined ? "a room knows nothing of the app around it" : orderObjection(rooms, from, to);
+}
+
+function orderObjection(inOrder: readonly string[], from: string, to: string): string | undefined {
+  const before = inOrder.slice(0, inOrder.indexOf(from));
+  if (!inOrder.includes(from)) return `${from} has no place in the order (tests/architecture.test.ts)`;
+  return from === to || before.includes(to)
+    ? undefined
+    : `${from} may import itself and ${before.join(", ") || "nothing else"}`;
 }
 
 const objections = (sources: readonly Source[]) =>
@@ -132,16 +169,25 @@ describe("A folder imports only what it may", () => {
     expect(objections(sourcesIn(folder))).toEqual([]);
   });
 
-  test("every folder of the core has its place in the order", () => {
-    const folders = readdirSync(join(root, "src/core"), { withFileTypes: true }).filter((it) =>
-      it.isDirectory(),
-    );
-    expect(folders.map((it) => it.name).filter((it) => !order.includes(it))).toEqual([]);
+  test.each([
+    ["src/core", order],
+    ["src/app", rooms],
+  ])("every folder of %s has its place in the order, and every place its folder", (folder, inOrder) => {
+    const inside = sourcesIn(folder).map(({ path }) => path.slice(folder.length + 1).split("/"));
+    const folders = new Set(inside.filter((it) => it.length > 1).map(([name]) => name!));
+    expect([...folders].sort()).toEqual(inOrder.toSorted());
   });
 });
 
 /** What the app fetches when it is needed and which says nothing, so that it needs no sentences. */
-const silent = ["./offline", "./solve", "../worker/solve", "./share/fingerprint", "./sentences", "./french"];
+const silent = [
+  "./keep/offline",
+  "./solve",
+  "../worker/solve",
+  "./share/fingerprint",
+  "./sentences",
+  "./french",
+];
 
 test("whatever the app fetches when it is needed comes by `later`, with its sentences", () => {
   const bare = sourcesIn("src/app").flatMap(({ path, text }) =>
@@ -194,6 +240,10 @@ test.each([
   ["src/app/canvas/board.ts", "../../core/index.ts", true],
   ["src/app/canvas/board.ts", "../../core/terms", false],
   ["src/app/canvas/board.ts", "../../cli/main", false],
+  ["src/app/canvas/board.ts", "../session/session.svelte", true],
+  ["src/app/session/session.svelte.ts", "../canvas/board", false],
+  ["src/app/canvas/board.ts", "../loads", false],
+  ["src/app/loads.ts", "./canvas/board", true],
   ["src/app/canvas/board.ts", "node:fs", false],
   ["src/app/canvas/board.ts", "left-pad", false],
   ["src/cli/main.ts", "../core", true],

@@ -17,7 +17,7 @@ const SOON: readonly (() => Promise<unknown>)[] = [
   () => later(() => import("./sketch/Inspector.svelte")),
   () => later(() => import("./sketch/Grow.svelte")),
   () => later(() => import("./sketch/Library.svelte")),
-  () => later(() => import("./sketch/Legend.svelte")),
+  () => later(() => import("./canvas/Legend.svelte")),
   () => later(() => import("./views/views.svelte")),
   () => later(() => import("./views/ViewPanel.svelte")),
   () => later(() => import("./plan/Plan.svelte")),

@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { serve as serveFolder } from "../../scripts/lib/serve.mjs";
+import { serve as serveFolder } from "./server.mjs";
 import { say } from "../core";
 import { type Command, UsageError } from "./command";
 import { asText, jsonLine } from "./print";

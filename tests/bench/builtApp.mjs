@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
 import { afterAll, beforeAll } from "vitest";
 import { at } from "../../scripts/lib/project.mjs";
-import { serve } from "../../scripts/lib/serve.mjs";
+import { serve } from "../../src/cli/server.mjs";
 import { startBrowser } from "../e2e/browser.mjs";
 
 /** The built app, served while the benchmarks of a file run, and a browser to measure it in. */

@@ -1,7 +1,7 @@
 /** What one end-to-end test is given: pages to open, servers to start, and a list of what went wrong meanwhile. */
 import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
-import { serve } from "../../scripts/lib/serve.mjs";
+import { serve } from "../../src/cli/server.mjs";
 
 /** A laptop on the tailgate, and a phone in a glove. */
 export const sizes = {

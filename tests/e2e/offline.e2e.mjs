@@ -3,7 +3,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:f
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
-import { serve } from "../../scripts/lib/serve.mjs";
+import { serve } from "../../src/cli/server.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
 const title = (page) => page.getByLabel("Title of the drawing");

@@ -9,7 +9,7 @@ import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from "node:
 import { join, relative } from "node:path";
 import { pathToFileURL } from "node:url";
 import { at, makeResults, root } from "../../scripts/lib/project.mjs";
-import { serve } from "../../scripts/lib/serve.mjs";
+import { serve } from "../../src/cli/server.mjs";
 import { startBrowser } from "./browser.mjs";
 import { makeContext } from "./context.mjs";
 

@@ -1,5 +1,5 @@
 import { type Attempt, classCsv, isRefusal, readAttempt, writeAttempt, xapiOf } from "../../core";
-import { download, fileNameOf } from "../files/files";
+import { download, fileNameOf } from "../share/files";
 import { speech } from "../words/language.svelte";
 import { told } from "../words/words";
 

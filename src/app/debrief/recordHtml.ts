@@ -1,5 +1,5 @@
 import { type AttemptRecord, escapeXml, nameOfFact, truthOf } from "../../core";
-import { clock, entryTitle } from "../attempt/words";
+import { clock, entryTitle } from "../scenario/words";
 import { speech } from "../words/language.svelte";
 import { t, told } from "../words/words";
 

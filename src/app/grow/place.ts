@@ -1,5 +1,5 @@
 import { completePoint, type PointId, routesOf, type StillhotDocument } from "../../core";
-import { GRID } from "./point";
+import { GRID } from "../canvas/grid";
 
 export interface Spot {
   readonly x: number;

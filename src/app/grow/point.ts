@@ -7,9 +7,6 @@ import {
   type StillhotDocument,
 } from "../../core";
 
-/** Points on the drawing keep to this spacing. */
-export const GRID = 20;
-
 /** What is known of the point that the tap grows from. */
 export interface Place {
   /** phases that meet there, without the neutral */

@@ -1,7 +1,7 @@
 import "fake-indexeddb/auto";
 import { beforeEach, expect, test, vi } from "vitest";
 import { emptyHistory } from "../../core";
-import { allDrawings, drawing, keep } from "../files/store";
+import { allDrawings, drawing, keep } from "./store";
 import { emptyDrawing } from "../session/emptyDrawing";
 import { bringIn, isOnShelf, putAway } from "./putAway";
 

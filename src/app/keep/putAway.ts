@@ -1,4 +1,4 @@
-import { ConflictError, drawing, keep } from "../files/store";
+import { ConflictError, drawing, keep } from "./store";
 import { Journal } from "./journal";
 import { readKept } from "./readKept";
 import type { StoredDrawing } from "./shelves";

@@ -9,7 +9,7 @@ import {
   undo,
   writeDocument,
 } from "../../core";
-import { allDrawings, ConflictError, drawing, keep, lastDrawing } from "../files/store";
+import { allDrawings, ConflictError, drawing, keep, lastDrawing } from "./store";
 import { emptyDrawing } from "../session/emptyDrawing";
 import {
   dropVersion,

@@ -26,7 +26,6 @@ import {
   undo,
   type WorkPointId,
 } from "../../core";
-import type { VersionReason } from "../keep/shelves";
 import { speech } from "../words/language.svelte";
 import { Assessor } from "../worker/assessor";
 
@@ -48,6 +47,9 @@ export interface Notice {
   readonly offersUndo: boolean;
 }
 
+/** What may change so much at once that the drawing is kept as it was before. */
+export type LargeEdit = "import" | "plan" | "rehearse";
+
 export const SELECTING: Mode = { name: "select" };
 
 /** The only mutable thing in the app: which drawing is shown, what is selected, and how it came to be. */
@@ -67,7 +69,7 @@ export class Session {
   /** another window is where this drawing is edited */
   isReadOnly = $state(false);
   /** Keeps the drawing as it is now among the earlier versions, before something large is done to it. */
-  keepBefore: (why: VersionReason) => void = () => undefined;
+  keepBefore: (what: LargeEdit) => void = () => undefined;
 
   #assessed = $state.raw<{
     document: StillhotDocument;

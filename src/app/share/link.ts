@@ -1,5 +1,5 @@
 import { linkOfCodes, type Message, say, textOfLink } from "../../core";
-import { type Opened, readText } from "../files/files";
+import { type Opened, readText } from "./files";
 import { t } from "../words/words";
 import { isPng, linkOfPng, linkOfSvg, MOST_LINK_LETTERS } from "./picture";
 

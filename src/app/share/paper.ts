@@ -1,6 +1,6 @@
 import { flushSync, mount, unmount } from "svelte";
 import type { Assessment, StillhotDocument } from "../../core";
-import Legend from "../sketch/Legend.svelte";
+import Legend from "../canvas/Legend.svelte";
 import { dayAndTime, t } from "../words/words";
 import { svgOf } from "./export";
 

@@ -1,5 +1,5 @@
 import { fingerprintLetters, fingerprintOf, type StillhotDocument } from "../../core";
-import type { Opened } from "../files/files";
+import type { Opened } from "./files";
 import { t } from "../words/words";
 import { codeReader, pictureOf } from "./codeReader";
 import { fragmentOf, readCodes, readLink } from "./link";

@@ -1,6 +1,6 @@
 import { edits, type PointId } from "../../core";
 import type { SketchCommand } from "../commands/registry";
-import { GRID } from "../grow/point";
+import { GRID } from "../canvas/grid";
 import type { Session } from "../session/session.svelte";
 import { type Doors, firstAction, togglePin } from "./actions";
 import { walk, type Way } from "./walk";

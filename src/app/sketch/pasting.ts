@@ -1,6 +1,6 @@
 import { edits, isRefusal, say } from "../../core";
-import { GRID } from "../grow/point";
-import { runKept } from "../keep/runKept";
+import { GRID } from "../canvas/grid";
+import { runKept } from "../session/runKept";
 import type { Session } from "../session/session.svelte";
 
 /** What is put beside the things that it was copied from, so that it lies on none of them. */

@@ -1,4 +1,4 @@
-import { underWay } from "./keep/underWay.svelte";
+import { underWay } from "./underWay.svelte";
 
 interface Answers {
   /** everything is on the device: the app now opens without a network */

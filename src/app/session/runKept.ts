@@ -1,5 +1,5 @@
 import type { Change, Command } from "../../core";
-import type { Session } from "../session/session.svelte";
+import type { Session } from "./session.svelte";
 
 /** Does an edit that may replace much, with the drawing kept as it was before; nothing is kept where it cannot be done. */
 export function runKept(

@@ -1,13 +1,13 @@
-import type { Demo } from "../files/demos";
-import { MENU, PLACES } from "../places";
+import type { Demo } from "../keep/demos";
+import { MENU, PLACES } from "../frame/places";
 import type { Session } from "../session/session.svelte";
 import { preferences } from "../settings/preferences.svelte";
 import type { Action } from "../sketch/actions";
 import { LANGUAGES, type Language, speech } from "../words/language.svelte";
 import { t } from "../words/words";
-import { COMMAND_GROUPS, type CommandGroup, NAMES } from "./names";
-import { whyNot } from "./reasons";
-import { commands, type SketchCommand } from "./registry";
+import { COMMAND_GROUPS, type CommandGroup, NAMES } from "../commands/names";
+import { whyNot } from "../commands/reasons";
+import { commands, type SketchCommand } from "../commands/registry";
 
 /** One line of the finder. */
 export interface Found {

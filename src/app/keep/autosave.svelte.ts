@@ -1,8 +1,8 @@
 import { edits, type Message, say, type StillhotDocument } from "../../core";
-import { bringIn, isOnShelf, putAway } from "../keep/putAway";
-import { readKept } from "../keep/readKept";
-import { Seat } from "../keep/seat.svelte";
-import { keepVersion, makeRoom, sweep, type VersionReason } from "../keep/versions";
+import { bringIn, isOnShelf, putAway } from "./putAway";
+import { readKept } from "./readKept";
+import { Seat } from "./seat.svelte";
+import { keepVersion, makeRoom, sweep, type VersionReason } from "./versions";
 import type { Session } from "../session/session.svelte";
 import { clockTime, t, told } from "../words/words";
 import { allDrawings, ConflictError, drawing, keep, lastDrawing, type StoredDrawing } from "./store";

@@ -18,11 +18,11 @@ const LARGEST_BYTES = 20_000_000;
 
 export async function readFile(file: File): Promise<Opened> {
   if (file.size > LARGEST_BYTES) return { problems: [tooLarge(file.size)] };
-  const { readBytes } = await later(() => import("../share/link"));
+  const { readBytes } = await later(() => import("./link"));
   const opened = readBytes(new Uint8Array(await file.arrayBuffer()));
   if ("document" in opened || !/^image\/(?!svg)/.test(file.type)) return opened;
   // It may be a photograph of a printed code.
-  const { readPhotograph } = await later(() => import("../share/scanned"));
+  const { readPhotograph } = await later(() => import("./scanned"));
   return (await readPhotograph(file)) ?? opened;
 }
 

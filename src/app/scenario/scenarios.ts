@@ -1,5 +1,5 @@
 import type { StillhotDocument } from "../../core";
-import { readText } from "../files/files";
+import { readText } from "../share/files";
 
 /** One scenario of the library that ships with the app, as its list tells of it before it is opened. */
 export interface ListedScenario {

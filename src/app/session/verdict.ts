@@ -1,6 +1,6 @@
 import { pointCountOf } from "../../core";
-import type { Session } from "../session/session.svelte";
-import { pointName, t, threatSentence } from "./words";
+import type { Session } from "./session.svelte";
+import { pointName, t, threatSentence } from "../words/words";
 
 export interface VerdictWords {
   readonly look: "live" | "could-go-live" | "isolated" | "grounded" | "unknown" | "none";

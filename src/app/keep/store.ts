@@ -1,5 +1,5 @@
-import { shelves, type StoredDrawing } from "../keep/shelves";
-import { keepClockVersion } from "../keep/versions";
+import { shelves, type StoredDrawing } from "./shelves";
+import { keepClockVersion } from "./versions";
 
 export type { StoredDrawing };
 

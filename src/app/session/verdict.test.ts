@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { WorkPointReport } from "../../core";
-import type { Session } from "../session/session.svelte";
+import type { Session } from "./session.svelte";
 import { verdictWords } from "./verdict";
 
 const shown = (report: Partial<WorkPointReport>) =>

@@ -1,4 +1,4 @@
-import { readText } from "./files";
+import { readText } from "../share/files";
 import type { StillhotDocument } from "../../core";
 import type { Language } from "../words/language.svelte";
 

@@ -1,0 +1,2 @@
+/** Points on the drawing keep to this spacing [drawing units]. */
+export const GRID = 20;

@@ -1,0 +1,35 @@
+import type { MessageKey } from "../../core";
+import type { Session } from "../session/session.svelte";
+
+/** What a place is given: the drawing at hand, and the way to another place. */
+export interface PlaceProps {
+  session: Session;
+  ongo: (place: string) => void;
+}
+
+export interface Place {
+  readonly id: string;
+  readonly title: MessageKey;
+  /** The place of the menu that leads here, for one that the menu does not name itself. */
+  readonly under?: string;
+}
+
+/** The places of the app. A new one is a line here, and one in `../loads.ts` that says where it is. */
+export const PLACES = [
+  { id: "sketch", title: "place.sketch" },
+  { id: "plan", title: "place.plan" },
+  { id: "rehearse", title: "place.rehearse" },
+  { id: "scenario", title: "place.scenario", under: "rehearse" },
+  { id: "debrief", title: "place.debrief" },
+  { id: "sheet", title: "place.sheet" },
+  { id: "teach", title: "place.teach" },
+] as const satisfies readonly Place[];
+
+export type PlaceId = (typeof PLACES)[number]["id"];
+
+/** What every menu offers, in this order; the digit keys go there in the same. */
+export const MENU: readonly Place[] = PLACES.filter((it: Place) => it.under === undefined);
+
+/** The place that an address names; the first one where it names none. */
+export const placeOf = (hash: string): Place & { readonly id: PlaceId } =>
+  PLACES.find(({ id }) => hash === `#${id}`) ?? PLACES[0];
