@@ -313,15 +313,15 @@ function paintMarks(
   );
   context.lineWidth = (2.5 * widthFactor(scale)) / scale;
   context.strokeStyle = palette.ink;
-  for (const { inkLines } of tiles) context.stroke(inkLines);
-  context.setLineDash([4 / scale, 4 / scale]);
-  for (const { dashedLines } of tiles) context.stroke(dashedLines);
-  context.setLineDash([]);
   context.fillStyle = palette.paper;
   for (const { paperFilled } of tiles) {
     context.fill(paperFilled);
     context.stroke(paperFilled);
   }
+  for (const { inkLines } of tiles) context.stroke(inkLines);
+  context.setLineDash([4 / scale, 4 / scale]);
+  for (const { dashedLines } of tiles) context.stroke(dashedLines);
+  context.setLineDash([]);
   context.fillStyle = palette.ink;
   for (const { inkFilled } of tiles) {
     context.fill(inkFilled);

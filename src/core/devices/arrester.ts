@@ -27,10 +27,12 @@ export const arrester = defineDevice({
       siemens: [1 / FAILED_OHMS, 0],
     })),
   symbol: () => [
-    line(-20, 0, -8, 0),
-    outline(-8, -6, 8, -6, 8, 6, -8, 6),
-    filled(-6, -3, 2, 0, -6, 3),
+    line(-20, 0, -14, 0),
+    outline(-14, -7, 8, -7, 8, 7, -14, 7),
+    line(-14, 0, -4, 0),
+    filled(-6, -4, 3, 0, -6, 4),
     line(8, 0, 14, 0),
-    line(14, -6, 14, 6),
+    line(14, -9, 14, 9),
+    line(19, -5, 19, 5),
   ],
 });

@@ -45,9 +45,9 @@ export const capacitor = defineDevice({
   // Switched by its own device, whose rating is not drawn; the rule on discharge speaks of what stays behind.
   breaks: breaksItsLoad,
   symbol: ({ open }) => [
-    line(-20, 0, open === "" ? -3 : -10, 0),
-    line(-3, -10, -3, 10),
-    arc(14, 0, 11, 135, 225),
-    line(3, 0, 14, 0),
+    line(-20, 0, open === "" ? -4 : -13, 0),
+    line(-4, -13, -4, 13),
+    arc(19, 0, 15, 125, 235),
+    line(4, 0, 18, 0),
   ],
 });

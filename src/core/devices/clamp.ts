@@ -1,6 +1,6 @@
 import { defineDevice, opener, twoEnds } from "./define";
 import { bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
-import { arc, dot, line } from "./symbol";
+import { arc, line } from "./symbol";
 
 const opening = plainOpening();
 
@@ -17,6 +17,11 @@ export const clamp = defineDevice({
   breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "clamp" }),
   symbol: ({ open }) =>
     open === ""
-      ? [line(-20, 0, -6, 0), arc(0, 0, 7, 60, 300), dot(-3, 0, 2.5), line(-3, 0, 20, 0)]
-      : [line(-20, 0, -10, 0), dot(-10, 0, 2.5), arc(2, -11, 7, 60, 300), line(0, -11, 9, -11, 16, 0, 20, 0)],
+      ? [line(-20, 0, 20, 0), arc(2, 0, 11, 75, 285)]
+      : [
+          line(-20, 0, -14, 0),
+          line(-14, -6, -14, 6),
+          arc(4, -15, 10, 75, 285),
+          line(4, -15, 12, -15, 18, 0, 20, 0),
+        ],
 });

@@ -9,7 +9,7 @@ import {
   removePhases,
   union,
 } from "./shared";
-import { barrel, dot, line } from "./symbol";
+import { barrel, dot } from "./symbol";
 
 interface Barrel {
   readonly phases: string;
@@ -59,7 +59,7 @@ export const cutout = defineDevice({
     const open = opening.openPhases(it) !== "";
     const isOut = it.removed !== "";
     // The barrel hangs from its lower contact; a barrel that is out leaves two bare contacts.
-    const tube = isOut ? [] : barrel(14, -28, open ? -55 : 0);
-    return [line(-20, 0, -14, 0), dot(-14, 0, 3), ...tube, dot(14, 0, 3), line(14, 0, 20, 0)];
+    const tube = isOut ? [] : barrel(17, -34, open ? -52 : 0, it.blown !== "");
+    return [dot(-17, 0, 3.5), ...tube, dot(17, 0, 3.5)];
   },
 });

@@ -2,7 +2,7 @@ import { say } from "../terms";
 import { amount, flag } from "./fields";
 import { defineDevice, opener, problem, twoEnds } from "./define";
 import { breaksRated, bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
-import { blade, circle, dot, line } from "./symbol";
+import { blade, dot, line } from "./symbol";
 
 interface Switch {
   readonly phases: string;
@@ -43,10 +43,10 @@ export const disconnect = defineDevice({
   upsets: (it) => closingUpsets(it, opening),
   breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
   symbol: ({ open }) => [
-    line(-20, 0, -13, 0),
-    dot(-13, 0, 2.5),
-    blade(-13, 26, open === "" ? 0 : 38),
-    circle(13, 0, 2.5),
-    line(15.5, 0, 20, 0),
+    line(-20, 0, -16, 0),
+    line(-16, -7, -16, 7),
+    blade(16, -32, open === "" ? 0 : -40),
+    dot(16, 0, 3.5),
+    line(16, 0, 20, 0),
   ],
 });

@@ -17,6 +17,11 @@ export const elbow = defineDevice({
   breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
   symbol: ({ open }) =>
     open === ""
-      ? [line(-20, 0, -6, 0), filled(-6, -7, 6, 0, -6, 7), line(6, -7, 6, 7), line(6, 0, 20, 0)]
-      : [line(-20, 0, -12, 0, -12, 8), filled(-19, 8, -12, 18, -5, 8), line(6, -7, 6, 7), line(6, 0, 20, 0)],
+      ? [line(-20, 0, -8, 0), filled(-9, -9, 7, 0, -9, 9), line(9, -10, 9, 10), line(9, 0, 20, 0)]
+      : [
+          line(-20, 0, -14, 0, -14, 6),
+          filled(-23, 6, -14, 21, -5, 6),
+          line(9, -10, 9, 10),
+          line(9, 0, 20, 0),
+        ],
 });

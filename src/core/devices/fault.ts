@@ -34,5 +34,5 @@ export const fault = defineDevice({
       ? deltaPairs(phases).map(([from, onto]) => short(`at/${from}`, `at/${onto}`, from))
       : lettersOf(phases).map((letter) => short(`at/${letter}`, to === "earth" ? "earth" : "at/N", letter));
   },
-  symbol: () => [line(-20, 0, -8, 0), line(-8, 0, 2, -8, -2, 2, 10, -4, 0, 14)],
+  symbol: () => [line(-20, 0, -8, 0), line(-8, 0, 3, -12, -1, 2, 14, -4, 1, 18)],
 });

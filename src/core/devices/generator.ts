@@ -73,5 +73,5 @@ export const generator = defineDevice({
   needs: needsItsPhases,
   parts: (it, place) => [machineEmf(it, place)],
   upsets: (it) => (it.on ? [] : [{ kind: "start", strength: 1, change: { on: true } }]),
-  symbol: ({ on }) => [line(-20, 0, -12, 0), circle(0, 0, 12), inscribed(0, 0, on ? "G" : "G0")],
+  symbol: ({ on }) => [line(-20, 0, -15, 0), circle(0, 0, 15), inscribed(0, 0, on ? "G" : "G0")],
 });

@@ -44,5 +44,5 @@ export const ground = defineDevice({
       ...(to === "neutral" ? [] : [jumper(bar, "earth", "N", earthOhms)]),
     ];
   },
-  symbol: () => [line(-20, 0, 0, 0), outline(-13, -4, -6, -4, -6, 4, -13, 4), ...earthMark(0)],
+  symbol: () => [line(-20, 0, 4, 0), outline(-16, -5, -7, -5, -7, 5, -16, 5), ...earthMark(4)],
 });

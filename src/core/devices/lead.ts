@@ -23,5 +23,5 @@ export const lead = defineDevice({
   symbol: ({ cut }) =>
     cut === ""
       ? [line(-20, 0, 20, 0)]
-      : [line(-20, 0, -6, 0), line(-8, -6, -4, 6), line(4, -6, 8, 6), line(6, 0, 20, 0)],
+      : [line(-20, 0, -8, 0), line(-11, -8, -5, 8), line(5, -8, 11, 8), line(8, 0, 20, 0)],
 });

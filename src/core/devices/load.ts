@@ -4,7 +4,7 @@ import { defineDevice, oneEnd, problem } from "./define";
 import { machineEmf } from "./generator";
 import type { Branch, Node } from "./parts";
 import { deltaPairs, needsItsPhases, voltsToNeutral } from "./shared";
-import { filled, line } from "./symbol";
+import { house, line, works } from "./symbol";
 
 /** Between which nodes a wye or a delta hangs, and at which of the line-to-line volts. */
 export function legsOf(
@@ -72,5 +72,5 @@ export const load = defineDevice({
     it.customers > 0 && settings.assumeGenerators
       ? [{ kind: "start-unknown", strength: 1, change: { unknownKva: settings.assumedGeneratorKva } }]
       : [],
-  symbol: () => [line(-20, 0, -6, 0), filled(-6, -9, 10, 0, -6, 9)],
+  symbol: ({ phases }) => [line(-20, 0, -17, 0), ...(/^[12]+$/.test(phases) ? house() : works())],
 });

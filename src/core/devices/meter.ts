@@ -25,14 +25,14 @@ export const meter = defineDevice({
   breaks: breaksBare,
   symbol: ({ open }) =>
     open === ""
-      ? [line(-20, 0, -10, 0), circle(0, 0, 10), inscribed(0, 0, "M"), line(10, 0, 20, 0)]
+      ? [line(-20, 0, -12, 0), circle(0, 0, 12), inscribed(0, 0, "M"), line(12, 0, 20, 0)]
       : [
-          line(-20, 0, -10, 0),
-          dot(-10, 0, 2),
-          circle(0, -16, 9),
-          inscribed(0, -16, "M"),
-          dot(10, 0, 2),
-          line(10, 0, 20, 0),
+          line(-20, 0, -13, 0),
+          line(-13, -5, -13, 5),
+          circle(0, -19, 12),
+          inscribed(0, -19, "M"),
+          line(13, -5, 13, 5),
+          line(13, 0, 20, 0),
         ],
 });
 
@@ -47,9 +47,11 @@ export const main = defineDevice({
   upsets: (it) => closingUpsets(it, opening),
   breaks: breaksItsLoad,
   symbol: ({ open }) => [
-    line(-20, 0, -8, 0),
-    outline(-12, -9, 12, -9, 12, 9, -12, 9),
-    blade(-8, 16, open === "" ? 0 : 32),
-    line(8, 0, 20, 0),
+    line(-20, 0, -15, 0),
+    outline(-15, -13, 15, -13, 15, 13, -15, 13),
+    line(-15, 0, -9, 0),
+    blade(9, -18, open === "" ? 0 : -35),
+    dot(9, 0, 2.5),
+    line(9, 0, 20, 0),
   ],
 });

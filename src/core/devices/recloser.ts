@@ -2,7 +2,7 @@ import { flag, optionalAmount } from "./fields";
 import { defineDevice, opener, twoEnds } from "./define";
 import { gangIsWhole } from "./disconnect";
 import { breaksItsLoad, bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
-import { inscribed, line, outline, type Mark } from "./symbol";
+import { blade, inscribed, line, outline, type Mark } from "./symbol";
 
 interface Interrupter {
   readonly phases: string;
@@ -43,10 +43,13 @@ const interrupter = <const Kind extends string>(kind: Kind, letter: string) =>
     breaks: ({ interruptingAmps }) =>
       interruptingAmps === undefined ? breaksItsLoad() : { amps: interruptingAmps, basis: "rated" },
     symbol: ({ open }): Mark[] => [
-      line(-20, 0, -11, 0),
-      outline(-11, -11, 11, -11, 11, 11, -11, 11),
-      inscribed(0, 0, open === "" ? letter : "O"),
-      line(11, 0, 20, 0),
+      line(-20, 0, -17, 0),
+      outline(-17, -18, 17, -18, 17, 18, -17, 18),
+      inscribed(0, -8, letter),
+      line(-17, 8, -10, 8),
+      blade(10, -20, open === "" ? 0 : -32, 8),
+      line(10, 8, 17, 8),
+      line(17, 0, 20, 0),
     ],
   });
 

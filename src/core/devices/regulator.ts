@@ -37,10 +37,10 @@ export const regulator = defineDevice({
   // A regulator is bypassed before it is switched out; its own switches break no load.
   breaks: breaksBare,
   symbol: () => [
-    line(-20, 0, -10, 0),
-    circle(0, 0, 10),
-    line(-10, 10, 10, -10),
-    line(5, -10, 10, -10, 10, -5),
-    line(10, 0, 20, 0),
+    line(-20, 0, -13, 0),
+    circle(0, 0, 13),
+    line(-14, 14, 14, -14),
+    line(6, -14, 14, -14, 14, -6),
+    line(13, 0, 20, 0),
   ],
 });

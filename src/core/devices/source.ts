@@ -50,5 +50,11 @@ export const source = defineDevice({
     ...(earthed ? [{ part: "join", from: "at/N", to: "earth", letter: "N", closed: true } as const] : []),
   ],
   upsets: (it) => (it.on ? [] : [{ kind: "restore", strength: 1, change: { on: true } }]),
-  symbol: ({ on }) => [line(-20, 0, -14, 0), circle(0, 0, 14), inscribed(0, 0, on ? "S" : "off")],
+  symbol: ({ on }) => [
+    line(-20, 0, -17, 0),
+    circle(0, 0, 17),
+    on
+      ? { ...line(-10, 0, -8, -5, -5, -7, -2, -5, 2, 5, 5, 7, 8, 5, 10, 0), upright: true }
+      : inscribed(0, 0, "off"),
+  ],
 });

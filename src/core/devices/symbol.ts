@@ -5,6 +5,8 @@ export type Mark =
       readonly points: readonly number[];
       readonly closed?: boolean;
       readonly filled?: boolean;
+      /** stands upright whichever way the element runs, x to the right and y down */
+      readonly upright?: boolean;
     }
   | {
       readonly mark: "circle";
@@ -23,8 +25,12 @@ export type Mark =
     }
   | { readonly mark: "letters"; readonly x: number; readonly y: number; readonly text: string };
 
-export const line = (...points: number[]): Mark => ({ mark: "line", points });
-export const outline = (...points: number[]): Mark => ({ mark: "line", points, closed: true });
+export const line = (...points: number[]): Extract<Mark, { mark: "line" }> => ({ mark: "line", points });
+export const outline = (...points: number[]): Extract<Mark, { mark: "line" }> => ({
+  mark: "line",
+  points,
+  closed: true,
+});
 export const filled = (...points: number[]): Mark => ({ mark: "line", points, closed: true, filled: true });
 export const circle = (x: number, y: number, radius: number): Mark => ({ mark: "circle", x, y, radius });
 export const dot = (x: number, y: number, radius: number): Mark => ({
@@ -47,28 +53,46 @@ export const inscribed = (x: number, y: number, text: string): Mark => ({ mark: 
 /** A circle through which what lies below it shows. */
 export const ring = (x: number, y: number, radius: number): Mark => arc(x, y, radius, 0, 360);
 
-/** A hinged blade from (x, 0), `degrees` away from the line, as long as the gap it closes. */
-export function blade(x: number, length: number, degrees: number): Mark {
+/** A hinged blade from (x, y), `degrees` away from the line, as long as the gap it closes. */
+export function blade(x: number, length: number, degrees: number, y = 0): Mark {
   const angle = (-degrees * Math.PI) / 180;
-  return line(x, 0, x + length * Math.cos(angle), length * Math.sin(angle));
+  return line(x, y, x + length * Math.cos(angle), y + length * Math.sin(angle));
 }
 
-/** A fuse barrel on a blade hinged at (x, 0): its outline, `degrees` away from the line. */
-export function barrel(x: number, length: number, degrees: number): Mark[] {
+/** A fuse barrel on a blade hinged at (x, 0), `degrees` away from the line: IEC 60617's fuse, a blown one without its link. */
+export function barrel(x: number, length: number, degrees: number, isBlown = false): Mark[] {
   const angle = (-degrees * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  const at = (along: number, across: number) => [x + along * cos - across * sin, along * sin + across * cos];
-  const [near, far] = [length * 0.2, length * 0.8];
+  const at = (along: number, across: number): [number, number] => [
+    x + along * cos - across * sin,
+    along * sin + across * cos,
+  ];
+  const [near, far] = [length * 0.1, length * 0.95];
+  const middle = (near + far) / 2;
   return [
-    line(x, 0, x + length * cos, length * sin),
-    outline(...at(near, -4.5), ...at(far, -4.5), ...at(far, 4.5), ...at(near, 4.5)),
-    line(...at(near, 0), ...at(far, 0)),
+    line(x, 0, ...at(near, 0)),
+    outline(...at(near, -6), ...at(far, -6), ...at(far, 6), ...at(near, 6)),
+    ...(isBlown
+      ? [line(...at(middle - 9, -9), ...at(middle + 9, 9)), line(...at(middle - 9, 9), ...at(middle + 9, -9))]
+      : [line(...at(near, 0), ...at(far, 0))]),
   ];
 }
 
 /** The earth mark: three bars of falling length across the element, from x on. */
 export const earthMark = (x: number): Mark[] => [
-  line(x, -10, x, 10),
-  line(x + 5, -6.5, x + 5, 6.5),
-  line(x + 10, -3, x + 10, 3),
+  line(x, -12, x, 12),
+  line(x + 6, -8, x + 6, 8),
+  line(x + 12, -4, x + 12, 4),
+];
+
+/** A house with its roof, about the middle of the symbol. */
+export const house = (): Mark[] => [
+  { ...outline(-13, -3, 13, -3, 13, 16, -13, 16), upright: true },
+  { ...outline(-18, -2, 0, -17, 18, -2), upright: true },
+];
+
+/** A works: a box with a saw-tooth roof in it. */
+export const works = (): Mark[] => [
+  { ...outline(-17, -17, 17, -17, 17, 17, -17, 17), upright: true },
+  { ...line(-12, 9, -6, -9, 0, 9, 6, -9, 12, 9), upright: true },
 ];

@@ -35,17 +35,17 @@ export const transfer = defineDevice({
   ],
   upsets: (it) => (it.bridged ? [] : [{ kind: "transfer", strength: 1, change: { bridged: true } }]),
   symbol: ({ position }) => [
-    outline(-14, -14, 14, -14, 14, 14, -14, 14),
-    line(-20, 0, -8, 0),
-    dot(-8, 0, 2),
-    dot(0, 10, 2),
-    line(0, 10, 0, 20),
+    outline(-18, -18, 18, -18, 18, 18, -18, 18),
+    line(-20, 0, -11, 0),
+    dot(-11, 0, 3),
+    dot(0, 12, 3),
+    line(0, 12, 0, 20),
     position === "utility"
-      ? line(-8, 0, 10, 0)
+      ? line(-11, 0, 12, 0)
       : position === "generator"
-        ? line(0, 10, 10, 0)
-        : blade(10, -16, -32),
-    dot(10, 0, 2),
-    line(10, 0, 20, 0),
+        ? line(0, 12, 12, 0)
+        : blade(12, -22, -38),
+    dot(12, 0, 3),
+    line(12, 0, 20, 0),
   ],
 });

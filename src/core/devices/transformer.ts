@@ -13,7 +13,7 @@ import {
 } from "./fields";
 import { defineDevice, EVIDENCE, problem } from "./define";
 import type { End, Node, Part, Unit, Winding } from "./parts";
-import { circle, inscribed, line, ring } from "./symbol";
+import { circle, inscribed, ring } from "./symbol";
 
 const CONNECTIONS = ["single", "Yg-Yg", "Y-D", "Yg-D", "D-Yg", "D-D", "openY-openD"] as const;
 type Connection = (typeof CONNECTIONS)[number];
@@ -142,10 +142,10 @@ export const transformer = defineDevice({
   ],
   symbol: (it) =>
     it.connection === "single"
-      ? [line(-20, 0, -15, 0), circle(-5.5, 0, 9.5), ring(5.5, 0, 9.5), line(15, 0, 20, 0)]
+      ? [circle(-8, 0, 12.5), ring(8, 0, 12.5)]
       : [
-          circle(-8, 0, 12),
-          ring(8, 0, 12),
+          circle(-9, 0, 14),
+          ring(9, 0, 14),
           inscribed(-10, 0, it.connection.split("-")[0]!.replace("open", "o")),
           inscribed(10, 0, it.connection.split("-")[1]!.replace("open", "o")),
         ],

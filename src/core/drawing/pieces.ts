@@ -148,7 +148,10 @@ class Pen {
   }
 
   shapeOf(mark: Mark, centre: Spot, scale: number): Shape {
-    const at = (x: number, y: number) => this.beside(centre, x * scale, y * scale);
+    const at = (x: number, y: number) =>
+      "upright" in mark && mark.upright === true
+        ? spotOf(centre.x + x * scale, centre.y + y * scale)
+        : this.beside(centre, x * scale, y * scale);
     switch (mark.mark) {
       case "line": {
         const spots = [];
@@ -178,7 +181,7 @@ class Pen {
         return { shape: "stroke", points: flat(spots), closed: false, filled: false };
       }
       case "letters":
-        return { shape: "inscription", ...at(mark.x, mark.y), text: mark.text, size: 11 * scale };
+        return { shape: "inscription", ...at(mark.x, mark.y), text: mark.text, size: 13 * scale };
     }
   }
 
