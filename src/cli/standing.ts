@@ -157,6 +157,7 @@ function threatLines(document: StillhotDocument, threat: Threat, n: number): str
 }
 
 const ORDER: readonly ConductorState[] = [
+  "unknown",
   "faulted",
   "energized",
   "backfed",

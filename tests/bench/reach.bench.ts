@@ -92,7 +92,7 @@ function startsOf(circuit: Circuit) {
       .flatMap(({ part, legs, star }) =>
         [...legs, star]
           .filter((node) => node !== EARTH)
-          .map((node): Arrival => ({ node: nameOf(node), isForward: part.role === "utility" })),
+          .map((node): Arrival => ({ node: nameOf(node), isForward: part.role !== "generator" })),
       ),
   };
 }

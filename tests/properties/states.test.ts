@@ -1,13 +1,6 @@
 import { expect, test } from "vitest";
 import { readDocument, type StillhotDocument } from "../../src/core";
-import {
-  assess,
-  fromColumns,
-  KNOWN_STATES,
-  statesByReach,
-  statesUntold,
-  toColumns,
-} from "../../src/core/hazard";
+import { assess, fromColumns, STATES, statesByReach, statesUntold, toColumns } from "../../src/core/hazard";
 import { randomDocument } from "../support/randomSystems";
 
 const drawings: StillhotDocument[] = Array.from({ length: 150 }, (_, seed) =>
@@ -23,7 +16,7 @@ test("H6 what reach alone tells never calls a conductor dead, and calls it energ
     const { ids, states } = statesByReach(document.system);
     expect(new Set(ids)).toEqual(new Set(Object.keys(conductors)));
     ids.forEach((id, row) => {
-      const state = KNOWN_STATES[states[row]!]!;
+      const state = STATES[states[row]!]!;
       said.set(state, (said.get(state) ?? 0) + 1);
       expect(["unknown", "energized", "backfed", "faulted", "neutral"], id).toContain(state);
       if (state === "energized" || state === "neutral") expect(conductors[id]!.state, id).toBe(state);
@@ -39,7 +32,7 @@ test("H6 of a drawing that was not looked at since an edit, nothing is called de
   for (const document of drawings.slice(0, 20)) {
     const before = toColumns(assess(document));
     const { states } = statesUntold({ ids: before.ids.conductors, states: before.columns.states });
-    for (const code of states) expect([...HOT, "unknown"]).toContain(KNOWN_STATES[code]);
+    for (const code of states) expect([...HOT, "unknown"]).toContain(STATES[code]);
   }
 });
 

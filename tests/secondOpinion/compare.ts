@@ -130,7 +130,7 @@ export function compare(document: unknown, mostSets = 400): Compared {
     }
     for (const [name, it] of byName)
       differ(`${id} threat ${name}`, `${it.volts} V, exposure ${it.exposureVolts}`, "missing");
-    for (const rule of ["induced-exposure", "equipotential", "step-touch"]) {
+    for (const rule of ["feed-not-drawn", "induced-exposure", "equipotential", "step-touch"]) {
       const said = findingsOf(rule)
         .filter(({ where }) => where === id)
         .map((it) => `${rule} ${it.severity}`)

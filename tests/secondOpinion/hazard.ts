@@ -141,6 +141,28 @@ export interface Looked {
   readonly tied: ReadonlySet<string>;
 }
 
+/** Phase conductors that no source would reach with everything closed, joined and on, and temporary grounds lifted. */
+function neverFed(plain: Plain): Set<string> {
+  const closed = Object.entries(plain.elements).map(([id, e]): [string, Plain["elements"][string]] => [
+    id,
+    {
+      ...e,
+      ...(e.kind === "arrester" ? {} : { open: "", blown: "", removed: "", cut: "", parted: "" }),
+      ...(e.kind === "transfer" ? { bridged: true } : {}),
+      ...(e.kind === "source" ? { on: true } : {}),
+      ...(e.kind === "generator" ? { on: false } : {}),
+    },
+  ]);
+  const all: Plain = {
+    ...plain,
+    elements: Object.fromEntries(closed.filter(([, { kind }]) => kind !== "ground" && kind !== "contact")),
+  };
+  const { any } = reachOf(all);
+  return new Set(
+    [...any].filter(([name, by]) => !name.endsWith("/N") && by.size === 0).map(([name]) => name),
+  );
+}
+
 const size = (v: readonly [number, number] | undefined): number =>
   v === undefined ? 0 : Math.hypot(v[0], v[1]);
 
@@ -180,7 +202,18 @@ export function highest({ plain, drawn, off, tied }: Looked, conductor: string):
   return volts;
 }
 
+/** States by the table; what nobody drew a feed for is unknown in place of isolated and induced. */
 export function statesOf(looked: Looked, lifted: Looked, limits: Limits, wanted?: readonly string[]) {
+  const states = statesIfFed(looked, lifted, limits, wanted);
+  const unfed = neverFed(looked.plain);
+  for (const [conductor, state] of states)
+    if (unfed.has(conductor) && (state === "isolated" || state === "induced"))
+      states.set(conductor, "unknown");
+  return states;
+}
+
+/** States as if what feeds everything were drawn. */
+function statesIfFed(looked: Looked, lifted: Looked, limits: Limits, wanted?: readonly string[]) {
   const { plain, reached, tied } = looked;
   const conductors = conductorsOf(plain);
   const group = groupsOf(conductors, joinsOf(plain, new Set(conductors)));
@@ -339,7 +372,7 @@ export interface PlainWorkPoint {
 function threatsIn(outcomes: readonly Outcome[], limits: Limits, spot: PlainWorkPoint): PlainThreat[] {
   const letters = [...spot.conductors];
   const rows = outcomes.map((outcome) => {
-    const states = statesOf(
+    const states = statesIfFed(
       outcome.lifted,
       outcome.bare,
       limits,
@@ -439,15 +472,22 @@ export function verdictIn(
   const nominal = nominalOf(plain);
   const drawn = Object.values(plain.elements).some(isGround) ? look(plain, nominal) : now.lifted;
   const states = statesOf(drawn, now.bare, limits);
+  const fedStates = statesIfFed(drawn, now.bare, limits);
   const stateOf = (it: string) => states.get(at(spot.at, it))!;
-  const findings: string[] = [];
+  const unfed = neverFed(plain);
+  const isUnfed = letters.some((it) => unfed.has(at(spot.at, it)));
+  const findings: string[] = isUnfed ? ["feed-not-drawn danger"] : [];
   const neutral = at(spot.at, "N");
   const hotNeutral = drawn.tied.has(neutral) && highest(drawn, neutral) >= limits.hazardVolts;
 
   let verdict = "isolated";
-  if (letters.some((it) => ["energized", "backfed", "induced", "faulted"].includes(stateOf(it))))
+  if (
+    letters.some((it) =>
+      ["energized", "backfed", "induced", "faulted"].includes(fedStates.get(at(spot.at, it))!),
+    )
+  )
     verdict = "live";
-  else if (threats.some((it) => it.strength <= 1 && it.exposureVolts >= limits.exposureLimitVolts))
+  else if (isUnfed || threats.some((it) => it.strength <= 1 && it.exposureVolts >= limits.exposureLimitVolts))
     verdict = "could-go-live";
   else if (
     !hotNeutral &&
@@ -456,7 +496,7 @@ export function verdictIn(
   )
     verdict = "grounded";
 
-  const liftedStates = statesOf(now.lifted, now.bare, limits);
+  const liftedStates = statesIfFed(now.lifted, now.bare, limits);
   if (
     letters.some(
       (it) =>
@@ -484,7 +524,11 @@ export function verdictIn(
   return {
     verdict,
     margin:
-      verdict === "live" ? 0 : threats.length === 0 ? null : Math.min(...threats.map((it) => it.strength)),
+      verdict === "live" || isUnfed
+        ? 0
+        : threats.length === 0
+          ? null
+          : Math.min(...threats.map((it) => it.strength)),
     threats,
     findings,
   };

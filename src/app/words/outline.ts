@@ -268,7 +268,7 @@ function statesOf({ system }: StillhotDocument, { conductors, states }: Known, p
     const report = conductors?.[conductorId(point, letter)];
     const state = report?.state ?? looks.at(point, letter);
     if (state === "neutral") continue;
-    const words = firstOf(`state.${state}`)!;
+    const words = firstOf(`state.${report === undefined && state === "unknown" ? "untold" : state}`)!;
     const isHot = state !== "isolated" && state !== "grounded";
     const text = isHot && report !== undefined ? `${words} ${volts(report.volts)}` : words;
     groups.set(text, [...(groups.get(text) ?? []), letter]);

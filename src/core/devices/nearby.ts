@@ -32,7 +32,7 @@ export const nearby = defineDevice({
     const volts: Complex = complex.polar((it.kvLL * 1000) / Math.sqrt(3), 0);
     const contact = (end: End, letter: Letter): Part => ({
       part: "emf",
-      role: "utility",
+      role: "contact",
       on: it.on && it.touching,
       legs: [{ node: `${end}/${letter}`, letter, volts }],
       star: "earth",

@@ -69,10 +69,13 @@ export interface Branch {
   readonly demand?: { readonly va: Complex; readonly volts: number; readonly model: "Z" | "I" | "PQ" };
 }
 
+/** Who drives it: the utility, a customer's or a crew's machine, or another circuit that touches. */
+export type EmfRole = "utility" | "generator" | "contact";
+
 /** Volts behind impedance: a source, a generator, or a live circuit that touches. `star` is where the legs meet. */
 export interface Emf {
   readonly part: "emf";
-  readonly role: "utility" | "generator";
+  readonly role: EmfRole;
   readonly on: boolean;
   readonly legs: readonly { readonly node: Node; readonly letter: Letter; readonly volts: Complex }[];
   readonly star: Node;

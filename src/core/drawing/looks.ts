@@ -1,11 +1,11 @@
 import { conductorsOf, perObject, type System } from "../document";
-import { KNOWN_STATES, rowsOf, type StateColumn } from "../hazard";
+import { STATES, rowsOf, type StateColumn } from "../hazard";
 import type { ConductorId, Letter } from "../terms";
 import type { Look } from "./shapes";
 
 const NONE: StateColumn = { ids: [], states: new Uint8Array() };
-const BACKFED = KNOWN_STATES.indexOf("backfed");
-const UNKNOWN = KNOWN_STATES.indexOf("unknown");
+const BACKFED = STATES.indexOf("backfed");
+const UNKNOWN = STATES.indexOf("unknown");
 
 /** Rows of the conductors at each point. */
 const rowsAtPoints = perObject((ids: readonly ConductorId[]): ReadonlyMap<string, readonly number[]> => {
@@ -40,7 +40,7 @@ export class Looks {
   at(point: string, letter: Letter): Look {
     const { ids, states } = this.column;
     for (const row of this.#rows.get(point) ?? NO_ROWS)
-      if (ids[row]!.endsWith(letter)) return KNOWN_STATES[states[row]!]!;
+      if (ids[row]!.endsWith(letter)) return STATES[states[row]!]!;
     return "unknown";
   }
 

@@ -12,7 +12,16 @@ import {
   type System,
   type WorkPoint,
 } from "../document";
-import { type Circuit, circuitOf, EARTH, EDGE, reachGraphOf, reachOf, standingOf } from "../network";
+import {
+  type Circuit,
+  circuitOf,
+  EARTH,
+  EDGE,
+  feedNotDrawn,
+  reachGraphOf,
+  reachOf,
+  standingOf,
+} from "../network";
 import {
   ampsAtPoint,
   AS_DRAWN,
@@ -67,13 +76,15 @@ export function assess(document: StillhotDocument, known: KnownFromPlay = {}): A
   for (const [id, workPoint] of Object.entries(job.workPoints) as [WorkPointId, WorkPoint][]) {
     const found = parts.threats(id);
     const verdict = verdictOf(document.system, settings, workPoint, found, tested(workPoint.at));
+    const unfed = conductorsNotFed(document.system, workPoint);
     workPoints[id] = {
       verdict,
-      margin: verdict === "live" ? 0 : leastMargin(found),
+      margin: verdict === "live" || unfed.length > 0 ? 0 : leastMargin(found),
       threats: found.threats,
       ...(found.completeTo < MOST_STRENGTH ? { threatsCompleteTo: found.completeTo } : {}),
       assumptions: countAssumptions(document.system, workPoint),
     };
+    findings.push(...feedMissing(id, unfed));
     findings.push(...threatsNotAll(id, found));
     findings.push(...workPointFindings(document.system, settings, id, workPoint));
     if (verdict === "grounded")
@@ -292,12 +303,12 @@ function verdictOf(
   const circuit = circuitOf(system);
   const view = viewOf(circuit, settings, { groundsLifted: false });
   const ids = conductorsOf(workPoint).map((letter) => conductorId(workPoint.at, letter));
-  const states = ids.map((id) => view.state(circuit.nodeOf.get(id)!));
+  const states = ids.map((id) => view.stateIfFed(circuit.nodeOf.get(id)!));
   if (states.some((it) => it === "energized" || it === "backfed" || it === "induced" || it === "faulted"))
     return "live";
   const overAt = (most: number) =>
     threats.some((it) => it.strength <= most && it.exposureVolts >= settings.exposureLimitVolts);
-  if (overAt(1)) return "could-go-live";
+  if (overAt(1) || conductorsNotFed(system, workPoint).length > 0) return "could-go-live";
   const neutral = circuit.nodeOf.get(conductorId(workPoint.at, "N"));
   const neutralIsHot =
     neutral !== undefined && view.state(neutral) === "neutral" && view.volts(neutral) >= settings.hazardVolts;
@@ -323,7 +334,7 @@ function workPointFindings(
   conductorsOf(workPoint).forEach((letter, index) => {
     const node = circuit.nodeOf.get(conductorId(workPoint.at, letter))!;
     const { exposureVolts } = exposures[index]!;
-    if (lifted.state(node) === "induced" && exposureVolts > settings.inducedLimitVolts)
+    if (lifted.stateIfFed(node) === "induced" && exposureVolts > settings.inducedLimitVolts)
       findings.push({
         rule: "induced-exposure",
         severity: "danger",
@@ -356,6 +367,30 @@ function workPointFindings(
     });
   return findings;
 }
+
+/** Letters of a work point's conductors that no source on the drawing could ever reach. */
+function conductorsNotFed(system: System, workPoint: WorkPoint): Letter[] {
+  const circuit = circuitOf(system);
+  const unfed = feedNotDrawn(circuit);
+  return conductorsOf(workPoint).filter(
+    (letter) => unfed[circuit.nodeOf.get(conductorId(workPoint.at, letter))!] === 1,
+  );
+}
+
+/** A line that no source could ever reach was not made dead: its feed was left out, or an edit cut it off. */
+const feedMissing = (id: WorkPointId, letters: readonly Letter[]): Finding[] =>
+  letters.length === 0
+    ? []
+    : [
+        {
+          rule: "feed-not-drawn",
+          severity: "danger",
+          where: id,
+          message: say("hazard.feedNotDrawn", { letters: letters.join(" ") }),
+          help: say("hazard.feedNotDrawn.help"),
+          citation: "common practice, no source",
+        },
+      ];
 
 /** Where a drawing has more sets of upsets than can be asked: said, and the verdict and the margin take it for the worst. */
 function threatsNotAll(id: WorkPointId, { completeTo }: FoundThreats): Finding[] {

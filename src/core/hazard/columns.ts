@@ -1,6 +1,6 @@
 import { type ConductorId, type ElementId, type Letter, LETTERS } from "../terms";
-import { KNOWN_STATES, type StateColumn } from "./stateColumn";
-import type { Assessment, ConductorReport, ConductorState, ElementReport } from "./types";
+import { STATES, type StateColumn } from "./stateColumn";
+import type { Assessment, ConductorReport, ElementReport } from "./types";
 
 /**
  * An assessment as columns, to be sent elsewhere: tens of thousands of small records take longer to copy than a frame,
@@ -10,7 +10,7 @@ export interface AssessmentColumns {
   /** parted by spaces; absent where they are those of the answer before */
   readonly conductorIds?: string;
   readonly elementIds?: string;
-  /** places in `KNOWN_STATES` */
+  /** places in `STATES` */
   readonly states: Uint8Array;
   readonly volts: Float64Array;
   readonly voltsLoadsOff: Float64Array;
@@ -55,7 +55,7 @@ export function toColumns(
   const columns: AssessmentColumns = {
     ...(ids.conductors === before?.conductors ? {} : { conductorIds: ids.conductors.join(" ") }),
     ...(ids.elements === before?.elements ? {} : { elementIds: ids.elements.join(" ") }),
-    states: Uint8Array.from(reports, ({ state }) => KNOWN_STATES.indexOf(state)),
+    states: Uint8Array.from(reports, ({ state }) => STATES.indexOf(state)),
     volts: Float64Array.from(reports, (it) => it.volts),
     voltsLoadsOff: Float64Array.from(reports, (it) => it.voltsLoadsOff),
     angleDeg: Float64Array.from(reports, (it) => it.angleDeg),
@@ -121,7 +121,7 @@ const split = <Id extends string>(text: string | undefined): readonly Id[] | und
   text === undefined ? undefined : text === "" ? [] : (text.split(" ") as Id[]);
 
 const conductorAt = (columns: AssessmentColumns, row: number): ConductorReport => ({
-  state: KNOWN_STATES[columns.states[row]!] as ConductorState,
+  state: STATES[columns.states[row]!]!,
   volts: columns.volts[row]!,
   voltsLoadsOff: columns.voltsLoadsOff[row]!,
   angleDeg: columns.angleDeg[row]!,

@@ -14,6 +14,6 @@ export { upsetWords } from "./upsetWords";
 export { documentAfter, marginMap, worstThreat } from "./views";
 export type { FaultAmps } from "../phasor";
 export { type HotStep, type HotStepKind, type HotWay, whyHot } from "./whyHot";
-export { KNOWN_STATES, type KnownState, type StateColumn, stateColumn, statesUntold } from "./stateColumn";
+export { STATES, type StateColumn, stateColumn, statesUntold } from "./stateColumn";
 export { standsAlike, statesAtHand, statesByReach } from "./statesByReach";
 export { type AssessmentColumns, buffersOf, fromColumns, type RowIds, rowsOf, toColumns } from "./columns";

@@ -43,7 +43,7 @@ export function outcomeAfter(
     const node = circuit.nodeOf.get(conductorId(workPoint.at, letter))!;
     return {
       letter,
-      live: liveBy(lifted.state(node)),
+      live: liveBy(lifted.stateIfFed(node)),
       volts: lifted.volts(node),
       ...inPlace[index]!,
     };

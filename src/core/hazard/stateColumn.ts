@@ -2,11 +2,8 @@ import { perObject } from "../document";
 import type { ConductorId } from "../terms";
 import type { Assessment, ConductorState } from "./types";
 
-/** A state, or that it is not known yet, which is to be taken for hot. */
-export type KnownState = ConductorState | "unknown";
-
-/** Every word for a state, at the place that stands for it in columns. */
-export const KNOWN_STATES: readonly KnownState[] = [
+/** Every word for a state, at the place that stands for it in columns. What is not told yet is `unknown` too, and counts as hot. */
+export const STATES: readonly ConductorState[] = [
   "unknown",
   "faulted",
   "energized",
@@ -17,8 +14,8 @@ export const KNOWN_STATES: readonly KnownState[] = [
   "neutral",
 ];
 /** The place that stands for a state in columns. */
-export const codeOf = Object.fromEntries(KNOWN_STATES.map((it, code) => [it, code])) as Record<
-  KnownState,
+export const codeOf = Object.fromEntries(STATES.map((it, code) => [it, code])) as Record<
+  ConductorState,
   number
 >;
 
@@ -26,17 +23,17 @@ export const codeOf = Object.fromEntries(KNOWN_STATES.map((it, code) => [it, cod
 export interface StateColumn {
   /** the same list for drawings with the same conductors, as far as that is told */
   readonly ids: readonly ConductorId[];
-  /** places in `KNOWN_STATES` */
+  /** places in `STATES` */
   readonly states: Uint8Array;
 }
 
 /** What may still be said of states after an edit that was not looked at yet: what was hot counts as hot, nothing else is known. */
 export const statesUntold = ({ ids, states }: StateColumn): StateColumn => ({
   ids,
-  states: states.map((code) => (isHot(KNOWN_STATES[code]!) ? code : codeOf.unknown)),
+  states: states.map((code) => (isHot(STATES[code]!) ? code : codeOf.unknown)),
 });
 
-const isHot = (state: KnownState): boolean =>
+const isHot = (state: ConductorState): boolean =>
   state === "energized" || state === "backfed" || state === "induced" || state === "faulted";
 
 /** The states of an assessment as a column. */

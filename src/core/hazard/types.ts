@@ -1,9 +1,12 @@
 import type { UpsetKind } from "../devices";
 import type { ConductorId, ElementId, Finding, Letter, WorkPointId } from "../terms";
 
-/** What a conductor is, as drawn. The words are the file format's own. */
+/**
+ * What a conductor is, as drawn. The words are the file format's own. `unknown`: no source on the drawing could ever reach
+ * it, so its feed was left out; it counts as hot.
+ */
 export type ConductorState =
-  "faulted" | "energized" | "backfed" | "induced" | "grounded" | "isolated" | "neutral";
+  "unknown" | "faulted" | "energized" | "backfed" | "induced" | "grounded" | "isolated" | "neutral";
 
 export interface ConductorReport {
   readonly state: ConductorState;

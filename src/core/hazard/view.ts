@@ -3,6 +3,7 @@ import {
   type Circuit,
   EARTH,
   EDGE,
+  feedNotDrawn,
   Islands,
   REACH,
   type Reach,
@@ -112,8 +113,16 @@ export class View {
     );
   }
 
-  /** State of a conductor by the file format's table. */
+  /** State of a conductor by the file format's table. What nobody drew a feed for is neither isolated nor induced. */
   state(node: number): ConductorState {
+    const state = this.stateIfFed(node);
+    return (state === "isolated" || state === "induced") && feedNotDrawn(this.circuit)[node] === 1
+      ? "unknown"
+      : state;
+  }
+
+  /** The same, whether or not its feed is drawn: what this drawing alone does to it. */
+  stateIfFed(node: number): ConductorState {
     const { reach, islands, shorts, settings } = this;
     if (this.circuit.letterOfNode[node] === "N" && reach.tied[node] === 1) return "neutral";
     const how = reach.how[node]!;

@@ -72,7 +72,7 @@ class Side {
     this.target = tied[target] === 1 ? NOWHERE : at(target);
     this.isSeed = new Uint8Array(graph.nodeCount);
     circuit.emfs.forEach(({ part, legs, star }, emf) => {
-      if (standing.emfOn[emf] === 0 || (forward && part.role !== "utility")) return;
+      if (standing.emfOn[emf] === 0 || (forward && part.role === "generator")) return;
       for (const node of [...legs, star]) if (isOpen(node)) this.isSeed[at(node)] = 1;
     });
     this.joined = effects.map(({ joins, rejoined }) =>
@@ -86,7 +86,7 @@ class Side {
     );
     this.starts = effects.map(({ emfs }) =>
       emfs
-        .filter(({ part }) => !forward || part.role === "utility")
+        .filter(({ part }) => !forward || part.role !== "generator")
         .flatMap(({ emf }) => [...circuit.emfs[emf]!.legs, circuit.emfs[emf]!.star])
         .filter(isOpen)
         .map(at),

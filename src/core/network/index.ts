@@ -3,4 +3,5 @@ export { circuitAtHand, circuitOf } from "./circuitOf";
 export { placeFor } from "./places";
 export { Islands } from "./islands";
 export * from "./reach";
+export { feedNotDrawn } from "./feed";
 export { conductorGraphOf, nodeName, type ConductorEdge, type ConductorEdgeAttributes } from "./graph";

@@ -240,7 +240,7 @@ export function reachOf(circuit: Circuit, standing: Standing, options: ReachOpti
   };
   circuit.emfs.forEach(({ element, part, legs, star }, emf) => {
     if (emfOn[emf] === 0 || (options.onlyFrom !== undefined && options.onlyFrom !== element)) return;
-    const bit = part.role === "utility" ? REACH.forward : REACH.backfeed;
+    const bit = part.role === "generator" ? REACH.backfeed : REACH.forward;
     for (const node of legs) seed(node, bit, emf);
     seed(star, bit, emf);
   });

@@ -144,7 +144,9 @@ class Sheet {
   private picture(svg: string): string {
     const { n, assessment } = this.briefing.shown;
     const states = new Set(Object.values(assessment.conductors).map(({ state }) => state));
-    const legend = (["energized", "backfed", "induced", "faulted", "isolated", "grounded"] as const)
+    const legend = (
+      ["unknown", "energized", "backfed", "induced", "faulted", "isolated", "grounded"] as const
+    )
       .filter((it) => states.has(it))
       .map((it) => this.word(`sheet.legend.${it}`));
     const caption = n === undefined ? this.word("sheet.pictureNow") : this.word("sheet.pictureAtWork", { n });

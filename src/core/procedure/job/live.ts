@@ -6,8 +6,12 @@ import { asItStands } from "./seen";
 import type { JobState } from "./state";
 
 /** Reached by some supply: what only a neighbour induces is a hazard of its own. */
-export const isLiveState = (state: ConductorState | undefined): boolean =>
+const isFed = (state: ConductorState | undefined): boolean =>
   state === "energized" || state === "backfed" || state === "faulted";
+
+/** Fed, or to be taken for it, since nobody drew what feeds it. */
+export const isLiveState = (state: ConductorState | undefined): boolean =>
+  state === "unknown" || isFed(state);
 
 /** Conductors of all work points of the job. */
 export const workConductors = ({ document }: JobState): ConductorId[] =>
@@ -39,9 +43,7 @@ export function energizedOnTheJob(before: JobState, after: JobState): ConductorI
 
 /** Customers with and without supply: those at any of whose conductors something reaches. */
 export const isSupplied = (state: JobState, at: string, phases: string): boolean =>
-  lettersOf(phases).some((letter) =>
-    isLiveState(asItStands(state).conductors[conductorId(at, letter)]?.state),
-  );
+  lettersOf(phases).some((letter) => isFed(asItStands(state).conductors[conductorId(at, letter)]?.state));
 
 /** Whether this step is the first of its kind in the job so far. */
 export const isFirst = (before: JobState, is: (step: Step) => boolean): boolean => !before.played.some(is);

@@ -67,5 +67,6 @@ export const drawing = {
   "state.isolated": "isolated, not proven dead",
   "state.grounded": "grounded",
   "state.neutral": "neutral",
-  "state.unknown": "not known",
+  "state.unknown": "not known: nobody has drawn what feeds this",
+  "state.untold": "not known yet",
 } as const;

@@ -65,4 +65,8 @@ export const hazard = {
     "too much here can change for every combination to be worked out: whether one of them would lift the pole, the truck and the rods is not known",
   "hazard.threatsNotAll.help":
     "take what is not listed for possible; open, tag and block nearer to the work, or draw less of what is far away",
+  "hazard.feedNotDrawn":
+    "nothing on the drawing could ever feed {letters} here, so what does feed it was left out: it is not known to be dead",
+  "hazard.feedNotDrawn.help":
+    "draw what feeds it, or put back the clamp or the span that is missing on the way",
 } as const;

@@ -8,7 +8,7 @@ export const panels = {
   "legend.isolated": "Isolated: not reached, not proven dead",
   "legend.grounded": "Grounded: tied to a ground set, not reached",
   "legend.neutral": "Neutral tied to earth",
-  "legend.unknown": "Not known: treat it as live",
+  "legend.unknown": "? Nobody has drawn what feeds this, or it is still being worked out: treat it as live",
   "legend.pinned": "Pinned: stays where it is when the drawing is tidied; not printed",
   "legend.marks":
     "T tagged · X blocked · OPEN differs from normal · N.O. normally open · letters A B C 1 2 N name the conductors",

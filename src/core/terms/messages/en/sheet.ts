@@ -95,6 +95,7 @@ export const sheet = {
   "sheet.legend.backfed": "BF backfed, arrows along the feed",
   "sheet.legend.induced": "IND induced",
   "sheet.legend.faulted": "FLT faulted",
+  "sheet.legend.unknown": "? nobody has drawn what feeds this: treat it as live",
   "sheet.legend.isolated": "ISO isolated, not proven dead",
   "sheet.legend.grounded": "GND grounded",
   "sheet.legend.marks": "T tagged · X blocked · N.O. normally open · framed names: what keeps it isolated",

@@ -67,5 +67,6 @@ export const drawing = {
   "state.isolated": "isolé, absence de tension non prouvée",
   "state.grounded": "à la terre",
   "state.neutral": "neutre",
-  "state.unknown": "inconnu",
+  "state.unknown": "inconnu : personne n'a dessiné ce qui alimente ceci",
+  "state.untold": "pas encore connu",
 } as const;

@@ -67,4 +67,8 @@ export const hazard = {
     "trop de choses peuvent changer ici pour calculer toutes les combinaisons : on ne sait pas si l'une porterait le poteau, le camion et les piquets à une tension dangereuse",
   "hazard.threatsNotAll.help":
     "tenez pour possible ce qui n'est pas donné ; ouvrez, étiquetez et bloquez plus près du travail, ou dessinez moins de ce qui est loin",
+  "hazard.feedNotDrawn":
+    "rien sur le dessin ne pourrait jamais alimenter {letters} ici, donc ce qui l'alimente manque au dessin : rien ne dit que c'est hors tension",
+  "hazard.feedNotDrawn.help":
+    "dessiner ce qui l'alimente, ou remettre la pince ou la portée qui manque en chemin",
 } as const;

@@ -8,7 +8,8 @@ export const panels = {
   "legend.isolated": "Isolé : non atteint, absence de tension non prouvée",
   "legend.grounded": "À la terre : relié à une mise à la terre, non atteint",
   "legend.neutral": "Neutre relié à la terre",
-  "legend.unknown": "Inconnu : à tenir pour sous tension",
+  "legend.unknown":
+    "? Personne n'a dessiné ce qui alimente ceci, ou le calcul court encore : à tenir pour sous tension",
   "legend.pinned": "Épinglé : reste où il est quand on range le dessin ; non imprimé",
   "legend.marks":
     "T étiqueté · X bloqué · OUVERT position autre que la normale · N.O. normalement ouvert · les lettres A B C 1 2 N nomment les conducteurs",

@@ -97,6 +97,7 @@ export const sheet = {
   "sheet.legend.backfed": "BF alimenté en retour, flèches dans le sens",
   "sheet.legend.induced": "IND induit",
   "sheet.legend.faulted": "FLT en défaut",
+  "sheet.legend.unknown": "? personne n'a dessiné ce qui alimente ceci : à tenir pour sous tension",
   "sheet.legend.isolated": "ISO isolé, absence de tension non prouvée",
   "sheet.legend.grounded": "GND à la terre",
   "sheet.legend.marks":
