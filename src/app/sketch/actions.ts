@@ -2,10 +2,10 @@ import {
   type CircuitElement,
   complete,
   completePoint,
-  deviceOf,
   edits,
   type ElementId,
   jobOf,
+  openingOf,
   openPhasesOf,
   pointCountOf,
   type PointId,
@@ -210,7 +210,7 @@ function operating(
   element: Extract<CircuitElement, { open: string }>,
 ): Action[] {
   const open = openPhasesOf(element);
-  const isGang = deviceOf(element.kind).opening?.gang(element as never) ?? element.phases.length === 1;
+  const isGang = openingOf(element)?.gang ?? element.phases.length === 1;
   const [opens, closes] =
     element.kind === "clamp"
       ? [t("act.lift"), t("act.attach")]

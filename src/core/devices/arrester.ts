@@ -1,4 +1,4 @@
-import { lettersOf } from "../terms";
+import { lettersOf, say } from "../terms";
 import { flag, phases } from "./fields";
 import { defineDevice, oneEnd } from "./define";
 import { needsItsPhases } from "./shared";
@@ -10,6 +10,7 @@ const FAILED_OHMS = 0.01;
 /** A surge arrester. Failed, it is a fault to the neutral; loose, it can fall on whoever shakes the pole. */
 export const arrester = defineDevice({
   kind: "arrester",
+  prefix: "a",
   ends: ["at"],
   fields: { ...oneEnd, failed: phases(), loose: flag(false) },
   brings: () => [],
@@ -26,6 +27,7 @@ export const arrester = defineDevice({
       letter,
       siemens: [1 / FAILED_OHMS, 0],
     })),
+  position: ({ failed }) => (failed === "" ? undefined : say("drawing.failed", { phases: failed })),
   symbol: () => [
     line(-20, 0, -14, 0),
     outline(-14, -7, 8, -7, 8, 7, -14, 7),

@@ -1,14 +1,16 @@
-import { lettersOf } from "../terms";
+import { lettersOf, say } from "../terms";
 import { choice, flag, neededAmount } from "./fields";
-import { defineDevice, oneEnd, opener } from "./define";
+import { BY_HANDLE, defineDevice, oneEnd, opener } from "./define";
 import { deltaHasPairs, legsOf } from "./load";
 import type { Node } from "./parts";
-import { breaksItsLoad, needsItsPhases } from "./shared";
+import { breaksItsLoad, needsItsPhases, openPosition } from "./shared";
 import { arc, line } from "./symbol";
 
 /** A capacitor bank. It holds its charge after it is opened, and couples the conductors that it hangs between. */
 export const capacitor = defineDevice({
   kind: "capacitor",
+  prefix: "cap",
+  startsWith: { kvar: 300, kvLL: 12.47 },
   ends: ["at"],
   fields: {
     ...oneEnd,
@@ -44,6 +46,9 @@ export const capacitor = defineDevice({
   },
   // Switched by its own device, whose rating is not drawn; the rule on discharge speaks of what stays behind.
   breaks: breaksItsLoad,
+  handling: BY_HANDLE,
+  position: openPosition,
+  rating: ({ kvar }) => say("drawing.kvar", { kvar }),
   symbol: ({ open }) => [
     line(-20, 0, open === "" ? -4 : -13, 0),
     line(-4, -13, -4, 13),

@@ -1,5 +1,5 @@
 import { defineDevice, opener, twoEnds } from "./define";
-import { bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
+import { bringsBothEnds, closingUpsets, joinsThrough, openPosition, plainOpening } from "./shared";
 import { arc, line } from "./symbol";
 
 const opening = plainOpening();
@@ -7,6 +7,7 @@ const opening = plainOpening();
 /** A hot-line tap clamp on its stirrup. It carries load and breaks none. */
 export const clamp = defineDevice({
   kind: "clamp",
+  prefix: "k",
   ends: ["from", "to"],
   fields: { ...twoEnds, ...opener },
   brings: bringsBothEnds,
@@ -15,6 +16,10 @@ export const clamp = defineDevice({
   upsets: (it) => closingUpsets(it, opening),
   // A clamp has no rating (29 CFR 1910.269(l)(12)): charging and exciting current only.
   breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "clamp" }),
+  carries: (_it, { tapClampMaxAmps }) => tapClampMaxAmps,
+  handling: { off: "lift", on: "attach", moves: "phases", tools: ["clamp-stick", "hot-stick"], trouble: 1 },
+  standsAbreast: true,
+  position: (it) => openPosition(it, "drawing.lifted"),
   symbol: ({ open }) =>
     open === ""
       ? [line(-20, 0, 20, 0), arc(2, 0, 11, 75, 285)]

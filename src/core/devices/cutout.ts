@@ -1,10 +1,21 @@
+import { say } from "../terms";
 import { amount, choice, fuse, optionalAmount, phases } from "./fields";
-import { defineDevice, LOAD_BREAK_TOOL, LOAD_BREAK_TOOL_AMPS, opener, twoEnds } from "./define";
+import {
+  BY_HANDLE,
+  defineDevice,
+  LOAD_BREAK_TOOL,
+  LOAD_BREAK_TOOL_AMPS,
+  opener,
+  STICKS,
+  twoEnds,
+} from "./define";
 import {
   breaksBare,
   bringsBothEnds,
   closingUpsets,
   joinsThrough,
+  onPhases,
+  openPosition,
   plainOpening,
   removePhases,
   union,
@@ -33,6 +44,7 @@ const opening = plainOpening<Barrel>({
 /** A fused cutout: the barrel hangs open, its link is blown, or the barrel is out (which also keeps it from closing). */
 export const cutout = defineDevice({
   kind: "cutout",
+  prefix: "c",
   ends: ["from", "to"],
   fields: {
     ...twoEnds,
@@ -55,6 +67,21 @@ export const cutout = defineDevice({
       return { amps: LOAD_BREAK_TOOL_AMPS, basis: "tool" };
     return breaksBare(it, tool, settings);
   },
+  carries: ({ continuousAmps }) => continuousAmps,
+  handling: { ...BY_HANDLE, tools: [LOAD_BREAK_TOOL, ...STICKS] },
+  standsAbreast: true,
+  position: (it) =>
+    it.blown !== ""
+      ? onPhases("drawing.blown", it, it.blown)
+      : it.removed !== ""
+        ? onPhases("drawing.removed", it, it.removed)
+        : openPosition(it),
+  rating: ({ fuse }) =>
+    fuse === undefined
+      ? undefined
+      : fuse === "solid"
+        ? say("drawing.solid")
+        : say("drawing.fuse", { amps: fuse.amps, type: fuse.type }),
   symbol: (it) => {
     const open = opening.openPhases(it) !== "";
     const isOut = it.removed !== "";

@@ -1,4 +1,4 @@
-import type { Letter, Message } from "../terms";
+import type { JsonObject, Letter, Message } from "../terms";
 import type { Complete, FieldProblem, Fields } from "./fields";
 import { choice, flag, letters, phases, pointRef, text } from "./fields";
 import type { End, Part, Place } from "./parts";
@@ -58,10 +58,51 @@ export interface Opening<Element> {
   closing(element: Element, phases: string): ElementChange;
 }
 
-/** The limits of the file's settings on what may be broken without a rating. */
+/** What hands or a handle do to a thing: verbs of steps. */
+export type Move =
+  | "open"
+  | "close"
+  | "lift"
+  | "attach"
+  | "cut"
+  | "join"
+  | "pull"
+  | "replace"
+  | "set-position"
+  | "start"
+  | "stop";
+
+/** How the crew takes a thing out of the circuit and puts it back. */
+export interface Handling<Element> {
+  readonly off: Move;
+  readonly on: Move;
+  /** what moves: phases of it, one position for all, or a machine that runs or stands */
+  readonly moves: "phases" | "position" | "machine";
+  /** tools of which one must be in hand; none where a hand or a handle does it */
+  readonly tools: readonly string[];
+  /** what it costs beyond one operation, so that the usual way is taken first */
+  readonly trouble: number;
+  /** whether it can be taken out as it stands; absent: whenever a phase of it is closed */
+  canGoOff?(element: Element): boolean;
+}
+
+/** Sticks that move a cutout's barrel or a switch's blade. */
+export const STICKS = ["extending-stick", "switch-stick", "hot-stick", "clamp-stick"] as const;
+
+/** By a hand or a handle, phase by phase: how a thing that opens is handled where its kind says nothing else. */
+export const BY_HANDLE: Handling<unknown> = {
+  off: "open",
+  on: "close",
+  moves: "phases",
+  tools: [],
+  trouble: 0,
+};
+
+/** The limits of the file's settings on what may be broken, and carried, without a rating. */
 export interface BreakSettings {
   readonly openWithoutLoadBreakAmps: number;
   readonly clampBreakAmps: number;
+  readonly tapClampMaxAmps: number;
 }
 
 /**
@@ -88,6 +129,10 @@ export const LOAD_BREAK_TOOL = "load-break-tool";
 
 export interface DeviceSpec<Kind extends string, F extends Fields> {
   readonly kind: Kind;
+  /** how ids of this kind begin */
+  readonly prefix: string;
+  /** what a new one says of itself, where its kind demands a key and whoever draws it has not said */
+  readonly startsWith?: JsonObject;
   readonly ends: readonly End[];
   readonly fields: F;
   /** problems between fields, once each field by itself is right */
@@ -101,6 +146,16 @@ export interface DeviceSpec<Kind extends string, F extends Fields> {
   readonly opening?: Opening<Complete<F>>;
   /** what it may break with this tool in hand */
   breaks?(element: Complete<F>, tool: string, settings: BreakSettings): Breaks;
+  /** what it may carry all day [A]; absent: the drawing has no figure */
+  carries?(element: Complete<F>, settings: BreakSettings): number;
+  /** how the crew handles it; absent: by its handle where it has an opening, else not at all */
+  readonly handling?: Handling<Complete<F>>;
+  /** whether each phase has a symbol of its own, one beside the other */
+  readonly standsAbreast?: true;
+  /** its position in words, where it is not as it normally is; absent: what is open of it */
+  position?(element: Complete<F>): Message | undefined;
+  /** the one rating that tells it from its neighbours on a drawing */
+  rating?(element: Complete<F>): Message | undefined;
   /** how it is drawn, from (−20, 0) to (20, 0) where it has two ends */
   symbol(element: Complete<F>): readonly Mark[];
 }

@@ -1,7 +1,14 @@
 import { say } from "../terms";
 import { amount, flag } from "./fields";
 import { defineDevice, opener, problem, twoEnds } from "./define";
-import { breaksRated, bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
+import {
+  breaksRated,
+  bringsBothEnds,
+  closingUpsets,
+  joinsThrough,
+  openPosition,
+  plainOpening,
+} from "./shared";
 import { blade, dot, line } from "./symbol";
 
 interface Switch {
@@ -27,6 +34,7 @@ export const gangIsWhole = ({ gang, open, phases }: { gang: boolean; open: strin
 /** Isolates with a gap that one can see, but breaks no load unless it is rated to. */
 export const disconnect = defineDevice({
   kind: "disconnect",
+  prefix: "d",
   ends: ["from", "to"],
   fields: {
     ...twoEnds,
@@ -42,6 +50,8 @@ export const disconnect = defineDevice({
   opening,
   upsets: (it) => closingUpsets(it, opening),
   breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
+  standsAbreast: true,
+  position: openPosition,
   symbol: ({ open }) => [
     line(-20, 0, -16, 0),
     line(-16, -7, -16, 7),

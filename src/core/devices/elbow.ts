@@ -1,6 +1,13 @@
 import { amount } from "./fields";
-import { defineDevice, opener, twoEnds } from "./define";
-import { breaksRated, bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
+import { BY_HANDLE, defineDevice, opener, twoEnds } from "./define";
+import {
+  breaksRated,
+  bringsBothEnds,
+  closingUpsets,
+  joinsThrough,
+  openPosition,
+  plainOpening,
+} from "./shared";
 import { filled, line } from "./symbol";
 
 const opening = plainOpening();
@@ -8,6 +15,7 @@ const opening = plainOpening();
 /** A separable load-break connector; open means parked on its stand-off. */
 export const elbow = defineDevice({
   kind: "elbow",
+  prefix: "e",
   ends: ["from", "to"],
   fields: { ...twoEnds, ...opener, loadBreakAmps: amount("A", 200) },
   brings: bringsBothEnds,
@@ -15,6 +23,9 @@ export const elbow = defineDevice({
   opening,
   upsets: (it) => closingUpsets(it, opening),
   breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
+  handling: { ...BY_HANDLE, tools: ["clamp-stick", "hot-stick"] },
+  standsAbreast: true,
+  position: (it) => openPosition(it, "drawing.parked"),
   symbol: ({ open }) =>
     open === ""
       ? [line(-20, 0, -8, 0), filled(-9, -9, 7, 0, -9, 9), line(9, -10, 9, 10), line(9, 0, 20, 0)]

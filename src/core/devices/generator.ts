@@ -1,4 +1,4 @@
-import { complex, type Complex, lettersOf, type Letter } from "../terms";
+import { complex, type Complex, lettersOf, type Letter, say } from "../terms";
 import { amount, choice, flag, neededAmount } from "./fields";
 import { defineDevice, oneEnd } from "./define";
 import type { Emf, Node, Place } from "./parts";
@@ -60,6 +60,8 @@ const bringsNeutral = () => [["at" as const, "N" as Letter] as const];
 /** A customer's or a crew's generator, off unless it says so. */
 export const generator = defineDevice({
   kind: "generator",
+  prefix: "gen",
+  startsWith: { kva: 7.5, volts: 240 },
   ends: ["at"],
   fields: {
     ...oneEnd,
@@ -73,5 +75,7 @@ export const generator = defineDevice({
   needs: needsItsPhases,
   parts: (it, place) => [machineEmf(it, place)],
   upsets: (it) => (it.on ? [] : [{ kind: "start", strength: 1, change: { on: true } }]),
+  handling: { off: "stop", on: "start", moves: "machine", tools: [], trouble: 4, canGoOff: ({ on }) => on },
+  rating: ({ kva, on }) => say(on ? "drawing.generatorOn" : "drawing.generatorOff", { kva }),
   symbol: ({ on }) => [line(-20, 0, -15, 0), circle(0, 0, 15), inscribed(0, 0, on ? "G" : "G0")],
 });

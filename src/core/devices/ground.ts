@@ -14,6 +14,7 @@ const SMALL_CABLES = ["8", "6", "4"] as const;
 /** A temporary protective ground set: jumpers from phases to the neutral, to a rod of its own, or to both. */
 export const ground = defineDevice({
   kind: "ground",
+  prefix: "g",
   ends: ["at"],
   fields: {
     ...oneEnd,

@@ -1,4 +1,4 @@
-import { type Letter } from "../terms";
+import { type Letter, say } from "../terms";
 import { phases } from "./fields";
 import { defineDevice, twoEnds } from "./define";
 import { bringsBothEnds, joinsThrough, removePhases } from "./shared";
@@ -7,6 +7,7 @@ import { line } from "./symbol";
 /** A short permanent connection. It can be cut, and a cut lead can touch again. */
 export const lead = defineDevice({
   kind: "lead",
+  prefix: "l",
   ends: ["from", "to"],
   fields: { ...twoEnds, cut: phases({ withNeutral: true }) },
   brings: bringsBothEnds,
@@ -20,6 +21,8 @@ export const lead = defineDevice({
     })),
   // Cutters part a conductor at the same gap as a clamp lifted off it: the same limit.
   breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "lead" }),
+  handling: { off: "cut", on: "join", moves: "phases", tools: ["lead-cutters"], trouble: 6 },
+  position: ({ cut }) => (cut === "" ? undefined : say("drawing.cut", { phases: cut })),
   symbol: ({ cut }) =>
     cut === ""
       ? [line(-20, 0, 20, 0)]

@@ -23,6 +23,7 @@ export const deltaHasPairs = ({ connection, phases }: { connection: "wye" | "del
 /** A load and the customers behind it, any of whom may own a generator that nobody drew. */
 export const load = defineDevice({
   kind: "load",
+  prefix: "ld",
   ends: ["at"],
   fields: {
     ...oneEnd,
@@ -72,5 +73,9 @@ export const load = defineDevice({
     it.customers > 0 && settings.assumeGenerators
       ? [{ kind: "start-unknown", strength: 1, change: { unknownKva: settings.assumedGeneratorKva } }]
       : [],
+  rating: ({ customers }) =>
+    customers === 0
+      ? undefined
+      : say(customers === 1 ? "drawing.customer" : "drawing.customers", { count: customers }),
   symbol: ({ phases }) => [line(-20, 0, -17, 0), ...(/^[12]+$/.test(phases) ? house() : works())],
 });

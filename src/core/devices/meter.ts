@@ -1,11 +1,12 @@
 import { amount } from "./fields";
-import { defineDevice, opener, twoEnds } from "./define";
+import { BY_HANDLE, defineDevice, opener, twoEnds } from "./define";
 import {
   breaksBare,
   breaksItsLoad,
   bringsBothEnds,
   closingUpsets,
   joinsThrough,
+  openPosition,
   plainOpening,
 } from "./shared";
 import { blade, circle, dot, inscribed, line, outline } from "./symbol";
@@ -15,6 +16,7 @@ const opening = plainOpening({ gang: () => true });
 /** A customer's meter, or `count` of them drawn as one; open means pulled. */
 export const meter = defineDevice({
   kind: "meter",
+  prefix: "m",
   ends: ["from", "to"],
   fields: { ...twoEnds, ...opener, count: amount("", 1, { min: 1, max: 1000, whole: true }) },
   brings: bringsBothEnds,
@@ -23,6 +25,8 @@ export const meter = defineDevice({
   upsets: (it) => closingUpsets(it, opening),
   // A meter's jaws are contacts, not a switch: the load goes first, at the customer's main.
   breaks: breaksBare,
+  handling: { off: "pull", on: "replace", moves: "phases", tools: [], trouble: 1 },
+  position: (it) => openPosition(it, "drawing.pulled"),
   symbol: ({ open }) =>
     open === ""
       ? [line(-20, 0, -12, 0), circle(0, 0, 12), inscribed(0, 0, "M"), line(12, 0, 20, 0)]
@@ -39,6 +43,7 @@ export const meter = defineDevice({
 /** A customer's main breaker. */
 export const main = defineDevice({
   kind: "main",
+  prefix: "mb",
   ends: ["from", "to"],
   fields: { ...twoEnds, ...opener },
   brings: bringsBothEnds,
@@ -46,6 +51,8 @@ export const main = defineDevice({
   opening,
   upsets: (it) => closingUpsets(it, opening),
   breaks: breaksItsLoad,
+  handling: { ...BY_HANDLE, trouble: 1 },
+  position: openPosition,
   symbol: ({ open }) => [
     line(-20, 0, -15, 0),
     outline(-15, -13, 15, -13, 15, 13, -15, 13),

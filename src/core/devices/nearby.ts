@@ -10,6 +10,8 @@ const CONTACT_OHMS: Complex = [0.05, 0.5];
 /** Another circuit close to a span: it couples into it alongside, and it could touch. */
 export const nearby = defineDevice({
   kind: "nearby",
+  prefix: "n",
+  startsWith: { relation: "crossing", kvLL: 12.47 },
   ends: [],
   fields: {
     label: text(),
@@ -62,5 +64,6 @@ export const nearby = defineDevice({
   },
   upsets: (it) =>
     it.on && !it.touching ? [{ kind: "contact", strength: 1, change: { touching: true } }] : [],
+  rating: ({ relation, kvLL }) => say(`drawing.${relation}`, { kv: kvLL }),
   symbol: () => [line(-20, -6, 20, -6), line(-20, 0, 20, 0), line(-20, 6, 20, 6)],
 });

@@ -1,7 +1,14 @@
 import { flag, optionalAmount } from "./fields";
 import { defineDevice, opener, twoEnds } from "./define";
 import { gangIsWhole } from "./disconnect";
-import { breaksItsLoad, bringsBothEnds, closingUpsets, joinsThrough, plainOpening } from "./shared";
+import {
+  breaksItsLoad,
+  bringsBothEnds,
+  closingUpsets,
+  joinsThrough,
+  openPosition,
+  plainOpening,
+} from "./shared";
 import { blade, inscribed, line, outline, type Mark } from "./symbol";
 
 interface Interrupter {
@@ -22,9 +29,10 @@ const opening = plainOpening<Interrupter>({
 });
 
 /** Breaks load and fault current, recloses by itself unless that is blocked, and its gap cannot be seen. */
-const interrupter = <const Kind extends string>(kind: Kind, letter: string) =>
+const interrupter = <const Kind extends string>(kind: Kind, prefix: string, letter: string) =>
   defineDevice({
     kind,
+    prefix,
     ends: ["from", "to"],
     fields: {
       ...twoEnds,
@@ -42,6 +50,7 @@ const interrupter = <const Kind extends string>(kind: Kind, letter: string) =>
     upsets: (it) => closingUpsets(it, opening),
     breaks: ({ interruptingAmps }) =>
       interruptingAmps === undefined ? breaksItsLoad() : { amps: interruptingAmps, basis: "rated" },
+    position: openPosition,
     symbol: ({ open }): Mark[] => [
       line(-20, 0, -17, 0),
       outline(-17, -18, 17, -18, 17, 18, -17, 18),
@@ -53,5 +62,5 @@ const interrupter = <const Kind extends string>(kind: Kind, letter: string) =>
     ],
   });
 
-export const recloser = interrupter("recloser", "R");
-export const breaker = interrupter("breaker", "CB");
+export const recloser = interrupter("recloser", "r", "R");
+export const breaker = interrupter("breaker", "b", "CB");

@@ -1,7 +1,7 @@
 import { lettersOf, type Phase } from "../terms";
 import { flag, taps } from "./fields";
-import { defineDevice, opener, twoEnds } from "./define";
-import { breaksBare, bringsBothEnds, closingUpsets, join, plainOpening } from "./shared";
+import { BY_HANDLE, defineDevice, opener, twoEnds } from "./define";
+import { breaksBare, bringsBothEnds, closingUpsets, join, openPosition, plainOpening } from "./shared";
 import type { Join } from "./parts";
 import { circle, line } from "./symbol";
 
@@ -21,6 +21,7 @@ const opening = plainOpening<Regulators>({ openPhases: ({ open, bypassed }) => (
 /** Step-voltage regulators, one a phase: an ideal ratio on the volts between the phase and the neutral. */
 export const regulator = defineDevice({
   kind: "regulator",
+  prefix: "vr",
   ends: ["from", "to"],
   fields: { ...twoEnds, ...opener, taps: taps(), bypassed: flag(false) },
   brings: bringsBothEnds,
@@ -36,6 +37,8 @@ export const regulator = defineDevice({
   upsets: (it) => closingUpsets(it, opening),
   // A regulator is bypassed before it is switched out; its own switches break no load.
   breaks: breaksBare,
+  handling: { ...BY_HANDLE, trouble: 3, canGoOff: ({ bypassed }) => !bypassed },
+  position: openPosition,
   symbol: () => [
     line(-20, 0, -13, 0),
     circle(0, 0, 13),

@@ -1,4 +1,4 @@
-import { lettersOf, type Letter, type Phase } from "../terms";
+import { lettersOf, type Letter, type Message, type MessageKey, type Phase, say } from "../terms";
 import type { Breaks, BreakSettings, DeviceUpset, Opening } from "./define";
 import type { End, Join } from "./parts";
 
@@ -88,6 +88,20 @@ export function closingUpsets<E extends Openable>(element: E, opening: Opening<E
       change: opening.closing(element, phases),
     };
   });
+}
+
+/** A word for some phases of a thing, which are named where they are not all of it. */
+export const onPhases = (key: MessageKey, { phases: own }: { phases: string }, phases: string): Message =>
+  say(key, { phases: own.length === 1 || phases === own ? "" : ` ${phases}` });
+
+/** The position of a thing that opens, in words, where it is open or normally so; `word` is what its kind calls open. */
+export function openPosition(
+  it: { readonly phases: string; readonly open: string; readonly normallyOpen: boolean },
+  word: MessageKey = "drawing.open",
+): Message | undefined {
+  if (it.normallyOpen)
+    return it.open === "" ? say("drawing.normallyOpenClosed") : onPhases("drawing.normallyOpen", it, it.open);
+  return it.open === "" ? undefined : onPhases(word, it, it.open);
 }
 
 /** Pairs of phases that a delta hangs between: all three, or the one pair that two letters make. */

@@ -1,4 +1,4 @@
-import { complex, type Complex, lettersOf } from "../terms";
+import { complex, type Complex, lettersOf, say } from "../terms";
 import { amount, flag, impedance, neededAmount, pointRef, text, choice, letters } from "./fields";
 import { defineDevice, EVIDENCE } from "./define";
 import { normalAngleDegrees } from "./shared";
@@ -20,6 +20,8 @@ function phaseImpedances(count: number, z1Ohms: Complex, z0Ohms: Complex): Compl
 /** The utility's supply: volts behind impedance, its neutral earthed solidly unless it says otherwise. */
 export const source = defineDevice({
   kind: "source",
+  prefix: "s",
+  startsWith: { kvLL: 12.47 },
   ends: ["at"],
   fields: {
     label: text(),
@@ -50,6 +52,7 @@ export const source = defineDevice({
     ...(earthed ? [{ part: "join", from: "at/N", to: "earth", letter: "N", closed: true } as const] : []),
   ],
   upsets: (it) => (it.on ? [] : [{ kind: "restore", strength: 1, change: { on: true } }]),
+  rating: (it) => say(it.on ? "drawing.sourceRating" : "drawing.sourceOff", { kv: it.kvLL }),
   symbol: ({ on }) => [
     line(-20, 0, -17, 0),
     circle(0, 0, 17),

@@ -7,6 +7,7 @@ import { line } from "./symbol";
 /** A span of line or cable. What is parted keeps half of its capacitance at each end. */
 export const span = defineDevice({
   kind: "span",
+  prefix: "sp",
   ends: ["from", "to"],
   fields: {
     ...twoEnds,
@@ -48,6 +49,10 @@ export const span = defineDevice({
       strength: 1,
       change: { parted: removePhases(it.parted, phase) },
     })),
+  // A line that is cut parts like a lead.
+  breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "lead" }),
+  position: ({ parted }) => (parted === "" ? undefined : say("drawing.parted", { phases: parted })),
+  rating: ({ construction }) => (construction === "cable" ? say("drawing.cable") : undefined),
   symbol: ({ parted }) =>
     parted === "" ? [line(-20, 0, 20, 0)] : [line(-20, 0, -5, 0, -2, 8), line(20, 0, 5, 0, 2, 8)],
 });

@@ -1,4 +1,4 @@
-import { type Letter, lettersOf } from "../terms";
+import { type Letter, lettersOf, say } from "../terms";
 import { choice, flag, pointRef } from "./fields";
 import { common, defineDevice } from "./define";
 import { join } from "./shared";
@@ -10,6 +10,7 @@ const ENDS: readonly End[] = ["from", "alt", "to"];
 /** A customer's transfer switch: utility on `from`, own supply on `alt`. A faulty one joins all three. */
 export const transfer = defineDevice({
   kind: "transfer",
+  prefix: "ts",
   ends: ENDS,
   fields: {
     ...common,
@@ -34,6 +35,15 @@ export const transfer = defineDevice({
     ...(neutral ? [join("N", true, "from", "to"), join("N", true, "alt", "to")] : []),
   ],
   upsets: (it) => (it.bridged ? [] : [{ kind: "transfer", strength: 1, change: { bridged: true } }]),
+  handling: {
+    off: "set-position",
+    on: "set-position",
+    moves: "position",
+    tools: [],
+    trouble: 3,
+    canGoOff: ({ position, bridged, blocked }) => position !== "off" && !bridged && !blocked,
+  },
+  position: ({ bridged }) => (bridged ? say("drawing.bridged") : undefined),
   symbol: ({ position }) => [
     outline(-18, -18, 18, -18, 18, 18, -18, 18),
     line(-20, 0, -11, 0),

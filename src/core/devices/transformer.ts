@@ -112,6 +112,8 @@ const isMidTapped = (span: Span, midTap: Bank["midTap"]): boolean =>
  */
 export const transformer = defineDevice({
   kind: "transformer",
+  prefix: "t",
+  startsWith: { connection: "single", kva: 25, primaryKv: 7.2, secondaryV: 240 },
   ends: ["from", "to"],
   fields,
   check: (it) => {
@@ -140,6 +142,7 @@ export const transformer = defineDevice({
       ? [{ part: "join", from: "from/N", to: "to/N", letter: "N", closed: true } as const]
       : []),
   ],
+  rating: ({ kva }) => say("drawing.kva", { kva }),
   symbol: (it) =>
     it.connection === "single"
       ? [circle(-8, 0, 12.5), ring(8, 0, 12.5)]

@@ -1,4 +1,13 @@
-import { DEVICES, type DeviceKind, deviceOf, type FieldProblem, isDeviceKind, problem } from "../devices";
+import {
+  DEVICES,
+  type DeviceKind,
+  deviceOf,
+  type FieldProblem,
+  isDeviceKind,
+  neededBy,
+  problem,
+  problemsOf,
+} from "../devices";
 import { wireOf, WIRES } from "../reference";
 import { isObject, isWellFormedId, type Json, type JsonObject, say } from "../terms";
 import { checkFields, type RecordFacts, reportFacts } from "./checkFields";
@@ -107,7 +116,7 @@ const elementFacts = perObject((saved: SavedElement): RecordFacts => {
   const facts = checkFields(deviceOf(saved.kind).fields, saved, ["kind"]);
   if (facts.problems.length > 0) return facts;
   const element = complete(saved);
-  const problems = deviceOf(saved.kind).check?.(element as never) ?? [];
+  const problems = problemsOf(element);
   return { ...facts, problems: [...problems, ...wireProblems(saved)] };
 });
 
@@ -182,7 +191,7 @@ function checkNeedsOf(report: Report, system: System, id: string, saved: SavedEl
   const element = complete(saved);
   const ends = element as unknown as Readonly<Record<string, string>>;
   const told = new Set<string>();
-  for (const { end, letter, key } of deviceOf(saved.kind).needs?.(element as never) ?? []) {
+  for (const { end, letter, key } of neededBy(element)) {
     const point = ends[end]!;
     const there = conductors.get(point)!;
     if (there.includes(letter) || told.has(key)) continue;

@@ -1,4 +1,4 @@
-import { deviceOf } from "../devices";
+import { broughtBy } from "../devices";
 import { type Letter, LETTERS } from "../terms";
 import { complete } from "./complete";
 import { type TouchedRecords, perDrawing } from "./touched";
@@ -7,13 +7,13 @@ import { perObject } from "./perObject";
 import type { SavedElement, System } from "./types";
 
 /** What one element brings, as pairs of a point's id and a letter. */
-const broughtBy = perObject((saved: SavedElement): readonly (readonly [point: string, letter: Letter])[] => {
-  const element = complete(saved);
-  const ends = element as unknown as Readonly<Record<string, string>>;
-  return deviceOf(saved.kind)
-    .brings(element as never)
-    .map(([end, letter]) => [ends[end]!, letter] as const);
-});
+const broughtByRecord = perObject(
+  (saved: SavedElement): readonly (readonly [point: string, letter: Letter])[] => {
+    const element = complete(saved);
+    const ends = element as unknown as Readonly<Record<string, string>>;
+    return broughtBy(element).map(([end, letter]) => [ends[end]!, letter] as const);
+  },
+);
 
 /**
  * The conductors of every point, in the order of `LETTERS`: two-ended elements, transformers and sources bring them;
@@ -24,7 +24,7 @@ export const conductorsOf: (system: System) => ReadonlyMap<string, readonly Lett
 >((system) => {
   const brought = new Map<string, Set<Letter>>(Object.keys(system.points).map((id) => [id, new Set()]));
   for (const saved of Object.values(system.elements))
-    for (const [point, letter] of broughtBy(saved)) brought.get(point)?.add(letter);
+    for (const [point, letter] of broughtByRecord(saved)) brought.get(point)?.add(letter);
   return new Map([...brought].map(([point, letters]) => [point, inOrder(letters)]));
 }, carried);
 
@@ -52,7 +52,7 @@ function carried(
     }
     const letters = new Set(
       (elementsAt(after).get(point) ?? []).flatMap((id) =>
-        broughtBy(savedElement(after.elements, id)!).flatMap(([at, letter]) =>
+        broughtByRecord(savedElement(after.elements, id)!).flatMap(([at, letter]) =>
           at === point ? [letter] : [],
         ),
       ),
@@ -63,6 +63,7 @@ function carried(
 }
 
 function bringsAlike(had: SavedElement | undefined, has: SavedElement | undefined): boolean {
-  const text = (saved: SavedElement | undefined) => (saved === undefined ? "" : broughtBy(saved).join());
+  const text = (saved: SavedElement | undefined) =>
+    saved === undefined ? "" : broughtByRecord(saved).join();
   return text(had) === text(has);
 }

@@ -1,4 +1,12 @@
-import { type CircuitElement, deviceOf, type DeviceAnswers, type Mark, secondaryLetters } from "../devices";
+import {
+  type CircuitElement,
+  type Mark,
+  positionOf,
+  ratingOf,
+  secondaryLetters,
+  standsAbreast,
+  symbolOf,
+} from "../devices";
 import { type Letter, lettersOf, type ElementId, type Message, type Owner, say } from "../terms";
 import type { Looks } from "./looks";
 import { badgeOf, worstOf } from "./palettes";
@@ -25,9 +33,6 @@ const ABREAST_SCALE = 0.7;
 /** From this length on, a run of line carries a badge; the next one follows after `BADGE_EVERY`. */
 const BADGE_FROM = 44;
 const BADGE_EVERY = 170;
-
-/** Kinds whose phases each have a symbol of their own. */
-const SINGLE_POLE = new Set<CircuitElement["kind"]>(["clamp", "cutout", "disconnect", "elbow"]);
 
 type TwoEnded = Extract<CircuitElement, { from: string }>;
 type Nearby = Extract<CircuitElement, { kind: "nearby" }>;
@@ -236,7 +241,7 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
   const pen = new Pen(owner, route);
   const own = lettersOf(element.phases);
   const isRun = element.kind === "span" || element.kind === "lead";
-  const bladeByBlade = SINGLE_POLE.has(element.kind);
+  const bladeByBlade = standsAbreast(element);
   const lanes = lanesOf(own, bladeByBlade && own.length > 1 ? BLADES : LANE);
   const outermost = lanes.at(-1)?.across ?? 0;
   const neutralLane: Lane = {
@@ -267,7 +272,7 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
     const far = element.kind === "transformer" ? lanesOf(secondaryLetters(element), LANE) : lanes;
     intoSymbol(pen, lanes, "from", around);
     intoSymbol(pen, far, "to", around);
-    pen.symbol(asAnswers(element).symbol(element), route.centre, route.scale);
+    pen.symbol(symbolOf(element), route.centre, route.scale);
     if (route.alt !== undefined) {
       const side = pen.beside(route.centre, 0, 20 * route.scale);
       for (const { letter } of lanes) pen.strand(letter, around.look("alt", letter), 0, route.alt, side);
@@ -397,7 +402,7 @@ function oneBlade(
     pen.beside(end, 0, across),
     to!,
   );
-  pen.symbol(asAnswers(element).symbol(polePhase(element, letter)), pen.beside(centre, 0, across), scale);
+  pen.symbol(symbolOf(polePhase(element, letter)), pen.beside(centre, 0, across), scale);
 }
 
 /** The element as it stands on one phase alone. */
@@ -448,7 +453,7 @@ function oneEndedPiece(owner: Owner, element: OneEnded, route: Route, around: Su
   const foot = pen.beside(route.centre, -SYMBOL / 2, 0);
   for (const { letter, across } of lanes)
     pen.strand(letter, around.look("at", letter), 0, route.from, pen.beside(route.from, 7, across), foot);
-  pen.symbol(asAnswers(element).symbol(element), route.centre, 1);
+  pen.symbol(symbolOf(element), route.centre, 1);
   positionNotes(pen, element, 18, around);
   const { along, across } = { along: route.along, across: pen.across };
   pen.note("elementLabel", labelOf(element, around), "ink", route.centre, {
@@ -489,7 +494,7 @@ function nearbyPiece(owner: Owner, element: Nearby, route: Route, around: Surrou
 function positionNotes(pen: Pen, element: CircuitElement, reach: number, around: Surroundings) {
   const { centre, along } = pen.route;
   const { across } = pen;
-  const word = positionWord(element);
+  const word = positionOf(element);
   if (word !== undefined)
     pen.note("open", around.word(word), "ink", centre, {
       sides: [
@@ -517,40 +522,6 @@ function positionNotes(pen: Pen, element: CircuitElement, reach: number, around:
     });
 }
 
-/** The word beside a device that is not as it normally is, or that is normally open. */
-function positionWord(element: CircuitElement): Message | undefined {
-  if (element.kind === "span")
-    return element.parted === "" ? undefined : say("drawing.parted", { phases: element.parted });
-  if (element.kind === "lead")
-    return element.cut === "" ? undefined : say("drawing.cut", { phases: element.cut });
-  if (element.kind === "transfer") return element.bridged ? say("drawing.bridged") : undefined;
-  if (element.kind === "arrester")
-    return element.failed === "" ? undefined : say("drawing.failed", { phases: element.failed });
-  if (!("open" in element)) return undefined;
-  const all = element.phases.length === 1;
-  const named = (key: Parameters<typeof say>[0], phases: string) =>
-    say(key, { phases: all || phases === element.phases ? "" : ` ${phases}` });
-  if (element.kind === "cutout") {
-    if (element.blown !== "") return named("drawing.blown", element.blown);
-    if (element.removed !== "") return named("drawing.removed", element.removed);
-  }
-  if (element.normallyOpen)
-    return element.open === ""
-      ? say("drawing.normallyOpenClosed")
-      : named("drawing.normallyOpen", element.open);
-  if (element.open === "") return undefined;
-  switch (element.kind) {
-    case "clamp":
-      return named("drawing.lifted", element.open);
-    case "meter":
-      return named("drawing.pulled", element.open);
-    case "elbow":
-      return named("drawing.parked", element.open);
-    default:
-      return named("drawing.open", element.open);
-  }
-}
-
 /** The label on the drawing: its own, and the one rating that tells it from its neighbours. */
 function labelOf(element: CircuitElement, around: Surroundings): string {
   const rating = ratingOf(element);
@@ -562,35 +533,3 @@ function labelOf(element: CircuitElement, around: Surroundings): string {
     .filter((it) => it !== "")
     .join(" · ");
 }
-
-function ratingOf(element: CircuitElement): Message | undefined {
-  switch (element.kind) {
-    case "source":
-      return say(element.on ? "drawing.sourceRating" : "drawing.sourceOff", { kv: element.kvLL });
-    case "transformer":
-      return say("drawing.kva", { kva: element.kva });
-    case "generator":
-      return say(element.on ? "drawing.generatorOn" : "drawing.generatorOff", { kva: element.kva });
-    case "cutout":
-      if (element.fuse === undefined) return undefined;
-      return element.fuse === "solid"
-        ? say("drawing.solid")
-        : say("drawing.fuse", { amps: element.fuse.amps, type: element.fuse.type });
-    case "load":
-      return element.customers === 0
-        ? undefined
-        : say(element.customers === 1 ? "drawing.customer" : "drawing.customers", {
-            count: element.customers,
-          });
-    case "capacitor":
-      return say("drawing.kvar", { kvar: element.kvar });
-    case "nearby":
-      return say(`drawing.${element.relation}`, { kv: element.kvLL });
-    case "span":
-      return element.construction === "cable" ? say("drawing.cable") : undefined;
-    default:
-      return undefined;
-  }
-}
-
-const asAnswers = (element: CircuitElement): DeviceAnswers => deviceOf(element.kind);

@@ -1,4 +1,4 @@
-import { deviceOf, type ElementChange, type Part } from "../devices";
+import { deviceUpsetsOf, type ElementChange, type Part, partsOf } from "../devices";
 import { changed, complete, type SavedElement, type Settings, type System } from "../document";
 import { type Circuit, placeFor, type Standing, reachGraphOf } from "../network";
 import type { ElementId, Letter } from "../terms";
@@ -19,7 +19,7 @@ function upsetsOfElement(id: ElementId, saved: SavedElement, settings: Settings)
   const under = `${settings.assumeGenerators} ${settings.assumedGeneratorKva}`;
   const found = known.get(saved);
   if (found !== undefined && found.id === id && found.under === under) return found.upsets;
-  const upsets = (deviceOf(saved.kind).upsets?.(complete(saved) as never, settings) ?? []).map(
+  const upsets = deviceUpsetsOf(complete(saved), settings).map(
     ({ kind, phase, strength, change }): DrawnUpset => ({
       kind,
       element: id,
@@ -44,9 +44,9 @@ export function afterUpsets(system: System, upsets: readonly DrawnUpset[]): Syst
   const elements = { ...system.elements };
   for (const { element, change, kind, phase } of upsets) {
     const saved = elements[element]!;
-    const again = deviceOf(saved.kind)
-      .upsets?.(complete(saved) as never, { assumeGenerators: true, assumedGeneratorKva: 0 })
-      .find((it) => it.kind === kind && it.phase === phase);
+    const again = deviceUpsetsOf(complete(saved), { assumeGenerators: true, assumedGeneratorKva: 0 }).find(
+      (it) => it.kind === kind && it.phase === phase,
+    );
     // Of two phases of one element the second starts from what the first left.
     const effect = kind === "start-unknown" || again === undefined ? change : again.change;
     elements[element] = changed(saved, effect);
@@ -76,8 +76,7 @@ function findEffect(circuit: Circuit, upset: DrawnUpset): Effect {
   const index = circuit.elementIds.indexOf(upset.element);
   const saved = circuit.system.elements[upset.element]!;
   const place = placeFor(circuit, index);
-  const parts = (changed: typeof saved): readonly Part[] =>
-    deviceOf(saved.kind).parts(complete(changed) as never, place);
+  const parts = (changed: typeof saved): readonly Part[] => partsOf(complete(changed), place);
   const before = parts(saved);
   const after = parts(changed(saved, upset.change));
   const firstOf = firstColumns(circuit, index);

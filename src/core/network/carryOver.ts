@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf, type Part } from "../devices";
+import { broughtBy, type CircuitElement, type Part } from "../devices";
 import { besideOthers, complete, completePoint, perObject, type System, touchedSince } from "../document";
 import type { PointId } from "../terms";
 import type { Circuit } from "./circuit";
@@ -95,11 +95,7 @@ function standsAlike(was: CircuitElement, is: CircuitElement): boolean {
     >;
     return [from, to, at, alt, phases, kvLL, volts, primaryKv, secondaryV].join();
   };
-  const brings = (element: CircuitElement): string =>
-    deviceOf(element.kind)
-      .brings(element as never)
-      .join();
-  return keys(was) === keys(is) && brings(was) === brings(is);
+  return keys(was) === keys(is) && broughtBy(was).join() === broughtBy(is).join();
 }
 
 /** Whether two lists of parts join the same nodes in the same order. */

@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf, type End, type Place, secondaryLetters } from "../devices";
+import { type CircuitElement, deviceOf, type End, partsOf, type Place, secondaryLetters } from "../devices";
 import { type ConductorId, conductorId, type Letter } from "../terms";
 
 /** Line-to-line volts (leg to leg on a split secondary) at each conductor; 0 where nothing says. */
@@ -39,9 +39,7 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
   elements.forEach((element, index) => {
     const phases = (element as { phases?: string }).phases ?? "";
     if (element.kind === "transformer") {
-      const unit = deviceOf(element.kind)
-        .parts(element as never, NOWHERE)
-        .find((part) => part.part === "unit")!;
+      const unit = partsOf(element, NOWHERE).find((part) => part.part === "unit")!;
       const crossing = {
         from: nodesAt(index, "from", phases),
         to: nodesAt(index, "to", secondaryLetters(element).join("")),

@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf, type End, type Part, type Place } from "../devices";
+import { type CircuitElement, type End, type Part, partsOf, type Place } from "../devices";
 import { complete, type SavedElement, type System } from "../document";
 import { conductorId, type ElementId, type Letter } from "../terms";
 import type { Circuit } from "./circuit";
@@ -68,7 +68,7 @@ export function rememberedParts(saved: SavedElement, element: CircuitElement, pl
   const key = told(place, element);
   const known = knownParts.get(saved);
   if (known !== undefined && known.told === key) return known.parts;
-  const parts = deviceOf(element.kind).parts(element as never, place);
+  const parts = partsOf(element, place);
   knownParts.set(saved, { told: key, parts });
   return parts;
 }

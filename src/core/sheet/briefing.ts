@@ -14,7 +14,7 @@ import {
   unitOfLimit,
   type WorkPoint,
 } from "../document";
-import { type CircuitElement, deviceOf } from "../devices";
+import { type CircuitElement, openingOf } from "../devices";
 import { assess, type Assessment, type Threat, type Upset, type WorkPointReport } from "../hazard";
 import { circuitOf } from "../network";
 import {
@@ -462,7 +462,6 @@ function controlsOf(state: JobState): Message[] {
   return [
     ...isolationPoints(state).map((id) => {
       const element = complete(document.system.elements[id]!);
-      const opening = deviceOf(element.kind).opening;
       const record = element as { blocked?: boolean };
       const marks = [
         ...(isTagged(state, id) ? [say("sheet.tagged")] : []),
@@ -470,7 +469,7 @@ function controlsOf(state: JobState): Message[] {
       ];
       return say("sheet.control.opening", {
         name: elementName(document, id),
-        phases: [...(opening?.openPhases(element as never) ?? "")].join(" "),
+        phases: [...(openingOf(element)?.openPhases ?? "")].join(" "),
         marks: marks.length === 0 ? say("sheet.notTagged") : inARow(marks),
       });
     }),

@@ -6,15 +6,6 @@ import { type Command, hasPoint, nextElementId, nextPointId, plain, putRecords }
 
 export type Ends = Readonly<Partial<Record<End, string>>>;
 
-/** What a new element of a kind says of itself, where its kind demands a key and whoever draws it has not said. */
-const STARTING_KEYS: Readonly<Partial<Record<DeviceKind, JsonObject>>> = {
-  source: { kvLL: 12.47 },
-  transformer: { connection: "single", kva: 25, primaryKv: 7.2, secondaryV: 240 },
-  generator: { kva: 7.5, volts: 240 },
-  capacitor: { kvar: 300, kvLL: 12.47 },
-  nearby: { relation: "crossing", kvLL: 12.47 },
-};
-
 /**
  * Adds an element between points that exist, or at one.
  *
@@ -49,6 +40,7 @@ export const growFrom =
 function newElement(before: StillhotDocument, kind: DeviceKind, ends: Ends, keys: JsonObject): SavedElement {
   const first = ends.from ?? ends.at ?? "";
   const there = (conductorsOf(before.system).get(first) ?? []).filter((it) => it !== "N").join("");
-  const phases = "phases" in deviceOf(kind).fields && there !== "" ? { phases: there } : {};
-  return plain({ kind, ...phases, ...STARTING_KEYS[kind], ...ends, ...keys }) as SavedElement;
+  const { fields, startsWith } = deviceOf(kind);
+  const phases = "phases" in fields && there !== "" ? { phases: there } : {};
+  return plain({ kind, ...phases, ...startsWith, ...ends, ...keys }) as SavedElement;
 }

@@ -1,5 +1,5 @@
 import type { Patch } from "immer";
-import type { DeviceKind } from "../../devices";
+import { type DeviceKind, deviceOf } from "../../devices";
 import { type JsonObject, type Message, refuse, type Refusal, say } from "../../terms";
 import { objectionAfter } from "../check";
 import { fingerprintBytes } from "../canonical";
@@ -164,31 +164,6 @@ export const nameOf = (id: string, saved: JsonObject | undefined): string => {
   return typeof label === "string" && label !== "" ? label : id;
 };
 
-/** How ids of a kind begin. */
-const PREFIXES: Readonly<Record<DeviceKind, string>> = {
-  source: "s",
-  span: "sp",
-  lead: "l",
-  clamp: "k",
-  cutout: "c",
-  disconnect: "d",
-  recloser: "r",
-  breaker: "b",
-  elbow: "e",
-  meter: "m",
-  main: "mb",
-  transfer: "ts",
-  transformer: "t",
-  regulator: "vr",
-  load: "ld",
-  generator: "gen",
-  capacitor: "cap",
-  arrester: "a",
-  ground: "g",
-  fault: "f",
-  nearby: "n",
-};
-
 /** The first of `p1`, `p2`, … that is not taken. */
 export function nextId(prefix: string, isTaken: (id: string) => boolean): string {
   for (let n = 1; ; n++) if (!isTaken(`${prefix}${n}`)) return `${prefix}${n}`;
@@ -198,4 +173,4 @@ export const nextPointId = (document: StillhotDocument): string =>
   nextId("p", (id) => hasPoint(document, id));
 
 export const nextElementId = (document: StillhotDocument, kind: DeviceKind): string =>
-  nextId(PREFIXES[kind], (id) => elementOf(document, id) !== undefined);
+  nextId(deviceOf(kind).prefix, (id) => elementOf(document, id) !== undefined);

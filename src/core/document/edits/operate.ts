@@ -1,4 +1,4 @@
-import { deviceOf } from "../../devices";
+import { deviceOf, openingOf } from "../../devices";
 import { type JsonObject, refuse, say } from "../../terms";
 import { complete } from "../complete";
 import { elementName } from "../names";
@@ -30,15 +30,15 @@ const operate =
 
     const element = complete(saved);
     const { phases: own } = element as { phases: string };
-    const opening = deviceOf(saved.kind).opening;
-    const isGang = opening?.gang(element as never) ?? false;
+    const opening = openingOf(element);
+    const isGang = opening?.gang ?? false;
     const allowed = key === "open" ? own : `${own}N`;
     const phases = isGang ? own : (asked ?? own);
     const foreign = [...(asked ?? "")].find((it) => !allowed.includes(it));
     if (foreign !== undefined) return refuse(say("edit.notItsPhase", { name, phase: foreign, phases: own }));
 
     const was = (element as unknown as Record<string, string>)[key]!;
-    const openNow = opening?.openPhases(element as never) ?? was;
+    const openNow = opening?.openPhases ?? was;
     const toMove = [...phases].filter((it) => openNow.includes(it) === (action === "close"));
     if (toMove.length === 0)
       return refuse(say(action === "open" ? "edit.alreadyOpen" : "edit.alreadyClosed", { name }));
@@ -47,7 +47,7 @@ const operate =
     const keys: JsonObject =
       action === "open"
         ? { [key]: [...allowed].filter((it) => was.includes(it) || moved.includes(it)).join("") }
-        : ((opening?.closing(element as never, moved) as JsonObject | undefined) ?? {
+        : ((opening?.closing(moved) as JsonObject | undefined) ?? {
             [key]: [...was].filter((it) => !moved.includes(it)).join(""),
           });
     const record = withKeys(saved, emptyAsAbsent(saved, keys));

@@ -1,4 +1,4 @@
-import { type Breaks, type CircuitElement, deviceOf, openPhasesOf } from "../../devices";
+import { type Breaks, breaksOf, type CircuitElement, openPhasesOf } from "../../devices";
 import { settingsOf, type Step } from "../../document";
 import type { ElementId, Letter } from "../../terms";
 import { elementOf } from "../job/names";
@@ -33,16 +33,11 @@ export function breakingsOf(step: Step, before: JobState): Breaking[] {
   return letters.map((letter) => ({ element: id, letter, amps: amps[letter] ?? 0, limit }));
 }
 
-/** A line that is cut parts like a lead; whatever else has no limit of its own breaks nothing by itself. */
+/** What has no limit of its own breaks nothing by itself. */
 function limitOf(element: CircuitElement, step: Step, { document }: JobState): Breaks {
   const settings = settingsOf(document);
-  const device = deviceOf(element.kind);
-  if (element.kind === "span") return { amps: settings.clampBreakAmps, basis: "lead" };
   return (
-    device.breaks?.(element as never, step.with ?? "", settings) ?? {
-      amps: settings.openWithoutLoadBreakAmps,
-      basis: "bare",
-    }
+    breaksOf(element, step.with ?? "", settings) ?? { amps: settings.openWithoutLoadBreakAmps, basis: "bare" }
   );
 }
 

@@ -1,4 +1,4 @@
-import { deviceOf, type ElementOfKind, secondaryLetters } from "../../devices";
+import { openingOf, type ElementOfKind, secondaryLetters } from "../../devices";
 import type { Step, System } from "../../document";
 import { conductorId, type ElementId, lettersOf } from "../../terms";
 import { gapsOf, phasesMoved } from "./gap";
@@ -32,8 +32,7 @@ export function ferroresonanceRisk(
 ): FerroresonanceRisk | undefined {
   const { system } = after.document;
   const element = elementOf(system, step.element);
-  const opening = element === undefined ? undefined : deviceOf(element.kind).opening;
-  if (element === undefined || opening === undefined || opening.gang(element as never)) return undefined;
+  if (element === undefined || openingOf(element)?.gang !== false) return undefined;
   const { opened, closed } = phasesMoved(step, before, after);
   const moved = opened + closed;
   const { to } = element as { to?: string };

@@ -1,4 +1,4 @@
-import { deviceOf } from "../../devices";
+import { openingOf } from "../../devices";
 import { settingsOf } from "../../document";
 import { jobOf } from "../../document";
 import { endsOf } from "../../network";
@@ -28,8 +28,7 @@ export const wasFoundTagged = (state: JobState, id: ElementId): boolean =>
 /** Whether one can see the gap of an open thing. */
 export function hasVisibleGap(state: JobState, id: ElementId): boolean {
   const element = elementOf(state.document.system, id);
-  if (element === undefined) return true;
-  return deviceOf(element.kind).opening?.visibleGap(element as never) ?? true;
+  return element === undefined || (openingOf(element)?.visibleGap ?? true);
 }
 
 /**

@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf } from "../../devices";
+import { type CircuitElement, deviceOf, openingOf } from "../../devices";
 import { conductorsOf, nextGroundId, type SavedElement, type Step, type System } from "../../document";
 import {
   type ElementId,
@@ -54,8 +54,7 @@ const has = (element: Movable, key: string): boolean => Object.hasOwn(deviceOf(e
 export function phasesOf(element: CircuitElement, step: Step): string {
   // A neighbouring circuit has no phases of its own.
   const { phases = "" } = element as { phases?: string };
-  const opening = deviceOf(element.kind).opening;
-  if (opening?.gang(element as never) === true) return phases;
+  if (openingOf(element)?.gang === true) return phases;
   return step.phases === undefined || step.phases === "" ? phases : step.phases;
 }
 
@@ -82,7 +81,7 @@ function opened(
   name: Name,
 ): JsonObject | Refusal {
   const phases = phasesOf(element, step);
-  const openNow = deviceOf(element.kind).opening?.openPhases(element as never) ?? element[key];
+  const openNow = openingOf(element)?.openPhases ?? element[key];
   if ([...phases].every((it) => openNow.includes(it)))
     return refuse(say("step.alreadyOpen", { name: name(), phases }));
   return { [key]: inOrder(element.phases, element[key] + phases) };

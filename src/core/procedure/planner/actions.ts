@@ -1,4 +1,4 @@
-import { deviceOf } from "../../devices";
+import { openingOf } from "../../devices";
 import { complete, type Step, type StillhotDocument, type System } from "../../document";
 import { circuitOf, endsOf, reachOf, standingOf } from "../../network";
 import {
@@ -232,8 +232,7 @@ function orderAtPlace({ id }: Action, opened: ReadonlyMap<ElementId, string>): n
 const isClamp = (system: System, id: ElementId): boolean => system.elements[id]!.kind === "clamp";
 
 function isAutomatic(system: System, id: ElementId): boolean {
-  const element = complete(system.elements[id]!);
-  return deviceOf(element.kind).opening?.automatic(element as never) ?? false;
+  return openingOf(complete(system.elements[id]!))?.automatic ?? false;
 }
 
 function whyOff(

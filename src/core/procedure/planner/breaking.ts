@@ -1,4 +1,4 @@
-import { type Breaks, deviceOf } from "../../devices";
+import { type Breaks, breaksOf, handlingOf } from "../../devices";
 import {
   complete,
   jobOf,
@@ -57,8 +57,8 @@ export function limitOf(
   const element = complete(document.system.elements[opening.element]!);
   const tool = toolFor(element, jobOf(document).tools, amps > NO_AMPS);
   const settings = settingsOf(document);
-  const limit = deviceOf(element.kind).breaks?.(element as never, tool ?? "", settings) ?? {
-    amps: opening.kind === "generator" ? Infinity : settings.openWithoutLoadBreakAmps,
+  const limit = breaksOf(element, tool ?? "", settings) ?? {
+    amps: handlingOf(element)?.moves === "machine" ? Infinity : settings.openWithoutLoadBreakAmps,
     basis: "bare" as const,
   };
   return { limit, tool };

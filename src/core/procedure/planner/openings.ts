@@ -1,13 +1,13 @@
-import { type CircuitElement, type DeviceKind, deviceOf, LOAD_BREAK_TOOL, openPhasesOf } from "../../devices";
 import {
-  complete,
-  jobOf,
-  perObject,
-  type Step,
-  type StepVerb,
-  type StillhotDocument,
-  type System,
-} from "../../document";
+  canGoOff,
+  type CircuitElement,
+  type DeviceKind,
+  handlingOf,
+  LOAD_BREAK_TOOL,
+  openingOf,
+  openPhasesOf,
+} from "../../devices";
+import { complete, jobOf, perObject, type Step, type StillhotDocument, type System } from "../../document";
 import { circuitOf, EARTH, endsOf, reachGraphOf } from "../../network";
 import type { ElementId, PointId } from "../../terms";
 
@@ -18,9 +18,13 @@ export interface Opening {
   readonly phases: string;
   readonly key: string;
   readonly kind: DeviceKind;
+  /** what moves: phases of it, one position for all, or a machine that runs */
+  readonly moves: "phases" | "position" | "machine";
   readonly at: PointId;
   /** how many times a stick or a handle goes up to open it */
   readonly poles: number;
+  /** what it costs beyond one operation, so that the usual way is taken first */
+  readonly trouble: number;
   /** edges of the graph of conductors that it opens */
   readonly edges: readonly number[];
   /** a gap that one can see, so that isolation may rest on it */
@@ -28,36 +32,6 @@ export interface Opening {
   /** can close by itself or from afar unless it is blocked */
   readonly automatic: boolean;
 }
-
-/** How each kind of thing is taken out of the circuit and put back. */
-interface Handling {
-  readonly off: StepVerb;
-  readonly on: StepVerb;
-  /** tools of which one must be in hand; none where a hand or a handle does it */
-  readonly tools: readonly string[];
-  /** what it costs beyond one operation, so that the usual way is taken first */
-  readonly trouble: number;
-}
-
-const STICKS = ["extending-stick", "switch-stick", "hot-stick", "clamp-stick"] as const;
-
-const HANDLING: Partial<Record<DeviceKind, Handling>> = {
-  cutout: { off: "open", on: "close", tools: [LOAD_BREAK_TOOL, ...STICKS], trouble: 0 },
-  disconnect: { off: "open", on: "close", tools: [], trouble: 0 },
-  recloser: { off: "open", on: "close", tools: [], trouble: 0 },
-  breaker: { off: "open", on: "close", tools: [], trouble: 0 },
-  elbow: { off: "open", on: "close", tools: ["clamp-stick", "hot-stick"], trouble: 0 },
-  clamp: { off: "lift", on: "attach", tools: ["clamp-stick", "hot-stick"], trouble: 1 },
-  main: { off: "open", on: "close", tools: [], trouble: 1 },
-  meter: { off: "pull", on: "replace", tools: [], trouble: 1 },
-  capacitor: { off: "open", on: "close", tools: [], trouble: 0 },
-  regulator: { off: "open", on: "close", tools: [], trouble: 3 },
-  transfer: { off: "set-position", on: "set-position", tools: [], trouble: 3 },
-  generator: { off: "stop", on: "start", tools: [], trouble: 4 },
-  lead: { off: "cut", on: "join", tools: ["lead-cutters"], trouble: 6 },
-};
-
-export const handlingOf = (kind: DeviceKind): Handling => HANDLING[kind]!;
 
 /** Whether a crew has a tool: a job that lists none has what a truck carries. */
 const hasTool = (tools: readonly string[], tool: string): boolean =>
@@ -69,15 +43,15 @@ export function toolFor(
   tools: readonly string[],
   breaksLoad: boolean,
 ): string | undefined {
-  const { tools: fit } = handlingOf(element.kind);
-  const isHooked = element.kind === "cutout" && element.loadBreak === "hooks";
-  const wanted =
-    element.kind === "cutout"
-      ? fit.filter((it) => (it === LOAD_BREAK_TOOL ? isHooked && breaksLoad : true))
-      : fit;
+  const fit = handlingOf(element)?.tools ?? [];
+  const wanted = fit.filter((it) => it !== LOAD_BREAK_TOOL || (breaksLoad && takesLoadBreakTool(element)));
   // With nothing better at hand, the load-break tool opens a dead cutout too.
   return wanted.find((it) => hasTool(tools, it)) ?? fit.find((it) => hasTool(tools, it));
 }
+
+/** Whether there are hooks on it for the portable tool. */
+const takesLoadBreakTool = (element: CircuitElement): boolean =>
+  "loadBreak" in element && element.loadBreak === "hooks";
 
 /** All that the crew of a document can open as it was found, and which of it opens an edge of the graph of conductors. */
 export interface Openings {
@@ -99,39 +73,38 @@ export const openingsOf: (document: StillhotDocument) => Openings = perObject(
     return {
       all,
       byEdge: new Map(all.flatMap((it) => it.edges.map((edge) => [edge, it] as const))),
-      byGenerator: new Map(all.filter(({ kind }) => kind === "generator").map((it) => [it.element, it])),
+      byGenerator: new Map(all.filter(({ moves }) => moves === "machine").map((it) => [it.element, it])),
     };
   },
 );
 
 function openingsOfElement(system: System, id: ElementId, tools: readonly string[]): Opening[] {
   const element = complete(system.elements[id]!);
-  const handling = HANDLING[element.kind];
+  const handling = handlingOf(element);
   if (handling === undefined || (element as { tagged?: boolean }).tagged === true) return [];
   if (handling.tools.length > 0 && !handling.tools.some((it) => hasTool(tools, it))) return [];
-  if (element.kind === "generator" && !element.on) return [];
-  if (element.kind === "regulator" && element.bypassed) return [];
-  if (element.kind === "transfer" && (element.position === "off" || element.bridged || element.blocked))
-    return [];
+  if (!canGoOff(element)) return [];
+  const { moves } = handling;
   const open = openPhasesOf(element);
   const closed = [...(element as { phases: string }).phases].filter((it) => !open.includes(it));
-  const opening = deviceOf(element.kind).opening;
-  const isGang =
-    element.kind === "transfer" || element.kind === "generator" || opening?.gang(element as never) === true;
+  const opening = openingOf(element);
+  const isGang = moves !== "phases" || opening?.gang === true;
   const groups = isGang || feedsBank(system, element) ? [closed.join("")] : closed;
   const [[, at] = ["at", ""]] = endsOf(element);
   return groups
     .filter((phases) => phases !== "")
     .map((phases) => ({
       element: id,
-      phases: element.kind === "generator" ? "" : phases,
-      key: `${id}/${element.kind === "generator" ? "" : phases}`,
+      phases: moves === "machine" ? "" : phases,
+      key: `${id}/${moves === "machine" ? "" : phases}`,
       kind: element.kind,
+      moves,
       at: at as PointId,
       poles: isGang ? 1 : phases.length,
-      edges: element.kind === "generator" ? [] : edgesOf(system, id, phases),
-      visibleGap: opening?.visibleGap(element as never) ?? true,
-      automatic: opening?.automatic(element as never) ?? false,
+      trouble: handling.trouble,
+      edges: moves === "machine" ? [] : edgesOf(system, id, phases),
+      visibleGap: opening?.visibleGap ?? true,
+      automatic: opening?.automatic ?? false,
     }));
 }
 
@@ -167,42 +140,30 @@ function edgesOf(system: System, id: ElementId, phases: string): number[] {
 }
 
 /** The step that opens something, and the one that puts it back as it was found. */
-export function stepOff(
-  system: System,
-  { element, kind }: Opening,
-  phases: string,
-  tool: string | undefined,
-): Step {
-  const { off } = handlingOf(kind);
+export function stepOff(system: System, opening: Opening, phases: string, tool: string | undefined): Step {
+  const element = complete(system.elements[opening.element]!);
   return {
-    do: off,
-    element,
-    ...(kind === "transfer" ? { position: "off" as const } : {}),
-    ...(kind === "transfer" || kind === "generator" || isWhole(system, element, phases) ? {} : { phases }),
+    do: handlingOf(element)!.off,
+    element: opening.element,
+    ...(opening.moves === "position" ? { position: "off" as const } : {}),
+    ...whatMoves(element, opening, phases),
     ...(tool === undefined ? {} : { with: tool }),
   };
 }
 
-export function stepOn(
-  system: System,
-  { element, kind }: Opening,
-  phases: string,
-  tool: string | undefined,
-): Step {
-  const { on } = handlingOf(kind);
-  const found = complete(system.elements[element]!);
+export function stepOn(system: System, opening: Opening, phases: string, tool: string | undefined): Step {
+  const found = complete(system.elements[opening.element]!);
   return {
-    do: on,
-    element,
-    ...(found.kind === "transfer" ? { position: found.position } : {}),
-    ...(kind === "transfer" || kind === "generator" || isWhole(system, element, phases) ? {} : { phases }),
+    do: handlingOf(found)!.on,
+    element: opening.element,
+    ...("position" in found ? { position: found.position } : {}),
+    ...whatMoves(found, opening, phases),
     ...(tool === undefined ? {} : { with: tool }),
   };
 }
 
-/** Whether these are all phases of a gang: a step that names none means all. */
-function isWhole(system: System, id: ElementId, phases: string): boolean {
-  const element = complete(system.elements[id]!);
-  const gang = deviceOf(element.kind).opening?.gang(element as never) === true;
-  return gang && phases === (element as { phases: string }).phases;
-}
+/** The phases that a step names: none where all move at once. */
+const whatMoves = (element: CircuitElement, { moves }: Opening, phases: string): Pick<Step, "phases"> => {
+  const isWhole = openingOf(element)?.gang === true && phases === (element as { phases: string }).phases;
+  return moves !== "phases" || isWhole ? {} : { phases };
+};

@@ -1,4 +1,4 @@
-import { deviceOf, GROUNDING_CABLES } from "../../devices";
+import { GROUNDING_CABLES, openingOf } from "../../devices";
 import {
   complete,
   jobOf,
@@ -297,11 +297,10 @@ function marksFor(
   const tags = new Set(wishes.tags);
   const blocks = new Set(wishes.blocks);
   for (const id of closableOnto(document, choice)) {
-    const element = complete(document.system.elements[id]!) as { tagged?: boolean; blocked?: boolean };
-    if (element.tagged === false) tags.add(id);
-    const automatic =
-      deviceOf(document.system.elements[id]!.kind).opening?.automatic(element as never) === true;
-    if (automatic && element.blocked === false) blocks.add(id);
+    const element = complete(document.system.elements[id]!);
+    const { tagged, blocked } = element as { tagged?: boolean; blocked?: boolean };
+    if (tagged === false) tags.add(id);
+    if (openingOf(element)?.automatic === true && blocked === false) blocks.add(id);
   }
   for (const { element, kind } of choice.openings) {
     const { blocked } = complete(document.system.elements[element]!) as { blocked?: boolean };
@@ -424,7 +423,7 @@ function purposesOf(
     const others = openings.filter((it) => it !== opening);
     for (const { edges, visibleGap } of others)
       if (visibleGap || !demand.strictness.visibleGaps) for (const edge of edges) edgeOn[edge] = 0;
-    const stopped = new Set(others.filter(({ kind }) => kind === "generator").map(({ element }) => element));
+    const stopped = new Set(others.filter(({ moves }) => moves === "machine").map(({ element }) => element));
     const way = demand.separations
       .map((it) => wayBetween(circuit, edgeOn, it, stopped))
       .find((it) => it !== undefined);

@@ -3,7 +3,7 @@ import { type Circuit, circuitOf, EARTH, reachGraphOf, standingOf } from "../../
 import { type ElementId, type PointId } from "../../terms";
 import { compareRanks, orderOpenings, type OpeningOrder } from "./breaking";
 import { walkThrough } from "./distance";
-import { handlingOf, type Opening, openingsOf } from "./openings";
+import { type Opening, openingsOf } from "./openings";
 import {
   type CustomersOut,
   customersOutOf,
@@ -93,7 +93,7 @@ function candidateOf(
 ): Candidate {
   const customers = customersOutOf(circuit, openings);
   const operations = openings.reduce(
-    (sum, { kind, automatic, poles }) => sum + 2 * poles + handlingOf(kind).trouble + (automatic ? 1 : 0),
+    (sum, { trouble, automatic, poles }) => sum + 2 * poles + trouble + (automatic ? 1 : 0),
     0,
   );
   const walk = walkThrough(
@@ -116,7 +116,7 @@ function growth(
   const edgeOn = taken.slice();
   for (const { edges, visibleGap } of openings)
     if (visibleGap || !demand.strictness.visibleGaps) for (const edge of edges) edgeOn[edge] = 0;
-  const stopped = new Set(openings.filter(({ kind }) => kind === "generator").map(({ element }) => element));
+  const stopped = new Set(openings.filter(({ moves }) => moves === "machine").map(({ element }) => element));
   for (const separation of demand.separations) {
     const way = wayBetween(circuit, edgeOn, separation, stopped);
     if (way === undefined) continue;

@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf, GROUNDING_CABLES, openPhasesOf } from "../../devices";
+import { type CircuitElement, GROUNDING_CABLES, openingOf, openPhasesOf } from "../../devices";
 import { complete, conductorsOf, jobOf, nextGroundId, type Step, type StepVerb } from "../../document";
 import { type ElementId, type Message, type Owner, say, spell } from "../../terms";
 import { isTagged } from "../job/isolation";
@@ -69,7 +69,7 @@ function operating(
   closes: StepVerb,
 ): Act[] {
   const { phases } = element as { phases: string };
-  const isGang = deviceOf(element.kind).opening?.gang(element as never) ?? false;
+  const isGang = openingOf(element)?.gang ?? false;
   const open = openPhasesOf(element);
   const one = (verb: StepVerb, letters: string, named: boolean): Act =>
     act(

@@ -1,5 +1,5 @@
-import type { CircuitElement } from "../../devices";
-import { settingsOf, type StillhotDocument } from "../../document";
+import { carriesAmps } from "../../devices";
+import { settingsOf } from "../../document";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
 import { shortsEnergized } from "../effects/consequence";
@@ -17,7 +17,7 @@ export const closeRating = defineRule({
     const element = elementOf(after.document.system, step.element);
     if (!isClosing(step) || element === undefined || shortsEnergized(before, after).length > 0)
       return undefined;
-    const carries = carriesAmps(element, after.document);
+    const carries = carriesAmps(element, settingsOf(after.document));
     const amps = ampsThrough(after, step.element, phasesMoved(step, before, after).closed);
     if (amps <= carries) return undefined;
     return {
@@ -31,9 +31,3 @@ export const closeRating = defineRule({
     };
   },
 });
-
-/** What a thing may carry all day [A]; infinite where the drawing has no figure. */
-function carriesAmps(element: CircuitElement, document: StillhotDocument): number {
-  if (element.kind === "clamp") return settingsOf(document).tapClampMaxAmps;
-  return element.kind === "cutout" ? element.continuousAmps : Infinity;
-}

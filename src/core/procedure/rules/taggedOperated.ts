@@ -1,4 +1,4 @@
-import { deviceOf, openPhasesOf } from "../../devices";
+import { openingOf, openPhasesOf } from "../../devices";
 import { citationOf } from "../../reference";
 import { type ElementId, say } from "../../terms";
 import { phasesMoved } from "../effects/gap";
@@ -36,6 +36,6 @@ export const taggedOperated = defineRule({
 function hangsOnOpenPole(state: JobState, id: ElementId): boolean {
   const element = elementOf(state.document.system, id);
   if (element === undefined || wasFoundTagged(state, id)) return false;
-  const isGang = deviceOf(element.kind).opening?.gang(element as never) === true;
+  const isGang = openingOf(element)?.gang === true;
   return !isGang && openPhasesOf(element) !== "";
 }

@@ -1,0 +1,138 @@
+import type { Letter, Message } from "../terms";
+import {
+  BY_HANDLE,
+  type Breaks,
+  type BreakSettings,
+  type Device,
+  type DeviceUpset,
+  type ElementChange,
+  type Handling,
+  type UpsetSettings,
+} from "./define";
+import type { FieldProblem } from "./fields";
+import { type CircuitElement, deviceOf } from "./kinds";
+import type { End, Part, Place } from "./parts";
+import type { Mark } from "./symbol";
+
+/** What a thing itself answers, one function a question: everybody else asks here, and nobody asks for its kind. */
+
+/** How a thing that opens stands and moves. */
+export interface BoundOpening {
+  /** phases that are open in any way: opened, blown, barrel out, lifted */
+  readonly openPhases: string;
+  /** all phases together */
+  readonly gang: boolean;
+  /** can close by itself or from afar, unless blocked */
+  readonly automatic: boolean;
+  readonly visibleGap: boolean;
+  /** cannot close by itself or by hand, on this phase */
+  blocked(phase: string): boolean;
+  /** what closes these phases */
+  closing(phases: string): ElementChange;
+}
+
+/** How a thing opens; nothing for what does not open at its own contacts. */
+export function openingOf(element: CircuitElement): BoundOpening | undefined {
+  const [{ opening }, own] = ask(element);
+  if (opening === undefined) return undefined;
+  return {
+    openPhases: opening.openPhases(own),
+    gang: opening.gang(own),
+    automatic: opening.automatic(own),
+    visibleGap: opening.visibleGap(own),
+    blocked: (phase) => opening.blocked(own, phase),
+    closing: (phases) => opening.closing(own, phases),
+  };
+}
+
+/** Phases of a thing that are open in any way; of a line or a lead those that are parted or cut. */
+export function openPhasesOf(element: CircuitElement): string {
+  const opening = openingOf(element);
+  if (opening !== undefined) return opening.openPhases;
+  const { cut, parted, open } = element as { cut?: string; parted?: string; open?: string };
+  return cut ?? parted ?? open ?? "";
+}
+
+/** How the crew takes a thing out and puts it back; nothing for what no crew operates. */
+export function handlingOf(element: CircuitElement): Handling<never> | undefined {
+  const [{ handling, opening }] = ask(element);
+  return handling ?? (opening === undefined ? undefined : BY_HANDLE);
+}
+
+/** Whether a thing can be taken out as it stands. */
+export function canGoOff(element: CircuitElement): boolean {
+  const handling = handlingOf(element);
+  return handling !== undefined && (handling.canGoOff?.(element as never) ?? true);
+}
+
+/** What a thing may break with this tool in hand; nothing where its kind has no limit of its own. */
+export const breaksOf = (
+  element: CircuitElement,
+  tool: string,
+  settings: BreakSettings,
+): Breaks | undefined => {
+  const [device, own] = ask(element);
+  return device.breaks?.(own, tool, settings);
+};
+
+/** What a thing may carry all day [A]; infinite where the drawing has no figure. */
+export const carriesAmps = (element: CircuitElement, settings: BreakSettings): number => {
+  const [device, own] = ask(element);
+  return device.carries?.(own, settings) ?? Infinity;
+};
+
+/** What can change of a thing without the crew doing it. */
+export const deviceUpsetsOf = (element: CircuitElement, settings: UpsetSettings): readonly DeviceUpset[] => {
+  const [device, own] = ask(element);
+  return device.upsets?.(own, settings) ?? [];
+};
+
+/** The electrical parts of a thing in its place. */
+export const partsOf = (element: CircuitElement, place: Place): readonly Part[] => {
+  const [device, own] = ask(element);
+  return device.parts(own, place);
+};
+
+/** Conductors that a thing brings to its points. */
+export const broughtBy = (element: CircuitElement): readonly (readonly [End, Letter])[] => {
+  const [device, own] = ask(element);
+  return device.brings(own);
+};
+
+/** Conductors that a thing must find there. */
+export const neededBy = (
+  element: CircuitElement,
+): readonly { readonly end: End; readonly letter: Letter; readonly key: string }[] => {
+  const [device, own] = ask(element);
+  return device.needs?.(own) ?? [];
+};
+
+/** What is wrong between fields of a thing. */
+export const problemsOf = (element: CircuitElement): readonly FieldProblem[] => {
+  const [device, own] = ask(element);
+  return device.check?.(own) ?? [];
+};
+
+export const symbolOf = (element: CircuitElement): readonly Mark[] => {
+  const [device, own] = ask(element);
+  return device.symbol(own);
+};
+
+/** Whether each phase of a thing has a symbol of its own, one beside the other. */
+export const standsAbreast = (element: CircuitElement): boolean =>
+  deviceOf(element.kind).standsAbreast === true;
+
+/** The position of a thing in words, where it is not as it normally is. */
+export const positionOf = (element: CircuitElement): Message | undefined => {
+  const [device, own] = ask(element);
+  return device.position?.(own);
+};
+
+/** The one rating that tells a thing from its neighbours. */
+export const ratingOf = (element: CircuitElement): Message | undefined => {
+  const [device, own] = ask(element);
+  return device.rating?.(own);
+};
+
+/** The device of a thing's own kind with its record: which of the kinds it is stands in `kind`, so the two belong together. */
+const ask = (element: CircuitElement): readonly [Device, never] => [deviceOf(element.kind), element as never];
