@@ -1,6 +1,7 @@
 import {
   type Assessment,
   conductorId,
+  conductorsOf,
   type ConductorId,
   type ConductorReport,
   type ConductorState,
@@ -13,6 +14,8 @@ import {
   pointName,
   say,
   standingSentences,
+  structuresOf,
+  type System,
   type StillhotDocument,
   type Threat,
   threatSentence,
@@ -29,12 +32,17 @@ export interface Standing {
 }
 
 /** How a drawing stands, as JSON; `ok` when every work point is grounded and nothing above a note was found. */
-export function standingOf(assessment: Assessment, warnings: readonly Finding[] = []): Standing {
+export function standingOf(
+  { system }: StillhotDocument,
+  assessment: Assessment,
+  warnings: readonly Finding[] = [],
+): Standing {
   const findings = [...warnings, ...assessment.findings, ...notFinite(assessment)];
   const grounded = Object.values(assessment.workPoints).every(({ verdict }) => verdict === "grounded");
   return {
     ok: grounded && !findings.some(counts),
     json: {
+      structures: structuresJson(system, assessment),
       conductors: mapValues(assessment.conductors, (it) => ({ ...it, angleDeg: finiteAngle(it.angleDeg) })),
       elements: mapValues(assessment.elements, ({ amps, angleDeg }) => ({
         amps,
@@ -45,6 +53,19 @@ export function standingOf(assessment: Assessment, warnings: readonly Finding[] 
     },
   };
 }
+
+/** Every structure with what is on it, and the state of the most hazardous of its conductors. */
+const structuresJson = (system: System, { conductors }: Assessment): object =>
+  Object.fromEntries(
+    [...structuresOf(system)].map(([id, { label, points, elements }]) => {
+      const states = new Set(
+        points.flatMap((point) =>
+          (conductorsOf(system).get(point) ?? []).map((it) => conductors[conductorId(point, it)]?.state),
+        ),
+      );
+      return [id, { label, points, elements, state: ORDER.find((it) => states.has(it)) ?? null }];
+    }),
+  );
 
 const mapValues = <Key extends string, From, To>(
   record: Readonly<Partial<Record<Key, From>>>,
@@ -156,6 +177,7 @@ function threatLines(document: StillhotDocument, threat: Threat, n: number): str
   ];
 }
 
+/** The most hazardous first. */
 const ORDER: readonly ConductorState[] = [
   "unknown",
   "faulted",

@@ -31,7 +31,7 @@ export function otherwise({ system }: StillhotDocument, id: ElementId): Otherwis
       keys: { [key]: isOpen ? "" : (element.phases ?? "") },
     });
   }
-  if (has("on"))
+  if (typeof element["on"] === "boolean")
     list.push({
       id: "on",
       title: element["on"] === true ? "teach.off" : "teach.on",

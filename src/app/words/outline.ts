@@ -255,7 +255,7 @@ export function standing(element: CircuitElement): string[] {
     "open" in element && open === "" ? t("outline.closed") : "",
     "tagged" in element && element.tagged ? t("outline.tagged") : "",
     "blocked" in element && element.blocked ? t("outline.blocked") : "",
-    "on" in element ? t(element.on ? "outline.on" : "outline.off") : "",
+    "on" in element && typeof element.on === "boolean" ? t(element.on ? "outline.on" : "outline.off") : "",
     element.kind === "transfer" ? t(`position.${element.position}`) : "",
   ].filter((it) => it !== "");
 }

@@ -1,16 +1,42 @@
 import type { JsonObject, Letter, Message } from "../terms";
 import type { Complete, FieldProblem, Fields } from "./fields";
-import { choice, flag, letters, phases, pointRef, text } from "./fields";
+import { choice, flag, letters, optionalChoice, phases, pointRef, structureRef, text } from "./fields";
 import type { End, Part, Place } from "./parts";
 import type { Mark } from "./symbol";
 
 export const EVIDENCE = ["seen", "map", "told", "assumed"] as const;
 export type Evidence = (typeof EVIDENCE)[number];
 
+/** How a structure or a device was found to be; left out where nobody has said. */
+export const CONDITIONS = [
+  "sound",
+  "loose",
+  "burned",
+  "cracked",
+  "broken",
+  "leaning",
+  "leaking",
+  "rotten",
+  "seized",
+] as const;
+
+/** What was found of a structure or a device, and what more there is to say of it. */
+export const conditionFields = { condition: optionalChoice(CONDITIONS), note: text() };
 /** Keys of every element. */
-export const common = { label: text(), phases: letters("ABC or 12"), evidence: choice(EVIDENCE, "map") };
-/** Keys of an element between two points. */
-export const twoEnds = { ...common, from: pointRef(), to: pointRef(), neutral: flag(true) };
+export const common = {
+  label: text(),
+  phases: letters("ABC or 12"),
+  evidence: choice(EVIDENCE, "map"),
+  ...conditionFields,
+};
+/** Keys of an element between two points; `on` is the structure on which it hangs where its ends are on several. */
+export const twoEnds = {
+  ...common,
+  from: pointRef(),
+  to: pointRef(),
+  neutral: flag(true),
+  on: structureRef(),
+};
 /** Keys of an element at one point. */
 export const oneEnd = { ...common, at: pointRef() };
 /** Keys of whatever opens. */

@@ -16,6 +16,7 @@ export type Input =
   | { readonly as: "choice"; readonly choices: readonly (string | number)[] }
   | { readonly as: "phases"; readonly withNeutral: boolean }
   | { readonly as: "letters" }
+  | { readonly as: "structure" }
   | { readonly as: "point" }
   | { readonly as: "element" }
   | { readonly as: "impedance" }
@@ -222,7 +223,14 @@ export const pointRef = (): Field<string> => reference("point");
 /** The id of an element; the document's reader checks that the element is there. */
 export const elementRef = (): Field<string> => reference("element");
 
-const reference = (as: "point" | "element"): Field<string> => ({
+/** The id of a structure, or nothing; the document's reader checks that the structure is there. */
+export const structureRef = (): Field<string | undefined> => ({
+  ...(reference("structure") as Field<string | undefined>),
+  required: false,
+  fallback: undefined,
+});
+
+const reference = (as: "structure" | "point" | "element"): Field<string> => ({
   required: true,
   fallback: "",
   input: { as },

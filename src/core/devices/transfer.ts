@@ -1,5 +1,5 @@
 import { type Letter, lettersOf, say } from "../terms";
-import { choice, flag, pointRef } from "./fields";
+import { choice, flag, pointRef, structureRef } from "./fields";
 import { common, defineDevice } from "./define";
 import { join } from "./shared";
 import { blade, dot, line, outline } from "./symbol";
@@ -18,6 +18,7 @@ export const transfer = defineDevice({
     alt: pointRef(),
     to: pointRef(),
     neutral: flag(true),
+    on: structureRef(),
     position: choice(["utility", "generator", "off"], "utility"),
     bridged: flag(false),
     tagged: flag(false),

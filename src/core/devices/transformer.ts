@@ -9,9 +9,10 @@ import {
   optionalAmount,
   optionalChoice,
   pointRef,
+  structureRef,
   text,
 } from "./fields";
-import { defineDevice, EVIDENCE, problem } from "./define";
+import { conditionFields, defineDevice, EVIDENCE, problem } from "./define";
 import type { End, Node, Part, Unit, Winding } from "./parts";
 import { circle, inscribed, ring } from "./symbol";
 
@@ -37,9 +38,11 @@ const fields = {
   label: text(),
   phases: letters("ABC"),
   evidence: choice(EVIDENCE, "map"),
+  ...conditionFields,
   from: pointRef(),
   to: pointRef(),
   neutral: flag(true),
+  on: structureRef(),
   connection: choice(CONNECTIONS, "single", true),
   kva: neededAmount("kVA"),
   primaryKv: neededAmount("kV"),

@@ -17,14 +17,14 @@ import { type TouchedRecords, perDrawing } from "./touched";
 import { elementsAt, pointsAround, savedElement } from "./elementsAt";
 import { perObject } from "./perObject";
 import { below, type Report } from "./problem";
-import { pointFields, type SavedElement, type System } from "./types";
+import { pointFields, type SavedElement, structureFields, type System } from "./types";
 
-const SYSTEM_KEYS = ["frequencyHz", "points", "elements"];
+const SYSTEM_KEYS = ["frequencyHz", "structures", "points", "elements"];
 
 /** Checks the electrical part of a file: every record by itself, then what they say of each other. */
 export function checkSystem(report: Report, system: Json | undefined): void {
   if (!isObject(system)) return report.addExpected("system", system, say("file.expectedObject"));
-  const { frequencyHz, points, elements } = system;
+  const { frequencyHz, structures = {}, points, elements } = system;
   if (frequencyHz !== undefined && frequencyHz !== 50 && frequencyHz !== 60)
     report.addExpected("system.frequencyHz", frequencyHz, say("read.oneOf", { choices: "50, 60" }));
   for (const key of Object.keys(system))
@@ -32,12 +32,15 @@ export function checkSystem(report: Report, system: Json | undefined): void {
 
   const pointsAreMap = isMap(report, "system.points", points);
   const elementsAreMap = isMap(report, "system.elements", elements);
-  if (!pointsAreMap || !elementsAreMap) return;
-  for (const [id, point] of records(report, "system.points", points))
-    reportFacts(report, below("system.points", id), pointFacts(point));
+  const structuresAreMap = isMap(report, "system.structures", structures);
+  if (!pointsAreMap || !elementsAreMap || !structuresAreMap) return;
+  const maps = { structures, points, elements };
+  for (const [id, structure] of records(report, "system.structures", structures))
+    checkStructure(report, id, structure, maps);
+  for (const [id, point] of records(report, "system.points", points)) checkPoint(report, id, point, maps);
   for (const [id, element] of records(report, "system.elements", elements)) {
     if (report.isFull) return;
-    checkElement(report, below("system.elements", id), element, points, elements);
+    checkElement(report, below("system.elements", id), element, maps);
   }
   // Conductors can be told only once every element is right by itself.
   if (report.problems.length === 0) checkNeeds(report, system as unknown as System);
@@ -48,14 +51,23 @@ export function checkSystem(report: Report, system: Json | undefined): void {
  * something exactly where `checkSystem` does, though not always the same things first.
  */
 export function checkTouched(report: Report, before: System, after: System, touched: TouchedRecords): void {
-  const { points, elements } = after as unknown as { points: JsonObject; elements: JsonObject };
+  const {
+    structures = {},
+    points,
+    elements,
+  } = after as unknown as { readonly structures?: JsonObject } & Maps;
+  const maps = { structures, points, elements };
+  const asked = new Set([...touched.structures, ...touched.points, ...touched.elements]);
+  for (const [id, structure] of records(report, "system.structures", among(structures, asked)))
+    checkStructure(report, id, structure, maps);
   for (const [id, point] of records(report, "system.points", among(points, touched.points)))
-    reportFacts(report, below("system.points", id), pointFacts(point));
+    checkPoint(report, id, point, maps);
   for (const [id, element] of records(report, "system.elements", among(elements, touched.elements)))
-    checkElement(report, below("system.elements", id), element, points, elements);
+    checkElement(report, below("system.elements", id), element, maps);
   if (report.problems.length > 0) return;
+  checkLeftOn(report, maps, touched.structures);
   for (const id of elementsLeftAt(after, touched.points))
-    checkElement(report, below("system.elements", id), elements[id] as JsonObject, points, elements);
+    checkElement(report, below("system.elements", id), elements[id] as JsonObject, maps);
   for (const id of besideOthers(after)) {
     const { span } = elements[id] as { span?: Json };
     if (touched.elements.has(span as string))
@@ -109,6 +121,46 @@ export function records(report: Report, path: string, map: JsonObject): [id: str
   });
 }
 
+/** The records of a file by sort, not yet known to be right. */
+interface Maps {
+  readonly structures: JsonObject;
+  readonly points: JsonObject;
+  readonly elements: JsonObject;
+}
+
+/** A structure stands on nothing: structures in circles, and one on another, are told here. */
+function checkStructure(report: Report, id: string, structure: JsonObject, { points, elements }: Maps): void {
+  const path = below("system.structures", id);
+  if (Object.hasOwn(points, id))
+    report.add(path, say("file.idOfOther", { path: below("system.points", id) }));
+  else if (Object.hasOwn(elements, id))
+    report.add(path, say("file.idOfOther", { path: below("system.elements", id) }));
+  if (structure["on"] !== undefined) report.add(`${path}.on`, say("file.structureOn"));
+  reportFacts(report, path, structureFacts(structure));
+}
+
+function checkPoint(report: Report, id: string, point: JsonObject, { structures }: Maps): void {
+  const path = below("system.points", id);
+  reportFacts(report, path, pointFacts(point));
+  checkOn(report, path, point, structures);
+}
+
+/** What a point or a device says that it is on must be a structure of this file. */
+function checkOn(report: Report, path: string, { on }: JsonObject, structures: JsonObject): void {
+  if (typeof on !== "string" || !isWellFormedId(on)) return; // said by its field
+  if (!Object.hasOwn(structures, on)) report.addExpected(`${path}.on`, on, say("file.idOfStructure"));
+}
+
+/** What is on structures that are gone. */
+function checkLeftOn(report: Report, maps: Maps, touched: ReadonlySet<string>): void {
+  if ([...touched].every((id) => Object.hasOwn(maps.structures, id))) return;
+  for (const sort of ["points", "elements"] as const)
+    for (const [id, record] of Object.entries(maps[sort]) as [string, JsonObject][])
+      checkOn(report, below(`system.${sort}`, id), record, maps.structures);
+}
+
+const structureFacts = perObject((structure: JsonObject) => checkFields(structureFields, structure, ["on"]));
+
 /** Remembered per record: after an edit only the records that it changed are read again. */
 const pointFacts = perObject((point: JsonObject) => checkFields(pointFields, point));
 
@@ -141,8 +193,7 @@ function checkElement(
   report: Report,
   path: string,
   element: JsonObject,
-  points: JsonObject,
-  elements: JsonObject,
+  { structures, points, elements }: Maps,
 ): void {
   const { kind } = element;
   if (!isDeviceKind(kind))
@@ -153,6 +204,7 @@ function checkElement(
     );
   reportFacts(report, path, elementFacts(element as SavedElement));
   checkEnds(report, path, kind, element, points);
+  if (deviceOf(kind).fields["on"]?.input.as === "structure") checkOn(report, path, element, structures);
   if (kind === "nearby") checkSpanOfNearby(report, `${path}.span`, element["span"], elements);
 }
 

@@ -1,7 +1,15 @@
 import { type CircuitElement, deviceOf, type Fields } from "../devices";
 import type { JsonObject } from "../terms";
 import { perObject } from "./perObject";
-import { type Point, pointFields, type SavedElement, type SavedPoint } from "./types";
+import {
+  type Point,
+  pointFields,
+  type SavedElement,
+  type SavedPoint,
+  type SavedStructure,
+  structureFields,
+  type StructureRecord,
+} from "./types";
 
 /** Fills a saved record's defaults in. What the reader let through fits its field. */
 function fill(fields: Fields, saved: JsonObject): Record<string, unknown> {
@@ -38,4 +46,9 @@ export function changed(saved: SavedElement, change: Readonly<Record<string, unk
 /** A point with every default filled in; the same object for the same saved record. */
 export const completePoint: (saved: SavedPoint) => Point = perObject(
   (saved: SavedPoint) => fill(pointFields, saved) as unknown as Point,
+);
+
+/** A structure with every default filled in; the same object for the same saved record. */
+export const completeStructure: (saved: SavedStructure) => StructureRecord = perObject(
+  (saved: SavedStructure) => fill(structureFields, saved) as unknown as StructureRecord,
 );

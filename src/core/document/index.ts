@@ -7,6 +7,7 @@ export { type Amendment, amended, idsOf } from "./amend";
 export * from "./complete";
 export { perObject } from "./perObject";
 export { conductorsOf } from "./conductors";
+export { isSameStructure, pointsOnStructure, type Structure, structureOf, structuresOf } from "./structures";
 export { conductorNames } from "./conductorNames";
 export { elementName, nameIn, pointName } from "./names";
 export { type FileProblem, isUnreadable, spellProblem, type Unreadable } from "./problem";

@@ -1,6 +1,7 @@
 import { enablePatches, Immer, type Patch } from "immer";
+import type { JsonObject } from "../terms";
 import { noteStep } from "./touched";
-import type { SavedElement, SavedPoint, StillhotDocument } from "./types";
+import type { SavedElement, SavedPoint, SavedStructure, StillhotDocument } from "./types";
 
 enablePatches();
 
@@ -21,24 +22,31 @@ export function produced<Draft>(before: StillhotDocument, recipe: (draft: Draft)
   return { after, forward, inverse };
 }
 
-/** Points and elements as they are saved, by id. */
+/** Structures, points and elements as they are saved, by id. */
 export interface Records {
+  readonly structures?: Readonly<Record<string, SavedStructure>>;
   readonly points?: Readonly<Record<string, SavedPoint>>;
   readonly elements?: Readonly<Record<string, SavedElement>>;
 }
 
 /**
- * Points and elements put in place of what stands under their ids, with the patches that a recipe would give. Of the ten
+ * Records put in place of what stands under their ids, with the patches that a recipe would give. Of the ten
  * thousand records beside them immer copies the keys ten times slower, and it would have to within the frame of the edit.
  */
 export function withRecords(before: StillhotDocument, records: Records): Produced {
   const system: Record<string, unknown> = { ...before.system };
   const forward: Patch[] = [];
   const inverse: Patch[] = [];
-  for (const kind of ["points", "elements"] as const) {
-    const put: Readonly<Record<string, SavedPoint | SavedElement>> = records[kind] ?? {};
+  for (const kind of ["structures", "points", "elements"] as const) {
+    const put: Readonly<Record<string, JsonObject>> = records[kind] ?? {};
     if (Object.keys(put).length === 0) continue;
-    const were: typeof put = before.system[kind];
+    const were: typeof put | undefined = before.system[kind];
+    if (were === undefined) {
+      system[kind] = put;
+      forward.push({ op: "add", path: ["system", kind], value: put });
+      inverse.push({ op: "remove", path: ["system", kind] });
+      continue;
+    }
     system[kind] = copyWith(were, put);
     for (const [id, value] of Object.entries(put)) {
       const path = ["system", kind, id];
@@ -78,14 +86,14 @@ export function patched(before: StillhotDocument, patches: readonly Patch[]): St
 
 /** What patches put, where that is whole records and nothing else. */
 function recordsIn(patches: readonly Patch[]): Records | undefined {
-  const records = { points: {} as Record<string, SavedPoint>, elements: {} as Record<string, SavedElement> };
+  const records = { structures: {}, points: {}, elements: {} } as Record<string, Record<string, JsonObject>>;
   for (const { op, path, value } of patches) {
     const [part, kind, id, ...further] = path as readonly string[];
     if (op === "remove" || part !== "system" || id === undefined || further.length > 0) return undefined;
-    if (kind !== "points" && kind !== "elements") return undefined;
-    records[kind][id] = value as SavedPoint & SavedElement;
+    if (kind === undefined || !Object.hasOwn(records, kind)) return undefined;
+    records[kind]![id] = value as JsonObject;
   }
-  return records;
+  return records as Records;
 }
 
 function finish(before: StillhotDocument, after: StillhotDocument, patches: readonly Patch[]): void {

@@ -4,7 +4,7 @@ import { jobFields, STEP_NEEDS, stepFields, workPointFields } from "./jobFields"
 import { MIGRATIONS } from "./migrate";
 import { scenarioDefs, scenarioSchema } from "./scenario";
 import { reasonFields, ruleFields, settingFields } from "./settings";
-import { pointFields } from "./types";
+import { pointFields, structureFields } from "./types";
 
 const ID_PATTERN = "^[A-Za-z0-9_][A-Za-z0-9_-]{0,39}$";
 
@@ -82,6 +82,7 @@ export const jsonSchema = (): JsonObject => ({
       required: ["points", "elements"],
       properties: {
         frequencyHz: { enum: [50, 60], default: 60 },
+        structures: mapOf({ $ref: "#/$defs/structure" }),
         points: mapOf({ $ref: "#/$defs/point" }),
         elements: mapOf({ $ref: "#/$defs/element" }),
       },
@@ -104,6 +105,7 @@ export const jsonSchema = (): JsonObject => ({
     }),
   },
   $defs: {
+    structure: recordOf(structureFields),
     point: recordOf(pointFields),
     element: element(),
     ...Object.fromEntries(

@@ -3,6 +3,7 @@ import type { System } from "./types";
 
 /** Ids of the records in which one drawing differs from another: put in, put otherwise or taken out. */
 export interface TouchedRecords {
+  readonly structures: ReadonlySet<string>;
   readonly points: ReadonlySet<string>;
   readonly elements: ReadonlySet<string>;
 }
@@ -26,12 +27,13 @@ export function noteStep(before: System, after: System, patches: readonly Patch[
  * another order than that in which they were put in.
  */
 export function touchedBy(patches: readonly Patch[]): TouchedRecords | undefined {
-  const touched = { points: new Set<string>(), elements: new Set<string>() };
+  const touched = { structures: new Set<string>(), points: new Set<string>(), elements: new Set<string>() };
   const removed = new Set<string>();
   for (const { path, op } of patches) {
     if (path[0] !== "system") continue;
     const [, map, id] = path;
-    if ((map !== "points" && map !== "elements") || typeof id !== "string") return undefined;
+    if (map !== "structures" && map !== "points" && map !== "elements") return undefined;
+    if (typeof id !== "string") return undefined;
     if (isIndex(id) || removed.has(`${map} ${id}`)) return undefined;
     if (op === "remove" && path.length === 3) removed.add(`${map} ${id}`);
     touched[map].add(id);
@@ -58,7 +60,8 @@ function wayFrom(isKnown: (system: System) => boolean, system: System): Way[] | 
     const step = steps.get(at);
     const before = step?.before.deref();
     if (step === undefined || before === undefined || way.length === MOST_STEPS) return undefined;
-    way.push({ before, after: at, points: step.points, elements: step.elements });
+    const { structures, points, elements } = step;
+    way.push({ before, after: at, structures, points, elements });
     at = before;
   }
   return way.reverse();
@@ -73,6 +76,7 @@ export function touchedSince(
   if (way === undefined) return undefined;
   return {
     from: way[0]?.before ?? system,
+    structures: new Set(way.flatMap(({ structures }) => [...structures])),
     points: new Set(way.flatMap(({ points }) => [...points])),
     elements: new Set(way.flatMap(({ elements }) => [...elements])),
   };
@@ -96,8 +100,8 @@ export function perDrawing<Answer>(
     const way = wayFrom((it) => known.has(it), system);
     if (way === undefined) return undefined;
     let found = known.get(way[0]?.before ?? system)!;
-    for (const { before, after, points, elements } of way) {
-      const it = carry(found.it, before, after, { points, elements });
+    for (const { before, after, ...touched } of way) {
+      const it = carry(found.it, before, after, touched);
       if (it === undefined) return undefined;
       found = { it };
       known.set(after, found);

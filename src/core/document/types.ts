@@ -1,20 +1,38 @@
-import { type Complete, field, type DeviceKind, type Evidence } from "../devices";
-import type { ElementId, Json, JsonObject, PointId, WorkPointId } from "../terms";
+import { type Complete, conditionFields, EVIDENCE, field, type DeviceKind, type Evidence } from "../devices";
+import type { ElementId, Json, JsonObject, PointId, StructureId, WorkPointId } from "../terms";
+
+/** Places of the drawing, in its own units. */
+const PLACE = { min: -1e7, max: 1e7 };
+
+/** Keys of a structure. Its place stands in the file only where a person put it there. */
+export const structureFields = {
+  label: field.text(),
+  kind: field.choice(["pole", "pad", "vault", "station", "service"], "pole"),
+  x: field.optionalAmount("", PLACE),
+  y: field.optionalAmount("", PLACE),
+  evidence: field.choice(EVIDENCE, "map"),
+  ...conditionFields,
+};
 
 /** Keys of a point. */
 export const pointFields = {
   label: field.text(),
-  x: field.amount("", 0, { min: -1e7, max: 1e7 }),
-  y: field.amount("", 0, { min: -1e7, max: 1e7 }),
+  x: field.amount("", 0, PLACE),
+  y: field.amount("", 0, PLACE),
   kind: field.choice(["pole", "pad", "station", "service"], "pole"),
+  /** the structure that it is part of; derived where nothing is said */
+  on: field.structureRef(),
   earthOhms: field.optionalAmount("Ω", { above: 0 }),
-  evidence: field.choice(["seen", "map", "told", "assumed"], "map"),
+  evidence: field.choice(EVIDENCE, "map"),
   /** stays where it is when the drawing is laid out anew */
   pinned: field.flag(false),
 };
 
+export type StructureRecord = Complete<typeof structureFields>;
 export type Point = Complete<typeof pointFields>;
 
+/** A structure exactly as saved: defaults left out, unknown keys kept. */
+export type SavedStructure = JsonObject;
 /** A point exactly as saved: defaults left out, unknown keys kept. */
 export type SavedPoint = JsonObject;
 /** An element exactly as saved: defaults left out, unknown keys kept. `complete` fills the defaults in. */
@@ -23,6 +41,8 @@ export type SavedElement = JsonObject & { readonly kind: DeviceKind };
 /** The electrical part of a file: plain JSON, no classes, nothing derived. */
 export interface System {
   readonly frequencyHz: 50 | 60;
+  /** absent in a drawing that names none: they are derived */
+  readonly structures?: Readonly<Record<StructureId, SavedStructure>>;
   readonly points: Readonly<Record<PointId, SavedPoint>>;
   readonly elements: Readonly<Record<ElementId, SavedElement>>;
 }

@@ -4,7 +4,7 @@ import { stepFields, workPointFields } from "./jobFields";
 import { naturalOrder } from "./naturalOrder";
 import { SCENARIO_KEYS } from "./scenario";
 import { reasonFields, ruleFields, settingFields } from "./settings";
-import { DOCUMENT_KEYS, pointFields, type StillhotDocument } from "./types";
+import { DOCUMENT_KEYS, pointFields, type StillhotDocument, structureFields } from "./types";
 
 /** A record is written on one line up to this width, so that one change is one line of a comparison. */
 const WIDTH = 200;
@@ -40,8 +40,12 @@ const FILE: Shape = {
   inside: {
     system: {
       spread: true,
-      first: ["frequencyHz", "points", "elements"],
-      inside: { points: RECORDS(pointFields), elements: { spread: true, each: elementShape } },
+      first: ["frequencyHz", "structures", "points", "elements"],
+      inside: {
+        structures: RECORDS(structureFields),
+        points: RECORDS(pointFields),
+        elements: { spread: true, each: elementShape },
+      },
     },
     job: {
       spread: true,

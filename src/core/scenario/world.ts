@@ -1,5 +1,6 @@
 import { type CircuitElement, deviceOf } from "../devices";
 import {
+  pointsOnStructure,
   type Amendment,
   amended,
   complete,
@@ -17,7 +18,6 @@ import {
 } from "../document";
 import { endsOf } from "../network";
 import { beginJob, type JobState } from "../procedure";
-import { pointsOnStructure } from "../procedure/job/structures";
 import type { ElementId, JsonObject, PointId } from "../terms";
 import { factsOf, mapOf, truthOf } from "./truth";
 
@@ -74,7 +74,7 @@ export function placesOf(system: System, id: string): PointId[] {
 }
 
 /** The structure on which a point stands: every point within reach of somebody on that pole. */
-export const withinReach = (system: System, point: string): PointId[] =>
+export const withinReach = (system: System, point: string): readonly PointId[] =>
   Object.hasOwn(system.points, point) ? pointsOnStructure(system, point) : [];
 
 const isFact = (it: HiddenFact | Inject): it is HiddenFact => !("after" in it);

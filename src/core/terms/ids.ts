@@ -2,6 +2,8 @@ declare const brand: unique symbol;
 /** A string that names one kind of thing, so that a point's id cannot be passed where an element's is wanted. */
 type Id<Kind extends string> = string & { readonly [brand]: Kind };
 
+/** A pole, pad, vault, station or house: what people walk to. */
+export type StructureId = Id<"structure">;
 export type PointId = Id<"point">;
 export type ElementId = Id<"element">;
 export type WorkPointId = Id<"workPoint">;

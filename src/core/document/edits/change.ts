@@ -5,7 +5,7 @@ import { objectionAfter } from "../check";
 import { fingerprintBytes } from "../canonical";
 import { savedElement, savedPoint } from "../elementsAt";
 import { type Produced, produced, type Records, withRecords } from "../patching";
-import type { SavedElement, SavedPoint, StillhotDocument } from "../types";
+import type { SavedElement, SavedPoint, SavedStructure, StillhotDocument } from "../types";
 
 /** What an edit does to a document, and how to take it back. */
 export interface Change {
@@ -28,6 +28,7 @@ export interface Draft {
   notes?: string;
   system: {
     frequencyHz: 50 | 60;
+    structures?: Record<string, SavedStructure>;
     points: Record<string, SavedPoint>;
     elements: Record<string, SavedElement>;
   };
@@ -49,14 +50,15 @@ export function change(
   return checked(label, before, [produced<Draft>(before, recipe)], extras);
 }
 
-/** Puts points and elements in place of what stands under their ids. Refused as a recipe is; equal ones are left alone. */
+/** Puts structures, points and elements in place of what stands under their ids. Refused as a recipe is; equal ones are left alone. */
 export function putRecords(
   label: Message,
   before: StillhotDocument,
-  { points = {}, elements = {} }: Records,
+  { structures = {}, points = {}, elements = {} }: Records,
   extras: Pick<Change, "made" | "also"> = {},
 ): Change | Refusal {
   const others = {
+    structures: otherThan(before.system.structures ?? {}, structures),
     points: otherThan(before.system.points, points),
     elements: otherThan(before.system.elements, elements),
   };

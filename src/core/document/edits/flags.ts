@@ -32,7 +32,7 @@ const setFlag =
     if (saved === undefined) return refuse(say("edit.noElement", { id }));
     const name = elementName(before, id);
     const field = deviceOf(saved.kind).fields[key];
-    if (field === undefined) return refuse(say("edit.noKey", { name, key }));
+    if (field?.input.as !== "flag") return refuse(say("edit.noKey", { name, key }));
     const is = (complete(saved) as unknown as Record<string, unknown>)[key];
     if (is === value) return refuse(say(already, { name }));
     const record = withKeys(saved, { [key]: value === field.fallback ? undefined : value });

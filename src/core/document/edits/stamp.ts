@@ -2,7 +2,8 @@ import { type JsonObject, refuse, type Refusal, say } from "../../terms";
 import { objectionTo } from "../check";
 import { completePoint } from "../complete";
 import { conductorsOf } from "../conductors";
-import { elementsAt, endPointsOf } from "../elementsAt";
+import { endPointsOf } from "../elementsAt";
+import { hopsFrom, hopsFromSource } from "../hops";
 import { naturalOrder } from "../naturalOrder";
 import { isUnreadable } from "../problem";
 import { readDocument } from "../read";
@@ -124,7 +125,7 @@ function refusalOf(stamp: Stamp): Refusal | undefined {
 
 /** A point that nothing in the piece joins to its joining point. */
 function apart({ piece, join }: Stamp): string | undefined {
-  const reached = reachedFrom(systemOf(piece), [join]);
+  const reached = hopsFrom(systemOf(piece), [join]);
   return Object.keys(piece.points).find((id) => !reached.has(id));
 }
 
@@ -179,29 +180,6 @@ function nextLabel(label: string, taken: ReadonlySet<unknown>): string {
   if (!taken.has(label)) return label;
   const [, stem = `${label} `, digits = "1"] = /^(.*?)(\d{1,6})$/s.exec(label) ?? [];
   for (let n = Number(digits) + 1; ; n++) if (!taken.has(`${stem}${n}`)) return `${stem}${n}`;
-}
-
-const hopsFromSource = (system: System): ReadonlyMap<string, number> =>
-  reachedFrom(
-    system,
-    Object.values(system.elements).flatMap((it) => (it.kind === "source" ? endPointsOf(it) : [])),
-  );
-
-/** Every point that is joined to some, with how many elements lie between. */
-function reachedFrom(system: System, starts: readonly string[]): ReadonlyMap<string, number> {
-  const at = elementsAt(system);
-  const elements = system.elements as Readonly<Record<string, SavedElement>>;
-  const hops = new Map(starts.map((id) => [id, 0]));
-  const queue = [...hops.keys()];
-  for (let next = 0; next < queue.length; next++) {
-    const here = queue[next]!;
-    for (const far of (at.get(here) ?? []).flatMap((id) => endPointsOf(elements[id])))
-      if (!hops.has(far)) {
-        hops.set(far, hops.get(here)! + 1);
-        queue.push(far);
-      }
-  }
-  return hops;
 }
 
 /** The piece as a drawing that has nothing else. */

@@ -1,12 +1,11 @@
 import { openingOf } from "../../devices";
-import { settingsOf } from "../../document";
+import { isSameStructure, settingsOf } from "../../document";
 import { jobOf } from "../../document";
 import { endsOf } from "../../network";
 import type { ElementId } from "../../terms";
 import { elementOf } from "./names";
 import { seen } from "./seen";
 import type { JobState } from "./state";
-import { isSameStructure } from "./structures";
 
 /** Open things whose closing takes part in making a work point live: what the isolation of the job rests on. */
 export function isolationPoints(state: JobState): ElementId[] {

@@ -37,7 +37,6 @@ type Movable = CircuitElement & {
   readonly parted: string;
   readonly blown: string;
   readonly removed: string;
-  readonly on: boolean;
   readonly position: string;
   readonly tagged: boolean;
   readonly blocked: boolean;
@@ -124,11 +123,12 @@ const setTo =
   (key: "tagged" | "blocked" | "on", value: boolean): Move =>
   (element, step, name) => {
     // A tag can hang on anything; where the record has no key for it, the job remembers it.
-    if (!has(element, key))
+    const now = (element as Readonly<Record<string, unknown>>)[key];
+    if (typeof now !== "boolean")
       return key === "tagged"
         ? {}
         : refuse(say("step.otherKind", { name: name(), verb: say(`doing.${step.do}`) }));
-    return element[key] === value
+    return now === value
       ? refuse(say(value ? `step.already.${key}` : `step.not.${key}`, { name: name() }))
       : { [key]: value };
   };

@@ -1,5 +1,5 @@
 import { openingOf } from "../../devices";
-import { complete, type Step, type StillhotDocument, type System } from "../../document";
+import { complete, isSameStructure, type Step, type StillhotDocument, type System } from "../../document";
 import { circuitOf, endsOf, reachOf, standingOf } from "../../network";
 import {
   type ConductorId,
@@ -12,7 +12,6 @@ import {
 } from "../../terms";
 import { islandOf } from "../job/joined";
 import { elementOf, elementsOf, nameOf, nameOfWorkPoint, namesOf } from "../job/names";
-import { isSameStructure } from "../job/structures";
 import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
 import { ampsOf, limitOf, systemWithout, type TimedOpening } from "./breaking";
 import { type GroundPlace, type Intent, workPointsOf } from "./intent";

@@ -1,6 +1,5 @@
-import { completePoint, perObject, type System } from "../../document";
+import { isSameStructure, completePoint, perObject, type System } from "../../document";
 import type { PointId } from "../../terms";
-import { isSameStructure } from "../job/structures";
 
 const placesOf = perObject(
   (system: System) =>

@@ -1,4 +1,4 @@
-import { conductorNames, jobOf, settingsOf, type WorkPoint } from "../../document";
+import { pointsOnStructure, conductorNames, jobOf, settingsOf, type WorkPoint } from "../../document";
 import { endsOf, circuitOf } from "../../network";
 import { approachDistanceFor, citationOf, gloveClassFor } from "../../reference";
 import {
@@ -16,7 +16,6 @@ import { elementsOf, figure, nameOf } from "../job/names";
 import { defineRule, type Problem } from "./rule";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
-import { pointsOnStructure } from "../job/structures";
 import { isHotStickWork } from "../job/verbs";
 
 /**

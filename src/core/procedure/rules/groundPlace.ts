@@ -1,4 +1,11 @@
-import { jobOf, type SavedElement, settingsOf, type StillhotDocument, type WorkPoint } from "../../document";
+import {
+  pointsOnStructure,
+  jobOf,
+  type SavedElement,
+  settingsOf,
+  type StillhotDocument,
+  type WorkPoint,
+} from "../../document";
 import { conductorsOf, nextGroundId } from "../../document";
 import { assess, type Threat } from "../../hazard";
 import { endsOf } from "../../network";
@@ -7,7 +14,6 @@ import { type ElementId, type PointId, say, type WorkPointId } from "../../terms
 import { elementOf, elementsOf, figure, nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { seen } from "../job/seen";
-import { pointsOnStructure } from "../job/structures";
 import { threatWords } from "../job/threatWords";
 import { isHotStickWork } from "../job/verbs";
 

@@ -1,12 +1,11 @@
 import type { CircuitElement } from "../../devices";
-import type { System } from "../../document";
+import { isSameStructure, type System } from "../../document";
 import { endsOf } from "../../network";
 import { COMMON_PRACTICE } from "../../reference";
 import { lettersOf, say } from "../../terms";
 import { elementOf, elementsOf, nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import type { JobState } from "../job/state";
-import { isSameStructure } from "../job/structures";
 import { isSwitching } from "../job/verbs";
 
 /** Things whose operation shakes the pole. */

@@ -23,6 +23,9 @@ export const document = {
   "file.expectedList": "a list",
   "file.expectedText": "text of at most {most} letters",
   "file.idOfPoint": "the id of a point of this file",
+  "file.idOfStructure": "the id of a structure of this file",
+  "file.idOfOther": "is the id of {path} too, expected one that nothing else has",
+  "file.structureOn": "a structure is on no other one; only points and devices say what they are on",
   "file.idOfSpan": "the id of a span of this file",
   "file.idOfWorkPoint": "the id of a work point of this job",
   "file.idOfStepElement":

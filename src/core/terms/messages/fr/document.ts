@@ -25,6 +25,10 @@ export const document = {
   "file.expectedList": "une liste",
   "file.expectedText": "un texte de {most} lettres au plus",
   "file.idOfPoint": "l'identifiant d'un point de ce fichier",
+  "file.idOfStructure": "l'identifiant d'une structure de ce fichier",
+  "file.idOfOther": "est aussi l'identifiant de {path}, attendu un identifiant que rien d'autre ne porte",
+  "file.structureOn":
+    "une structure n'est sur aucune autre ; seuls les points et les appareils disent sur quoi ils sont",
   "file.idOfSpan": "l'identifiant d'une portée de ce fichier",
   "file.idOfWorkPoint": "l'identifiant d'un point de travail de ce chantier",
   "file.idOfStepElement":
