@@ -12,7 +12,7 @@ export const check = eachFile({
   closing: cautions,
   answer: ({ file, document, warnings, call }) => {
     const assessment = assess(document);
-    const { ok, json } = standingOf(assessment, warnings);
+    const { ok, json } = standingOf(document, assessment, warnings);
     return {
       ok,
       json: { file, ok, ...json },

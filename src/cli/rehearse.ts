@@ -1,4 +1,12 @@
-import { jobOf, type Rehearsal, rehearsalJson, rehearsalText, rehearse as play, say } from "../core";
+import {
+  jobOf,
+  type Rehearsal,
+  type StillhotDocument,
+  rehearsalJson,
+  rehearsalText,
+  rehearse as play,
+  say,
+} from "../core";
 import { cautions, eachFile } from "./eachFile";
 import { counts, findingJson, findingLines } from "./print";
 import { standingOf, verdictLines } from "./standing";
@@ -16,7 +24,7 @@ export const rehearse = eachFile({
     const atEnd = [...warnings, ...rehearsal.findings];
     return {
       ok: rehearsal.ok && !atEnd.some(counts),
-      json: call.json ? jsonOf(file, rehearsal, warnings.map(findingJson)) : undefined,
+      json: call.json ? jsonOf(file, document, rehearsal, warnings.map(findingJson)) : undefined,
       lines: call.json
         ? []
         : [
@@ -31,8 +39,8 @@ export const rehearse = eachFile({
   },
 });
 
-function jsonOf(file: string, rehearsal: Rehearsal, warnings: readonly object[]) {
+function jsonOf(file: string, document: StillhotDocument, rehearsal: Rehearsal, warnings: readonly object[]) {
   const { ok, steps, findings } = rehearsalJson(rehearsal, speech().catalogue);
-  const final = standingOf(rehearsal.final);
+  const final = standingOf(document, rehearsal.final);
   return { file, ok, steps, findings: [...warnings, ...findings], final: { ok: final.ok, ...final.json } };
 }

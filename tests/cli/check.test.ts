@@ -51,7 +51,19 @@ test.each([
 
 test("the JSON has the keys of the published format", async () => {
   const [answer] = (await json("opened.json")).answers;
-  expect(Object.keys(answer)).toEqual(["file", "ok", "conductors", "elements", "workPoints", "findings"]);
+  expect(Object.keys(answer)).toEqual([
+    "file",
+    "ok",
+    "structures",
+    "conductors",
+    "elements",
+    "workPoints",
+    "findings",
+  ]);
+  expect(answer.structures["p1"]).toMatchObject({
+    points: expect.arrayContaining(["p1"]),
+    state: "energized",
+  });
   expect(answer.conductors["p1/A"]).toMatchObject({ state: "energized", sources: ["s1"] });
   expect(answer.conductors["p1/A"].volts).toBeCloseTo(7199.6, 0);
   expect(Object.keys(answer.conductors["p1/A"])).toEqual(

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { Assessment } from "../../src/core";
+import type { Assessment, StillhotDocument } from "../../src/core";
 import { asText, jsonLine, wrapped } from "../../src/cli/print";
 import { standingOf } from "../../src/cli/standing";
 
@@ -20,7 +20,8 @@ test("C5 a number that could not be computed is a danger, with its angle as 0", 
     workPoints: {},
     findings: [],
   } as unknown as Assessment;
-  const { ok, json } = standingOf(assessment);
+  const document = { system: { frequencyHz: 60, points: {}, elements: {} } } as unknown as StillhotDocument;
+  const { ok, json } = standingOf(document, assessment);
   expect(ok).toBe(false);
   const read = JSON.parse(jsonLine(json));
   expect(read.findings).toEqual([
