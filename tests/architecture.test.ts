@@ -12,6 +12,7 @@ const order = [
   "terms",
   "reference",
   "devices",
+  "steps",
   "document",
   "notation",
   "network",

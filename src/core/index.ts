@@ -1,6 +1,7 @@
 /** The only door of the core: everything that the app and the command line may use. */
 export * from "./terms";
 export * from "./devices";
+export * from "./steps";
 export * from "./document";
 export * from "./notation";
 export * from "./hazard";

@@ -1,13 +1,8 @@
 /** Laws of the rehearsal, on random drawings and random steps: most of them foolish. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import {
-  isUnreadable,
-  readDocument,
-  type Step,
-  STEP_VERBS,
-  type StillhotDocument,
-} from "../../src/core/document";
+import { isUnreadable, readDocument, type Step, type StillhotDocument } from "../../src/core/document";
+import { STEP_VERBS } from "../../src/core/steps";
 import {
   beginJob,
   type JobState,

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Step, StillhotDocument } from "../../src/core/document";
-import { isSwitching, plan, planDocument, rehearse } from "../../src/core/procedure";
+import { isSwitching } from "../../src/core/steps";
+import { plan, planDocument, rehearse } from "../../src/core/procedure";
 import { spell } from "../../src/core/terms";
 import { draw, parseSteps } from "../support/jobNotation";
 

@@ -153,7 +153,7 @@ describe("T8 the clock of whoever plays is written down, and nothing depends on 
   };
   const timed = { ...scenarioFile("first-cutout"), scenario } as unknown as StillhotDocument;
   const takes = (minutes: number) => {
-    const looked = act(startAttempt(timed), { do: "inspect", at: "p5" }, { at: 30 });
+    const looked = act(startAttempt(timed), { do: "inspect", at: "p5" as never }, { at: 30 });
     if (isRefusal(looked)) throw new Error(spell(looked.refused));
     const done = act(looked.attempt, { do: "finish" }, { at: 60 * minutes });
     if (isRefusal(done)) throw new Error(spell(done.refused));
@@ -191,7 +191,7 @@ describe("T2 only what has been seen or told is known", () => {
     const start = startAttempt(storm);
     expect(knownView(start).document.system).toEqual(mapOf(storm).system);
     expect(knownView(start).unknown).toContain("d1");
-    const looked = played(start, { do: "inspect", at: "p6" });
+    const looked = played(start, { do: "inspect", at: "p6" as never });
     const view = knownView(looked);
     expect(view.document.system.elements["d1" as never]).toMatchObject({ open: "", evidence: "seen" });
     expect(view.unknown).not.toContain("d1");
@@ -202,10 +202,10 @@ describe("T2 only what has been seen or told is known", () => {
 
   test("what nobody knows of cannot be asked for", () => {
     const lost = startAttempt(scenarioFile("larkfield-lead"));
-    const refused = act(lost, { do: "tag", element: "d1" });
+    const refused = act(lost, { do: "tag", element: "d1" as never });
     expect(isRefusal(refused) && spell(refused.refused)).toBe("there is no d1 on your drawing");
-    const looked = played(lost, { do: "inspect", at: "p6" });
-    expect(isRefusal(act(looked, { do: "tag", element: "d1" }))).toBe(false);
+    const looked = played(lost, { do: "inspect", at: "p6" as never });
+    expect(isRefusal(act(looked, { do: "tag", element: "d1" as never }))).toBe(false);
     expect(knownView(looked).document.system.points["p10" as never]).toMatchObject({ evidence: "seen" });
   });
 
@@ -225,12 +225,12 @@ describe("T2 only what has been seen or told is known", () => {
       { do: "request-permit" },
       { do: "receive-permit" },
       { do: "confirm" },
-      { do: "open", element: "d1" },
+      { do: "open", element: "d1" as never },
     );
     const known = (attempt: Attempt) => knownView(attempt).document.system.elements["d1" as never] as object;
     expect(known(before)).toMatchObject({ open: "ABC" });
     expect(worldOf(before).truth.document.system.elements["d1" as never]).toMatchObject({ open: "AC" });
-    expect(known(played(before, { do: "inspect", at: "p5" }))).toMatchObject({ open: "AC" });
+    expect(known(played(before, { do: "inspect", at: "p5" as never }))).toMatchObject({ open: "AC" });
   });
 
   test("the repeat-back has to hold what was said, and a permit has to be asked for", () => {
@@ -325,7 +325,7 @@ describe("T5 the debrief follows from the log", () => {
     const with_ = debriefOf(fell, (document) => {
       asked.push(document.title);
       expect(JSON.stringify(document)).not.toContain("storm crew closed it");
-      return [{ do: "brief" }, { do: "test", at: "p4", phases: "A" }];
+      return [{ do: "brief" }, { do: "test", at: "p4" as never, phases: "A" }];
     });
     expect(asked.length).toBeGreaterThan(0);
     const decision = with_.why.decisions.find(({ action }) => action.do === "ground")!;

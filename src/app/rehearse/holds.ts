@@ -1,7 +1,8 @@
 import {
   breakingsOf,
+  holdBefore,
+  type HoldKind,
   isolationPoints,
-  isSwitching,
   isTagged,
   jobOf,
   type JobState,
@@ -9,12 +10,9 @@ import {
   say,
   seen,
   type Step,
-  type StepVerb,
   type WorkPointId,
 } from "../../core";
 import { elementName, figures, pointName, t, told } from "../words/words";
-
-export type HoldKind = "operate" | "test" | "ground" | "work" | "energize";
 
 /** One challenge of a hold point, and what the drawing says to it. The killer stands first. */
 export interface Challenge {
@@ -30,11 +28,9 @@ export interface Hold {
   readonly challenges: readonly Challenge[];
 }
 
-const CLOSING: ReadonlySet<StepVerb> = new Set(["close", "attach", "join", "replace"]);
-
 /** Where two people stop before a step: one asks, the other answers from what is there. Nothing at other steps. */
-export function holdBefore(state: JobState, step: Step): Hold | undefined {
-  const kind = kindOf(state, step);
+export function challengesBefore(state: JobState, step: Step): Hold | undefined {
+  const kind = holdBefore(state.played, step);
   if (kind === undefined) return undefined;
   const key = `${kind} ${state.played.length}`;
   return {
@@ -46,19 +42,6 @@ export function holdBefore(state: JobState, step: Step): Hold | undefined {
       says: told(answerOf(kind, id, state, step)),
     })),
   };
-}
-
-function kindOf(state: JobState, step: Step): HoldKind | undefined {
-  if (step.do === "ground" || step.do === "work") return step.do;
-  const lastSwitching = state.played.findLast(isSwitching);
-  if (step.do === "test") {
-    const since = state.played.slice(state.played.findLastIndex(isSwitching) + 1);
-    return since.some((it) => it.do === "test") ? undefined : "test";
-  }
-  if (!isSwitching(step)) return undefined;
-  if (CLOSING.has(step.do))
-    return lastSwitching !== undefined && CLOSING.has(lastSwitching.do) ? undefined : "energize";
-  return lastSwitching === undefined ? "operate" : undefined;
 }
 
 const CHALLENGES = {
@@ -84,7 +67,7 @@ function answerOf(kind: HoldKind, id: string, state: JobState, step: Step): Mess
   const isolating = isolationPoints(state).map((it) =>
     t(isTagged(state, it) ? "challenge.tagged" : "challenge.untagged", { name: elementName(document, it) }),
   );
-  const untagged = (Object.keys(document.system.elements) as Parameters<typeof isTagged>[1][])
+  const tagged = (Object.keys(document.system.elements) as Parameters<typeof isTagged>[1][])
     .filter((it) => isTagged(state, it))
     .map((it) => elementName(document, it));
   switch (`${kind}.${id}`) {
@@ -135,7 +118,7 @@ function answerOf(kind: HoldKind, id: string, state: JobState, step: Step): Mess
     case "work.tags":
       return listed(isolating);
     case "energize.tags":
-      return listed(untagged);
+      return listed(tagged);
     case "energize.people":
       return drawn(t(state.allClearRepeated ? "challenge.allClear" : "challenge.noAllClear"));
     default:

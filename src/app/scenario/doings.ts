@@ -2,12 +2,17 @@ import {
   complete,
   conductorsOf,
   deviceOf,
+  HAND_TOOLS,
+  isTool,
   type ElementId,
   jobOf,
   type Owner,
   type PointId,
   type Step,
+  stepBy,
   type StepVerb,
+  type VerbThat,
+  workPointsOf,
   type StillhotDocument,
 } from "../../core";
 
@@ -31,7 +36,7 @@ const doing = (step: Step, phases = "", asks: readonly Asked[] = []): Doing => (
 });
 
 /** Verbs by which a kind is opened and closed, where they are not these two words. */
-const OPENS: Readonly<Record<string, readonly [StepVerb, StepVerb]>> = {
+const OPENS: Readonly<Record<string, readonly [VerbThat<"opens">, VerbThat<"closes">]>> = {
   clamp: ["lift", "attach"],
   lead: ["cut", "join"],
   meter: ["pull", "replace"],
@@ -48,7 +53,7 @@ export function doingsFor(document: StillhotDocument, { of, id }: Owner): Doing[
 
 function doingsAt(document: StillhotDocument, at: PointId): Doing[] {
   const phases = (conductorsOf(document.system).get(at) ?? []).filter((it) => it !== "N").join("");
-  const works = Object.entries(jobOf(document).workPoints).filter(([, it]) => it.at === at);
+  const works = workPointsOf(document).filter(([, it]) => it.at === at);
   return [
     doing({ do: "inspect", at }),
     ...(phases === ""
@@ -75,13 +80,13 @@ function doingsWith(document: StillhotDocument, id: ElementId): Doing[] {
   const { fields } = deviceOf(element.kind);
   const has = (key: string) => Object.hasOwn(fields, key);
   const isOpen = ["open", "cut", "parted"].map((key) => String((element as never)[key] ?? "")).join("");
-  const [open, close] = OPENS[kind] ?? ["open", "close"];
+  const [open, close] = OPENS[kind] ?? (["open", "close"] as const);
   const list: Doing[] = [];
   const moves = has("open") || has("cut");
   if (moves && ![...phases].every((it) => isOpen.includes(it)))
-    list.push(doing({ do: open, element: id }, phases, ["phases", "tool"]));
+    list.push(doing(stepBy(open, { element: id }), phases, ["phases", "tool"]));
   if ((moves && isOpen !== "") || kind === "main")
-    list.push(doing({ do: close, element: id }, phases, ["phases", "tool"]));
+    list.push(doing(stepBy(close, { element: id }), phases, ["phases", "tool"]));
   if (has("parted") && isOpen !== "") list.push(doing({ do: "join", element: id }, phases, ["phases"]));
   if (kind === "cutout")
     list.push(
@@ -91,7 +96,8 @@ function doingsWith(document: StillhotDocument, id: ElementId): Doing[] {
     );
   if (kind === "generator")
     list.push(doing({ do: (element as { on?: boolean }).on === true ? "stop" : "start", element: id }));
-  if (kind === "transfer") list.push(doing({ do: "set-position", element: id }, "", ["position"]));
+  if (kind === "transfer")
+    list.push(doing({ do: "set-position", element: id, position: "off" }, "", ["position"]));
   const isOn = (key: string) => (element as never)[key] === true;
   list.push(doing({ do: isOn("tagged") ? "untag" : "tag", element: id }));
   // A tag hangs on anything; where the record has no key for it, both have to be offered.
@@ -113,15 +119,11 @@ export const ANYWHERE: readonly Doing[] = [
   doing({ do: "stand-clear" }),
   doing({ do: "all-clear" }),
   doing({ do: "confirm" }),
-  doing({ do: "wait" }, "", ["seconds"]),
+  doing({ do: "wait", seconds: 300 }, "", ["seconds"]),
 ];
 
-/** Tools of a job that names none. */
-const USUAL_TOOLS = ["clamp-stick", "extending-stick", "load-break-tool", "hot-stick", "lead-cutters"];
-
 /** What the hands can hold; a detector, a set and a cover are steps of their own. */
-export function toolsOf(document: StillhotDocument): string[] {
+export function toolsOf(document: StillhotDocument): readonly string[] {
   const { tools } = jobOf(document);
-  const others = ["voltage-detector", "ground-set", "cover"];
-  return (tools.length === 0 ? USUAL_TOOLS : [...tools]).filter((it) => !others.includes(it));
+  return tools.length === 0 ? HAND_TOOLS : tools.filter((it) => !isTool(it) || HAND_TOOLS.includes(it));
 }

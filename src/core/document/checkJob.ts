@@ -1,12 +1,13 @@
 import { DEVICES, field } from "../devices";
-import { isObject, type Json, type JsonObject, type Letter, LETTERS, say } from "../terms";
+import { type ElementId, isObject, type Json, type JsonObject, type Letter, LETTERS, say } from "../terms";
 import { checkFields, reportFacts } from "./checkFields";
 import { isMap, missing, records } from "./checkSystem";
 import { conductorsOf } from "./conductors";
-import { jobFields, STEP_NEEDS, stepFields, workPointFields } from "./jobFields";
+import { needsOf, stepFields, type StepVerb } from "../steps";
+import { jobFields, workPointFields } from "./jobFields";
 import { perObject } from "./perObject";
 import { below, type Report } from "./problem";
-import type { SavedElement, StepVerb, System } from "./types";
+import type { SavedElement, System } from "./types";
 
 const OTHER_KEYS = ["workPoints", "tools", "steps"];
 
@@ -90,11 +91,16 @@ function checkSteps(
     reportFacts(report, path, facts);
     if (facts.problems.length > 0) return;
     const verb = step["do"] as StepVerb;
-    for (const keys of STEP_NEEDS[verb])
+    for (const keys of needsOf(verb))
       if (keys.every((key) => step[key] === undefined))
         return report.add(
           `${path}.${keys[0]!}`,
-          say("file.stepKey", { verb, keys: STEP_NEEDS[verb].map((them) => them.join(" or ")).join(", ") }),
+          say("file.stepKey", {
+            verb,
+            keys: needsOf(verb)
+              .map((them) => them.join(" or "))
+              .join(", "),
+          }),
         );
     if (system !== undefined) checkStep(report, path, step, verb, { system, workPoints, grounds });
   });
@@ -194,9 +200,9 @@ function checkGround(
 }
 
 /** The id of a ground set that a step puts on without naming one: the first of `g1`, `g2`, … that nothing has. */
-export function nextGroundId(system: System, isTaken: (id: string) => boolean = () => false): string {
+export function nextGroundId(system: System, isTaken: (id: string) => boolean = () => false): ElementId {
   for (let n = 1; ; n++) {
-    const id = `g${n}`;
+    const id = `g${n}` as ElementId;
     if (!Object.hasOwn(system.elements, id) && !isTaken(id)) return id;
   }
 }

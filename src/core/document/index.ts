@@ -1,4 +1,5 @@
 export * from "./types";
+export type { Step, StepBy, StepVerb } from "../steps";
 export * from "./settings";
 export * from "./scenarioTypes";
 export { scenarioForms, scenarioOf } from "./scenario";
@@ -15,7 +16,7 @@ export { type ReadFile, readDocument, readValue } from "./read";
 export { writeDocument } from "./write";
 export { fingerprintBytes } from "./canonical";
 export { naturalOrder } from "./naturalOrder";
-export { jobFields, STEP_NEEDS, stepFields, workPointFields } from "./jobFields";
+export { jobFields, workPointFields } from "./jobFields";
 export { nextGroundId } from "./checkJob";
 export type { Change, Command } from "./edits/change";
 export { objectionTo } from "./check";

@@ -3,7 +3,6 @@ import { isObject, type Json, type JsonObject, type Message, say } from "../term
 import { type Amendment, amended } from "./amend";
 import { checkJob } from "./checkJob";
 import { checkSystem } from "./checkSystem";
-import { stepFields } from "./jobFields";
 import { perObject } from "./perObject";
 import { below, Report } from "./problem";
 import { HINT_STRENGTHS, type Scenario } from "./scenarioTypes";
@@ -24,7 +23,8 @@ import {
   words,
   type Form,
 } from "./shape";
-import { STEP_VERBS, type StillhotDocument, type System } from "./types";
+import { STEP_VERBS, stepFields } from "../steps";
+import type { StillhotDocument, System } from "./types";
 
 const ROUTE = [
   "step",

@@ -1,5 +1,5 @@
 import type { Amendment } from "./amend";
-import type { Step } from "./types";
+import type { Step } from "../steps";
 
 /** What an apprentice does in a rehearsal beside the steps of a job. */
 export type ScenarioStep = Step | { readonly do: "go"; readonly at: string };

@@ -1,6 +1,7 @@
 import { DEVICES, type Fields } from "../devices";
 import type { JsonObject } from "../terms";
-import { jobFields, STEP_NEEDS, stepFields, workPointFields } from "./jobFields";
+import { needsOf, STEP_VERBS, stepFields } from "../steps";
+import { jobFields, workPointFields } from "./jobFields";
 import { MIGRATIONS } from "./migrate";
 import { scenarioDefs, scenarioSchema } from "./scenario";
 import { reasonFields, ruleFields, settingFields } from "./settings";
@@ -51,7 +52,7 @@ const element = (): JsonObject => ({
 
 const step = (): JsonObject => ({
   ...recordOf(stepFields),
-  allOf: Object.entries(STEP_NEEDS)
+  allOf: STEP_VERBS.map((verb) => [verb, needsOf(verb)] as const)
     .filter(([, needs]) => needs.length > 0)
     .map(([verb, needs]) =>
       when("do", verb, {

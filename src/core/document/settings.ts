@@ -1,7 +1,7 @@
 import { type Complete, field } from "../devices";
-import { isObject, type JsonObject } from "../terms";
+import { isObject, type JsonObject, type WorkPointId } from "../terms";
 import { perObject } from "./perObject";
-import type { Job, RuleSetting, Settings, StillhotDocument } from "./types";
+import type { Job, RuleSetting, Settings, StillhotDocument, WorkPoint } from "./types";
 
 /** Keys of the settings, each with its range and why it has its default. Rules are a map beside them. */
 export const settingFields = {
@@ -86,6 +86,10 @@ export function unitOfLimit(key: LimitKey): string | undefined {
   const { input } = settingFields[key];
   return "unit" in input ? input.unit : undefined;
 }
+
+/** The work points of a job, each with its id. */
+export const workPointsOf = (document: StillhotDocument): (readonly [WorkPointId, WorkPoint])[] =>
+  Object.entries(jobOf(document).workPoints) as [WorkPointId, WorkPoint][];
 
 const EMPTY_JOB: Job = { task: "", workPoints: {}, tools: [], permit: "none", steps: [] };
 

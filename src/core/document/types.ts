@@ -1,4 +1,5 @@
 import { type Complete, conditionFields, EVIDENCE, field, type DeviceKind, type Evidence } from "../devices";
+import type { Step } from "../steps";
 import type { ElementId, Json, JsonObject, PointId, StructureId, WorkPointId } from "../terms";
 
 /** Places of the drawing, in its own units. */
@@ -45,65 +46,6 @@ export interface System {
   readonly structures?: Readonly<Record<StructureId, SavedStructure>>;
   readonly points: Readonly<Record<PointId, SavedPoint>>;
   readonly elements: Readonly<Record<ElementId, SavedElement>>;
-}
-
-export const STEP_VERBS = [
-  "brief",
-  "request-permit",
-  "receive-permit",
-  "open",
-  "close",
-  "lift",
-  "attach",
-  "cut",
-  "tag",
-  "untag",
-  "block",
-  "unblock",
-  "check-detector",
-  "test",
-  "ground",
-  "unground",
-  "pull",
-  "replace",
-  "cover",
-  "uncover",
-  "inspect",
-  "barricade",
-  "secure",
-  "ask",
-  "join",
-  "refuse",
-  "remove-barrel",
-  "replace-barrel",
-  "set-position",
-  "start",
-  "stop",
-  "wait",
-  "work",
-  "all-clear",
-  "confirm",
-  "stand-clear",
-  "release-permit",
-  "note",
-] as const;
-export type StepVerb = (typeof STEP_VERBS)[number];
-
-/** One step of a job, as saved. Each verb takes the keys that it needs. */
-export interface Step {
-  readonly do: StepVerb;
-  readonly element?: string;
-  readonly at?: string;
-  readonly phases?: string;
-  readonly with?: string;
-  readonly to?: string;
-  readonly text?: string;
-  readonly cable?: string;
-  /** which end of a ground goes on, or comes off, first */
-  readonly first?: "neutral" | "phase";
-  readonly seconds?: number;
-  readonly position?: "utility" | "generator" | "off";
-  readonly done?: boolean;
 }
 
 export interface WorkPoint {

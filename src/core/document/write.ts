@@ -1,6 +1,7 @@
 import { DEVICES, isDeviceKind } from "../devices";
 import { isObject, type Json, type JsonObject } from "../terms";
-import { stepFields, workPointFields } from "./jobFields";
+import { stepFields } from "../steps";
+import { workPointFields } from "./jobFields";
 import { naturalOrder } from "./naturalOrder";
 import { SCENARIO_KEYS } from "./scenario";
 import { reasonFields, ruleFields, settingFields } from "./settings";

@@ -7,7 +7,7 @@ export {
   pointNumbers,
   type KnownFromPlay,
 } from "./assess";
-export { SWITCHING, testedConductors, barricadedPoints } from "./tested";
+export { testedConductors, barricadedPoints } from "./tested";
 export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
 export { upsetWords } from "./upsetWords";

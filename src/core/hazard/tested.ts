@@ -1,23 +1,5 @@
-import type { Step, StepVerb } from "../document";
+import { type Step, undoesTests } from "../steps";
 import { type ConductorId, conductorId, type Letter, type PointId } from "../terms";
-
-/** Steps that move something that carries current. After any of them a test proves nothing any more. */
-export const SWITCHING: ReadonlySet<StepVerb> = new Set<StepVerb>([
-  "open",
-  "close",
-  "lift",
-  "attach",
-  "cut",
-  "join",
-  "pull",
-  "replace",
-  "refuse",
-  "remove-barrel",
-  "replace-barrel",
-  "set-position",
-  "start",
-  "stop",
-]);
 
 /** What a test that names no phases is of, at whatever point. */
 const EVERY_PHASE = "ABC12";
@@ -32,7 +14,7 @@ export function testedConductors(steps: readonly Step[], at: PointId): Set<Condu
   for (const step of steps) {
     if (step.done !== true) continue;
     if (step.do === "check-detector") detectorChecked = true;
-    else if (SWITCHING.has(step.do) || step.do === "unground") tested.clear();
+    else if (undoesTests(step)) tested.clear();
     else if (step.do === "test" && step.at === at && detectorChecked)
       for (const letter of step.phases ?? EVERY_PHASE) tested.add(conductorId(at, letter as Letter));
   }

@@ -17,7 +17,7 @@ export { DISCHARGE_SECONDS, trappedJoules, trappedVolts } from "./effects/trappe
 export { ferroresonanceRisk, type FerroresonanceRisk } from "./effects/ferroresonance";
 export { dutiesOf, type Duty } from "./effects/duty";
 export { threatWords } from "./job/threatWords";
-export { isSwitching, isHotStickWork } from "./job/verbs";
+export { holdBefore } from "./rehearsal/holds";
 export { type Act, actsFor } from "./rehearsal/acts";
 export { type ControlSheet, controlsFor, type Effect, type TriedControl } from "./rehearsal/controls";
 export * from "./planner";

@@ -1,5 +1,6 @@
 import { jobOf, scenarioOf, type Step, type StillhotDocument } from "../document";
 import type { RehearsalFinding } from "../procedure";
+import { stepOf } from "../steps";
 import { isRefusal, type Message, type PointId, refuse, type Refusal, say } from "../terms";
 import { type Action, isJobStep, secondsFor } from "./actions";
 import { type Acted, type Attempt, type AttemptHead, fingerprintOf, headOf } from "./attempt";
@@ -156,24 +157,9 @@ function strangerIn({ known }: World, action: Action): Message | undefined {
   return undefined;
 }
 
-/** Steps that are done from wherever one is: talk, paper, the radio. */
-const ANYWHERE: ReadonlySet<string> = new Set([
-  "brief",
-  "request-permit",
-  "receive-permit",
-  "release-permit",
-  "confirm",
-  "ask",
-  "all-clear",
-  "stand-clear",
-  "wait",
-  "note",
-  "check-detector",
-]);
-
 /** The pole that a step has to be done on, where the apprentice is not there yet. */
 function placeToStand(world: World, step: Step): PointId | undefined {
-  if (ANYWHERE.has(step.do)) return undefined;
+  if (stepOf(step.do).anywhere) return undefined;
   const { document } = world.known;
   const workPoint = step.do === "work" ? jobOf(document).workPoints[step.at as never] : undefined;
   const points = workPoint === undefined ? pointsOf(world, step) : [workPoint.at];

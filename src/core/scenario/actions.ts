@@ -1,13 +1,6 @@
-import {
-  HINT_STRENGTHS,
-  type HintStrength,
-  type ScenarioStep,
-  type Step,
-  STEP_NEEDS,
-  stepFields,
-  type StepVerb,
-} from "../document";
+import { HINT_STRENGTHS, type HintStrength, type ScenarioStep } from "../document";
 import { checkFields } from "../document/checkFields";
+import { needsOf, type Step, stepFields, stepOf, type StepVerb } from "../steps";
 import { type ConductorId, type ElementId, isObject, type Json, type JsonObject } from "../terms";
 
 /** What the apprentice thinks before the first operation. */
@@ -44,37 +37,16 @@ export function objectOf(action: Action): string {
   return isJobStep(action) ? (action.element ?? action.at ?? "") : "";
 }
 
-/**
- * Seconds that a thing takes where nobody measures them. Round figures for a rehearsal, of no source: they only let
- * injects that wait for a time happen in the middle of the work.
- */
-const SECONDS: Partial<Record<Action["do"], number>> = {
-  brief: 120,
-  go: 60,
-  inspect: 30,
-  test: 30,
-  "check-detector": 15,
-  tag: 20,
-  untag: 20,
-  block: 20,
-  unblock: 20,
-  ground: 120,
-  unground: 120,
-  work: 600,
-  confirm: 10,
-  "all-clear": 30,
-  "stand-clear": 10,
-  note: 0,
-  predict: 0,
-  hint: 0,
-  remark: 0,
-  "let-pass": 0,
-  finish: 0,
-  abandon: 0,
-};
+/** Seconds of a step whose verb says nothing of it, and of going to another pole. */
+const A_STEP = 45;
+const A_WALK = 60;
 
-export const secondsFor = (action: Action): number =>
-  action.do === "wait" ? (action.seconds ?? 0) : (SECONDS[action.do] ?? 45);
+/** Seconds that a thing takes where nobody measures them: round figures, which each verb gives. */
+export function secondsFor(action: Action): number {
+  if (action.do === "wait") return action.seconds;
+  if (action.do === "go") return A_WALK;
+  return isJobStep(action) ? (stepOf(action.do).seconds ?? A_STEP) : 0;
+}
 
 /** Whether what was saved can be an action: its keys and their types; what it names is looked up when it is played. */
 export function isAction(value: Json | undefined): boolean {
@@ -105,4 +77,4 @@ const isPrediction = ({ live, feeders }: JsonObject): boolean =>
 
 const isStep = (value: JsonObject): boolean =>
   checkFields(stepFields, value).problems.length === 0 &&
-  STEP_NEEDS[value["do"] as StepVerb].every((keys) => keys.some((key) => value[key] !== undefined));
+  needsOf(value["do"] as StepVerb).every((keys) => keys.some((key) => value[key] !== undefined));

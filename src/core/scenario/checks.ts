@@ -70,11 +70,12 @@ function findingOut(document: StillhotDocument): Step[] {
   });
 }
 
-const stepFor = ({ by, at, element }: Reveal): Step => ({
-  do: by,
-  ...(at === undefined ? {} : { at }),
-  ...(element === undefined ? {} : { element }),
-});
+const stepFor = ({ by, at, element }: Reveal): Step =>
+  ({
+    do: by,
+    ...(at === undefined ? {} : { at }),
+    ...(element === undefined ? {} : { element }),
+  }) as Step;
 
 /** The steps that should play to full marks: the file's own, or else a planner's on the truth, after finding out. */
 export const answerTo = (document: StillhotDocument, planner?: Planner): readonly ScenarioStep[] =>

@@ -9,7 +9,8 @@ import {
   type Step,
   type StillhotDocument,
 } from "../document";
-import { type Consequence, isSwitching, type JobState, play, seen } from "../procedure";
+import { isOpening, isSwitching } from "../steps";
+import { type Consequence, type JobState, play, seen } from "../procedure";
 import { phasesOf } from "../procedure/job/positions";
 import { findingsAtEnd } from "../procedure/rules";
 import { type ElementId, type JsonObject, type Message, say } from "../terms";
@@ -122,8 +123,8 @@ interface TruthPlayed extends Pick<ReturnType<typeof play>, "state" | "findings"
 function playTruth(document: StillhotDocument, truth: JobState, step: Step): TruthPlayed {
   const fused = stuckPhases(document, "fused", step.element);
   const element = elementIn(truth.document.system, step.element);
-  const isOpening = ["open", "lift", "pull", "cut"].includes(step.do);
-  if (fused === "" || element === undefined || !isOpening) return { ...play(truth, step), isFused: false };
+  if (fused === "" || element === undefined || !isOpening(step))
+    return { ...play(truth, step), isFused: false };
   const phases = phasesOf(element, step);
   const moving = [...phases].filter((it) => !fused.includes(it)).join("");
   if (moving === phases) return { ...play(truth, step), isFused: false };

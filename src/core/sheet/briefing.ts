@@ -1,3 +1,4 @@
+import { type HoldKind, isTool, stepOf } from "../steps";
 import {
   complete,
   completePoint,
@@ -19,8 +20,8 @@ import { assess, type Assessment, type Threat, type Upset, type WorkPointReport 
 import { circuitOf } from "../network";
 import {
   dutiesOf,
+  holdBefore,
   isolationPoints,
-  isSwitching,
   isTagged,
   type JobState,
   permitReasonForWork,
@@ -68,7 +69,6 @@ export interface BriefedWay {
 }
 
 /** A point in the order at which two people stop, one asking and the other answering. */
-export type Hold = "operate" | "test" | "ground" | "work" | "energize";
 
 export interface BriefedStep {
   readonly n: number;
@@ -77,7 +77,7 @@ export interface BriefedStep {
   /** what is seen says no more than the act itself */
   readonly isPlain: boolean;
   /** asked and answered before it */
-  readonly hold: Hold | undefined;
+  readonly hold: HoldKind | undefined;
 }
 
 /** Everything that a crew hears before a job, as data: what the sheet prints. */
@@ -251,56 +251,25 @@ function holdOn(
   );
 }
 
-const ENERGIZING: ReadonlySet<Step["do"]> = new Set<Step["do"]>([
-  "close",
-  "attach",
-  "join",
-  "replace",
-  "replace-barrel",
-  "start",
-]);
-
 function briefedSteps(document: StillhotDocument, steps: readonly PlayedStep[]): BriefedStep[] {
-  const held = new Set<Hold>();
   return steps.map(({ n, step, state }, index) => {
     // What a step names is as it stands before the step, ground sets among it.
     const before = steps[index - 1]?.state.document ?? document;
     const named = step.do === "ground" ? state.document : before;
     const told = numbered(step, before, state);
-    const hold = holdBefore(step, held);
-    if (hold !== undefined) held.add(hold);
     return {
       n,
       act: stepSentence(named, isSaid(told) ? withoutText(told) : told, { short: true }),
       seen: seenWith(named, told),
-      isPlain: PLAIN.has(step.do) && step.text === undefined,
-      hold,
+      isPlain: stepOf(step.do).plain === true && step.text === undefined,
+      hold: holdBefore(steps[index - 1]?.state.played ?? [], step),
     };
   });
 }
 
-const PLAIN: ReadonlySet<Step["do"]> = new Set<Step["do"]>([
-  "brief",
-  "request-permit",
-  "tag",
-  "untag",
-  "block",
-  "unblock",
-  "cover",
-  "uncover",
-  "barricade",
-  "secure",
-  "work",
-  "all-clear",
-  "confirm",
-  "stand-clear",
-  "release-permit",
-  "note",
-]);
-
 /** Steps whose text is a question or an order, which stands on the second line. */
 const isSaid = ({ do: verb }: Step): boolean => verb !== "note";
-const withoutText = ({ text: _, ...step }: Step): Step => step;
+const withoutText = ({ text: _, ...step }: Step): Step => step as Step;
 
 /** With what, which end first, and what is seen when it is done. */
 function seenWith(document: StillhotDocument, step: Step): Message {
@@ -308,7 +277,7 @@ function seenWith(document: StillhotDocument, step: Step): Message {
     ...(step.with === undefined || step.with === ""
       ? []
       : [
-          TOOLS.includes(step.with)
+          isTool(step.with)
             ? say("sheet.with", { tool: toolWord(step.with) })
             : say("sheet.withOther", { tool: step.with }),
         ]),
@@ -329,20 +298,10 @@ function firstEndOf(document: StillhotDocument, step: Step): Message[] {
 /** A ground step with the id that its set was given. */
 function numbered(step: Step, before: StillhotDocument, { document }: JobState): Step {
   if (step.do !== "ground" || step.element !== undefined) return step;
-  const set = Object.keys(document.system.elements).find((id) => !Object.hasOwn(before.system.elements, id));
+  const set = (Object.keys(document.system.elements) as ElementId[]).find(
+    (id) => !Object.hasOwn(before.system.elements, id),
+  );
   return set === undefined ? step : { ...step, element: set };
-}
-
-function holdBefore({ do: verb, ...step }: Step, held: ReadonlySet<Hold>): Hold | undefined {
-  const hold: Hold | undefined =
-    held.has("work") && ENERGIZING.has(verb)
-      ? "energize"
-      : verb === "test" || verb === "ground" || verb === "work"
-        ? verb
-        : isSwitching({ do: verb, ...step })
-          ? "operate"
-          : undefined;
-  return hold === undefined || held.has(hold) ? undefined : hold;
 }
 
 function nominalVoltsAt({ system }: StillhotDocument, { at, conductors }: WorkPoint): number {
@@ -427,17 +386,7 @@ function proceduresOf(document: StillhotDocument, steps: readonly PlayedStep[]):
 }
 
 const toolWord = (tool: string): Message =>
-  TOOLS.includes(tool) ? say(`tool.${tool}` as MessageKey) : say("say.text", { text: tool });
-
-const TOOLS: readonly string[] = [
-  "clamp-stick",
-  "extending-stick",
-  "load-break-tool",
-  "voltage-detector",
-  "ground-set",
-  "lead-cutters",
-  "cover",
-];
+  isTool(tool) ? say(`tool.${tool}`) : say("say.text", { text: tool });
 
 /** What the rehearsal says beside its warnings, and what the opened devices break. */
 function precautionsOf(steps: readonly PlayedStep[]): Message[] {

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { readDocument, STEP_VERBS, type Step, type StillhotDocument } from "../document";
+import { STEP_VERBS } from "../steps";
+import { readDocument, type Step, type StillhotDocument } from "../document";
 import { planDocument } from "../procedure";
 import { inARow, say, spell } from "../terms";
 import { briefingOf } from "./briefing";
@@ -168,7 +169,7 @@ test.each(STEP_VERBS)("the step %s is an act and what is seen of it", (verb) => 
   } as Step;
   for (const it of [
     stepSentence(document, step),
-    stepSentence(document, { do: verb }),
+    stepSentence(document, { do: verb } as Step),
     stepSeen(document, step),
   ])
     expect(spell(it)).not.toMatch(/[{}]|undefined/);

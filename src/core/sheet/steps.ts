@@ -36,7 +36,7 @@ export const stepSeen = (document: StillhotDocument, step: Step): Message =>
     phases: spaced(step.phases || phasesOf(document, step.element)),
     position: step.position ?? step.to ?? "",
     to: keyed(`do.to.${step.to ?? "neutral"}`),
-    cable: step.cable === undefined || step.cable === "" ? "" : say("do.cable", { cable: step.cable }),
+    cable: step.cable === undefined ? "" : say("do.cable", { cable: step.cable }),
   });
 
 const spaced = (phases: string): string => [...phases].join(" ");

@@ -6,6 +6,7 @@ import {
   type PointId,
   RULES,
   scenarioOf,
+  TOOLS,
   type StillhotDocument,
   truthOf,
 } from "../../../core";
@@ -16,18 +17,6 @@ export interface Choice {
   readonly id: string;
   readonly name: string;
 }
-
-/** What the hands can hold, and a detector, a set and a cover, which are steps of their own. */
-export const TOOLS = [
-  "clamp-stick",
-  "extending-stick",
-  "load-break-tool",
-  "hot-stick",
-  "lead-cutters",
-  "voltage-detector",
-  "ground-set",
-  "cover",
-] as const;
 
 /** The drawing as it truly stands, and with everything that comes in the middle: whatever a scenario may name. */
 export function everything(document: StillhotDocument): StillhotDocument {

@@ -203,7 +203,7 @@ test.each<[why: string, command: Command]>([
   ],
   [
     'job.steps[0].element: found "c9", expected the id of an element of this file, or of a ground set that an earlier step puts on',
-    edits.setSteps([{ do: "open", element: "c9" }]),
+    edits.setSteps([{ do: "open", element: "c9" as never }]),
   ],
   [
     "settings.bodyOhms: found -1, expected a number Ω, more than 0, at most 1000000000",

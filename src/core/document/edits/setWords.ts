@@ -1,6 +1,6 @@
 import { isWellFormedId, type Json, type JsonObject, type Message, refuse, say } from "../../terms";
 import { DEFAULT_SETTINGS, type LimitKey, settingFields } from "../settings";
-import type { Step } from "../types";
+import type { Step } from "../../steps";
 import { change, type Command, type Draft, plain, putPart, withKeys } from "./change";
 
 /** Names the drawing. */

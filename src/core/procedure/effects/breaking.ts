@@ -5,7 +5,7 @@ import { elementOf } from "../job/names";
 import { phasesOf } from "../job/positions";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
-import { isOpening } from "../job/verbs";
+import { isOpening } from "../../steps";
 
 /** Current that a step breaks in one phase of a thing, and what that thing may break with the tool in hand. */
 export interface Breaking {

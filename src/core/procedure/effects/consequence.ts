@@ -20,7 +20,7 @@ import { readingsOf } from "../job/readings";
 import { asItStands, seen } from "../job/seen";
 import type { JobState } from "../job/state";
 import { DISCHARGE_SECONDS, trappedJoules } from "./trappedCharge";
-import { isHotStickWork, isSwitching } from "../job/verbs";
+import { isHotStickWork, isSwitching } from "../../steps";
 
 /** What a step brought about: an arc across a gap, a fault through a short, a shock, or nothing of the kind. */
 export interface Consequence {

@@ -10,7 +10,7 @@ import { elementOf, elementsOf } from "../job/names";
 import { pathToConductor } from "../job/paths";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
-import { isSwitching } from "../job/verbs";
+import { isSwitching } from "../../steps";
 
 /** A surge through a link when a step picks something up. */
 export interface LinkSurge extends Surge {

@@ -2,7 +2,7 @@ import { jobOf, type Step } from "../../document";
 import type { Finding, WorkPointId } from "../../terms";
 import { asItStands, seen } from "./seen";
 import type { JobState } from "./state";
-import { isHotStickWork } from "./verbs";
+import { isHotStickWork } from "../../steps";
 
 /** Findings of one rule that the assessment of the drawing already has, about the place where work begins. */
 export function carriedToWork(rule: string, step: Step, after: JobState): readonly Finding[] {

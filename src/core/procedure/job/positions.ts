@@ -208,8 +208,7 @@ export const phasesAt = (system: System, step: Step): string =>
     : (conductorsOf(system).get(step.at ?? "") ?? []).filter((it) => it !== "N").join("");
 
 /** The id under which a ground set goes on. */
-export const groundIdOf = (system: System, step: Step): ElementId =>
-  (step.element ?? nextGroundId(system)) as ElementId;
+export const groundIdOf = (system: System, step: Step): ElementId => step.element ?? nextGroundId(system);
 
 function grounded(system: System, step: Step): System | Refusal {
   const id = groundIdOf(system, step);

@@ -1,5 +1,6 @@
 import { openingOf } from "../../devices";
 import { complete, isSameStructure, type Step, type StillhotDocument, type System } from "../../document";
+import type { StepBy } from "../../steps";
 import { circuitOf, endsOf, reachOf, standingOf } from "../../network";
 import {
   type ConductorId,
@@ -283,7 +284,7 @@ function poles(system: System, grounds: readonly GroundPlace[]): GroundPlace[][]
 const checkBefore = step({ do: "check-detector" }, say("why.check-detector.before"));
 const checkAfter = step({ do: "check-detector" }, say("why.check-detector.after"));
 
-const testSteps = (places: readonly { readonly at: string; readonly phases: string }[]): PlannedStep[] => [
+const testSteps = (places: readonly { readonly at: PointId; readonly phases: string }[]): PlannedStep[] => [
   checkBefore,
   ...places.map(({ at, phases }) => step({ do: "test", at, phases }, say("why.test"))),
   checkAfter,
@@ -315,7 +316,7 @@ function grounding(document: StillhotDocument, intent: Intent, groups: readonly 
             phases: it.phases,
             to: it.to,
             first: "neutral",
-            ...(it.cable === "" ? {} : { cable: it.cable }),
+            ...(it.cable === "" ? {} : { cable: it.cable as NonNullable<StepBy<"ground">["cable"]> }),
           },
           whyGround(document, it),
         ),
@@ -381,8 +382,8 @@ function working(document: StillhotDocument, intent: Intent): Action[] {
   const works = workPointsOf(document);
   const atOf = (id: string): PointId =>
     Object.hasOwn(system.points, id) ? (id as PointId) : placeOfCover(system, id as ElementId);
-  const coverKey = (id: string): { readonly at: string } | { readonly element: string } =>
-    Object.hasOwn(system.points, id) ? { at: id } : { element: id };
+  const coverKey = (id: string): { readonly at: PointId } | { readonly element: ElementId } =>
+    Object.hasOwn(system.points, id) ? { at: id as PointId } : { element: id as ElementId };
   return [
     ...[...intent.barricades].map((at): Action => ({
       id: `barricade ${at}`,

@@ -8,6 +8,7 @@ import {
   openPhasesOf,
 } from "../../devices";
 import { complete, jobOf, perObject, type Step, type StillhotDocument, type System } from "../../document";
+import { hasTool } from "../../steps";
 import { circuitOf, EARTH, endsOf, reachGraphOf } from "../../network";
 import type { ElementId, PointId } from "../../terms";
 
@@ -33,9 +34,6 @@ export interface Opening {
   readonly automatic: boolean;
 }
 
-/** Whether a crew has a tool: a job that lists none has what a truck carries. */
-const hasTool = (tools: readonly string[], tool: string): boolean =>
-  tools.length === 0 || tools.includes(tool);
 
 /** The tool for a thing, given whether it breaks load; nothing where a hand or a handle does it. */
 export function toolFor(
@@ -148,7 +146,7 @@ export function stepOff(system: System, opening: Opening, phases: string, tool: 
     ...(opening.moves === "position" ? { position: "off" as const } : {}),
     ...whatMoves(element, opening, phases),
     ...(tool === undefined ? {} : { with: tool }),
-  };
+  } as Step;
 }
 
 export function stepOn(system: System, opening: Opening, phases: string, tool: string | undefined): Step {
@@ -159,7 +157,7 @@ export function stepOn(system: System, opening: Opening, phases: string, tool: s
     ...("position" in found ? { position: found.position } : {}),
     ...whatMoves(found, opening, phases),
     ...(tool === undefined ? {} : { with: tool }),
-  };
+  } as Step;
 }
 
 /** The phases that a step names: none where all move at once. */

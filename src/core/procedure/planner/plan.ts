@@ -31,7 +31,7 @@ import { permitReasonForElement, permitReasonForWork } from "../job/section";
 import { seen } from "../job/seen";
 import { beginJob } from "../job/state";
 import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
-import { isSwitching } from "../job/verbs";
+import { isOperating } from "../../steps";
 import { namesOfOpenings, type Purpose, stepsOf, testedPlaces } from "./actions";
 import {
   type GroundPlace,
@@ -154,12 +154,9 @@ function priced(document: StillhotDocument, { intent, steps }: Draft): Omit<Alte
     steps,
     customersOut: count,
     criticalOut: critical.map((id) => nameOf(document, id)),
-    operations: steps.filter(isOperation).length,
+    operations: steps.filter(isOperating).length,
   };
 }
-
-const MARKS: readonly string[] = ["tag", "untag", "block", "unblock", "ground", "unground"];
-const isOperation = (step: Step): boolean => isSwitching(step) || MARKS.includes(step.do);
 
 /**
  * One order of steps under some wishes: openings by the search, everything else by what the job needs with them, and the

@@ -1,6 +1,15 @@
 import { type CircuitElement, GROUNDING_CABLES, openingOf, openPhasesOf } from "../../devices";
-import { complete, conductorsOf, jobOf, nextGroundId, type Step, type StepVerb } from "../../document";
-import { type ElementId, type Message, type Owner, say, spell } from "../../terms";
+import { complete, conductorsOf, jobOf, nextGroundId, workPointsOf } from "../../document";
+import { isRelying, isSwitching, type KeysOf, type Step, stepBy, type StepVerb } from "../../steps";
+import {
+  type ElementId,
+  type Message,
+  type Owner,
+  type PointId,
+  say,
+  type WorkPointId,
+  spell,
+} from "../../terms";
 import { isTagged } from "../job/isolation";
 import { nameOf } from "../job/names";
 import { advance } from "./play";
@@ -27,35 +36,20 @@ export function actsFor(state: JobState, owner: Owner | undefined): Act[] {
   return saved === undefined ? [] : elementActs(state, owner.id, complete(saved));
 }
 
-const act = (
-  verb: StepVerb,
-  keys: Omit<Step, "do"> = {},
-  label: Message = say(`verb.${verb}`),
+const act = <Verb extends StepVerb>(
+  verb: Verb,
+  keys: KeysOf<Verb>,
+  label: Message = say(`verb.${verb as StepVerb}`),
   id: string = verb,
-): Act => ({
-  id,
-  label,
-  step: { do: verb, ...keys },
-  ...(COMMITS.has(verb) ? { commits: true } : {}),
-});
-
-const COMMITS: ReadonlySet<StepVerb> = new Set([
-  "open",
-  "close",
-  "lift",
-  "attach",
-  "cut",
-  "join",
-  "pull",
-  "replace",
-  "set-position",
-  "start",
-  "stop",
-  "test",
-  "ground",
-  "unground",
-  "work",
-]);
+): Act => {
+  const step: Step = stepBy(verb, keys);
+  return {
+    id,
+    label,
+    step,
+    ...(isSwitching(step) || isRelying(step) || step.do === "unground" ? { commits: true } : {}),
+  };
+};
 
 /** Whether the hands can do it as things stand. */
 const isPossible = (state: JobState, { step }: Act): boolean => advance(state, step).notDone === undefined;
@@ -146,17 +140,18 @@ function elementActs(state: JobState, id: ElementId, element: CircuitElement): A
   return acts.filter((it) => isPossible(state, it));
 }
 
-function pointActs(state: JobState, at: string): Act[] {
+function pointActs(state: JobState, at: PointId): Act[] {
   const { document } = state;
-  const letters = conductorsOf(document.system).get(at as never) ?? [];
+  const letters = conductorsOf(document.system).get(at) ?? [];
   const phases = letters.filter((it) => it !== "N").join("");
-  const works = Object.entries(jobOf(document).workPoints).filter(([, it]) => it.at === at);
-  const grounds = Object.entries(document.system.elements).filter(
-    ([, saved]) => saved.kind === "ground" && saved["at"] === at,
-  );
+  const works = workPointsOf(document).filter(([, it]) => it.at === at);
+  const grounds = (Object.keys(document.system.elements) as ElementId[]).filter((id) => {
+    const saved = document.system.elements[id]!;
+    return saved.kind === "ground" && saved["at"] === at;
+  });
   const acts: Act[] = [
     ...(phases === "" ? [] : [act("test", { at, phases })]),
-    ...grounds.map(([id]) =>
+    ...grounds.map((id) =>
       act(
         "unground",
         { element: id, first: "phase" },
@@ -179,7 +174,7 @@ function pointActs(state: JobState, at: string): Act[] {
     ...works.map(([id]) =>
       act("work", { at: id }, say("verb.work"), works.length > 1 ? `work-${id}` : "work"),
     ),
-    ...(state.barricaded.has(at as never) ? [] : [act("barricade", { at })]),
+    ...(state.barricaded.has(at) ? [] : [act("barricade", { at })]),
     act("inspect", { at }),
     act(state.covered.has(at) ? "uncover" : "cover", { at }),
     act("secure", { at }),
@@ -189,32 +184,32 @@ function pointActs(state: JobState, at: string): Act[] {
 
 /** What is done or said without a thing in hand, what is due first. */
 function jobActs(state: JobState): Act[] {
-  const works = Object.entries(jobOf(state.document).workPoints);
-  const named = (id: string, at: string) =>
+  const works = workPointsOf(state.document);
+  const named = (id: WorkPointId, at: PointId) =>
     works.length > 1
       ? say("verb.workNamed", {
-          name: jobOf(state.document).workPoints[id as never]?.label ?? nameOf(state.document, at),
+          name: jobOf(state.document).workPoints[id]?.label ?? nameOf(state.document, at),
         })
       : say("verb.work");
   const due: Act[] = [
-    ...(state.briefed && state.briefAgain === undefined ? [] : [act("brief")]),
-    ...(state.permit === "none" || state.permit === "released" ? [act("request-permit")] : []),
-    ...(state.permit === "requested" ? [act("receive-permit")] : []),
-    ...(state.unrepeated > 0 ? [act("confirm")] : []),
-    act("check-detector"),
+    ...(state.briefed && state.briefAgain === undefined ? [] : [act("brief", {})]),
+    ...(state.permit === "none" || state.permit === "released" ? [act("request-permit", {})] : []),
+    ...(state.permit === "requested" ? [act("receive-permit", {})] : []),
+    ...(state.unrepeated > 0 ? [act("confirm", {})] : []),
+    act("check-detector", {}),
     ...works.map(([id, { at }]) =>
       act("work", { at: id }, named(id, at), works.length > 1 ? `work-${id}` : "work"),
     ),
-    act("all-clear"),
-    act("stand-clear"),
-    ...(state.permit === "held" ? [act("release-permit")] : []),
-    act("confirm"),
-    act("ask"),
+    act("all-clear", {}),
+    act("stand-clear", {}),
+    ...(state.permit === "held" ? [act("release-permit", {})] : []),
+    act("confirm", {}),
+    act("ask", {}),
     act("wait", { seconds: 300 }, say("verb.waitMinutes", { minutes: 5 })),
     act("note", { text: spell(say("order.noteText")) }),
-    act("brief"),
-    act("request-permit"),
-    act("receive-permit"),
+    act("brief", {}),
+    act("request-permit", {}),
+    act("receive-permit", {}),
   ];
   const taken = new Set<string>();
   return due.filter(({ id }) => !taken.has(id) && taken.add(id));

@@ -1,5 +1,6 @@
 import { type CircuitElement, openPhasesOf } from "../../devices";
-import { complete, conductorsOf, jobOf, settingsOf, type Step } from "../../document";
+import { complete, conductorsOf, savedElement, jobOf, settingsOf, type Step } from "../../document";
+import { isOpening } from "../../steps";
 import type { Assessment, Threat, Upset, Verdict } from "../../hazard";
 import {
   conductorId,
@@ -7,6 +8,7 @@ import {
   type Letter,
   type Message,
   type Owner,
+  type PointId,
   type WorkPointId,
 } from "../../terms";
 import { actsFor } from "./acts";
@@ -200,8 +202,6 @@ function customersSupplied({ conductors }: Assessment, { asFound }: JobState): n
   return count;
 }
 
-const OPENS: ReadonlySet<Step["do"]> = new Set(["open", "lift", "pull", "cut"]);
-
 function candidatesFor(state: JobState, workPoint: WorkPointId, { upsets, path }: Threat): Control[] {
   const { system } = state.document;
   const found = new Map<string, Control>();
@@ -219,7 +219,7 @@ function candidatesFor(state: JobState, workPoint: WorkPointId, { upsets, path }
       if (tag.length > 0) add([...tag, ...block]);
     }
     if (kind === "start-unknown") {
-      const { at } = complete(system.elements[element]!) as { at: string };
+      const at = savedElement(system.elements, element)!["at"] as PointId;
       add([{ do: "inspect", at }], element);
     }
     if (kind === "start") add(stepOf(state, element, "stop"));
@@ -232,7 +232,7 @@ function candidatesFor(state: JobState, workPoint: WorkPointId, { upsets, path }
     if (element.kind === "span" || element.kind === "lead" || element.kind === "source") continue;
     if (openPhasesOf(element) !== "") continue;
     const open = actsFor(state, { of: "element", id })
-      .filter(({ step }) => OPENS.has(step.do))
+      .filter(({ step }) => isOpening(step))
       .at(-1)?.step;
     if (open === undefined) continue;
     const tag = stepOf(state, id, "tag");

@@ -1,17 +1,24 @@
 import { conductorNames } from "../../document";
-import type { Step, System } from "../../document";
-import { type ElementId, isRefusal, type PointId, say, type WorkPointId } from "../../terms";
+import type { System } from "../../document";
+import { isRefusal, say } from "../../terms";
 import { systemAfterBlowing } from "../effects/blowing";
 import { chargesAfter } from "../effects/capacitors";
 import { type Consequence, consequenceOf } from "../effects/consequence";
-import { isLooking } from "../job/looking";
 import { systemAfter } from "../job/positions";
 import { readingsOf } from "../job/readings";
 import type { RehearsalFinding } from "../rules/rule";
 import { findingsOf } from "../rules";
 import { documentStanding } from "../job/standing";
 import type { JobState } from "../job/state";
-import { isActing, isSwitching, TELLING } from "../job/verbs";
+import {
+  isActing,
+  isLooking,
+  isSwitching,
+  isTelling,
+  type Step,
+  type StepBy,
+  undoesTests,
+} from "../../steps";
 
 /** What one step did: how the job stands after it, what is wrong with it, and what it brought about. */
 export interface PlayedStep {
@@ -58,9 +65,9 @@ export function advance(before: JobState, step: Step): JobState {
     document: system === before.document.system ? before.document : standingAfter(before, system),
     played: [...before.played, step],
     notDone: isRefusal(moved) ? moved.refused : undefined,
-    standingClear: TELLING.has(step.do) && before.standingClear,
+    standingClear: isTelling(step) && before.standingClear,
     detector: detectorAfter(before.detector, step),
-    ...(isSwitching(step) || step.do === "unground" ? UNTESTED : {}),
+    ...(undoesTests(step) ? UNTESTED : {}),
     ...(isSwitching(step) ? { lastSwitching: n } : {}),
     // What was told once at the next thing that is done is not told again at each thing after it.
     ...(isActing(step) ? { unrepeated: 0, briefAgain: undefined } : {}),
@@ -83,10 +90,10 @@ function standingAfter({ asFound, document }: JobState, system: System): JobStat
 const UNTESTED: Pick<JobState, "tested" | "readings"> = { tested: new Set(), readings: new Map() };
 
 /** A check holds for the tests right after it; each test asks for another check after it. */
-function detectorAfter(was: JobState["detector"], { do: verb }: Step): JobState["detector"] {
-  if (verb === "check-detector") return "proven";
-  if (verb === "test") return was === "proven" ? "to-be-proven-again" : was;
-  return TELLING.has(verb) || verb === "inspect" ? was : "unproven";
+function detectorAfter(was: JobState["detector"], step: Step): JobState["detector"] {
+  if (step.do === "check-detector") return "proven";
+  if (step.do === "test") return was === "proven" ? "to-be-proven-again" : was;
+  return isTelling(step) || step.do === "inspect" ? was : "unproven";
 }
 
 const added = <Item>(to: ReadonlySet<Item>, ...items: Item[]): ReadonlySet<Item> =>
@@ -94,11 +101,11 @@ const added = <Item>(to: ReadonlySet<Item>, ...items: Item[]): ReadonlySet<Item>
 const removed = <Item>(from: ReadonlySet<Item>, ...items: Item[]): ReadonlySet<Item> =>
   new Set([...from].filter((it) => !items.includes(it)));
 
+/** What a step is about: a thing, or what is at a point. */
+const placeOf = ({ element, at }: StepBy<"cover" | "uncover" | "secure">): string => element ?? at!;
+
 /** What a step changes beside the positions on the drawing. */
 function told(before: JobState, step: Step, n: number): Partial<JobState> | undefined {
-  const element = step.element as ElementId | undefined;
-  const at = step.at as PointId | undefined;
-  const place = (element ?? at)!;
   switch (step.do) {
     case "brief":
       return { briefed: true, briefAgain: undefined, shownLive: [] };
@@ -124,29 +131,29 @@ function told(before: JobState, step: Step, n: number): Partial<JobState> | unde
     case "unground":
       return { lastUnground: n };
     case "cover":
-      return { covered: added(before.covered, place) };
+      return { covered: added(before.covered, placeOf(step)) };
     case "uncover":
-      return { covered: removed(before.covered, place) };
+      return { covered: removed(before.covered, placeOf(step)) };
     case "barricade":
-      return { barricaded: added(before.barricaded, at!) };
+      return { barricaded: added(before.barricaded, step.at) };
     case "secure":
-      return { secured: added(before.secured, place) };
+      return { secured: added(before.secured, placeOf(step)) };
     case "inspect":
       return { shownLive: [] };
     case "ask":
       return { shownLive: [], operatorAsked: n };
     case "wait":
-      return { elapsedSeconds: before.elapsedSeconds + (step.seconds ?? 0) };
+      return { elapsedSeconds: before.elapsedSeconds + step.seconds };
     case "work":
-      return { workUnderWay: added(before.workUnderWay, step.at as WorkPointId), lastWork: n };
+      return { workUnderWay: added(before.workUnderWay, step.at), lastWork: n };
     case "all-clear":
       return { workUnderWay: new Set(), lastAllClear: n, allClearRepeated: false };
     case "stand-clear":
       return { standingClear: true };
     case "tag":
-      return { otherTags: added(before.otherTags, element!) };
+      return { otherTags: added(before.otherTags, step.element) };
     case "untag":
-      return { otherTags: removed(before.otherTags, element!) };
+      return { otherTags: removed(before.otherTags, step.element) };
     default:
       return undefined;
   }

@@ -3,7 +3,7 @@ import { say } from "../../terms";
 import { energizedOnTheJob } from "../job/live";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
-import { isSwitching } from "../job/verbs";
+import { isSwitching } from "../../steps";
 
 /** Nobody is missing before the line is energized: an all-clear after the last ground came off, and its repeat-back. */
 export const allClearFirst = defineRule({

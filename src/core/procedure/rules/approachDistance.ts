@@ -16,7 +16,7 @@ import { elementsOf, figure, nameOf } from "../job/names";
 import { defineRule, type Problem } from "./rule";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
-import { isHotStickWork } from "../job/verbs";
+import { isHotStickWork } from "../../steps";
 
 /**
  * What stays energized near the work is out of reach or covered. At the work point itself it is within reach; elsewhere on

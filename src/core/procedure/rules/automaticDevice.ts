@@ -4,7 +4,7 @@ import { isSoleCrew } from "../job/isolation";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { seen } from "../job/seen";
-import { isRelying } from "../job/verbs";
+import { isRelying } from "../../steps";
 
 /** What can close by itself or from afar is blocked before anything rests on its being open; a tag does not hold it. */
 export const automaticDevice = defineRule({

@@ -1,7 +1,7 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
 import { defineRule } from "./rule";
-import { isActing } from "../job/verbs";
+import { isActing } from "../../steps";
 import { placeOf } from "../job/places";
 
 /** Another briefing is held when something changes that could affect safety: the plan, or what was found. */

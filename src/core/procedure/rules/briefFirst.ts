@@ -2,7 +2,7 @@ import { citationOf } from "../../reference";
 import { say } from "../../terms";
 import { isFirst } from "../job/live";
 import { defineRule } from "./rule";
-import { isActing } from "../job/verbs";
+import { isActing } from "../../steps";
 import { placeOf } from "../job/places";
 
 /** The employee in charge briefs the crew before the job starts. Told once, at the first thing that is done. */

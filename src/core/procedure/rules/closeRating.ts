@@ -6,7 +6,7 @@ import { shortsEnergized } from "../effects/consequence";
 import { ampsThrough, phasesMoved } from "../effects/gap";
 import { elementOf, figure, nameOf } from "../job/names";
 import { defineRule } from "./rule";
-import { isClosing } from "../job/verbs";
+import { isClosing } from "../../steps";
 
 /** What closes a circuit is made to carry its current. A fault is another rule's. */
 export const closeRating = defineRule({

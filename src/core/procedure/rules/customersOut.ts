@@ -3,7 +3,7 @@ import { say } from "../../terms";
 import { isSupplied } from "../job/live";
 import { elementsOf, nameOf, namesOf } from "../job/names";
 import { defineRule } from "./rule";
-import { isSwitching } from "../job/verbs";
+import { isSwitching } from "../../steps";
 
 /** How many customers a step leaves without supply, and which of them cannot do without. */
 export const customersOut = defineRule({

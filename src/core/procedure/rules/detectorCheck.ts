@@ -1,7 +1,7 @@
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
 import { defineRule } from "./rule";
-import { TELLING } from "../job/verbs";
+import { isTelling } from "../../steps";
 import { placeOf } from "../job/places";
 
 /** A detector that shows nothing may be broken: it is proven on something live right before a test and right after it. */
@@ -18,7 +18,7 @@ export const detectorCheck = defineRule({
             help: say("rule.detector-check.help"),
           }
         : undefined;
-    const isBetween = step.do === "check-detector" || step.do === "inspect" || TELLING.has(step.do);
+    const isBetween = step.do === "check-detector" || step.do === "inspect" || isTelling(step);
     if (isBetween || before.detector !== "to-be-proven-again") return undefined;
     return {
       where: placeOf(step),

@@ -15,7 +15,7 @@ import { elementOf, elementsOf, figure, nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { seen } from "../job/seen";
 import { threatWords } from "../job/threatWords";
-import { isHotStickWork } from "../job/verbs";
+import { isHotStickWork } from "../../steps";
 
 /** A threat that takes two things at once still has to be held by the grounds. */
 const MOST_STRENGTH = 2;

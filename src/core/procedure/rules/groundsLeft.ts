@@ -3,7 +3,7 @@ import { say } from "../../terms";
 import { shortsEnergized } from "../effects/consequence";
 import { elementOf, listOf, nameOf, setName } from "../job/names";
 import { defineRule } from "./rule";
-import { isSwitching } from "../job/verbs";
+import { isSwitching } from "../../steps";
 
 /** Nothing is energized with a ground still on it. */
 export const groundsLeft = defineRule({

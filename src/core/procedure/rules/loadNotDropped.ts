@@ -9,7 +9,7 @@ import { elementOf, nameOf, namesOf } from "../job/names";
 import { isFedThroughBank } from "../job/paths";
 import { defineRule } from "./rule";
 import { asItStands } from "../job/seen";
-import { isOpening } from "../job/verbs";
+import { isOpening } from "../../steps";
 
 /**
  * What was opened still has another supply. It is a note, since one opening of several is not the last: what may not be

@@ -6,7 +6,7 @@ import { lettersOf, say } from "../../terms";
 import { elementOf, elementsOf, nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import type { JobState } from "../job/state";
-import { isSwitching } from "../job/verbs";
+import { isSwitching } from "../../steps";
 
 /** Things whose operation shakes the pole. */
 const SHAKING: readonly CircuitElement["kind"][] = ["clamp", "cutout", "disconnect"];

@@ -5,7 +5,7 @@ import { isSoleCrew } from "../job/isolation";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { permitReasonForElement, permitReasonForWork } from "../job/section";
-import { isOpening, isSwitching } from "../job/verbs";
+import { isOpening, isSwitching } from "../../steps";
 
 /**
  * A line section is operated or worked only under a permit that is held. A transformer's own tap needs none where no

@@ -5,7 +5,7 @@ import { energizedOnTheJob } from "../job/live";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { permitReasonForElement } from "../job/section";
-import { isSwitching } from "../job/verbs";
+import { isSwitching } from "../../steps";
 
 /** A permit is released before its section is energized, and the section only by the system operator's word. */
 export const permitRelease = defineRule({

@@ -1,7 +1,7 @@
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
 import { defineRule } from "./rule";
-import { isActing } from "../job/verbs";
+import { isActing } from "../../steps";
 import { placeOf } from "../job/places";
 
 /** An order is said back to the one who gave it before anybody carries it out. */

@@ -16,7 +16,7 @@ import { islandOf } from "../job/joined";
 import { elementsOf, nameOf, namesOf } from "../job/names";
 import { defineRule } from "./rule";
 import type { JobState } from "../job/state";
-import { isHotStickWork } from "../job/verbs";
+import { isHotStickWork } from "../../steps";
 
 type Bank = Extract<CircuitElement, { kind: "transformer" }>;
 

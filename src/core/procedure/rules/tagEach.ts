@@ -3,7 +3,7 @@ import { say } from "../../terms";
 import { isolationPoints, isSoleCrew, isTagged } from "../job/isolation";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
-import { isRelying } from "../job/verbs";
+import { isRelying } from "../../steps";
 
 /** Every open point that keeps the work dead has a tag before testing, grounding or work begins. */
 export const tagEach = defineRule({

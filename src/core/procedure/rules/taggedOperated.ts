@@ -6,7 +6,7 @@ import { isTagged, wasFoundTagged } from "../job/isolation";
 import { elementOf, nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import type { JobState } from "../job/state";
-import { isOpening, isSwitching } from "../job/verbs";
+import { isOpening, isSwitching } from "../../steps";
 
 /**
  * A tag says: do not operate. Taking the barrel out of a cutout that hangs open already is no operation of it, nor is

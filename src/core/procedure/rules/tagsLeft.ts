@@ -5,7 +5,7 @@ import { isTagged, wasFoundTagged } from "../job/isolation";
 import { energizedBy, energizedOnTheJob } from "../job/live";
 import { elementsOf, nameOf } from "../job/names";
 import { defineRule } from "./rule";
-import { isSwitching } from "../job/verbs";
+import { isSwitching } from "../../steps";
 
 /** Every tag of the job is off what is energized again. A tag that was there before the crew came is not its own to take. */
 export const tagsLeft = defineRule({

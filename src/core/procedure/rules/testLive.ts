@@ -3,7 +3,7 @@ import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
 import { figure } from "../job/names";
 import { defineRule } from "./rule";
-import { isLooking } from "../job/looking";
+import { isLooking } from "../../steps";
 
 /** A test that shows voltage ends the plan: the crew stops and looks again before it does anything else. */
 export const testLive = defineRule({

@@ -4,7 +4,7 @@ import { hasVisibleGap } from "../job/isolation";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { seen } from "../job/seen";
-import { isRelying } from "../job/verbs";
+import { isRelying } from "../../steps";
 
 /** Isolation rests on a gap that one can see: a threat whose every closing is out of sight shows that it does not. */
 export const visibleGap = defineRule({

@@ -5,7 +5,7 @@ import { nameOfWorkPoint } from "../job/names";
 import { defineRule } from "./rule";
 import { seen } from "../job/seen";
 import { threatsWords } from "../job/threatWords";
-import { isHotStickWork } from "../job/verbs";
+import { isHotStickWork } from "../../steps";
 
 /** Hands touch only what is grounded, tested and beyond two mistakes; work with a hot stick goes by its own rules. */
 export const workNotSafe = defineRule({

@@ -53,6 +53,8 @@ export const steps = {
 
   "tool.clamp-stick": "clamp stick",
   "tool.extending-stick": "extending stick",
+  "tool.switch-stick": "switch stick",
+  "tool.hot-stick": "hot stick",
   "tool.load-break-tool": "load-break tool",
   "tool.voltage-detector": "voltage detector",
   "tool.ground-set": "ground set",

@@ -53,6 +53,8 @@ export const steps = {
 
   "tool.clamp-stick": "perche à pince",
   "tool.extending-stick": "perche télescopique",
+  "tool.switch-stick": "perche de manœuvre",
+  "tool.hot-stick": "perche isolante",
   "tool.load-break-tool": "outil de coupure en charge",
   "tool.voltage-detector": "détecteur de tension",
   "tool.ground-set": "jeu de mise à la terre",

@@ -1,0 +1,13 @@
+export * from "./classes";
+export type { HoldKind, StepClass } from "./define";
+export {
+  type KeysOf,
+  type Step,
+  type StepBy,
+  STEP_VERBS,
+  stepOf,
+  type StepVerb,
+  type VerbThat,
+} from "./list";
+export { stepFields } from "./fields";
+export * from "./tools";

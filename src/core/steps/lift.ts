@@ -1,0 +1,19 @@
+import { defineStep } from "./define";
+import { key, needed } from "./keys";
+
+/** Takes a hot-line tap clamp off its stirrup with a stick. */
+export const lift = defineStep({
+  verb: "lift",
+  fields: { element: needed(key.element), phases: key.phases, with: key.with, first: key.first },
+  does: ["opens"],
+  hold: "operate",
+  undoneBy: "attach",
+});
+
+export const attach = defineStep({
+  verb: "attach",
+  fields: { element: needed(key.element), phases: key.phases, with: key.with, first: key.first },
+  does: ["closes"],
+  hold: "energize",
+  undoneBy: "lift",
+});

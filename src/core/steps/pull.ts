@@ -1,0 +1,19 @@
+import { defineStep } from "./define";
+import { key, needed } from "./keys";
+
+/** Pulls a meter out of its base. */
+export const pull = defineStep({
+  verb: "pull",
+  fields: { element: needed(key.element), phases: key.phases, with: key.with },
+  does: ["opens"],
+  hold: "operate",
+  undoneBy: "replace",
+});
+
+export const replace = defineStep({
+  verb: "replace",
+  fields: { element: needed(key.element), phases: key.phases, with: key.with },
+  does: ["closes"],
+  hold: "energize",
+  undoneBy: "pull",
+});

@@ -1,0 +1,11 @@
+import { defineStep } from "./define";
+import { key, needed } from "./keys";
+
+/** Tests for voltage. Without phases it is of all that are there. */
+export const test = defineStep({
+  verb: "test",
+  fields: { at: needed(key.at), phases: key.phases },
+  does: ["looks", "relies"],
+  hold: "test",
+  seconds: 30,
+});
