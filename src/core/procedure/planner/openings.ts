@@ -34,7 +34,6 @@ export interface Opening {
   readonly automatic: boolean;
 }
 
-
 /** The tool for a thing, given whether it breaks load; nothing where a hand or a handle does it. */
 export function toolFor(
   element: CircuitElement,
