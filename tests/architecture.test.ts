@@ -17,6 +17,7 @@ const order = [
   "notation",
   "network",
   "phasor",
+  "import",
   "hazard",
   "procedure",
   "drawing",
@@ -51,7 +52,7 @@ const rooms = [
 ];
 
 /** Packages that the core may use: each is pure, without the DOM, files, a clock or chance. */
-const pure = ["immer", "fflate", "graphology", "graphology-types"];
+const pure = ["immer", "fflate", "graphology", "graphology-types", "saxes"];
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "..");
 const declared = new Set(Object.keys(packageJson.devDependencies));

@@ -4,6 +4,7 @@ export * from "./devices";
 export * from "./steps";
 export * from "./document";
 export * from "./notation";
+export * from "./import";
 export * from "./hazard";
 export * from "./procedure";
 export * from "./drawing";

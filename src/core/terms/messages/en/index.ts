@@ -2,6 +2,7 @@ import { cli } from "./cli";
 import { company } from "./company";
 import { first } from "./first";
 import { forms } from "./forms";
+import { importing } from "./importing";
 import { keep } from "./keep";
 import { panels } from "./panels";
 import { plan } from "./plan";
@@ -26,6 +27,7 @@ export const english = {
   ...steps,
   ...scenario,
   ...cli,
+  ...importing,
   ...keep,
   ...views,
   ...company,

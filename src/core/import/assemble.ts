@@ -1,0 +1,137 @@
+import { readValue, isUnreadable, type StillhotDocument } from "../document";
+import type { JsonObject } from "../terms";
+import { type Draft, type DraftElement, type DraftPoint, lettersAt } from "./draft";
+import { idsFor } from "./ids";
+import { type NeutralWay, PERFECT_OHMS, POLE_OHMS, STATION_OHMS } from "./neutral";
+
+/** A label that a drawing still has room for; the reader refuses one of more than 2 000 letters. */
+const LONGEST_LABEL = 200;
+
+interface Options {
+  readonly title: string;
+  readonly frequencyHz: 50 | 60;
+  readonly way: NeutralWay;
+}
+
+/**
+ * A drawing made of what was read: turned away from its sources, checked phase by phase, with ids, grounds and places.
+ *
+ * @returns nothing where there are errors; they stand in the draft's ledger
+ */
+export function assemble(draft: Draft, options: Options): StillhotDocument | undefined {
+  dropWhatHangsOnNothing(draft);
+  checkPhases(draft);
+  if (draft.ledger.errors.length > 0) return undefined;
+  const elements = turnedAway(draft);
+  const pointIds = idsFor(new Map([...draft.points].map(([key, it]) => [key, it.idOf])));
+  const elementIds = idsFor(new Map(elements.map((it) => [it, it.idOf])));
+  const withNeutral = new Set(elements.flatMap((it) => neutralEnds(it, options.way)));
+  const points: Record<string, JsonObject> = {};
+  for (const [key, point] of draft.points)
+    points[pointIds.get(key)!] = pointRecord(draft, point, withNeutral.has(key), options.way);
+  const records: Record<string, JsonObject> = {};
+  for (const element of elements) records[elementIds.get(element)!] = elementRecord(draft, element, pointIds);
+  const read = readValue({
+    format: "stillhot",
+    formatVersion: 1,
+    title: options.title,
+    system: { frequencyHz: options.frequencyHz, points, elements: records },
+  } as never);
+  if (!isUnreadable(read)) return read.document;
+  for (const { path, message } of read.problems) draft.ledger.error("importing.error.drawing", { path, message });
+  return undefined;
+}
+
+/** Ends at which an element has a neutral. */
+function neutralEnds({ keys, ends }: DraftElement, way: NeutralWay): readonly string[] {
+  if (ends.length === 2 && keys.kind !== "transformer") return way === "earth" ? [] : ends;
+  if (keys.kind === "transformer") return ends;
+  return ["source", "load", "capacitor", "generator"].includes(keys.kind) ? ends : [];
+}
+
+function pointRecord(draft: Draft, point: DraftPoint, hasNeutral: boolean, way: NeutralWay): JsonObject {
+  const { kind, place, label, earthOhms, evidence } = point;
+  const assumed = way === "earth" ? PERFECT_OHMS : kind === "station" ? STATION_OHMS : POLE_OHMS;
+  const ohms = earthOhms ?? (hasNeutral && (kind !== "service" || way === "earth") ? assumed : undefined);
+  if (earthOhms === undefined && ohms !== undefined) draft.ledger.note("assumed", way === "earth" ? "perfectEarth" : "rods", label);
+  return {
+    ...(label === "" ? {} : { label: shortened(draft, label) }),
+    ...(place === undefined ? {} : { x: place.x, y: place.y }),
+    ...(kind === "pole" ? {} : { kind }),
+    ...(ohms === undefined ? {} : { earthOhms: ohms }),
+    ...(evidence === undefined ? {} : { evidence }),
+  };
+}
+
+function elementRecord(draft: Draft, element: DraftElement, ids: ReadonlyMap<string, string>): JsonObject {
+  const [first, second] = element.ends.map((it) => ids.get(it)!);
+  const { label, keys } = element;
+  return {
+    ...keys,
+    ...(label === "" ? {} : { label: shortened(draft, label) }),
+    ...(second === undefined ? { at: first! } : { from: first!, to: second }),
+  };
+}
+
+function shortened(draft: Draft, label: string): string {
+  if (label.length <= LONGEST_LABEL) return label;
+  draft.ledger.note("approximated", "longLabel", label.slice(0, 40));
+  return `${label.slice(0, LONGEST_LABEL - 1)}…`;
+}
+
+/** Loads and the like at points to which nothing leads: there is no conductor that they could hang on. */
+function dropWhatHangsOnNothing(draft: Draft): void {
+  const isOnNothing = ({ keys, ends }: DraftElement) =>
+    ends.length === 1 && keys.kind !== "source" && draft.lettersAtPoint(ends[0]!) === "";
+  for (const element of draft.elements.filter(isOnNothing)) draft.ledger.note("leftOut", "onNothing", element.label);
+  draft.retain((it) => !isOnNothing(it));
+  const used = new Set(draft.elements.flatMap((it) => it.ends));
+  for (const [key, { label }] of draft.points)
+    if (!used.has(key)) {
+      draft.ledger.note("leftOut", "emptyNode", label);
+      draft.points.delete(key);
+    }
+}
+
+/** What hangs on a point has no phase that nothing brings there. */
+function checkPhases(draft: Draft): void {
+  const around = draft.byPoint();
+  for (const { ends, keys, shown } of draft.elements) {
+    if (ends.length !== 1 || keys.kind === "source") continue;
+    const [at] = ends as [string];
+    const there = draft.lettersAtPoint(at);
+    const missing = [...String(keys["phases"])].filter((it) => !there.includes(it));
+    if (missing.length === 0) continue;
+    const lines = around.get(at)!.filter((it) => it.ends.length === 2 && lettersAt(it, it.ends.indexOf(at)) !== "");
+    draft.ledger.error(there.length === 1 ? "importing.error.phaseNotThere" : "importing.error.phasesNotThere", {
+      object: shown,
+      phase: missing.join(", "),
+      place: draft.points.get(at)!.label,
+      there: [...there].join(", "),
+      lines: lines.map((it) => it.shown).join(", "),
+    });
+  }
+}
+
+/** Two-ended elements with the source side first, walked outward from all sources at once. */
+function turnedAway(draft: Draft): DraftElement[] {
+  const around = draft.byPoint();
+  const reached = new Set(draft.elements.filter((it) => it.keys.kind === "source").map((it) => it.ends[0]!));
+  const turned = new Map<DraftElement, DraftElement>();
+  const queue = [...reached];
+  for (let next = 0; next < queue.length; next++)
+    for (const element of around.get(queue[next]!) ?? []) {
+      const [first, second] = element.ends as [string, string?];
+      if (second === undefined || turned.has(element)) continue;
+      const isBackwards = queue[next] === second && !reached.has(first) && element.keys.kind !== "transformer";
+      turned.set(element, isBackwards && element.isDirected !== true ? { ...element, ends: [second, first] } : element);
+      for (const end of [first, second])
+        if (!reached.has(end)) {
+          reached.add(end);
+          queue.push(end);
+        }
+    }
+  const islands = draft.points.size - reached.size;
+  if (islands > 0) for (const [key, { label }] of draft.points) if (!reached.has(key)) draft.ledger.note("warnings", "island", label);
+  return draft.elements.map((it) => turned.get(it) ?? it);
+}

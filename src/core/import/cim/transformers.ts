@@ -1,0 +1,428 @@
+import { complex, type Complex, type JsonObject } from "../../terms";
+import { named, nameOf } from "./model";
+import type { RdfObject } from "./rdf";
+import type { Reading } from "./reading";
+import { addRegulator } from "./regulators";
+
+/** What a winding's end says, whether it stands at a tank or at the transformer itself. */
+interface WindingEnd {
+  readonly object: RdfObject;
+  readonly point: string | undefined;
+  readonly volts: number;
+  readonly va: number;
+  readonly kind: string;
+  readonly isGrounded: boolean;
+  readonly clock: number | undefined;
+}
+
+/** Transformers: banks with their windings, units from tanks, regulators. */
+export function readTransformers(reading: Reading): void {
+  for (const object of reading.model.all("PowerTransformer")) {
+    if (reading.isOut(object)) continue;
+    const tanks = reading.model.pointingTo(object, "PowerTransformer").filter((it) => it.className === "TransformerTank");
+    if (tanks.length > 0) readTanks(reading, object, tanks);
+    else readWindings(reading, object);
+  }
+}
+
+const byEndNumber = ({ model }: Reading, ends: readonly RdfObject[]): RdfObject[] =>
+  [...ends].sort((a, b) => (model.number(a, "endNumber") ?? 0) - (model.number(b, "endNumber") ?? 0));
+
+function pointOf(reading: Reading, end: RdfObject, of: RdfObject, index: number): string | undefined {
+  const terminal = reading.model.target(end, "Terminal");
+  if (terminal !== undefined) return reading.topology.pointOfTerminal(terminal, of, index + 1);
+  return reading.topology.endsOf(of, index + 1)?.[index];
+}
+
+// ---- three-phase transformers that name their windings ----
+
+function readWindings(reading: Reading, object: RdfObject): void {
+  const { model } = reading;
+  const ends = byEndNumber(
+    reading,
+    model.pointingTo(object, "PowerTransformer").filter((it) => it.className === "PowerTransformerEnd"),
+  ).map((end, index) => windingOf(reading, end, object, index));
+  if (ends.length < 2) {
+    model.ledger.error("importing.error.windings", { object: named(object), found: ends.length });
+    return;
+  }
+  const used = withoutIdleThird(reading, object, ends);
+  if (used === undefined) return;
+  const [first, second] = used as [WindingEnd, WindingEnd];
+  if (first.point === undefined || second.point === undefined) return;
+  if (first.volts === 0 || second.volts === 0 || first.va === 0) {
+    model.ledger.error("importing.error.ratings", { object: named(object) });
+    return;
+  }
+  const changers = used.flatMap((it) => model.pointingTo(it.object, "TransformerEnd").filter((to) => to.className === "RatioTapChanger"));
+  if (first.volts === second.volts && changers.length > 0) {
+    addRegulator(reading, object, [first.point, second.point], [..."ABC"].map((letter) => ({ letter, ends: [first.object, second.object] })));
+    return;
+  }
+  const connection = connectionOf(reading, object, first, second);
+  if (connection === undefined) return;
+  const percent = meshPercent(reading, first, second);
+  if (percent === undefined) model.ledger.note("assumed", "leakage", nameOf(object));
+  sayStarImpedance(reading, object, used);
+  reading.add(object, {
+    ends: [first.point, second.point],
+    keys: {
+      kind: "transformer",
+      phases: "ABC",
+      ...reading.withoutNeutral,
+      connection,
+      kva: first.va / 1000,
+      primaryKv: first.volts / 1000 / tapRatio(reading, object, first),
+      secondaryV: second.volts * tapRatio(reading, object, second),
+      ...(percent === undefined ? {} : { rPercent: percent[0], xPercent: percent[1] }),
+      excitingPercent: corePercent(reading, object, used),
+    },
+  });
+}
+
+function windingOf(reading: Reading, end: RdfObject, of: RdfObject, index: number): WindingEnd {
+  const { model } = reading;
+  const kind = model.choice(end, "connectionKind") ?? "Y";
+  return {
+    object: end,
+    point: pointOf(reading, end, of, index),
+    volts: model.volts(end, "ratedU") ?? 0,
+    va: model.watts(end, "ratedS") ?? 0,
+    kind: kind.replace(/n$/, ""),
+    isGrounded: kind.endsWith("n") || model.flag(end, "grounded") === true,
+    clock: model.number(end, "phaseAngleClock"),
+  };
+}
+
+/** A third winding on which nothing hangs is left out; a loaded one is an error. */
+function withoutIdleThird(reading: Reading, object: RdfObject, ends: WindingEnd[]): WindingEnd[] | undefined {
+  if (ends.length === 2) return ends;
+  const isUsed = (it: WindingEnd) => it.point !== undefined && reading.isUsedByOthers(it.point, object);
+  const idle = ends.filter((it, index) => index > 0 && !isUsed(it));
+  const used = ends.filter((it) => !idle.includes(it));
+  if (used.length !== 2) {
+    reading.model.ledger.error("importing.error.thirdWinding", { object: named(object), windings: ends.length });
+    return undefined;
+  }
+  for (const { point } of idle) {
+    reading.draft.ledger.note("leftOut", "idleWinding", nameOf(object));
+    if (point !== undefined) reading.draft.points.delete(point);
+  }
+  return used;
+}
+
+function connectionOf(
+  reading: Reading,
+  object: RdfObject,
+  first: WindingEnd,
+  second: WindingEnd,
+): string | undefined {
+  const word = ({ kind, isGrounded }: WindingEnd) => (kind === "Y" ? (isGrounded ? "Yg" : "Y") : kind);
+  const connection = `${word(first)}-${word(second)}`;
+  if (!["D-Yg", "Yg-Yg", "Y-D", "Yg-D", "D-D"].includes(connection)) {
+    reading.model.ledger.error("importing.error.connection", { object: named(object), connection });
+    return undefined;
+  }
+  const turn = ((second.clock ?? first.clock ?? NaN) - (second.clock === undefined ? 0 : (first.clock ?? 0)) + 12) % 12;
+  const isTurned = connection.includes("D") && connection !== "D-D";
+  const lagging = second.volts > first.volts ? [11] : [1];
+  if (Number.isNaN(turn)) reading.model.ledger.note("assumed", "clock", nameOf(object));
+  else if (isTurned ? !lagging.includes(turn) : turn !== 0) {
+    reading.model.ledger.error("importing.error.clock", { object: named(object), connection, clock: turn });
+    return undefined;
+  }
+  return connection;
+}
+
+/** Leakage of a pair of windings in per cent of the first one's rating, or nothing where the file gives none. */
+function meshPercent({ model }: Reading, first: WindingEnd, second: WindingEnd): Complex | undefined {
+  for (const [from, to] of [[first, second], [second, first]] as const) {
+    const mesh = model
+      .pointingTo(from.object, "FromTransformerEnd")
+      .find((it) => model.targetKey(it, "ToTransformerEnd") === to.object.key);
+    if (mesh === undefined) continue;
+    const base = (from.volts * from.volts) / from.va;
+    return [percentOf(model.number(mesh, "r"), base), percentOf(model.number(mesh, "x"), base)];
+  }
+  const ohms = (it: WindingEnd): Complex => [model.number(it.object, "r") ?? 0, model.number(it.object, "x") ?? 0];
+  const ratio = (first.volts / second.volts) ** 2;
+  const sum = complex.add(ohms(first), complex.scale(ohms(second), ratio));
+  if (complex.magnitude(sum) === 0) return undefined;
+  const base = (first.volts * first.volts) / first.va;
+  return [percentOf(sum[0], base), percentOf(sum[1], base)];
+}
+
+const percentOf = (ohms: number | undefined, baseOhms: number): number => (100 * (ohms ?? 0)) / baseOhms;
+
+/** Above this, losses that have no place in the drawing are told [%]. */
+const LOSS_PERCENT_TOLD = 1;
+
+function corePercent({ model }: Reading, object: RdfObject, ends: readonly WindingEnd[]): number {
+  for (const end of ends) {
+    const core = model.pointingTo(end.object, "TransformerEnd").find((it) => it.className === "TransformerCoreAdmittance");
+    const from = core ?? end.object;
+    const b = model.number(from, "b");
+    if (b === undefined || (core === undefined && b === 0)) continue;
+    const scale = (100 * end.volts * end.volts) / end.va;
+    const loss = (model.number(from, "g") ?? 0) * scale;
+    if (loss > LOSS_PERCENT_TOLD) model.ledger.note("approximated", "coreLoss", nameOf(object));
+    return Math.abs(b) * scale;
+  }
+  model.ledger.note("assumed", "noCore", nameOf(object));
+  return 0;
+}
+
+function sayStarImpedance({ model }: Reading, object: RdfObject, ends: readonly WindingEnd[]): void {
+  for (const { object: end, isGrounded } of ends) {
+    const [r, x] = [model.number(end, "rground") ?? 0, model.number(end, "xground") ?? 0];
+    if (isGrounded && (r > 0 || x > 0)) model.ledger.note("approximated", "starImpedance", nameOf(object), { r, x });
+  }
+}
+
+/** What a tap changer on an end makes of its turns [1]. */
+function tapRatio({ model }: Reading, object: RdfObject, { object: end }: WindingEnd): number {
+  const changer = model.pointingTo(end, "TransformerEnd").find((it) => it.className === "RatioTapChanger");
+  if (changer === undefined) return 1;
+  const step = model.number(changer, "step") ?? model.number(changer, "normalStep") ?? 0;
+  const ratio = 1 + ((step - (model.number(changer, "neutralStep") ?? 0)) * (model.number(changer, "stepVoltageIncrement") ?? 0)) / 100;
+  if (ratio !== 1) model.ledger.note("approximated", "tapInRatio", nameOf(object));
+  return ratio;
+}
+
+// ---- tanks ----
+
+interface TankEnd {
+  readonly object: RdfObject;
+  readonly info: RdfObject;
+  readonly phases: string;
+  readonly point: string;
+  readonly volts: number;
+  readonly va: number;
+}
+
+interface Tank {
+  readonly object: RdfObject;
+  readonly ends: readonly TankEnd[];
+}
+
+function readTanks(reading: Reading, of: RdfObject, tanks: readonly RdfObject[]): void {
+  const read = tanks.map((it) => tankOf(reading, it, of));
+  if (!read.every((it) => it !== undefined)) return;
+  const units = read as Tank[];
+  const { model } = reading;
+  const hasChanger = ({ ends }: Tank) =>
+    ends.some((it) => model.pointingTo(it.object, "TransformerEnd").some((to) => to.className === "RatioTapChanger"));
+  const isRegulator = (it: Tank) => it.ends.length === 2 && it.ends[0]!.volts === it.ends[1]!.volts && hasChanger(it);
+  if (units.every(isRegulator)) {
+    const letters = units.map((it) => ({ letter: it.ends[0]!.phases.replace(/N/g, ""), ends: it.ends.map((end) => end.object) }));
+    addRegulator(
+      reading,
+      of,
+      [units[0]!.ends[0]!.point, units[0]!.ends[1]!.point],
+      letters.flatMap(({ letter, ends }) => [...letter].map((one) => ({ letter: one, ends }))),
+    );
+    return;
+  }
+  const bank = units.length > 1 ? bankOf(units) : undefined;
+  if (bank !== undefined) {
+    const [first] = units as [Tank];
+    const kva = units.reduce((sum, it) => sum + it.ends[0]!.va, 0) / 1000;
+    reading.add(of, { ends: [first.ends[0]!.point, first.ends[1]!.point], keys: { ...bank, kva, ...unitKeys(reading, first), ...reading.withoutNeutral } });
+    return;
+  }
+  for (const unit of units) addUnit(reading, of, unit, units.length > 1);
+}
+
+function tankOf(reading: Reading, tank: RdfObject, of: RdfObject): Tank | undefined {
+  const { model } = reading;
+  const infoKey = model.targetKey(tank, "TransformerTankInfo", "AssetDatasheet");
+  const info = model.target(tank, "TransformerTankInfo", "AssetDatasheet");
+  if (info === undefined) {
+    model.ledger.error("importing.error.tankInfo", {
+      tank: named(tank),
+      transformer: `${of.className} "${nameOf(of)}"`,
+      id: infoKey === undefined ? "" : model.shownId(infoKey),
+    });
+    return undefined;
+  }
+  const infos = model.pointingTo(info, "TransformerTankInfo").filter((it) => it.className === "TransformerEndInfo");
+  const ends: TankEnd[] = [];
+  for (const [index, end] of byEndNumber(reading, model.pointingTo(tank, "TransformerTank")).entries()) {
+    const number = model.number(end, "endNumber") ?? index + 1;
+    const endInfo = infos.find((it) => model.number(it, "endNumber") === number);
+    const point = pointOf(reading, end, of, index);
+    if (point === undefined) return undefined;
+    const volts = endInfo === undefined ? undefined : model.volts(endInfo, "ratedU");
+    const va = endInfo === undefined ? undefined : model.watts(endInfo, "ratedS");
+    if (endInfo === undefined || volts === undefined || va === undefined) {
+      model.ledger.error("importing.error.endInfo", { tank: named(tank), transformer: named(of), number });
+      return undefined;
+    }
+    ends.push({ object: end, info: endInfo, phases: model.choice(end, "orderedPhases", "phases") ?? "", point, volts, va });
+  }
+  if (ends.length >= 2) return { object: tank, ends };
+  model.ledger.error("importing.error.windings", { object: named(tank), found: ends.length });
+  return undefined;
+}
+
+/** Pairs of windings of the format's wye-to-delta banks, low side lagging. */
+const LAGGING = ["AN-AB", "BN-BC", "CN-CA"];
+
+/** Single-phase tanks that together are a bank of ours. */
+function bankOf(units: readonly Tank[]): (JsonObject & { kind: string }) | undefined {
+  if (units.some((it) => it.ends.length !== 2)) return undefined;
+  const [{ ends: first }] = units as [Tank];
+  const areAlike = units.every((it) =>
+    it.ends.every((end, i) => end.volts === first[i]!.volts && end.va === first[i]!.va && end.point === first[i]!.point),
+  );
+  if (!areAlike) return undefined;
+  const pairs = units.map((it) => it.ends.map((end) => full(end.phases)).join("-")).sort();
+  const same = ["AN-AN", "BN-BN", "CN-CN"];
+  const lineVolts = (volts: number) => volts * Math.sqrt(3);
+  if (pairs.join() === same.join())
+    return {
+      kind: "transformer",
+      phases: "ABC",
+      connection: "Yg-Yg",
+      primaryKv: lineVolts(first[0]!.volts) / 1000,
+      secondaryV: lineVolts(first[1]!.volts),
+    };
+  if (!pairs.every((it) => LAGGING.includes(it)) || new Set(pairs).size !== pairs.length) return undefined;
+  return {
+    kind: "transformer",
+    phases: pairs.map((it) => it[0]!).join(""),
+    connection: pairs.length === 3 ? "Yg-D" : "openY-openD",
+    primaryKv: lineVolts(first[0]!.volts) / 1000,
+    secondaryV: first[1]!.volts,
+  };
+}
+
+/** A phase alone is one to the neutral. */
+const full = (phases: string): string => (/^[ABC]$/.test(phases) ? `${phases}N` : phases);
+
+function addUnit(reading: Reading, of: RdfObject, unit: Tank, isOneOfMany: boolean): void {
+  const { model } = reading;
+  const [first, second, third] = unit.ends as [TankEnd, TankEnd, TankEnd | undefined];
+  const keys = unitKeysOf(reading, unit);
+  if (keys === undefined) {
+    model.ledger.error("importing.error.tankPhases", { tank: named(unit.object), phases: unit.ends.map((it) => it.phases || "–").join(" / ") });
+    return;
+  }
+  if (third !== undefined && third.point !== second.point) {
+    model.ledger.error("importing.error.legsApart", { tank: named(unit.object) });
+    return;
+  }
+  const piece = isOneOfMany ? full(first.phases).replace("N", "") : "";
+  reading.add(of, {
+    ends: [first.point, second.point],
+    piece,
+    keys: { ...keys, kva: first.va / 1000, ...unitKeys(reading, unit), ...reading.withoutNeutral },
+  });
+}
+
+function unitKeysOf(reading: Reading, { object, ends }: Tank): (JsonObject & { kind: string }) | undefined {
+  const [first, second, third] = ends as [TankEnd, TankEnd, TankEnd | undefined];
+  const primary = full(first.phases).replace("N", "");
+  const primaryKv = first.volts / 1000;
+  const single = { kind: "transformer", phases: [...primary].sort().join(""), connection: "single", primaryKv };
+  if (/^[ABC]{1,2}$/.test(primary)) {
+    if (primary === "CA" || primary === "BA" || primary === "CB") reading.model.ledger.note("approximated", "turnedUnit", nameOf(object));
+    if (third !== undefined)
+      return second.phases === "s1N" && third.phases === "Ns2" ? { ...single, secondaryV: second.volts + third.volts } : undefined;
+    if (/^s12N?$/.test(second.phases)) return { ...single, secondaryV: second.volts };
+    if (full(second.phases) === `${primary}N`) return { ...single, secondary: "two-wire", secondaryV: second.volts };
+    return undefined;
+  }
+  return primary === "ABC" || primary === "" ? threePhaseTank(reading, object, ends) : undefined;
+}
+
+function threePhaseTank(reading: Reading, tank: RdfObject, ends: readonly TankEnd[]): (JsonObject & { kind: string }) | undefined {
+  const { model } = reading;
+  const [first, second] = ends.map((it): WindingEnd => {
+    const kind = model.choice(it.info, "connectionKind") ?? "Y";
+    return {
+      object: it.object,
+      point: it.point,
+      volts: it.volts,
+      va: it.va,
+      kind: kind.replace(/n$/, ""),
+      isGrounded: kind.endsWith("n") || model.flag(it.object, "grounded") === true,
+      clock: model.number(it.info, "phaseAngleClock"),
+    };
+  }) as [WindingEnd, WindingEnd];
+  if (ends.length > 2) return undefined;
+  const connection = connectionOf(reading, tank, first, second);
+  if (connection === undefined) return undefined;
+  sayStarImpedance(reading, tank, [first, second]);
+  return {
+    kind: "transformer",
+    phases: "ABC",
+    connection,
+    primaryKv: first.volts / 1000,
+    secondaryV: second.volts * tapRatio(reading, tank, second),
+  };
+}
+
+/** Leakage and exciting current of a unit by its tests. */
+function unitKeys(reading: Reading, unit: Tank): JsonObject {
+  const { model } = reading;
+  const percent = testedPercent(reading, unit);
+  const name = nameOf(unit.object);
+  const fromWindings = unit.ends.reduce(
+    (sum, { info, volts, va }) => sum + percentOf(model.number(info, "r"), (volts * volts) / va),
+    0,
+  );
+  if (percent === undefined) model.ledger.note("assumed", "leakage", name);
+  return {
+    ...(percent !== undefined
+      ? { rPercent: percent[0], xPercent: percent[1] }
+      : fromWindings > 0
+        ? { rPercent: fromWindings }
+        : {}),
+    excitingPercent: noLoadPercent(reading, unit),
+  };
+}
+
+/**
+ * Short-circuit tests as leakage of the whole unit [%]: |z| = Z/(U²/S), r = loss/S. On a centre tap the primary has
+ * (z12 + z13 − z23)/2, each half what is left of its pair, and the whole winding a quarter of both halves.
+ */
+function testedPercent({ model }: Reading, { ends }: Tank): Complex | undefined {
+  const between = (from: number, to: number): Complex | undefined => {
+    const [a, b] = [ends[from], ends[to]];
+    if (a === undefined || b === undefined) return undefined;
+    for (const [energised, grounded] of [[a, b], [b, a]] as const) {
+      const test = model
+        .pointingTo(energised.info, "EnergisedEnd")
+        .find((it) => it.className === "ShortCircuitTest" && (it.references.get("GroundedEnds") ?? []).includes(grounded.info.key));
+      if (test === undefined) continue;
+      const base = (energised.volts * energised.volts) / energised.va;
+      const z = percentOf(model.number(test, "leakageImpedance"), base);
+      const power = model.watts(test, "basePower") ?? energised.va;
+      const r = (100 * (model.number(test, "loss") ?? 0) * 1000) / power;
+      return [r, Math.sqrt(Math.max(0, z * z - r * r))];
+    }
+    return undefined;
+  };
+  const first = between(0, 1);
+  if (ends.length === 2 || first === undefined) return first;
+  const [second, halves] = [between(0, 2), between(1, 2)];
+  if (second === undefined || halves === undefined) return first;
+  const primary = complex.scale(complex.subtract(complex.add(first, second), halves), 0.5);
+  const ofHalves = complex.subtract(complex.add(first, second), complex.scale(primary, 2));
+  return complex.add(primary, complex.scale(ofHalves, 0.25));
+}
+
+/** Exciting current without the part that is loss [%]. */
+function noLoadPercent({ model }: Reading, { object, ends }: Tank): number {
+  for (const { info, va } of ends) {
+    const test = model.pointingTo(info, "EnergisedEnd").find((it) => it.className === "NoLoadTest");
+    if (test === undefined) continue;
+    const exciting = model.number(test, "excitingCurrent") ?? 0;
+    const loss = (100 * (model.number(test, "loss") ?? 0) * 1000) / (model.watts(test, "basePower") ?? va);
+    if (loss > LOSS_PERCENT_TOLD) model.ledger.note("approximated", "coreLoss", nameOf(object));
+    return Math.sqrt(Math.max(0, exciting * exciting - loss * loss));
+  }
+  model.ledger.note("assumed", "noCore", nameOf(object));
+  return 0;
+}

@@ -1,0 +1,10 @@
+export {
+  type ImportCounts,
+  type Imported,
+  type ImportOptions,
+  type ImportRefused,
+  isImportRefused,
+  ModelImport,
+} from "./importModel";
+export type { LedgerEntry } from "./ledger";
+export { NEUTRAL_WAYS, type NeutralWay } from "./neutral";
