@@ -61,7 +61,8 @@ async function gather(stream: AsyncIterable<Uint8Array | string>): Promise<Buffe
   return Buffer.concat(pieces);
 }
 
-function reasonOf(error: unknown): [MessageKey, MessageGaps?] {
+/** Why a file could not be read, as a sentence's key and gaps. */
+export function reasonOf(error: unknown): [MessageKey, MessageGaps?] {
   const { code, message } = error as NodeJS.ErrnoException;
   switch (code) {
     case "ENOENT":

@@ -4,6 +4,7 @@ import { readArguments, readLanguage } from "./arguments";
 import { check } from "./check";
 import { type Command, UsageError } from "./command";
 import { draw } from "./draw";
+import { importFiles } from "./import";
 import type { ExitCode, Io } from "./io";
 import { asText } from "./print";
 import { plan } from "./plan";
@@ -16,7 +17,16 @@ import { speaking, spell } from "./words";
 learn(english);
 
 /** Every command, in the order in which the help lists them. */
-export const COMMANDS: readonly Command[] = [validate, check, rehearse, plan, draw, sheet, serve];
+export const COMMANDS: readonly Command[] = [
+  validate,
+  check,
+  rehearse,
+  plan,
+  draw,
+  sheet,
+  importFiles,
+  serve,
+];
 
 /** Carries out one line of words. Never throws: whatever goes wrong is a sentence on standard error and a 2. */
 export async function run(words: readonly string[], io: Io): Promise<ExitCode> {

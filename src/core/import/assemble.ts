@@ -10,7 +10,8 @@ const LONGEST_LABEL = 200;
 interface Options {
   readonly title: string;
   readonly frequencyHz: 50 | 60;
-  readonly way: NeutralWay;
+  /** `as-given`: what the file says of grounds is all there is */
+  readonly way: NeutralWay | "as-given";
 }
 
 /**
@@ -38,22 +39,26 @@ export function assemble(draft: Draft, options: Options): StillhotDocument | und
     system: { frequencyHz: options.frequencyHz, points, elements: records },
   } as never);
   if (!isUnreadable(read)) return read.document;
-  for (const { path, message } of read.problems) draft.ledger.error("importing.error.drawing", { path, message });
+  for (const { path, message } of read.problems)
+    draft.ledger.error("importing.error.drawing", { path, message });
   return undefined;
 }
 
 /** Ends at which an element has a neutral. */
-function neutralEnds({ keys, ends }: DraftElement, way: NeutralWay): readonly string[] {
+function neutralEnds({ keys, ends }: DraftElement, way: Options["way"]): readonly string[] {
   if (ends.length === 2 && keys.kind !== "transformer") return way === "earth" ? [] : ends;
   if (keys.kind === "transformer") return ends;
   return ["source", "load", "capacitor", "generator"].includes(keys.kind) ? ends : [];
 }
 
-function pointRecord(draft: Draft, point: DraftPoint, hasNeutral: boolean, way: NeutralWay): JsonObject {
+function pointRecord(draft: Draft, point: DraftPoint, hasNeutral: boolean, way: Options["way"]): JsonObject {
   const { kind, place, label, earthOhms, evidence } = point;
   const assumed = way === "earth" ? PERFECT_OHMS : kind === "station" ? STATION_OHMS : POLE_OHMS;
-  const ohms = earthOhms ?? (hasNeutral && (kind !== "service" || way === "earth") ? assumed : undefined);
-  if (earthOhms === undefined && ohms !== undefined) draft.ledger.note("assumed", way === "earth" ? "perfectEarth" : "rods", label);
+  const ohms =
+    earthOhms ??
+    (hasNeutral && way !== "as-given" && (kind !== "service" || way === "earth") ? assumed : undefined);
+  if (earthOhms === undefined && ohms !== undefined)
+    draft.ledger.note("assumed", way === "earth" ? "perfectEarth" : "rods", label);
   return {
     ...(label === "" ? {} : { label: shortened(draft, label) }),
     ...(place === undefined ? {} : { x: place.x, y: place.y }),
@@ -83,7 +88,8 @@ function shortened(draft: Draft, label: string): string {
 function dropWhatHangsOnNothing(draft: Draft): void {
   const isOnNothing = ({ keys, ends }: DraftElement) =>
     ends.length === 1 && keys.kind !== "source" && draft.lettersAtPoint(ends[0]!) === "";
-  for (const element of draft.elements.filter(isOnNothing)) draft.ledger.note("leftOut", "onNothing", element.label);
+  for (const element of draft.elements.filter(isOnNothing))
+    draft.ledger.note("leftOut", "onNothing", element.label);
   draft.retain((it) => !isOnNothing(it));
   const used = new Set(draft.elements.flatMap((it) => it.ends));
   for (const [key, { label }] of draft.points)
@@ -102,14 +108,19 @@ function checkPhases(draft: Draft): void {
     const there = draft.lettersAtPoint(at);
     const missing = [...String(keys["phases"])].filter((it) => !there.includes(it));
     if (missing.length === 0) continue;
-    const lines = around.get(at)!.filter((it) => it.ends.length === 2 && lettersAt(it, it.ends.indexOf(at)) !== "");
-    draft.ledger.error(there.length === 1 ? "importing.error.phaseNotThere" : "importing.error.phasesNotThere", {
-      object: shown,
-      phase: missing.join(", "),
-      place: draft.points.get(at)!.label,
-      there: [...there].join(", "),
-      lines: lines.map((it) => it.shown).join(", "),
-    });
+    const lines = around
+      .get(at)!
+      .filter((it) => it.ends.length === 2 && lettersAt(it, it.ends.indexOf(at)) !== "");
+    draft.ledger.error(
+      there.length === 1 ? "importing.error.phaseNotThere" : "importing.error.phasesNotThere",
+      {
+        object: shown,
+        phase: missing.join(", "),
+        place: draft.points.get(at)!.label,
+        there: [...there].join(", "),
+        lines: lines.map((it) => it.shown.replace(/ \([^()]*\)$/, "")).join(", "),
+      },
+    );
   }
 }
 
@@ -123,8 +134,12 @@ function turnedAway(draft: Draft): DraftElement[] {
     for (const element of around.get(queue[next]!) ?? []) {
       const [first, second] = element.ends as [string, string?];
       if (second === undefined || turned.has(element)) continue;
-      const isBackwards = queue[next] === second && !reached.has(first) && element.keys.kind !== "transformer";
-      turned.set(element, isBackwards && element.isDirected !== true ? { ...element, ends: [second, first] } : element);
+      const isBackwards =
+        queue[next] === second && !reached.has(first) && element.keys.kind !== "transformer";
+      turned.set(
+        element,
+        isBackwards && element.isDirected !== true ? { ...element, ends: [second, first] } : element,
+      );
       for (const end of [first, second])
         if (!reached.has(end)) {
           reached.add(end);
@@ -132,6 +147,8 @@ function turnedAway(draft: Draft): DraftElement[] {
         }
     }
   const islands = draft.points.size - reached.size;
-  if (islands > 0) for (const [key, { label }] of draft.points) if (!reached.has(key)) draft.ledger.note("warnings", "island", label);
+  if (islands > 0)
+    for (const [key, { label }] of draft.points)
+      if (!reached.has(key)) draft.ledger.note("warnings", "island", label);
   return draft.elements.map((it) => turned.get(it) ?? it);
 }

@@ -1,8 +1,10 @@
+import { parseJson } from "../document/parse";
 import type { StillhotDocument } from "../document";
-import { type Message, say } from "../terms";
+import { isObject, type Message, say } from "../terms";
 import { assemble } from "./assemble";
 import { convert } from "./cim/convert";
 import { RdfReader, UnreadableModel } from "./cim/rdf";
+import { convertMap } from "./geojson/convert";
 import { Ledger, type LedgerEntry } from "./ledger";
 import type { NeutralWay } from "./neutral";
 
@@ -10,6 +12,8 @@ export interface ImportOptions {
   readonly neutral?: NeutralWay;
   /** where the file does not say [Hz] */
   readonly hertz?: 50 | 60;
+  /** volts and watts, or kilovolts and megawatts, where the file does not say */
+  readonly units?: "plain" | "kilo";
 }
 
 /** A drawing made of another file, and everything that was done on the importer's own account. */
@@ -50,14 +54,15 @@ export class ModelImport {
     return this.#guarded(() => this.#reader.endFile());
   }
 
-  finish({ neutral = "return", hertz }: ImportOptions = {}): Imported | ImportRefused {
+  finish({ neutral = "return", hertz, units }: ImportOptions = {}): Imported | ImportRefused {
     if (this.#broken !== undefined) return { errors: [this.#broken] };
     try {
       const { draft, frequencyHz, title, classCounts } = convert(this.#reader.model(), this.#ledger, {
         way: neutral,
         frequencyHz: hertz,
+        units,
       });
-      const document = this.#ledger.errors.length > 0 ? undefined : assemble(draft, { title, frequencyHz, way: neutral });
+      const document = assemble(draft, { title, frequencyHz, way: neutral });
       return document === undefined ? refused(this.#ledger) : imported(document, this.#ledger, classCounts);
     } catch (error) {
       if (!(error instanceof UnreadableModel)) throw error;
@@ -76,6 +81,19 @@ export class ModelImport {
       return false;
     }
   }
+}
+
+/** Makes a drawing of a map: one FeatureCollection of RFC 7946. */
+export function importMap(text: string, { hertz }: ImportOptions = {}): Imported | ImportRefused {
+  const ledger = new Ledger();
+  const parsed = parseJson(text);
+  if (!("value" in parsed)) return { errors: [parsed.message] };
+  if (!isObject(parsed.value) || parsed.value["type"] !== "FeatureCollection")
+    return { errors: [say("importing.error.notMap")] };
+  const { draft, title, frequencyHz } = convertMap(parsed.value, ledger, hertz);
+  const document =
+    ledger.errors.length > 0 ? undefined : assemble(draft, { title, frequencyHz, way: "as-given" });
+  return document === undefined ? refused(ledger) : imported(document, ledger, {});
 }
 
 export const isImportRefused = (it: Imported | ImportRefused): it is ImportRefused => "errors" in it;

@@ -3,6 +3,7 @@ export {
   type Imported,
   type ImportOptions,
   type ImportRefused,
+  importMap,
   isImportRefused,
   ModelImport,
 } from "./importModel";

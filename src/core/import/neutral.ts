@@ -20,10 +20,6 @@ export const STATION_OHMS = 1;
 export const PERFECT_OHMS = 1e-6;
 
 /** A matrix with one more row and column for the return. */
-export function withReturn<Value>(
-  matrix: readonly (readonly Value[])[],
-  own: Value,
-  none: Value,
-): Value[][] {
+export function withReturn<Value>(matrix: readonly (readonly Value[])[], own: Value, none: Value): Value[][] {
   return [...matrix.map((row) => [...row, none]), [...matrix.map(() => none), own]];
 }

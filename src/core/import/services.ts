@@ -8,16 +8,28 @@ const isCustomers = ({ keys }: DraftElement) => keys.kind === "load" || keys.kin
  * What the customer has stands behind it.
  */
 export function addMeters(draft: Draft): void {
-  const metered = new Set(draft.elements.filter(({ keys }) => keys.kind === "meter").flatMap((it) => it.ends));
+  const metered = new Set(
+    draft.elements.filter(({ keys }) => keys.kind === "meter").flatMap((it) => it.ends),
+  );
   for (const [at, elements] of draft.byPoint()) {
     const behind = elements.filter((it) => it.ends.length === 1 && isLeg(it) && isCustomers(it));
     const loads = behind.filter(({ keys }) => keys.kind === "load");
     if (loads.length === 0 || metered.has(at)) continue;
     const point = draft.points.get(at)!;
     const beyond = `${at} behind the meter`;
-    const idOf = (name: string) => ({ name: point.idOf.name === "" ? "" : `${point.idOf.name}-${name}`, own: `${point.idOf.own} ${name}` });
+    const idOf = (name: string) => ({
+      name: point.idOf.name === "" ? "" : `${point.idOf.name}-${name}`,
+      own: `${point.idOf.own} ${name}`,
+    });
     point.kind = "service";
-    draft.points.set(beyond, { key: beyond, label: "", idOf: idOf("load"), kind: "service", evidence: "assumed", ...(point.place === undefined ? {} : { place: point.place }) });
+    draft.points.set(beyond, {
+      key: beyond,
+      label: "",
+      idOf: idOf("load"),
+      kind: "service",
+      evidence: "assumed",
+      ...(point.place === undefined ? {} : { place: point.place }),
+    });
     draft.retain((it) => !behind.includes(it));
     draft.add({
       idOf: idOf("meter"),

@@ -17,6 +17,7 @@ interface Options {
   readonly way: NeutralWay;
   /** where the file does not say */
   readonly frequencyHz: 50 | 60 | undefined;
+  readonly units: "plain" | "kilo" | undefined;
 }
 
 /** Classes that are read; anything else with a terminal is left out by name. */
@@ -58,7 +59,7 @@ export interface Converted {
 
 /** Turns the objects of a model of IEC 61970/61968 into a draft of a drawing. */
 export function convert(rdf: RdfModel, ledger: Ledger, options: Options): Converted {
-  const model = new CimModel(rdf, ledger);
+  const model = new CimModel(rdf, ledger, options.units);
   const draft = new Draft(ledger);
   const topology = new Topology(model, draft);
   const frequencyHz = frequencyOf(model, options.frequencyHz);
@@ -74,10 +75,16 @@ export function convert(rdf: RdfModel, ledger: Ledger, options: Options): Conver
   readMachines(reading);
   placePoints(model, topology, draft);
   if (options.way !== "earth") addMeters(draft);
-  if (model.all("EnergySource", "ExternalNetworkInjection").length === 0) ledger.note("warnings", "noSource", "");
+  if (model.all("EnergySource", "ExternalNetworkInjection").length === 0)
+    ledger.note("warnings", "noSource", "");
   ledger.note("warnings", "crossings", "");
   const [feeder] = model.all("Feeder", "Line", "Substation");
-  return { draft, frequencyHz, title: feeder === undefined ? "" : nameOf(feeder), classCounts: model.classCounts() };
+  return {
+    draft,
+    frequencyHz,
+    title: feeder === undefined ? "" : nameOf(feeder),
+    classCounts: model.classCounts(),
+  };
 }
 
 function frequencyOf(model: CimModel, asked: 50 | 60 | undefined): 50 | 60 {

@@ -22,7 +22,9 @@ export function readLines(reading: Reading): void {
   for (const line of model.all("ACLineSegment")) {
     const ends = reading.topology.endsOf(line, 2);
     if (ends === undefined || reading.isOut(line)) continue;
-    const parts = model.pointingTo(line, "ACLineSegment").filter((it) => it.className === "ACLineSegmentPhase");
+    const parts = model
+      .pointingTo(line, "ACLineSegment")
+      .filter((it) => it.className === "ACLineSegmentPhase");
     const rows = letterRows(model, parts);
     const letters = rows.length === 0 ? ["A", "B", "C"] : rows;
     const phases = inOrder(letters.filter((it) => it !== "N"));
@@ -32,7 +34,13 @@ export function readLines(reading: Reading): void {
     const isLead = lengthM < LEAST_METRES || (matrices !== undefined && hasNoImpedance(matrices));
     const keys: JsonObject & { kind: string } = isLead
       ? { kind: "lead", phases, ...(reading.way === "earth" ? { neutral: false } : {}) }
-      : { kind: "span", phases, lengthM, ...construction(reading, line, phases), ...electrical(reading, letters, matrices, line) };
+      : {
+          kind: "span",
+          phases,
+          lengthM,
+          ...construction(reading, line, phases),
+          ...electrical(reading, letters, matrices, line),
+        };
     reading.add(line, { keys, ends });
   }
 }

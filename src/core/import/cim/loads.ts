@@ -56,25 +56,39 @@ function pieceName(all: number, pieces: number, shares: number, { phases }: Piec
 
 function piecesOf(reading: Reading, object: RdfObject): Piece[] {
   const { model } = reading;
-  const parts = model.pointingTo(object, "EnergyConsumer").filter((it) => it.className === "EnergyConsumerPhase");
+  const parts = model
+    .pointingTo(object, "EnergyConsumer")
+    .filter((it) => it.className === "EnergyConsumerPhase");
   const joined = model.choice(object, "phaseConnection");
   if (joined === undefined) model.ledger.note("assumed", "wye", nameOf(object));
   const connection = joined === "D" ? "delta" : "wye";
-  const [watts, vars] = [model.watts(object, "p") ?? model.watts(object, "pfixed") ?? 0, model.watts(object, "q") ?? model.watts(object, "qfixed") ?? 0];
+  const [watts, vars] = [
+    model.watts(object, "p") ?? model.watts(object, "pfixed") ?? 0,
+    model.watts(object, "q") ?? model.watts(object, "qfixed") ?? 0,
+  ];
   if (parts.length === 0) {
     const around = reading.lettersAround(object);
     const phases = around === "" ? "ABC" : around;
     if (phases !== "ABC") model.ledger.note("assumed", "phasesOfNeighbours", nameOf(object));
-    return [{ phases, connection: connection === "delta" && phases.length < 2 ? "wye" : connection, watts, vars }];
+    return [
+      { phases, connection: connection === "delta" && phases.length < 2 ? "wye" : connection, watts, vars },
+    ];
   }
   const share = 1 / parts.length;
   const single = parts.flatMap((it) => {
     const letter = letterOf(model.choice(it, "phase"));
     return letter === undefined || letter === "N"
       ? []
-      : [{ letter, watts: model.watts(it, "p") ?? watts * share, vars: model.watts(it, "q") ?? vars * share }];
+      : [
+          {
+            letter,
+            watts: model.watts(it, "p") ?? watts * share,
+            vars: model.watts(it, "q") ?? vars * share,
+          },
+        ];
   });
-  if (connection === "delta") return added(single.map(({ letter, ...it }) => ({ phases: NEXT[letter]!, connection, ...it })));
+  if (connection === "delta")
+    return added(single.map(({ letter, ...it }) => ({ phases: NEXT[letter]!, connection, ...it })));
   const legs = single.filter(({ letter }) => letter === "1" || letter === "2");
   const areEqualLegs =
     legs.length === 2 && legs[0]!.watts === legs[1]!.watts && legs[0]!.vars === legs[1]!.vars;
@@ -88,7 +102,12 @@ function added(pieces: readonly Piece[]): Piece[] {
   const sums = new Map<string, Piece>();
   for (const piece of pieces) {
     const known = sums.get(piece.phases);
-    sums.set(piece.phases, known === undefined ? piece : { ...known, watts: known.watts + piece.watts, vars: known.vars + piece.vars });
+    sums.set(
+      piece.phases,
+      known === undefined
+        ? piece
+        : { ...known, watts: known.watts + piece.watts, vars: known.vars + piece.vars },
+    );
   }
   return [...sums.values()];
 }
@@ -154,22 +173,28 @@ export function readCapacitors(reading: Reading): void {
   for (const object of model.all("LinearShuntCompensator")) {
     const ends = reading.topology.endsOf(object, 1);
     if (ends === undefined || reading.isOut(object)) continue;
-    if (model.pointingTo(object, "RegulatingCondEq").length > 0) model.ledger.note("warnings", "switchedCapacitor", nameOf(object));
+    if (model.pointingTo(object, "RegulatingCondEq").length > 0)
+      model.ledger.note("warnings", "switchedCapacitor", nameOf(object));
     const volts = model.volts(object, "nomU") ?? model.baseVolts(object);
     const base = model.baseVolts(object);
     if (volts === undefined) {
       model.ledger.error("importing.error.capacitorVolts", { object: reading.named(object) });
       continue;
     }
-    const parts = model.pointingTo(object, "ShuntCompensator").filter((it) => it.className === "LinearShuntCompensatorPhase");
+    const parts = model
+      .pointingTo(object, "ShuntCompensator")
+      .filter((it) => it.className === "LinearShuntCompensatorPhase");
     const isDelta = model.choice(object, "phaseConnection") === "D";
     // One phase may be rated to the neutral: then nomU lies near base volts over √3.
     const isToNeutral = base !== undefined && Math.abs(volts * Math.sqrt(3) - base) < 0.1 * base;
     const kvLL = (isToNeutral ? volts * Math.sqrt(3) : volts) / 1000;
-    const banks = parts.length === 0 ? [{ phases: reading.lettersAround(object) || "ABC", from: object, share: 1 }] : parts.flatMap((it) => {
-      const letter = letterOf(model.choice(it, "phase"));
-      return letter === undefined ? [] : [{ phases: letter, from: it, share: isToNeutral ? 1 : 1 / 3 }];
-    });
+    const banks =
+      parts.length === 0
+        ? [{ phases: reading.lettersAround(object) || "ABC", from: object, share: 1 }]
+        : parts.flatMap((it) => {
+            const letter = letterOf(model.choice(it, "phase"));
+            return letter === undefined ? [] : [{ phases: letter, from: it, share: isToNeutral ? 1 : 1 / 3 }];
+          });
     for (const { phases, from, share } of banks) {
       const sections = model.number(from, "sections") ?? model.number(object, "sections");
       const built = Math.max(1, sections ?? model.number(from, "normalSections") ?? 1);

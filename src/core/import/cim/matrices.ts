@@ -34,7 +34,12 @@ interface Sequence {
  * Own values are (z0 + 2 z1)/3, mutual ones (z0 − z1)/3, and the same of susceptance.
  * Source: symmetrical components (Fortescue 1918) of a line whose phases are alike.
  */
-export function fromSequence(size: number, { r, x, b, r0, x0, b0 }: Sequence, perKm: number, perKmB: number): LineMatrices {
+export function fromSequence(
+  size: number,
+  { r, x, b, r0, x0, b0 }: Sequence,
+  perKm: number,
+  perKmB: number,
+): LineMatrices {
   const own = (zero: number, one: number, scale: number) => ((zero + 2 * one) / 3) * scale;
   const mutual = (zero: number, one: number, scale: number) => ((zero - one) / 3) * scale;
   return balanced(
@@ -47,12 +52,18 @@ export function fromSequence(size: number, { r, x, b, r0, x0, b0 }: Sequence, pe
 }
 
 /** Sequence values that a file gives for the whole line; what it leaves out of the zero sequence is 2 r, 3 x, 0.6 b. */
-export function fromTotals(model: CimModel, line: RdfObject, size: number, lengthM: number): LineMatrices | undefined {
+export function fromTotals(
+  model: CimModel,
+  line: RdfObject,
+  size: number,
+  lengthM: number,
+): LineMatrices | undefined {
   const [r, x] = [model.number(line, "r"), model.number(line, "x")];
   if (r === undefined && x === undefined) return undefined;
   const b = model.number(line, "bch") ?? 0;
   const [r0, x0, b0] = [model.number(line, "r0"), model.number(line, "x0"), model.number(line, "b0ch")];
-  if (size > 1 && (r0 === undefined || x0 === undefined)) model.ledger.note("assumed", "zeroSequence", line.attributes.get("name") ?? line.id);
+  if (size > 1 && (r0 === undefined || x0 === undefined))
+    model.ledger.note("assumed", "zeroSequence", line.attributes.get("name") ?? line.id);
   const km = lengthM / 1000;
   return fromSequence(
     size,
@@ -67,7 +78,8 @@ export function fromPerLengthSequence(model: CimModel, data: RdfObject, size: nu
   const number = (name: string) => model.number(data, name);
   const [r, x, b] = [number("r") ?? 0, number("x") ?? 0, number("bch") ?? 0];
   const [r0, x0] = [number("r0"), number("x0")];
-  if (size > 1 && (r0 === undefined || x0 === undefined)) model.ledger.note("assumed", "zeroSequence", data.attributes.get("name") ?? data.id);
+  if (size > 1 && (r0 === undefined || x0 === undefined))
+    model.ledger.note("assumed", "zeroSequence", data.attributes.get("name") ?? data.id);
   return fromSequence(
     size,
     { r, x, b, r0: r0 ?? 2 * r, x0: x0 ?? 3 * x, b0: number("b0ch") ?? 0.6 * b },
@@ -105,11 +117,14 @@ export function fromPerLengthPhase(
     if (count !== size && problems.length > 0)
       model.ledger.error("importing.error.matrixSizeAndEntries", { ...gaps, missing: problems.join(", ") });
     else if (count !== size) model.ledger.error("importing.error.matrixSize", gaps);
-    else if (problems.length > 0) model.ledger.error("importing.error.matrixEntries", { ...gaps, missing: problems.join(", ") });
-    if (clashes.length > 0) model.ledger.error("importing.error.matrixTwice", { ...gaps, twice: clashes.join(", ") });
+    else if (problems.length > 0)
+      model.ledger.error("importing.error.matrixEntries", { ...gaps, missing: problems.join(", ") });
+    if (clashes.length > 0)
+      model.ledger.error("importing.error.matrixTwice", { ...gaps, twice: clashes.join(", ") });
     return undefined;
   }
-  const at = (row: number, column: number) => known.get(`${Math.max(row, column) + 1} ${Math.min(row, column) + 1}`)!;
+  const at = (row: number, column: number) =>
+    known.get(`${Math.max(row, column) + 1} ${Math.min(row, column) + 1}`)!;
   const square = <Value>(value: (entry: RdfObject) => Value): Value[][] =>
     rows.map((_, row) => rows.map((_unused, column) => value(at(row, column))));
   return {
@@ -129,7 +144,10 @@ const sizeOf = (entries: ReadonlyMap<string, RdfObject>): number =>
   Math.max(0, ...[...entries.keys()].map((it) => Number(it.split(" ")[0])));
 
 /** Rows and columns in another order. */
-export function reordered({ zOhmsPerKm, bMicroSPerKm }: LineMatrices, order: readonly number[]): LineMatrices {
+export function reordered(
+  { zOhmsPerKm, bMicroSPerKm }: LineMatrices,
+  order: readonly number[],
+): LineMatrices {
   const turn = <Value>(matrix: readonly (readonly Value[])[]): Value[][] =>
     order.map((row) => order.map((column) => matrix[row]![column]!));
   return { zOhmsPerKm: turn(zOhmsPerKm), bMicroSPerKm: turn(bMicroSPerKm) };

@@ -22,7 +22,7 @@ export class CimModel {
   /** reference name → key of its target → who points there */
   readonly #pointing = new Map<string, Map<string, RdfObject[]>>();
 
-  constructor(rdf: RdfModel, ledger: Ledger) {
+  constructor(rdf: RdfModel, ledger: Ledger, asked?: "plain" | "kilo") {
     this.ledger = ledger;
     this.#objects = rdf.objects;
     this.#shown = rdf.shown;
@@ -35,7 +35,7 @@ export class CimModel {
           listed(of, target).push(object);
         }
     }
-    this.units = this.#unitsOf(rdf);
+    this.units = asked === undefined ? this.#unitsOf(rdf) : asked === "kilo" ? EXCHANGE : PLAIN;
   }
 
   /** Objects of some classes, in the order of the file. */
@@ -82,9 +82,12 @@ export class CimModel {
     return text === "true" || text === "1" ? true : text === "false" || text === "0" ? false : undefined;
   }
 
-  volts = (object: RdfObject, name: string): number | undefined => scaled(this.number(object, name), this.units.volts);
-  watts = (object: RdfObject, name: string): number | undefined => scaled(this.number(object, name), this.units.watts);
-  metres = (object: RdfObject, name: string): number | undefined => scaled(this.number(object, name), this.units.metres);
+  volts = (object: RdfObject, name: string): number | undefined =>
+    scaled(this.number(object, name), this.units.volts);
+  watts = (object: RdfObject, name: string): number | undefined =>
+    scaled(this.number(object, name), this.units.watts);
+  metres = (object: RdfObject, name: string): number | undefined =>
+    scaled(this.number(object, name), this.units.metres);
 
   /** An enumeration value, without its class. */
   choice = (object: RdfObject, ...names: string[]): string | undefined => this.targetKey(object, ...names);
@@ -132,5 +135,7 @@ export const nameOf = (object: RdfObject): string => object.attributes.get("name
 /** An object in a message: `Breaker "CB 2" (_br)`. */
 export const named = (object: RdfObject): string => {
   const name = object.attributes.get("name");
-  return name === undefined || name === "" ? `${object.className} ${object.id}` : `${object.className} "${name}" (${object.id})`;
+  return name === undefined || name === ""
+    ? `${object.className} ${object.id}`
+    : `${object.className} "${name}" (${object.id})`;
 };

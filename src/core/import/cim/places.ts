@@ -82,7 +82,9 @@ function scaled(model: CimModel, topology: Topology, places: ReadonlyMap<string,
   const ratios: number[] = [];
   for (const line of model.all("ACLineSegment")) {
     const lengthM = model.metres(line, "length") ?? 0;
-    const ends = topology.terminalsOf(line).map((it) => places.get(model.targetKey(it, "ConnectivityNode", "TopologicalNode") ?? ""));
+    const ends = topology
+      .terminalsOf(line)
+      .map((it) => places.get(model.targetKey(it, "ConnectivityNode", "TopologicalNode") ?? ""));
     const [a, b] = ends;
     if (lengthM < LEAST_METRES_FOR_SCALE || a === undefined || b === undefined) continue;
     const apart = Math.hypot(a.x - b.x, a.y - b.y);
@@ -94,5 +96,7 @@ function scaled(model: CimModel, topology: Topology, places: ReadonlyMap<string,
   if (!isToScale) model.ledger.note("approximated", "noScale", "");
   const perMetre = isToScale ? at(0.5) : (ratios[ratios.length >> 1] ?? 1);
   const { x: x0, y: y0 } = middle([...places.values()]);
-  return new Map([...places].map(([key, { x, y }]) => [key, { x: (x - x0) / perMetre, y: -(y - y0) / perMetre }]));
+  return new Map(
+    [...places].map(([key, { x, y }]) => [key, { x: (x - x0) / perMetre, y: -(y - y0) / perMetre }]),
+  );
 }

@@ -145,7 +145,8 @@ export class RdfReader {
   #opened(tag: SaxesTagNS): void {
     this.#depth++;
     if (this.#depth === 1) {
-      if (tag.uri !== RDF || tag.local !== "RDF") throw new UnreadableModel(say("importing.error.notRdf", { found: tag.name }));
+      if (tag.uri !== RDF || tag.local !== "RDF")
+        throw new UnreadableModel(say("importing.error.notRdf", { found: tag.name }));
     } else if (this.#depth === 2) this.#begin(tag);
     else if (this.#depth === 3 && (this.#object !== undefined || this.#isHeader)) this.#part(tag);
   }
@@ -190,7 +191,11 @@ export class RdfReader {
     }
     if (className === undefined || known.className === className) return known;
     if (known.className !== "") {
-      this.#ledger.error("importing.error.twoClasses", { id: known.id, first: known.className, second: className });
+      this.#ledger.error("importing.error.twoClasses", {
+        id: known.id,
+        first: known.className,
+        second: className,
+      });
       return known;
     }
     const named = { ...known, className };
@@ -211,7 +216,8 @@ export class RdfReader {
       return;
     }
     if (this.#object === undefined) return;
-    const isEnumeration = /#[A-Za-z]+\.[^.#]+$/.test(resource) && schemaVersion(`${resource.split("#")[0]!}#`) !== undefined;
+    const isEnumeration =
+      /#[A-Za-z]+\.[^.#]+$/.test(resource) && schemaVersion(`${resource.split("#")[0]!}#`) !== undefined;
     const target = isEnumeration ? behindDot(behindHash(resource)) : rdfKey(resource);
     if (!isEnumeration && !this.#shown.has(target)) this.#shown.set(target, shownId(resource));
     const { references } = this.#object;

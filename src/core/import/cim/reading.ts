@@ -34,7 +34,10 @@ export class Reading {
   ): void {
     const name = object.attributes.get("name") ?? "";
     this.draft.add({
-      idOf: { name: piece === "" ? name : `${name}-${piece}`, own: piece === "" ? object.key : `${object.key}-${piece}` },
+      idOf: {
+        name: piece === "" ? name : `${name}-${piece}`,
+        own: piece === "" ? object.key : `${object.key}-${piece}`,
+      },
       label: piece === "" ? name : `${nameOf(object)} ${piece}`,
       shown: named(object),
       keys,
@@ -44,7 +47,9 @@ export class Reading {
 
   /** Letters that what was read so far brings to the ends of a thing: those that all of its ends have, where any has some. */
   lettersAround(object: RdfObject): string {
-    const ends = this.topology.terminalsOf(object).flatMap((it) => this.model.targetKey(it, "ConnectivityNode", "TopologicalNode") ?? []);
+    const ends = this.topology
+      .terminalsOf(object)
+      .flatMap((it) => this.model.targetKey(it, "ConnectivityNode", "TopologicalNode") ?? []);
     const known = ends.map((it) => this.draft.lettersAtPoint(it)).filter((it) => it !== "");
     if (known.length === 0) return "";
     return [...known[0]!].filter((letter) => known.every((it) => it.includes(letter))).join("");
@@ -56,7 +61,9 @@ export class Reading {
     if (node === undefined) return false;
     return this.model
       .pointingTo(node, "ConnectivityNode", "TopologicalNode")
-      .some((it) => it.className === "Terminal" && this.model.targetKey(it, "ConductingEquipment") !== object.key);
+      .some(
+        (it) => it.className === "Terminal" && this.model.targetKey(it, "ConductingEquipment") !== object.key,
+      );
   }
 
   /** Two-ended things join no neutrals where every neutral is perfect earth. */

@@ -27,23 +27,36 @@ export function addRegulator(
   reading.model.ledger.note("approximated", "idealRegulator", nameOf(of));
   reading.add(of, {
     ends,
-    keys: { kind: "regulator", phases: inOrder(phases.map((it) => it.letter)), ...reading.withoutNeutral, taps },
+    keys: {
+      kind: "regulator",
+      phases: inOrder(phases.map((it) => it.letter)),
+      ...reading.withoutNeutral,
+      taps,
+    },
   });
 }
 
 function tapOf({ model }: Reading, of: RdfObject, windings: readonly RdfObject[]): number {
   for (const [index, winding] of windings.entries()) {
-    const changer = model.pointingTo(winding, "TransformerEnd").find((it) => it.className === "RatioTapChanger");
+    const changer = model
+      .pointingTo(winding, "TransformerEnd")
+      .find((it) => it.className === "RatioTapChanger");
     if (changer === undefined) continue;
     const state = model.pointingTo(changer, "TapChanger").find((it) => it.className === "SvTapStep");
-    const now = (state === undefined ? undefined : model.number(state, "position")) ?? model.number(changer, "step");
+    const now =
+      (state === undefined ? undefined : model.number(state, "position")) ?? model.number(changer, "step");
     if (now === undefined) model.ledger.note("assumed", "tapPosition", nameOf(of));
     const step = now ?? model.number(changer, "normalStep") ?? 0;
-    const percent = (step - (model.number(changer, "neutralStep") ?? 0)) * (model.number(changer, "stepVoltageIncrement") ?? 0);
+    const percent =
+      (step - (model.number(changer, "neutralStep") ?? 0)) *
+      (model.number(changer, "stepVoltageIncrement") ?? 0);
     const ratio = index === 0 ? 1 / (1 + percent / 100) : 1 + percent / 100;
     const tap = Math.max(-MOST_STEPS, Math.min(MOST_STEPS, Math.round((ratio - 1) / STEP)));
     const lost = Math.abs(ratio - (1 + tap * STEP));
-    if (lost > TOLD_FROM) model.ledger.note("approximated", "tapRounded", nameOf(of), { percent: Math.round(lost * 10000) / 100 });
+    if (lost > TOLD_FROM)
+      model.ledger.note("approximated", "tapRounded", nameOf(of), {
+        percent: Math.round(lost * 10000) / 100,
+      });
     return tap;
   }
   return 0;

@@ -11,7 +11,9 @@ export function readSources(reading: Reading): void {
     const ends = reading.topology.endsOf(source, 1);
     if (ends === undefined || reading.isOut(source)) continue;
     const volts =
-      model.volts(source, "voltageMagnitude") ?? model.volts(source, "nominalVoltage") ?? model.baseVolts(source);
+      model.volts(source, "voltageMagnitude") ??
+      model.volts(source, "nominalVoltage") ??
+      model.baseVolts(source);
     if (volts === undefined || volts <= 0) {
       model.ledger.error("importing.error.sourceVolts", { object: reading.named(source) });
       continue;

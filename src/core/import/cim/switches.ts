@@ -23,8 +23,16 @@ const interrupting = ({ breakingAmps }: Rated): JsonObject =>
 
 /** The standard's classes of switches and what they are on a pole. */
 const CLASSES: Readonly<Record<string, SwitchClass>> = {
-  Breaker: { keys: (it) => ({ kind: "breaker", remote: true, ...interrupting(it) }), opens: "open", isGang: true },
-  Recloser: { keys: (it) => ({ kind: "recloser", remote: true, ...interrupting(it) }), opens: "open", isGang: true },
+  Breaker: {
+    keys: (it) => ({ kind: "breaker", remote: true, ...interrupting(it) }),
+    opens: "open",
+    isGang: true,
+  },
+  Recloser: {
+    keys: (it) => ({ kind: "recloser", remote: true, ...interrupting(it) }),
+    opens: "open",
+    isGang: true,
+  },
   LoadBreakSwitch: {
     keys: ({ breakingAmps, ratedAmps }) => ({
       kind: "disconnect",
@@ -64,10 +72,17 @@ export function readSwitches(reading: Reading): void {
       };
       const keys = how.keys(rated);
       if (className === "Fuse")
-        model.ledger.note(isLinkSize(rated.ratedAmps) ? "assumed" : "approximated", isLinkSize(rated.ratedAmps) ? "linkType" : "linkSize", nameOf(object));
+        model.ledger.note(
+          isLinkSize(rated.ratedAmps) ? "assumed" : "approximated",
+          isLinkSize(rated.ratedAmps) ? "linkType" : "linkSize",
+          nameOf(object),
+        );
       if (className === "Breaker" || className === "Recloser")
         model.ledger.note("assumed", "remote", nameOf(object));
-      reading.add(object, { ends, keys: { ...keys, ...reading.withoutNeutral, ...positions(reading, object, sides, how, keys) } });
+      reading.add(object, {
+        ends,
+        keys: { ...keys, ...reading.withoutNeutral, ...positions(reading, object, sides, how, keys) },
+      });
     }
 }
 
@@ -148,7 +163,13 @@ export function readGroundSwitches(reading: Reading): void {
     const letters = reading.lettersAround(object);
     reading.add(object, {
       ends: [end],
-      keys: { kind: "ground", phases: letters === "" ? "ABC" : letters, to: "earth", earthOhms: 1, evidence: "assumed" },
+      keys: {
+        kind: "ground",
+        phases: letters === "" ? "ABC" : letters,
+        to: "earth",
+        earthOhms: 1,
+        evidence: "assumed",
+      },
     });
   }
 }

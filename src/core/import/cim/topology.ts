@@ -38,11 +38,14 @@ export class Topology {
   endsOf(object: RdfObject, count: number): string[] | undefined {
     const terminals = this.#terminals.get(object.key) ?? [];
     if (terminals.length < count) {
-      this.#draft.ledger.error(terminals.length === 1 ? "importing.error.oneTerminal" : "importing.error.terminals", {
-        object: named(object),
-        found: terminals.length,
-        expected: count,
-      });
+      this.#draft.ledger.error(
+        terminals.length === 1 ? "importing.error.oneTerminal" : "importing.error.terminals",
+        {
+          object: named(object),
+          found: terminals.length,
+          expected: count,
+        },
+      );
       return undefined;
     }
     const ends = terminals.slice(0, count).map((it, index) => this.pointOfTerminal(it, object, index + 1));
@@ -94,7 +97,7 @@ export class Topology {
     const isStation = container !== undefined && /^(Substation|VoltageLevel|Bay)$/.test(container.className);
     return {
       key: node.key,
-      label: nameOf(node),
+      label: node.attributes.get("name") || node.attributes.get("mRID") || node.id.replace(/^_/, ""),
       idOf: { name: node.attributes.get("name") ?? "", own: node.key },
       kind: isStation ? ("station" as const) : ("pole" as const),
     };

@@ -19,7 +19,9 @@ interface WindingEnd {
 export function readTransformers(reading: Reading): void {
   for (const object of reading.model.all("PowerTransformer")) {
     if (reading.isOut(object)) continue;
-    const tanks = reading.model.pointingTo(object, "PowerTransformer").filter((it) => it.className === "TransformerTank");
+    const tanks = reading.model
+      .pointingTo(object, "PowerTransformer")
+      .filter((it) => it.className === "TransformerTank");
     if (tanks.length > 0) readTanks(reading, object, tanks);
     else readWindings(reading, object);
   }
@@ -54,9 +56,16 @@ function readWindings(reading: Reading, object: RdfObject): void {
     model.ledger.error("importing.error.ratings", { object: named(object) });
     return;
   }
-  const changers = used.flatMap((it) => model.pointingTo(it.object, "TransformerEnd").filter((to) => to.className === "RatioTapChanger"));
+  const changers = used.flatMap((it) =>
+    model.pointingTo(it.object, "TransformerEnd").filter((to) => to.className === "RatioTapChanger"),
+  );
   if (first.volts === second.volts && changers.length > 0) {
-    addRegulator(reading, object, [first.point, second.point], [..."ABC"].map((letter) => ({ letter, ends: [first.object, second.object] })));
+    addRegulator(
+      reading,
+      object,
+      [first.point, second.point],
+      [..."ABC"].map((letter) => ({ letter, ends: [first.object, second.object] })),
+    );
     return;
   }
   const connection = connectionOf(reading, object, first, second);
@@ -101,7 +110,10 @@ function withoutIdleThird(reading: Reading, object: RdfObject, ends: WindingEnd[
   const idle = ends.filter((it, index) => index > 0 && !isUsed(it));
   const used = ends.filter((it) => !idle.includes(it));
   if (used.length !== 2) {
-    reading.model.ledger.error("importing.error.thirdWinding", { object: named(object), windings: ends.length });
+    reading.model.ledger.error("importing.error.thirdWinding", {
+      object: named(object),
+      windings: ends.length,
+    });
     return undefined;
   }
   for (const { point } of idle) {
@@ -123,7 +135,8 @@ function connectionOf(
     reading.model.ledger.error("importing.error.connection", { object: named(object), connection });
     return undefined;
   }
-  const turn = ((second.clock ?? first.clock ?? NaN) - (second.clock === undefined ? 0 : (first.clock ?? 0)) + 12) % 12;
+  const turn =
+    ((second.clock ?? first.clock ?? NaN) - (second.clock === undefined ? 0 : (first.clock ?? 0)) + 12) % 12;
   const isTurned = connection.includes("D") && connection !== "D-D";
   const lagging = second.volts > first.volts ? [11] : [1];
   if (Number.isNaN(turn)) reading.model.ledger.note("assumed", "clock", nameOf(object));
@@ -136,7 +149,10 @@ function connectionOf(
 
 /** Leakage of a pair of windings in per cent of the first one's rating, or nothing where the file gives none. */
 function meshPercent({ model }: Reading, first: WindingEnd, second: WindingEnd): Complex | undefined {
-  for (const [from, to] of [[first, second], [second, first]] as const) {
+  for (const [from, to] of [
+    [first, second],
+    [second, first],
+  ] as const) {
     const mesh = model
       .pointingTo(from.object, "FromTransformerEnd")
       .find((it) => model.targetKey(it, "ToTransformerEnd") === to.object.key);
@@ -144,7 +160,10 @@ function meshPercent({ model }: Reading, first: WindingEnd, second: WindingEnd):
     const base = (from.volts * from.volts) / from.va;
     return [percentOf(model.number(mesh, "r"), base), percentOf(model.number(mesh, "x"), base)];
   }
-  const ohms = (it: WindingEnd): Complex => [model.number(it.object, "r") ?? 0, model.number(it.object, "x") ?? 0];
+  const ohms = (it: WindingEnd): Complex => [
+    model.number(it.object, "r") ?? 0,
+    model.number(it.object, "x") ?? 0,
+  ];
   const ratio = (first.volts / second.volts) ** 2;
   const sum = complex.add(ohms(first), complex.scale(ohms(second), ratio));
   if (complex.magnitude(sum) === 0) return undefined;
@@ -159,7 +178,9 @@ const LOSS_PERCENT_TOLD = 1;
 
 function corePercent({ model }: Reading, object: RdfObject, ends: readonly WindingEnd[]): number {
   for (const end of ends) {
-    const core = model.pointingTo(end.object, "TransformerEnd").find((it) => it.className === "TransformerCoreAdmittance");
+    const core = model
+      .pointingTo(end.object, "TransformerEnd")
+      .find((it) => it.className === "TransformerCoreAdmittance");
     const from = core ?? end.object;
     const b = model.number(from, "b");
     if (b === undefined || (core === undefined && b === 0)) continue;
@@ -175,7 +196,8 @@ function corePercent({ model }: Reading, object: RdfObject, ends: readonly Windi
 function sayStarImpedance({ model }: Reading, object: RdfObject, ends: readonly WindingEnd[]): void {
   for (const { object: end, isGrounded } of ends) {
     const [r, x] = [model.number(end, "rground") ?? 0, model.number(end, "xground") ?? 0];
-    if (isGrounded && (r > 0 || x > 0)) model.ledger.note("approximated", "starImpedance", nameOf(object), { r, x });
+    if (isGrounded && (r > 0 || x > 0))
+      model.ledger.note("approximated", "starImpedance", nameOf(object), { r, x });
   }
 }
 
@@ -184,7 +206,11 @@ function tapRatio({ model }: Reading, object: RdfObject, { object: end }: Windin
   const changer = model.pointingTo(end, "TransformerEnd").find((it) => it.className === "RatioTapChanger");
   if (changer === undefined) return 1;
   const step = model.number(changer, "step") ?? model.number(changer, "normalStep") ?? 0;
-  const ratio = 1 + ((step - (model.number(changer, "neutralStep") ?? 0)) * (model.number(changer, "stepVoltageIncrement") ?? 0)) / 100;
+  const ratio =
+    1 +
+    ((step - (model.number(changer, "neutralStep") ?? 0)) *
+      (model.number(changer, "stepVoltageIncrement") ?? 0)) /
+      100;
   if (ratio !== 1) model.ledger.note("approximated", "tapInRatio", nameOf(object));
   return ratio;
 }
@@ -211,10 +237,16 @@ function readTanks(reading: Reading, of: RdfObject, tanks: readonly RdfObject[])
   const units = read as Tank[];
   const { model } = reading;
   const hasChanger = ({ ends }: Tank) =>
-    ends.some((it) => model.pointingTo(it.object, "TransformerEnd").some((to) => to.className === "RatioTapChanger"));
-  const isRegulator = (it: Tank) => it.ends.length === 2 && it.ends[0]!.volts === it.ends[1]!.volts && hasChanger(it);
+    ends.some((it) =>
+      model.pointingTo(it.object, "TransformerEnd").some((to) => to.className === "RatioTapChanger"),
+    );
+  const isRegulator = (it: Tank) =>
+    it.ends.length === 2 && it.ends[0]!.volts === it.ends[1]!.volts && hasChanger(it);
   if (units.every(isRegulator)) {
-    const letters = units.map((it) => ({ letter: it.ends[0]!.phases.replace(/N/g, ""), ends: it.ends.map((end) => end.object) }));
+    const letters = units.map((it) => ({
+      letter: it.ends[0]!.phases.replace(/N/g, ""),
+      ends: it.ends.map((end) => end.object),
+    }));
     addRegulator(
       reading,
       of,
@@ -227,7 +259,10 @@ function readTanks(reading: Reading, of: RdfObject, tanks: readonly RdfObject[])
   if (bank !== undefined) {
     const [first] = units as [Tank];
     const kva = units.reduce((sum, it) => sum + it.ends[0]!.va, 0) / 1000;
-    reading.add(of, { ends: [first.ends[0]!.point, first.ends[1]!.point], keys: { ...bank, kva, ...unitKeys(reading, first), ...reading.withoutNeutral } });
+    reading.add(of, {
+      ends: [first.ends[0]!.point, first.ends[1]!.point],
+      keys: { ...bank, kva, ...unitKeys(reading, first), ...reading.withoutNeutral },
+    });
     return;
   }
   for (const unit of units) addUnit(reading, of, unit, units.length > 1);
@@ -245,7 +280,9 @@ function tankOf(reading: Reading, tank: RdfObject, of: RdfObject): Tank | undefi
     });
     return undefined;
   }
-  const infos = model.pointingTo(info, "TransformerTankInfo").filter((it) => it.className === "TransformerEndInfo");
+  const infos = model
+    .pointingTo(info, "TransformerTankInfo")
+    .filter((it) => it.className === "TransformerEndInfo");
   const ends: TankEnd[] = [];
   for (const [index, end] of byEndNumber(reading, model.pointingTo(tank, "TransformerTank")).entries()) {
     const number = model.number(end, "endNumber") ?? index + 1;
@@ -258,7 +295,14 @@ function tankOf(reading: Reading, tank: RdfObject, of: RdfObject): Tank | undefi
       model.ledger.error("importing.error.endInfo", { tank: named(tank), transformer: named(of), number });
       return undefined;
     }
-    ends.push({ object: end, info: endInfo, phases: model.choice(end, "orderedPhases", "phases") ?? "", point, volts, va });
+    ends.push({
+      object: end,
+      info: endInfo,
+      phases: model.choice(end, "orderedPhases", "phases") ?? "",
+      point,
+      volts,
+      va,
+    });
   }
   if (ends.length >= 2) return { object: tank, ends };
   model.ledger.error("importing.error.windings", { object: named(tank), found: ends.length });
@@ -273,7 +317,9 @@ function bankOf(units: readonly Tank[]): (JsonObject & { kind: string }) | undef
   if (units.some((it) => it.ends.length !== 2)) return undefined;
   const [{ ends: first }] = units as [Tank];
   const areAlike = units.every((it) =>
-    it.ends.every((end, i) => end.volts === first[i]!.volts && end.va === first[i]!.va && end.point === first[i]!.point),
+    it.ends.every(
+      (end, i) => end.volts === first[i]!.volts && end.va === first[i]!.va && end.point === first[i]!.point,
+    ),
   );
   if (!areAlike) return undefined;
   const pairs = units.map((it) => it.ends.map((end) => full(end.phases)).join("-")).sort();
@@ -305,7 +351,10 @@ function addUnit(reading: Reading, of: RdfObject, unit: Tank, isOneOfMany: boole
   const [first, second, third] = unit.ends as [TankEnd, TankEnd, TankEnd | undefined];
   const keys = unitKeysOf(reading, unit);
   if (keys === undefined) {
-    model.ledger.error("importing.error.tankPhases", { tank: named(unit.object), phases: unit.ends.map((it) => it.phases || "–").join(" / ") });
+    model.ledger.error("importing.error.tankPhases", {
+      tank: named(unit.object),
+      phases: unit.ends.map((it) => it.phases || "–").join(" / "),
+    });
     return;
   }
   if (third !== undefined && third.point !== second.point) {
@@ -324,19 +373,32 @@ function unitKeysOf(reading: Reading, { object, ends }: Tank): (JsonObject & { k
   const [first, second, third] = ends as [TankEnd, TankEnd, TankEnd | undefined];
   const primary = full(first.phases).replace("N", "");
   const primaryKv = first.volts / 1000;
-  const single = { kind: "transformer", phases: [...primary].sort().join(""), connection: "single", primaryKv };
+  const single = {
+    kind: "transformer",
+    phases: [...primary].sort().join(""),
+    connection: "single",
+    primaryKv,
+  };
   if (/^[ABC]{1,2}$/.test(primary)) {
-    if (primary === "CA" || primary === "BA" || primary === "CB") reading.model.ledger.note("approximated", "turnedUnit", nameOf(object));
+    if (primary === "CA" || primary === "BA" || primary === "CB")
+      reading.model.ledger.note("approximated", "turnedUnit", nameOf(object));
     if (third !== undefined)
-      return second.phases === "s1N" && third.phases === "Ns2" ? { ...single, secondaryV: second.volts + third.volts } : undefined;
+      return second.phases === "s1N" && third.phases === "Ns2"
+        ? { ...single, secondaryV: second.volts + third.volts }
+        : undefined;
     if (/^s12N?$/.test(second.phases)) return { ...single, secondaryV: second.volts };
-    if (full(second.phases) === `${primary}N`) return { ...single, secondary: "two-wire", secondaryV: second.volts };
+    if (full(second.phases) === `${primary}N`)
+      return { ...single, secondary: "two-wire", secondaryV: second.volts };
     return undefined;
   }
   return primary === "ABC" || primary === "" ? threePhaseTank(reading, object, ends) : undefined;
 }
 
-function threePhaseTank(reading: Reading, tank: RdfObject, ends: readonly TankEnd[]): (JsonObject & { kind: string }) | undefined {
+function threePhaseTank(
+  reading: Reading,
+  tank: RdfObject,
+  ends: readonly TankEnd[],
+): (JsonObject & { kind: string }) | undefined {
   const { model } = reading;
   const [first, second] = ends.map((it): WindingEnd => {
     const kind = model.choice(it.info, "connectionKind") ?? "Y";
@@ -391,10 +453,17 @@ function testedPercent({ model }: Reading, { ends }: Tank): Complex | undefined 
   const between = (from: number, to: number): Complex | undefined => {
     const [a, b] = [ends[from], ends[to]];
     if (a === undefined || b === undefined) return undefined;
-    for (const [energised, grounded] of [[a, b], [b, a]] as const) {
+    for (const [energised, grounded] of [
+      [a, b],
+      [b, a],
+    ] as const) {
       const test = model
         .pointingTo(energised.info, "EnergisedEnd")
-        .find((it) => it.className === "ShortCircuitTest" && (it.references.get("GroundedEnds") ?? []).includes(grounded.info.key));
+        .find(
+          (it) =>
+            it.className === "ShortCircuitTest" &&
+            (it.references.get("GroundedEnds") ?? []).includes(grounded.info.key),
+        );
       if (test === undefined) continue;
       const base = (energised.volts * energised.volts) / energised.va;
       const z = percentOf(model.number(test, "leakageImpedance"), base);

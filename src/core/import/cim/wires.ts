@@ -51,7 +51,9 @@ export function fromWires(
   if (wires === undefined) return undefined;
   const screens = wires.filter((it) => it.screen !== undefined);
   const size = wires.length + screens.length;
-  const primitive = fillMatrix(size, size, (row, column) => between(wires, screens, row, column, frequencyHz));
+  const primitive = fillMatrix(size, size, (row, column) =>
+    between(wires, screens, row, column, frequencyHz),
+  );
   const isKept = ({ letter }: Wire) => letter !== "N" || keepNeutral;
   const keep = wires.flatMap((it, index) => (isKept(it) ? [index] : []));
   const farad = screens.length > 0 ? screened(wires) : capacitanceFaradPerKm(wires.map((it) => it.conductor));
@@ -76,7 +78,9 @@ function wiresOf(
     const info =
       model.target(parts[index] ?? line, "WireInfo", "AssetDatasheet") ?? model.target(line, "WireInfo");
     const at: Position | undefined =
-      position === undefined ? undefined : [model.number(position, "xCoord") ?? 0, model.number(position, "yCoord") ?? 0];
+      position === undefined
+        ? undefined
+        : [model.number(position, "xCoord") ?? 0, model.number(position, "yCoord") ?? 0];
     const conductor = info === undefined || at === undefined ? undefined : conductorOf(model, info, at);
     if (conductor === undefined) {
       model.ledger.error("importing.error.wires", { line: named(line), letter });
@@ -131,7 +135,9 @@ function between(
   column: number,
   frequencyHz: number,
 ): Complex {
-  const [a, b] = [row, column].map((it) => (it < wires.length ? wires[it]! : screens[it - wires.length]!)) as [Wire, Wire];
+  const [a, b] = [row, column].map((it) =>
+    it < wires.length ? wires[it]! : screens[it - wires.length]!,
+  ) as [Wire, Wire];
   const isScreen = [row, column].map((it) => it >= wires.length);
   if (row === column) {
     const own = isScreen[0] ? a.screen! : a.conductor;

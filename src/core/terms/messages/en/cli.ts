@@ -28,6 +28,34 @@ Exit code 0: done, nothing wrong found. 1: done, with findings. 2: a file could 
 not be understood.`,
   "cli.seeHelp": "See stillhot {command} --help",
 
+  "cli.import.summary": "Make a drawing of a utility's model (CIM) or of a map (GeoJSON)",
+  "cli.import.help": `
+All files on the line are one model. Read are IEC 61970/61968 CIM in RDF/XML (full models, CIM15 or newer) and
+GeoJSON in the convention of docs/import.md. Whatever was assumed, left out or drawn less exactly is named, counted
+and told with its reason; ids and names are kept.
+
+  --neutral WAY   what is drawn for a neutral that the model's impedances have folded in:
+                    return  a conductor with next to no impedance, rods assumed (what holds without it)
+                    earth   none, every neutral perfect earth: reproduces published volts and currents
+                    wires   a wire of its own where the file has the wires, else as return
+  --hertz HERTZ   50 or 60, where the file does not say
+  --units UNITS   plain (volts, watts) or kilo (kilovolts, megawatts), where the file does not say
+
+With --json: { file, ok, counts, assumed, leftOut, approximated, warnings, drawing }, each entry with what, count, why
+and names. A file that cannot be read gives { file, ok, errors } on standard error and exit code 2.
+`,
+  "cli.import.oneMap": "a map is one file; expected no other beside it",
+  "cli.import.noWay": "--neutral {way}: expected one of {known}",
+  "cli.import.noHertz": "--hertz {hertz}: expected 50 or 60",
+  "cli.import.noUnits": "--units {units}: expected plain or kilo",
+  "cli.import.done": "{file}: {points} points, {elements} elements",
+  "cli.import.assumed": "Assumed, since the file does not say:",
+  "cli.import.leftOut": "Left out:",
+  "cli.import.approximated": "Drawn less exactly:",
+  "cli.import.warnings": "To know of:",
+  "cli.import.entry": "{count} × {what}: {why}",
+  "cli.import.entryOf": "{count} × {what}: {why} ({names})",
+
   "cli.validate.summary": "Read a file strictly and say what is wrong with it",
   "cli.validate.help": `
 Every mistake is named by its path in the file, with what was found there and what was expected:

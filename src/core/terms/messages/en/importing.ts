@@ -46,7 +46,8 @@ export const importing = {
   "importing.tapPosition": "position of the regulator taken from its normal step",
   "importing.tapPosition.why": "the file does not say where it stands now",
   "importing.perfectEarth": "neutral drawn as perfect earth",
-  "importing.perfectEarth.why": "asked for: good for volts and currents, useless for grounds and broken neutrals",
+  "importing.perfectEarth.why":
+    "asked for: good for volts and currents, useless for grounds and broken neutrals",
   "importing.rods": "driven ground put in, 25 Ω at a pole and 1 Ω at a station",
   "importing.rods.why": "models have no rods; common practice, no source",
   "importing.meter": "meter put in ahead of a service's loads",
@@ -75,6 +76,11 @@ export const importing = {
   "importing.emptyNode": "left out: a node with nothing on it",
   "importing.emptyNode.why": "no equipment that is drawn ends there",
 
+  "importing.unknownProperty": "kept in a note: properties that the convention does not know",
+  "importing.unknownProperty.why": "nothing is reckoned from them",
+  "importing.featureClass": "left out: features of class {className}",
+  "importing.featureClass.why": "the convention does not know them",
+
   // ---- approximated: the drawing holds it less exactly ----
   "importing.disconnected": "drawn with an end on a point of its own",
   "importing.disconnected.why": "the file says that this terminal is not connected",
@@ -90,11 +96,13 @@ export const importing = {
   "importing.coreLoss": "core losses over 1 % not drawn",
   "importing.coreLoss.why": "the drawing's exciting current is purely inductive",
   "importing.starImpedance": "star point drawn as solidly earthed, not through {r} + j{x} Ω",
-  "importing.starImpedance.why": "unbalanced load then moves the phases less than in the model, and faults to earth are larger",
+  "importing.starImpedance.why":
+    "unbalanced load then moves the phases less than in the model, and faults to earth are larger",
   "importing.tapInRatio": "taps counted into the ratio",
   "importing.tapInRatio.why": "the drawing's transformers have no taps",
   "importing.turnedUnit": "drawn with its first letter first",
-  "importing.turnedUnit.why": "the model has the winding the other way round: its secondary is half a turn off",
+  "importing.turnedUnit.why":
+    "the model has the winding the other way round: its secondary is half a turn off",
   "importing.idealRegulator": "regulator drawn without leakage",
   "importing.idealRegulator.why": "its own impedance is small beside the line's",
   "importing.tapRounded": "{percent} % of the regulator's ratio lost",
@@ -130,17 +138,19 @@ export const importing = {
   "importing.error.difference": "this is a change to a model, not a model: import the full model",
   "importing.error.noId": "a {className} has neither rdf:ID nor rdf:about; expected one",
   "importing.error.twoClasses": "{id} is both a {first} and a {second}; expected one class",
-  "importing.error.twoValues": "{className} {id}: {name} is both \"{first}\" and \"{second}\"; expected one value",
-  "importing.error.noNumber": "{object}: {name} is \"{found}\"; expected a number",
+  "importing.error.twoValues":
+    '{className} {id}: {name} is both "{first}" and "{second}"; expected one value',
+  "importing.error.noNumber": '{object}: {name} is "{found}"; expected a number',
   "importing.error.units":
     "every nominal voltage and every load is under 1000 and no header says in which units: say --units plain for volts and watts, or --units kilo for kilovolts and megawatts",
   "importing.error.oneTerminal": "{object}: 1 terminal found; expected {expected}.",
   "importing.error.terminals": "{object}: {found} terminals found; expected {expected}.",
   "importing.error.noNode":
-    "Terminal {terminal} (end {number} of {className} \"{name}\", {id}): it names no node; expected a ConnectivityNode or TopologicalNode.",
+    'Terminal {terminal} (end {number} of {className} "{name}", {id}): it names no node; expected a ConnectivityNode or TopologicalNode.',
   "importing.error.nodeMissing":
-    "Terminal {terminal} (end {number} of {className} \"{name}\", {id}): ConnectivityNode {node} is not in the file; expected a ConnectivityNode or TopologicalNode with that id. A part of the model may be missing.",
-  "importing.error.missing": "{object}: its {what} {id} is not in the file. A part of the model may be missing.",
+    'Terminal {terminal} (end {number} of {className} "{name}", {id}): ConnectivityNode {node} is not in the file; expected a ConnectivityNode or TopologicalNode with that id. A part of the model may be missing.',
+  "importing.error.missing":
+    "{object}: its {what} {id} is not in the file. A part of the model may be missing.",
   "importing.error.matrixSize":
     "{line}: {data} has conductorCount {count}, but the line has {size} phases ({phases}); expected as many conductors as phases.",
   "importing.error.matrixEntries":
@@ -148,15 +158,17 @@ export const importing = {
   "importing.error.matrixSizeAndEntries":
     "{line}: {data} has conductorCount {count}, but the line has {size} phases ({phases}); and its entries {missing} are missing; expected every row >= column once, and as many conductors as phases.",
   "importing.error.matrixTwice": "{line}: {data} gives {twice} twice, with different values; expected one.",
-  "importing.error.wires": "{line}: no wire or no position for {letter}; expected WireInfo with gmr, radius and resistance, and a WirePosition.",
-  "importing.error.sourceVolts": "{object}: no volts; expected voltageMagnitude, nominalVoltage or a BaseVoltage.",
+  "importing.error.wires":
+    "{line}: no wire or no position for {letter}; expected WireInfo with gmr, radius and resistance, and a WirePosition.",
+  "importing.error.sourceVolts":
+    "{object}: no volts; expected voltageMagnitude, nominalVoltage or a BaseVoltage.",
   "importing.error.capacitorVolts": "{object}: no rated volts; expected nomU or a BaseVoltage.",
   "importing.error.machine": "{object}: no ratings; expected ratedS, and ratedU or a BaseVoltage.",
   "importing.error.windings": "{object}: winding ends found: {found}; expected 2 or more.",
   "importing.error.ratings": "{object}: rated volts or kVA are missing or zero.",
-  "importing.error.thirdWinding": "{object}: {windings} windings with something on each; expected two, or a third on which nothing hangs.",
-  "importing.error.connection":
-    "{object}: connected {connection}; expected D-Yg, Yg-Yg, Y-D, Yg-D or D-D.",
+  "importing.error.thirdWinding":
+    "{object}: {windings} windings with something on each; expected two, or a third on which nothing hangs.",
+  "importing.error.connection": "{object}: connected {connection}; expected D-Yg, Yg-Yg, Y-D, Yg-D or D-D.",
   "importing.error.clock":
     "{object}: {connection} with clock number {clock} leads or is turned; expected a low side that lags by 30°, or no turn where both sides are alike.",
   "importing.error.tankInfo":
@@ -167,9 +179,24 @@ export const importing = {
     "{tank}: phases {phases} are no unit of ours; expected a phase to the neutral or two phases, against s1N and Ns2, s12N, or the same phase.",
   "importing.error.legsApart": "{tank}: its two halves end on different nodes; expected one.",
   "importing.error.phaseNotThere":
-    "{object}: phase {phase} at \"{place}\", but only phase {there} reaches that node ({lines}); expected one of {there}.",
+    '{object}: phase {phase} at "{place}", but only phase {there} reaches that node ({lines}); expected one of {there}.',
   "importing.error.phasesNotThere":
-    "{object}: phase {phase} at \"{place}\", but only phases {there} reach that node ({lines}); expected one of {there}.",
+    '{object}: phase {phase} at "{place}", but only phases {there} reach that node ({lines}); expected one of {there}.',
+  "importing.error.notMap": "no map and no model: expected a FeatureCollection of GeoJSON, or CIM in RDF/XML",
+  "importing.error.crs": "crs {found}: expected longitude and latitude in WGS 84: export in WGS 84",
+  "importing.error.featureId": "feature {number} has no id; expected one in the feature or its properties",
+  "importing.error.featureTwice": "{id}: two features have this id; expected one",
+  "importing.error.parts": "{id}: a line of several parts; expected one part",
+  "importing.error.position":
+    "{id}: found position {found}; expected longitude from -180 to 180 and latitude from -90 to 90: export in WGS 84",
+  "importing.error.cell": '{id}: {key} is "{found}"; expected something like {expected}',
+  "importing.error.deviceKind": '{id}: device "{found}" is no kind of the convention',
+  "importing.error.deviceOn": '{id}: on "{found}" is no point of the file, and none lies near enough',
+  "importing.error.deviceToward": '{id}: toward "{found}" is no span or transformer of the file',
+  "importing.error.devicePhase": "{id}: phase {phase} is not on {fed}, which it feeds",
+  "importing.error.spanEndId": '{id}: {key} "{found}" is no point and no transformer of the file',
+  "importing.error.spanEnd":
+    "{id}: the end at {key} lies {metres} m from {nearest}, the nearest point; expected {most} m or less, or {key}",
   "importing.error.drawing": "the drawing made of it is not sound at {path}: {message}",
   "importing.error.more": "and {count} more",
 } as const;

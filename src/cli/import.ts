@@ -1,0 +1,183 @@
+import { createReadStream } from "node:fs";
+import {
+  type Imported,
+  importMap,
+  type ImportOptions,
+  isImportRefused,
+  type ImportRefused,
+  type LedgerEntry,
+  type Message,
+  ModelImport,
+  NEUTRAL_WAYS,
+  type NeutralWay,
+  say,
+  writeDocument,
+} from "../core";
+import { type Call, type Command, UsageError } from "./command";
+import type { ExitCode, Io } from "./io";
+import { reasonOf } from "./input";
+import { write, writeTo } from "./output";
+import { asText, jsonLine, refusedLines, wrapped } from "./print";
+import { spell } from "./words";
+
+const ENDING = ".stillhot.json";
+
+/** Makes a drawing of a utility's model: all files on the line are one model. */
+export const importFiles: Command = {
+  name: "import",
+  summary: "cli.import.summary",
+  help: "cli.import.help",
+  flags: [
+    { name: "--out", short: "-o", value: "OUT" },
+    { name: "--neutral", value: "WAY" },
+    { name: "--hertz", value: "HERTZ" },
+    { name: "--units", value: "UNITS" },
+  ],
+  takesFiles: true,
+  async run(call, io) {
+    const [file] = call.files as [string];
+    const out = writeTo(call.flags, [file], ENDING)?.(file);
+    const options = { neutral: neutralOf(call), ...hertzOf(call), ...unitsOf(call) };
+    const outcome = await readAll(call.files, options, io);
+    if (isImportRefused(outcome)) return refuse(outcome, file, call, io);
+    const text = writeDocument(outcome.document);
+    if (out !== undefined) await write(out, text);
+    if (call.json) io.out(jsonLine(importJson(file, outcome)));
+    else if (out === undefined) io.out(text);
+    if (!call.json) io.err(asText(importLines(file, outcome, out)));
+    return 0;
+  },
+};
+
+function neutralOf({ flags }: Call): NeutralWay {
+  const way = flags.get("--neutral") ?? "return";
+  const known = NEUTRAL_WAYS.find((it) => it === way);
+  if (known !== undefined) return known;
+  throw new UsageError(spell(say("cli.import.noWay", { way: String(way), known: NEUTRAL_WAYS.join(", ") })));
+}
+
+function hertzOf({ flags }: Call): { readonly hertz?: 50 | 60 } {
+  const hertz = flags.get("--hertz");
+  if (hertz === undefined) return {};
+  if (hertz === "50") return { hertz: 50 };
+  if (hertz === "60") return { hertz: 60 };
+  throw new UsageError(spell(say("cli.import.noHertz", { hertz: String(hertz) })));
+}
+
+function unitsOf({ flags }: Call): { readonly units?: "plain" | "kilo" } {
+  const units = flags.get("--units");
+  if (units === undefined) return {};
+  if (units === "plain" || units === "kilo") return { units };
+  throw new UsageError(spell(say("cli.import.noUnits", { units: String(units) })));
+}
+
+/** All files of a model, or one map, whichever the first letter that is no space tells. */
+async function readAll(
+  files: readonly string[],
+  options: ImportOptions,
+  io: Io,
+): Promise<Imported | ImportRefused> {
+  const model = new ModelImport();
+  for (const file of files) {
+    let map: string | undefined;
+    let isBegun = false;
+    const take = (piece: string): boolean => {
+      if (!isBegun && piece.trim() !== "") {
+        isBegun = true;
+        if (/^\s*\ufeff?\s*\{/.test(piece)) map = "";
+      }
+      if (map === undefined) return model.write(piece);
+      map += piece;
+      return map.length <= MOST_MAP_LETTERS;
+    };
+    const problem = await readPieces(file, take, io);
+    if (problem !== undefined) return { errors: [problem] };
+    if (map !== undefined)
+      return files.length > 1 ? { errors: [say("cli.import.oneMap")] } : importMap(map, options);
+    model.endFile();
+  }
+  return model.finish(options);
+}
+
+/** A map is read whole: its reader refuses more than this itself. */
+const MOST_MAP_LETTERS = 20_000_001;
+
+/** Hands a file's text on piece by piece. @returns why it cannot be read, if so */
+async function readPieces(
+  file: string,
+  take: (piece: string) => boolean,
+  io: Io,
+): Promise<Message | undefined> {
+  const decoder = new TextDecoder("utf-8", { fatal: true });
+  try {
+    for await (const piece of file === "-" ? io.stdin : createReadStream(file)) {
+      const text = typeof piece === "string" ? piece : decoder.decode(piece, { stream: true });
+      if (!take(text)) return undefined;
+    }
+    take(decoder.decode());
+  } catch (error) {
+    return error instanceof TypeError ? say("cli.notUtf8") : say(...reasonOf(error));
+  }
+  return undefined;
+}
+function refuse({ errors }: ImportRefused, file: string, { json }: Call, io: Io): ExitCode {
+  const problems = errors.map((message) => ({ path: "", message }));
+  io.err(
+    json
+      ? jsonLine({ file, ok: false, errors: errors.map((it) => spell(it)) })
+      : asText(refusedLines({ file, problems })),
+  );
+  return 2;
+}
+
+const entryJson = ({ what, why, count, names }: LedgerEntry) => ({
+  what: spell(what),
+  count,
+  why: spell(why),
+  names,
+});
+
+const importJson = (
+  file: string,
+  { document, counts, assumed, leftOut, approximated, warnings }: Imported,
+) => ({
+  file,
+  ok: true,
+  counts,
+  assumed: assumed.map(entryJson),
+  leftOut: leftOut.map(entryJson),
+  approximated: approximated.map(entryJson),
+  warnings: warnings.map(entryJson),
+  drawing: document,
+});
+
+const SIDES = ["assumed", "leftOut", "approximated", "warnings"] as const;
+
+function importLines(file: string, done: Imported, out: string | undefined): string[] {
+  const { points, elements } = done.counts;
+  const count = Object.values(elements).reduce((sum, it) => sum + it, 0);
+  return [
+    spell(say("cli.import.done", { file, points, elements: count })),
+    ...SIDES.flatMap((side) => {
+      const entries = done[side];
+      return entries.length === 0
+        ? []
+        : ["", spell(say(`cli.import.${side}`)), ...entries.flatMap(entryLines)];
+    }),
+    ...(out === undefined ? [] : ["", spell(say("cli.wrote", { file, out }))]),
+  ];
+}
+
+const entryLines = ({ what, why, count, names }: LedgerEntry): string[] =>
+  wrapped(
+    "  ",
+    spell(
+      say(names.length === 0 ? "cli.import.entry" : "cli.import.entryOf", {
+        what,
+        why,
+        count,
+        names: names.join(", "),
+      }),
+    ),
+    "    ",
+  );
