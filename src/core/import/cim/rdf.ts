@@ -91,6 +91,8 @@ export class RdfReader {
   #depth = 0;
   #object: RdfObject | undefined;
   #isHeader = false;
+  /** attributes that the description at hand has given */
+  readonly #own = new Set<string>();
   #attribute: string | undefined;
   #text = "";
 
@@ -154,6 +156,7 @@ export class RdfReader {
   #begin(tag: SaxesTagNS): void {
     this.#object = undefined;
     this.#isHeader = false;
+    this.#own.clear();
     if (DIFFERENCE.test(tag.local)) throw new UnreadableModel(say("importing.error.difference"));
     const isDescription = tag.uri === RDF && tag.local === "Description";
     if (tag.uri === MODEL) {
@@ -237,9 +240,14 @@ export class RdfReader {
     this.#depth--;
   }
 
+  /** A value given twice is an error, but for figures that one description gives twice itself: then the first one stands, and it is told. */
   #keep(object: RdfObject, name: string, text: string): void {
     const known = object.attributes.get(name);
-    if (known !== undefined && known !== text)
+    const isAgain = known !== undefined && known !== text;
+    const isFigure = [known, text].every((it) => it !== undefined && it !== "" && Number.isFinite(Number(it)));
+    if (!isAgain) object.attributes.set(name, text);
+    else if (isFigure && this.#own.has(name)) this.#ledger.note("warnings", "givenTwice", object.id, { name });
+    else
       this.#ledger.error("importing.error.twoValues", {
         className: object.className,
         id: object.id,
@@ -247,7 +255,7 @@ export class RdfReader {
         first: known,
         second: text,
       });
-    else object.attributes.set(name, text);
+    this.#own.add(name);
   }
 
   #attributeOf(tag: SaxesTagNS, local: string): string | undefined {

@@ -115,6 +115,8 @@ export const importing = {
   // ---- warnings ----
   "importing.newSchema": "a newer version of the standard: {uri}",
   "importing.newSchema.why": "what is new in it is not known here",
+  "importing.givenTwice": "{name} given twice",
+  "importing.givenTwice.why": "the first figure stands",
   "importing.notNormal": "stands otherwise than is normal",
   "importing.notNormal.why": "somebody switched it: find out who and why",
   "importing.switchedCapacitor": "switched by itself",

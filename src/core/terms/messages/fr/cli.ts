@@ -28,6 +28,34 @@ Code de sortie 0 : fait, rien de mauvais trouvé. 1 : fait, avec des constats. 2
 ligne incompréhensible.`,
   "cli.seeHelp": "Voir stillhot {command} --help",
 
+  "cli.import.summary": "Faire un dessin du modèle d'un distributeur (CIM) ou d'une carte (GeoJSON)",
+  "cli.import.help": `
+Tous les fichiers de la ligne sont un seul modèle. Se lisent CIM IEC 61970/61968 en RDF/XML (modèles complets, CIM15
+ou plus récent) et GeoJSON selon la convention de docs/import.md. Tout ce qui est supposé, laissé de côté ou dessiné
+moins exactement est nommé, compté et dit avec sa raison ; identifiants et noms restent.
+
+  --neutral WAY   ce qui est dessiné pour un neutre que les impédances du modèle contiennent déjà :
+                    return  un conducteur presque sans impédance, piquets supposés (par défaut)
+                    earth   rien, tout neutre est une terre parfaite : redonne tensions et courants publiés
+                    wires   un conducteur à lui où le fichier a les conducteurs, sinon comme return
+  --hertz HERTZ   50 ou 60, où le fichier ne le dit pas
+  --units UNITS   plain (volts, watts) ou kilo (kilovolts, mégawatts), où le fichier ne le dit pas
+
+Avec --json : { file, ok, counts, assumed, leftOut, approximated, warnings, drawing }, chaque entrée avec what, count,
+why et names. Un fichier illisible donne { file, ok, errors } sur l'erreur standard et le code 2.
+`,
+  "cli.import.oneMap": "une carte est un seul fichier ; attendu aucun autre à côté",
+  "cli.import.noWay": "--neutral {way} : attendu l'un de {known}",
+  "cli.import.noHertz": "--hertz {hertz} : attendu 50 ou 60",
+  "cli.import.noUnits": "--units {units} : attendu plain ou kilo",
+  "cli.import.done": "{file} : {points} points, {elements} éléments",
+  "cli.import.assumed": "Supposé, car le fichier ne le dit pas :",
+  "cli.import.leftOut": "Laissé de côté :",
+  "cli.import.approximated": "Dessiné moins exactement :",
+  "cli.import.warnings": "À savoir :",
+  "cli.import.entry": "{count} × {what} : {why}",
+  "cli.import.entryOf": "{count} × {what} : {why} ({names})",
+
   "cli.validate.summary": "Lire un fichier avec rigueur et dire ce qui n'y va pas",
   "cli.validate.help": `
 Chaque erreur est nommée par son chemin dans le fichier, avec ce qui s'y trouve et ce qui était attendu.

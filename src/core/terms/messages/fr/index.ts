@@ -7,6 +7,7 @@ import { document } from "./document";
 import { drawing } from "./drawing";
 import { forms } from "./forms";
 import { hazard } from "./hazard";
+import { importing } from "./importing";
 import { keep } from "./keep";
 import { panels } from "./panels";
 import { plan } from "./plan";
@@ -35,6 +36,7 @@ export const french: Catalogue = unbroken({
   ...app,
   ...panels,
   ...cli,
+  ...importing,
   ...keep,
   ...views,
   ...company,

@@ -1,0 +1,152 @@
+import { describe, expect, test } from "vitest";
+import { readDocument, writeDocument } from "../document";
+import { spell } from "../terms";
+import { assess, done, importMapFile, importModel, importText, reasons } from "../../../tests/support/imported";
+import { importMap } from "./importModel";
+
+const RDF = `xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"`;
+const CIM = `xmlns:cim="http://iec.ch/TC57/CIM100#"`;
+
+describe("a file that is no model is refused with one reason", () => {
+  test.each([
+    ["a document type", `<!DOCTYPE x [<!ENTITY a "b">]><rdf:RDF ${RDF}/>`, /document type is not accepted/],
+    [
+      "an entity bomb",
+      `<!DOCTYPE x [<!ENTITY a "aaaa"><!ENTITY b "&a;&a;">]><rdf:RDF ${RDF}>&b;</rdf:RDF>`,
+      /document type/,
+    ],
+    ["cut off", `<rdf:RDF ${RDF} ${CIM}><cim:Breaker rdf:ID="_a">`, /not whole or not XML/],
+    [
+      "an entity of its own",
+      `<rdf:RDF ${RDF} ${CIM}><cim:Breaker rdf:ID="_a"><cim:IdentifiedObject.name>&x;</cim:IdentifiedObject.name></cim:Breaker></rdf:RDF>`,
+      /not whole or not XML/,
+    ],
+    ["another document", `<html/>`, /begins with <html>/],
+    ["nothing in it", `<rdf:RDF ${RDF}/>`, /no object of the standard/],
+    [
+      "a change to a model",
+      `<rdf:RDF ${RDF} xmlns:dm="http://iec.ch/2002/schema/CIM_difference_model#"><dm:DifferenceModel rdf:about="#x"/></rdf:RDF>`,
+      /a change to a model/,
+    ],
+    [
+      "too old",
+      `<rdf:RDF ${RDF} xmlns:cim="http://iec.ch/TC57/2009/CIM-schema-cim14#"><cim:Breaker rdf:ID="_a"/></rdf:RDF>`,
+      /version 14/,
+    ],
+    [
+      "two classes",
+      `<rdf:RDF ${RDF} ${CIM}><cim:Breaker rdf:ID="_a"/><cim:Fuse rdf:about="#_a"/></rdf:RDF>`,
+      /both a Breaker and a Fuse/,
+    ],
+    [
+      "two values",
+      `<rdf:RDF ${RDF} ${CIM}><cim:Breaker rdf:ID="_a"><cim:Switch.open>true</cim:Switch.open></cim:Breaker><cim:Breaker rdf:about="#_a"><cim:Switch.open>false</cim:Switch.open></cim:Breaker></rdf:RDF>`,
+      /both "true" and "false"/,
+    ],
+    [
+      "no units",
+      `<rdf:RDF ${RDF} ${CIM}><cim:BaseVoltage rdf:ID="_v"><cim:BaseVoltage.nominalVoltage>12</cim:BaseVoltage.nominalVoltage></cim:BaseVoltage><cim:EnergyConsumer rdf:ID="_l"><cim:EnergyConsumer.p>1.5</cim:EnergyConsumer.p></cim:EnergyConsumer></rdf:RDF>`,
+      /in which units/,
+    ],
+  ])("%s", (_name, text, expected) => {
+    expect(reasons(importText(text)).join("\n")).toMatch(expected);
+  });
+});
+
+describe("what is told of an import", () => {
+  test("whatever was assumed is named, counted and has its reason", () => {
+    const { assumed, approximated } = done(importModel("cim/ieee13-devices.xml"));
+    const told = Object.fromEntries(assumed.map((it) => [spell(it.what), it.count]));
+    expect(told).toMatchObject({ "machine drawn as off": 4, "fuse link taken as type K": 1, "60 Hz": 1 });
+    expect([...assumed, ...approximated].every((it) => spell(it.why) !== "")).toBe(true);
+  });
+
+  test("the drawing reads, and is written as it would be saved", () => {
+    const { document } = done(importModel("cim/ieee123.xml"));
+    const again = readDocument(writeDocument(document));
+    expect("document" in again && again.warnings).toEqual([]);
+  });
+
+  test("ids do not depend on the order of the file", () => {
+    const ids = (text: string) => Object.keys(done(importText(text)).document.system.points).sort();
+    const node = (id: string, name: string) =>
+      `<cim:ConnectivityNode rdf:ID="_${id}"><cim:IdentifiedObject.name>${name}</cim:IdentifiedObject.name></cim:ConnectivityNode>`;
+    const terminal = (id: string, of: string, at: string, n: number) =>
+      `<cim:Terminal rdf:ID="_${id}"><cim:ACDCTerminal.sequenceNumber>${n}</cim:ACDCTerminal.sequenceNumber><cim:Terminal.ConductingEquipment rdf:resource="#_${of}"/><cim:Terminal.ConnectivityNode rdf:resource="#_${at}"/></cim:Terminal>`;
+    const rest = `<cim:Disconnector rdf:ID="_d"><cim:Switch.open>false</cim:Switch.open></cim:Disconnector>${terminal("t1", "d", "a", 1)}${terminal("t2", "d", "b", 2)}`;
+    const [one, other] = [node("a", "Elder"), node("b", "elder")];
+    const file = (...parts: string[]) => `<rdf:RDF ${RDF} ${CIM}>${parts.join("")}</rdf:RDF>`;
+    expect(ids(file(one, other, rest))).toEqual(ids(file(rest, other, one)));
+    expect(new Set(ids(file(one, other, rest)).map((it) => it.toLowerCase())).size).toBe(2);
+  });
+});
+
+/** The example is this project's own; its figures are those that its makers found by hand-written drawing (shared/import). */
+describe("a map in GeoJSON", () => {
+  test("the example becomes 20 points and 26 elements with the states and volts of the same drawing by hand", () => {
+    const { document, counts, leftOut } = done(importMapFile("geojson/example.geojson"));
+    expect(counts.points).toBe(20);
+    expect(Object.keys(document.system.elements)).toHaveLength(26);
+    expect(leftOut).toHaveLength(1);
+    const { conductors } = assess(document) as {
+      conductors: Record<string, { state: string; volts: number }>;
+    };
+    expect(conductors["P3/A"]!.state).toBe("energized");
+    expect(conductors["P3/A"]!.volts).toBeCloseTo(7212, 0);
+    expect(conductors["T1-s/1"]!.volts).toBeCloseTo(119.8, 1);
+    expect(conductors["P4-C3/A"]!.state).toBe("isolated");
+    expect(conductors["T2-s/1"]!.state).toBe("isolated");
+    expect(conductors["H3/A"]!.volts).toBeCloseTo(116.6, 1);
+    expect(document.system.elements["S1" as never]!["lengthM"]).toBeCloseTo(315.3, 1);
+  });
+
+  const map = (...features: object[]) => JSON.stringify({ type: "FeatureCollection", features });
+  const point = (id: string, lon: number, lat: number) => ({
+    type: "Feature",
+    id,
+    geometry: { type: "Point", coordinates: [lon, lat] },
+    properties: { class: "pole" },
+  });
+  const span = (id: string, from: number[], to: number[], properties: object = {}) => ({
+    type: "Feature",
+    id,
+    geometry: { type: "LineString", coordinates: [from, to] },
+    properties: { class: "span", phases: "A", ...properties },
+  });
+  const device = (id: string, properties: object) => ({
+    type: "Feature",
+    id,
+    geometry: null,
+    properties: { class: "device", ...properties },
+  });
+
+  test.each([
+    ["plane coordinates", map(point("a", 500000, 4_649_776)), /export in WGS 84/],
+    ["an end in the air", map(point("a", 0, 0), span("s", [0, 0], [0, 0.001])), /lies 111.* m from a/],
+    ["one id twice", map(point("a", 0, 0), point("a", 0, 1)), /two features have this id/],
+    ["no id", map({ type: "Feature", geometry: null, properties: { class: "pole" } }), /has no id/],
+    [
+      "a device on nothing",
+      map(point("a", 0, 0), device("d", { device: "load", on: "b" })),
+      /no point of the file/,
+    ],
+    [
+      "a switch toward nothing",
+      map(point("a", 0, 0), device("d", { device: "cutout", on: "a", phases: "A" })),
+      /toward/,
+    ],
+    [
+      "a phase that is not there",
+      map(
+        point("a", 0, 0),
+        point("b", 0, 0.001),
+        span("s", [0, 0], [0, 0.001]),
+        device("d", { device: "cutout", on: "a", toward: "s", phases: "B" }),
+      ),
+      /phase B is not on s/,
+    ],
+    ["no collection", JSON.stringify({ type: "Feature" }), /no map and no model/],
+  ])("%s is refused in words", (_name, text, expected) => {
+    expect(reasons(importMap(text)).join("\n")).toMatch(expected);
+  });
+});

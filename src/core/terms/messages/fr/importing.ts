@@ -1,0 +1,203 @@
+/** Ce qu'un importeur dit d'un fichier qui n'est pas de Stillhot. */
+export const importing = {
+  "importing.kilovolts": "unités prises en kilovolts, mégawatts et kilomètres",
+  "importing.kilovolts.why":
+    "le profil de l'en-tête est un profil d'échange de gestionnaires de réseau de transport",
+  "importing.zeroSequence": "homopolaire pris à 2 r, 3 x et 0,6 de la capacité",
+  "importing.zeroSequence.why": "le fichier ne donne que le direct ; pratique courante, sans source",
+  "importing.terminalOrder": "bornes prises dans l'ordre du fichier",
+  "importing.terminalOrder.why": "elles ne portent pas de numéro",
+  "importing.acResistance": "résistance prise à 1,02 fois celle en courant continu",
+  "importing.acResistance.why": "le fichier n'en donne pas en courant alternatif",
+  "importing.lineFromTable": "impédance prise dans la table de conducteurs du programme",
+  "importing.lineFromTable.why": "le fichier ne donne à la ligne ni impédance ni conducteurs",
+  "importing.sourceVolts": "tension de la source prise à la tension nominale",
+  "importing.sourceVolts.why": "le fichier ne dit pas à quelle tension est la source",
+  "importing.sourceOhms": "impédance de la source prise par défaut",
+  "importing.sourceOhms.why": "le fichier n'en donne pas : les courants de défaut sont une supposition",
+  "importing.sourceZero": "homopolaire de la source pris égal au direct",
+  "importing.sourceZero.why": "le fichier ne le donne pas",
+  "importing.linkType": "fusible pris du type K",
+  "importing.linkType.why": "la norme donne les ampères d'un fusible, pas sa courbe",
+  "importing.remote": "pris comme télécommandé et à réenclenchement",
+  "importing.remote.why": "le fichier ne le dit pas ; c'est la réponse qui met en garde",
+  "importing.position": "position prise de la position normale",
+  "importing.position.why": "le fichier ne dit pas la position actuelle : aller voir",
+  "importing.phasesOfNeighbours": "phases prises des appareils voisins",
+  "importing.phasesOfNeighbours.why": "le fichier n'en donne pas, et les trois ne sont pas là",
+  "importing.groundSwitch": "sectionneur de terre fermé dessiné comme une mise à la terre par 1 Ω",
+  "importing.groundSwitch.why":
+    "c'est un appareil fixe et non la mise à la terre d'une équipe ; sa terre n'est pas dans le fichier",
+  "importing.wye": "charge prise en étoile, au neutre",
+  "importing.wye.why": "le fichier ne dit pas comment elle est branchée",
+  "importing.constantPower": "charge prise à puissance constante",
+  "importing.constantPower.why": "le fichier ne dit pas comment elle répond à une autre tension",
+  "importing.customers": "un client supposé présent",
+  "importing.customers.why": "le fichier ne les compte pas, et tout client peut avoir un groupe",
+  "importing.machineOff": "machine dessinée à l'arrêt",
+  "importing.machineOff.why":
+    "le fichier donne ce qu'elle injecte, et une machine est ici une tension à elle : en marche, elle inventerait des courants. Elle peut démarrer",
+  "importing.leakage": "impédance de fuite prise dans la table des transformateurs courants",
+  "importing.leakage.why": "le fichier n'en donne pas",
+  "importing.clock": "basse tension supposée en retard de 30°",
+  "importing.clock.why": "le fichier ne donne pas l'indice horaire",
+  "importing.noCore": "pas de courant magnétisant",
+  "importing.noCore.why": "le fichier ne donne pas d'essai du noyau",
+  "importing.tapPosition": "position du régulateur prise de sa position normale",
+  "importing.tapPosition.why": "le fichier ne dit pas où il est maintenant",
+  "importing.perfectEarth": "neutre dessiné comme une terre parfaite",
+  "importing.perfectEarth.why":
+    "demandé : bon pour tensions et courants, inutile pour les mises à la terre et les neutres rompus",
+  "importing.rods": "piquet de terre ajouté, 25 Ω à un poteau et 1 Ω à un poste",
+  "importing.rods.why": "les modèles n'ont pas de piquets ; pratique courante, sans source",
+  "importing.meter": "compteur ajouté devant les charges d'un branchement",
+  "importing.meter.why": "les modèles en ont rarement, et ils se retirent",
+  "importing.noPlaces": "pas d'emplacements",
+  "importing.noPlaces.why": "le fichier n'en a pas : le programme dispose lui-même le dessin",
+  "importing.frequency": "60 Hz",
+  "importing.frequency.why": "le fichier ne le dit pas ; demander 50 par --hertz 50",
+  "importing.namespace": "passé : d'un autre espace de noms, {uri}",
+  "importing.namespace.why": "ce n'est pas de la norme",
+  "importing.class": "laissé de côté : {className}",
+  "importing.class.why": "rien n'y répond sur un dessin de cette sorte",
+  "importing.outOfService": "laissé de côté : hors service",
+  "importing.outOfService.why": "le fichier dit qu'il n'est pas en service",
+  "importing.swappedPhases": "laissé de côté : il joint {first} à {second}",
+  "importing.swappedPhases.why":
+    "le dessin joint chaque lettre à la même. Ce qu'il alimenterait ne l'est pas ici : le dessiner à la main avant de rien croire",
+  "importing.openGroundSwitch": "laissé de côté : un sectionneur de terre ouvert",
+  "importing.openGroundSwitch.why": "ouvert, il ne change rien",
+  "importing.idleWinding": "laissé de côté : un troisième enroulement auquel rien ne tient",
+  "importing.idleWinding.why": "les transformateurs du dessin en ont deux",
+  "importing.onNothing": "laissé de côté : rien ne mène là où il est",
+  "importing.onNothing.why": "aucun conducteur n'arrive à ce nœud",
+  "importing.emptyNode": "laissé de côté : un nœud sans rien",
+  "importing.emptyNode.why": "aucun appareil dessiné n'y finit",
+  "importing.unknownProperty": "gardé en note : des propriétés que la convention ne connaît pas",
+  "importing.unknownProperty.why": "rien n'en est calculé",
+  "importing.featureClass": "laissé de côté : des objets de classe {className}",
+  "importing.featureClass.why": "la convention ne les connaît pas",
+  "importing.disconnected": "dessiné avec une extrémité sur un point à elle",
+  "importing.disconnected.why": "le fichier dit que cette borne n'est pas raccordée",
+  "importing.foldedNeutral": "neutre dessiné presque sans impédance",
+  "importing.foldedNeutral.why":
+    "la matrice du modèle tient la chute du neutre dans les phases : un vrai neutre est à quelques volts ou dizaines de volts, ce que ceci cache",
+  "importing.linkSize": "dessiné comme un coupe-circuit à lame pleine",
+  "importing.linkSize.why": "ses ampères ne sont pas un calibre de fusible",
+  "importing.gangInPart": "dessiné unipolaire",
+  "importing.gangInPart.why":
+    "il est ouvert sur une partie de ses phases, ce qu'un appareil tripolaire ne peut pas",
+  "importing.exponent": "charge dessinée comme la plus proche d'impédance, de courant et de puissance",
+  "importing.exponent.why": "son exposant est entre les deux",
+  "importing.coreLoss": "pertes du noyau de plus de 1 % non dessinées",
+  "importing.coreLoss.why": "le courant magnétisant du dessin est purement inductif",
+  "importing.starImpedance": "neutre du transformateur dessiné directement à la terre, non par {r} + j{x} Ω",
+  "importing.starImpedance.why":
+    "une charge déséquilibrée déplace alors moins les phases que dans le modèle, et les défauts à la terre sont plus forts",
+  "importing.tapInRatio": "prises comptées dans le rapport",
+  "importing.tapInRatio.why": "les transformateurs du dessin n'ont pas de prises",
+  "importing.turnedUnit": "dessiné avec sa première lettre d'abord",
+  "importing.turnedUnit.why":
+    "le modèle a l'enroulement dans l'autre sens : son secondaire est tourné d'un demi-tour",
+  "importing.idealRegulator": "régulateur dessiné sans fuite",
+  "importing.idealRegulator.why": "son impédance est petite devant celle de la ligne",
+  "importing.tapRounded": "{percent} % du rapport du régulateur perdus",
+  "importing.tapRounded.why": "ses pas ne sont pas un nombre entier de 0,625 %",
+  "importing.longLabel": "nom raccourci",
+  "importing.longLabel.why": "il a plus de 200 lettres",
+  "importing.noScale": "emplacements ajustés à la feuille, pas à l'échelle",
+  "importing.noScale.why": "les distances et les longueurs des lignes ne concordent pas",
+  "importing.newSchema": "une version plus récente de la norme : {uri}",
+  "importing.newSchema.why": "ce qu'elle a de neuf n'est pas connu ici",
+  "importing.givenTwice": "{name} donné deux fois",
+  "importing.givenTwice.why": "la première valeur est prise",
+  "importing.notNormal": "pas en position normale",
+  "importing.notNormal.why": "quelqu'un l'a manœuvré : chercher qui et pourquoi",
+  "importing.switchedCapacitor": "se manœuvre de lui-même",
+  "importing.switchedCapacitor.why": "le fichier a une commande pour lui : il peut revenir à tout moment",
+  "importing.island": "aucune source n'y mène",
+  "importing.island.why": "personne ne sait par ce fichier ce qui l'alimente : à traiter comme sous tension",
+  "importing.noSource": "aucune source dans le fichier",
+  "importing.noSource.why": "dessiner ce qui alimente avant de rien croire",
+  "importing.crossings": "croisements et lignes voisines ne sont pas dans le fichier",
+  "importing.crossings.why": "les modèles de cette sorte n'en ont pas : lever les yeux à chaque portée",
+  "importing.error.tooLong": "plus de {most} millions de lettres ; découper d'abord le modèle en départs",
+  "importing.error.tooManyObjects": "plus de {most} objets ; découper d'abord le modèle en départs",
+  "importing.error.oldSchema":
+    "le schéma {uri} est la version {version} de la norme ; attendu {oldest} ou plus récent, car phases et cuves étaient autre chose avant",
+  "importing.error.noObjects": "aucun objet de la norme n'y est ; attendu un modèle en RDF/XML",
+  "importing.error.doctype": "un type de document n'est pas accepté dans un fichier de modèle",
+  "importing.error.xml": "le fichier n'est pas entier ou n'est pas du XML : {why}",
+  "importing.error.notRdf": "le fichier commence par <{found}> ; attendu <rdf:RDF>",
+  "importing.error.difference": "c'est un changement de modèle, pas un modèle : importer le modèle complet",
+  "importing.error.noId": "un {className} n'a ni rdf:ID ni rdf:about ; attendu l'un des deux",
+  "importing.error.twoClasses": "{id} est à la fois {first} et {second} ; attendu une classe",
+  "importing.error.twoValues":
+    "{className} {id} : {name} vaut à la fois « {first} » et « {second} » ; attendu une valeur",
+  "importing.error.noNumber": "{object} : {name} vaut « {found} » ; attendu un nombre",
+  "importing.error.units":
+    "toutes les tensions nominales et toutes les charges sont sous 1000 et aucun en-tête ne dit en quelles unités : dire --units plain pour volts et watts, ou --units kilo pour kilovolts et mégawatts",
+  "importing.error.oneTerminal": "{object} : 1 borne trouvée ; attendu {expected}.",
+  "importing.error.terminals": "{object} : {found} bornes trouvées ; attendu {expected}.",
+  "importing.error.noNode":
+    "Terminal {terminal} (extrémité {number} de {className} « {name} », {id}) : il ne nomme aucun nœud ; attendu un ConnectivityNode ou un TopologicalNode.",
+  "importing.error.nodeMissing":
+    "Terminal {terminal} (extrémité {number} de {className} « {name} », {id}) : ConnectivityNode {node} n'est pas dans le fichier ; attendu un ConnectivityNode ou un TopologicalNode de cet identifiant. Une partie du modèle manque peut-être.",
+  "importing.error.missing":
+    "{object} : son {what} {id} n'est pas dans le fichier. Une partie du modèle manque peut-être.",
+  "importing.error.matrixSize":
+    "{line} : {data} a conductorCount {count}, mais la ligne a {size} phases ({phases}) ; attendu autant de conducteurs que de phases.",
+  "importing.error.matrixEntries":
+    "{line} : de {data} il manque {missing} ; attendu chaque ligne >= colonne une fois.",
+  "importing.error.matrixSizeAndEntries":
+    "{line} : {data} a conductorCount {count}, mais la ligne a {size} phases ({phases}) ; et il manque {missing} ; attendu chaque ligne >= colonne une fois, et autant de conducteurs que de phases.",
+  "importing.error.matrixTwice":
+    "{line} : {data} donne {twice} deux fois, avec d'autres valeurs ; attendu une.",
+  "importing.error.wires":
+    "{line} : pas de conducteur ou pas de position pour {letter} ; attendu WireInfo avec gmr, radius et résistance, et WirePosition.",
+  "importing.error.sourceVolts":
+    "{object} : pas de tension ; attendu voltageMagnitude, nominalVoltage ou un BaseVoltage.",
+  "importing.error.capacitorVolts": "{object} : pas de tension assignée ; attendu nomU ou un BaseVoltage.",
+  "importing.error.machine":
+    "{object} : pas de valeurs assignées ; attendu ratedS, et ratedU ou un BaseVoltage.",
+  "importing.error.windings": "{object} : extrémités d'enroulement trouvées : {found} ; attendu 2 ou plus.",
+  "importing.error.ratings": "{object} : tensions ou kVA assignés manquants ou nuls.",
+  "importing.error.thirdWinding":
+    "{object} : {windings} enroulements tous occupés ; attendu deux, ou un troisième auquel rien ne tient.",
+  "importing.error.connection": "{object} : couplage {connection} ; attendu D-Yg, Yg-Yg, Y-D, Yg-D ou D-D.",
+  "importing.error.clock":
+    "{object} : {connection} d'indice horaire {clock} est en avance ou tourné ; attendu une basse tension en retard de 30°, ou aucun décalage où les deux côtés sont pareils.",
+  "importing.error.tankInfo":
+    "{tank} de {transformer} : son TransformerTankInfo {id} n'est pas dans le fichier : tensions, kVA et impédance sont inconnus ; attendu TransformerTankInfo avec un TransformerEndInfo pour les extrémités 1 et 2.",
+  "importing.error.endInfo":
+    "{tank} de {transformer} : pas de TransformerEndInfo avec tension et kVA pour l'extrémité {number} ; attendu un.",
+  "importing.error.tankPhases":
+    "{tank} : les phases {phases} ne sont pas une unité connue ; attendu une phase au neutre ou deux phases, contre s1N et Ns2, s12N, ou la même phase.",
+  "importing.error.legsApart":
+    "{tank} : ses deux moitiés finissent à des nœuds différents ; attendu un seul.",
+  "importing.error.phaseNotThere":
+    "{object} : phase {phase} à « {place} », mais seule la phase {there} y arrive ({lines}) ; attendu {there}.",
+  "importing.error.phasesNotThere":
+    "{object} : phase {phase} à « {place} », mais seules les phases {there} y arrivent ({lines}) ; attendu l'une de {there}.",
+  "importing.error.notMap":
+    "ni carte ni modèle : attendu une FeatureCollection en GeoJSON, ou CIM en RDF/XML",
+  "importing.error.crs": "crs {found} : attendu longitude et latitude en WGS 84 : exporter en WGS 84",
+  "importing.error.featureId":
+    "l'objet {number} n'a pas d'identifiant ; attendu un dans l'objet ou ses propriétés",
+  "importing.error.featureTwice": "{id} : deux objets ont cet identifiant ; attendu un",
+  "importing.error.parts": "{id} : une ligne en plusieurs parties ; attendu une",
+  "importing.error.position":
+    "{id} : position {found} ; attendu une longitude de -180 à 180 et une latitude de -90 à 90 : exporter en WGS 84",
+  "importing.error.cell": "{id} : {key} vaut « {found} » ; attendu par exemple {expected}",
+  "importing.error.deviceKind": "{id} : l'appareil « {found} » n'est pas de la convention",
+  "importing.error.deviceOn":
+    "{id} : on « {found} » n'est pas un point du fichier, et aucun n'est assez près",
+  "importing.error.deviceToward":
+    "{id} : toward « {found} » n'est ni une portée ni un transformateur du fichier",
+  "importing.error.devicePhase": "{id} : la phase {phase} n'est pas sur {fed}, qu'il alimente",
+  "importing.error.spanEndId": "{id} : {key} « {found} » n'est ni un point ni un transformateur du fichier",
+  "importing.error.spanEnd":
+    "{id} : l'extrémité de {key} est à {metres} m de {nearest}, le point le plus proche ; attendu {most} m au plus, ou {key}",
+  "importing.error.drawing": "le dessin qui en est fait n'est pas correct à {path} : {message}",
+  "importing.error.more": "et {count} de plus",
+};
