@@ -1,7 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { readDocument, writeDocument } from "../document";
 import { spell } from "../terms";
-import { assess, done, importMapFile, importModel, importText, reasons } from "../../../tests/support/imported";
+import {
+  assess,
+  done,
+  importMapFile,
+  importModel,
+  importText,
+  reasons,
+} from "../../../tests/support/imported";
 import { importMap } from "./importModel";
 
 const RDF = `xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"`;
@@ -62,7 +69,7 @@ describe("what is told of an import", () => {
   });
 
   test("the drawing reads, and is written as it would be saved", () => {
-    const { document } = done(importModel("cim/ieee123.xml"));
+    const { document } = done(importModel("cases/05-regulator-steps.xml"));
     const again = readDocument(writeDocument(document));
     expect("document" in again && again.warnings).toEqual([]);
   });

@@ -244,9 +244,12 @@ export class RdfReader {
   #keep(object: RdfObject, name: string, text: string): void {
     const known = object.attributes.get(name);
     const isAgain = known !== undefined && known !== text;
-    const isFigure = [known, text].every((it) => it !== undefined && it !== "" && Number.isFinite(Number(it)));
+    const isFigure = [known, text].every(
+      (it) => it !== undefined && it !== "" && Number.isFinite(Number(it)),
+    );
     if (!isAgain) object.attributes.set(name, text);
-    else if (isFigure && this.#own.has(name)) this.#ledger.note("warnings", "givenTwice", object.id, { name });
+    else if (isFigure && this.#own.has(name))
+      this.#ledger.note("warnings", "givenTwice", object.id, { name });
     else
       this.#ledger.error("importing.error.twoValues", {
         className: object.className,
