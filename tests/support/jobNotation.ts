@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import {
   isUnreadable,
+  jobOf,
   readDocument,
   spellProblem,
   type Step,
@@ -38,7 +39,8 @@ export function draw(text: string, stepsText = ""): StillhotDocument {
     else if (id === "job") Object.assign(job, keysOf([kind!, ...rest]));
     else if (kind === "point") Object.assign(touch(id!), keysOf(rest));
     else if (kind === "none") delete elements[id!];
-    else if (kind === "work") workPoints[id!] = { at: rest[0], conductors: rest[1] };
+    else if (kind === "work")
+      workPoints[id!] = { at: rest[0], conductors: rest[1], ...keysOf(rest.slice(2)) };
     else if (kind === "nearby") elements[id!] = { kind, ...keysOf(rest) };
     else {
       const [ends, phases, ...keys] = rest;
@@ -82,13 +84,25 @@ function valueOf(key: string, text: string): unknown {
   // Phases may be digits, and so may the size of a cable: they are text all the same.
   if (["open", "blown", "removed", "cut", "parted", "failed", "cable"].includes(key))
     return text === "true" ? true : text;
+  if (key === "does") return text.split(",");
   if (/^[[{]/.test(text)) return JSON.parse(text);
   if (text === "true" || text === "false") return text === "true";
   return /^-?[\d.]+$/.test(text) ? Number(text) : text;
 }
 
 const AT_VERBS: readonly string[] = ["test", "ground", "inspect", "barricade", "work"];
-const STEP_KEYS: readonly string[] = ["with", "to", "cable", "first", "text", "position", "at"];
+const STEP_KEYS: readonly string[] = [
+  "with",
+  "to",
+  "cable",
+  "first",
+  "text",
+  "position",
+  "at",
+  "expect",
+  "method",
+  "gloveClass",
+];
 
 /** Steps in words, one a line or parted by semicolons: `open c1 A with load-break-tool; ground p2 A cable 2/0 as g1`. */
 export function parseSteps(text: string, points: readonly string[]): Step[] {
@@ -102,7 +116,8 @@ export function parseSteps(text: string, points: readonly string[]): Step[] {
       if (verb === "wait") return { ...step, seconds: Number(words[0]) } as unknown as Step;
       while (words.length > 0) {
         const word = words.shift()!;
-        if (word === "as") step["element"] = words.shift();
+        if (word.includes("=")) Object.assign(step, keysOf([word]));
+        else if (word === "as") step["element"] = words.shift();
         else if (STEP_KEYS.includes(word))
           step[word] = word === "text" ? words.splice(0).join(" ") : words.shift();
         else if (step["element"] === undefined && step["at"] === undefined)
@@ -112,6 +127,9 @@ export function parseSteps(text: string, points: readonly string[]): Step[] {
       return step as unknown as Step;
     });
 }
+
+/** The steps of a drawing's job. */
+export const stepsOf = (document: StillhotDocument): readonly Step[] => jobOf(document).steps;
 
 /** Plays steps on a drawing, from as it is found. */
 export function playAll(document: StillhotDocument, steps: readonly Step[]): PlayedStep[] {

@@ -22,12 +22,20 @@ export const CONDITIONS = [
 
 /** What was found of a structure or a device, and what more there is to say of it. */
 export const conditionFields = { condition: optionalChoice(CONDITIONS), note: text() };
+/** What was found of an element, and whether it is to come or to go. */
+export const elementFields = {
+  ...conditionFields,
+  /** not there until the work that puts it in */
+  planned: flag(false),
+  /** not there any more after the work that takes it down */
+  leave: optionalChoice(["gone"]),
+};
 /** Keys of every element. */
 export const common = {
   label: text(),
   phases: letters("ABC or 12"),
   evidence: choice(EVIDENCE, "map"),
-  ...conditionFields,
+  ...elementFields,
 };
 /** Keys of an element between two points; `on` is the structure on which it hangs where its ends are on several. */
 export const twoEnds = {
@@ -44,6 +52,8 @@ export const opener = {
   open: phases(),
   normallyOpen: flag(false),
   tagged: flag(false),
+  /** whose tag hangs on it: a crew or a person; nothing is the crew of the job */
+  taggedBy: text(),
   blocked: flag(false),
 };
 

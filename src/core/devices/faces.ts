@@ -84,13 +84,13 @@ export const carriesAmps = (element: CircuitElement, settings: BreakSettings): n
 /** What can change of a thing without the crew doing it. */
 export const deviceUpsetsOf = (element: CircuitElement, settings: UpsetSettings): readonly DeviceUpset[] => {
   const [device, own] = ask(element);
-  return device.upsets?.(own, settings) ?? [];
+  return element.planned ? [] : (device.upsets?.(own, settings) ?? []);
 };
 
-/** The electrical parts of a thing in its place. */
+/** The electrical parts of a thing in its place. What is still to be put in is on the drawing, and not on the pole. */
 export const partsOf = (element: CircuitElement, place: Place): readonly Part[] => {
   const [device, own] = ask(element);
-  return device.parts(own, place);
+  return element.planned ? [] : device.parts(own, place);
 };
 
 /** Conductors that a thing brings to its points. */

@@ -19,6 +19,7 @@ export type Input =
   | { readonly as: "structure" }
   | { readonly as: "point" }
   | { readonly as: "element" }
+  | { readonly as: "elements" }
   | { readonly as: "impedance" }
   | { readonly as: "matrix"; readonly entries: "complex" | "real" }
   | { readonly as: "taps" }
@@ -222,6 +223,20 @@ export const phases = ({ withNeutral = false } = {}): Field<string> => ({
 export const pointRef = (): Field<string> => reference("point");
 /** The id of an element; the document's reader checks that the element is there. */
 export const elementRef = (): Field<string> => reference("element");
+
+/** Ids of elements, each once; the document's reader checks that they are there. */
+export const elementRefs = (): Field<readonly string[]> => ({
+  required: false,
+  fallback: [],
+  input: { as: "elements" },
+  schema: { type: "array", items: reference("element").schema, uniqueItems: true },
+  read: (value) =>
+    Array.isArray(value) &&
+    value.every((it): it is string => typeof it === "string" && isWellFormedId(it)) &&
+    new Set(value).size === value.length
+      ? { value: value as readonly string[] }
+      : wrong(value, say("read.ids")),
+});
 
 /** The id of a structure, or nothing; the document's reader checks that the structure is there. */
 export const structureRef = (): Field<string | undefined> => ({

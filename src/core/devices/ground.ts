@@ -1,5 +1,5 @@
 import { lettersOf } from "../terms";
-import { amount, choice, flag, optionalChoice } from "./fields";
+import { amount, choice, flag, optionalChoice, text } from "./fields";
 import { defineDevice, oneEnd } from "./define";
 import type { Branch, Node } from "./parts";
 import { needsItsPhases } from "./shared";
@@ -24,6 +24,8 @@ export const ground = defineDevice({
     cable: optionalChoice([...GROUNDING_CABLES, ...SMALL_CABLES]),
     poleBond: flag(true),
     tagged: flag(false),
+    /** whose set it is: a crew or a person; nothing is the crew of the job */
+    by: text(),
   },
   brings: () => [],
   needs: (it) => [

@@ -1,6 +1,6 @@
 import { type Complex, complex, type Letter, say } from "../terms";
 import { amount, choice, elementRef, flag, internal, neededAmount, optionalAmount, text } from "./fields";
-import { conditionFields, defineDevice, EVIDENCE, problem } from "./define";
+import { elementFields, defineDevice, EVIDENCE, problem } from "./define";
 import type { End, Part } from "./parts";
 import { line } from "./symbol";
 
@@ -16,7 +16,7 @@ export const nearby = defineDevice({
   fields: {
     label: text(),
     evidence: choice(EVIDENCE, "map"),
-    ...conditionFields,
+    ...elementFields,
     span: elementRef(),
     relation: choice(["crossing", "underbuild", "parallel"], "crossing", true),
     kvLL: neededAmount("kV"),

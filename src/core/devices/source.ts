@@ -1,6 +1,6 @@
 import { complex, type Complex, lettersOf, say } from "../terms";
 import { amount, flag, impedance, neededAmount, pointRef, text, choice, letters } from "./fields";
-import { conditionFields, defineDevice, EVIDENCE } from "./define";
+import { elementFields, defineDevice, EVIDENCE } from "./define";
 import { normalAngleDegrees } from "./shared";
 import type { Part } from "./parts";
 import { circle, inscribed, line } from "./symbol";
@@ -27,7 +27,7 @@ export const source = defineDevice({
     label: text(),
     phases: letters("ABC"),
     evidence: choice(EVIDENCE, "map"),
-    ...conditionFields,
+    ...elementFields,
     at: pointRef(),
     kvLL: neededAmount("kV", { above: 0, max: 1000 }),
     z1Ohms: impedance([0.05, 0.5]),

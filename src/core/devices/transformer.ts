@@ -12,7 +12,7 @@ import {
   structureRef,
   text,
 } from "./fields";
-import { conditionFields, defineDevice, EVIDENCE, problem } from "./define";
+import { elementFields, defineDevice, EVIDENCE, problem } from "./define";
 import type { End, Node, Part, Unit, Winding } from "./parts";
 import { circle, inscribed, ring } from "./symbol";
 
@@ -38,7 +38,7 @@ const fields = {
   label: text(),
   phases: letters("ABC"),
   evidence: choice(EVIDENCE, "map"),
-  ...conditionFields,
+  ...elementFields,
   from: pointRef(),
   to: pointRef(),
   neutral: flag(true),

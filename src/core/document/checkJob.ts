@@ -4,12 +4,12 @@ import { checkFields, reportFacts } from "./checkFields";
 import { isMap, missing, records } from "./checkSystem";
 import { conductorsOf } from "./conductors";
 import { needsOf, stepFields, type StepVerb } from "../steps";
-import { jobFields, workPointFields } from "./jobFields";
+import { jobFields, LEFT_AS, workPointFields } from "./jobFields";
 import { perObject } from "./perObject";
 import { below, type Report } from "./problem";
 import type { SavedElement, System } from "./types";
 
-const OTHER_KEYS = ["workPoints", "tools", "steps"];
+const OTHER_KEYS = ["workPoints", "tools", "leave", "steps"];
 
 /**
  * Checks a job against its system: work points and steps name what is there.
@@ -25,6 +25,7 @@ export function checkJob(report: Report, job: Json | undefined, system: System |
     for (const [id, workPoint] of records(report, "job.workPoints", workPoints))
       checkWorkPoint(report, below("job.workPoints", id), workPoint, system);
   checkTools(report, tools);
+  checkLeave(report, job["leave"], system);
   if (!Array.isArray(steps)) return report.addExpected("job.steps", steps, say("file.expectedList"));
   checkSteps(report, steps as readonly Json[], isObject(workPoints) ? workPoints : undefined, system);
 }
@@ -45,6 +46,22 @@ function checkWorkPoint(
   const there = conductorsOf(system).get(at);
   if (there === undefined) return report.addExpected(`${path}.at`, at, say("file.idOfPoint"));
   checkLetters(report, `${path}.conductors`, workPoint["conductors"] as string, at, there);
+  ((workPoint["does"] ?? []) as readonly string[]).forEach((id, index) => {
+    if (savedElement(system, id) === undefined)
+      report.addExpected(below(`${path}.does`, index), id, say("file.idOfElement"));
+  });
+}
+
+/** How things are to be left: a word for each element that is named. */
+function checkLeave(report: Report, leave: Json | undefined, system: System | undefined): void {
+  if (leave === undefined || !isMap(report, "job.leave", leave)) return;
+  for (const [id, word] of Object.entries(leave)) {
+    const path = below("job.leave", id);
+    if (!(LEFT_AS as readonly Json[]).includes(word!))
+      report.addExpected(path, word, say("read.oneOf", { choices: LEFT_AS.join(", ") }));
+    else if (system !== undefined && savedElement(system, id) === undefined)
+      report.addExpected(path, id, say("file.idOfElement"));
+  }
 }
 
 /** Letters, each once and at least one, of a point's conductors. */
@@ -133,7 +150,14 @@ function checkStep(
     return report.addExpected(`${path}.at`, at, say("file.idOfPoint"));
   if (verb === "ground") return checkGround(report, path, step, { at: at!, there: there!, ...around });
   if (verb === "set-position" && step["position"] === undefined)
-    checkOneOf(report, `${path}.to`, step["to"], DEVICES.transfer.fields.position.input);
+    checkOneOf(
+      report,
+      `${path}.to`,
+      step["to"],
+      savedElement(system, element!)?.kind === "regulator"
+        ? { as: "choice", choices: ["neutral"] }
+        : DEVICES.transfer.fields.position.input,
+    );
   const own = element === undefined ? undefined : phasesOf(element, system, grounds);
   if (element !== undefined && own === undefined)
     return report.addExpected(`${path}.element`, element, say("file.idOfStepElement"));
@@ -165,9 +189,9 @@ function checkOneOf(
   report: Report,
   path: string,
   found: Json | undefined,
-  input: { readonly as: string },
+  input: { readonly as: string; readonly choices?: readonly (string | number)[] },
 ): void {
-  const choices = "choices" in input ? (input.choices as readonly string[]) : [];
+  const choices = input.choices ?? [];
   if (!choices.includes(found as string))
     report.addExpected(path, found, say("read.oneOf", { choices: choices.join(", ") }));
 }

@@ -512,7 +512,7 @@ describe("files that are read", () => {
     const text = withFile((it) => {
       it["colour"] = "red";
       it.system.points["p1"]!["height"] = 12;
-      it.job["crew"] = {};
+      it.job["truck"] = {};
       (it.job.steps[0] as Loose)["why"] = "because";
     });
     const read = readDocument(text);
@@ -522,7 +522,7 @@ describe("files that are read", () => {
         "unknown-key",
         "warning",
         "keys that this program does not know, kept as they are: system.points.p1.height, " +
-          "job.crew, job.steps[0].why, colour",
+          "job.truck, job.steps[0].why, colour",
       ],
     ]);
     expect(JSON.parse(writeDocument(read.document))).toEqual(JSON.parse(text));

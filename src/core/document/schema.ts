@@ -1,7 +1,7 @@
 import { DEVICES, type Fields } from "../devices";
 import type { JsonObject } from "../terms";
 import { needsOf, STEP_VERBS, stepFields } from "../steps";
-import { jobFields, workPointFields } from "./jobFields";
+import { jobFields, LEFT_AS, workPointFields } from "./jobFields";
 import { MIGRATIONS } from "./migrate";
 import { scenarioDefs, scenarioSchema } from "./scenario";
 import { reasonFields, ruleFields, settingFields } from "./settings";
@@ -91,6 +91,7 @@ export const jsonSchema = (): JsonObject => ({
     job: recordOf(jobFields, {
       workPoints: mapOf({ $ref: "#/$defs/workPoint" }),
       tools: { type: "array", items: { type: "string", maxLength: 100 } },
+      leave: mapOf({ enum: [...LEFT_AS] }),
       steps: { type: "array", items: { $ref: "#/$defs/step" } },
     }),
     scenario: scenarioSchema(),

@@ -1,5 +1,6 @@
 import { type Complete, field } from "../devices";
 import { isObject, type JsonObject, type WorkPointId } from "../terms";
+import { jobFields } from "./jobFields";
 import { perObject } from "./perObject";
 import type { Job, RuleSetting, Settings, StillhotDocument, WorkPoint } from "./types";
 
@@ -91,7 +92,15 @@ export function unitOfLimit(key: LimitKey): string | undefined {
 export const workPointsOf = (document: StillhotDocument): (readonly [WorkPointId, WorkPoint])[] =>
   Object.entries(jobOf(document).workPoints) as [WorkPointId, WorkPoint][];
 
-const EMPTY_JOB: Job = { task: "", workPoints: {}, tools: [], permit: "none", steps: [] };
+const EMPTY_JOB: Job = {
+  ...(Object.fromEntries(Object.entries(jobFields).map(([key, { fallback }]) => [key, fallback])) as Complete<
+    typeof jobFields
+  >),
+  workPoints: {},
+  tools: [],
+  leave: {},
+  steps: [],
+};
 
 /** The job of a file with every default filled in; an empty one where the file has none. */
 export const jobOf: (document: StillhotDocument) => Job = perObject(

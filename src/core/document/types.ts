@@ -52,7 +52,15 @@ export interface WorkPoint {
   readonly at: PointId;
   readonly conductors: string;
   readonly label?: string;
+  /** elements that the work there makes sound, puts in or takes down */
+  readonly does?: readonly string[];
 }
+
+/** How a thing is to be left where that is not the normal way. */
+export type LeftAs = "open" | "closed" | "on" | "off" | "gone";
+
+/** Who does what a system operator does: that operator, one of the crew, or nobody where one crew is alone. */
+export type JobOperator = "system" | "crew" | "none";
 
 export type PermitState = "none" | "requested" | "held" | "released";
 
@@ -61,6 +69,16 @@ export interface Job {
   readonly workPoints: Readonly<Record<WorkPointId, WorkPoint>>;
   readonly tools: readonly string[];
   readonly permit: PermitState;
+  /** what the crew is called: whose its tags and grounds are */
+  readonly crew: string;
+  /** who holds the permit; nothing is the crew */
+  readonly permitHolder: string;
+  readonly operator: JobOperator;
+  /** people on the crew */
+  readonly people: number;
+  /** what is to be known beside the task */
+  readonly text: string;
+  readonly leave: Readonly<Record<string, LeftAs>>;
   readonly steps: readonly Step[];
 }
 

@@ -35,6 +35,9 @@ const elementShape = (element: Json): Shape =>
 
 const RECORDS = (fields: object): Shape => ({ spread: true, each: { first: Object.keys(fields) } });
 
+/** Who is on the job, and under what paper. */
+const JOB_PEOPLE = ["permit", "crew", "permitHolder", "operator", "people"];
+
 const FILE: Shape = {
   spread: true,
   first: DOCUMENT_KEYS,
@@ -50,7 +53,7 @@ const FILE: Shape = {
     },
     job: {
       spread: true,
-      first: ["task", "workPoints", "tools", "permit", "steps"],
+      first: ["task", "text", "workPoints", "tools", ...JOB_PEOPLE, "leave", "steps"],
       inside: { workPoints: RECORDS(workPointFields), steps: RECORDS(stepFields) },
     },
     scenario: {

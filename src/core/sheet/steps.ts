@@ -52,6 +52,7 @@ function nameOf(document: StillhotDocument, { do: verb, element, at }: Step): st
   if (verb === "work") return workPointName(document, at ?? "");
   if (verb === "ground" || verb === "test") return pointName(document, at ?? "");
   if (element !== undefined) return elementName(document, element);
+  if (verb === "hand-over") return say("do.permit");
   return at === undefined ? "" : pointName(document, at);
 }
 

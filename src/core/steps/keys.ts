@@ -24,7 +24,17 @@ export const key = {
   seconds: field.optionalAmount("s", { min: 0, max: 1e6 }),
   position: field.optionalChoice(["utility", "generator", "off"]),
   done: field.flag(false),
+  /** what a test is to show */
+  expect: field.optionalChoice(["dead", "live"]),
+  /** how hands are kept from the conductor that they work on */
+  method: field.optionalChoice(["bare", "gloves", "sticks", "gloves-and-cover"]),
+  gloveClass: field.optionalChoice(["00", "0", "1", "2", "3", "4"]),
+  /** it is about the permit */
+  permit: field.flag(false),
 };
+
+/** Keys of a step that puts hands on a conductor. */
+export const hands = { method: key.method, gloveClass: key.gloveClass };
 
 export type StepKey = keyof typeof key;
 

@@ -1,10 +1,10 @@
 import { defineStep } from "./define";
-import { key, needed } from "./keys";
+import { hands, key, needed } from "./keys";
 
 /** Takes a hot-line tap clamp off its stirrup with a stick. */
 export const lift = defineStep({
   verb: "lift",
-  fields: { element: needed(key.element), phases: key.phases, with: key.with, first: key.first },
+  fields: { element: needed(key.element), phases: key.phases, with: key.with, first: key.first, ...hands },
   does: ["opens"],
   hold: "operate",
   undoneBy: "attach",
@@ -12,7 +12,7 @@ export const lift = defineStep({
 
 export const attach = defineStep({
   verb: "attach",
-  fields: { element: needed(key.element), phases: key.phases, with: key.with, first: key.first },
+  fields: { element: needed(key.element), phases: key.phases, with: key.with, first: key.first, ...hands },
   does: ["closes"],
   hold: "energize",
   undoneBy: "lift",

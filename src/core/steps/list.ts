@@ -8,6 +8,7 @@ import { cover, uncover } from "./cover";
 import { cut, join } from "./cut";
 import type { StepClass, StepFields, StepOf, StepSpec } from "./define";
 import { ground, unground } from "./ground";
+import { handOver } from "./handOver";
 import { inspect } from "./inspect";
 import { attach, lift } from "./lift";
 import { note } from "./note";
@@ -65,6 +66,7 @@ export const STEPS = [
   confirm,
   standClear,
   releasePermit,
+  handOver,
   note,
 ] as const;
 

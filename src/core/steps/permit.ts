@@ -23,7 +23,7 @@ export const receivePermit = defineStep({
 
 export const releasePermit = defineStep({
   verb: "release-permit",
-  fields: {},
+  fields: { with: key.with },
   does: ["arranges"],
   anywhere: true,
   byRadio: true,

@@ -1,10 +1,10 @@
 import { defineStep } from "./define";
-import { key, needed } from "./keys";
+import { hands, key, needed } from "./keys";
 
 /** Pulls a meter out of its base. */
 export const pull = defineStep({
   verb: "pull",
-  fields: { element: needed(key.element), phases: key.phases, with: key.with },
+  fields: { element: needed(key.element), phases: key.phases, with: key.with, ...hands },
   does: ["opens"],
   hold: "operate",
   undoneBy: "replace",
@@ -12,7 +12,7 @@ export const pull = defineStep({
 
 export const replace = defineStep({
   verb: "replace",
-  fields: { element: needed(key.element), phases: key.phases, with: key.with },
+  fields: { element: needed(key.element), phases: key.phases, with: key.with, ...hands },
   does: ["closes"],
   hold: "energize",
   undoneBy: "pull",

@@ -4,7 +4,7 @@ import { key, needed } from "./keys";
 /** Tests for voltage. Without phases it is of all that are there. */
 export const test = defineStep({
   verb: "test",
-  fields: { at: needed(key.at), phases: key.phases },
+  fields: { at: needed(key.at), phases: key.phases, expect: key.expect },
   does: ["looks", "relies"],
   hold: "test",
   seconds: 30,

@@ -1,10 +1,10 @@
 import { defineStep } from "./define";
-import { atWorkPoint, key, needed } from "./keys";
+import { atWorkPoint, hands, key, needed } from "./keys";
 
 /** The work at a work point, with hands or with a stick. */
 export const work = defineStep({
   verb: "work",
-  fields: { at: needed(atWorkPoint), with: key.with },
+  fields: { at: needed(atWorkPoint), with: key.with, ...hands },
   does: ["works", "relies"],
   hold: "work",
   plain: true,

@@ -82,14 +82,16 @@ interface CleanedJob {
 /** The job without what names things that are gone: the reader's own objections say which those are. */
 function cleanedJob(bare: StillhotDocument, workPoints: readonly string[]): CleanedJob {
   if (bare.job === undefined) return { also: [] };
-  const places = { ...workPointsOf(bare) };
+  const isThere = (id: string) => savedElement(bare.system.elements, id) !== undefined;
+  const places = withoutWorkOn(workPointsOf(bare), isThere);
+  const leave = withoutLeft(bare.job["leave"], isThere);
   let steps = (bare.job["steps"] ?? []) as readonly Json[];
   const stepCount = steps.length;
   for (const id of workPoints) delete places[id];
   const also: Message[] = [];
   for (;;) {
     const report = new Report();
-    checkJob(report, { ...bare.job, workPoints: places, steps }, bare.system);
+    checkJob(report, { ...bare.job, ...leave, workPoints: places, steps }, bare.system);
     const paths = report.problems.map(({ path }) => path);
     const lost = new Set(paths.flatMap((path) => /^job\.workPoints\.([\w-]+)/.exec(path)?.[1] ?? []));
     const wrong = new Set(paths.flatMap((path) => /^job\.steps\[(\d+)\]/.exec(path)?.[1] ?? []).map(Number));
@@ -103,14 +105,39 @@ function cleanedJob(bare: StillhotDocument, workPoints: readonly string[]): Clea
   }
   if (steps.length < stepCount) also.push(say("edit.alsoSteps", { count: stepCount - steps.length }));
   const isSame =
-    steps.length === stepCount && Object.keys(places).length === Object.keys(workPointsOf(bare)).length;
+    steps.length === stepCount &&
+    leave["leave"] === bare.job["leave"] &&
+    Object.keys(workPointsOf(bare)).every((id) => places[id] === workPointsOf(bare)[id]);
   if (isSame) return { also };
   return {
     record: {
       ...bare.job,
+      ...leave,
       ...(bare.job["workPoints"] === undefined ? {} : { workPoints: places }),
       ...(bare.job["steps"] === undefined ? {} : { steps }),
     },
     also,
   };
+}
+
+/** Work points whose work no longer names what is gone; the same records where nothing of theirs is. */
+const withoutWorkOn = (
+  places: JsonObject,
+  isThere: (id: string) => boolean,
+): Record<string, Json | undefined> =>
+  Object.fromEntries(
+    Object.entries(places).map(([id, place]) => {
+      const does = isObject(place) ? place["does"] : undefined;
+      if (!Array.isArray(does) || does.every((it) => isThere(String(it)))) return [id, place];
+      const { does: _does, ...others } = place as JsonObject;
+      const still = does.filter((it) => isThere(String(it)));
+      return [id, still.length === 0 ? others : { ...others, does: still }];
+    }),
+  );
+
+/** How things are to be left, without what is gone. */
+function withoutLeft(leave: Json | undefined, isThere: (id: string) => boolean): JsonObject {
+  if (!isObject(leave)) return {};
+  const still = Object.entries(leave).filter(([id]) => isThere(id));
+  return { leave: still.length === Object.keys(leave).length ? leave : Object.fromEntries(still) };
 }

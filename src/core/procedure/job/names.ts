@@ -8,9 +8,11 @@ export function elementOf(system: System, id: string | undefined): CircuitElemen
   return complete(system.elements[id as ElementId]!);
 }
 
-/** Every element with its id. */
+/** Every element that is there, with its id: what is still to be put in is not. */
 export const elementsOf = (system: System): (readonly [ElementId, CircuitElement])[] =>
-  (Object.keys(system.elements) as ElementId[]).map((id) => [id, complete(system.elements[id]!)]);
+  (Object.keys(system.elements) as ElementId[])
+    .map((id) => [id, complete(system.elements[id]!)] as const)
+    .filter(([, { planned }]) => !planned);
 
 /** What a person calls an element or a point. */
 export const nameOf = nameIn;

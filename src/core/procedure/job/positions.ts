@@ -19,7 +19,8 @@ import { elementOf, nameOf } from "./names";
 export function systemAfter(system: System, step: Step): System | Refusal {
   if (step.do === "ground") return grounded(system, step);
   const move = MOVES[step.do];
-  if (move === undefined) return system;
+  // The permit is handed over as well, and that moves nothing.
+  if (move === undefined || (step.do === "hand-over" && step.element === undefined)) return system;
   const element = elementOf(system, step.element);
   const name: Name = () => nameOf({ system }, step.element ?? "");
   if (element === undefined) return refuse(say("step.noElement", { id: step.element ?? "" }));
@@ -169,8 +170,12 @@ const MOVES: Partial<Record<Step["do"], Move>> = {
       return refuse(say("step.linkWhole", { name: name(), phases }));
     return { blown: without(element.blown, phases), open: inOrder(element.phases, element.open + phases) };
   }),
-  "set-position": only(["transfer"], (element, step, name) => {
+  "set-position": only(["transfer", "regulator"], (element, step, name) => {
     const position = step.position ?? step.to ?? "";
+    if (element.kind === "regulator")
+      return Object.values(element.taps).every((it) => it === 0)
+        ? refuse(say("step.alreadyThere", { name: name(), position }))
+        : { taps: {} };
     return element.position === position
       ? refuse(say("step.alreadyThere", { name: name(), position }))
       : { position };
@@ -178,10 +183,19 @@ const MOVES: Partial<Record<Step["do"], Move>> = {
   start: only(["generator", "source"], setTo("on", true)),
   stop: only(["generator", "source"], setTo("on", false)),
   tag: setTo("tagged", true),
-  untag: setTo("tagged", false),
+  untag: (element, step, name) => {
+    const keys = setTo("tagged", false)(element, step, name);
+    return isRefusal(keys) || !has(element, "taggedBy") ? keys : { ...keys, taggedBy: "" };
+  },
   block: setTo("blocked", true),
   unblock: setTo("blocked", false),
   unground: () => ({}),
+  "hand-over": (element, step, name) => {
+    const key = has(element, "taggedBy") ? "taggedBy" : has(element, "by") ? "by" : undefined;
+    return key === undefined
+      ? refuse(say("step.otherKind", { name: name(), verb: say("doing.hand-over") }))
+      : { [key]: step.to ?? "" };
+  },
 };
 
 /** The drawing with the link of one phase blown: its barrel has dropped open. */
@@ -190,7 +204,8 @@ export function withLinkBlown(system: System, id: ElementId, letter: string): Sy
   return put(system, id, { blown: inOrder(element.phases, element.blown + letter) });
 }
 
-function put(system: System, id: ElementId, keys: JsonObject): System {
+/** The drawing with other values of some keys of one element. */
+export function put(system: System, id: ElementId, keys: JsonObject): System {
   if (Object.keys(keys).length === 0) return system;
   const { fields } = deviceOf(system.elements[id]!.kind);
   const record: Record<string, JsonObject[string]> = { ...system.elements[id]! };

@@ -76,7 +76,7 @@ export function beginJob(document: StillhotDocument): JobState {
     briefed: false,
     briefAgain: undefined,
     permit: jobOf(document).permit,
-    permitHolder: "",
+    permitHolder: jobOf(document).permitHolder,
     unrepeated: 0,
     detector: "unproven",
     tested: NONE,

@@ -1,6 +1,6 @@
 import { conductorNames } from "../../document";
 import type { System } from "../../document";
-import { isRefusal, say } from "../../terms";
+import { isRefusal, type Refusal, say } from "../../terms";
 import { systemAfterBlowing } from "../effects/blowing";
 import { chargesAfter } from "../effects/capacitors";
 import { type Consequence, consequenceOf } from "../effects/consequence";
@@ -8,6 +8,8 @@ import { systemAfter } from "../job/positions";
 import { readingsOf } from "../job/readings";
 import type { RehearsalFinding } from "../rules/rule";
 import { findingsOf } from "../rules";
+import { isAnothers } from "../job/owners";
+import { systemAfterWork } from "../job/repair";
 import { documentStanding } from "../job/standing";
 import type { JobState } from "../job/state";
 import {
@@ -31,11 +33,11 @@ export interface PlayedStep {
 
 /** Plays one step. Pure: the state before stays as it was, so a step is undone by going back to it. */
 export function play(before: JobState, step: Step): PlayedStep {
-  const after = advance(before, step);
+  const after = underHands(before, step);
   return {
     n: after.played.length,
     step,
-    state: onceCleared(step, before, after),
+    state: onceWorked(step, onceCleared(step, before, after)),
     findings: findingsOf(step, before, after),
     consequence: consequenceOf(step, before, after),
   };
@@ -56,9 +58,19 @@ export const planChanged = (state: JobState): JobState =>
   state.briefed ? { ...state, briefAgain: say("brief.planChanged") } : state;
 
 /** How the job stands after a step, whatever the rules say of it. */
-export function advance(before: JobState, step: Step): JobState {
+export const advance = (before: JobState, step: Step): JobState => onceWorked(step, underHands(before, step));
+
+/** The drawing as the work leaves it. While hands are at it everything still stands as before. */
+function onceWorked(step: Step, state: JobState): JobState {
+  if (step.do !== "work") return state;
+  const system = systemAfterWork(state.document, step);
+  return system === state.document.system ? state : { ...state, document: standingAfter(state, system) };
+}
+
+/** How the job stands while a step is done: for everything but work that is how it stands after it. */
+function underHands(before: JobState, step: Step): JobState {
   const n = before.played.length + 1;
-  const moved = systemAfter(before.document.system, step);
+  const moved = movedBy(before, step);
   const system = isRefusal(moved) ? before.document.system : moved;
   const after: JobState = {
     ...before,
@@ -77,6 +89,13 @@ export function advance(before: JobState, step: Step): JobState {
   const capacitors = chargesAfter(before, after, step);
   return capacitors === before.capacitors ? after : { ...after, capacitors };
 }
+
+/** A tag of the crew's own beside another's comes and goes without it. */
+const movedBy = (before: JobState, step: Step): System | Refusal =>
+  (step.do === "tag" && isAnothers(before, step.element)) ||
+  (step.do === "untag" && isAnothers(before, step.element) && before.otherTags.has(step.element!))
+    ? before.document.system
+    : systemAfter(before.document.system, step);
 
 /** The drawing as it then stands. Where an inject has changed more than the job's things, it is a document of its own. */
 function standingAfter({ asFound, document }: JobState, system: System): JobState["document"] {
@@ -115,6 +134,8 @@ function told(before: JobState, step: Step, n: number): Partial<JobState> | unde
       return { permit: "held", unrepeated: n, permitHolder: step.with ?? before.permitHolder };
     case "release-permit":
       return { permit: "released" };
+    case "hand-over":
+      return step.permit === true ? { permitHolder: step.to ?? "" } : undefined;
     case "confirm":
       return {
         unrepeated: 0,

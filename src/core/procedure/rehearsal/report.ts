@@ -1,6 +1,7 @@
 import type { Step } from "../../document";
 import type { Assessment, Verdict } from "../../hazard";
 import { type Catalogue, say, type Severity, spell } from "../../terms";
+import { type CustomersOut, customersOutIn } from "./customers";
 import type { PlayedStep } from "./play";
 import type { Rehearsal } from "./rehearse";
 import type { StepMark, RehearsalFinding } from "../rules/rule";
@@ -31,6 +32,7 @@ const spellFinding = (
 /** What the command line prints for a rehearsal, without the file's name; every sentence spelled out. */
 export interface RehearsalJson {
   readonly ok: boolean;
+  readonly customers: CustomersOut;
   readonly steps: readonly StepJson[];
   readonly findings: readonly SpelledFinding[];
   readonly final: Omit<Assessment, "findings"> & { readonly findings: readonly SpelledFinding[] };
@@ -51,13 +53,12 @@ interface StepJson {
   >;
 }
 
-export function rehearsalJson(
-  { ok, steps, findings, final }: Rehearsal,
-  catalogue?: Catalogue,
-): RehearsalJson {
+export function rehearsalJson(rehearsal: Rehearsal, catalogue?: Catalogue): RehearsalJson {
+  const { ok, steps, findings, final } = rehearsal;
   const spelled = (it: RehearsalFinding) => spellFinding(it, catalogue);
   return {
     ok,
+    customers: customersOutIn(rehearsal),
     steps: steps.map((it) => stepJson(it, catalogue)),
     findings: findings.map(spelled),
     final: { ...final, findings: final.findings.map(spelled) },

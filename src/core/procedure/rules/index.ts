@@ -25,7 +25,9 @@ import { loadBreakRating } from "./loadBreakRating";
 import { loadNotDropped } from "./loadNotDropped";
 import { looseHardware } from "./looseHardware";
 import { neutralVolts } from "./neutralVolts";
+import { notRepaired } from "./notRepaired";
 import { openPhaseBackfeed } from "./openPhaseBackfeed";
+import { othersTag } from "./othersTag";
 import { permitFirst } from "./permitFirst";
 import { permitRelease } from "./permitRelease";
 import { phaseCheck } from "./phaseCheck";
@@ -62,6 +64,7 @@ export const RULES: readonly Rule[] = [
   automaticDevice,
   tagEach,
   taggedOperated,
+  othersTag,
   detectorCheck,
   testBeforeGround,
   testLive,
@@ -80,6 +83,7 @@ export const RULES: readonly Rule[] = [
   ferroresonance,
   approachDistance,
   workNotSafe,
+  notRepaired,
   groundsLeft,
   clearBeforeUngrounding,
   allClearFirst,

@@ -2,7 +2,7 @@ import { checkRule, TAP } from "../../../../tests/support/jobNotation";
 
 checkRule(
   "release-order",
-  "1910.269(m)(3)(x) to (xii): everyone clear and grounds off, then released by the one who holds it, then tags off",
+  "1910.269(m)(3)(x) to (xii): everyone clear and grounds off, then released, then tags off",
   TAP,
   [
     [
@@ -15,12 +15,6 @@ checkRule(
       "request-permit; receive-permit; open c1 with load-break-tool; tag c1; lift k1; tag k1; block k1; check-detector; test p2 A; check-detector; ground p2 A cable 2/0; release-permit",
       "danger g1",
     ],
-    [
-      "released by somebody else",
-      "request-permit; receive-permit with lead; release-permit with helper",
-      "warning job",
-    ],
-    ["released by its holder", "request-permit; receive-permit with lead; release-permit with lead", ""],
     [
       "a tag comes off before the release",
       "request-permit; receive-permit; open c1; tag c1; untag c1",

@@ -3,10 +3,9 @@ import { say } from "../../terms";
 import { elementsOf, listOf, nameOf, setName, workPlaces } from "../job/names";
 import { defineRule, type Problem } from "./rule";
 import type { JobState } from "../job/state";
-import type { Step } from "../../document";
 
 /**
- * Release goes in order: people clear, grounds off, released by the one who holds it, tags off; then it is closed. While
+ * Release goes in order: people clear, grounds off, released, tags off; then it is closed. While
  * people are on the line no tag and no block comes off, with a permit or without one.
  */
 export const releaseOrder = defineRule({
@@ -14,7 +13,7 @@ export const releaseOrder = defineRule({
   severity: "danger",
   citation: citationOf("m3-x-release"),
   check(step, before) {
-    if (step.do === "release-permit") return releaseProblems(step, before);
+    if (step.do === "release-permit") return releaseProblems(before);
     if (step.do !== "untag" && step.do !== "unblock") return undefined;
     if (before.workUnderWay.size > 0) return underWay(step.do, step.element!, before);
     if (step.do === "unblock" || before.permit !== "held") return undefined;
@@ -38,7 +37,7 @@ const underWay = (verb: "untag" | "unblock", element: string, before: JobState):
   marks: [{ step: before.lastWork, why: say("mark.workBegan") }],
 });
 
-function releaseProblems(step: Step, before: JobState): Problem[] {
+function releaseProblems(before: JobState): Problem[] {
   const sets = elementsOf(before.document.system)
     .filter(([id, it]) => it.kind === "ground" && !(id in before.asFound.system.elements))
     .map(([id]) => id);
@@ -58,15 +57,6 @@ function releaseProblems(step: Step, before: JobState): Problem[] {
       help: say("rule.release-order.grounds.help", {
         sets: listOf(sets.map((id) => setName(before.document, id))),
       }),
-    });
-  const by = step.with ?? before.permitHolder;
-  if (before.permitHolder !== "" && by !== before.permitHolder)
-    problems.push({
-      where: "job",
-      severity: "warning",
-      citation: citationOf("m3-xi-same-person"),
-      message: say("rule.release-order.holder", { by, holder: before.permitHolder }),
-      help: say("rule.release-order.holder.help", { holder: before.permitHolder }),
     });
   if (before.permit !== "held")
     problems.push({

@@ -37,6 +37,8 @@ export const company = {
   "ruleName.visible-gap": "Isolation rests on a gap that one can see",
   "ruleName.automatic-device": "What closes by itself or from afar is blocked",
   "ruleName.tag-each": "Every opening that keeps the work dead has a tag",
+  "ruleName.others-tag": "What is another crew’s is left alone",
+  "ruleName.not-repaired": "What is to be repaired is not energized before that",
   "ruleName.tagged-operated": "What carries a tag is not operated",
   "ruleName.detector-check": "The detector is proven before a test and after it",
   "ruleName.test-before-ground": "A ground goes only on what was tested there",

@@ -12,6 +12,7 @@ export const devices = {
   "read.lettersAbc": "letters out of ABC, in that order, each once",
   "read.letters": "letters out of ABC or out of 12, in that order, each once",
   "read.ownPhases": "letters out of the element's own phases ({phases}), or true for all of them",
+  "read.ids": "a list of ids, each once",
   "read.id": "an id of 1 to 40 letters, digits, _ and -",
   "read.impedance": "an impedance [r, x] in ohms, r not negative and not both zero",
   "read.matrix": "a square matrix of at most 4 rows of {entries} numbers",

@@ -28,6 +28,7 @@ export const document = {
   "file.structureOn": "a structure is on no other one; only points and devices say what they are on",
   "file.idOfSpan": "the id of a span of this file",
   "file.idOfWorkPoint": "the id of a work point of this job",
+  "file.idOfElement": "the id of an element of this file",
   "file.idOfStepElement":
     "the id of an element of this file, or of a ground set that an earlier step puts on",
   "file.badId": "an id is 1 to 40 letters, digits, _ and -, and does not start with -",

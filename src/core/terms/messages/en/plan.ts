@@ -43,6 +43,7 @@ export const plan = {
   "verb.confirm": "Repeat back",
   "verb.stand-clear": "Stand clear",
   "verb.release-permit": "Release the permit",
+  "verb.hand-over": "Hand over",
   "verb.note": "Note",
   "verb.onPhases": "{verb} {phases}",
 

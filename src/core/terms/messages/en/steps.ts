@@ -36,6 +36,8 @@ export const steps = {
   "do.all-clear": "All-clear from each by name",
   "do.confirm": "Repeat it back",
   "do.stand-clear": "Stand clear and look away",
+  "do.hand-over": "Hand {name} over to {position}",
+  "do.permit": "the permit",
   "do.release-permit": "Release the permit",
   "do.note": "Note",
   "do.saying": "{act}: {text}",
@@ -97,6 +99,7 @@ export const steps = {
   "seen.all-clear": "each has answered",
   "seen.confirm": "heard right",
   "seen.stand-clear": "everyone clear",
+  "seen.hand-over": "both have said so",
   "seen.release-permit": "operator has it back",
   "seen.note": "read",
 } as const;

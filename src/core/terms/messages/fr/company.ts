@@ -37,6 +37,8 @@ export const company = {
   "ruleName.visible-gap": "L'isolement repose sur une coupure que l'on voit",
   "ruleName.automatic-device": "Ce qui se ferme seul ou à distance est bloqué",
   "ruleName.tag-each": "Chaque ouverture qui tient le travail hors tension a une étiquette",
+  "ruleName.others-tag": "Ce qui est à une autre équipe n’est pas touché",
+  "ruleName.not-repaired": "Ce qui est à réparer n’est pas mis sous tension avant",
   "ruleName.tagged-operated": "Ce qui porte une étiquette ne se manœuvre pas",
   "ruleName.detector-check": "Le détecteur est prouvé avant une vérification et après",
   "ruleName.test-before-ground": "Une terre ne se pose que sur ce qui y a été vérifié",

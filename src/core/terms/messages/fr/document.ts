@@ -31,6 +31,7 @@ export const document = {
     "une structure n'est sur aucune autre ; seuls les points et les appareils disent sur quoi ils sont",
   "file.idOfSpan": "l'identifiant d'une portée de ce fichier",
   "file.idOfWorkPoint": "l'identifiant d'un point de travail de ce chantier",
+  "file.idOfElement": "l'identifiant d'un élément de ce fichier",
   "file.idOfStepElement":
     "l'identifiant d'un élément de ce fichier, ou d'une mise à la terre posée à une étape antérieure",
   "file.badId": "un identifiant a 1 à 40 lettres, chiffres, _ et -, et ne commence pas par -",

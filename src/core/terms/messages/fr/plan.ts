@@ -43,6 +43,7 @@ export const plan = {
   "verb.confirm": "Répéter l'ordre",
   "verb.stand-clear": "S'écarter",
   "verb.release-permit": "Rendre l'autorisation",
+  "verb.hand-over": "Transmettre",
   "verb.note": "Note",
   "verb.onPhases": "{verb} {phases}",
 

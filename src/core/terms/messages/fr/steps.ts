@@ -36,6 +36,8 @@ export const steps = {
   "do.all-clear": "Tous dégagés, chacun par son nom",
   "do.confirm": "Le répéter",
   "do.stand-clear": "S'écarter et détourner le regard",
+  "do.hand-over": "Transmettre {name} à {position}",
+  "do.permit": "l’autorisation",
   "do.release-permit": "Rendre l'autorisation",
   "do.note": "Note",
   "do.saying": "{act} : {text}",
@@ -97,6 +99,7 @@ export const steps = {
   "seen.all-clear": "chacun a répondu",
   "seen.confirm": "bien entendu",
   "seen.stand-clear": "tous à l'écart",
+  "seen.hand-over": "les deux l’ont dit",
   "seen.release-permit": "l'exploitant l'a reprise",
   "seen.note": "lu",
 } as const;

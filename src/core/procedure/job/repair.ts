@@ -1,0 +1,57 @@
+import type { CircuitElement } from "../../devices";
+import {
+  complete,
+  jobOf,
+  type SavedElement,
+  type Step,
+  type StillhotDocument,
+  type System,
+} from "../../document";
+import type { ElementId, JsonObject, WorkPointId } from "../../terms";
+import { put } from "./positions";
+
+/** Elements that the work at a work point makes sound, puts in or takes down. */
+export const doneBy = (document: StillhotDocument, workPoint: string | undefined): readonly ElementId[] =>
+  (jobOf(document).workPoints[workPoint as WorkPointId]?.does ?? []) as readonly ElementId[];
+
+/**
+ * The drawing as a work step leaves it: faults that it clears and things that it takes down are gone, what was planned is
+ * there, what was parted, cut, blown or failed is whole. Positions stay as they are.
+ */
+export function systemAfterWork(document: StillhotDocument, { at }: Step): System {
+  const { leave } = jobOf(document);
+  let { system } = document;
+  for (const id of doneBy(document, at)) {
+    const saved = Object.hasOwn(system.elements, id) ? system.elements[id]! : undefined;
+    if (saved === undefined) continue;
+    const element = complete(saved);
+    if (element.kind === "fault" || element.leave === "gone" || leave[id] === "gone")
+      system = without(system, id);
+    else system = put(system, id, soundKeys(saved, element));
+  }
+  return system;
+}
+
+function without(system: System, id: ElementId): System {
+  const { [id]: _gone, ...elements } = system.elements;
+  return { ...system, elements };
+}
+
+/** Keys that say of a thing that it is not whole, or not yet there. */
+const UNSOUND_KEYS = ["planned", "condition", "parted", "cut", "failed", "loose"] as const;
+
+function soundKeys(saved: SavedElement, element: CircuitElement): JsonObject {
+  const { blown, open, phases } = element as { blown?: string; open?: string; phases?: string };
+  // A blown link drops its barrel: with a new link in, the barrel still hangs open.
+  const renewed =
+    blown === undefined || blown === ""
+      ? {}
+      : { blown: "", open: [...phases!].filter((it) => `${open}${blown}`.includes(it)).join("") };
+  const mended = UNSOUND_KEYS.filter((key) => saved[key] !== undefined && saved[key] !== "sound");
+  return {
+    ...renewed,
+    ...Object.fromEntries(mended.map((key) => [key, SOUND[key]])),
+  };
+}
+
+const SOUND = { planned: false, condition: "sound", parted: "", cut: "", failed: "", loose: false } as const;

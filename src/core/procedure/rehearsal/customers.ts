@@ -1,0 +1,52 @@
+import { perObject } from "../../document";
+import { conductorId, lettersOf } from "../../terms";
+import { elementsOf } from "../job/names";
+import { asItStands } from "../job/seen";
+import type { JobState } from "../job/state";
+import type { Rehearsal } from "./rehearse";
+
+/** Customers without supply over a job. */
+export interface CustomersOut {
+  readonly asFound: number;
+  /** at the most while work is going on */
+  readonly during: number;
+  /** at the most at all */
+  readonly worst: number;
+  readonly end: number;
+  /** added up over all steps */
+  readonly steps: number;
+}
+
+/** Customers whose service has not every one of its conductors from the utility; a machine of their own is no supply. */
+export const customersWithout = (state: JobState): number => countedIn(state.document.system)(state);
+
+const countedIn = perObject((_system: object) => {
+  let count: number | undefined;
+  return (state: JobState): number => (count ??= counted(state));
+});
+
+function counted(state: JobState): number {
+  const { conductors } = asItStands(state);
+  return elementsOf(state.document.system).reduce(
+    (sum, [, it]) =>
+      it.kind === "load" &&
+      !lettersOf(it.phases).every((letter) => conductors[conductorId(it.at, letter)]?.state === "energized")
+        ? sum + it.customers
+        : sum,
+    0,
+  );
+}
+
+/** How many customers are without supply in the course of a rehearsal. */
+export function customersOutIn({ begin, steps }: Pick<Rehearsal, "begin" | "steps">): CustomersOut {
+  const counts = steps.map(({ state }) => customersWithout(state));
+  const atWork = steps.flatMap(({ state }, index) => (state.workUnderWay.size > 0 ? [counts[index]!] : []));
+  const asFound = customersWithout(begin);
+  return {
+    asFound,
+    during: Math.max(0, ...atWork),
+    worst: Math.max(asFound, ...counts),
+    end: counts.at(-1) ?? asFound,
+    steps: counts.reduce((sum, it) => sum + it, 0),
+  };
+}
