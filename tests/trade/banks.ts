@@ -221,7 +221,11 @@ export const BANK_JOBS: readonly EverydayJob[] = [
         "open sw1; tag sw1; block sw1 => open c1 A with load-break-tool; open sw1; tag sw1; block sw1 | open c1 ABC with extending-stick => open c1 BC with extending-stick",
         "warning ferroresonance @ open c1 A with load-break-tool",
       ],
-      ["switched before the permit", "request-permit => open sw1; request-permit | - open sw1; tag sw1", "danger permit-first @ open sw1"],
+      [
+        "switched before the permit",
+        "request-permit => open sw1; request-permit | - open sw1; tag sw1",
+        "danger permit-first @ open sw1",
+      ],
       [
         "the meter left in and the low side not grounded",
         "- pull m1 | - tag m1 | - untag m1 | - replace m1 | - ground d2 ABC cable 2/0 as g2 | - unground g2 first phase",

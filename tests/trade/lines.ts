@@ -92,7 +92,11 @@ export const LINE_JOBS: readonly EverydayJob[] = [
         "ground p3 ABC cable 4/0 as g1 => ground p3 ABC cable 4 as g1",
         "danger ground-rating @ ground p3 ABC cable 4 as g1",
       ],
-      ["the remote switch not blocked", "- block sw1 | - unblock sw1", "danger automatic-device @ test p3 ABC"],
+      [
+        "the remote switch not blocked",
+        "- block sw1 | - unblock sw1",
+        "danger automatic-device @ test p3 ABC",
+      ],
       ["nobody kept off the pole's base", "- barricade p3", "warning step-touch @ work w1"],
       [
         "no set at the place of work",
@@ -134,7 +138,11 @@ export const LINE_JOBS: readonly EverydayJob[] = [
         "open c1 A with load-break-tool; tag c1 => lift k1 A with clamp-stick; open c1 A with load-break-tool; tag c1 | lift k1 A with clamp-stick; block k1 => block k1",
         "danger load-break @ lift k1 A with clamp-stick",
       ],
-      ["the pole shaken before it is secured", "- secure k1", "danger loose-hardware @ lift k1 A with clamp-stick"],
+      [
+        "the pole shaken before it is secured",
+        "- secure k1",
+        "danger loose-hardware @ lift k1 A with clamp-stick",
+      ],
       [
         "the load picked up by the clamp",
         "untag k1; unblock k1; attach k1 A with clamp-stick => untag c1; close c1 A; untag k1; unblock k1; attach k1 A with clamp-stick | untag c1; stand-clear; close c1 A => note",
@@ -253,17 +261,17 @@ export const LINE_JOBS: readonly EverydayJob[] = [
         "warning phase-check @ close sw9",
       ],
       ["the tap's switch has no tag", "- tag sw4 | - untag sw4", "danger tag-each @ test p3 ABC"],
-      ["a ground left where the new span begins", "- unground g2 first phase", "danger grounds-left @ close sw1"],
+      [
+        "a ground left where the new span begins",
+        "- unground g2 first phase",
+        "danger grounds-left @ close sw1",
+      ],
       [
         "the line closed while people are on it",
         "work w1 => work w1; close sw1 | unblock sw1; untag sw1; close sw1 => untag sw1 | - block sw1",
         "danger grounds-left @ close sw1",
       ],
-      [
-        "the tie left closed at the end",
-        "- open sw9",
-        "warning left-behind @ end",
-      ],
+      ["the tie left closed at the end", "- open sw9", "warning left-behind @ end"],
     ],
   },
   {

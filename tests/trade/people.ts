@@ -79,12 +79,12 @@ export const PEOPLE_JOBS: readonly EverydayJob[] = [
       unblock sw1; untag sw1; close sw1`,
     mistakes: [
       ["their tag taken off", "barricade p3 => untag sw2", "danger others-tag @ untag sw2"],
+      ["their switch closed", "barricade p3 => unblock sw2; close sw2", "danger others-tag @ close sw2"],
       [
-        "their switch closed",
-        "barricade p3 => unblock sw2; close sw2",
-        "danger others-tag @ close sw2",
+        "their ground taken off",
+        "barricade p3 => unground gz first phase",
+        "danger others-tag @ unground gz first phase",
       ],
-      ["their ground taken off", "barricade p3 => unground gz first phase", "danger others-tag @ unground gz first phase"],
       [
         "the permit given back by somebody else",
         "receive-permit => receive-permit with Crew_4 | release-permit => release-permit with Crew_9",

@@ -98,11 +98,7 @@ export const DEVICE_JOBS: readonly EverydayJob[] = [
       open by ABC
       unblock r1`,
     mistakes: [
-      [
-        "bypassed off neutral",
-        "- set-position r1 to neutral",
-        "danger regulator-neutral @ close by A",
-      ],
+      ["bypassed off neutral", "- set-position r1 to neutral", "danger regulator-neutral @ close by A"],
       ["not blocked at neutral", "- block r1 | - unblock r1", "warning regulator-neutral @ close by A"],
       [
         "its disconnect opened before the bypass is closed",
@@ -218,11 +214,7 @@ export const DEVICE_JOBS: readonly EverydayJob[] = [
         "- cover p0 | - cover p3 | - uncover p0 | - uncover p3",
         "danger approach-distance @ work w1",
       ],
-      [
-        "the recloser's ground left on",
-        "- unground g1 first phase",
-        "danger grounds-left @ close ds",
-      ],
+      ["the recloser's ground left on", "- unground g1 first phase", "danger grounds-left @ close ds"],
       [
         "work begins before it is grounded",
         "- ground p1 ABC cable 4/0 as g1 | - unground g1 first phase",
