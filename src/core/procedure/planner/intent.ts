@@ -13,11 +13,15 @@ import {
   type ElementId,
   type Letter,
   type Message,
+  partsOfConductor,
   type PointId,
   type WorkPointId,
 } from "../../terms";
+import { islandOf } from "../job/joined";
 import { beginJob, type JobState } from "../job/state";
 import { withKeys } from "./breaking";
+import type { Move } from "./closing";
+import { madeSound, terminalsOfWork } from "./ending";
 import type { Choice } from "./search";
 
 /** A place where a ground set goes on. */
@@ -39,6 +43,8 @@ export interface Intent {
   readonly grounds: readonly GroundPlace[];
   readonly covers: ReadonlySet<string>;
   readonly barricades: ReadonlySet<PointId>;
+  /** where a wire is down: guarded before anything else */
+  readonly wiresDown: ReadonlySet<PointId>;
   readonly secures: ReadonlySet<ElementId>;
   /** why a permit is asked for */
   readonly permit: Message | undefined;
@@ -47,16 +53,51 @@ export interface Intent {
   readonly waitSeconds: number;
   /** tested once more with the grounds on: what a neighbour induces is gone only then */
   readonly retest: boolean;
+  /** every move from the work, done, to the line in service */
+  readonly back: readonly Move[];
 }
 
 export const workPointsOf = (document: StillhotDocument): (readonly [WorkPointId, WorkPoint])[] =>
   Object.entries(jobOf(document).workPoints) as [WorkPointId, WorkPoint][];
 
-/** Phase conductors on which the crew works. */
-export const workedOn = (document: StillhotDocument): ConductorId[] =>
-  workPointsOf(document).flatMap(([, { at, conductors }]) =>
-    [...conductors].filter((it) => it !== "N").map((it) => conductorId(at, it as Letter)),
-  );
+/** Phase conductors on which hands come: those of the work points, and every terminal of what is changed or mended. */
+export const workedOn = (document: StillhotDocument): ConductorId[] => [
+  ...new Set([
+    ...workPointsOf(document).flatMap(([, { at, conductors }]) =>
+      [...conductors].filter((it) => it !== "N").map((it) => conductorId(at, it as Letter)),
+    ),
+    ...[...madeSound(document)].flatMap((id) => terminalsOfWork(document.system, id)),
+  ]),
+];
+
+/**
+ * Places where it is tested and grounded, with their phases together: the work points, and each terminal of what is
+ * changed that nothing joins to one of them while the work goes on.
+ */
+export function placesOfWork(document: StillhotDocument, ready: System): { at: PointId; phases: string }[] {
+  const places = new Map<PointId, string>();
+  const held = new Set<number>();
+  const add = (at: PointId, letters: string): void => {
+    places.set(at, (places.get(at) ?? "") + letters);
+    for (const letter of letters) held.add(islandOf(ready, conductorId(at, letter as Letter)));
+  };
+  for (const [, { at, conductors }] of workPointsOf(document)) add(at, conductors);
+  for (const id of [...madeSound(document)].filter((it) => isBetweenGrounds(document, it)))
+    for (const terminal of terminalsOfWork(document.system, id)) {
+      if (held.has(islandOf(ready, terminal))) continue;
+      const { point, letter } = partsOfConductor(terminal);
+      add(point, letter);
+    }
+  return [...places].map(([at, letters]) => ({
+    at,
+    phases: ["A", "B", "C", "1", "2"].filter((it) => letters.includes(it)).join(""),
+  }));
+}
+
+/** Whether hands on one side of a thing come to its other side too, so that both sides are held. */
+const isBetweenGrounds = ({ system }: StillhotDocument, id: ElementId): boolean =>
+  Object.hasOwn(system.elements, id) &&
+  !["transformer", "clamp", "meter"].includes(system.elements[id]!.kind);
 
 /** Letters of a point's phases, those of its neutral left out. */
 export const phasesAtPoint = (system: System, at: string): string =>
@@ -72,7 +113,7 @@ function systemReady({
   blocks,
   grounds,
 }: Pick<Intent, "choice" | "tags" | "blocks" | "grounds">): System {
-  let ready = choice.order.after;
+  let ready = choice.ready;
   const keys = new Map<ElementId, Record<string, boolean>>();
   for (const id of tags) keys.set(id, { ...keys.get(id), tagged: true });
   for (const id of blocks) keys.set(id, { ...keys.get(id), blocked: true });

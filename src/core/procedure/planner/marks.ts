@@ -11,14 +11,14 @@ import { nodesOfFeeder, wayBetween } from "./ways";
  * what the isolation rests on. The rule on tags asks the assessment for it; this is the same from the graph alone, so that
  * an order is right at the first try nearly always.
  */
-export function closableOnto(document: StillhotDocument, { order }: Choice): ElementId[] {
-  const circuit = circuitOf(order.after);
+export function closableOnto(document: StillhotDocument, { ready }: Choice): ElementId[] {
+  const circuit = circuitOf(ready);
   const graph = reachGraphOf(circuit);
   const { edgeOn } = standingOf(circuit);
   const { assumeGenerators } = settingsOf(document);
   const worked = workedOn(document).flatMap((id) => circuit.nodeOf.get(id) ?? []);
   const own = joinedTo(worked);
-  const feeders = elementsOf(order.after).flatMap(([id, it]) => {
+  const feeders = elementsOf(ready).flatMap(([id, it]) => {
     const feeds =
       it.kind === "source" ||
       it.kind === "generator" ||

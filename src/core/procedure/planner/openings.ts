@@ -10,7 +10,8 @@ import {
 import { complete, jobOf, perObject, type Step, type StillhotDocument, type System } from "../../document";
 import { hasTool } from "../../steps";
 import { circuitOf, EARTH, endsOf, reachGraphOf } from "../../network";
-import type { ElementId, PointId } from "../../terms";
+import type { ElementId, Message, PointId } from "../../terms";
+import { nameOf, namesOf } from "../job/names";
 
 /** One thing that the crew can open, or stop: a single pole, or all poles of a gang. */
 export interface Opening {
@@ -28,6 +29,8 @@ export interface Opening {
   readonly trouble: number;
   /** edges of the graph of conductors that it opens */
   readonly edges: readonly number[];
+  /** the same by phase, in the order of `phases` */
+  readonly edgesByPhase: readonly (readonly number[])[];
   /** a gap that one can see, so that isolation may rest on it */
   readonly visibleGap: boolean;
   /** can close by itself or from afar unless it is blocked */
@@ -59,7 +62,7 @@ export interface Openings {
   readonly byGenerator: ReadonlyMap<ElementId, Opening>;
 }
 
-/** Openings of a document. What carries somebody's tag and is closed is nobody's to operate. */
+/** Openings of a document. What carries somebody's tag and is closed is nobody's to operate, and what is seized does not move. */
 export const openingsOf: (document: StillhotDocument) => Openings = perObject(
   (document: StillhotDocument) => {
     const { system } = document;
@@ -75,12 +78,27 @@ export const openingsOf: (document: StillhotDocument) => Openings = perObject(
   },
 );
 
+/** The same of a drawing as it stands at some moment of the job: its numbers of edges are that drawing's own. */
+export const openingsIn = (document: StillhotDocument, system: System): Openings =>
+  openingsOf(documentOn(document, system));
+
+const documentsOn = perObject((_document: StillhotDocument) => new WeakMap<System, StillhotDocument>());
+
+/** The job of a document on a drawing as it stands at some moment; the same object for the same drawing. */
+export function documentOn(document: StillhotDocument, system: System): StillhotDocument {
+  if (system === document.system) return document;
+  const known = documentsOn(document);
+  let found = known.get(system);
+  if (found === undefined) known.set(system, (found = { ...document, system }));
+  return found;
+}
+
 function openingsOfElement(system: System, id: ElementId, tools: readonly string[]): Opening[] {
   const element = complete(system.elements[id]!);
   const handling = handlingOf(element);
   if (handling === undefined || (element as { tagged?: boolean }).tagged === true) return [];
   if (handling.tools.length > 0 && !handling.tools.some((it) => hasTool(tools, it))) return [];
-  if (!canGoOff(element)) return [];
+  if (!canGoOff(element) || system.elements[id]!["condition"] === "seized") return [];
   const { moves } = handling;
   const open = openPhasesOf(element);
   const closed = [...(element as { phases: string }).phases].filter((it) => !open.includes(it));
@@ -100,9 +118,27 @@ function openingsOfElement(system: System, id: ElementId, tools: readonly string
       poles: isGang ? 1 : phases.length,
       trouble: handling.trouble,
       edges: moves === "machine" ? [] : edgesOf(system, id, phases),
+      edgesByPhase: moves === "machine" ? [] : [...phases].map((it) => edgesOf(system, id, it)),
       visibleGap: opening?.visibleGap ?? true,
       automatic: opening?.automatic ?? false,
     }));
+}
+
+/** Some phases of an opening; nothing where it has none of them. */
+export function partOf(opening: Opening, has: (letter: string) => boolean): Opening | undefined {
+  const kept = [...opening.phases].flatMap((letter, index) => (has(letter) ? [{ letter, index }] : []));
+  if (kept.length === 0) return undefined;
+  if (kept.length === opening.phases.length) return opening;
+  const phases = kept.map(({ letter }) => letter).join("");
+  const edgesByPhase = kept.map(({ index }) => opening.edgesByPhase[index]!);
+  return {
+    ...opening,
+    phases,
+    key: `${opening.element}/${phases}`,
+    poles: Math.min(opening.poles, phases.length),
+    edges: edgesByPhase.flat(),
+    edgesByPhase,
+  };
 }
 
 /**
@@ -164,3 +200,7 @@ const whatMoves = (element: CircuitElement, { moves }: Opening, phases: string):
   const isWhole = openingOf(element)?.gang === true && phases === (element as { phases: string }).phases;
   return moves !== "phases" || isWhole ? {} : { phases };
 };
+
+/** Names of the things of some openings, each once. */
+export const namesOfOpenings = (document: StillhotDocument, openings: readonly Opening[]): Message =>
+  namesOf([...new Set(openings.map(({ element }) => element))].map((id) => nameOf(document, id)));

@@ -1,7 +1,7 @@
 import { GROUNDING_CABLES, secondaryLetters } from "../../devices";
 import { complete, jobOf, settingsOf, type Step, type StillhotDocument } from "../../document";
 import { type Threat } from "../../hazard";
-import { circuitOf, type Circuit, EDGE, reachGraphOf, standingOf } from "../../network";
+import { circuitOf } from "../../network";
 import { withstandAmps } from "../../reference";
 import { conductorId, type ElementId, type Finding, type PointId, type WorkPointId } from "../../terms";
 import { dutiesOf } from "../effects/duty";
@@ -9,7 +9,7 @@ import { elementsOf } from "../job/names";
 import { seen } from "../job/seen";
 import type { JobState } from "../job/state";
 import { hasNeutral, type Intent } from "./intent";
-import { type Opening, openingsOf } from "./openings";
+import { nextBeyond } from "./nextBeyond";
 import { nodesOfFeeder, type Separation } from "./ways";
 import { alsoForced, wish, type Wishes } from "./wishes";
 
@@ -171,36 +171,4 @@ function pickedUpInParts(_finding: Broke, { document, step, wishes, intent }: Br
   if (beyond.length === 0) return wishes;
   const keys = beyond.map(({ key }) => key);
   return wish(alsoForced(wishes, keys), "first", ...keys);
-}
-
-/** Things beyond one that may drop load with a tool, nothing of the kind between. */
-function nextBeyond(document: StillhotDocument, element: ElementId): Opening[] {
-  const circuit: Circuit = circuitOf(document.system);
-  const { byEdge, all } = openingsOf(document);
-  const graph = reachGraphOf(circuit);
-  const { edgeOn } = standingOf(circuit);
-  const own = all.filter((it) => it.element === element).flatMap(({ edges }) => edges);
-  const seenNodes = new Set(own.map((edge) => graph.to[edge]!));
-  const queue = [...seenNodes];
-  const found = new Set<Opening>();
-  for (let head = 0; head < queue.length; head++) {
-    const node = queue[head]!;
-    for (let at = graph.rowStart[node]!; at < graph.rowStart[node + 1]!; at++) {
-      const edge = graph.around[at]! >> 1;
-      if (edgeOn[edge] === 0 || graph.kind[edge] !== EDGE.metallic || own.includes(edge)) continue;
-      const opening = byEdge.get(edge);
-      if (
-        opening !== undefined &&
-        ["cutout", "disconnect", "elbow", "recloser", "breaker"].includes(opening.kind)
-      ) {
-        found.add(opening);
-        continue;
-      }
-      const other = (graph.around[at]! & 1) === 0 ? graph.to[edge]! : graph.from[edge]!;
-      if (circuit.letterOfNode[other] === "N" || seenNodes.has(other)) continue;
-      seenNodes.add(other);
-      queue.push(other);
-    }
-  }
-  return [...found];
 }

@@ -1,13 +1,16 @@
-import { complete, perObject, type StillhotDocument } from "../../document";
-import { type Circuit, circuitOf, EARTH, reachGraphOf, standingOf } from "../../network";
+import { complete, perObject, type StillhotDocument, type System } from "../../document";
+import { type Circuit, circuitOf, EARTH, reachGraphOf } from "../../network";
 import { type ElementId, type PointId } from "../../terms";
 import { compareRanks, orderOpenings, type OpeningOrder } from "./breaking";
+import { customersDark } from "./closing";
 import { walkThrough } from "./distance";
 import { type Opening, openingsOf } from "./openings";
+import { type Restored, restored } from "./restored";
 import {
   type CustomersOut,
   customersOutOf,
   edgesTaken,
+  edgesWith,
   type Separation,
   type Strictness,
   type Way,
@@ -25,13 +28,23 @@ export interface Demand {
   readonly forbidden: ReadonlySet<string>;
   /** keys of openings that come first, as far as they may */
   readonly first: ReadonlySet<string>;
+  /** open things that feed the rest from another side while the work goes on */
+  readonly ties: readonly Opening[];
 }
 
-/** A set of openings that brings it about, and what it costs. */
+/** A set of openings that brings it about, what feeds the rest meanwhile, and what it costs. */
 export interface Choice {
   readonly openings: readonly Opening[];
   readonly order: OpeningOrder;
+  readonly restored: Restored;
+  /** the drawing with all of it done */
+  readonly ready: System;
+  /** customers without supply while the work goes on */
   readonly customers: CustomersOut;
+  /** no set with these openings can leave fewer customers out */
+  readonly least: number;
+  /** customers without supply while work goes on, at the worst before it, operations, walking: compared in this order */
+  readonly cost: readonly number[];
 }
 
 /** Why nothing did: ways without anything on them that opens, and things that nothing lets break their current. */
@@ -42,10 +55,11 @@ export interface DeadEnds {
 
 interface Candidate {
   readonly openings: readonly Opening[];
+  /** those among them that only take load off others: they may close again before the work */
+  readonly droppers: ReadonlySet<Opening>;
   readonly key: string;
-  /** customers, operations, walking: compared in this order */
+  /** customers at the least, operations, walking: compared in this order */
   readonly cost: readonly number[];
-  readonly customers: CustomersOut;
 }
 
 /** Sets looked at before the search gives up: a hundred devices take a few dozen. */
@@ -59,26 +73,27 @@ const MOST_SETS = 3000;
 export function* choices(document: StillhotDocument, demand: Demand, deadEnds: DeadEnds): Generator<Choice> {
   const circuit = circuitOf(document.system);
   const taken = edgesTaken(circuit, demand.strictness);
-  const all = openingsOf(document);
-  const forced = all.all.filter(({ key }) => demand.forced.includes(key));
-  const heap = [candidateOf(document, circuit, demand, forced)];
+  for (const { edges } of demand.ties) for (const edge of edges) taken[edge] = 1;
+  const forced = openingsOf(document).all.filter(({ key }) => demand.forced.includes(key));
+  const heap = [candidateOf(document, circuit, demand, forced, new Set())];
   const known = new Set(heap.map(({ key }) => key));
   const found: Candidate[] = [];
   for (let looked = 0; heap.length > 0 && looked < MOST_SETS; looked++) {
     const at = pop(heap);
     if (found.some((it) => it.openings.every((opening) => at.openings.includes(opening)))) continue;
     const more = growth(document, circuit, taken, demand, at, deadEnds);
-    if ("stuck" in more) {
+    if ("order" in more) {
       found.push(at);
-      yield { openings: at.openings, order: more, customers: at.customers };
+      yield choiceOf(document, demand, at, more.order);
       continue;
     }
-    for (const opening of more) {
+    for (const opening of more.lacks) {
       const grown = [...at.openings, opening].sort((a, b) => (a.key < b.key ? -1 : 1));
       const key = keyOf(grown);
       if (known.has(key)) continue;
       known.add(key);
-      push(heap, candidateOf(document, circuit, demand, grown));
+      const droppers = more.drops ? new Set([...at.droppers, opening]) : at.droppers;
+      push(heap, candidateOf(document, circuit, demand, grown, droppers));
     }
   }
 }
@@ -88,23 +103,65 @@ const keyOf = (openings: readonly Opening[]): string => openings.map(({ key }) =
 function candidateOf(
   document: StillhotDocument,
   circuit: Circuit,
-  { start }: Demand,
+  { start, ties }: Demand,
   openings: readonly Opening[],
+  droppers: ReadonlySet<Opening>,
 ): Candidate {
-  const customers = customersOutOf(circuit, openings);
-  const operations = openings.reduce(
-    (sum, { trouble, automatic, poles }) => sum + 2 * poles + trouble + (automatic ? 1 : 0),
-    0,
-  );
+  const stay = openings.filter((it) => !droppers.has(it));
+  const customers = customersOutOf(circuit, edgesWith(circuit, stay, ties), stoppedBy(stay));
   const walk = walkThrough(
     document.system,
     start,
     openings.map(({ at }) => at),
   );
-  return { openings, key: keyOf(openings), customers, cost: [customers.count, operations, walk] };
+  return {
+    openings,
+    droppers,
+    key: keyOf(openings),
+    cost: [customers.count, operationsOf(openings), walk],
+  };
 }
 
-/** What a set lacks: things of which one more has to open; or the order in which it can be opened, where it lacks nothing. */
+const operationsOf = (openings: readonly Opening[]): number =>
+  openings.reduce((sum, { trouble, automatic, poles }) => sum + 2 * poles + trouble + (automatic ? 1 : 0), 0);
+
+const stoppedBy = (openings: readonly Opening[]): ReadonlySet<ElementId> =>
+  new Set(openings.filter(({ moves }) => moves === "machine").map(({ element }) => element));
+
+/** A set with what can be fed again while it stands open, and its price. */
+function choiceOf(
+  document: StillhotDocument,
+  { separations }: Demand,
+  { openings, cost: [least, operations, walk] }: Candidate,
+  order: OpeningOrder,
+): Choice {
+  const back = restored(
+    document,
+    order.after,
+    separations.flatMap(({ targets }) => targets),
+  );
+  const ready = circuitOf(back.after);
+  const customers = customersOutOf(ready, edgesWith(ready, []));
+  return {
+    openings,
+    order,
+    restored: back,
+    ready: back.after,
+    customers,
+    least: least!,
+    cost: [
+      customers.count,
+      customersDark(circuitOf(order.after), []),
+      operations! + operationsOf(back.moves.map(({ opening }) => opening)),
+      walk!,
+    ],
+  };
+}
+
+/** Things of which one more has to open, be it only to take load off another; or the order, where nothing lacks. */
+type Growth =
+  { readonly lacks: readonly Opening[]; readonly drops: boolean } | { readonly order: OpeningOrder };
+
 function growth(
   document: StillhotDocument,
   circuit: Circuit,
@@ -112,28 +169,28 @@ function growth(
   demand: Demand,
   { openings }: Candidate,
   deadEnds: DeadEnds,
-): readonly Opening[] | OpeningOrder {
+): Growth {
   const edgeOn = taken.slice();
   for (const { edges, visibleGap } of openings)
     if (visibleGap || !demand.strictness.visibleGaps) for (const edge of edges) edgeOn[edge] = 0;
-  const stopped = new Set(openings.filter(({ moves }) => moves === "machine").map(({ element }) => element));
+  const stopped = stoppedBy(openings);
   for (const separation of demand.separations) {
     const way = wayBetween(circuit, edgeOn, separation, stopped);
     if (way === undefined) continue;
     const { byGenerator } = openingsOf(document);
     const generator = byGenerator.get(way.source);
-    const onWay = [...openingsAlong(document, way, demand), ...(generator === undefined ? [] : [generator])]
+    const lacks = [...openingsAlong(document, way, demand), ...(generator === undefined ? [] : [generator])]
       .filter(({ visibleGap }) => visibleGap || !demand.strictness.visibleGaps)
       .filter((it) => !openings.includes(it));
-    if (onWay.length === 0) deadEnds.ways.push(way);
-    return onWay;
+    if (lacks.length === 0) deadEnds.ways.push(way);
+    return { lacks, drops: false };
   }
   const order = orderRemembered(document, openings, demand.first);
   const [stuck] = order.stuck;
-  if (stuck === undefined) return order;
-  const droppers = droppersFor(document, circuit, stuck, openings, demand);
-  if (droppers.length === 0) deadEnds.stuck.push(stuck);
-  return droppers;
+  if (stuck === undefined) return { order };
+  const lacks = droppersFor(document, circuit, stuck, openings, demand);
+  if (lacks.length === 0) deadEnds.stuck.push(stuck);
+  return { lacks, drops: true };
 }
 
 const orders = perObject((_document: StillhotDocument) => new Map<string, OpeningOrder>());
@@ -168,8 +225,7 @@ function droppersFor(
   demand: Demand,
 ): Opening[] {
   const graph = reachGraphOf(circuit);
-  const edgeOn = standingOf(circuit).edgeOn.slice();
-  for (const { edges } of openings) for (const edge of edges) edgeOn[edge] = 0;
+  const edgeOn = edgesWith(circuit, openings);
   const supplies = circuit.emfs.flatMap(({ element, part, legs, star }) =>
     part.on ? [{ element: circuit.elementIds[element]!, nodes: [...legs, star] }] : [],
   );

@@ -123,33 +123,47 @@ export function wayBetween(
   return undefined;
 }
 
-/** Customers that these openings leave without supply, and which of them cannot do without. */
+/** Customers without supply, and which of them cannot do without. */
 export interface CustomersOut {
   readonly count: number;
   readonly critical: readonly ElementId[];
 }
 
-/** Customers of loads that something supplies as found, each with the nodes at which it is supplied. */
-const customersOf = perObject((circuit: Circuit) => {
-  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: false });
-  return circuit.elementIds.flatMap((id, index) => {
+/** Loads of customers, each with the nodes at which it is supplied. */
+const customersOf = perObject((circuit: Circuit) =>
+  circuit.elementIds.flatMap((id, index) => {
     const it = complete(circuit.system.elements[id]!);
     if (it.kind !== "load" || it.customers === 0) return [];
     const nodes = circuit.branches.filter(({ element }) => element === index).map(({ from }) => from);
-    return nodes.some((node) => how[node] !== 0)
-      ? [{ id, nodes, customers: it.customers, critical: it.critical }]
-      : [];
-  });
-});
+    return [{ id, nodes, customers: it.customers, critical: it.critical }];
+  }),
+);
 
-export function customersOutOf(circuit: Circuit, openings: readonly Opening[]): CustomersOut {
-  const standing = standingOf(circuit);
-  const edgeOn = standing.edgeOn.slice();
-  for (const { edges } of openings) for (const edge of edges) edgeOn[edge] = 0;
-  const { how } = reachOf(circuit, { edgeOn, emfOn: standing.emfOn }, { groundsLifted: false });
+/** Customers without supply when these edges conduct and these machines stand still. */
+export function customersOutOf(
+  circuit: Circuit,
+  edgeOn: Uint8Array,
+  stopped: ReadonlySet<ElementId> = new Set(),
+): CustomersOut {
+  const emfOn = standingOf(circuit).emfOn.map((on, k) =>
+    stopped.has(circuit.elementIds[circuit.emfs[k]!.element]!) ? 0 : on,
+  );
+  const { how } = reachOf(circuit, { edgeOn, emfOn }, { groundsLifted: false });
   const out = customersOf(circuit).filter(({ nodes }) => !nodes.some((node) => how[node] !== 0));
   return {
     count: out.reduce((sum, { customers }) => sum + customers, 0),
     critical: out.filter(({ critical }) => critical).map(({ id }) => id),
   };
+}
+
+/** The edges of a circuit as drawn, those of some openings open and those of some others closed. */
+export function edgesWith(
+  circuit: Circuit,
+  opened: readonly Opening[],
+  closed: readonly Opening[] = [],
+): Uint8Array {
+  const edgeOn = standingOf(circuit).edgeOn.slice();
+  for (const { edges } of closed) for (const edge of edges) edgeOn[edge] = 1;
+  for (const { edges } of opened) for (const edge of edges) edgeOn[edge] = 0;
+  return edgeOn;
 }

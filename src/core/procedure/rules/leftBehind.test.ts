@@ -9,7 +9,7 @@ const left = (steps: string, more = ""): string =>
     .map(({ severity, where }) => `${severity} ${where}`)
     .join(", ");
 
-describe("left-behind: common practice: everything is put back as found", () => {
+describe("left-behind: common practice: the line is left in service", () => {
   test.each([
     ["a ground, and the link that blew on it", "open c1; ground p3 A; close c1", "warning c1, warning g1"],
     ["a tag", "open c1; tag c1; close c1", "warning c1"],
@@ -23,9 +23,31 @@ describe("left-behind: common practice: everything is put back as found", () => 
     [
       "a ground set that was there before",
       "unground gx",
-      "warning gx",
+      "warning k1, warning gx",
       "gx ground p2 A cable=2/0\nk1 clamp p1-p2 A open=A",
     ],
+    [
+      "what was found open, and nothing keeps it so",
+      "brief",
+      "warning c1",
+      "c1 cutout p2-p3 A fuse=K25 open=A",
+    ],
+    ["what hangs on a part without supply", "open k1", "warning k1", "c1 cutout p2-p3 A fuse=K25 open=A"],
+    ["what another has tagged", "brief", "", "c1 cutout p2-p3 A fuse=K25 open=A tagged=true"],
+    ["what is normally open", "brief", "", "c1 cutout p2-p3 A fuse=K25 open=A normallyOpen=true"],
+    [
+      "what is normally open, and feeds what has no other supply",
+      "close c1",
+      "",
+      "c1 cutout p2-p3 A fuse=K25 open=A normallyOpen=true",
+    ],
+    [
+      "what is normally open, and closed beside another way",
+      "close c9",
+      "warning c9",
+      "c9 cutout p2-p3 A fuse=K25 open=A normallyOpen=true",
+    ],
+    ["what would put volts on a broken wire", "open c1", "", "sp1 span p3-p4 A lengthM=60 parted=A"],
     ["nothing", "open c1; tag c1; untag c1; close c1", ""],
     [
       "a link renewed and closed is a repair",

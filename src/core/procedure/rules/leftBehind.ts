@@ -1,16 +1,15 @@
 import type { Step } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { type ElementId, type Message, say } from "../../terms";
+import { phasesElsewhere } from "../job/inService";
 import { isTagged, wasFoundTagged } from "../job/isolation";
 import { elementOf, elementsOf, nameOf } from "../job/names";
 import { defineRule, type Problem } from "./rule";
 import type { JobState } from "../job/state";
 
-/** Keys of a record that say how a thing stands; a link renewed and a lead remade are repairs, not left behind. */
-const POSITION_KEYS = ["open", "removed", "position", "on", "blocked"] as const;
-
 /**
- * At the end nothing of the job stays on the line: grounds, covers, tags, the permit, or a position other than as found.
+ * At the end nothing of the job stays on the line: grounds, covers, tags, the permit, or a position other than the normal
+ * one, or the one that the job says.
  * A `note` step that names the thing and says why excuses it. While people are on the line the job is not at its end: then
  * it is a note.
  */
@@ -45,16 +44,19 @@ export const leftBehind = defineRule({
   },
 });
 
+/** Keys beside its position that say how a thing stands; a link renewed and a lead remade are repairs, not left behind. */
+const ADDED_KEYS = ["blown", "removed", "cut", "parted"] as const;
+
 function isElsewhere({ document, asFound }: JobState, id: ElementId): boolean {
   const is = elementOf(document.system, id) as unknown as Record<string, unknown>;
   const was = elementOf(asFound.system, id) as unknown as Record<string, unknown> | undefined;
   if (was === undefined) return false;
-  // What was found open because its link had blown is as it should be when it is closed, and so is a lead remade.
   return (
-    POSITION_KEYS.some((key) => is[key] !== was[key]) ||
-    addsTo(was["blown"], is["blown"]) ||
-    addsTo(was["cut"], is["cut"]) ||
-    addsTo(was["parted"], is["parted"])
+    phasesElsewhere(asFound, document.system, id) !== "" ||
+    is["position"] !== was["position"] ||
+    (is["on"] === true && was["on"] !== true) ||
+    (is["blocked"] === true && was["blocked"] !== true) ||
+    ADDED_KEYS.some((key) => addsTo(was[key], is[key]))
   );
 }
 

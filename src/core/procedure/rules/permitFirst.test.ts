@@ -71,7 +71,11 @@ checkRule(
       "request-permit; receive-permit; open c1; release-permit; close c1",
       "",
     ],
-    ["opened after the release", "request-permit; receive-permit; release-permit; open c1", "danger c1"],
+    [
+      "opened after the release, at the operator's word",
+      "request-permit; receive-permit; release-permit; open c1",
+      "",
+    ],
     ["a single crew with the opening in its sight and control", "open c1", "", "set singleCrew=true"],
     [
       "a single crew with another opening out of its sight",

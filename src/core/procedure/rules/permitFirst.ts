@@ -5,11 +5,11 @@ import { isSoleCrew } from "../job/isolation";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { permitReasonForElement, permitReasonForWork } from "../job/section";
-import { isOpening, isSwitching } from "../../steps";
+import { isSwitching } from "../../steps";
 
 /**
  * A line section is operated or worked only under a permit that is held. A transformer's own tap needs none where no
- * other feed is drawn. Once the permit is released, what is closed again is closed by the operator's word.
+ * other feed is drawn. Once the permit is released, what is switched is switched at the operator's word.
  */
 export const permitFirst = defineRule({
   id: "permit-first",
@@ -24,8 +24,7 @@ export const permitFirst = defineRule({
         help: say("rule.permit-first.help"),
       };
     if (before.permit === "held" || !(isSwitching(step) || step.do === "work")) return undefined;
-    if (before.permit === "released" && isSwitching(step) && !isOpening(step) && step.do !== "stop")
-      return undefined;
+    if (before.permit === "released" && isSwitching(step)) return undefined;
     const workPoint =
       step.do === "work" ? jobOf(before.document).workPoints[step.at as WorkPointId] : undefined;
     const why =

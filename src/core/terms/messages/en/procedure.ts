@@ -320,11 +320,12 @@ export const procedure = {
   "rule.step-not-possible.help": "look at what stands on the pole, and mend the plan",
   "rule.left-behind": "left at the end: {what}",
   "rule.left-behind.underWay": "still on while work goes on: {what}",
-  "rule.left-behind.help": "put it back as found, or add a note that names it and says why it stays",
+  "rule.left-behind.help":
+    "take off what is the crew's and bring each thing to its normal position, or add a note that names it and says why it stays",
   "left.ground": "ground set {name}",
   "left.groundTaken": "{name}, found on, is off",
   "left.tag": "a tag on {name}",
-  "left.position": "{name} not as found",
+  "left.position": "{name} not at its normal position",
   "left.cover": "a cover at {name}",
   "left.permit": "the permit, not released",
 } as const;

@@ -339,11 +339,11 @@ export const procedure = {
   "rule.left-behind": "laissé à la fin : {what}",
   "rule.left-behind.underWay": "encore là pendant que le travail continue : {what}",
   "rule.left-behind.help":
-    "remettez-le comme trouvé, ou ajoutez une note qui le nomme et dit pourquoi il reste",
+    "retirez ce qui est à l'équipe et remettez chaque chose à sa position normale, ou ajoutez une note qui la nomme et dit pourquoi elle reste",
   "left.ground": "la mise à la terre {name}",
   "left.groundTaken": "{name}, trouvée posée, est retirée",
   "left.tag": "une étiquette sur {name}",
-  "left.position": "{name} autrement que trouvé",
+  "left.position": "{name} hors de sa position normale",
   "left.cover": "un protecteur à {name}",
   "left.permit": "l'autorisation, non rendue",
 } as const;

@@ -1,0 +1,99 @@
+import { type CircuitElement, deviceOf, openPhasesOf } from "../../devices";
+import { complete, perObject, type SavedElement, type StillhotDocument, type System } from "../../document";
+import { circuitOf, endsOf, reachOf, standingOf } from "../../network";
+import { conductorId, type ConductorId, type ElementId, type Letter, lettersOf } from "../../terms";
+import { elementsOf } from "./names";
+
+/** How a thing can be left. */
+export type LeftAs = "open" | "closed" | "on" | "off" | "gone";
+
+/**
+ * The drawing in service, as a job is to leave it: each device that opens at its normal position, links renewed, or as
+ * the job's `leave` says. What carries somebody's tag stays as it was found, and so do machines and sources.
+ *
+ * @param system the drawing from which to start: as found, or as the work leaves it
+ */
+export function inService(document: StillhotDocument, system: System): System {
+  const left = leftAs(document);
+  const elements: Record<string, SavedElement> = {};
+  for (const [id, record] of Object.entries(system.elements))
+    elements[id] = isTagged(document, id) && left[id] === undefined ? record : positioned(record, left[id]);
+  return { ...system, elements };
+}
+
+/** How things are to be left where that is not the normal way, by element. */
+export const leftAs = (document: StillhotDocument): Readonly<Record<string, LeftAs>> =>
+  (document.job?.["leave"] ?? {}) as Readonly<Record<string, LeftAs>>;
+
+const isTagged = ({ system }: StillhotDocument, id: string): boolean =>
+  system.elements[id as ElementId]?.["tagged"] === true;
+
+/** A record at its normal position or the one that is asked for; one that does not open as it is. */
+export function positioned(record: SavedElement, wanted?: LeftAs): SavedElement {
+  if (!Object.hasOwn(deviceOf(record.kind).fields, "open")) return record;
+  const { open: _open, blown: _blown, removed: _removed, ...rest } = record;
+  const { phases, normallyOpen } = complete(record) as { phases: string; normallyOpen?: boolean };
+  const isOpen = wanted === "open" || (wanted === undefined && normallyOpen === true);
+  return (isOpen ? { ...rest, open: phases } : rest) as SavedElement;
+}
+
+/** What is broken on a drawing: phase conductors onto which nothing may be closed. */
+export function brokenConductors(system: System): ConductorId[] {
+  return elementsOf(system).flatMap(([, it]) => {
+    if (it.kind === "fault") return lettersOf(it.phases).map((letter) => conductorId(it.at, letter));
+    if (it.kind === "arrester") return lettersOf(it.failed).map((letter) => conductorId(it.at, letter));
+    if (it.kind !== "span") return [];
+    return lettersOf(it.parted)
+      .filter((letter: Letter) => letter !== "N")
+      .flatMap((letter) => [conductorId(it.from, letter), conductorId(it.to, letter)]);
+  });
+}
+
+/**
+ * Phases of a thing that stand otherwise than they are to be left. What would put volts on something broken when it closed
+ * stays open, and what hangs on a part without supply may; what is normally open may stay closed while it is the only
+ * supply of what it feeds.
+ *
+ * @param asFound the job's document before its first step
+ * @param system the drawing as it stands
+ */
+export function phasesElsewhere(asFound: StillhotDocument, system: System, id: ElementId): string {
+  const record = system.elements[id]!;
+  const wanted = inServiceOf(asFound).elements[id];
+  if (wanted === undefined || !Object.hasOwn(deviceOf(record.kind).fields, "open")) return "";
+  const [is, goal] = [openPhasesOf(complete(record)), openPhasesOf(complete(wanted))];
+  const { phases } = complete(record) as { phases: string };
+  const elsewhere = [...phases].filter((it) => is.includes(it) !== goal.includes(it)).join("");
+  const isOpen = [...elsewhere].some((it) => is.includes(it));
+  return (isOpen ? isWorthClosing : canDoWithout)(system, id, wanted) ? elsewhere : "";
+}
+
+const inServiceOf = perObject((document: StillhotDocument) => inService(document, document.system));
+
+/** Whether something comes to life when a thing closes, and nothing broken does. */
+function isWorthClosing(system: System, id: ElementId, closed: SavedElement): boolean {
+  const after = { ...system, elements: { ...system.elements, [id]: closed } };
+  const live = liveIn(system);
+  const lives = liveIn(after);
+  const broken = brokenConductors(system);
+  if (broken.some((it) => lives.has(it) && !live.has(it))) return false;
+  return lives.size > live.size || isLiveAround(system, id, live);
+}
+
+/** Whether everything stays supplied when a thing opens. */
+const canDoWithout = (system: System, id: ElementId, opened: SavedElement): boolean =>
+  liveIn({ ...system, elements: { ...system.elements, [id]: opened } }).size === liveIn(system).size;
+
+/** Live at every end already: a ring that is to be closed, a capacitor on a line. */
+function isLiveAround(system: System, id: ElementId, live: ReadonlySet<ConductorId>): boolean {
+  const element = complete(system.elements[id]!) as CircuitElement & { readonly phases: string };
+  return [...element.phases].some((letter) =>
+    endsOf(element).every(([, point]) => live.has(conductorId(point, letter as Letter))),
+  );
+}
+
+const liveIn = perObject((system: System): ReadonlySet<ConductorId> => {
+  const circuit = circuitOf(system);
+  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: true });
+  return new Set(circuit.conductorIds.filter((_, node) => how[node] !== 0));
+});

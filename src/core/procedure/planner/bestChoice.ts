@@ -1,0 +1,52 @@
+import type { StillhotDocument } from "../../document";
+import { compareRanks } from "./breaking";
+import { isOff } from "./ending";
+import { type Choice, choices, type DeadEnds, type Demand } from "./search";
+
+/** Sets that are looked at beyond those asked for, since what closes again before the work makes a dearer one cheaper. */
+const MOST_BEYOND = 4;
+/** Open things that are tried as a supply from the other side, and how many at once. */
+const MOST_TRIED = 8;
+const MOST_TIES = 2;
+
+/** One of the sets of openings that bring about what is demanded, the best being 0; ties feed the rest where they can. */
+export function nthChoiceOf(
+  document: StillhotDocument,
+  demand: Demand,
+  deadEnds: DeadEnds,
+  nth: number,
+): Choice | undefined {
+  const found: Choice[] = [];
+  for (const choice of choices(document, demand, deadEnds)) {
+    found.push(choice);
+    const isEnough = found.length > nth && found.some(({ customers, least }) => customers.count <= least);
+    if (isEnough || found.length > nth + MOST_BEYOND) break;
+  }
+  const [first] = found.sort(byCost);
+  if (first !== undefined) found.push(...withTies(document, demand, first));
+  return found.sort(byCost)[nth];
+}
+
+const byCost = (a: Choice, b: Choice): number => compareRanks(a.cost, b.cost);
+
+/** Better sets, with the work cut off from a supply on its far side too, and that supply closed for the rest. */
+function withTies(document: StillhotDocument, demand: Demand, first: Choice): Choice[] {
+  const better: Choice[] = [];
+  let best = first;
+  let ties = demand.ties;
+  while (ties.length < MOST_TIES && best.customers.count > 0) {
+    const [next] = best.restored.refused
+      .filter((it) => isOff(document.system, it))
+      .slice(0, MOST_TRIED)
+      .flatMap((tie) => {
+        const [choice] = choices(document, { ...demand, ties: [...ties, tie] }, { ways: [], stuck: [] });
+        return choice === undefined || byCost(choice, best) >= 0 ? [] : [{ choice, tie }];
+      })
+      .sort((a, b) => byCost(a.choice, b.choice));
+    if (next === undefined) break;
+    best = next.choice;
+    ties = [...ties, next.tie];
+    better.push(best);
+  }
+  return better;
+}

@@ -1,0 +1,109 @@
+import { canGoOff, openPhasesOf, secondaryLetters } from "../../devices";
+import { complete, perObject, type SavedElement, type StillhotDocument, type System } from "../../document";
+import { endsOf } from "../../network";
+import {
+  conductorId,
+  type ConductorId,
+  type ElementId,
+  type JsonObject,
+  type Letter,
+  lettersOf,
+} from "../../terms";
+import { inService, leftAs, positioned } from "../job/inService";
+import { type Opening, partOf } from "./openings";
+
+/** Ids of elements that the work of a job makes sound. */
+export const madeSound = perObject((document: StillhotDocument): ReadonlySet<ElementId> => {
+  const points = (document.job?.["workPoints"] ?? {}) as Readonly<Record<string, JsonObject>>;
+  return new Set(Object.values(points).flatMap((it) => (it["does"] ?? []) as readonly ElementId[]));
+});
+
+/** What comes away in the hand, so that only what it hangs on beyond has to be dead before it is changed. */
+const COMES_AWAY: readonly string[] = ["clamp", "meter"];
+
+/**
+ * Phase terminals of a thing that hands come to when it is changed or mended. A link is renewed in a barrel that a stick
+ * takes out: hands come to no terminal for that.
+ */
+export function terminalsOfWork(system: System, id: ElementId): ConductorId[] {
+  if (!Object.hasOwn(system.elements, id)) return [];
+  const element = complete(system.elements[id]!);
+  if (element.kind === "nearby" || isLinkOnly(system.elements[id]!)) return [];
+  return endsOf(element)
+    .filter(([end]) => !(COMES_AWAY.includes(element.kind) && end === "from"))
+    .flatMap(([end, point]) =>
+      (element.kind === "transformer" && end === "to" ? secondaryLetters(element) : lettersOf(element.phases))
+        .filter((letter: Letter) => letter !== "N")
+        .map((letter) => conductorId(point, letter)),
+    );
+}
+
+const isLinkOnly = (record: SavedElement): boolean =>
+  record.kind === "cutout" && (record["blown"] ?? "") !== "" && isSound(record);
+
+const isSound = ({ condition, planned }: SavedElement): boolean =>
+  (condition ?? "sound") === "sound" && planned !== true;
+
+/** A drawing as the work leaves it: faults gone, what was parted, cut, blown or failed made whole; positions stay. */
+export function afterWork(document: StillhotDocument, system: System): System {
+  const sound = madeSound(document);
+  const left = leftAs(document);
+  if (sound.size === 0 && Object.keys(left).length === 0) return system;
+  const elements: Record<string, SavedElement> = {};
+  for (const [id, record] of Object.entries(system.elements)) {
+    const isMended = sound.has(id as ElementId);
+    if (left[id] === "gone" || (isMended && record.kind === "fault")) continue;
+    elements[id] = isMended ? mended(record) : record;
+  }
+  return { ...system, elements };
+}
+
+function mended(record: SavedElement): SavedElement {
+  const {
+    parted: _p,
+    cut: _c,
+    blown: _b,
+    failed: _f,
+    condition: _d,
+    loose: _l,
+    planned: _n,
+    ...rest
+  } = record;
+  const element = complete(record);
+  // A link is renewed in a barrel that hangs open.
+  if (element.kind === "cutout" && element.blown !== "")
+    return { ...rest, open: openPhasesOf(element) } as SavedElement;
+  return rest as SavedElement;
+}
+
+/** The drawing with the work done and the line in service. */
+export const goalOf = perObject((document: StillhotDocument): System =>
+  inService(document, afterWork(document, document.system)),
+);
+
+/** A drawing with everything closed that a crew may close, normally open things too. */
+export const allClosed = perObject((document: StillhotDocument): System => {
+  const sound = madeSound(document);
+  const left = leftAs(document);
+  const elements: Record<string, SavedElement> = {};
+  for (const [id, record] of Object.entries(document.system.elements))
+    elements[id] =
+      record["tagged"] === true || sound.has(id as ElementId) || left[id] === "open"
+        ? record
+        : positioned(record, "closed");
+  return { ...document.system, elements };
+});
+
+/** Whether a thing stands open, or still, on all that an opening opens. */
+export const isOff = (system: System, opening: Opening): boolean =>
+  offPart(system, opening)?.phases === opening.phases;
+
+/** As much of an opening as stands open, or still, already; nothing where none of it does. */
+export function offPart(system: System, opening: Opening): Opening | undefined {
+  const record = system.elements[opening.element];
+  if (record === undefined) return undefined;
+  const it = complete(record);
+  if (opening.moves !== "phases") return canGoOff(it) ? undefined : opening;
+  const open = openPhasesOf(it);
+  return partOf(opening, (letter) => open.includes(letter));
+}

@@ -1,0 +1,138 @@
+import { openingOf } from "../../devices";
+import { complete, type StillhotDocument, type System } from "../../document";
+import { type ElementId, type Message, say } from "../../terms";
+import { nameOf } from "../job/names";
+import { ampsOf, limitOf, systemWithout, type TimedOpening } from "./breaking";
+import type { Intent } from "./intent";
+import { type Opening, stepOff } from "./openings";
+import type { Purpose } from "./purposes";
+import { placeOf, RANK, step } from "./said";
+import type { Action } from "./schedule";
+
+/** One step with a device: one pole, or several of one that go together. */
+interface Group {
+  readonly openings: readonly Opening[];
+  readonly phases: string;
+  readonly tool: string | undefined;
+}
+
+/**
+ * Everything open, blocked and tagged: what closes by itself is blocked before it is opened, the rest after, and a tag
+ * hangs before the crew walks on.
+ */
+export function isolating(
+  document: StillhotDocument,
+  { choice, tags, blocks }: Intent,
+  purposes: ReadonlyMap<string, Purpose>,
+  begun: readonly Action[],
+): Action[] {
+  const { system } = document;
+  const actions: Action[] = [];
+  const groups = groupsOf(document, choice.order.order);
+  const last = new Map(groups.map(({ openings: [opening] }, index) => [opening!.element, index]));
+  let before: readonly Action[] = [];
+  groups.forEach(({ openings, phases, tool }, index) => {
+    const [opening] = openings as [Opening];
+    const { element } = opening;
+    const after = [...begun, ...before];
+    const isLast = last.get(element) === index;
+    const block = blocks.has(element) ? blockOf(document, element) : undefined;
+    const first = block !== undefined && opening.automatic ? [{ ...block, after }] : [];
+    const off: Action = {
+      rank: RANK.isolate,
+      after: [...after, ...first],
+      at: opening.at,
+      steps: [step(stepOff(system, opening, phases, tool), whyOff(document, opening, purposes))],
+    };
+    const then =
+      block !== undefined && !opening.automatic && isLast ? [{ ...block, after: [...after, off] }] : [];
+    const tag =
+      tags.has(element) && isLast ? [tagOf(document, element, "why.tag", [...after, off, ...then])] : [];
+    actions.push(...first, off, ...then, ...tag);
+    before = [...before, off];
+  });
+  for (const element of [...blocks].filter((it) => !last.has(it)))
+    actions.push({ ...blockOf(document, element), after: begun });
+  for (const element of [...tags].filter((it) => !last.has(it))) {
+    const blocked = actions.filter(({ steps: [it] }) => it!.do === "block" && it!.element === element);
+    actions.push(tagOf(document, element, "why.tag.found", [...begun, ...blocked]));
+  }
+  return actions;
+}
+
+function blockOf(document: StillhotDocument, element: ElementId): Omit<Action, "after"> {
+  const it = complete(document.system.elements[element]!);
+  const isAutomatic = openingOf(it)?.automatic ?? false;
+  const key = isAutomatic ? "why.block.automatic" : it.kind === "clamp" ? "why.block.clamp" : "why.block";
+  return {
+    rank: RANK.isolate,
+    at: placeOf(document.system, element),
+    steps: [step({ do: "block", element }, say(key, { name: nameOf(document, element) }))],
+  };
+}
+
+const tagOf = (
+  document: StillhotDocument,
+  element: ElementId,
+  why: "why.tag" | "why.tag.found",
+  after: readonly Action[],
+): Action => ({
+  rank: RANK.isolate,
+  after,
+  at: placeOf(document.system, element),
+  steps: [step({ do: "tag", element }, say(why, { name: nameOf(document, element) }))],
+});
+
+/** Poles of one thing that open one after the other are one step, as long as it may break them together. */
+function groupsOf(document: StillhotDocument, order: readonly TimedOpening[]): Group[] {
+  const groups: Group[] = [];
+  let system = document.system;
+  let before = system;
+  for (const { opening, tool } of order) {
+    const last = groups.at(-1);
+    if (last !== undefined && last.openings[0]!.element === opening.element && opening.phases !== "") {
+      const together = phasesInOrder(document.system, opening.element, last.phases + opening.phases);
+      const amps = ampsOf(before, { ...opening, phases: together });
+      const { limit, tool: toolTogether } = limitOf(document, opening, amps);
+      if (amps <= limit.amps) {
+        groups[groups.length - 1] = {
+          openings: [...last.openings, opening],
+          phases: together,
+          tool: toolTogether,
+        };
+        system = systemWithout(system, opening);
+        continue;
+      }
+    }
+    before = system;
+    groups.push({ openings: [opening], phases: opening.phases, tool });
+    system = systemWithout(system, opening);
+  }
+  return groups;
+}
+
+const phasesInOrder = (system: System, id: ElementId, letters: string): string =>
+  [...(complete(system.elements[id]!) as { phases: string }).phases]
+    .filter((it) => letters.includes(it))
+    .join("");
+
+function whyOff(
+  document: StillhotDocument,
+  opening: Opening,
+  purposes: ReadonlyMap<string, Purpose>,
+): Message {
+  const purpose = purposes.get(opening.key);
+  const name = nameOf(document, opening.element);
+  switch (purpose?.is) {
+    case "isolates":
+      return say(`why.off.isolates`, { name, source: nameOf(document, purpose.source) });
+    case "drops":
+      return say("why.off.drops", { name, other: nameOf(document, purpose.other) });
+    case "splits":
+      return say("why.off.splits", { name, other: nameOf(document, purpose.other) });
+    case "capacitor":
+      return say("why.off.capacitor", { name });
+    default:
+      return say("why.off", { name });
+  }
+}

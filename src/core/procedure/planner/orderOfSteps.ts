@@ -1,0 +1,82 @@
+import type { StillhotDocument } from "../../document";
+import { say } from "../../terms";
+import { nameOf } from "../job/names";
+import type { Intent } from "./intent";
+import { isolating } from "./isolating";
+import { provingDead } from "./provingDead";
+import type { Purpose } from "./purposes";
+import { restoring, supplying } from "./restoring";
+import { placeOf, RANK, step } from "./said";
+import { type Action, inOrder } from "./schedule";
+import type { PlannedStep } from "./types";
+import { ungrounding, working } from "./working";
+
+/** Every step of an intent, from as found to the line in service, in order. */
+export function stepsOf(
+  document: StillhotDocument,
+  intent: Intent,
+  purposes: ReadonlyMap<string, Purpose>,
+): PlannedStep[] {
+  const { system } = document;
+  const guards = [...intent.wiresDown].map((at): Action => ({
+    rank: RANK.guard,
+    after: [],
+    at,
+    steps: [step({ do: "barricade", at }, say("why.barricade.down", { at: nameOf(document, at) }))],
+  }));
+  const brief: Action = {
+    rank: RANK.brief,
+    after: guards,
+    steps: [step({ do: "brief" }, say("why.brief"))],
+  };
+  const secures = [...intent.secures].map((id): Action => ({
+    rank: RANK.secure,
+    after: [brief],
+    at: placeOf(system, id),
+    steps: [step({ do: "secure", element: id }, say("why.secure", { name: nameOf(document, id) }))],
+  }));
+  const permit = permitActions(intent, brief);
+  const isolation = isolating(document, intent, purposes, [brief, ...secures, ...permit]);
+  const supply = supplying(document, intent, [brief, ...permit, ...isolation]);
+  const proofs = provingDead(document, intent, [brief, ...isolation, ...supply]);
+  const work = working(document, intent, [brief, ...isolation, ...proofs]);
+  const clear = ungrounding(intent, work);
+  return inOrder(system, [
+    ...guards,
+    brief,
+    ...secures,
+    ...permit,
+    ...isolation,
+    ...supply,
+    ...proofs,
+    ...work,
+    ...clear,
+    ...restoring(document, intent, [...work, ...clear]),
+  ]);
+}
+
+/** A permit is asked for, received and said back; what the job has of it already is not asked for twice. */
+function permitActions({ permit: reason, found }: Intent, brief: Action): Action[] {
+  if (found === "held" || (reason === undefined && found !== "requested")) return [];
+  const request: Action[] =
+    found === "requested" || reason === undefined
+      ? []
+      : [
+          {
+            rank: RANK.request,
+            after: [brief],
+            steps: [step({ do: "request-permit" }, say("why.request-permit", { why: reason }))],
+          },
+        ];
+  return [
+    ...request,
+    {
+      rank: RANK.receive,
+      after: [brief, ...request],
+      steps: [
+        step({ do: "receive-permit" }, say("why.receive-permit")),
+        step({ do: "confirm" }, say("why.confirm-permit")),
+      ],
+    },
+  ];
+}

@@ -1,0 +1,28 @@
+import { perObject, type StillhotDocument } from "../../document";
+import { beginJob } from "../job/state";
+import { play, type PlayedStep } from "../rehearsal/play";
+import type { PlannedStep } from "./types";
+
+interface Prefix {
+  readonly played: PlayedStep | undefined;
+  readonly next: Map<string, Prefix>;
+}
+
+/** Orders that begin alike are played once as far as they are alike. */
+const beginnings = perObject((_document: StillhotDocument): Prefix => ({
+  played: undefined,
+  next: new Map(),
+}));
+
+export function* playing(document: StillhotDocument, steps: readonly PlannedStep[]): Generator<PlayedStep> {
+  let at = beginnings(document);
+  let state = beginJob(document);
+  for (const { why: _why, ...step } of steps) {
+    const key = JSON.stringify(step);
+    let next = at.next.get(key);
+    if (next === undefined) at.next.set(key, (next = { played: play(state, step), next: new Map() }));
+    yield next.played!;
+    state = next.played!.state;
+    at = next;
+  }
+}

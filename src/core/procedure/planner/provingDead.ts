@@ -1,0 +1,109 @@
+import { isSameStructure, type StillhotDocument, type System } from "../../document";
+import type { StepBy } from "../../steps";
+import { conductorId, type Letter, type Message, type PointId, say } from "../../terms";
+import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
+import { islandOf } from "../job/joined";
+import { elementsOf, nameOf } from "../job/names";
+import { type GroundPlace, type Intent, placesOfWork } from "./intent";
+import { RANK, step } from "./said";
+import type { Action } from "./schedule";
+import type { PlannedStep } from "./types";
+
+/** The wait for what holds a charge, the tests and the grounds, once everything is open. */
+export function provingDead(document: StillhotDocument, intent: Intent, open: readonly Action[]): Action[] {
+  const { system } = document;
+  const wait: Action[] =
+    intent.waitSeconds === 0
+      ? []
+      : [
+          {
+            rank: RANK.wait,
+            after: open,
+            steps: [
+              step(
+                { do: "wait", seconds: intent.waitSeconds },
+                say("why.wait", { seconds: DISCHARGE_SECONDS }),
+              ),
+            ],
+          },
+        ];
+  const work = placesOfWork(document, intent.choice.ready);
+  const grounds = poles(system, intent.grounds).map((places): Action => ({
+    rank: RANK.ground,
+    after: [...open, ...wait],
+    at: places[0]!.at,
+    steps: [...testSteps(places), ...places.map((it) => groundStep(document, it))],
+  }));
+  const again = intent.retest ? work : work.filter(({ at }) => !intent.grounds.some((it) => it.at === at));
+  if (again.length === 0) return [...wait, ...grounds];
+  return [
+    ...wait,
+    ...grounds,
+    {
+      rank: RANK.retest,
+      after: [...open, ...wait, ...grounds],
+      at: again[0]!.at,
+      steps: intent.retest
+        ? testSteps(again).map((it) => (it.do === "test" ? { ...it, why: say("why.retest") } : it))
+        : testSteps(again),
+    },
+  ];
+}
+
+/** Places on one pole are tested together, then grounded: the detector is proven twice and not four times. */
+function poles(system: System, grounds: readonly GroundPlace[]): GroundPlace[][] {
+  const found: GroundPlace[][] = [];
+  for (const place of grounds) {
+    const pole = found.find(([first]) => isSameStructure(system, first!.at, place.at));
+    if (pole === undefined) found.push([place]);
+    else pole.push(place);
+  }
+  return found;
+}
+
+const checkBefore = step({ do: "check-detector" }, say("why.check-detector.before"));
+const checkAfter = step({ do: "check-detector" }, say("why.check-detector.after"));
+
+const testSteps = (places: readonly { readonly at: PointId; readonly phases: string }[]): PlannedStep[] => [
+  checkBefore,
+  ...places.map(({ at, phases }) => step({ do: "test", at, phases }, say("why.test"))),
+  checkAfter,
+];
+
+const groundStep = (document: StillhotDocument, it: GroundPlace): PlannedStep =>
+  step(
+    {
+      do: "ground",
+      element: it.id,
+      at: it.at,
+      phases: it.phases,
+      to: it.to,
+      first: "neutral",
+      ...(it.cable === "" ? {} : { cable: it.cable as NonNullable<StepBy<"ground">["cable"]> }),
+    },
+    whyGround(document, it),
+  );
+
+const whyGround = (document: StillhotDocument, { at, bank }: GroundPlace): Message => {
+  if (bank === undefined) return say("why.ground.work", { at: nameOf(document, at) });
+  const meters = metersOn(document.system, at);
+  return say(meters === 0 ? "why.ground.secondary" : "why.ground.secondary.meters", {
+    name: nameOf(document, bank),
+    at: nameOf(document, at),
+    meters,
+  });
+};
+
+/** How many meters hang on a secondary as found: what a ground set on it is weighed against. */
+function metersOn(system: System, at: PointId): number {
+  const own = new Set(
+    (["A", "B", "C", "1", "2"] as const).map((it) => islandOf(system, conductorId(at, it))),
+  );
+  own.delete(-1);
+  return elementsOf(system).reduce((sum, [, it]) => {
+    if (it.kind !== "meter" || it.open !== "") return sum;
+    return [...it.phases].some((letter) => own.has(islandOf(system, conductorId(it.from, letter as Letter))))
+      ? sum + it.count
+      : sum;
+  }, 0);
+}

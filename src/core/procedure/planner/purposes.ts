@@ -1,0 +1,48 @@
+import type { StillhotDocument } from "../../document";
+import { circuitOf } from "../../network";
+import type { ElementId } from "../../terms";
+import type { OpeningOrder } from "./breaking";
+import type { Opening } from "./openings";
+import type { Choice, Demand } from "./search";
+import { edgesTaken, wayBetween } from "./ways";
+
+/** What an opening is for: to shut a supply off, to take load off another, or to pick load up in parts afterwards. */
+export type Purpose =
+  | { readonly is: "isolates"; readonly source: ElementId }
+  | { readonly is: "drops"; readonly other: ElementId }
+  | { readonly is: "splits"; readonly other: ElementId }
+  | { readonly is: "capacitor" };
+
+/** What each opening is for: it is asked what would be left without it. */
+export function purposesOf(
+  document: StillhotDocument,
+  { openings, order }: Choice,
+  demand: Demand,
+): Map<string, Purpose> {
+  const circuit = circuitOf(document.system);
+  const purposes = new Map<string, Purpose>();
+  const taken = edgesTaken(circuit, demand.strictness);
+  for (const opening of openings) {
+    const edgeOn = taken.slice();
+    const others = openings.filter((it) => it !== opening);
+    for (const { edges, visibleGap } of others)
+      if (visibleGap || !demand.strictness.visibleGaps) for (const edge of edges) edgeOn[edge] = 0;
+    const stopped = new Set(others.filter(({ moves }) => moves === "machine").map(({ element }) => element));
+    const way = demand.separations
+      .map((it) => wayBetween(circuit, edgeOn, it, stopped))
+      .find((it) => it !== undefined);
+    purposes.set(
+      opening.key,
+      way === undefined ? idleOf(opening, order.order, demand) : { is: "isolates", source: way.source },
+    );
+  }
+  return purposes;
+}
+
+function idleOf(opening: Opening, order: OpeningOrder["order"], { first }: Demand): Purpose {
+  if (opening.kind === "capacitor") return { is: "capacitor" };
+  const at = order.findIndex((it) => it.opening === opening);
+  const next = order.slice(at + 1).find((it) => it.opening.element !== opening.element)?.opening;
+  const other = next?.element ?? opening.element;
+  return first.has(opening.key) ? { is: "splits", other } : { is: "drops", other };
+}

@@ -1,0 +1,59 @@
+import type { DeviceKind } from "../../devices";
+import type { StillhotDocument, System } from "../../document";
+import { circuitOf } from "../../network";
+import {
+  closingMoves,
+  customersDark,
+  fedOutward,
+  isNormallyOpen,
+  type Move,
+  systemMoved,
+  wholes,
+} from "./closing";
+import { brokenConductors } from "../job/inService";
+import { allClosed, offPart } from "./ending";
+import { type Opening, openingsIn } from "./openings";
+
+/** Kinds by which a crew feeds a part of the line from another side while the work goes on. */
+const SUPPLIES: readonly DeviceKind[] = ["cutout", "disconnect", "recloser", "breaker", "elbow"];
+
+/** What is fed again before the work begins. */
+export interface Restored {
+  readonly moves: readonly Move[];
+  readonly after: System;
+  /** things that would feed the work too if they were closed as it stands: more could be fed if it were cut off there */
+  readonly refused: readonly Opening[];
+}
+
+/**
+ * What can be fed before the work begins, with the openings for it made: never in parallel, never onto the work or onto
+ * anything broken, and nothing that feeds nobody. What is normally closed comes before a tie.
+ *
+ * @param held nodes that nothing may feed
+ */
+export function restored(document: StillhotDocument, opened: System, held: readonly number[]): Restored {
+  const circuit = circuitOf(opened);
+  const dark = customersDark(circuit, []);
+  if (dark === 0) return { moves: [], after: opened, refused: [] };
+  const open = wholes(
+    openingsIn(document, allClosed(document))
+      .all.filter(({ kind }) => SUPPLIES.includes(kind))
+      .flatMap((it) => offPart(opened, it) ?? []),
+  ).sort((a, b) => Number(isTie(a)) - Number(isTie(b)) || (a.key < b.key ? -1 : 1));
+  const broken = brokenConductors(opened).flatMap((id) => circuit.nodeOf.get(id) ?? []);
+  const { taken, refused } = fedOutward(circuit, open, [...held, ...broken]);
+  const least = customersDark(circuit, taken);
+  const useful =
+    least === dark
+      ? []
+      : taken.reduceRight<readonly Opening[]>((kept, it) => {
+          const fewer = kept.filter((other) => other !== it);
+          return customersDark(circuit, fewer) === least ? fewer : kept;
+        }, taken);
+  const moves = closingMoves(document, opened, useful);
+  return { moves, after: moves.length === 0 ? opened : systemMoved(document, moves.at(-1)!), refused };
+
+  function isTie({ element }: Opening): boolean {
+    return isNormallyOpen(opened, element);
+  }
+}

@@ -1,0 +1,132 @@
+import { complete, type StillhotDocument, type System } from "../../document";
+import { circuitOf, endsOf, reachOf, standingOf } from "../../network";
+import { conductorId, type ElementId, type Letter, type Message, say } from "../../terms";
+import { nameOf } from "../job/names";
+import { type Move, systemMoved } from "./closing";
+import { customersDark } from "./closing";
+import { goalOf, isOff } from "./ending";
+import type { Intent } from "./intent";
+import { type Opening, stepOff, stepOn } from "./openings";
+import { placeOf, RANK, step } from "./said";
+import type { Action } from "./schedule";
+import type { PlannedStep } from "./types";
+
+/** What feeds the rest again before the work begins, one move after the other. */
+export const supplying = (
+  document: StillhotDocument,
+  { choice: { restored } }: Intent,
+  open: readonly Action[],
+): Action[] => inARow(document, restored.moves, RANK.supply, open, "meanwhile");
+
+/** Tags and blocks off, then every move that brings the line back to service. */
+export function restoring(document: StillhotDocument, intent: Intent, clear: readonly Action[]): Action[] {
+  const { system } = document;
+  const marks = (
+    verb: "untag" | "unblock",
+    ids: ReadonlySet<ElementId>,
+    first: readonly Action[],
+  ): Action[] =>
+    [...ids].map((element) => ({
+      rank: RANK.untag,
+      after: [...clear, ...first.filter(({ steps: [it] }) => it!.element === element)],
+      at: placeOf(system, element),
+      steps: [step({ do: verb, element }, say(`why.${verb}`, { name: nameOf(document, element) }))],
+    }));
+  const untags = marks("untag", intent.tags, []);
+  const off = [...untags, ...marks("unblock", intent.blocks, untags)];
+  return [...off, ...inARow(document, intent.back, RANK.restore, [...clear, ...off], "for good")];
+}
+
+type When = "meanwhile" | "for good";
+
+function inARow(
+  document: StillhotDocument,
+  moves: readonly Move[],
+  rank: number,
+  first: readonly Action[],
+  when: When,
+): Action[] {
+  const actions: Action[] = [];
+  for (const { move, phases } of together(moves))
+    actions.push({
+      rank,
+      after: [...first, ...actions],
+      at: move.opening.at,
+      steps: move.way === "off" ? offSteps(document, move, phases) : onSteps(document, move, phases, when),
+    });
+  return actions;
+}
+
+/** Poles of one thing that move one after the other are one step. */
+function together(moves: readonly Move[]): { readonly move: Move; readonly phases: string }[] {
+  const rows: { move: Move; phases: string }[] = [];
+  for (const move of moves) {
+    const last = rows.at(-1);
+    if (last?.move.opening.element === move.opening.element && last.move.way === move.way)
+      last.phases = [...(last.phases + move.opening.phases)].sort().join("");
+    else rows.push({ move, phases: move.opening.phases });
+  }
+  return rows;
+}
+
+function offSteps(document: StillhotDocument, { opening, tool }: Move, phases: string): PlannedStep[] {
+  const name = nameOf(document, opening.element);
+  return [step(stepOff(document.system, opening, phases, tool), say(whyOff(document, opening), { name }))];
+}
+
+function whyOff(
+  document: StillhotDocument,
+  opening: Opening,
+): "why.stop.machine" | "why.off.normal" | "why.off.again" {
+  if (opening.moves === "machine") return "why.stop.machine";
+  return isOff(goalOf(document), opening) ? "why.off.normal" : "why.off.again";
+}
+
+function onSteps(document: StillhotDocument, move: Move, phases: string, when: When): PlannedStep[] {
+  const { opening, before, tool } = move;
+  const { element: id } = opening;
+  const name = nameOf(document, id);
+  const element = complete(before.elements[id]!) as { blown?: string; removed?: string; blocked?: boolean };
+  const some = (letters = ""): string => [...phases].filter((it) => letters.includes(it)).join("");
+  const [blown, out] = [some(element.blown), some(element.removed)];
+  const isLive = isLiveAt(before, opening, phases);
+  const { kind, fuse } = complete(before.elements[id]!) as { kind: string; fuse?: unknown };
+  return [
+    ...(element.blocked === true && out === ""
+      ? [step({ do: "unblock", element: id }, say("why.unblock.close", { name }))]
+      : []),
+    ...(out === ""
+      ? []
+      : [step({ do: "replace-barrel", element: id, phases: out }, say("why.replace-barrel"))]),
+    ...(blown === "" ? [] : [step({ do: "refuse", element: id, phases: blown }, say("why.refuse"))]),
+    ...(kind === "cutout" && fuse !== "solid" && isLive
+      ? [step({ do: "stand-clear" }, say("why.stand-clear", { name }))]
+      : []),
+    step(stepOn(document.system, opening, phases, tool), whyOn(document, move, isLive, when)),
+  ];
+}
+
+function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: When): Message {
+  const { opening, before } = move;
+  const name = nameOf(document, opening.element);
+  if (when === "meanwhile") {
+    const fed =
+      customersDark(circuitOf(before), []) - customersDark(circuitOf(systemMoved(document, move)), []);
+    return fed > 0 ? say("why.supply", { name }) : say("why.on");
+  }
+  if (opening.kind === "clamp") return say("why.on.clamp", { name });
+  if (!isLive) return say("why.on");
+  return say(isOff(document.system, opening) ? "why.on.service" : "why.on.live", { name });
+}
+
+/** Whether either side of a thing has a supply. */
+function isLiveAt(system: System, { element }: Opening, phases: string): boolean {
+  const circuit = circuitOf(system);
+  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: false });
+  return endsOf(complete(system.elements[element]!)).some(([, point]) =>
+    [...phases].some((letter) => {
+      const node = circuit.nodeOf.get(conductorId(point, letter as Letter));
+      return node !== undefined && how[node] !== 0;
+    }),
+  );
+}

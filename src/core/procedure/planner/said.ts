@@ -1,0 +1,36 @@
+import type { Step, System } from "../../document";
+import { complete } from "../../document";
+import { endsOf } from "../../network";
+import type { ElementId, Message, PointId } from "../../terms";
+import type { PlannedStep } from "./types";
+
+/** A step with what it is for. */
+export const step = (it: Step, why: Message): PlannedStep => ({ ...it, why });
+
+/** Where hands go to a thing. */
+export const placeOf = (system: System, id: ElementId): PointId =>
+  endsOf(complete(system.elements[id]!))[0]?.[1] as PointId;
+
+/** Ranks of actions: what comes before what, wherever what they wait for leaves it open. */
+export const RANK = {
+  guard: 0,
+  brief: 1,
+  secure: 2,
+  request: 3,
+  receive: 4,
+  isolate: 10,
+  supply: 15,
+  wait: 20,
+  ground: 30,
+  retest: 35,
+  barricade: 40,
+  cover: 41,
+  work: 50,
+  allClear: 60,
+  uncover: 65,
+  unground: 70,
+  allClearAgain: 80,
+  release: 82,
+  untag: 90,
+  restore: 100,
+} as const;

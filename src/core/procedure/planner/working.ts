@@ -1,0 +1,83 @@
+import { complete, type StillhotDocument, type System } from "../../document";
+import { type ElementId, type PointId, say } from "../../terms";
+import { nameOf, nameOfWorkPoint } from "../job/names";
+import { type Intent, workPointsOf } from "./intent";
+import { placeOf, RANK, step } from "./said";
+import type { Action } from "./schedule";
+
+/** The guards around the work, the work itself, and the all-clear after it. */
+export function working(document: StillhotDocument, intent: Intent, dead: readonly Action[]): Action[] {
+  const { system } = document;
+  const atOf = (id: string): PointId =>
+    Object.hasOwn(system.points, id) ? (id as PointId) : placeOfCover(system, id as ElementId);
+  const coverKey = (id: string): { readonly at: PointId } | { readonly element: ElementId } =>
+    Object.hasOwn(system.points, id) ? { at: id as PointId } : { element: id as ElementId };
+  const barricades = [...intent.barricades]
+    .filter((at) => !intent.wiresDown.has(at))
+    .map((at): Action => ({
+      rank: RANK.barricade,
+      after: dead,
+      at,
+      steps: [step({ do: "barricade", at }, say("why.barricade", { at: nameOf(document, at) }))],
+    }));
+  const covers = [...intent.covers].map((id): Action => ({
+    rank: RANK.cover,
+    after: dead,
+    at: atOf(id),
+    steps: [step({ do: "cover", ...coverKey(id) }, say("why.cover", { name: nameOf(document, id) }))],
+  }));
+  const works = workPointsOf(document).map(([id, workPoint]): Action => ({
+    rank: RANK.work,
+    after: [...dead, ...barricades, ...covers],
+    at: workPoint.at,
+    steps: [step({ do: "work", at: id }, say("why.work", { name: nameOfWorkPoint(id, workPoint) }))],
+  }));
+  const allClear: Action = {
+    rank: RANK.allClear,
+    after: works,
+    steps: [step({ do: "all-clear" }, say("why.all-clear.work"))],
+  };
+  const uncovers = [...intent.covers].map((id): Action => ({
+    rank: RANK.uncover,
+    after: [allClear],
+    at: atOf(id),
+    steps: [step({ do: "uncover", ...coverKey(id) }, say("why.uncover", { name: nameOf(document, id) }))],
+  }));
+  return [...barricades, ...covers, ...works, allClear, ...uncovers];
+}
+
+/** Where a neighbouring circuit is covered: at the near end of the span that it runs beside. */
+function placeOfCover(system: System, id: ElementId): PointId {
+  const element = complete(system.elements[id]!);
+  return element.kind === "nearby" ? placeOf(system, element.span as ElementId) : placeOf(system, id);
+}
+
+/** The grounds off, everybody clear once more, and the permit given back. */
+export function ungrounding({ grounds, permit, found }: Intent, worked: readonly Action[]): Action[] {
+  const offs = [...grounds].reverse().map((it): Action => ({
+    rank: RANK.unground,
+    after: worked,
+    at: it.at,
+    steps: [step({ do: "unground", element: it.id, first: "phase" }, say("why.unground"))],
+  }));
+  const again: Action[] =
+    offs.length === 0
+      ? []
+      : [
+          {
+            rank: RANK.allClearAgain,
+            after: offs,
+            steps: [
+              step({ do: "all-clear" }, say("why.all-clear.grounds")),
+              step({ do: "confirm" }, say("why.confirm.all-clear")),
+            ],
+          },
+        ];
+  if (permit === undefined && found !== "held" && found !== "requested") return [...offs, ...again];
+  const release: Action = {
+    rank: RANK.release,
+    after: [...worked, ...again],
+    steps: [step({ do: "release-permit" }, say("why.release-permit"))],
+  };
+  return [...offs, ...again, release];
+}
