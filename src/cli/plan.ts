@@ -68,6 +68,7 @@ const bare = ({ why: _, ...step }: PlannedStep): Step => step;
 const planJson = ({
   steps,
   customersOut,
+  customers,
   criticalOut,
   operations,
   alternatives,
@@ -76,6 +77,7 @@ const planJson = ({
 }: Plan) => ({
   steps: steps.map(stepJson),
   customersOut,
+  customers,
   criticalOut: criticalOut.map(named),
   operations,
   alternatives: alternatives.map((it) => ({

@@ -207,8 +207,7 @@ function leastCustomersOut(document: StillhotDocument, all: readonly Opening[]):
     const { stuck, after } = orderOpenings(document, set);
     if (stuck.length > 0 || isFed(document, after)) continue;
     const circuit = circuitOf(document.system);
-    const stopped = new Set(set.filter(({ kind }) => kind === "generator").map(({ element }) => element));
-    least = Math.min(least, customersOutOf(circuit, edgesWith(circuit, set), stopped).count);
+    least = Math.min(least, customersOutOf(circuit, edgesWith(circuit, set)).count);
   }
   return least;
 }

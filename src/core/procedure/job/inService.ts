@@ -1,11 +1,16 @@
 import { type CircuitElement, deviceOf, openPhasesOf } from "../../devices";
-import { complete, perObject, type SavedElement, type StillhotDocument, type System } from "../../document";
+import {
+  complete,
+  jobOf,
+  type LeftAs,
+  perObject,
+  type SavedElement,
+  type StillhotDocument,
+  type System,
+} from "../../document";
 import { circuitOf, endsOf, reachOf, standingOf } from "../../network";
 import { conductorId, type ConductorId, type ElementId, type Letter, lettersOf } from "../../terms";
 import { elementsOf } from "./names";
-
-/** How a thing can be left. */
-export type LeftAs = "open" | "closed" | "on" | "off" | "gone";
 
 /**
  * The drawing in service, as a job is to leave it: each device that opens at its normal position, links renewed, or as
@@ -14,16 +19,12 @@ export type LeftAs = "open" | "closed" | "on" | "off" | "gone";
  * @param system the drawing from which to start: as found, or as the work leaves it
  */
 export function inService(document: StillhotDocument, system: System): System {
-  const left = leftAs(document);
+  const { leave: left } = jobOf(document);
   const elements: Record<string, SavedElement> = {};
   for (const [id, record] of Object.entries(system.elements))
     elements[id] = isTagged(document, id) && left[id] === undefined ? record : positioned(record, left[id]);
   return { ...system, elements };
 }
-
-/** How things are to be left where that is not the normal way, by element. */
-export const leftAs = (document: StillhotDocument): Readonly<Record<string, LeftAs>> =>
-  (document.job?.["leave"] ?? {}) as Readonly<Record<string, LeftAs>>;
 
 const isTagged = ({ system }: StillhotDocument, id: string): boolean =>
   system.elements[id as ElementId]?.["tagged"] === true;

@@ -1,5 +1,5 @@
 import { complete, jobOf, type SavedElement, type StillhotDocument, type System } from "../../document";
-import { type Circuit, reachGraphOf, REACH, reachOf, standingOf } from "../../network";
+import { type Circuit, type Reach, reachGraphOf, REACH, reachOf, sourceOf, standingOf } from "../../network";
 import type { ElementId } from "../../terms";
 import { orderOpenings, systemWithout } from "./breaking";
 import { nextBeyond } from "./nextBeyond";
@@ -50,23 +50,34 @@ export function wholes(openings: readonly Opening[]): Opening[] {
  * Closes from what is live outward: one side fed, the other dark, and nothing that is held comes to life.
  *
  * @param held nodes that nothing may feed
+ * @param rings whether what one source feeds on both sides may close, as it stands in service
  */
-export function fedOutward(circuit: Circuit, open: readonly Opening[], held: readonly number[]): Fed {
+export function fedOutward(
+  circuit: Circuit,
+  open: readonly Opening[],
+  held: readonly number[],
+  rings: "no rings" | "rings of one source",
+): Fed {
   const { from, to } = reachGraphOf(circuit);
   const { emfOn } = standingOf(circuit);
   const machinesOn = emfOn.map((on, k) => (circuit.emfs[k]!.part.role === "utility" ? 0 : on));
   const edgeOn = standingOf(circuit).edgeOn.slice();
-  const reach = (on: Uint8Array): Uint8Array =>
-    reachOf(circuit, { edgeOn, emfOn: on }, { groundsLifted: true }).how;
-  let how = reach(emfOn);
-  let byMachine = reach(machinesOn);
+  const reach = (on: Uint8Array): Reach => reachOf(circuit, { edgeOn, emfOn: on }, { groundsLifted: true });
+  let all = reach(emfOn);
+  let { how } = all;
+  let byMachine = reach(machinesOn).how;
   const dead = held.filter((node) => how[node] === 0);
   const left = new Set(open);
   const taken: Opening[] = [];
   const refused: Opening[] = [];
   const isFed = (node: number): boolean => (how[node]! & REACH.forward) !== 0;
+  const isOneSource = (a: number, b: number): boolean =>
+    rings === "rings of one source" && sourceOf(circuit, all, a) === sourceOf(circuit, all, b);
   const joinsSupplies = ({ edges }: Opening): boolean =>
-    edges.some((edge) => isFed(from[edge]!) && isFed(to[edge]!));
+    edges.some((edge) => {
+      const [a, b] = [from[edge]!, to[edge]!];
+      return isFed(a) && isFed(b) && !isOneSource(a, b);
+    });
   const isOnMachine = ({ edges }: Opening): boolean =>
     edges.some((edge) => [from[edge]!, to[edge]!].some((node) => !isFed(node) && byMachine[node] !== 0));
   for (let grew = true; grew;) {
@@ -77,13 +88,14 @@ export function fedOutward(circuit: Circuit, open: readonly Opening[], held: rea
       for (const edge of opening.edges) edgeOn[edge] = 1;
       const next = reach(emfOn);
       left.delete(opening);
-      if (dead.some((node) => next[node] !== 0)) {
+      if (dead.some((node) => next.how[node] !== 0)) {
         for (const edge of opening.edges) edgeOn[edge] = 0;
         refused.push(opening);
         continue;
       }
-      how = next;
-      byMachine = reach(machinesOn);
+      all = next;
+      how = next.how;
+      byMachine = reach(machinesOn).how;
       taken.push(opening);
       grew = true;
     }

@@ -1,4 +1,6 @@
 import type { StillhotDocument } from "../../document";
+import { beginJob } from "../job/state";
+import { type CustomersOut, customersOutIn } from "../rehearsal/customers";
 import type { PlayedStep } from "../rehearsal/play";
 import { findingsAtEnd } from "../rules";
 import type { RehearsalFinding } from "../rules/rule";
@@ -22,6 +24,7 @@ export interface Draft {
   readonly intent: Intent;
   readonly wishes: Wishes;
   readonly steps: readonly PlannedStep[];
+  readonly customers: CustomersOut;
   /** dangers and warnings that no repair took away */
   readonly findings: readonly RehearsalFinding[];
 }
@@ -68,7 +71,13 @@ export function draftFor(
       isWrong,
     );
     if (draft === undefined || findings.length < draft.findings.length)
-      draft = { intent, wishes, steps, findings };
+      draft = {
+        intent,
+        wishes,
+        steps,
+        findings,
+        customers: customersOutIn({ begin: beginJob(document), steps: played }),
+      };
     return draft;
   }
   return draft;

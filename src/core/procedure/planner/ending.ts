@@ -1,22 +1,30 @@
 import { canGoOff, openPhasesOf, secondaryLetters } from "../../devices";
-import { complete, perObject, type SavedElement, type StillhotDocument, type System } from "../../document";
+import {
+  complete,
+  jobOf,
+  perObject,
+  type SavedElement,
+  type StillhotDocument,
+  type System,
+} from "../../document";
 import { endsOf } from "../../network";
 import {
   conductorId,
   type ConductorId,
   type ElementId,
-  type JsonObject,
   type Letter,
   lettersOf,
+  type WorkPointId,
 } from "../../terms";
-import { inService, leftAs, positioned } from "../job/inService";
+import { inService, positioned } from "../job/inService";
+import { doneBy, systemAfterWork } from "../job/repair";
 import { type Opening, partOf } from "./openings";
 
-/** Ids of elements that the work of a job makes sound. */
-export const madeSound = perObject((document: StillhotDocument): ReadonlySet<ElementId> => {
-  const points = (document.job?.["workPoints"] ?? {}) as Readonly<Record<string, JsonObject>>;
-  return new Set(Object.values(points).flatMap((it) => (it["does"] ?? []) as readonly ElementId[]));
-});
+/** Ids of elements that the work of a job makes sound, puts in or takes down. */
+export const madeSound = perObject(
+  (document: StillhotDocument): ReadonlySet<ElementId> =>
+    new Set(Object.keys(jobOf(document).workPoints).flatMap((id) => doneBy(document, id))),
+);
 
 /** What comes away in the hand, so that only what it hangs on beyond has to be dead before it is changed. */
 const COMES_AWAY: readonly string[] = ["clamp", "meter"];
@@ -44,37 +52,12 @@ const isLinkOnly = (record: SavedElement): boolean =>
 const isSound = ({ condition, planned }: SavedElement): boolean =>
   (condition ?? "sound") === "sound" && planned !== true;
 
-/** A drawing as the work leaves it: faults gone, what was parted, cut, blown or failed made whole; positions stay. */
-export function afterWork(document: StillhotDocument, system: System): System {
-  const sound = madeSound(document);
-  const left = leftAs(document);
-  if (sound.size === 0 && Object.keys(left).length === 0) return system;
-  const elements: Record<string, SavedElement> = {};
-  for (const [id, record] of Object.entries(system.elements)) {
-    const isMended = sound.has(id as ElementId);
-    if (left[id] === "gone" || (isMended && record.kind === "fault")) continue;
-    elements[id] = isMended ? mended(record) : record;
-  }
-  return { ...system, elements };
-}
-
-function mended(record: SavedElement): SavedElement {
-  const {
-    parted: _p,
-    cut: _c,
-    blown: _b,
-    failed: _f,
-    condition: _d,
-    loose: _l,
-    planned: _n,
-    ...rest
-  } = record;
-  const element = complete(record);
-  // A link is renewed in a barrel that hangs open.
-  if (element.kind === "cutout" && element.blown !== "")
-    return { ...rest, open: openPhasesOf(element) } as SavedElement;
-  return rest as SavedElement;
-}
+/** A drawing as all the work of the job leaves it: faults gone, what was broken made whole; positions stay. */
+export const afterWork = (document: StillhotDocument, system: System): System =>
+  Object.keys(jobOf(document).workPoints).reduce(
+    (left, at) => systemAfterWork({ ...document, system: left }, { do: "work", at: at as WorkPointId }),
+    system,
+  );
 
 /** The drawing with the work done and the line in service. */
 export const goalOf = perObject((document: StillhotDocument): System =>
@@ -84,7 +67,7 @@ export const goalOf = perObject((document: StillhotDocument): System =>
 /** A drawing with everything closed that a crew may close, normally open things too. */
 export const allClosed = perObject((document: StillhotDocument): System => {
   const sound = madeSound(document);
-  const left = leftAs(document);
+  const { leave: left } = jobOf(document);
   const elements: Record<string, SavedElement> = {};
   for (const [id, record] of Object.entries(document.system.elements))
     elements[id] =

@@ -1,6 +1,8 @@
 import { perObject, type Step, type StillhotDocument } from "../../document";
 import { alternativesTo } from "./alternatives";
 import { type Draft, draftFor } from "./draft";
+import { beginJob } from "../job/state";
+import { customersOutIn } from "../rehearsal/customers";
 import { workPointsOf } from "./intent";
 import { priced } from "./price";
 import type { DeadEnds } from "./search";
@@ -65,7 +67,12 @@ const firstPlan = perObject((document: StillhotDocument): Found => {
   }
   if (best === undefined)
     return {
-      plan: { ...EMPTY, ok: false, uncontrolled: uncontrolledBy(document, deadEnds!) },
+      plan: {
+        ...EMPTY,
+        ok: false,
+        customers: customersOutIn({ begin: beginJob(document), steps: [] }),
+        uncontrolled: uncontrolledBy(document, deadEnds!),
+      },
       draft: undefined,
     };
   const uncontrolled = best.findings.length === 0 ? [] : stillThreatening(document, best);
@@ -85,6 +92,7 @@ const EMPTY: Plan = {
   ok: true,
   steps: [],
   customersOut: 0,
+  customers: { asFound: 0, during: 0, worst: 0, end: 0, steps: 0 },
   criticalOut: [],
   operations: 0,
   alternatives: [],

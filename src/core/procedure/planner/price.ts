@@ -5,11 +5,15 @@ import type { Draft } from "./draft";
 import type { Alternative } from "./types";
 
 /** Steps and price of a draft. */
-export function priced(document: StillhotDocument, { intent, steps }: Draft): Omit<Alternative, "summary"> {
-  const { count, critical } = intent.choice.customers;
+export function priced(
+  document: StillhotDocument,
+  { intent, steps, customers }: Draft,
+): Omit<Alternative, "summary"> {
+  const { critical } = intent.choice.customers;
   return {
     steps,
-    customersOut: count,
+    customersOut: customers.during,
+    customers,
     criticalOut: critical.map((id) => nameOf(document, id)),
     operations: steps.filter(isOperating).length,
   };

@@ -16,15 +16,17 @@ export type Purpose =
 /** What each opening is for: it is asked what would be left without it. */
 export function purposesOf(
   document: StillhotDocument,
-  { openings, order }: Choice,
+  { openings, order, restored }: Choice,
   demand: Demand,
 ): Map<string, Purpose> {
   const circuit = circuitOf(document.system);
   const purposes = new Map<string, Purpose>();
   const taken = edgesTaken(circuit, demand.strictness);
+  // What closes again before the work keeps nothing dead.
+  const closesAgain = new Set(restored.moves.map(({ opening }) => opening.element));
   for (const opening of openings) {
     const edgeOn = taken.slice();
-    const others = openings.filter((it) => it !== opening);
+    const others = openings.filter((it) => it !== opening && !closesAgain.has(it.element));
     for (const { edges, visibleGap } of others)
       if (visibleGap || !demand.strictness.visibleGaps) for (const edge of edges) edgeOn[edge] = 0;
     const stopped = new Set(others.filter(({ moves }) => moves === "machine").map(({ element }) => element));

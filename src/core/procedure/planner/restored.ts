@@ -41,7 +41,7 @@ export function restored(document: StillhotDocument, opened: System, held: reado
       .flatMap((it) => offPart(opened, it) ?? []),
   ).sort((a, b) => Number(isTie(a)) - Number(isTie(b)) || (a.key < b.key ? -1 : 1));
   const broken = brokenConductors(opened).flatMap((id) => circuit.nodeOf.get(id) ?? []);
-  const { taken, refused } = fedOutward(circuit, open, [...held, ...broken]);
+  const { taken, refused } = fedOutward(circuit, open, [...held, ...broken], "no rings");
   const least = customersDark(circuit, taken);
   const useful =
     least === dark

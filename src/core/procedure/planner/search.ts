@@ -108,7 +108,7 @@ function candidateOf(
   droppers: ReadonlySet<Opening>,
 ): Candidate {
   const stay = openings.filter((it) => !droppers.has(it));
-  const customers = customersOutOf(circuit, edgesWith(circuit, stay, ties), stoppedBy(stay));
+  const customers = customersOutOf(circuit, edgesWith(circuit, stay, ties));
   const walk = walkThrough(
     document.system,
     start,

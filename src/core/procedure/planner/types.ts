@@ -1,6 +1,7 @@
 import type { Step } from "../../document";
 import type { Threat } from "../../hazard";
 import type { Message, WorkPointId } from "../../terms";
+import type { CustomersOut } from "../rehearsal/customers";
 import type { RehearsalFinding } from "../rules/rule";
 
 /** A step, and in one clause what it is for. */
@@ -16,6 +17,8 @@ export interface Uncontrolled extends Threat {
 export interface Alternative {
   readonly summary: Message;
   readonly customersOut: number;
+  /** customers without supply in the course of the order */
+  readonly customers: CustomersOut;
   readonly criticalOut: readonly (string | Message)[];
   readonly operations: number;
   readonly steps: readonly PlannedStep[];
@@ -26,7 +29,10 @@ export interface Plan {
   /** every step passes every rule, the work points are grounded when work begins, and nothing stays uncontrolled */
   readonly ok: boolean;
   readonly steps: readonly PlannedStep[];
+  /** at the most while work is going on, as `customers.during` */
   readonly customersOut: number;
+  /** customers without supply in the course of the order */
+  readonly customers: CustomersOut;
   /** names of customers that cannot do without */
   readonly criticalOut: readonly (string | Message)[];
   /** switching, tags, blocks and grounds, on and off */

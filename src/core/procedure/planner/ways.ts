@@ -1,6 +1,15 @@
 import { complete, perObject } from "../../document";
-import { type Circuit, EARTH, EDGE, reachGraphOf, reachOf, standingOf, tiedNeutrals } from "../../network";
-import type { ElementId } from "../../terms";
+import {
+  type Circuit,
+  EARTH,
+  EDGE,
+  REACH,
+  reachGraphOf,
+  reachOf,
+  standingOf,
+  tiedNeutrals,
+} from "../../network";
+import { conductorId, type ElementId, lettersOf } from "../../terms";
 import type { Opening } from "./openings";
 
 /** Two sets of conductors between which no way may be left. */
@@ -129,27 +138,25 @@ export interface CustomersOut {
   readonly critical: readonly ElementId[];
 }
 
-/** Loads of customers, each with the nodes at which it is supplied. */
+/** Loads of customers, each with the nodes of its conductors. */
 const customersOf = perObject((circuit: Circuit) =>
-  circuit.elementIds.flatMap((id, index) => {
+  circuit.elementIds.flatMap((id) => {
     const it = complete(circuit.system.elements[id]!);
     if (it.kind !== "load" || it.customers === 0) return [];
-    const nodes = circuit.branches.filter(({ element }) => element === index).map(({ from }) => from);
+    const nodes = lettersOf(it.phases).flatMap(
+      (letter) => circuit.nodeOf.get(conductorId(it.at, letter)) ?? [],
+    );
     return [{ id, nodes, customers: it.customers, critical: it.critical }];
   }),
 );
 
-/** Customers without supply when these edges conduct and these machines stand still. */
-export function customersOutOf(
-  circuit: Circuit,
-  edgeOn: Uint8Array,
-  stopped: ReadonlySet<ElementId> = new Set(),
-): CustomersOut {
-  const emfOn = standingOf(circuit).emfOn.map((on, k) =>
-    stopped.has(circuit.elementIds[circuit.emfs[k]!.element]!) ? 0 : on,
+/** Customers whose service has not every conductor from the utility when these edges conduct; a machine is no supply. */
+export function customersOutOf(circuit: Circuit, edgeOn: Uint8Array): CustomersOut {
+  const { emfOn } = standingOf(circuit);
+  const { how } = reachOf(circuit, { edgeOn, emfOn }, { groundsLifted: true });
+  const out = customersOf(circuit).filter(
+    ({ nodes }) => !nodes.every((node) => (how[node]! & REACH.forward) !== 0),
   );
-  const { how } = reachOf(circuit, { edgeOn, emfOn }, { groundsLifted: false });
-  const out = customersOf(circuit).filter(({ nodes }) => !nodes.some((node) => how[node] !== 0));
   return {
     count: out.reduce((sum, { customers }) => sum + customers, 0),
     critical: out.filter(({ critical }) => critical).map(({ id }) => id),

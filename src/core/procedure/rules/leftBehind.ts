@@ -28,7 +28,7 @@ export const leftBehind = defineRule({
       else if (isElsewhere(state, id)) left.push([id, say("left.position", name(id))]);
     }
     for (const id of Object.keys(asFound.system.elements))
-      if (!(id in document.system.elements))
+      if (!(id in document.system.elements) && elementOf(asFound.system, id)?.kind === "ground")
         left.push([id, say("left.groundTaken", { name: nameOf(asFound, id) })]);
     for (const id of state.covered) left.push([id, say("left.cover", name(id))]);
     if (state.permit === "held" || state.permit === "requested") left.push(["permit", say("left.permit")]);

@@ -40,7 +40,7 @@ export const planner = {
   "why.block.found": "{name} was found blocked",
   "why.barricade.down": "a wire is down at {at}: nobody comes near it from here on",
   "why.replace-barrel": "the barrel goes back into its hinge before it can be closed",
-  "why.refuse": "a new link, now that what blew the old one is looked for and mended",
+  "why.refuse": "a new link, now that what blew the old one is looked for, and cut off or mended",
   "why.supply": "{name} supplies what can be supplied while the work goes on",
   "why.off.normal": "{name} stands open in service, and opens before two supplies would meet",
   "why.off.again": "{name} opens once more, so that what is closed next picks up no load",

@@ -48,7 +48,7 @@ export const planner = {
   "why.block.found": "{name} a été trouvé bloqué",
   "why.barricade.down": "un fil est à terre à {at} : plus personne ne s'en approche",
   "why.replace-barrel": "le tube retourne dans sa charnière avant de pouvoir être fermé",
-  "why.refuse": "un fusible neuf, maintenant que la cause de la fusion est cherchée et réparée",
+  "why.refuse": "un fusible neuf, maintenant que la cause de la fusion est cherchée, et coupée ou réparée",
   "why.supply": "{name} alimente ce qui peut l'être pendant le travail",
   "why.off.normal": "{name} est ouvert en service, et s'ouvre avant que deux alimentations se rejoignent",
   "why.off.again":
