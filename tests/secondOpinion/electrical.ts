@@ -44,7 +44,9 @@ const TURN: Record<string, number> = { A: 0, B: -120, C: 120 };
 
 export interface PlainSolution {
   readonly settled: boolean;
-  /** conductor → volts to earth */
+  /** by load and leg: how many times its impedance's admittance each load is */
+  readonly held: readonly number[];
+  /** conductor, or bar of a ground set (`bar g1`) → volts to earth */
   readonly volts: ReadonlyMap<string, C>;
   /** element → letter → amperes; those of a loop of ideal joins are left out */
   readonly amps: ReadonlyMap<string, ReadonlyMap<string, C>>;
@@ -188,12 +190,20 @@ interface Ratio {
   readonly ratio: number;
 }
 
+/** Only some of what drives a drawing, the others' volts at zero, and loads as they were found to be. */
+export interface Alone {
+  readonly drives: (id: string) => boolean;
+  readonly held: readonly number[];
+}
+
 /** Solves one drawing. `loadsOff` leaves every load out. */
 export function solvePlain(
   plain: Plain,
   nominal: ReadonlyMap<string, number>,
   loadsOff: boolean,
+  alone?: Alone,
 ): PlainSolution {
+  const driven = (id: string, volts: C): C => (alone === undefined || alone.drives(id) ? volts : [0, 0]);
   const { elements, points, frequencyHz } = plain;
   const omega = 2 * Math.PI * frequencyHz;
   const conductors = conductorsOf(plain);
@@ -230,6 +240,7 @@ export function solvePlain(
   for (const [point, { earthOhms }] of Object.entries(points))
     if (earthOhms !== undefined && known.has(at(point, "N"))) branch(at(point, "N"), "", [earthOhms, 0]);
 
+  const bars: [string, string][] = [];
   const models: { y: C; held: number }[] = [];
   const loads: { a: string; b: string; rated: number; model: string; y: C; index: number }[] = [];
 
@@ -246,7 +257,9 @@ export function solvePlain(
         series.push({
           ends: own.map((it) => [here(it), here("N")]),
           z: own.map((_, i) => own.map((_unused, j) => (i === j ? self : mutual))),
-          drop: own.map((it) => polar((1000 * num(e, "kvLL")) / ROOT3, num(e, "angleDeg") + TURN[it]!)),
+          drop: own.map((it) =>
+            driven(id, polar((1000 * num(e, "kvLL")) / ROOT3, num(e, "angleDeg") + TURN[it]!)),
+          ),
           meters: own.map((it) => [id, it, 1]),
         });
         break;
@@ -255,7 +268,13 @@ export function solvePlain(
         const span = elements[text(e, "span")]!;
         for (const it of phasesOf(span))
           for (const end of named(span, "parted").includes(it) ? ["from", "to"] : ["from"])
-            branch(at(text(span, end), it), "", [0.05, 0.5], undefined, [(1000 * num(e, "kvLL")) / ROOT3, 0]);
+            branch(
+              at(text(span, end), it),
+              "",
+              [0.05, 0.5],
+              undefined,
+              driven(id, [(1000 * num(e, "kvLL")) / ROOT3, 0]),
+            );
         break;
       }
       case "span":
@@ -281,13 +300,16 @@ export function solvePlain(
         break;
       case "load": {
         if (loadsOff) break;
-        for (const [a, b, rated] of legsOf(e, nominal.get(text(e, "at"))!)) {
+        const lineToLine =
+          e["ratedKv"] === undefined ? nominal.get(text(e, "at"))! : 1000 * num(e, "ratedKv");
+        for (const [a, b, rated] of legsOf(e, lineToLine)) {
           const legs = legsOf(e, 1).length;
-          const y: C = [
-            (1000 * num(e, "kw")) / legs / rated ** 2,
-            (-1000 * num(e, "kvar")) / legs / rated ** 2,
-          ];
-          const index = models.push({ y, held: 1 }) - 1;
+          // Where nothing says which volts, a load is nothing.
+          const y: C =
+            rated === 0
+              ? [0, 0]
+              : [(1000 * num(e, "kw")) / legs / rated ** 2, (-1000 * num(e, "kvar")) / legs / rated ** 2];
+          const index = models.push({ y, held: alone?.held[models.length] ?? 1 }) - 1;
           loads.push({ a: here(a), b: here(b), rated, model: text(e, "model", "Z"), y, index });
           shunt(here(a), here(b), () => scaled(y, models[index]!.held), [
             [id, a, 1],
@@ -306,15 +328,16 @@ export function solvePlain(
           series.push({
             ends: [[here(a), b === "N" ? star : here(b)]],
             z: [[[0, ohms]]],
-            drop: [emf],
+            drop: [driven(id, emf)],
             meters: [[id, a, 1]],
           });
         if (own.some((it) => "12".includes(it)))
           for (const it of own) leg(it, "N", [it === "1" ? volts / 2 : -volts / 2, 0], x / 2);
         else if (own.length === 3) for (const it of own) leg(it, "N", polar(volts / ROOT3, TURN[it]!), x);
         else if (own.length === 2) {
-          leg(own[0]!, own[1]!, [volts, 0], x);
-        } else leg(own[0]!, "N", [volts / ROOT3, 0], x / 3);
+          const between = minus(polar(1, TURN[own[0]!]!), polar(1, TURN[own[1]!]!));
+          leg(own[0]!, own[1]!, scaled(between, volts / ROOT3), x);
+        } else leg(own[0]!, "N", polar(volts / ROOT3, TURN[own[0]!]!), x / 3);
         break;
       }
       case "capacitor": {
@@ -350,11 +373,16 @@ export function solvePlain(
       }
       case "ground": {
         const to = text(e, "to", "neutral");
-        const bar = to === "earth" ? inside() : here("N");
+        const bar = to === "earth" ? `bar ${id}` : here("N");
+        bars.push([`bar ${id}`, bar]);
         for (const it of own) branch(here(it), bar, [num(e, "ohms", 0.001), 0], [id, it, 1]);
         if (to !== "neutral") branch(bar, "", [num(e, "earthOhms", 25), 0]);
         break;
       }
+      // A person in circuit: what this second implementation puts there to see what goes through.
+      case "body":
+        branch(text(e, "one"), text(e, "other"), [num(e, "ohms"), 0], [id, "body", 1]);
+        break;
     }
   }
 
@@ -451,12 +479,12 @@ export function solvePlain(
 
   let settled = true;
   let result = solveOnce();
-  if (loads.some(({ model }) => model !== "Z")) {
+  if (alone === undefined && loads.some(({ model }) => model !== "Z")) {
     settled = false;
     for (let round = 0; round < 100 && !settled; round++) {
       let worst = 0;
       for (const { a, b, rated, model, index } of loads) {
-        if (model === "Z") continue;
+        if (model === "Z" || rated === 0) continue;
         const share = Math.max(size(minus(result.voltsAt(a), result.voltsAt(b))) / rated, 0.7);
         const wanted = model === "I" ? 1 / share : 1 / share ** 2;
         const held = models[index]!.held;
@@ -559,7 +587,15 @@ export function solvePlain(
     // Into `from`: only a join that touches it counts.
     if (a.split("/")[0] === text(e, "from")) count(id, letter, into);
   }
-  return { settled, volts: new Map(conductors.map((it) => [it, voltsAt(it)])), amps };
+  return {
+    settled,
+    held: models.map(({ held }) => held),
+    volts: new Map([
+      ...conductors.map((it): [string, C] => [it, voltsAt(it)]),
+      ...bars.map(([name, bar]): [string, C] => [name, voltsAt(bar)]),
+    ]),
+    amps,
+  };
 
   function writeSpan(id: string, e: Record_): void {
     const own = phasesOf(e);
@@ -569,6 +605,14 @@ export function solvePlain(
     const near = (it: string) => at(text(e, "from"), it);
     const far = (it: string) => at(text(e, "to"), it);
     const construction = text(e, "construction", "overhead");
+    if (letters.includes("N") && num(e, "rodsPerKm") > 0)
+      for (const end of [near, far])
+        shunt(
+          end("N"),
+          "",
+          [(num(e, "rodsPerKm") * length) / 1000 / num(e, "rodOhms", 25) / 2, 0],
+          end === near ? [[id, "N", 1]] : [],
+        );
     const wires = wiresOf(
       letters,
       construction,
@@ -578,7 +622,8 @@ export function solvePlain(
     const explicitZ = e["zOhmsPerKm"] as C[][] | undefined;
     const explicitB = e["bMicroSPerKm"] as number[][] | undefined;
     let drop: C[] = letters.map(() => [0, 0]);
-    for (const nearby of Object.values(elements)) {
+    for (const [beside, nearby] of Object.entries(elements)) {
+      if (alone !== undefined && !alone.drives(beside)) continue;
       if (nearby.kind !== "nearby" || nearby["span"] !== id || !yes(nearby, "on", true)) continue;
       if (nearby["relation"] === "crossing") continue;
       const { pushed, induced } = alongside(nearby, e, letters, wires);

@@ -5,6 +5,7 @@ import {
   after,
   at,
   conductorsOf,
+  driversIn,
   groupsOf,
   joinsOf,
   type Limits,
@@ -135,8 +136,8 @@ export function reachOf(plain: Plain): Reached {
 /** What is known of one drawing in one state. */
 export interface Looked {
   readonly plain: Plain;
-  readonly drawn: PlainSolution;
-  readonly off: PlainSolution;
+  readonly drawn: Summed;
+  readonly off: Summed;
   readonly reached: Reached;
   readonly tied: ReadonlySet<string>;
 }
@@ -166,13 +167,40 @@ function neverFed(plain: Plain): Set<string> {
 const size = (v: readonly [number, number] | undefined): number =>
   v === undefined ? 0 : Math.hypot(v[0], v[1]);
 
+/** A solution, and what each group of drivers that keep step does by itself. */
+interface Summed extends PlainSolution {
+  readonly alone: readonly PlainSolution[];
+}
+
+function solveSummed(plain: Plain, nominal: ReadonlyMap<string, number>, loadsOff: boolean): Summed {
+  const whole = solvePlain(plain, nominal, loadsOff);
+  const drivers = driversIn(plain);
+  return {
+    ...whole,
+    alone: drivers.map((ids) =>
+      solvePlain(plain, nominal, loadsOff, { drives: (id) => ids.includes(id), held: whole.held }),
+    ),
+  };
+}
+
+/** Volts between two conductors, or to earth, with every group at the angle that is worst. */
+const worst = ({ alone }: Summed, one: string, other = ""): number =>
+  alone.reduce((sum, { volts }) => {
+    const [a, b] = [volts.get(one) ?? [0, 0], volts.get(other) ?? [0, 0]];
+    return sum + Math.hypot(a[0] - b[0], a[1] - b[1]);
+  }, 0);
+
+/** Amperes of an element on a letter, likewise. */
+const worstAmps = ({ alone }: Summed, id: string, letter: string): number =>
+  alone.reduce((sum, { amps }) => sum + size(amps.get(id)?.get(letter)), 0);
+
 export function look(plain: Plain, nominal: ReadonlyMap<string, number>): Looked {
-  const drawn = solvePlain(plain, nominal, false);
+  const drawn = solveSummed(plain, nominal, false);
   const hasLoads = Object.values(plain.elements).some(({ kind }) => kind === "load");
   return {
     plain,
     drawn,
-    off: hasLoads ? solvePlain(plain, nominal, true) : drawn,
+    off: hasLoads ? solveSummed(plain, nominal, true) : drawn,
     reached: reachOf(plain),
     tied: tiedNeutrals(plain),
   };
@@ -186,7 +214,7 @@ const isShort = ({ kind, ...e }: Plain["elements"][string]): boolean =>
 
 /** The higher of both solutions; of an untied neutral, the highest of what loads join to it as well. */
 export function highest({ plain, drawn, off, tied }: Looked, conductor: string): number {
-  let volts = Math.max(size(drawn.volts.get(conductor)), size(off.volts.get(conductor)));
+  let volts = Math.max(worst(drawn, conductor), worst(off, conductor));
   if (conductor.endsWith("/N") && !tied.has(conductor)) {
     const conductors = conductorsOf(plain);
     const group = groupsOf(conductors, joinsOf(plain, new Set(conductors)));
@@ -195,12 +223,15 @@ export function highest({ plain, drawn, off, tied }: Looked, conductor: string):
       if (group.get(at(text(e, "at"), "N")) !== group.get(conductor)) continue;
       for (const it of phasesOf(e)) {
         const other = at(text(e, "at"), it);
-        volts = Math.max(volts, size(drawn.volts.get(other)), size(off.volts.get(other)));
+        volts = Math.max(volts, worst(drawn, other), worst(off, other));
       }
     }
   }
   return volts;
 }
+
+/** Volts of a conductor, loads as drawn, at the worst angles. */
+export const worstDrawn = ({ drawn }: Looked, conductor: string): number => worst(drawn, conductor);
 
 /** States by the table; what nobody drew a feed for is unknown in place of isolated and induced. */
 export function statesOf(looked: Looked, lifted: Looked, limits: Limits, wanted?: readonly string[]) {
@@ -255,14 +286,18 @@ function statesIfFed(looked: Looked, lifted: Looked, limits: Limits, wanted?: re
   return states;
 }
 
-/** Amperes that a cable withstands for some seconds; none for a cable that the table does not have. */
-export function withstandOf(cable: string, seconds: number): number | undefined {
-  const row = cables.rows.find((it) => it.cableSizeAwgCopper.replace(" kcmil", "") === cable);
+/** Circular mils of the sizes below the table, and of No. 2. */
+const MILS: Record<string, number> = { "8": 16510, "6": 26240, "4": 41740, "2": 66360 };
+
+/** Amperes that a cable withstands for some seconds. One that nobody noted is No. 2; smaller ones by their area. */
+export function withstandOf(cable: string, seconds: number): number {
+  const [name] = (cable || "2").split(" ");
+  const row = cables.rows.find((it) => it.cableSizeAwgCopper.replace(" kcmil", "") === name);
+  if (row === undefined) return (MILS[name!]! / MILS["2"]!) * withstandOf("2", seconds);
   const cycles = 60 * seconds;
-  if (row === undefined) return undefined;
   return cycles <= 15
     ? 1000 * row.withstandKa15Cycles
-    : 1000 * row.withstandKa30Cycles * Math.sqrt(30 / cycles);
+    : Math.min(1000 * row.withstandKa15Cycles, 1000 * row.withstandKa30Cycles * Math.sqrt(30 / cycles));
 }
 
 export interface PlainThreat {
@@ -273,6 +308,8 @@ export interface PlainThreat {
   readonly exposureVolts: number;
   readonly exposureToEarthVolts: number;
   readonly groundAmps: number;
+  /** current through a body in circuit; worked out when it is asked for */
+  readonly bodyMilliamps: () => number;
   readonly reaching: ReadonlySet<string>;
 }
 
@@ -323,11 +360,11 @@ export function outcomesOf(plain: Plain, limits: Limits): Outcome[] {
         if (!isGround(e)) continue;
         const most = Math.max(
           0,
-          ...[grounded.drawn, grounded.off].flatMap((it) => [...(it.amps.get(id)?.values() ?? [])].map(size)),
+          ...[grounded.drawn, grounded.off].flatMap((it) => phasesOf(e).map((x) => worstAmps(it, id, x))),
         );
         groundAmps = Math.max(groundAmps, most);
         const limit = withstandOf(text(e, "cable"), limits.clearingSeconds);
-        if (limit !== undefined && most > limit) parted.add(id);
+        if (most > limit) parted.add(id);
         again = parted.has(id) || again;
       }
       if (again)
@@ -348,17 +385,81 @@ export function outcomesOf(plain: Plain, limits: Limits): Outcome[] {
   });
 }
 
-/** Volts that a worker feels with grounds in place: to the neutral there, and to earth. */
+/** What a worker at a point may be bonded to: names of conductors and bars, `""` for earth. */
+function bondsIn({ plain, tied }: Looked, point: string): string[] {
+  if (tied.has(at(point, "N"))) return [at(point, "N")];
+  const kind = (it: string) => (plain.points[it] as { kind?: string } | undefined)?.kind ?? "pole";
+  const near = new Set([point]);
+  for (let before = 0; before < near.size;) {
+    before = near.size;
+    for (const e of Object.values(plain.elements)) {
+      if (e.kind === "span") continue;
+      const ends = ["from", "to", "alt"].filter((it) => e[it] !== undefined).map((it) => text(e, it));
+      if (ends.some((it) => near.has(it))) for (const it of ends) if (kind(it) === kind(point)) near.add(it);
+    }
+  }
+  const bars = Object.entries(plain.elements).filter(
+    ([, e]) =>
+      isGround(e) &&
+      near.has(text(e, "at")) &&
+      text(e, "to", "neutral") !== "neutral" &&
+      yes(e, "poleBond", true),
+  );
+  const own = bars.filter(([, e]) => text(e, "at") === point);
+  const counted = (own.length > 0 ? own : bars).map(([id]) => `bar ${id}`);
+  return counted.length > 0 ? counted : [""];
+}
+
+/** Volts that a worker feels with grounds in place: to what they are bonded to, and to earth. */
 export function exposureIn(looked: Looked, point: string, letter: string): { own: number; earth: number } {
   const conductor = at(point, letter);
-  const neutral = at(point, "N");
-  const own = [looked.drawn, looked.off].map(({ volts }) => {
-    const v = volts.get(conductor) ?? [0, 0];
-    const n: readonly [number, number] = looked.tied.has(neutral) ? volts.get(neutral)! : [0, 0];
-    return Math.hypot(v[0] - n[0], v[1] - n[1]);
-  });
-  const earth = [looked.drawn, looked.off].map(({ volts }) => size(volts.get(conductor)));
-  return { own: Math.max(...own), earth: Math.max(...earth) };
+  const both = [looked.drawn, looked.off];
+  const bonds = bondsIn(looked, point);
+  return {
+    own: Math.max(...both.flatMap((it) => bonds.map((bond) => worst(it, conductor, bond)))),
+    earth: Math.max(...both.map((it) => worst(it, conductor))),
+  };
+}
+
+/** Milliamperes through a body of some ohms that is put between a conductor and what the worker is bonded to. */
+export function bodyMilliampsIn(
+  looked: Looked,
+  point: string,
+  letter: string,
+  ohms: number,
+  nominal: ReadonlyMap<string, number>,
+  withLoadsOff: boolean,
+): number {
+  const solved = withLoadsOff ? [looked.drawn, looked.off] : [looked.drawn];
+  const drivers = driversIn(looked.plain);
+  const sums = solved.flatMap((it) =>
+    bondsIn(looked, point).map((bond) => {
+      if (bond === at(point, letter)) return 0;
+      const elements = {
+        ...looked.plain.elements,
+        body: { kind: "body", one: at(point, letter), other: barNode(looked.plain, bond), ohms },
+      };
+      return drivers.reduce((sum, ids) => {
+        const alone = { drives: (id: string) => ids.includes(id), held: it.held };
+        const { amps } = solvePlain(
+          { ...looked.plain, elements },
+          nominal,
+          it === looked.off && it !== looked.drawn,
+          alone,
+        );
+        return sum + size(amps.get("body")?.get("body"));
+      }, 0);
+    }),
+  );
+  return 1000 * Math.max(0, ...sums);
+}
+
+/** The node that a bar is: its own, or the neutral that the set's jumpers go to. */
+function barNode(plain: Plain, bond: string): string {
+  const set = plain.elements[bond.replace("bar ", "")];
+  return set !== undefined && bond.startsWith("bar ") && text(set, "to") === "both"
+    ? at(text(set, "at"), "N")
+    : bond;
 }
 
 const isSubset = (small: readonly PlainUpset[], large: readonly PlainUpset[]): boolean =>
@@ -369,7 +470,12 @@ export interface PlainWorkPoint {
   readonly conductors: string;
 }
 
-function threatsIn(outcomes: readonly Outcome[], limits: Limits, spot: PlainWorkPoint): PlainThreat[] {
+function threatsIn(
+  outcomes: readonly Outcome[],
+  limits: Limits,
+  spot: PlainWorkPoint,
+  nominal: ReadonlyMap<string, number>,
+): PlainThreat[] {
   const letters = [...spot.conductors];
   const rows = outcomes.map((outcome) => {
     const states = statesIfFed(
@@ -378,19 +484,21 @@ function threatsIn(outcomes: readonly Outcome[], limits: Limits, spot: PlainWork
       limits,
       letters.map((it) => at(spot.at, it)),
     );
+    const { fed } = outcome.lifted.reached;
     const of = (wanted: readonly string[]) =>
       letters.filter((it) => wanted.includes(states.get(at(spot.at, it))!));
     return {
       outcome,
       classes: [
-        of(["energized", "backfed", "faulted"]),
+        of(["energized", "backfed", "faulted"]).filter((it) => fed.has(at(spot.at, it))),
+        of(["energized", "backfed", "faulted"]).filter((it) => !fed.has(at(spot.at, it))),
         of(["induced"]),
         letters.filter((it) => exposureIn(outcome.grounded, spot.at, it).own >= limits.exposureLimitVolts),
       ],
     };
   });
   const entries = new Map<string, PlainThreat>();
-  for (const k of [0, 1, 2]) {
+  for (const k of [0, 1, 2, 3]) {
     const doing = rows.filter(({ classes }) => classes[k]!.length > 0);
     for (const { outcome, classes } of doing) {
       if (doing.some((it) => isSubset(it.outcome.upsets, outcome.upsets))) continue;
@@ -401,13 +509,12 @@ function threatsIn(outcomes: readonly Outcome[], limits: Limits, spot: PlainWork
           conductor: letter,
           upsets: outcome.upsets,
           strength: outcome.strength,
-          volts: Math.max(
-            size(outcome.lifted.drawn.volts.get(conductor)),
-            size(outcome.lifted.off.volts.get(conductor)),
-          ),
+          volts: Math.max(worst(outcome.lifted.drawn, conductor), worst(outcome.lifted.off, conductor)),
           exposureVolts: own,
           exposureToEarthVolts: earth,
           groundAmps: outcome.groundAmps,
+          bodyMilliamps: () =>
+            bodyMilliampsIn(outcome.grounded, spot.at, letter, limits.bodyOhms, nominal, true),
           reaching: new Set([
             ...(outcome.lifted.reached.any.get(conductor) ?? []),
             ...(outcome.inPlace.reached.any.get(conductor) ?? []),
@@ -466,10 +573,10 @@ export function verdictIn(
   spot: PlainWorkPoint,
   steps: readonly PlainStep[],
 ): PlainVerdict {
-  const threats = threatsIn(outcomes, limits, spot);
+  const nominal = nominalOf(plain);
+  const threats = threatsIn(outcomes, limits, spot, nominal);
   const letters = [...spot.conductors];
   const now = outcomes.find(({ strength }) => strength === 0)!;
-  const nominal = nominalOf(plain);
   const drawn = Object.values(plain.elements).some(isGround) ? look(plain, nominal) : now.lifted;
   const states = statesOf(drawn, now.bare, limits);
   const fedStates = statesIfFed(drawn, now.bare, limits);
@@ -478,7 +585,7 @@ export function verdictIn(
   const isUnfed = letters.some((it) => unfed.has(at(spot.at, it)));
   const findings: string[] = isUnfed ? ["feed-not-drawn danger"] : [];
   const neutral = at(spot.at, "N");
-  const hotNeutral = drawn.tied.has(neutral) && highest(drawn, neutral) >= limits.hazardVolts;
+  const hotNeutral = drawn.tied.has(neutral) && worst(drawn.drawn, neutral) >= limits.hazardVolts;
 
   let verdict = "isolated";
   if (
@@ -501,7 +608,7 @@ export function verdictIn(
     letters.some(
       (it) =>
         liftedStates.get(at(spot.at, it)) === "induced" &&
-        exposureIn(now.grounded, spot.at, it).own > limits.inducedLimitVolts,
+        bodyMilliampsIn(now.grounded, spot.at, it, 500, nominal, false) * 0.5 > limits.inducedLimitVolts,
     )
   )
     findings.push("induced-exposure danger");
@@ -534,9 +641,21 @@ export function verdictIn(
   };
 }
 
-/** Tied neutrals at a dangerous height as drawn. */
-export const hotNeutrals = (looked: Looked, limits: Limits): string[] =>
-  [...looked.tied].filter((it) => highest(looked, it) >= limits.hazardVolts).sort();
+/** Tied neutrals at a dangerous height, loads as drawn, and how serious it is: only warned of where no rod is drawn along it. */
+export function hotNeutrals({ plain, tied, drawn }: Looked, limits: Limits): string[] {
+  const conductors = conductorsOf(plain);
+  const group = groupsOf(conductors, joinsOf(plain, new Set(conductors)));
+  const rodded = new Set<string | undefined>();
+  for (const [point, { earthOhms }] of Object.entries(plain.points))
+    if (earthOhms !== undefined) rodded.add(group.get(at(point, "N")));
+  for (const e of Object.values(plain.elements))
+    if (e.kind === "span" && e["neutral"] !== false && num(e, "rodsPerKm") > 0)
+      for (const end of ["from", "to"]) rodded.add(group.get(at(text(e, end), "N")));
+  return [...tied]
+    .filter((it) => worst(drawn, it) >= limits.hazardVolts)
+    .map((it) => `${it} ${rodded.has(group.get(it)) ? "danger" : "warning"}`)
+    .sort();
+}
 
 /** Whether a list of elements hangs together from a source to a point. */
 export function isConnected(plain: Plain, path: readonly string[], point: string): boolean {
@@ -552,4 +671,3 @@ export function isConnected(plain: Plain, path: readonly string[], point: string
     if (!pointsOf(path[i]!).some((it) => pointsOf(path[i - 1]!).includes(it))) return false;
   return pointsOf(path.at(-1)!).includes(point);
 }
-void num;

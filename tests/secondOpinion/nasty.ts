@@ -43,6 +43,7 @@ export function nastyDocument(seed: number, parts: number) {
         : { z1Ohms: [0.3, 2], z0Ohms: [0.6, 4] }),
       ...sometimes(0.15, { on: false }),
       ...sometimes(0.15, { earthed: false }),
+      ...sometimes(0.15, { inStep: false }),
       ...sometimes(0.3, { angleDeg: whole(-10, 10) }),
     });
   const head = spot({ phases: "ABC", neutral: true, volts: 12470, low: false });
@@ -58,6 +59,10 @@ export function nastyDocument(seed: number, parts: number) {
       ...sometimes(0.3, { interface: "inverter" }),
       ...sometimes(0.2, { xPercent: whole(5, 40) }),
     });
+
+  // A part that nobody drew a feed for.
+  if (happens(0.2))
+    spot({ phases: oneOf(["ABC", "A", "AB"]), neutral: happens(0.7), volts: 12470, low: false });
 
   for (let k = 0; k < parts; k++) {
     const from = oneOf(spots);
@@ -84,6 +89,7 @@ export function nastyDocument(seed: number, parts: number) {
           ...sometimes(0.25, {
             parted: some(neutral ? `${phases}N` : phases, 0.4),
           }),
+          ...sometimes(0.2, { rodsPerKm: oneOf([1, 2.5]), ...sometimes(0.5, { rodOhms: 50 }) }),
         });
         break;
       }
@@ -182,6 +188,7 @@ export function nastyDocument(seed: number, parts: number) {
           kvar: from.low ? round(0, 3) : round(0, 30),
           ...(phases.length > 1 && happens(0.4) ? { connection: "delta" } : {}),
           ...(happens(0.25) ? { model: oneOf(["I", "PQ"]) } : {}),
+          ...sometimes(0.15, { ratedKv: (from.volts / 1000) * oneOf([0.95, 1.05]) }),
           ...sometimes(0.4, { customers: 1 }),
         });
         break;
@@ -284,7 +291,9 @@ export function nastyDocument(seed: number, parts: number) {
       at: id,
       phases: happens(0.7) ? letters : someOf(letters),
       to: hasNeutral(id) ? oneOf(["neutral", "neutral", "earth", "both"]) : "earth",
-      ...sometimes(0.7, { cable: oneOf(["2", "2", "1/0", "2/0", "3/0", "4/0", "250", "350", "4"]) }),
+      ...sometimes(0.7, {
+        cable: oneOf(["2", "2", "1/0", "2/0", "3/0", "4/0", "250", "350", "250 kcmil", "4", "6", "8"]),
+      }),
       ...sometimes(0.2, { ohms: 0.005 }),
       ...sometimes(0.3, { earthOhms: oneOf([5, 100]) }),
       ...sometimes(0.2, { poleBond: false }),

@@ -108,7 +108,8 @@ export function conductorsOf({ points, elements }: Plain): string[] {
     }
     if (e.kind === "source") bring(text(e, "at"), [...own, "N"]);
     // One that nobody drew brings nothing: it hangs on what is there.
-    if (e.kind === "generator" && !yes(e, "unknown")) bring(text(e, "at"), ["N"]);
+    if (e.kind === "generator" && !yes(e, "unknown") && (own.length !== 2 || own.includes("1")))
+      bring(text(e, "at"), ["N"]);
     if ((e.kind === "load" || e.kind === "capacitor") && text(e, "connection", "wye") === "wye")
       bring(text(e, "at"), ["N"]);
   }
@@ -174,6 +175,9 @@ export function tiedNeutrals(plain: Plain): Set<string> {
   const tied = new Set<string>();
   for (const e of Object.values(plain.elements))
     if (e.kind === "source" && e["earthed"] !== false) tied.add(group.get(at(text(e, "at"), "N"))!);
+  for (const e of Object.values(plain.elements))
+    if (e.kind === "span" && e["neutral"] !== false && num(e, "rodsPerKm") > 0)
+      for (const end of ["from", "to"]) tied.add(group.get(at(text(e, end), "N"))!);
   for (const [point, { earthOhms }] of Object.entries(plain.points))
     if (earthOhms !== undefined && group.has(at(point, "N"))) tied.add(group.get(at(point, "N"))!);
   return new Set(conductors.filter((it) => it.endsWith("/N") && tied.has(group.get(it)!)));
@@ -322,6 +326,7 @@ export function after(plain: Plain, upsets: readonly PlainUpset[], limits: Limit
         change(id, { bridged: true });
         break;
       case "start-unknown":
+        if (nominalOf(plain).get(text(e, "at"))! === 0) break;
         elements[`unknown ${id}`] = {
           kind: "generator",
           at: e["at"],
@@ -346,3 +351,36 @@ export const without = (plain: Plain, gone: (e: Record_, id: string) => boolean)
   ...plain,
   elements: Object.fromEntries(Object.entries(plain.elements).filter(([id, e]) => !gone(e, id))),
 });
+
+/** Groups of what drives a drawing, each of elements that keep step; a contact goes by its own circuit's name. */
+export function driversIn(plain: Plain): string[][] {
+  const conductors = conductorsOf(plain);
+  const phases = conductors.filter((it) => !it.endsWith("/N"));
+  const pairs: (readonly string[])[] = joinsOf(plain, new Set(conductors)).filter(([a]) => !a.endsWith("/N"));
+  for (const [id, e] of Object.entries(plain.elements)) {
+    if (e.kind !== "transformer") continue;
+    for (const { high, low } of unitsOf(e)) {
+      const own = [
+        ...high.map((it) => (it === "*" ? `${id} star` : at(text(e, "from"), it))),
+        ...low.map((it) => at(text(e, "to"), it)),
+      ].filter((it) => !it.endsWith("/N"));
+      for (const it of own) pairs.push([own[0]!, it]);
+    }
+  }
+  const stars = Object.keys(plain.elements).map((id) => `${id} star`);
+  const group = groupsOf([...phases, ...stars], pairs);
+  const places = (e: Record_) => phasesOf(e).map((it) => group.get(at(text(e, "at"), it)));
+  const on = Object.entries(plain.elements).filter(([, e]) =>
+    e.kind === "source" ? yes(e, "on", true) : e.kind === "generator" && yes(e, "on"),
+  );
+  const system = on.filter(([, e]) => e.kind === "source" && yes(e, "inStep", true));
+  const fed = new Set(system.flatMap(([, e]) => places(e)));
+  const machines = on.filter(([, e]) => e.kind === "generator");
+  const inStep = machines.filter(([, e]) => places(e).some((it) => fed.has(it)));
+  const utility = [...system, ...inStep].map(([id]) => id);
+  const alone = on.filter(([id]) => !utility.includes(id)).map(([id]) => [id]);
+  const beside = Object.entries(plain.elements)
+    .filter(([, e]) => e.kind === "nearby" && yes(e, "on", true))
+    .map(([id]) => [id, `contact ${id}`]);
+  return [...(utility.length === 0 ? [] : [utility]), ...alone, ...beside];
+}

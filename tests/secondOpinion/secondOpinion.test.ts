@@ -32,9 +32,10 @@ describe("a second implementation of the format's page comes to the same answers
     seeds(0, 100).map((seed) => [`random ${seed}`, randomDocument(seed, { parts: 6 })]),
     60,
   );
-  compareAll(
-    "drawings in which much is wrong",
-    seeds(0, 220).map((seed) => [`nasty ${seed}`, nastyDocument(seed, 6)]),
-    140,
-  );
+  for (const from of [0, 70])
+    compareAll(
+      `drawings in which much is wrong, from ${from}`,
+      seeds(from, 70).map((seed) => [`nasty ${seed}`, nastyDocument(seed, 6)]),
+      40,
+    );
 });

@@ -85,12 +85,16 @@ function conductorsOf({ points, elements }: Drawing): Set<string> {
       bring(element["to"], `${secondaryPhases(element)}${usesSecondaryNeutral(element) ? "N" : ""}`);
     }
     if (kind === "source") bring(element["at"], `${phases}N`);
-    if (kind === "generator") bring(element["at"], "N");
+    if (kind === "generator" && !/^[ABC]{2}$/.test(phasesOf(element))) bring(element["at"], "N");
     if ((kind === "load" || kind === "capacitor") && text(element, "connection", "wye") === "wye")
       bring(element["at"], "N");
   }
   return new Set([...brought].filter((it) => it.split("/")[0]! in points));
 }
+
+/** Angles of the letters, and of the difference of two of them. */
+const DEGREES: Readonly<Record<string, number>> = { A: 0, B: -120, C: 120 };
+const BETWEEN: Readonly<Record<string, number>> = { AB: 30, BC: -90, AC: -30 };
 
 /** Which winding of the high side shares a core with which of the low side, by the format's own table. */
 const PAIRS: Readonly<Record<string, readonly (readonly [primary: string, secondary: string])[]>> = {
@@ -618,10 +622,10 @@ export function netlistOf(drawing: Drawing, { prefix, nominalVolts, volts }: Net
       for (const letter of letters)
         leg(here(letter), here("N"), [own / 2, letter === "1" ? 0 : 180], whole / 2);
     else if (letters.length === 3)
-      for (const letter of letters)
-        leg(here(letter), here("N"), [own / ROOT3, { A: 0, B: -120, C: 120 }[letter]!], whole);
-    else if (letters.length === 2) leg(here(letters[0]!), here(letters[1]!), [own, 0], whole);
-    else leg(here(letters[0]!), here("N"), [own / ROOT3, 0], whole / 3);
+      for (const letter of letters) leg(here(letter), here("N"), [own / ROOT3, DEGREES[letter]!], whole);
+    else if (letters.length === 2)
+      leg(here(letters[0]!), here(letters[1]!), [own, BETWEEN[letters.join("")]!], whole);
+    else leg(here(letters[0]!), here("N"), [own / ROOT3, DEGREES[letters[0]!]!], whole / 3);
   }
 }
 

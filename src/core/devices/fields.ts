@@ -127,7 +127,11 @@ const rangeSchema = ({ min, above, max, whole }: Range): JsonObject => ({
   ...(max === undefined ? {} : { maximum: max }),
 });
 
-function numberField<Value>(unit: string, range: Range, required: boolean, fallback: Value): Field<Value> {
+/** Larger than anything that is built, by unit: beyond it equations lose their digits, and a slip of the pen is likelier. */
+const MOST: Readonly<Record<string, number>> = { kV: 1000, kVA: 1e6, kvar: 1e6, V: 1e6, A: 1e6, Ω: 1e9 };
+
+function numberField<Value>(unit: string, given: Range, required: boolean, fallback: Value): Field<Value> {
+  const range = given.max === undefined && MOST[unit] !== undefined ? { ...given, max: MOST[unit] } : given;
   const lowest = range.min ?? range.above;
   return {
     required,

@@ -1,4 +1,4 @@
-import { complex, type Complex, lettersOf, type Letter, say } from "../terms";
+import { complex, type Complex, lettersOf, type Letter, type Phase, say } from "../terms";
 import { amount, choice, flag, neededAmount } from "./fields";
 import { defineDevice, oneEnd } from "./define";
 import type { Emf, Node, Place } from "./parts";
@@ -16,7 +16,8 @@ interface Machine {
 
 /**
  * Volts behind a reactance on the machine's own rating, per phase: x% of V²/S on three phases, of (V/√3)²/S on one
- * letter, half of V²/S on each leg of a split secondary, the whole of it between two letters. EMF at 0° on A or leg 1.
+ * letter, half of V²/S on each leg of a split secondary, the whole of it between two letters. Each letter's EMF is at that
+ * letter's own angle, and between two letters at that of their difference.
  * Source: the file format's own definition; a reactance in percent of the machine's base is the usual one.
  */
 export function machineEmf({ phases, kva, volts, xPercent, on }: Machine, place: Place): Emf {
@@ -29,12 +30,12 @@ export function machineEmf({ phases, kva, volts, xPercent, on }: Machine, place:
       part: "emf",
       role: "generator",
       on,
-      legs: [{ node: `at/${own[0]!}`, letter: own[0]!, volts: [volts, 0] }],
+      legs: [{ node: `at/${own[0]!}`, letter: own[0]!, volts: complex.polar(volts, betweenDegrees(own)) }],
       star: `at/${own[1]!}`,
+      inStep: "when-joined",
       ohms: [[[0, wholeOhms]]],
     };
   const legOhms = isSplit(phases) ? wholeOhms / 2 : own.length === 3 ? wholeOhms : wholeOhms / 3;
-  const first = normalAngleDegrees(own[0]!);
   return {
     part: "emf",
     role: "generator",
@@ -42,20 +43,23 @@ export function machineEmf({ phases, kva, volts, xPercent, on }: Machine, place:
     legs: own.map((letter) => ({
       node: `at/${letter}`,
       letter,
-      volts: complex.polar(
-        voltsToNeutral(phases, volts),
-        own.length === 1 && !isSplit(phases)
-          ? 0
-          : normalAngleDegrees(letter) - (own.length === 3 ? first : 0),
-      ),
+      volts: complex.polar(voltsToNeutral(phases, volts), normalAngleDegrees(letter)),
     })),
     star,
+    inStep: "when-joined",
     ohms: own.map((_, row) => own.map((_, column): Complex => (row === column ? [0, legOhms] : [0, 0]))),
   };
 }
 
-/** A wye-connected element brings the neutral of its point. */
-const bringsNeutral = () => [["at" as const, "N" as Letter] as const];
+/** Angle of the difference between two letters. */
+function betweenDegrees([one, other]: readonly Phase[]): number {
+  const [a, b] = [complex.polar(1, normalAngleDegrees(one!)), complex.polar(1, normalAngleDegrees(other!))];
+  return complex.angleDegrees(complex.subtract(a, b));
+}
+
+/** A star brings the neutral of its point; one winding between two letters knows none. */
+const bringsNeutral = ({ phases }: { phases: string }) =>
+  phases.length === 2 && !isSplit(phases) ? [] : [["at" as const, "N" as Letter] as const];
 
 /** A customer's or a crew's generator, off unless it says so. */
 export const generator = defineDevice({

@@ -1,5 +1,5 @@
-import { lettersOf } from "../terms";
-import { amount, choice, flag, optionalChoice, text } from "./fields";
+import { type Json, lettersOf } from "../terms";
+import { amount, choice, type FieldContext, flag, optionalChoice, text } from "./fields";
 import { defineDevice, oneEnd } from "./define";
 import type { Branch, Node } from "./parts";
 import { needsItsPhases } from "./shared";
@@ -11,6 +11,18 @@ export const GROUNDING_CABLES = ["2", "1/0", "2/0", "3/0", "4/0", "250", "350"] 
 /** Sizes below the table, which a file may name so that the rule on size can speak. */
 const SMALL_CABLES = ["8", "6", "4"] as const;
 
+/** The size of a grounding cable; large ones may carry their unit. */
+export function cableSize() {
+  const plain = optionalChoice([...GROUNDING_CABLES, ...SMALL_CABLES]);
+  const withUnit: Readonly<Record<string, Json>> = { "250 kcmil": "250", "350 kcmil": "350" };
+  return {
+    ...plain,
+    schema: { enum: [...GROUNDING_CABLES, ...SMALL_CABLES, ...Object.keys(withUnit)] },
+    read: (value: Json, context: FieldContext) =>
+      plain.read(typeof value === "string" ? (withUnit[value] ?? value) : value, context),
+  };
+}
+
 /** A temporary protective ground set: jumpers from phases to the neutral, to a rod of its own, or to both. */
 export const ground = defineDevice({
   kind: "ground",
@@ -21,7 +33,7 @@ export const ground = defineDevice({
     to: choice(["neutral", "earth", "both"], "neutral"),
     ohms: amount("Ω", 0.001, { above: 0 }),
     earthOhms: amount("Ω", 25, { above: 0 }),
-    cable: optionalChoice([...GROUNDING_CABLES, ...SMALL_CABLES]),
+    cable: cableSize(),
     poleBond: flag(true),
     tagged: flag(false),
     /** whose set it is: a crew or a person; nothing is the crew of the job */

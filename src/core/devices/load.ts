@@ -1,5 +1,5 @@
 import { type Complex, lettersOf, type Phase, say } from "../terms";
-import { amount, choice, flag, internal } from "./fields";
+import { amount, choice, flag, internal, optionalAmount } from "./fields";
 import { defineDevice, oneEnd, problem } from "./define";
 import { machineEmf } from "./generator";
 import type { Branch, Node } from "./parts";
@@ -31,6 +31,8 @@ export const load = defineDevice({
     kvar: amount("kvar", 0, { min: -1e6, max: 1e6 }),
     connection: choice(["wye", "delta"], "wye"),
     model: choice(["Z", "I", "PQ"], "Z"),
+    /** line to line (leg to leg on a split secondary), the volts at which `kw` and `kvar` hold; nominal where left out */
+    ratedKv: optionalAmount("kV", { above: 0, max: 1000 }),
     customers: amount("", 0, { min: 0, max: 100000, whole: true }),
     critical: flag(false),
     /** kVA of a generator that nobody drew and that has started; never written to a file */
@@ -40,8 +42,8 @@ export const load = defineDevice({
   brings: ({ connection }) => (connection === "wye" ? [["at", "N"]] : []),
   needs: needsItsPhases,
   parts: (it, place) => {
-    const lineToLineVolts = place.nominalVolts("at");
-    const legs = legsOf(it, lineToLineVolts);
+    const nominalVolts = place.nominalVolts("at");
+    const legs = legsOf(it, it.ratedKv === undefined ? nominalVolts : 1000 * it.ratedKv);
     const va: Complex = [(it.kw * 1000) / legs.length, (it.kvar * 1000) / legs.length];
     return [
       ...legs.map(({ from, to, volts }): Branch => ({
@@ -53,13 +55,14 @@ export const load = defineDevice({
         siemens: volts === 0 ? [0, 0] : [va[0] / (volts * volts), -va[1] / (volts * volts)],
         demand: { va, volts, model: it.model },
       })),
-      ...(it.customers > 0
+      // What nobody knows the volts of has no machine that could be told of.
+      ...(it.customers > 0 && nominalVolts > 0
         ? [
             machineEmf(
               {
                 phases: it.phases,
                 kva: it.unknownKva || 1,
-                volts: lineToLineVolts,
+                volts: nominalVolts,
                 xPercent: 20,
                 on: it.unknownKva > 0,
               },

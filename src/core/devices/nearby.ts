@@ -39,6 +39,7 @@ export const nearby = defineDevice({
       on: it.on && it.touching,
       legs: [{ node: `${end}/${letter}`, letter, volts }],
       star: "earth",
+      inStep: "never",
       ohms: [[CONTACT_OHMS]],
     });
     return [

@@ -31,6 +31,8 @@ export interface Stretch {
   readonly neutralConductor: string;
   readonly zOhmsPerKm?: readonly (readonly Complex[])[] | undefined;
   readonly bMicroSPerKm?: readonly (readonly number[])[] | undefined;
+  /** conductance to earth of the rods along the neutral, at each end: half of them all [S] */
+  readonly rodSiemens: number;
 }
 
 /** One winding: rated volts, and its own share of the leakage in ohms on those volts. */
@@ -79,6 +81,8 @@ export interface Emf {
   readonly on: boolean;
   readonly legs: readonly { readonly node: Node; readonly letter: Letter; readonly volts: Complex }[];
   readonly star: Node;
+  /** whether it shares its angle with the utility's system: always, where closed metal or a transformer joins a phase of both, or never */
+  readonly inStep: "system" | "when-joined" | "never";
   readonly ohms: readonly (readonly Complex[])[];
 }
 

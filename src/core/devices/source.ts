@@ -35,9 +35,11 @@ export const source = defineDevice({
     angleDeg: amount("°", 0, { min: -360, max: 360 }),
     on: flag(true),
     earthed: flag(true),
+    /** fed from one transmission system with the others that say so, and at one angle with them */
+    inStep: flag(true),
   },
   brings: ({ phases }) => [...lettersOf(phases), "N" as const].map((letter) => ["at", letter] as const),
-  parts: ({ phases, kvLL, angleDeg, z1Ohms, z0Ohms, on, earthed }): Part[] => [
+  parts: ({ phases, kvLL, angleDeg, z1Ohms, z0Ohms, on, earthed, inStep }): Part[] => [
     {
       part: "emf",
       role: "utility",
@@ -48,6 +50,7 @@ export const source = defineDevice({
         volts: complex.polar((kvLL * 1000) / Math.sqrt(3), angleDeg + normalAngleDegrees(letter)),
       })),
       star: "at/N",
+      inStep: inStep ? "system" : "never",
       ohms: phaseImpedances(phases.length, z1Ohms, z0Ohms),
     },
     ...(earthed ? [{ part: "join", from: "at/N", to: "earth", letter: "N", closed: true } as const] : []),

@@ -18,6 +18,9 @@ export const span = defineDevice({
     parted: phases({ withNeutral: true }),
     zOhmsPerKm: matrix("complex"),
     bMicroSPerKm: matrix("real"),
+    /** driven rods along the neutral; four a mile on a multi-grounded line (NESC 96C, from memory) */
+    rodsPerKm: amount("", 0, { min: 0, max: 100 }),
+    rodOhms: amount("Ω", 25, { above: 0, max: 1e6 }),
   },
   check: (it) => {
     const size = it.phases.length + (it.neutral ? 1 : 0);
@@ -40,6 +43,7 @@ export const span = defineDevice({
       neutralConductor: it.neutralConductor,
       zOhmsPerKm: it.zOhmsPerKm,
       bMicroSPerKm: it.bMicroSPerKm,
+      rodSiemens: it.neutral ? (it.rodsPerKm * it.lengthM) / 1000 / it.rodOhms / 2 : 0,
     },
   ],
   upsets: (it) =>

@@ -221,7 +221,7 @@ describe("files that say something impossible", () => {
     ],
     [
       (it) => void (it.system.points["p1"]!["earthOhms"] = 0),
-      "system.points.p1.earthOhms: found 0, expected a number Ω, more than 0",
+      "system.points.p1.earthOhms: found 0, expected a number Ω, more than 0, at most 1000000000",
     ],
     [
       (it) => void (it.system.points["p1"]!["label"] = "x".repeat(10_000_000)),
@@ -419,7 +419,7 @@ describe("files that say something impossible", () => {
     [settings([]), "settings: found a list of 0, expected an object"],
     [
       settings({ hazardVolts: 0 }),
-      "settings.hazardVolts: found 0, expected a number V, more than 0, at most 1000000",
+      "settings.hazardVolts: found 0, expected a number V, more than 0, at most 120",
     ],
     [
       settings({ assumedGeneratorKva: 1e-300 }),

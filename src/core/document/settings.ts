@@ -6,9 +6,13 @@ import type { Job, RuleSetting, Settings, StillhotDocument, WorkPoint } from "./
 
 /** Keys of the settings, each with its range and why it has its default. Rules are a map beside them. */
 export const settingFields = {
-  /** volts to earth from which a conductor counts as hot; 29 CFR 1910.269 treats 50 V and more as hazardous */
-  hazardVolts: field.amount("V", 50, { above: 0, max: 1e6 }),
-  exposureLimitVolts: field.amount("V", 50, { above: 0, max: 1e6 }),
+  /**
+   * volts to earth from which a conductor counts as hot; 29 CFR 1910.269 treats 50 V and more as hazardous. Never above
+   * the leg of a service, or a house's own generator would be called dead
+   */
+  hazardVolts: field.amount("V", 50, { above: 0, max: 120 }),
+  /** never above what 116 mA/√t leaves through 1000 Ω for 15 cycles (IEEE 80 and IEEE 1048, from memory): 232 V */
+  exposureLimitVolts: field.amount("V", 50, { above: 0, max: 232 }),
   /** one common procedure for a bare cutout; common practice, no source */
   openWithoutLoadBreakAmps: field.amount("A", 10, { min: 0, max: 1e6 }),
   /** what a tap clamp may carry; common practice, no source */

@@ -20,6 +20,7 @@ import {
   feedNotDrawn,
   reachGraphOf,
   reachOf,
+  rodNodesOf,
   standingOf,
 } from "../network";
 import {
@@ -31,6 +32,7 @@ import {
   faultAmpsAt,
   solutionOf,
   voltsAt,
+  worstAt,
 } from "../phasor";
 import {
   complex,
@@ -46,14 +48,14 @@ import {
   say,
   type WorkPointId,
 } from "../terms";
-import { conductorsOf, exposuresOf } from "./outcome";
+import { bodyAmpsOf, conductorsOf } from "./outcome";
 import { MOST_STRENGTH } from "./search";
 import { type FoundThreats, leastStepTouch, threatsTo } from "./threats";
 import { leastMargin } from "./margin";
 import { testedConductors, barricadedPoints } from "./tested";
 import type { Assessment, ConductorReport, ElementReport, Upset, Verdict, WorkPointReport } from "./types";
 import { upsetWords } from "./upsetWords";
-import { type View, viewOf } from "./view";
+import { metallicIslands, type View, viewOf } from "./view";
 
 /** What a rehearsal knows better than the file: what was tested dead and still counts, and which points are barricaded. */
 export interface KnownFromPlay {
@@ -85,7 +87,7 @@ export function assess(document: StillhotDocument, known: KnownFromPlay = {}): A
       assumptions: countAssumptions(document.system, workPoint),
     };
     findings.push(...feedMissing(id, unfed));
-    findings.push(...threatsNotAll(id, found));
+    findings.push(...threatsNotAll(id, found), ...loadsUnsettled(id, found));
     findings.push(...workPointFindings(document.system, settings, id, workPoint));
     if (verdict === "grounded")
       findings.push(...stepTouch(document.system, settings, id, workPoint, barricaded.has(workPoint.at)));
@@ -157,9 +159,12 @@ function conductorReports(circuit: Circuit, view: View): Record<ConductorId, Con
   const reports: Record<ConductorId, ConductorReport> = {};
   circuit.conductorIds.forEach((id, node) => {
     const volts = voltsAt(drawn, node);
+    const magnitude = complex.magnitude(volts);
+    const worst = worstAt(drawn, node);
     reports[id] = {
       state: view.state(node),
-      volts: complex.magnitude(volts),
+      volts: magnitude,
+      ...(worst > WORTH_TELLING * magnitude ? { voltsWorst: worst } : {}),
       voltsLoadsOff: complex.magnitude(voltsAt(off, node)),
       angleDeg: complex.angleDegrees(volts),
       sources: sources(node),
@@ -167,6 +172,9 @@ function conductorReports(circuit: Circuit, view: View): Record<ConductorId, Con
   });
   return reports;
 }
+
+/** So many times the volts as drawn those at the worst angles have to be before they are told [1]. */
+const WORTH_TELLING = 1.01;
 
 /** Elements that are on and reach a node, in order of id. */
 function sourcesOf(circuit: Circuit): (node: number) => ElementId[] {
@@ -259,38 +267,78 @@ function unsolved(view: View): Finding[] {
       message: say("hazard.unsolved"),
       citation: "common practice, no source",
     });
-  if (!drawn.settled)
-    findings.push({
-      rule: "load-model",
-      severity: "warning",
-      where: "system",
-      message: say("hazard.loadsUnsettled"),
-      citation: "common practice, no source",
-    });
+  if (!drawn.settled) findings.push(loadModel("system", say("hazard.loadsUnsettled")));
   return findings;
 }
 
+/** The same after some set of upsets. */
+const loadsUnsettled = (id: WorkPointId, { settled }: FoundThreats): Finding[] =>
+  settled ? [] : [loadModel(id, say("hazard.loadsUnsettledAfter"))];
+
+const loadModel = (where: string, message: Message): Finding => ({
+  rule: "load-model",
+  severity: "warning",
+  where,
+  message,
+  citation: "common practice, no source",
+});
+
+/** Neutrals that are tied to earth and stand at a dangerous voltage, loads as drawn. */
 function neutralVolts(system: System, circuit: Circuit, view: View, settings: Settings): Finding[] {
-  return circuit.conductorIds.flatMap((id, node): Finding[] => {
-    if (view.state(node) !== "neutral") return [];
-    const volts = view.volts(node);
-    return volts < settings.hazardVolts
-      ? []
-      : [
-          {
-            rule: "neutral-volts",
-            severity: "danger",
-            where: id,
-            message: say(Number.isFinite(volts) ? "hazard.neutralVolts" : "hazard.neutralVolts.notKnown", {
-              where: conductorNames({ system }, [id]),
-              volts: Math.round(volts),
-            }),
-            help: say("hazard.neutralVolts.help"),
-            citation: "common practice, no source",
-          },
-        ];
+  const hot = circuit.conductorIds.flatMap((_, node) => (isHotNeutral(view, settings, node) ? [node] : []));
+  if (hot.length === 0) return [];
+  const rods = alongNeutrals(circuit);
+  return hot.map((node): Finding => {
+    const volts = worstAt(view.solutions[0], node);
+    const where = circuit.conductorIds[node]!;
+    const common = {
+      rule: "neutral-volts",
+      where,
+      help: say("hazard.neutralVolts.help"),
+      citation: "common practice, no source",
+    };
+    const gaps = { where: conductorNames({ system }, [where]), volts: Math.round(volts) };
+    if (rods(node))
+      return {
+        ...common,
+        severity: "danger",
+        message: say(Number.isFinite(volts) ? "hazard.neutralVolts" : "hazard.neutralVolts.notKnown", gaps),
+      };
+    return {
+      ...common,
+      severity: "warning",
+      message: say("hazard.neutralVolts.noRods", {
+        ...gaps,
+        left: Math.round(worstAt(solutionOf(circuitOf(withUsualRods(system))), node)),
+        rods: USUAL_RODS_PER_KM,
+      }),
+    };
   });
 }
+
+const isHotNeutral = (view: View, { hazardVolts }: Settings, node: number): boolean =>
+  view.state(node) === "neutral" && worstAt(view.solutions[0], node) >= hazardVolts;
+
+/** Rods along a multi-grounded neutral: four a mile. Source: NESC 96C, from memory. */
+const USUAL_RODS_PER_KM = 2.5;
+
+/** Whether a rod is drawn anywhere along what is joined to a neutral. */
+function alongNeutrals(circuit: Circuit): (node: number) => boolean {
+  const islands = metallicIslands(circuit, standingOf(circuit));
+  const rodded = new Set(rodNodesOf(circuit).map((node) => islands[node]!));
+  return (node) => rodded.has(islands[node]!);
+}
+
+/** The drawing with the usual rods along every span that has a neutral and none of its own. */
+const withUsualRods = perObject((system: System): System => ({
+  ...system,
+  elements: Object.fromEntries(
+    Object.entries(system.elements).map(([id, saved]) => [
+      id,
+      saved.kind === "span" && !saved["rodsPerKm"] ? { ...saved, rodsPerKm: USUAL_RODS_PER_KM } : saved,
+    ]),
+  ) as System["elements"],
+}));
 
 /** The verdict of the worst conductor. It never says safe: `grounded` is grounded and tested as drawn. */
 function verdictOf(
@@ -310,8 +358,7 @@ function verdictOf(
     threats.some((it) => it.strength <= most && it.exposureVolts >= settings.exposureLimitVolts);
   if (overAt(1) || conductorsNotFed(system, workPoint).length > 0) return "could-go-live";
   const neutral = circuit.nodeOf.get(conductorId(workPoint.at, "N"));
-  const neutralIsHot =
-    neutral !== undefined && view.state(neutral) === "neutral" && view.volts(neutral) >= settings.hazardVolts;
+  const neutralIsHot = neutral !== undefined && isHotNeutral(view, settings, neutral);
   const isGrounded =
     states.every((it) => it === "grounded") &&
     ids.every((id) => tested.has(id)) &&
@@ -321,6 +368,9 @@ function verdictOf(
   return isGrounded ? "grounded" : "isolated";
 }
 
+/** The body in circuit by which an induced conductor is judged [Ω]. Source: 29 CFR 1910.269(q)(2)(iv) note. */
+const INDUCED_OHMS = 500;
+
 function workPointFindings(
   system: System,
   settings: Settings,
@@ -329,24 +379,22 @@ function workPointFindings(
 ): Finding[] {
   const circuit = circuitOf(system);
   const lifted = viewOf(circuit, settings, { groundsLifted: true });
-  const exposures = exposuresOf(system, settings, workPoint);
+  const induced = bodyAmpsOf(system, settings, workPoint, { ohms: INDUCED_OHMS, loads: "as-drawn" });
   const findings: Finding[] = [];
   conductorsOf(workPoint).forEach((letter, index) => {
     const node = circuit.nodeOf.get(conductorId(workPoint.at, letter))!;
-    const { exposureVolts } = exposures[index]!;
-    if (lifted.stateIfFed(node) === "induced" && exposureVolts > settings.inducedLimitVolts)
+    const volts = INDUCED_OHMS * induced[index]!;
+    if (lifted.stateIfFed(node) === "induced" && volts > settings.inducedLimitVolts)
       findings.push({
         rule: "induced-exposure",
         severity: "danger",
         where: id,
-        message: say(
-          Number.isFinite(exposureVolts) ? "hazard.inducedExposure" : "hazard.inducedExposure.notKnown",
-          {
-            letter,
-            volts: roundVolts(exposureVolts),
-            limit: settings.inducedLimitVolts,
-          },
-        ),
+        message: say(Number.isFinite(volts) ? "hazard.inducedExposure" : "hazard.inducedExposure.notKnown", {
+          letter,
+          milliamps: roundVolts(1000 * induced[index]!),
+          volts: roundVolts(volts),
+          limit: settings.inducedLimitVolts,
+        }),
         help: say("hazard.inducedExposure.help"),
         citation: "29 CFR 1910.269(q)(2)(iv) note",
       });
@@ -448,7 +496,7 @@ const stepTouchKey = (isBarricaded: boolean, volts: number): MessageKey =>
 const roundVolts = (volts: number): number => Number(volts.toPrecision(3));
 
 /**
- * How many points and elements the verdict rests on that nobody has seen: everything joined to the work point, through
+ * How many points and elements the verdict rests on that nobody has seen, and ground sets whose cable nobody noted: everything joined to the work point, through
  * whatever closes or couples, up to and with the open devices around it.
  */
 function countAssumptions(system: System, workPoint: WorkPoint): number {
@@ -482,5 +530,9 @@ function countAssumptions(system: System, workPoint: WorkPoint): number {
   const unseenElements = [...elements].filter(
     (index) => complete(system.elements[circuit.elementIds[index]!]!).evidence !== "seen",
   );
-  return unseenPoints.length + unseenElements.length;
+  const guessedCables = [...elements].filter((index) => {
+    const it = complete(system.elements[circuit.elementIds[index]!]!);
+    return it.kind === "ground" && it.cable === undefined;
+  });
+  return unseenPoints.length + unseenElements.length + guessedCables.length;
 }

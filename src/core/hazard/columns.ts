@@ -13,6 +13,8 @@ export interface AssessmentColumns {
   /** places in `STATES` */
   readonly states: Uint8Array;
   readonly volts: Float64Array;
+  /** not a number where it is not told */
+  readonly voltsWorst: Float64Array;
   readonly voltsLoadsOff: Float64Array;
   readonly angleDeg: Float64Array;
   /** which of `sources` reach each conductor */
@@ -57,6 +59,7 @@ export function toColumns(
     ...(ids.elements === before?.elements ? {} : { elementIds: ids.elements.join(" ") }),
     states: Uint8Array.from(reports, ({ state }) => STATES.indexOf(state)),
     volts: Float64Array.from(reports, (it) => it.volts),
+    voltsWorst: Float64Array.from(reports, (it) => it.voltsWorst ?? NaN),
     voltsLoadsOff: Float64Array.from(reports, (it) => it.voltsLoadsOff),
     angleDeg: Float64Array.from(reports, (it) => it.angleDeg),
     reachedBy,
@@ -87,6 +90,7 @@ export const buffersOf = (columns: AssessmentColumns): ArrayBuffer[] =>
   [
     columns.states,
     columns.volts,
+    columns.voltsWorst,
     columns.voltsLoadsOff,
     columns.angleDeg,
     columns.reachedBy,
@@ -123,6 +127,7 @@ const split = <Id extends string>(text: string | undefined): readonly Id[] | und
 const conductorAt = (columns: AssessmentColumns, row: number): ConductorReport => ({
   state: STATES[columns.states[row]!]!,
   volts: columns.volts[row]!,
+  ...(Number.isNaN(columns.voltsWorst[row]!) ? {} : { voltsWorst: columns.voltsWorst[row]! }),
   voltsLoadsOff: columns.voltsLoadsOff[row]!,
   angleDeg: columns.angleDeg[row]!,
   sources: columns.sources[columns.reachedBy[row]!]!,

@@ -1,21 +1,36 @@
 import type { Settings, System, WorkPoint } from "../document";
-import { type Circuit, circuitOf, EARTH, standingOf } from "../network";
+import {
+  type Circuit,
+  circuitOf,
+  EARTH,
+  groupsAsDrawn,
+  standingOf,
+  type StepGroup,
+  stepGroups,
+} from "../network";
 import {
   type Carried,
   Carrier,
+  type GroupVolts,
   idealGroups,
   isLinear,
   portsOfRejoin,
   type Solution,
   solutionOf,
   type Variant,
+  voltsByGroup,
 } from "../phasor";
-import { conductorId, type Letter } from "../terms";
-import { conductorsOf, type Outcome, referenceNode, withstandOf } from "./outcome";
+import type { Letter } from "../terms";
+import { bondsAt, conductorsOf, type Outcome, withstandOf, workNodesOf } from "./outcome";
 import type { UpsetSet } from "./search";
 import { type DrawnUpset, type Effect, effectOf, rejoinsNeutral } from "./upsets";
-import { liveBy, viewOf } from "./view";
+import { type LiveBy, viewOf } from "./view";
 import { WaysToReach } from "./waysToReach";
+
+/** Volts behind a port, and who drives them: a supply by its number, or a circuit alongside by its element's group. */
+type Drive = { readonly volts: readonly [number, number] } & (
+  { readonly emf: number } | { readonly group: StepGroup }
+);
 
 /** One way for current to enter the network that an upset opens: where, behind what, driven by what. */
 interface Port {
@@ -24,7 +39,7 @@ interface Port {
   readonly block: string;
   readonly place: number;
   readonly ohms: readonly (readonly (readonly [number, number])[])[];
-  readonly volts: readonly [number, number];
+  readonly drives: readonly Drive[];
   /** the two groups of ideally joined nodes that an ideal join would make one; undefined for what has impedance */
   readonly joins?: readonly [number, number];
 }
@@ -41,7 +56,8 @@ class Machine {
   /** by pair of ports; made when it is asked, since thousands of customers are millions of pairs */
   private readonly between = new Map<number, readonly [number, number]>();
   private readonly toNodes: (Float64Array | undefined)[];
-  private readonly acrossPorts: (readonly [number, number] | undefined)[];
+  private readonly acrossPorts: (Float64Array | undefined)[];
+  private readonly base: readonly GroupVolts[];
 
   constructor(
     readonly solution: Solution,
@@ -49,6 +65,7 @@ class Machine {
     private readonly nodes: readonly number[],
   ) {
     this.carrier = new Carrier(solution.factor);
+    this.base = voltsByGroup(solution);
     this.carriedPorts = ports.map(() => undefined);
     this.toNodes = ports.map(() => undefined);
     this.acrossPorts = ports.map(() => undefined);
@@ -88,15 +105,18 @@ class Machine {
     return Math.hypot(...this.impedance(index, index)) > FLOATING_OHMS;
   }
 
-  /** Volts across a port before anything is opened. */
-  private across(index: number): readonly [number, number] {
-    return (this.acrossPorts[index] ??= this.ports[index]!.terms.reduce<readonly [number, number]>(
-      ([re, im], [node, cRe, cIm]) => {
-        if (node === EARTH) return [re, im];
-        const [vRe, vIm] = [this.solution.voltsRe[node]!, this.solution.voltsIm[node]!];
-        return [re + cRe * vRe - cIm * vIm, im + cRe * vIm + cIm * vRe];
-      },
-      [0, 0],
+  /** Volts across a port before anything is opened, by base group, re and im by turns. */
+  private across(index: number): Float64Array {
+    return (this.acrossPorts[index] ??= Float64Array.from(
+      this.base.flatMap(({ voltsRe, voltsIm }) => {
+        let [re, im] = [0, 0];
+        for (const [node, cRe, cIm] of this.ports[index]!.terms) {
+          if (node === EARTH) continue;
+          re += cRe * voltsRe[node]! - cIm * voltsIm[node]!;
+          im += cRe * voltsIm[node]! + cIm * voltsRe[node]!;
+        }
+        return [re, im];
+      }),
     ));
   }
 
@@ -106,31 +126,49 @@ class Machine {
     ));
   }
 
-  /** Volts at the nodes asked for, re and im by turns, with these ports opened. Undefined where the ports contradict each other. */
-  voltsWith(open: readonly number[]): Float64Array | undefined {
-    const volts = new Float64Array(2 * this.nodes.length);
-    this.nodes.forEach((node, i) => {
-      volts[2 * i] = node === EARTH ? 0 : this.solution.voltsRe[node]!;
-      volts[2 * i + 1] = node === EARTH ? 0 : this.solution.voltsIm[node]!;
+  /** Volts at the nodes asked for with these ports opened. Undefined where the ports contradict each other. */
+  voltsWith(open: readonly number[], grouping: Grouping): GroupedVolts | undefined {
+    const width = 2 * this.nodes.length;
+    const volts = new Float64Array(width * grouping.count);
+    this.base.forEach(({ voltsRe, voltsIm }, of) => {
+      const at = width * grouping.ofBase[of]!;
+      this.nodes.forEach((node, i) => {
+        if (node === EARTH) return;
+        volts[at + 2 * i]! += voltsRe[node]!;
+        volts[at + 2 * i + 1]! += voltsIm[node]!;
+      });
     });
-    if (open.length === 0) return volts;
-    const currents = this.currents(open);
+    if (open.length === 0) return new GroupedVolts(volts, width);
+    const currents = this.currents(open, grouping);
     if (currents === undefined) return undefined;
     open.forEach((port, k) => {
       const onto = this.ontoNodes(port);
-      const [iRe, iIm] = [currents[2 * k]!, currents[2 * k + 1]!];
-      for (let i = 0; i < onto.length; i += 2) {
-        volts[i]! += onto[i]! * iRe - onto[i + 1]! * iIm;
-        volts[i + 1]! += onto[i]! * iIm + onto[i + 1]! * iRe;
+      for (let group = 0; group < grouping.count; group++) {
+        const at = 2 * (k * grouping.count + group);
+        const [iRe, iIm] = [currents[at]!, currents[at + 1]!];
+        for (let i = 0; i < width; i += 2) {
+          volts[group * width + i]! += onto[i]! * iRe - onto[i + 1]! * iIm;
+          volts[group * width + i + 1]! += onto[i]! * iIm + onto[i + 1]! * iRe;
+        }
       }
     });
-    return volts;
+    return new GroupedVolts(volts, width);
   }
 
-  /** Solves (CᵀZC + z) I = E − CᵀV by elimination with pivoting, in a square of work space that is kept. */
-  private currents(open: readonly number[]): Float64Array | undefined {
+  /** Current through the last of these ports, the worst over angles that nothing fixes [A]. */
+  ampsInLast(open: readonly number[], grouping: Grouping): number | undefined {
+    const currents = this.currents(open, grouping);
+    if (currents === undefined) return undefined;
+    let sum = 0;
+    for (let at = 2 * (open.length - 1) * grouping.count; at < currents.length; at += 2)
+      sum += Math.hypot(currents[at]!, currents[at + 1]!);
+    return sum;
+  }
+
+  /** Solves (CᵀZC + z) I = E − CᵀV for each group by elimination with pivoting, in a square of work space that is kept. */
+  private currents(open: readonly number[], grouping: Grouping): Float64Array | undefined {
     const size = open.length;
-    const width = 2 * (size + 1);
+    const width = 2 * (size + grouping.count);
     if (this.work.length < size * width) this.work = new Float64Array(size * width);
     const { work } = this;
     for (let row = 0; row < size; row++) {
@@ -140,14 +178,49 @@ class Machine {
         work[row * width + 2 * column] = impedance[0];
         work[row * width + 2 * column + 1] = impedance[1];
       }
+      const right = row * width + 2 * size;
+      work.fill(0, right, right + 2 * grouping.count);
       const across = this.across(a);
-      const { volts } = this.ports[a]!;
-      work[row * width + 2 * size] = volts[0] - across[0];
-      work[row * width + 2 * size + 1] = volts[1] - across[1];
+      for (let of = 0; of < this.base.length; of++) {
+        const at = right + 2 * grouping.ofBase[of]!;
+        work[at]! -= across[2 * of]!;
+        work[at + 1]! -= across[2 * of + 1]!;
+      }
+      for (const drive of this.ports[a]!.drives) {
+        const at = right + 2 * grouping.of(drive);
+        work[at]! += drive.volts[0];
+        work[at + 1]! += drive.volts[1];
+      }
     }
     for (let column = 0; column < size; column++)
       if (!eliminateColumn(work, size, width, column)) return undefined;
-    return substituteBack(work, size, width);
+    return substituteBack(work, size, width, grouping.count);
+  }
+}
+
+/** How the sources behind a set of ports keep step: numbers of groups, from nought. */
+interface Grouping {
+  readonly count: number;
+  /** of each group as drawn, the one that it is in now */
+  readonly ofBase: readonly number[];
+  of(drive: Drive): number;
+}
+
+/** Volts of a few nodes by group of sources that keep step: `width` figures a group, re and im by turns. */
+class GroupedVolts {
+  constructor(
+    private readonly volts: Float64Array,
+    private readonly width: number,
+  ) {}
+
+  /** Volts between two of the nodes, by their place; to earth where the other is −1. The worst over angles. */
+  between(node: number, other: number): number {
+    let sum = 0;
+    for (let at = 0; at < this.volts.length; at += this.width) {
+      const [re, im] = other < 0 ? [0, 0] : [this.volts[at + 2 * other]!, this.volts[at + 2 * other + 1]!];
+      sum += Math.hypot(this.volts[at + 2 * node]! - re, this.volts[at + 2 * node + 1]! - im);
+    }
+    return sum;
   }
 }
 
@@ -182,21 +255,25 @@ function eliminateColumn(work: Float64Array, size: number, width: number, column
   return true;
 }
 
-function substituteBack(work: Float64Array, size: number, width: number): Float64Array {
-  const currents = new Float64Array(2 * size);
+/** Currents of each port, by group of sources, re and im by turns. */
+function substituteBack(work: Float64Array, size: number, width: number, groups: number): Float64Array {
+  const currents = new Float64Array(2 * size * groups);
   for (let row = size - 1; row >= 0; row--) {
     const at = row * width;
-    let re = work[at + 2 * size]!;
-    let im = work[at + 2 * size + 1]!;
-    for (let k = row + 1; k < size; k++) {
-      re -= work[at + 2 * k]! * currents[2 * k]! - work[at + 2 * k + 1]! * currents[2 * k + 1]!;
-      im -= work[at + 2 * k]! * currents[2 * k + 1]! + work[at + 2 * k + 1]! * currents[2 * k]!;
-    }
     const pRe = work[at + 2 * row]!;
     const pIm = work[at + 2 * row + 1]!;
     const square = pRe * pRe + pIm * pIm;
-    currents[2 * row] = (re * pRe + im * pIm) / square;
-    currents[2 * row + 1] = (im * pRe - re * pIm) / square;
+    for (let group = 0; group < groups; group++) {
+      let re = work[at + 2 * (size + group)]!;
+      let im = work[at + 2 * (size + group) + 1]!;
+      for (let k = row + 1; k < size; k++) {
+        const known = 2 * (k * groups + group);
+        re -= work[at + 2 * k]! * currents[known]! - work[at + 2 * k + 1]! * currents[known + 1]!;
+        im -= work[at + 2 * k]! * currents[known + 1]! + work[at + 2 * k + 1]! * currents[known]!;
+      }
+      currents[2 * (row * groups + group)] = (re * pRe + im * pIm) / square;
+      currents[2 * (row * groups + group) + 1] = (im * pRe - re * pIm) / square;
+    }
   }
   return currents;
 }
@@ -205,9 +282,20 @@ function substituteBack(work: Float64Array, size: number, width: number): Float6
 interface Asked {
   readonly letters: readonly Letter[];
   readonly nodes: readonly number[];
-  readonly reference: number;
+  /** places among the nodes of what the worker may be bonded to; −1 for earth */
+  readonly bonds: readonly number[];
   readonly jumpers: readonly { readonly at: number; readonly siemens: number; readonly most: number }[];
 }
+
+/** A list of what is all there; undefined where one of them is not. */
+const allOf = <Value>(list: readonly (Value | undefined)[]): readonly Value[] | undefined =>
+  list.includes(undefined) ? undefined : (list as readonly Value[]);
+
+/** The port of a body between a conductor and itself. */
+const NOTHING = -1;
+
+/** One group of sources as drawn, or none, and nothing that starts. */
+const ONE_GROUP: Grouping = { count: 1, ofBase: [0], of: () => 0 };
 
 /**
  * Outcomes of sets of upsets on one work point by low-rank changes of the network as drawn: what closes or starts is a
@@ -219,6 +307,9 @@ export class LowRank {
   private readonly circuit: Circuit;
   private readonly ports: Port[] = [];
   private readonly portsOf: number[][];
+  /** by work conductor and bond: the port of a body between them; none from a neutral to itself */
+  private readonly bodyPorts: readonly (readonly number[])[];
+  private readonly drawnGroups: ReturnType<typeof groupsAsDrawn>;
   private readonly effects: Effect[];
   private readonly asked: Asked;
   private readonly lifted: readonly Machine[];
@@ -243,15 +334,15 @@ export class LowRank {
     this.stepsVolts = circuit.joins.ratio.some((it) => it !== 1);
     this.portsOf = this.effects.map((effect, index) => this.openPorts(effect, index));
     const letters = conductorsOf(workPoint);
-    const workNodes = letters.map((letter) => circuit.nodeOf.get(conductorId(workPoint.at, letter))!);
-    const reference = referenceNode(circuit, settings, workPoint.at);
+    const workNodes = workNodesOf(circuit, workPoint);
+    const bonds = bondsAt(circuit, workPoint.at);
     const jumpers = circuit.branches.filter(({ part, to }) => part.role === "ground" && to !== EARTH);
     this.asked = {
       letters,
-      nodes: [...workNodes, reference, ...jumpers.flatMap(({ from, to }) => [from, to])],
-      reference,
+      nodes: [...workNodes, ...bonds, ...jumpers.flatMap(({ from, to }) => [from, to])],
+      bonds: bonds.map((node, index) => (node === EARTH ? -1 : workNodes.length + index)),
       jumpers: jumpers.map(({ element, part }, index) => ({
-        at: 2 * (workNodes.length + 1 + 2 * index),
+        at: workNodes.length + bonds.length + 2 * index,
         siemens: part.siemens[0],
         most: withstandOf(system, circuit.elementIds[element]!, settings),
       })),
@@ -260,6 +351,22 @@ export class LowRank {
     this.usable = workNodes.every(
       (node) => circuit.letterOfNode[node] !== "N" || lifted.reach.tied[node] === 1,
     );
+    this.bodyPorts = workNodes.map((node) =>
+      bonds.map((bond) => {
+        this.ports.push({
+          terms: [
+            [node, 1, 0],
+            [bond, -1, 0],
+          ],
+          block: `body ${node} ${bond}`,
+          place: 0,
+          ohms: [[[settings.bodyOhms, 0]]],
+          drives: [],
+        });
+        return node === bond ? NOTHING : this.ports.length - 1;
+      }),
+    );
+    this.drawnGroups = groupsAsDrawn(circuit);
     const hasFaults = circuit.branches.some(({ part }) => part.role === "fault");
     const machines = new Map<Solution, Machine>();
     const pair = (variant: Omit<Variant, "loads">): Machine[] => {
@@ -330,14 +437,14 @@ export class LowRank {
         block: `join ${join}`,
         place: 0,
         ohms: [[[0, 0]]],
-        volts: [0, 0],
+        drives: [],
         joins: [group(joins.from[join]!), group(joins.to[join]!)],
       });
     }
     for (const { stretch, letter } of effect.rejoined) {
       const { parted, ports } = portsOfRejoin(circuit, stretch);
-      const { terms, ohms, volts } = ports[parted.indexOf(letter)]!;
-      open({ terms, block: `stretch ${stretch}`, place: parted.indexOf(letter), ohms, volts });
+      const { terms, ohms, volts: drives } = ports[parted.indexOf(letter)]!;
+      open({ terms, block: `stretch ${stretch}`, place: parted.indexOf(letter), ohms, drives });
     }
     for (const { emf, part } of effect.emfs) {
       const { legs, star } = circuit.emfs[emf]!;
@@ -350,7 +457,7 @@ export class LowRank {
           block: `emf ${emf} ${upset}`,
           place,
           ohms: part.ohms,
-          volts: part.legs[place]!.volts,
+          drives: [{ volts: part.legs[place]!.volts, emf }],
         }),
       );
     }
@@ -381,41 +488,90 @@ export class LowRank {
   }
 
   outcomeAfter(set: UpsetSet): Outcome | undefined {
-    if (!this.usable || set.some((upset) => rejoinsNeutral(this.upsets[upset]!))) return undefined;
-    if (this.touchesWhatRejoins(set)) return undefined;
-    const open = this.portsOfSet(set);
+    const open = this.portsIfUsable(set);
     if (open === undefined) return undefined;
     const { asked } = this;
-    const lifted = this.lifted.map((machine) => machine.voltsWith(open));
-    const inPlace = this.inPlace.map((machine, index) =>
-      machine === this.lifted[index] ? lifted[index] : machine.voltsWith(open),
+    const grouping = this.groupingOf(set);
+    const lifted = allOf(this.lifted.map((machine) => machine.voltsWith(open, grouping)));
+    const inPlace = allOf(
+      this.inPlace.map((machine, index) =>
+        machine === this.lifted[index] ? lifted?.[index] : machine.voltsWith(open, grouping),
+      ),
     );
-    if ([...lifted, ...inPlace].includes(undefined)) return undefined;
-    const groundAmps = this.jumperAmps(inPlace as Float64Array[]);
+    if (lifted === undefined || inPlace === undefined) return undefined;
+    const groundAmps = this.jumperAmps(inPlace);
     if (groundAmps === undefined) return undefined;
-    const outcome: Outcome = asked.letters.map((letter, index) => {
-      const volts = Math.max(...lifted.map((it) => Math.hypot(it![2 * index]!, it![2 * index + 1]!)));
-      const against = (other: number) =>
-        Math.max(
-          ...inPlace.map((it) =>
-            Math.hypot(
-              it![2 * index]! - (other < 0 ? 0 : it![other]!),
-              it![2 * index + 1]! - (other < 0 ? 0 : it![other + 1]!),
-            ),
-          ),
-        );
+    const outcome = asked.letters.map((letter, index) => {
+      const volts = Math.max(...lifted.map((it) => it.between(index, -1)));
+      const against = (others: readonly number[]) =>
+        Math.max(...inPlace.flatMap((it) => others.map((other) => it.between(index, other))));
       return {
         letter,
-        live: this.liveAfter(set, open, index, volts),
+        live: this.liveAfter(set, open, grouping, index, volts),
         volts,
-        exposureVolts: against(asked.reference === EARTH ? -1 : 2 * asked.letters.length),
-        exposureToEarthVolts: against(-1),
+        exposureVolts: against(asked.bonds),
+        exposureToEarthVolts: against([-1]),
         groundAmps,
+        settled: true,
       };
     });
     return outcome.some(({ volts, exposureVolts }) => Number.isNaN(volts) || Number.isNaN(exposureVolts))
       ? undefined
       : outcome;
+  }
+
+  /** Current through a body between each work conductor and what the worker is bonded to, grounds in place [A]; undefined as above. */
+  bodyAmpsAfter(set: UpsetSet): readonly number[] | undefined {
+    const open = this.portsIfUsable(set);
+    if (open === undefined) return undefined;
+    const grouping = this.groupingOf(set);
+    const inPlace = allOf(this.inPlace.map((machine) => machine.voltsWith(open, grouping)));
+    if (inPlace === undefined || this.jumperAmps(inPlace) === undefined) return undefined;
+    return allOf(
+      this.bodyPorts.map((ports) => {
+        const amps = allOf(
+          this.inPlace.flatMap((machine) =>
+            ports.map((port) => (port === NOTHING ? 0 : machine.ampsInLast([...open, port], grouping))),
+          ),
+        );
+        return amps === undefined ? undefined : Math.max(...amps);
+      }),
+    );
+  }
+
+  private portsIfUsable(set: UpsetSet): number[] | undefined {
+    if (!this.usable || set.some((upset) => rejoinsNeutral(this.upsets[upset]!))) return undefined;
+    return this.touchesWhatRejoins(set) ? undefined : this.portsOfSet(set);
+  }
+
+  /** Which sources keep step after a set: what is joined as drawn stays so, and what the set joins is joined too. */
+  private groupingOf(set: UpsetSet): Grouping {
+    const { ofEmf, all } = this.drawnGroups;
+    const started = set.flatMap((upset) => this.effects[upset]!.emfs.map(({ emf }) => emf));
+    if (started.length === 0 && all.length < 2) return ONE_GROUP;
+    const { joins, stretches } = this.circuit;
+    const links = set.flatMap((upset) => [
+      ...this.effects[upset]!.joins.map((join) => [joins.from[join]!, joins.to[join]!] as const),
+      ...this.effects[upset]!.rejoined.map(
+        ({ stretch, letter }) =>
+          [stretches[stretch]!.from[letter]!, stretches[stretch]!.to[letter]!] as const,
+      ),
+    ]);
+    const now = stepGroups(this.circuit, [...ofEmf.keys(), ...started], links);
+    const became = new Map(all.map((group) => [group, group]));
+    for (const [emf, group] of ofEmf) became.set(group, now.get(emf)!);
+    const numbers = new Map<StepGroup, number>();
+    for (const group of [...became.values(), ...now.values()])
+      if (!numbers.has(group)) numbers.set(group, numbers.size);
+    for (const upset of set)
+      for (const port of this.portsOf[upset]!)
+        for (const drive of this.ports[port]!.drives)
+          if ("group" in drive && !numbers.has(drive.group)) numbers.set(drive.group, numbers.size);
+    return {
+      count: Math.max(1, numbers.size),
+      ofBase: all.map((group) => numbers.get(became.get(group)!)!),
+      of: (drive) => numbers.get("emf" in drive ? now.get(drive.emf)! : drive.group)!,
+    };
   }
 
   /** A live circuit touches a parted conductor at both ends, and a whole one at one: together they are not the sum of both. */
@@ -425,11 +581,11 @@ export class LowRank {
   }
 
   /** Largest jumper current; undefined where one would part, which changes the network. */
-  private jumperAmps(inPlace: readonly Float64Array[]): number | undefined {
+  private jumperAmps(inPlace: readonly GroupedVolts[]): number | undefined {
     let largest = 0;
     for (const { at, siemens, most } of this.asked.jumpers)
       for (const volts of inPlace) {
-        const amps = siemens * Math.hypot(volts[at]! - volts[at + 2]!, volts[at + 1]! - volts[at + 3]!);
+        const amps = siemens * volts.between(at, at + 1);
         if (amps > most) return undefined;
         largest = Math.max(largest, amps);
       }
@@ -439,21 +595,21 @@ export class LowRank {
   private liveAfter(
     set: UpsetSet,
     open: readonly number[],
+    grouping: Grouping,
     index: number,
     volts: number,
-  ): "fed" | "induced" | undefined {
+  ): LiveBy | undefined {
     const view = viewOf(this.circuit, this.settings, { groundsLifted: true });
     const node = this.asked.nodes[index]!;
     if (this.circuit.letterOfNode[node] === "N") return undefined; // tied, or this way would not be used
     const reach = this.reach[index]!;
-    if (reach.isReachedForward(set)) return "fed";
-    if (!reach.isReached(set)) return liveBy(volts >= this.settings.hazardVolts ? "induced" : "isolated");
-    if (volts >= this.settings.hazardVolts) return "fed";
+    if (reach.isReachedForward(set)) return "energized";
+    const isHot = volts >= this.settings.hazardVolts;
+    if (!reach.isReached(set)) return isHot ? "induced" : undefined;
+    if (isHot) return "fed";
     if (this.shortsLifted.length === 0 || !this.isTiedToFault(set, view.islands, node)) return undefined;
-    const without = this.shortsLifted.map((machine) => machine.voltsWith(open)!);
-    return without.some((it) => Math.hypot(it[2 * index]!, it[2 * index + 1]!) >= this.settings.hazardVolts)
-      ? "fed"
-      : undefined;
+    const without = this.shortsLifted.map((machine) => machine.voltsWith(open, grouping)!);
+    return without.some((it) => it.between(index, -1) >= this.settings.hazardVolts) ? "fed" : undefined;
   }
 
   private isTiedToFault(set: UpsetSet, islands: Int32Array, node: number): boolean {

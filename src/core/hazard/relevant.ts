@@ -1,7 +1,6 @@
-import { type Settings, type System, type WorkPoint } from "../document";
+import { type System, type WorkPoint } from "../document";
 import { type Circuit, circuitOf, EARTH, Islands } from "../network";
-import { conductorId } from "../terms";
-import { conductorsOf, referenceNode } from "./outcome";
+import { bondsAt, workNodesOf } from "./outcome";
 import { MOST_STRENGTH, type UpsetSet } from "./search";
 import { type DrawnUpset, effectOf } from "./upsets";
 
@@ -18,20 +17,12 @@ export interface Relevant {
  * only where it changes the part in which the work point lies, or what other upsets have joined to it: a set with another
  * one in it does the same without, and is not minimal.
  */
-export function relevantTo(
-  system: System,
-  settings: Settings,
-  workPoint: WorkPoint,
-  upsets: readonly DrawnUpset[],
-): Relevant {
+export function relevantTo(system: System, workPoint: WorkPoint, upsets: readonly DrawnUpset[]): Relevant {
   const circuit = circuitOf(system);
   const parts = partsOf(circuit);
   const touches = upsets.map((it) => touchedParts(circuit, parts, it));
-  const nodes = conductorsOf(workPoint).map((it) => circuit.nodeOf.get(conductorId(workPoint.at, it))!);
-  const reference = referenceNode(circuit, settings, workPoint.at);
-  const start = new Set(
-    [...nodes, ...(reference === EARTH ? [] : [reference])].map((it) => parts.labelOf(it)),
-  );
+  const nodes = [...workNodesOf(circuit, workPoint), ...bondsAt(circuit, workPoint.at)];
+  const start = new Set(nodes.filter((it) => it !== EARTH).map((it) => parts.labelOf(it)));
   const isClose = touches.map((it) => it.some((part) => start.has(part)));
   const least = leastToReach(start, touches, upsets);
   return {

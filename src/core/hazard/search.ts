@@ -7,30 +7,19 @@ export const MOST_STRENGTH = 3;
 /** Upsets by their index in the drawing's list, increasing. */
 export type UpsetSet = readonly number[];
 
-/** A set that is minimal in one of the three ways, and what it does. */
+/** A set that is minimal in one of the ways, and what it does. */
 export interface FoundSet {
   readonly set: UpsetSet;
   readonly outcome: Outcome;
 }
 
-/** The three ways in which a set can be a threat; minimality is taken in each apart. */
-export interface Ways {
-  readonly fed: boolean;
-  readonly induced: boolean;
-  readonly exposed: boolean;
-}
-
-export const waysOf = (outcome: Outcome, exposureLimitVolts: number): Ways => ({
-  fed: outcome.some(({ live }) => live === "fed"),
-  induced: outcome.some(({ live }) => live === "induced"),
-  exposed: outcome.some((it) => isExposed(it, exposureLimitVolts)),
-});
-
-export const isExposed = ({ exposureVolts }: ConductorOutcome, limit: number): boolean =>
-  exposureVolts >= limit;
-
-export const WAYS = ["fed", "induced", "exposed"] as const;
+/** The ways in which a set can be a threat; minimality is taken in each apart, so that a weak one hides no worse one. */
+export const WAYS = ["energized", "fed", "induced", "exposed"] as const;
 export type Way = (typeof WAYS)[number];
+
+/** Whether a set that does this to a conductor is a threat in a way. */
+export const isBy = (way: Way, outcome: ConductorOutcome, exposureLimitVolts: number): boolean =>
+  way === "exposed" ? outcome.exposureVolts >= exposureLimitVolts : outcome.live === way;
 
 /** Every set of upsets up to the most strength, smaller sets first. */
 export function* setsUpTo(upsets: readonly DrawnUpset[], most = MOST_STRENGTH): Generator<UpsetSet> {
@@ -105,23 +94,29 @@ export class SetsWithin {
 
 /** Remembers the minimal sets of each way, and which sets need no asking because a smaller one already does it. */
 export class MinimalSets {
-  readonly found: Record<Way, FoundSet[]> = { fed: [], induced: [], exposed: [] };
+  readonly found: Record<Way, FoundSet[]> = { energized: [], fed: [], induced: [], exposed: [] };
   private readonly within: Record<Way, SetsWithin> = {
+    energized: new SetsWithin(),
     fed: new SetsWithin(),
     induced: new SetsWithin(),
     exposed: new SetsWithin(),
   };
-  /** sets that feed every conductor, by key */
+  /** sets that energize every conductor, and those that energize or feed every one, by key */
+  private readonly energizing = new Set<number | string>();
   private readonly feeding = new Set<number | string>();
 
   constructor(private readonly upsets: readonly DrawnUpset[]) {}
 
   /**
-   * Ways in which no smaller set is a threat yet. Where a smaller set feeds every conductor nothing is left to be induced:
-   * what adds to it is reached too, unless it ties to earth a neutral that the reach came through.
+   * Ways in which no smaller set is a threat yet. Where a smaller set feeds every conductor nothing is left to be induced,
+   * and where one energizes every conductor nothing is left to be fed: what adds to it is reached too, unless it ties to
+   * earth a neutral that the reach came through.
    */
   open(set: UpsetSet): Way[] {
-    return WAYS.filter((way) => !this.covers(way, set) && !(way === "induced" && this.feedsAll(set)));
+    const isDone = (way: Way): boolean =>
+      (way === "induced" && this.holdsOneOf(this.feeding, set)) ||
+      (way === "fed" && this.holdsOneOf(this.energizing, set));
+    return this.uncovered(set).filter((way) => !isDone(way));
   }
 
   /** Ways in which no smaller set is a threat yet, with nothing else taken for granted. */
@@ -139,15 +134,13 @@ export class MinimalSets {
   }
   private anyNeutral: boolean | undefined;
 
-  private feedsAll(set: UpsetSet): boolean {
-    if (this.feeding.size === 0) return false;
+  private holdsOneOf(sets: ReadonlySet<number | string>, set: UpsetSet): boolean {
+    if (sets.size === 0) return false;
     const neutrals = set.filter((index) => rejoinsNeutral(this.upsets[index]!));
-    if (neutrals.length === 0) return someWithin(set, (key) => this.feeding.has(key));
+    if (neutrals.length === 0) return someWithin(set, (key) => sets.has(key));
     // Every neutral that rejoins has to be among what feeds.
     const others = set.filter((index) => !neutrals.includes(index));
-    return someWithin(others, (_key, _size, part) =>
-      this.feeding.has(keyOf(inOrder([...part, ...neutrals]))),
-    );
+    return someWithin(others, (_key, _size, part) => sets.has(keyOf(inOrder([...part, ...neutrals]))));
   }
 
   private covers(way: Way, set: UpsetSet): boolean {
@@ -156,13 +149,13 @@ export class MinimalSets {
 
   /** Remembers in which of the open ways a set is a threat; says whether it is one. */
   add(set: UpsetSet, outcome: Outcome, open: readonly Way[], exposureLimitVolts: number): boolean {
-    const ways = waysOf(outcome, exposureLimitVolts);
-    const added = open.filter((way) => ways[way]);
+    const added = open.filter((way) => outcome.some((it) => isBy(way, it, exposureLimitVolts)));
     for (const way of added) {
       this.found[way].push({ set, outcome });
       this.within[way].add(set);
     }
-    if (added.includes("fed") && outcome.every(({ live }) => live === "fed")) this.feeding.add(keyOf(set));
+    if (outcome.every(({ live }) => live === "energized")) this.energizing.add(keyOf(set));
+    if (outcome.every(({ live }) => live === "energized" || live === "fed")) this.feeding.add(keyOf(set));
     return added.length > 0;
   }
 }

@@ -3,11 +3,11 @@ import { circuitOf, pathTo, reachOf, sourceOf, standingOf } from "../network";
 import { conductorId, type ElementId } from "../terms";
 import { LowRank } from "./lowRank";
 import { type Relevant, relevantTo } from "./relevant";
-import { type ConductorOutcome, type Outcome, outcomeAfter, withstandOf } from "./outcome";
+import { type ConductorOutcome, bodyAmpsOf, type Outcome, outcomeAfter, withstandOf } from "./outcome";
 import {
   type FoundSet,
   inOrder,
-  isExposed,
+  isBy,
   MinimalSets,
   MOST_STRENGTH,
   setsUpTo,
@@ -16,7 +16,7 @@ import {
   WAYS,
 } from "./search";
 import type { Threat, Upset } from "./types";
-import { type DrawnUpset, effectOf, standingAfter, upsetsOf } from "./upsets";
+import { type DrawnUpset, afterUpsets, effectOf, standingAfter, upsetsOf } from "./upsets";
 
 /** Up to so many sets are each asked; above it, sets of small supplies are ruled out by what they do one by one. */
 const MOST_SETS_ASKED_ONE_BY_ONE = 600;
@@ -28,6 +28,8 @@ export type Ask = (set: UpsetSet) => Outcome;
 export interface FoundThreats {
   readonly threats: Threat[];
   readonly completeTo: number;
+  /** false where the loads' models did not settle after some set, and constant impedance stands in */
+  readonly settled: boolean;
 }
 
 /** The work that one search may be, in multiplications: ten seconds or so, after which it says how far it came. */
@@ -48,29 +50,44 @@ export function threatsTo(
 ): FoundThreats {
   const upsets = upsetsOf(system, settings);
   const ask = askFast(system, settings, workPoint, upsets);
-  const told = (minimal: MinimalSets) => entries(system, settings, workPoint, upsets, minimal, ask.decide);
+  const told = (minimal: MinimalSets, completeTo: number): FoundThreats => {
+    const threats = entries(system, settings, workPoint, upsets, minimal, ask);
+    return { threats, completeTo, settled: ask.settled() };
+  };
   if (countSets(upsets) <= mostSetsOneByOne)
-    return { threats: told(askEach(upsets, settings, ask.propose)), completeTo: MOST_STRENGTH };
+    return told(askEach(upsets, settings, ask.propose), MOST_STRENGTH);
   const search = new Search(system, settings, workPoint, upsets, ask, mostWork);
   const completeTo = search.run();
-  return { threats: told(search.minimal), completeTo };
+  return told(search.minimal, completeTo);
 }
 
 /** The same by building and solving the whole drawing for every set: brute force, to hold the fast way against. */
 export function threatsByBruteForce(system: System, settings: Settings, workPoint: WorkPoint): Threat[] {
   const upsets = upsetsOf(system, settings);
-  const ask: Ask = (set) =>
-    outcomeAfter(
-      system,
-      settings,
-      workPoint,
-      set.map((it) => upsets[it]!),
-    );
-  const outcomes = [...setsUpTo(upsets)].map((set): FoundSet => ({ set, outcome: ask(set) }));
+  const { plain, bodyAmps } = askPlainly(system, settings, workPoint, upsets);
+  const outcomes = [...setsUpTo(upsets)].map((set): FoundSet => ({ set, outcome: plain(set) }));
   const minimal = new MinimalSets(upsets);
   for (const { set, outcome } of outcomes)
     minimal.add(set, outcome, minimal.uncovered(set), settings.exposureLimitVolts);
-  return entries(system, settings, workPoint, upsets, minimal, ask);
+  return entries(system, settings, workPoint, upsets, minimal, { decide: plain, bodyAmps });
+}
+
+/** What sets of upsets do, by solving the whole drawing after each. */
+function askPlainly(
+  system: System,
+  settings: Settings,
+  workPoint: WorkPoint,
+  upsets: readonly DrawnUpset[],
+): { readonly plain: Ask; readonly bodyAmps: (set: UpsetSet) => readonly number[] } {
+  const drawn = (set: UpsetSet) => set.map((it) => upsets[it]!);
+  return {
+    plain: (set) => outcomeAfter(system, settings, workPoint, drawn(set)),
+    bodyAmps: (set) =>
+      bodyAmpsOf(afterUpsets(system, drawn(set)), settings, workPoint, {
+        ohms: settings.bodyOhms,
+        loads: "either",
+      }),
+  };
 }
 
 /** How near to a limit a proposal on constant-impedance loads may come before the loads' own models are asked. */
@@ -91,6 +108,10 @@ interface FastAsk {
   readonly propose: Ask;
   /** right with every load's own model */
   readonly decide: Ask;
+  /** current through a body at each conductor, in circuit [A] */
+  readonly bodyAmps: (set: UpsetSet) => readonly number[];
+  /** whether the loads' models settled after every set that was asked plainly */
+  readonly settled: () => boolean;
 }
 
 function askFast(
@@ -100,14 +121,13 @@ function askFast(
   upsets: readonly DrawnUpset[],
 ): FastAsk {
   let asked = 0;
+  let settled = true;
+  const plainly = askPlainly(system, settings, workPoint, upsets);
   const plain: Ask = (set) => {
     asked++;
-    return outcomeAfter(
-      system,
-      settings,
-      workPoint,
-      set.map((it) => upsets[it]!),
-    );
+    const outcome = plainly.plain(set);
+    settled &&= outcome.every((it) => it.settled);
+    return outcome;
   };
   const lowRank = new LowRank(system, settings, workPoint, upsets);
   const near = (outcome: Outcome, band: number) =>
@@ -127,6 +147,10 @@ function askFast(
     },
     decide: (set) =>
       lowRank.isExact && !lowRank.isRough(set) ? (lowRank.outcomeAfter(set) ?? plain(set)) : plain(set),
+    bodyAmps: (set) =>
+      (lowRank.isExact && !lowRank.isRough(set) ? lowRank.bodyAmpsAfter(set) : undefined) ??
+      plainly.bodyAmps(set),
+    settled: () => settled,
   };
 }
 
@@ -187,7 +211,7 @@ class Search {
     private readonly mostWork: number,
   ) {
     this.minimal = new MinimalSets(upsets);
-    this.relevant = relevantTo(system, settings, workPoint, upsets);
+    this.relevant = relevantTo(system, workPoint, upsets);
     this.candidates = this.relevant.upsets.filter((it) => !ask.lowRank.changesNothing(it));
     this.withstand = leastWithstand(system, settings);
   }
@@ -291,7 +315,7 @@ class Search {
       };
       grow([], 0, 0);
     };
-    together(["fed", "induced"], "volts", settings.hazardVolts - alone.volts);
+    together(["energized", "fed", "induced"], "volts", settings.hazardVolts - alone.volts);
     together(["exposed"], "exposure", settings.exposureLimitVolts - alone.exposure);
     if (withstand < Infinity) together(["exposed"], "amps", withstand - alone.amps);
   }
@@ -316,7 +340,7 @@ function entries(
   workPoint: WorkPoint,
   upsets: readonly DrawnUpset[],
   minimal: MinimalSets,
-  ask: Ask,
+  { decide, bodyAmps }: Pick<FastAsk, "decide" | "bodyAmps">,
 ): Threat[] {
   const ways = new Map<string, { set: UpsetSet; ways: Set<Way> }>();
   for (const way of WAYS)
@@ -326,24 +350,25 @@ function entries(
       ways.set(set.join(), known);
     }
   const threats = [...ways.values()].flatMap(({ set, ways: found }) => {
-    const outcome = ask(set);
-    return outcome
-      .filter((it) => [...found].some((way) => isBy(way, it, settings)))
-      .map((it) =>
-        entry(
-          system,
-          settings,
-          workPoint,
-          set.map((index) => upsets[index]!),
-          it,
-        ),
-      );
+    const outcome = decide(set);
+    const amps = bodyAmps(set);
+    return outcome.flatMap((it, nth) =>
+      [...found].some((way) => isBy(way, it, settings.exposureLimitVolts))
+        ? [
+            entry(
+              system,
+              settings,
+              workPoint,
+              set.map((index) => upsets[index]!),
+              it,
+              amps[nth]!,
+            ),
+          ]
+        : [],
+    );
   });
   return threats.sort((a, b) => a.strength - b.strength || compareIds(a, b));
 }
-
-const isBy = (way: Way, outcome: ConductorOutcome, settings: Settings): boolean =>
-  way === "exposed" ? isExposed(outcome, settings.exposureLimitVolts) : outcome.live === way;
 
 function entry(
   system: System,
@@ -351,6 +376,7 @@ function entry(
   workPoint: WorkPoint,
   upsets: readonly DrawnUpset[],
   outcome: ConductorOutcome,
+  bodyAmps: number,
 ): Threat {
   const { source, path } = feedOf(system, workPoint, upsets, outcome);
   return {
@@ -360,7 +386,7 @@ function entry(
     volts: outcome.volts,
     exposureVolts: outcome.exposureVolts,
     exposureToEarthVolts: outcome.exposureToEarthVolts,
-    bodyMilliamps: (1000 * outcome.exposureVolts) / settings.bodyOhms,
+    bodyMilliamps: 1000 * bodyAmps,
     groundAmps: outcome.groundAmps,
     clearingLimitVolts: clearingLimitVolts(settings),
     upsets: upsets.map(({ kind, element, phase, strength }) => ({
@@ -421,7 +447,7 @@ export function leastStepTouch(
 ): StepTouch {
   const upsets = upsetsOf(system, settings);
   const { decide, lowRank, asked, costOfAll } = askFast(system, settings, workPoint, upsets);
-  const relevant = relevantTo(system, settings, workPoint, upsets);
+  const relevant = relevantTo(system, workPoint, upsets);
   const band = lowRank.isExact ? ROUGH_BAND : MODEL_BAND;
   const limit = settings.exposureLimitVolts;
   const mayReach = (outcome: Outcome) => outcome.some((it) => !(it.exposureToEarthVolts * band < limit));

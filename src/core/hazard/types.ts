@@ -12,6 +12,8 @@ export interface ConductorReport {
   readonly state: ConductorState;
   /** to earth, loads as drawn [V] */
   readonly volts: number;
+  /** to earth, loads as drawn, at the worst angles of sources that nothing keeps in step; told where it is over 1 % more [V] */
+  readonly voltsWorst?: number;
   /** to earth, loads off [V] */
   readonly voltsLoadsOff: number;
   readonly angleDeg: number;
@@ -41,11 +43,11 @@ export interface Threat {
   readonly strength: number;
   /** to earth with every temporary ground lifted, the higher of loads as drawn and loads off [V] */
   readonly volts: number;
-  /** between the work conductor and the neutral at the work point, grounds in place [V] */
+  /** between the work conductor and what the worker is bonded to, grounds in place: what a meter of no load shows [V] */
   readonly exposureVolts: number;
   /** between the work conductor and earth, grounds in place [V] */
   readonly exposureToEarthVolts: number;
-  /** exposure over the body's ohms [mA] */
+  /** through the body's ohms put in circuit between the work conductor and what the worker is bonded to [mA] */
   readonly bodyMilliamps: number;
   /** largest current in a grounding jumper [A] */
   readonly groundAmps: number;

@@ -12,7 +12,7 @@ import {
   type Standing,
   standingOf,
 } from "../network";
-import { magnitudeAt, type Solution, solutionOf } from "../phasor";
+import { type Solution, solutionOf, worstAt } from "../phasor";
 import type { ConductorState } from "./types";
 
 /** Whether the temporary grounds are in place or lifted for a question. */
@@ -91,7 +91,7 @@ export class View {
     ];
   }
 
-  /** Higher of the two solutions' volts to earth. */
+  /** Higher of the two solutions' volts to earth, each the worst over angles that nothing fixes. */
   volts(node: number): number {
     return higherAt(this.solutions, node);
   }
@@ -121,6 +121,14 @@ export class View {
       : state;
   }
 
+  /** What makes a conductor live, if anything does. */
+  liveBy(node: number): LiveBy | undefined {
+    const state = this.stateIfFed(node);
+    if (state === "induced") return "induced";
+    if (state !== "energized" && state !== "backfed" && state !== "faulted") return undefined;
+    return (this.reach.how[node]! & REACH.forward) !== 0 ? "energized" : "fed";
+  }
+
   /** The same, whether or not its feed is drawn: what this drawing alone does to it. */
   stateIfFed(node: number): ConductorState {
     const { reach, islands, shorts, settings } = this;
@@ -142,7 +150,7 @@ export class View {
 }
 
 const higherAt = ([drawn, off]: readonly [Solution, Solution], node: number): number =>
-  Math.max(magnitudeAt(drawn, node), magnitudeAt(off, node));
+  Math.max(worstAt(drawn, node), worstAt(off, node));
 
 /** Phase conductors that loads join to this neutral's island. */
 function loadedConductors(circuit: Circuit, islands: Int32Array, neutral: number): number[] {
@@ -169,8 +177,5 @@ export function viewOf(circuit: Circuit, settings: Settings, question: GroundsQu
   return fresh;
 }
 
-/** What a live state does to a conductor: something feeds it, or it is induced; undefined where it is neither. */
-export function liveBy(state: ConductorState): "fed" | "induced" | undefined {
-  if (state === "energized" || state === "backfed" || state === "faulted") return "fed";
-  return state === "induced" ? "induced" : undefined;
-}
+/** What makes a conductor live: a source directly or forward, whatever feeds it otherwise, or coupling. */
+export type LiveBy = "energized" | "fed" | "induced";

@@ -1,7 +1,8 @@
-import type { Alongside, End, Join, Node, Part } from "../devices";
+import type { End, Join, Node, Part } from "../devices";
 import { complete, completePoint, conductorsOf, type System } from "../document";
 import { type ConductorId, conductorId, type ElementId, type Letter, LETTERS, type PointId } from "../terms";
 import {
+  type AlongsideAt,
   type BranchAt,
   type Circuit,
   EARTH,
@@ -180,13 +181,13 @@ function rowsFrom(
 function alongsideBySpan(
   parts: Circuit["parts"],
   spanOf: (element: number) => ElementId,
-): ReadonlyMap<ElementId, readonly Alongside[]> {
-  const found = new Map<ElementId, Alongside[]>();
+): ReadonlyMap<ElementId, readonly AlongsideAt[]> {
+  const found = new Map<ElementId, AlongsideAt[]>();
   parts.forEach((list, element) => {
     for (const part of list)
       if (part.part === "alongside") {
         const span = spanOf(element);
-        found.set(span, [...(found.get(span) ?? []), part]);
+        found.set(span, [...(found.get(span) ?? []), { ...part, element }]);
       }
   });
   return found;

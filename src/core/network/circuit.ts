@@ -31,13 +31,24 @@ export interface Joins {
   readonly letter: Uint8Array;
 }
 
+/** A live circuit alongside, and which element it is. */
+export interface AlongsideAt extends Alongside {
+  readonly element: number;
+}
+
 /** A stretch of line between nodes, one of each for every letter. */
 export interface StretchAt {
   readonly element: number;
   readonly part: Stretch;
   readonly from: readonly number[];
   readonly to: readonly number[];
-  readonly alongside: readonly Alongside[];
+  readonly alongside: readonly AlongsideAt[];
+}
+
+/** The two ends of a stretch's neutral; none where it has none. */
+export function neutralsOf({ part, from, to }: StretchAt): number[] {
+  const at = part.letters.indexOf("N");
+  return at === -1 ? [] : [from[at]!, to[at]!];
 }
 
 export interface UnitAt {

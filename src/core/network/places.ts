@@ -1,4 +1,4 @@
-import { type CircuitElement, type End, type Part, partsOf, type Place } from "../devices";
+import { type CircuitElement, type End, isSplit, type Part, partsOf, type Place } from "../devices";
 import { complete, type SavedElement, type System } from "../document";
 import { conductorId, type ElementId, type Letter } from "../terms";
 import type { Circuit } from "./circuit";
@@ -41,9 +41,13 @@ export function placeOf(
     frequencyHz: system.frequencyHz,
     hasNeutral: (end) => points[end] !== undefined && nodeAt(points[end], "N") !== undefined,
     nominalVolts: (end) => {
-      const first = (element as { phases?: string }).phases?.[0];
-      const node = first === undefined ? undefined : nodeAt(points[end] ?? "", first as Letter);
-      return node === undefined ? 0 : nominalVolts[node]!;
+      const own = (element as { phases?: string }).phases ?? "";
+      // A letter that nothing feeds has the volts of its point.
+      for (const letter of [...own, ...(isSplit(own) ? "12" : "ABC")] as Letter[]) {
+        const node = nodeAt(points[end] ?? "", letter);
+        if (node !== undefined && nominalVolts[node] !== 0) return nominalVolts[node]!;
+      }
+      return 0;
     },
     ...(beside === undefined
       ? {}

@@ -1,6 +1,6 @@
 import { perObject } from "../document";
 import type { ElementId } from "../terms";
-import { type Circuit, EARTH } from "./circuit";
+import { type Circuit, EARTH, neutralsOf } from "./circuit";
 
 /** How a source comes to a node. */
 export const REACH = {
@@ -159,10 +159,16 @@ export const standingOf: (circuit: Circuit) => Standing = perObject((circuit: Ci
   emfOn: Uint8Array.from(circuit.emfs, ({ part }) => (part.on ? 1 : 0)),
 }));
 
+/** Neutrals at which a driven ground stands: a point's own, and both ends of a span with rods along it. */
+export const rodNodesOf = (circuit: Circuit): number[] => [
+  ...circuit.rods.map(({ node }) => node),
+  ...circuit.stretches.flatMap((it) => (it.part.rodSiemens > 0 ? neutralsOf(it) : [])),
+];
+
 /** The neutral end of every join to earth, and of every driven ground: where a neutral is tied. */
 const tiesOf = perObject((circuit: Circuit): Int32Array => {
   const { joins } = circuit;
-  const ties = circuit.rods.map(({ node }) => node);
+  const ties = rodNodesOf(circuit);
   for (let k = 0; k < joins.count; k++)
     if (joins.to[k] === EARTH && joins.closed[k] === 1) ties.push(joins.from[k]!);
   return Int32Array.from(ties);

@@ -37,14 +37,13 @@ export function elementAmps(solution: Solution): ElementAmps {
         (sum, b, j) => complex.add(sum, complex.times([0, b], volts[j]!)),
         complex.zero,
       );
-    from.forEach((node, i) => {
-      const charging = complex.subtract(shunt(near, i), electrical.pushedAmps[i]!);
-      take(element, node, complex.add(along[i]!, charging));
-    });
-    to.forEach((node, i) => {
-      const charging = complex.subtract(shunt(far, i), electrical.pushedAmps[i]!);
-      take(element, node, complex.subtract(charging, along[i]!));
-    });
+    const { letters, rodSiemens } = circuit.stretches[index]!.part;
+    const intoRods = (volts: readonly Complex[], i: number): Complex =>
+      letters[i] === "N" ? complex.scale(volts[i]!, rodSiemens) : complex.zero;
+    const charging = (volts: readonly Complex[], i: number): Complex =>
+      complex.add(complex.subtract(shunt(volts, i), electrical.pushedAmps[i]!), intoRods(volts, i));
+    from.forEach((node, i) => take(element, node, complex.add(along[i]!, charging(near, i))));
+    to.forEach((node, i) => take(element, node, complex.subtract(charging(far, i), along[i]!)));
   });
   const takeStamp = (element: number, nodes: readonly number[], siemens: readonly (readonly Complex[])[]) =>
     times(

@@ -1,5 +1,7 @@
 export * from "./tolerances";
-export { AS_DRAWN, isLinear, magnitudeAt, type Solution, solutionOf, solve, voltsAt } from "./solve";
+export { AS_DRAWN, isLinear, type Solution, solutionOf, solve, voltsAt } from "./solve";
+export { type GroupVolts, voltsByGroup, worstAt, worstBetween } from "./angles";
+export { ampsThrough } from "./body";
 export { ampsAtPoint, elementAmps, type ElementAmps } from "./currents";
 export { idealGroups, assemble, type Assembled, type Nodal, nodalOf, type Variant } from "./nodal";
 export { type Carried, Carrier, type Factor } from "./ldlt";

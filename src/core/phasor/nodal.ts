@@ -1,5 +1,14 @@
 import { perObject } from "../document";
-import { type Circuit, EARTH, type EmfAt, Islands, type UnitAt } from "../network";
+import {
+  type Circuit,
+  EARTH,
+  type EmfAt,
+  groupsAsDrawn,
+  Islands,
+  neutralsOf,
+  type StepGroup,
+  type UnitAt,
+} from "../network";
 import { complex, type Complex } from "../terms";
 import { analyse, Factorizer, type Symbolic, type UpperPattern } from "./ldlt";
 import { invertOhms, times } from "./matrix";
@@ -377,19 +386,13 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
         }
       }
   };
-  const inject = (node: number, [amRe, amIm]: Complex) => {
-    if (node === EARTH) return;
-    injectedRe[placeOf[node]!]! += amRe;
-    injectedIm[placeOf[node]!]! += amIm;
-  };
 
   nodal.stretches.forEach(({ stamp, electrical }, index) => {
     addStretch(stamp.slots, electrical);
-    if (circuit.stretches[index]!.alongside.length === 0) return;
-    const driven = times(electrical.seriesSiemens, electrical.inducedVolts);
-    const { from, to } = circuit.stretches[index]!;
-    from.forEach((node, i) => inject(node, complex.add(electrical.pushedAmps[i]!, driven[i]!)));
-    to.forEach((node, i) => inject(node, complex.subtract(electrical.pushedAmps[i]!, driven[i]!)));
+    const { rodSiemens } = circuit.stretches[index]!.part;
+    if (rodSiemens > 0)
+      for (const node of neutralsOf(circuit.stretches[index]!))
+        re[nodal.diagonal[placeOf[node]!]!]! += rodSiemens;
   });
   for (const { stamp, siemens } of nodal.units)
     add(stamp.slots, stamp.nodes.length, (row, column) => siemens[row]![column]!);
@@ -401,11 +404,35 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
   });
   circuit.emfs.forEach(({ part }, index) => {
     if (!part.on) return;
-    const { stamp, siemens, injected } = nodal.emfs[index]!;
+    const { stamp, siemens } = nodal.emfs[index]!;
     add(stamp.slots, stamp.nodes.length, (row, column) => siemens[row]![column]!);
+  });
+  injectInto(nodal, injectedRe, injectedIm);
+  return { re, im, injectedRe, injectedIm, redundant, sharers };
+}
+
+/** Adds the currents that the sources push into the nodes [A]: all of them, or only those of one group that keeps step. */
+export function injectInto(nodal: Nodal, re: Float64Array, im: Float64Array, only?: StepGroup): void {
+  const { circuit, placeOf } = nodal;
+  const inject = (node: number, [amRe, amIm]: Complex) => {
+    if (node === EARTH) return;
+    re[placeOf[node]!]! += amRe;
+    im[placeOf[node]!]! += amIm;
+  };
+  const { ofEmf } = groupsAsDrawn(circuit);
+  circuit.emfs.forEach(({ part }, index) => {
+    if (!part.on || (only !== undefined && ofEmf.get(index) !== only)) return;
+    const { stamp, injected } = nodal.emfs[index]!;
     stamp.nodes.forEach((node, i) => inject(node, injected[i]!));
   });
-  return { re, im, injectedRe, injectedIm, redundant, sharers };
+  circuit.stretches.forEach(({ part, from, to, alongside }) => {
+    const beside = only === undefined ? alongside : alongside.filter(({ element }) => element === only);
+    if (beside.length === 0) return;
+    const { seriesSiemens, inducedVolts, pushedAmps } = stretchElectrical(part, beside, circuit.frequencyHz);
+    const driven = times(seriesSiemens, inducedVolts);
+    from.forEach((node, i) => inject(node, complex.add(pushedAmps[i]!, driven[i]!)));
+    to.forEach((node, i) => inject(node, complex.subtract(pushedAmps[i]!, driven[i]!)));
+  });
 }
 
 export const isPresent = (role: "load" | "capacitor" | "ground" | "fault", variant: Variant): boolean =>

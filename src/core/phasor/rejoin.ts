@@ -1,4 +1,4 @@
-import { type Circuit } from "../network";
+import { type Circuit, type StepGroup } from "../network";
 import { complex, type Complex } from "../terms";
 import { invertOhms, multiply, pick, subtractMatrix, times } from "./matrix";
 import { stretchElectrical } from "./stretch";
@@ -7,7 +7,8 @@ import { stretchElectrical } from "./stretch";
 export interface RejoinPort {
   readonly terms: readonly (readonly [node: number, re: number, im: number])[];
   readonly ohms: readonly (readonly Complex[])[];
-  readonly volts: Complex;
+  /** what drives it, by the group of sources that keep step */
+  readonly volts: readonly { readonly group: StepGroup; readonly volts: Complex }[];
 }
 
 /**
@@ -18,7 +19,11 @@ export interface RejoinPort {
  */
 export function portsOfRejoin(circuit: Circuit, stretch: number): { parted: number[]; ports: RejoinPort[] } {
   const { part, from, to, alongside } = circuit.stretches[stretch]!;
-  const { zOhms, inducedVolts } = stretchElectrical(part, alongside, circuit.frequencyHz);
+  const { zOhms } = stretchElectrical(part, [], circuit.frequencyHz);
+  const induced = alongside.map((it) => ({
+    group: it.element,
+    volts: stretchElectrical(part, [it], circuit.frequencyHz).inducedVolts,
+  }));
   const all = part.letters.map((_, index) => index);
   const parted = all.filter((index) => part.parted.includes(part.letters[index]!));
   const whole = all.filter((index) => !parted.includes(index));
@@ -26,7 +31,6 @@ export function portsOfRejoin(circuit: Circuit, stretch: number): { parted: numb
     whole.length === 0 ? [] : multiply(invertOhms(pick(zOhms, whole)), pick(zOhms, whole, parted));
   const own = pick(zOhms, parted);
   const ohms = whole.length === 0 ? own : subtractMatrix(own, multiply(pick(zOhms, parted, whole), driven));
-  const wholeVolts = whole.map((index) => inducedVolts[index]!);
   const ports = parted.map((letter, column): RejoinPort => {
     const terms: [number, number, number][] = [
       [from[letter]!, -1, 0],
@@ -36,9 +40,13 @@ export function portsOfRejoin(circuit: Circuit, stretch: number): { parted: numb
       const [re, im] = driven[row]![column]!;
       terms.push([from[index]!, re, im], [to[index]!, -re, -im]);
     });
-    const carried =
-      whole.length === 0 ? complex.zero : times([driven.map((row) => row[column]!)], wholeVolts)[0]!;
-    return { terms, ohms, volts: complex.subtract(carried, inducedVolts[letter]!) };
+    const driving = (volts: readonly Complex[]): Complex => {
+      const along = whole.map((index) => volts[index]!);
+      const carried =
+        whole.length === 0 ? complex.zero : times([driven.map((row) => row[column]!)], along)[0]!;
+      return complex.subtract(carried, volts[letter]!);
+    };
+    return { terms, ohms, volts: induced.map((it) => ({ group: it.group, volts: driving(it.volts) })) };
   });
   return { parted, ports };
 }

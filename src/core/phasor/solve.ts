@@ -123,7 +123,7 @@ function solveFactored(nodal: Nodal, variant: Variant, assembled: Assembled, fac
 }
 
 /** One solve, refined once where it leaves more current over than the tolerance allows. */
-function solveOnce(
+export function solveOnce(
   nodal: Nodal,
   assembled: Assembled,
   factor: Factor,
@@ -295,7 +295,3 @@ function iterateLoads(
 /** Volts to earth at a node. */
 export const voltsAt = ({ voltsRe, voltsIm }: Solution, node: number): Complex =>
   node === EARTH ? complex.zero : [voltsRe[node]!, voltsIm[node]!];
-
-/** Magnitude of the volts to earth at a node [V]; of a solution that may not be believed, infinite. */
-export const magnitudeAt = (solution: Solution, node: number): number =>
-  solution.singularAt === -1 ? Math.hypot(solution.voltsRe[node]!, solution.voltsIm[node]!) : Infinity;

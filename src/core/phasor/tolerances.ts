@@ -5,10 +5,10 @@ export const LEAK_SIEMENS = 1e-9;
 export const INNER_LEAK_SIEMENS = 1e-13;
 
 /** Largest change of any load's volts in a whole step, relative to its rated volts, at which the iteration of `I` and `PQ` loads has settled. */
-export const LOAD_SETTLED = 1e-8;
+export const LOAD_SETTLED = 1e-6;
 
 /** Rounds after which loads that still move are taken as constant impedance, with a warning. */
-export const MOST_LOAD_ROUNDS = 200;
+export const MOST_LOAD_ROUNDS = 25;
 
 /** A round that moves the loads' volts by more than this share of what the round before moved them halves the step [1]. */
 export const SLOW_SHARE = 0.9;

@@ -56,6 +56,11 @@ describe("R4 ASTM F855 grounding cable ratings, as reprinted (shared/reference/g
     },
   );
 
-  test("a size that the table does not have has no rating", () =>
-    expect(withstandAmps("6", 0.5)).toBeUndefined());
+  test("a size below the table withstands what No. 2 does by its cross-section; an unknown one nothing that is known", () => {
+    // Circular mils by ASTM B258: No. 2 66 360, No. 4 41 740, No. 6 26 240, No. 8 16 510.
+    expect(withstandAmps("4", 0.5)! / withstandAmps("2", 0.5)!).toBeCloseTo(0.629, 3);
+    expect(withstandAmps("8", 0.1)).toBe(withstandAmps("8", 0.25));
+    expect(withstandAmps("6", 2)! / withstandAmps("6", 0.5)!).toBeCloseTo(0.5, 6);
+    expect(withstandAmps("10", 0.5)).toBeUndefined();
+  });
 });

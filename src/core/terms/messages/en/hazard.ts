@@ -37,7 +37,7 @@ export const hazard = {
   "hazard.neutralVolts.help":
     "treat it as live; look for a break in the neutral between it and the source, and for a bad ground rod",
   "hazard.inducedExposure":
-    "phase {letter} is induced, and with the grounds in place a worker could still feel {volts} V, over {limit} V",
+    "phase {letter} is induced, and with the grounds in place {milliamps} mA could still go through a body of 500 Ω, {volts} V where {limit} V is the limit",
   "hazard.inducedExposure.help":
     "put a ground set at the work point itself, or move the grounds nearer to it",
   "hazard.inducedExposure.notKnown":
@@ -69,4 +69,8 @@ export const hazard = {
     "nothing on the drawing could ever feed {letters} here, so what does feed it was left out: it is not known to be dead",
   "hazard.feedNotDrawn.help":
     "draw what feeds it, or put back the clamp or the span that is missing on the way",
+  "hazard.neutralVolts.noRods":
+    "{where} stands at {volts} V to earth as drawn, on a line along which no rod is drawn; with {rods} rods a kilometre it would be {left} V",
+  "hazard.loadsUnsettledAfter":
+    "constant-current or constant-power loads did not settle after some of the ways in which this could go live; there they are taken as constant impedances",
 } as const;

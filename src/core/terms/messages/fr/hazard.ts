@@ -38,7 +38,7 @@ export const hazard = {
   "hazard.neutralVolts.help":
     "tenez-le pour sous tension ; cherchez une coupure du neutre vers la source, et un mauvais piquet de terre",
   "hazard.inducedExposure":
-    "la phase {letter} est induite, et même avec les mises à la terre un travailleur pourrait ressentir {volts} V, plus que {limit} V",
+    "la phase {letter} est induite, et avec les mises à la terre en place {milliamps} mA pourraient encore traverser un corps de 500 Ω, {volts} V pour une limite de {limit} V",
   "hazard.inducedExposure.help":
     "posez une mise à la terre au point de travail même, ou rapprochez les mises à la terre",
   "hazard.inducedExposure.notKnown":
@@ -71,4 +71,8 @@ export const hazard = {
     "rien sur le dessin ne pourrait jamais alimenter {letters} ici, donc ce qui l'alimente manque au dessin : rien ne dit que c'est hors tension",
   "hazard.feedNotDrawn.help":
     "dessiner ce qui l'alimente, ou remettre la pince ou la portée qui manque en chemin",
+  "hazard.neutralVolts.noRods":
+    "{where} est à {volts} V par rapport à la terre tel que dessiné, sur une ligne sans aucun piquet dessiné ; avec {rods} piquets par kilomètre ce serait {left} V",
+  "hazard.loadsUnsettledAfter":
+    "des charges à courant ou à puissance constante ne convergent pas après certaines des façons dont ceci pourrait être remis sous tension ; elles y comptent comme des impédances constantes",
 } as const;

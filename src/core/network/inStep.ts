@@ -1,0 +1,79 @@
+import { perObject } from "../document";
+import { type Circuit, EARTH } from "./circuit";
+import { Islands } from "./islands";
+import { EDGE, reachGraphOf, standingOf } from "./reach";
+
+/** The group of all that is in step with the utility; any other group is one element alone, by its index. */
+export const UTILITY = -1;
+
+/** Sources that keep step with each other: `UTILITY`, or the index of the one element that nothing keeps in step. */
+export type StepGroup = number;
+
+const isPhase = ({ letterOfNode }: Circuit, node: number): boolean =>
+  node !== EARTH && letterOfNode[node] !== "N";
+
+/** Labels every node with the phases that closed elements, unparted spans and transformers join it to as drawn. Neutrals join nothing. */
+export const phaseIslands: (circuit: Circuit) => Int32Array = perObject((circuit: Circuit) => {
+  const { edgeCount, from, to, kind } = reachGraphOf(circuit);
+  const { edgeOn } = standingOf(circuit);
+  const islands = new Islands(circuit.nodeCount);
+  for (let edge = 0; edge < edgeCount; edge++)
+    if (kind[edge] === EDGE.metallic && edgeOn[edge] === 1 && isPhase(circuit, from[edge]!))
+      islands.join(from[edge]!, to[edge]!);
+  for (const { windings } of circuit.units) {
+    const phases = windings.flat().filter((node) => isPhase(circuit, node));
+    for (const node of phases) islands.join(phases[0]!, node);
+  }
+  return islands.labels();
+});
+
+/**
+ * Which group each of some supplies is in. A machine is in step with the utility where a phase of both is joined; nothing
+ * else is: not two machines, not another circuit, not a source that says so, joined or not.
+ *
+ * @param emfs    supplies that are on
+ * @param links   nodes that are joined beside those that are as drawn
+ */
+export function stepGroups(
+  circuit: Circuit,
+  emfs: readonly number[],
+  links: readonly (readonly [number, number])[] = [],
+): ReadonlyMap<number, StepGroup> {
+  const alone = (emf: number): [number, StepGroup] => {
+    const { element, part } = circuit.emfs[emf]!;
+    return [emf, part.inStep === "system" ? UTILITY : element];
+  };
+  const groups = new Map(emfs.map(alone));
+  const machines = emfs.filter((emf) => circuit.emfs[emf]!.part.inStep === "when-joined");
+  if (machines.length === 0) return groups;
+  const labels = phaseIslands(circuit);
+  const merged = new Map<number, number>();
+  const find = (node: number): number => {
+    let at = labels[node]!;
+    while (merged.has(at)) at = merged.get(at)!;
+    return at;
+  };
+  for (const [a, b] of links) {
+    if (!isPhase(circuit, a) || !isPhase(circuit, b)) continue;
+    const [one, other] = [find(a), find(b)];
+    if (one !== other) merged.set(other, one);
+  }
+  const phasesOf = (emf: number): number[] =>
+    [...circuit.emfs[emf]!.legs, circuit.emfs[emf]!.star].filter((node) => isPhase(circuit, node));
+  const fed = new Set(
+    emfs.filter((emf) => groups.get(emf) === UTILITY).flatMap((it) => phasesOf(it).map(find)),
+  );
+  for (const emf of machines) if (phasesOf(emf).some((node) => fed.has(find(node)))) groups.set(emf, UTILITY);
+  return groups;
+}
+
+/** The groups of all that drives a circuit as drawn: of each supply that is on, and of circuits alongside, by their elements. */
+export const groupsAsDrawn: (circuit: Circuit) => {
+  readonly ofEmf: ReadonlyMap<number, StepGroup>;
+  readonly all: readonly StepGroup[];
+} = perObject((circuit: Circuit) => {
+  const on = circuit.emfs.flatMap(({ part }, emf) => (part.on ? [emf] : []));
+  const ofEmf = stepGroups(circuit, on);
+  const alongside = circuit.stretches.flatMap((it) => it.alongside.map(({ element }) => element));
+  return { ofEmf, all: [...new Set([...ofEmf.values(), ...alongside])].sort((a, b) => a - b) };
+});
