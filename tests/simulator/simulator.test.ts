@@ -48,6 +48,12 @@ function prepared(seed: number) {
   return { seed, drawing, nominalVolts, solution, own, netlist };
 }
 
+/**
+ * A two-wire secondary that two equal leaks alone tie to earth, so that both of its conductors stand at half of its volts.
+ * The simulator has 59.83 V and 60.21 V there: its rounding, held against the law instead of against itself.
+ */
+const FLOATING = { seed: 229, conductors: ["p12/C", "p12/N"] };
+
 type Prepared = ReturnType<typeof prepared>;
 
 /** What differs, worst first. */
@@ -58,6 +64,7 @@ function differences(it: Prepared, simulated: ReadonlyMap<string, readonly [numb
   );
   if (solution.singularAt !== -1) return [`system ${seed}: singular at ${solution.singularAt}`];
   return [...netlist.nodeOf].flatMap(([conductor, node]) => {
+    if (seed === FLOATING.seed && FLOATING.conductors.includes(conductor)) return [];
     const [re, im] = node === "0" ? [0, 0] : simulated.get(node)!;
     const [ownRe, ownIm] = own(conductor);
     const size = Math.hypot(re, im);
@@ -142,6 +149,13 @@ const TRAITS = [
   ...["ground neutral", "ground earth", "ground both", "fault neutral", "fault earth", "fault phases"],
   ...["nearby crossing", "nearby underbuild", "nearby parallel"],
 ];
+
+test("a secondary that two equal leaks alone tie to earth stands at half of its volts on either side", () => {
+  const { own } = prepared(FLOATING.seed);
+  const [phase, neutral] = FLOATING.conductors.map((it) => Math.hypot(...own(it)));
+  expect(phase! / neutral!).toBeCloseTo(1, 4);
+  expect(phase!).toBeCloseTo(60, 0);
+});
 
 describe("random systems against a circuit simulator", () => {
   const seeds = Array.from({ length: SYSTEMS }, (_, index) => index + 1);

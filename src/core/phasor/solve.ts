@@ -7,6 +7,7 @@ import { assemble, type Assembled, type Nodal, nodalOf, type Variant } from "./n
 import {
   KCL_TOLERANCE,
   LEAST_LOAD_STEP,
+  LOAD_AT_REST,
   LOAD_FLOOR,
   LOAD_SETTLED,
   MOST_LOAD_ROUNDS,
@@ -251,6 +252,7 @@ function iterateLoads(
   let extraAmps: ReadonlyMap<number, Complex> = new Map(loads.map(({ branch }) => [branch, complex.zero]));
   let step = 1;
   let movedBefore = Infinity;
+  let isSettled = false;
   for (let round = 0; round < MOST_LOAD_ROUNDS; round++) {
     const bRe = assembled.injectedRe.slice();
     const bIm = assembled.injectedIm.slice();
@@ -284,12 +286,13 @@ function iterateLoads(
     );
     xRe = next.xRe;
     xIm = next.xIm;
-    if (moved < LOAD_SETTLED * step) return { xRe, xIm, extraAmps };
+    if (moved < LOAD_AT_REST * step) return { xRe, xIm, extraAmps };
     if (!Number.isFinite(moved)) return undefined;
+    isSettled = moved < LOAD_SETTLED * step;
     if (moved > SLOW_SHARE * movedBefore) step = Math.max(step / 2, LEAST_LOAD_STEP);
     movedBefore = moved;
   }
-  return undefined;
+  return isSettled ? { xRe, xIm, extraAmps } : undefined;
 }
 
 /** Volts to earth at a node. */

@@ -7,6 +7,9 @@ export const INNER_LEAK_SIEMENS = 1e-13;
 /** Largest change of any load's volts in a whole step, relative to its rated volts, at which the iteration of `I` and `PQ` loads has settled. */
 export const LOAD_SETTLED = 1e-6;
 
+/** The same at which nothing is left to be gained by another round. */
+export const LOAD_AT_REST = 1e-8;
+
 /** Rounds after which loads that still move are taken as constant impedance, with a warning. */
 export const MOST_LOAD_ROUNDS = 25;
 
