@@ -16,7 +16,7 @@ import {
   type Scene,
 } from "../../core";
 import { broughtIn, type Camera, fitted, showing, type Size, viewOf, ZOOM_BUTTONS, zoomedAt } from "./camera";
-import { paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
+import { paintGrounds, paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
 import { paintLit, paintOver } from "./paintAround";
 import { isSameOver, type Painting, staleParts } from "./stale";
 import type { View } from "./view";
@@ -105,6 +105,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     context.rect(left, top, right - left, bottom - top);
     context.clip();
     context.clearRect(left, top, right - left, bottom - top);
+    paintGrounds(context, scene, palette, camera.scale, part);
     paintLit(context, view, camera.scale);
     paintScene(context, scene, palette, camera.scale, part);
     paintNotes(context, placed, palette, sizes, camera.scale, part);

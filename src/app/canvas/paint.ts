@@ -4,6 +4,7 @@ import {
   changeOf,
   type ElementId,
   frameOf,
+  linesIn,
   type Located,
   type Look,
   type NoteSizes,
@@ -41,6 +42,7 @@ const ORDER: readonly Look[] = [
 
 /** What lies within one square of the drawing, compiled into as few paths as there are ways to stroke them. */
 interface Tile {
+  readonly grounds: Path2D;
   readonly strands: ReadonlyMap<Look, Path2D>;
   readonly inkLines: Path2D;
   readonly dashedLines: Path2D;
@@ -174,6 +176,7 @@ export function piecesWithin(scene: Scene, part: Box): Piece[] {
   const drawn = (of: Owner["of"], map: ReadonlyMap<string, Piece>) =>
     [...map.keys()].flatMap((id) => (near.has(ownerKey({ of, id } as Owner)) ? map.get(id)! : []));
   return [
+    ...scene.plates.filter(({ box }) => overlaps(box, part)),
     ...drawn("element", scene.elements),
     ...drawn("point", scene.points),
     ...drawn("workPoint", scene.works),
@@ -200,7 +203,8 @@ function compileSpines(
 
 function compile(pieces: readonly Piece[]): Tile {
   const strands = new Map<Look, Path2D>();
-  const [inkLines, dashedLines, paperFilled, inkFilled] = [
+  const [grounds, inkLines, dashedLines, paperFilled, inkFilled] = [
+    new Path2D(),
     new Path2D(),
     new Path2D(),
     new Path2D(),
@@ -228,11 +232,34 @@ function compile(pieces: readonly Piece[]): Tile {
           path.arc(shape.x, shape.y, shape.radius, 0, 7);
           break;
         }
+        case "ground": {
+          const { left, top, right, bottom } = shape.box;
+          grounds.roundRect(left, top, right - left, bottom - top, 10);
+          break;
+        }
         case "inscription":
           inscriptions.push(shape);
       }
   }
-  return { strands, inkLines, dashedLines, paperFilled, inkFilled, inscriptions, along };
+  return { grounds, strands, inkLines, dashedLines, paperFilled, inkFilled, inscriptions, along };
+}
+
+/** Paints the quiet grounds of poles, on which all else is painted. */
+export function paintGrounds(
+  context: CanvasRenderingContext2D,
+  scene: Scene,
+  palette: Palette,
+  scale: number,
+  part: Box,
+) {
+  if (scale < OVERVIEW_BELOW || scene.plates.length === 0) return;
+  context.fillStyle = palette.plate;
+  context.strokeStyle = palette.plateEdge;
+  context.lineWidth = 1.2 / scale;
+  for (const { tile } of squaresWithin(scene, part)) {
+    context.fill(tile.grounds);
+    context.stroke(tile.grounds);
+  }
 }
 
 /** Paints conductors, symbols and points in a part of the drawing. The context is in its units. */
@@ -392,27 +419,25 @@ export function paintNotes(
   context.textBaseline = "middle";
   for (const { note } of placed)
     if (note.kind === "work") {
+      const { x, y } = note.ring ?? note;
       context.strokeStyle = palette.accent;
       context.lineWidth = 4 / scale;
       context.beginPath();
-      context.arc(note.x, note.y, 22 / scale, 0, 7);
+      context.arc(x, y, 22 / scale, 0, 7);
       context.stroke();
     }
-  for (const { note, x, y, width, height } of placed) {
+  for (const it of placed) {
+    const { note, x, y, width, height } = it;
     const [halfWidth, halfHeight] = [width / 2 / scale, height / 2 / scale];
     const box = { left: x - halfWidth, right: x + halfWidth, top: y - halfHeight, bottom: y + halfHeight };
     if (!overlaps(box, part)) continue;
-    const { fill, edge, ink, dash, radius, weight } = frameOf(note.kind, note.look, palette);
-    context.fillStyle = fill;
+    const { fill, edge, ink, dash, radius } = frameOf(note.kind, note.look, palette);
     context.beginPath();
-    context.roundRect(
-      x - halfWidth,
-      y - halfHeight,
-      halfWidth * 2,
-      halfHeight * 2,
-      Math.min(radius / scale, halfHeight),
-    );
-    context.fill();
+    context.roundRect(box.left, box.top, halfWidth * 2, halfHeight * 2, Math.min(radius / scale, halfHeight));
+    if (fill !== undefined) {
+      context.fillStyle = fill;
+      context.fill();
+    }
     if (edge !== undefined) {
       context.strokeStyle = edge;
       context.lineWidth = 1.5 / scale;
@@ -420,10 +445,11 @@ export function paintNotes(
       context.stroke();
       context.setLineDash([]);
     }
-    const isLabel = note.kind === "pointLabel" || note.kind === "elementLabel" || note.kind === "work";
-    const size = (isLabel ? sizes.label : sizes.small) / scale;
-    context.font = `${weight} ${size}px ${FONT}`;
     context.fillStyle = ink;
-    context.fillText(note.text, x, y + size * 0.05);
+    for (const line of linesIn(it, sizes, palette, scale)) {
+      context.textAlign = line.anchor === "start" ? "left" : "center";
+      context.font = `${line.weight} ${line.size}px ${FONT}`;
+      context.fillText(line.text, line.x, line.y + line.size * 0.05);
+    }
   }
 }

@@ -86,7 +86,7 @@ export const cutout = defineDevice({
     const open = opening.openPhases(it) !== "";
     const isOut = it.removed !== "";
     // The barrel hangs from its lower contact; a barrel that is out leaves two bare contacts.
-    const tube = isOut ? [] : barrel(17, -34, open ? -52 : 0, it.blown !== "");
+    const tube = isOut ? [] : barrel(17, -34, open ? 52 : 0, it.blown !== "");
     return [dot(-17, 0, 3.5), ...tube, dot(17, 0, 3.5)];
   },
 });

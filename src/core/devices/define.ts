@@ -194,6 +194,8 @@ export interface DeviceSpec<Kind extends string, F extends Fields> {
   rating?(element: Complete<F>): Message | undefined;
   /** how it is drawn, from (−20, 0) to (20, 0) where it has two ends */
   symbol(element: Complete<F>): readonly Mark[];
+  /** how far the symbol reaches from its middle toward its ends, where that is not `SYMBOL_REACH` [units] */
+  readonly symbolReach?: number;
 }
 
 export type Device<Kind extends string = string, F extends Fields = Fields> = DeviceSpec<Kind, F>;

@@ -3,7 +3,7 @@ import { amount, choice, flag, neededAmount } from "./fields";
 import { defineDevice, oneEnd } from "./define";
 import type { Emf, Node, Place } from "./parts";
 import { isSplit, needsItsPhases, normalAngleDegrees, voltsToNeutral } from "./shared";
-import { circle, inscribed, line } from "./symbol";
+import { circle, inscribed } from "./symbol";
 
 interface Machine {
   readonly phases: string;
@@ -81,5 +81,6 @@ export const generator = defineDevice({
   upsets: (it) => (it.on ? [] : [{ kind: "start", strength: 1, change: { on: true } }]),
   handling: { off: "stop", on: "start", moves: "machine", tools: [], trouble: 4, canGoOff: ({ on }) => on },
   rating: ({ kva, on }) => say(on ? "drawing.generatorOn" : "drawing.generatorOff", { kva }),
-  symbol: ({ on }) => [line(-20, 0, -15, 0), circle(0, 0, 15), inscribed(0, 0, on ? "G" : "G0")],
+  symbolReach: 15,
+  symbol: ({ on }) => [circle(0, 0, 15), inscribed(0, 0, on ? "G" : "G0")],
 });

@@ -4,7 +4,7 @@ import { defineDevice, oneEnd, problem } from "./define";
 import { machineEmf } from "./generator";
 import type { Branch, Node } from "./parts";
 import { deltaPairs, needsItsPhases, voltsToNeutral } from "./shared";
-import { house, line, works } from "./symbol";
+import { house, works } from "./symbol";
 
 /** Between which nodes a wye or a delta hangs, and at which of the line-to-line volts. */
 export function legsOf(
@@ -80,5 +80,6 @@ export const load = defineDevice({
     customers === 0
       ? undefined
       : say(customers === 1 ? "drawing.customer" : "drawing.customers", { count: customers }),
-  symbol: ({ phases }) => [line(-20, 0, -17, 0), ...(/^[12]+$/.test(phases) ? house() : works())],
+  symbolReach: 17,
+  symbol: ({ phases }) => [...(/^[12]+$/.test(phases) ? house() : works())],
 });

@@ -27,17 +27,11 @@ export const meter = defineDevice({
   breaks: breaksBare,
   handling: { off: "pull", on: "replace", moves: "phases", tools: [], trouble: 1 },
   position: (it) => openPosition(it, "drawing.pulled"),
+  symbolReach: 13,
   symbol: ({ open }) =>
     open === ""
-      ? [line(-20, 0, -12, 0), circle(0, 0, 12), inscribed(0, 0, "M"), line(12, 0, 20, 0)]
-      : [
-          line(-20, 0, -13, 0),
-          line(-13, -5, -13, 5),
-          circle(0, -19, 12),
-          inscribed(0, -19, "M"),
-          line(13, -5, 13, 5),
-          line(13, 0, 20, 0),
-        ],
+      ? [circle(0, 0, 12), inscribed(0, 0, "M")]
+      : [line(-13, -5, -13, 5), circle(0, -19, 12), inscribed(0, -19, "M"), line(13, -5, 13, 5)],
 });
 
 /** A customer's main breaker. */
@@ -53,12 +47,12 @@ export const main = defineDevice({
   breaks: breaksItsLoad,
   handling: { ...BY_HANDLE, trouble: 1 },
   position: openPosition,
+  symbolReach: 15,
   symbol: ({ open }) => [
-    line(-20, 0, -15, 0),
     outline(-15, -13, 15, -13, 15, 13, -15, 13),
     line(-15, 0, -9, 0),
     blade(9, -18, open === "" ? 0 : -35),
     dot(9, 0, 2.5),
-    line(9, 0, 20, 0),
+    line(9, 0, 15, 0),
   ],
 });

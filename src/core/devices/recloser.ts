@@ -51,14 +51,13 @@ const interrupter = <const Kind extends string>(kind: Kind, prefix: string, lett
     breaks: ({ interruptingAmps }) =>
       interruptingAmps === undefined ? breaksItsLoad() : { amps: interruptingAmps, basis: "rated" },
     position: openPosition,
+    symbolReach: 17,
     symbol: ({ open }): Mark[] => [
-      line(-20, 0, -17, 0),
       outline(-17, -18, 17, -18, 17, 18, -17, 18),
       inscribed(0, -8, letter),
       line(-17, 8, -10, 8),
       blade(10, -20, open === "" ? 0 : -32, 8),
       line(10, 8, 17, 8),
-      line(17, 0, 20, 0),
     ],
   });
 

@@ -39,11 +39,6 @@ export const regulator = defineDevice({
   breaks: breaksBare,
   handling: { ...BY_HANDLE, trouble: 3, canGoOff: ({ bypassed }) => !bypassed },
   position: openPosition,
-  symbol: () => [
-    line(-20, 0, -13, 0),
-    circle(0, 0, 13),
-    line(-14, 14, 14, -14),
-    line(6, -14, 14, -14, 14, -6),
-    line(13, 0, 20, 0),
-  ],
+  symbolReach: 13,
+  symbol: () => [circle(0, 0, 13), line(-14, 14, 14, -14), line(6, -14, 14, -14, 14, -6)],
 });

@@ -57,8 +57,8 @@ export const source = defineDevice({
   ],
   upsets: (it) => (it.on ? [] : [{ kind: "restore", strength: 1, change: { on: true } }]),
   rating: (it) => say(it.on ? "drawing.sourceRating" : "drawing.sourceOff", { kv: it.kvLL }),
+  symbolReach: 17,
   symbol: ({ on }) => [
-    line(-20, 0, -17, 0),
     circle(0, 0, 17),
     on
       ? { ...line(-10, 0, -8, -5, -5, -7, -2, -5, 2, 5, 5, 7, 8, 5, 10, 0), upright: true }

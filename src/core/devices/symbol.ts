@@ -25,6 +25,9 @@ export type Mark =
     }
   | { readonly mark: "letters"; readonly x: number; readonly y: number; readonly text: string };
 
+/** How far a symbol reaches from its middle toward either end: its conductors run up to there [units]. */
+export const SYMBOL_REACH = 20;
+
 export const line = (...points: number[]): Extract<Mark, { mark: "line" }> => ({ mark: "line", points });
 export const outline = (...points: number[]): Extract<Mark, { mark: "line" }> => ({
   mark: "line",

@@ -1,10 +1,11 @@
-import type { PlacedNote } from "./notes";
+import { LINE, type NoteSizes, type PlacedNote } from "./notes";
 import type { Palette } from "./palettes";
 import type { Look } from "./shapes";
 
 /** How a note is framed. */
 export interface Frame {
-  readonly fill: string;
+  /** nothing where what lies below shows through */
+  readonly fill: string | undefined;
   readonly edge: string | undefined;
   readonly ink: string;
   readonly dash: readonly number[];
@@ -38,12 +39,61 @@ export function frameOf(kind: PlacedNote["note"]["kind"], look: Look, palette: P
         default:
           return frame(palette.hot, undefined, palette.paper);
       }
+    case "title":
+      return frame(undefined, undefined, palette.ink);
     default:
-      return frame(palette.paper, undefined, palette.ink, { weight: 500 });
+      return frame(undefined, undefined, palette.ink, { weight: 500 });
   }
 }
 
-const frame = (fill: string, edge: string | undefined, ink: string, rest: Partial<Frame> = {}): Frame => ({
+/** One line of a note as it is written. */
+export interface WrittenLine {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  readonly weight: number;
+  readonly anchor: "start" | "middle";
+}
+
+/**
+ * The lines of a note, each about its own middle or from its own left edge.
+ *
+ * @param scale units of the drawing are so many screen pixels: places are in units, sizes too
+ */
+export function linesIn(
+  { note, x, y, width }: PlacedNote,
+  sizes: NoteSizes,
+  palette: Palette,
+  scale = 1,
+): readonly WrittenLine[] {
+  const { weight } = frameOf(note.kind, note.look, palette);
+  const size = sizeOfLetters(note.kind, sizes) / scale;
+  const { lines = [note.text] } = note;
+  const isFromLeft =
+    note.kind === "work" || note.kind === "title" || (lines.length > 1 && (note.sides[0]?.[0] ?? 0) > 0.9);
+  const left = x - width / 2 / scale + (note.kind === "work" ? 9 : 2) / scale;
+  return lines.map((text, nth) => ({
+    text,
+    x: isFromLeft ? left : x,
+    y: y + (nth - (lines.length - 1) / 2) * size * LINE,
+    size,
+    weight: note.lines === undefined ? weight : nth === 0 ? 700 : 500,
+    anchor: isFromLeft ? "start" : "middle",
+  }));
+}
+
+function sizeOfLetters(kind: PlacedNote["note"]["kind"], { label, small }: NoteSizes): number {
+  if (kind === "title") return label + 2;
+  return kind === "pointLabel" || kind === "elementLabel" || kind === "work" ? label : small;
+}
+
+const frame = (
+  fill: string | undefined,
+  edge: string | undefined,
+  ink: string,
+  rest: Partial<Frame> = {},
+): Frame => ({
   fill,
   edge,
   ink,

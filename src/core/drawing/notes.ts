@@ -1,6 +1,7 @@
 import { ownerKey } from "../terms";
 import { type Box, boxOf, type Note, NOTE_KINDS, overlaps } from "./shapes";
 import { pieceFor, type Scene, type SceneChange } from "./scene";
+import { widthOf } from "./widths";
 
 /** Sizes of letters on the drawing [screen px]. */
 export interface NoteSizes {
@@ -28,22 +29,19 @@ const FROM_SCALE: Partial<Record<Note["kind"], number>> = {
   pointLabel: 0.25,
 };
 
-/** Width of a text [px], from the widths of narrow, wide and ordinary letters in the app's own font. */
-export function widthOf(text: string, size: number): number {
-  let ems = 0;
-  for (const letter of text)
-    ems += /[ ,.:;'·|!()ijlI1ft]/.test(letter)
-      ? 0.31
-      : /[mwMW]/.test(letter)
-        ? 0.84
-        : /[A-Z0-9]/.test(letter)
-          ? 0.63
-          : 0.54;
-  return ems * size;
-}
+/** Height of one line of a label, in heights of its letters. */
+export const LINE = 1.2;
 
-export function sizeOf({ kind, text }: Note, sizes: NoteSizes): { width: number; height: number } {
+export function sizeOf(note: Note, sizes: NoteSizes): { width: number; height: number } {
+  const { kind, text, lines } = note;
+  if (lines !== undefined && lines.length > 0) {
+    const width = Math.max(...lines.map((it, nth) => widthOf(it, sizes.label) * (nth === 0 ? 1.08 : 1)));
+    const inset = kind === "work" ? { across: 18, down: 12 } : { across: 4, down: 0 };
+    return { width: width + inset.across, height: sizes.label * LINE * lines.length + inset.down };
+  }
   switch (kind) {
+    case "title":
+      return { width: widthOf(text, sizes.label + 2) * 1.08 + 4, height: (sizes.label + 2) * LINE };
     case "pointLabel":
     case "elementLabel":
       return { width: widthOf(text, sizes.label) + 4, height: sizes.label * 1.2 };
@@ -106,6 +104,9 @@ export function placeNotes(
     const free =
       spots.find(({ box }) => !crowd.hits(box) && (onTheWire || !wires.hits(box))) ??
       (note.kind === "letter" || isLabel(note) ? undefined : spots.find(({ box }) => !crowd.hits(box))) ??
+      (note.kind === "letter" || isLabel(note)
+        ? undefined
+        : roundAbout(note, { width, height }, scale, crowd)) ??
       (note.kind === "work" ? spots[0] : undefined);
     if (free === undefined) continue;
     crowd.add(free.box);
@@ -138,6 +139,27 @@ export function renewedNotes(
     const note = now.get(nameOf(it.note));
     return note === undefined ? [] : [{ ...it, note, ...sizeOf(note, sizes) }];
   });
+}
+
+/** Somewhere around a note's own place, the nearest first: what tells a hazard is never left out. */
+function roundAbout(
+  { x, y }: Note,
+  { width, height }: { width: number; height: number },
+  scale: number,
+  crowd: Crowd,
+) {
+  const [across, down] = [width / scale, height / scale];
+  for (let far = 1; far <= 6; far++)
+    for (let nth = 0; nth < 16; nth++) {
+      const angle = (nth * Math.PI) / 8;
+      const spot = {
+        x: x + Math.cos(angle) * (across / 2 + (far * 14) / scale),
+        y: y + Math.sin(angle) * (down / 2 + (far * 14) / scale),
+      };
+      const box = around(spot.x, spot.y, across, down);
+      if (!crowd.hits(box)) return { ...spot, box };
+    }
+  return undefined;
 }
 
 const isLabel = ({ kind }: Note): boolean => kind === "pointLabel" || kind === "elementLabel";

@@ -14,6 +14,9 @@ export interface Palette {
   /** band under what is not known, with `bandInk` on it */
   readonly band: string;
   readonly bandInk: string;
+  /** the quiet ground of a pole, and its edge */
+  readonly plate: string;
+  readonly plateEdge: string;
 }
 
 export type PaletteName = "sun" | "night" | "paper";
@@ -29,6 +32,8 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
     accent: "#0067AD",
     band: "#FFD100",
     bandInk: "#111111",
+    plate: "#F1F3F5",
+    plateEdge: "#C9CED6",
   },
   night: {
     paper: "#0C1116",
@@ -40,6 +45,8 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
     accent: "#1AA2EB",
     band: "#FFD100",
     bandInk: "#111111",
+    plate: "#182029",
+    plateEdge: "#3A4653",
   },
   paper: {
     paper: "#FFFFFF",
@@ -51,6 +58,8 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
     accent: "#000000",
     band: "#DDDDDD",
     bandInk: "#000000",
+    plate: "#FFFFFF",
+    plateEdge: "#000000",
   },
 };
 

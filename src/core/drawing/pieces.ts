@@ -1,16 +1,22 @@
 import {
   type CircuitElement,
+  deviceOf,
   type Mark,
   positionOf,
   ratingOf,
   secondaryLetters,
   standsAbreast,
+  SYMBOL_REACH,
   symbolOf,
 } from "../devices";
 import { type Letter, lettersOf, type ElementId, type Message, type Owner, say } from "../terms";
+import { isNamed, wrapped } from "./labels";
+import { drawLaid, drawLaidAt, LINE_APART, poleOf, shiftOf } from "./laid";
+import { HANGING_APART, isLegs } from "./layout/inside";
 import type { Looks } from "./looks";
 import { badgeOf, worstOf } from "./palettes";
 import { type Route, spotOf, SYMBOL } from "./routes";
+import { widthOf } from "./widths";
 import { boxOf, type Look, type Note, type NoteKind, type Piece, type Shape, type Spot } from "./shapes";
 
 /** What a piece asks about the rest of the drawing. */
@@ -19,6 +25,8 @@ export interface Surroundings {
   look(end: "from" | "to" | "alt" | "at", letter: Letter): Look;
   /** which way the feed runs: 1 from `from` to `to` */
   readonly feed: 1 | -1 | 0;
+  /** conductors of the point at this end */
+  letters(end: "from" | "to" | "at"): readonly Letter[];
   /** whether the point at this end has a neutral */
   hasNeutral(end: "from" | "to" | "at"): boolean;
   /** spells the few words that stand on a drawing */
@@ -84,7 +92,8 @@ export function lazyPiece(
 
 /** A badge stands along an element exactly where this is true: its points then need none. */
 export function hasBadge(element: TwoEnded, route: Route, looks: Looks): boolean {
-  if ((element.kind !== "span" && element.kind !== "lead") || bodyLength(route) < BADGE_FROM) return false;
+  if (element.kind !== "span" && (element.kind !== "lead" || route.laid !== undefined)) return false;
+  if (bodyLength(route) < BADGE_FROM || (route.laid !== undefined && isLegs(element.phases))) return false;
   const isTold = (letter: Letter) => badgeOf(looks.at(element.from, letter)) !== "";
   const hasNeutral =
     element.neutral && [element.from, element.to].every((it) => looks.lettersAt(it).includes("N"));
@@ -94,7 +103,8 @@ export function hasBadge(element: TwoEnded, route: Route, looks: Looks): boolean
 const bodyLength = ({ start, end }: Route): number => Math.hypot(end.x - start.x, end.y - start.y);
 
 function spineOf(element: CircuitElement, route: Route): readonly Spot[] {
-  const { from, start, end, to, along, centre } = route;
+  const { from, start, end, to, along, centre, laid } = route;
+  if (laid !== undefined) return laid.spots;
   if ("from" in element) return [from, start, end, to!];
   if ("at" in element) return [from, centre, spotOf(centre.x + along.x * 12, centre.y + along.y * 12)];
   return nearbySpots(element, route);
@@ -125,7 +135,8 @@ function drawnPiece(owner: Owner, element: CircuitElement, route: Route, around:
   return nearbyPiece(owner, element, route, around);
 }
 
-class Pen {
+/** Draws the shapes and notes of one element on its route. */
+export class Pen {
   readonly shapes: Shape[] = [];
   readonly notes: Note[] = [];
   readonly across: Spot;
@@ -195,7 +206,7 @@ class Pen {
     text: string,
     look: Look,
     at: Spot,
-    place: Partial<Pick<Note, "sides" | "gap" | "reach">> = {},
+    place: Partial<Pick<Note, "sides" | "gap" | "reach" | "lines">> = {},
   ) {
     if (text === "") return;
     this.notes.push({
@@ -239,6 +250,11 @@ const lanesOf = (letters: readonly Letter[], apart: number): Lane[] =>
 
 function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Surroundings): Drawn {
   const pen = new Pen(owner, route);
+  if (route.laid !== undefined) {
+    drawLaid(pen, element, route, around);
+    laidNotes(pen, element, around);
+    return pen.drawn;
+  }
   const own = lettersOf(element.phases);
   const isRun = element.kind === "span" || element.kind === "lead";
   const bladeByBlade = standsAbreast(element);
@@ -270,8 +286,8 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
     bladeLetters(pen, lanes, around);
   } else {
     const far = element.kind === "transformer" ? lanesOf(secondaryLetters(element), LANE) : lanes;
-    intoSymbol(pen, lanes, "from", around);
-    intoSymbol(pen, far, "to", around);
+    intoSymbol(pen, lanes, "from", around, reachOf(element));
+    intoSymbol(pen, far, "to", around, reachOf(element));
     pen.symbol(symbolOf(element), route.centre, route.scale);
     if (route.alt !== undefined) {
       const side = pen.beside(route.centre, 0, 20 * route.scale);
@@ -385,7 +401,7 @@ function oneBlade(
 ) {
   const { from, start, end, to, centre } = pen.route;
   const scale = pen.route.scale * (count > 1 ? ABREAST_SCALE : 1);
-  const half = (SYMBOL / 2) * scale;
+  const half = reachOf(element) * scale;
   pen.strand(
     letter,
     around.look("from", letter),
@@ -402,18 +418,7 @@ function oneBlade(
     pen.beside(end, 0, across),
     to!,
   );
-  pen.symbol(symbolOf(polePhase(element, letter)), pen.beside(centre, 0, across), scale);
-}
-
-/** The element as it stands on one phase alone. */
-function polePhase(element: TwoEnded, letter: Letter): TwoEnded {
-  const only = (phases: string) => (phases.includes(letter) ? letter : "");
-  return {
-    ...element,
-    phases: letter,
-    ...("open" in element ? { open: only(element.open) } : {}),
-    ...("blown" in element ? { blown: only(element.blown), removed: only(element.removed) } : {}),
-  } as TwoEnded;
+  pen.symbol(symbolOf(poleOf(element, letter)), pen.beside(centre, 0, across), scale);
 }
 
 function bladeLetters(pen: Pen, lanes: readonly Lane[], around: Surroundings) {
@@ -428,10 +433,16 @@ function bladeLetters(pen: Pen, lanes: readonly Lane[], around: Surroundings) {
 }
 
 /** The conductors of one end, side by side along the body and together into the symbol. */
-function intoSymbol(pen: Pen, lanes: readonly Lane[], end: "from" | "to", around: Surroundings) {
+function intoSymbol(
+  pen: Pen,
+  lanes: readonly Lane[],
+  end: "from" | "to",
+  around: Surroundings,
+  reach: number,
+) {
   const { route } = pen;
   const outward = end === "from" ? -1 : 1;
-  const half = (SYMBOL / 2) * route.scale;
+  const half = reach * route.scale;
   const body = end === "from" ? route.start : route.end;
   const room = Math.hypot(route.centre.x - body.x, route.centre.y - body.y) - half;
   for (const { letter, across } of lanes) {
@@ -449,8 +460,13 @@ function intoSymbol(pen: Pen, lanes: readonly Lane[], end: "from" | "to", around
 
 function oneEndedPiece(owner: Owner, element: OneEnded, route: Route, around: Surroundings): Drawn {
   const pen = new Pen(owner, route);
+  if (route.laid !== undefined) {
+    drawLaidAt(pen, element, route, around);
+    laidNotes(pen, element, around);
+    return pen.drawn;
+  }
   const lanes = lanesOf(lettersOf(element.phases), 6);
-  const foot = pen.beside(route.centre, -SYMBOL / 2, 0);
+  const foot = pen.beside(route.centre, -reachOf(element), 0);
   for (const { letter, across } of lanes)
     pen.strand(letter, around.look("at", letter), 0, route.from, pen.beside(route.from, 7, across), foot);
   pen.symbol(symbolOf(element), route.centre, 1);
@@ -490,6 +506,123 @@ function nearbyPiece(owner: Owner, element: Nearby, route: Route, around: Surrou
   return pen.drawn;
 }
 
+/** What is written at an element that the program laid out: to the right of an upright body, below a level one. */
+function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings) {
+  const { centre } = pen.route;
+  const { body, hangs } = pen.route.laid!;
+  const isUpright = Math.abs(body.y) > 0.5;
+  const own = lettersOf(element.phases);
+  if (element.kind === "span") lineNotes(pen, element, around);
+  const apart = isLegs(element.phases) || !("from" in element) ? 0 : hangs ? HANGING_APART : LINE_APART;
+  const spread = ((own.length - 1) / 2) * apart + 20;
+  const word = positionOf(element);
+  const hung = tagsOf(element);
+  if ("from" in element && apart === HANGING_APART && own.length > 1 && pen.route.laid!.ends.from?.isOnLine)
+    for (const letter of own) {
+      const by = shiftOf(letter, own, apart) * pen.route.laid!.hand;
+      pen.note(
+        "letter",
+        letter,
+        around.look("from", letter),
+        spotOf(centre.x + body.y * by - body.x * 31, centre.y - body.x * by - body.y * 31),
+      );
+    }
+  const isOpenBarrel = element.kind === "cutout" && !isUpright && word !== undefined;
+  const open = word === undefined ? "" : around.word(word);
+  const row = isUpright ? spotOf(centre.x + spread, centre.y + 27) : spotOf(centre.x, centre.y - spread);
+  const beside: Note["sides"] = isUpright ? [[1, 0]] : [[0, -1]];
+  pen.note("open", open, "ink", row, { sides: beside, gap: 6 });
+  if (hung !== "") {
+    const after = open === "" ? 6 : 12 + widthOf(open, 12) * 1.16 + 9;
+    pen.note(
+      "tag",
+      hung,
+      "ink",
+      row,
+      isUpright
+        ? { sides: [[1, 0]], gap: after }
+        : { sides: open === "" ? beside : [[0, -1]], gap: open === "" ? 6 : 26 },
+    );
+  }
+  if (!isNamed(element)) return;
+  const isCrowded = isUpright && (open !== "" || hung !== "");
+  const at = spotOf(centre.x, centre.y - (isCrowded ? 8 : 0));
+  const lines = linesOf(element, around);
+  pen.note("elementLabel", lines.join(" "), "ink", at, {
+    lines,
+    sides: isUpright ? [[1, 0]] : [[0, 1]],
+    gap: isUpright ? 6 : 3,
+    reach: spread + (isOpenBarrel ? 12 : 0),
+  });
+}
+
+/** A name in two lines at most, or in one with the rating and the doubt under it. */
+function linesOf(element: CircuitElement, around: Surroundings): readonly string[] {
+  const name = wrapped(element.label);
+  if (name.length > 1) return name;
+  const rating = ratingOf(element);
+  const doubt =
+    element.evidence === "assumed" || element.evidence === "told"
+      ? around.word(say(`drawing.${element.evidence}`))
+      : "";
+  const under = [rating === undefined ? "" : around.word(rating), doubt].filter((it) => it !== "").join(", ");
+  return under === "" ? name : [...name, under];
+}
+
+/** From this length on a stretch of line has its letters at both ends. */
+const LETTERS_FROM = 90;
+
+/** The letters of a line at both its ends, and its state in the middle. */
+function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, around: Surroundings) {
+  const { spots, hand, clear } = pen.route.laid!;
+  const own = lettersOf(element.phases);
+  if (isLegs(element.phases)) return;
+  const hasNeutral = element.neutral && around.hasNeutral("from") && around.hasNeutral("to");
+  const letters: Letter[] = hasNeutral ? [...own, "N"] : [...own];
+  const stretch = (a: Spot, b: Spot) => {
+    const length = Math.hypot(b.x - a.x, b.y - a.y);
+    const [x, y] = [(b.x - a.x) / (length || 1), (b.y - a.y) / (length || 1)];
+    const at = (along: number, beside: number) =>
+      spotOf(a.x + x * along + hand * y * beside, a.y + y * along - hand * x * beside);
+    return { length, at };
+  };
+  const [first, last] = [stretch(spots[0]!, spots[1]!), stretch(spots.at(-2)!, spots.at(-1)!)];
+  for (const letter of letters) {
+    const by = shiftOf(letter, letters, LINE_APART);
+    if (first.length >= LETTERS_FROM || spots.length > 2)
+      pen.note(
+        "letter",
+        letter,
+        around.look("from", letter),
+        first.at(Math.min(clear.from, first.length / 2), by),
+      );
+    if (last.length >= LETTERS_FROM)
+      pen.note("letter", letter, around.look("to", letter), last.at(last.length - clear.to, by));
+  }
+  const { length, at } = spots
+    .slice(1)
+    .map((it, nth) => stretch(spots[nth]!, it))
+    .reduce((best, it) => (it.length > best.length ? it : best));
+  if (length < BADGE_FROM) return;
+  const looks = own.map((letter) => around.look("from", letter));
+  const middle = length / 2;
+  if (looks.every((it) => it === looks[0])) pen.note("badge", badgeOf(looks[0]!), looks[0]!, at(middle, 0));
+  else
+    own.forEach((letter, nth) => {
+      const look = looks[nth]!;
+      const text = badgeOf(look) === "" ? "" : `${letter} ${badgeOf(look)}`;
+      pen.note(
+        "badge",
+        text,
+        look,
+        at(middle + (nth - (own.length - 1) / 2) * 48, shiftOf(letter, letters, LINE_APART)),
+      );
+    });
+  const neutral = hasNeutral ? around.look("from", "N") : "neutral";
+  if (badgeOf(neutral) !== "")
+    pen.note("badge", `N ${badgeOf(neutral)}`, neutral, at(middle - 48, shiftOf("N", letters, LINE_APART)));
+}
+
 /** How a device stands where that differs from its normal position, and what hangs on it. */
 function positionNotes(pen: Pen, element: CircuitElement, reach: number, around: Surroundings) {
   const { centre, along } = pen.route;
@@ -506,12 +639,9 @@ function positionNotes(pen: Pen, element: CircuitElement, reach: number, around:
       gap: 2,
       reach: reach - 4,
     });
-  const hung = [
-    ...("tagged" in element && element.tagged ? ["T"] : []),
-    ...("blocked" in element && element.blocked ? ["X"] : []),
-  ];
-  if (hung.length > 0)
-    pen.note("tag", hung.join(" "), "ink", centre, {
+  const hung = tagsOf(element);
+  if (hung !== "")
+    pen.note("tag", hung, "ink", centre, {
       sides: [
         [-across.x - along.x, -across.y - along.y],
         [across.x + along.x, across.y + along.y],
@@ -521,6 +651,13 @@ function positionNotes(pen: Pen, element: CircuitElement, reach: number, around:
       reach: reach - 6,
     });
 }
+
+/** `T` where a tag hangs, `X` where it is blocked. */
+const tagsOf = (element: CircuitElement): string =>
+  [
+    ...("tagged" in element && element.tagged ? ["T"] : []),
+    ...("blocked" in element && element.blocked ? ["X"] : []),
+  ].join(" ");
 
 /** The label on the drawing: its own, and the one rating that tells it from its neighbours. */
 function labelOf(element: CircuitElement, around: Surroundings): string {
@@ -533,3 +670,5 @@ function labelOf(element: CircuitElement, around: Surroundings): string {
     .filter((it) => it !== "")
     .join(" · ");
 }
+
+const reachOf = ({ kind }: CircuitElement): number => deviceOf(kind).symbolReach ?? SYMBOL_REACH;

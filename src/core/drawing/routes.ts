@@ -29,6 +29,36 @@ export interface Route {
   readonly scale: number;
   /** the third end of a transfer switch */
   readonly alt: Spot | undefined;
+  /** how it runs where the program laid the drawing out */
+  readonly laid?: LaidPath;
+}
+
+/** A way of level and upright stretches, from an element's first point to its second. */
+export interface LaidPath {
+  readonly spots: readonly Spot[];
+  /** which stretch the symbol stands on, where on it, and the way of that stretch */
+  readonly bodyAt: number;
+  readonly centre: Spot;
+  readonly body: Spot;
+  /** whether the body is square to the line */
+  readonly hangs: boolean;
+  /** how far from its ends its letters are clear of what hangs there */
+  readonly clear: { readonly from: number; readonly to: number };
+  /** on which hand of the way its first conductor runs */
+  readonly hand: 1 | -1;
+  readonly ends: {
+    readonly hand: 1 | -1;
+    /** one point that it stands at, or two that it joins */
+    readonly isAt: boolean;
+    readonly from: Axis;
+    readonly to: Axis | undefined;
+  };
+}
+
+/** How the conductors of a point run through it. */
+export interface Axis {
+  readonly way: Spot;
+  readonly isOnLine: boolean;
 }
 
 /** Length of a symbol between its two ends. */
@@ -209,8 +239,13 @@ export function isSameRoute(a: Route | undefined, b: Route): boolean {
       isSameSpot(a.centre, b.centre) &&
       isSameSpot(a.along, b.along) &&
       isSameSpot(a.alt, b.alt) &&
-      a.scale === b.scale)
+      a.scale === b.scale &&
+      isSameLaid(a.laid, b.laid))
   );
+}
+
+function isSameLaid(a: LaidPath | undefined, b: LaidPath | undefined): boolean {
+  return a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b));
 }
 
 const isSameSpot = (a: Spot | undefined, b: Spot | undefined): boolean =>

@@ -26,6 +26,7 @@ import {
   type Catalogue,
   type ElementId,
   type Letter,
+  lettersOf,
   type Message,
   type Owner,
   type PointId,
@@ -35,11 +36,16 @@ import {
 } from "../terms";
 import { AskedMap } from "./askedMap";
 import { feedOf, type FeedOf, NO_FEED } from "./feed";
+import { wrapped } from "./labels";
 import { Looks, pointOf } from "./looks";
 import { badgeOf, worstOf } from "./palettes";
 import { hasBadge, lazyPiece, overallOf, pieceOf, type Surroundings } from "./pieces";
 import { revised } from "./revisedMap";
-import { freest, isSameRoute, type Route, routesOf } from "./routes";
+import { type Arrangement, arrangementOf } from "./arrangement";
+import { laidPointPiece, laidWorkPiece, platePiece } from "./plates";
+import type { Way } from "./layout/inside";
+import type { Layout, Plate } from "./layout/layout";
+import { freest, isSameRoute, type Route } from "./routes";
 import { type Box, boxOf, type Look, type Note, type Piece, type Shape, type Spot } from "./shapes";
 
 export interface SceneOptions {
@@ -47,6 +53,8 @@ export interface SceneOptions {
   readonly catalogue?: Catalogue;
   /** states to show in place of the assessment's */
   readonly states?: StateColumn;
+  /** which way the line runs on a picture that the program lays out: across where it is left out */
+  readonly way?: Way;
 }
 
 /** A whole drawing as one list of pieces, for the canvas, the SVG file and print. */
@@ -56,6 +64,8 @@ export interface Scene {
   readonly elements: ReadonlyMap<ElementId, Piece>;
   readonly points: ReadonlyMap<PointId, Piece>;
   readonly works: ReadonlyMap<WorkPointId, Piece>;
+  /** what the others stand on, where the program laid the drawing out */
+  readonly plates: readonly Piece[];
   readonly routes: ReadonlyMap<ElementId, Route>;
   /** nothing where the drawing is empty */
   readonly bounds: Box | undefined;
@@ -84,6 +94,7 @@ interface Drawing {
   readonly looks: Looks;
   readonly feed: FeedOf;
   readonly catalogue: Catalogue | undefined;
+  readonly arrangement: Arrangement;
   readonly scene: Scene;
 }
 
@@ -105,19 +116,22 @@ export function changeOf(scene: Scene): SceneChange | undefined {
 export function sceneOf(
   document: StillhotDocument,
   assessment: Assessment | undefined,
-  { catalogue, states }: SceneOptions = {},
+  { catalogue, states, way = "across" }: SceneOptions = {},
 ): Scene {
   const column = states ?? (assessment === undefined ? undefined : stateColumn(assessment.conductors));
   const looks = new Looks(document.system, column);
   const feed = feedOf(document, assessment, looks);
-  const artist = new Artist(document, looks, feed, catalogue);
+  const arrangement = arrangementOf(document, way);
+  const artist = new Artist(document, looks, feed, catalogue, arrangement);
   const touched = touchedSince((it) => drawings.has(it), document.system);
   const before = touched === undefined ? undefined : drawings.get(touched.from)!;
   const scene =
-    touched === undefined || before!.catalogue !== catalogue
+    touched === undefined ||
+    before!.catalogue !== catalogue ||
+    before!.arrangement.layout !== arrangement.layout
       ? wholeScene(artist)
       : (restatedScene(artist, before!, touched) ?? changedScene(artist, before!, touched));
-  newest = { document, looks, feed, catalogue, scene };
+  newest = { document, looks, feed, catalogue, arrangement, scene };
   drawings.set(document.system, newest);
   return scene;
 }
@@ -131,7 +145,7 @@ function wholeScene(artist: Artist): Scene {
   }
   const points = new Map<PointId, Piece>();
   for (const id in system.points) points.set(id as PointId, artist.point(id as PointId)!);
-  return composed(elements, points, artist.works(), artist.routes);
+  return composed(elements, points, artist.works(), artist);
 }
 
 /** What is asked for seldom is made when it is: an edit of a large drawing must not wait for it. */
@@ -139,7 +153,7 @@ function composed(
   elements: Scene["elements"],
   points: Scene["points"],
   works: Scene["works"],
-  routes: Scene["routes"],
+  { routes, plates }: Pick<Scene, "routes" | "plates">,
 ): Scene {
   let pieces: readonly Piece[] | undefined;
   let bounds: Box | undefined;
@@ -147,9 +161,10 @@ function composed(
     elements,
     points,
     works,
+    plates,
     routes,
     get pieces() {
-      return (pieces ??= [...elements.values(), ...points.values(), ...works.values()]);
+      return (pieces ??= [...plates, ...elements.values(), ...points.values(), ...works.values()]);
     },
     get bounds() {
       return (bounds ??= boundsOf(this.pieces));
@@ -180,7 +195,7 @@ function changedScene(artist: Artist, before: Drawing, touched: TouchedRecords):
     revised(was.elements, new Map(elements)),
     revised(was.points, new Map(points)),
     works,
-    artist.routes,
+    artist,
   );
   const gone: Piece[] = [];
   const come: Piece[] = [];
@@ -216,7 +231,7 @@ function restatedScene(artist: Artist, before: Drawing, touched: TouchedRecords)
     new AskedMap(system.elements, was.elements.size, (id: ElementId) => artist.element(id)!),
     new AskedMap(system.points, was.points.size, (id: PointId) => artist.point(id)!),
     works,
-    artist.routes,
+    artist,
   );
   changes.set(scene, { before: new WeakRef(was), of: "looks", overallOf: (id) => artist.overallOf(id) });
   return scene;
@@ -246,6 +261,7 @@ const rememberedPoints = new WeakMap<SavedPoint, Remembered & { readonly angles:
 /** Draws the pieces of one document in one standing. */
 class Artist {
   readonly routes: ReadonlyMap<ElementId, Route>;
+  readonly plates: readonly Piece[];
   readonly #word: (message: Message) => string;
 
   constructor(
@@ -253,9 +269,16 @@ class Artist {
     readonly looks: Looks,
     readonly feed: FeedOf,
     readonly catalogue: Catalogue | undefined,
+    readonly arrangement: Arrangement,
   ) {
-    this.routes = routesOf(document.system);
+    this.routes = arrangement.routes;
     this.#word = (message) => spell(message, catalogue);
+    this.plates = arrangement.plates.map((it) => this.#plate(it));
+  }
+
+  #plate(plate: Plate): Piece {
+    const looks = plate.points.flatMap((id) => this.#looksAt(id).map(([, look]) => look));
+    return platePiece(plate, worstOf(looks), this.document.system, this.arrangement.layout!.way);
   }
 
   /** Nothing where its points are missing. */
@@ -297,21 +320,55 @@ class Artist {
       (known.angles === angles || known.angles.join() === angles.join())
     )
       return known.piece;
+    if (this.arrangement.layout !== undefined) return this.#laidPoint(id, this.arrangement.layout);
     const looks = isToldBeside ? [] : this.#looksAt(id);
     const piece = pointPiece(id, completePoint(saved), angles, looks, this.#word);
     rememberedPoints.set(saved, { id, states, angles, catalogue: this.catalogue, piece });
     return piece;
   }
 
+  /** A point of a drawing that the program laid out: a state is told where it is another than on the way here. */
+  #laidPoint(id: PointId, layout: Layout): Piece {
+    const at = layout.points.get(id)!;
+    const looks = this.#looksAt(id);
+    const own = pointBadge(looks);
+    const elements = this.#elementsAt(id);
+    const isToldBeside =
+      elements.some((it) => this.#hasBadge(it)) ||
+      (at.parent !== undefined && pointBadge(this.#looksAt(at.parent)) === own);
+    return laidPointPiece(id, at, layout.way, looks, isToldBeside ? "" : own, this.#markedAt(id));
+  }
+
+  /** Conductors that have a dot at a point: those that something hangs on, and all where nothing does. */
+  #markedAt(id: PointId): readonly Letter[] {
+    const all = this.looks.lettersAt(id);
+    const hung = this.#elementsAt(id).flatMap((it): Letter[] => {
+      const element = complete(savedElement(this.document.system.elements, it)!);
+      const laid = this.routes.get(it as ElementId)?.laid;
+      return laid?.hangs === true && "phases" in element ? lettersOf(element.phases) : [];
+    });
+    return hung.length === 0 ? all : all.filter((it) => hung.includes(it));
+  }
+
   /** @param before those that still stand and say the same stay what they are */
   works(before?: Scene["works"]): Scene["works"] {
     const works = new Map<WorkPointId, Piece>();
     for (const [key, { at, label }] of Object.entries(jobOf(this.document).workPoints)) {
-      const saved = savedPoint(this.document.system.points, at);
-      if (saved === undefined) continue;
+      const spot = this.arrangement.at(at);
+      if (spot === undefined) continue;
       const id = key as WorkPointId;
       const text = this.#word(say("drawing.work", { label: shortened(label ?? id) }));
-      const piece = workPiece(id, completePoint(saved), this.#anglesAt(at), text);
+      const plate = this.arrangement.plates.find(({ points }) => points.includes(at));
+      const piece =
+        plate === undefined
+          ? workPiece(id, spot, this.#anglesAt(at), text)
+          : laidWorkPiece(
+              id,
+              spot,
+              plate,
+              this.arrangement.layout!.way,
+              this.#flagLines(key as WorkPointId, plate),
+            );
       const was = before?.get(id);
       works.set(id, was !== undefined && isSameFlag(was, piece) ? was : piece);
     }
@@ -344,6 +401,15 @@ class Artist {
     return { elements: elements as Set<ElementId>, points: points as Set<PointId> };
   }
 
+  /** What a flag says: the place with its conductors, and what is to be done there, each in whole words. */
+  #flagLines(id: WorkPointId, { title }: Plate): readonly string[] {
+    const { workPoints, task } = jobOf(this.document);
+    const { conductors, label } = workPoints[id]!;
+    const place = [title, [...conductors].join(" ")].filter((it) => it !== "").join(", ");
+    const does = wrapped(label ?? task);
+    return [this.#word(say("drawing.workHere", { label: place })), ...does];
+  }
+
   #elementsAt(point: string): readonly string[] {
     return elementsAt(this.document.system).get(point) ?? [];
   }
@@ -366,6 +432,7 @@ class Artist {
     });
     const at = (asked: End) => told.find(({ end }) => end === asked);
     return {
+      letters: (end) => at(end)?.letters ?? [],
       look: (end, letter) => at(end)?.looks[at(end)!.letters.indexOf(letter)] ?? "unknown",
       feed: this.feed(id),
       hasNeutral: (end) => at(end)?.letters.includes("N") ?? false,
@@ -556,7 +623,7 @@ function pinShapes(x: number, y: number, degrees: number): Shape[] {
   ];
 }
 
-function workPiece(id: WorkPointId, { x, y }: Point, angles: readonly number[], text: string): Piece {
+function workPiece(id: WorkPointId, { x, y }: Spot, angles: readonly number[], text: string): Piece {
   const owner = { of: "workPoint", id } as const;
   const note: Note = {
     kind: "work",

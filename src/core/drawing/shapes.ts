@@ -58,10 +58,25 @@ export interface Inscription {
   readonly size: number;
 }
 
-export type Shape = Strand | Stroke | Disc | Inscription;
+/** The quiet ground of a pole, a pad or a vault, on which all that is there is drawn. */
+export interface Ground {
+  readonly shape: "ground";
+  readonly box: Box;
+}
+
+export type Shape = Strand | Stroke | Disc | Inscription | Ground;
 
 /** What a note says, which decides its frame and who gives way where two would overlap (first in this list stays). */
-export const NOTE_KINDS = ["work", "open", "tag", "badge", "letter", "pointLabel", "elementLabel"] as const;
+export const NOTE_KINDS = [
+  "work",
+  "title",
+  "open",
+  "tag",
+  "badge",
+  "letter",
+  "pointLabel",
+  "elementLabel",
+] as const;
 export type NoteKind = (typeof NOTE_KINDS)[number];
 
 /** A note at a place: of screen size whatever the zoom, moved aside or left out where there is no room. */
@@ -78,6 +93,10 @@ export interface Note {
   readonly gap: number;
   /** free space between (x, y) and the note that grows with the zoom [units] */
   readonly reach: number;
+  /** its text line by line, the first one in bold letters; one line where left out */
+  readonly lines?: readonly string[];
+  /** where the ring around a work place stands, if not at (x, y) */
+  readonly ring?: Spot;
 }
 
 /** Everything that is drawn for one thing of the document. */

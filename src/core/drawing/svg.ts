@@ -1,9 +1,9 @@
 import { type ElementId, withoutTurns } from "../terms";
-import { frameOf } from "./frames";
+import { frameOf, linesIn } from "./frames";
 import { NOTE_SIZES, type PlacedNote, placeNotes } from "./notes";
 import { alongOf, type Palette, spotsAlong, strokesOf, widthFactor } from "./palettes";
 import type { Scene } from "./scene";
-import { breadthOf, type Look, type Shape } from "./shapes";
+import { type Box, breadthOf, type Look, type Shape, type Spot } from "./shapes";
 
 export interface SvgOptions {
   readonly title: string;
@@ -37,17 +37,21 @@ export function toSvg(
     halo.map((it) => polyline(it.spine, colour, breadthOf(it) - less, []));
   const shapes = scene.pieces.flatMap((it) => it.shapes);
   const strands = shapes.filter((it) => it.shape === "strand");
-  const marks = shapes.filter((it) => it.shape !== "strand" && !("onScreenOnly" in it));
+  const grounds = shapes.filter((it) => it.shape === "ground");
+  const marks = shapes.filter(
+    (it) => it.shape !== "strand" && it.shape !== "ground" && !("onScreenOnly" in it),
+  );
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${left} ${top} ${width} ${height}" width="${width}" height="${height}" role="img" aria-labelledby="title desc" font-family="'Atkinson Hyperlegible Next', 'Liberation Sans', Arial, sans-serif">`,
     `<title id="title">${escapeXml(title)}</title>`,
     `<desc id="desc">${escapeXml(description)}</desc>`,
     `<rect x="${left}" y="${top}" width="${width}" height="${height}" fill="${palette.paper}"/>`,
+    ...grounds.map(({ box }) => groundSvg(box, palette)),
     ...litBy(palette.accent, 0),
     ...litBy(palette.paper, 7),
     ...strands.map((it) => shapeSvg(it, palette, widthFactor(scale))),
     ...marks.map((it) => shapeSvg(it, palette, widthFactor(scale))),
-    ...placed.filter(({ note }) => note.kind === "work").map(({ note }) => ring(note.x, note.y, palette)),
+    ...placed.filter(({ note }) => note.kind === "work").map(({ note }) => ring(note.ring ?? note, palette)),
     ...placed.map((it) => noteSvg(it, palette)),
     "</svg>",
     "",
@@ -107,6 +111,8 @@ function shapeSvg(shape: Shape, palette: Palette, factor: number): string {
       return `<circle cx="${round(shape.x)}" cy="${round(shape.y)}" r="${round(shape.radius)}" fill="${
         shape.filled ? palette.ink : palette.paper
       }" stroke="${palette.ink}" stroke-width="${round(2.5 * factor)}"/>`;
+    case "ground":
+      return groundSvg(shape.box, palette);
     case "inscription":
       return text(shape.x, shape.y, shape.text, shape.size, palette.ink, 700);
   }
@@ -133,22 +139,32 @@ function alongSvg(
   });
 }
 
-const text = (x: number, y: number, words: string, size: number, colour: string, weight: number) =>
-  `<text x="${round(x)}" y="${round(y + size * 0.35)}" font-size="${round(size)}" font-weight="${weight}" fill="${colour}" text-anchor="middle">${escapeXml(words)}</text>`;
+const text = (
+  x: number,
+  y: number,
+  words: string,
+  size: number,
+  colour: string,
+  weight: number,
+  anchor: "start" | "middle" = "middle",
+) =>
+  `<text x="${round(x)}" y="${round(y + size * 0.35)}" font-size="${round(size)}" font-weight="${weight}" fill="${colour}" text-anchor="${anchor}">${escapeXml(words)}</text>`;
 
-const ring = (x: number, y: number, palette: Palette) =>
+const groundSvg = ({ left, top, right, bottom }: Box, palette: Palette) =>
+  `<rect x="${round(left)}" y="${round(top)}" width="${round(right - left)}" height="${round(bottom - top)}" rx="10" fill="${palette.plate}" stroke="${palette.plateEdge}" stroke-width="1.2"/>`;
+
+const ring = ({ x, y }: Spot, palette: Palette) =>
   `<circle cx="${round(x)}" cy="${round(y)}" r="22" fill="none" stroke="${palette.accent}" stroke-width="4"/>`;
 
 function noteSvg({ note, x, y, width, height }: PlacedNote, palette: Palette): string {
-  const { fill, edge, ink, dash, radius, weight } = frameOf(note.kind, note.look, palette);
-  const size =
-    note.kind === "pointLabel" || note.kind === "elementLabel" || note.kind === "work"
-      ? NOTE_SIZES.label
-      : NOTE_SIZES.small;
+  const { fill, edge, ink, dash, radius } = frameOf(note.kind, note.look, palette);
   const frame =
-    `<rect x="${round(x - width / 2)}" y="${round(y - height / 2)}" width="${round(width)}" height="${round(height)}" rx="${radius}" fill="${fill}"` +
-    (edge === undefined
-      ? "/>"
-      : ` stroke="${edge}" stroke-width="1.5"${dash.length > 0 ? ` stroke-dasharray="${dash.join(" ")}"` : ""}/>`);
-  return `${frame}${text(x, y, note.text, size, ink, weight)}`;
+    fill === undefined
+      ? ""
+      : `<rect x="${round(x - width / 2)}" y="${round(y - height / 2)}" width="${round(width)}" height="${round(height)}" rx="${radius}" fill="${fill}"` +
+        (edge === undefined
+          ? "/>"
+          : ` stroke="${edge}" stroke-width="1.5"${dash.length > 0 ? ` stroke-dasharray="${dash.join(" ")}"` : ""}/>`);
+  const lines = linesIn({ note, x, y, width, height }, NOTE_SIZES, palette);
+  return `${frame}${lines.map((it) => text(it.x, it.y, it.text, it.size, ink, it.weight, it.anchor)).join("")}`;
 }

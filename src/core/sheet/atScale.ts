@@ -1,4 +1,4 @@
-import type { Piece, Scene, Shape } from "../drawing";
+import type { Box, Piece, Scene, Shape } from "../drawing";
 
 /** A scene drawn smaller or larger, its notes and lines at their own size: what a zoomed canvas shows. */
 export function atScale(scene: Scene, scale: number): Scene {
@@ -12,6 +12,7 @@ export function atScale(scene: Scene, scale: number): Scene {
     elements: changed(scene.elements),
     points: changed(scene.points),
     works: changed(scene.works),
+    plates: scene.plates.map((it) => of.get(it) ?? pieceAt(it, scale)),
     bounds:
       scene.bounds === undefined
         ? undefined
@@ -25,21 +26,35 @@ export function atScale(scene: Scene, scale: number): Scene {
 }
 
 function pieceAt(piece: Piece, scale: number): Piece {
-  const { left, top, right, bottom } = piece.box;
   return {
     ...piece,
     shapes: piece.shapes.map((it) => shapeAt(it, scale)),
-    notes: piece.notes.map((it) => ({ ...it, x: it.x * scale, y: it.y * scale, reach: it.reach * scale })),
-    box: { left: left * scale, top: top * scale, right: right * scale, bottom: bottom * scale },
+    notes: piece.notes.map((it) => ({
+      ...it,
+      x: it.x * scale,
+      y: it.y * scale,
+      reach: it.reach * scale,
+      ...(it.ring === undefined ? {} : { ring: { x: it.ring.x * scale, y: it.ring.y * scale } }),
+    })),
+    box: boxAt(piece.box, scale),
     spine: piece.spine.map((it) => it * scale),
   };
 }
+
+const boxAt = ({ left, top, right, bottom }: Box, scale: number): Box => ({
+  left: left * scale,
+  top: top * scale,
+  right: right * scale,
+  bottom: bottom * scale,
+});
 
 function shapeAt(shape: Shape, scale: number): Shape {
   switch (shape.shape) {
     case "strand":
     case "stroke":
       return { ...shape, points: shape.points.map((it) => it * scale) };
+    case "ground":
+      return { ...shape, box: boxAt(shape.box, scale) };
     case "disc":
       return { ...shape, x: shape.x * scale, y: shape.y * scale, radius: shape.radius * scale };
     case "inscription":

@@ -29,6 +29,7 @@ export const drawing = {
   "drawing.parallel": "{kv} kV alongside",
   "drawing.cable": "underground",
   "drawing.work": "WORK {label}",
+  "drawing.workHere": "Work here: {label}",
   "drawing.title": "{title}: one-line drawing",
   "drawing.untitled": "Drawing without a title",
   "drawing.caution":

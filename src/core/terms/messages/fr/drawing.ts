@@ -29,6 +29,7 @@ export const drawing = {
   "drawing.parallel": "{kv} kV à côté",
   "drawing.cable": "souterrain",
   "drawing.work": "TRAVAIL {label}",
+  "drawing.workHere": "Travail ici : {label}",
   "drawing.title": "{title} : schéma unifilaire",
   "drawing.untitled": "Dessin sans titre",
   "drawing.caution":

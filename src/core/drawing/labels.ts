@@ -1,0 +1,41 @@
+import type { CircuitElement } from "../devices";
+import { widthOf } from "./widths";
+
+/** Longest line that a name keeps to before it is broken in two. */
+const ONE_LINE = 15;
+/** Size of letters for which the program lays out [px]. */
+const SIZE = 14;
+
+/** What most ratings take, and what they take with how they are known. */
+const RATING_WIDTH: Partial<Record<CircuitElement["kind"], number>> = {
+  transformer: 64,
+  load: 104,
+  generator: 84,
+  capacitor: 58,
+  cutout: 32,
+};
+
+/** A name in one line or two about as long as each other, never cut. */
+export function wrapped(name: string): readonly string[] {
+  const words = name.split(" ").filter((it) => it !== "");
+  if (name.length <= ONE_LINE || words.length < 2) return name === "" ? [] : [name];
+  const breaks = words
+    .slice(1)
+    .map((_, nth) => [words.slice(0, nth + 1).join(" "), words.slice(nth + 1).join(" ")]);
+  return breaks.reduce((best, it) =>
+    Math.max(...it.map((line) => line.length)) < Math.max(...best.map((line) => line.length)) ? it : best,
+  );
+}
+
+/** Kinds whose symbol says it all: their names come with a tap. */
+const UNNAMED: ReadonlySet<CircuitElement["kind"]> = new Set(["span", "lead", "meter", "main", "source"]);
+
+export const isNamed = ({ kind }: CircuitElement): boolean => !UNNAMED.has(kind);
+
+/** Width of what is written at an element [px]. */
+export function labelWidthOf(element: CircuitElement): number {
+  if (!isNamed(element) || !("label" in element)) return 20;
+  const lines = wrapped(element.label);
+  const rating = lines.length > 1 ? 0 : (RATING_WIDTH[element.kind] ?? 0);
+  return Math.max(20, rating, ...lines.map((it) => widthOf(it, SIZE) * 1.06)) + 4;
+}

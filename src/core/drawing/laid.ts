@@ -1,0 +1,248 @@
+import {
+  type CircuitElement,
+  deviceOf,
+  type DeviceAnswers,
+  type DeviceKind,
+  secondaryLetters,
+  SYMBOL_REACH,
+} from "../devices";
+import { type Letter, lettersOf } from "../terms";
+import type { Pen, Surroundings } from "./pieces";
+import { HANGING_APART, isLegs } from "./layout/inside";
+import type { LaidPath, Route } from "./routes";
+import { spotOf } from "./routes";
+import type { Spot } from "./shapes";
+
+/** Conductors of a line, and the two legs of a service, side by side [units]. */
+export const LINE_APART = 14;
+const LEGS_APART = 10;
+const NEUTRAL_APART = 13;
+/** A line that must cross another hops over it. */
+const HOP = 7;
+
+/** How far a conductor stands beside the middle of its line, by the letters that run there. */
+export function shiftOf(letter: Letter, letters: readonly Letter[], apart: number): number {
+  const phases = letters.filter((it) => it !== "N");
+  const outermost = ((phases.length - 1) / 2) * apart;
+  if (letter === "N") return phases.length === 0 ? 0 : outermost + NEUTRAL_APART;
+  const nth = phases.indexOf(letter);
+  return nth === -1 ? 0 : outermost - nth * apart;
+}
+
+/** How far apart conductors run through a point: along the line as the line does, where they hang as their symbols do. */
+export const apartAt = (isOnLine: boolean, letters: readonly Letter[]): number =>
+  letters.includes("1") || letters.includes("2") ? LEGS_APART : isOnLine ? LINE_APART : HANGING_APART;
+
+/** Kinds whose symbol has a pole for each phase. */
+const BY_POLE: ReadonlySet<DeviceKind> = new Set(["clamp", "cutout", "disconnect", "elbow"]);
+
+/** How far apart the conductors of an element run along its body. */
+function apartIn(element: CircuitElement & { readonly phases: string }, { hangs }: LaidPath): number {
+  if (isLegs(element.phases)) return LEGS_APART;
+  if (!("from" in element)) return 8;
+  if (!hangs || element.kind === "span") return LINE_APART;
+  return BY_POLE.has(element.kind) || isBank(element) || element.kind === "lead" ? HANGING_APART : LINE_APART;
+}
+
+const isBank = (element: CircuitElement): boolean =>
+  element.kind === "transformer" && element.connection !== "single";
+
+type TwoEnded = Extract<CircuitElement, { from: string }>;
+type OneEnded = Extract<CircuitElement, { at: string }>;
+
+/** A conductor's way up to the symbol and on from it. */
+interface Halves {
+  readonly near: readonly Spot[];
+  readonly far: readonly Spot[];
+  readonly centre: Spot;
+}
+
+/** Draws an element with two ends as it is laid out: each conductor square and beside the others all along. */
+export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surroundings) {
+  const path = route.laid!;
+  const own = lettersOf(element.phases);
+  const apart = apartIn(element, path);
+  const isRun = element.kind === "span" || element.kind === "lead";
+  const far = element.kind === "transformer" ? secondaryLetters(element).filter((it) => it !== "N") : own;
+  const hasNeutral =
+    isRun &&
+    element.neutral &&
+    around.hasNeutral("from") &&
+    around.hasNeutral("to") &&
+    !isLegs(element.phases);
+  const letters: Letter[] = hasNeutral ? [...own, "N"] : [...own];
+  const shift = (letter: Letter, among: readonly Letter[] = letters) => shiftOf(letter, among, apart);
+  if (isRun) {
+    const broken = element.kind === "span" ? element.parted : element.cut;
+    for (const letter of letters) {
+      const {
+        near,
+        far: on,
+        centre,
+      } = halvesOf(path, letter, shift(letter), around, broken.includes(letter) ? 9 : 0);
+      const [first, last] = [around.look("from", letter), around.look("to", letter)];
+      if (broken.includes(letter)) {
+        const hang = (by: number) =>
+          spotOf(
+            centre.x + path.body.x * by + pen.across.x * 11,
+            centre.y + path.body.y * by + pen.across.y * 11,
+          );
+        pen.strand(letter, first, around.feed, ...near, hang(-5));
+        pen.strand(letter, last, around.feed, hang(5), ...on);
+      } else if (first === last) pen.strand(letter, first, around.feed, ...near, ...on.slice(1));
+      else {
+        pen.strand(letter, first, around.feed, ...near);
+        pen.strand(letter, last, around.feed, ...on);
+      }
+    }
+    return;
+  }
+  const byPole = BY_POLE.has(element.kind);
+  const isUnits = isBank(element) && path.hangs;
+  const answers: DeviceAnswers = deviceOf(element.kind);
+  const half = answers.symbolReach ?? SYMBOL_REACH;
+  const reach = byPole || isUnits || element.kind === "transformer" ? Infinity : 16;
+  const kept = (by: number) => Math.max(-reach, Math.min(reach, by));
+  for (const letter of own) {
+    const { near, centre } = halvesOf(path, letter, kept(shift(letter)), around, half);
+    pen.strand(letter, around.look("from", letter), around.feed, ...near);
+    if (byPole) pen.symbol(answers.symbol(poleOf(element, letter)), centre, 1);
+    else if (isUnits) pen.symbol(answers.symbol({ ...element, connection: "single" } as never), centre, 1);
+  }
+  for (const letter of far) {
+    const by = isLegs(far.join("")) ? shiftOf(letter, far, LEGS_APART) : shiftOf(letter, far, apart);
+    const { far: on } = halvesOf(path, letter, kept(by), around, half);
+    pen.strand(letter, around.look("to", letter), around.feed, ...on);
+  }
+  if (!byPole && !isUnits) pen.symbol(answers.symbol(element), route.centre, 1);
+  if (byPole && element.kind === "disconnect" && element.gang && own.length > 1) {
+    const at = (letter: Letter) => halvesOf(path, letter, shift(letter), around, 0).centre;
+    const [one, other] = [at(own[0]!), at(own.at(-1)!)];
+    pen.shapes.push({
+      shape: "stroke",
+      points: [one.x, one.y, other.x, other.y],
+      closed: false,
+      filled: false,
+      dashed: true,
+    });
+  }
+}
+
+/** Draws what stands at one point as it is laid out. */
+export function drawLaidAt(pen: Pen, element: OneEnded, route: Route, around: Surroundings) {
+  const path = route.laid!;
+  const own = lettersOf(element.phases);
+  for (const letter of own) {
+    const by =
+      element.kind === "source"
+        ? shiftOf(letter, own, LINE_APART)
+        : shiftOf(letter, own, apartIn(element, path));
+    const { near } = halvesOf(
+      path,
+      letter,
+      Math.max(-14, Math.min(14, by)),
+      around,
+      deviceOf(element.kind).symbolReach ?? SYMBOL_REACH,
+    );
+    pen.strand(letter, around.look("at", letter), 0, ...near);
+  }
+  pen.symbol((deviceOf(element.kind) as DeviceAnswers).symbol(element), route.centre, 1);
+}
+
+/** The element as it stands on one phase alone. */
+export function poleOf(element: TwoEnded, letter: Letter): TwoEnded {
+  const only = (phases: string) => (phases.includes(letter) ? letter : "");
+  return {
+    ...element,
+    phases: letter,
+    ...("open" in element ? { open: only(element.open) } : {}),
+    ...("blown" in element ? { blown: only(element.blown), removed: only(element.removed) } : {}),
+  } as TwoEnded;
+}
+
+/** The way of one conductor, beside the middle by `by`, with a gap of twice `half` at the symbol. */
+function halvesOf(path: LaidPath, letter: Letter, by: number, around: Surroundings, half: number): Halves {
+  const { spots, bodyAt, centre } = path;
+  const ways = spots.slice(1).map((it, nth) => wayOf(spots[nth]!, it));
+  const side = (nth: number) => sideOf(ways[nth]!, path.hand);
+  const corners = spots.map((spot, nth) => {
+    if (nth === 0 || nth === spots.length - 1) return spot;
+    const [one, other] = [side(nth - 1), side(nth)];
+    const isStraight = one.x === other.x && one.y === other.y;
+    return isStraight ? moved(spot, one, by) : moved(moved(spot, one, by), other, by);
+  });
+  const begin = meeting(path, "from", letter, by, ways[0]!, around);
+  const finish =
+    path.ends.to === undefined
+      ? [moved(spots.at(-1)!, side(ways.length - 1), by)]
+      : meeting(path, "to", letter, by, scaled(ways.at(-1)!, -1), around).reverse();
+  const body = side(bodyAt);
+  const middle = moved(centre, body, by);
+  const along = ways[bodyAt]!;
+  const inner = corners.slice(1, -1);
+  return {
+    near: [...begin, ...inner.slice(0, bodyAt), moved(middle, along, -half)],
+    far: [moved(middle, along, half), ...inner.slice(bodyAt), ...finish],
+    centre: middle,
+  };
+}
+
+/** How a conductor leaves a point: straight on along its line, or square off it, over the others. */
+function meeting(
+  path: LaidPath,
+  end: "from" | "to",
+  letter: Letter,
+  by: number,
+  way: Spot,
+  around: Surroundings,
+): Spot[] {
+  const { spots, ends } = path;
+  const at = end === "from" ? spots[0]! : spots.at(-1)!;
+  const axis = ends[end]!;
+  const letters = around.letters(ends.isAt ? "at" : end);
+  const isOnLine = axis.isOnLine;
+  const apart = apartAt(isOnLine, letters);
+  const out = scaled(sideOf(axis.way, ends.hand), 1);
+  const own = moved(at, out, shiftOf(letter, letters, apart));
+  const beside = scaled(sideOf(way, end === "from" ? path.hand : -path.hand), 1);
+  const isAlong = Math.abs(axis.way.x * way.x + axis.way.y * way.y) > 0.5;
+  if (isAlong) {
+    const target = moved(at, beside, by);
+    const apartBy = Math.hypot(own.x - target.x, own.y - target.y);
+    if (apartBy < 0.5) return [own];
+    return [own, moved(own, way, 4), moved(target, way, 4 + Math.min(apartBy, 16))];
+  }
+  const corner = moved(own, beside, by);
+  const hops = letters
+    .filter((it) => it !== "N" && it !== letter)
+    .map((it) => shiftOf(it, letters, apart) - shiftOf(letter, letters, apart))
+    .map((off) => off * (out.x * way.x + out.y * way.y))
+    .filter((off) => off > 1)
+    .sort((a, b) => a - b);
+  return [
+    own,
+    ...(by === 0 ? [] : [corner]),
+    ...(isOnLine ? hops.flatMap((off) => hopAt(moved(corner, way, off), way)) : []),
+  ];
+}
+
+/** Half a circle over what is crossed. */
+function hopAt(at: Spot, way: Spot): Spot[] {
+  const out = spotOf(-way.y, way.x);
+  return [-90, -45, 0, 45, 90].map((degrees) => {
+    const angle = (degrees * Math.PI) / 180;
+    return moved(moved(at, way, HOP * Math.sin(angle)), out, HOP * Math.cos(angle));
+  });
+}
+
+const wayOf = (a: Spot, b: Spot): Spot => {
+  const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  return spotOf((b.x - a.x) / length, (b.y - a.y) / length);
+};
+
+/** The side of a way on which its first conductor runs. */
+const sideOf = ({ x, y }: Spot, hand: number): Spot => spotOf(hand * y + 0, -hand * x + 0);
+
+const moved = ({ x, y }: Spot, way: Spot, by: number): Spot => spotOf(x + way.x * by, y + way.y * by);
+
+const scaled = ({ x, y }: Spot, by: number): Spot => spotOf(x * by, y * by);

@@ -1,0 +1,295 @@
+import { type CircuitElement, deviceOf } from "../../devices";
+import { complete, type System } from "../../document";
+import { type ElementId, lettersOf } from "../../terms";
+import type { Spot } from "../shapes";
+import type { Branch } from "./tree";
+
+/** Which way the line runs on the picture; what hangs on it runs square to that. */
+export type Way = "across" | "down";
+
+/** Room that symbols and what is written at them need; `u` runs along the line, `v` along what hangs on it. */
+export interface Rooms {
+  readonly way: Way;
+  /** width of the longest line that is written at an element */
+  label(id: ElementId): number;
+}
+
+/** Where a point stands, and along which of the two ways its conductors run through it. */
+export interface Stand {
+  readonly u: number;
+  readonly v: number;
+  readonly axis: "u" | "v";
+}
+
+/** The way of an element from its first point on; its symbol stands in the middle of the last stretch but `lead`. */
+export interface Leg {
+  readonly id: ElementId;
+  /** the point that it starts from, and the one that it leads to */
+  readonly from: string;
+  readonly to: string | undefined;
+  readonly path: readonly Uv[];
+  readonly centre: Uv;
+}
+
+export interface Uv {
+  readonly u: number;
+  readonly v: number;
+}
+
+/** Where a line leaves a plate for the next one. */
+export interface Exit extends Uv {
+  readonly from: string;
+  readonly child: Branch;
+}
+
+export const SYMBOL_LENGTH = 40;
+/** From a point to the symbol of what hangs there, and from the line: the ring around a work place fits between. */
+const LEAD = 14;
+const LEAD_FROM_LINE = 30;
+/** Conductors of what hangs on a line stand so far apart that each has a symbol of its own. */
+export const HANGING_APART = 40;
+/** Two lines of a label, below a symbol. */
+const TWO_LINES = 40;
+/** Room for a badge before a symbol. */
+const BADGE = { across: 48, down: 34 };
+/** Over the line is room for a second way around a device. */
+const BYPASS = 52;
+
+/** Devices that stand in the line itself: the current goes straight through. */
+const IN_LINE: ReadonlySet<CircuitElement["kind"]> = new Set([
+  "recloser",
+  "breaker",
+  "disconnect",
+  "regulator",
+  "elbow",
+  "lead",
+]);
+
+/** What is on one plate, laid out about the point where the line comes in. */
+export class Inside {
+  readonly stands = new Map<string, Stand>();
+  readonly legs: Leg[] = [];
+  readonly exits: Exit[] = [];
+  /** how far all of it reaches */
+  left = 0;
+  right = 0;
+  top = 0;
+  bottom = 0;
+  readonly #system: System;
+  readonly #rooms: Rooms;
+  readonly #worked: ReadonlySet<string>;
+
+  constructor(system: System, rooms: Rooms, entry: Branch, worked: ReadonlySet<string>) {
+    this.#system = system;
+    this.#rooms = rooms;
+    this.#worked = worked;
+    this.left = -BADGE[rooms.way];
+    this.#line(entry, 0);
+  }
+
+  /** An element between two places of this plate that are joined already: around what stands between them. */
+  tie(id: ElementId, from: string, to: string) {
+    const [a, b] = [this.stands.get(from)!, this.stands.get(to)!];
+    if (a.axis === "u" && b.axis === "u") {
+      const v = Math.min(this.top, 0) - BYPASS;
+      const reach = a.u === b.u ? BYPASS : 0;
+      const path = [
+        a,
+        { u: a.u, v },
+        { u: b.u + reach, v },
+        ...(reach > 0 ? [{ u: b.u + reach, v: b.v }] : []),
+        b,
+      ];
+      this.legs.push({ id, from, to, path, centre: { u: (a.u + b.u + reach) / 2, v } });
+      this.top = v - 24;
+      this.right = Math.max(this.right, b.u + reach + 8);
+      return;
+    }
+    const u = this.right + BADGE[this.#rooms.way];
+    const apart = Math.abs(a.v - b.v);
+    const low = apart < 60 ? Math.max(a.v, b.v) + 60 : Math.max(a.v, b.v);
+    const path = [
+      a,
+      { u, v: a.v },
+      ...(apart < 60
+        ? [
+            { u, v: low },
+            { u: u + 28, v: low },
+            { u: u + 28, v: b.v },
+          ]
+        : [{ u, v: b.v }]),
+      b,
+    ];
+    this.legs.push({ id, from, to, path, centre: { u, v: apart < 60 ? (a.v + low) / 2 : (a.v + b.v) / 2 } });
+    this.right = u + 20 + this.#after(id);
+    this.bottom = Math.max(this.bottom, low + 8);
+  }
+
+  #element(id: ElementId): CircuitElement {
+    return complete(this.#system.elements[id]!);
+  }
+
+  /** How far what is written at a hanging symbol reaches along the line. */
+  #after(id: ElementId): number {
+    const spread = this.#spread(id);
+    return spread + (this.#rooms.way === "across" ? 30 + this.#rooms.label(id) : 24 + TWO_LINES);
+  }
+
+  #spread(id: ElementId): number {
+    return spreadOf(this.#element(id));
+  }
+
+  #length(id: ElementId): number {
+    const { kind } = this.#element(id);
+    const own = kind === "span" || kind === "lead" ? 24 : SYMBOL_LENGTH;
+    return this.#rooms.way === "across" ? own : Math.max(own, this.#rooms.label(id) - 2 * LEAD + 10);
+  }
+
+  /** A point on the line, what hangs on it, and the line through a device and on. */
+  #line(branch: Branch, u: number) {
+    this.stands.set(branch.id, { u, v: 0, axis: "u" });
+    this.right = Math.max(this.right, u + 26);
+    const inside = branch.onward.filter(({ plate }) => plate === branch.plate);
+    const leaving = branch.onward.filter((it) => !inside.includes(it));
+    const through =
+      leaving.length > 0
+        ? undefined
+        : (inside.find((it) => this.#isInLine(it) && hasExit(it)) ?? inside.find((it) => this.#isInLine(it)));
+    for (const child of leaving) this.exits.push({ u, v: 0, from: branch.id, child });
+    this.#columns(
+      branch,
+      inside.filter((it) => it !== through),
+      { u, v: 0 },
+      LEAD_FROM_LINE,
+    );
+    if (through === undefined) return;
+    const label = this.#rooms.label(through.by!);
+    const half = this.#rooms.way === "across" ? Math.max(SYMBOL_LENGTH, label) / 2 : SYMBOL_LENGTH / 2;
+    const middle = Math.max(this.right + 10, u + 26) + half;
+    const end = middle + Math.max(half + 18, SYMBOL_LENGTH / 2 + LEAD);
+    this.legs.push({
+      id: through.by!,
+      from: branch.id,
+      to: through.id,
+      path: [
+        { u, v: 0 },
+        { u: end, v: 0 },
+      ],
+      centre: { u: middle, v: 0 },
+    });
+    this.right = end + 6;
+    this.bottom = Math.max(this.bottom, this.#rooms.way === "across" ? 28 + TWO_LINES + 22 : 40 + label);
+    this.#line(through, end);
+  }
+
+  /** All that hangs on a point, the first straight on and the others beside it, what leads on to other plates last. */
+  #columns(branch: Branch, chains: readonly Branch[], at: Uv, lead: number) {
+    const ordered = [...chains.filter((it) => !hasExit(it)), ...chains.filter(hasExit)];
+    const own = branch.hung.filter((id) => !this.#standsInLine(branch, id));
+    const loads = own.filter((id) => this.#element(id).kind === "load");
+    const others = own.filter((id) => !loads.includes(id));
+    const columns: (() => void)[] = [
+      ...loads.map((id) => () => this.#hang(branch, id, undefined, at, lead)),
+      ...ordered.filter((it) => !hasExit(it)).map((it) => () => this.#hang(branch, it.by!, it, at, lead)),
+      ...others.map((id) => () => this.#hang(branch, id, undefined, at, lead)),
+      ...ordered.filter(hasExit).map((it) => () => this.#hang(branch, it.by!, it, at, lead)),
+    ];
+    this.#isStraight = true;
+    for (const column of columns) {
+      column();
+      this.#isStraight = false;
+    }
+  }
+
+  #isStraight = true;
+
+  /** One element that hangs at a point, and what is behind it. */
+  #hang(branch: Branch, id: ElementId, child: Branch | undefined, at: Uv, lead: number) {
+    const spread = this.#spread(id);
+    const u = this.#isStraight
+      ? at.u
+      : Math.max(at.u, this.right + BADGE[this.#rooms.way] + spread - (child === undefined ? 10 : 0));
+    const isAlt = child !== undefined && this.legs.some((it) => it.id === id);
+    if (this.#isStraight) this.left = Math.min(this.left, at.u - spread - BADGE[this.#rooms.way]);
+    const length = this.#length(id);
+    const start = at.v + lead;
+    const end = start + length + (child === undefined ? 0 : this.#leadOut(id, child));
+    const to = { u, v: end };
+    if (!isAlt)
+      this.legs.push({
+        id,
+        from: branch.id,
+        to: child?.id,
+        path: [at, ...(u === at.u ? [] : [{ u, v: at.v }]), to],
+        centre: { u, v: start + length / 2 },
+      });
+    this.right = Math.max(this.right, u + this.#after(id), u + 24 + spread);
+    this.bottom = Math.max(this.bottom, end + (child === undefined ? 12 : 8));
+    if (child === undefined) return;
+    this.stands.set(child.id, { ...to, axis: "v" });
+    const inside = child.onward.filter(({ plate }) => plate === child.plate);
+    for (const next of child.onward)
+      if (!inside.includes(next)) this.exits.push({ ...to, from: child.id, child: next });
+    this.#columns(child, inside, to, this.#worked.has(child.id) ? LEAD_FROM_LINE : LEAD);
+  }
+
+  /** From a symbol to the point behind it: clear of a ring there, and of the label where a line leaves it at the label's side. */
+  #leadOut(id: ElementId, child: Branch): number {
+    const isLeft = child.onward.some(({ plate }) => plate !== child.plate);
+    const beside =
+      this.#rooms.way === "down" && isLeft ? this.#rooms.label(id) / 2 - this.#length(id) / 2 + 26 : 0;
+    return Math.max(this.#worked.has(child.id) ? LEAD_FROM_LINE : LEAD, beside);
+  }
+
+  /** A source at the end of its line stands in it, not beside. */
+  #standsInLine(branch: Branch, id: ElementId): boolean {
+    if (this.#element(id).kind !== "source" || this.stands.get(branch.id)!.axis !== "u") return false;
+    const isLast = branch.onward.length === 0;
+    if (branch.parent !== undefined && !isLast) return false;
+    if (
+      this.legs.some(
+        (it) => it.to === undefined && this.#element(it.id).kind === "source" && it.from === branch.id,
+      )
+    )
+      return false;
+    const { u } = this.stands.get(branch.id)!;
+    const way = branch.parent === undefined ? -1 : 1;
+    const end = u + way * (30 + SYMBOL_LENGTH);
+    this.legs.push({
+      id,
+      from: branch.id,
+      to: undefined,
+      path: [
+        { u, v: 0 },
+        { u: end, v: 0 },
+      ],
+      centre: { u: u + way * (30 + SYMBOL_LENGTH / 2), v: 0 },
+    });
+    this.left = Math.min(this.left, end - 10);
+    this.right = Math.max(this.right, end + 10);
+    return true;
+  }
+
+  #isInLine({ by }: Branch): boolean {
+    return by !== undefined && IN_LINE.has(this.#element(by).kind);
+  }
+}
+
+/** How far the outermost conductors of a hanging element stand beside its middle. */
+export function spreadOf(element: CircuitElement): number {
+  if (!("from" in element) || element.kind === "span" || isLegs(element.phases)) return 0;
+  return ((lettersOf(element.phases).length - 1) / 2) * HANGING_APART;
+}
+
+/** Legs of a split-phase service run as one. */
+export const isLegs = (phases: string): boolean => /^[12]+$/.test(phases);
+
+/** Whether a line leaves the plate somewhere behind this point. */
+function hasExit(branch: Branch): boolean {
+  return branch.onward.some((it) => it.plate !== branch.plate || hasExit(it));
+}
+
+export const endsOfElement = (element: CircuitElement): readonly string[] =>
+  deviceOf(element.kind).ends.map((end) => (element as unknown as Record<string, string>)[end]!);
+
+export const spotIn = (way: Way, { u, v }: Uv): Spot => (way === "across" ? { x: u, y: v } : { x: v, y: u });

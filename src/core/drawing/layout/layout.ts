@@ -1,0 +1,408 @@
+import { complete, elementsAt, savedElement, type System } from "../../document";
+import { type ElementId } from "../../terms";
+import { type Box, type Spot } from "../shapes";
+import {
+  endsOfElement,
+  Inside,
+  type Rooms,
+  type Exit,
+  spotIn,
+  type Stand,
+  type Uv,
+  type Way,
+} from "./inside";
+import { type Branch, type PlateGroup, type Tree, treeOf } from "./tree";
+
+/** A point as it is laid out. */
+export interface LaidPoint extends Spot {
+  /** the way in which its conductors run through it, a unit vector */
+  readonly axis: Spot;
+  /** the point by which the current comes here */
+  readonly parent: string | undefined;
+}
+
+/** The way of an element on the picture; its symbol stands about `centre`, on a straight stretch. */
+export interface LaidLeg {
+  readonly path: readonly Spot[];
+  readonly centre: Spot;
+}
+
+/** A pole, a pad, a vault or a station with what is on it. */
+export interface Plate extends PlateGroup {
+  readonly box: Box;
+  readonly points: readonly string[];
+  /** how far its line and what stands at it reach from its edge, where the line runs down */
+  readonly beside: number;
+}
+
+/** A whole drawing, laid out by the program. */
+export interface Layout {
+  readonly way: Way;
+  readonly points: ReadonlyMap<string, LaidPoint>;
+  readonly legs: ReadonlyMap<ElementId, LaidLeg>;
+  readonly plates: readonly Plate[];
+}
+
+const PAD = 12;
+/** Between two plates. */
+const GAP = 18;
+/** From the edge of a plate, where its number stands, to the line. */
+const HEAD = { across: 66, down: 74 };
+/** Beside the line of a plate there is room for the ring around a work place. */
+const SIDE = 38;
+/** A flag above a plate takes so much more. */
+const FLAG = 64;
+/** Lines side by side past other plates. */
+const LANES_APART = 16;
+const TREES_APART = 60;
+
+/**
+ * Lays a drawing out: plates in the order in which the current comes to them, the line through them straight, what hangs on
+ * it square to it, side lines below the line that they leave.
+ *
+ * @param worked points at which work is done: over their plates is room for a flag
+ */
+export function layOut(system: System, rooms: Rooms, worked: ReadonlySet<string>): Layout {
+  const table = new Table(system, rooms, worked);
+  const tree = treeOf(system);
+  let end = 0;
+  for (const root of tree.roots) {
+    const block = table.block(root);
+    table.place(block, 0, end - block.top);
+    end += block.bottom - block.top + TREES_APART;
+  }
+  for (const id of tree.ties) table.tie(id);
+  return table.layout(tree);
+}
+
+/** A plate and all that is laid out behind it, about the point where the line comes in. */
+interface Block {
+  readonly group: PlateGroup;
+  readonly inside: Inside;
+  /** the plate itself */
+  readonly plate: {
+    readonly left: number;
+    readonly right: number;
+    readonly top: number;
+    readonly bottom: number;
+  };
+  /** the plate and all behind it */
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly next: readonly {
+    readonly block: Block;
+    readonly u: number;
+    readonly v: number;
+    readonly exit: Exit;
+    readonly path: readonly Uv[];
+  }[];
+}
+
+class Table {
+  readonly #system: System;
+  readonly #rooms: Rooms;
+  readonly #worked: ReadonlySet<string>;
+  readonly #stands = new Map<string, Stand>();
+  readonly #legs = new Map<ElementId, { path: readonly Uv[]; centre: Uv }>();
+  readonly #plates: {
+    group: PlateGroup;
+    left: number;
+    right: number;
+    top: number;
+    bottom: number;
+    points: string[];
+  }[] = [];
+
+  constructor(system: System, rooms: Rooms, worked: ReadonlySet<string>) {
+    this.#system = system;
+    this.#rooms = rooms;
+    this.#worked = worked;
+  }
+
+  /** Blocks are made from the far ends inward: a line may be longer than calls can be deep. */
+  block(root: Branch): Block {
+    const blocks = new Map<Branch, Block>();
+    const stack: { branch: Branch; inside?: Inside }[] = [{ branch: root }];
+    for (let top; (top = stack.at(-1)) !== undefined;) {
+      if (top.inside === undefined) {
+        top.inside = this.#inside(top.branch);
+        for (const { child } of top.inside.exits) stack.push({ branch: child });
+        continue;
+      }
+      stack.pop();
+      blocks.set(top.branch, this.#arranged(top.branch, top.inside, blocks));
+    }
+    return blocks.get(root)!;
+  }
+
+  #inside(entry: Branch): Inside {
+    const inside = new Inside(this.#system, this.#rooms, entry, this.#worked);
+    for (const id of this.#tiesOn(inside)) {
+      const [from, to] = endsOfElement(complete(savedElement(this.#system.elements, id)!));
+      inside.tie(id, from!, to!);
+    }
+    return inside;
+  }
+
+  /** Elements between two places of one plate along which the tree does not run. */
+  #tiesOn({ stands, legs }: Inside): readonly ElementId[] {
+    const drawn = new Set(legs.map(({ id }) => id));
+    const found = new Set<ElementId>();
+    for (const id of this.#elementsAt(stands.keys())) {
+      const element = complete(savedElement(this.#system.elements, id)!);
+      if (drawn.has(id) || !("from" in element)) continue;
+      if (stands.has(element.from) && stands.has(element.to)) found.add(id);
+    }
+    return [...found];
+  }
+
+  *#elementsAt(points: Iterable<string>): Iterable<ElementId> {
+    const at = elementsAt(this.#system);
+    for (const point of points) yield* (at.get(point) ?? []) as ElementId[];
+  }
+
+  #arranged(entry: Branch, inside: Inside, blocks: ReadonlyMap<Branch, Block>): Block {
+    const { way } = this.#rooms;
+    const hasFlag = [...inside.stands.keys()].some((it) => this.#worked.has(it));
+    const head =
+      way === "across" ? inside.left : Math.min(inside.left, 0) - HEAD.down + 34 - (hasFlag ? FLAG : 0);
+    const plate = {
+      left: head - (way === "across" ? 0 : 0),
+      right: Math.max(inside.right + PAD, way === "across" ? this.#titleWidth(entry.plate) + head : 0),
+      top: way === "across" ? Math.min(0, inside.top) - HEAD.across : -SIDE + Math.min(0, inside.top),
+      bottom: Math.max(inside.bottom + PAD, SIDE),
+    };
+    const exits = [...inside.exits].sort(
+      (a, b) => a.v - b.v || sizeOf(blocks.get(a.child)!) - sizeOf(blocks.get(b.child)!),
+    );
+    return way === "across"
+      ? this.#beside(entry, inside, plate, exits, blocks, hasFlag)
+      : this.#below(entry, inside, plate, exits, blocks);
+  }
+
+  /** What is behind a plate stands to its right, one side line below the other. */
+  #beside(
+    { plate: group }: Branch,
+    inside: Inside,
+    plate: Block["plate"],
+    exits: readonly Exit[],
+    blocks: ReadonlyMap<Branch, Block>,
+    hasFlag: boolean,
+  ): Block {
+    const next: Block["next"][number][] = [];
+    let [right, top, bottom] = [plate.right, plate.top - (hasFlag ? FLAG : 0), plate.bottom];
+    let below = -Infinity;
+    const bends = exits.length;
+    exits.forEach((exit, nth) => {
+      const block = blocks.get(exit.child)!;
+      const u = plate.right + GAP + (bends - 1) * LANES_APART - block.plate.left;
+      const v = Math.max(exit.v, below + GAP - block.top);
+      const turn = plate.right + GAP / 2 + (bends - 1 - nth) * LANES_APART;
+      const path = v === exit.v ? [exit, { u, v }] : [exit, { u: turn, v: exit.v }, { u: turn, v }, { u, v }];
+      next.push({ block, u, v, exit, path: path.map(({ u, v }) => ({ u, v })) });
+      below = v + block.bottom;
+      right = Math.max(right, u + block.right);
+      top = Math.min(top, v + block.top);
+      bottom = Math.max(bottom, below);
+    });
+    return { group, inside, plate, left: plate.left, right, top, bottom, next };
+  }
+
+  /** What is behind a plate stands under it, short side lines first, and the longer ones run past these. */
+  #below(
+    { plate: group }: Branch,
+    inside: Inside,
+    plate: Block["plate"],
+    exits: readonly Exit[],
+    blocks: ReadonlyMap<Branch, Block>,
+  ): Block {
+    const next: Block["next"][number][] = [];
+    const bySize = [...exits].sort((a, b) => sizeOf(blocks.get(a.child)!) - sizeOf(blocks.get(b.child)!));
+    let [right, top, bottom] = [plate.right, plate.top, plate.bottom];
+    let edge = plate.right;
+    let passed = plate.top;
+    bySize.forEach((exit, nth) => {
+      const block = blocks.get(exit.child)!;
+      const u = edge + GAP + (nth === 0 ? (bySize.length - 1) * LANES_APART : 0) - block.left;
+      const turn = plate.right + GAP / 2 + nth * LANES_APART;
+      const lane = passed - LANES_APART;
+      const back = u + block.plate.left - GAP / 2;
+      const path =
+        nth === 0
+          ? exit.v === 0
+            ? [exit, { u, v: 0 }]
+            : [exit, { u: turn, v: exit.v }, { u: turn, v: 0 }, { u, v: 0 }]
+          : [
+              exit,
+              { u: turn, v: exit.v },
+              { u: turn, v: lane },
+              { u: back, v: lane },
+              { u: back, v: 0 },
+              { u, v: 0 },
+            ];
+      next.push({ block, u, v: 0, exit, path: path.map(({ u, v }) => ({ u, v })) });
+      edge = u + block.right;
+      right = Math.max(right, edge);
+      passed = Math.min(nth === 0 ? passed : lane, block.top);
+      top = Math.min(top, passed);
+      bottom = Math.max(bottom, block.bottom);
+    });
+    return { group, inside, plate, left: plate.left, right, top, bottom, next };
+  }
+
+  #titleWidth = ({ title }: PlateGroup): number => 30 + title.length * 9;
+
+  place(root: Block, u0: number, v0: number) {
+    const stack = [{ block: root, u: u0, v: v0 }];
+    for (let at; (at = stack.pop()) !== undefined;) {
+      const { block, u, v } = at;
+      const moved = (it: Uv): Uv => ({ u: it.u + u, v: it.v + v });
+      for (const [id, stand] of block.inside.stands) this.#stands.set(id, { ...stand, ...moved(stand) });
+      for (const { id, path, centre } of block.inside.legs)
+        this.#legs.set(id, { path: path.map(moved), centre: moved(centre) });
+      const { left, right, top, bottom } = block.plate;
+      this.#plates.push({
+        group: block.group,
+        left: left + u,
+        right: right + u,
+        top: top + v,
+        bottom: bottom + v,
+        points: [...block.inside.stands.keys()],
+      });
+      for (const { block: behind, u: along, v: across, exit, path } of block.next) {
+        const ends = path.map(moved);
+        this.#legs.set(exit.child.by!, { path: ends, centre: middleOf(ends) });
+        stack.push({ block: behind, u: u + along, v: v + across });
+      }
+    }
+  }
+
+  /** An element between two plates that are joined already: the clearest of a few ways. */
+  tie(id: ElementId) {
+    if (this.#legs.has(id)) return;
+    const [from, to] = endsOfElement(complete(savedElement(this.#system.elements, id)!));
+    const [a, b] = [this.#stands.get(from!), this.#stands.get(to!)];
+    if (a === undefined || b === undefined) return;
+    const path = this.#clearest(this.#waysBetween(a, b), new Set([from!, to!]));
+    this.#legs.set(id, { path, centre: middleOf(path) });
+  }
+
+  #plateAt({ u, v }: Uv) {
+    return this.#plates.find((it) => u >= it.left && u <= it.right && v >= it.top && v <= it.bottom)!;
+  }
+
+  *#waysBetween(a: Stand, b: Stand): Iterable<readonly Uv[]> {
+    const [one, other] = a.u <= b.u ? [a, b] : [b, a];
+    const turned = (path: readonly Uv[]) => (one === a ? path : [...path].reverse());
+    const [before, after] = [this.#plateAt(one), this.#plateAt(other)];
+    if (one.v === other.v) yield turned([one, other]);
+    const right = Math.max(before.right, after.right) + GAP;
+    const bottom = Math.max(...this.#plates.map((it) => it.bottom)) + GAP;
+    const farRight = Math.max(...this.#plates.map((it) => it.right)) + GAP;
+    for (const u of [after.left - GAP / 2, before.right + GAP / 2])
+      yield turned([one, { u, v: one.v }, { u, v: other.v }, other]);
+    for (const u of [right, farRight]) yield turned([one, { u, v: one.v }, { u, v: other.v }, other]);
+    const edge = before.right + GAP / 2;
+    const far = after.right + GAP / 2;
+    for (const v of [Math.max(before.bottom, after.bottom) + GAP, bottom])
+      for (const end of [far, after.left - GAP / 2])
+        yield turned([
+          one,
+          { u: edge, v: one.v },
+          { u: edge, v },
+          { u: end, v },
+          { u: end, v: other.v },
+          other,
+        ]);
+  }
+
+  #clearest(ways: Iterable<readonly Uv[]>, ends: ReadonlySet<string>): readonly Uv[] {
+    let best: readonly Uv[] = [];
+    let least = Infinity;
+    for (const way of ways) {
+      const own = new Set([...ends].map((it) => this.#plateAt(this.#stands.get(it)!)));
+      let tangle = lengthOf(way) / 1e5;
+      for (const plate of this.#plates)
+        if (!own.has(plate)) for (const stretch of stretchesOf(way)) if (meets(stretch, plate)) tangle += 3;
+      for (const { path } of this.#legs.values())
+        for (const one of stretchesOf(way))
+          for (const other of stretchesOf(path)) tangle += crossing(one, other);
+      if (tangle < least) [least, best] = [tangle, way];
+      if (tangle < 1) break;
+    }
+    return best;
+  }
+
+  layout({ branches }: Tree): Layout {
+    const { way } = this.#rooms;
+    const spot = (it: Uv) => spotIn(way, it);
+    return {
+      way,
+      points: new Map(
+        [...this.#stands].map(([id, { u, v, axis }]) => [
+          id,
+          {
+            ...spot({ u, v }),
+            parent: branches.get(id)!.parent?.id,
+            axis: spot(axis === "u" ? { u: 1, v: 0 } : { u: 0, v: 1 }),
+          },
+        ]),
+      ),
+      legs: new Map(
+        [...this.#legs].map(([id, { path, centre }]) => [id, { path: path.map(spot), centre: spot(centre) }]),
+      ),
+      plates: this.#plates.map(({ group, left, right, top, bottom, points }) => {
+        const [a, b] = [spot({ u: left, v: top }), spot({ u: right, v: bottom })];
+        return {
+          ...group,
+          points,
+          beside: this.#stands.get(points[0]!)!.v - top + 26,
+          box: { left: a.x, top: a.y, right: b.x, bottom: b.y },
+        };
+      }),
+    };
+  }
+}
+
+const sizeOf = ({ right, left, bottom, top }: Block): number => (right - left) * (bottom - top);
+
+/** The middle of the longest stretch. */
+function middleOf(path: readonly Uv[]): Uv {
+  let [longest, middle] = [-1, path[0]!];
+  for (const [a, b] of stretchesOf(path)) {
+    const length = Math.abs(b.u - a.u) + Math.abs(b.v - a.v);
+    if (length > longest) [longest, middle] = [length, { u: (a.u + b.u) / 2, v: (a.v + b.v) / 2 }];
+  }
+  return middle;
+}
+
+type Stretch = readonly [Uv, Uv];
+
+const stretchesOf = (path: readonly Uv[]): Stretch[] => path.slice(1).map((it, k) => [path[k]!, it]);
+
+const lengthOf = (path: readonly Uv[]): number =>
+  stretchesOf(path).reduce((sum, [a, b]) => sum + Math.abs(b.u - a.u) + Math.abs(b.v - a.v), 0);
+
+const meets = ([a, b]: Stretch, { left, right, top, bottom }: Block["plate"]): boolean =>
+  Math.min(a.u, b.u) < right &&
+  Math.max(a.u, b.u) > left &&
+  Math.min(a.v, b.v) < bottom &&
+  Math.max(a.v, b.v) > top;
+
+/** Whether two stretches that are level or upright cross, or lie on one another. */
+function crossing([a, b]: Stretch, [c, d]: Stretch): number {
+  const [left, right] = [
+    Math.max(Math.min(a.u, b.u), Math.min(c.u, d.u)),
+    Math.min(Math.max(a.u, b.u), Math.max(c.u, d.u)),
+  ];
+  const [top, bottom] = [
+    Math.max(Math.min(a.v, b.v), Math.min(c.v, d.v)),
+    Math.min(Math.max(a.v, b.v), Math.max(c.v, d.v)),
+  ];
+  if (left > right || top > bottom) return 0;
+  const isSpot = left === right && top === bottom;
+  const isAtAnEnd = [a, b].some((one) => [c, d].some((other) => one.u === other.u && one.v === other.v));
+  return isSpot ? (isAtAnEnd ? 0 : 1) : 4;
+}

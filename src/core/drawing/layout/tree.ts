@@ -1,0 +1,125 @@
+import { type CircuitElement, deviceOf } from "../../devices";
+import { complete, elementsAt, endPointsOf, savedElement, type System } from "../../document";
+import { structureOf, structuresOf } from "./groups";
+import type { ElementId } from "../../terms";
+
+/** Places that are drawn on one plate: a structure, and the houses at the end of its services. */
+export interface PlateGroup {
+  readonly id: string;
+  readonly title: string;
+  readonly kind: "pole" | "pad" | "vault" | "station" | "service";
+}
+
+/** A point in the tree along which a drawing is laid out: from the source outward, as the current comes. */
+export interface Branch {
+  readonly id: string;
+  readonly plate: PlateGroup;
+  /** the element by which the tree comes here */
+  readonly by: ElementId | undefined;
+  readonly parent: Branch | undefined;
+  readonly onward: Branch[];
+  /** what stands at this point alone */
+  readonly hung: ElementId[];
+}
+
+/** The trees of a drawing, and the elements that join two places of a tree that are joined already. */
+export interface Tree {
+  readonly roots: readonly Branch[];
+  readonly branches: ReadonlyMap<string, Branch>;
+  readonly ties: readonly ElementId[];
+}
+
+/** How long a way through an element counts: all of a structure comes first, and the line before a secondary. */
+function lengthOf(element: CircuitElement): number {
+  if (element.kind !== "span") return 0.001;
+  return element.construction === "secondary" ? 1000 : 1;
+}
+
+/** Follows a drawing outward from its sources, through whatever is open as through what is closed. */
+export function treeOf(system: System): Tree {
+  const plates = new Map<string, PlateGroup>();
+  for (const { id, label, kind } of structuresOf(system).values()) plates.set(id, { id, title: label, kind });
+  const branches = new Map<string, Branch>();
+  const roots: Branch[] = [];
+  const used = new Set<string>();
+  for (const start of startsOf(system)) {
+    if (branches.has(start)) continue;
+    const queue = new Waiting();
+    queue.add(0, { id: start });
+    for (let next; (next = queue.take()) !== undefined;) {
+      const { id, by, from, length } = next;
+      if (branches.has(id)) continue;
+      const parent = from === undefined ? undefined : branches.get(from)!;
+      const own = plates.get(structureOf(system, id)!.id)!;
+      // A house at the end of a service is drawn with the pole that feeds it.
+      const plate = parent !== undefined && own.kind === "service" ? parent.plate : own;
+      const branch: Branch = { id, plate, by, parent, onward: [], hung: [] };
+      branches.set(id, branch);
+      if (parent === undefined) roots.push(branch);
+      else parent.onward.push(branch);
+      if (by !== undefined) used.add(by);
+      for (const at of elementsAt(system).get(id) ?? []) {
+        const element = complete(savedElement(system.elements, at)!);
+        if ("at" in element) {
+          branch.hung.push(at as ElementId);
+          continue;
+        }
+        for (const end of endPointsOf(savedElement(system.elements, at)))
+          if (!branches.has(end))
+            queue.add(length + lengthOf(element), { id: end, by: at as ElementId, from: id });
+      }
+    }
+  }
+  const ties = Object.keys(system.elements).filter((id) => {
+    const saved = savedElement(system.elements, id)!;
+    return deviceOf(saved.kind).ends.length > 1 && !used.has(id);
+  });
+  return { roots, branches, ties: ties as ElementId[] };
+}
+
+/** Sources first, in the order of the drawing, and then whatever these do not lead to. */
+function* startsOf({ points, elements }: System): Iterable<string> {
+  for (const id in elements) {
+    const saved = savedElement(elements, id)!;
+    if (saved.kind === "source" && typeof saved["at"] === "string" && Object.hasOwn(points, saved["at"]))
+      yield saved["at"];
+  }
+  yield* Object.keys(points);
+}
+
+interface Step {
+  readonly id: string;
+  readonly by?: ElementId;
+  readonly from?: string;
+}
+
+/** Steps by their length, the shortest first and those of one length as they came. */
+class Waiting {
+  readonly #steps: (Step & { readonly length: number; readonly nth: number })[] = [];
+  #count = 0;
+
+  add(length: number, step: Step) {
+    const heap = this.#steps;
+    let at = heap.push({ ...step, length, nth: this.#count++ }) - 1;
+    for (let up; at > 0 && isBefore(heap[at]!, heap[(up = (at - 1) >> 1)]!); at = up)
+      [heap[at], heap[up]] = [heap[up]!, heap[at]!];
+  }
+
+  take() {
+    const heap = this.#steps;
+    const first = heap[0];
+    const last = heap.pop();
+    if (first === undefined || last === first) return first;
+    heap[0] = last!;
+    for (let at = 0; ;) {
+      const down = [2 * at + 1, 2 * at + 2].filter((it) => it < heap.length);
+      const least = down.reduce((best, it) => (isBefore(heap[it]!, heap[best]!) ? it : best), at);
+      if (least === at) return first;
+      [heap[at], heap[least]] = [heap[least]!, heap[at]!];
+      at = least;
+    }
+  }
+}
+
+const isBefore = (one: { length: number; nth: number }, other: { length: number; nth: number }): boolean =>
+  one.length < other.length || (one.length === other.length && one.nth < other.nth);

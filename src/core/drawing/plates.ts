@@ -1,0 +1,138 @@
+import { completePoint, savedPoint, type System } from "../document";
+import type { Letter, Owner, PointId, WorkPointId } from "../terms";
+import { apartAt, shiftOf } from "./laid";
+import type { Way } from "./layout/inside";
+import type { LaidPoint, Plate } from "./layout/layout";
+import { worstOf } from "./palettes";
+import { lazyPiece } from "./pieces";
+import { boxOf, type Look, type Note, type Piece, type Shape } from "./shapes";
+
+const DOT = 4;
+/** How far a plate's number stands from its corner. */
+const INSET = { x: 10, y: 15 };
+
+/** The ground of a plate with its number, and the mark of a driven rod where it has one. */
+export function platePiece(plate: Plate, overall: Look, system: System, way: Way): Piece {
+  const { box, kind, title, points } = plate;
+  const owner: Owner = { of: "point", id: points[0] as PointId };
+  // Where the line runs down, a number stands beside it.
+  const beside = way === "down" && kind !== "station" ? plate.beside : 0;
+  const hasRod =
+    kind !== "station" &&
+    points.some((id) => completePoint(savedPoint(system.points, id)!).earthOhms !== undefined);
+  const note: Note = {
+    kind: "title",
+    text: title,
+    look: "ink",
+    owner,
+    x: box.left + INSET.x + beside,
+    y: box.top + INSET.y,
+    sides: [[1, 0]],
+    gap: 0,
+    reach: 0,
+  };
+  const shapes: Shape[] = [
+    ...(kind === "station" ? [] : [{ shape: "ground", box } as const]),
+    ...(hasRod ? rodShapes(box.left + 16, box.bottom - 22) : []),
+  ];
+  return {
+    owner,
+    shapes,
+    notes: title === "" ? [] : [note],
+    box,
+    overall,
+    spine: [box.left + INSET.x, box.top + INSET.y],
+  };
+}
+
+/** A driven ground, at the foot of its pole. */
+function rodShapes(x: number, y: number): Shape[] {
+  const stroke = (...points: number[]): Shape => ({ shape: "stroke", points, closed: false, filled: false });
+  return [
+    stroke(x, y - 4, x, y + 4),
+    stroke(x - 8, y + 4, x + 8, y + 4),
+    stroke(x - 5, y + 8.5, x + 5, y + 8.5),
+    stroke(x - 2, y + 13, x + 2, y + 13),
+  ];
+}
+
+/** A point: a dot on each conductor from which something hangs, or at which a device ends. */
+export function laidPointPiece(
+  id: PointId,
+  at: LaidPoint,
+  way: Way,
+  looks: readonly (readonly [Letter, Look])[],
+  badge: string,
+  marked: readonly Letter[],
+): Piece {
+  const owner: Owner = { of: "point", id };
+  const { x, y, axis } = at;
+  const overall = worstOf(looks.map(([, look]) => look));
+  return lazyPiece({ owner, box: boxOf([x, y], 24), overall, spine: [x, y] }, () => {
+    const letters = looks.map(([letter]) => letter);
+    const hand = way === "across" ? 1 : -1;
+    const isOnLine = (axis.x === 1) === (way === "across");
+    const apart = apartAt(isOnLine, letters);
+    const [outX, outY] = [hand * axis.y, -hand * axis.x];
+    const shapes: Shape[] = marked
+      .filter((it) => it !== "N" && it !== "1" && it !== "2")
+      .map((letter) => {
+        const by = shiftOf(letter, letters, apart);
+        return { shape: "disc", x: x + outX * by, y: y + outY * by, radius: DOT, filled: true };
+      });
+    const before: Note["sides"][number] = way === "across" ? [-1, 0] : [0, -1];
+    const after: Note["sides"][number] = way === "across" ? [1, 0] : [0, 1];
+    const note: Note = {
+      kind: "badge",
+      text: badge,
+      look: overall,
+      owner,
+      x,
+      y,
+      sides: isOnLine
+        ? [
+            [0, -1],
+            [0.7, -0.7],
+            [-0.7, -0.7],
+            [0, 1],
+          ]
+        : [before, after],
+      gap: 6,
+      reach: 6 + (isOnLine ? ((letters.length - 1) / 2) * apart : letters.includes("1") ? 6 : 0),
+    };
+    return { shapes, notes: badge === "" ? [] : [note] };
+  });
+}
+
+/** The ring around a work place, and the flag over its plate. */
+export function laidWorkPiece(
+  id: WorkPointId,
+  { x, y }: { x: number; y: number },
+  { box }: Plate,
+  way: Way,
+  lines: readonly string[],
+): Piece {
+  const owner: Owner = { of: "workPoint", id };
+  const note: Note = {
+    kind: "work",
+    text: lines.join(" "),
+    lines,
+    look: "ink",
+    owner,
+    ring: { x, y },
+    ...(way === "across"
+      ? {
+          x,
+          y: box.top,
+          sides: [
+            [0.4, -1],
+            [0, -1],
+            [-0.4, -1],
+          ],
+        }
+      : { x: x + 30, y: box.top + 56, sides: [[1, 0]] }),
+    gap: 6,
+    reach: 0,
+  };
+  return { owner, shapes: [], notes: [note], box: boxOf([x, y], 40), overall: "ink", spine: [x, y] };
+}
