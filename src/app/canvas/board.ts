@@ -50,6 +50,8 @@ const LABELS_FROM = 0.3;
 const READABLE = 0.6;
 /** A whole drawing that is a little smaller than that is still worth more than a part of it. */
 const STILL_READABLE = 0.48;
+/** Letters are never smaller than this part of their size. */
+const LEAST_LETTERS = 0.8;
 
 /** A Konva stage with one shape a layer: the drawing, and what lies over it. It knows no gestures. */
 export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => void): Board {
@@ -108,7 +110,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     paintGrounds(context, scene, palette, camera.scale, part);
     paintLit(context, view, camera.scale);
     paintScene(context, scene, palette, camera.scale, part);
-    paintNotes(context, placed, palette, sizes, camera.scale, part);
+    paintNotes(context, placed, palette, lettersAt(sizes, scene, camera.scale), camera.scale, part);
     context.restore();
   }
 
@@ -135,7 +137,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     const labelled = many
       ? { pieces: scale < LABELS_FROM ? flagsOf(scene) : piecesWithin(scene, within) }
       : scene;
-    placed = placeNotes(labelled, scale, sizes, within, box);
+    placed = placeNotes(labelled, scale, lettersAt(sizes, scene, scale), within, box);
     placedFor = { scene, scale, sizes, within };
     areRough = false;
   }
@@ -175,14 +177,20 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     const close = fitted(bounds, size);
     if (hasMany(view.scene)) return moveCamera(close);
     // Labels keep their size, so that what they need beside the drawing is a margin of the screen.
-    let [left, top, right, bottom] = [0, 0, 0, 0];
-    for (const { x, y, width, height } of placeNotes(view.scene, close.scale, view.sizes)) {
-      left = Math.max(left, (bounds.left - x) * close.scale + width / 2);
-      right = Math.max(right, (x - bounds.right) * close.scale + width / 2);
-      top = Math.max(top, (bounds.top - y) * close.scale + height / 2);
-      bottom = Math.max(bottom, (y - bounds.bottom) * close.scale + height / 2);
+    const { scene, sizes } = view;
+    let camera = close;
+    for (let round = 0; round < 2; round++) {
+      const { scale } = camera;
+      let [left, top, right, bottom] = [0, 0, 0, 0];
+      for (const { x, y, width, height } of placeNotes(scene, scale, lettersAt(sizes, scene, scale))) {
+        left = Math.max(left, (bounds.left - x) * scale + width / 2);
+        right = Math.max(right, (x - bounds.right) * scale + width / 2);
+        top = Math.max(top, (bounds.top - y) * scale + height / 2);
+        bottom = Math.max(bottom, (y - bounds.bottom) * scale + height / 2);
+      }
+      camera = fitted(bounds, size, { left, top, right, bottom });
     }
-    moveCamera(fitted(bounds, size, { left, top, right, bottom }));
+    moveCamera(camera);
   }
 
   function begin(around: Owner | undefined) {
@@ -238,12 +246,17 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     show(next) {
       const was = view;
       view = next;
+      const isTurned =
+        was !== undefined &&
+        hasFitted &&
+        was.scene.way !== next.scene.way &&
+        isSameDrawing(was.scene, next.scene);
       // Of two scenes within one frame only the second is painted, from what was found of the first.
       squaresOf(next.scene);
       if (!hasFitted && size.width > 1) {
         hasFitted = true;
         fit();
-      }
+      } else if (isTurned) fit();
       redraw({ andOver: was === undefined || !isSameOver(was, next) });
     },
     moveCamera,
@@ -275,6 +288,16 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       stage.destroy();
     },
   };
+}
+
+/** Whether two scenes show the same things, laid out this way and that. */
+const isSameDrawing = (one: Scene, other: Scene): boolean =>
+  one.way !== undefined && other.way !== undefined && one.points.size === other.points.size;
+
+/** Letters of a laid out drawing give way a little as it grows small: each has its place beside its symbol. */
+function lettersAt({ label, small }: NoteSizes, { way }: Scene, scale: number): NoteSizes {
+  const factor = way === undefined ? 1 : Math.max(LEAST_LETTERS, Math.min(1, scale * 1.1));
+  return factor === 1 ? { label, small } : { label: label * factor, small: small * factor };
 }
 
 const flagsOf = ({ works }: Scene): Piece[] => [...works.values()];

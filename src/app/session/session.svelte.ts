@@ -1,5 +1,6 @@
 import {
   type Assessment,
+  bestWay,
   type Change,
   type Command,
   complete,
@@ -8,16 +9,19 @@ import {
   elementCountOf,
   type ElementId,
   emptyHistory,
+  hasPlacedPoints,
   type History,
   isRefusal,
   jobOf,
   type Message,
+  moveStructures,
   type Owner,
   type PointId,
   redo,
   remember,
   objectionTo,
   say,
+  type Scene,
   sceneOf,
   type StateColumn,
   statesUntold,
@@ -81,6 +85,11 @@ export class Session {
   #history = $state.raw(emptyHistory);
   #chosenWorkPoint = $state<WorkPointId | undefined>(undefined);
   readonly #assessor: Assessor;
+  /** the drawing as a drag began */
+  #still: Scene | undefined;
+  /** room for the drawing on the screen [px] */
+  room = $state.raw<{ readonly width: number; readonly height: number }>({ width: 1200, height: 700 });
+  way = $derived.by(() => bestWay(this.preview ?? this.document, this.room));
 
   /** states as they were last worked out; while a newer answer is on its way, `isStale` says so */
   assessment = $derived(this.#assessed?.assessment);
@@ -112,6 +121,7 @@ export class Session {
   stated = $derived.by(() => (this.#isStated ? this.#stated?.assessment : undefined));
   scene = $derived.by(() =>
     sceneOf(this.preview ?? this.document, this.stated, {
+      way: this.way,
       ...(speech.catalogue === undefined ? {} : { catalogue: speech.catalogue }),
       ...(this.states === undefined ? {} : { states: this.states }),
     }),
@@ -177,7 +187,7 @@ export class Session {
     { offersUndo = false, gesture }: { offersUndo?: boolean; gesture?: string } = {},
   ): Change | undefined {
     if (this.#refusesToEdit()) return undefined;
-    const change = command(this.document);
+    const change = edits.leftToProgram(command)(this.document);
     if (isRefusal(change)) {
       this.notice = { message: change.refused, tone: "refusal", offersUndo: false };
       return undefined;
@@ -250,16 +260,32 @@ export class Session {
     return [...moving];
   }
 
+  /** The edit that moves what is selected: points where persons placed them, else whole structures with what is on them. */
+  moved(x: number, y: number, grid: number): Command {
+    const points = this.movingPoints;
+    if (hasPlacedPoints(this.document.system)) return edits.movePoints(points, { x, y }, grid);
+    return moveStructures(this.document, this.scene, points, { x, y }, grid);
+  }
+
   previewMove(dx: number, dy: number, grid: number) {
-    const moved = edits.movePoints(this.movingPoints, { x: dx, y: dy }, grid)(this.document);
+    const moved = this.#movedFrom(dx, dy, grid)(this.document);
     this.preview = isRefusal(moved) ? undefined : moved.after;
   }
 
   dropMove(dx: number, dy: number, grid: number) {
+    const moved = this.#movedFrom(dx, dy, grid);
     this.preview = undefined;
+    this.#still = undefined;
     if (Math.hypot(dx, dy) < 1) return;
-    const moved = edits.movePoints(this.movingPoints, { x: dx, y: dy }, grid);
     if (this.can(moved)) this.run(moved);
+  }
+
+  /** A drag counts from where things stood when it began. */
+  #movedFrom(dx: number, dy: number, grid: number): Command {
+    const points = this.movingPoints;
+    if (hasPlacedPoints(this.document.system)) return edits.movePoints(points, { x: dx, y: dy }, grid);
+    if (this.preview === undefined) this.#still = this.scene;
+    return moveStructures(this.document, this.#still ?? this.scene, points, { x: dx, y: dy }, grid);
   }
 
   /** Removes what is selected, and selects the neighbour toward the source. */

@@ -1,4 +1,4 @@
-import { edits, type PointId } from "../../core";
+import { type PointId } from "../../core";
 import type { SketchCommand } from "../commands/registry";
 import { GRID } from "../canvas/grid";
 import type { Session } from "../session/session.svelte";
@@ -36,7 +36,7 @@ export function doingsOf(
   const move = (x: number, y: number) => () => {
     const moving = session.movingPoints;
     if (moving.length === 0) return;
-    session.run(edits.movePoints(moving, { x, y }), { gesture: `keys ${moving.join(" ")}` });
+    session.run(session.moved(x, y, 0), { gesture: `keys ${moving.join(" ")}` });
   };
   return {
     first: () => firstAction(session, doors)?.run(),

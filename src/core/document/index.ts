@@ -36,3 +36,4 @@ export type { Patch } from "immer";
 export { emptyHistory, type History, redo, remember, undo } from "./history";
 export * as edits from "./edits";
 export { jsonSchema } from "./schema";
+export * from "./placed";

@@ -2,7 +2,10 @@ import { type CircuitElement } from "../devices";
 import {
   complete,
   completePoint,
+  completeStructure,
   elementsAt,
+  hasPlacedPoints,
+  hasPlacedStructures,
   jobOf,
   perObject,
   savedElement,
@@ -15,7 +18,7 @@ import { layOut, type Layout, type Plate } from "./layout/layout";
 import { endsOfElement, spreadOf, type Way } from "./layout/inside";
 import { labelWidthOf } from "./labels";
 import { type Axis, type LaidPath, type Route, routesOf, spotOf } from "./routes";
-import type { Spot } from "./shapes";
+import { type Spot, unionOf } from "./shapes";
 
 /** Where everything stands: as persons placed it, or as the program laid it out. */
 export interface Arrangement {
@@ -26,19 +29,10 @@ export interface Arrangement {
   at(point: string): Spot | undefined;
 }
 
-/** Whether a person placed anything: else the program lays the drawing out, each time for the picture at hand. */
-export const isPlaced = perObject(({ points }: System): boolean => {
-  for (const id in points) {
-    const saved = savedPoint(points, id)!;
-    if (saved["x"] !== undefined || saved["y"] !== undefined) return true;
-  }
-  return false;
-});
-
 /** @param way which way the line runs on the picture where the program lays it out */
 export function arrangementOf(document: StillhotDocument, way: Way): Arrangement {
   const { system } = document;
-  if (isPlaced(system))
+  if (hasPlacedPoints(system))
     return {
       layout: undefined,
       routes: routesOf(system),
@@ -48,7 +42,36 @@ export function arrangementOf(document: StillhotDocument, way: Way): Arrangement
         return saved === undefined ? undefined : completePoint(saved);
       },
     };
-  return laidOut(document, way);
+  return laidOut(document, wayOf(system) ?? way);
+}
+
+/** Which way the line runs where persons placed structures: the way in which they lie; nothing where they placed none. */
+export function wayOf(system: System): Way | undefined {
+  if (hasPlacedPoints(system) || !hasPlacedStructures(system)) return undefined;
+  const placed = Object.values(system.structures ?? {}).map((it) => completeStructure(it));
+  const range = (values: readonly number[]) => Math.max(...values) - Math.min(...values);
+  const [wide, high] = [range(placed.map(({ x = 0 }) => x)), range(placed.map(({ y = 0 }) => y))];
+  return high > wide ? "down" : "across";
+}
+
+/**
+ * Which way a drawing that the program lays out shows larger in a picture of so much room.
+ *
+ * @param room size of the picture, in any unit
+ */
+export function bestWay(
+  document: StillhotDocument,
+  room: { readonly width: number; readonly height: number },
+): Way {
+  const own = wayOf(document.system);
+  if (own !== undefined || hasPlacedPoints(document.system)) return own ?? "across";
+  const scaleOf = (way: Way) => {
+    const box = unionOf(laidOut(document, way).plates.map((it) => it.box));
+    return box === undefined
+      ? 0
+      : Math.min(room.width / (box.right - box.left + 40), room.height / (box.bottom - box.top + 60));
+  };
+  return scaleOf("down") > scaleOf("across") * 1.02 ? "down" : "across";
 }
 
 /** Laid out before for the same things: what only opens or closes stands where it stood. */
@@ -76,7 +99,8 @@ function keyOf(document: StillhotDocument): string {
   const { points, elements } = document.system;
   const pointTexts = perPoints(points);
   const works = Object.values(jobOf(document).workPoints).map(({ at }) => at);
-  return `${pointTexts}|${perElements(elements)}|${works.join()}`;
+  const places = JSON.stringify(document.system.structures ?? {});
+  return `${pointTexts}|${perElements(elements)}|${works.join()}|${places}`;
 }
 
 const perPoints = perObject((points: System["points"]) =>

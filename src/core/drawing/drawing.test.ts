@@ -54,6 +54,16 @@ test(
   },
 );
 
+/** Spots along a polyline, close to each other. */
+function alongOf(spine: readonly number[]): { x: number; y: number }[] {
+  return Array.from({ length: spine.length / 2 - 1 }, (_, nth) => nth * 2).flatMap((k) =>
+    Array.from({ length: 21 }, (_, step) => ({
+      x: spine[k]! + ((spine[k + 2]! - spine[k]!) * step) / 20,
+      y: spine[k + 1]! + ((spine[k + 3]! - spine[k + 1]!) * step) / 20,
+    })),
+  );
+}
+
 /** A drawing of points at `x y` and elements in the file's own keys. */
 function drawing(points: Record<string, string>, elements: Record<string, object>): StillhotDocument {
   const read = readDocument(
@@ -125,7 +135,10 @@ describe.each(demos)("the demo %s", (_name, document) => {
 
   test("a touch on a thing finds that thing", () => {
     for (const [id, { spine }] of scene.points) expect(hitAt(scene, spine[0]!, spine[1]!, 4)?.id).toBe(id);
-    for (const [id, { centre }] of scene.routes) expect(hitAt(scene, centre.x, centre.y, 4)?.id).toBe(id);
+    for (const [id, { spine }] of scene.elements) {
+      const found = alongOf(spine).map(({ x, y }) => hitAt(scene, x, y, 4)?.id);
+      expect(found, id).toContain(id);
+    }
   });
 });
 

@@ -9,7 +9,7 @@ const SIZE = 14;
 /** What most ratings take, and what they take with how they are known. */
 const RATING_WIDTH: Partial<Record<CircuitElement["kind"], number>> = {
   transformer: 64,
-  load: 104,
+  load: 94,
   generator: 84,
   capacitor: 58,
   cutout: 32,
@@ -36,6 +36,7 @@ export const isNamed = ({ kind }: CircuitElement): boolean => !UNNAMED.has(kind)
 export function labelWidthOf(element: CircuitElement): number {
   if (!isNamed(element) || !("label" in element)) return 20;
   const lines = wrapped(element.label);
-  const rating = lines.length > 1 ? 0 : (RATING_WIDTH[element.kind] ?? 0);
-  return Math.max(20, rating, ...lines.map((it) => widthOf(it, SIZE) * 1.06)) + 4;
+  const doubt = element.evidence === "assumed" ? 62 : element.evidence === "told" ? 36 : 0;
+  const rating = lines.length > 1 ? 0 : (RATING_WIDTH[element.kind] ?? 0) + doubt;
+  return Math.max(20, rating, ...lines.map((it) => widthOf(it, SIZE) * 1.12)) + 4;
 }

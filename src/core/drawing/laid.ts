@@ -1,10 +1,10 @@
 import {
   type CircuitElement,
   deviceOf,
-  type DeviceAnswers,
-  type DeviceKind,
   secondaryLetters,
+  standsAbreast,
   SYMBOL_REACH,
+  symbolOf,
 } from "../devices";
 import { type Letter, lettersOf } from "../terms";
 import type { Pen, Surroundings } from "./pieces";
@@ -33,15 +33,12 @@ export function shiftOf(letter: Letter, letters: readonly Letter[], apart: numbe
 export const apartAt = (isOnLine: boolean, letters: readonly Letter[]): number =>
   letters.includes("1") || letters.includes("2") ? LEGS_APART : isOnLine ? LINE_APART : HANGING_APART;
 
-/** Kinds whose symbol has a pole for each phase. */
-const BY_POLE: ReadonlySet<DeviceKind> = new Set(["clamp", "cutout", "disconnect", "elbow"]);
-
 /** How far apart the conductors of an element run along its body. */
 function apartIn(element: CircuitElement & { readonly phases: string }, { hangs }: LaidPath): number {
   if (isLegs(element.phases)) return LEGS_APART;
   if (!("from" in element)) return 8;
   if (!hangs || element.kind === "span") return LINE_APART;
-  return BY_POLE.has(element.kind) || isBank(element) || element.kind === "lead" ? HANGING_APART : LINE_APART;
+  return standsAbreast(element) || isBank(element) || element.kind === "lead" ? HANGING_APART : LINE_APART;
 }
 
 const isBank = (element: CircuitElement): boolean =>
@@ -97,24 +94,23 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
     }
     return;
   }
-  const byPole = BY_POLE.has(element.kind);
+  const byPole = standsAbreast(element);
   const isUnits = isBank(element) && path.hangs;
-  const answers: DeviceAnswers = deviceOf(element.kind);
-  const half = answers.symbolReach ?? SYMBOL_REACH;
+  const half = deviceOf(element.kind).symbolReach ?? SYMBOL_REACH;
   const reach = byPole || isUnits || element.kind === "transformer" ? Infinity : 16;
   const kept = (by: number) => Math.max(-reach, Math.min(reach, by));
   for (const letter of own) {
     const { near, centre } = halvesOf(path, letter, kept(shift(letter)), around, half);
     pen.strand(letter, around.look("from", letter), around.feed, ...near);
-    if (byPole) pen.symbol(answers.symbol(poleOf(element, letter)), centre, 1);
-    else if (isUnits) pen.symbol(answers.symbol({ ...element, connection: "single" } as never), centre, 1);
+    if (byPole) pen.symbol(symbolOf(poleOf(element, letter)), centre, 1);
+    else if (isUnits) pen.symbol(symbolOf({ ...element, connection: "single" } as CircuitElement), centre, 1);
   }
   for (const letter of far) {
     const by = isLegs(far.join("")) ? shiftOf(letter, far, LEGS_APART) : shiftOf(letter, far, apart);
     const { far: on } = halvesOf(path, letter, kept(by), around, half);
     pen.strand(letter, around.look("to", letter), around.feed, ...on);
   }
-  if (!byPole && !isUnits) pen.symbol(answers.symbol(element), route.centre, 1);
+  if (!byPole && !isUnits) pen.symbol(symbolOf(element), route.centre, 1);
   if (byPole && element.kind === "disconnect" && element.gang && own.length > 1) {
     const at = (letter: Letter) => halvesOf(path, letter, shift(letter), around, 0).centre;
     const [one, other] = [at(own[0]!), at(own.at(-1)!)];
@@ -146,7 +142,7 @@ export function drawLaidAt(pen: Pen, element: OneEnded, route: Route, around: Su
     );
     pen.strand(letter, around.look("at", letter), 0, ...near);
   }
-  pen.symbol((deviceOf(element.kind) as DeviceAnswers).symbol(element), route.centre, 1);
+  pen.symbol(symbolOf(element), route.centre, 1);
 }
 
 /** The element as it stands on one phase alone. */
@@ -219,6 +215,7 @@ function meeting(
     .map((off) => off * (out.x * way.x + out.y * way.y))
     .filter((off) => off > 1)
     .sort((a, b) => a - b);
+  if (letter === "N") return [corner];
   return [
     own,
     ...(by === 0 ? [] : [corner]),

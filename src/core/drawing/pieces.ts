@@ -12,7 +12,7 @@ import {
 import { type Letter, lettersOf, type ElementId, type Message, type Owner, say } from "../terms";
 import { isNamed, wrapped } from "./labels";
 import { drawLaid, drawLaidAt, LINE_APART, poleOf, shiftOf } from "./laid";
-import { HANGING_APART, isLegs } from "./layout/inside";
+import { HANGING_APART, isAtTheEnd, isLegs } from "./layout/inside";
 import type { Looks } from "./looks";
 import { badgeOf, worstOf } from "./palettes";
 import { type Route, spotOf, SYMBOL } from "./routes";
@@ -67,7 +67,7 @@ export function pieceOf(
 
 function placeOf(element: CircuitElement, route: Route): Pick<Piece, "box" | "spine"> {
   const spine = flat(spineOf(element, route));
-  return { spine, box: boxOf(spine, 30) };
+  return { spine, box: boxOf(spine, route.laid === undefined ? 30 : 22) };
 }
 
 /** A piece whose shapes and notes are made when the first of them is asked for. */
@@ -548,12 +548,11 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
   const isCrowded = isUpright && (open !== "" || hung !== "");
   const at = spotOf(centre.x, centre.y - (isCrowded ? 8 : 0));
   const lines = linesOf(element, around);
-  pen.note("elementLabel", lines.join(" "), "ink", at, {
-    lines,
-    sides: isUpright ? [[1, 0]] : [[0, 1]],
-    gap: isUpright ? 6 : 3,
-    reach: spread + (isOpenBarrel ? 12 : 0),
-  });
+  const written = (from: Spot, place: Partial<Pick<Note, "sides" | "gap" | "reach">>) =>
+    pen.note("elementLabel", lines.join(" "), "ink", from, { lines, ...place });
+  if (isUpright && isAtTheEnd(element)) written(spotOf(centre.x - 24, centre.y + 40), { sides: [[1, 0]] });
+  else if (isUpright) written(at, { sides: [[1, 0]], gap: 6, reach: spread });
+  else written(at, { sides: [[0, 1]], gap: 3, reach: spread + (isOpenBarrel ? 12 : 0) });
 }
 
 /** A name in two lines at most, or in one with the rating and the doubt under it. */

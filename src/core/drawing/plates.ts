@@ -11,12 +11,17 @@ const DOT = 4;
 /** How far a plate's number stands from its corner. */
 const INSET = { x: 10, y: 15 };
 
+/** The ground of a plate, which says for which one it is. */
+export interface PlatePiece extends Piece {
+  readonly plate: Plate;
+}
+
 /** The ground of a plate with its number, and the mark of a driven rod where it has one. */
-export function platePiece(plate: Plate, overall: Look, system: System, way: Way): Piece {
+export function platePiece(plate: Plate, overall: Look, system: System, way: Way): PlatePiece {
   const { box, kind, title, points } = plate;
   const owner: Owner = { of: "point", id: points[0] as PointId };
   // Where the line runs down, a number stands beside it.
-  const beside = way === "down" && kind !== "station" ? plate.beside : 0;
+  const beside = way === "down" ? plate.beside : 0;
   const hasRod =
     kind !== "station" &&
     points.some((id) => completePoint(savedPoint(system.points, id)!).earthOhms !== undefined);
@@ -33,9 +38,10 @@ export function platePiece(plate: Plate, overall: Look, system: System, way: Way
   };
   const shapes: Shape[] = [
     ...(kind === "station" ? [] : [{ shape: "ground", box } as const]),
-    ...(hasRod ? rodShapes(box.left + 16, box.bottom - 22) : []),
+    ...(hasRod ? rodShapes(way === "down" ? box.right - 18 : box.left + 16, box.bottom - 22) : []),
   ];
   return {
+    plate,
     owner,
     shapes,
     notes: title === "" ? [] : [note],
@@ -68,7 +74,7 @@ export function laidPointPiece(
   const owner: Owner = { of: "point", id };
   const { x, y, axis } = at;
   const overall = worstOf(looks.map(([, look]) => look));
-  return lazyPiece({ owner, box: boxOf([x, y], 24), overall, spine: [x, y] }, () => {
+  return lazyPiece({ owner, box: boxOf([x, y], 16), overall, spine: [x, y] }, () => {
     const letters = looks.map(([letter]) => letter);
     const hand = way === "across" ? 1 : -1;
     const isOnLine = (axis.x === 1) === (way === "across");
@@ -108,7 +114,7 @@ export function laidPointPiece(
 export function laidWorkPiece(
   id: WorkPointId,
   { x, y }: { x: number; y: number },
-  { box }: Plate,
+  { box, beside }: Plate,
   way: Way,
   lines: readonly string[],
 ): Piece {
@@ -130,9 +136,9 @@ export function laidWorkPiece(
             [-0.4, -1],
           ],
         }
-      : { x: x + 30, y: box.top + 56, sides: [[1, 0]] }),
+      : { x: box.left + beside, y: box.top + 60, sides: [[1, 0]] }),
     gap: 6,
     reach: 0,
   };
-  return { owner, shapes: [], notes: [note], box: boxOf([x, y], 40), overall: "ink", spine: [x, y] };
+  return { owner, shapes: [], notes: [note], box: boxOf([x, y], 24), overall: "ink", spine: [x, y] };
 }

@@ -36,13 +36,12 @@ import {
 } from "../terms";
 import { AskedMap } from "./askedMap";
 import { feedOf, type FeedOf, NO_FEED } from "./feed";
-import { wrapped } from "./labels";
 import { Looks, pointOf } from "./looks";
 import { badgeOf, worstOf } from "./palettes";
 import { hasBadge, lazyPiece, overallOf, pieceOf, type Surroundings } from "./pieces";
 import { revised } from "./revisedMap";
 import { type Arrangement, arrangementOf } from "./arrangement";
-import { laidPointPiece, laidWorkPiece, platePiece } from "./plates";
+import { laidPointPiece, laidWorkPiece, type PlatePiece, platePiece } from "./plates";
 import type { Way } from "./layout/inside";
 import type { Layout, Plate } from "./layout/layout";
 import { freest, isSameRoute, type Route } from "./routes";
@@ -65,7 +64,9 @@ export interface Scene {
   readonly points: ReadonlyMap<PointId, Piece>;
   readonly works: ReadonlyMap<WorkPointId, Piece>;
   /** what the others stand on, where the program laid the drawing out */
-  readonly plates: readonly Piece[];
+  readonly plates: readonly PlatePiece[];
+  /** which way the line runs; nothing where persons placed the points */
+  readonly way: Way | undefined;
   readonly routes: ReadonlyMap<ElementId, Route>;
   /** nothing where the drawing is empty */
   readonly bounds: Box | undefined;
@@ -153,7 +154,7 @@ function composed(
   elements: Scene["elements"],
   points: Scene["points"],
   works: Scene["works"],
-  { routes, plates }: Pick<Scene, "routes" | "plates">,
+  { routes, plates, way }: Pick<Scene, "routes" | "plates" | "way">,
 ): Scene {
   let pieces: readonly Piece[] | undefined;
   let bounds: Box | undefined;
@@ -162,6 +163,7 @@ function composed(
     points,
     works,
     plates,
+    way,
     routes,
     get pieces() {
       return (pieces ??= [...plates, ...elements.values(), ...points.values(), ...works.values()]);
@@ -261,7 +263,7 @@ const rememberedPoints = new WeakMap<SavedPoint, Remembered & { readonly angles:
 /** Draws the pieces of one document in one standing. */
 class Artist {
   readonly routes: ReadonlyMap<ElementId, Route>;
-  readonly plates: readonly Piece[];
+  readonly plates: readonly PlatePiece[];
   readonly #word: (message: Message) => string;
 
   constructor(
@@ -276,7 +278,11 @@ class Artist {
     this.plates = arrangement.plates.map((it) => this.#plate(it));
   }
 
-  #plate(plate: Plate): Piece {
+  get way(): Way | undefined {
+    return this.arrangement.layout?.way;
+  }
+
+  #plate(plate: Plate): PlatePiece {
     const looks = plate.points.flatMap((id) => this.#looksAt(id).map(([, look]) => look));
     return platePiece(plate, worstOf(looks), this.document.system, this.arrangement.layout!.way);
   }
@@ -406,8 +412,8 @@ class Artist {
     const { workPoints, task } = jobOf(this.document);
     const { conductors, label } = workPoints[id]!;
     const place = [title, [...conductors].join(" ")].filter((it) => it !== "").join(", ");
-    const does = wrapped(label ?? task);
-    return [this.#word(say("drawing.workHere", { label: place })), ...does];
+    const does = label ?? task;
+    return [this.#word(say("drawing.workHere", { label: place })), ...(does === "" ? [] : [does])];
   }
 
   #elementsAt(point: string): readonly string[] {

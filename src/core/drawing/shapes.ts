@@ -68,8 +68,8 @@ export type Shape = Strand | Stroke | Disc | Inscription | Ground;
 
 /** What a note says, which decides its frame and who gives way where two would overlap (first in this list stays). */
 export const NOTE_KINDS = [
-  "work",
   "title",
+  "work",
   "open",
   "tag",
   "badge",

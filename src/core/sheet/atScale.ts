@@ -12,7 +12,7 @@ export function atScale(scene: Scene, scale: number): Scene {
     elements: changed(scene.elements),
     points: changed(scene.points),
     works: changed(scene.works),
-    plates: scene.plates.map((it) => of.get(it) ?? pieceAt(it, scale)),
+    plates: scene.plates.map((it) => ({ ...pieceAt(it, scale), plate: it.plate })),
     bounds:
       scene.bounds === undefined
         ? undefined

@@ -7,6 +7,7 @@ export { movePoints, type Place, placePoints } from "./movePoints";
 export { close, open } from "./operate";
 export { pin, unpin } from "./pin";
 export { copyOf, duplicate, type Fragment, paste, readFragment, writeFragment } from "./paste";
+export { leftToProgram, placeStructures, unplaceAll } from "./placeStructures";
 export { reconnect } from "./reconnect";
 export {
   fitOf,

@@ -46,12 +46,13 @@ export const SYMBOL_LENGTH = 40;
 /** From a point to the symbol of what hangs there, and from the line: the ring around a work place fits between. */
 const LEAD = 14;
 const LEAD_FROM_LINE = 30;
+const LEAD_TO_LINE = 26;
 /** Conductors of what hangs on a line stand so far apart that each has a symbol of its own. */
 export const HANGING_APART = 40;
 /** Two lines of a label, below a symbol. */
 const TWO_LINES = 40;
 /** Room for a badge before a symbol. */
-const BADGE = { across: 48, down: 34 };
+const BADGE = { across: 40, down: 32 };
 /** Over the line is room for a second way around a device. */
 const BYPASS = 52;
 
@@ -132,6 +133,9 @@ export class Inside {
   /** How far what is written at a hanging symbol reaches along the line. */
   #after(id: ElementId): number {
     const spread = this.#spread(id);
+    // What ends a chain has its label under it, from a little before its symbol on.
+    if (this.#rooms.way === "across" && isAtTheEnd(this.#element(id)))
+      return Math.max(24, this.#rooms.label(id) - 24);
     return spread + (this.#rooms.way === "across" ? 30 + this.#rooms.label(id) : 24 + TWO_LINES);
   }
 
@@ -142,7 +146,7 @@ export class Inside {
   #length(id: ElementId): number {
     const { kind } = this.#element(id);
     const own = kind === "span" || kind === "lead" ? 24 : SYMBOL_LENGTH;
-    return this.#rooms.way === "across" ? own : Math.max(own, this.#rooms.label(id) - 2 * LEAD + 10);
+    return this.#rooms.way === "across" ? own : Math.max(own, this.#rooms.label(id) * 1.2 - 2 * LEAD + 8);
   }
 
   /** A point on the line, what hangs on it, and the line through a device and on. */
@@ -224,7 +228,8 @@ export class Inside {
         centre: { u, v: start + length / 2 },
       });
     this.right = Math.max(this.right, u + this.#after(id), u + 24 + spread);
-    this.bottom = Math.max(this.bottom, end + (child === undefined ? 12 : 8));
+    const under = this.#rooms.way === "across" && isAtTheEnd(this.#element(id)) ? TWO_LINES : 0;
+    this.bottom = Math.max(this.bottom, end + (child === undefined ? 8 + under : 8));
     if (child === undefined) return;
     this.stands.set(child.id, { ...to, axis: "v" });
     const inside = child.onward.filter(({ plate }) => plate === child.plate);
@@ -238,7 +243,7 @@ export class Inside {
     const isLeft = child.onward.some(({ plate }) => plate !== child.plate);
     const beside =
       this.#rooms.way === "down" && isLeft ? this.#rooms.label(id) / 2 - this.#length(id) / 2 + 26 : 0;
-    return Math.max(this.#worked.has(child.id) ? LEAD_FROM_LINE : LEAD, beside);
+    return Math.max(this.#worked.has(child.id) ? LEAD_FROM_LINE : isLeft ? LEAD_TO_LINE : LEAD, beside);
   }
 
   /** A source at the end of its line stands in it, not beside. */
@@ -280,6 +285,9 @@ export function spreadOf(element: CircuitElement): number {
   if (!("from" in element) || element.kind === "span" || isLegs(element.phases)) return 0;
   return ((lettersOf(element.phases).length - 1) / 2) * HANGING_APART;
 }
+
+/** Whether nothing comes behind an element: a house, a machine. */
+export const isAtTheEnd = ({ kind }: CircuitElement): boolean => kind === "load" || kind === "generator";
 
 /** Legs of a split-phase service run as one. */
 export const isLegs = (phases: string): boolean => /^[12]+$/.test(phases);

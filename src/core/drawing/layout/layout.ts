@@ -1,5 +1,5 @@
-import { complete, elementsAt, savedElement, type System } from "../../document";
-import { type ElementId } from "../../terms";
+import { complete, elementsAt, savedElement, structuresOf, type System } from "../../document";
+import type { ElementId, StructureId } from "../../terms";
 import { type Box, type Spot } from "../shapes";
 import {
   endsOfElement,
@@ -47,13 +47,15 @@ const PAD = 12;
 /** Between two plates. */
 const GAP = 18;
 /** From the edge of a plate, where its number stands, to the line. */
-const HEAD = { across: 66, down: 74 };
+const HEAD = { across: 62, down: 62 };
 /** Beside the line of a plate there is room for the ring around a work place. */
 const SIDE = 38;
 /** A flag above a plate takes so much more. */
-const FLAG = 64;
+const FLAG = 56;
+const FLAG_WIDTH = 270;
 /** Lines side by side past other plates. */
 const LANES_APART = 16;
+const BYPASSED = 200;
 const TREES_APART = 60;
 
 /**
@@ -72,6 +74,7 @@ export function layOut(system: System, rooms: Rooms, worked: ReadonlySet<string>
     end += block.bottom - block.top + TREES_APART;
   }
   for (const id of tree.ties) table.tie(id);
+  table.takePlaces();
   return table.layout(tree);
 }
 
@@ -172,7 +175,11 @@ class Table {
       left: head - (way === "across" ? 0 : 0),
       right: Math.max(inside.right + PAD, way === "across" ? this.#titleWidth(entry.plate) + head : 0),
       top: way === "across" ? Math.min(0, inside.top) - HEAD.across : -SIDE + Math.min(0, inside.top),
-      bottom: Math.max(inside.bottom + PAD, SIDE),
+      bottom: Math.max(
+        inside.bottom + PAD,
+        way === "across" ? SIDE : this.#titleWidth(entry.plate) + SIDE,
+        hasFlag && way === "down" ? FLAG_WIDTH : 0,
+      ),
     };
     const exits = [...inside.exits].sort(
       (a, b) => a.v - b.v || sizeOf(blocks.get(a.child)!) - sizeOf(blocks.get(b.child)!),
@@ -285,18 +292,55 @@ class Table {
     const [from, to] = endsOfElement(complete(savedElement(this.#system.elements, id)!));
     const [a, b] = [this.#stands.get(from!), this.#stands.get(to!)];
     if (a === undefined || b === undefined) return;
-    const path = this.#clearest(this.#waysBetween(a, b), new Set([from!, to!]));
+    const path = this.#clearest(this.#waysBetween(from!, to!), new Set([from!, to!]));
     this.#legs.set(id, { path, centre: middleOf(path) });
   }
 
-  #plateAt({ u, v }: Uv) {
-    return this.#plates.find((it) => u >= it.left && u <= it.right && v >= it.top && v <= it.bottom)!;
+  /** Plates that a person placed go there, and what runs between plates is led anew. */
+  takePlaces() {
+    const structures = structuresOf(this.#system);
+    const { way } = this.#rooms;
+    const shifts = new Map<string, Uv>();
+    for (const plate of this.#plates) {
+      const structure = structures.get(plate.group.id as StructureId);
+      if (structure === undefined || structure.isDerived) continue;
+      const { x, y } = structure;
+      if (x === undefined && y === undefined) continue;
+      const to = way === "across" ? { u: x ?? 0, v: y ?? 0 } : { u: y ?? 0, v: x ?? 0 };
+      const by = { u: to.u - plate.left, v: to.v - plate.top };
+      plate.left += by.u;
+      plate.right += by.u;
+      plate.top += by.v;
+      plate.bottom += by.v;
+      for (const point of plate.points) shifts.set(point, by);
+    }
+    if (shifts.size === 0) return;
+    const none = { u: 0, v: 0 };
+    const moved = (it: Uv, by: Uv): Uv => ({ u: it.u + by.u, v: it.v + by.v });
+    for (const [id, stand] of this.#stands)
+      this.#stands.set(id, { ...stand, ...moved(stand, shifts.get(id) ?? none) });
+    const led: ElementId[] = [];
+    for (const [id, { path, centre }] of this.#legs) {
+      const ends = endsOfElement(complete(savedElement(this.#system.elements, id)!));
+      const bys = new Set(ends.map((it) => shifts.get(it) ?? none));
+      const [by] = bys;
+      if (bys.size > 1) led.push(id);
+      else this.#legs.set(id, { path: path.map((it) => moved(it, by!)), centre: moved(centre, by!) });
+    }
+    for (const id of led) this.#legs.delete(id);
+    for (const id of led) this.tie(id);
   }
 
-  *#waysBetween(a: Stand, b: Stand): Iterable<readonly Uv[]> {
-    const [one, other] = a.u <= b.u ? [a, b] : [b, a];
-    const turned = (path: readonly Uv[]) => (one === a ? path : [...path].reverse());
-    const [before, after] = [this.#plateAt(one), this.#plateAt(other)];
+  #plateOf(point: string) {
+    return this.#plates.find(({ points }) => points.includes(point))!;
+  }
+
+  *#waysBetween(from: string, to: string): Iterable<readonly Uv[]> {
+    const [a, b] = [this.#stands.get(from)!, this.#stands.get(to)!];
+    const isForward = a.u <= b.u;
+    const [one, other] = isForward ? [a, b] : [b, a];
+    const turned = (path: readonly Uv[]) => (isForward ? path : [...path].reverse());
+    const [before, after] = [this.#plateOf(isForward ? from : to), this.#plateOf(isForward ? to : from)];
     if (one.v === other.v) yield turned([one, other]);
     const right = Math.max(before.right, after.right) + GAP;
     const bottom = Math.max(...this.#plates.map((it) => it.bottom)) + GAP;
@@ -322,7 +366,7 @@ class Table {
     let best: readonly Uv[] = [];
     let least = Infinity;
     for (const way of ways) {
-      const own = new Set([...ends].map((it) => this.#plateAt(this.#stands.get(it)!)));
+      const own = new Set([...ends].map((it) => this.#plateOf(it)));
       let tangle = lengthOf(way) / 1e5;
       for (const plate of this.#plates)
         if (!own.has(plate)) for (const stretch of stretchesOf(way)) if (meets(stretch, plate)) tangle += 3;
@@ -337,6 +381,12 @@ class Table {
 
   layout({ branches }: Tree): Layout {
     const { way } = this.#rooms;
+    // Plates one below the other end alike, as the lines of a list do.
+    if (way === "down") {
+      const bottom = Math.max(...this.#plates.map((it) => it.bottom));
+      for (const plate of this.#plates)
+        if (plate.bottom < bottom && plate.top > -2 * SIDE - BYPASSED) plate.bottom = bottom;
+    }
     const spot = (it: Uv) => spotIn(way, it);
     return {
       way,

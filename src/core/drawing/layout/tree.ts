@@ -1,6 +1,13 @@
 import { type CircuitElement, deviceOf } from "../../devices";
-import { complete, elementsAt, endPointsOf, savedElement, type System } from "../../document";
-import { structureOf, structuresOf } from "./groups";
+import {
+  complete,
+  elementsAt,
+  endPointsOf,
+  savedElement,
+  structureOf,
+  structuresOf,
+  type System,
+} from "../../document";
 import type { ElementId } from "../../terms";
 
 /** Places that are drawn on one plate: a structure, and the houses at the end of its services. */
@@ -29,7 +36,7 @@ export interface Tree {
   readonly ties: readonly ElementId[];
 }
 
-/** How long a way through an element counts: all of a structure comes first, and the line before a secondary. */
+/** How long a way through an element counts: the line itself is followed before a secondary is. */
 function lengthOf(element: CircuitElement): number {
   if (element.kind !== "span") return 0.001;
   return element.construction === "secondary" ? 1000 : 1;
@@ -66,7 +73,11 @@ export function treeOf(system: System): Tree {
         }
         for (const end of endPointsOf(savedElement(system.elements, at)))
           if (!branches.has(end))
-            queue.add(length + lengthOf(element), { id: end, by: at as ElementId, from: id });
+            queue.add(
+              length + lengthOf(element),
+              { id: end, by: at as ElementId, from: id },
+              structureOf(system, end)?.id === own.id,
+            );
       }
     }
   }
@@ -95,12 +106,13 @@ interface Step {
 
 /** Steps by their length, the shortest first and those of one length as they came. */
 class Waiting {
-  readonly #steps: (Step & { readonly length: number; readonly nth: number })[] = [];
+  readonly #steps: (Step & { readonly length: number; readonly rank: number; readonly nth: number })[] = [];
   #count = 0;
 
-  add(length: number, step: Step) {
+  /** @param isNext all of a structure comes before anything else does */
+  add(length: number, step: Step, isNext = false) {
     const heap = this.#steps;
-    let at = heap.push({ ...step, length, nth: this.#count++ }) - 1;
+    let at = heap.push({ ...step, length, rank: isNext ? -1 : length, nth: this.#count++ }) - 1;
     for (let up; at > 0 && isBefore(heap[at]!, heap[(up = (at - 1) >> 1)]!); at = up)
       [heap[at], heap[up]] = [heap[up]!, heap[at]!];
   }
@@ -121,5 +133,5 @@ class Waiting {
   }
 }
 
-const isBefore = (one: { length: number; nth: number }, other: { length: number; nth: number }): boolean =>
-  one.length < other.length || (one.length === other.length && one.nth < other.nth);
+const isBefore = (one: { rank: number; nth: number }, other: { rank: number; nth: number }): boolean =>
+  one.rank < other.rank || (one.rank === other.rank && one.nth < other.nth);

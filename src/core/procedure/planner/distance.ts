@@ -1,4 +1,14 @@
-import { isSameStructure, completePoint, perObject, type System } from "../../document";
+import {
+  complete,
+  completePoint,
+  elementsAt,
+  endPointsOf,
+  hasPlacedPoints,
+  isSameStructure,
+  perObject,
+  savedElement,
+  type System,
+} from "../../document";
 import type { PointId } from "../../terms";
 
 const placesOf = perObject(
@@ -11,9 +21,13 @@ const placesOf = perObject(
     ),
 );
 
-/** How far one walks from one point to another, in the drawing's own units: nothing on one pole. */
+/**
+ * How far one walks from one point to another: nothing on one pole, else along the line [m], or in the units of a drawing
+ * that a person placed.
+ */
 export function distanceBetween(system: System, a: string, b: string): number {
   if (a === b || isSameStructure(system, a, b)) return 0;
+  if (!hasPlacedPoints(system)) return wayFrom(system, a).get(b) ?? 0;
   const [from, to] = [placesOf(system).get(a), placesOf(system).get(b)];
   return from === undefined || to === undefined ? 0 : Math.hypot(from.x - to.x, from.y - to.y);
 }
@@ -34,4 +48,30 @@ export function walkThrough(system: System, start: string, stops: readonly strin
     here = left.splice(nearest, 1)[0]!;
   }
   return walked;
+}
+
+const waysOf = perObject((_system: System) => new Map<string, ReadonlyMap<string, number>>());
+
+/** How far every point is from one along the line, open or closed; what hangs on one pole is no way [m]. */
+function wayFrom(system: System, start: string): ReadonlyMap<string, number> {
+  const known = waysOf(system);
+  const found = known.get(start);
+  if (found !== undefined) return found;
+  const far = new Map([[start, 0]]);
+  const queue = [start];
+  for (let next = 0; next < queue.length; next++) {
+    const here = queue[next]!;
+    for (const id of elementsAt(system).get(here) ?? []) {
+      const saved = savedElement(system.elements, id)!;
+      const element = complete(saved);
+      const length = far.get(here)! + (element.kind === "span" ? element.lengthM : 0);
+      for (const end of endPointsOf(saved))
+        if (length < (far.get(end) ?? Infinity)) {
+          far.set(end, length);
+          queue.push(end);
+        }
+    }
+  }
+  known.set(start, far);
+  return far;
 }

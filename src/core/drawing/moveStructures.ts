@@ -1,0 +1,27 @@
+import { type Command, edits, type StillhotDocument, structureOf } from "../document";
+import type { Spot } from "./shapes";
+import type { Scene } from "./scene";
+
+/**
+ * Moves the structures that some points are on. From then on all stand where they stand: the drawing is the person's.
+ *
+ * @param by   how far, in the drawing's units
+ * @param grid spacing that they are snapped to; 0 for none
+ */
+export function moveStructures(
+  { system }: StillhotDocument,
+  { plates }: Scene,
+  points: readonly string[],
+  by: Spot,
+  grid = 0,
+): Command {
+  const moving = new Set(points.map((it) => structureOf(system, it)?.id as string | undefined));
+  const snapped = (value: number) => (grid > 0 ? Math.round(value / grid) * grid : value);
+  const places: Record<string, Spot> = {};
+  for (const { plate } of plates) {
+    const isMoving = plate.points.some((it) => moving.has(structureOf(system, it)?.id));
+    const { left, top } = plate.box;
+    places[plate.id] = isMoving ? { x: snapped(left + by.x), y: snapped(top + by.y) } : { x: left, y: top };
+  }
+  return edits.placeStructures(places);
+}
