@@ -1,11 +1,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { at } from "../../scripts/lib/project.mjs";
-
-const sideline = JSON.parse(
-  readFileSync(at("shared/demos/sideline-three-transformers.stillhot.json"), "utf8"),
-);
+import { pressOn } from "./spots.mjs";
 
 async function begin(ctx, opening = {}) {
   const page = await ctx.open({ path: "?demo=sideline-three-transformers#plan", ...opening });
@@ -15,23 +11,12 @@ async function begin(ctx, opening = {}) {
   return page;
 }
 
-const middleOf = ({ system }, id) => {
-  const { from, to } = system.elements[id];
-  const [a, b] = [system.points[from], system.points[to]];
-  return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-};
-
-/** Presses a spot of the drawing, all of which is brought into view first. */
-async function press(ctx, page, spot, touch) {
+/** Presses a point or a device, all of the drawing brought into view first. */
+async function press(ctx, page, id, touch) {
   const fit = page.getByRole("button", { name: "Show all" });
   await (touch ? fit.tap() : fit.click());
   await ctx.settle(page);
-  const drawing = page.locator("[data-drawing]");
-  const box = await drawing.boundingBox();
-  const [left, top, scale] = (await drawing.getAttribute("data-camera")).split(" ").map(Number);
-  const [x, y] = [box.x + spot.x * scale + left, box.y + spot.y * scale + top];
-  if (touch) await page.touchscreen.tap(x, y);
-  else await page.mouse.click(x, y);
+  await pressOn(page, id, touch);
 }
 
 async function act(page, id) {
@@ -93,7 +78,7 @@ export const tests = [
     name: `acts on the drawing become steps, with findings and what they bring about (${size}, ${touch ? "touch" : "mouse"})`,
     async run(ctx) {
       const page = await begin(ctx, { size });
-      await press(ctx, page, middleOf(sideline, "k1"), touch);
+      await press(ctx, page, "k1", touch);
       await act(page, "lift");
       assert.match(await step(page, 1).textContent(), /Lift sideline clamp/);
       await step(page, 1).locator('[data-consequence="arc"]').waitFor();
@@ -179,7 +164,7 @@ export const tests = [
     name: "each threat ends in what would take it away, tried as it is ticked",
     async run(ctx) {
       const page = await begin(ctx);
-      await press(ctx, page, middleOf(sideline, "c1"), false);
+      await press(ctx, page, "c1", false);
       await act(page, "open");
       await page.locator('[data-tab="controls"]').click();
       await page
@@ -243,7 +228,7 @@ export const tests = [
           assert.deepEqual(found, [], where);
         };
         await check("as it opens");
-        await press(ctx, page, middleOf(sideline, "k1"), size === "phone");
+        await press(ctx, page, "k1", size === "phone");
         await act(page, "lift");
         await step(page, 1).locator("[data-edit]").click();
         await check("a step that went wrong, being changed");

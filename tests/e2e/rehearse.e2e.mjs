@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { at } from "../../scripts/lib/project.mjs";
+import { pressOn, spotOf } from "./spots.mjs";
 
 const demo = (name) => JSON.parse(readFileSync(at(`shared/demos/${name}.stillhot.json`), "utf8"));
 const SIDELINE = "sideline-three-transformers";
@@ -47,18 +48,11 @@ async function tickUntil(job, verb) {
 
 /** Does something of one's own on the drawing: `on` is a device or a point. */
 async function own(job, on, act) {
-  const { page, drawing, touch } = job;
+  const { page, touch } = job;
   if (touch) await page.locator('.bar [data-tab="drawing"]').tap();
   await press(page.getByRole("button", { name: "Show all" }), touch);
   await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-  const { points, elements } = drawing.system;
-  const spot = points[on] ?? middle(points[elements[on].from], points[elements[on].to]);
-  const host = page.locator("[data-drawing]");
-  const box = await host.boundingBox();
-  const [left, top, scale] = (await host.getAttribute("data-camera")).split(" ").map(Number);
-  const [x, y] = [box.x + spot.x * scale + left, box.y + spot.y * scale + top];
-  if (touch) await page.touchscreen.tap(x, y);
-  else await page.mouse.click(x, y);
+  await pressOn(page, on, touch);
   await page.locator(".acts .hint").filter({ hasText: "Do: " }).waitFor();
   if ((await page.locator(`.acts [data-act="${act}"]`).count()) === 0)
     await press(page.locator('.acts [data-act="more"]'), touch);
@@ -66,8 +60,6 @@ async function own(job, on, act) {
   await page.getByText("Not in the plan").waitFor();
   await tick(job);
 }
-
-const middle = (a, b) => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
 
 /** The page says what went wrong: this rule, this consequence, these words. */
 async function says(page, { rule, kind, words }) {
@@ -336,7 +328,7 @@ export const tests = [
       assert.ok(height >= 250, `the drawing is ${height} px high`);
       const [left, top, scale] = (await host.getAttribute("data-camera")).split(" ").map(Number);
       const [work] = Object.values(job.drawing.job.workPoints);
-      const { x, y } = job.drawing.system.points[work.at];
+      const { x, y } = await spotOf(page, work.at);
       const [seenX, seenY] = [x * scale + left, y * scale + top];
       assert.ok(seenX > 0 && seenX < width && seenY > 0 && seenY < height, "the work point is in sight");
     },

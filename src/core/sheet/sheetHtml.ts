@@ -1,4 +1,4 @@
-import { escapeXml, type Note, PALETTES, placeNotes, type Scene, sceneOf, toSvg } from "../drawing";
+import { bestWay, escapeXml, type Note, PALETTES, placeNotes, type Scene, sceneOf, toSvg } from "../drawing";
 import { jobOf, type StillhotDocument } from "../document";
 import { type Catalogue, type Message, type MessageGaps, type MessageKey, say, spell } from "../terms";
 import { ruleName } from "../procedure";
@@ -137,7 +137,8 @@ class Sheet {
   private scene(): Scene {
     const { document, assessment, controls } = this.briefing.shown;
     const { catalogue } = this.options;
-    const scene = sceneOf(document, assessment, catalogue === undefined ? {} : { catalogue });
+    const way = bestWay(document, ROOM[this.isLong ? "long" : "usual"]);
+    const scene = sceneOf(document, assessment, { way, ...(catalogue === undefined ? {} : { catalogue }) });
     return framed(scene, new Set(controls), this.isLong);
   }
 
@@ -323,9 +324,14 @@ function framed(scene: Scene, controls: ReadonlySet<string>, isSmall: boolean): 
     if (name === undefined) return piece;
     // Name, position and tags in one frame: apart from each other they could be taken for a neighbour's.
     const marks = piece.notes.filter(({ kind }) => kind === "open" || kind === "tag");
-    const text = [name.text, ...marks.map((it) => it.text)].join(" · ");
+    const told = marks.map((it) => it.text);
+    const text = [name.text, ...told].join(" · ");
+    const lines =
+      name.lines === undefined
+        ? {}
+        : { lines: [...name.lines, ...(told.length === 0 ? [] : [told.join(" · ")])] };
     const others = piece.notes.filter((it) => it !== name && !marks.includes(it));
-    return { ...piece, notes: [{ ...name, kind: "open" as const, text }, ...others] };
+    return { ...piece, notes: [{ ...name, kind: "open" as const, text, ...lines }, ...others] };
   });
   return { ...scene, pieces };
 }

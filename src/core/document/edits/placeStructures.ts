@@ -1,4 +1,4 @@
-import { type JsonObject, say } from "../../terms";
+import { type JsonObject, refuse, say } from "../../terms";
 import { hasPlacedPoints } from "../placed";
 import { structuresOf } from "../structures";
 import type { SavedPoint, SavedStructure } from "../types";
@@ -69,8 +69,7 @@ export const unplaceAll: Command = (before) => {
         .filter(([, it]) => it["x"] !== undefined || it["y"] !== undefined)
         .map(([id, it]) => [id, withKeys(it, { x: undefined, y: undefined })]),
     );
-  return putRecords(say("edit.tidy"), before, {
-    points: bare(before.system.points),
-    structures: bare(before.system.structures ?? {}),
-  });
+  const [points, structures] = [bare(before.system.points), bare(before.system.structures ?? {})];
+  if (Object.keys({ ...points, ...structures }).length === 0) return refuse(say("edit.isTidy"));
+  return putRecords(say("edit.tidy"), before, { points, structures });
 };
