@@ -46,7 +46,7 @@ export interface EntryResult {
   /** the inject that this entry is */
   readonly inject?: string;
   readonly prediction?: PredictionResult;
-  /** at the end: everything stands as it was found */
+  /** at the end: the line is in service */
   readonly restored?: boolean;
 }
 

@@ -238,7 +238,7 @@ function standingOf(job: JobState): Record<string, Standing> {
   );
 }
 
-/** What is wrong when somebody says that the job is done, and whether everything stands as it was found. */
+/** What is wrong when somebody says that the job is done, and whether the line is in service. */
 export function endOf(job: JobState): { findings: ReturnType<typeof findingsAtEnd>; restored: boolean } {
   const findings = findingsAtEnd(job);
   return { findings, restored: !findings.some(({ rule }) => rule === "left-behind") };

@@ -4,7 +4,7 @@ import type { Attempt } from "./attempt";
 import { whenTrue } from "./conditions";
 import type { LogEntry } from "./log";
 
-/** What counts where a scenario says nothing: the work done on grounded conductors, nobody hurt, the line as it was found. */
+/** What counts where a scenario says nothing: the work done on grounded conductors, nobody hurt, the line in service. */
 function defaultCriteria(document: StillhotDocument): Criterion[] {
   const workPoints = Object.keys((document.job?.["workPoints"] ?? {}) as object);
   return [
@@ -26,7 +26,7 @@ function defaultCriteria(document: StillhotDocument): Criterion[] {
     {
       id: "as-found",
       kind: "must",
-      text: "Everything stands as it was found at the end.",
+      text: "The line is in service at the end.",
       when: { restored: true },
       weight: 20,
     },
