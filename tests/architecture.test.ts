@@ -5,6 +5,8 @@ import { fileURLToPath } from "node:url";
 import ts from "typescript";
 import { describe, expect, test } from "vitest";
 import packageJson from "../package.json";
+import { english as appEnglish } from "../src/app/words/messages/en";
+import { cli as cliEnglish } from "../src/cli/messages/en";
 import { english } from "../src/core/terms";
 
 /** The core's folders in import order: each may import itself and those above it. */
@@ -210,11 +212,17 @@ function unsaid(keys: readonly string[], sources: readonly Source[]): string[] {
   return keys.filter((key) => !named.has(key) && !patterns.some((it) => it.test(key)));
 }
 
-test("M1 every sentence of the catalogue is said somewhere", () => {
-  const sources = ["src", "scripts", "bin"]
+const CATALOGUES = ["src/core/terms/messages", "src/app/words/messages", "src/cli/messages"];
+
+test.each([
+  ["the core", english, ["src", "scripts", "bin"]],
+  ["the app", appEnglish, ["src/app"]],
+  ["the command line", cliEnglish, ["src/cli"]],
+])("M1 every sentence of %s is said somewhere", (_, sentences, folders) => {
+  const sources = folders
     .flatMap(sourcesIn)
-    .filter(({ path }) => !isTest(path) && !isIn("src/core/terms/messages", path));
-  expect(unsaid(Object.keys(english), sources)).toEqual([]);
+    .filter(({ path }) => !isTest(path) && !CATALOGUES.some((it) => isIn(it, path)));
+  expect(unsaid(Object.keys(sentences), sources)).toEqual([]);
 });
 
 test("a sentence is found by its key, by a pattern, and nowhere else", () => {

@@ -1,6 +1,5 @@
-import { say } from "../core";
 import { type Call, type Command, type Flag, UsageError } from "./command";
-import { type Language, LANGUAGES, spell } from "./words";
+import { type Language, LANGUAGES, say, spell } from "./words";
 
 const usage = (key: Parameters<typeof say>[0], gaps?: Parameters<typeof say>[1]) =>
   new UsageError(spell(say(key, gaps)));

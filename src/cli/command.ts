@@ -1,5 +1,5 @@
-import type { MessageKey } from "../core";
 import type { ExitCode, Io } from "./io";
+import type { MessageKey } from "./words";
 
 /** A flag that a command knows beside `--json` and `--help`. */
 export interface Flag {

@@ -1,9 +1,9 @@
-import { assess, type PaletteName, PALETTES, say, sceneOf, type StillhotDocument, toSvg } from "../core";
+import { assess, type PaletteName, PALETTES, sceneOf, type StillhotDocument, toSvg } from "../core";
 import { UsageError } from "./command";
 import { eachFile } from "./eachFile";
 import { write, writeTo } from "./output";
 import { counts, findingJson, findingLines } from "./print";
-import { inLanguage, spell } from "./words";
+import { say, speech, spell } from "./words";
 
 /** The drawing as an SVG file, painted as it stands. */
 export const draw = eachFile({
@@ -36,7 +36,7 @@ export const draw = eachFile({
 function svgOf(document: StillhotDocument, palette: PaletteName): string {
   const title =
     document.title === "" ? say("drawing.untitled") : say("drawing.title", { title: document.title });
-  return toSvg(sceneOf(document, statesOf(document), inLanguage()), PALETTES[palette], {
+  return toSvg(sceneOf(document, statesOf(document), { catalogue: speech().catalogue }), PALETTES[palette], {
     title: spell(title),
     description: spell(say("drawing.caution")),
   });

@@ -1,9 +1,9 @@
-import { say, type StillhotDocument, type Finding } from "../core";
+import { type StillhotDocument, type Finding } from "../core";
 import type { Call, Command } from "./command";
 import { type Input, isRefused, readInput, type Refused } from "./input";
 import type { ExitCode, Io } from "./io";
 import { asText, jsonLine, problemJson, refusedLines } from "./print";
-import { spell } from "./words";
+import { say, spell } from "./words";
 
 /** What a command says of one file. */
 export interface Answer {

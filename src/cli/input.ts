@@ -1,15 +1,8 @@
 import { createReadStream } from "node:fs";
-import {
-  type FileProblem,
-  isUnreadable,
-  type MessageGaps,
-  type MessageKey,
-  type ReadFile,
-  readDocument,
-  say,
-} from "../core";
+import { type FileProblem, isUnreadable, type MessageGaps, readDocument, type ReadFile } from "../core";
 import type { Io } from "./io";
 import { unknownRules } from "./unknownRules";
+import { type MessageKey, say } from "./words";
 
 /** A file that was read, by the name that it was asked for. */
 export interface Input extends ReadFile {

@@ -1,10 +1,9 @@
 import { statSync } from "node:fs";
 import { rename, rm, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
-import { say } from "../core";
 import { type Call, UsageError } from "./command";
 import { NotDone } from "./eachFile";
-import { spell } from "./words";
+import { say, spell } from "./words";
 
 /**
  * Where `-o OUT` puts what is made of each file: OUT itself, or a file of the same name in OUT where that is a folder.

@@ -5,7 +5,6 @@ import {
   type Plan,
   plan as planFor,
   type PlannedStep,
-  say,
   type Step,
   stepSentence,
   type StillhotDocument,
@@ -17,7 +16,7 @@ import {
 import { cautions, eachFile, NotDone } from "./eachFile";
 import { write, writeTo } from "./output";
 import { counts, findingJson, findingLines, heading, wrapped } from "./print";
-import { spell } from "./words";
+import { say, spell } from "./words";
 
 const ENDING = ".stillhot.json";
 

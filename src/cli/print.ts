@@ -1,6 +1,6 @@
-import { type FileProblem, type Finding, say } from "../core";
+import { type FileProblem, type Finding } from "../core";
 import type { Refused } from "./input";
-import { spell } from "./words";
+import { say, spell } from "./words";
 
 /**
  * One JSON value on one line. A number that is not finite would become `null`, which reads as "nothing there": it is

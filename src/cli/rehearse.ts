@@ -5,12 +5,11 @@ import {
   rehearsalJson,
   rehearsalText,
   rehearse as play,
-  say,
 } from "../core";
 import { cautions, eachFile } from "./eachFile";
 import { counts, findingJson, findingLines } from "./print";
 import { standingOf, verdictLines } from "./standing";
-import { speech, spell } from "./words";
+import { say, speech, spell } from "./words";
 
 /** Plays the job's steps one after another and says what each one does, and which rules it breaks. */
 export const rehearse = eachFile({

@@ -1,5 +1,4 @@
 import { version } from "../../package.json";
-import { english, learn, say } from "../core";
 import { readArguments, readLanguage } from "./arguments";
 import { check } from "./check";
 import { type Command, UsageError } from "./command";
@@ -12,9 +11,7 @@ import { rehearse } from "./rehearse";
 import { serve } from "./serve";
 import { sheet } from "./sheet";
 import { validate } from "./validate";
-import { speaking, spell } from "./words";
-
-learn(english);
+import { say, speaking, spell } from "./words";
 
 /** Every command, in the order in which the help lists them. */
 export const COMMANDS: readonly Command[] = [

@@ -2,10 +2,9 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { serve as serveFolder } from "./server.mjs";
-import { say } from "../core";
 import { type Command, UsageError } from "./command";
 import { asText, jsonLine } from "./print";
-import { spell } from "./words";
+import { say, spell } from "./words";
 
 /** The built app stands beside the built command line, in a clone as in an installed package. */
 const app = fileURLToPath(new URL("../dist", import.meta.url));

@@ -4,7 +4,6 @@ import {
   type CodePicture,
   fingerprintLetters,
   fingerprintOf,
-  say,
   sheetHtml,
   type StillhotDocument,
 } from "../core";
@@ -12,7 +11,7 @@ import { type Call, UsageError } from "./command";
 import { eachFile } from "./eachFile";
 import { write, writeTo } from "./output";
 import { counts, findingJson, findingLines } from "./print";
-import { inLanguage, speech, spell } from "./words";
+import { say, speech, spell } from "./words";
 
 /** The job-briefing sheet, as one page of HTML. */
 export const sheet = eachFile({
@@ -37,7 +36,7 @@ export const sheet = eachFile({
       codes: codesOf(document, fingerprint, addressOf(call.flags)),
       largePrint: call.flags.has("--large"),
       language: speech().language,
-      ...inLanguage(),
+      catalogue: speech().catalogue,
       ...(typeof drawnAt === "string" ? { drawnAt } : {}),
     });
     const out = writeTo(call.flags, call.files, ".html")?.(file);

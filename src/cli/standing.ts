@@ -12,7 +12,6 @@ import {
   type Letter,
   naturalOrder,
   pointName,
-  say,
   standingSentences,
   structuresOf,
   type System,
@@ -23,7 +22,7 @@ import {
   type WorkPointReport,
 } from "../core";
 import { counts, findingJson, findingLines, wrapped } from "./print";
-import { spell } from "./words";
+import { say, spell } from "./words";
 
 /** How a drawing stands: what `check` says of it as it is, and `rehearse` after the last step. */
 export interface Standing {

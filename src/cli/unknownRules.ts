@@ -1,4 +1,5 @@
-import { type Finding, RULES, rulesOff, say, type StillhotDocument } from "../core";
+import { type Finding, RULES, rulesOff, type StillhotDocument } from "../core";
+import { say } from "./words";
 
 /** What an assessment finds beside the rules of the rehearsal; it can be turned off like them. */
 const BESIDE: readonly string[] = ["load-model", "threats-not-all"];

@@ -1,7 +1,6 @@
-import { say } from "../core";
 import { eachFile, refuseAsJson } from "./eachFile";
 import { counts, findingJson, findingLines } from "./print";
-import { spell } from "./words";
+import { say, spell } from "./words";
 
 /** Reads a file as strictly as every other command does, and says what is wrong with it. */
 export const validate = eachFile({

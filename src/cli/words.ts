@@ -1,5 +1,16 @@
 import { AsyncLocalStorage } from "node:async_hooks";
-import { type Catalogue, french, type Message, spell as spellIn } from "../core";
+import {
+  type Catalogue,
+  english,
+  french,
+  type Message,
+  type MessageGaps,
+  type MessageKey as CoreKey,
+  spell as spellIn,
+  unbroken,
+} from "../core";
+import { cli } from "./messages/en";
+import { cli as enFrancais } from "./messages/fr";
 
 export type Language = "en" | "fr";
 
@@ -8,24 +19,27 @@ export const LANGUAGES: readonly Language[] = ["en", "fr"];
 
 interface Speech {
   readonly language: Language;
-  readonly catalogue: Catalogue | undefined;
+  readonly catalogue: Catalogue;
 }
 
-const ENGLISH: Speech = { language: "en", catalogue: undefined };
+/** What the core says, and what only the command line does. */
+export type MessageKey = CoreKey | keyof typeof cli;
+
+const SPEECH: Readonly<Record<Language, Speech>> = {
+  en: { language: "en", catalogue: { ...english, ...cli } },
+  fr: { language: "fr", catalogue: { ...french, ...unbroken(enFrancais) } },
+};
 const spoken = new AsyncLocalStorage<Speech>();
 
 /** Carries something out in a language. It goes along with the call, so that two calls in one process do not mix. */
 export const speaking = <Result>(language: Language, doing: () => Result): Result =>
-  spoken.run(language === "fr" ? { language, catalogue: french } : ENGLISH, doing);
+  spoken.run(SPEECH[language], doing);
 
-/** The language of the call and its sentences; no sentences where they are the English ones. */
-export const speech = (): Speech => spoken.getStore() ?? ENGLISH;
+/** The language of the call and its sentences. */
+export const speech = (): Speech => spoken.getStore() ?? SPEECH.en;
+
+export const say = (key: MessageKey, gaps?: MessageGaps): Message =>
+  gaps === undefined ? { key } : { key, with: gaps };
 
 /** A sentence in the language of the call. */
 export const spell = (message: Message): string => spellIn(message, speech().catalogue);
-
-/** The sentences as the core's options take them. */
-export function inLanguage(): { readonly catalogue?: Catalogue } {
-  const { catalogue } = speech();
-  return catalogue === undefined ? {} : { catalogue };
-}

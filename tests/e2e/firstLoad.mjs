@@ -36,10 +36,12 @@ export const firstLoadBytes = () =>
  * beginning such as `kind.${kind}`.
  */
 export async function keysSaidTooEarly() {
-  const messages = async (file) => (await runnerImport(at("src/core/terms/messages/en", file))).module;
-  const { first } = await messages("first.ts");
-  const { english } = await messages("index.ts");
-  const later = Object.keys(english).filter((key) => !(key in first));
+  const messages = async (...file) => (await runnerImport(at(...file))).module;
+  const { first } = await messages("src/core/terms/messages/en", "first.ts");
+  const { english: core } = await messages("src/core/terms/messages/en", "index.ts");
+  const { app } = await messages("src/app/words/messages/en", "app.ts");
+  const { english: own } = await messages("src/app/words/messages/en", "index.ts");
+  const later = Object.keys({ ...core, ...own }).filter((key) => !(key in first) && !(key in app));
   const text = [...firstScripts().values()].join("\n");
   const whole = new Set([...text.matchAll(/["'`]([\w-]+(?:\.[\w-]+)+)(?=["'`])/g)].map((it) => it[1]));
   const beginnings = [...text.matchAll(/`([\w-]+\.(?:[\w-]+\.)*)\$\{/g)].map((it) => it[1]);

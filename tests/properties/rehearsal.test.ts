@@ -11,8 +11,8 @@ import {
   rehearsalJson,
   rehearse,
 } from "../../src/core/procedure";
-import { spell } from "../../src/core/terms";
 import { drawFrom, randomDocument } from "../support/randomSystems";
+import { spell } from "../support/words";
 
 const seeds = fc.integer({ min: 1, max: 1_000_000_000 });
 const RUNS = { numRuns: 40, seed: 1 };

@@ -2,8 +2,8 @@ import { describe, expect, test } from "vitest";
 import type { Step, StillhotDocument } from "../../src/core/document";
 import { isSwitching } from "../../src/core/steps";
 import { plan, planDocument, rehearse } from "../../src/core/procedure";
-import { spell } from "../../src/core/terms";
 import { draw, parseSteps } from "../support/jobNotation";
+import { spell } from "../support/words";
 
 /**
  * Classic jobs, each with the order in which common practice and the cited paragraphs do it, written down before any plan

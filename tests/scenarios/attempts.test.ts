@@ -24,7 +24,6 @@ import {
   scoreOf,
   secondsOf,
   sha256,
-  spell,
   startAttempt,
   type StartOptions,
   type StillhotDocument,
@@ -39,6 +38,7 @@ import {
 import { headOf } from "../../src/core/scenario/attempt";
 import { canonicalText, chained } from "../../src/core/scenario/log";
 import { files, scenarioFile } from "./library";
+import { spell } from "../support/words";
 
 const storm = scenarioFile("larkfield-storm");
 const orchard = scenarioFile("orchard-close");

@@ -7,11 +7,11 @@ import {
   mapOf,
   scenarioOf,
   scoreOf,
-  spell,
   trapsOf,
   writeDocument,
 } from "../../src/core";
 import { files, listed, scenarioFile, textOf } from "./library";
+import { spell } from "../support/words";
 
 /** What each trap does to whoever falls into it: the rule that fires in that entry, and what is seen of it. */
 const CONSEQUENCES: Readonly<

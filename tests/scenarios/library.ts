@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { isUnreadable, readDocument, spellProblem, type StillhotDocument } from "../../src/core";
+import { isUnreadable, readDocument, type StillhotDocument } from "../../src/core";
+import { spellProblem } from "../support/words";
 
 const folder = new URL("../../shared/scenarios/", import.meta.url);
 

@@ -1,14 +1,7 @@
 import { describe, expect, test } from "vitest";
-import {
-  canBeSolved,
-  planned,
-  scenarioOf,
-  scoreOf,
-  spell,
-  trapsOf,
-  type StillhotDocument,
-} from "../../src/core";
+import { canBeSolved, planned, scenarioOf, scoreOf, trapsOf, type StillhotDocument } from "../../src/core";
 import { files, scenarioFile } from "./library";
+import { spell } from "../support/words";
 
 /**
  * Where no plan made beforehand can be the whole answer, and why: something happens in the middle, a device does not move,

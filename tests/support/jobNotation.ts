@@ -3,14 +3,13 @@ import {
   isUnreadable,
   jobOf,
   readDocument,
-  spellProblem,
   type Step,
   type StepVerb,
   type StillhotDocument,
   writeDocument,
 } from "../../src/core/document";
 import { beginJob, type JobState, play, type PlayedStep } from "../../src/core/procedure";
-import { spell } from "../../src/core/terms";
+import { spell, spellProblem } from "./words";
 
 /**
  * A drawing in a few lines, for tests: `id kind ends phases key=value …`.

@@ -1,5 +1,5 @@
-import type { MessageKey } from "../../core";
 import type { CommandId } from "./registry";
+import type { MessageKey } from "../words/catalogue";
 
 /** Groups of commands, in the order in which lists show them. */
 export const COMMAND_GROUPS = [

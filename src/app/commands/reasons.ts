@@ -1,6 +1,7 @@
-import { type MessageKey, pointCountOf } from "../../core";
+import { pointCountOf } from "../../core";
 import type { Session } from "../session/session.svelte";
 import type { SketchCommand } from "./registry";
+import type { MessageKey } from "../words/catalogue";
 
 /** What a command needs that may not be there. */
 type Need = "selection" | "one" | "point" | "drawing" | "workPoint" | "threat" | "undo" | "redo";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { isMessageKey } from "../../core";
 import { COMMAND_GROUPS, NAMES } from "./names";
 import { chordOf, commandOf, commands } from "./registry";
+import { isMessageKey } from "../words/catalogue";
 
 const press = (key: string, held: Partial<KeyboardEvent> = {}): KeyboardEvent =>
   ({ key, ctrlKey: false, metaKey: false, altKey: false, shiftKey: false, ...held }) as KeyboardEvent;

@@ -1,5 +1,5 @@
-import type { MessageKey } from "../../core";
 import type { Session } from "../session/session.svelte";
+import type { MessageKey } from "../words/catalogue";
 
 /** What a place is given: the drawing at hand, and the way to another place. */
 export interface PlaceProps {

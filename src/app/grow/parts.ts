@@ -7,14 +7,13 @@ import {
   isRefusal,
   type JsonObject,
   type Message,
-  type MessageKey,
   type PointId,
-  say,
   type StillhotDocument,
 } from "../../core";
 import { t } from "../words/words";
 import { placeNext, type Spot } from "./place";
 import { groundOn, type Place, placeOf } from "./point";
+import { type MessageKey, say } from "../words/catalogue";
 
 export type Group = "line" | "switching" | "equipment" | "hazard" | "whole";
 export const GROUPS: readonly Group[] = ["whole", "line", "switching", "equipment", "hazard"];

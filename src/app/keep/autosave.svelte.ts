@@ -1,4 +1,4 @@
-import { edits, type Message, say, type StillhotDocument } from "../../core";
+import { edits, type Message, type StillhotDocument } from "../../core";
 import { bringIn, isOnShelf, putAway } from "./putAway";
 import { readKept } from "./readKept";
 import { Seat } from "./seat.svelte";
@@ -6,6 +6,7 @@ import { keepVersion, makeRoom, sweep, type VersionReason } from "./versions";
 import type { Session } from "../session/session.svelte";
 import { clockTime, t, told } from "../words/words";
 import { allDrawings, ConflictError, drawing, keep, lastDrawing, type StoredDrawing } from "./store";
+import { say } from "../words/catalogue";
 
 const AFTER_MS = 400;
 /** Work that exists on this device alone, for so long, is worth a file. */

@@ -1,8 +1,7 @@
-import { controlsFor, english, learn, plan } from "../../core";
+import { controlsFor, plan } from "../../core";
 import type { Answer, Question } from "./ask";
 import { Player, stateAfter } from "./player";
 
-learn(english);
 const player = new Player();
 
 /** Plans and tries acts off the main thread, so that the drawing stays under the hands meanwhile. */

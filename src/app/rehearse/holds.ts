@@ -7,12 +7,12 @@ import {
   jobOf,
   type JobState,
   type Message,
-  say,
   seen,
   type Step,
   type WorkPointId,
 } from "../../core";
 import { elementName, figures, pointName, t, told } from "../words/words";
+import { say } from "../words/catalogue";
 
 /** One challenge of a hold point, and what the drawing says to it. The killer stands first. */
 export interface Challenge {

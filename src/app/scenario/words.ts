@@ -1,14 +1,13 @@
 import {
   type Attempt,
   isJobStep,
-  isMessageKey,
   type LogEntry,
-  type MessageKey,
   stepSentence,
   type Standing,
   type StillhotDocument,
 } from "../../core";
 import { pointName, t, told, volts } from "../words/words";
+import { isMessageKey, type MessageKey } from "../words/catalogue";
 
 /** Seconds since the beginning, as minutes and seconds. */
 export function clock(seconds: number): string {

@@ -15,12 +15,11 @@ import {
   jobOf,
   type Message,
   moveStructures,
+  objectionTo,
   type Owner,
   type PointId,
   redo,
   remember,
-  objectionTo,
-  say,
   type Scene,
   sceneOf,
   type StateColumn,
@@ -32,6 +31,7 @@ import {
 } from "../../core";
 import { speech } from "../words/language.svelte";
 import { Assessor } from "../worker/assessor";
+import { say } from "../words/catalogue";
 
 type Things = Required<edits.Things>;
 
@@ -122,7 +122,7 @@ export class Session {
   scene = $derived.by(() =>
     sceneOf(this.preview ?? this.document, this.stated, {
       way: this.way,
-      ...(speech.catalogue === undefined ? {} : { catalogue: speech.catalogue }),
+      catalogue: speech.catalogue,
       ...(this.states === undefined ? {} : { states: this.states }),
     }),
   );

@@ -25,7 +25,7 @@ export function svgOf(
     ...outlineOf(document).map((row) => rowWords(document, assessment ?? {}, row)),
     t("drawing.caution"),
   ].join("\n");
-  const spoken = speech.catalogue === undefined ? {} : { catalogue: speech.catalogue };
+  const spoken = { catalogue: speech.catalogue };
   return toSvg(sceneOf(document, assessment, spoken), PALETTES[palette], { title, description, lit });
 }
 

@@ -1,13 +1,7 @@
-import {
-  isUnreadable,
-  type Message,
-  readDocument,
-  say,
-  type StillhotDocument,
-  writeDocument,
-} from "../../core";
+import { isUnreadable, type Message, readDocument, type StillhotDocument, writeDocument } from "../../core";
 import { later } from "../words/later";
 import { t, told } from "../words/words";
+import { say } from "../words/catalogue";
 
 /** What came of reading a text that may be a drawing. */
 export type Opened =

@@ -1,7 +1,8 @@
-import { linkOfCodes, type Message, say, textOfLink } from "../../core";
+import { linkOfCodes, type Message, textOfLink } from "../../core";
 import { type Opened, readText } from "./files";
-import { t } from "../words/words";
+import { told } from "../words/words";
 import { isPng, linkOfPng, linkOfSvg, MOST_LINK_LETTERS } from "./picture";
+import { say } from "../words/catalogue";
 
 /** Beyond this many letters a message, a mail or an address bar may cut a link off. */
 export const LONGEST_LINK = 8000;
@@ -57,4 +58,4 @@ function carried(link: string | undefined): Opened {
   return fragment === undefined ? refused(say("share.noDrawingInside")) : readLink(fragment);
 }
 
-const refused = ({ key, with: gaps }: Message): Opened => ({ problems: [t(key, gaps)] });
+const refused = (why: Message): Opened => ({ problems: [told(why)] });

@@ -1,7 +1,8 @@
-import { edits, isRefusal, say } from "../../core";
+import { edits, isRefusal } from "../../core";
 import { GRID } from "../canvas/grid";
 import { runKept } from "../session/runKept";
 import type { Session } from "../session/session.svelte";
+import { say } from "../words/catalogue";
 
 /** What is put beside the things that it was copied from, so that it lies on none of them. */
 export const BESIDE = { x: GRID * 2, y: GRID * 2 };

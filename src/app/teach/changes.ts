@@ -1,11 +1,5 @@
-import {
-  complete,
-  deviceOf,
-  type ElementId,
-  type JsonObject,
-  type MessageKey,
-  type StillhotDocument,
-} from "../../core";
+import { complete, deviceOf, type ElementId, type JsonObject, type StillhotDocument } from "../../core";
+import type { MessageKey } from "../words/catalogue";
 
 /** Something that can be otherwise than the drawing has it: in truth from the beginning, or from some moment on. */
 export interface Otherwise {

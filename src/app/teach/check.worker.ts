@@ -3,8 +3,8 @@ import {
   canBeSolved,
   type Message,
   planned,
-  type StillhotDocument,
   type ScenarioStep,
+  type StillhotDocument,
   trapsOf,
 } from "../../core";
 

@@ -1,4 +1,5 @@
 import type { Catalogue } from "../../core";
+import { inEnglish } from "./catalogue";
 
 export type Language = "en" | "fr";
 
@@ -8,7 +9,7 @@ export const LANGUAGES: Readonly<Record<Language, string>> = { en: "English", fr
 /** The language that the app speaks. English is the catalogue that is always there; another one is fetched when asked for. */
 class Speech {
   language = $state<Language>("en");
-  catalogue = $state.raw<Catalogue | undefined>(undefined);
+  catalogue = $state.raw<Catalogue>(inEnglish);
   /** asked for last: words that come later than those of a newer choice are not put in their place */
   #wanted: Language = "en";
 
@@ -20,7 +21,7 @@ class Speech {
 
   async use(language: Language): Promise<void> {
     this.#wanted = language;
-    const catalogue = language === "en" ? undefined : (await import("./french")).french;
+    const catalogue = language === "en" ? inEnglish : (await import("./french")).french;
     if (language !== this.#wanted) return;
     this.catalogue = catalogue;
     this.language = language;

@@ -1,4 +1,4 @@
-import { learn } from "../../core";
+import { learn } from "./catalogue";
 
 /**
  * A part of the app could not be fetched. Browsers may never ask again for a module that they once did not get: only the

@@ -1,2 +1,5 @@
-/** All English sentences, apart from the rest of the core, so that the first picture does not wait for them. */
-export { english } from "../../core";
+import { english as core } from "../../core";
+import { english as own } from "./messages/en";
+
+/** All English sentences, apart from what comes first, so that the first picture does not wait for them. */
+export const english = { ...core, ...own } as const;

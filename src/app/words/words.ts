@@ -1,19 +1,17 @@
 import {
   elementName as nameOfElement,
   inARow,
-  isMessageKey,
   jobOf,
   type Message,
   type MessageGaps,
-  type MessageKey,
   type Owner,
   pointName as nameOfPoint,
-  say,
   spell,
   type StillhotDocument,
   type Threat,
   upsetWords,
 } from "../../core";
+import { isMessageKey, type MessageKey, say } from "./catalogue";
 import { speech } from "./language.svelte";
 
 /** A sentence of the catalogue, spelled out. */
@@ -42,7 +40,7 @@ export const dayAndTime = (at: number): string =>
 /** The first of these keys that the catalogue has a sentence for. */
 export function firstOf(...keys: string[]): string | undefined {
   const key = keys.find(isMessageKey);
-  return key === undefined ? undefined : t(key as MessageKey);
+  return key === undefined ? undefined : t(key);
 }
 
 export const kindName = (kind: string): string => firstOf(`kind.${kind}`) ?? kind;

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
-import { type ConductorId, spell } from "../terms";
+import { type ConductorId } from "../terms";
 import { conductorNames } from "./conductorNames";
 import type { System } from "./types";
+import { spell } from "../../../tests/support/words";
 
 const system = {
   frequencyHz: 60,

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { isRefusal, spell } from "../terms";
+import { isRefusal } from "../terms";
 import {
   type Command,
   edits,
@@ -9,11 +9,11 @@ import {
   readDocument,
   redo,
   remember,
-  spellProblem,
   type StillhotDocument,
   undo,
   writeDocument,
 } from ".";
+import { spell, spellProblem } from "../../../tests/support/words";
 
 const read = (text: string): StillhotDocument => {
   const file = readDocument(text);

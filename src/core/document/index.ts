@@ -11,7 +11,7 @@ export { conductorsOf } from "./conductors";
 export { isSameStructure, pointsOnStructure, type Structure, structureOf, structuresOf } from "./structures";
 export { conductorNames } from "./conductorNames";
 export { elementName, nameIn, pointName } from "./names";
-export { type FileProblem, isUnreadable, spellProblem, type Unreadable } from "./problem";
+export { type FileProblem, isUnreadable, type Unreadable } from "./problem";
 export { type ReadFile, readDocument, readValue } from "./read";
 export { writeDocument } from "./write";
 export { fingerprintBytes } from "./canonical";

@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
-import { say, spell } from "../terms";
+import { say } from "../terms";
 import { french } from "../terms/messages/fr";
 import { elementName } from "./names";
 import { readDocument } from "./read";
 import { isUnreadable } from "./problem";
+import { spell } from "../../../tests/support/words";
 
 const POINTS = {
   p1: { label: "Pole 1", x: 0, y: 0 },

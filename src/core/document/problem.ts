@@ -1,5 +1,5 @@
 import { field } from "../devices";
-import { type Json, type Message, say, spell } from "../terms";
+import { type Json, type Message, say } from "../terms";
 
 /** One thing that is wrong in a file: the path of the key, what was found there and what was expected. */
 export interface FileProblem {
@@ -54,7 +54,3 @@ export function below(path: string, key: string | number): string {
     return `${path}[${JSON.stringify(key.length > MOST_OF_KEY ? `${key.slice(0, MOST_OF_KEY - 1)}…` : key)}]`;
   return path === "" ? key : `${path}.${key}`;
 }
-
-/** One problem as a line of text. */
-export const spellProblem = ({ path, message }: FileProblem): string =>
-  path === "" ? spell(message) : `${path}: ${spell(message)}`;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { spell } from "../terms";
-import { complete, isUnreadable, readDocument, type SavedElement, spellProblem, writeDocument } from ".";
+import { complete, isUnreadable, readDocument, type SavedElement, writeDocument } from ".";
 import type { Migration } from "./migrate";
+import { spell, spellProblem } from "../../../tests/support/words";
 
 type Loose = Record<string, unknown>;
 interface LooseFile extends Loose {

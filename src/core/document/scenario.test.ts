@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { amended, isUnreadable, readDocument, scenarioOf, spellProblem, writeDocument } from ".";
-import { spell } from "../terms";
+import { amended, isUnreadable, readDocument, scenarioOf, writeDocument } from ".";
+import { spell, spellProblem } from "../../../tests/support/words";
 
 const file = (scenario: unknown, more: object = {}) =>
   JSON.stringify({

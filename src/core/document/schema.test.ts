@@ -2,7 +2,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { Ajv2020 } from "ajv/dist/2020";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { hasPlacedPoints, jsonSchema, isUnreadable, readDocument, spellProblem, writeDocument } from ".";
+import { hasPlacedPoints, jsonSchema, isUnreadable, readDocument, writeDocument } from ".";
+import { spellProblem } from "../../../tests/support/words";
 
 const validate = new Ajv2020({ allErrors: true, allowUnionTypes: true }).compile(jsonSchema());
 const isValid = (file: unknown): boolean => validate(file);

@@ -4,10 +4,10 @@ import {
   isUnreadable,
   naturalOrder,
   readDocument,
-  spellProblem,
   type StillhotDocument,
   writeDocument,
 } from ".";
+import { spellProblem } from "../../../tests/support/words";
 
 const read = (text: string): StillhotDocument => {
   const file = readDocument(text);

@@ -3,7 +3,7 @@ import { wcagContrast } from "culori";
 import { describe, expect, test } from "vitest";
 import { edits, isUnreadable, readDocument, type StillhotDocument } from "../document";
 import { assess } from "../hazard";
-import { isRefusal, spell } from "../terms";
+import { isRefusal } from "../terms";
 import {
   badgeOf,
   escapeXml,
@@ -19,6 +19,7 @@ import {
   toSvg,
   worstOf,
 } from ".";
+import { spell } from "../../../tests/support/words";
 
 const folder = new URL("../../../shared/demos/", import.meta.url);
 const demos = readdirSync(folder)

@@ -33,6 +33,7 @@ import {
   say,
   spell,
   type WorkPointId,
+  firstEnglish,
 } from "../terms";
 import { AskedMap } from "./askedMap";
 import { feedOf, type FeedOf, NO_FEED } from "./feed";
@@ -94,7 +95,7 @@ interface Drawing {
   readonly document: StillhotDocument;
   readonly looks: Looks;
   readonly feed: FeedOf;
-  readonly catalogue: Catalogue | undefined;
+  readonly catalogue: Catalogue;
   readonly arrangement: Arrangement;
   readonly scene: Scene;
 }
@@ -117,7 +118,7 @@ export function changeOf(scene: Scene): SceneChange | undefined {
 export function sceneOf(
   document: StillhotDocument,
   assessment: Assessment | undefined,
-  { catalogue, states, way = "across" }: SceneOptions = {},
+  { catalogue = firstEnglish, states, way = "across" }: SceneOptions = {},
 ): Scene {
   const column = states ?? (assessment === undefined ? undefined : stateColumn(assessment.conductors));
   const looks = new Looks(document.system, column);
@@ -255,7 +256,7 @@ export function pieceFor({ points, elements, works }: Scene, { of, id }: Owner):
 interface Remembered {
   readonly id: string;
   readonly states: string;
-  readonly catalogue: Catalogue | undefined;
+  readonly catalogue: Catalogue;
   readonly piece: Piece;
 }
 const rememberedElements = new WeakMap<SavedElement, Remembered & { readonly route: Route }>();
@@ -270,7 +271,7 @@ class Artist {
     readonly document: StillhotDocument,
     readonly looks: Looks,
     readonly feed: FeedOf,
-    readonly catalogue: Catalogue | undefined,
+    readonly catalogue: Catalogue,
     readonly arrangement: Arrangement,
   ) {
     this.routes = arrangement.routes;

@@ -1,5 +1,5 @@
 import { elementName, type System } from "../document";
-import { isMessageKey, type Message, type MessageKey, say } from "../terms";
+import { type Message, type MessageKey, say } from "../terms";
 import type { Upset } from "./types";
 
 /** One thing that could change without the crew doing it, as half a sentence; `name` where not one element is meant. */
@@ -9,8 +9,15 @@ export function upsetWords(
   name: string | Message = elementName(document, element),
 ): Message {
   const own = `upset.${kind}.${document.system.elements[element]?.kind}`;
-  return say((isMessageKey(own) ? own : `upset.${kind}`) as MessageKey, {
+  return say(OWN_WORDS.find((it) => it === own) ?? `upset.${kind}`, {
     name,
     on: phase === undefined ? "" : say("upset.onPhase", { phase }),
   });
 }
+
+/** Kinds that an upset happens to in words of their own. */
+const OWN_WORDS = [
+  "upset.close.meter",
+  "upset.close.clamp",
+  "upset.close.elbow",
+] as const satisfies readonly MessageKey[];

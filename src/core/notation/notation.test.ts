@@ -2,9 +2,9 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { randomDocument } from "../../../tests/support/randomSystems";
 import { readDocument, type StillhotDocument, writeDocument } from "../document";
-import { spell } from "../terms";
 import { fromNotation } from "./from";
 import { toNotation } from "./to";
+import { spell } from "../../../tests/support/words";
 
 const read = (text: string): StillhotDocument => {
   const file = readDocument(text);

@@ -1,6 +1,6 @@
 import { isUnreadable, readDocument, readValue, type StillhotDocument } from "../document";
 import {
-  isMessageKey,
+  english,
   isObject,
   isRefusal,
   type Json,
@@ -119,7 +119,7 @@ const isFinding = (it: Json): boolean =>
   isMessage(it["message"]);
 
 const isMessage = (it: Json | undefined): boolean =>
-  isObject(it) && typeof it["key"] === "string" && isMessageKey(it["key"]);
+  isObject(it) && typeof it["key"] === "string" && Object.hasOwn(english, it["key"]);
 
 /** What is read of a result without playing it again has to be what it should be, whoever wrote it. */
 const isResult = (result: JsonObject): boolean =>

@@ -8,9 +8,10 @@ import {
   type StillhotDocument,
   writeDocument,
 } from "../document";
-import { isRefusal, spell } from "../terms";
+import { isRefusal } from "../terms";
 import { canBeSolved, planned, truthOf } from ".";
 import { comeLater, forget, hide, makeStuck, makeTrue, notThere, unhide } from "./edits";
+import { spell } from "../../../tests/support/words";
 
 const demo = readDocument(
   readFileSync(new URL("../../../shared/demos/quarry-lane.stillhot.json", import.meta.url), "utf8"),
@@ -25,7 +26,7 @@ function edited(before: StillhotDocument, command: Command): Change {
 
 describe("an instructor hides and changes things by one edit each", () => {
   test("what is hidden stays true, leaves the map with what it alone carried, and comes back", () => {
-    const hidden = edited(demo.document, hide(["tie", "far", "s2"]));
+    const hidden = edited(demo.document, hide(["tie", "far", "s2"], "The far source"));
     expect(Object.keys(hidden.after.system.elements)).not.toContain("tie");
     expect(Object.keys(hidden.after.system.points)).not.toContain("sub2");
     expect(hidden.after.job?.["steps"]).toBeUndefined();
@@ -47,7 +48,7 @@ describe("an instructor hides and changes things by one edit each", () => {
   });
 
   test("what the map shows may not be there at all", () => {
-    const gone = edited(demo.document, notThere("tie"));
+    const gone = edited(demo.document, notThere("tie", "The tie is gone"));
     expect(Object.keys(gone.after.system.elements)).toContain("tie");
     expect(Object.keys(truthOf(gone.after).system.elements)).not.toContain("tie");
   });
@@ -56,13 +57,15 @@ describe("an instructor hides and changes things by one edit each", () => {
     const closed = edited(demo.document, makeTrue("tie", { open: "" }, "The tie is closed"));
     expect(truthOf(closed.after).system.elements["tie" as never]).toMatchObject({ open: "" });
     expect(closed.after.system).toBe(demo.document.system);
-    const stuck = edited(closed.after, makeStuck("k1", "seized"));
+    const stuck = edited(closed.after, makeStuck("k1", "seized", true, "tap clamp is seized"));
     expect(scenarioOf(stuck.after).truth![stuck.made![0]!]).toEqual({
       label: "tap clamp is seized",
       seized: { k1: true },
     });
     expect(
-      Object.keys(scenarioOf(edited(stuck.after, makeStuck("tie", "fused", "A")).after).truth!),
+      Object.keys(
+        scenarioOf(edited(stuck.after, makeStuck("tie", "fused", "A", "a blade is welded")).after).truth!,
+      ),
     ).toHaveLength(3);
   });
 
@@ -71,20 +74,20 @@ describe("an instructor hides and changes things by one edit each", () => {
       const outcome = command(demo.document);
       return isRefusal(outcome) ? spell(outcome.refused) : "";
     };
-    expect(refusal(hide(["nothing"]))).toBe("there is no nothing in this drawing");
+    expect(refusal(hide(["nothing"], ""))).toBe("there is no nothing in this drawing");
     expect(refusal(unhide("f9"))).toBe("there is no hidden fact f9");
-    expect(refusal(makeTrue("tie", { open: "Q" }))).toContain(
+    expect(refusal(makeTrue("tie", { open: "Q" }, ""))).toContain(
       "the drawing as it truly stands would not be readable",
     );
     // The lead between clamp and cutout is where the work is.
-    expect(refusal(hide(["k1", "c1"]))).toContain("p1b");
+    expect(refusal(hide(["k1", "c1"], ""))).toContain("p1b");
   });
 
   test("a scenario made from a drawing in two edits is solved by the planner, and its trap springs", () => {
     const { job, ...rest } = demo.document;
     const { steps: _steps, ...task } = job!;
     const drawing = { ...rest, job: task } as StillhotDocument;
-    const scenario = edited(drawing, makeTrue("tie", { open: "" })).after;
+    const scenario = edited(drawing, makeTrue("tie", { open: "" }, "The tie is closed")).after;
     const { solved, why } = canBeSolved(scenario, planned);
     expect(why.map((it) => spell(it))).toEqual([]);
     expect(solved).toBe(true);

@@ -15,7 +15,7 @@ import {
 import { change, elementOf, nextId, pointOf, putPart } from "../document/edits/change";
 import { endsOf } from "../network";
 import { listOf } from "../procedure/job/names";
-import { isRefusal, type JsonObject, type Message, refuse, type Refusal, say, spell } from "../terms";
+import { isRefusal, type JsonObject, type Message, refuse, type Refusal, say } from "../terms";
 import { elementIn } from "./world";
 
 const newFactId = (document: StillhotDocument): string =>
@@ -38,15 +38,15 @@ const withTruth = (
  * Hides things that are drawn: they stay true and leave the map. Points that then carry nothing go with them, unless work
  * is done there.
  *
- * @param label what the fact is called afterwards; made from the names of the things where it is left out
+ * @param label what the fact is called afterwards
  */
 export const hide =
-  (ids: readonly string[], label?: string): Command =>
+  (ids: readonly string[], label: string): Command =>
   (before) => {
     const off = takenOff(before, ids);
     if (isRefusal(off)) return off;
     const fact: HiddenFact = {
-      label: label ?? spell(say("scenario.edit.hidden", { name: off.names })),
+      label,
       add: off.add,
     };
     const id = newFactId(before);
@@ -56,12 +56,12 @@ export const hide =
 
 /** Things that are drawn come only in the middle: they leave the map and the truth, until something brings them. */
 export const comeLater =
-  (ids: readonly string[], after: Inject["after"], label?: string): Command =>
+  (ids: readonly string[], after: Inject["after"], label: string): Command =>
   (before) => {
     const off = takenOff(before, ids);
     if (isRefusal(off)) return off;
     const inject: Inject = {
-      label: label ?? spell(say("scenario.edit.comes", { name: off.names })),
+      label,
       after,
       add: off.add,
     };
@@ -122,11 +122,11 @@ const leavingTheMap = (
 
 /** What the map shows is not there at all. */
 export const notThere =
-  (id: string, label?: string): Command =>
+  (id: string, label: string): Command =>
   (before) => {
     const name = nameIn(before, id);
     const fact: HiddenFact = {
-      label: label ?? spell(say("scenario.edit.notThere", { name })),
+      label,
       remove: [id],
     };
     return addFact(before, fact, id, name, "scenario.edit.set");
@@ -181,11 +181,11 @@ export const forget =
 
 /** Makes a thing otherwise in truth than the map shows it: another position, another label, another connection. */
 export const makeTrue =
-  (id: string, keys: JsonObject, label?: string): Command =>
+  (id: string, keys: JsonObject, label: string): Command =>
   (before) => {
     const name = nameIn(before, id);
     const fact: HiddenFact = {
-      label: label ?? spell(say("scenario.edit.otherwise", { name })),
+      label,
       set: { [id]: keys },
     };
     return addFact(before, fact, id, name, "scenario.edit.set");
@@ -193,11 +193,11 @@ export const makeTrue =
 
 /** Makes a device that does not move, or whose handle moves alone. */
 export const makeStuck =
-  (id: string, how: "seized" | "fused", phases: string | true = true, label?: string): Command =>
+  (id: string, how: "seized" | "fused", phases: string | true, label: string): Command =>
   (before) => {
     const name = nameIn(before, id);
     const fact: HiddenFact = {
-      label: label ?? spell(say(`scenario.edit.${how}`, { name })),
+      label,
       [how]: { [id]: phases },
     };
     return addFact(before, fact, id, name, "scenario.edit.stuck");

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import type { WorkPointReport } from "../hazard";
-import { spell } from "../terms";
 import { standingSentences } from "./sentences";
+import { spell } from "../../../tests/support/words";
 
 const standing = (threatsCompleteTo?: number) =>
   standingSentences({

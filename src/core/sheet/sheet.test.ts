@@ -3,10 +3,11 @@ import { expect, test } from "vitest";
 import { STEP_VERBS } from "../steps";
 import { readDocument, type Step, type StillhotDocument } from "../document";
 import { planDocument } from "../procedure";
-import { inARow, say, spell } from "../terms";
+import { inARow, say } from "../terms";
 import { briefingOf } from "./briefing";
 import { sheetHtml } from "./sheetHtml";
 import { stepSeen, stepSentence } from "./steps";
+import { spell } from "../../../tests/support/words";
 
 const folder = new URL("../../../shared/demos/", import.meta.url);
 const demo = (id: string): StillhotDocument => {

@@ -1,6 +1,14 @@
 import { bestWay, escapeXml, type Note, PALETTES, placeNotes, type Scene, sceneOf, toSvg } from "../drawing";
 import { jobOf, type StillhotDocument } from "../document";
-import { type Catalogue, type Message, type MessageGaps, type MessageKey, say, spell } from "../terms";
+import {
+  type Catalogue,
+  english,
+  type Message,
+  type MessageGaps,
+  type MessageKey,
+  say,
+  spell,
+} from "../terms";
 import { ruleName } from "../procedure";
 import { atScale } from "./atScale";
 import { type BriefedStep, type BriefedWork, type Briefing, briefingOf } from "./briefing";
@@ -56,10 +64,14 @@ export function sheetHtml(document: StillhotDocument, options: SheetOptions = {}
 }
 
 class Sheet {
+  private readonly catalogue: Catalogue;
+
   constructor(
     private readonly briefing: Briefing,
     private readonly options: SheetOptions,
-  ) {}
+  ) {
+    this.catalogue = options.catalogue ?? english;
+  }
 
   html(): string {
     const { document } = this.briefing;
@@ -136,9 +148,8 @@ class Sheet {
 
   private scene(): Scene {
     const { document, assessment, controls } = this.briefing.shown;
-    const { catalogue } = this.options;
     const way = bestWay(document, ROOM[this.isLong ? "long" : "usual"]);
-    const scene = sceneOf(document, assessment, { way, ...(catalogue === undefined ? {} : { catalogue }) });
+    const scene = sceneOf(document, assessment, { way, catalogue: this.catalogue });
     return framed(scene, new Set(controls), this.isLong);
   }
 
@@ -303,11 +314,11 @@ class Sheet {
   }
 
   private plain(key: MessageKey, gaps?: MessageGaps): string {
-    return spell(say(key, gaps), this.options.catalogue);
+    return spell(say(key, gaps), this.catalogue);
   }
 
   private say(message: Message | string): string {
-    return escapeXml(spell(message, this.options.catalogue));
+    return escapeXml(spell(message, this.catalogue));
   }
 }
 

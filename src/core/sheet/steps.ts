@@ -7,7 +7,7 @@ import {
   type StillhotDocument,
   type WorkPoint,
 } from "../document";
-import { type ElementId, isMessageKey, type Message, type MessageKey, say, type WorkPointId } from "../terms";
+import { type ElementId, type Message, type MessageKey, say, type WorkPointId } from "../terms";
 
 /**
  * A step as one act on one thing: `Open Q1 cutout, A, with the load-break tool`.
@@ -35,7 +35,7 @@ export const stepSeen = (document: StillhotDocument, step: Step): Message =>
   say(`seen.${step.do}`, {
     phases: spaced(step.phases || phasesOf(document, step.element)),
     position: step.position ?? step.to ?? "",
-    to: keyed(`do.to.${step.to ?? "neutral"}`),
+    to: goesTo(step.to ?? "neutral"),
     cable: step.cable === undefined ? "" : say("do.cable", { cable: step.cable }),
   });
 
@@ -62,10 +62,24 @@ export function workPointName(document: StillhotDocument, id: string): string | 
   return workPoint === undefined ? id : workPoint.label || pointName(document, workPoint.at);
 }
 
-const keyed = (key: string): string | Message => (isMessageKey(key) ? say(key as MessageKey) : "");
+const goesTo = (to: string): string | Message => {
+  const key = (["do.to.neutral", "do.to.earth", "do.to.both"] as const).find((it) => it === `do.to.${to}`);
+  return key === undefined ? "" : say(key);
+};
+
+/** Tools that have a word of their own. */
+export const TOOLS: readonly string[] = [
+  "clamp-stick",
+  "extending-stick",
+  "load-break-tool",
+  "voltage-detector",
+  "ground-set",
+  "lead-cutters",
+  "cover",
+];
 
 const toolOf = (tool: string): Message =>
-  isMessageKey(`tool.${tool}`)
+  TOOLS.includes(tool)
     ? say("do.with", { tool: say(`tool.${tool}` as MessageKey) })
     : say("do.withOther", { tool });
 

@@ -1,7 +1,6 @@
 import {
   type ElementId,
   factsOf,
-  isMessageKey,
   jobOf,
   type PointId,
   RULES,
@@ -11,6 +10,7 @@ import {
   truthOf,
 } from "../../../core";
 import { elementName, firstOf, pointName, t } from "../../words/words";
+import { isMessageKey } from "../../words/catalogue";
 
 /** Something that can be named in a scenario, and what a person calls it. */
 export interface Choice {

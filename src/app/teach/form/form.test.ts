@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { type Form, isMessageKey, scenarioForms } from "../../../core";
+import { type Form, scenarioForms } from "../../../core";
 import { blank, pruned } from "./blank";
 import { choiceName, titleOf } from "./choices";
+import { isMessageKey } from "../../words/catalogue";
 
 /** Each key that a form asks for, with the kind of record that it stands in, and each choice. */
 function asked(form: Form, kind: string, name: string, seen = new Set<Form>()): [string, string, string[]][] {

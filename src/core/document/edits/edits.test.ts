@@ -1,16 +1,16 @@
 import { applyPatches } from "immer";
 import { describe, expect, test } from "vitest";
-import { isRefusal, type JsonObject, spell } from "../../terms";
+import { isRefusal, type JsonObject } from "../../terms";
 import {
   type Change,
   type Command,
   edits,
   isUnreadable,
   readDocument,
-  spellProblem,
   type StillhotDocument,
   writeDocument,
 } from "..";
+import { spell, spellProblem } from "../../../../tests/support/words";
 
 /** A tap with a span, switches of each sort, a transformer, a customer, and a job on it. */
 const FILE = {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
-import { spell } from "../../terms";
 import { elementOf } from "../job/names";
 import { seen } from "../job/seen";
+import { spell } from "../../../../tests/support/words";
 
 const playedOn = (drawing: string, steps: string) => playAll(draw(drawing), parseSteps(steps, []));
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
-import { spell } from "../../terms";
+import { spell } from "../../../../tests/support/words";
 
 /** What the last of some steps brought about, as it is told. */
 const told = (drawing: string, steps: string): string =>

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { draw } from "../../../../tests/support/jobNotation";
 import type { Step, StillhotDocument } from "../../document";
-import { spell } from "../../terms";
 import { rehearse } from "../rehearsal/rehearse";
 import { type Plan, plan, planDocument } from ".";
+import { spell } from "../../../../tests/support/words";
 
 const words = ({ do: verb, element, at, phases }: Step): string =>
   [verb, element ?? at, phases].filter((it) => it !== undefined).join(" ");

@@ -8,7 +8,6 @@ import {
   type PointId,
   say,
   type WorkPointId,
-  spell,
 } from "../../terms";
 import { isTagged } from "../job/isolation";
 import { nameOf } from "../job/names";
@@ -24,9 +23,13 @@ export interface Act {
   readonly commits?: boolean;
 }
 
-/** What can be done with a thing as the job stands, the most likely first; with the job itself where there is none. */
-export function actsFor(state: JobState, owner: Owner | undefined): Act[] {
-  if (owner === undefined) return jobActs(state);
+/**
+ * What can be done with a thing as the job stands, the most likely first; with the job itself where there is none.
+ *
+ * @param noteText what a note says until somebody writes in it
+ */
+export function actsFor(state: JobState, owner: Owner | undefined, noteText = ""): Act[] {
+  if (owner === undefined) return jobActs(state, noteText);
   if (owner.of === "workPoint") {
     const at = jobOf(state.document).workPoints[owner.id]?.at;
     return at === undefined ? [] : pointActs(state, at);
@@ -183,7 +186,7 @@ function pointActs(state: JobState, at: PointId): Act[] {
 }
 
 /** What is done or said without a thing in hand, what is due first. */
-function jobActs(state: JobState): Act[] {
+function jobActs(state: JobState, noteText: string): Act[] {
   const works = workPointsOf(state.document);
   const named = (id: WorkPointId, at: PointId) =>
     works.length > 1
@@ -206,7 +209,7 @@ function jobActs(state: JobState): Act[] {
     act("confirm", {}),
     act("ask", {}),
     act("wait", { seconds: 300 }, say("verb.waitMinutes", { minutes: 5 })),
-    act("note", { text: spell(say("order.noteText")) }),
+    act("note", { text: noteText }),
     act("brief", {}),
     act("request-permit", {}),
     act("receive-permit", {}),

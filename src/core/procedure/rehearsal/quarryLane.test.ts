@@ -2,8 +2,9 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { draw, parseSteps } from "../../../../tests/support/jobNotation";
 import { isUnreadable, jobOf, readDocument, type StillhotDocument } from "../../document";
-import { type ConductorId, spell } from "../../terms";
+import { type ConductorId } from "../../terms";
 import { advance, beginJob, planChanged, play, rehearsalJson, rehearsalText, rehearse } from "..";
+import { spell } from "../../../../tests/support/words";
 
 const read = readDocument(readFileSync("shared/demos/quarry-lane.stillhot.json", "utf8"));
 if (isUnreadable(read)) throw new Error("the demo does not read");

@@ -1,6 +1,6 @@
 import type { Step } from "../../document";
 import type { Assessment, Verdict } from "../../hazard";
-import { type Catalogue, say, type Severity, spell } from "../../terms";
+import { type Catalogue, english, say, type Severity, spell } from "../../terms";
 import { type CustomersOut, customersOutIn } from "./customers";
 import type { PlayedStep } from "./play";
 import type { Rehearsal } from "./rehearse";
@@ -19,7 +19,7 @@ export interface SpelledFinding {
 
 const spellFinding = (
   { rule, severity, where, message, help, citation }: RehearsalFinding,
-  catalogue?: Catalogue,
+  catalogue: Catalogue = english,
 ): SpelledFinding => ({
   rule,
   severity,
@@ -53,7 +53,7 @@ interface StepJson {
   >;
 }
 
-export function rehearsalJson(rehearsal: Rehearsal, catalogue?: Catalogue): RehearsalJson {
+export function rehearsalJson(rehearsal: Rehearsal, catalogue: Catalogue = english): RehearsalJson {
   const { ok, steps, findings, final } = rehearsal;
   const spelled = (it: RehearsalFinding) => spellFinding(it, catalogue);
   return {
@@ -65,7 +65,10 @@ export function rehearsalJson(rehearsal: Rehearsal, catalogue?: Catalogue): Rehe
   };
 }
 
-function stepJson({ n, step, state, findings, consequence }: PlayedStep, catalogue?: Catalogue): StepJson {
+function stepJson(
+  { n, step, state, findings, consequence }: PlayedStep,
+  catalogue: Catalogue = english,
+): StepJson {
   const { kind, amps, volts, text } = consequence;
   return {
     n,
@@ -79,7 +82,7 @@ function stepJson({ n, step, state, findings, consequence }: PlayedStep, catalog
 }
 
 /** A rehearsal to be read: the steps with what each did, then each finding with the steps that show why. */
-export function rehearsalText(rehearsal: Rehearsal, file: string, catalogue?: Catalogue): string {
+export function rehearsalText(rehearsal: Rehearsal, file: string, catalogue: Catalogue = english): string {
   const { steps, findings } = rehearsal;
   const told = steps.flatMap((it) => it.findings.map((finding) => ({ finding, at: it.n })));
   const count = (severity: Severity) =>
@@ -126,7 +129,7 @@ export const stepWords = ({
     .filter((it) => it !== undefined && it !== "")
     .join(" ");
 
-function stepLines(steps: readonly PlayedStep[], catalogue?: Catalogue): string[] {
+function stepLines(steps: readonly PlayedStep[], catalogue: Catalogue): string[] {
   const width = Math.max(0, ...steps.map(({ step }) => stepWords(step).length));
   return steps.map(({ n, step, state, consequence }) => {
     const verdicts = Object.entries(seen(state).workPoints)
@@ -143,7 +146,7 @@ function findingLines(
   steps: readonly PlayedStep[],
   file: string,
   at: number | undefined,
-  catalogue?: Catalogue,
+  catalogue: Catalogue = english,
 ): string[] {
   const place =
     at === undefined ? say("report.atEnd", { file, where }) : say("report.atStep", { file, n: at, where });
@@ -157,11 +160,7 @@ function findingLines(
   ];
 }
 
-function markLines(
-  marks: readonly StepMark[],
-  steps: readonly PlayedStep[],
-  catalogue?: Catalogue,
-): string[] {
+function markLines(marks: readonly StepMark[], steps: readonly PlayedStep[], catalogue: Catalogue): string[] {
   const rows = marks.flatMap(({ step: n, why }) => {
     const played = steps[n - 1];
     return played === undefined ? [] : [{ n, words: stepWords(played.step), why: spell(why, catalogue) }];

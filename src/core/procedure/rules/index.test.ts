@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { english } from "../../terms/messages/en";
+import { spell } from "../../../../tests/support/words";
 import { ruleName, RULES } from ".";
 
 /** Ids of a table of rules: the first column of its rows. */
@@ -28,7 +28,7 @@ test("each rule says what it looks at: a step, or the end", () => {
 });
 
 test("each rule has a sentence of its own, and a rule of a newer file is told as unknown", () => {
-  const sentences = RULES.map(({ id }) => english[ruleName(id).key]);
+  const sentences = RULES.map(({ id }) => spell(ruleName(id)));
   expect(new Set(sentences).size).toBe(RULES.length);
   expect(ruleName("later-rule").key).toBe("company.unknownRule");
 });

@@ -47,7 +47,7 @@ import { unsolved } from "./unsolved";
 import { visibleGap } from "./visibleGap";
 import { workNotSafe } from "./workNotSafe";
 import { settingsOf, type Settings, type Step, type StillhotDocument } from "../../document";
-import { isMessageKey, type Message, say } from "../../terms";
+import { type Message, type MessageKey, say } from "../../terms";
 import { asFindings, type RehearsalFinding, type Rule } from "./rule";
 import type { JobState } from "../job/state";
 
@@ -112,8 +112,7 @@ export function rulesOff(document: StillhotDocument): { readonly id: string; rea
 
 /** What a rule holds to, in a sentence; files may name rules that this version does not know. */
 export function ruleName(id: string): Message {
-  const key = `ruleName.${id}`;
-  return isMessageKey(key) ? say(key) : say("company.unknownRule");
+  return say(RULES.some((it) => it.id === id) ? (`ruleName.${id}` as MessageKey) : "company.unknownRule");
 }
 
 const isOn = ({ rules }: Settings, { id }: Rule): boolean => rules[id]?.off !== true;

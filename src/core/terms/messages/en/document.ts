@@ -137,4 +137,11 @@ export const document = {
   "limit.clearingSeconds": "Clearing time",
   "limit.inducedLimitVolts": "Induced exposure limit",
   "limit.clampBreakAmps": "Tap clamp may break",
+  "stamp.nothing": "Select at least one line or device with two ends: an arrangement joins by a point.",
+  "stamp.noJoin": "The point to join by is not part of what is selected.",
+  "stamp.apart": "It is in pieces: nothing that is selected joins {name} to the rest.",
+  "stamp.alone": "On its own it is no drawing that can be read: {problem}.",
+  "stamp.unfit": "{name} needs the phases {phases} here.",
+  "stamp.unreadable": "What was kept cannot be read.",
+  "stamp.placed": "Add {name}",
 } as const;

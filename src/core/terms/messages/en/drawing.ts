@@ -70,4 +70,5 @@ export const drawing = {
   "state.neutral": "neutral",
   "state.unknown": "not known: nobody has drawn what feeds this",
   "state.untold": "not known yet",
+  "number.point": ".",
 } as const;

@@ -142,4 +142,12 @@ export const document = {
   "limit.clearingSeconds": "Durée d'élimination",
   "limit.inducedLimitVolts": "Limite d'exposition induite",
   "limit.clampBreakAmps": "Une pince peut couper",
+  "stamp.nothing":
+    "Sélectionnez au moins une ligne ou un appareil à deux bouts : un ensemble se raccorde par un point.",
+  "stamp.noJoin": "Le point de raccordement ne fait pas partie de la sélection.",
+  "stamp.apart": "Il est en morceaux : rien de sélectionné ne relie {name} au reste.",
+  "stamp.alone": "Seul, ce n'est pas un dessin qui se lit : {problem}.",
+  "stamp.unfit": "{name} demande ici les phases {phases}.",
+  "stamp.unreadable": "Ce qui a été gardé ne se lit pas.",
+  "stamp.placed": "Ajouter {name}",
 } as const;

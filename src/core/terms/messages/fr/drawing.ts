@@ -70,4 +70,5 @@ export const drawing = {
   "state.neutral": "neutre",
   "state.unknown": "inconnu : personne n'a dessiné ce qui alimente ceci",
   "state.untold": "pas encore connu",
+  "number.point": ",",
 } as const;

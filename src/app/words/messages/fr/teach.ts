@@ -372,4 +372,10 @@ export const teach = {
   "teach.trapOpen": "qui ne le connaît pas n'y est pas tombé.",
   "teach.answer": "La réponse",
   "teach.adopt": "Garder ceci comme réponse",
+  "scenario.edit.hidden": "{name} est caché du plan",
+  "scenario.edit.comes": "{name} arrive au milieu",
+  "scenario.edit.notThere": "{name} n'est pas là",
+  "scenario.edit.otherwise": "{name} n'est pas comme le plan le montre",
+  "scenario.edit.seized": "{name} est grippé",
+  "scenario.edit.fused": "{name} a des contacts qui restent fermés",
 } as const;

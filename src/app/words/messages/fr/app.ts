@@ -1,7 +1,6 @@
 /** Tout ce que dit l'application, selon l'endroit où elle le dit. */
 export const app = {
   "app.name": "Stillhot",
-  "number.point": ",",
   "app.unknownVolts": "tension inconnue",
   "app.untitled": "Dessin sans titre",
   "app.title": "Titre du dessin",

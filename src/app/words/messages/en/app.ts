@@ -1,7 +1,6 @@
 /** Everything that the app says, by where it says it. */
 export const app = {
   "app.name": "Stillhot",
-  "number.point": ".",
   "app.unknownVolts": "unknown volts",
   "app.untitled": "Untitled drawing",
   "app.title": "Title of the drawing",

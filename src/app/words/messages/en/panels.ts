@@ -98,13 +98,6 @@ export const panels = {
   "stamp.deleteAsk": "Delete for good?",
   "stamp.needs": "needs {phases}",
   "stamp.wrong": "cannot be read",
-  "stamp.nothing": "Select at least one line or device with two ends: an arrangement joins by a point.",
-  "stamp.noJoin": "The point to join by is not part of what is selected.",
-  "stamp.apart": "It is in pieces: nothing that is selected joins {name} to the rest.",
-  "stamp.alone": "On its own it is no drawing that can be read: {problem}.",
-  "stamp.unfit": "{name} needs the phases {phases} here.",
-  "stamp.unreadable": "What was kept cannot be read.",
-  "stamp.placed": "Add {name}",
 
   "grow.title": "What comes next at {name}?",
   "grow.phases": "On which phases?",

@@ -70,8 +70,6 @@ export const views = {
 
   "rules.title": "Rules of the rehearsal",
   "rules.about": "A rule goes off only with a reason, which the sheet prints.",
-  "rules.on": "On",
-  "rules.off": "Off",
   "rules.reason": "Reason",
   "rules.why": "Why is {rule} turned off?",
   "rules.turnOff": "Turn off {rule}",

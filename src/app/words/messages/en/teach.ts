@@ -365,4 +365,10 @@ export const teach = {
   "teach.trapOpen": "was not fallen into by whoever does not know of it.",
   "teach.answer": "The answer",
   "teach.adopt": "Keep this as the answer",
+  "scenario.edit.hidden": "{name} is hidden from the map",
+  "scenario.edit.comes": "{name} comes in the middle",
+  "scenario.edit.notThere": "{name} is not there",
+  "scenario.edit.otherwise": "{name} is not as the map shows it",
+  "scenario.edit.seized": "{name} is seized",
+  "scenario.edit.fused": "{name} has contacts that stay closed",
 } as const;

@@ -70,8 +70,6 @@ export const views = {
 
   "rules.title": "Règles de la répétition",
   "rules.about": "Une règle ne se désactive qu'avec une raison, que la fiche imprime.",
-  "rules.on": "Active",
-  "rules.off": "Désactivée",
   "rules.reason": "Raison",
   "rules.why": "Pourquoi désactiver {rule} ?",
   "rules.turnOff": "Désactiver {rule}",

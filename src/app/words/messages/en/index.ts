@@ -1,0 +1,20 @@
+import { app } from "./app";
+import { company } from "./company";
+import { forms } from "./forms";
+import { keep } from "./keep";
+import { panels } from "./panels";
+import { plan } from "./plan";
+import { teach } from "./teach";
+import { views } from "./views";
+
+/** Every sentence that only the app says, in English, beside those of the core. The first picture comes with those of `app.ts` alone. */
+export const english = {
+  ...app,
+  ...company,
+  ...forms,
+  ...keep,
+  ...panels,
+  ...plan,
+  ...teach,
+  ...views,
+} as const;

@@ -1,0 +1,21 @@
+import { unbroken } from "../../../../core";
+import { app } from "./app";
+import { company } from "./company";
+import { forms } from "./forms";
+import { keep } from "./keep";
+import { panels } from "./panels";
+import { plan } from "./plan";
+import { teach } from "./teach";
+import { views } from "./views";
+
+/** Every sentence of the app in French: a file for each English one, which a test holds complete. */
+export const french = unbroken({
+  ...app,
+  ...company,
+  ...forms,
+  ...keep,
+  ...panels,
+  ...plan,
+  ...teach,
+  ...views,
+});
