@@ -5,13 +5,13 @@ import {
   isUnreadable,
   readDocument,
   readValue,
-  spellProblem,
   type System,
   structureOf,
   structuresOf,
   writeDocument,
 } from ".";
 import type { Json, JsonObject } from "../terms";
+import { spellProblem } from "../../../tests/support/words";
 
 const file = (system: object): Json => ({
   format: "stillhot",
