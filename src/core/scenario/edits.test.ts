@@ -76,11 +76,11 @@ describe("an instructor hides and changes things by one edit each", () => {
     };
     expect(refusal(hide(["nothing"], ""))).toBe("there is no nothing in this drawing");
     expect(refusal(unhide("f9"))).toBe("there is no hidden fact f9");
-    expect(refusal(makeTrue("tie", { open: "Q" }, ""))).toContain(
+    expect(refusal(makeTrue("tie", { open: "Q" }, "Q"))).toContain(
       "the drawing as it truly stands would not be readable",
     );
     // The lead between clamp and cutout is where the work is.
-    expect(refusal(hide(["k1", "c1"], ""))).toContain("p1b");
+    expect(refusal(hide(["k1", "c1"], "Both"))).toContain("p1b");
   });
 
   test("a scenario made from a drawing in two edits is solved by the planner, and its trap springs", () => {
