@@ -10,7 +10,6 @@ import {
   ModelImport,
   NEUTRAL_WAYS,
   type NeutralWay,
-  say,
   writeDocument,
 } from "../core";
 import { type Call, type Command, UsageError } from "./command";
@@ -18,7 +17,7 @@ import type { ExitCode, Io } from "./io";
 import { reasonOf } from "./input";
 import { write, writeTo } from "./output";
 import { asText, jsonLine, refusedLines, wrapped } from "./print";
-import { spell } from "./words";
+import { say, spell } from "./words";
 
 const ENDING = ".stillhot.json";
 

@@ -6,8 +6,8 @@ import {
   type ImportRefused,
   isImportRefused,
   ModelImport,
-  spell,
 } from "../../src/core";
+import { spell } from "./words";
 
 const path = (name: string) => `shared/import/${name}`;
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { readDocument, writeDocument } from "../document";
-import { spell } from "../terms";
+import { spell } from "../../../tests/support/words";
 import {
   assess,
   done,

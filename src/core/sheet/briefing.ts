@@ -44,7 +44,7 @@ import {
   type WorkPointId,
 } from "../terms";
 import { anyGeneratorSentence, figures, threatSentence } from "./sentences";
-import { firstEnd, stepSeen, stepSentence, TOOLS, workPointName } from "./steps";
+import { firstEnd, stepSeen, stepSentence, workPointName } from "./steps";
 
 /** How one work point stands, and what could make it live. */
 export interface BriefedWork {

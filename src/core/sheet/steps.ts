@@ -7,7 +7,8 @@ import {
   type StillhotDocument,
   type WorkPoint,
 } from "../document";
-import { type ElementId, type Message, type MessageKey, say, type WorkPointId } from "../terms";
+import { isTool } from "../steps";
+import { type ElementId, type Message, say, type WorkPointId } from "../terms";
 
 /**
  * A step as one act on one thing: `Open Q1 cutout, A, with the load-break tool`.
@@ -67,21 +68,8 @@ const goesTo = (to: string): string | Message => {
   return key === undefined ? "" : say(key);
 };
 
-/** Tools that have a word of their own. */
-export const TOOLS: readonly string[] = [
-  "clamp-stick",
-  "extending-stick",
-  "load-break-tool",
-  "voltage-detector",
-  "ground-set",
-  "lead-cutters",
-  "cover",
-];
-
 const toolOf = (tool: string): Message =>
-  TOOLS.includes(tool)
-    ? say("do.with", { tool: say(`tool.${tool}` as MessageKey) })
-    : say("do.withOther", { tool });
+  isTool(tool) ? say("do.with", { tool: say(`tool.${tool}`) }) : say("do.withOther", { tool });
 
 /** Which end goes on or comes off first: the wrong order puts a person in the circuit. */
 export function firstEnd(
