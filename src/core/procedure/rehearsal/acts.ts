@@ -1,14 +1,7 @@
 import { type CircuitElement, GROUNDING_CABLES, openingOf, openPhasesOf } from "../../devices";
 import { complete, conductorsOf, jobOf, nextGroundId, workPointsOf } from "../../document";
 import { isRelying, isSwitching, type KeysOf, type Step, stepBy, type StepVerb } from "../../steps";
-import {
-  type ElementId,
-  type Message,
-  type Owner,
-  type PointId,
-  say,
-  type WorkPointId,
-} from "../../terms";
+import { type ElementId, type Message, type Owner, type PointId, say, type WorkPointId } from "../../terms";
 import { isTagged } from "../job/isolation";
 import { nameOf } from "../job/names";
 import { advance } from "./play";
