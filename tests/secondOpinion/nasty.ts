@@ -89,6 +89,7 @@ export function nastyDocument(seed: number, parts: number) {
           ...sometimes(0.25, {
             parted: some(neutral ? `${phases}N` : phases, 0.4),
           }),
+          ...(from.low ? {} : sometimes(0.3, { conductor: "2 6/1 ACSR", neutralConductor: "4/0 ACSR" })),
           ...sometimes(0.2, { rodsPerKm: oneOf([1, 2.5]), ...sometimes(0.5, { rodOhms: 50 }) }),
         });
         break;
@@ -212,7 +213,10 @@ export function nastyDocument(seed: number, parts: number) {
     ];
     if (usable.length === 0) return;
     const connection = oneOf(usable);
-    const apart = sometimes(0.2, { neutral: false });
+    const apart = {
+      ...sometimes(0.2, { neutral: false }),
+      ...sometimes(0.2, { rPercent: 1.2, xPercent: 2.5, excitingPercent: oneOf([0, 1]) }),
+    };
     if (connection === "single" || connection === "across") {
       const phases = connection === "single" ? oneOf([...from.phases]) : oneOf(pairsOf);
       const split = happens(0.65);
