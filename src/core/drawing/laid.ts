@@ -110,6 +110,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
     const { far: on } = halvesOf(path, letter, kept(by), around, half);
     pen.strand(letter, around.look("to", letter), around.feed, ...on);
   }
+  if (route.alt !== undefined) thirdEnd(pen, own, route, around);
   if (!byPole && !isUnits) pen.symbol(symbolOf(element), route.centre, 1);
   if (byPole && element.kind === "disconnect" && element.gang && own.length > 1) {
     const at = (letter: Letter) => halvesOf(path, letter, shift(letter), around, 0).centre;
@@ -121,6 +122,27 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
       filled: false,
       dashed: true,
     });
+  }
+}
+
+/** From the third end of a transfer switch square to its symbol, whose side it comes in at. */
+function thirdEnd(pen: Pen, own: readonly Letter[], { centre, alt, laid }: Route, around: Surroundings) {
+  const isUpright = Math.abs(laid!.body.y) > 0.5;
+  const side = Math.sign(isUpright ? alt!.x - centre.x : alt!.y - centre.y) || 1;
+  for (const letter of own) {
+    const by = shiftOf(letter, own, LEGS_APART);
+    const spots = isUpright
+      ? [
+          spotOf(alt!.x + by, alt!.y),
+          spotOf(alt!.x + by, centre.y - by * side),
+          spotOf(centre.x + side * 18, centre.y - by * side),
+        ]
+      : [
+          spotOf(alt!.x, alt!.y + by),
+          spotOf(centre.x - by * side, alt!.y + by),
+          spotOf(centre.x - by * side, centre.y + side * 18),
+        ];
+    pen.strand(letter, around.look("alt", letter), 0, ...spots);
   }
 }
 

@@ -498,7 +498,8 @@ function nearbyPiece(owner: Owner, element: Nearby, route: Route, around: Surrou
     look,
     spotOf((spots[0]!.x + spots[1]!.x * 2) / 3, (spots[0]!.y + spots[1]!.y * 2) / 3),
   );
-  pen.note("elementLabel", labelOf(element, around), "ink", spots[0]!, {
+  // Another circuit is a hazard: what it is, is never left out.
+  pen.note(route.laid === undefined ? "elementLabel" : "open", labelOf(element, around), "ink", spots[0]!, {
     sides: [...pen.sides()],
     gap: 4,
     reach: 4,

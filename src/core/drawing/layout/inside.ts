@@ -53,6 +53,8 @@ export const HANGING_APART = 40;
 const TWO_LINES = 40;
 /** Room for a badge before a symbol. */
 const BADGE = { across: 40, down: 32 };
+/** From a transfer switch to its third end. */
+const THIRD_END = 110;
 /** Over the line is room for a second way around a device. */
 const BYPASS = 52;
 
@@ -187,7 +189,8 @@ export class Inside {
   }
 
   /** All that hangs on a point, the first straight on and the others beside it, what leads on to other plates last. */
-  #columns(branch: Branch, chains: readonly Branch[], at: Uv, lead: number) {
+  #columns(branch: Branch, onward: readonly Branch[], at: Uv, lead: number) {
+    const chains = onward.filter((it) => !this.#isThird(it));
     const ordered = [...chains.filter((it) => !hasExit(it)), ...chains.filter(hasExit)];
     const own = branch.hung.filter((id) => !this.#standsInLine(branch, id));
     const loads = own.filter((id) => this.#element(id).kind === "load");
@@ -210,23 +213,23 @@ export class Inside {
   /** One element that hangs at a point, and what is behind it. */
   #hang(branch: Branch, id: ElementId, child: Branch | undefined, at: Uv, lead: number) {
     const spread = this.#spread(id);
+    const hasThird = branch.onward.some((it) => it !== child && it.by === id);
     const u = this.#isStraight
       ? at.u
-      : Math.max(at.u, this.right + BADGE[this.#rooms.way] + spread - (child === undefined ? 10 : 0));
-    const isAlt = child !== undefined && this.legs.some((it) => it.id === id);
+      : (hasThird ? THIRD_END : 0) +
+        Math.max(at.u, this.right + BADGE[this.#rooms.way] + spread - (child === undefined ? 10 : 0));
     if (this.#isStraight) this.left = Math.min(this.left, at.u - spread - BADGE[this.#rooms.way]);
     const length = this.#length(id);
     const start = at.v + lead;
     const end = start + length + (child === undefined ? 0 : this.#leadOut(id, child));
     const to = { u, v: end };
-    if (!isAlt)
-      this.legs.push({
-        id,
-        from: branch.id,
-        to: child?.id,
-        path: [at, ...(u === at.u ? [] : [{ u, v: at.v }]), to],
-        centre: { u, v: start + length / 2 },
-      });
+    this.legs.push({
+      id,
+      from: branch.id,
+      to: child?.id,
+      path: [at, ...(u === at.u ? [] : [{ u, v: at.v }]), to],
+      centre: { u, v: start + length / 2 },
+    });
     this.right = Math.max(this.right, u + this.#after(id), u + 24 + spread);
     const under = this.#rooms.way === "across" && isAtTheEnd(this.#element(id)) ? TWO_LINES : 0;
     this.bottom = Math.max(this.bottom, end + (child === undefined ? 8 + under : 8));
@@ -235,6 +238,14 @@ export class Inside {
     const inside = child.onward.filter(({ plate }) => plate === child.plate);
     for (const next of child.onward)
       if (!inside.includes(next)) this.exits.push({ ...to, from: child.id, child: next });
+    const third = branch.onward.find((it) => it !== child && it.by === id);
+    if (third !== undefined) {
+      // The third end of a transfer switch, and the machine on it, stand before the way to the customer.
+      const beside = { u: u - THIRD_END, v: end };
+      this.stands.set(third.id, { ...beside, axis: "v" });
+      this.left = Math.min(this.left, beside.u - BADGE[this.#rooms.way]);
+      this.#columns(third, third.onward, beside, LEAD);
+    }
     this.#columns(child, inside, to, this.#worked.has(child.id) ? LEAD_FROM_LINE : LEAD);
   }
 
@@ -273,6 +284,13 @@ export class Inside {
     this.left = Math.min(this.left, end - 10);
     this.right = Math.max(this.right, end + 10);
     return true;
+  }
+
+  /** Whether the tree comes here by the third end of a transfer switch. */
+  #isThird({ id, by, parent }: Branch): boolean {
+    const element = by === undefined ? undefined : this.#element(by);
+    if (element?.kind !== "transfer") return false;
+    return id === element.alt && parent!.onward.some((it) => it.by === by && it.id !== id);
   }
 
   #isInLine({ by }: Branch): boolean {
