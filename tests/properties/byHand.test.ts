@@ -17,8 +17,29 @@ type Saved = Record<string, unknown>;
 
 const LIVE = ["energized", "backfed", "induced", "faulted"];
 /** Two-ended kinds whose ends are alike while they are closed. */
-const ALIKE = ["span", "lead", "clamp", "cutout", "disconnect", "recloser", "elbow"];
-const OPENERS = ["clamp", "cutout", "disconnect", "recloser", "elbow", "meter", "main", "regulator"];
+const ALIKE = [
+  "span",
+  "lead",
+  "clamp",
+  "cutout",
+  "disconnect",
+  "recloser",
+  "breaker",
+  "sectionalizer",
+  "elbow",
+];
+const OPENERS = [
+  "clamp",
+  "cutout",
+  "disconnect",
+  "recloser",
+  "breaker",
+  "sectionalizer",
+  "elbow",
+  "meter",
+  "main",
+  "regulator",
+];
 
 const files = (first: number, count: number, parts: number): File[] =>
   Array.from({ length: count }, (_, at) => randomDocument(first + at, { parts })).filter(
@@ -70,10 +91,12 @@ function upsetsByHand(file: File): ByHand[] {
     }
     const open = letters(it["open"]);
     if (!OPENERS.includes(kind) || open === "") return [];
-    const closesAlone = (kind === "recloser" || it["remote"] === true) && it["blocked"] !== true;
+    const closesAlone =
+      (["recloser", "breaker"].includes(kind) || it["remote"] === true) && it["blocked"] !== true;
     const strength = closesAlone || it["tagged"] !== true ? 1 : it["blocked"] === true ? 3 : 2;
     const verb = closesAlone ? "reclose" : "close";
-    const isGang = ["recloser", "meter", "main"].includes(kind) || it["gang"] === true;
+    const isGang =
+      ["recloser", "breaker", "sectionalizer", "meter", "main"].includes(kind) || it["gang"] === true;
     return isGang
       ? [one(`${verb}:${id}`, strength, (its) => (its["open"] = ""))]
       : [...open].map((phase) =>

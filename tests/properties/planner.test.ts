@@ -30,7 +30,8 @@ function plannable(seed: number, parts: number): StillhotDocument {
   for (const [id, element] of Object.entries(document.system.elements)) {
     if (element["kind"] === "ground" || element["kind"] === "fault") delete document.system.elements[id];
     if (element["open"] === undefined) delete element["tagged"];
-    if (element["kind"] === "recloser") element["visibleGap"] = true;
+    if (["recloser", "breaker", "sectionalizer"].includes(String(element["kind"])))
+      element["visibleGap"] = true;
     // A wire that is down beside the work is a job of its own.
     delete element["parted"];
     if (element["neutral"] === false) delete element["neutral"];

@@ -12,7 +12,17 @@ export interface Plain {
 }
 
 export const ROOT3 = Math.sqrt(3);
-const POLES = ["clamp", "cutout", "disconnect", "recloser", "breaker", "elbow", "meter", "main"];
+const POLES = [
+  "clamp",
+  "cutout",
+  "disconnect",
+  "recloser",
+  "breaker",
+  "sectionalizer",
+  "elbow",
+  "meter",
+  "main",
+];
 export const TWO_ENDED = ["span", "lead", "transfer", "regulator", ...POLES];
 
 export const text = (e: Record_, key: string, fallback = ""): string => (e[key] as string) ?? fallback;
@@ -266,10 +276,10 @@ export function upsetsIn(plain: Plain, limits: Limits): PlainUpset[] {
         e.kind === "meter" ||
         e.kind === "main" ||
         (e.kind === "disconnect" && yes(e, "gang")) ||
-        ((e.kind === "recloser" || e.kind === "breaker") && yes(e, "gang", true));
+        (["recloser", "breaker", "sectionalizer"].includes(e.kind) && yes(e, "gang", true));
       const automatic =
         (["recloser", "breaker"].includes(e.kind) && (yes(e, "reclosing", true) || yes(e, "remote"))) ||
-        (e.kind === "disconnect" && yes(e, "remote"));
+        (["disconnect", "sectionalizer"].includes(e.kind) && yes(e, "remote"));
       const upset = (phase?: string): PlainUpset => {
         const removed = e.kind === "cutout" && phase !== undefined && named(e, "removed").includes(phase);
         const blocked = yes(e, "blocked") || removed;

@@ -46,7 +46,17 @@ export interface Netlist {
 }
 
 const ROOT3 = Math.sqrt(3);
-const SWITCHES = ["clamp", "cutout", "disconnect", "recloser", "breaker", "elbow", "meter", "main"];
+const SWITCHES = [
+  "clamp",
+  "cutout",
+  "disconnect",
+  "recloser",
+  "breaker",
+  "sectionalizer",
+  "elbow",
+  "meter",
+  "main",
+];
 const TWO_ENDED = ["span", "lead", "transfer", "regulator", ...SWITCHES];
 
 const text = (element: Element, key: string, fallback = ""): string => (element[key] as string) ?? fallback;

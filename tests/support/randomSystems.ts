@@ -23,6 +23,9 @@ export function drawFrom(seed: number): Draw {
 
 type Saved = Record<string, unknown>;
 
+/** Kinds that stand where a recloser may, moved by one handle. */
+const SISTERS = ["recloser", "breaker", "sectionalizer"] as const;
+
 export interface RandomSystem {
   readonly points: Record<string, Saved>;
   readonly elements: Record<string, Saved>;
@@ -118,8 +121,10 @@ export function randomSystem(seed: number, { parts, nonlinearLoads = false }: In
       const from = draw.oneOf(primary);
       const to = newPoint();
       const phases = draw.chance(0.6) ? from.phases : someOf(from.phases);
-      const kind = draw.oneOf(["cutout", "disconnect", "clamp", "recloser", "elbow", "lead", "regulator"]);
-      const gang = kind === "recloser" || (kind === "disconnect" && draw.chance(0.4));
+      const drawn = draw.oneOf(["cutout", "disconnect", "clamp", "recloser", "elbow", "lead", "regulator"]);
+      // Its sisters take its place in turn.
+      const kind = drawn === "recloser" ? SISTERS[primary.length % SISTERS.length]! : drawn;
+      const gang = drawn === "recloser" || (kind === "disconnect" && draw.chance(0.4));
       add("d", {
         kind,
         from: from.point,

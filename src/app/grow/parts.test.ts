@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import {
   completePoint,
   conductorsOf,
+  DEVICES,
   isRefusal,
   type PointId,
   readDocument,
@@ -77,4 +78,20 @@ test("a line grown ten times goes straight on, and taps leave it sideways", () =
   const change = grown(document, "p5", "cutout");
   const side = completePoint(change.after.system.points[change.made![0] as PointId]!);
   expect(side.y).not.toBe(0);
+});
+
+/** Drawn by other means than the list of what comes next: by the point's own buttons, and on the line that it stands beside. */
+const DRAWN_OTHERWISE = ["ground", "nearby"];
+
+test("every kind of device can be drawn from what comes next, or by a button of its own", () => {
+  const document = start();
+  const made = PARTS.flatMap((part) =>
+    ["ABC", "12"].flatMap((phases) => {
+      const change = part.command(document, "p1", phases)(document);
+      return isRefusal(change) ? [] : Object.values(change.after.system.elements).map(({ kind }) => kind);
+    }),
+  );
+  expect(
+    Object.keys(DEVICES).filter((kind) => !DRAWN_OTHERWISE.includes(kind) && !made.includes(kind as never)),
+  ).toEqual([]);
 });

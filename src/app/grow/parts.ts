@@ -369,6 +369,13 @@ export const PARTS: readonly GrowPart[] = [
     command: grow("recloser", { label: "grow.recloserLabel" }),
   },
   {
+    id: "sectionalizer",
+    group: "switching",
+    title: "grow.sectionalizer",
+    fits: isPrimary,
+    command: grow("sectionalizer", { label: "grow.sectionalizerLabel" }),
+  },
+  {
     id: "breaker",
     group: "switching",
     title: "grow.breaker",

@@ -14,6 +14,7 @@ import { main, meter } from "./meter";
 import { nearby } from "./nearby";
 import { breaker, recloser } from "./recloser";
 import { regulator } from "./regulator";
+import { sectionalizer } from "./sectionalizer";
 import { source } from "./source";
 import { span } from "./span";
 import { transfer } from "./transfer";
@@ -29,6 +30,7 @@ export const DEVICES = {
   disconnect,
   recloser,
   breaker,
+  sectionalizer,
   elbow,
   meter,
   main,

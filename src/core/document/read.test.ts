@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { DEVICES } from "../devices";
 import { complete, isUnreadable, readDocument, type SavedElement, writeDocument } from ".";
 import type { Migration } from "./migrate";
 import { spell, spellProblem } from "../../../tests/support/words";
@@ -10,6 +11,8 @@ interface LooseFile extends Loose {
 }
 
 /** A small file that is right in every part; each case of the tables breaks one thing. */
+const KINDS = Object.keys(DEVICES).join(", ");
+
 const good = (): LooseFile => ({
   format: "stillhot",
   formatVersion: 1,
@@ -227,13 +230,10 @@ describe("files that say something impossible", () => {
       (it) => void (it.system.points["p1"]!["label"] = "x".repeat(10_000_000)),
       `system.points.p1.label: found "${"x".repeat(36)}…, expected text of at most 2000 letters`,
     ],
-    [
-      element("c1", "kind", "fuse"),
-      'system.elements.c1.kind: found "fuse", expected one of source, span, lead, clamp, cutout, disconnect, recloser, breaker, elbow, meter, main, transfer, transformer, regulator, load, generator, capacitor, arrester, ground, fault, nearby',
-    ],
+    [element("c1", "kind", "fuse"), `system.elements.c1.kind: found "fuse", expected one of ${KINDS}`],
     [
       element("c1", "kind", "toString"),
-      'system.elements.c1.kind: found "toString", expected one of source, span, lead, clamp, cutout, disconnect, recloser, breaker, elbow, meter, main, transfer, transformer, regulator, load, generator, capacitor, arrester, ground, fault, nearby',
+      `system.elements.c1.kind: found "toString", expected one of ${KINDS}`,
     ],
     [element("c1", "kind", undefined), "system.elements.c1.kind: is missing"],
     [element("c1", "from", undefined), "system.elements.c1.from: is missing"],

@@ -43,6 +43,7 @@ export const drawing = {
   "kind.disconnect": "disconnect",
   "kind.recloser": "recloser",
   "kind.breaker": "breaker",
+  "kind.sectionalizer": "sectionalizer",
   "kind.elbow": "elbow",
   "kind.meter": "meter",
   "kind.main": "main breaker",

@@ -43,6 +43,7 @@ export const drawing = {
   "kind.disconnect": "sectionneur",
   "kind.recloser": "réenclencheur",
   "kind.breaker": "disjoncteur",
+  "kind.sectionalizer": "sectionneur automatique",
   "kind.elbow": "connecteur coudé",
   "kind.meter": "compteur",
   "kind.main": "disjoncteur principal",
