@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { draw } from "../../../tests/support/jobNotation";
-import { assess } from "../hazard";
-import { settingsOf } from "../document";
-import { plan, planDocument, rehearse } from "../procedure";
+import { draw } from "../support/jobNotation";
+import { assess } from "../../src/core/hazard";
+import { settingsOf } from "../../src/core/document";
+import { plan, planDocument, rehearse } from "../../src/core/procedure";
 
 const LINE = `
   s1  source         sub     ABC  kvLL=12.47
@@ -31,7 +31,8 @@ describe("A sectionalizer opens by itself and closes by another's hand", () => {
 });
 
 test("it passes load current when it is closed, and none when it has opened", () => {
-  const through = (changes: string) => assess(draw(`${LINE}\n${changes}`)).elements["z1" as never]!.amps["A"]!;
+  const through = (changes: string) =>
+    assess(draw(`${LINE}\n${changes}`)).elements["z1" as never]!.amps["A"]!;
   // 90 kW on three phases at 7.2 kV: 90 000 / 3 / 7 200 = 4.17 A a phase.
   expect(through("")).toBeCloseTo(4.17, 1);
   expect(through("z1 sectionalizer p2-p3 ABC open=true")).toBe(0);
