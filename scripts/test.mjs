@@ -4,6 +4,7 @@
  */
 import { readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
+import { getChromium } from "./lib/chromium.mjs";
 import { build, checkNode, install, makeResults, run, say, tool } from "./lib/project.mjs";
 
 const started = Date.now();
@@ -53,6 +54,8 @@ function readVitest({ numPassedTests, numFailedTests, testResults }) {
 checkNode();
 install();
 const out = makeResults();
+const { missing } = await getChromium();
+if (missing) say(missing);
 
 step("types of the core", () => tool("typescript/bin/tsc", ["-p", "tsconfig.core.json"]));
 step("types of everything", () =>

@@ -1,7 +1,6 @@
-/** Finds Chromium on this machine and starts it. Nothing is ever downloaded. */
-import { accessSync, constants, existsSync } from "node:fs";
-import { delimiter, join } from "node:path";
+/** Starts the Chromium of this machine. */
 import { chromium } from "playwright-core";
+import { findChromium } from "../../scripts/lib/chromium.mjs";
 
 export const flags = [
   "--no-sandbox",
@@ -12,43 +11,6 @@ export const flags = [
   "--disable-component-update",
   "--disable-sync",
 ];
-
-function onPath(name) {
-  for (const folder of (process.env.PATH ?? "").split(delimiter)) {
-    const file = join(folder, name);
-    try {
-      accessSync(file, constants.X_OK);
-      return file;
-    } catch {
-      continue;
-    }
-  }
-  return undefined;
-}
-
-/** What to start, or a sentence that says why there is nothing to start. */
-export async function findChromium() {
-  const given = process.env.CHROMIUM_PATH;
-  if (given) {
-    return existsSync(given)
-      ? { executablePath: given }
-      : { missing: `CHROMIUM_PATH names no file: ${given}` };
-  }
-  for (const name of ["chromium", "chromium-browser", "google-chrome"]) {
-    const executablePath = onPath(name);
-    if (executablePath) return { executablePath };
-  }
-  try {
-    const packed = (await import("@sparticuz/chromium")).default;
-    return { executablePath: await packed.executablePath() };
-  } catch {
-    return {
-      missing:
-        "No browser for the end-to-end tests: install chromium, or name one in CHROMIUM_PATH (looked for " +
-        "chromium, chromium-browser, google-chrome and the package @sparticuz/chromium).",
-    };
-  }
-}
 
 /** A started browser, or `{ missing }` with the reason in words. */
 export async function startBrowser(moreFlags = []) {

@@ -4,7 +4,8 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
-import { findChromium, flags } from "./browser.mjs";
+import { findChromium } from "../../scripts/lib/chromium.mjs";
+import { flags } from "./browser.mjs";
 import { axeFinds, noSidewaysScroll } from "./scenarios.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
