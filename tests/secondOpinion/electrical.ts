@@ -481,6 +481,8 @@ export function solvePlain(
   let result = solveOnce();
   if (alone === undefined && loads.some(({ model }) => model !== "Z")) {
     settled = false;
+    // Where a round moves them hardly less than the one before, only a part of each step is taken.
+    let [step, before] = [1, Infinity];
     for (let round = 0; round < 100 && !settled; round++) {
       let worst = 0;
       for (const { a, b, rated, model, index } of loads) {
@@ -489,8 +491,10 @@ export function solvePlain(
         const wanted = model === "I" ? 1 / share : 1 / share ** 2;
         const held = models[index]!.held;
         worst = Math.max(worst, Math.abs(wanted - held));
-        models[index]!.held = wanted;
+        models[index]!.held = held + step * (wanted - held);
       }
+      if (worst > 0.9 * before) step = Math.max(step / 2, 1 / 16);
+      before = worst;
       settled = worst < 1e-9;
       if (!settled) result = solveOnce();
     }
