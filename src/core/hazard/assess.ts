@@ -504,8 +504,9 @@ function countAssumptions(system: System, workPoint: WorkPoint): number {
   const graph = reachGraphOf(circuit);
   const standing = standingOf(circuit);
   const { tied } = reachOf(circuit, standing, { groundsLifted: false });
-  const start = conductorsOf(workPoint).map((letter) =>
-    circuit.nodeOf.get(conductorId(workPoint.at, letter))!,
+  // Work that takes down all that hung at a point leaves it without conductors.
+  const start = conductorsOf(workPoint).flatMap(
+    (letter) => circuit.nodeOf.get(conductorId(workPoint.at, letter)) ?? [],
   );
   const seen = new Set(start);
   const elements = new Set<number>();
