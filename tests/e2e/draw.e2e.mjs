@@ -191,9 +191,16 @@ export const tests = [
     name: "tidying by touch, and taking it back",
     async run(ctx) {
       const page = await begin(ctx, { size: "phone" });
+      const before = await spotOf(page, "p7");
+      await pressOn(page, "p7", true);
+      await drawing(page).focus();
+      await page.keyboard.press("Alt+ArrowRight");
+      await page.keyboard.press("Escape");
       await act(page, "tidy");
       await page.getByText("Tidy the drawing").waitFor();
+      assert.deepEqual(await spotOf(page, "p7"), before);
       await noSidewaysScroll(page);
+      await undo(page).tap();
       await undo(page).tap();
       assert.ok(await undo(page).isDisabled());
     },
@@ -208,7 +215,7 @@ export const tests = [
       assert.equal(await first.locator("kbd").textContent(), "L");
       if (size === "desk") await page.keyboard.press("Enter");
       else await first.tap();
-      await page.getByText("Tidy the drawing").waitFor();
+      await page.getByText("is in its place already").waitFor();
       await find(page, size, "open demo generator");
       await page.keyboard.press("ArrowDown");
       await page.keyboard.press("ArrowUp");

@@ -499,10 +499,11 @@ export const tests = [
     async run(ctx) {
       const page = await begin(ctx, { size: "phone" });
       await page.getByRole("button", { name: "Show all" }).tap();
-      const points = Object.values(sideline.system.points).filter((it) => it.kind === "pole");
+      const { points } = sideline.system;
+      const poles = Object.keys(points).filter((id) => points[id].kind === "pole");
       await page.locator('[data-action="join"]').tap();
-      await pressAt(page, points[0], true);
-      await pressAt(page, points.at(-1), true);
+      await pressOn(page, poles[0], true);
+      await pressOn(page, poles.at(-1), true);
       await page.locator('[data-join="tie"]').tap();
       await page
         .locator('[role="tree"]')

@@ -14,6 +14,8 @@ export interface Painting {
 const STROKES_REACH = 24;
 /** So many parts are not worth painting one by one. */
 const MANY_PARTS = 6;
+/** Up to so many plates a drawing is painted whole. */
+const MANY_PLATES = 60;
 /** So many boxes are not worth telling apart. */
 const MANY_BOXES = 400;
 /** How far the ring around a work point reaches [screen px]. */
@@ -23,6 +25,8 @@ const RING_REACH = 25;
 export function staleParts(was: Painting | undefined, is: Painting): readonly Box[] {
   const whole = viewOf(is.camera, is.size);
   if (was === undefined || !standsInTheSameFrame(was, is)) return [whole];
+  // Plates run through every part: to paint a small drawing whole costs less than to cut it well.
+  if (is.view.scene.plates.length > 0 && is.view.scene.plates.length < MANY_PLATES) return [whole];
   const change = was.view.scene === is.view.scene ? undefined : changeOf(is.view.scene);
   if (was.view.scene !== is.view.scene && change?.before !== was.view.scene) return [whole];
   if (change?.of === "looks") return [whole];

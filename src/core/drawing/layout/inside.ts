@@ -62,6 +62,7 @@ const BYPASS = 52;
 const IN_LINE: ReadonlySet<CircuitElement["kind"]> = new Set([
   "recloser",
   "breaker",
+  "sectionalizer",
   "disconnect",
   "regulator",
   "elbow",
