@@ -23,15 +23,18 @@ export type Asked = "phases" | "tool" | "ground" | "first" | "text" | "seconds" 
 export interface Doing {
   readonly verb: StepVerb;
   readonly step: Step;
-  /** letters to choose from; all of them unless less is asked for */
+  /** letters that it is about unless others are chosen */
   readonly phases: string;
+  /** letters to choose from */
+  readonly letters: string;
   readonly asks: readonly Asked[];
 }
 
-const doing = (step: Step, phases = "", asks: readonly Asked[] = []): Doing => ({
+const doing = (step: Step, phases = "", asks: readonly Asked[] = [], letters = phases): Doing => ({
   verb: step.do,
   step,
   phases,
+  letters,
   asks,
 });
 
@@ -52,14 +55,15 @@ export function doingsFor(document: StillhotDocument, { of, id }: Owner): Doing[
 }
 
 function doingsAt(document: StillhotDocument, at: PointId): Doing[] {
-  const phases = (conductorsOf(document.system).get(at) ?? []).filter((it) => it !== "N").join("");
+  const letters = (conductorsOf(document.system).get(at) ?? []).join("");
+  const phases = letters.replace("N", "");
   const works = workPointsOf(document).filter(([, it]) => it.at === at);
   return [
     doing({ do: "inspect", at }),
     ...(phases === ""
       ? []
       : [
-          doing({ do: "test", at }, phases, ["phases"]),
+          doing({ do: "test", at }, phases, ["phases"], letters),
           doing({ do: "ground", at }, phases, ["phases", "ground"]),
         ]),
     doing({ do: "barricade", at }),
@@ -87,7 +91,7 @@ function doingsWith(document: StillhotDocument, id: ElementId): Doing[] {
     list.push(doing(stepBy(open, { element: id }), phases, ["phases", "tool"]));
   if ((moves && isOpen !== "") || kind === "main")
     list.push(doing(stepBy(close, { element: id }), phases, ["phases", "tool"]));
-  if (has("parted") && isOpen !== "") list.push(doing({ do: "join", element: id }, phases, ["phases"]));
+  if (has("parted") && isOpen !== "") list.push(doing({ do: "join", element: id }, isOpen, ["phases"]));
   if (kind === "cutout")
     list.push(
       doing({ do: "remove-barrel", element: id }, phases, ["phases", "tool"]),
@@ -120,6 +124,15 @@ export const ANYWHERE: readonly Doing[] = [
   doing({ do: "all-clear" }),
   doing({ do: "confirm" }),
   doing({ do: "wait", seconds: 300 }, "", ["seconds"]),
+];
+
+/** What goes over the radio to the system operator. */
+export const ON_THE_RADIO: readonly StepVerb[] = [
+  "request-permit",
+  "receive-permit",
+  "release-permit",
+  "ask",
+  "confirm",
 ];
 
 /** What the hands can hold; a detector, a set and a cover are steps of their own. */

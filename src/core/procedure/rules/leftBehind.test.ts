@@ -33,6 +33,14 @@ describe("left-behind: common practice: the line is left in service", () => {
       "c1 cutout p2-p3 A fuse=K25 open=A",
     ],
     ["what hangs on a part without supply", "open k1", "warning k1", "c1 cutout p2-p3 A fuse=K25 open=A"],
+    ["a machine started", "start g9", "warning g9", "g9 generator h1 12 kva=6 volts=240"],
+    [
+      "a machine stopped and started again",
+      "stop g9; start g9",
+      "warning g9",
+      "g9 generator h1 12 kva=6 volts=240 on=true",
+    ],
+    ["a machine stopped", "stop g9", "", "g9 generator h1 12 kva=6 volts=240 on=true"],
     ["what another has tagged", "brief", "", "c1 cutout p2-p3 A fuse=K25 open=A tagged=true"],
     ["what is normally open", "brief", "", "c1 cutout p2-p3 A fuse=K25 open=A normallyOpen=true"],
     [

@@ -47,14 +47,16 @@ export const leftBehind = defineRule({
 /** Keys beside its position that say how a thing stands; a link renewed and a lead remade are repairs, not left behind. */
 const ADDED_KEYS = ["blown", "removed", "cut", "parted"] as const;
 
-function isElsewhere({ document, asFound }: JobState, id: ElementId): boolean {
+function isElsewhere({ document, asFound, played }: JobState, id: ElementId): boolean {
   const is = elementOf(document.system, id) as unknown as Record<string, unknown>;
   const was = elementOf(asFound.system, id) as unknown as Record<string, unknown> | undefined;
   if (was === undefined) return false;
   return (
     phasesElsewhere(asFound, document.system, id) !== "" ||
     is["position"] !== was["position"] ||
-    (is["on"] === true && was["on"] !== true) ||
+    // A machine is its owner's to start, found running or not.
+    (is["on"] === true &&
+      (was["on"] !== true || played.some((it) => it.do === "start" && it.element === id))) ||
     (is["blocked"] === true && was["blocked"] !== true) ||
     ADDED_KEYS.some((key) => addsTo(was[key], is[key]))
   );

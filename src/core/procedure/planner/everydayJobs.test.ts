@@ -1,0 +1,182 @@
+import { describe, expect, test } from "vitest";
+import { draw } from "../../../../tests/support/jobNotation";
+import type { StillhotDocument } from "../../document";
+import { rehearse } from "../rehearsal/rehearse";
+import { plan, planDocument } from ".";
+
+const LINE = `
+  s1    source       sub     ABC  kvLL=12.47
+  main  span         sub-p1  ABC  lengthM=2000
+`;
+const house = (n: number, at: string, phase = "A"): string => `
+  x${n}   cutout       ${at}-${at}b${n}     ${phase}  fuse=K10
+  t${n}   transformer  ${at}b${n}-${at}s${n}  ${phase}  connection=single kva=25 primaryKv=7.2 secondaryV=240
+  m${n}   meter        ${at}s${n}-h${n}  12 count=3
+  ld${n}  load         h${n}  12 connection=delta kw=9 customers=3
+  h${n}   point        kind=service
+`;
+const OTHER_STATION = `
+  far  span    q5-sub2  ABC  lengthM=3000
+  s2   source  sub2     ABC  kvLL=12.47
+`;
+
+/**
+ * What a foreman expects of everyday jobs, written before they were planned: what is opened and fed before the work, what
+ * is moved after it, and how many customers are without supply while it goes on and at the end. Common practice, no source.
+ */
+const JOBS: readonly (readonly [
+  why: string,
+  drawing: string,
+  before: string,
+  after: string,
+  during: number,
+  end: number,
+])[] = [
+  [
+    "a burned clamp is lifted after the cutout below it has dropped the load",
+    `${LINE}
+     k1   clamp   p1-p2  A  condition=burned
+     c1   cutout  p2-p3  A  fuse=K25
+     sp1  span    p3-p4  A  lengthM=60
+     ${house(1, "p4")} ${house(2, "p4")}
+     w1   work    p2     A  does=["k1"]`,
+    "open c1 A; lift k1 A",
+    "attach k1 A; close c1 A",
+    6,
+    0,
+  ],
+  [
+    "a cutout is changed with both its terminals dead",
+    `${LINE}
+     d0   disconnect  p1-p2  ABC  gang=true loadBreakAmps=400
+     c1   cutout      p2-p3  A    fuse=K25
+     sp1  span        p3-p4  A    lengthM=60
+     ${house(1, "p4")}
+     w1   work        p3     A    does=["c1"]`,
+    "open d0",
+    "close d0",
+    3,
+    0,
+  ],
+  [
+    "a wire is down: guarded first, cut off on both sides, the far side fed by the tie, and the house's machine not started",
+    `${LINE}
+     c1   cutout      p1-p2  A  fuse=K25 blown=A
+     sp1  span        p2-p3  A  lengthM=60 parted=A
+     d1   disconnect  p3-p4  A  loadBreakAmps=100
+     sp2  span        p4-p5  A  lengthM=60
+     ${house(1, "p5")} ${house(2, "p3")}
+     g2   generator   h2     12 kva=7 volts=240 on=true
+     tie  disconnect  p5-q5  A  open=A normallyOpen=true loadBreakAmps=100
+     ${OTHER_STATION}
+     w1   work        p3     A  does=["sp1"]`,
+    "barricade p2; barricade p3; open d1 A; open x2 A; close tie A",
+    "stop g2; close x2 A; open tie A; close d1 A; refuse c1 A; close c1 A",
+    3,
+    0,
+  ],
+  [
+    "a pump's floating bank with a blown link is never left with a phase missing",
+    `${LINE}
+     c1   cutout       p1-p3  ABC  fuse=K12 blown=B
+     t1   transformer  p3-p4  ABC  connection=Y-D kva=150 primaryKv=12.47 secondaryV=480
+     mb   main         p4-h1  ABC  neutral=false
+     ld1  load         h1     ABC  connection=delta kw=70 customers=1
+     h1   point        kind=service
+     w1   work         p3     ABC  does=["c1"]`,
+    "open c1 AC; open mb",
+    "close mb; close c1 ABC",
+    1,
+    0,
+  ],
+  [
+    "an insulator in the middle of a line: the far end is fed from the other station meanwhile, break before make",
+    `${LINE}
+     d1   disconnect  p1-p2  ABC  gang=true loadBreakAmps=400
+     sp1  span        p2-p3  ABC  lengthM=200
+     d2   disconnect  p3-p4  ABC  gang=true loadBreakAmps=400
+     sp2  span        p4-p5  ABC  lengthM=200
+     ${house(1, "p5")} ${house(2, "p3", "B")}
+     tie  disconnect  p5-q5  ABC  gang=true open=ABC normallyOpen=true loadBreakAmps=400
+     ${OTHER_STATION}
+     w1   work        p3     ABC`,
+    "open d1; open d2; close tie",
+    "close d1; open tie; close d2",
+    3,
+    0,
+  ],
+  [
+    "a switch between two feeders is changed with both of its sides dead",
+    `${LINE}
+     d1   disconnect  p1-p2  ABC  gang=true loadBreakAmps=400
+     sp1  span        p2-p3  ABC  lengthM=200
+     sw   disconnect  p3-p4  ABC  gang=true open=ABC normallyOpen=true
+     sp2  span        p4-p5  ABC  lengthM=200
+     d2   disconnect  p5-q5  ABC  gang=true loadBreakAmps=400
+     ${OTHER_STATION}
+     ${house(1, "p2")} ${house(2, "p5", "B")}
+     w1   work        p3     ABC  does=["sw"]`,
+    "open d1; open d2",
+    "close d2; close d1",
+    6,
+    0,
+  ],
+  [
+    "of two transformers on one secondary the one with the blown link is changed, and its link renewed",
+    `${LINE}
+     ${house(1, "p1")} ${house(2, "p1")}
+     sx   span    p1s1-p1s2  12  lengthM=60 construction=secondary
+     x1   cutout  p1-p1b1    A   fuse=K10 blown=A
+     w1   work    p1b1       A   does=["t1"]`,
+    "open x2 A",
+    "close x2 A; refuse x1 A; close x1 A",
+    6,
+    0,
+  ],
+  [
+    "what another crew has tagged stays open, and who is dark behind it is counted",
+    `${LINE}
+     c1   cutout    p1-p2  A  fuse=K25
+     sp1  span      p2-p3  A  lengthM=60
+     ${house(1, "p3")}
+     c9   cutout    p3-p9  A  fuse=K25 open=A tagged=true
+     ${house(2, "p9")}
+     a1   arrester  p3     A
+     w1   work      p3     A  does=["a1"]`,
+    "open c1 A",
+    "close c1 A",
+    6,
+    3,
+  ],
+];
+
+const MOVES: readonly string[] = [
+  ...["open", "lift", "cut", "pull", "stop", "close", "attach", "join", "replace", "start"],
+  ...["refuse", "barricade"],
+];
+
+function movesOf(document: StillhotDocument) {
+  const { steps } = plan(document, { alternatives: false });
+  const work = steps.findIndex((it) => it.do === "work");
+  const told = (some: typeof steps): string =>
+    some
+      .filter((it) => MOVES.includes(it.do))
+      .map((it) => {
+        const { element, at, phases } = it as { element?: string; at?: string; phases?: string };
+        return [it.do, element ?? at, phases].filter((word) => word !== undefined).join(" ");
+      })
+      .join("; ");
+  const tests = steps.findIndex((it) => it.do === "check-detector");
+  return { before: told(steps.slice(0, tests)), after: told(steps.slice(work)) };
+}
+
+describe("everyday jobs are planned as a foreman would", () => {
+  test.each(JOBS)("%s", (_why, drawing, before, after, during, end) => {
+    const document = draw(drawing);
+    expect(movesOf(document)).toEqual({ before, after });
+    const planned = plan(document);
+    expect(planned.findings.map(({ rule, where }) => `${rule} ${where}`)).toEqual([]);
+    expect(planned.customers).toMatchObject({ during, end });
+    expect(rehearse(planDocument(document)).ok).toBe(true);
+  });
+});
