@@ -114,6 +114,16 @@ export function orderOpenings(
   return { order, stuck: left, after: system };
 }
 
+/** Whether openings can be made in this very order, each breaking no more than it may. */
+export function canOpenInOrder(document: StillhotDocument, openings: readonly Opening[]): boolean {
+  let { system } = document;
+  return openings.every((opening) => {
+    const amps = ampsOf(system, opening);
+    system = systemWithout(system, opening);
+    return amps <= NO_AMPS || amps <= limitOf(document, opening, amps).limit.amps;
+  });
+}
+
 export function compareRanks(a: readonly number[], b: readonly number[]): number {
   for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i]! - b[i]!;
   return 0;

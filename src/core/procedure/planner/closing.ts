@@ -1,7 +1,7 @@
 import { complete, jobOf, type SavedElement, type StillhotDocument, type System } from "../../document";
 import { type Circuit, type Reach, reachGraphOf, REACH, reachOf, sourceOf, standingOf } from "../../network";
 import type { ElementId } from "../../terms";
-import { orderOpenings, systemWithout } from "./breaking";
+import { canOpenInOrder, orderOpenings, systemWithout } from "./breaking";
 import { nextBeyond } from "./nextBeyond";
 import { documentOn, type Opening, toolFor } from "./openings";
 import { customersOutOf, edgesWith } from "./ways";
@@ -116,7 +116,7 @@ export const customersDark = (circuit: Circuit, closed: readonly Opening[]): num
   customersOutOf(circuit, edgesWith(circuit, [], closed)).count;
 
 /**
- * Closings in an order in which none picks up more than it may break: the other way round than they would be opened. What
+ * Closings in the order in which they are told where that can be, else in one in which none picks up more than it may break: the other way round than they would be opened. What
  * has load beyond it that it may not pick up waits for what is beyond to be opened.
  *
  * @param last keys of what closes last, as far as it may
@@ -128,6 +128,8 @@ export function closingMoves(
   last: ReadonlySet<string> = new Set(),
 ): readonly Move[] {
   const end = closed.reduce((system, it) => systemWith(document, system, it), before);
+  if (last.size === 0 && canOpenInOrder(documentOn(document, end), [...closed].reverse()))
+    return inTurn(document, before, "on", closed);
   const { order, stuck } = orderOpenings(documentOn(document, end), closed, last);
   const droppers = stuck
     .flatMap(({ element }) => nextBeyond(documentOn(document, end), element))

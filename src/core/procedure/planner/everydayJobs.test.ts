@@ -39,7 +39,7 @@ const JOBS: readonly (readonly [
      c1   cutout  p2-p3  A  fuse=K25
      sp1  span    p3-p4  A  lengthM=60
      ${house(1, "p4")} ${house(2, "p4")}
-     w1   work    p2     A  does=["k1"]`,
+     w1   work    p2     A  does=k1`,
     "open c1 A; lift k1 A",
     "attach k1 A; close c1 A",
     6,
@@ -52,7 +52,7 @@ const JOBS: readonly (readonly [
      c1   cutout      p2-p3  A    fuse=K25
      sp1  span        p3-p4  A    lengthM=60
      ${house(1, "p4")}
-     w1   work        p3     A    does=["c1"]`,
+     w1   work        p3     A    does=c1`,
     "open d0",
     "close d0",
     3,
@@ -69,9 +69,9 @@ const JOBS: readonly (readonly [
      g2   generator   h2     12 kva=7 volts=240 on=true
      tie  disconnect  p5-q5  A  open=A normallyOpen=true loadBreakAmps=100
      ${OTHER_STATION}
-     w1   work        p3     A  does=["sp1"]`,
+     w1   work        p3     A  does=sp1`,
     "barricade p2; barricade p3; open d1 A; open x2 A; close tie A",
-    "stop g2; close x2 A; open tie A; close d1 A; refuse c1 A; close c1 A",
+    "refuse c1 A; close c1 A; stop g2; open tie A; close d1 A; close x2 A",
     3,
     0,
   ],
@@ -83,9 +83,9 @@ const JOBS: readonly (readonly [
      mb   main         p4-h1  ABC  neutral=false
      ld1  load         h1     ABC  connection=delta kw=70 customers=1
      h1   point        kind=service
-     w1   work         p3     ABC  does=["c1"]`,
+     w1   work         p3     ABC  does=c1`,
     "open c1 AC; open mb",
-    "close mb; close c1 ABC",
+    "close c1 ABC; close mb",
     1,
     0,
   ],
@@ -115,9 +115,9 @@ const JOBS: readonly (readonly [
      d2   disconnect  p5-q5  ABC  gang=true loadBreakAmps=400
      ${OTHER_STATION}
      ${house(1, "p2")} ${house(2, "p5", "B")}
-     w1   work        p3     ABC  does=["sw"]`,
+     w1   work        p3     ABC  does=sw`,
     "open d1; open d2",
-    "close d2; close d1",
+    "close d1; close d2",
     6,
     0,
   ],
@@ -127,9 +127,9 @@ const JOBS: readonly (readonly [
      ${house(1, "p1")} ${house(2, "p1")}
      sx   span    p1s1-p1s2  12  lengthM=60 construction=secondary
      x1   cutout  p1-p1b1    A   fuse=K10 blown=A
-     w1   work    p1b1       A   does=["t1"]`,
+     w1   work    p1b1       A   does=t1`,
     "open x2 A",
-    "close x2 A; refuse x1 A; close x1 A",
+    "refuse x1 A; close x1 A; close x2 A",
     6,
     0,
   ],
@@ -142,7 +142,7 @@ const JOBS: readonly (readonly [
      c9   cutout    p3-p9  A  fuse=K25 open=A tagged=true
      ${house(2, "p9")}
      a1   arrester  p3     A
-     w1   work      p3     A  does=["a1"]`,
+     w1   work      p3     A  does=a1`,
     "open c1 A",
     "close c1 A",
     6,
