@@ -1,4 +1,5 @@
 import {
+  advance,
   breakingsOf,
   holdBefore,
   type HoldKind,
@@ -87,7 +88,7 @@ function answerOf(kind: HoldKind, id: string, state: JobState, step: Step): Mess
     case "operate.device":
       return drawn(elementName(document, step.element ?? ""));
     case "operate.breaks": {
-      const worst = [...breakingsOf(step, state)].sort((a, b) => b.amps - a.amps)[0];
+      const worst = [...breakingsOf(step, state, advance(state, step))].sort((a, b) => b.amps - a.amps)[0];
       return worst === undefined
         ? drawn(t("challenge.breaksNothing"))
         : drawn(t("challenge.breaksAmps", { amps: figures(worst.amps), limit: figures(worst.limit.amps) }));

@@ -144,9 +144,10 @@ export interface BreakSettings {
 /**
  * Why a thing may break so much: `tool` the portable tool on its hooks, `arc-chute` its own chute, `rated` the rating on
  * its plate, `made-for-load` it breaks its own load and the drawing has no figure, `bare` nothing on it or in hand breaks
- * load, `clamp` and `lead` a metal part drawn apart by a stick.
+ * load, `unrated` a switch or an elbow that is not made to, `clamp` and `lead` a metal part drawn apart by a stick.
  */
-export type BreakBasis = "tool" | "arc-chute" | "rated" | "made-for-load" | "bare" | "clamp" | "lead";
+export type BreakBasis =
+  "tool" | "arc-chute" | "rated" | "made-for-load" | "bare" | "unrated" | "clamp" | "lead";
 
 /** The current that a thing may break when it opens [A]; infinite where it is made to and no figure is drawn. */
 export interface Breaks {

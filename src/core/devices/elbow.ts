@@ -22,7 +22,9 @@ export const elbow = defineDevice({
   parts: (it) => joinsThrough(it, it.open),
   opening,
   upsets: (it) => closingUpsets(it, opening),
-  breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
+  // A dead-break elbow breaks nothing at all.
+  breaks: (it, _tool, settings) =>
+    it.loadBreakAmps > 0 ? breaksRated(it.loadBreakAmps, settings) : { amps: 0, basis: "unrated" },
   handling: { ...BY_HANDLE, tools: ["clamp-stick", "hot-stick"] },
   standsAbreast: true,
   position: (it) => openPosition(it, "drawing.parked"),

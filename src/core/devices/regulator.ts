@@ -1,7 +1,7 @@
 import { lettersOf, type Phase } from "../terms";
 import { flag, taps } from "./fields";
 import { BY_HANDLE, defineDevice, opener, twoEnds } from "./define";
-import { breaksBare, bringsBothEnds, closingUpsets, join, openPosition, plainOpening } from "./shared";
+import { breaksRated, bringsBothEnds, closingUpsets, join, openPosition, plainOpening } from "./shared";
 import type { Join } from "./parts";
 import { circle, line } from "./symbol";
 
@@ -36,7 +36,7 @@ export const regulator = defineDevice({
   opening,
   upsets: (it) => closingUpsets(it, opening),
   // A regulator is bypassed before it is switched out; its own switches break no load.
-  breaks: breaksBare,
+  breaks: (_it, _tool, settings) => breaksRated(0, settings),
   handling: { ...BY_HANDLE, trouble: 3, canGoOff: ({ bypassed }) => !bypassed },
   position: openPosition,
   symbolReach: 13,

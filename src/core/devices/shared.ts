@@ -67,9 +67,12 @@ export const breaksBare = (_element: unknown, _tool: string, settings: BreakSett
 /** Made to break its own load, whatever that is; the drawing has no figure for it. */
 export const breaksItsLoad = (): Breaks => ({ amps: Infinity, basis: "made-for-load" });
 
-/** The rating on its plate; none, or zero, is no rating at all. */
-export const breaksRated = (amps: number, settings: BreakSettings): Breaks =>
-  amps > 0 ? { amps, basis: "rated" } : breaksBare(undefined, "", settings);
+/**
+ * The rating on its plate. None, or zero, is no rating at all: what a company lets a bare cutout break is no rule for it,
+ * and it breaks charging and exciting current only (29 CFR 1910.269(l)(12)).
+ */
+export const breaksRated = (amps: number, { clampBreakAmps }: BreakSettings): Breaks =>
+  amps > 0 ? { amps, basis: "rated" } : { amps: clampBreakAmps, basis: "unrated" };
 
 export const removePhases = without;
 

@@ -2,6 +2,7 @@ import { type Breaks, breaksOf, type CircuitElement, openPhasesOf } from "../../
 import { settingsOf, type Step } from "../../document";
 import type { ElementId, Letter } from "../../terms";
 import { elementOf } from "../job/names";
+import { gapsOf, voltsAcross } from "./gap";
 import { phasesOf } from "../job/positions";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
@@ -11,16 +12,28 @@ import { isOpening } from "../../steps";
 export interface Breaking {
   readonly element: ElementId;
   readonly letter: Letter;
-  /** through it just before it opens [A] */
+  /** through it just before it opens [A]; none where its gap keeps no arc */
   readonly amps: number;
+  /** across its gap once it is open [V] */
+  readonly volts: number;
   readonly limit: Breaks;
 }
 
 /** Below this nothing is broken that anybody could see: leakage, and the charge of a few spans [A]. */
 export const NO_AMPS = 0.01;
 
+/** Below this no arc stands between copper parts, whatever the current [V]: Holm, Electric Contacts, from memory. */
+const LEAST_ARC_VOLTS = 13;
+/** Up to so many volts a current of so few amperes goes out by itself in an open gap (common practice, no source). */
+const LOW_VOLTS = 300;
+const LOW_AMPS = 1;
+
+/** What keeps an arc is current and volts across the gap: a path beside it that holds the gap leaves nothing to break. */
+const keepsArc = (amps: number, volts: number): boolean =>
+  volts >= LEAST_ARC_VOLTS && !(volts <= LOW_VOLTS && amps <= LOW_AMPS);
+
 /** What a step that opens a thing breaks, phase by phase. */
-export function breakingsOf(step: Step, before: JobState): Breaking[] {
+export function breakingsOf(step: Step, before: JobState, after: JobState): Breaking[] {
   const { document } = before;
   const element = elementOf(document.system, step.element);
   if (!isOpening(step) || element === undefined) return [];
@@ -30,7 +43,18 @@ export function breakingsOf(step: Step, before: JobState): Breaking[] {
   const letters = [...phasesOf(element, step)].filter(
     (it) => !openPhasesOf(element).includes(it),
   ) as Letter[];
-  return letters.map((letter) => ({ element: id, letter, amps: amps[letter] ?? 0, limit }));
+  return letters.map((letter) => {
+    const through = amps[letter] ?? 0;
+    const volts = Math.max(0, ...gapsOf(after, id, letter).map(voltsAcross));
+    const isTwoEnded = gapsOf(after, id, letter).length > 0;
+    return {
+      element: id,
+      letter,
+      amps: !isTwoEnded || keepsArc(through, volts) ? through : 0,
+      volts,
+      limit,
+    };
+  });
 }
 
 /** What has no limit of its own breaks nothing by itself. */

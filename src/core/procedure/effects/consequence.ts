@@ -243,7 +243,7 @@ function joinedOutOfStep(step: Step, before: JobState, after: JobState): Consequ
 
 function drawnArc(step: Step, before: JobState, after: JobState): Consequence | undefined {
   const worst = worstOf(
-    breakingsOf(step, before).filter(({ amps, limit }) => amps > limit.amps && amps > NO_AMPS),
+    breakingsOf(step, before, after).filter(({ amps, limit }) => amps > limit.amps && amps > NO_AMPS),
   );
   if (worst === undefined) return undefined;
   const volts = Math.max(0, ...gapsOf(after, step.element, worst.letter).map(voltsAcross));
@@ -286,7 +286,7 @@ const none = (text: Message, amps = 0, volts = 0): Consequence => ({ kind: "none
 function unharmed(step: Step, before: JobState, after: JobState): Consequence {
   if (after.notDone !== undefined) return none(after.notDone);
   if (step.do === "test") return shown(step, before);
-  const worst = worstOf(breakingsOf(step, before));
+  const worst = worstOf(breakingsOf(step, before, after));
   if (worst !== undefined)
     return worst.amps <= NO_AMPS
       ? none(say("consequence.openedDead", { name: nameOf(before.document, worst.element) }))

@@ -14,11 +14,13 @@ export interface Duty {
   readonly xOverR: number;
 }
 
-const NONE: ReadonlyMap<ElementId, Duty> = new Map();
+/** Less than this parts no cable that anybody grounds with [A]: the smallest of the table withstands ten times as much. */
+const LEAST_DUTY_AMPS = 500;
+
 const known = new WeakMap<object, ReadonlyMap<ElementId, Duty>>();
 
 /**
- * The duty of each ground set in the threat that drives most current through any of them. The current and the ratio
+ * The duty of each ground set, by itself, in the threat that drives most current through it. The current and the ratio
  * come from solving the drawing as it would then stand: volts at the clamp with the sets lifted, over the current with
  * them on.
  */
@@ -26,13 +28,19 @@ export function dutiesOf(state: JobState): ReadonlyMap<ElementId, Duty> {
   const assessment = seen(state);
   const found = known.get(assessment);
   if (found !== undefined) return found;
-  const worst = Object.values(assessment.workPoints)
-    .flatMap(({ threats }) => threats)
-    .reduce<Threat | undefined>(
-      (most, it) => (it.groundAmps > (most?.groundAmps ?? 0) ? it : most),
-      undefined,
-    );
-  const duties = worst === undefined ? NONE : dutiesAfter(state, worst.upsets);
+  const sets = new Map<string, Threat>();
+  for (const { threats } of Object.values(assessment.workPoints))
+    for (const threat of threats) {
+      const key = JSON.stringify(threat.upsets.map(({ kind, element, phase }) => [kind, element, phase]));
+      if (threat.groundAmps > (sets.get(key)?.groundAmps ?? 0)) sets.set(key, threat);
+    }
+  const driving = [...sets.values()].sort((a, b) => b.groundAmps - a.groundAmps);
+  const duties = new Map<ElementId, Duty>();
+  for (const [rank, { groundAmps, upsets }] of driving.entries()) {
+    if (rank > 0 && groundAmps < LEAST_DUTY_AMPS) break;
+    for (const [id, duty] of dutiesAfter(state, upsets))
+      if (duty.amps > (duties.get(id)?.amps ?? 0)) duties.set(id, duty);
+  }
   known.set(assessment, duties);
   return duties;
 }

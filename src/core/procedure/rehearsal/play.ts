@@ -180,10 +180,17 @@ function told(before: JobState, step: Step, n: number): Partial<JobState> | unde
   }
 }
 
+/** A test that is to show volts: after energizing, or before two things are joined. */
+const wantsVolts = (step: Step): boolean => step.do === "test" && step.expect === "live";
+
 /** A test: what the detector shows, and what it proves where the detector was proven first. */
 function tested(before: JobState, step: Step): Partial<JobState> {
   const readings = readingsOf(before, step);
-  const live = [...readings].filter(([, reading]) => !reading.isWithoutNominalVolts).map(([id]) => id);
+  const isLive = [...readings].some(([, reading]) => !reading.isWithoutNominalVolts);
+  // Volts that were wanted stop nobody.
+  const live = wantsVolts(step)
+    ? []
+    : [...readings].filter(([, reading]) => !reading.isWithoutNominalVolts).map(([id]) => id);
   const proves = before.detector !== "unproven";
   return {
     readings: new Map([...before.readings, ...readings]),
@@ -192,7 +199,7 @@ function tested(before: JobState, step: Step): Partial<JobState> {
       : before.tested,
     shownLive: [...before.shownLive, ...live],
     // A detector that has just shown volts works: what follows needs no other proof of it.
-    ...(live.length > 0 ? { detector: "proven" as const } : {}),
+    ...(isLive ? { detector: wantsVolts(step) ? before.detector : ("proven" as const) } : {}),
     ...(live.length > 0 && before.briefed
       ? { briefAgain: say("brief.shownLive", { where: conductorNames(before.document, live) }) }
       : {}),

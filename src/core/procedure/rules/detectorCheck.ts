@@ -11,7 +11,8 @@ export const detectorCheck = defineRule({
   citation: COMMON_PRACTICE,
   check(step, before) {
     if (step.do === "test")
-      return before.detector === "unproven"
+      // Volts that are wanted prove the detector by themselves.
+      return before.detector === "unproven" && step.expect !== "live"
         ? {
             where: placeOf(step),
             message: say("rule.detector-check.before"),

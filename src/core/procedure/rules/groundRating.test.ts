@@ -20,8 +20,8 @@ checkRule(
       "",
       "main span sub-p1 ABC lengthM=2000",
     ],
-    ["no size is given", "open c1; lift k1; ground p2 A", "warning g1"],
-    ["smaller than No. 2", "open c1; lift k1; ground p2 A cable 4", "warning g1, danger g1"],
+    ["no size is given: it counts as No. 2", "open c1; lift k1; ground p2 A", "note g1, danger g1"],
+    ["smaller than No. 2", "open c1; lift k1; ground p2 A cable 4", "danger g1, danger g1"],
     [
       "a set found there, when work begins",
       "open c1; lift k1; work w1",

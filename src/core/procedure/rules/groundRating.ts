@@ -27,13 +27,16 @@ export const groundRating = defineRule({
   },
 });
 
+/** What counts where nobody stated the cable: No. 2 copper, the least that 29 CFR 1910.269(n)(4)(ii) allows. */
+const LEAST_CABLE = "2";
+
 function sizeOf({ document }: JobState, id: ElementId): Problem[] {
   const { cable } = elementOf(document.system, id) as { cable?: string };
   if (cable !== undefined && (GROUNDING_CABLES as readonly string[]).includes(cable)) return [];
   return [
     {
       where: id,
-      severity: "warning",
+      ...(cable === undefined ? { severity: "note" as const } : {}),
       citation: citationOf("n4-min-size"),
       message:
         cable === undefined
@@ -45,9 +48,9 @@ function sizeOf({ document }: JobState, id: ElementId): Problem[] {
 }
 
 function dutyOf(state: JobState, id: ElementId): Problem[] {
-  const { cable } = elementOf(state.document.system, id) as { cable?: string };
+  const { cable = LEAST_CABLE } = elementOf(state.document.system, id) as { cable?: string };
   const duty = dutiesOf(state).get(id);
-  if (cable === undefined || duty === undefined) return [];
+  if (duty === undefined) return [];
   const { clearingSeconds } = settingsOf(state.document);
   const withstand = withstandAmps(cable, clearingSeconds, duty.xOverR);
   if (withstand === undefined || duty.amps <= withstand) return [];

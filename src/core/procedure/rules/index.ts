@@ -1,3 +1,9 @@
+import { causeFirst } from "./causeFirst";
+import { phaseMissing } from "./phaseMissing";
+import { singlePhasing } from "./singlePhasing";
+import { guardFirst } from "./guardFirst";
+import { customersMachine } from "./customersMachine";
+import { ontoFault } from "./ontoFault";
 import { allClearFirst } from "./allClearFirst";
 import { approachDistance } from "./approachDistance";
 import { automaticDevice } from "./automaticDevice";
@@ -54,6 +60,7 @@ import type { JobState } from "../job/state";
 /** Every rule of the rehearsal, in the order in which they are told. A new one is its file and a line here. */
 export const RULES: readonly Rule[] = [
   briefFirst,
+  guardFirst,
   permitFirst,
   looseHardware,
   loadBreak,
@@ -85,6 +92,8 @@ export const RULES: readonly Rule[] = [
   workNotSafe,
   notRepaired,
   groundsLeft,
+  customersMachine,
+  ontoFault,
   clearBeforeUngrounding,
   allClearFirst,
   tagsLeft,
@@ -92,6 +101,9 @@ export const RULES: readonly Rule[] = [
   standClear,
   pickUpOrder,
   fuseOnClose,
+  causeFirst,
+  phaseMissing,
+  singlePhasing,
   phaseCheck,
   repeatBack,
   leftBehind,

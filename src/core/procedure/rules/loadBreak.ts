@@ -13,9 +13,11 @@ export const loadBreak = defineRule({
   id: "load-break",
   severity: "danger",
   citation: citationOf("open-under-load"),
-  check(step, before) {
+  check(step, before, after) {
     const worst = worstOf(
-      breakingsOf(step, before).filter(({ limit }) => ["bare", "clamp", "lead"].includes(limit.basis)),
+      breakingsOf(step, before, after).filter(({ limit }) =>
+        ["bare", "unrated", "clamp", "lead"].includes(limit.basis),
+      ),
     );
     if (worst === undefined || worst.amps <= NO_AMPS) return undefined;
     const { element, letter, amps, limit } = worst;
@@ -28,7 +30,7 @@ export const loadBreak = defineRule({
     if (amps > limit.amps)
       return {
         where: element,
-        message: say(`rule.load-break.${limit.basis as "bare" | "clamp" | "lead"}`, gaps),
+        message: say(`rule.load-break.${limit.basis as "bare" | "unrated" | "clamp" | "lead"}`, gaps),
         help: say("rule.load-break.help"),
       };
     if (limit.basis !== "bare") return undefined;

@@ -9,9 +9,9 @@ export const loadBreakRating = defineRule({
   id: "load-break-rating",
   severity: "danger",
   citation: citationOf("open-under-load"),
-  check(step, before) {
+  check(step, before, after) {
     const worst = worstOf(
-      breakingsOf(step, before).filter(
+      breakingsOf(step, before, after).filter(
         ({ amps, limit }) =>
           ["tool", "arc-chute", "rated"].includes(limit.basis) && amps > limit.amps && amps > NO_AMPS,
       ),

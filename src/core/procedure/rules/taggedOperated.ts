@@ -6,7 +6,7 @@ import { isTagged, wasFoundTagged } from "../job/isolation";
 import { elementOf, nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import type { JobState } from "../job/state";
-import { isOpening, isSwitching } from "../../steps";
+import { isClosing, isOpening, isSwitching } from "../../steps";
 
 /**
  * A tag says: do not operate. Taking the barrel out of a cutout that hangs open already is no operation of it, nor is
@@ -21,7 +21,8 @@ export const taggedOperated = defineRule({
     const id = step.element as ElementId;
     if (!isTagged(before, id)) return undefined;
     const { opened } = phasesMoved(step, before, after);
-    if (step.do === "remove-barrel" && opened === "") return undefined;
+    const isPathTouched = opened !== "" || isClosing(step);
+    if (["remove-barrel", "refuse"].includes(step.do) && !isPathTouched) return undefined;
     if (isOpening(step) && opened !== "" && hangsOnOpenPole(before, id)) return undefined;
     const name = nameOf(before.document, id);
     return {

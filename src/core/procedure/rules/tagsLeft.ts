@@ -1,3 +1,4 @@
+import { openPhasesOf } from "../../devices";
 import { citationOf } from "../../reference";
 import { conductorId, lettersOf, say } from "../../terms";
 import { endsOf } from "../../network";
@@ -7,7 +8,10 @@ import { elementsOf, nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { isSwitching } from "../../steps";
 
-/** Every tag of the job is off what is energized again. A tag that was there before the crew came is not its own to take. */
+/**
+ * Every tag of the job is off what is closed and energized again. On a thing that stays open a tag is where it belongs, and
+ * one that was there before the crew came is not its own to take.
+ */
 export const tagsLeft = defineRule({
   id: "tags-left",
   severity: "warning",
@@ -17,6 +21,7 @@ export const tagsLeft = defineRule({
     const energized = new Set(energizedBy(before, after));
     return elementsOf(after.document.system)
       .filter(([id]) => id !== step.element && isTagged(after, id) && !wasFoundTagged(before, id))
+      .filter(([, it]) => openPhasesOf(it) === "")
       .filter(([, it]) =>
         endsOf(it).some(([, point]) =>
           lettersOf((it as { phases?: string }).phases ?? "").some((letter) =>

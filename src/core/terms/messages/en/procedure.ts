@@ -107,6 +107,7 @@ export const procedure = {
   "breaks.rated": "its own rating of {limit} A",
   "breaks.made-for-load": "a device made to break its load; no rating is drawn",
   "breaks.bare": "an open gap alone, which has no rating",
+  "breaks.unrated": "a contact with no rating, which may break {limit} A",
   "breaks.clamp": "a clamp, which may break {limit} A",
   "breaks.lead": "a parting lead, which may break {limit} A",
 
@@ -156,6 +157,8 @@ export const procedure = {
   "rule.loose-hardware.help": "secure {loose} or cut it clear first, from where it cannot fall on anyone",
   "rule.load-break.bare":
     "{name} breaks {amps} A on {letter}, and neither it nor the tool in hand is made to break more than {limit} A",
+  "rule.load-break.unrated":
+    "opening {name} breaks {amps} A on {letter}; it has no rating, and may break {limit} A, charging and exciting current only",
   "rule.load-break.clamp":
     "lifting {name} breaks {amps} A on {letter}; a clamp may break {limit} A, charging and exciting current only",
   "rule.load-break.lead": "cutting {name} breaks {amps} A on {letter}; a lead may break {limit} A",
@@ -200,6 +203,8 @@ export const procedure = {
   "rule.test-before-ground": "{set} grounds {where}, not tested dead there since the last switching",
   "rule.test-before-ground.help": "test {where} between the last switching and this step",
   "rule.test-live": "the test showed {volts} V at {where}, and the next thing is to {verb}",
+  "rule.test-live.none": "the test shows no voltage at {where}, where it was to be live",
+  "rule.test-live.none.help": "stop and find out what is still open before anything else is closed",
   "rule.test-live.help": "stop: inspect, ask the system operator, find what feeds it, and brief again",
   "rule.ground-on-live":
     "{set} goes onto {where}, which is {state} at {volts} V: {amps} A flows through the set",
@@ -215,7 +220,8 @@ export const procedure = {
   "rule.ground-rating":
     "{set} would carry {amps} A for {seconds} s at X/R {xOverR}; its {cable} cable withstands {withstand} A",
   "rule.ground-rating.help": "use a larger set or two in parallel, or have the clearing time shortened",
-  "rule.ground-rating.unknown": "{set} does not say which cable it has, so nobody knows what it withstands",
+  "rule.ground-rating.unknown":
+    "nobody stated which cable {set} has: it is counted as No. 2 copper, the least that is allowed",
   "rule.ground-rating.small": "the {cable} cable of {set} is smaller than No. 2 copper",
   "rule.ground-rating.size.help": "use a set of No. 2 copper or larger, rated for the fault current there",
   "rule.ground-place":
@@ -265,6 +271,18 @@ export const procedure = {
     "test every conductor after the last switching, with the detector proven, then ground at the work point",
   "rule.work-not-safe.grounded": "work begins at {name}",
   "rule.work-not-safe.grounded.help": "ground and test at the work point",
+  "rule.onto-fault": "{name} closes onto {things}, which is not mended",
+  "rule.onto-fault.help": "mend {things} first, or cut it off at both ends and energize the rest",
+  "rule.customers-machine": "the crew starts {name}, which is a customer’s",
+  "rule.customers-machine.help": "leave it off; its owner starts it when the line is theirs again",
+  "rule.guard-first": "{name} is down, and nobody keeps people away from it",
+  "rule.guard-first.help": "barricade it at its poles before anything is switched, and treat it as live",
+  "rule.single-phasing": "{name} closes with {motor} on, pole by pole, where a link had blown",
+  "rule.single-phasing.help": "have the motor shut off at its own main until all its phases are back",
+  "rule.phase-missing": "{name} is left with {phases} missing",
+  "rule.phase-missing.help": "close the missing phase, or open the others",
+  "rule.cause-first": "{name} is closed again, and nobody has looked for what blew its link",
+  "rule.cause-first.help": "walk what lies beyond it first, and look at every pole",
   "rule.grounds-left": "{name} is closed while {sets} is still on what it energizes",
   "rule.grounds-left.help": "take {sets} off first, with everyone clear",
   "rule.clear-before-ungrounding": "{set} comes off while people are still on the line at {where}",

@@ -15,6 +15,13 @@ export const company = {
   "ruleName.tag-each": "Chaque ouverture qui tient le travail hors tension a une étiquette",
   "ruleName.others-tag": "Ce qui est à une autre équipe n’est pas touché",
   "ruleName.not-repaired": "Ce qui est à réparer n’est pas mis sous tension avant",
+  "ruleName.onto-fault": "On ne ferme pas sur un défaut ni sur un conducteur rompu",
+  "ruleName.customers-machine": "L’équipe ne démarre pas la machine d’un client",
+  "ruleName.guard-first": "Un conducteur à terre est gardé avant tout",
+  "ruleName.single-phasing":
+    "Un moteur qui a tourné sur deux phases est arrêté avant le retour de la troisième",
+  "ruleName.phase-missing": "Aucun banc n’est laissé avec une phase en moins",
+  "ruleName.cause-first": "On cherche ce qui a fait fondre un fusible avant de le refermer",
   "ruleName.tagged-operated": "Ce qui porte une étiquette ne se manœuvre pas",
   "ruleName.detector-check": "Le détecteur est prouvé avant une vérification et après",
   "ruleName.test-before-ground": "Une terre ne se pose que sur ce qui y a été vérifié",

@@ -108,6 +108,7 @@ export const procedure = {
   "breaks.rated": "son propre pouvoir de {limit} A",
   "breaks.made-for-load": "un appareil fait pour couper sa charge ; aucun pouvoir n'est dessiné",
   "breaks.bare": "une simple ouverture, qui n'a aucun pouvoir de coupure",
+  "breaks.unrated": "un contact sans pouvoir de coupure, qui peut couper {limit} A",
   "breaks.clamp": "une pince, qui peut couper {limit} A",
   "breaks.lead": "une liaison qui s'écarte, qui peut couper {limit} A",
 
@@ -156,6 +157,8 @@ export const procedure = {
   "rule.loose-hardware.help": "assurez d'abord {loose} ou dégagez-le, d'où il ne peut tomber sur personne",
   "rule.load-break.bare":
     "{name} coupe {amps} A sur {letter}, et ni lui ni l'outil en main ne sont faits pour couper plus de {limit} A",
+  "rule.load-break.unrated":
+    "ouvrir {name} coupe {amps} A sur {letter} ; il n’a aucun pouvoir de coupure et peut couper {limit} A, courants de charge et à vide seulement",
   "rule.load-break.clamp":
     "lever {name} coupe {amps} A sur {letter} ; une pince peut couper {limit} A, courants de charge capacitive et à vide seulement",
   "rule.load-break.lead":
@@ -205,6 +208,8 @@ export const procedure = {
     "{set} met à la terre {where}, non vérifié hors tension à cet endroit depuis la dernière manœuvre",
   "rule.test-before-ground.help": "vérifiez {where} entre la dernière manœuvre et cette étape",
   "rule.test-live": "la vérification a montré {volts} V à {where}, et la suite est : {verb}",
+  "rule.test-live.none": "la vérification ne montre aucune tension en {where}, qui devait être sous tension",
+  "rule.test-live.none.help": "s’arrêter et chercher ce qui est encore ouvert avant de fermer autre chose",
   "rule.test-live.help":
     "arrêtez : regardez, interrogez l'exploitant, trouvez ce qui l'alimente, et refaites la réunion",
   "rule.ground-on-live":
@@ -223,7 +228,8 @@ export const procedure = {
     "{set} porterait {amps} A pendant {seconds} s à X/R {xOverR} ; son câble {cable} tient {withstand} A",
   "rule.ground-rating.help":
     "prenez un jeu plus gros ou deux en parallèle, ou faites raccourcir la durée d'élimination",
-  "rule.ground-rating.unknown": "{set} ne dit pas quel câble il a, donc nul ne sait ce qu'il tient",
+  "rule.ground-rating.unknown":
+    "personne n’a dit quel câble a {set} : il est compté comme du cuivre No. 2, le moins permis",
   "rule.ground-rating.small": "le câble {cable} de {set} est plus petit que du cuivre No. 2",
   "rule.ground-rating.size.help":
     "prenez un jeu en cuivre No. 2 ou plus gros, prévu pour le courant de défaut à cet endroit",
@@ -276,6 +282,22 @@ export const procedure = {
     "vérifiez chaque conducteur après la dernière manœuvre, détecteur éprouvé, puis mettez à la terre au point de travail",
   "rule.work-not-safe.grounded": "le travail commence à {name}",
   "rule.work-not-safe.grounded.help": "mettez à la terre et vérifiez au point de travail",
+  "rule.onto-fault": "{name} ferme sur {things}, qui n’est pas réparé",
+  "rule.onto-fault.help":
+    "réparer d’abord {things}, ou l’isoler aux deux bouts et remettre le reste sous tension",
+  "rule.customers-machine": "l’équipe démarre {name}, qui est à un client",
+  "rule.customers-machine.help": "la laisser arrêtée ; son propriétaire la démarre quand la ligne est rendue",
+  "rule.guard-first": "{name} est à terre, et personne n’en éloigne les gens",
+  "rule.guard-first.help":
+    "le baliser à ses poteaux avant toute manœuvre, et le tenir pour être sous tension",
+  "rule.single-phasing":
+    "{name} se ferme avec {motor} en service, pôle par pôle, là où un fusible avait fondu",
+  "rule.single-phasing.help":
+    "faire arrêter le moteur à son disjoncteur jusqu’au retour de toutes ses phases",
+  "rule.phase-missing": "{name} est laissé sans {phases}",
+  "rule.phase-missing.help": "fermer la phase qui manque, ou ouvrir les autres",
+  "rule.cause-first": "{name} est refermé, et personne n’a cherché ce qui a fait fondre son fusible",
+  "rule.cause-first.help": "parcourir d’abord ce qui est au-delà, et regarder chaque poteau",
   "rule.grounds-left": "{name} est fermé alors que {sets} est encore sur ce qu'il met sous tension",
   "rule.grounds-left.help": "ôtez d'abord {sets}, tous dégagés",
   "rule.clear-before-ungrounding": "{set} part alors qu'il y a encore du monde sur la ligne à {where}",

@@ -1,0 +1,20 @@
+import { COMMON_PRACTICE } from "../../reference";
+import { say } from "../../terms";
+import { elementOf, nameOf } from "../job/names";
+import { defineRule } from "./rule";
+
+/** A customer's machine is the customer's: the crew stops it or cuts it off, and does not start it. */
+export const customersMachine = defineRule({
+  id: "customers-machine",
+  severity: "danger",
+  citation: COMMON_PRACTICE,
+  check(step, before) {
+    if (step.do !== "start" || elementOf(before.document.system, step.element)?.kind !== "generator")
+      return undefined;
+    return {
+      where: step.element,
+      message: say("rule.customers-machine", { name: nameOf(before.document, step.element) }),
+      help: say("rule.customers-machine.help"),
+    };
+  },
+});

@@ -1,0 +1,33 @@
+import { checkRule, TAP } from "../../../../tests/support/jobNotation";
+
+checkRule(
+  "onto-fault",
+  "1910.269(m)(3)(xiii), and common practice: nothing is energized that is not mended",
+  TAP,
+  [
+    ["onto a fault that is drawn", "open c2; close c2", "danger c2", "f1 fault p5 A"],
+    ["onto an arrester that has failed", "open c2; close c2", "danger c2", "la1 arrester p5 A failed=A"],
+    [
+      "onto a wire that has parted, from its near end",
+      "open c1; close c1",
+      "danger c1",
+      "sp1 span p3-p4 A parted=A",
+    ],
+    ["a fault that was cut off before", "open c2; open c1; close c1", "", "f1 fault p5 A"],
+    [
+      "a fault that the work has cleared",
+      "open c2; work w1; close c2",
+      "",
+      "f1 fault p5 A\nw1 work p5 A does=f1",
+    ],
+    [
+      "a wire that the work has joined",
+      "open c1; work w1; close c1",
+      "",
+      "sp1 span p3-p4 A parted=A\nw1 work p3 A does=sp1",
+    ],
+    ["a neutral that has parted is another rule's", "open c1; close c1", "", "sp1 span p3-p4 A parted=N"],
+    ["onto the crew's own ground is another rule's", "open c1; ground p3 A; close c1", ""],
+    ["nothing is wrong beyond it", "open c2; close c2", ""],
+  ],
+);

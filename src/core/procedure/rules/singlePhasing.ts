@@ -1,0 +1,36 @@
+import { isClosing } from "../../steps";
+import { COMMON_PRACTICE } from "../../reference";
+import { conductorId, lettersOf, say } from "../../terms";
+import { phasesMoved } from "../effects/gap";
+import { energizedBy } from "../job/live";
+import { elementOf, elementsOf, nameOf } from "../job/names";
+import { defineRule } from "./rule";
+
+/** A motor that ran on two phases is off before a pole is closed again whose link had blown. */
+export const singlePhasing = defineRule({
+  id: "single-phasing",
+  severity: "warning",
+  citation: COMMON_PRACTICE,
+  check(step, before, after) {
+    if (!isClosing(step) || phasesMoved(step, before, after).closed === "") return undefined;
+    const found = elementOf(before.asFound.system, step.element);
+    if (found?.kind !== "cutout" || found.blown === "") return undefined;
+    const energized = new Set(energizedBy(before, after));
+    return elementsOf(after.document.system)
+      .filter(
+        ([, it]) =>
+          it.kind === "load" &&
+          it.connection === "delta" &&
+          it.phases.length === 3 &&
+          lettersOf(it.phases).some((letter) => energized.has(conductorId(it.at, letter))),
+      )
+      .map(([id]) => ({
+        where: id,
+        message: say("rule.single-phasing", {
+          name: nameOf(after.document, step.element),
+          motor: nameOf(after.document, id),
+        }),
+        help: say("rule.single-phasing.help"),
+      }));
+  },
+});
