@@ -27,6 +27,9 @@ const order = [
   "scenario",
 ];
 
+/** The storeys of the procedure in import order, in the same way. Its `index.ts` gathers them. */
+const storeys = ["job", "effects", "rules", "rehearsal", "planner"];
+
 /** The rooms of the app in import order, in the same way. What stands beside them (`App.svelte`) imports any. */
 const rooms = [
   "words",
@@ -142,8 +145,15 @@ function coreObjection(path: string, target: string): string | undefined {
   const from = coreFolder(path);
   if (from === undefined || from.startsWith("index.")) return undefined; // index.ts itself gathers everything
   if (isDoor(target)) return "index.ts is the door for others; inside the core, name the folder";
-  return orderObjection(order, from, coreFolder(target)!);
+  const to = coreFolder(target)!;
+  const [storey, other] = [storeyOf(path), storeyOf(target)];
+  return (
+    orderObjection(order, from, to) ??
+    (storey === undefined || other === undefined ? undefined : orderObjection(storeys, storey, other))
+  );
 }
+
+const storeyOf = (path: string) => /^src\/core\/procedure\/([^/]+)\//.exec(path)?.[1];
 
 function roomObjection(path: string, target: string): string | undefined {
   const from = room(path);
@@ -175,6 +185,7 @@ describe("A folder imports only what it may", () => {
 
   test.each([
     ["src/core", order],
+    ["src/core/procedure", storeys],
     ["src/app", rooms],
   ])("every folder of %s has its place in the order, and every place its folder", (folder, inOrder) => {
     const inside = sourcesIn(folder).map(({ path }) => path.slice(folder.length + 1).split("/"));
@@ -238,6 +249,11 @@ test.each([
   ["src/core/network/compile.ts", "../index", false],
   ["src/core/network/compile.ts", "..", false],
   ["src/core/index.ts", "./drawing", true],
+  ["src/core/document/read.ts", "../steps", true],
+  ["src/core/steps/open.ts", "../document", false],
+  ["src/core/procedure/rules/rule.ts", "../job/state", true],
+  ["src/core/procedure/rules/rule.ts", "../planner/plan", false],
+  ["src/core/procedure/job/state.ts", "../effects/gap", false],
   ["src/core/reference/gloves.ts", "../../../shared/reference/gloves.json", true],
   ["src/core/reference/gloves.ts", "../../../../shared/reference/gloves.json", false],
   ["src/core/document/edits/open.ts", "immer", true],

@@ -13,7 +13,8 @@ import { complex, type ElementId, isRefusal, type Letter } from "../../terms";
 import { NO_AMPS } from "../effects/breaking";
 import { systemAfter } from "../job/positions";
 import { distanceBetween } from "./distance";
-import { type Opening, stepOff, toolFor } from "./openings";
+import { type Opening, stepOff } from "./openings";
+import { toolFor } from "../job/tools";
 
 /** An opening in its turn: what it breaks there, and the tool for it. */
 export interface TimedOpening {

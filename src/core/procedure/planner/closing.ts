@@ -3,7 +3,8 @@ import { type Circuit, type Reach, reachGraphOf, REACH, reachOf, sourceOf, stand
 import type { ElementId } from "../../terms";
 import { canOpenInOrder, orderOpenings, systemWithout } from "./breaking";
 import { nextBeyond } from "./nextBeyond";
-import { documentOn, type Opening, toolFor } from "./openings";
+import { documentOn, type Opening } from "./openings";
+import { toolFor } from "../job/tools";
 import { customersOutOf, edgesWith } from "./ways";
 
 /** One move of a thing in its turn. */

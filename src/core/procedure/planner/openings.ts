@@ -3,7 +3,6 @@ import {
   type CircuitElement,
   type DeviceKind,
   handlingOf,
-  LOAD_BREAK_TOOL,
   openingOf,
   openPhasesOf,
 } from "../../devices";
@@ -36,22 +35,6 @@ export interface Opening {
   /** can close by itself or from afar unless it is blocked */
   readonly automatic: boolean;
 }
-
-/** The tool for a thing, given whether it breaks load; nothing where a hand or a handle does it. */
-export function toolFor(
-  element: CircuitElement,
-  tools: readonly string[],
-  breaksLoad: boolean,
-): string | undefined {
-  const fit = handlingOf(element)?.tools ?? [];
-  const wanted = fit.filter((it) => it !== LOAD_BREAK_TOOL || (breaksLoad && takesLoadBreakTool(element)));
-  // With nothing better at hand, the load-break tool opens a dead cutout too.
-  return wanted.find((it) => hasTool(tools, it)) ?? fit.find((it) => hasTool(tools, it));
-}
-
-/** Whether there are hooks on it for the portable tool. */
-const takesLoadBreakTool = (element: CircuitElement): boolean =>
-  "loadBreak" in element && element.loadBreak === "hooks";
 
 /** All that the crew of a document can open as it was found, and which of it opens an edge of the graph of conductors. */
 export interface Openings {

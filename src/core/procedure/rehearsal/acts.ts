@@ -1,9 +1,10 @@
 import { type CircuitElement, GROUNDING_CABLES, openingOf, openPhasesOf } from "../../devices";
 import { complete, conductorsOf, jobOf, nextGroundId, workPointsOf } from "../../document";
-import { isRelying, isSwitching, type KeysOf, type Step, stepBy, type StepVerb } from "../../steps";
+import { isRelying, isSwitching, type KeysOf, type Step, stepBy, stepOf, type StepVerb } from "../../steps";
 import { type ElementId, type Message, type Owner, type PointId, say, type WorkPointId } from "../../terms";
 import { isTagged } from "../job/isolation";
 import { nameOf } from "../job/names";
+import { toolFor } from "../job/tools";
 import { advance } from "./play";
 import type { JobState } from "../job/state";
 
@@ -64,7 +65,7 @@ function operating(
   const one = (verb: StepVerb, letters: string, named: boolean): Act =>
     act(
       verb,
-      { element: id, ...(isGang ? {} : { phases: letters }), ...toolFor(state, verb, element) },
+      { element: id, ...(isGang ? {} : { phases: letters }), ...withTool(state, verb, element) },
       named ? say("verb.onPhases", { verb: say(`verb.${verb}`), phases: letters }) : say(`verb.${verb}`),
       named ? `${verb}-${letters}` : verb,
     );
@@ -77,23 +78,13 @@ function operating(
   ];
 }
 
-/** The tool that is usual for an operation, where the crew has it. */
-function toolFor({ document }: JobState, verb: StepVerb, element: CircuitElement): Pick<Step, "with"> {
-  const { tools } = jobOf(document);
-  const has = (tool: string) => tools.length === 0 || tools.includes(tool);
-  const usual =
-    element.kind === "clamp"
-      ? ["clamp-stick"]
-      : element.kind === "lead" && verb === "cut"
-        ? ["lead-cutters"]
-        : element.kind === "cutout" && verb === "open" && element.loadBreak === "hooks"
-          ? ["load-break-tool", "extending-stick"]
-          : element.kind === "cutout" || element.kind === "disconnect" || element.kind === "elbow"
-            ? ["extending-stick"]
-            : [];
-  const tool = usual.find(has);
+/** The tool that fits best of those that the crew has. Joining a lead takes none of those that cut it. */
+function withTool({ document }: JobState, verb: StepVerb, element: CircuitElement): Pick<Step, "with"> {
+  const tool = verb === "join" ? undefined : toolFor(element, jobOf(document).tools, breaksPath(verb));
   return tool === undefined ? {} : { with: tool };
 }
+
+const breaksPath = (verb: StepVerb): boolean => stepOf(verb).does.includes("opens");
 
 const MOVES: Partial<Record<CircuitElement["kind"], readonly [StepVerb, StepVerb]>> = {
   clamp: ["lift", "attach"],
