@@ -1,6 +1,6 @@
 /** Where a point or a device lies in the drawing's own units, from what the drawing says of its places. */
 export async function spotOf(page, id) {
-  const places = JSON.parse(await page.locator("[data-drawing]").first().getAttribute("data-places"));
+  const places = JSON.parse(await page.locator("[data-drawing]").first().getAttribute("data-spots"));
   const [x, y] = places[id];
   return { x, y };
 }

@@ -258,6 +258,10 @@ export const panels = {
   "field.gang": "Gang operated",
   "field.counts": "Counts",
   "field.loadBreakAmps": "Breaks load up to",
+  "field.inStep": "In step with the other stations",
+  "field.rodsPerKm": "Ground rods a kilometre",
+  "field.rodOhms": "Ohms of each rod",
+  "field.ratedKv": "Rated kV, line to line",
   "field.visibleGap": "Gap can be seen",
   "field.remote": "Remote controlled",
   "field.reclosing": "Recloses by itself",
@@ -349,6 +353,12 @@ export const panels = {
   "help.gang": "All phases move together.",
   "help.counts": "Trips of the recloser upstream after which it opens; it stays open.",
   "help.loadBreakAmps": "Load current that it may break. 0: none.",
+  "help.inStep":
+    "Fed from one transmission system with the other stations. Off: its angle is anybody's guess, and the worst is taken.",
+  "help.rodsPerKm":
+    "Rods along the neutral: a multi-grounded line has four a mile, 2.5 a kilometre. None are drawn at 0.",
+  "help.rodOhms": "What one rod has to earth.",
+  "help.ratedKv": "The volts at which its kW and kvar hold. Empty: the nominal volts where it stands.",
   "help.visibleGap": "The open gap can be seen from the ground.",
   "help.remote": "Can be closed from afar unless blocked.",
   "help.reclosing": "Closes again by itself after a trip unless blocked.",

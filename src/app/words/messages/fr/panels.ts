@@ -259,6 +259,10 @@ export const panels = {
   "field.gang": "Commande commune",
   "field.counts": "Comptages",
   "field.loadBreakAmps": "Coupe en charge jusqu'à",
+  "field.inStep": "En phase avec les autres postes",
+  "field.rodsPerKm": "Piquets de terre au kilomètre",
+  "field.rodOhms": "Ohms de chaque piquet",
+  "field.ratedKv": "kV assignés, entre phases",
   "field.visibleGap": "Coupure visible",
   "field.remote": "Télécommandé",
   "field.reclosing": "Se réenclenche seul",
@@ -351,6 +355,12 @@ export const panels = {
   "help.gang": "Toutes les phases bougent ensemble.",
   "help.counts": "Déclenchements du réenclencheur en amont après lesquels il s'ouvre ; il reste ouvert.",
   "help.loadBreakAmps": "Courant de charge qu'il peut couper. 0 : aucun.",
+  "help.inStep":
+    "Alimenté du même réseau de transport que les autres postes. Sinon, son angle est inconnu et le pire est pris.",
+  "help.rodsPerKm":
+    "Piquets le long du neutre : une ligne à neutre multiple en a quatre au mille, 2,5 au kilomètre. À 0, aucun n'est dessiné.",
+  "help.rodOhms": "Ce qu'un piquet a vers la terre.",
+  "help.ratedKv": "La tension à laquelle valent ses kW et kvar. Vide : la tension nominale là où elle est.",
   "help.visibleGap": "L'ouverture se voit du sol.",
   "help.remote": "Peut être fermé à distance s'il n'est pas bloqué.",
   "help.reclosing": "Se referme seul après un déclenchement s'il n'est pas bloqué.",
