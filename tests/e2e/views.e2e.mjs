@@ -147,6 +147,8 @@ export const tests = [
       await select(page, "point:p4");
       await details(page, size);
       const numbers = page.locator('[data-numbers="point"]');
+      // Until the worker has answered the table says "not known yet".
+      await numbers.filter({ hasText: /backfed/ }).waitFor();
       assert.match(await numbers.textContent(), /backfed,\s+from portable set at 4/);
       const volts = Number(
         /(\d+)\u202f(\d+)\u00a0V/

@@ -104,10 +104,11 @@ const bodyLength = ({ start, end }: Route): number => Math.hypot(end.x - start.x
 
 function spineOf(element: CircuitElement, route: Route): readonly Spot[] {
   const { from, start, end, to, along, centre, laid } = route;
+  // The route is that of the span beside which it runs.
+  if (element.kind === "nearby") return nearbySpots(element, route);
   if (laid !== undefined) return laid.spots;
   if ("from" in element) return [from, start, end, to!];
-  if ("at" in element) return [from, centre, spotOf(centre.x + along.x * 12, centre.y + along.y * 12)];
-  return nearbySpots(element, route);
+  return [from, centre, spotOf(centre.x + along.x * 12, centre.y + along.y * 12)];
 }
 
 function nearbySpots({ relation }: Nearby, route: Route): readonly [Spot, Spot] {

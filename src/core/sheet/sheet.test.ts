@@ -112,10 +112,11 @@ test("generators that nobody drew are one way, with whose they could be", () => 
   ]);
 });
 
-test("people stop before operating, testing, grounding, hands on and energizing, once each", () => {
+test("people stop before operating, feeding the rest, testing, grounding, hands on and energizing, once each", () => {
   const { steps, restoring } = briefingOf(planDocument(demo("quarry-lane")));
   expect([...steps, ...restoring].flatMap(({ hold }) => hold ?? [])).toEqual([
     "operate",
+    "energize",
     "test",
     "ground",
     "work",

@@ -248,25 +248,32 @@ class Sheet {
   private steps(): string {
     const { steps, restoring } = this.briefing;
     const none = steps.length + restoring.length === 0;
+    // Of many steps the second hold of a kind is named, and asks what the first one spells out.
+    const told = new Set<string>();
+    const step = (it: BriefedStep): string => {
+      const isTold = this.isLong && it.hold !== undefined && told.has(it.hold);
+      if (it.hold !== undefined) told.add(it.hold);
+      return this.step(it, isTold);
+    };
     return [
       `<section class="steps"><h2>${this.word("sheet.steps")}</h2>`,
       none
         ? `<p>${this.word("sheet.noSteps")}</p>${'<div class="step"></div>'.repeat(this.options.largePrint ? 7 : 12)}`
         : "",
       `<div class="flow">`,
-      ...steps.map((it) => this.step(it)),
+      ...steps.map(step),
       ...(restoring.length === 0 ? [] : [`<h2 class="restoring">${this.word("sheet.restoring")}</h2>`]),
-      ...restoring.map((it) => this.step(it)),
+      ...restoring.map(step),
       `</div></section>`,
     ].join("\n");
   }
 
-  private step({ n, act, seen, hold, isPlain }: BriefedStep): string {
+  private step({ n, act, seen, hold, isPlain }: BriefedStep, isHoldTold: boolean): string {
     const after = this.isLong && isPlain ? "" : ` <i>${this.say(seen)}</i>`;
     const stop =
       hold === undefined
         ? ""
-        : `<div class="hold"><b>${this.word(`hold.title.${hold}`)}</b> ${this.word(`hold.${hold}`)} <span class="signed">${this.word("hold.signed")}</span></div>`;
+        : `<div class="hold"><b>${this.word(`hold.title.${hold}`)}</b>${isHoldTold ? "" : ` ${this.word(`hold.${hold}`)}`} <span class="signed">${this.word("hold.signed")}</span></div>`;
     return `${stop}<div class="step"><span class="n">${n}</span><span class="box"></span><span class="act">${this.say(act)}${after}</span><span class="time"></span><span class="who"></span></div>`;
   }
 
@@ -291,7 +298,7 @@ class Sheet {
 
   private crew(): string {
     const { codes = [], fingerprint = "" } = this.options;
-    const rows = this.isLong ? 4 : 5;
+    const rows = this.isLong ? 3 : 5;
     const cells = `<td></td><td></td><td></td>`;
     return [
       `<section class="crew"><div><h2>${this.word("sheet.crew")}</h2><table><tr><th>${this.word("sheet.name")}</th><th>${this.word("sheet.signature")}</th><th>${this.word("sheet.allClear")}</th></tr>`,
