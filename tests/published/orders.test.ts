@@ -156,6 +156,8 @@ const JOBS: readonly Classic[] = [
       close c1 A`,
     customersOut: 5,
   },
+  // The cutout at p4 lies nearer to the source than that at p7, so it closes first: from the source outward, each picking up
+  // one transformer. Neither feeds the other, so the other way round is no danger either (common practice, no source).
   {
     job: "replace the tap clamp of a sideline that has no cutout",
     practice:
@@ -199,9 +201,9 @@ const JOBS: readonly Classic[] = [
       untag k1
       attach k1 A
       stand-clear
-      close c3 A
+      close c2 A
       stand-clear
-      close c2 A`,
+      close c3 A`,
     customersOut: 5,
   },
   {

@@ -10,10 +10,18 @@ const NOT_ELECTRICAL = new Set([
   ...["visibleGap", "critical", "count", "charged", "loose"],
 ]);
 
-/** What the soak's drawings lack: matrices of one's own have their check against the circuit simulator, marks their rules'. */
+/**
+ * What the soak's drawings lack: matrices of one's own have their check against the circuit simulator, marks their rules'.
+ * A sectionalizer is drawn only as a plain one of one handle: how it joins is that of a disconnect, whose neutral, gang and
+ * remote are drawn; its count of trips moves nothing in what is solved.
+ */
 const LACKING = [
   "span zOhmsPerKm",
   "span bMicroSPerKm",
+  "sectionalizer neutral",
+  "sectionalizer gang",
+  "sectionalizer counts",
+  "sectionalizer remote",
   "transfer tagged",
   "transfer blocked",
   "capacitor tagged",
