@@ -59,7 +59,13 @@ function closedOutward(
   const parted = afterAll(document, start, off);
   const circuit = circuitOf(parted);
   const broken = brokenConductors(parted).flatMap((id) => circuit.nodeOf.get(id) ?? []);
-  const { taken, onMachine } = fedOutward(circuit, wholes(toClose), broken, "rings of one source");
+  const dropped = off.map(({ opening }) => opening).filter((it) => !toGoOff.includes(it));
+  const { taken, onMachine } = fedOutward(
+    circuit,
+    wholes([...toClose, ...dropped]),
+    broken,
+    "rings of one source",
+  );
   const closing = closingMoves(document, parted, taken, inParts);
   const fed = afterAll(document, parted, closing);
   const moves = inTime(document, start, toGoOff, [

@@ -2,7 +2,7 @@ import { complete, jobOf, type SavedElement, type StillhotDocument, type System 
 import { type Circuit, type Reach, reachGraphOf, REACH, reachOf, sourceOf, standingOf } from "../../network";
 import type { ElementId } from "../../terms";
 import { canOpenInOrder, orderOpenings, systemWithout } from "./breaking";
-import { nextBeyond } from "./nextBeyond";
+import { droppersOf, nextBeyond } from "./nextBeyond";
 import { documentOn, type Opening } from "./openings";
 import { toolFor } from "../job/tools";
 import { customersOutOf, edgesWith } from "./ways";
@@ -143,15 +143,39 @@ export function closingMoves(
   return inTurn(document, before, "on", [...order.map(({ opening }) => opening).reverse(), ...stuck]);
 }
 
-/** Openings in an order in which each breaks no more than it may. */
+/**
+ * Openings in an order in which each breaks no more than it may. Where something may not break what it feeds, what drops
+ * that load is opened too, and first.
+ */
 export function openingMoves(
   document: StillhotDocument,
   before: System,
   opened: readonly Opening[],
 ): readonly Move[] {
-  const { order, stuck } = orderOpenings(documentOn(document, before), opened);
+  const now = documentOn(document, before);
+  const { order, stuck } = orderOpenings(now, opened);
+  const droppers = stuck
+    .flatMap((it) => droppersOf(now, it))
+    .filter((it) => opened.every(({ element }) => element !== it.element));
+  if (droppers.length > 0) {
+    const helped = orderOpenings(now, [...droppers, ...opened], new Set(droppers.map(({ key }) => key)));
+    if (helped.stuck.length === 0)
+      return inTurn(
+        document,
+        before,
+        "off",
+        helped.order.map(({ opening }) => opening),
+      );
+  }
   return inTurn(document, before, "off", [...order.map(({ opening }) => opening), ...stuck]);
 }
+
+/** Whether something that stands closed can be opened with nothing breaking more than it may. */
+export const canGoOffAgain = (document: StillhotDocument, system: System, opening: Opening): boolean =>
+  canOpenInOrder(
+    documentOn(document, system),
+    openingMoves(document, system, [opening]).map((move) => move.opening),
+  );
 
 function inTurn(
   document: StillhotDocument,

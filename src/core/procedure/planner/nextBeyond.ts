@@ -1,20 +1,47 @@
 import type { DeviceKind } from "../../devices";
 import type { StillhotDocument } from "../../document";
-import { circuitOf, EDGE, reachGraphOf, standingOf } from "../../network";
+import { circuitOf, EDGE, reachGraphOf, reachOf, standingOf } from "../../network";
 import type { ElementId } from "../../terms";
 import { type Opening, openingsOf } from "./openings";
 
 /** What drops load, or holds some: a clamp or a lead does not. */
 const DROPS: readonly DeviceKind[] = ["cutout", "disconnect", "elbow", "recloser", "breaker", "capacitor"];
 
-/** Things beyond one that may drop load with a tool, nothing of the kind between. */
+/** Things beyond one, seen from its `from` end, that may drop load with a tool, nothing of the kind between. */
 export function nextBeyond(document: StillhotDocument, element: ElementId): Opening[] {
+  const { to } = reachGraphOf(circuitOf(document.system));
+  const own = edgesOf(document, element);
+  return nextFrom(
+    document,
+    own,
+    own.map((edge) => to[edge]!),
+  );
+}
+
+/** Things on the side of one that would have no supply without it, that may drop its load with a tool. */
+export function droppersOf(document: StillhotDocument, { element }: Opening): Opening[] {
   const circuit = circuitOf(document.system);
-  const { byEdge, all } = openingsOf(document);
+  const { from, to } = reachGraphOf(circuit);
+  const own = edgesOf(document, element);
+  const { edgeOn, emfOn } = standingOf(circuit);
+  const without = edgeOn.slice();
+  for (const edge of own) without[edge] = 0;
+  const { how } = reachOf(circuit, { edgeOn: without, emfOn }, { groundsLifted: true });
+  const dark = own.flatMap((edge) => [from[edge]!, to[edge]!]).filter((node) => how[node] === 0);
+  return nextFrom(document, own, dark);
+}
+
+const edgesOf = (document: StillhotDocument, element: ElementId): number[] =>
+  openingsOf(document)
+    .all.filter((it) => it.element === element)
+    .flatMap(({ edges }) => edges);
+
+function nextFrom(document: StillhotDocument, own: readonly number[], start: readonly number[]): Opening[] {
+  const circuit = circuitOf(document.system);
+  const { byEdge } = openingsOf(document);
   const graph = reachGraphOf(circuit);
   const { edgeOn } = standingOf(circuit);
-  const own = all.filter((it) => it.element === element).flatMap(({ edges }) => edges);
-  const seenNodes = new Set(own.map((edge) => graph.to[edge]!));
+  const seenNodes = new Set(start);
   const queue = [...seenNodes];
   const found = new Set<Opening>();
   for (let head = 0; head < queue.length; head++) {

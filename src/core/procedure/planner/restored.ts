@@ -2,6 +2,7 @@ import type { DeviceKind } from "../../devices";
 import type { StillhotDocument, System } from "../../document";
 import { circuitOf } from "../../network";
 import {
+  canGoOffAgain,
   closingMoves,
   customersDark,
   fedOutward,
@@ -27,7 +28,8 @@ export interface Restored {
 
 /**
  * What can be fed before the work begins, with the openings for it made: never in parallel, never onto the work or onto
- * anything broken, and nothing that feeds nobody. What is normally closed comes before a tie.
+ * anything broken, nothing that feeds nobody, and no tie that could not be opened again under what it then feeds. What is
+ * normally closed comes before a tie.
  *
  * @param held nodes that nothing may feed
  */
@@ -41,18 +43,29 @@ export function restored(document: StillhotDocument, opened: System, held: reado
       .flatMap((it) => offPart(opened, it) ?? []),
   ).sort((a, b) => Number(isTie(a)) - Number(isTie(b)) || (a.key < b.key ? -1 : 1));
   const broken = brokenConductors(opened).flatMap((id) => circuit.nodeOf.get(id) ?? []);
-  const { taken, refused } = fedOutward(circuit, open, [...held, ...broken], "no rings");
-  const least = customersDark(circuit, taken);
-  const useful =
-    least === dark
-      ? []
-      : taken.reduceRight<readonly Opening[]>((kept, it) => {
-          const fewer = kept.filter((other) => other !== it);
-          return customersDark(circuit, fewer) === least ? fewer : kept;
-        }, taken);
-  const moves = closingMoves(document, opened, useful);
-  return { moves, after: moves.length === 0 ? opened : systemMoved(document, moves.at(-1)!), refused };
+  return closedAgain(open);
 
+  /** Without the ties that could not be opened again under what they feed, one after the other. */
+  function closedAgain(open: readonly Opening[]): Restored {
+    const { taken, refused } = fedOutward(circuit, open, [...held, ...broken], "no rings");
+    const moves = closingMoves(document, opened, useful(taken));
+    const after = moves.length === 0 ? opened : systemMoved(document, moves.at(-1)!);
+    const stuck = moves
+      .map(({ opening }) => opening)
+      .find((it) => isTie(it) && !canGoOffAgain(document, after, it));
+    if (stuck === undefined) return { moves, after, refused };
+    return closedAgain(open.filter(({ element }) => element !== stuck.element));
+  }
+
+  /** The fewest of what can be closed with which no more customers are dark than with all of it. */
+  function useful(taken: readonly Opening[]): readonly Opening[] {
+    const least = customersDark(circuit, taken);
+    if (least === dark) return [];
+    return taken.reduceRight<readonly Opening[]>((kept, it) => {
+      const fewer = kept.filter((other) => other !== it);
+      return customersDark(circuit, fewer) === least ? fewer : kept;
+    }, taken);
+  }
   function isTie({ element }: Opening): boolean {
     return isNormallyOpen(opened, element);
   }

@@ -43,7 +43,7 @@ export const planner = {
   "why.refuse": "a new link, now that what blew the old one is looked for, and cut off or mended",
   "why.supply": "{name} supplies what can be supplied while the work goes on",
   "why.off.normal": "{name} stands open in service, and opens before two supplies would meet",
-  "why.off.again": "{name} opens once more, so that what is closed next picks up no load",
+  "why.off.again": "{name} drops its load, so that what is switched next breaks and picks up none",
   "why.stop.machine": "{name} runs by itself, and would meet the line out of step",
   "why.on.service": "{name} stood open; in service it is closed",
   "why.stand-clear": "if the link blows, {name} throws its gas where somebody might look",

@@ -52,7 +52,7 @@ export const planner = {
   "why.supply": "{name} alimente ce qui peut l'être pendant le travail",
   "why.off.normal": "{name} est ouvert en service, et s'ouvre avant que deux alimentations se rejoignent",
   "why.off.again":
-    "{name} s'ouvre encore une fois, pour que ce qu'on ferme ensuite ne reprenne aucune charge",
+    "{name} lâche sa charge, pour que ce qu'on manœuvre ensuite n'en coupe ni n'en reprenne aucune",
   "why.stop.machine": "{name} tourne seul, et rejoindrait la ligne hors de phase",
   "why.on.service": "{name} était ouvert ; en service il est fermé",
   "why.stand-clear": "si le fusible fond, {name} crache ses gaz là où quelqu'un pourrait regarder",
