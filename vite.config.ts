@@ -2,6 +2,16 @@ import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
 
+/** Tests that change what others share: the browser's database and settings, or a module that stands in for another. */
+const APART = ["src/app/**/*.test.ts", "src/core/procedure/rules/unsolved.test.ts"];
+
+const unit = {
+  environment: "node",
+  setupFiles: ["tests/support/sentences.ts"],
+  testTimeout: 60_000,
+  hookTimeout: 60_000,
+};
+
 /** The browser app, which works from any folder of any server, and offline after one visit. */
 export default defineConfig({
   base: "./",
@@ -79,14 +89,17 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          ...unit,
           name: "unit",
-          environment: "node",
-          setupFiles: ["tests/support/sentences.ts"],
           include: ["src/**/*.test.ts", "tests/**/*.test.ts"],
-          exclude: ["tests/e2e/**", "tests/bench/**"],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          exclude: ["tests/e2e/**", "tests/bench/**", ...APART],
+          // The core keeps no state between two files: its modules are loaded once for all of them.
+          isolate: false,
         },
+      },
+      {
+        extends: true,
+        test: { ...unit, name: "unit-apart", include: APART },
       },
       {
         extends: true,

@@ -77,7 +77,7 @@ counted(
   () =>
     tool("vitest/vitest.mjs", [
       "run",
-      "--project=unit",
+      "--project=unit*",
       "--reporter=dot",
       "--reporter=json",
       `--outputFile.json=${vitest}`,
