@@ -54,7 +54,7 @@ export const BANK_JOBS: readonly EverydayJob[] = [
       ],
       [
         "the tag off before the permit is released",
-        "all-clear; unground g2 first phase => untag c1; all-clear; unground g2 first phase | - untag c1",
+        "- untag c1 | all-clear; unground g2 first phase => untag c1; all-clear; unground g2 first phase",
         "danger release-order @ untag c1",
       ],
     ],
@@ -116,7 +116,7 @@ export const BANK_JOBS: readonly EverydayJob[] = [
       [
         "the detector not proven",
         "check-detector; test p3 ABC => test p3 ABC",
-        "warning detector-check @ test p3 ABC",
+        "danger detector-check @ test p3 ABC",
       ],
     ],
   },
@@ -223,7 +223,7 @@ export const BANK_JOBS: readonly EverydayJob[] = [
       ],
       [
         "switched before the permit",
-        "request-permit => open sw1; request-permit | - open sw1; tag sw1",
+        "open sw1; tag sw1; block sw1 => tag sw1; block sw1 | request-permit => open sw1; request-permit | + t9 transformer p2-x9 A connection=single kva=25 primaryKv=7.2 secondaryV=240",
         "danger permit-first @ open sw1",
       ],
       [

@@ -5,7 +5,7 @@ export const PEOPLE_JOBS: readonly EverydayJob[] = [
   {
     job: "an open service neutral",
     practice:
-      "The house's things are burning: its meter comes out first. Then test what stands on the legs and on the neutral, and " +
+      "The house's things are burning: its main is opened, since a meter breaks no load, and the meter comes out. Then test what stands on the legs and on the neutral, and " +
       "splice the neutral in gloves, since it is a hot conductor until it is joined. Volts tested before the meter goes back.",
     drawing: `
       s1    source       sub     ABC  kvLL=12.47
@@ -14,16 +14,18 @@ export const PEOPLE_JOBS: readonly EverydayJob[] = [
       t1    transformer  p2-p3   A    connection=single kva=25 primaryKv=7.2 secondaryV=240
       sv    span         p3-h0   12   construction=secondary lengthM=30 parted=N
       m1    meter        h0-h1   12
-      ld1   load         h1      12   connection=wye kw=4 customers=1
-      ldx   load         h1      1    connection=wye kw=1
+      mn1   main         h1-h2   12
+      ld1   load         h2      12   connection=wye kw=4 customers=1
+      ldx   load         h2      1    connection=wye kw=1
       h0    point        kind=service earthOhms=100
-      h1    point        kind=service earthOhms=100`,
+      h1    point        kind=service earthOhms=100
+      h2    point        kind=service earthOhms=100`,
     order: `
-      brief; inspect p3; pull m1 method gloves gloveClass 0; tag m1
+      brief; inspect p3; open mn1; pull m1 method gloves gloveClass 0; tag m1
       check-detector; test h0 12N expect live; check-detector
       join sv N method gloves gloveClass 0
       test h0 12 expect live
-      untag m1; replace m1 method gloves gloveClass 0`,
+      untag m1; replace m1 method gloves gloveClass 0; close mn1`,
     mistakes: [
       [
         "spliced with bare hands",
@@ -32,12 +34,12 @@ export const PEOPLE_JOBS: readonly EverydayJob[] = [
       ],
       [
         "spliced with the house on it",
-        "pull m1 method gloves gloveClass 0; tag m1 => note | untag m1; replace m1 method gloves gloveClass 0 => note | join sv N method gloves gloveClass 0 => join sv N",
+        "open mn1; pull m1 method gloves gloveClass 0; tag m1 => note | untag m1; replace m1 method gloves gloveClass 0; close mn1 => note | join sv N method gloves gloveClass 0 => join sv N",
         "danger hands-on-live @ join sv N",
       ],
       [
         "the meter put back on an open neutral",
-        "- join sv N method gloves gloveClass 0",
+        "- join sv N method gloves gloveClass 0 | - close mn1 | - open mn1",
         "danger open-neutral @ replace m1 method gloves gloveClass 0",
       ],
       [
