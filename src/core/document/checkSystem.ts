@@ -10,10 +10,11 @@ import {
 } from "../devices";
 import { wireOf, WIRES } from "../reference";
 import { isObject, isWellFormedId, type Json, type JsonObject, say } from "../terms";
+import { besideOthers } from "./besideOthers";
 import { checkFields, type RecordFacts, reportFacts } from "./checkFields";
 import { complete } from "./complete";
 import { conductorsOf } from "./conductors";
-import { type TouchedRecords, perDrawing } from "./touched";
+import type { TouchedRecords } from "./touched";
 import { elementsAt, pointsAround, savedElement } from "./elementsAt";
 import { perObject } from "./perObject";
 import { below, type Report } from "./problem";
@@ -92,17 +93,6 @@ const elementsLeftAt = (after: System, points: ReadonlySet<string>): string[] =>
   [...points].flatMap((point) =>
     Object.hasOwn(after.points, point) ? [] : (elementsAt(after).get(point) ?? []),
   );
-
-/** Elements that stand beside another, which they name. */
-export const besideOthers: (system: System) => readonly string[] = perDrawing<readonly string[]>(
-  ({ elements }) => Object.keys(elements).filter((id) => savedElement(elements, id)!.kind === "nearby"),
-  (was, _before, { elements }, touched) => {
-    const isBeside = (id: string) => savedElement(elements, id)?.kind === "nearby";
-    const isChanged = [...touched.elements].some((id) => was.includes(id) !== isBeside(id));
-    if (!isChanged) return was;
-    return [...new Set([...was, ...touched.elements])].filter(isBeside);
-  },
-);
 
 export function isMap(report: Report, path: string, map: Json | undefined): map is JsonObject {
   if (isObject(map)) return true;

@@ -20,7 +20,7 @@ export { jobFields, workPointFields } from "./jobFields";
 export { nextGroundId } from "./checkJob";
 export type { Change, Command } from "./edits/change";
 export { objectionTo } from "./check";
-export { besideOthers } from "./checkSystem";
+export { besideOthers } from "./besideOthers";
 export { perDrawing, type TouchedRecords, touchedSince } from "./touched";
 export {
   elementCountOf,

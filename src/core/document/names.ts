@@ -1,70 +1,342 @@
-import { type JsonObject, type Message, type PointId, say } from "../terms";
+import { deviceOf } from "../devices";
+import { type JsonObject, type Message, say, type StructureId } from "../terms";
+import { besideOthers } from "./besideOthers";
 import { completePoint } from "./complete";
-import { elementsAt, endPointsOf, savedElement } from "./elementsAt";
+import { elementsAt, endPointsOf, savedElement, savedPoint } from "./elementsAt";
+import { hopsFromSource } from "./hops";
+import { naturalOrder } from "./naturalOrder";
 import { perObject } from "./perObject";
+import { type Structure, structureOfElement, structureOfPoint, structuresOf } from "./structures";
+import { perDrawing } from "./touched";
 import type { SavedElement, System } from "./types";
 
 type Drawn = { readonly system: System };
+type Name = string | Message;
 
 /**
- * What a person calls an element: its label, or else what it is and where it stands, `tap clamp at pole 3`. Where that
- * could be another one too, what it is and its id: whoever takes one for the other gets hurt.
+ * What a person calls a thing: the structure, then what or where it is on it, *Pole 30, sideline cutout*, *Pole 30, below
+ * the sideline cutout*. No id is part of it, and no two things of a drawing have one name: whoever takes one for the
+ * other gets hurt. What nobody labelled goes by its kind and its neighbours, counted where there are several.
  */
-export function elementName({ system }: Drawn, id: string): string | Message {
-  const saved = Object.hasOwn(system.elements, id) ? savedElement(system.elements, id) : undefined;
-  if (saved === undefined) return id;
-  const label = labelOf(saved);
-  if (label !== "") return label;
-  const kind = say(`kind.${saved.kind}`);
-  const [first, second] = [...new Set(endPointsOf(saved))];
-  // A ground set goes by its number: the step that puts it on gave it one.
-  if (first === undefined || saved.kind === "ground") return say("name.kind", { kind, id });
-  if (!isLine(saved) && isOnlyOne(system, saved.kind, [first]))
-    return say("name.at", { kind, place: pointName({ system }, first) });
-  if (second !== undefined && isOnlyOne(system, saved.kind, [first, second]))
-    return say("name.between", {
-      kind,
-      from: pointName({ system }, first),
-      to: pointName({ system }, second),
-    });
-  return say("name.kind", { kind, id });
-}
-
-/** What a person calls a point: its label, or its kind and id. */
-export function pointName({ system }: Drawn, id: string): string | Message {
-  const saved = Object.hasOwn(system.points, id) ? system.points[id as PointId] : undefined;
-  if (saved === undefined) return id;
-  const { label, kind } = completePoint(saved);
-  return label === "" ? say("name.kind", { kind: say(`kind.${kind}`), id }) : label;
-}
-
-/** What a person calls an element or a point. */
-export const nameIn = (document: Drawn, id: string): string | Message =>
+export const nameIn = (document: Drawn, id: string): Name =>
   Object.hasOwn(document.system.elements, id) ? elementName(document, id) : pointName(document, id);
 
-/** What runs from one place to another stands at neither. */
-const isLine = ({ kind }: SavedElement): boolean => kind === "span" || kind === "lead";
+/** What a person calls an element, see `nameIn`. */
+export const elementName = ({ system }: Drawn, id: string): Name =>
+  remembered(system, `element ${id}`, () => {
+    const saved = savedElement(system.elements, id);
+    return saved === undefined ? say("name.unknown") : nameOfElement(system, id, saved);
+  });
 
-/** Whether one element only, with a label or without, is of this kind and has ends at all of these places. */
-function isOnlyOne(system: System, kind: string, places: readonly string[]): boolean {
-  const labels = pointsCalled(system.points);
-  const isPlain = places.every((it) => (labels.get(labelOf(system.points[it as PointId])) ?? 1) === 1);
-  const [first = [], ...others] = places.map((it) => elementsAt(system).get(it) ?? []);
-  const such = first.filter(
-    (id) => savedElement(system.elements, id)?.kind === kind && others.every((it) => it.includes(id)),
-  );
-  return isPlain && such.length === 1;
+/** What a person calls a point or a structure, see `nameIn`. */
+export const pointName = ({ system }: Drawn, id: string): Name =>
+  remembered(system, id, () => {
+    if (Object.hasOwn(system.points, id)) return nameOfPoint(system, id);
+    const structure = structuresOf(system).get(id as StructureId);
+    return structure === undefined ? say("name.unknown") : nameOfStructure(system, structure);
+  });
+
+/** What a person at a structure calls a thing on it: *sideline cutout*, *below the sideline cutout*. */
+export function nameOnStructure({ system }: Drawn, id: string): Name {
+  const saved = savedElement(system.elements, id);
+  const structure = saved === undefined ? structureOfPoint(system, id) : structureOfElement(system, id);
+  if (structure === undefined) return nameIn({ system }, id);
+  return saved === undefined ? placeOn(system, id, structure) : ownName(system, id, saved, structure);
 }
 
-/** How many points have each label. */
-const pointsCalled = perObject((points: System["points"]): ReadonlyMap<string, number> => {
-  const count = new Map<string, number>();
-  for (const point of Object.values(points)) {
-    const label = labelOf(point);
-    if (label !== "") count.set(label, (count.get(label) ?? 0) + 1);
+/** A label as the ear takes it: capitals, spaces and punctuation make no difference. */
+export const asHeard = (label: string): string =>
+  label
+    .normalize("NFKC")
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, "");
+
+function remembered(system: System, key: string, make: () => Name): Name {
+  const names = namesOf(system);
+  const known = names.get(key);
+  if (known !== undefined) return known;
+  const name = make();
+  names.set(key, name);
+  return name;
+}
+
+/** Names that were asked for, kept over edits that move what is drawn and nothing of what it is called by. */
+const namesOf = perDrawing<Map<string, Name>>(
+  () => new Map(),
+  (was, before, after, { structures, points, elements }) =>
+    structures.size === 0 &&
+    [...points].every((id) => isCalledAlike(savedPoint(before.points, id), savedPoint(after.points, id))) &&
+    [...elements].every((id) =>
+      isCalledAlike(savedElement(before.elements, id), savedElement(after.elements, id)),
+    )
+      ? was
+      : undefined,
+);
+
+const CALLED_BY = ["label", "kind", "on", "from", "to", "alt", "at", "span"];
+
+const isCalledAlike = (was: JsonObject | undefined, is: JsonObject | undefined): boolean =>
+  was !== undefined && is !== undefined && CALLED_BY.every((key) => was[key] === is[key]);
+
+/** A structure by its label, told apart from others that are labelled alike; else by the labelled one that it lies past. */
+function nameOfStructure(system: System, { id, label, kind }: Structure): Name {
+  if (label !== "") return counted(label, alikeAmong(system, id, placeLabels(system).get(asHeard(label))));
+  const { past, n } = unlabelled(system).get(id)!;
+  const word = say(`kind.${kind}`);
+  return past === undefined
+    ? say("name.unnumbered", { nth: nth(n), kind: word })
+    : say("name.unnumberedPast", {
+        nth: nth(n),
+        kind: word,
+        past: nameOfStructure(system, structuresOf(system).get(past)!),
+      });
+}
+
+/** A point: its own label where that says all, else its structure and its place on it. */
+function nameOfPoint(system: System, id: string): Name {
+  const structure = structureOfPoint(system, id)!;
+  const { label } = completePoint(savedPoint(system.points, id)!);
+  if (isWholeName(label, structure))
+    return counted(label, alikeAmong(system, id, placeLabels(system).get(asHeard(label))));
+  const name = nameOfStructure(system, structure);
+  const isOnly = label === "" && structure.points.length === 1;
+  return isOnly ? name : say("name.on", { structure: name, place: placeOn(system, id, structure) });
+}
+
+/** An element on a structure of the file is told with it; any other by its label, or by what it is and where. */
+function nameOfElement(system: System, id: string, saved: SavedElement): Name {
+  const structure = structureOfElement(system, id);
+  const own = ownName(system, id, saved, structure);
+  const label = ownLabel(saved, structure);
+  if (structure === undefined || isWholeName(label, structure)) return own;
+  const name = nameOfStructure(system, structure);
+  return label === ""
+    ? say("name.at", { kind: own, place: name })
+    : say("name.on", { structure: name, place: own });
+}
+
+/** What an element is called where its structure is known: its label, or its kind. */
+function ownName(system: System, id: string, saved: SavedElement, structure: Structure | undefined): Name {
+  const label = ownLabel(saved, structure);
+  const kind = say(`kind.${saved.kind}`);
+  if (label === "")
+    return structure === undefined
+      ? nameOfLine(system, id, saved, kind)
+      : countedKind(kind, alikeAmong(system, id, unlabelledOn(system, structure, saved.kind)));
+  const heard = asHeard(label);
+  if (structure !== undefined && !isWholeName(label, structure)) {
+    const alike = structure.elements.filter((it) => asHeard(labelOf(system.elements[it])) === heard);
+    return counted(label, alikeAmong(system, id, alike));
   }
-  return count;
-});
+  const name = counted(label, alikeAmong(system, id, elementLabels(system).get(heard)));
+  return placeLabels(system).has(heard) ? say("name.which", { name, kind }) : name;
+}
+
+/** An element's label where it says more than on which structure it is. */
+const ownLabel = (saved: SavedElement, structure: Structure | undefined): string => {
+  const label = labelOf(saved);
+  return structure !== undefined && asHeard(label) === asHeard(structure.label) ? "" : label;
+};
+
+/** What runs between structures, or beside a span. */
+function nameOfLine(system: System, id: string, saved: SavedElement, kind: Message): Name {
+  if (saved.kind === "nearby" && typeof saved["span"] === "string") {
+    const beside = besideOthers(system).filter((it) => isBeside(system, it, saved["span"]));
+    const name = say("name.beside", { kind, span: nameIn({ system }, saved["span"]) });
+    return counted(name, alikeAmong(system, id, beside));
+  }
+  const [from, to] = endPointsOf(saved).map((it) => structureOfPoint(system, it));
+  if (from === undefined || to === undefined) return kind;
+  const name = say("name.between", {
+    kind,
+    from: nameOfStructure(system, from),
+    to: nameOfStructure(system, to),
+  });
+  return counted(name, alikeAmong(system, id, between(system, saved.kind, from, to)));
+}
+
+const isBeside = ({ elements }: System, id: string, span: unknown): boolean =>
+  savedElement(elements, id)!["span"] === span && labelOf(savedElement(elements, id)) === "";
+
+/** Unlabelled elements of a kind between two structures, and on neither. */
+const between = (system: System, kind: string, from: Structure, to: Structure): string[] =>
+  from.points
+    .flatMap((point) => elementsAt(system).get(point) ?? [])
+    .filter((it, index, all) => all.indexOf(it) === index)
+    .filter((it) => {
+      const other = savedElement(system.elements, it)!;
+      const ends = endPointsOf(other).map((end) => structureOfPoint(system, end)?.id);
+      return (
+        other.kind === kind &&
+        labelOf(other) === "" &&
+        structureOfElement(system, it) === undefined &&
+        ends[0] === from.id &&
+        ends[1] === to.id
+      );
+    });
+
+/** Elements of a kind on a structure that go by their kind. */
+const unlabelledOn = (system: System, structure: Structure, kind: string): string[] =>
+  structure.elements.filter((it) => {
+    const other = savedElement(system.elements, it)!;
+    return other.kind === kind && ownLabel(other, structure) === "";
+  });
+
+/** A point's place on its structure: its label, or made of what it is an end of, counted where that is not enough. */
+function placeOn(system: System, id: string, structure: Structure): Name {
+  const { label } = completePoint(savedPoint(system.points, id)!);
+  if (label !== "" && label !== structure.label) {
+    const alike = structure.points.filter((it) => asHeard(labelOf(system.points[it])) === asHeard(label));
+    return counted(label, alikeAmong(system, id, alike));
+  }
+  const made = placesMade(system, structure);
+  const own = made.get(id)!;
+  const alike = structure.points.filter((it) => made.get(it)?.text === own.text);
+  return counted(own.place, alikeAmong(system, id, alike));
+}
+
+interface MadePlace {
+  readonly place: Message;
+  /** comparable */
+  readonly text: string;
+}
+
+const madePlacesOf = perObject((_system: System) => new Map<string, ReadonlyMap<string, MadePlace>>());
+
+function placesMade(system: System, structure: Structure): ReadonlyMap<string, MadePlace> {
+  const known = madePlacesOf(system).get(structure.id);
+  if (known !== undefined) return known;
+  const made = new Map(structure.points.map((id) => [id as string, madePlace(system, id, structure)]));
+  madePlacesOf(system).set(structure.id, made);
+  return made;
+}
+
+/** `below the cutout`, `low side of T1`, `above the clamp`; a point at which nothing but line ends is the line. */
+function madePlace(system: System, id: string, structure: Structure): MadePlace {
+  const here = structure.elements
+    .map((it) => ({ it, saved: savedElement(system.elements, it)! }))
+    .filter(({ saved }) => deviceOf(saved.kind).ends.length > 1 && endPointsOf(saved).includes(id));
+  const above = here.find(({ saved }) => saved["to"] === id);
+  const device = above ?? here[0];
+  if (device === undefined) return { place: say("place.line"), text: "line" };
+  const side = sideOf(device.saved.kind, above !== undefined, structure.kind);
+  const name = ownName(system, device.it, device.saved, structure);
+  return { place: say(`place.${side}`, { name }), text: `${side} ${device.it}` };
+}
+
+function sideOf(kind: string, isBeyond: boolean, stands: string) {
+  if (kind === "transformer") return isBeyond ? "lowSide" : "highSide";
+  if (stands === "pole" && kind !== "meter" && kind !== "main") return isBeyond ? "below" : "above";
+  return isBeyond ? "beyond" : "before";
+}
+
+/**
+ * Whether a label is all that a thing is called. In a file without structures it was written to stand alone; beside a
+ * structure it does where it says which one.
+ */
+const isWholeName = (label: string, { label: structure, isDerived }: Structure): boolean =>
+  label !== "" && (isDerived || (structure !== "" && asHeard(label).includes(asHeard(structure))));
+
+interface Count {
+  readonly n: number;
+  readonly of: number;
+}
+
+/** Which of several that are called alike one is, nearest the source first. */
+function alikeAmong(system: System, id: string, ids: readonly string[] = []): Count {
+  if (ids.length < 2) return { n: 1, of: 1 };
+  const hops = hopsFromSource(system);
+  const far = (it: string): number => {
+    const points = savedElement(system.elements, it)
+      ? endPointsOf(savedElement(system.elements, it))
+      : (structuresOf(system).get(it as never)?.points ?? [it]);
+    return Math.min(
+      Number.MAX_VALUE,
+      ...points.slice(0, 3).map((point) => hops.get(point) ?? Number.MAX_VALUE),
+    );
+  };
+  const ahead = ids.filter((it) => far(it) < far(id) || (far(it) === far(id) && naturalOrder(it, id) < 0));
+  return { n: ahead.length + 1, of: ids.length };
+}
+
+const counted = (name: Name, { n, of }: Count): Name =>
+  of < 2 ? name : say("name.nth", { nth: nth(n), name });
+
+const countedKind = (kind: Message, { n, of }: Count): Message =>
+  of < 2 ? kind : say("name.nthKind", { nth: nth(n), kind });
+
+const nth = (n: number): Message => say(n < 4 ? `nth.${n as 1 | 2 | 3}` : "nth.more", { n });
+
+/** Ids by what their label sounds like. */
+function byLabel(
+  entries: readonly (readonly [id: string, label: string])[],
+): ReadonlyMap<string, readonly string[]> {
+  const ids = new Map<string, string[]>();
+  for (const [id, label] of entries) {
+    if (label === "") continue;
+    const heard = asHeard(label);
+    const its = ids.get(heard);
+    if (its === undefined) ids.set(heard, [id]);
+    else its.push(id);
+  }
+  return ids;
+}
+
+/** Labels by which places go: those of structures, and of points that are all their name. */
+const placeLabels = perObject((system: System) =>
+  byLabel([
+    ...Object.entries(system.structures ?? {}).map(([id, saved]) => [id, labelOf(saved)] as const),
+    ...Object.entries(system.points).flatMap(([id, saved]) => {
+      const label = labelOf(saved);
+      return isWholeName(label, structureOfPoint(system, id)!) ? [[id, label] as const] : [];
+    }),
+  ]),
+);
+
+/** Labels of elements that are all their name. */
+const elementLabels = perObject((system: System) =>
+  byLabel(
+    Object.entries<SavedElement>(system.elements).flatMap(([id, saved]) => {
+      const structure = structureOfElement(system, id);
+      const label = ownLabel(saved, structure);
+      return structure === undefined || isWholeName(label, structure) ? [[id, label] as const] : [];
+    }),
+  ),
+);
 
 const labelOf = (saved: JsonObject | undefined): string =>
   typeof saved?.["label"] === "string" ? saved["label"] : "";
+
+interface Past {
+  /** the nearest structure towards the source that has a label */
+  readonly past: StructureId | undefined;
+  /** which of those without a label past it, of its kind */
+  readonly n: number;
+}
+
+/** Structures without a label, by the labelled one that they lie past. */
+const unlabelled = perObject((system: System): ReadonlyMap<string, Past> => {
+  const all = structuresOf(system);
+  const hops = hopsFromSource(system);
+  const far = ({ points }: Structure) => hops.get(points[0] ?? "") ?? Number.MAX_VALUE;
+  const order = [...all.values()].sort((a, b) => far(a) - far(b) || naturalOrder(a.id, b.id));
+  const past = new Map<string, StructureId | undefined>();
+  const found = new Map<string, Past>();
+  const counts = new Map<string, number>();
+  for (const structure of order) {
+    for (const point of structure.points)
+      for (const element of elementsAt(system).get(point) ?? [])
+        for (const end of endPointsOf(savedElement(system.elements, element))) {
+          const there = structureOfPoint(system, end);
+          if (there === undefined || past.has(there.id) || there.id === structure.id) continue;
+          past.set(there.id, structure.label === "" ? past.get(structure.id) : structure.id);
+        }
+    if (!past.has(structure.id)) past.set(structure.id, undefined);
+    if (structure.label !== "") continue;
+    const key = `${past.get(structure.id) ?? ""} ${structure.kind}`;
+    const n = (counts.get(key) ?? 0) + 1;
+    counts.set(key, n);
+    found.set(structure.id, { past: past.get(structure.id), n });
+  }
+  return found;
+});

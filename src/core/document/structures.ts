@@ -32,6 +32,16 @@ export function structureOf(system: System, id: string): Structure | undefined {
   return all.get((ofPoint.get(id) ?? ofElement.get(id) ?? id) as StructureId);
 }
 
+export const structureOfPoint = (system: System, point: string): Structure | undefined => {
+  const { all, ofPoint } = indexOf(system);
+  return all.get(ofPoint.get(point)!);
+};
+
+export const structureOfElement = (system: System, element: string): Structure | undefined => {
+  const { all, ofElement } = indexOf(system);
+  return all.get(ofElement.get(element)!);
+};
+
 /** Whether two points are on one structure. */
 export const isSameStructure = (system: System, a: string, b: string): boolean => {
   const { ofPoint } = indexOf(system);

@@ -1,6 +1,6 @@
 import { isObject, type Json, type JsonObject, type Message, refuse, say } from "../../terms";
 import { checkJob } from "../checkJob";
-import { besideOthers } from "../checkSystem";
+import { besideOthers } from "../besideOthers";
 import { complete } from "../complete";
 import { elementsAt, savedElement } from "../elementsAt";
 import { nameIn } from "../names";

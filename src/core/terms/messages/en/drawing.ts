@@ -59,6 +59,7 @@ export const drawing = {
   "kind.nearby": "nearby circuit",
   "kind.pole": "pole",
   "kind.pad": "pad",
+  "kind.vault": "vault",
   "kind.station": "station",
   "kind.service": "service",
 

@@ -59,6 +59,7 @@ export const drawing = {
   "kind.nearby": "circuit voisin",
   "kind.pole": "poteau",
   "kind.pad": "socle",
+  "kind.vault": "chambre souterraine",
   "kind.station": "poste",
   "kind.service": "branchement",
 
