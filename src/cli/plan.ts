@@ -39,7 +39,7 @@ export const plan = eachFile({
     const told = [
       heading(file, document.title),
       ...planLines(document, planned, file, out !== undefined || !hasOrder),
-      ...warnings.flatMap((it) => ["", ...findingLines(it, file)]),
+      ...warnings.flatMap((it) => ["", ...findingLines(it, file, document)]),
       ...cautions(),
     ];
     const toStdout = out !== undefined;
@@ -101,7 +101,7 @@ function planLines(document: StillhotDocument, planned: Plan, file: string, with
       wrapped("", spell(say("cli.plan.instead", { summary: it.summary, cost: costOf(it) })), "  "),
     ),
     ...uncontrolled.flatMap((it) => uncontrolledLines(document, it)),
-    ...findings.flatMap((it) => ["", ...findingLines(it, file)]),
+    ...findings.flatMap((it) => ["", ...findingLines(it, file, document)]),
   ];
 }
 

@@ -1,4 +1,4 @@
-import { type FileProblem, type Finding } from "../core";
+import { type FileProblem, type Finding, nameOfWhere, type StillhotDocument } from "../core";
 import type { Refused } from "./input";
 import { say, spell } from "./words";
 
@@ -28,10 +28,14 @@ export const counts = ({ severity }: Finding): boolean => severity !== "note";
 
 const WIDTH = 100;
 
-/** A finding as lines: what, where, what to do, and who says so. */
-export const findingLines = (finding: Finding, file: string): string[] => [
+/**
+ * A finding as lines: what, where, what to do, and who says so.
+ *
+ * @param document the drawing by which to name what it is about; without it the file's own ids and keys are told
+ */
+export const findingLines = (finding: Finding, file: string, document?: StillhotDocument): string[] => [
   ...wrapped(`${finding.severity}[${finding.rule}]: `, spell(finding.message), "  "),
-  `  --> ${file}, ${finding.where}`,
+  `  --> ${file}, ${document === undefined ? finding.where : spell(nameOfWhere(document, finding.where))}`,
   ...(finding.help === undefined
     ? []
     : wrapped("   = ", spell(say("report.do", { help: finding.help })), "     ")),

@@ -29,7 +29,7 @@ export const rehearse = eachFile({
         : [
             ...rehearsalText(rehearsal, file, speech().catalogue).trimEnd().split("\n"),
             ...(jobOf(document).steps.length === 0 ? [spell(say("cli.rehearse.noSteps"))] : []),
-            ...warnings.flatMap((it) => ["", ...findingLines(it, file)]),
+            ...warnings.flatMap((it) => ["", ...findingLines(it, file, document)]),
             "",
             spell(say("cli.rehearse.final")),
             ...verdictLines(document, rehearsal.final),

@@ -5,11 +5,12 @@ import {
   type ConductorId,
   type ConductorReport,
   type ConductorState,
+  elementName,
   exposureSentences,
   figures,
   type Finding,
   jobOf,
-  type Letter,
+  nameOfWhere,
   naturalOrder,
   pointName,
   standingSentences,
@@ -19,6 +20,7 @@ import {
   type Threat,
   threatSentence,
   type WorkPointId,
+  workPointName,
   type WorkPointReport,
 } from "../core";
 import { counts, findingJson, findingLines, wrapped } from "./print";
@@ -118,8 +120,8 @@ export function standingLines(
     ...(works.length === 0 ? [spell(say("cli.noWorkPoint"))] : []),
     ...works.flatMap((id) => workPointLines(document, assessment, id, all)),
     "",
-    ...conductorLines(assessment, all),
-    ...findings.flatMap((it) => ["", ...findingLines(it, file)]),
+    ...conductorLines(document, assessment, all),
+    ...findings.flatMap((it) => ["", ...findingLines(it, file, document)]),
   ];
 }
 
@@ -153,11 +155,10 @@ export const verdictLines = (document: StillhotDocument, { workPoints }: Assessm
   (Object.keys(workPoints) as WorkPointId[]).flatMap((id) => verdictLine(document, id, workPoints[id]!));
 
 function verdictLine(document: StillhotDocument, id: WorkPointId, { verdict }: WorkPointReport): string[] {
-  const { at, conductors, label } = jobOf(document).workPoints[id]!;
+  const { at, conductors } = jobOf(document).workPoints[id]!;
   const gaps = {
-    name: label || id,
-    id,
-    conductors: [...conductors].map((it) => conductorId(at, it as Letter)).join(", "),
+    name: workPointName(document, id),
+    conductors: [...conductors].join(" "),
     place: pointName(document, at),
   };
   return wrapped(`${spell(say(`say.verdict.${verdict}`))}: `, spell(say("cli.workPoint", gaps)), "  ");
@@ -165,7 +166,9 @@ function verdictLine(document: StillhotDocument, id: WorkPointId, { verdict }: W
 
 function threatLines(document: StillhotDocument, threat: Threat, n: number): string[] {
   const path =
-    threat.path.length === 0 ? say("cli.noPath") : say("cli.path", { path: threat.path.join(" > ") });
+    threat.path.length === 0
+      ? say("cli.noPath")
+      : say("cli.path", { path: threat.path.map((it) => spell(elementName(document, it))).join(" > ") });
   return [
     ...wrapped(
       `  ${String(n).padStart(2)}  `,
@@ -191,7 +194,7 @@ const ORDER: readonly ConductorState[] = [
 /** How many conductors are in which state; with `all` each one with its volts and what reaches it. */
 const inFigures = (value: number): string => spell(say("say.text", { text: figures(value) }));
 
-function conductorLines({ conductors }: Assessment, all: boolean): string[] {
+function conductorLines(document: StillhotDocument, { conductors }: Assessment, all: boolean): string[] {
   const ids = (Object.keys(conductors) as ConductorId[]).sort(naturalOrder);
   const counted = ORDER.map((state) => ({
     state,
@@ -200,13 +203,15 @@ function conductorLines({ conductors }: Assessment, all: boolean): string[] {
   const summary = counted.map(({ state, count }) => `${count} ${spell(say(`state.${state}`))}`).join("; ");
   if (ids.length === 0) return [spell(say("cli.noConductors"))];
   if (!all) return wrapped("", spell(say("cli.conductors", { summary })), "  ");
-  const width = Math.max(...ids.map((it) => it.length));
+  const names = ids.map((id) => spell(nameOfWhere(document, id)));
+  const width = Math.max(...names.map((it) => it.length));
   return [
     ...wrapped("", spell(say("cli.conductorsAll", { summary })), "  "),
-    ...ids.map((id) => {
+    ...ids.map((id, row) => {
       const { state, volts, voltsLoadsOff, sources } = conductors[id]!;
       const numbers = `${inFigures(volts).padStart(8)} V ${inFigures(voltsLoadsOff).padStart(8)} V`;
-      return `  ${id.padEnd(width)}  ${state.padEnd(9)} ${numbers}  ${sources.join(", ")}`.trimEnd();
+      const from = sources.map((it) => spell(elementName(document, it))).join(", ");
+      return `  ${names[row]!.padEnd(width)}  ${state.padEnd(9)} ${numbers}  ${from}`.trimEnd();
     }),
   ];
 }

@@ -42,4 +42,4 @@ export const say = (key: MessageKey, gaps?: MessageGaps): Message =>
   gaps === undefined ? { key } : { key, with: gaps };
 
 /** A sentence in the language of the call. */
-export const spell = (message: Message): string => spellIn(message, speech().catalogue);
+export const spell = (message: Message | string): string => spellIn(message, speech().catalogue);

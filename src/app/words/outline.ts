@@ -18,7 +18,7 @@ import {
   type StillhotDocument,
   type System,
 } from "../../core";
-import { elementName, firstOf, kindName, pointName, t, volts } from "./words";
+import { elementName, firstOf, kindName, pointName, t, volts, workPointName } from "./words";
 
 /** One row of the outline: a thing, and where it stands in the tree. */
 export interface Row {
@@ -206,7 +206,7 @@ export function rowWords(
       pointName(document, owner.id),
       statesOf(document, known, owner.id),
       isPinned(document, owner.id) ? t("outline.pinned") : "",
-      ...works.map(([id, it]) => t("outline.workPoint", { label: it.label ?? id })),
+      ...works.map(([id]) => t("outline.workPoint", { label: workPointName(document, id) })),
     ]
       .filter((it) => it !== "")
       .join(", ");

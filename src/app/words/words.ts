@@ -1,7 +1,6 @@
 import {
   elementName as nameOfElement,
   inARow,
-  jobOf,
   type Message,
   type MessageGaps,
   type Owner,
@@ -10,6 +9,7 @@ import {
   type StillhotDocument,
   type Threat,
   upsetWords,
+  workPointName as nameOfWorkPoint,
 } from "../../core";
 import { isMessageKey, type MessageKey, say } from "./catalogue";
 import { speech } from "./language.svelte";
@@ -52,10 +52,14 @@ export const elementName = (document: StillhotDocument, id: string): string =>
 /** What a person calls a point: its label, else its kind and id. */
 export const pointName = (document: StillhotDocument, id: string): string => told(nameOfPoint(document, id));
 
+/** What a person calls a work point: its label, or its place. */
+export const workPointName = (document: StillhotDocument, id: string): string =>
+  told(nameOfWorkPoint(document, id));
+
 export function ownerName(document: StillhotDocument, { of, id }: Owner): string {
   if (of === "element") return elementName(document, id);
   if (of === "point") return pointName(document, id);
-  return jobOf(document).workPoints[id]?.label ?? id;
+  return workPointName(document, id);
 }
 
 /** Three figures, with thin spaces between thousands. */

@@ -91,7 +91,7 @@ and a finding "unsolved" stands beside it.
 `,
   "cli.noWorkPoint":
     "No work point in this file: add one under job.workPoints to ask what could make it live.",
-  "cli.workPoint": "{name} ({id}: {conductors} at {place})",
+  "cli.workPoint": "{name} ({conductors} at {place})",
   "cli.ways": "What could make it live, with every temporary ground lifted: {count}",
   "cli.moreWays": "and {count} more; --all lists them",
   "cli.path": "path: {path}",

@@ -86,7 +86,7 @@ constat "unsolved" à côté.
 `,
   "cli.noWorkPoint":
     "Pas de point de travail dans ce fichier : ajoutez-en un sous job.workPoints pour demander ce qui pourrait le mettre sous tension.",
-  "cli.workPoint": "{name} ({id} : {conductors} à {place})",
+  "cli.workPoint": "{name} ({conductors} à {place})",
   "cli.ways": "Ce qui pourrait le mettre sous tension, toute terre temporaire levée : {count}",
   "cli.moreWays": "et {count} de plus ; --all les liste",
   "cli.path": "chemin : {path}",

@@ -10,7 +10,15 @@ export { perObject } from "./perObject";
 export { conductorsOf } from "./conductors";
 export { isSameStructure, pointsOnStructure, type Structure, structureOf, structuresOf } from "./structures";
 export { conductorNames } from "./conductorNames";
-export { elementName, nameIn, pointName } from "./names";
+export {
+  asHeard,
+  elementName,
+  nameIn,
+  nameOfWhere,
+  nameOnStructure,
+  pointName,
+  workPointName,
+} from "./names";
 export { type FileProblem, isUnreadable, type Unreadable } from "./problem";
 export { type ReadFile, readDocument, readValue } from "./read";
 export { writeDocument } from "./write";

@@ -40,23 +40,27 @@ const between = (kind: string, from: string, to: string, more: object = {}) => (
 test.each([
   ["its label", { k1: between("clamp", "p1", "p2", { label: "tap clamp T" }) }, "tap clamp T"],
   ["where it stands", { k1: between("clamp", "p1", "p2") }, "tap clamp at Pole 1"],
-  ["where it stands, without a label", { k1: between("clamp", "p3", "p2") }, "tap clamp at pole p3"],
+  ["where it stands, without a label", { k1: between("clamp", "p3", "p2") }, "tap clamp at Pole 2"],
   ["from where to where it runs", { sp: between("span", "p1", "p2") }, "span from Pole 1 to Pole 2"],
   [
-    "both ends, where another of its kind stands there",
+    "its structure, where the other of its kind there has a label",
     { k1: between("clamp", "p1", "p2"), k2: between("clamp", "p1", "p3", { label: "other" }) },
-    "tap clamp from Pole 1 to Pole 2",
+    "tap clamp at Pole 1",
   ],
   [
-    "its id, where another of its kind is between the same two",
+    "its place in the count, where another of its kind is on the same structure",
     { k1: between("clamp", "p1", "p2"), k2: between("clamp", "p2", "p1") },
-    "tap clamp k1",
+    "1st tap clamp at Pole 1",
   ],
-  ["its id, where two places have one name", { k1: between("clamp", "p4", "p5") }, "tap clamp k1"],
   [
-    "its number, for a ground set",
+    "which of two places of one name it is at",
+    { k1: between("clamp", "p4", "p5") },
+    "tap clamp at Pole 4 (1st of that name)",
+  ],
+  [
+    "where it is on, for a ground set",
     { g1: { kind: "ground", at: "p1", phases: "A", to: "earth" }, sp: between("span", "p1", "p2") },
-    "ground set g1",
+    "ground set at Pole 1",
   ],
 ])("a thing is called by %s", (_, elements, name) => {
   expect(called(elements)).toBe(name);

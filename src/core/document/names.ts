@@ -1,14 +1,23 @@
 import { deviceOf } from "../devices";
-import { type JsonObject, type Message, say, type StructureId } from "../terms";
+import {
+  type ConductorId,
+  type JsonObject,
+  type Message,
+  partsOfConductor,
+  say,
+  type StructureId,
+  type WorkPointId,
+} from "../terms";
 import { besideOthers } from "./besideOthers";
 import { completePoint } from "./complete";
 import { elementsAt, endPointsOf, savedElement, savedPoint } from "./elementsAt";
 import { hopsFromSource } from "./hops";
 import { naturalOrder } from "./naturalOrder";
+import { jobOf } from "./settings";
 import { perObject } from "./perObject";
 import { type Structure, structureOfElement, structureOfPoint, structuresOf } from "./structures";
 import { perDrawing } from "./touched";
-import type { SavedElement, System } from "./types";
+import type { SavedElement, StillhotDocument, System } from "./types";
 
 type Drawn = { readonly system: System };
 type Name = string | Message;
@@ -35,6 +44,25 @@ export const pointName = ({ system }: Drawn, id: string): Name =>
     const structure = structuresOf(system).get(id as StructureId);
     return structure === undefined ? say("name.unknown") : nameOfStructure(system, structure);
   });
+
+/** What a person calls a work point: its label, or the place where it is. */
+export function workPointName(document: StillhotDocument, id: string): Name {
+  const { workPoints } = jobOf(document);
+  const workPoint = Object.hasOwn(workPoints, id) ? workPoints[id as WorkPointId] : undefined;
+  if (workPoint === undefined) return say("name.unknown");
+  return workPoint.label || pointName(document, workPoint.at);
+}
+
+/** What a finding is about, for a person: a thing or a work point by its name, anything else as it is written. */
+export function nameOfWhere(document: StillhotDocument, where: string): Name {
+  const { points, elements, structures = {} } = document.system;
+  if ([points, elements, structures].some((it) => Object.hasOwn(it, where))) return nameIn(document, where);
+  if (Object.hasOwn(jobOf(document).workPoints, where)) return workPointName(document, where);
+  const { point, letter } = partsOfConductor(where as ConductorId);
+  return Object.hasOwn(points, point)
+    ? say("name.conductor", { point: pointName(document, point), letter })
+    : where;
+}
 
 /** What a person at a structure calls a thing on it: *sideline cutout*, *below the sideline cutout*. */
 export function nameOnStructure({ system }: Drawn, id: string): Name {

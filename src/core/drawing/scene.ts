@@ -364,7 +364,7 @@ class Artist {
       const spot = this.arrangement.at(at);
       if (spot === undefined) continue;
       const id = key as WorkPointId;
-      const text = this.#word(say("drawing.work", { label: shortened(label ?? id) }));
+      const text = this.#word(say("drawing.work", { label: shortened(label ?? "") })).trimEnd();
       const plate = this.arrangement.plates.find(({ points }) => points.includes(at));
       const piece =
         plate === undefined

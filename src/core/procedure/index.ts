@@ -16,6 +16,7 @@ export { coldLoadSurge, fullLoadAmps, inrushSurges, melts, type Surge } from "./
 export { DISCHARGE_SECONDS, trappedJoules, trappedVolts } from "./effects/trappedCharge";
 export { ferroresonanceRisk, type FerroresonanceRisk } from "./effects/ferroresonance";
 export { dutiesOf, type Duty } from "./effects/duty";
+export { firstEnd, stepSeen, stepSentence } from "./job/stepSentence";
 export { threatWords } from "./job/threatWords";
 export { holdBefore } from "./rehearsal/holds";
 export { type Act, actsFor } from "./rehearsal/acts";

@@ -14,6 +14,7 @@ import {
   type StillhotDocument,
   unitOfLimit,
   type WorkPoint,
+  workPointName,
 } from "../document";
 import { type CircuitElement, openingOf } from "../devices";
 import { assess, type Assessment, type Threat, type Upset, type WorkPointReport } from "../hazard";
@@ -21,6 +22,7 @@ import { circuitOf } from "../network";
 import {
   dutiesOf,
   holdBefore,
+  firstEnd,
   isolationPoints,
   isTagged,
   type JobState,
@@ -29,6 +31,8 @@ import {
   rehearse,
   rulesOff,
   seen,
+  stepSeen,
+  stepSentence,
 } from "../procedure";
 import { approachDistanceFor, gloveClassFor, withstandAmps } from "../reference";
 import {
@@ -44,7 +48,6 @@ import {
   type WorkPointId,
 } from "../terms";
 import { anyGeneratorSentence, figures, threatSentence } from "./sentences";
-import { firstEnd, stepSeen, stepSentence, workPointName } from "./steps";
 
 /** How one work point stands, and what could make it live. */
 export interface BriefedWork {

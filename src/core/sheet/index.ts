@@ -1,5 +1,4 @@
 export * from "./sentences";
-export * from "./steps";
 export * from "./briefing";
 export * from "./link";
 export { type CodePicture, sheetHtml, type SheetOptions } from "./sheetHtml";

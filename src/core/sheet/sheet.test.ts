@@ -6,7 +6,7 @@ import { planDocument } from "../procedure";
 import { inARow, say } from "../terms";
 import { briefingOf } from "./briefing";
 import { sheetHtml } from "./sheetHtml";
-import { stepSeen, stepSentence } from "./steps";
+import { stepSeen, stepSentence } from "../procedure";
 import { spell } from "../../../tests/support/words";
 
 const folder = new URL("../../../shared/demos/", import.meta.url);

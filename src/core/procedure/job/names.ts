@@ -1,6 +1,6 @@
-import { complete, jobOf, nameIn, type StillhotDocument, type System, type WorkPoint } from "../../document";
+import { complete, nameIn, type StillhotDocument, type System, workPointName } from "../../document";
 import type { CircuitElement } from "../../devices";
-import { type ElementId, type Message, say, type WorkPointId } from "../../terms";
+import { type ElementId, type Message, say } from "../../terms";
 
 /** An element with its defaults, or nothing where there is none of this id. */
 export function elementOf(system: System, id: string | undefined): CircuitElement | undefined {
@@ -17,20 +17,13 @@ export const elementsOf = (system: System): (readonly [ElementId, CircuitElement
 /** What a person calls an element or a point. */
 export const nameOf = nameIn;
 
-export const nameOfWorkPoint = (id: string, { label = "" }: WorkPoint): string => (label === "" ? id : label);
-
 /** What a person calls a ground set, on or taken off. */
 export const setName = (document: { readonly system: System }, id: string): string | Message =>
-  elementOf(document.system, id) === undefined ? say("name.set", { id }) : nameOf(document, id);
+  elementOf(document.system, id) === undefined ? say("name.set") : nameOf(document, id);
 
 /** Work points in words, by their label or the place where they are. */
 export const workPlaces = (document: StillhotDocument, ids: Iterable<string>): Message =>
-  listOf(
-    [...ids].map((id) => {
-      const workPoint = jobOf(document).workPoints[id as WorkPointId] as WorkPoint | undefined;
-      return say("name.plain", { name: workPoint?.label || nameOf(document, workPoint?.at ?? id) });
-    }),
-  );
+  listOf([...ids].map((id) => workPointName(document, id)));
 
 /** Several things in a row as one message. */
 export function listOf(things: readonly (Message | string)[]): Message {

@@ -1,6 +1,6 @@
-import { complete, type StillhotDocument, type System } from "../../document";
+import { complete, type StillhotDocument, type System, workPointName } from "../../document";
 import { type ElementId, type PointId, say } from "../../terms";
-import { nameOf, nameOfWorkPoint } from "../job/names";
+import { nameOf } from "../job/names";
 import { type Intent, workPointsOf } from "./intent";
 import { placeOf, RANK, step } from "./said";
 import type { Action } from "./schedule";
@@ -30,7 +30,7 @@ export function working(document: StillhotDocument, intent: Intent, dead: readon
     rank: RANK.work,
     after: [...dead, ...barricades, ...covers],
     at: workPoint.at,
-    steps: [step({ do: "work", at: id }, say("why.work", { name: nameOfWorkPoint(id, workPoint) }))],
+    steps: [step({ do: "work", at: id }, say("why.work", { name: workPointName(document, id) }))],
   }));
   const allClear: Action = {
     rank: RANK.allClear,

@@ -1,4 +1,4 @@
-import type { Step } from "../../document";
+import { nameOfWhere, type Step, type StillhotDocument, workPointName } from "../../document";
 import type { Assessment, Verdict } from "../../hazard";
 import { type Catalogue, english, say, type Severity, spell } from "../../terms";
 import { type CustomersOut, customersOutIn } from "./customers";
@@ -6,6 +6,7 @@ import type { PlayedStep } from "./play";
 import type { Rehearsal } from "./rehearse";
 import type { StepMark, RehearsalFinding } from "../rules/rule";
 import { seen } from "../job/seen";
+import { stepSentence } from "../job/stepSentence";
 
 /** A finding with its words spelled out, as a script reads it. */
 export interface SpelledFinding {
@@ -104,40 +105,32 @@ export function rehearsalText(rehearsal: Rehearsal, file: string, catalogue: Cat
   ].join("\n");
 }
 
-/** A step as it is said aloud: `open c1 A with load-break-tool`. */
-export const stepWords = ({
-  do: verb,
-  element,
-  at,
-  phases,
-  to,
-  position,
-  first,
-  seconds,
-  with: tool,
-}: Step): string =>
-  [
-    verb,
-    element,
-    at,
-    phases,
-    position ?? to,
-    seconds === undefined ? undefined : `${seconds} s`,
-    first === undefined ? undefined : `${first} first`,
-    tool === undefined ? undefined : `with ${tool}`,
-  ]
-    .filter((it) => it !== undefined && it !== "")
-    .join(" ");
+/** The drawing as it was before a step, in which what the step takes off still has its name. */
+const documentBefore = (steps: readonly PlayedStep[], n: number): StillhotDocument =>
+  steps[n - 2]?.state.document ?? steps[0]!.state.asFound;
+
+const stepWords = (steps: readonly PlayedStep[], { n, step }: PlayedStep, catalogue: Catalogue): string =>
+  spell(stepSentence(documentBefore(steps, n), step), catalogue);
 
 function stepLines(steps: readonly PlayedStep[], catalogue: Catalogue): string[] {
-  const width = Math.max(0, ...steps.map(({ step }) => stepWords(step).length));
-  return steps.map(({ n, step, state, consequence }) => {
+  return steps.flatMap((played) => {
+    const { n, state, consequence } = played;
     const verdicts = Object.entries(seen(state).workPoints)
-      .map(([id, { verdict }]) => `${id} ${spell(say(`stands.${verdict}`), catalogue)}`)
-      .join(", ");
-    const words = `${String(n).padStart(3)}  ${stepWords(step).padEnd(width)}  ${verdicts}`.trimEnd();
-    const happened = spell(consequence.text, catalogue);
-    return consequence.text.key === "consequence.none" ? words : `${words}\n     ${happened}`;
+      .map(([id, { verdict }]) =>
+        spell(
+          say("report.stands", {
+            name: workPointName(state.document, id),
+            verdict: say(`stands.${verdict}`),
+          }),
+          catalogue,
+        ),
+      )
+      .join("; ");
+    const happened = consequence.text.key === "consequence.none" ? "" : spell(consequence.text, catalogue);
+    return [
+      `${String(n).padStart(3)}  ${stepWords(steps, played, catalogue)}`,
+      ...[happened, verdicts].filter((it) => it !== "").map((it) => `     ${it}`),
+    ];
   });
 }
 
@@ -148,8 +141,10 @@ function findingLines(
   at: number | undefined,
   catalogue: Catalogue = english,
 ): string[] {
+  const end = steps.at(-1)?.state.document;
+  const name = end === undefined ? where : nameOfWhere(end, where);
   const place =
-    at === undefined ? say("report.atEnd", { file, where }) : say("report.atStep", { file, n: at, where });
+    at === undefined ? say("report.atEnd", { file, where: name }) : say("report.atStep", { file, n: at });
   const shown = marks.length > 0 || at === undefined ? marks : [{ step: at, why: say("mark.thisStep") }];
   return [
     `${severity}[${rule}]: ${spell(message, catalogue)}`,
@@ -163,7 +158,9 @@ function findingLines(
 function markLines(marks: readonly StepMark[], steps: readonly PlayedStep[], catalogue: Catalogue): string[] {
   const rows = marks.flatMap(({ step: n, why }) => {
     const played = steps[n - 1];
-    return played === undefined ? [] : [{ n, words: stepWords(played.step), why: spell(why, catalogue) }];
+    return played === undefined
+      ? []
+      : [{ n, words: stepWords(steps, played, catalogue), why: spell(why, catalogue) }];
   });
   const width = Math.max(0, ...rows.map(({ words }) => words.length));
   return rows.map(({ n, words, why }) =>

@@ -1,7 +1,6 @@
-import { jobOf } from "../../document";
+import { jobOf, workPointName } from "../../document";
 import { citationOf } from "../../reference";
 import { say, type WorkPointId } from "../../terms";
-import { nameOfWorkPoint } from "../job/names";
 import { defineRule } from "./rule";
 import { seen } from "../job/seen";
 import { threatsWords } from "../job/threatWords";
@@ -22,7 +21,7 @@ export const workNotSafe = defineRule({
     return {
       where: id,
       message: say(felt.length === 0 ? `rule.work-not-safe.${report.verdict}` : "rule.work-not-safe", {
-        name: nameOfWorkPoint(id, workPoint),
+        name: workPointName(before.document, id),
         verdict: say(`stands.${report.verdict}`),
         threats: threatsWords(before.document, felt),
       }),

@@ -3,6 +3,7 @@ export const hazard = {
   "name.conductors": "{point}, {which}",
   "name.at": "{kind} at {place}",
   "name.between": "{kind} from {from} to {to}",
+  "name.conductor": "{point}, {letter}",
   "name.on": "{structure}, {place}",
   "name.unknown": "something that is not drawn",
   "name.unnumbered": "{nth} {kind} without a number",

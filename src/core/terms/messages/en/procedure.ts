@@ -5,6 +5,7 @@ export const procedure = {
 
   "report.summary": "{file}: {steps} steps, {dangers} danger, {warnings} warning, {notes} note",
   "report.atStep": "{file}, step {n}",
+  "report.stands": "{name}: {verdict}",
   "report.atEnd": "{file}, at the end, {where}",
   "report.do": "do: {help}",
   "mark.thisStep": "this step",

@@ -44,7 +44,7 @@ export const steps = {
   "do.onPhases": ", {phases}",
   "do.with": ", with the {tool}",
   "do.withOther": ", with {tool}",
-  "do.groundSet": "ground set {id}",
+  "do.groundSet": "a ground set",
   "do.to.neutral": ", to the neutral",
   "do.to.earth": ", to earth",
   "do.to.both": ", to the neutral and earth",

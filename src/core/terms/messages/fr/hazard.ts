@@ -4,6 +4,7 @@ export const hazard = {
   "name.conductors": "{point}, {which}",
   "name.at": "{kind} ({place})",
   "name.between": "{kind} ({from} – {to})",
+  "name.conductor": "{point}, {letter}",
   "name.on": "{structure}, {place}",
   "name.unknown": "quelque chose qui n'est pas dessiné",
   "name.unnumbered": "{nth} {kind} sans numéro",

@@ -5,6 +5,7 @@ export const procedure = {
 
   "report.summary": "{file} : {steps} étapes, {dangers} danger, {warnings} avertissement, {notes} remarque",
   "report.atStep": "{file}, étape {n}",
+  "report.stands": "{name}: {verdict}",
   "report.atEnd": "{file}, à la fin, {where}",
   "report.do": "à faire : {help}",
   "mark.thisStep": "cette étape",

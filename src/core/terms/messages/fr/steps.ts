@@ -44,7 +44,7 @@ export const steps = {
   "do.onPhases": ", {phases}",
   "do.with": ", avec : {tool}",
   "do.withOther": ", avec {tool}",
-  "do.groundSet": "le jeu {id}",
+  "do.groundSet": "un jeu de mise à la terre",
   "do.to.neutral": ", au neutre",
   "do.to.earth": ", à la terre",
   "do.to.both": ", au neutre et à la terre",

@@ -1,14 +1,13 @@
 import {
   complete,
   elementName,
-  jobOf,
   pointName,
   type Step,
   type StillhotDocument,
-  type WorkPoint,
-} from "../document";
-import { isTool } from "../steps";
-import { type ElementId, type Message, say, type WorkPointId } from "../terms";
+  workPointName,
+} from "../../document";
+import { isTool } from "../../steps";
+import { type ElementId, type Message, say } from "../../terms";
 
 /**
  * A step as one act on one thing: `Open Q1 cutout, A, with the load-break tool`.
@@ -20,7 +19,7 @@ export function stepSentence(document: StillhotDocument, step: Step, { short = f
   const { do: verb, text, phases, position, seconds } = step;
   const act = say(`do.${verb}`, {
     name: nameOf(document, step),
-    set: say("do.groundSet", { id: step.element ?? "" }),
+    set: say("do.groundSet"),
     on: phases === undefined || phases === "" ? "" : say("do.onPhases", { phases: spaced(phases) }),
     with: short || step.with === undefined || step.with === "" ? "" : toolOf(step.with),
     first: end === undefined ? "" : say(`do.first.${end}`),
@@ -55,12 +54,6 @@ function nameOf(document: StillhotDocument, { do: verb, element, at }: Step): st
   if (element !== undefined) return elementName(document, element);
   if (verb === "hand-over") return say("do.permit");
   return at === undefined ? "" : pointName(document, at);
-}
-
-/** What a person calls a work point: its label, or the place where it is. */
-export function workPointName(document: StillhotDocument, id: string): string | Message {
-  const workPoint = jobOf(document).workPoints[id as WorkPointId] as WorkPoint | undefined;
-  return workPoint === undefined ? id : workPoint.label || pointName(document, workPoint.at);
 }
 
 const goesTo = (to: string): string | Message => {
