@@ -155,13 +155,14 @@ export const verdictLines = (document: StillhotDocument, { workPoints }: Assessm
   (Object.keys(workPoints) as WorkPointId[]).flatMap((id) => verdictLine(document, id, workPoints[id]!));
 
 function verdictLine(document: StillhotDocument, id: WorkPointId, { verdict }: WorkPointReport): string[] {
-  const { at, conductors } = jobOf(document).workPoints[id]!;
-  const gaps = {
-    name: workPointName(document, id),
-    conductors: [...conductors].join(" "),
-    place: pointName(document, at),
-  };
-  return wrapped(`${spell(say(`say.verdict.${verdict}`))}: `, spell(say("cli.workPoint", gaps)), "  ");
+  const { at, conductors, label } = jobOf(document).workPoints[id]!;
+  const letters = [...conductors].join(" ");
+  const place = pointName(document, at);
+  const where =
+    (label ?? "") === ""
+      ? say("name.conductor", { point: place, letter: letters })
+      : say("cli.workPoint", { name: workPointName(document, id), conductors: letters, place });
+  return wrapped(`${spell(say(`say.verdict.${verdict}`))}: `, spell(where), "  ");
 }
 
 function threatLines(document: StillhotDocument, threat: Threat, n: number): string[] {

@@ -125,7 +125,9 @@ test("a grounded tap, told to a person", async () => {
 
 test("--all lists every conductor", async () => {
   const { out } = await line(["check", "--all", file("live.json")]);
-  for (const id of ["p1/A", "p1/B", "p2/A", "p3/1", "p3/2", "p3/N"]) expect(out).toContain(`  ${id} `);
+  const told = ["above the Tap cutout, A", "above the Tap cutout, B", "below the Tap cutout, A"];
+  for (const place of [...told, ...["1", "2", "N"].map((it) => `low side of the transformer, ${it}`)])
+    expect(out).toContain(`  pole without a number, ${place} `);
 });
 
 test("C3 no text calls anything safe, and every text ends with the cautions", async () => {

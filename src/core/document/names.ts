@@ -109,12 +109,11 @@ const isCalledAlike = (was: JsonObject | undefined, is: JsonObject | undefined):
 /** A structure by its label, told apart from others that are labelled alike; else by the labelled one that it lies past. */
 function nameOfStructure(system: System, { id, label, kind }: Structure): Name {
   if (label !== "") return counted(label, alikeAmong(system, id, placeLabels(system).get(asHeard(label))));
-  const { past, n } = unlabelled(system).get(id)!;
-  const word = say(`kind.${kind}`);
+  const { past, n, of } = unlabelled(system).get(id)!;
+  const word = countedKind(say(`kind.${kind}`), { n, of });
   return past === undefined
-    ? say("name.unnumbered", { nth: nth(n), kind: word })
+    ? say("name.unnumbered", { kind: word })
     : say("name.unnumberedPast", {
-        nth: nth(n),
         kind: word,
         past: nameOfStructure(system, structuresOf(system).get(past)!),
       });
@@ -335,11 +334,10 @@ const elementLabels = perObject((system: System) =>
 const labelOf = (saved: JsonObject | undefined): string =>
   typeof saved?.["label"] === "string" ? saved["label"] : "";
 
-interface Past {
+/** Which it is of the structures of its kind without a label past one that has one. */
+interface Past extends Count {
   /** the nearest structure towards the source that has a label */
   readonly past: StructureId | undefined;
-  /** which of those without a label past it, of its kind */
-  readonly n: number;
 }
 
 /** Structures without a label, by the labelled one that they lie past. */
@@ -349,8 +347,7 @@ const unlabelled = perObject((system: System): ReadonlyMap<string, Past> => {
   const far = ({ points }: Structure) => hops.get(points[0] ?? "") ?? Number.MAX_VALUE;
   const order = [...all.values()].sort((a, b) => far(a) - far(b) || naturalOrder(a.id, b.id));
   const past = new Map<string, StructureId | undefined>();
-  const found = new Map<string, Past>();
-  const counts = new Map<string, number>();
+  const alike = new Map<string, StructureId[]>();
   for (const structure of order) {
     for (const point of structure.points)
       for (const element of elementsAt(system).get(point) ?? [])
@@ -362,9 +359,13 @@ const unlabelled = perObject((system: System): ReadonlyMap<string, Past> => {
     if (!past.has(structure.id)) past.set(structure.id, undefined);
     if (structure.label !== "") continue;
     const key = `${past.get(structure.id) ?? ""} ${structure.kind}`;
-    const n = (counts.get(key) ?? 0) + 1;
-    counts.set(key, n);
-    found.set(structure.id, { past: past.get(structure.id), n });
+    const its = alike.get(key);
+    if (its === undefined) alike.set(key, [structure.id]);
+    else its.push(structure.id);
   }
-  return found;
+  return new Map(
+    [...alike.values()].flatMap((ids) =>
+      ids.map((id, index) => [id, { past: past.get(id), n: index + 1, of: ids.length }] as const),
+    ),
+  );
 });

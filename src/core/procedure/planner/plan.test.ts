@@ -37,8 +37,8 @@ const LINE = `
 `;
 const HOUSES = `
   t1    transformer  p3-p4   A    connection=single kva=25 primaryKv=7.2 secondaryV=240
-  m1    meter        p4-h1   12
-  m2    meter        p4-h2   12
+  m1    meter        p4-h1   12   label=M1
+  m2    meter        p4-h2   12   label=M2
   ld1   load         h1      12   connection=delta kw=3 customers=1
   ld2   load         h2      12   connection=delta kw=4 customers=1
   h1    point        kind=service
@@ -67,7 +67,7 @@ describe("What is opened", () => {
     );
     expect(planned.ok).toBe(false);
     expect(new Set(planned.findings.map(({ rule }) => rule))).toEqual(new Set(["visible-gap"]));
-    expect(spell(planned.uncontrolled[0]!.control)).toMatch(/in series with recloser at pole p1 would$/);
+    expect(spell(planned.uncontrolled[0]!.control)).toMatch(/in series with recloser at 2nd pole without a number would$/);
   });
 
   test("nothing on the way: no order, and the threat with what would control it", () => {
@@ -75,7 +75,7 @@ describe("What is opened", () => {
     expect([planned.ok, planned.steps]).toEqual([false, []]);
     expect(planned.uncontrolled[0]).toMatchObject({ source: "s1", strength: 0, workPoint: "w1" });
     expect(spell(planned.uncontrolled[0]!.control)).toMatch(
-      /nothing on the way from source at pole sub opens/,
+      /nothing on the way from source at 1st pole without a number opens/,
     );
   });
 
@@ -88,7 +88,7 @@ describe("What is opened", () => {
         w1  work    p3     A`),
     );
     expect([planned.ok, planned.steps]).toEqual([false, []]);
-    expect(spell(planned.uncontrolled[0]!.control)).toMatch(/may break the current of cutout at pole p1/);
+    expect(spell(planned.uncontrolled[0]!.control)).toMatch(/may break the current of cutout at 2nd pole without a number/);
   });
 
   test("what somebody else tagged is not operated", () => {
@@ -153,7 +153,7 @@ describe("What holds customers' generators", () => {
     expect(inWords(planned)).toMatch(/ground g1 A; ground g2 12/);
     const [meters] = planned.alternatives;
     expect(spell(meters!.summary)).toBe(
-      "open meter from pole p4 to service h1; meter from pole p4 to service h2 instead of a ground set at pole p4",
+      "open M1; M2 instead of a ground set at 2nd pole without a number, low side of the transformer",
     );
     expect(meters!.operations).toBeGreaterThan(planned.operations);
     expect(inWords(meters!)).toMatch(/pull m1; .*pull m2/);
@@ -260,7 +260,13 @@ test("a permit that the job holds already is not asked for again, and is given b
 });
 
 describe("The plan of a document", () => {
-  const document: StillhotDocument = draw(`${LINE}\n c1 cutout p1-p3 A fuse=K10\n ${HOUSES}\n w1 work p3 A`);
+  const document: StillhotDocument = draw(`
+    ${LINE}
+    c1 cutout p1-p3 A fuse=K10
+    ${HOUSES}
+    p1 point  label=P1
+    p4 point  label=P4
+    w1 work   p3    A`);
 
   test("stands in its job, and only there; planned again it is the same", () => {
     const file = planDocument(document);

@@ -173,7 +173,7 @@ describe("Work that goes wrong goes wrong the right way", () => {
       why: "closes onto its own grounds",
       steps: `${WORK}; all-clear; confirm; release-permit; ${TAGS_OFF}; attach k1 A with clamp-stick`,
       said: ["19 danger release-order g1", "24 danger neutral-volts p1/N", "24 danger grounds-left k1"],
-      came: [24, "fault", 1539, 7200, /tap clamp closes onto ground set g1: 1539 A flows/],
+      came: [24, "fault", 1539, 7200, /tap clamp closes onto ground set at Pole Q1, main line: 1539 A flows/],
     },
     {
       why: "closes the cutout onto grounds that the link clears",
@@ -261,7 +261,7 @@ test("Trusts an opened phase of a delta bank: the bank holds it at full voltage"
   );
   const words = spell(last.findings.find((it) => it.rule === "open-phase-backfeed")!.message);
   expect(words).toMatch(
-    /^[\w ]*p1, phase A is taken for dead, and transformer at pole p1 holds it at 7\d\d\d V from its other phases$/,
+    /^pole without a number, below the cutout, phase A is taken for dead, and transformer at pole without a number holds it at 7\d\d\d V from its other phases$/,
   );
   expect(last.consequence.kind).toBe("fault");
 });
