@@ -67,7 +67,9 @@ describe("What is opened", () => {
     );
     expect(planned.ok).toBe(false);
     expect(new Set(planned.findings.map(({ rule }) => rule))).toEqual(new Set(["visible-gap"]));
-    expect(spell(planned.uncontrolled[0]!.control)).toMatch(/in series with recloser at 2nd pole without a number would$/);
+    expect(spell(planned.uncontrolled[0]!.control)).toMatch(
+      /in series with recloser at 2nd pole without a number would$/,
+    );
   });
 
   test("nothing on the way: no order, and the threat with what would control it", () => {
@@ -88,7 +90,9 @@ describe("What is opened", () => {
         w1  work    p3     A`),
     );
     expect([planned.ok, planned.steps]).toEqual([false, []]);
-    expect(spell(planned.uncontrolled[0]!.control)).toMatch(/may break the current of cutout at 2nd pole without a number/);
+    expect(spell(planned.uncontrolled[0]!.control)).toMatch(
+      /may break the current of cutout at 2nd pole without a number/,
+    );
   });
 
   test("what somebody else tagged is not operated", () => {
