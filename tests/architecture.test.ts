@@ -25,6 +25,7 @@ const order = [
   "drawing",
   "sheet",
   "scenario",
+  "practice",
 ];
 
 /** The storeys of the procedure in import order, in the same way. Its `index.ts` gathers them. */

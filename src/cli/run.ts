@@ -3,6 +3,7 @@ import { readArguments, readLanguage } from "./arguments";
 import { check } from "./check";
 import { type Command, UsageError } from "./command";
 import { draw } from "./draw";
+import { generate } from "./generate";
 import { importFiles } from "./import";
 import type { ExitCode, Io } from "./io";
 import { asText } from "./print";
@@ -22,6 +23,7 @@ export const COMMANDS: readonly Command[] = [
   draw,
   sheet,
   importFiles,
+  generate,
   serve,
 ];
 

@@ -10,3 +10,4 @@ export * from "./procedure";
 export * from "./drawing";
 export * from "./scenario";
 export * from "./sheet";
+export * from "./practice";

@@ -4,6 +4,8 @@
  */
 import { isUnreadable, jobOf, readDocument, settingsOf, type WorkPoint } from "../../src/core/document";
 import { threatsByBruteForce, threatsTo } from "../../src/core/hazard";
+import { LEVELS } from "../../src/core/practice";
+import { notStanding, otherStates, tapOf, unplanned } from "../practice/generated";
 import { randomDocument } from "../support/randomSystems";
 import { compare } from "../secondOpinion/compare";
 import { nameOf } from "../secondOpinion/hazard";
@@ -45,6 +47,7 @@ export function soak(
       differences.push(...found.map((it) => `${title}, ${it}`));
       if (found.length > 0) console.log(differences.slice(-found.length).join("\n"));
     }
+    differences.push(...generatedAt(seed));
     tell(soaked(), seed);
   }
   return soaked();
@@ -54,6 +57,14 @@ const drawingsOf = (seed: number): readonly (readonly [string, unknown])[] => [
   [`nasty ${seed}`, nastyDocument(seed, 4 + (seed % 4))],
   [`random ${seed}`, randomDocument(seed, { parts: 6 })],
 ];
+
+/** What is wrong with the generated taps of a seed, level by level. */
+const generatedAt = (seed: number): string[] =>
+  LEVELS.flatMap((level) => {
+    const { document } = tapOf(level, seed);
+    const found = [...notStanding(document), ...otherStates(document), ...unplanned(document)];
+    return found.map((it) => `generated ${level}/${seed}, ${it}`);
+  });
 
 /** Threats that only one of the fast search and brute force has. */
 function againstBruteForce(document: unknown): string[] {

@@ -56,6 +56,27 @@ and names. A file that cannot be read gives { file, ok, errors } on standard err
   "cli.import.entry": "{count} × {what}: {why}",
   "cli.import.entryOf": "{count} × {what}: {why} ({names})",
 
+  "cli.generate.summary": "Print a drawing to practise on, made from a level and a seed",
+  "cli.generate.help": `
+The drawing is a small tap with its job, invented, that could stand on poles: a line with its devices,
+transformers and customers, and from level to level more of what feeds back, ties, couples or holds a charge.
+It has no positions: the program lays it out. The same level, seed and version give the same file for ever;
+two seeds that follow one another differ in shape.
+
+  --level 1…6   1 one transformer and its cutout · 2 a sideline with a customer's machine or a shared secondary ·
+                3 three phases with a tie, a bank, a cable loop or a capacitor · 4 two of these · 5 three · 6 five
+  --seed N      a whole number from 0 to 4294967295
+  --version V   the way of drawing (1); the newest where it is left out
+  -o OUT        write it to a file, or as tap-LEVEL-SEED.stillhot.json into a folder that exists
+
+With --language fr the names are French; all else stays the same.
+With --json: { level, seed, version, drawing }, or { level, seed, version, out } with -o.
+
+  stillhot generate --level 3 --seed 7 | stillhot check -
+`,
+  "cli.flagNeeded": "{flag} is needed: a whole number from {from} to {to}",
+  "cli.noWholeNumber": "{flag} {found}: expected a whole number from {from} to {to}",
+
   "cli.validate.summary": "Read a file strictly and say what is wrong with it",
   "cli.validate.help": `
 Every mistake is named by its path in the file, with what was found there and what was expected:

@@ -56,6 +56,28 @@ why et names. Un fichier illisible donne { file, ok, errors } sur l'erreur stand
   "cli.import.entry": "{count} × {what} : {why}",
   "cli.import.entryOf": "{count} × {what} : {why} ({names})",
 
+  "cli.generate.summary": "Imprimer un dessin d'exercice, fait d'un niveau et d'une graine",
+  "cli.generate.help": `
+Le dessin est un petit réseau inventé avec son travail, qui pourrait tenir sur des poteaux : une ligne avec ses
+appareils, ses transformateurs et ses clients et, de niveau en niveau, plus de ce qui réalimente, boucle, induit
+ou garde une charge. Il n'a pas de positions : le programme le dispose. Même niveau, même graine et même version
+donnent le même fichier pour toujours ; deux graines qui se suivent n'ont pas la même forme.
+
+  --level 1…6   1 un transformateur et son coupe-circuit · 2 une dérivation avec la machine d'un client ou un
+                secondaire partagé · 3 trois phases avec un bouclage, une batterie de transformateurs, une boucle de
+                câble ou un condensateur · 4 deux de ceux-ci · 5 trois · 6 cinq
+  --seed N      un nombre entier de 0 à 4294967295
+  --version V   la façon de dessiner (1) ; la plus récente si rien n'est dit
+  -o OUT        l'écrire dans un fichier, ou dans un dossier existant sous tap-LEVEL-SEED.stillhot.json
+
+Avec --language fr les noms sont français ; tout le reste est pareil.
+Avec --json : { level, seed, version, drawing }, ou { level, seed, version, out } avec -o.
+
+  stillhot generate --level 3 --seed 7 | stillhot check -
+`,
+  "cli.flagNeeded": "{flag} est nécessaire : un nombre entier de {from} à {to}",
+  "cli.noWholeNumber": "{flag} {found} : un nombre entier de {from} à {to} était attendu",
+
   "cli.validate.summary": "Lire un fichier avec rigueur et dire ce qui n'y va pas",
   "cli.validate.help": `
 Chaque erreur est nommée par son chemin dans le fichier, avec ce qui s'y trouve et ce qui était attendu.
