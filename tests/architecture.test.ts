@@ -21,6 +21,7 @@ const order = [
   "phasor",
   "import",
   "hazard",
+  "piece",
   "procedure",
   "drawing",
   "sheet",

@@ -1,4 +1,6 @@
-import { assess } from "../core";
+import { assess, type StillhotDocument } from "../core";
+import { AROUND, assessedAround, OPENINGS, openingsOf, placeCalled, withWorkAt } from "./around";
+import type { Call } from "./command";
 import { cautions, eachFile } from "./eachFile";
 import { heading } from "./print";
 import { standingLines, standingOf } from "./standing";
@@ -8,10 +10,11 @@ export const check = eachFile({
   name: "check",
   summary: "cli.check.summary",
   help: "cli.check.help",
-  flags: [{ name: "--all" }],
+  flags: [{ name: "--all" }, AROUND, OPENINGS],
   closing: cautions,
-  answer: ({ file, document, warnings, call }) => {
-    const assessment = assess(document);
+  before: (call) => void openingsOf(call),
+  answer: ({ file, document: whole, warnings, call }) => {
+    const { document, assessment } = asked(whole, call);
     const { ok, json } = standingOf(document, assessment, warnings);
     return {
       ok,
@@ -25,3 +28,12 @@ export const check = eachFile({
     };
   },
 });
+
+/** The drawing and what was found of it: all, or what a place's work points need. */
+function asked(whole: StillhotDocument, call: Call) {
+  const around = call.flags.get("--around");
+  if (typeof around !== "string") return { document: whole, assessment: assess(whole) };
+  const place = placeCalled(whole, around);
+  const document = withWorkAt(whole, place);
+  return { document, assessment: assessedAround(whole, place, openingsOf(call), assess(document)) };
+}

@@ -10,9 +10,13 @@ import {
   ModelImport,
   NEUTRAL_WAYS,
   type NeutralWay,
+  type StillhotDocument,
+  type VerifiedCutting,
   writeDocument,
 } from "../core";
+import { AROUND, cutJson, cutLines, OPENINGS, openingsOf, pieceCalled } from "./around";
 import { type Call, type Command, UsageError } from "./command";
+import { NotDone } from "./eachFile";
 import type { ExitCode, Io } from "./io";
 import { reasonOf } from "./input";
 import { write, writeTo } from "./output";
@@ -31,22 +35,46 @@ export const importFiles: Command = {
     { name: "--neutral", value: "WAY" },
     { name: "--hertz", value: "HERTZ" },
     { name: "--units", value: "UNITS" },
+    AROUND,
+    OPENINGS,
   ],
   takesFiles: true,
   async run(call, io) {
     const [file] = call.files as [string];
     const out = writeTo(call.flags, [file], ENDING)?.(file);
+    const openings = openingsOf(call);
+    const around = call.flags.get("--around") as string | undefined;
     const options = { neutral: neutralOf(call), ...hertzOf(call), ...unitsOf(call) };
     const outcome = await readAll(call.files, options, io);
     if (isImportRefused(outcome)) return refuse(outcome, file, call, io);
-    const text = writeDocument(outcome.document);
+    const piece = around === undefined ? undefined : pieceOr(outcome.document, around, openings);
+    if (piece !== undefined && "errors" in piece) return refuse(piece, file, call, io);
+    const drawing = piece?.document ?? outcome.document;
+    const text = writeDocument(drawing);
     if (out !== undefined) await write(out, text);
-    if (call.json) io.out(jsonLine(importJson(file, outcome)));
+    const cut = piece === undefined ? {} : { cut: cutJson(outcome.document, piece) };
+    if (call.json) io.out(jsonLine({ ...importJson(file, outcome), ...cut, drawing }));
     else if (out === undefined) io.out(text);
-    if (!call.json) io.err(asText(importLines(file, outcome, out)));
+    if (call.json) return 0;
+    const cutTold = piece === undefined ? [] : ["", ...cutLines(outcome.document, piece)];
+    io.err(asText([...importLines(file, outcome), ...cutTold, ...wroteLines(file, out)]));
     return 0;
   },
 };
+
+/** The piece around what is called so, or why there is none. */
+function pieceOr(
+  document: StillhotDocument,
+  around: string,
+  openings: number,
+): VerifiedCutting | ImportRefused {
+  try {
+    return pieceCalled(document, around, openings);
+  } catch (error) {
+    if (!(error instanceof NotDone)) throw error;
+    return { errors: [say("cli.notDone", { why: error.message })] };
+  }
+}
 
 function neutralOf({ flags }: Call): NeutralWay {
   const way = flags.get("--neutral") ?? "return";
@@ -152,7 +180,10 @@ const importJson = (
 
 const SIDES = ["assumed", "leftOut", "approximated", "warnings"] as const;
 
-function importLines(file: string, done: Imported, out: string | undefined): string[] {
+const wroteLines = (file: string, out: string | undefined): string[] =>
+  out === undefined ? [] : ["", spell(say("cli.wrote", { file, out }))];
+
+function importLines(file: string, done: Imported): string[] {
   const { points, elements } = done.counts;
   const count = Object.values(elements).reduce((sum, it) => sum + it, 0);
   return [
@@ -163,7 +194,6 @@ function importLines(file: string, done: Imported, out: string | undefined): str
         ? []
         : ["", spell(say(`cli.import.${side}`)), ...entries.flatMap(entryLines)];
     }),
-    ...(out === undefined ? [] : ["", spell(say("cli.wrote", { file, out }))]),
   ];
 }
 

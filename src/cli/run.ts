@@ -2,6 +2,7 @@ import { version } from "../../package.json";
 import { readArguments, readLanguage } from "./arguments";
 import { check } from "./check";
 import { type Command, UsageError } from "./command";
+import { cut } from "./cut";
 import { draw } from "./draw";
 import { generate } from "./generate";
 import { importFiles } from "./import";
@@ -24,6 +25,7 @@ export const COMMANDS: readonly Command[] = [
   sheet,
   importFiles,
   generate,
+  cut,
   serve,
 ];
 

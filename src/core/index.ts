@@ -6,6 +6,7 @@ export * from "./document";
 export * from "./notation";
 export * from "./import";
 export * from "./hazard";
+export * from "./piece";
 export * from "./procedure";
 export * from "./drawing";
 export * from "./scenario";

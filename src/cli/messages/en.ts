@@ -40,6 +40,7 @@ and told with its reason; ids and names are kept.
                     wires   a wire of its own where the file has the wires, else as return
   --hertz HERTZ   50 or 60, where the file does not say
   --units UNITS   plain (volts, watts) or kilo (kilovolts, megawatts), where the file does not say
+  --around NAME   only the piece around a place, as stillhot cut does (with --openings N)
 
 With --json: { file, ok, counts, assumed, leftOut, approximated, warnings, drawing }, each entry with what, count, why
 and names. A file that cannot be read gives { file, ok, errors } on standard error and exit code 2.
@@ -77,6 +78,44 @@ With --json: { level, seed, version, drawing }, or { level, seed, version, out }
   "cli.flagNeeded": "{flag} is needed: a whole number from {from} to {to}",
   "cli.noWholeNumber": "{flag} {found}: expected a whole number from {from} to {to}",
 
+  "cli.cut.summary": "Cut out what a job needs of a large drawing",
+  "cli.cut.help": `
+Everything within some openings of the place, and all that could feed it by up to three things going wrong: ties,
+machines, customers, whatever is dead as drawn. What lies beyond, is fed and hangs on one point is replaced by an equal
+source: the volts and impedances of all conductors as they are seen from there, loads as drawn and off. The piece is held
+against the whole: verdict, margin, threats, volts and exposure of the place are the same within 0.1 %, or more is kept.
+
+  --around NAME   the place: a name as a person says it, or the id of a structure, a point or a device
+  --openings N    keep all within so many devices that can be opened (2)
+  -o OUT          write it to a file, or under the same name into a folder that exists; else to standard output
+
+What was cut, why it cannot matter and when it can is told on standard error. With --json: { file, ok, openings, parts,
+compared, workPointsLeft, stepsLeft, scenarioLeft, drawing }, or out in place of drawing.
+`,
+  "cli.cut.needsAround": "no place was given: --around NAME",
+  "cli.cut.noOpenings": "--openings {openings}: expected a whole number from 0 to 999",
+  "cli.cut.nothing":
+    "Nothing was cut: {points} points, {elements} elements. No part of it is fed, hangs on one point and leaves everything here as it is.",
+  "cli.cut.done":
+    "The piece: {points} points, {elements} elements; all within {openings} openings, and all else that could feed it",
+  "cli.cut.part":
+    "Cut off beyond {place}: {points} points, {elements} elements, {customers} customers, fed from {source}; an equal source stands at {place}",
+  "cli.cut.why":
+    "It cannot matter here: all its conductors at {place} are energized as drawn, whatever else goes wrong beyond; what could bring that here has to close in the piece.",
+  "cli.cut.can":
+    "It can matter once something beyond {place} is switched, or built otherwise: the piece then still shows it as it was.",
+  "cli.cut.canOpen":
+    "It can matter once something beyond {place} is switched: {count} devices stand open there ({names}). The piece then still shows it as it was, and what closes there can add to the current through grounds.",
+  "cli.cut.compared":
+    "Held against the whole at {count} work points: verdict, margin, threats, volts and exposure are the same within 0.1 %.",
+  "cli.cut.jobLeft": "Of the job, {workPoints} work points and {steps} steps lie beyond and were left out.",
+  "cli.cut.scenarioLeft": "The scenario tells of the whole drawing and was left out.",
+  "cli.around.none":
+    "nothing here is called {name}: expected the name or id of a structure, a point or a device",
+  "cli.around.many": "{count} things are called {name}: {names}. Say which by more of its name, or by its id",
+  "cli.around.manyMore":
+    "{count} things are called {name}: {names}; and {more} more. Say which by more of its name, or by its id",
+
   "cli.validate.summary": "Read a file strictly and say what is wrong with it",
   "cli.validate.help": `
 Every mistake is named by its path in the file, with what was found there and what was expected:
@@ -101,6 +140,9 @@ For each work point of the job:
              a worker would feel with the grounds as drawn
 Then the states of all conductors (--all: each one with its volts, loads on and loads off, and its sources),
 and whatever else is wrong.
+
+  --around NAME   of a large drawing only what the work points at one place need, asked of the whole; --openings N
+                  as for stillhot cut says how much is listed
 
 Positions are taken as drawn. A test in the job's steps counts when it is marked done.
 

@@ -40,6 +40,7 @@ moins exactement est nommé, compté et dit avec sa raison ; identifiants et nom
                     wires   un conducteur à lui où le fichier a les conducteurs, sinon comme return
   --hertz HERTZ   50 ou 60, où le fichier ne le dit pas
   --units UNITS   plain (volts, watts) ou kilo (kilovolts, mégawatts), où le fichier ne le dit pas
+  --around NAME   seulement le morceau autour d'un endroit, comme stillhot cut (avec --openings N)
 
 Avec --json : { file, ok, counts, assumed, leftOut, approximated, warnings, drawing }, chaque entrée avec what, count,
 why et names. Un fichier illisible donne { file, ok, errors } sur l'erreur standard et le code 2.
@@ -77,6 +78,48 @@ Avec --json : { level, seed, version, drawing }, ou { level, seed, version, out 
 `,
   "cli.flagNeeded": "{flag} est nécessaire : un nombre entier de {from} à {to}",
   "cli.noWholeNumber": "{flag} {found} : un nombre entier de {from} à {to} était attendu",
+
+  "cli.cut.summary": "Découper d'un grand dessin ce qu'il faut pour un travail",
+  "cli.cut.help": `
+Tout ce qui est à quelques points d'ouverture de l'endroit, et tout ce qui pourrait l'alimenter par trois incidents au
+plus : liaisons, machines, clients, tout ce qui est hors tension sur le dessin. Ce qui est au-delà, alimenté, et ne tient
+qu'à un point est remplacé par une source équivalente : tensions et impédances de tous les conducteurs vues de là, charges
+comme dessinées et coupées. Le morceau est comparé au tout : verdict, marge, menaces, tensions et exposition à l'endroit
+sont les mêmes à 0,1 % près, sinon davantage est gardé.
+
+  --around NAME   l'endroit : un nom comme on le dit, ou l'identifiant d'un support, d'un point ou d'un appareil
+  --openings N    garder tout ce qui est à tant d'appareils qui s'ouvrent (2)
+  -o OUT          écrire dans un fichier, ou sous le même nom dans un dossier existant ; sinon sur la sortie standard
+
+Ce qui est retranché, pourquoi cela ne peut pas compter et quand cela peut compter est dit sur l'erreur standard. Avec
+--json : { file, ok, openings, parts, compared, workPointsLeft, stepsLeft, scenarioLeft, drawing }, ou out à la place de
+drawing.
+`,
+  "cli.cut.needsAround": "aucun endroit n'est donné : --around NAME",
+  "cli.cut.noOpenings": "--openings {openings} : attendu un nombre entier de 0 à 999",
+  "cli.cut.nothing":
+    "Rien n'est retranché : {points} points, {elements} éléments. Aucune partie alimentée ne tient qu'à un point et ne laisse tout ici tel quel.",
+  "cli.cut.done":
+    "Le morceau : {points} points, {elements} éléments ; tout ce qui est à {openings} points d'ouverture, et tout ce qui pourrait encore l'alimenter",
+  "cli.cut.part":
+    "Retranché au-delà de {place} : {points} points, {elements} éléments, {customers} clients, alimentés par {source} ; une source équivalente est à {place}",
+  "cli.cut.why":
+    "Cela ne peut pas compter ici : tous ses conducteurs à {place} sont sous tension sur le dessin, quoi qu'il arrive au-delà ; ce qui l'amènerait ici doit se fermer dans le morceau.",
+  "cli.cut.can":
+    "Cela peut compter dès qu'on manœuvre ou qu'on change quelque chose au-delà de {place} : le morceau le montre encore comme avant.",
+  "cli.cut.canOpen":
+    "Cela peut compter dès qu'on manœuvre au-delà de {place} : {count} appareils y sont ouverts ({names}). Le morceau le montre encore comme avant, et ce qui s'y ferme peut ajouter au courant dans les mises à la terre.",
+  "cli.cut.compared":
+    "Comparé au tout à {count} points de travail : verdict, marge, menaces, tensions et exposition sont les mêmes à 0,1 % près.",
+  "cli.cut.jobLeft":
+    "Du travail, {workPoints} points de travail et {steps} étapes sont au-delà et laissés de côté.",
+  "cli.cut.scenarioLeft": "Le scénario parle du dessin entier et est laissé de côté.",
+  "cli.around.none":
+    "rien ne s'appelle {name} ici : attendu le nom ou l'identifiant d'un support, d'un point ou d'un appareil",
+  "cli.around.many":
+    "{count} choses s'appellent {name} : {names}. Dites laquelle par plus de son nom, ou par son identifiant",
+  "cli.around.manyMore":
+    "{count} choses s'appellent {name} : {names} ; et {more} de plus. Dites laquelle par plus de son nom, ou par son identifiant",
 
   "cli.validate.summary": "Lire un fichier avec rigueur et dire ce qui n'y va pas",
   "cli.validate.help": `

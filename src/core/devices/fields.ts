@@ -22,6 +22,7 @@ export type Input =
   | { readonly as: "elements" }
   | { readonly as: "impedance" }
   | { readonly as: "matrix"; readonly entries: "complex" | "real" }
+  | { readonly as: "equal" }
   | { readonly as: "taps" }
   | { readonly as: "fuse" };
 
@@ -301,6 +302,50 @@ export const matrix = <Entries extends "complex" | "real">(
           (row) => Array.isArray(row) && row.length === value.length && row.every((it) => fits(it)),
         );
       return isSquare ? { value: value as never } : wrong(value, say("read.matrix", { entries }));
+    },
+  };
+};
+
+/**
+ * What stands for a part that was cut off, as seen from one point: volts to earth of each conductor with nothing drawn from
+ * it, and the impedances behind them; rows in the order of the phases, then the neutral where it has a row.
+ */
+export interface EqualSource {
+  readonly volts: readonly Complex[];
+  readonly ohms: readonly (readonly Complex[])[];
+  /** the same with every load off */
+  readonly voltsLoadsOff: readonly Complex[];
+  readonly ohmsLoadsOff: readonly (readonly Complex[])[];
+}
+
+const EQUAL_KEYS = ["volts", "ohms", "voltsLoadsOff", "ohmsLoadsOff"] as const;
+
+/** An equal source by Thévenin's theorem; how many rows it has to have is checked where the phases are known. */
+export const equalSource = (): Field<EqualSource | undefined> => {
+  const ohms = matrix("complex");
+  const entry: JsonObject = { type: "array", items: { type: "number" }, minItems: 2, maxItems: 2 };
+  const volts: JsonObject = { type: "array", minItems: 1, maxItems: 4, items: entry };
+  return {
+    required: false,
+    fallback: undefined,
+    input: { as: "equal" },
+    schema: {
+      type: "object",
+      properties: { volts, ohms: ohms.schema, voltsLoadsOff: volts, ohmsLoadsOff: ohms.schema },
+      required: [...EQUAL_KEYS],
+    },
+    read: (value, context) => {
+      if (!isObject(value)) return wrong(value, say("read.equal"));
+      const size = Array.isArray(value["volts"]) ? value["volts"].length : 0;
+      for (const key of EQUAL_KEYS) {
+        const found = value[key] ?? null;
+        const isOfSize = Array.isArray(found) && found.length === size && size > 0;
+        const isRead = key.startsWith("volts")
+          ? isOfSize && found.every(isComplex)
+          : isOfSize && "value" in ohms.read(found, context);
+        if (!isRead) return wrong(found, say("read.equal"), `.${key}`);
+      }
+      return { value: value as unknown as EqualSource };
     },
   };
 };

@@ -84,6 +84,8 @@ export interface Emf {
   /** whether it shares its angle with the utility's system: always, where closed metal or a transformer joins a phase of both, or never */
   readonly inStep: "system" | "when-joined" | "never";
   readonly ohms: readonly (readonly Complex[])[];
+  /** the same with every load off, where loads stand behind it */
+  readonly unloaded?: { readonly volts: readonly Complex[]; readonly ohms: Emf["ohms"] };
 }
 
 /** A live circuit along the element's span, which couples into it without touching. */

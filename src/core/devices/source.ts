@@ -1,6 +1,17 @@
-import { complex, type Complex, lettersOf, say } from "../terms";
-import { amount, flag, impedance, neededAmount, pointRef, text, choice, letters } from "./fields";
-import { elementFields, defineDevice, EVIDENCE } from "./define";
+import { complex, type Complex, lettersOf, type Phase, say } from "../terms";
+import {
+  amount,
+  equalSource,
+  type EqualSource,
+  flag,
+  impedance,
+  neededAmount,
+  pointRef,
+  text,
+  choice,
+  letters,
+} from "./fields";
+import { elementFields, defineDevice, EVIDENCE, problem } from "./define";
 import { normalAngleDegrees } from "./shared";
 import type { Part } from "./parts";
 import { circle, inscribed, line } from "./symbol";
@@ -16,6 +27,56 @@ function phaseImpedances(count: number, z1Ohms: Complex, z0Ohms: Complex): Compl
     Array.from({ length: count }, (_, column) => (row === column ? own : mutual)),
   );
 }
+
+/** A source's own volts, or those of a part that was cut off: then its neutral is one of the conductors that it holds. */
+function suppliedBy({ phases, kvLL, angleDeg, z1Ohms, z0Ohms, on, earthed, equal }: Rated): Part[] {
+  const emf = { part: "emf", role: "utility", on } as const;
+  const letters = lettersOf(phases) as readonly Phase[];
+  if (equal === undefined)
+    return [
+      {
+        ...emf,
+        legs: letters.map((letter) => ({
+          node: `at/${letter}`,
+          letter,
+          volts: complex.polar((kvLL * 1000) / Math.sqrt(3), angleDeg + normalAngleDegrees(letter)),
+        })),
+        star: "at/N",
+        inStep: "system",
+        ohms: phaseImpedances(phases.length, z1Ohms, z0Ohms),
+      },
+      ...(earthed ? [NEUTRAL_TO_EARTH] : []),
+    ];
+  const held = holdsNeutral({ phases, equal }) ? ([...letters, "N"] as const) : letters;
+  return [
+    {
+      ...emf,
+      legs: held.map((letter, row) => ({ node: `at/${letter}`, letter, volts: equal.volts[row]! })),
+      star: "earth",
+      inStep: "system",
+      ohms: equal.ohms,
+      unloaded: { volts: equal.voltsLoadsOff, ohms: equal.ohmsLoadsOff },
+    },
+    // Switched off, what was cut off still ties its neutral to earth.
+    ...(held.length > letters.length ? [{ ...NEUTRAL_TO_EARTH, closed: !on }] : []),
+  ];
+}
+
+interface Rated {
+  readonly phases: string;
+  readonly kvLL: number;
+  readonly angleDeg: number;
+  readonly z1Ohms: Complex;
+  readonly z0Ohms: Complex;
+  readonly on: boolean;
+  readonly earthed: boolean;
+  readonly equal: EqualSource | undefined;
+}
+
+const NEUTRAL_TO_EARTH = { part: "join", from: "at/N", to: "earth", letter: "N", closed: true } as const;
+
+const holdsNeutral = ({ phases, equal }: Pick<Rated, "phases" | "equal">): boolean =>
+  equal === undefined || equal.volts.length > phases.length;
 
 /** The utility's supply: volts behind impedance, its neutral earthed solidly unless it says otherwise. */
 export const source = defineDevice({
@@ -37,24 +98,21 @@ export const source = defineDevice({
     earthed: flag(true),
     /** fed from one transmission system with the others that say so, and at one angle with them */
     inStep: flag(true),
+    /** what it is seen from here, by Thévenin over all conductors, where it stands for a part that was cut off */
+    equal: equalSource(),
   },
-  brings: ({ phases }) => [...lettersOf(phases), "N" as const].map((letter) => ["at", letter] as const),
-  parts: ({ phases, kvLL, angleDeg, z1Ohms, z0Ohms, on, earthed, inStep }): Part[] => [
-    {
-      part: "emf",
-      role: "utility",
-      on,
-      legs: lettersOf(phases).map((letter) => ({
-        node: `at/${letter}`,
-        letter,
-        volts: complex.polar((kvLL * 1000) / Math.sqrt(3), angleDeg + normalAngleDegrees(letter)),
-      })),
-      star: "at/N",
-      inStep: inStep ? "system" : "never",
-      ohms: phaseImpedances(phases.length, z1Ohms, z0Ohms),
-    },
-    ...(earthed ? [{ part: "join", from: "at/N", to: "earth", letter: "N", closed: true } as const] : []),
-  ],
+  check: ({ phases, equal }) =>
+    equal === undefined || [0, 1].includes(equal.volts.length - phases.length)
+      ? []
+      : [problem("equal", say("read.equalSize", { size: phases.length }))],
+  brings: (it) =>
+    [...lettersOf(it.phases), ...(holdsNeutral(it) ? ["N" as const] : [])].map(
+      (letter) => ["at", letter] as const,
+    ),
+  parts: (it): Part[] =>
+    suppliedBy(it).map((part) =>
+      part.part === "emf" ? { ...part, inStep: it.inStep ? "system" : "never" } : part,
+    ),
   upsets: (it) => (it.on ? [] : [{ kind: "restore", strength: 1, change: { on: true } }]),
   rating: (it) => say(it.on ? "drawing.sourceRating" : "drawing.sourceOff", { kv: it.kvLL }),
   symbolReach: 17,

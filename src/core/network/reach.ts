@@ -171,6 +171,12 @@ const tiesOf = perObject((circuit: Circuit): Int32Array => {
   const ties = rodNodesOf(circuit);
   for (let k = 0; k < joins.count; k++)
     if (joins.to[k] === EARTH && joins.closed[k] === 1) ties.push(joins.from[k]!);
+  // What stands for a part that was cut off holds the neutral of that part, which was tied.
+  for (const { part, legs, star } of circuit.emfs)
+    if (part.on && star === EARTH)
+      part.legs.forEach(({ letter }, leg) => {
+        if (letter === "N") ties.push(legs[leg]!);
+      });
   return Int32Array.from(ties);
 });
 

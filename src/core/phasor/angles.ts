@@ -25,7 +25,7 @@ export const voltsByGroup: (solution: Solution) => readonly GroupVolts[] = perOb
   return all.map((group) => {
     const re = new Float64Array(nodal.size);
     const im = new Float64Array(nodal.size);
-    injectInto(nodal, re, im, group);
+    injectInto(nodal, solution.variant, re, im, group);
     const { xRe, xIm } = solveOnce(nodal, assembled, factor, re, im);
     const { nodeCount } = nodal.circuit;
     const voltsRe = new Float64Array(nodeCount);

@@ -1,6 +1,6 @@
 import { type Circuit, EARTH } from "../network";
 import { complex, type Complex, type Letter } from "../terms";
-import { isPresent, joinTerms } from "./nodal";
+import { emfIn, isPresent, joinTerms } from "./nodal";
 import { type Solution, voltsAt } from "./solve";
 import { times } from "./matrix";
 
@@ -64,7 +64,8 @@ export function elementAmps(solution: Solution): ElementAmps {
     take(element, to, complex.scale(current, -1));
   });
   circuit.emfs.forEach(({ element, part }, index) => {
-    const { stamp, siemens, injected } = nodal.emfs[index]!;
+    const { stamp } = nodal.emfs[index]!;
+    const { siemens, injected } = emfIn(nodal.emfs[index]!, variant);
     if (!part.on) {
       stamp.nodes.forEach((node) => take(element, node, complex.zero));
       return;

@@ -10,3 +10,4 @@ export { portsOfRejoin } from "./rejoin";
 export { EARTH_OHM_METRES, primitiveOhmsPerKm, type LineConductor } from "./carson";
 export { kronReduce } from "./matrix";
 export { type FaultAmps, faultAmpsAt } from "./faults";
+export { seenFrom, type SeenFrom, standingIn } from "./thevenin";

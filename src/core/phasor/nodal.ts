@@ -65,8 +65,19 @@ export interface Nodal extends Omit<Skeleton, "stretches" | "units" | "emfs"> {
     readonly stamp: Stamp;
     readonly siemens: readonly (readonly Complex[])[];
   }[];
-  readonly emfs: readonly ({ readonly stamp: Stamp } & EmfElectrical)[];
+  /** each with its loads as drawn and, where loads stand behind it, with them off */
+  readonly emfs: readonly EmfEquations[];
 }
+
+interface EmfEquations {
+  readonly stamp: Stamp;
+  readonly drawn: EmfElectrical;
+  readonly unloaded: EmfElectrical;
+}
+
+/** What a supply is in a variant. */
+export const emfIn = ({ drawn, unloaded }: EmfEquations, { loads }: Variant): EmfElectrical =>
+  loads ? drawn : unloaded;
 
 interface EmfElectrical {
   readonly siemens: readonly (readonly Complex[])[];
@@ -246,14 +257,19 @@ function leadingJoins({ joins, nodeCount }: Circuit): Int32Array {
 
 const unitNodes = ({ windings }: UnitAt): number[] => [...new Set(windings.flat())];
 
-const emfElectrical = perObject(({ part }: EmfAt): EmfElectrical => {
-  const inner = invertOhms(part.ohms);
-  const driven = times(
-    inner,
+const emfElectrical = perObject(({ part }: EmfAt): Omit<EmfEquations, "stamp"> => {
+  const drawn = behindOhms(
+    part.ohms,
     part.legs.map(({ volts }) => volts),
   );
-  return { siemens: aboutStar(inner), injected: withStar(driven) };
+  const { unloaded } = part;
+  return { drawn, unloaded: unloaded === undefined ? drawn : behindOhms(unloaded.ohms, unloaded.volts) };
 });
+
+function behindOhms(ohms: readonly (readonly Complex[])[], volts: readonly Complex[]): EmfElectrical {
+  const inner = invertOhms(ohms);
+  return { siemens: aboutStar(inner), injected: withStar(times(inner, volts)) };
+}
 
 /**
  * Admittance of one transformer unit between its terminals, its core's flux eliminated: with winding volts U_k and leakage
@@ -404,15 +420,22 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
   });
   circuit.emfs.forEach(({ part }, index) => {
     if (!part.on) return;
-    const { stamp, siemens } = nodal.emfs[index]!;
+    const { stamp } = nodal.emfs[index]!;
+    const { siemens } = emfIn(nodal.emfs[index]!, variant);
     add(stamp.slots, stamp.nodes.length, (row, column) => siemens[row]![column]!);
   });
-  injectInto(nodal, injectedRe, injectedIm);
+  injectInto(nodal, variant, injectedRe, injectedIm);
   return { re, im, injectedRe, injectedIm, redundant, sharers };
 }
 
 /** Adds the currents that the sources push into the nodes [A]: all of them, or only those of one group that keeps step. */
-export function injectInto(nodal: Nodal, re: Float64Array, im: Float64Array, only?: StepGroup): void {
+export function injectInto(
+  nodal: Nodal,
+  variant: Variant,
+  re: Float64Array,
+  im: Float64Array,
+  only?: StepGroup,
+): void {
   const { circuit, placeOf } = nodal;
   const inject = (node: number, [amRe, amIm]: Complex) => {
     if (node === EARTH) return;
@@ -422,7 +445,8 @@ export function injectInto(nodal: Nodal, re: Float64Array, im: Float64Array, onl
   const { ofEmf } = groupsAsDrawn(circuit);
   circuit.emfs.forEach(({ part }, index) => {
     if (!part.on || (only !== undefined && ofEmf.get(index) !== only)) return;
-    const { stamp, injected } = nodal.emfs[index]!;
+    const { stamp } = nodal.emfs[index]!;
+    const { injected } = emfIn(nodal.emfs[index]!, variant);
     stamp.nodes.forEach((node, i) => inject(node, injected[i]!));
   });
   circuit.stretches.forEach(({ part, from, to, alongside }) => {

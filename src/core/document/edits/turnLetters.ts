@@ -29,6 +29,17 @@ function turnedValue(key: string, as: string, value: Json, element: SavedElement
     return Object.fromEntries(Object.entries(value).map(([letter, tap]) => [turned(letter, by), tap]));
   if (as === "matrix" && Array.isArray(value))
     return turnedMatrix(value, String(element["phases"] ?? ""), by);
+  if (as === "equal" && isObject(value))
+    return Object.fromEntries(
+      Object.entries(value).map(([part, rows]) => [
+        part,
+        part.startsWith("ohms")
+          ? turnedMatrix(rows as readonly Json[], String(element["phases"] ?? ""), by)
+          : turnedOrder(rows as readonly Json[], String(element["phases"] ?? ""), by).map(
+              (row) => (rows as readonly Json[])[row]!,
+            ),
+      ]),
+    );
   if (key === "midTap" && typeof value === "string")
     return value.replace(/[abc]/g, (it) => turned(it.toUpperCase(), by).toLowerCase());
   return value;
@@ -36,9 +47,14 @@ function turnedValue(key: string, as: string, value: Json, element: SavedElement
 
 /** Rows and columns stand in the order of the phases, then the neutral. */
 function turnedMatrix(rows: readonly Json[], phases: string, by: LetterTurn): Json {
+  const order = turnedOrder(rows, phases, by);
+  return order.map((row) => order.map((column) => (rows[row] as readonly Json[])[column]!));
+}
+
+function turnedOrder(rows: readonly Json[], phases: string, by: LetterTurn): number[] {
   const order = [...turned(phases, by)].map((it) => [...phases].findIndex((was) => turned(was, by) === it));
   for (let rest = order.length; rest < rows.length; rest++) order.push(rest);
-  return order.map((row) => order.map((column) => (rows[row] as readonly Json[])[column]!));
+  return order;
 }
 
 const turned = (letters: string, by: LetterTurn): string =>

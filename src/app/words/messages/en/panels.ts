@@ -258,6 +258,7 @@ export const panels = {
   "field.gang": "Gang operated",
   "field.counts": "Counts",
   "field.loadBreakAmps": "Breaks load up to",
+  "field.equal": "Stands for a part that was cut off",
   "field.inStep": "In step with the other stations",
   "field.rodsPerKm": "Ground rods a kilometre",
   "field.rodOhms": "Ohms of each rod",
@@ -353,6 +354,8 @@ export const panels = {
   "help.gang": "All phases move together.",
   "help.counts": "Trips of the recloser upstream after which it opens; it stays open.",
   "help.loadBreakAmps": "Load current that it may break. 0: none.",
+  "help.equal":
+    "What stands for a part that was cut off, as it is seen from here: volts and impedances of all conductors, loads as drawn and off. It takes the place of the volts and ohms above.",
   "help.inStep":
     "Fed from one transmission system with the other stations. Off: its angle is anybody's guess, and the worst is taken.",
   "help.rodsPerKm":

@@ -259,6 +259,7 @@ export const panels = {
   "field.gang": "Commande commune",
   "field.counts": "Comptages",
   "field.loadBreakAmps": "Coupe en charge jusqu'à",
+  "field.equal": "Remplace une partie retranchée",
   "field.inStep": "En phase avec les autres postes",
   "field.rodsPerKm": "Piquets de terre au kilomètre",
   "field.rodOhms": "Ohms de chaque piquet",
@@ -355,6 +356,8 @@ export const panels = {
   "help.gang": "Toutes les phases bougent ensemble.",
   "help.counts": "Déclenchements du réenclencheur en amont après lesquels il s'ouvre ; il reste ouvert.",
   "help.loadBreakAmps": "Courant de charge qu'il peut couper. 0 : aucun.",
+  "help.equal":
+    "Ce qui remplace une partie retranchée, vue d'ici : tensions et impédances de tous les conducteurs, charges comme dessinées et coupées. Cela l'emporte sur les volts et les ohms ci-dessus.",
   "help.inStep":
     "Alimenté du même réseau de transport que les autres postes. Sinon, son angle est inconnu et le pire est pris.",
   "help.rodsPerKm":

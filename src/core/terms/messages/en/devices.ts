@@ -16,6 +16,8 @@ export const devices = {
   "read.id": "an id of 1 to 40 letters, digits, _ and -",
   "read.impedance": "an impedance [r, x] in ohms, r not negative and not both zero",
   "read.matrix": "a square matrix of at most 4 rows of {entries} numbers",
+  "read.equal": "volts, ohms, voltsLoadsOff and ohmsLoadsOff, as many rows each as there are conductors",
+  "read.equalSize": "it needs {size} rows, one a phase, or one more for the neutral",
   "read.matrixSize": "the matrix needs {size} rows and columns: the phases, then the neutral if there is one",
   "read.taps": "an object of phase and whole tap from -16 to 16",
   "read.fuse": 'a fuse { "type": "K" or "T", "amps": number } or "solid"',

@@ -17,6 +17,9 @@ export const devices = {
   "read.id": "un identifiant de 1 à 40 lettres, chiffres, _ et -",
   "read.impedance": "une impédance [r, x] en ohms, r non négatif et pas les deux nuls",
   "read.matrix": "une matrice carrée d'au plus 4 rangées de nombres ({entries})",
+  "read.equal":
+    "volts, ohms, voltsLoadsOff et ohmsLoadsOff, chacun avec autant de lignes qu'il y a de conducteurs",
+  "read.equalSize": "il y faut {size} lignes, une par phase, ou une de plus pour le neutre",
   "read.matrixSize":
     "la matrice demande {size} rangées et colonnes : les phases, puis le neutre s'il y en a un",
   "read.taps": "un objet de phases et de prises entières de -16 à 16",

@@ -1,0 +1,3 @@
+export { cutAround, type CutPart, type Cutting, placeOf } from "./cutAround";
+export { likeTheWhole, pieceAround, type VerifiedCutting } from "./likeTheWhole";
+export { type Called, calledSo } from "./calledSo";
