@@ -7,7 +7,7 @@ import { draw } from "./draw";
 import { generate } from "./generate";
 import { importFiles } from "./import";
 import type { ExitCode, Io } from "./io";
-import { asText } from "./print";
+import { asText, wrapped } from "./print";
 import { plan } from "./plan";
 import { rehearse } from "./rehearse";
 import { serve } from "./serve";
@@ -107,7 +107,7 @@ function page({ name, summary, help, flags, takesFiles }: Command): string {
     "[--language LANGUAGE]",
   ];
   return [
-    `${usage.join(" ")}\n`,
+    `${wrapped("", usage.join(" "), "  ").join("\n")}\n`,
     `${spell(say(summary))}.`,
     spell(say(help)),
     ...(takesFiles ? [spell(say("cli.filesAndCodes"))] : []),

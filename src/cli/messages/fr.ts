@@ -141,6 +141,9 @@ Pour chaque point de travail du chantier :
 Puis les états de tous les conducteurs (--all : chacun avec sa tension, avec et sans charges, et ses sources), et
 ce qui ne va pas d'autre.
 
+  --around NAME   d'un grand dessin, seulement ce qu'il faut aux points de travail d'un endroit, demandé au tout ;
+                  --openings N, comme pour stillhot cut, dit combien en est montré
+
 Les positions sont prises telles que dessinées. Une vérification des étapes compte quand elle est marquée faite.
 
 Avec --json : { file, ok, conductors, elements, workPoints, findings }. ok est faux dès que le code de sortie n'est
