@@ -32,7 +32,10 @@ const REFUSED: readonly (readonly [string, RegExp])[] = [
   ["help fly", /no command fly/],
   ["check", /no FILE was given/],
   ["check --json", /no FILE was given/],
-  ["check drawing.json --jsn", /check does not know --jsn; it knows --json, --language, --all, --around, --openings, --help/],
+  [
+    "check drawing.json --jsn",
+    /check does not know --jsn; it knows --json, --language, --all, --around, --openings, --help/,
+  ],
   ["check drawing.json -x", /does not know -x/],
   ["check drawing.json --all=yes", /--all takes no value/],
   ["check --all --all drawing.json", /given twice/],

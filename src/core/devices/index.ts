@@ -1,7 +1,17 @@
 export * from "./kinds";
 export * from "./define";
 export * from "./faces";
-export type { Complete, EqualSource, Field, FieldContext, FieldProblem, Fields, Fuse, Input, Reading } from "./fields";
+export type {
+  Complete,
+  EqualSource,
+  Field,
+  FieldContext,
+  FieldProblem,
+  Fields,
+  Fuse,
+  Input,
+  Reading,
+} from "./fields";
 export * as field from "./fields";
 export * from "./parts";
 export * from "./symbol";
