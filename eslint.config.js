@@ -68,6 +68,10 @@ export default ts.config(
     rules: {
       "@typescript-eslint/no-floating-promises": "error",
       "@typescript-eslint/no-misused-promises": ["error", { checksVoidReturn: false }],
+      "@typescript-eslint/switch-exhaustiveness-check": [
+        "error",
+        { considerDefaultExhaustiveForUnions: true, allowDefaultCaseForExhaustiveSwitch: false },
+      ],
     },
   },
   // The compiler sees undefined names better than the linter does.

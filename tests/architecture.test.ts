@@ -196,6 +196,31 @@ describe("A folder imports only what it may", () => {
   });
 });
 
+/** Packages that no file imports, and who needs them. */
+const neededBy: Readonly<Record<string, string>> = {
+  "@types/culori": "the compiler, for culori",
+  "@types/node": "the compiler, for Node's own modules",
+  "graphology-types": "the compiler, for graphology",
+  prettier: "scripts/test.mjs, by its path",
+  "prettier-plugin-svelte": ".prettierrc",
+  "svelte-check": "scripts/test.mjs, by its path",
+  "workbox-build": "vite-plugin-pwa, which asks for it beside itself",
+  "workbox-window": "vite-plugin-pwa, which asks for it beside itself",
+};
+
+test("every package that is declared is used", () => {
+  const config = readdirSync(root)
+    .filter((it) => /\.config\.(ts|js)$/.test(it))
+    .map((path): Source => ({ path, text: readFileSync(join(root, path), "utf8") }));
+  const sources = [...config, ...["src", "tests", "scripts", "bin"].flatMap(sourcesIn)];
+  const imported = new Set(sources.flatMap(importsOf).map(packageOf));
+  const found = sources.map(({ text }) => text).join("\n");
+  const isUsed = (name: string) =>
+    imported.has(name) || name in neededBy || new RegExp(`["'\`]${name}/`).test(found);
+  expect([...declared].filter((name) => !isUsed(name))).toEqual([]);
+  expect(Object.keys(neededBy).filter((name) => !declared.has(name))).toEqual([]);
+});
+
 /** What the app fetches when it is needed and which says nothing, so that it needs no sentences. */
 const silent = [
   "./keep/offline",

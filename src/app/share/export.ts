@@ -77,14 +77,12 @@ export async function codesOf(
   fingerprint: string,
   address: string,
 ): Promise<readonly Code[]> {
-  const { create } = await import("qrcode");
+  const { encodeQR } = await import("qr");
   return codeTexts(document, fingerprint, address).map((text) => {
-    const { size, data } = create(text, { errorCorrectionLevel: "L" }).modules;
-    const path = Array.from({ length: size }, (_, y) =>
-      Array.from({ length: size }, (_, x) =>
-        data[y * size + x] ? `M${x + QUIET} ${y + QUIET}h1v1h-1z` : "",
-      ).join(""),
-    ).join("");
-    return { size: size + 2 * QUIET, path };
+    const rows = encodeQR(text, "raw", { ecc: "low", border: QUIET });
+    const path = rows
+      .flatMap((row, y) => row.map((isDark, x) => (isDark ? `M${x} ${y}h1v1h-1z` : "")))
+      .join("");
+    return { size: rows.length, path };
   });
 }
