@@ -1,6 +1,13 @@
 /** The IEEE 8500-node feeder at full size: how long from the file to volts and to the threats of one work point, and where it goes. */
 import { expect, test } from "vitest";
-import { assess, assessWithoutWork, pieceAround, readDocument, type StillhotDocument, writeDocument } from "../../src/core";
+import {
+  assess,
+  assessWithoutWork,
+  pieceAround,
+  readDocument,
+  type StillhotDocument,
+  writeDocument,
+} from "../../src/core";
 import { circuitOf } from "../../src/core/network";
 import { solutionOf } from "../../src/core/phasor";
 import { drawing8500 } from "../support/ieee8500";

@@ -24,11 +24,10 @@ describe("IEEE 8500-node feeder", () => {
         const report = conductors[`${bus}/${letter}` as ConductorId]!;
         const apart = Math.abs(((report.angleDeg - degrees + 540) % 360) - 180);
         compared++;
-        if (
-          !(Math.abs(report.volts - volts) < DIGITS + WITHIN * volts) ||
-          (volts > 1 && !(apart < DEGREES))
-        )
-          wrong.push(`${bus}/${letter} ${report.volts} V ${report.angleDeg}°, expected ${volts} V ${degrees}°`);
+        if (!(Math.abs(report.volts - volts) < DIGITS + WITHIN * volts) || (volts > 1 && !(apart < DEGREES)))
+          wrong.push(
+            `${bus}/${letter} ${report.volts} V ${report.angleDeg}°, expected ${volts} V ${degrees}°`,
+          );
       });
     expect(wrong).toEqual([]);
     expect(compared).toBe(8534);
