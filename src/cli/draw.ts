@@ -1,4 +1,4 @@
-import { assess, type PaletteName, PALETTES, sceneOf, type StillhotDocument, toSvg } from "../core";
+import { assess, type PaletteName, PALETTES, sceneOf, type StillhotDocument, toSvg, wayFor } from "../core";
 import { UsageError } from "./command";
 import { eachFile } from "./eachFile";
 import { write, writeTo } from "./output";
@@ -36,7 +36,11 @@ export const draw = eachFile({
 function svgOf(document: StillhotDocument, palette: PaletteName): string {
   const title =
     document.title === "" ? say("drawing.untitled") : say("drawing.title", { title: document.title });
-  return toSvg(sceneOf(document, statesOf(document), { catalogue: speech().catalogue }), PALETTES[palette], {
+  const scene = sceneOf(document, statesOf(document), {
+    way: wayFor(document),
+    catalogue: speech().catalogue,
+  });
+  return toSvg(scene, PALETTES[palette], {
     title: spell(title),
     description: spell(say("drawing.caution")),
   });

@@ -5,8 +5,11 @@ import { Stage } from "konva/lib/Stage.js";
 import {
   type Box,
   changeOf,
+  lettersAt,
   type NoteSizes,
   overlaps,
+  OVERVIEW_BELOW,
+  overviewOf,
   type Owner,
   type Piece,
   pieceFor,
@@ -15,7 +18,17 @@ import {
   renewedNotes,
   type Scene,
 } from "../../core";
-import { broughtIn, type Camera, fitted, showing, type Size, viewOf, ZOOM_BUTTONS, zoomedAt } from "./camera";
+import {
+  broughtIn,
+  type Camera,
+  fitted,
+  showing,
+  type Size,
+  toUnits,
+  viewOf,
+  ZOOM_BUTTONS,
+  zoomedAt,
+} from "./camera";
 import { paintGrounds, paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
 import { paintLit, paintOver } from "./paintAround";
 import { isSameOver, type Painting, staleParts } from "./stale";
@@ -44,14 +57,10 @@ Konva.autoDrawEnabled = false;
 /** Above this many pieces labels are placed again only when the zoom has settled. */
 const MANY_PIECES = 800;
 const SETTLED_MS = 120;
-/** Below this scale a large drawing shows its work points, and no labels that nobody could read. */
-const LABELS_FROM = 0.3;
 /** Symbols and labels can be told apart from this scale on. */
 const READABLE = 0.6;
 /** A whole drawing that is a little smaller than that is still worth more than a part of it. */
 const STILL_READABLE = 0.48;
-/** Letters are never smaller than this part of their size. */
-const LEAST_LETTERS = 0.8;
 
 /** A Konva stage with one shape a layer: the drawing, and what lies over it. It knows no gestures. */
 export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => void): Board {
@@ -73,28 +82,29 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   let awaited: { readonly around: Owner | undefined } | undefined;
   let painted: Painting | undefined;
 
-  const native = (context: { _context: CanvasRenderingContext2D }) => {
-    const it = context._context;
+  /** The layer's own canvas, in the drawing's units: paths compiled once are painted on it as they are. */
+  const native = (layer: Layer) => {
+    const it = layer.getNativeCanvasElement().getContext("2d")!;
     it.translate(camera.x, camera.y);
     it.scale(camera.scale, camera.scale);
     return it;
   };
   base.add(
     new Shape({
-      sceneFunc: (context) => {
+      sceneFunc: () => {
         if (view === undefined) return;
         const now = { view, placed, camera, size };
         const stale = staleParts(painted, now);
         painted = now;
-        const it = native(context as never);
+        const it = native(base);
         for (const part of stale) paintPart(it, now, part);
       },
     }),
   );
   over.add(
     new Shape({
-      sceneFunc: (context) => {
-        if (view !== undefined) paintOver(native(context as never), view, camera.scale, marqueeBox);
+      sceneFunc: () => {
+        if (view !== undefined) paintOver(native(over), view, camera.scale, marqueeBox);
       },
     }),
   );
@@ -110,7 +120,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     paintGrounds(context, scene, palette, camera.scale, part);
     paintLit(context, view, camera.scale);
     paintScene(context, scene, palette, camera.scale, part);
-    paintNotes(context, placed, palette, lettersAt(sizes, scene, camera.scale), camera.scale, part);
+    paintNotes(context, placed, palette, sizesAt(sizes, scene, camera.scale), camera.scale, part);
     context.restore();
   }
 
@@ -134,10 +144,9 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       right: box.right + margin,
       bottom: box.bottom + margin,
     };
-    const labelled = many
-      ? { pieces: scale < LABELS_FROM ? flagsOf(scene) : piecesWithin(scene, within) }
-      : scene;
-    placed = placeNotes(labelled, scale, lettersAt(sizes, scene, scale), within, box);
+    const isAfar = scale < OVERVIEW_BELOW;
+    const labelled = isAfar && isLaid(scene) ? overviewOf(scene) : many ? near(scene, isAfar, within) : scene;
+    placed = placeNotes(labelled, scale, sizesAt(sizes, scene, scale), within, box);
     placedFor = { scene, scale, sizes, within };
     areRough = false;
   }
@@ -182,7 +191,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     for (let round = 0; round < 2; round++) {
       const { scale } = camera;
       let [left, top, right, bottom] = [0, 0, 0, 0];
-      for (const { x, y, width, height } of placeNotes(scene, scale, lettersAt(sizes, scene, scale))) {
+      for (const { x, y, width, height } of placeNotes(scene, scale, sizesAt(sizes, scene, scale))) {
         left = Math.max(left, (bounds.left - x) * scale + width / 2);
         right = Math.max(right, (x - bounds.right) * scale + width / 2);
         top = Math.max(top, (bounds.top - y) * scale + height / 2);
@@ -246,17 +255,19 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     show(next) {
       const was = view;
       view = next;
-      const isTurned =
+      const isRelaid =
         was !== undefined &&
         hasFitted &&
-        was.scene.way !== next.scene.way &&
-        isSameDrawing(was.scene, next.scene);
+        isSameDrawing(was.scene, next.scene) &&
+        (was.scene.way !== next.scene.way || was.scene.text !== next.scene.text);
+      const wasWhole = was?.scene.bounds !== undefined && contains(viewOf(camera, size), was.scene.bounds);
       // Of two scenes within one frame only the second is painted, from what was found of the first.
       squaresOf(next.scene);
       if (!hasFitted && size.width > 1) {
         hasFitted = true;
         fit();
-      } else if (isTurned) fit();
+      } else if (isRelaid && (wasWhole || was.scene.way !== next.scene.way)) fit();
+      else if (isRelaid) camera = keepingMiddle(camera, size, was.scene, next.scene);
       redraw({ andOver: was === undefined || !isSameOver(was, next) });
     },
     moveCamera,
@@ -290,15 +301,33 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   };
 }
 
+/** What was nearest the middle of the screen stays there, though all stands elsewhere on the drawing. */
+function keepingMiddle(camera: Camera, { width, height }: Size, was: Scene, is: Scene): Camera {
+  const middle = toUnits(camera, width / 2, height / 2);
+  const away = ({ spine: [x = 0, y = 0] }: Piece) => Math.hypot(x - middle.x, y - middle.y);
+  const [nearest] = [...was.points.values()].sort((a, b) => away(a) - away(b));
+  const [x, y] = nearest?.spine ?? [];
+  const [toX, toY] = (nearest && pieceFor(is, nearest.owner)?.spine) ?? [];
+  if (x === undefined || y === undefined || toX === undefined || toY === undefined) return camera;
+  return showing(camera, [toX, toY], x * camera.scale + camera.x, y * camera.scale + camera.y);
+}
+
 /** Whether two scenes show the same things, laid out this way and that. */
 const isSameDrawing = (one: Scene, other: Scene): boolean =>
   one.way !== undefined && other.way !== undefined && one.points.size === other.points.size;
 
-/** Letters of a laid out drawing give way a little as it grows small: each has its place beside its symbol. */
-function lettersAt({ label, small }: NoteSizes, { way }: Scene, scale: number): NoteSizes {
-  const factor = way === undefined ? 1 : Math.max(LEAST_LETTERS, Math.min(1, scale * 1.1));
+/** The sizes of letters at a scale: in a laid out drawing each has its place beside its symbol. */
+function sizesAt({ label, small }: NoteSizes, { way }: Scene, scale: number): NoteSizes {
+  const factor = way === undefined ? 1 : lettersAt(scale);
   return factor === 1 ? { label, small } : { label: label * factor, small: small * factor };
 }
+
+const isLaid = ({ plates }: Scene): boolean => plates.length > 0;
+
+/** What of a large drawing is labelled: from afar its work points, and no labels that nobody could read. */
+const near = (scene: Scene, isAfar: boolean, within: Box): Pick<Scene, "pieces"> => ({
+  pieces: isAfar ? flagsOf(scene) : piecesWithin(scene, within),
+});
 
 const flagsOf = ({ works }: Scene): Piece[] => [...works.values()];
 

@@ -9,6 +9,7 @@ import {
   type Look,
   type NoteSizes,
   overlaps,
+  OVERVIEW_BELOW,
   type Owner,
   ownerKey,
   type Palette,
@@ -23,9 +24,6 @@ import {
   unionOf,
   widthFactor,
 } from "../../core";
-
-/** Below this scale a piece is one line of its worst look. */
-const OVERVIEW_BELOW = 0.3;
 
 /** Lowest first: what is dangerous lies on top. */
 const ORDER: readonly Look[] = [
@@ -189,14 +187,14 @@ const pathOf = (paths: Map<Look, Path2D>, look: Look): Path2D => {
   return path;
 };
 
-/** Elements as one line each, by their worst look. */
+/** Elements as one line each, by their worst look; what stays on one structure is in its mark. */
 function compileSpines(
   things: readonly Located[],
   overallAt: (index: number) => Look,
 ): ReadonlyMap<Look, Path2D> {
   const spines = new Map<Look, Path2D>();
-  things.forEach(({ owner, spine }, index) => {
-    if (owner.of === "element") trace(pathOf(spines, overallAt(index)), spine);
+  things.forEach(({ owner, spine, within }, index) => {
+    if (owner.of === "element" && within !== true) trace(pathOf(spines, overallAt(index)), spine);
   });
   return spines;
 }

@@ -7,7 +7,7 @@ export class PictureSession extends Session {
   /** conductors that are left out look unknown */
   shown = $state.raw<Assessment | undefined>(undefined);
   override scene = $derived.by(() =>
-    sceneOf(this.document, this.shown, { way: this.way, catalogue: speech.catalogue }),
+    sceneOf(this.document, this.shown, { ...this.lie, catalogue: speech.catalogue }),
   );
 
   override previewMove() {

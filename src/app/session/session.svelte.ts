@@ -1,6 +1,7 @@
 import {
   type Assessment,
-  bestWay,
+  bestLie,
+  lettersAt,
   type Change,
   type Command,
   complete,
@@ -89,7 +90,8 @@ export class Session {
   #still: Scene | undefined;
   /** room for the drawing on the screen [px] */
   room = $state.raw<{ readonly width: number; readonly height: number }>({ width: 1200, height: 700 });
-  way = $derived.by(() => bestWay(this.preview ?? this.document, this.room));
+  /** how the drawing lies in that room, where the program lays it out */
+  lie = $derived.by(() => bestLie(this.preview ?? this.document, this.room, lettersAt));
 
   /** states as they were last worked out; while a newer answer is on its way, `isStale` says so */
   assessment = $derived(this.#assessed?.assessment);
@@ -121,7 +123,7 @@ export class Session {
   stated = $derived.by(() => (this.#isStated ? this.#stated?.assessment : undefined));
   scene = $derived.by(() =>
     sceneOf(this.preview ?? this.document, this.stated, {
-      way: this.way,
+      ...this.lie,
       catalogue: speech.catalogue,
       ...(this.states === undefined ? {} : { states: this.states }),
     }),

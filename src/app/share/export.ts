@@ -8,6 +8,7 @@ import {
   sceneOf,
   type StillhotDocument,
   toSvg,
+  wayFor,
 } from "../../core";
 import { speech } from "../words/language.svelte";
 import { outlineOf, rowWords } from "../words/outline";
@@ -25,8 +26,8 @@ export function svgOf(
     ...outlineOf(document).map((row) => rowWords(document, assessment ?? {}, row)),
     t("drawing.caution"),
   ].join("\n");
-  const spoken = { catalogue: speech.catalogue };
-  return toSvg(sceneOf(document, assessment, spoken), PALETTES[palette], { title, description, lit });
+  const scene = sceneOf(document, assessment, { way: wayFor(document), catalogue: speech.catalogue });
+  return toSvg(scene, PALETTES[palette], { title, description, lit });
 }
 
 /** The picture as an SVG that opens again. */

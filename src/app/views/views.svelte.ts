@@ -75,7 +75,7 @@ export class Views {
     const { document } = this.#session;
     const { catalogue } = speech;
     if (this.look !== "mistake" || this.after === undefined) return this.#session.scene;
-    const options = { way: this.#session.way, ...(catalogue === undefined ? {} : { catalogue }) };
+    const options = { ...this.#session.lie, ...(catalogue === undefined ? {} : { catalogue }) };
     return sceneOf(this.after ?? document, this.#standing()?.assessment, options);
   });
 

@@ -3,6 +3,7 @@ import {
   complete,
   completePoint,
   completeStructure,
+  elementCountOf,
   elementsAt,
   hasPlacedPoints,
   hasPlacedStructures,
@@ -14,9 +15,9 @@ import {
   type System,
 } from "../document";
 import type { ElementId } from "../terms";
-import { layOut, type Layout, type Plate } from "./layout/layout";
+import { type LaidLeg, layOut, type Layout, type Plate } from "./layout/layout";
 import { endsOfElement, spreadOf, type Way } from "./layout/inside";
-import { labelWidthOf } from "./labels";
+import { isTightAt, labelWidthOf } from "./labels";
 import { type Axis, type LaidPath, type Route, routesOf, spotOf } from "./routes";
 import { type Spot, unionOf } from "./shapes";
 
@@ -29,8 +30,15 @@ export interface Arrangement {
   at(point: string): Spot | undefined;
 }
 
-/** @param way which way the line runs on the picture where the program lays it out */
-export function arrangementOf(document: StillhotDocument, way: Way): Arrangement {
+/** How a drawing that the program lays out lies on a picture. */
+export interface Lie {
+  readonly way: Way;
+  /** how many units of the drawing a pixel of its letters takes */
+  readonly text: number;
+}
+
+/** Where everything of a drawing stands. */
+export function arrangementOf(document: StillhotDocument, lie: Lie): Arrangement {
   const { system } = document;
   if (hasPlacedPoints(system))
     return {
@@ -42,7 +50,7 @@ export function arrangementOf(document: StillhotDocument, way: Way): Arrangement
         return saved === undefined ? undefined : completePoint(saved);
       },
     };
-  return laidOut(document, wayOf(system) ?? way);
+  return laidOut(document, { ...lie, way: wayOf(system) ?? lie.way });
 }
 
 /** Which way the line runs where persons placed structures: the way in which they lie; nothing where they placed none. */
@@ -54,43 +62,82 @@ export function wayOf(system: System): Way | undefined {
   return high > wide ? "down" : "across";
 }
 
+/** A drawing is laid out for letters so many times as large beside its symbols as they are where it is not made smaller. */
+const TEXTS = [1, 1.25, 1.5, 1.75, 2, 2.25];
+/** On a screen symbols are as large as they have to be from this scale on. */
+const LARGE_ENOUGH = 0.5;
+/** Of more elements than these nobody sees the letters while all is shown. */
+const MANY_ELEMENTS = 300;
+/** Round about a drawing stays free [px]. */
+const MARGIN = 20;
+
 /**
- * Which way a drawing that the program lays out shows larger in a picture of so much room.
+ * How a drawing that the program lays out shows its symbols largest in a picture of so much room, with what is written
+ * at them beside them.
  *
- * @param room size of the picture, in any unit
+ * @param room size of the picture [px]
+ * @param lettersAt how large letters are drawn at a scale, as a part of their size
+ * @param largeEnough the scale from which on symbols are as large as they have to be
  */
-export function bestWay(
+export function bestLie(
   document: StillhotDocument,
   room: { readonly width: number; readonly height: number },
-): Way {
-  const own = wayOf(document.system);
-  if (own !== undefined || hasPlacedPoints(document.system)) return own ?? "across";
-  const scaleOf = (way: Way) => {
-    const box = unionOf(laidOut(document, way).plates.map((it) => it.box));
-    return box === undefined
-      ? 0
-      : Math.min(room.width / (box.right - box.left + 40), room.height / (box.bottom - box.top + 60));
+  lettersAt: (scale: number) => number = () => 1,
+  largeEnough = LARGE_ENOUGH,
+): Lie {
+  const { system } = document;
+  if (hasPlacedPoints(system)) return { way: "across", text: 1 };
+  const own = wayOf(system);
+  const scaleOf = (lie: Lie) => {
+    const box = unionOf(laidOut(document, lie).plates.map((it) => it.box));
+    if (box === undefined) return 1;
+    const flag = Object.keys(jobOf(document).workPoints).length > 0 && lie.way === "across" ? 60 : 0;
+    return Math.min(
+      1.5,
+      (room.width - 2 * MARGIN) / (box.right - box.left),
+      (room.height - 2 * MARGIN - flag) / (box.bottom - box.top),
+    );
   };
-  return scaleOf("down") > scaleOf("across") * 1.02 ? "down" : "across";
+  const ways: readonly Way[] = own === undefined ? ["across", "down"] : [own];
+  const texts = own !== undefined || elementCountOf(system) > MANY_ELEMENTS ? [1] : TEXTS;
+  const tried = ways.flatMap((way) =>
+    texts.map((text) => {
+      const lie = { way, text };
+      const scale = scaleOf(lie);
+      // How much of the room that the letters ask for they have.
+      const roominess = Math.min(1, (text * scale) / lettersAt(scale));
+      return { lie, worth: Math.min(1, scale / largeEnough) * 4 + roominess * 3 + Math.min(1, scale) / 2 };
+    }),
+  );
+  return tried.reduce((best, it) => (it.worth > best.worth + 0.01 ? it : best)).lie;
+}
+
+/** A picture that is passed on is about as wide as a page that lies, and no taller than one that stands. */
+const PICTURE = { width: 1200, height: 1000 };
+
+/** Which way the line runs on a picture of the whole drawing that nobody has a frame for yet. */
+export function wayFor(document: StillhotDocument): Way {
+  return bestLie(document, PICTURE, () => 1, 1).way;
 }
 
 /** Laid out before for the same things: what only opens or closes stands where it stood. */
-const known = new Map<Way, { readonly key: string; readonly it: Arrangement }>();
+const known = new Map<string, { readonly key: string; readonly it: Arrangement }>();
 
-function laidOut(document: StillhotDocument, way: Way): Arrangement {
+function laidOut(document: StillhotDocument, { way, text }: Lie): Arrangement {
   const key = keyOf(document);
-  const before = known.get(way);
+  const before = known.get(`${way} ${text}`);
   if (before?.key === key) return before.it;
   const { system } = document;
   const worked = new Set<string>(Object.values(jobOf(document).workPoints).map(({ at }) => at));
-  const layout = layOut(system, { way, label: (id) => labelWidthOf(complete(system.elements[id]!)) }, worked);
+  const label = (id: ElementId) => labelWidthOf(complete(system.elements[id]!), isTightAt(text)) * text;
+  const layout = layOut(system, { way, text, label }, worked);
   const it: Arrangement = {
     layout,
     routes: laidRoutes(system, layout),
     plates: layout.plates,
     at: (point) => layout.points.get(point),
   };
-  known.set(way, { key, it });
+  known.set(`${way} ${text}`, { key, it });
   return it;
 }
 
@@ -134,9 +181,9 @@ function laidRoutes(system: System, layout: Layout): ReadonlyMap<ElementId, Rout
         return element.kind !== "span" && "from" in element ? spreadOf(element) : 0;
       }),
     );
-  for (const [id, { path, centre }] of layout.legs) {
+  for (const [id, leg] of layout.legs) {
     const element = complete(savedElement(system.elements, id)!);
-    const route = laidRoute(element, path, centre, layout, spreadAt);
+    const route = laidRoute(element, leg, layout, spreadAt);
     if (route !== undefined) routes.set(id, route);
   }
   return routes;
@@ -144,8 +191,7 @@ function laidRoutes(system: System, layout: Layout): ReadonlyMap<ElementId, Rout
 
 function laidRoute(
   element: CircuitElement,
-  given: readonly Spot[],
-  centre: Spot,
+  { path: given, centre, isWithin }: LaidLeg,
   layout: Layout,
   spreadAt: (point: string) => number,
 ): Route | undefined {
@@ -177,6 +223,8 @@ function laidRoute(
     centre,
     body,
     hangs: Math.abs(body.x) > 0.5 !== (layout.way === "across"),
+    isWithin,
+    text: layout.text,
     hand: isTurned || isAgainst ? (-hand as 1 | -1) : hand,
     clear: {
       from: 34 + spreadAt(ends[0]!),

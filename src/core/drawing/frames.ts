@@ -24,25 +24,37 @@ export function frameOf(kind: PlacedNote["note"]["kind"], look: Look, palette: P
       return frame(palette.ink, palette.ink, palette.paper);
     case "letter":
       return frame(palette.paper, undefined, palette.ink, { radius: 6 });
+    case "count":
+      return frame(palette.paper, undefined, palette.ink);
+    case "mark":
+      return { ...stateFrame(look, palette), radius: 7 };
     case "badge":
-      switch (look) {
-        case "induced":
-          return frame(palette.paper, palette.hot, palette.hot);
-        case "isolated":
-          return frame(palette.paper, palette.isolated, palette.ink, { dash: [3, 2] });
-        case "grounded":
-          return frame(palette.paper, palette.grounded, palette.grounded, { radius: 8 });
-        case "unknown":
-          return frame(palette.band, palette.bandInk, palette.bandInk);
-        case "faulted":
-          return frame(palette.hot, palette.ink, palette.paper);
-        default:
-          return frame(palette.hot, undefined, palette.paper);
-      }
+      return stateFrame(look, palette);
     case "title":
       return frame(undefined, undefined, palette.ink);
     default:
       return frame(undefined, undefined, palette.ink, { weight: 500 });
+  }
+}
+
+/** How a state is framed, by which shape, line and colour tell it. */
+function stateFrame(look: Look, palette: Palette): Frame {
+  switch (look) {
+    case "induced":
+      return frame(palette.paper, palette.hot, palette.hot);
+    case "isolated":
+      return frame(palette.paper, palette.isolated, palette.ink, { dash: [3, 2] });
+    case "grounded":
+      return frame(palette.paper, palette.grounded, palette.grounded, { radius: 8 });
+    case "unknown":
+      return frame(palette.band, palette.bandInk, palette.bandInk);
+    case "faulted":
+      return frame(palette.hot, palette.ink, palette.paper);
+    case "neutral":
+    case "ink":
+      return frame(palette.paper, palette.ink, palette.ink);
+    default:
+      return frame(palette.hot, undefined, palette.paper);
   }
 }
 
@@ -62,14 +74,14 @@ export interface WrittenLine {
  * @param scale units of the drawing are so many screen pixels: places are in units, sizes too
  */
 export function linesIn(
-  { note, x, y, width }: PlacedNote,
+  { note, lines: kept, x, y, width }: PlacedNote,
   sizes: NoteSizes,
   palette: Palette,
   scale = 1,
 ): readonly WrittenLine[] {
   const { weight } = frameOf(note.kind, note.look, palette);
   const size = sizeOfLetters(note.kind, sizes) / scale;
-  const { lines = [note.text] } = note;
+  const lines = kept ?? note.lines ?? [note.text];
   const isFromLeft =
     note.kind === "work" || note.kind === "title" || (lines.length > 1 && (note.sides[0]?.[0] ?? 0) > 0.9);
   const left = x - width / 2 / scale + (note.kind === "work" ? 9 : 2) / scale;
@@ -78,7 +90,7 @@ export function linesIn(
     x: isFromLeft ? left : x,
     y: y + (nth - (lines.length - 1) / 2) * size * LINE,
     size,
-    weight: note.lines === undefined ? weight : nth === 0 ? 700 : 500,
+    weight: note.lines === undefined || note.kind === "title" ? weight : nth === 0 ? 700 : 500,
     anchor: isFromLeft ? "start" : "middle",
   }));
 }

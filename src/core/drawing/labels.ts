@@ -1,8 +1,9 @@
 import type { CircuitElement } from "../devices";
 import { widthOf } from "./widths";
 
-/** Longest line that a name keeps to before it is broken in two. */
+/** Longest line that a name keeps to before it is broken in two: on a wide picture, and where room is scarce. */
 const ONE_LINE = 15;
+const ONE_TIGHT_LINE = 9;
 /** Size of letters for which the program lays out [px]. */
 const SIZE = 14;
 
@@ -16,9 +17,10 @@ const RATING_WIDTH: Partial<Record<CircuitElement["kind"], number>> = {
 };
 
 /** A name in one line or two about as long as each other, never cut. */
-export function wrapped(name: string): readonly string[] {
+export function wrapped(name: string, isTight = false): readonly string[] {
   const words = name.split(" ").filter((it) => it !== "");
-  if (name.length <= ONE_LINE || words.length < 2) return name === "" ? [] : [name];
+  if (name.length <= (isTight ? ONE_TIGHT_LINE : ONE_LINE) || words.length < 2)
+    return name === "" ? [] : [name];
   const breaks = words
     .slice(1)
     .map((_, nth) => [words.slice(0, nth + 1).join(" "), words.slice(nth + 1).join(" ")]);
@@ -32,11 +34,18 @@ const UNNAMED: ReadonlySet<CircuitElement["kind"]> = new Set(["span", "lead", "m
 
 export const isNamed = ({ kind }: CircuitElement): boolean => !UNNAMED.has(kind);
 
+/** From letters so much larger beside their symbols on, room is kept for names alone; ratings come with a tap. */
+export const isTightAt = (text: number): boolean => text > 1.3;
+
 /** Width of what is written at an element [px]. */
-export function labelWidthOf(element: CircuitElement): number {
+export function labelWidthOf(element: CircuitElement, isTight = false): number {
   if (!isNamed(element) || !("label" in element)) return 20;
-  const lines = wrapped(element.label);
+  const lines = wrapped(element.label, isTight);
+  if (isTight) return Math.max(20, ...lines.map((it) => widthOf(it, SIZE) * 1.1)) + 4;
   const doubt = element.evidence === "assumed" ? 62 : element.evidence === "told" ? 36 : 0;
   const rating = lines.length > 1 ? 0 : (RATING_WIDTH[element.kind] ?? 0) + doubt;
   return Math.max(20, rating, ...lines.map((it) => widthOf(it, SIZE) * 1.12)) + 4;
 }
+
+/** The number of a plate without what is told of it besides. */
+export const shortTitle = (title: string): string => title.split(",")[0]!;

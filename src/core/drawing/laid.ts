@@ -8,13 +8,12 @@ import {
 } from "../devices";
 import { type Letter, lettersOf } from "../terms";
 import type { Pen, Surroundings } from "./pieces";
-import { HANGING_APART, isLegs } from "./layout/inside";
+import { HANGING_APART, isLegs, LINE_APART } from "./layout/inside";
 import type { LaidPath, Route } from "./routes";
 import { spotOf } from "./routes";
 import type { Spot } from "./shapes";
 
-/** Conductors of a line, and the two legs of a service, side by side [units]. */
-export const LINE_APART = 14;
+/** The two legs of a service side by side [units]. */
 const LEGS_APART = 10;
 const NEUTRAL_APART = 13;
 /** A line that must cross another hops over it. */

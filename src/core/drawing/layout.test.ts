@@ -2,7 +2,23 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { isUnreadable, readDocument, type StillhotDocument } from "../document";
 import { assess } from "../hazard";
-import { type Box, type Note, overlaps, placeNotes, type Scene, sceneOf, type Way } from ".";
+import {
+  bestLie,
+  type Box,
+  boxOf,
+  distanceOf,
+  lettersAt,
+  type Note,
+  NOTE_SIZES,
+  OVERVIEW_BELOW,
+  overlaps,
+  overviewOf,
+  placeNotes,
+  type Scene,
+  sceneOf,
+  symbolBoxOf,
+  type Way,
+} from ".";
 
 const shared = new URL("../../../shared/", import.meta.url);
 const drawings = ["demos", "scenarios"].flatMap((folder) =>
@@ -22,15 +38,49 @@ const boxOfNote = ({ x, y, width, height }: ReturnType<typeof placeNotes>[number
   bottom: y + height / 2 / scale - 1e-6,
 });
 
-/** Boxes of symbols: not of the conductors between them. */
-const symbolBoxes = ({ elements, routes }: Scene): Box[] =>
+/** Boxes of symbols with what they belong to: not of the conductors between them. */
+const symbolsOf = ({ elements, routes }: Scene): { id: string; middle: Box; box: Box }[] =>
   [...elements.keys()].flatMap((id) => {
     const laid = routes.get(id)?.laid;
     const piece = elements.get(id)!;
     if (laid === undefined || piece.shapes.every(({ shape }) => shape === "strand")) return [];
     const { x, y } = laid.centre;
-    return [{ left: x - 10, right: x + 10, top: y - 10, bottom: y + 10 }];
+    return [
+      { id, middle: { left: x - 10, right: x + 10, top: y - 10, bottom: y + 10 }, box: symbolBoxOf(piece)! },
+    ];
   });
+
+const symbolBoxes = (scene: Scene): Box[] => symbolsOf(scene).map(({ middle }) => middle);
+
+/** Stretches of conductors, without their width. */
+const wiresOf = ({ pieces }: Scene): Box[] =>
+  pieces.flatMap(({ shapes }) =>
+    shapes.flatMap((it) =>
+      it.shape !== "strand"
+        ? []
+        : Array.from({ length: it.points.length / 2 - 1 }, (_, k) =>
+            boxOf(it.points.slice(2 * k, 2 * k + 4), 0.5),
+          ),
+    ),
+  );
+
+/** A window for the drawing on a phone, upright and on its side, on a tablet and on desks, and the width of a page. */
+const ROOMS = [
+  { width: 360, height: 320 },
+  { width: 390, height: 560 },
+  { width: 768, height: 700 },
+  { width: 844, height: 250 },
+  { width: 820, height: 520 },
+  { width: 1900, height: 900 },
+] as const;
+
+/** The scale at which a whole scene is shown in a room, and the sizes of letters there. */
+function shownIn({ bounds }: Scene, { width, height }: (typeof ROOMS)[number]) {
+  const { left, right, top, bottom } = bounds!;
+  const scale = Math.min(1.5, (width - 28) / (right - left), (height - 84) / (bottom - top));
+  const factor = lettersAt(scale);
+  return { scale, sizes: { label: NOTE_SIZES.label * factor, small: NOTE_SIZES.small * factor } };
+}
 
 /** What tells a hazard is never left out. */
 const ALWAYS: readonly Note["kind"][] = ["title", "work", "open", "tag", "badge"];
@@ -83,6 +133,44 @@ describe.each(drawings)("%s is laid out", (_name, document) => {
               expect(overlaps(box, other.box), `${note.text} / ${other.note.text}`).toBe(false);
         }
       }
+    },
+  );
+
+  test.each(ROOMS)(
+    "G7 shown whole in $width × $height, what is written stands free and at its own symbol",
+    (room) => {
+      const scene = sceneOf({ ...document }, assessment, bestLie(document, room, lettersAt));
+      const { scale, sizes } = shownIn(scene, room);
+      if (scale < OVERVIEW_BELOW) return expect(overviewOf(scene).plates).toHaveLength(scene.plates.length);
+      const wires = wiresOf(scene);
+      const symbols = symbolsOf(scene);
+      for (const it of placeNotes(scene, scale, sizes)) {
+        const { note } = it;
+        if (note.kind !== "elementLabel") continue;
+        const box = boxOfNote(it, scale);
+        expect(
+          wires.some((wire) => overlaps(wire, box)),
+          `${note.text} on a line`,
+        ).toBe(false);
+        const plates = scene.plates.filter(({ shapes }) => shapes.length > 0).map(({ plate }) => plate.box);
+        const isCut = (plate: Box) =>
+          overlaps(plate, box) &&
+          !(
+            plate.left <= box.left &&
+            plate.right >= box.right &&
+            plate.top <= box.top &&
+            plate.bottom >= box.bottom
+          );
+        expect(plates.some(isCut), `${note.text} on an edge`).toBe(false);
+        const nearest = symbols.reduce((best, one) =>
+          distanceOf(one.box, box) < distanceOf(best.box, box) ? one : best,
+        );
+        const own = symbols.find(({ id }) => id === note.owner.id)!;
+        expect(distanceOf(own.box, box), `${note.text} is nearest to ${nearest.id}`).toBeLessThanOrEqual(
+          distanceOf(nearest.box, box) + 1e-6,
+        );
+      }
+      return undefined;
     },
   );
 });

@@ -1,4 +1,5 @@
 import { type Command, edits, type StillhotDocument, structureOf } from "../document";
+import { arrangementOf } from "./arrangement";
 import type { Spot } from "./shapes";
 import type { Scene } from "./scene";
 
@@ -9,16 +10,19 @@ import type { Scene } from "./scene";
  * @param grid spacing that they are snapped to; 0 for none
  */
 export function moveStructures(
-  { system }: StillhotDocument,
-  { plates }: Scene,
+  document: StillhotDocument,
+  { way = "across" }: Pick<Scene, "way">,
   points: readonly string[],
   by: Spot,
   grid = 0,
 ): Command {
+  const { system } = document;
+  // Placed by hand they keep their places at every size of the picture: with room for letters as large as they get.
+  const { plates } = arrangementOf(document, { way, text: 1 });
   const moving = new Set(points.map((it) => structureOf(system, it)?.id as string | undefined));
   const snapped = (value: number) => (grid > 0 ? Math.round(value / grid) * grid : value);
   const places: Record<string, Spot> = {};
-  for (const { plate } of plates) {
+  for (const plate of plates) {
     const isMoving = plate.points.some((it) => moving.has(structureOf(system, it)?.id));
     const { left, top } = plate.box;
     places[plate.id] = isMoving ? { x: snapped(left + by.x), y: snapped(top + by.y) } : { x: left, y: top };

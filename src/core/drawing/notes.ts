@@ -1,7 +1,7 @@
 import { ownerKey } from "../terms";
-import { type Box, boxOf, type Note, NOTE_KINDS, overlaps } from "./shapes";
+import { type Box, boxOf, type Note, NOTE_KINDS, overlaps, unionOf } from "./shapes";
 import { pieceFor, type Scene, type SceneChange } from "./scene";
-import { widthOf } from "./widths";
+import { widthOf as ownWidthOf } from "./widths";
 
 /** Sizes of letters on the drawing [screen px]. */
 export interface NoteSizes {
@@ -9,13 +9,21 @@ export interface NoteSizes {
   readonly label: number;
   /** badges, phase letters, tags */
   readonly small: number;
+  /** how much wider than ours the letters may turn out */
+  readonly widen?: number;
 }
+/** Letters of a laid out drawing give way a little as it grows small on a screen: so large a part of their size they are. */
+export const lettersAt = (scale: number): number => Math.max(LEAST_LETTERS, Math.min(1, scale * 1.1));
+const LEAST_LETTERS = 0.8;
+
 export const NOTE_SIZES: NoteSizes = { label: 14, small: 12 };
 export const GLOVE_NOTE_SIZES: NoteSizes = { label: 18, small: 15 };
 
 /** A note that found room: where its middle stands, in units of the drawing, and its size [screen px]. */
 export interface PlacedNote {
   readonly note: Note;
+  /** what is written of it where there was no room for all its lines */
+  readonly lines?: readonly string[];
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -34,7 +42,8 @@ export const LINE = 1.2;
 
 export function sizeOf(note: Note, sizes: NoteSizes): { width: number; height: number } {
   const { kind, text, lines } = note;
-  if (lines !== undefined && lines.length > 0) {
+  const widthOf = (words: string, size: number) => ownWidthOf(words, size) * (sizes.widen ?? 1);
+  if (lines !== undefined && lines.length > 0 && kind !== "title") {
     const width = Math.max(...lines.map((it, nth) => widthOf(it, sizes.label) * (nth === 0 ? 1.08 : 1)));
     const inset = kind === "work" ? { across: 18, down: 12 } : { across: 4, down: 0 };
     return { width: width + inset.across, height: sizes.label * LINE * lines.length + inset.down };
@@ -45,6 +54,8 @@ export function sizeOf(note: Note, sizes: NoteSizes): { width: number; height: n
     case "pointLabel":
     case "elementLabel":
       return { width: widthOf(text, sizes.label) + 4, height: sizes.label * 1.2 };
+    case "mark":
+      return { width: widthOf(text, sizes.small) * 1.1 + 14, height: sizes.small * 1.9 };
     case "letter":
       return { width: sizes.small, height: sizes.small * 1.15 };
     case "work":
@@ -78,11 +89,38 @@ export function placeNotes(
   }
   const placed: PlacedNote[] = [];
   const wires = new Crowd(64 / scale);
+  // What is written keeps off the edges of plates and the rings around work places; badges may lie on them.
+  const edges = new Crowd(64 / scale);
   for (const piece of pieces) {
     if (within !== undefined && !overlaps(piece.box, within)) continue;
-    for (const shape of piece.shapes) if (shape.shape === "strand") addWire(wires, shape.points, 3 / scale);
+    for (const shape of piece.shapes)
+      if (shape.shape === "strand") addWire(wires, shape.points, 3 / scale);
+      else if (shape.shape === "ground") for (const box of edgesOf(shape.box, 1 / scale)) edges.add(box);
+    for (const { ring } of piece.notes)
+      if (ring !== undefined) edges.add(around(ring.x, ring.y, 44 / scale, 44 / scale));
   }
+  const symbols = pieces
+    .filter(({ owner, box }) => owner.of === "element" && (within === undefined || overlaps(box, within)))
+    .flatMap((piece) => {
+      const box = symbolBoxOf(piece);
+      return box === undefined ? [] : [{ owner: piece.owner, box }];
+    });
+  const isLaidOut = pieces.some(({ shapes }) => shapes.some(({ shape }) => shape === "ground"));
+  /** Whether what is written in a box would be taken for what is said of its own symbol. */
+  const isAtItsOwn = (box: Box, note: Note): boolean => {
+    const own = symbols.find(({ owner }) => owner === note.owner);
+    if (own === undefined) return true;
+    const reach = distanceOf(own.box, box);
+    return symbols.every((it) => it === own || distanceOf(it.box, box) >= reach);
+  };
   for (const note of queue.flat()) {
+    const short = shortForm(note, sizes);
+    const it = short === undefined ? placeOf(note, true) : (placeOf(note, false) ?? placeOf(short, true));
+    if (it !== undefined) placed.push(it.note === short ? { ...it, note, lines: note.shorter! } : it);
+  }
+  return placed;
+
+  function placeOf(note: Note, isLast: boolean): PlacedNote | undefined {
     const { width, height } = sizeOf(note, sizes);
     const onTheWire = note.sides[0]![0] === 0 && note.sides[0]![1] === 0;
     const further = isLabel(note) ? [0, 14] : [0];
@@ -91,7 +129,11 @@ export function placeNotes(
         const length = Math.max(1, Math.hypot(sideways, upright));
         const away = note.reach + (note.gap + extra) / scale;
         const x = note.x + (sideways / length) * away + (corner(sideways) * width) / 2 / scale;
-        const y = note.y + (upright / length) * away + (corner(upright) * height) / 2 / scale;
+        const y =
+          note.y +
+          (note.drop ?? 0) / scale +
+          (upright / length) * away +
+          (corner(upright) * height) / 2 / scale;
         return { x, y, box: around(x, y, width / scale, height / scale) };
       }),
     );
@@ -101,18 +143,33 @@ export function placeNotes(
         note.kind === "work" && inView.length > 0 ? [] : spots.filter((it) => !inView.includes(it));
       spots.splice(0, spots.length, ...inView, ...outside);
     }
+    const clear = spots.find(
+      ({ box }) =>
+        !crowd.hits(box) &&
+        (onTheWire || !wires.hits(box)) &&
+        (!isLaidOut || note.kind !== "elementLabel" || isAtItsOwn(box, note)) &&
+        !((isLabel(note) || note.kind === "title" || note.kind === "count") && edges.hits(box)),
+    );
+    if (clear === undefined && !isLast) return undefined;
     const free =
-      spots.find(({ box }) => !crowd.hits(box) && (onTheWire || !wires.hits(box))) ??
-      (note.kind === "letter" || isLabel(note) ? undefined : spots.find(({ box }) => !crowd.hits(box))) ??
-      (note.kind === "letter" || isLabel(note)
-        ? undefined
-        : roundAbout(note, { width, height }, scale, crowd)) ??
+      clear ??
+      (givesWay(note) ? undefined : spots.find(({ box }) => !crowd.hits(box))) ??
+      (givesWay(note) ? undefined : roundAbout(note, { width, height }, scale, crowd)) ??
       (note.kind === "work" ? spots[0] : undefined);
-    if (free === undefined) continue;
+    if (free === undefined) return undefined;
     crowd.add(free.box);
-    placed.push({ note, x: free.x, y: free.y, width, height });
+    return { note, x: free.x, y: free.y, width, height };
   }
-  return placed;
+}
+
+/** A note as it stands where there is no room for all of it; nothing where it has no shorter form. */
+function shortForm(note: Note, sizes: NoteSizes): Note | undefined {
+  const { shorter } = note;
+  if (shorter === undefined || shorter.join() === note.lines?.join()) return undefined;
+  const short = { ...note, lines: shorter, text: shorter.join(" ") };
+  // What has a line less stands as near to its symbol.
+  const lost = (sizeOf(note, sizes).height - sizeOf(short, sizes).height) / 2;
+  return (note.drop ?? 0) > 0 ? { ...short, drop: note.drop! - lost } : short;
 }
 
 /**
@@ -162,6 +219,9 @@ function roundAbout(
   return undefined;
 }
 
+/** Whether it is left out where it has no room, and comes with a tap or from nearer. */
+const givesWay = (note: Note): boolean => isLabel(note) || note.kind === "letter" || note.kind === "mark";
+
 const isLabel = ({ kind }: Note): boolean => kind === "pointLabel" || kind === "elementLabel";
 
 const isWithin = (inner: Box, outer: Box): boolean =>
@@ -179,6 +239,26 @@ const around = (x: number, y: number, width: number, height: number): Box => ({
   top: y - height / 2,
   bottom: y + height / 2,
 });
+
+/** Where the symbol of a piece stands; nothing for a conductor. */
+export function symbolBoxOf({ shapes }: Pick<Scene["pieces"][number], "shapes">): Box | undefined {
+  return unionOf(solidBoxes(shapes, 0));
+}
+
+/** How far two boxes are apart: nothing where they touch. */
+export const distanceOf = (a: Box, b: Box): number =>
+  Math.hypot(
+    Math.max(0, a.left - b.right, b.left - a.right),
+    Math.max(0, a.top - b.bottom, b.top - a.bottom),
+  );
+
+/** The four edges of a box, each as a box of its own. */
+const edgesOf = ({ left, top, right, bottom }: Box, half: number): Box[] => [
+  { left: left - half, right: left + half, top, bottom },
+  { left: right - half, right: right + half, top, bottom },
+  { left, right, top: top - half, bottom: top + half },
+  { left, right, top: bottom - half, bottom: bottom + half },
+];
 
 /** What notes must not cover: the strokes of symbols and points. */
 function solidBoxes(shapes: Scene["pieces"][number]["shapes"], margin: number): Box[] {

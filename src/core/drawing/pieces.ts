@@ -10,9 +10,9 @@ import {
   symbolOf,
 } from "../devices";
 import { type Letter, lettersOf, type ElementId, type Message, type Owner, say } from "../terms";
-import { isNamed, wrapped } from "./labels";
-import { drawLaid, drawLaidAt, LINE_APART, poleOf, shiftOf } from "./laid";
-import { HANGING_APART, isAtTheEnd, isLegs } from "./layout/inside";
+import { isNamed, isTightAt, wrapped } from "./labels";
+import { drawLaid, drawLaidAt, poleOf, shiftOf } from "./laid";
+import { HANGING_APART, isAtTheEnd, isLegs, LABEL_BEFORE, LINE_APART } from "./layout/inside";
 import type { Looks } from "./looks";
 import { badgeOf, worstOf } from "./palettes";
 import { type Route, spotOf, SYMBOL } from "./routes";
@@ -62,7 +62,8 @@ export function pieceOf(
   const owner: Owner = { of: "element", id };
   const { box, spine } = place;
   const overall = overallOf(element, (end, letter) => around.look(end, letter));
-  return lazyPiece({ owner, spine, box, overall }, () => drawnPiece(owner, element, route, around));
+  const within = route.laid?.isWithin ?? false;
+  return lazyPiece({ owner, spine, box, overall, within }, () => drawnPiece(owner, element, route, around));
 }
 
 function placeOf(element: CircuitElement, route: Route): Pick<Piece, "box" | "spine"> {
@@ -72,7 +73,7 @@ function placeOf(element: CircuitElement, route: Route): Pick<Piece, "box" | "sp
 
 /** A piece whose shapes and notes are made when the first of them is asked for. */
 export function lazyPiece(
-  { owner, spine, box, overall }: Omit<Piece, "shapes" | "notes">,
+  { owner, spine, box, overall, within = false }: Omit<Piece, "shapes" | "notes">,
   draw: () => Pick<Piece, "shapes" | "notes">,
 ): Piece {
   let drawn: Pick<Piece, "shapes" | "notes"> | undefined;
@@ -87,6 +88,7 @@ export function lazyPiece(
     box,
     overall,
     spine,
+    within,
   };
 }
 
@@ -207,7 +209,7 @@ export class Pen {
     text: string,
     look: Look,
     at: Spot,
-    place: Partial<Pick<Note, "sides" | "gap" | "reach" | "lines">> = {},
+    place: Partial<Pick<Note, "sides" | "gap" | "reach" | "lines" | "shorter" | "drop">> = {},
   ) {
     if (text === "") return;
     this.notes.push({
@@ -519,6 +521,8 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
   const spread = ((own.length - 1) / 2) * apart + 20;
   const word = positionOf(element);
   const hung = tagsOf(element);
+  const isTight = isTightAt(pen.route.laid!.text);
+  const lines = linesOf(element, around, isTight);
   if ("from" in element && apart === HANGING_APART && own.length > 1 && pen.route.laid!.ends.from?.isOnLine)
     for (const letter of own) {
       const by = shiftOf(letter, own, apart) * pen.route.laid!.hand;
@@ -531,9 +535,10 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
     }
   const isOpenBarrel = element.kind === "cutout" && !isUpright && word !== undefined;
   const open = word === undefined ? "" : around.word(word);
-  const row = isUpright ? spotOf(centre.x + spread, centre.y + 27) : spotOf(centre.x, centre.y - spread);
+  const row = isUpright ? spotOf(centre.x + spread, centre.y) : spotOf(centre.x, centre.y - spread);
   const beside: Note["sides"] = isUpright ? [[1, 0]] : [[0, -1]];
-  pen.note("open", open, "ink", row, { sides: beside, gap: 6 });
+  const drop = isUpright && isNamed(element) ? (lines.length > 1 ? 15 : 9) : 0;
+  pen.note("open", open, "ink", row, { sides: beside, gap: 6, drop });
   if (hung !== "") {
     const after = open === "" ? 6 : 12 + widthOf(open, 12) * 1.16 + 9;
     pen.note(
@@ -542,24 +547,36 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
       "ink",
       row,
       isUpright
-        ? { sides: [[1, 0]], gap: after }
+        ? { sides: [[1, 0]], gap: after, drop }
         : { sides: open === "" ? beside : [[0, -1]], gap: open === "" ? 6 : 26 },
     );
   }
   if (!isNamed(element)) return;
   const isCrowded = isUpright && (open !== "" || hung !== "");
-  const at = spotOf(centre.x, centre.y - (isCrowded ? 8 : 0));
-  const lines = linesOf(element, around);
-  const written = (from: Spot, place: Partial<Pick<Note, "sides" | "gap" | "reach">>) =>
-    pen.note("elementLabel", lines.join(" "), "ink", from, { lines, ...place });
-  if (isUpright && isAtTheEnd(element)) written(spotOf(centre.x - 24, centre.y + 40), { sides: [[1, 0]] });
-  else if (isUpright) written(at, { sides: [[1, 0]], gap: 6, reach: spread });
-  else written(at, { sides: [[0, 1]], gap: 3, reach: spread + (isOpenBarrel ? 12 : 0) });
+  const written = (from: Spot, place: Partial<Pick<Note, "sides" | "gap" | "reach" | "drop">>) =>
+    pen.note("elementLabel", lines.join(" "), "ink", from, {
+      lines,
+      shorter: wrapped(element.label, isTight),
+      ...place,
+    });
+  if (isUpright && isAtTheEnd(element))
+    written(spotOf(centre.x - LABEL_BEFORE, centre.y + 20), {
+      sides: [[1, 0]],
+      drop: lines.length > 1 ? 20 : 12,
+    });
+  else if (isUpright)
+    written(centre, {
+      sides: [[1, 0]],
+      gap: 6,
+      reach: spread,
+      drop: isCrowded ? (lines.length > 1 ? -13 : -9) : 0,
+    });
+  else written(centre, { sides: [[0, 1]], gap: 3, reach: spread + (isOpenBarrel ? 12 : 0) });
 }
 
 /** A name in two lines at most, or in one with the rating and the doubt under it. */
-function linesOf(element: CircuitElement, around: Surroundings): readonly string[] {
-  const name = wrapped(element.label);
+function linesOf(element: CircuitElement, around: Surroundings, isTight: boolean): readonly string[] {
+  const name = wrapped(element.label, isTight);
   if (name.length > 1) return name;
   const rating = ratingOf(element);
   const doubt =
@@ -588,17 +605,20 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
     return { length, at };
   };
   const [first, last] = [stretch(spots[0]!, spots[1]!), stretch(spots.at(-2)!, spots.at(-1)!)];
-  for (const letter of letters) {
+  // Where a line is drawn so small that its letters would touch, each stands a little after the one before.
+  const step = isTightAt(pen.route.laid!.text) ? 13 * pen.route.laid!.text : 0;
+  for (const [nth, letter] of letters.entries()) {
     const by = shiftOf(letter, letters, LINE_APART);
+    const back = step * nth;
     if (first.length >= LETTERS_FROM || spots.length > 2)
       pen.note(
         "letter",
         letter,
         around.look("from", letter),
-        first.at(Math.min(clear.from, first.length / 2), by),
+        first.at(Math.min(clear.from + back, first.length / 2 + back / 2), by),
       );
     if (last.length >= LETTERS_FROM)
-      pen.note("letter", letter, around.look("to", letter), last.at(last.length - clear.to, by));
+      pen.note("letter", letter, around.look("to", letter), last.at(last.length - clear.to - back, by));
   }
   const { length, at } = spots
     .slice(1)

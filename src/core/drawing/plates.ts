@@ -1,5 +1,6 @@
 import { completePoint, savedPoint, type System } from "../document";
 import type { Letter, Owner, PointId, WorkPointId } from "../terms";
+import { shortTitle } from "./labels";
 import { apartAt, shiftOf } from "./laid";
 import type { Way } from "./layout/inside";
 import type { LaidPoint, Plate } from "./layout/layout";
@@ -8,16 +9,24 @@ import { lazyPiece } from "./pieces";
 import { boxOf, type Look, type Note, type Piece, type Shape } from "./shapes";
 
 const DOT = 4;
-/** How far a plate's number stands from its corner. */
+/** How far a plate's number stands from its corner [px]. */
 const INSET = { x: 10, y: 15 };
 
 /** The ground of a plate, which says for which one it is. */
 export interface PlatePiece extends Piece {
   readonly plate: Plate;
+  /** what of it is counted from afar, in words */
+  readonly counted: string;
 }
 
 /** The ground of a plate with its number, and the mark of a driven rod where it has one. */
-export function platePiece(plate: Plate, overall: Look, system: System, way: Way): PlatePiece {
+export function platePiece(
+  plate: Plate,
+  overall: Look,
+  counted: string,
+  system: System,
+  way: Way,
+): PlatePiece {
   const { box, kind, title, points } = plate;
   const owner: Owner = { of: "point", id: points[0] as PointId };
   // Where the line runs down, a number stands beside it.
@@ -30,18 +39,22 @@ export function platePiece(plate: Plate, overall: Look, system: System, way: Way
     text: title,
     look: "ink",
     owner,
-    x: box.left + INSET.x + beside,
-    y: box.top + INSET.y,
+    x: box.left + beside,
+    y: box.top,
+    lines: [title],
+    shorter: [shortTitle(title)],
+    drop: INSET.y,
     sides: [[1, 0]],
-    gap: 0,
+    gap: INSET.x,
     reach: 0,
   };
   const shapes: Shape[] = [
     ...(kind === "station" ? [] : [{ shape: "ground", box } as const]),
-    ...(hasRod ? rodShapes(way === "down" ? box.right - 18 : box.left + 16, box.bottom - 22) : []),
+    ...(hasRod ? rodShapes(box.right - 16, way === "down" ? box.bottom - 22 : box.top + 10) : []),
   ];
   return {
     plate,
+    counted,
     owner,
     shapes,
     notes: title === "" ? [] : [note],
@@ -102,7 +115,9 @@ export function laidPointPiece(
             [-0.7, -0.7],
             [0, 1],
           ]
-        : [before, after],
+        : way === "across"
+          ? [after, before]
+          : [before, after],
       gap: 6,
       reach: 6 + (isOnLine ? ((letters.length - 1) / 2) * apart : letters.includes("1") ? 6 : 0),
     };
@@ -136,7 +151,7 @@ export function laidWorkPiece(
             [-0.4, -1],
           ],
         }
-      : { x: box.left + beside, y: box.top + 60, sides: [[1, 0]] }),
+      : { x: box.left + beside, y: box.top, drop: 60, sides: [[1, 0]] }),
     gap: 6,
     reach: 0,
   };

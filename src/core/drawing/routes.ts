@@ -42,6 +42,10 @@ export interface LaidPath {
   readonly body: Spot;
   /** whether the body is square to the line */
   readonly hangs: boolean;
+  /** nothing leads on from it to another structure */
+  readonly isWithin: boolean;
+  /** how many units of the drawing a pixel of its letters takes */
+  readonly text: number;
   /** how far from its ends its letters are clear of what hangs there */
   readonly clear: { readonly from: number; readonly to: number };
   /** on which hand of the way its first conductor runs */

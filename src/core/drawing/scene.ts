@@ -42,6 +42,7 @@ import { badgeOf, worstOf } from "./palettes";
 import { hasBadge, lazyPiece, overallOf, pieceOf, type Surroundings } from "./pieces";
 import { revised } from "./revisedMap";
 import { type Arrangement, arrangementOf } from "./arrangement";
+import { countedOn, wordsOf } from "./overview";
 import { laidPointPiece, laidWorkPiece, type PlatePiece, platePiece } from "./plates";
 import type { Way } from "./layout/inside";
 import type { Layout, Plate } from "./layout/layout";
@@ -55,6 +56,8 @@ export interface SceneOptions {
   readonly states?: StateColumn;
   /** which way the line runs on a picture that the program lays out: across where it is left out */
   readonly way?: Way;
+  /** how many units of a picture that the program lays out a pixel of its letters takes: one where it is left out */
+  readonly text?: number;
 }
 
 /** A whole drawing as one list of pieces, for the canvas, the SVG file and print. */
@@ -68,6 +71,8 @@ export interface Scene {
   readonly plates: readonly PlatePiece[];
   /** which way the line runs; nothing where persons placed the points */
   readonly way: Way | undefined;
+  /** how many units of the drawing a pixel of its letters takes where the program laid it out */
+  readonly text: number;
   readonly routes: ReadonlyMap<ElementId, Route>;
   /** nothing where the drawing is empty */
   readonly bounds: Box | undefined;
@@ -118,12 +123,12 @@ export function changeOf(scene: Scene): SceneChange | undefined {
 export function sceneOf(
   document: StillhotDocument,
   assessment: Assessment | undefined,
-  { catalogue = firstEnglish, states, way = "across" }: SceneOptions = {},
+  { catalogue = firstEnglish, states, way = "across", text = 1 }: SceneOptions = {},
 ): Scene {
   const column = states ?? (assessment === undefined ? undefined : stateColumn(assessment.conductors));
   const looks = new Looks(document.system, column);
   const feed = feedOf(document, assessment, looks);
-  const arrangement = arrangementOf(document, way);
+  const arrangement = arrangementOf(document, { way, text });
   const artist = new Artist(document, looks, feed, catalogue, arrangement);
   const touched = touchedSince((it) => drawings.has(it), document.system);
   const before = touched === undefined ? undefined : drawings.get(touched.from)!;
@@ -155,7 +160,7 @@ function composed(
   elements: Scene["elements"],
   points: Scene["points"],
   works: Scene["works"],
-  { routes, plates, way }: Pick<Scene, "routes" | "plates" | "way">,
+  { routes, plates, way, text }: Pick<Scene, "routes" | "plates" | "way" | "text">,
 ): Scene {
   let pieces: readonly Piece[] | undefined;
   let bounds: Box | undefined;
@@ -165,6 +170,7 @@ function composed(
     works,
     plates,
     way,
+    text,
     routes,
     get pieces() {
       return (pieces ??= [...plates, ...elements.values(), ...points.values(), ...works.values()]);
@@ -283,9 +289,15 @@ class Artist {
     return this.arrangement.layout?.way;
   }
 
+  get text(): number {
+    return this.arrangement.layout?.text ?? 1;
+  }
+
   #plate(plate: Plate): PlatePiece {
     const looks = plate.points.flatMap((id) => this.#looksAt(id).map(([, look]) => look));
-    return platePiece(plate, worstOf(looks), this.document.system, this.arrangement.layout!.way);
+    const { system } = this.document;
+    const counted = wordsOf(countedOn(system, plate), this.#word);
+    return platePiece(plate, worstOf(looks), counted, system, this.arrangement.layout!.way);
   }
 
   /** Nothing where its points are missing. */

@@ -69,7 +69,9 @@ export type Shape = Strand | Stroke | Disc | Inscription | Ground;
 /** What a note says, which decides its frame and who gives way where two would overlap (first in this list stays). */
 export const NOTE_KINDS = [
   "title",
+  "mark",
   "work",
+  "count",
   "open",
   "tag",
   "badge",
@@ -93,8 +95,12 @@ export interface Note {
   readonly gap: number;
   /** free space between (x, y) and the note that grows with the zoom [units] */
   readonly reach: number;
+  /** so much lower than (x, y) is the place about which it stands [screen px] */
+  readonly drop?: number;
   /** its text line by line, the first one in bold letters; one line where left out */
   readonly lines?: readonly string[];
+  /** the lines that do where there is no room for all of them */
+  readonly shorter?: readonly string[];
   /** where the ring around a work place stands, if not at (x, y) */
   readonly ring?: Spot;
 }
@@ -109,10 +115,12 @@ export interface Piece {
   readonly overall: Look;
   /** where a touch counts as a touch of this thing: a polyline, or a single spot */
   readonly spine: readonly number[];
+  /** nothing leads on from it to another structure: from afar it is left out */
+  readonly within?: boolean;
 }
 
 /** Where a thing stands on the drawing, however it looks. */
-export type Located = Pick<Piece, "owner" | "box" | "spine">;
+export type Located = Pick<Piece, "owner" | "box" | "spine" | "within">;
 
 /** Room across a piece that its conductors side by side need [units]. */
 export const breadthOf = ({ shapes }: Piece): number => {

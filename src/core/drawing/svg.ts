@@ -4,6 +4,7 @@ import { NOTE_SIZES, type PlacedNote, placeNotes } from "./notes";
 import { alongOf, type Palette, spotsAlong, strokesOf, widthFactor } from "./palettes";
 import type { Scene } from "./scene";
 import { type Box, breadthOf, type Look, type Shape, type Spot } from "./shapes";
+import { widthOf } from "./widths";
 
 export interface SvgOptions {
   readonly title: string;
@@ -11,18 +12,23 @@ export interface SvgOptions {
   readonly description: string;
   /** elements whose path is lit */
   readonly lit?: readonly ElementId[];
+  /** the part of the drawing that is shown, where that is not all of it: what reaches beyond is cut */
+  readonly part?: Box;
   /** at which scale the scene is drawn: lines of a small one are thinner, as on the canvas */
   readonly scale?: number;
 }
+
+/** A reader's device may have wider letters than ours. */
+const IN_ANY_TYPE = { ...NOTE_SIZES, widen: 1.1 };
 
 /** The whole drawing as an SVG file, without a script, a link or a font of its own. */
 export function toSvg(
   scene: Scene,
   palette: Palette,
-  { title, description, lit = [], scale = 1 }: SvgOptions,
+  { title, description, lit = [], part, scale = 1 }: SvgOptions,
 ): string {
-  const box = scene.bounds ?? { left: 0, top: 0, right: 320, bottom: 120 };
-  const placed = placeNotes(scene, 1);
+  const box = part ?? scene.bounds ?? { left: 0, top: 0, right: 320, bottom: 120 };
+  const placed = placeNotes(scene, 1, IN_ANY_TYPE);
   const left = Math.floor(Math.min(box.left, ...placed.map((it) => it.x - it.width / 2)) - 16);
   const top = Math.floor(Math.min(box.top, ...placed.map((it) => it.y - it.height / 2)) - 16);
   const right = Math.ceil(Math.max(box.right, ...placed.map((it) => it.x + it.width / 2)) + 16);
@@ -139,6 +145,7 @@ function alongSvg(
   });
 }
 
+/** @param length width that the words take in whatever type a reader's device has [px] */
 const text = (
   x: number,
   y: number,
@@ -147,8 +154,11 @@ const text = (
   colour: string,
   weight: number,
   anchor: "start" | "middle" = "middle",
+  length?: number,
 ) =>
-  `<text x="${round(x)}" y="${round(y + size * 0.35)}" font-size="${round(size)}" font-weight="${weight}" fill="${colour}" text-anchor="${anchor}">${escapeXml(words)}</text>`;
+  `<text x="${round(x)}" y="${round(y + size * 0.35)}" font-size="${round(size)}" font-weight="${weight}" fill="${colour}" text-anchor="${anchor}"${
+    length === undefined ? "" : ` textLength="${round(length)}" lengthAdjust="spacingAndGlyphs"`
+  }>${escapeXml(words)}</text>`;
 
 const groundSvg = ({ left, top, right, bottom }: Box, palette: Palette) =>
   `<rect x="${round(left)}" y="${round(top)}" width="${round(right - left)}" height="${round(bottom - top)}" rx="10" fill="${palette.plate}" stroke="${palette.plateEdge}" stroke-width="1.2"/>`;
@@ -156,7 +166,8 @@ const groundSvg = ({ left, top, right, bottom }: Box, palette: Palette) =>
 const ring = ({ x, y }: Spot, palette: Palette) =>
   `<circle cx="${round(x)}" cy="${round(y)}" r="22" fill="none" stroke="${palette.accent}" stroke-width="4"/>`;
 
-function noteSvg({ note, x, y, width, height }: PlacedNote, palette: Palette): string {
+function noteSvg(placed: PlacedNote, palette: Palette): string {
+  const { note, x, y, width, height } = placed;
   const { fill, edge, ink, dash, radius } = frameOf(note.kind, note.look, palette);
   const frame =
     fill === undefined
@@ -165,6 +176,6 @@ function noteSvg({ note, x, y, width, height }: PlacedNote, palette: Palette): s
         (edge === undefined
           ? "/>"
           : ` stroke="${edge}" stroke-width="1.5"${dash.length > 0 ? ` stroke-dasharray="${dash.join(" ")}"` : ""}/>`);
-  const lines = linesIn({ note, x, y, width, height }, NOTE_SIZES, palette);
-  return `${frame}${lines.map((it) => text(it.x, it.y, it.text, it.size, ink, it.weight, it.anchor)).join("")}`;
+  const lines = linesIn(placed, NOTE_SIZES, palette);
+  return `${frame}${lines.map((it) => text(it.x, it.y, it.text, it.size, ink, it.weight, it.anchor, note.kind === "work" ? widthOf(it.text, it.size) * (it.weight > 500 ? 1.06 : 1) : undefined)).join("")}`;
 }

@@ -12,7 +12,7 @@ export function atScale(scene: Scene, scale: number): Scene {
     elements: changed(scene.elements),
     points: changed(scene.points),
     works: changed(scene.works),
-    plates: scene.plates.map((it) => ({ ...pieceAt(it, scale), plate: it.plate })),
+    plates: scene.plates.map((it) => ({ ...it, ...pieceAt(it, scale) })),
     bounds:
       scene.bounds === undefined
         ? undefined
@@ -41,7 +41,7 @@ function pieceAt(piece: Piece, scale: number): Piece {
   };
 }
 
-const boxAt = ({ left, top, right, bottom }: Box, scale: number): Box => ({
+export const boxAt = ({ left, top, right, bottom }: Box, scale: number): Box => ({
   left: left * scale,
   top: top * scale,
   right: right * scale,

@@ -200,7 +200,7 @@ test("a drawing's letters and lines keep their size however much it holds", () =
     ];
     expect([shownWidth, shownHeight], id).toEqual([width, height]);
     expect(width, id).toBeLessThanOrEqual(630);
-    expect(height, id).toBeLessThanOrEqual(270);
+    expect(height, id).toBeLessThanOrEqual(390);
   }
 });
 

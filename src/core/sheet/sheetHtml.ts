@@ -1,4 +1,19 @@
-import { bestWay, escapeXml, type Note, PALETTES, placeNotes, type Scene, sceneOf, toSvg } from "../drawing";
+import {
+  bestLie,
+  type Box,
+  escapeXml,
+  type Note,
+  overlaps,
+  overviewOf,
+  PALETTES,
+  placeNotes,
+  type Plate,
+  type PlatePiece,
+  type Scene,
+  sceneOf,
+  toSvg,
+  unionOf,
+} from "../drawing";
 import { jobOf, type StillhotDocument } from "../document";
 import {
   type Catalogue,
@@ -10,7 +25,7 @@ import {
   spell,
 } from "../terms";
 import { ruleName } from "../procedure";
-import { atScale } from "./atScale";
+import { atScale, boxAt } from "./atScale";
 import { type BriefedStep, type BriefedWork, type Briefing, briefingOf } from "./briefing";
 import { sheetStyle } from "./sheetStyle";
 import { marginSentence, notAllSentences } from "./sentences";
@@ -44,12 +59,20 @@ interface Room {
   readonly height: number;
 }
 const ROOM: Readonly<Record<"usual" | "long", Room>> = {
-  usual: { width: 630, height: 270 },
-  long: { width: 340, height: 160 },
+  usual: { width: 624, height: 390 },
+  long: { width: 624, height: 250 },
 };
 /** Up to this width there is room for the ways to go live beside the drawing [px]. */
 const MOST_BESIDE = 340;
-const LEAST_SCALE = 0.05;
+/** A symbol takes five millimetres on paper from this scale on. */
+const LEAST_SCALE = 0.42;
+/** A drawing that is larger is shown from afar, so high, and about the work place at this scale. */
+const FROM_AFAR_HEIGHT = 110;
+const ENLARGED = 0.5;
+/** Room for the letters of a type that is wider than ours. */
+const IN_ANY_TYPE = 1.15;
+/** Labels need room of their own, which is known once they have their places. */
+const FITTING_ROUNDS = 4;
 
 /**
  * The job-briefing sheet as one page of HTML that needs nothing else: no script, no font, no picture from elsewhere. Made
@@ -133,9 +156,11 @@ class Sheet {
 
   /** A drawing that leaves room has the ways to go live beside it, a wider one below it. */
   private pictureAndWays(): string {
-    const scene = this.scene();
-    const { svg, width } = this.fitted(scene, ROOM[this.isLong ? "long" : "usual"]);
-    return `<div class="${width <= MOST_BESIDE ? "beside" : ""}">${this.picture(svg)}<div>${this.ways()}</div></div>`;
+    const room = ROOM[this.isLong ? "long" : "usual"];
+    const whole = this.fitted(this.scene(), room);
+    const isReadable = whole.scale >= LEAST_SCALE;
+    const svg = isReadable ? whole.svg : this.fromAfarAndNear(room);
+    return `<div class="${isReadable && whole.width <= MOST_BESIDE ? "beside" : ""}">${this.picture(svg)}<div>${this.ways()}</div></div>`;
   }
 
   private get isLong(): boolean {
@@ -145,9 +170,27 @@ class Sheet {
 
   private scene(): Scene {
     const { document, assessment, controls } = this.briefing.shown;
-    const way = bestWay(document, ROOM[this.isLong ? "long" : "usual"]);
-    const scene = sceneOf(document, assessment, { way, catalogue: this.catalogue });
-    return framed(scene, new Set(controls), this.isLong);
+    const lie = bestLie(document, ROOM[this.isLong ? "long" : "usual"], () => IN_ANY_TYPE, LEAST_SCALE);
+    const scene = sceneOf(document, assessment, { ...lie, catalogue: this.catalogue });
+    return framed(scene, new Set(controls));
+  }
+
+  /** All of a large drawing with a mark a structure, and under it the work places as large as they must be to be read. */
+  private fromAfarAndNear(room: Room): string {
+    const { document, assessment, controls } = this.briefing.shown;
+    const lie = { way: "across", text: IN_ANY_TYPE / ENLARGED } as const;
+    const scene = framed(
+      sceneOf(document, assessment, { ...lie, catalogue: this.catalogue }),
+      new Set(controls),
+    );
+    const overview = overviewOf(scene);
+    const afarScale = scaleFor(overview.bounds, room.width - 180, FROM_AFAR_HEIGHT - 60);
+    const { svg: afar } = this.fitted(overview, room, afarScale);
+    const nearby = { width: room.width - 30, height: room.height - FROM_AFAR_HEIGHT };
+    const near = nearWork(scene, { width: nearby.width / ENLARGED, height: nearby.height / ENLARGED });
+    if (near === undefined) return afar;
+    const scale = Math.min(ENLARGED, scaleFor(near.part, nearby.width, nearby.height));
+    return `${afar}${this.fitted(near.scene, room, scale, near.part).svg}`;
   }
 
   private picture(svg: string): string {
@@ -163,30 +206,32 @@ class Sheet {
   }
 
   /** The drawing as large as its room lets it be; letters and lines have their own size whatever the scale. */
-  private fitted(scene: Scene, room: Room): { readonly svg: string; readonly width: number } {
-    const controls = new Set<string>(this.briefing.shown.controls);
-    const drawn = (scale: number) => {
-      const svg = toSvg(withRoom(atScale(scene, scale), controls), PALETTES.paper, {
-        title: this.plain("drawing.title", { title: this.briefing.document.title }),
-        description: this.plain("drawing.caution"),
-        scale,
-      });
-      const [, width, height] = /viewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
-      return {
-        svg,
-        width: Number(width),
-        fits: Number(width) <= room.width && Number(height) <= room.height,
-      };
-    };
-    let best = drawn(1);
-    let [small, large] = [LEAST_SCALE, 1];
-    for (let round = 0; round < 7 && !(round === 0 && best.fits); round++) {
-      const scale = round === 0 ? small : (small + large) / 2;
-      const tried = drawn(scale);
-      if (round === 0 || tried.fits) [best, small] = [tried, scale];
-      else large = scale;
+  private fitted(
+    scene: Scene,
+    room: Room,
+    from = scaleFor(scene.bounds, room.width, room.height),
+    part?: Box,
+  ): { svg: string; width: number; scale: number } {
+    let scale = from;
+    for (let round = 0; ; round++) {
+      const svg = this.drawn(scene, scale, part);
+      const [, width = 1, height = 1] = (/viewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)"/.exec(svg) ?? []).map(
+        Number,
+      );
+      if (round === FITTING_ROUNDS || (width <= room.width && height <= room.height))
+        return { svg, width, scale };
+      scale *= Math.min(room.width / width, room.height / height);
     }
-    return best;
+  }
+
+  private drawn(scene: Scene, scale: number, part?: Box): string {
+    const controls = new Set<string>(this.briefing.shown.controls);
+    return toSvg(withRoom(atScale(scene, scale), controls), PALETTES.paper, {
+      title: this.plain("drawing.title", { title: this.briefing.document.title }),
+      description: this.plain("drawing.caution"),
+      scale,
+      ...(part === undefined ? {} : { part: boxAt(part, scale) }),
+    });
   }
 
   private ways(): string {
@@ -327,14 +372,12 @@ class Sheet {
 }
 
 /**
- * What keeps the work isolated: its name, position and tags find room before any other note, in one frame. A small drawing has no other
- * names: they would push it aside.
+ * What keeps the work isolated: its name, position and tags find room before any other note, in one frame.
  */
-function framed(scene: Scene, controls: ReadonlySet<string>, isSmall: boolean): Scene {
-  const isName = ({ kind }: Note) => kind === "elementLabel" || kind === "pointLabel";
+function framed(scene: Scene, controls: ReadonlySet<string>): Scene {
   const pieces = scene.pieces.map((piece) => {
     const isControl = piece.owner.of === "element" && controls.has(piece.owner.id);
-    if (!isControl) return isSmall ? { ...piece, notes: piece.notes.filter((it) => !isName(it)) } : piece;
+    if (!isControl) return piece;
     const name = piece.notes.find(({ kind }) => kind === "elementLabel");
     if (name === undefined) return piece;
     // Name, position and tags in one frame: apart from each other they could be taken for a neighbour's.
@@ -346,10 +389,46 @@ function framed(scene: Scene, controls: ReadonlySet<string>, isSmall: boolean): 
         ? {}
         : { lines: [...name.lines, ...(told.length === 0 ? [] : [told.join(" · ")])] };
     const others = piece.notes.filter((it) => it !== name && !marks.includes(it));
-    return { ...piece, notes: [{ ...name, kind: "open" as const, text, ...lines }, ...others] };
+    const { shorter: _, ...whole } = name;
+    return { ...piece, notes: [{ ...whole, kind: "open" as const, text, ...lines }, ...others] };
   });
   return { ...scene, pieces };
 }
+
+/** The plates at which work is done and as many about them as there is room for [units], and what runs on from these. */
+function nearWork(scene: Scene, room: Room): { scene: Scene; part: Box } | undefined {
+  const worked = [...scene.works.values()].map(({ spine }) => spine);
+  const isAt = ({ plate: { box } }: PlatePiece) => worked.some(([x, y]) => isWithin(x!, y!, box));
+  const first = scene.plates.filter(isAt).map((it) => it.plate.box);
+  const middle = unionOf(first);
+  if (middle === undefined) return undefined;
+  const away = ({ box }: Plate) =>
+    Math.max(0, box.left - middle.right, middle.left - box.right) +
+    Math.max(0, box.top - middle.bottom, middle.top - box.bottom);
+  const others = scene.plates.filter((it) => !isAt(it)).map((it) => it.plate);
+  let shown = middle;
+  for (const { box } of others.sort((a, b) => away(a) - away(b))) {
+    const wider: Box = unionOf([shown, box])!;
+    if (wider.right - wider.left <= room.width && wider.bottom - wider.top <= room.height) shown = wider;
+  }
+  const pieces = scene.pieces.flatMap((piece) => {
+    if (!overlaps(piece.box, shown)) return [];
+    const { spine } = piece;
+    const isInside = isWithin(spine[0]!, spine[1]!, shown) && isWithin(spine.at(-2)!, spine.at(-1)!, shown);
+    return [isInside ? piece : { ...piece, notes: [] }];
+  });
+  return { scene: { ...scene, pieces }, part: shown };
+}
+
+/** At which scale a box fits into so much room, and never larger than its own size. */
+function scaleFor(box: Box | undefined, width: number, height: number): number {
+  if (box === undefined) return 1;
+  const { left, right, top, bottom } = box;
+  return Math.min(1, width / Math.max(1, right - left), height / Math.max(1, bottom - top));
+}
+
+const isWithin = (x: number, y: number, { left, right, top, bottom }: Box): boolean =>
+  x >= left && x <= right && y >= top && y <= bottom;
 
 /** Moves framed names that found no room farther out, until they do. */
 function withRoom(scene: Scene, controls: ReadonlySet<string>): Scene {

@@ -2,6 +2,7 @@ import { type CircuitElement, deviceOf } from "../../devices";
 import { complete, type System } from "../../document";
 import { type ElementId, lettersOf } from "../../terms";
 import type { Spot } from "../shapes";
+import { isNamed } from "../labels";
 import type { Branch } from "./tree";
 
 /** Which way the line runs on the picture; what hangs on it runs square to that. */
@@ -10,7 +11,9 @@ export type Way = "across" | "down";
 /** Room that symbols and what is written at them need; `u` runs along the line, `v` along what hangs on it. */
 export interface Rooms {
   readonly way: Way;
-  /** width of the longest line that is written at an element */
+  /** how large what is written stands beside the symbols: 1 where a unit of the drawing is a pixel of its letters */
+  readonly text: number;
+  /** width of the longest line that is written at an element [units] */
   label(id: ElementId): number;
 }
 
@@ -29,6 +32,8 @@ export interface Leg {
   readonly to: string | undefined;
   readonly path: readonly Uv[];
   readonly centre: Uv;
+  /** a line to another plate leaves somewhere behind it */
+  readonly leadsOn?: boolean;
 }
 
 export interface Uv {
@@ -49,12 +54,18 @@ const LEAD_FROM_LINE = 30;
 const LEAD_TO_LINE = 26;
 /** Conductors of what hangs on a line stand so far apart that each has a symbol of its own. */
 export const HANGING_APART = 40;
-/** Two lines of a label, below a symbol. */
+/** Two lines of a label [px]. */
 const TWO_LINES = 40;
-/** Room for a badge before a symbol. */
-const BADGE = { across: 40, down: 32 };
+/** From the middle of a symbol to a badge under what is written at it [px]. */
+const UNDER_LABEL = 33;
+/** Room before a symbol: where the line runs down, for a badge [px]. */
+const BEFORE = { across: 28, down: 32 };
 /** From a transfer switch to its third end. */
 const THIRD_END = 110;
+/** Conductors of a line side by side. */
+export const LINE_APART = 14;
+/** Over the line of a plate so much is clear in any case. */
+export const HEAD_OVER_LINE = 40;
 /** Over the line is room for a second way around a device. */
 const BYPASS = 52;
 
@@ -87,7 +98,7 @@ export class Inside {
     this.#system = system;
     this.#rooms = rooms;
     this.#worked = worked;
-    this.left = -BADGE[rooms.way];
+    this.left = -this.#before;
     this.#line(entry, 0);
   }
 
@@ -109,7 +120,7 @@ export class Inside {
       this.right = Math.max(this.right, b.u + reach + 8);
       return;
     }
-    const u = this.right + BADGE[this.#rooms.way];
+    const u = this.right + this.#before;
     const apart = Math.abs(a.v - b.v);
     const low = apart < 60 ? Math.max(a.v, b.v) + 60 : Math.max(a.v, b.v);
     const path = [
@@ -129,6 +140,19 @@ export class Inside {
     this.bottom = Math.max(this.bottom, low + 8);
   }
 
+  get #before(): number {
+    return this.#rooms.way === "across" ? BEFORE.across : BEFORE.down * this.#rooms.text;
+  }
+
+  /** From a work place to the next symbol: what is written there stands clear of the ring. */
+  get #pastRing(): number {
+    return Math.max(LEAD_FROM_LINE, 40 * this.#rooms.text - SYMBOL_LENGTH / 2);
+  }
+
+  get #twoLines(): number {
+    return TWO_LINES * this.#rooms.text;
+  }
+
   #element(id: ElementId): CircuitElement {
     return complete(this.#system.elements[id]!);
   }
@@ -138,8 +162,8 @@ export class Inside {
     const spread = this.#spread(id);
     // What ends a chain has its label under it, from a little before its symbol on.
     if (this.#rooms.way === "across" && isAtTheEnd(this.#element(id)))
-      return Math.max(24, this.#rooms.label(id) - 24);
-    return spread + (this.#rooms.way === "across" ? 30 + this.#rooms.label(id) : 24 + TWO_LINES);
+      return Math.max(24, this.#rooms.label(id) - LABEL_BEFORE);
+    return spread + (this.#rooms.way === "across" ? 30 + this.#rooms.label(id) : 24 + this.#twoLines);
   }
 
   #spread(id: ElementId): number {
@@ -147,9 +171,11 @@ export class Inside {
   }
 
   #length(id: ElementId): number {
-    const { kind } = this.#element(id);
-    const own = kind === "span" || kind === "lead" ? 24 : SYMBOL_LENGTH;
-    return this.#rooms.way === "across" ? own : Math.max(own, this.#rooms.label(id) * 1.2 - 2 * LEAD + 8);
+    const element = this.#element(id);
+    const { way } = this.#rooms;
+    const own = element.kind === "span" || element.kind === "lead" ? 24 : SYMBOL_LENGTH;
+    if (way === "down") return Math.max(own, this.#rooms.label(id) * 1.2 - 2 * LEAD + 8);
+    return own;
   }
 
   /** A point on the line, what hangs on it, and the line through a device and on. */
@@ -167,7 +193,7 @@ export class Inside {
       branch,
       inside.filter((it) => it !== through),
       { u, v: 0 },
-      LEAD_FROM_LINE,
+      this.#worked.has(branch.id) ? this.#pastRing : LEAD_FROM_LINE,
     );
     if (through === undefined) return;
     const label = this.#rooms.label(through.by!);
@@ -183,9 +209,14 @@ export class Inside {
         { u: end, v: 0 },
       ],
       centre: { u: middle, v: 0 },
+      leadsOn: hasExit(through),
     });
     this.right = end + 6;
-    this.bottom = Math.max(this.bottom, this.#rooms.way === "across" ? 28 + TWO_LINES + 22 : 40 + label);
+    this.top = Math.min(this.top, -this.#over(through.by!));
+    this.bottom = Math.max(
+      this.bottom,
+      this.#rooms.way === "across" ? 28 + this.#twoLines + 22 * this.#rooms.text : 40 + label,
+    );
     this.#line(through, end);
   }
 
@@ -217,9 +248,9 @@ export class Inside {
     const hasThird = branch.onward.some((it) => it !== child && it.by === id);
     const u = this.#isStraight
       ? at.u
-      : (hasThird ? THIRD_END : 0) +
-        Math.max(at.u, this.right + BADGE[this.#rooms.way] + spread - (child === undefined ? 10 : 0));
-    if (this.#isStraight) this.left = Math.min(this.left, at.u - spread - BADGE[this.#rooms.way]);
+      : (hasThird ? this.#thirdEnd(branch, id, child) : 0) +
+        Math.max(at.u, this.right + this.#before + spread - (child === undefined ? 10 : 0));
+    if (this.#isStraight) this.left = Math.min(this.left, at.u - spread - this.#before);
     const length = this.#length(id);
     const start = at.v + lead;
     const end = start + length + (child === undefined ? 0 : this.#leadOut(id, child));
@@ -230,9 +261,10 @@ export class Inside {
       to: child?.id,
       path: [at, ...(u === at.u ? [] : [{ u, v: at.v }]), to],
       centre: { u, v: start + length / 2 },
+      leadsOn: child !== undefined && hasExit(child),
     });
     this.right = Math.max(this.right, u + this.#after(id), u + 24 + spread);
-    const under = this.#rooms.way === "across" && isAtTheEnd(this.#element(id)) ? TWO_LINES : 0;
+    const under = this.#rooms.way === "across" && isAtTheEnd(this.#element(id)) ? this.#twoLines : 0;
     this.bottom = Math.max(this.bottom, end + (child === undefined ? 8 + under : 8));
     if (child === undefined) return;
     this.stands.set(child.id, { ...to, axis: "v" });
@@ -242,12 +274,27 @@ export class Inside {
     const third = branch.onward.find((it) => it !== child && it.by === id);
     if (third !== undefined) {
       // The third end of a transfer switch, and the machine on it, stand before the way to the customer.
-      const beside = { u: u - THIRD_END, v: end };
+      const beside = { u: u - this.#thirdEnd(branch, id, child), v: end };
       this.stands.set(third.id, { ...beside, axis: "v" });
-      this.left = Math.min(this.left, beside.u - BADGE[this.#rooms.way]);
+      this.left = Math.min(this.left, beside.u - this.#before);
       this.#columns(third, third.onward, beside, LEAD);
     }
-    this.#columns(child, inside, to, this.#worked.has(child.id) ? LEAD_FROM_LINE : LEAD);
+    this.#columns(child, inside, to, this.#worked.has(child.id) ? this.#pastRing : LEAD);
+  }
+
+  /** Over a device in the line stands how it stands, and what hangs on it. */
+  #over(id: ElementId): number {
+    const element = this.#element(id);
+    if (this.#rooms.way === "down" || !("open" in element)) return 0;
+    const blades = ((lettersOf(element.phases).length - 1) / 2) * LINE_APART + SYMBOL_LENGTH / 2;
+    return Math.max(0, blades + 40 * this.#rooms.text - HEAD_OVER_LINE + 10);
+  }
+
+  /** From a transfer switch to its third end, whose machine has its name beside the customer's. */
+  #thirdEnd(branch: Branch, id: ElementId, child: Branch | undefined): number {
+    const third = branch.onward.find((it) => it !== child && it.by === id);
+    const names = (third?.hung ?? []).map((it) => this.#rooms.label(it));
+    return this.#rooms.way === "across" ? Math.max(THIRD_END, ...names.map((it) => it + 8)) : THIRD_END;
   }
 
   /** From a symbol to the point behind it: clear of a ring there, and of the label where a line leaves it at the label's side. */
@@ -255,7 +302,15 @@ export class Inside {
     const isLeft = child.onward.some(({ plate }) => plate !== child.plate);
     const beside =
       this.#rooms.way === "down" && isLeft ? this.#rooms.label(id) / 2 - this.#length(id) / 2 + 26 : 0;
-    return Math.max(this.#worked.has(child.id) ? LEAD_FROM_LINE : isLeft ? LEAD_TO_LINE : LEAD, beside);
+    const under =
+      this.#rooms.way === "across" && isNamed(this.#element(id))
+        ? UNDER_LABEL * this.#rooms.text - SYMBOL_LENGTH / 2
+        : 0;
+    return Math.max(
+      this.#worked.has(child.id) ? this.#pastRing : isLeft ? LEAD_TO_LINE : LEAD,
+      beside,
+      under,
+    );
   }
 
   /** A source at the end of its line stands in it, not beside. */
@@ -298,6 +353,9 @@ export class Inside {
     return by !== undefined && IN_LINE.has(this.#element(by).kind);
   }
 }
+
+/** The name of what ends a chain begins so far before its middle. */
+export const LABEL_BEFORE = 18;
 
 /** How far the outermost conductors of a hanging element stand beside its middle. */
 export function spreadOf(element: CircuitElement): number {

@@ -1,8 +1,10 @@
 import { complete, elementsAt, savedElement, structuresOf, type System } from "../../document";
 import type { ElementId, StructureId } from "../../terms";
+import { isTightAt, shortTitle } from "../labels";
 import { type Box, type Spot } from "../shapes";
 import {
   endsOfElement,
+  HEAD_OVER_LINE,
   Inside,
   type Rooms,
   type Exit,
@@ -25,6 +27,8 @@ export interface LaidPoint extends Spot {
 export interface LaidLeg {
   readonly path: readonly Spot[];
   readonly centre: Spot;
+  /** it stays on its plate, and nothing behind it leaves that */
+  readonly isWithin: boolean;
 }
 
 /** A pole, a pad, a vault or a station with what is on it. */
@@ -38,6 +42,7 @@ export interface Plate extends PlateGroup {
 /** A whole drawing, laid out by the program. */
 export interface Layout {
   readonly way: Way;
+  readonly text: number;
   readonly points: ReadonlyMap<string, LaidPoint>;
   readonly legs: ReadonlyMap<ElementId, LaidLeg>;
   readonly plates: readonly Plate[];
@@ -47,12 +52,16 @@ const PAD = 12;
 /** Between two plates. */
 const GAP = 18;
 /** From the edge of a plate, where its number stands, to the line. */
-const HEAD = { across: 62, down: 62 };
+const HEAD = { across: HEAD_OVER_LINE, down: 28 };
+/** The line that a plate's number takes [px]. */
+const TITLE = 26;
 /** Beside the line of a plate there is room for the ring around a work place. */
 const SIDE = 38;
-/** A flag above a plate takes so much more. */
+/** A flag above a plate takes so much more [px]. */
 const FLAG = 56;
 const FLAG_WIDTH = 270;
+/** The ring around a work place, from its middle [px]. */
+const RING = 22;
 /** Lines side by side past other plates. */
 const LANES_APART = 16;
 const BYPASSED = 200;
@@ -108,7 +117,7 @@ class Table {
   readonly #rooms: Rooms;
   readonly #worked: ReadonlySet<string>;
   readonly #stands = new Map<string, Stand>();
-  readonly #legs = new Map<ElementId, { path: readonly Uv[]; centre: Uv }>();
+  readonly #legs = new Map<ElementId, { path: readonly Uv[]; centre: Uv; isWithin: boolean }>();
   readonly #plates: {
     group: PlateGroup;
     left: number;
@@ -167,18 +176,22 @@ class Table {
   }
 
   #arranged(entry: Branch, inside: Inside, blocks: ReadonlyMap<Branch, Block>): Block {
-    const { way } = this.#rooms;
+    const { way, text } = this.#rooms;
+    const flag = FLAG * text;
     const hasFlag = [...inside.stands.keys()].some((it) => this.#worked.has(it));
     const head =
-      way === "across" ? inside.left : Math.min(inside.left, 0) - HEAD.down + 34 - (hasFlag ? FLAG : 0);
+      way === "across" ? inside.left : Math.min(inside.left, 0) - HEAD.down * text - (hasFlag ? flag : 0);
     const plate = {
       left: head - (way === "across" ? 0 : 0),
       right: Math.max(inside.right + PAD, way === "across" ? this.#titleWidth(entry.plate) + head : 0),
-      top: way === "across" ? Math.min(0, inside.top) - HEAD.across : -SIDE + Math.min(0, inside.top),
+      top:
+        way === "across"
+          ? Math.min(0, inside.top) - HEAD.across - TITLE * text - (hasFlag ? RING * (text - 1) : 0)
+          : -SIDE + Math.min(0, inside.top),
       bottom: Math.max(
         inside.bottom + PAD,
         way === "across" ? SIDE : this.#titleWidth(entry.plate) + SIDE,
-        hasFlag && way === "down" ? FLAG_WIDTH : 0,
+        hasFlag && way === "down" ? FLAG_WIDTH * text : 0,
       ),
     };
     const exits = [...inside.exits].sort(
@@ -199,7 +212,11 @@ class Table {
     hasFlag: boolean,
   ): Block {
     const next: Block["next"][number][] = [];
-    let [right, top, bottom] = [plate.right, plate.top - (hasFlag ? FLAG : 0), plate.bottom];
+    let [right, top, bottom] = [
+      plate.right,
+      plate.top - (hasFlag ? FLAG * this.#rooms.text : 0),
+      plate.bottom,
+    ];
     let below = -Infinity;
     const bends = exits.length;
     exits.forEach((exit, nth) => {
@@ -259,7 +276,10 @@ class Table {
     return { group, inside, plate, left: plate.left, right, top, bottom, next };
   }
 
-  #titleWidth = ({ title }: PlateGroup): number => 30 + title.length * 9;
+  #titleWidth = ({ title }: PlateGroup): number => {
+    const { text } = this.#rooms;
+    return 36 + (12 + (isTightAt(text) ? shortTitle(title) : title).length * 9.4) * text;
+  };
 
   place(root: Block, u0: number, v0: number) {
     const stack = [{ block: root, u: u0, v: v0 }];
@@ -267,8 +287,8 @@ class Table {
       const { block, u, v } = at;
       const moved = (it: Uv): Uv => ({ u: it.u + u, v: it.v + v });
       for (const [id, stand] of block.inside.stands) this.#stands.set(id, { ...stand, ...moved(stand) });
-      for (const { id, path, centre } of block.inside.legs)
-        this.#legs.set(id, { path: path.map(moved), centre: moved(centre) });
+      for (const { id, path, centre, leadsOn } of block.inside.legs)
+        this.#legs.set(id, { path: path.map(moved), centre: moved(centre), isWithin: leadsOn !== true });
       const { left, right, top, bottom } = block.plate;
       this.#plates.push({
         group: block.group,
@@ -280,7 +300,7 @@ class Table {
       });
       for (const { block: behind, u: along, v: across, exit, path } of block.next) {
         const ends = path.map(moved);
-        this.#legs.set(exit.child.by!, { path: ends, centre: middleOf(ends) });
+        this.#legs.set(exit.child.by!, { path: ends, centre: middleOf(ends), isWithin: false });
         stack.push({ block: behind, u: u + along, v: v + across });
       }
     }
@@ -293,7 +313,7 @@ class Table {
     const [a, b] = [this.#stands.get(from!), this.#stands.get(to!)];
     if (a === undefined || b === undefined) return;
     const path = this.#clearest(this.#waysBetween(from!, to!), new Set([from!, to!]));
-    this.#legs.set(id, { path, centre: middleOf(path) });
+    this.#legs.set(id, { path, centre: middleOf(path), isWithin: false });
   }
 
   /** Plates that a person placed go there, and what runs between plates is led anew. */
@@ -320,12 +340,13 @@ class Table {
     for (const [id, stand] of this.#stands)
       this.#stands.set(id, { ...stand, ...moved(stand, shifts.get(id) ?? none) });
     const led: ElementId[] = [];
-    for (const [id, { path, centre }] of this.#legs) {
+    for (const [id, { path, centre, isWithin }] of this.#legs) {
       const ends = endsOfElement(complete(savedElement(this.#system.elements, id)!));
       const bys = new Set(ends.map((it) => shifts.get(it) ?? none));
       const [by] = bys;
       if (bys.size > 1) led.push(id);
-      else this.#legs.set(id, { path: path.map((it) => moved(it, by!)), centre: moved(centre, by!) });
+      else
+        this.#legs.set(id, { path: path.map((it) => moved(it, by!)), centre: moved(centre, by!), isWithin });
     }
     for (const id of led) this.#legs.delete(id);
     for (const id of led) this.tie(id);
@@ -390,6 +411,7 @@ class Table {
     const spot = (it: Uv) => spotIn(way, it);
     return {
       way,
+      text: this.#rooms.text,
       points: new Map(
         [...this.#stands].map(([id, { u, v, axis }]) => [
           id,
@@ -401,7 +423,10 @@ class Table {
         ]),
       ),
       legs: new Map(
-        [...this.#legs].map(([id, { path, centre }]) => [id, { path: path.map(spot), centre: spot(centre) }]),
+        [...this.#legs].map(([id, { path, centre, isWithin }]) => [
+          id,
+          { path: path.map(spot), centre: spot(centre), isWithin },
+        ]),
       ),
       plates: this.#plates.map(({ group, left, right, top, bottom, points }) => {
         const [a, b] = [spot({ u: left, v: top }), spot({ u: right, v: bottom })];

@@ -20,6 +20,8 @@ export const drawing = {
   "drawing.kvar": "{kvar} kvar",
   "drawing.generatorOn": "{kva} kVA, running",
   "drawing.generatorOff": "{kva} kVA, off",
+  "drawing.countOpen": "{count} open",
+  "drawing.countGrounds": "{count} GND",
   "drawing.solid": "solid blade",
   "drawing.fuse": "{amps}{type}",
   "drawing.customer": "1 customer",

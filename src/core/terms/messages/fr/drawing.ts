@@ -20,6 +20,8 @@ export const drawing = {
   "drawing.kvar": "{kvar} kvar",
   "drawing.generatorOn": "{kva} kVA, en marche",
   "drawing.generatorOff": "{kva} kVA, à l'arrêt",
+  "drawing.countOpen": "ouverts : {count}",
+  "drawing.countGrounds": "{count} GND",
   "drawing.solid": "lame pleine",
   "drawing.fuse": "{amps}{type}",
   "drawing.customer": "1 client",

@@ -1,0 +1,136 @@
+import { deviceOf, positionOf } from "../devices";
+import { complete, savedElement, structureOf, type System } from "../document";
+import { type Message, say } from "../terms";
+import type { ElementId } from "../terms";
+import { shortTitle } from "./labels";
+import type { Plate } from "./layout/layout";
+import type { PlatePiece } from "./plates";
+import type { Scene } from "./scene";
+import { type Note, type Piece, unionOf } from "./shapes";
+
+/** Below this scale symbols are too small to read: a structure is one mark. */
+export const OVERVIEW_BELOW = 0.3;
+
+/** What is counted beside the mark of a structure. */
+export interface Counted {
+  readonly open: number;
+  readonly tagged: number;
+  readonly grounds: number;
+}
+
+/** What on a plate is open or lifted, what is tagged or blocked, and where grounds are on. */
+export function countedOn(system: System, { points }: Plate): Counted {
+  const structure = structureOf(system, points[0]!);
+  const counted = { open: 0, tagged: 0, grounds: 0 };
+  for (const id of structure?.elements ?? []) {
+    const element = complete(savedElement(system.elements, id)!);
+    if (element.kind === "ground") counted.grounds++;
+    if (deviceOf(element.kind).ends.length > 1 && positionOf(element) !== undefined) counted.open++;
+    if (("tagged" in element && element.tagged) || ("blocked" in element && element.blocked))
+      counted.tagged++;
+  }
+  return counted;
+}
+
+/** The words beside a mark; none where there is nothing to count. */
+export function wordsOf({ open, tagged, grounds }: Counted, word: (message: Message) => string): string {
+  return [
+    ...(open === 0 ? [] : [word(say("drawing.countOpen", { count: open }))]),
+    ...(tagged === 0 ? [] : [tagged === 1 ? "T" : `${tagged} T`]),
+    ...(grounds === 0 ? [] : [word(say("drawing.countGrounds", { count: grounds }))]),
+  ].join(" · ");
+}
+
+const overviews = new WeakMap<Scene, Scene>();
+
+/**
+ * A drawing from afar: a structure is one mark with its number and its worst state, with what is open, tagged and
+ * grounded there counted; between the marks is the line. A drawing that persons placed point by point is as it was.
+ */
+export function overviewOf(scene: Scene): Scene {
+  if (scene.plates.length === 0) return scene;
+  const known = overviews.get(scene);
+  if (known !== undefined) return known;
+  const elements = new Map<ElementId, Piece>();
+  for (const [id, piece] of scene.elements) if (piece.within !== true) elements.set(id, lineOf(piece));
+  const plates = scene.plates.map((it) => markOf(it, scene));
+  const works = new Map([...scene.works].map(([id, it]) => [id, flagOf(it)]));
+  // Numbers first, and then what is longer: it may stand beside its place.
+  const byLength = [...plates].sort(
+    (a, b) => (a.notes[0]?.text.length ?? 0) - (b.notes[0]?.text.length ?? 0),
+  );
+  const pieces = [...byLength, ...elements.values(), ...works.values()];
+  const overview: Scene = {
+    ...scene,
+    works,
+    elements,
+    points: new Map(),
+    plates,
+    pieces,
+    bounds: unionOf(pieces.map(({ box }) => box)),
+  };
+  overviews.set(scene, overview);
+  return overview;
+}
+
+/** An element as one line of its worst look. */
+const lineOf = (piece: Piece): Piece => ({
+  ...piece,
+  shapes: [{ shape: "strand", points: piece.spine, letter: "A", look: piece.overall, feed: 0 }],
+  notes: [],
+});
+
+/** The flag of a work place beside its ring, with the place alone. */
+function flagOf(piece: Piece): Piece {
+  const [x = 0, y = 0] = piece.spine;
+  const notes = piece.notes.map((it): Note => {
+    const [text = it.text] = it.lines ?? [];
+    return { ...it, x, y, drop: 0, text, lines: [text], ring: { x, y }, sides: ROUND, gap: 28, reach: 0 };
+  });
+  return { ...piece, notes };
+}
+
+const ROUND: Note["sides"] = [
+  [0, -1],
+  [1, 0],
+  [0, 1],
+  [1, -1],
+  [-1, -1],
+  [-1, 0],
+  [1, 1],
+  [-1, 1],
+];
+
+function markOf(piece: PlatePiece, scene: Scene): PlatePiece {
+  const { plate, owner, overall, counted } = piece;
+  const [x = 0, y = 0] = scene.points.get(plate.points[0] as never)?.spine ?? [];
+  const place = { owner, x, y, look: overall };
+  const mark: Note = {
+    ...place,
+    kind: "mark",
+    text: numberOf(plate.title),
+    sides: [[0, 0], ...ROUND],
+    gap: 4,
+    reach: 0,
+  };
+  const beside: Note = {
+    ...place,
+    kind: "count",
+    text: counted,
+    sides: [[0, 1], ...ROUND],
+    gap: 15,
+    reach: 0,
+  };
+  return {
+    ...piece,
+    shapes: [],
+    notes: counted === "" ? [mark] : [mark, beside],
+    box: { left: x - 1, right: x + 1, top: y - 1, bottom: y + 1 },
+  };
+}
+
+/** Of "Pole 32, main line" the number alone; a name without a number whole. */
+function numberOf(title: string): string {
+  const short = shortTitle(title);
+  return /^\S+\s+(\S*\d\S*)$/.exec(short)?.[1] ?? short;
+}
