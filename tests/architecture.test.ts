@@ -23,6 +23,7 @@ const order = [
   "hazard",
   "piece",
   "procedure",
+  "doubts",
   "drawing",
   "sheet",
   "scenario",

@@ -2,6 +2,7 @@ import { assess, type StillhotDocument } from "../core";
 import { AROUND, assessedAround, OPENINGS, openingsOf, placeCalled, withWorkAt } from "./around";
 import type { Call } from "./command";
 import { cautions, eachFile } from "./eachFile";
+import { looksOf } from "./lookFirst";
 import { heading } from "./print";
 import { standingLines, standingOf } from "./standing";
 
@@ -15,7 +16,8 @@ export const check = eachFile({
   before: (call) => void openingsOf(call),
   answer: ({ file, document: whole, warnings, call }) => {
     const { document, assessment } = asked(whole, call);
-    const { ok, json } = standingOf(document, assessment, warnings);
+    const looks = looksOf(document);
+    const { ok, json } = standingOf(document, assessment, { warnings, looks });
     return {
       ok,
       json: { file, ok, ...json },
@@ -23,7 +25,11 @@ export const check = eachFile({
         ? []
         : [
             heading(file, document.title),
-            ...standingLines(file, document, assessment, { warnings, all: call.flags.has("--all") }),
+            ...standingLines(file, document, assessment, {
+              warnings,
+              looks,
+              all: call.flags.has("--all"),
+            }),
           ],
     };
   },

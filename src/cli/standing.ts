@@ -23,6 +23,7 @@ import {
   workPointName,
   type WorkPointReport,
 } from "../core";
+import { type Looks, looksJson, looksLines } from "./lookFirst";
 import { counts, findingJson, findingLines, wrapped } from "./print";
 import { say, spell } from "./words";
 
@@ -32,24 +33,35 @@ export interface Standing {
   readonly json: object;
 }
 
+/** What is told beside an assessment. */
+interface Beside {
+  /** of reading the file */
+  readonly warnings?: readonly Finding[];
+  /** what to look at first, for each work point */
+  readonly looks?: ReadonlyMap<WorkPointId, Looks>;
+}
+
 /** How a drawing stands, as JSON; `ok` when every work point is grounded and nothing above a note was found. */
 export function standingOf(
-  { system }: StillhotDocument,
+  document: StillhotDocument,
   assessment: Assessment,
-  warnings: readonly Finding[] = [],
+  { warnings = [], looks }: Beside = {},
 ): Standing {
   const findings = [...warnings, ...assessment.findings, ...notFinite(assessment)];
   const grounded = Object.values(assessment.workPoints).every(({ verdict }) => verdict === "grounded");
   return {
     ok: grounded && !findings.some(counts),
     json: {
-      structures: structuresJson(system, assessment),
+      structures: structuresJson(document.system, assessment),
       conductors: mapValues(assessment.conductors, (it) => ({ ...it, angleDeg: finiteAngle(it.angleDeg) })),
       elements: mapValues(assessment.elements, ({ amps, angleDeg }) => ({
         amps,
         angleDeg: mapValues(angleDeg, finiteAngle),
       })),
-      workPoints: assessment.workPoints,
+      workPoints: mapValues(assessment.workPoints, (report, id) => ({
+        ...report,
+        ...(looks === undefined ? {} : looksJson(document, looks.get(id)!)),
+      })),
       findings: findings.map(findingJson),
     },
   };
@@ -70,12 +82,11 @@ const structuresJson = (system: System, { conductors }: Assessment): object =>
 
 const mapValues = <Key extends string, From, To>(
   record: Readonly<Partial<Record<Key, From>>>,
-  change: (value: From) => To,
+  change: (value: From, key: Key) => To,
 ): Record<Key, To> =>
-  Object.fromEntries(Object.entries(record).map(([key, value]) => [key, change(value as From)])) as Record<
-    Key,
-    To
-  >;
+  Object.fromEntries(
+    Object.entries(record).map(([key, value]) => [key, change(value as From, key as Key)]),
+  ) as Record<Key, To>;
 
 /** Of volts that could not be computed there is no angle either; they are printed over every limit, it as 0. */
 const finiteAngle = (degrees: number): number => (Number.isFinite(degrees) ? degrees + 0 : 0);
@@ -112,13 +123,16 @@ export function standingLines(
   file: string,
   document: StillhotDocument,
   assessment: Assessment,
-  { warnings = [], all }: { readonly warnings?: readonly Finding[]; readonly all: boolean },
+  { warnings = [], looks, all }: Beside & { readonly all: boolean },
 ): string[] {
   const works = Object.keys(assessment.workPoints) as WorkPointId[];
   const findings = [...warnings, ...assessment.findings, ...notFinite(assessment)];
   return [
     ...(works.length === 0 ? [spell(say("cli.noWorkPoint"))] : []),
-    ...works.flatMap((id) => workPointLines(document, assessment, id, all)),
+    ...works.flatMap((id) => [
+      ...workPointLines(document, assessment, id, all),
+      ...(looks === undefined ? [] : looksLines(document, looks.get(id)!, { all })),
+    ]),
     "",
     ...conductorLines(document, assessment, all),
     ...findings.flatMap((it) => ["", ...findingLines(it, file, document)]),

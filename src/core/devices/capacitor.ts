@@ -3,7 +3,7 @@ import { choice, flag, neededAmount } from "./fields";
 import { BY_HANDLE, defineDevice, oneEnd, opener } from "./define";
 import { deltaHasPairs, legsOf } from "./load";
 import type { Node } from "./parts";
-import { breaksItsLoad, needsItsPhases, openPosition } from "./shared";
+import { breaksItsLoad, needsItsPhases, openPosition, plainOpening, positionsDoubted } from "./shared";
 import { arc, line } from "./symbol";
 
 /** A capacitor bank. It holds its charge after it is opened, and couples the conductors that it hangs between. */
@@ -44,6 +44,7 @@ export const capacitor = defineDevice({
       })),
     ];
   },
+  doubts: (it) => positionsDoubted(it, plainOpening()),
   // Switched by its own device, whose rating is not drawn; the rule on discharge speaks of what stays behind.
   breaks: breaksItsLoad,
   handling: BY_HANDLE,

@@ -1,5 +1,12 @@
 import { defineDevice, opener, twoEnds } from "./define";
-import { bringsBothEnds, closingUpsets, joinsThrough, openPosition, plainOpening } from "./shared";
+import {
+  bringsBothEnds,
+  closingUpsets,
+  joinsThrough,
+  openPosition,
+  plainOpening,
+  positionsDoubted,
+} from "./shared";
 import { arc, line } from "./symbol";
 
 const opening = plainOpening();
@@ -14,6 +21,7 @@ export const clamp = defineDevice({
   parts: (it) => joinsThrough(it, it.open),
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  doubts: (it) => positionsDoubted(it, opening),
   // A clamp has no rating (29 CFR 1910.269(l)(12)): charging and exciting current only.
   breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "clamp" }),
   carries: (_it, { tapClampMaxAmps }) => tapClampMaxAmps,

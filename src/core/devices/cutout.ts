@@ -17,6 +17,7 @@ import {
   onPhases,
   openPosition,
   plainOpening,
+  positionsDoubted,
   removePhases,
   union,
 } from "./shared";
@@ -60,6 +61,7 @@ export const cutout = defineDevice({
   parts: (it) => joinsThrough(it, opening.openPhases(it)),
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  doubts: (it) => positionsDoubted(it, opening),
   breaks: (it, tool, settings) => {
     if (it.loadBreak === "arc-chute")
       return { amps: it.arcChuteAmps ?? it.continuousAmps, basis: "arc-chute" };

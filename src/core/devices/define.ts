@@ -79,6 +79,45 @@ export interface UpsetSettings {
   readonly assumedGeneratorKva: number;
 }
 
+/** One way in which what stands on the poles can differ from the drawing: the file format's own words. */
+export type DoubtKind =
+  | "goes-on"
+  | "other-position"
+  | "second-transformer"
+  | "other-connection"
+  | "swapped-labels"
+  | "machine"
+  | "open-neutral"
+  | "no-rod"
+  | "no-pole-bond"
+  | "crossing"
+  | "no-span"
+  | "other-cable"
+  | "thin-ground";
+
+/** In a record that a doubt adds: the thing that is doubted. */
+export const THIS = "$this";
+/** In a record that a doubt adds: a pole that nobody drew. */
+export const UNDRAWN = "$undrawn";
+
+/** What one thing leaves open about itself, and what would stand in its place. */
+export interface DeviceDoubt {
+  readonly doubt: DoubtKind;
+  /** the phases that are doubted, where it is not the whole thing */
+  readonly phases?: string;
+  /** keys of the thing as they would be; `null` takes a key away, so that its default holds */
+  readonly instead?: JsonObject;
+  readonly isGone?: true;
+  /** things that nobody drew */
+  readonly beside?: readonly JsonObject[];
+}
+
+/** What a thing may know of its place to say what could be otherwise there. */
+export interface DoubtPlace {
+  /** line to line; leg to leg on a split secondary; 0 where nothing says [V] */
+  nominalVolts(end: End): number;
+}
+
 /** How a thing that opens moves. */
 export interface Opening<Element> {
   /** phases that are open in any way: opened, blown, barrel out, lifted */
@@ -180,6 +219,8 @@ export interface DeviceSpec<Kind extends string, F extends Fields> {
   needs?(element: Complete<F>): readonly { end: End; letter: Letter; key: string }[];
   parts(element: Complete<F>, place: Place): readonly Part[];
   upsets?(element: Complete<F>, settings: UpsetSettings): readonly DeviceUpset[];
+  /** what of it could be otherwise than drawn */
+  doubts?(element: Complete<F>, place: DoubtPlace): readonly DeviceDoubt[];
   readonly opening?: Opening<Complete<F>>;
   /** what it may break with this tool in hand */
   breaks?(element: Complete<F>, tool: string, settings: BreakSettings): Breaks;

@@ -8,6 +8,7 @@ import {
   joinsThrough,
   openPosition,
   plainOpening,
+  positionsDoubted,
 } from "./shared";
 import { blade, dot, line } from "./symbol";
 
@@ -49,6 +50,7 @@ export const disconnect = defineDevice({
   parts: (it) => joinsThrough(it, it.open),
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  doubts: (it) => positionsDoubted(it, opening),
   breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
   standsAbreast: true,
   position: openPosition,

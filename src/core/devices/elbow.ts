@@ -7,6 +7,7 @@ import {
   joinsThrough,
   openPosition,
   plainOpening,
+  positionsDoubted,
 } from "./shared";
 import { filled, line } from "./symbol";
 
@@ -22,6 +23,7 @@ export const elbow = defineDevice({
   parts: (it) => joinsThrough(it, it.open),
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  doubts: (it) => positionsDoubted(it, opening),
   // A dead-break elbow breaks nothing at all.
   breaks: (it, _tool, settings) =>
     it.loadBreakAmps > 0 ? breaksRated(it.loadBreakAmps, settings) : { amps: 0, basis: "unrated" },

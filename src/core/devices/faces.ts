@@ -4,7 +4,9 @@ import {
   type Breaks,
   type BreakSettings,
   type Device,
+  type DeviceDoubt,
   type DeviceUpset,
+  type DoubtPlace,
   type ElementChange,
   type Handling,
   type UpsetSettings,
@@ -85,6 +87,12 @@ export const carriesAmps = (element: CircuitElement, settings: BreakSettings): n
 export const deviceUpsetsOf = (element: CircuitElement, settings: UpsetSettings): readonly DeviceUpset[] => {
   const [device, own] = ask(element);
   return element.planned ? [] : (device.upsets?.(own, settings) ?? []);
+};
+
+/** What of a thing could be otherwise than drawn. What is still to be put in leaves nothing open. */
+export const deviceDoubtsOf = (element: CircuitElement, place: DoubtPlace): readonly DeviceDoubt[] => {
+  const [device, own] = ask(element);
+  return element.planned ? [] : (device.doubts?.(own, place) ?? []);
 };
 
 /** The electrical parts of a thing in its place. What is still to be put in is on the drawing, and not on the pole. */

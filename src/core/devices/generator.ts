@@ -61,6 +61,9 @@ function betweenDegrees([one, other]: readonly Phase[]): number {
 const bringsNeutral = ({ phases }: { phases: string }) =>
   phases.length === 2 && !isSplit(phases) ? [] : [["at" as const, "N" as Letter] as const];
 
+/** So many times its drawn size a machine may be that was changed since it was drawn; common practice, no source. */
+const BIGGER = 2;
+
 /** A customer's or a crew's generator, off unless it says so. */
 export const generator = defineDevice({
   kind: "generator",
@@ -79,6 +82,7 @@ export const generator = defineDevice({
   needs: needsItsPhases,
   parts: (it, place) => [machineEmf(it, place)],
   upsets: (it) => (it.on ? [] : [{ kind: "start", strength: 1, change: { on: true } }]),
+  doubts: ({ kva }) => [{ doubt: "machine", instead: { on: true, kva: BIGGER * kva } }],
   handling: { off: "stop", on: "start", moves: "machine", tools: [], trouble: 4, canGoOff: ({ on }) => on },
   rating: ({ kva, on }) => say(on ? "drawing.generatorOn" : "drawing.generatorOff", { kva }),
   symbolReach: 15,

@@ -1,3 +1,4 @@
+import { DEFAULT_CABLE } from "../reference";
 import { type Json, lettersOf } from "../terms";
 import { amount, choice, type FieldContext, flag, optionalChoice, text } from "./fields";
 import { defineDevice, oneEnd } from "./define";
@@ -10,6 +11,11 @@ export const GROUNDING_CABLES = ["2", "1/0", "2/0", "3/0", "4/0", "250", "350"] 
 
 /** Sizes below the table, which a file may name so that the rule on size can speak. */
 const SMALL_CABLES = ["8", "6", "4"] as const;
+
+const CABLES = [...SMALL_CABLES, ...GROUNDING_CABLES] as const;
+
+/** The next size under one; none under the thinnest. */
+const thinnerThan = (cable: string): string[] => CABLES.slice(0, CABLES.indexOf(cable as never)).slice(-1);
 
 /** The size of a grounding cable; large ones may carry their unit. */
 export function cableSize() {
@@ -59,5 +65,12 @@ export const ground = defineDevice({
       ...(to === "neutral" ? [] : [jumper(bar, "earth", "N", earthOhms)]),
     ];
   },
+  doubts: ({ poleBond, cable }) => [
+    ...(poleBond ? [{ doubt: "no-pole-bond", instead: { poleBond: false } } as const] : []),
+    ...thinnerThan(cable ?? DEFAULT_CABLE).map((it) => ({
+      doubt: "thin-ground" as const,
+      instead: { cable: it },
+    })),
+  ],
   symbol: () => [line(-20, 0, 4, 0), outline(-16, -5, -7, -5, -7, 5, -16, 5), ...earthMark(4)],
 });

@@ -1,7 +1,7 @@
 import { type Letter, say } from "../terms";
 import { phases } from "./fields";
 import { defineDevice, twoEnds } from "./define";
-import { bringsBothEnds, joinsThrough, removePhases } from "./shared";
+import { bringsBothEnds, joinsThrough, neutralDoubted, removePhases, union } from "./shared";
 import { line } from "./symbol";
 
 /** A short permanent connection. It can be cut, and a cut lead can touch again. */
@@ -19,6 +19,12 @@ export const lead = defineDevice({
       strength: 2,
       change: { cut: removePhases(it.cut, phase) },
     })),
+  doubts: ({ phases, cut, neutral }) => [
+    ...(union(phases, cut) === ""
+      ? []
+      : [{ doubt: "other-position", instead: { cut: removePhases(cut, phases) } } as const]),
+    ...neutralDoubted(neutral, "cut", cut),
+  ],
   // Cutters part a conductor at the same gap as a clamp lifted off it: the same limit.
   breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "lead" }),
   handling: { off: "cut", on: "join", moves: "phases", tools: ["lead-cutters"], trouble: 6 },

@@ -20,6 +20,9 @@ export function legsOf(
 export const deltaHasPairs = ({ connection, phases }: { connection: "wye" | "delta"; phases: string }) =>
   connection === "delta" && phases.length < 2 ? [problem("connection", say("read.deltaOnePhase"))] : [];
 
+/** The largest of the usual standby machines of a house, which starts by itself [kVA]; common practice, no source. */
+const STANDBY_KVA = 26;
+
 /** A load and the customers behind it, any of whom may own a generator that nobody drew. */
 export const load = defineDevice({
   kind: "load",
@@ -76,6 +79,17 @@ export const load = defineDevice({
     it.customers > 0 && settings.assumeGenerators
       ? [{ kind: "start-unknown", strength: 1, change: { unknownKva: settings.assumedGeneratorKva } }]
       : [],
+  doubts: ({ phases, customers }, { nominalVolts }) => {
+    const volts = nominalVolts("at");
+    return customers === 0 || volts === 0
+      ? []
+      : [
+          {
+            doubt: "machine",
+            beside: [{ kind: "generator", at: "$at", phases, kva: STANDBY_KVA, volts, on: true }],
+          },
+        ];
+  },
   rating: ({ customers }) =>
     customers === 0
       ? undefined

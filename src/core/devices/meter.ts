@@ -8,6 +8,7 @@ import {
   joinsThrough,
   openPosition,
   plainOpening,
+  positionsDoubted,
 } from "./shared";
 import { blade, circle, dot, inscribed, line, outline } from "./symbol";
 
@@ -23,6 +24,7 @@ export const meter = defineDevice({
   parts: (it) => joinsThrough(it, it.open),
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  doubts: (it) => positionsDoubted(it, opening),
   // A meter's jaws are contacts, not a switch: the load goes first, at the customer's main.
   breaks: breaksBare,
   handling: { off: "pull", on: "replace", moves: "phases", tools: [], trouble: 1 },
@@ -44,6 +46,7 @@ export const main = defineDevice({
   parts: (it) => joinsThrough(it, it.open),
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  doubts: (it) => positionsDoubted(it, opening),
   breaks: breaksItsLoad,
   handling: { ...BY_HANDLE, trouble: 1 },
   position: openPosition,

@@ -66,6 +66,7 @@ export const nearby = defineDevice({
   },
   upsets: (it) =>
     it.on && !it.touching ? [{ kind: "contact", strength: 1, change: { touching: true } }] : [],
+  doubts: ({ on }) => (on ? [] : [{ doubt: "other-position", instead: { on: true } }]),
   rating: ({ relation, kvLL }) => say(`drawing.${relation}`, { kv: kvLL }),
   symbol: () => [line(-20, -6, 20, -6), line(-20, 0, 20, 0), line(-20, 6, 20, 6)],
 });

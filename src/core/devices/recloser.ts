@@ -8,6 +8,7 @@ import {
   joinsThrough,
   openPosition,
   plainOpening,
+  positionsDoubted,
 } from "./shared";
 import { blade, inscribed, line, outline, type Mark } from "./symbol";
 
@@ -48,6 +49,7 @@ const interrupter = <const Kind extends string>(kind: Kind, prefix: string, lett
     parts: (it) => joinsThrough(it, it.open),
     opening,
     upsets: (it) => closingUpsets(it, opening),
+    doubts: (it) => positionsDoubted(it, opening),
     breaks: ({ interruptingAmps }) =>
       interruptingAmps === undefined ? breaksItsLoad() : { amps: interruptingAmps, basis: "rated" },
     position: openPosition,

@@ -1,7 +1,15 @@
 import { lettersOf, type Phase } from "../terms";
 import { flag, taps } from "./fields";
 import { BY_HANDLE, defineDevice, opener, twoEnds } from "./define";
-import { breaksRated, bringsBothEnds, closingUpsets, join, openPosition, plainOpening } from "./shared";
+import {
+  breaksRated,
+  bringsBothEnds,
+  closingUpsets,
+  join,
+  openPosition,
+  plainOpening,
+  positionsDoubted,
+} from "./shared";
 import type { Join } from "./parts";
 import { circle, line } from "./symbol";
 
@@ -35,6 +43,7 @@ export const regulator = defineDevice({
   ],
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  doubts: (it) => positionsDoubted(it, opening),
   // A regulator is bypassed before it is switched out; its own switches break no load.
   breaks: (_it, _tool, settings) => breaksRated(0, settings),
   handling: { ...BY_HANDLE, trouble: 3, canGoOff: ({ bypassed }) => !bypassed },

@@ -8,6 +8,7 @@ import {
   joinsThrough,
   openPosition,
   plainOpening,
+  positionsDoubted,
 } from "./shared";
 import { blade, inscribed, line, outline } from "./symbol";
 
@@ -50,6 +51,7 @@ export const sectionalizer = defineDevice({
   parts: (it) => joinsThrough(it, it.open),
   opening,
   upsets: (it) => closingUpsets(it, opening),
+  doubts: (it) => positionsDoubted(it, opening),
   breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
   position: openPosition,
   symbol: ({ open }) => [

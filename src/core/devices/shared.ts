@@ -1,5 +1,13 @@
-import { lettersOf, type Letter, type Message, type MessageKey, type Phase, say } from "../terms";
-import type { Breaks, BreakSettings, DeviceUpset, Opening } from "./define";
+import {
+  type JsonObject,
+  lettersOf,
+  type Letter,
+  type Message,
+  type MessageKey,
+  type Phase,
+  say,
+} from "../terms";
+import type { Breaks, BreakSettings, DeviceDoubt, DeviceUpset, Opening } from "./define";
 import type { End, Join } from "./parts";
 
 interface TwoEnds {
@@ -92,6 +100,28 @@ export function closingUpsets<E extends Openable>(element: E, opening: Opening<E
     };
   });
 }
+
+/**
+ * A thing that opens and stands the other way: as a whole where it stands alike on all phases, and each phase by itself
+ * where each has its own handle.
+ */
+export function positionsDoubted<E extends Openable>(element: E, opening: Opening<E>): DeviceDoubt[] {
+  const { phases, open } = element;
+  const isOpen = opening.openPhases(element);
+  const otherWay = (asked: string): DeviceDoubt => ({
+    doubt: "other-position",
+    ...(asked === phases ? {} : { phases: asked }),
+    instead: (isOpen.includes(asked)
+      ? opening.closing(element, asked)
+      : { open: union(phases, open, asked) }) as JsonObject,
+  });
+  const each = opening.gang(element) || phases.length === 1 ? [] : [...phases];
+  return [...(isOpen === "" || isOpen === phases ? [phases] : []), ...each].map(otherWay);
+}
+
+/** Whether the neutral that comes through a thing is not there. */
+export const neutralDoubted = (neutral: boolean, key: "parted" | "cut", parted: string): DeviceDoubt[] =>
+  neutral && !parted.includes("N") ? [{ doubt: "open-neutral", instead: { [key]: `${parted}N` } }] : [];
 
 /** A word for some phases of a thing, which are named where they are not all of it. */
 export const onPhases = (key: MessageKey, { phases: own }: { phases: string }, phases: string): Message =>

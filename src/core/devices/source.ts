@@ -114,6 +114,7 @@ export const source = defineDevice({
       part.part === "emf" ? { ...part, inStep: it.inStep ? "system" : "never" } : part,
     ),
   upsets: (it) => (it.on ? [] : [{ kind: "restore", strength: 1, change: { on: true } }]),
+  doubts: ({ on }) => (on ? [] : [{ doubt: "other-position", instead: { on: true } }]),
   rating: (it) => say(it.on ? "drawing.sourceRating" : "drawing.sourceOff", { kv: it.kvLL }),
   symbolReach: 17,
   symbol: ({ on }) => [

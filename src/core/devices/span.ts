@@ -1,8 +1,18 @@
-import { type Letter, lettersOf, say } from "../terms";
+import { type JsonObject, type Letter, lettersOf, say } from "../terms";
 import { amount, choice, matrix, phases, text } from "./fields";
-import { defineDevice, problem, twoEnds } from "./define";
-import { bringsBothEnds, removePhases } from "./shared";
+import { defineDevice, problem, THIS, twoEnds } from "./define";
+import { bringsBothEnds, isSplit, neutralDoubted, removePhases } from "./shared";
 import { line } from "./symbol";
+
+/** What crosses a line is taken for a line of the same system, or of the commonest one where nothing says [V]. */
+const COMMON_VOLTS = 12_470;
+
+const circuitOver = (lineToLineVolts: number): JsonObject => ({
+  kind: "nearby",
+  span: THIS,
+  relation: "crossing",
+  kvLL: (lineToLineVolts || COMMON_VOLTS) / 1000,
+});
 
 /** A span of line or cable. What is parted keeps half of its capacitance at each end. */
 export const span = defineDevice({
@@ -53,6 +63,14 @@ export const span = defineDevice({
       strength: 1,
       change: { parted: removePhases(it.parted, phase) },
     })),
+  doubts: ({ phases, construction, neutral, parted, rodsPerKm }, { nominalVolts }) => [
+    ...neutralDoubted(neutral, "parted", parted),
+    ...(neutral && rodsPerKm > 0 ? [{ doubt: "no-rod", instead: { rodsPerKm: 0 } } as const] : []),
+    ...(construction === "overhead" && !isSplit(phases)
+      ? [{ doubt: "crossing", beside: [circuitOver(nominalVolts("from"))] } as const]
+      : []),
+    { doubt: "no-span", isGone: true },
+  ],
   // A line that is cut parts like a lead.
   breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "lead" }),
   position: ({ parted }) => (parted === "" ? undefined : say("drawing.parted", { phases: parted })),

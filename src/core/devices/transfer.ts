@@ -7,6 +7,8 @@ import type { End } from "./parts";
 
 const ENDS: readonly End[] = ["from", "alt", "to"];
 
+const POSITIONS = ["utility", "generator", "off"] as const;
+
 /** A customer's transfer switch: utility on `from`, own supply on `alt`. A faulty one joins all three. */
 export const transfer = defineDevice({
   kind: "transfer",
@@ -19,7 +21,7 @@ export const transfer = defineDevice({
     to: pointRef(),
     neutral: flag(true),
     on: structureRef(),
-    position: choice(["utility", "generator", "off"], "utility"),
+    position: choice(POSITIONS, "utility"),
     bridged: flag(false),
     tagged: flag(false),
     blocked: flag(false),
@@ -36,6 +38,13 @@ export const transfer = defineDevice({
     ...(neutral ? [join("N", true, "from", "to"), join("N", true, "alt", "to")] : []),
   ],
   upsets: (it) => (it.bridged ? [] : [{ kind: "transfer", strength: 1, change: { bridged: true } }]),
+  doubts: ({ position, bridged }) => [
+    ...POSITIONS.filter((it) => it !== position).map((it) => ({
+      doubt: "other-position" as const,
+      instead: { position: it },
+    })),
+    ...(bridged ? [] : [{ doubt: "machine" as const, instead: { bridged: true } }]),
+  ],
   handling: {
     off: "set-position",
     on: "set-position",

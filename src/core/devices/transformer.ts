@@ -3,6 +3,7 @@ import { impedanceOfUnit } from "../reference";
 import {
   amount,
   choice,
+  type Complete,
   flag,
   letters,
   neededAmount,
@@ -12,7 +13,7 @@ import {
   structureRef,
   text,
 } from "./fields";
-import { elementFields, defineDevice, EVIDENCE, problem } from "./define";
+import { elementFields, defineDevice, type DeviceDoubt, EVIDENCE, problem, UNDRAWN } from "./define";
 import type { End, Node, Part, Unit, Winding } from "./parts";
 import { circle, inscribed, ring } from "./symbol";
 
@@ -145,6 +146,7 @@ export const transformer = defineDevice({
       ? [{ part: "join", from: "from/N", to: "to/N", letter: "N", closed: true } as const]
       : []),
   ],
+  doubts: (it, { nominalVolts }) => [...secondBank(it, nominalVolts("from")), ...connectedOtherwise(it)],
   rating: ({ kva }) => say("drawing.kva", { kva }),
   symbol: (it) =>
     it.connection === "single"
@@ -156,6 +158,39 @@ export const transformer = defineDevice({
           inscribed(10, 0, it.connection.split("-")[1]!.replace("open", "o")),
         ],
 });
+
+/** Another bank of the same kind on the same secondary, fed by a line that nobody drew. */
+function secondBank(
+  { phases, connection, kva, primaryKv, secondaryV, secondary, midTap, neutral }: Complete<typeof fields>,
+  lineToLineVolts: number,
+): DeviceDoubt[] {
+  const ratedVolts = connection === "single" && phases.length === 1 ? Math.sqrt(3) * primaryKv : primaryKv;
+  const bank = { phases, connection, kva, primaryKv, secondaryV, secondary, neutral };
+  return [
+    {
+      doubt: "second-transformer",
+      beside: [
+        { kind: "source", at: UNDRAWN, phases, kvLL: lineToLineVolts / 1000 || ratedVolts },
+        {
+          kind: "transformer",
+          from: UNDRAWN,
+          to: "$to",
+          ...bank,
+          ...(midTap === undefined ? {} : { midTap }),
+        },
+      ],
+    },
+  ];
+}
+
+/** Banks of three units are mistaken for each other; of one or two units there is but one connection. */
+const connectedOtherwise = ({ connection }: Bank): DeviceDoubt[] =>
+  connection === "single" || connection === "openY-openD"
+    ? []
+    : CONNECTIONS.filter((it) => it !== connection && it !== "single" && it !== "openY-openD").map((it) => ({
+        doubt: "other-connection",
+        instead: { connection: it, ...(it.endsWith("D") ? {} : { midTap: null }) },
+      }));
 
 interface Rated extends Bank {
   readonly kva: number;

@@ -53,7 +53,15 @@ import { MOST_STRENGTH } from "./search";
 import { type FoundThreats, leastStepTouch, threatsTo } from "./threats";
 import { leastMargin } from "./margin";
 import { testedConductors, barricadedPoints } from "./tested";
-import type { Assessment, ConductorReport, ElementReport, Upset, Verdict, WorkPointReport } from "./types";
+import type {
+  Assessment,
+  ConductorReport,
+  ElementReport,
+  Threat,
+  Upset,
+  Verdict,
+  WorkPointReport,
+} from "./types";
 import { upsetWords } from "./upsetWords";
 import { metallicIslands, type View, viewOf } from "./view";
 
@@ -77,11 +85,11 @@ export function assess(document: StillhotDocument, known: KnownFromPlay = {}): A
   const workPoints: Record<WorkPointId, WorkPointReport> = {};
   for (const [id, workPoint] of Object.entries(job.workPoints) as [WorkPointId, WorkPoint][]) {
     const found = parts.threats(id);
-    const verdict = verdictOf(document.system, settings, workPoint, found, tested(workPoint.at));
     const unfed = conductorsNotFed(document.system, workPoint);
+    const { verdict, margin } = judged(document.system, settings, workPoint, found, tested(workPoint.at));
     workPoints[id] = {
       verdict,
-      margin: verdict === "live" || unfed.length > 0 ? 0 : leastMargin(found),
+      margin,
       threats: found.threats,
       ...(found.completeTo < MOST_STRENGTH ? { threatsCompleteTo: found.completeTo } : {}),
       assumptions: countAssumptions(document.system, workPoint),
@@ -104,6 +112,46 @@ export function assess(document: StillhotDocument, known: KnownFromPlay = {}): A
 export function assessWithoutWork(document: StillhotDocument): Assessment {
   const { conductors, elements, findings } = partsOf(document);
   return { conductors, elements, workPoints: {}, findings: findings.filter(isOnIn(settingsOf(document))) };
+}
+
+/** How one work point stands: its verdict, its margin and the threats to it, without all else that an assessment tells. */
+export interface WorkStanding {
+  readonly verdict: Verdict;
+  readonly margin: number | null;
+  readonly threats: readonly Threat[];
+  /** nothing on the drawing could ever feed one of its conductors */
+  readonly isUnfed: boolean;
+  /** what it took to say so, in multiplications */
+  readonly work: number;
+}
+
+/**
+ * How a work point of a drawing stands, the currents through a body left out. With `mostStrength` under 3 only threats up to there are sought: the verdict and
+ * the margin are then right where they are the worst, and never worse than they are.
+ */
+export function standingOfWork(
+  system: System,
+  settings: Settings,
+  workPoint: WorkPoint,
+  tested: ReadonlySet<ConductorId>,
+  mostStrength = MOST_STRENGTH,
+): WorkStanding {
+  const found = threatsTo(system, settings, workPoint, { mostStrength, bodies: false });
+  const { verdict, margin } = judged(system, settings, workPoint, found, tested);
+  const isUnfed = conductorsNotFed(system, workPoint).length > 0;
+  return { verdict, margin, threats: found.threats, isUnfed, work: found.work };
+}
+
+function judged(
+  system: System,
+  settings: Settings,
+  workPoint: WorkPoint,
+  found: FoundThreats,
+  tested: ReadonlySet<ConductorId>,
+): Pick<WorkPointReport, "verdict" | "margin"> {
+  const verdict = verdictOf(system, settings, workPoint, found, tested);
+  const isAtOnce = verdict === "live" || conductorsNotFed(system, workPoint).length > 0;
+  return { verdict, margin: isAtOnce ? 0 : leastMargin(found) };
 }
 
 const isOnIn =

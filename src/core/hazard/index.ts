@@ -6,7 +6,10 @@ export {
   type PointNumbers,
   pointNumbers,
   type KnownFromPlay,
+  standingOfWork,
+  type WorkStanding,
 } from "./assess";
+export { conductorsOf as workConductorsOf } from "./outcome";
 export { testedConductors, barricadedPoints } from "./tested";
 export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";

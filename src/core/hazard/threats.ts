@@ -8,6 +8,7 @@ import {
   type FoundSet,
   inOrder,
   isBy,
+  keyOf,
   MinimalSets,
   MOST_STRENGTH,
   setsUpTo,
@@ -27,6 +28,8 @@ export type Ask = (set: UpsetSet) => Outcome;
 /** Threats to a work point, and up to which strength they are all of them: 3 but where a drawing has more sets than can be asked. */
 export interface FoundThreats {
   readonly threats: Threat[];
+  /** what it took, in multiplications: the same on any machine */
+  readonly work: number;
   readonly completeTo: number;
   /** false where the loads' models did not settle after some set, and constant impedance stands in */
   readonly settled: boolean;
@@ -40,22 +43,32 @@ const MOST_WAYS_TOLD = 2000;
 
 /**
  * All threats to a work point, of strength up to 3: every set that is minimal among those that feed it, that induce it or
- * that reach the exposure limit; one entry for each such set and conductor.
+ * that reach the exposure limit; one entry for each such set and conductor. Whoever asks for less than `mostStrength` 3
+ * gets those up to that strength alone; without `bodies` the current through a body is left infinite, not worked out.
  */
 export function threatsTo(
   system: System,
   settings: Settings,
   workPoint: WorkPoint,
-  { mostSetsOneByOne = MOST_SETS_ASKED_ONE_BY_ONE, mostWork = MOST_WORK } = {},
+  {
+    mostSetsOneByOne = MOST_SETS_ASKED_ONE_BY_ONE,
+    mostWork = MOST_WORK,
+    mostStrength = MOST_STRENGTH,
+    bodies = true,
+  } = {},
 ): FoundThreats {
   const upsets = upsetsOf(system, settings);
   const ask = askFast(system, settings, workPoint, upsets);
   const told = (minimal: MinimalSets, completeTo: number): FoundThreats => {
-    const threats = entries(system, settings, workPoint, upsets, minimal, ask);
-    return { threats, completeTo, settled: ask.settled() };
+    const { decide, bodyAmps } = ask;
+    const threats = entries(system, settings, workPoint, upsets, minimal, {
+      decide,
+      bodyAmps: bodies ? bodyAmps : (set) => decide(set).map(() => Infinity),
+    });
+    return { threats, completeTo, settled: ask.settled(), work: (1 + ask.asked()) * ask.costOfAll };
   };
-  if (countSets(upsets) <= mostSetsOneByOne)
-    return told(askEach(upsets, settings, ask.propose), MOST_STRENGTH);
+  if (mostStrength < MOST_STRENGTH || countSets(upsets) <= mostSetsOneByOne)
+    return told(askEach(upsets, settings, ask.propose, mostStrength), MOST_STRENGTH);
   const search = new Search(system, settings, workPoint, upsets, ask, mostWork);
   const completeTo = search.run();
   return told(search.minimal, completeTo);
@@ -123,9 +136,13 @@ function askFast(
   let asked = 0;
   let settled = true;
   const plainly = askPlainly(system, settings, workPoint, upsets);
+  const known = new Map<number | string, Outcome>();
   const plain: Ask = (set) => {
+    const found = known.get(keyOf(set));
+    if (found !== undefined) return found;
     asked++;
     const outcome = plainly.plain(set);
+    known.set(keyOf(set), outcome);
     settled &&= outcome.every((it) => it.settled);
     return outcome;
   };
@@ -163,9 +180,14 @@ const countSets = (upsets: readonly DrawnUpset[]): number => {
   return one + (one * (one - 1)) / 2 + (one * (one - 1) * (one - 2)) / 6 + two + two * one + three;
 };
 
-function askEach(upsets: readonly DrawnUpset[], settings: Settings, ask: Ask): MinimalSets {
+function askEach(
+  upsets: readonly DrawnUpset[],
+  settings: Settings,
+  ask: Ask,
+  mostStrength: number,
+): MinimalSets {
   const minimal = new MinimalSets(upsets);
-  for (const set of setsUpTo(upsets)) askOnce(set, minimal, settings, ask);
+  for (const set of setsUpTo(upsets, mostStrength)) askOnce(set, minimal, settings, ask);
   return minimal;
 }
 

@@ -2,3 +2,4 @@ export * from "./sentences";
 export * from "./briefing";
 export * from "./link";
 export { type CodePicture, sheetHtml, type SheetOptions } from "./sheetHtml";
+export { lookFirstSentence, placeName } from "./lookFirst";

@@ -1,4 +1,5 @@
 import { company } from "./company";
+import { doubts } from "./doubts";
 import { first } from "./first";
 import { importing } from "./importing";
 import { notation } from "./notation";
@@ -17,6 +18,7 @@ export const english = {
   ...first,
   ...importing,
   ...company,
+  ...doubts,
   ...notation,
   ...planner,
   ...procedure,

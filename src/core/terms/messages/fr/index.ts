@@ -2,6 +2,7 @@ import type { Catalogue } from "../../message";
 import { company } from "./company";
 import { devices } from "./devices";
 import { document } from "./document";
+import { doubts } from "./doubts";
 import { drawing } from "./drawing";
 import { hazard } from "./hazard";
 import { importing } from "./importing";
@@ -18,6 +19,7 @@ export const french: Catalogue = unbroken({
   ...company,
   ...devices,
   ...document,
+  ...doubts,
   ...drawing,
   ...hazard,
   ...notation,

@@ -1,0 +1,94 @@
+import {
+  jobOf,
+  lookFirst,
+  type LookFirst,
+  type LookFirstReport,
+  lookFirstSentence,
+  type StillhotDocument,
+  whileWorking,
+  type WorkPointId,
+} from "../core";
+import { wrapped } from "./print";
+import { say, spell } from "./words";
+
+/** What to look at first for one work point: as drawn, and as it stands while the order has its hands at the work. */
+export interface Looks {
+  readonly drawn: LookFirstReport;
+  /** nothing where no order leads to the work */
+  readonly working: LookFirstReport | undefined;
+}
+
+/** What to look at first, for every work point of a drawing. */
+export const looksOf = (document: StillhotDocument): ReadonlyMap<WorkPointId, Looks> =>
+  new Map(
+    (Object.keys(jobOf(document).workPoints) as WorkPointId[]).map((id) => [
+      id,
+      {
+        drawn: lookFirst(document, id),
+        working:
+          whileWorking(document, id) === undefined ? undefined : lookFirst(document, id, { when: "working" }),
+      },
+    ]),
+  );
+
+/** The same as keys of a work point's JSON. */
+export const looksJson = (document: StillhotDocument, { drawn, working }: Looks): object => ({
+  lookFirst: drawn.entries.map((it) => entryJson(document, it)),
+  lookFirstAsked: drawn.asked,
+  ...(working === undefined
+    ? {}
+    : {
+        lookFirstAtWork: working.entries.map((it) => entryJson(document, it)),
+        lookFirstAtWorkAsked: working.asked,
+      }),
+});
+
+function entryJson(document: StillhotDocument, entry: LookFirst): object {
+  const { doubt, pair, conductor, verdict, margin, volts, exposureVolts, groundsHold, settles } = entry;
+  return {
+    ...doubtJson(doubt),
+    pair: pair === null ? null : doubtJson(pair),
+    conductor,
+    verdict,
+    margin,
+    volts,
+    exposureVolts,
+    groundsHold,
+    settles,
+    message: spell(lookFirstSentence(document, entry)),
+  };
+}
+
+const doubtJson = ({ structure, where, doubt, other, phases, instead }: LookFirst["doubt"]): object => ({
+  structure,
+  where,
+  doubt,
+  ...(other === undefined ? {} : { other }),
+  ...(phases === undefined ? {} : { phases }),
+  instead,
+});
+
+/** Lines for a person are this many, unless all are asked for. */
+const MOST_LINES = 5;
+
+/** What to look at first, as lines for a person: while working where there is an order, as drawn where there is none. */
+export function looksLines(
+  document: StillhotDocument,
+  { drawn, working }: Looks,
+  { all }: { readonly all: boolean },
+): string[] {
+  const { entries, asked } = working ?? drawn;
+  const shown = all ? entries : entries.slice(0, MOST_LINES);
+  const more = entries.length - shown.length;
+  const left = asked.ofSingles - asked.singles + asked.beyond;
+  return [
+    ...(shown.length === 0
+      ? []
+      : ["", `  ${spell(say(working === undefined ? "cli.lookFirst" : "cli.lookFirst.working"))}`]),
+    ...shown.flatMap((it, nth) =>
+      wrapped(`  ${String(nth + 1).padStart(2)}  `, spell(lookFirstSentence(document, it)), "      "),
+    ),
+    ...(more > 0 ? [`      ${spell(say("cli.lookFirst.more", { count: more }))}`] : []),
+    ...(left > 0 ? wrapped("      ", spell(say("cli.lookFirst.cut", { count: left })), "      ") : []),
+  ];
+}

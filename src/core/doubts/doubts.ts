@@ -1,0 +1,338 @@
+import {
+  type DeviceDoubt,
+  deviceDoubtsOf,
+  type DoubtKind,
+  type End,
+  openPhasesOf,
+  THIS,
+  UNDRAWN,
+} from "../devices";
+import {
+  type Amendment,
+  amended,
+  besideOthers,
+  complete,
+  completePoint,
+  completeStructure,
+  conductorsOf as conductorsAt,
+  elementsAt,
+  endPointsOf,
+  hopsFrom,
+  perObject,
+  savedElement,
+  type SavedElement,
+  type SavedPoint,
+  structureOf,
+  type System,
+  type WorkPoint,
+} from "../document";
+import { circuitOf } from "../network";
+import {
+  conductorId,
+  type ElementId,
+  type Json,
+  type JsonObject,
+  type Letter,
+  type PointId,
+  type StructureId,
+} from "../terms";
+
+/** One way in which what stands on the poles could differ from the drawing. */
+export interface Doubt {
+  /** the same for the same doubt of the same thing, whatever else is drawn */
+  readonly key: string;
+  readonly doubt: DoubtKind;
+  /** the thing or the point that one looks at; of two that may be taken for each other the one */
+  readonly where: ElementId | PointId;
+  /** the other one of the two */
+  readonly other?: ElementId;
+  /** the phases that are doubted, where it is not the whole thing */
+  readonly phases?: string;
+  /** where one looks: on its structure, or of a line at its nearer end's */
+  readonly structure: StructureId | null;
+  /** how many things lie between the work point and it */
+  readonly hops: number;
+  /** what it makes of the drawing */
+  readonly instead: Amendment;
+}
+
+/** The drawing as it would stand if these doubts were true. */
+export const carriedOut = (system: System, doubts: readonly Doubt[]): System =>
+  amended(
+    system,
+    doubts.map((it) => it.instead),
+  );
+
+/**
+ * Everything that may be otherwise than drawn around a work point, the nearest first. What was seen is not in doubt, nor
+ * what nothing on the drawing joins to the work point.
+ */
+export function doubtsAround(system: System, { at }: WorkPoint): Doubt[] {
+  const hops = hopsFrom(system, [at]);
+  const near = nearestOf(system, hops);
+  const points = new Set([at, ...near.flatMap((id) => pointsOf(system, id))]);
+  const doubts = [
+    ...near.flatMap((id) => ofElement(system, id)),
+    ...[...points]
+      .filter((id) => Object.hasOwn(system.points, id))
+      .flatMap((id) => ofPoint(system, id as PointId)),
+    ...mistaken(system, near),
+  ];
+  return doubts
+    .map((it): Doubt => {
+      const [nearest = ""] = [...pointsOf(system, it.where)].sort(
+        (a, b) => (hops.get(a) ?? Infinity) - (hops.get(b) ?? Infinity),
+      );
+      return {
+        ...it,
+        structure: (structureOf(system, it.where) ?? structureOf(system, nearest))?.id ?? null,
+        hops: hops.get(nearest) ?? Infinity,
+      };
+    })
+    .sort((a, b) => a.hops - b.hops || (a.key < b.key ? -1 : a.key > b.key ? 1 : 0));
+}
+
+/** So many things around a work point are in doubt: who goes and looks does not go farther. */
+export const MOST_THINGS = 400;
+
+/** The nearest things that hang together with a work point, circuits beside the spans among them too. */
+function nearestOf(system: System, hops: ReadonlyMap<string, number>): ElementId[] {
+  const things = new Set<string>();
+  for (const point of hops.keys()) {
+    for (const id of elementsAt(system).get(point) ?? [])
+      for (const it of [id, ...besideSpan(system, id)]) things.add(it);
+    if (things.size >= MOST_THINGS) break;
+  }
+  return [...things].slice(0, MOST_THINGS) as ElementId[];
+}
+
+type Placeless = Omit<Doubt, "structure" | "hops">;
+
+const endsOf = (system: System, id: string): readonly string[] =>
+  endPointsOf(savedElement(system.elements, id));
+
+/** Points of a thing; of a circuit beside a span those of the span. */
+function pointsOf(system: System, where: string): readonly string[] {
+  if (Object.hasOwn(system.points, where)) return [where];
+  const beside = savedElement(system.elements, where)?.["span"];
+  return endsOf(system, typeof beside === "string" ? beside : where);
+}
+
+/** Whether somebody saw it: as it says itself, else as it was found by whoever stood at its structure. */
+function isSeen(system: System, id: string): boolean {
+  const own = (system.elements[id as ElementId] ?? system.points[id as PointId])?.["evidence"];
+  const structure = system.structures?.[structureOf(system, id)?.id ?? ("" as StructureId)];
+  return (own ?? (structure === undefined ? undefined : completeStructure(structure).evidence)) === "seen";
+}
+
+function ofElement(system: System, id: ElementId): Placeless[] {
+  if (isSeen(system, id)) return [];
+  const element = complete(system.elements[id]!);
+  const nominalVolts = (end: End): number => {
+    const point = (element as unknown as Readonly<Record<string, string | undefined>>)[end];
+    return point === undefined ? 0 : nominalAt(system, point, phasesOf(element));
+  };
+  return deviceDoubtsOf(element, { nominalVolts }).map((it, nth) => {
+    const key = `${it.doubt} ${id}${it.phases === undefined ? "" : ` ${it.phases}`}`;
+    return {
+      key: `${key} ${nth}`,
+      doubt: it.doubt,
+      where: id,
+      ...(it.phases === undefined ? {} : { phases: it.phases }),
+      instead: amendmentOf(system, id, it, key),
+    };
+  });
+}
+
+const phasesOf = (element: object): string => (element as { phases?: string }).phases ?? "";
+
+/** Line to line at the first of some conductors of a point; 0 where nothing says [V]. */
+function nominalAt(system: System, point: string, letters: string): number {
+  const circuit = circuitOf(system);
+  const node = circuit.nodeOf.get(conductorId(point as PointId, (letters[0] ?? "A") as Letter));
+  return node === undefined ? 0 : circuit.nominalVolts[node]!;
+}
+
+const amendmentOf = (
+  system: System,
+  id: ElementId,
+  { instead, isGone, beside }: DeviceDoubt,
+  key: string,
+): Amendment => ({
+  ...(isGone === true ? { remove: [id, ...besideSpan(system, id)] } : {}),
+  ...(instead === undefined ? {} : { set: { [id]: instead } }),
+  ...(beside === undefined ? {} : { add: undrawn(system, key, id, beside) }),
+});
+
+/** Circuits drawn beside a span: with it they are gone. */
+const besideSpan = (system: System, span: string): readonly string[] => besideSpans(system).get(span) ?? [];
+
+const besideSpans = perObject((system: System): ReadonlyMap<string, readonly string[]> => {
+  const beside = new Map<string, string[]>();
+  for (const id of besideOthers(system)) {
+    const span = savedElement(system.elements, id)!["span"] as string;
+    beside.set(span, [...(beside.get(span) ?? []), id]);
+  }
+  return beside;
+});
+
+/** Things that nobody drew, with ids that nothing has, and the pole that stands for wherever they come from. */
+function undrawn(
+  system: System,
+  key: string,
+  where: string,
+  records: readonly JsonObject[],
+): NonNullable<Amendment["add"]> {
+  const name = `undrawn-${key.replace(/[^A-Za-z0-9_-]+/g, "-")}`.slice(0, 34);
+  const free = (id: string): string =>
+    Object.hasOwn(system.points, id) || Object.hasOwn(system.elements, id) ? free(`${id}x`) : id;
+  const pole = free(`${name}-p`);
+  const saved = savedElement(system.elements, where);
+  const meant: Readonly<Record<string, Json | undefined>> = {
+    [THIS]: where,
+    [UNDRAWN]: pole,
+    $at: saved?.["at"] ?? where,
+    $to: saved?.["to"],
+  };
+  const filled = records.map((record) =>
+    Object.fromEntries(
+      Object.entries(record).map(([it, value]) => [
+        it,
+        typeof value === "string" ? (meant[value] ?? value) : value,
+      ]),
+    ),
+  );
+  const isNew = records.some((it) => Object.values(it).includes(UNDRAWN));
+  const near = system.points[pointsOf(system, where)[0] as PointId];
+  const place = near === undefined ? { x: 0, y: 0 } : completePoint(near);
+  return {
+    points: isNew ? { [pole]: { kind: "pole", x: place.x + 60, y: place.y + 60 } as SavedPoint } : {},
+    elements: Object.fromEntries(filled.map((it, n) => [free(`${name}-${n}`), it as SavedElement])),
+  };
+}
+
+/** What a point itself leaves open: whether the line goes on, and whether its rod is there. */
+function ofPoint(system: System, id: PointId): Placeless[] {
+  if (isSeen(system, id)) return [];
+  const { earthOhms } = completePoint(system.points[id]!);
+  const rod: Placeless[] =
+    earthOhms === undefined
+      ? []
+      : [
+          {
+            key: `no-rod ${id}`,
+            doubt: "no-rod",
+            where: id,
+            instead: { set: { [id]: { earthOhms: null } } },
+          },
+        ];
+  return [...rod, ...goesOn(system, id)];
+}
+
+/** How far the undrawn line is taken to go on to where it is fed: near, so that nothing of the feed is lost [m]. */
+const GOES_ON_M = 100;
+
+/** From here on a line is one that goes from pole to pole: the limit of low voltage in 29 CFR 1910.269(l) [V]. */
+const LEAST_PRIMARY_VOLTS = 600;
+
+/** A line ends here as far as the drawing goes: one thing leads to it, and nothing on from it. */
+function goesOn(system: System, id: PointId): Placeless[] {
+  const there = conductorsAt(system).get(id) ?? [];
+  const phases = there.filter((it) => "ABC".includes(it)).join("");
+  const lineToLineVolts = phases === "" ? 0 : nominalAt(system, id, phases);
+  if (lineToLineVolts < LEAST_PRIMARY_VOLTS) return [];
+  const things = (elementsAt(system).get(id) ?? []).map((it) => savedElement(system.elements, it)!);
+  if (things.some((it) => it.kind === "source")) return [];
+  // A bank that hangs on the last pole of a line does not say that the line ends there.
+  const leading = things.filter((it) => endPointsOf(it).length > 1 && it.kind !== "transformer");
+  if (leading.length !== 1) return [];
+  const key = `goes-on ${id}`;
+  return [
+    {
+      key,
+      doubt: "goes-on",
+      where: id,
+      instead: {
+        add: undrawn(system, key, id, [
+          {
+            kind: "span",
+            from: "$at",
+            to: UNDRAWN,
+            phases,
+            lengthM: GOES_ON_M,
+            neutral: there.includes("N"),
+          },
+          { kind: "source", at: UNDRAWN, phases, kvLL: lineToLineVolts / 1000 },
+        ]),
+      },
+    },
+  ];
+}
+
+/** Two things of one kind at one place, one taken for the other: switches by their labels, cables by their ends. */
+function mistaken(system: System, near: readonly ElementId[]): Placeless[] {
+  const groups = new Map<string, Set<ElementId>>();
+  for (const id of near)
+    for (const point of endsOf(system, id)) {
+      const key = `${system.elements[id]!.kind} ${structureOf(system, point)?.id ?? point}`;
+      groups.set(key, (groups.get(key) ?? new Set()).add(id));
+    }
+  const doubts = new Map<string, Placeless>();
+  for (const group of groups.values()) {
+    const ids = [...group].filter((id) => !isSeen(system, id));
+    for (const [nth, a] of ids.entries())
+      for (const b of ids.slice(nth + 1))
+        for (const it of [...labelsSwapped(system, a, b), ...cablesSwapped(system, a, b)])
+          doubts.set(it.key, it);
+  }
+  return [...doubts.values()];
+}
+
+const POSITION_KEYS = ["open", "blown", "removed", "bypassed"] as const;
+
+/** What was opened is the other one: each stands as the other is drawn. */
+function labelsSwapped(system: System, a: ElementId, b: ElementId): Placeless[] {
+  const [one, other] = [complete(system.elements[a]!), complete(system.elements[b]!)];
+  if (!("open" in one) || phasesOf(one) !== phasesOf(other) || openPhasesOf(one) === openPhasesOf(other))
+    return [];
+  const positionOf = (id: ElementId): JsonObject =>
+    Object.fromEntries(
+      POSITION_KEYS.filter((it) => it in one).map((it) => [it, system.elements[id]![it] ?? null]),
+    );
+  return [
+    {
+      key: `swapped-labels ${a} ${b}`,
+      doubt: "swapped-labels",
+      where: a,
+      other: b,
+      instead: { set: { [a]: positionOf(b), [b]: positionOf(a) } },
+    },
+  ];
+}
+
+/** Two cables that leave one place come out at each other's far ends. */
+function cablesSwapped(system: System, a: ElementId, b: ElementId): Placeless[] {
+  const [one, other] = [complete(system.elements[a]!), complete(system.elements[b]!)];
+  if (one.kind !== "span" || other.kind !== "span") return []; // a cable is a construction of a span
+  if (one.construction !== "cable" || other.construction !== "cable" || one.phases !== other.phases)
+    return [];
+  const near = (["from", "to"] as const).flatMap((here) =>
+    (["from", "to"] as const).flatMap((there) =>
+      structureOf(system, one[here])?.id === structureOf(system, other[there])?.id
+        ? [[here, there] as const]
+        : [],
+    ),
+  )[0];
+  if (near === undefined) return [];
+  const far = { from: "to", to: "from" } as const;
+  const [ofOne, ofOther] = [far[near[0]], far[near[1]]];
+  return [
+    {
+      key: `other-cable ${a} ${b}`,
+      doubt: "other-cable",
+      where: a,
+      other: b,
+      instead: { set: { [a]: { [ofOne]: other[ofOther] }, [b]: { [ofOther]: one[ofOne] } } },
+    },
+  ];
+}

@@ -1,0 +1,3 @@
+export { carriedOut, type Doubt, doubtsAround } from "./doubts";
+export { whileWorking } from "./whileWorking";
+export { lookFirst, type LookFirst, type LookFirstReport, MOST_ENTRIES } from "./lookFirst";

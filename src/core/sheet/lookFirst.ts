@@ -1,0 +1,92 @@
+import { openPhasesOf } from "../devices";
+import {
+  complete,
+  elementName,
+  nameIn,
+  type Settings,
+  settingsOf,
+  type StillhotDocument,
+  structureOf,
+} from "../document";
+import type { Doubt, LookFirst } from "../doubts";
+import { inARow, type Message, type MessageKey, say } from "../terms";
+import { figures } from "./sentences";
+
+/** Where to look, what may be otherwise there, and what would come of it: one line of what to look at first. */
+export function lookFirstSentence(document: StillhotDocument, entry: LookFirst): Message {
+  const { doubt, pair, settles } = entry;
+  const line = say("lookFirst.line", {
+    place: placeName(document, doubt),
+    doubts: inARow([doubt, ...(pair === null ? [] : [pair])].map((it) => doubtWords(document, it))),
+    outcome: feltOutcome(entry, settingsOf(document)),
+  });
+  return settles > 1
+    ? say("lookFirst.settles", { line, count: settles })
+    : say("lookFirst.settlesOne", { line });
+}
+
+/** Where one goes to look. */
+export const placeName = (document: StillhotDocument, { structure, where }: Doubt): string | Message =>
+  structureOf(document.system, structure ?? where)?.label || nameIn(document, structure ?? where);
+
+/** What may be otherwise than drawn, as half a sentence. */
+function doubtWords(document: StillhotDocument, doubt: Doubt): Message {
+  const { where, other, phases } = doubt;
+  return say(wordsKey(document, doubt), {
+    name: nameIn(document, where),
+    on: phases === undefined ? "" : say("upset.onPhase", { phase: phases }),
+    ...(other === undefined ? {} : { other: elementName(document, other) }),
+    ...changedTo(doubt),
+  });
+}
+
+/** What a doubt puts in the place of a value that its sentence names. */
+function changedTo({ where, instead: { set } }: Doubt): Record<string, string> {
+  const { connection, cable } = set?.[where] ?? {};
+  return {
+    ...(typeof connection === "string" ? { connection } : {}),
+    ...(typeof cable === "string" ? { cable } : {}),
+  };
+}
+
+function wordsKey(document: StillhotDocument, it: Doubt): MessageKey {
+  const { system } = document;
+  const { doubt, where, phases, instead } = it;
+  const saved = (system.elements as Record<string, (typeof system.elements)[never] | undefined>)[where];
+  const keys = instead.set?.[where] ?? {};
+  switch (doubt) {
+    case "goes-on":
+      return placeName(document, it) === nameIn(document, where) ? "doubt.goes-on.here" : "doubt.goes-on";
+    case "other-position": {
+      if (saved === undefined || !("open" in keys || "cut" in keys)) return "doubt.other-position";
+      const isOpen = openPhasesOf(complete(saved)).includes(phases ?? "");
+      return openPhasesOf(complete(saved)) !== "" && isOpen
+        ? "doubt.other-position.closed"
+        : "doubt.other-position.open";
+    }
+    case "machine":
+      return instead.add !== undefined
+        ? "doubt.machine.undrawn"
+        : "bridged" in keys
+          ? "doubt.machine.bridged"
+          : "doubt.machine";
+    case "no-rod":
+      return saved === undefined ? "doubt.no-rod" : "doubt.no-rod.along";
+    default:
+      return `doubt.${doubt}`;
+  }
+}
+
+/** What would come of it, and whether the worker stays under the limit. */
+function feltOutcome(entry: LookFirst, { exposureLimitVolts }: Settings): Message {
+  const outcome = outcomeWords(entry);
+  if (entry.groundsHold) return say("lookFirst.held", { outcome });
+  if (entry.exposureVolts === null || entry.exposureVolts < exposureLimitVolts) return outcome;
+  return say("lookFirst.feels", { outcome, exposure: figures(entry.exposureVolts) });
+}
+
+function outcomeWords({ verdict, volts, strength }: LookFirst): Message {
+  if (volts === null) return say(verdict === "live" ? "lookFirst.liveUnknown" : "lookFirst.unfed");
+  if (verdict === "live" && strength === 0) return say("lookFirst.live", { volts: figures(volts) });
+  return say(`lookFirst.strength.${strength}` as MessageKey, { volts: figures(volts) });
+}
