@@ -65,12 +65,12 @@ export const LINE_JOBS: readonly EverydayJob[] = [
       "is kept clear, and the operator holds the other circuit's reclosing. The remote switch is blocked and tagged.",
     drawing: `
       s1    source       sub     ABC  kvLL=12.47
-      main  span         sub-p1  ABC  lengthM=2000
+      main  span         sub-p1  ABC  lengthM=300
       sw1   disconnect   p1-p2   ABC  gang=true loadBreakAmps=600 remote=true
       sq0   span         p2-p3   ABC  lengthM=40
       sp1   span         p3-p4   ABC  lengthM=80
       ld1   load         p4      ABC  kw=200
-      x1    nearby       span=sp1 relation=crossing kvLL=24.9 spacingM=3
+      x1    nearby       span=sp1 relation=crossing kvLL=34.5 spacingM=3
       w1    work         p3      ABC  does=sp1`,
     order: `
       ${PERMIT}; ask; barricade p3; barricade p4

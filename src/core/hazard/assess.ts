@@ -48,6 +48,7 @@ import {
   say,
   type WorkPointId,
 } from "../terms";
+import { wrongAsFound } from "./asFound";
 import { bodyAmpsOf, conductorsOf } from "./outcome";
 import { MOST_STRENGTH } from "./search";
 import { type FoundThreats, leastStepTouch, threatsTo } from "./threats";
@@ -197,7 +198,11 @@ function systemParts(system: System, settings: Settings) {
   return {
     conductors: conductorReports(circuit, view),
     elements: elementReports(system, circuit),
-    findings: [...unsolved(view), ...neutralVolts(system, circuit, view, settings)],
+    findings: [
+      ...unsolved(view),
+      ...neutralVolts(system, circuit, view, settings),
+      ...wrongAsFound(system, circuit, view),
+    ],
   };
 }
 

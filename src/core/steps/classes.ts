@@ -27,8 +27,9 @@ export const isActing = that("opens", "closes", "alters", "marks", "grounds", "u
 /** Steps after which a test proves nothing any more. */
 export const undoesTests = that("opens", "closes", "alters", "ungrounds");
 
-/** Work with a tool that keeps the worker away from the conductor. */
-export const isHotStickWork = (step: Step): boolean => step.do === "work" && isHotStick(step.with);
+/** Work by a method of live work: with a stick, or as the step says. Whether the method suits is for `hands-on-live`. */
+export const isLiveWork = (step: Step): boolean =>
+  step.do === "work" && (isHotStick(step.with) || (step.method ?? "bare") !== "bare");
 
 /** The step of a verb. */
 export const stepBy = <Verb extends StepVerb>(verb: Verb, keys: KeysOf<Verb>): StepBy<Verb> =>

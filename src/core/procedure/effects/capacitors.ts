@@ -1,6 +1,7 @@
 import type { ElementOfKind } from "../../devices";
 import type { Step } from "../../document";
 import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf } from "../../terms";
+import { endsOf } from "../../network";
 import { islandOf } from "../job/joined";
 import { isLiveState } from "../job/live";
 import { elementsOf } from "../job/names";
@@ -122,5 +123,20 @@ export function capacitorsOn(
   const islands = new Set(conductors.map((id) => islandOf(system, id)));
   return capacitorsOf(state).filter(([, it]) =>
     terminalsOf(it).some((id) => islands.has(islandOf(system, id))),
+  );
+}
+
+/** Whether a capacitor hangs behind its own opening with no transformer and no load beside it, whose windings would drain it. */
+export function isByItself(state: JobState, capacitor: Capacitor): boolean {
+  const { system } = state.document;
+  const islands = new Set(
+    lettersOf(capacitor.phases).map((letter) => islandOf(system, conductorId(capacitor.at, letter))),
+  );
+  return !elementsOf(system).some(
+    ([, it]) =>
+      (it.kind === "transformer" || it.kind === "load") &&
+      lettersOf(it.phases).some((letter) =>
+        endsOf(it).some(([, point]) => islands.has(islandOf(system, conductorId(point, letter)))),
+      ),
   );
 }

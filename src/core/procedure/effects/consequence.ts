@@ -13,6 +13,7 @@ import { breakingsOf, NO_AMPS, worstOf } from "./breaking";
 import { capacitorsOn, heldCharge, unitVolts } from "./capacitors";
 import { clearingWords, faultAmps } from "./clearing";
 import { ampsThrough, degreesAcross, gapsOf, mismatchOf, phasesMoved, voltsAcross } from "./gap";
+import { hotInHand, isKeptOff } from "../job/hands";
 import { energizedBy, isLiveState } from "../job/live";
 import { elementOf, elementsOf, figure, listOf, nameOf, setName } from "../job/names";
 import { groundIdOf, phasesAt } from "../job/positions";
@@ -20,7 +21,7 @@ import { readingsOf } from "../job/readings";
 import { asItStands, seen } from "../job/seen";
 import type { JobState } from "../job/state";
 import { DISCHARGE_SECONDS, trappedJoules } from "./trappedCharge";
-import { isHotStickWork, isSwitching } from "../../steps";
+import { isLiveWork, isSwitching } from "../../steps";
 
 /** What a step brought about: an arc across a gap, a fault through a short, a shock, or nothing of the kind. */
 export interface Consequence {
@@ -36,6 +37,7 @@ export interface Consequence {
 export function consequenceOf(step: Step, before: JobState, after: JobState): Consequence {
   return (
     shock(step, before, after) ??
+    shockInHand(step, before, after) ??
     chargeLetGo(step, before) ??
     groundedLive(step, before, after) ??
     ungroundedLive(step, before, after) ??
@@ -70,12 +72,32 @@ function shock(step: Step, before: JobState, after: JobState): Consequence | und
   };
 }
 
+/** Hands that a step itself puts on something live, kept from it by nothing that holds its volts. */
+function shockInHand(step: Step, before: JobState, after: JobState): Consequence | undefined {
+  const { bodyOhms, exposureLimitVolts } = settingsOf(before.document);
+  const hot = after.notDone === undefined ? hotInHand(step, before, after) : undefined;
+  if (hot === undefined || hot.volts < exposureLimitVolts || isKeptOff(step, hot.nominalVolts))
+    return undefined;
+  const amps = hot.volts / bodyOhms;
+  return {
+    kind: "shock",
+    amps,
+    volts: hot.volts,
+    text: say("consequence.shock", {
+      where: conductorNames(before.document, hot.ids),
+      volts: figure(hot.volts),
+      milliamps: figure(amps * 1000),
+      ohms: bodyOhms,
+    }),
+  };
+}
+
 const isWorkAt = (step: Step, id: WorkPointId): boolean => step.do === "work" && step.at === id;
 
 /** Whether people touch the line at a work point, and do not work it with a stick. */
 export const handsAreOn = ({ played }: JobState, id: WorkPointId): boolean => {
   const last = played.findLast((it) => isWorkAt(it, id));
-  return last !== undefined && !isHotStickWork(last);
+  return last !== undefined && !isLiveWork(last);
 };
 
 const verdictOf = (state: JobState, id: WorkPointId) => seen(state).workPoints[id]?.verdict;
@@ -122,7 +144,7 @@ function chargeLetGo(step: Step, before: JobState): Consequence | undefined {
 export function touchedConductors(step: Step, before: JobState): ConductorId[] {
   if (step.do === "ground")
     return [...phasesAt(before.document.system, step)].map((it) => conductorId(step.at ?? "", it as Letter));
-  if (step.do !== "work" || isHotStickWork(step)) return [];
+  if (step.do !== "work" || isLiveWork(step)) return [];
   const workPoint = jobOf(before.document).workPoints[step.at as WorkPointId];
   return workPoint === undefined
     ? []

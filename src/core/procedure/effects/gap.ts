@@ -1,7 +1,15 @@
 import { deviceOf, openPhasesOf } from "../../devices";
 import type { Step } from "../../document";
 import type { ConductorReport } from "../../hazard";
-import { complex, type Complex, conductorId, type ElementId, type Letter } from "../../terms";
+import {
+  complex,
+  type Complex,
+  type ConductorId,
+  conductorId,
+  type ElementId,
+  type Letter,
+  lettersOf,
+} from "../../terms";
 import { isLiveState } from "../job/live";
 import { elementOf } from "../job/names";
 import { asItStands } from "../job/seen";
@@ -70,6 +78,26 @@ export function phasesMoved(
   };
 }
 
+/** The two sides of each phase of a thing that a step opened, or closed. */
+export function sidesMoved(
+  step: Step,
+  before: JobState,
+  after: JobState,
+): { readonly opened: readonly Sides[]; readonly closed: readonly Sides[] } {
+  const { opened, closed } = phasesMoved(step, before, after);
+  const { from, to } = (elementOf(before.document.system, step.element) ?? {}) as {
+    from?: string;
+    to?: string;
+  };
+  const sides = (letters: string): Sides[] =>
+    from === undefined || to === undefined
+      ? []
+      : lettersOf(letters).map((letter) => [conductorId(from, letter), conductorId(to, letter)]);
+  return { opened: sides(opened), closed: sides(closed) };
+}
+
+export type Sides = readonly [ConductorId, ConductorId];
+
 /** The largest current through some phases of a thing [A]. */
 export const ampsThrough = (state: JobState, id: string | undefined, letters: string): number =>
   Math.max(
@@ -80,17 +108,16 @@ export const ampsThrough = (state: JobState, id: string | undefined, letters: st
 /** Beyond this two supplies are not joined [°]: a common setting of a synchronism check (from memory). */
 const MOST_DEGREES = 20;
 
+/** The gaps that a step closes between two live sides, but for a phase that a bank's own windings hold. */
+export const gapsToMeet = (step: Step, before: JobState, after: JobState): Gap[] =>
+  gapsOf(before, step.element, phasesMoved(step, before, after).closed).filter(
+    (gap) => isLiveOnBothSides(gap) && !isRegenerated(gap),
+  );
+
 /** The gap that a step closes between supplies that do not stand together; the worst one. */
 export function mismatchOf(step: Step, before: JobState, after: JobState): Gap | undefined {
-  const { closed } = phasesMoved(step, before, after);
-  return gapsOf(before, step.element, closed)
-    .filter(
-      (gap) =>
-        isLiveOnBothSides(gap) &&
-        !isRegenerated(gap) &&
-        degreesAcross(gap) > MOST_DEGREES &&
-        voltsAcross(gap) > LEAST_VOLTS,
-    )
+  return gapsToMeet(step, before, after)
+    .filter((gap) => degreesAcross(gap) > MOST_DEGREES && voltsAcross(gap) > LEAST_VOLTS)
     .sort((a, b) => voltsAcross(b) - voltsAcross(a))[0];
 }
 

@@ -2,11 +2,11 @@ import { jobOf, type Step } from "../../document";
 import type { Finding, WorkPointId } from "../../terms";
 import { asItStands, seen } from "./seen";
 import type { JobState } from "./state";
-import { isHotStickWork } from "../../steps";
+import { isLiveWork } from "../../steps";
 
 /** Findings of one rule that the assessment of the drawing already has, about the place where work begins. */
 export function carriedToWork(rule: string, step: Step, after: JobState): readonly Finding[] {
-  if (step.do !== "work" || isHotStickWork(step)) return [];
+  if (step.do !== "work" || isLiveWork(step)) return [];
   const ids = Object.keys(jobOf(after.document).workPoints) as WorkPointId[];
   return seen(after).findings.filter(
     (it) => it.rule === rule && (it.where === step.at || !ids.includes(it.where as WorkPointId)),

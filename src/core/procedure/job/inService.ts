@@ -38,16 +38,23 @@ export function positioned(record: SavedElement, wanted?: LeftAs): SavedElement 
   return (isOpen ? { ...rest, open: phases } : rest) as SavedElement;
 }
 
-/** What is broken on a drawing: phase conductors onto which nothing may be closed. */
-export function brokenConductors(system: System): ConductorId[] {
-  return elementsOf(system).flatMap(([, it]) => {
-    if (it.kind === "fault") return lettersOf(it.phases).map((letter) => conductorId(it.at, letter));
-    if (it.kind === "arrester") return lettersOf(it.failed).map((letter) => conductorId(it.at, letter));
-    if (it.kind !== "span") return [];
-    return lettersOf(it.parted)
-      .filter((letter: Letter) => letter !== "N")
-      .flatMap((letter) => [conductorId(it.from, letter), conductorId(it.to, letter)]);
+/** What is broken on a drawing, each with its phase conductors, onto which nothing may be closed. */
+export const brokenThings = (system: System): (readonly [ElementId, readonly ConductorId[]])[] =>
+  elementsOf(system).flatMap(([id, it]) => {
+    const ids = brokenOf(it);
+    return ids.length === 0 ? [] : [[id, ids] as const];
   });
+
+export const brokenConductors = (system: System): ConductorId[] =>
+  brokenThings(system).flatMap(([, ids]) => ids);
+
+function brokenOf(it: CircuitElement): ConductorId[] {
+  if (it.kind === "fault") return lettersOf(it.phases).map((letter) => conductorId(it.at, letter));
+  if (it.kind === "arrester") return lettersOf(it.failed).map((letter) => conductorId(it.at, letter));
+  if (it.kind !== "span") return [];
+  return lettersOf(it.parted)
+    .filter((letter: Letter) => letter !== "N")
+    .flatMap((letter) => [conductorId(it.from, letter), conductorId(it.to, letter)]);
 }
 
 /**

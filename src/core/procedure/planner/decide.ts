@@ -50,7 +50,7 @@ export function decide(document: StillhotDocument, choice: Choice, wishes: Wishe
     secures: new Set([...wishes.secures, ...looseNear(document, choice)]),
     permit: permitReason(document, choice, back),
     found: jobOf(document).permit,
-    waitSeconds: capacitorsLeft(document, choice).length > 0 ? DISCHARGE_SECONDS : 0,
+    waitSeconds: wishes.wait || capacitorsLeft(document, choice).length > 0 ? DISCHARGE_SECONDS : 0,
     retest: wishes.retest,
     back,
   };

@@ -40,6 +40,7 @@ const REPAIRS: Readonly<Record<string, Repair>> = {
     wish(wishes, "covers", jobOf(document).workPoints[where as WorkPointId]?.at ?? where),
   "step-touch": ({ where }, { document, wishes }) =>
     wish(wishes, "barricades", jobOf(document).workPoints[where as WorkPointId]?.at ?? where),
+  "capacitor-discharge": (_finding, { wishes }) => (wishes.wait ? wishes : { ...wishes, wait: true }),
   "ground-rating": largerCable,
   "secondary-backfeed": ({ where }, broken) => heldAgainst(where as ElementId, broken),
   "work-not-safe": saferWork,

@@ -1,7 +1,16 @@
 import { complete, type StillhotDocument, type System } from "../../document";
-import { circuitOf, endsOf, reachOf, standingOf } from "../../network";
-import { conductorId, type ElementId, type Letter, type Message, say } from "../../terms";
+import { circuitOf, endsOf, REACH, reachOf, standingOf } from "../../network";
+import {
+  type ConductorId,
+  conductorId,
+  type ElementId,
+  type Letter,
+  type Message,
+  type PointId,
+  say,
+} from "../../terms";
 import { nameOf } from "../job/names";
+import { isOnePiece } from "../job/phasing";
 import { type Move, systemMoved } from "./closing";
 import { customersDark } from "./closing";
 import { goalOf, isOff } from "./ending";
@@ -102,8 +111,34 @@ function onSteps(document: StillhotDocument, move: Move, phases: string, when: W
     ...(kind === "cutout" && fuse !== "solid" && isLive
       ? [step({ do: "stand-clear" }, say("why.stand-clear", { name }))]
       : []),
+    ...phasingSteps(document, before, opening, phases),
     step(stepOn(document.system, opening, phases, tool), whyOn(document, move, isLive, when)),
   ];
+}
+
+/** Both sides are tested for volts before a parallel path is closed, save where both are one conductor. */
+function phasingSteps(
+  document: StillhotDocument,
+  before: System,
+  { element: id }: Opening,
+  phases: string,
+): PlannedStep[] {
+  const { from, to } = complete(before.elements[id]!) as { from?: PointId; to?: PointId };
+  if (from === undefined || to === undefined) return [];
+  const circuit = circuitOf(before);
+  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: false });
+  const isFed = (end: ConductorId): boolean => (how[circuit.nodeOf.get(end) ?? -1]! & REACH.forward) !== 0;
+  const meeting = [...phases].filter((letter) => {
+    const [a, b] = [conductorId(from, letter as Letter), conductorId(to, letter as Letter)];
+    return isFed(a) && isFed(b) && !isOnePiece(before, a, b);
+  });
+  if (meeting.length === 0) return [];
+  return [from, to].map((at) =>
+    step(
+      { do: "test", at, phases: meeting.join(""), expect: "live" },
+      say("why.test.phasing", { at: nameOf(document, at), name: nameOf(document, id) }),
+    ),
+  );
 }
 
 function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: When): Message {

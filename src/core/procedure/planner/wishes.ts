@@ -20,6 +20,8 @@ export interface Wishes {
   /** cables of ground sets that the smallest one would not do for */
   readonly cables: ReadonlyMap<ElementId, string>;
   readonly retest: boolean;
+  /** five minutes by the clock, for a capacitor that nothing shorts */
+  readonly wait: boolean;
 }
 
 const NONE: ReadonlySet<never> = new Set();
@@ -39,6 +41,7 @@ export const NO_WISHES: Wishes = {
   groundsAt: [],
   cables: new Map(),
   retest: false,
+  wait: false,
 };
 
 type SetKey = "forbidden" | "first" | "tags" | "blocks" | "covers" | "barricades" | "secures" | "heldOpen";

@@ -62,3 +62,22 @@ checkRule(
     ],
   ],
 );
+
+checkRule(
+  "approach-distance",
+  "common practice, no source: work on a device takes in all its terminals, and what hangs within arm's reach of them",
+  `
+  s1 source sub ABC kvLL=12.47
+  main span sub-p1 ABC lengthM=2000
+  c1 cutout p1-p2 A
+  t1 transformer p2-p3 A connection=single kva=25 primaryKv=7.2 secondaryV=240
+  sp1 span p2-p4 A
+  w1 work p2 A does=c1
+`,
+  [
+    ["the cutout's top live beside the hands", "open c1 A; work w1", "danger p1"],
+    ["covered", "open c1 A; cover p1; work w1", ""],
+    ["with a stick", "open c1 A; work w1 with hot-stick", ""],
+    ["a span is changed there, and no device", "open c1 A; work w1", "note w1", "w1 work p2 A does=sp1"],
+  ],
+);

@@ -12,16 +12,17 @@ import {
   type WorkPointId,
 } from "../../terms";
 import { handsAreOn } from "../effects/consequence";
+import { devicesWorkedOn } from "../job/hands";
 import { elementsOf, figure, nameOf } from "../job/names";
 import { defineRule, type Problem } from "./rule";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
-import { isHotStickWork } from "../../steps";
+import { isLiveWork } from "../../steps";
 
 /**
  * What stays energized near the work is out of reach or covered. At the work point itself it is within reach; elsewhere on
- * the same pole the drawing has no distance, so that is a note with the distance to keep; a neighbouring circuit has its
- * spacing drawn. A phase beside the grounded ones that has no ground of its own counts as energized. What comes within reach
+ * the same pole the drawing has no distance, so that is a note with the distance to keep, save where a device is changed
+ * there: then hands come to all that hangs beside it. A neighbouring circuit has its spacing drawn. A phase beside the grounded ones that has no ground of its own counts as energized. What comes within reach
  * while people are on the line is said then.
  */
 export const approachDistance = defineRule({
@@ -30,7 +31,7 @@ export const approachDistance = defineRule({
   citation: citationOf("mad"),
   check(step, before, after) {
     if (step.do !== "work") return comeWithinReach(before, after);
-    if (isHotStickWork(step)) return undefined;
+    if (isLiveWork(step)) return undefined;
     const { document } = after;
     const workPoint = jobOf(document).workPoints[step.at as WorkPointId];
     if (workPoint === undefined) return undefined;
@@ -39,6 +40,22 @@ export const approachDistance = defineRule({
     const onPole = pointsOnStructure(document.system, workPoint.at)
       .filter((point) => point !== workPoint.at)
       .flatMap((point) => hotAt(after, point));
+    if (devicesWorkedOn(before, step.at).length > 0) {
+      const [within, beyond] = byClass(after, workPoint, [...near, ...onPole]);
+      return [
+        ...atEachPoint(within).map((hot) => ({
+          ...problem(after, partsOfConductor(hot[0]!).point, hot, "rule.approach-distance.within"),
+          severity: "danger" as const,
+        })),
+        ...(ungrounded.length === 0
+          ? []
+          : [problem(after, step.at!, ungrounded, "rule.approach-distance.ungrounded")]),
+        ...(beyond.length === 0
+          ? []
+          : [asNote(problem(after, step.at!, beyond, "rule.approach-distance.pole"))]),
+        ...neighbours(before, workPoint.at),
+      ];
+    }
     return [
       ...(near.length === 0 ? [] : [problem(after, step.at!, near, "rule.approach-distance")]),
       ...(ungrounded.length === 0
@@ -46,13 +63,37 @@ export const approachDistance = defineRule({
         : [problem(after, step.at!, ungrounded, "rule.approach-distance.ungrounded")]),
       ...(onPole.length === 0
         ? []
-        : [
-            { ...problem(after, step.at!, onPole, "rule.approach-distance.pole"), severity: "note" as const },
-          ]),
+        : [asNote(problem(after, step.at!, onPole, "rule.approach-distance.pole"))]),
       ...neighbours(before, workPoint.at),
     ];
   },
 });
+
+const asNote = (it: Problem): Problem => ({ ...it, severity: "note" });
+
+/** What is within arm's reach of the work, of the same class of voltage, and what is not. */
+function byClass(
+  { document }: JobState,
+  { at, conductors }: WorkPoint,
+  hot: readonly ConductorId[],
+): readonly [ConductorId[], ConductorId[]] {
+  const circuit = circuitOf(document.system);
+  const isLine = (id: ConductorId) => circuit.nominalVolts[circuit.nodeOf.get(id)!]! > LINE_VOLTS;
+  const ofWork = isLine(conductorId(at, conductors[0] as Letter));
+  return [hot.filter((id) => isLine(id) === ofWork), hot.filter((id) => isLine(id) !== ofWork)];
+}
+
+/** Above it a conductor is the line's, below it a service's [V]. */
+const LINE_VOLTS = 1000;
+
+function atEachPoint(ids: readonly ConductorId[]): ConductorId[][] {
+  const byPoint = new Map<string, ConductorId[]>();
+  for (const id of ids) {
+    const { point } = partsOfConductor(id);
+    byPoint.set(point, [...(byPoint.get(point) ?? []), id]);
+  }
+  return [...byPoint.values()];
+}
 
 /** What a step that switches or uncovers something brings within reach of people who are on the line. */
 const comeWithinReach = (before: JobState, after: JobState): Problem[] =>
@@ -112,7 +153,11 @@ function problem(
   state: JobState,
   where: string,
   hot: readonly ConductorId[],
-  key: "rule.approach-distance" | "rule.approach-distance.pole" | "rule.approach-distance.ungrounded",
+  key:
+    | "rule.approach-distance.within"
+    | "rule.approach-distance"
+    | "rule.approach-distance.pole"
+    | "rule.approach-distance.ungrounded",
 ): Problem {
   const circuit = circuitOf(state.document.system);
   const lineToLine = Math.max(...hot.map((id) => circuit.nominalVolts[circuit.nodeOf.get(id)!]!));

@@ -53,3 +53,21 @@ checkRule(
     ["the line is live: another rule", "ground p2 ABC", ""],
   ],
 );
+
+checkRule(
+  "capacitor-discharge",
+  "common practice, no source: a bank behind its own cutouts is not closed again before it is discharged",
+  `
+  s1 source p1 ABC kvLL=12.47
+  c5 cutout p1-p5 ABC
+  cap1 capacitor p5 ABC kvar=600 kvLL=12.47 connection=wye
+  sw1 disconnect p1-p6 ABC gang=true
+  cap2 capacitor p6 ABC kvar=300 kvLL=12.47 connection=wye
+  ld1 load p6 ABC kw=200
+`,
+  [
+    ["closed again at once", "open c5; close c5", "danger c5"],
+    ["after five minutes", "open c5; wait 300; close c5", ""],
+    ["a load beside it drains it", "open sw1; close sw1", ""],
+  ],
+);

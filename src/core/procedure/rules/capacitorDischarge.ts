@@ -1,9 +1,12 @@
+import { isClosing, type Step } from "../../steps";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { capacitorsOn, heldCharge } from "../effects/capacitors";
+import { capacitorsOf, capacitorsOn, heldCharge, isByItself, terminalsOf } from "../effects/capacitors";
 import { touchedConductors } from "../effects/consequence";
+import { energizedBy } from "../job/live";
 import { figure, nameOf } from "../job/names";
-import { defineRule } from "./rule";
+import type { JobState } from "../job/state";
+import { defineRule, type Problem } from "./rule";
 import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
 
 /** A capacitor is left five minutes without supply, then shorted; only then does the line that it hangs on count as dead. */
@@ -12,6 +15,7 @@ export const capacitorDischarge = defineRule({
   severity: "danger",
   citation: citationOf("w1-capacitors"),
   check(step, before, after) {
+    if (isClosing(step)) return closedCharged(step, before, after);
     return capacitorsOn(before, touchedConductors(step, before)).flatMap(([id, capacitor]) => {
       const held = heldCharge(before, id, capacitor);
       if (held === undefined) return [];
@@ -43,3 +47,26 @@ export const capacitorDischarge = defineRule({
     });
   },
 });
+
+/** A bank that is closed again while it holds a charge: its volts stand against the line's, up to twice the crest. */
+function closedCharged(step: Step, before: JobState, after: JobState): Problem[] {
+  const energized = new Set(energizedBy(before, after));
+  return capacitorsOf(after).flatMap(([id, capacitor]) => {
+    const held = heldCharge(before, id, capacitor);
+    if (held === undefined || held.seconds >= DISCHARGE_SECONDS) return [];
+    if (!terminalsOf(capacitor).some((it) => energized.has(it)) || !isByItself(before, capacitor)) return [];
+    const gaps = {
+      name: nameOf(after.document, step.element ?? ""),
+      bank: nameOf(after.document, id),
+      volts: figure(held.volts),
+      left: figure(DISCHARGE_SECONDS - held.seconds),
+    };
+    return [
+      {
+        where: step.element ?? id,
+        message: say("rule.capacitor-discharge.closed", gaps),
+        help: say("rule.capacitor-discharge.closed.help", gaps),
+      },
+    ];
+  });
+}

@@ -15,7 +15,7 @@ import { elementOf, elementsOf, figure, nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { seen } from "../job/seen";
 import { threatWords } from "../job/threatWords";
-import { isHotStickWork } from "../../steps";
+import { isLiveWork } from "../../steps";
 
 /** A threat that takes two things at once still has to be held by the grounds. */
 const MOST_STRENGTH = 2;
@@ -28,7 +28,7 @@ export const groundPlace = defineRule({
   severity: "danger",
   citation: citationOf("n3-epz"),
   check(step, _before, after) {
-    if (step.do !== "work" || isHotStickWork(step)) return undefined;
+    if (step.do !== "work" || isLiveWork(step)) return undefined;
     const { document } = after;
     const id = step.at as WorkPointId;
     const workPoint = jobOf(document).workPoints[id];

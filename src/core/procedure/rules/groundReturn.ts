@@ -1,12 +1,19 @@
 import { citationOf } from "../../reference";
-import { conductorId, type ElementId, say } from "../../terms";
-import { islandOf } from "../job/joined";
+import type { ElementOfKind } from "../../devices";
+import type { System } from "../../document";
+import { conductorId, type ElementId, lettersOf, say } from "../../terms";
+import { isJoined } from "../job/joined";
+import { secondaryIds } from "../job/hands";
 import { elementOf, elementsOf, nameOf, setName } from "../job/names";
 import { groundIdOf } from "../job/positions";
 import { defineRule, type Problem } from "./rule";
 import type { JobState } from "../job/state";
 
-/** The current of a ground goes home by a whole neutral; through a rod alone no link sees it in time. */
+/**
+ * The current of a ground goes home by a whole neutral; through a rod alone no link sees it in time. What hangs on a
+ * secondary has its home there: the star of the bank that feeds it; and a three-wire secondary that is held on all its
+ * phases needs none.
+ */
 export const groundReturn = defineRule({
   id: "ground-return",
   severity: "warning",
@@ -29,14 +36,14 @@ function returnOf({ document }: JobState, id: ElementId): Problem[] {
   const element = elementOf(document.system, id);
   if (element?.kind !== "ground") return [];
   const { at, to } = element;
+  const { system } = document;
   const neutral = conductorId(at, "N");
-  const home = elementsOf(document.system).some(
-    ([, it]) =>
-      it.kind === "source" &&
-      islandOf(document.system, neutral) !== -1 &&
-      islandOf(document.system, conductorId(it.at, "N")) === islandOf(document.system, neutral),
-  );
-  if (to !== "earth" && home) return [];
+  const isHome = (point: string) => isJoined(system, neutral, conductorId(point, "N"));
+  const bank = bankFeeding(system, element);
+  const home =
+    (bank !== undefined && isHome(bank.to)) ||
+    elementsOf(system).some(([, it]) => it.kind === "source" && isHome(it.at));
+  if ((to !== "earth" && home) || (bank !== undefined && isHeldWhole(system, element, bank))) return [];
   const gaps = { set: setName(document, id), at: nameOf(document, at) };
   return [
     {
@@ -46,3 +53,28 @@ function returnOf({ document }: JobState, id: ElementId): Problem[] {
     },
   ];
 }
+
+type Set = ElementOfKind<"ground">;
+type Bank = ElementOfKind<"transformer">;
+
+/** The bank on whose secondary a set stands. */
+const bankFeeding = (system: System, { at, phases }: Set): Bank | undefined =>
+  elementsOf(system)
+    .map(([, it]) => it)
+    .find(
+      (it): it is Bank =>
+        it.kind === "transformer" &&
+        secondaryIds(it).some((id) =>
+          lettersOf(phases).some((letter) => isJoined(system, id, conductorId(at, letter))),
+        ),
+    );
+
+/** Whether a set ties together every phase of a secondary that has no neutral of its own. */
+const isHeldWhole = (system: System, { at, phases }: Set, bank: Bank): boolean =>
+  !hasStar(bank) &&
+  secondaryIds(bank).every((id) =>
+    lettersOf(phases).some((letter) => isJoined(system, id, conductorId(at, letter))),
+  );
+
+const hasStar = ({ connection, midTap }: Bank): boolean =>
+  midTap !== undefined || connection === "single" || connection.endsWith("-Yg");

@@ -23,6 +23,7 @@ import { groundPlace } from "./groundPlace";
 import { groundRating } from "./groundRating";
 import { groundReturn } from "./groundReturn";
 import { groundsLeft } from "./groundsLeft";
+import { handsOnLive } from "./handsOnLive";
 import { inducedExposure } from "./inducedExposure";
 import { jumperOrder } from "./jumperOrder";
 import { leftBehind } from "./leftBehind";
@@ -32,12 +33,14 @@ import { loadNotDropped } from "./loadNotDropped";
 import { looseHardware } from "./looseHardware";
 import { neutralVolts } from "./neutralVolts";
 import { notRepaired } from "./notRepaired";
+import { openNeutral } from "./openNeutral";
 import { openPhaseBackfeed } from "./openPhaseBackfeed";
 import { othersTag } from "./othersTag";
 import { permitFirst } from "./permitFirst";
 import { permitRelease } from "./permitRelease";
 import { phaseCheck } from "./phaseCheck";
 import { pickUpOrder } from "./pickUpOrder";
+import { regulatorNeutral } from "./regulatorNeutral";
 import { releaseOrder } from "./releaseOrder";
 import { repeatBack } from "./repeatBack";
 import { secondaryBackfeed } from "./secondaryBackfeed";
@@ -90,6 +93,8 @@ export const RULES: readonly Rule[] = [
   ferroresonance,
   approachDistance,
   workNotSafe,
+  handsOnLive,
+  openNeutral,
   notRepaired,
   groundsLeft,
   customersMachine,
@@ -105,6 +110,7 @@ export const RULES: readonly Rule[] = [
   phaseMissing,
   singlePhasing,
   phaseCheck,
+  regulatorNeutral,
   repeatBack,
   leftBehind,
   briefAgain,

@@ -18,3 +18,20 @@ checkRule(
     ["a tag shakes nothing", "tag c1", ""],
   ],
 );
+
+checkRule(
+  "loose-hardware",
+  "common practice, no source: what is burned, cracked or broken is held before the pole is shaken",
+  `${TAP}
+  k1 clamp p1-p2 A condition=burned
+  sp0 span p2-p9 A
+  c9 cutout p9-p10 A
+`,
+  [
+    ["the burned clamp itself", "lift k1 A with clamp-stick", "danger k1"],
+    ["a cutout on its pole", "open c1 A", "danger k1"],
+    ["held first", "secure k1; open c1 A", ""],
+    ["another pole", "open c9 A", ""],
+    ["seized is stiff, not loose", "open c1 A", "", "k1 clamp p1-p2 A condition=seized"],
+  ],
+);

@@ -24,10 +24,12 @@ export const looseHardware = defineRule({
     return elementsOf(document.system)
       .filter(
         ([id, it]) =>
-          it.kind === "arrester" &&
-          (it.loose || it.failed !== "") &&
-          points.some((point) => isSameStructure(document.system, point, it.at)) &&
-          !isSecured(before, id, it.at) &&
+          isFailing(it) &&
+          endsOf(it).some(
+            ([, at]) =>
+              points.some((point) => isSameStructure(document.system, point, at)) &&
+              !isSecured(before, id, at),
+          ) &&
           !isCutClear(document.system, it),
       )
       .map(([id]) => ({
@@ -41,12 +43,21 @@ export const looseHardware = defineRule({
   },
 });
 
+/** Whether it may come down or come apart when the pole is shaken. A line that is down is guarded, not held. */
+function isFailing(it: CircuitElement): boolean {
+  if (it.kind === "arrester" && (it.loose || it.failed !== "")) return true;
+  const { condition = "sound" } = it as { condition?: string };
+  return it.kind !== "span" && condition !== "sound" && condition !== "seized";
+}
+
 const isSecured = ({ secured, document: { system } }: JobState, id: string, at: string): boolean =>
   secured.has(id) ||
   [...secured].some((it) => Object.hasOwn(system.points, it) && isSameStructure(system, it, at));
 
 /** Every lead that it hangs on is cut. */
-function isCutClear(system: System, { at, phases }: { at: string; phases: string }): boolean {
+function isCutClear(system: System, element: CircuitElement): boolean {
+  const { at, phases = "" } = element as { at?: string; phases?: string };
+  if (at === undefined) return false;
   const leads = elementsOf(system).flatMap(([, it]) =>
     it.kind === "lead" && (it.from === at || it.to === at) ? [it] : [],
   );

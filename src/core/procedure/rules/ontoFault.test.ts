@@ -31,3 +31,19 @@ checkRule(
     ["nothing is wrong beyond it", "open c2; close c2", ""],
   ],
 );
+
+checkRule(
+  "onto-fault",
+  "common practice, no source: what a bank's other phases held at some volts is still closed onto",
+  `
+  s1 source sub ABC kvLL=12.47
+  main span sub-p1 ABC lengthM=2000
+  c1 cutout p1-p2 ABC fuse=K15 open=B
+  la1 arrester p2 B failed=B
+  t1 transformer p2-p3 ABC connection=Y-D kva=75 primaryKv=12.47 secondaryV=480 neutral=false
+`,
+  [
+    ["onto the failed arrester of the open phase", "close c1 B", "danger c1"],
+    ["onto a sound one", "close c1 B", "", "la1 arrester p2 B"],
+  ],
+);

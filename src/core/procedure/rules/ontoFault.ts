@@ -1,9 +1,12 @@
-import { isSwitching } from "../../steps";
+import { isSwitching, type Step } from "../../steps";
 import { citationOf } from "../../reference";
-import { type ConductorId, conductorId, type ElementId, lettersOf, type Message, say } from "../../terms";
-import { shortsEnergized } from "../effects/consequence";
-import { energizedBy } from "../job/live";
-import { elementOf, elementsOf, listOf, nameOf } from "../job/names";
+import { type ElementId, type Message, say } from "../../terms";
+import { sidesMoved } from "../effects/gap";
+import { brokenThings } from "../job/inService";
+import { islandOf } from "../job/joined";
+import { energizedBy, isLiveState } from "../job/live";
+import { listOf, nameOf } from "../job/names";
+import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
 import { defineRule } from "./rule";
 
@@ -14,10 +17,7 @@ export const ontoFault = defineRule({
   citation: citationOf("m3-xiii-reenergize"),
   check(step, before, after) {
     if (!isSwitching(step) || before.document === after.document) return undefined;
-    const faults = shortsEnergized(before, after).filter(
-      (id) => elementOf(after.document.system, id)?.kind !== "ground",
-    );
-    const onto = [...new Set([...faults, ...partedEnergized(before, after)])];
+    const onto = closedOnto(step, before, after);
     if (onto.length === 0) return undefined;
     const things: Message = listOf(onto.map((id) => nameOf(after.document, id)));
     return {
@@ -28,16 +28,22 @@ export const ontoFault = defineRule({
   },
 });
 
-/** Spans with a broken phase conductor of which an end has come to life. */
-function partedEnergized(before: JobState, after: JobState): ElementId[] {
-  const energized = new Set<ConductorId>(energizedBy(before, after));
-  return elementsOf(after.document.system)
-    .filter(
-      ([, it]) =>
-        it.kind === "span" &&
-        lettersOf(it.parted.replace("N", "")).some((letter) =>
-          [it.from, it.to].some((point) => energized.has(conductorId(point, letter))),
-        ),
-    )
+/**
+ * What is broken and comes to life by a step, or is joined by it to something live, though a bank's other phases may have
+ * held it at some volts before.
+ */
+function closedOnto(step: Step, before: JobState, after: JobState): ElementId[] {
+  const energized = new Set(energizedBy(before, after));
+  const { system } = before.document;
+  const joinedToLive = new Set(
+    sidesMoved(step, before, after).closed.flatMap(([a, b]) => {
+      const [one, other] = [islandOf(system, a), islandOf(system, b)];
+      if (one === other) return [];
+      const isLive = (id: typeof a) => isLiveState(asItStands(before).conductors[id]?.state);
+      return [...(isLive(b) ? [one] : []), ...(isLive(a) ? [other] : [])];
+    }),
+  );
+  return brokenThings(after.document.system)
+    .filter(([, ids]) => ids.some((id) => energized.has(id) || joinedToLive.has(islandOf(system, id))))
     .map(([id]) => id);
 }

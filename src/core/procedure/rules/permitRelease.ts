@@ -1,11 +1,16 @@
 import { citationOf } from "../../reference";
 import { type ElementId, say } from "../../terms";
 import { isSoleCrew } from "../job/isolation";
-import { energizedOnTheJob } from "../job/live";
+import { energizedOnTheJob, workConductors } from "../job/live";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { permitReasonForElement } from "../job/section";
+import type { JobState } from "../job/state";
 import { isSwitching } from "../../steps";
+
+/** A job in which nothing is taken for dead: a new tap is put on, a link is renewed. Its permit holds the line as it is. */
+const isLiveJob = (before: JobState): boolean =>
+  workConductors(before).length === 0 && !before.played.some((it) => it.do === "ground" || it.do === "work");
 
 /** A permit is released before its section is energized, and the section only by the system operator's word. */
 export const permitRelease = defineRule({
@@ -16,6 +21,7 @@ export const permitRelease = defineRule({
     if (!isSwitching(step) || before.permit === "released") return undefined;
     if (energizedOnTheJob(before, after).length === 0) return undefined;
     const name = nameOf(after.document, step.element ?? "");
+    if (before.permit === "held" && isLiveJob(before)) return undefined;
     if (before.permit === "held")
       return {
         where: step.element ?? "job",

@@ -1,5 +1,7 @@
 import { checkRule, TAP } from "../../../../tests/support/jobNotation";
 
+const BOTH = "test p3 A expect live; test p20 A expect live";
+
 checkRule(
   "phase-check",
   "common practice: two supplies are joined only phase to phase and close in angle",
@@ -8,10 +10,13 @@ checkRule(
   s2 source p20 A kvLL=12.47
 `,
   [
-    ["the same phase of another source", "close d1", ""],
+    ["the same phase of another source, tested on both sides", `${BOTH}; close d1`, ""],
+    ["tested on one side alone", "test p3 A expect live; close d1", "warning d1"],
+    ["not tested", "close d1", "warning d1"],
+    ["switched since it was tested", `${BOTH}; open k1; attach k1; close d1`, "warning d1"],
     ["its angle is 30° off", "close d1", "danger d1", "s2 source p20 A kvLL=12.47 angleDeg=30"],
     ["another phase hangs there", "close d1", "danger d1", "s2 source p20 A kvLL=12.47 angleDeg=-120"],
-    ["10° off", "close d1", "", "s2 source p20 A kvLL=12.47 angleDeg=10"],
+    ["10° off", `${BOTH}; close d1`, "", "s2 source p20 A kvLL=12.47 angleDeg=10"],
     ["dead on one side", "open c1; close d1", "", "s2 source p20 A kvLL=12.47 angleDeg=30"],
   ],
 );
@@ -25,4 +30,23 @@ checkRule(
   t1 transformer p2-p3 ABC connection=Y-D kva=75 primaryKv=12.47 secondaryV=240
 `,
   [["the last cutout of a floating wye bank", "close c1 A", ""]],
+);
+
+checkRule(
+  "phase-check",
+  "common practice: both ends of a bypass or a jumper are one conductor, which asks for no phasing",
+  `
+  s1 source p1 ABC kvLL=12.47
+  r1 recloser p1-p2 ABC
+  by disconnect p1-p2 ABC gang=true open=ABC
+  sp1 span p2-p3 ABC
+  sp2 span p1-p4 ABC
+  d1 disconnect p3-p4 ABC gang=true open=ABC
+`,
+  [
+    ["a bypass", "close by", ""],
+    ["a ring of one feeder, over lengths of line", "close d1", "warning d1"],
+    ["the same, tested", "test p3 ABC expect live; test p4 ABC expect live; close d1", ""],
+    ["dead on one side", "open r1; close d1", ""],
+  ],
 );

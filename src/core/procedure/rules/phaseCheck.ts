@@ -1,17 +1,25 @@
+import { isSwitching, type Step } from "../../steps";
 import { COMMON_PRACTICE } from "../../reference";
-import { say } from "../../terms";
-import { degreesAcross, mismatchOf, voltsAcross } from "../effects/gap";
+import { type ConductorId, conductorId, partsOfConductor, say } from "../../terms";
+import { degreesAcross, gapsToMeet, mismatchOf, sidesMoved, voltsAcross } from "../effects/gap";
+import { isJoined } from "../job/joined";
 import { figure, nameOf } from "../job/names";
-import { defineRule } from "./rule";
+import { phasesAt } from "../job/positions";
+import { isOnePiece } from "../job/phasing";
+import type { JobState } from "../job/state";
+import { defineRule, type Problem } from "./rule";
 
-/** Two supplies are joined only phase to phase and close in angle. */
+/**
+ * Two supplies are joined only phase to phase and close in angle, and nobody takes that for granted: both sides are tested
+ * for volts and phasing before a parallel path is closed, save where both are one conductor.
+ */
 export const phaseCheck = defineRule({
   id: "phase-check",
   severity: "danger",
   citation: COMMON_PRACTICE,
   check(step, before, after) {
     const gap = mismatchOf(step, before, after);
-    if (gap === undefined) return undefined;
+    if (gap === undefined) return notPhased(step, before, after);
     return {
       where: step.element!,
       message: say("rule.phase-check", {
@@ -24,3 +32,38 @@ export const phaseCheck = defineRule({
     };
   },
 });
+
+function notPhased(step: Step, before: JobState, after: JobState): Problem | undefined {
+  const { system } = before.document;
+  const meeting = new Set(gapsToMeet(step, before, after).map(({ letter }) => letter));
+  const untested = sidesMoved(step, before, after)
+    .closed.filter(([a, b]) => meeting.has(partsOfConductor(a).letter) && !isOnePiece(system, a, b))
+    .filter((sides) => !sides.every((side) => wasTested(step, before, side)));
+  const [first] = untested;
+  if (first === undefined) return undefined;
+  const name = nameOf(before.document, step.element!);
+  return {
+    where: step.element!,
+    severity: "warning",
+    message: say("rule.phase-check.untested", { name }),
+    help: say("rule.phase-check.untested.help", {
+      from: nameOf(before.document, partsOfConductor(first[0]).point),
+      to: nameOf(before.document, partsOfConductor(first[1]).point),
+    }),
+  };
+}
+
+/** Tested for volts since anything else was switched: the poles of one thing close one after the other. */
+function wasTested(step: Step, { played, document: { system } }: JobState, side: ConductorId): boolean {
+  const lastOther = played.findLastIndex((it) => isSwitching(it) && it.element !== step.element);
+  return played
+    .slice(lastOther + 1)
+    .some(
+      (it) =>
+        it.do === "test" &&
+        it.expect === "live" &&
+        [...phasesAt(system, it)].some((letter) =>
+          isJoined(system, conductorId(it.at, letter as never), side),
+        ),
+    );
+}

@@ -16,7 +16,7 @@ import { islandOf } from "../job/joined";
 import { elementsOf, nameOf, namesOf } from "../job/names";
 import { defineRule } from "./rule";
 import type { JobState } from "../job/state";
-import { isHotStickWork } from "../../steps";
+import { isLiveWork } from "../../steps";
 
 type Bank = Extract<CircuitElement, { kind: "transformer" }>;
 
@@ -29,7 +29,7 @@ export const secondaryBackfeed = defineRule({
   severity: "danger",
   citation: citationOf("backfeed-known-sources"),
   check(step, _before, after) {
-    if (step.do !== "work" || isHotStickWork(step)) return undefined;
+    if (step.do !== "work" || isLiveWork(step)) return undefined;
     const workPoint = jobOf(after.document).workPoints[step.at as WorkPointId];
     if (workPoint === undefined) return undefined;
     return elementsOf(after.document.system).flatMap(([id, it]) => {

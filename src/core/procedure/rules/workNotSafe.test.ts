@@ -1,5 +1,7 @@
 import { checkRule, TAP } from "../../../../tests/support/jobNotation";
 
+const DEAD = "open c1 A; tag c1; check-detector; test p2 A; test p3 A; check-detector";
+
 checkRule(
   "work-not-safe",
   "1910.269(n)(2): to work a line as dead it is both deenergized under (m) and grounded under (n)",
@@ -24,5 +26,21 @@ checkRule(
       "",
     ],
     ["hot-stick work goes by its own rules", "work w1 with clamp-stick", ""],
+  ],
+);
+
+checkRule(
+  "work-not-safe",
+  "NIOSH FACE 90-02: a conductor that has parted has two ends, each grounded for itself",
+  `
+  s1 source sub ABC kvLL=12.47
+  main span sub-p1 ABC lengthM=2000
+  c1 cutout p1-p2 A
+  sp1 span p2-p3 A parted=A
+  w1 work p2 A does=sp1
+`,
+  [
+    ["one end grounded", `${DEAD}; ground p2 A cable 2/0 as g1; work w1`, "danger w1"],
+    ["both", `${DEAD}; ground p2 A cable 2/0 as g1; ground p3 A cable 2/0 as g2; work w1`, ""],
   ],
 );

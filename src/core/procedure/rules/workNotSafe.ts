@@ -1,10 +1,13 @@
-import { jobOf, workPointName } from "../../document";
+import { conductorNames, jobOf, workPointName } from "../../document";
 import { citationOf } from "../../reference";
-import { say, type WorkPointId } from "../../terms";
-import { defineRule } from "./rule";
-import { seen } from "../job/seen";
+import { conductorId, lettersOf, say, type WorkPointId } from "../../terms";
+import { elementOf, nameOf } from "../job/names";
+import { doneBy } from "../job/repair";
+import { asItStands, seen } from "../job/seen";
+import type { JobState } from "../job/state";
+import { defineRule, type Problem } from "./rule";
 import { threatsWords } from "../job/threatWords";
-import { isHotStickWork } from "../../steps";
+import { isLiveWork } from "../../steps";
 
 /** Hands touch only what is grounded, tested and beyond two mistakes; work with a hot stick goes by its own rules. */
 export const workNotSafe = defineRule({
@@ -12,11 +15,12 @@ export const workNotSafe = defineRule({
   severity: "danger",
   citation: citationOf("n2-ground-to-treat-dead"),
   check(step, before) {
-    if (step.do !== "work" || isHotStickWork(step)) return undefined;
+    if (step.do !== "work" || isLiveWork(step)) return undefined;
     const id = step.at as WorkPointId;
     const report = seen(before).workPoints[id];
     const workPoint = jobOf(before.document).workPoints[id];
-    if (report === undefined || workPoint === undefined || report.verdict === "grounded") return undefined;
+    if (report === undefined || workPoint === undefined) return undefined;
+    if (report.verdict === "grounded") return looseEnds(id, before);
     const felt = report.threats.filter((it) => it.strength <= 2);
     return {
       where: id,
@@ -29,3 +33,31 @@ export const workNotSafe = defineRule({
     };
   },
 });
+
+/**
+ * A conductor that has parted has two ends, and both come into the hand: each is grounded for itself.
+ *
+ * @see NIOSH FACE 90-02, a splice grounded on one side
+ */
+function looseEnds(id: WorkPointId, before: JobState): Problem[] {
+  const { document } = before;
+  return doneBy(document, id).flatMap((span) => {
+    const element = elementOf(document.system, span);
+    if (element?.kind !== "span" && element?.kind !== "lead") return [];
+    const apart = element.kind === "span" ? element.parted : element.cut;
+    const loose = [element.from, element.to].flatMap((point) =>
+      lettersOf(apart.replace("N", ""))
+        .map((letter) => conductorId(point, letter))
+        .filter((it) => asItStands(before).conductors[it]?.state !== "grounded"),
+    );
+    if (loose.length === 0) return [];
+    const gaps = { name: nameOf(document, span), where: conductorNames(document, loose) };
+    return [
+      {
+        where: id,
+        message: say("rule.work-not-safe.looseEnd", gaps),
+        help: say("rule.work-not-safe.looseEnd.help", gaps),
+      },
+    ];
+  });
+}

@@ -14,6 +14,10 @@ export const company = {
   "ruleName.automatic-device": "What closes by itself or from afar is blocked",
   "ruleName.tag-each": "Every opening that keeps the work dead has a tag",
   "ruleName.others-tag": "What is another crew’s is left alone",
+  "ruleName.hands-on-live": "Hands come to a live conductor by a method of live work alone",
+  "ruleName.open-neutral":
+    "No neutral is parted, and nobody connected to an open one, with supply on the legs",
+  "ruleName.regulator-neutral": "A regulator is bypassed at neutral, and blocked there",
   "ruleName.not-repaired": "What is to be repaired is not energized before that",
   "ruleName.onto-fault": "Nothing is closed onto a fault or a broken conductor",
   "ruleName.customers-machine": "A customer’s machine is not started by the crew",

@@ -50,6 +50,13 @@ export const hazard = {
     "the drawing's equations could not be solved, so no number here may be believed and every conductor counts as live",
   "hazard.loadsUnsettled":
     "constant-current or constant-power loads did not settle; they are taken as constant impedances",
+  "hazard.brokenEnergized": "{name} has parted and is energized on {phases}",
+  "hazard.brokenEnergized.help": "guard it, keep everybody away, and open what feeds it from either side",
+  "hazard.openNeutral": "the neutral of {name} is open beside live conductors",
+  "hazard.openNeutral.help": "take the load off beyond it, and join it in gloves after a test",
+  "hazard.legVolts": "{where} stands at {volts} V to its neutral instead of {nominal} V",
+  "hazard.legVolts.help":
+    "look for an open neutral on the way to the transformer, and pull the meters beyond it",
   "hazard.neutralVolts": "{where} stands at {volts} V to earth as drawn",
   "hazard.neutralVolts.notKnown":
     "the volts of {where} to earth are not known, since the solution did not settle",

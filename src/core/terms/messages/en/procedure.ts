@@ -190,6 +190,41 @@ export const procedure = {
   "rule.others-tag.help": "leave it as it is and speak to {owner}; what is handed over is your own",
   "rule.others-tag.permit": "the permit is released by {by}, and {owner} holds it",
   "rule.others-tag.permit.help": "{owner} releases it, or hands it over first",
+  "rule.hands-on-live.bare": "bare hands {verb} at {where}, which stands at {volts} V",
+  "rule.hands-on-live.gloves":
+    "gloves of class {given} do not keep {nominal} V off: hands {verb} at {where}, at {volts} V",
+  "rule.hands-on-live.noClass": "hands {verb} at {where}, at {volts} V, in gloves whose class nobody said",
+  "rule.hands-on-live.help":
+    "make it dead, test and ground it; or work it live by a method for its volts: sticks, or {gloves}",
+  "rule.hands-on-live.reclosing": "{name} feeds what is worked live and can reclose",
+  "rule.hands-on-live.alone": "live work over 600 V with one person on the pole",
+  "rule.hands-on-live.alone.help": "a second qualified person is there, 1910.269(l)(2)(i)",
+  "rule.hands-on-live.cover": "within reach of the hands and bare: {where}",
+  "rule.hands-on-live.cover.help": "cover what is within reach before hands come to the line",
+  "rule.hands-on-live.neutral": "the neutral of {name} is open, and nobody has tested what stands on it",
+  "rule.hands-on-live.neutral.help":
+    "an open neutral is a hot conductor: test both ends first, and splice it in gloves",
+  "rule.open-neutral": "{name} gets supply while its neutral is open: its two legs go apart",
+  "rule.open-neutral.help": "join the neutral and test both legs before anybody is connected",
+  "rule.open-neutral.parted":
+    "{name} is cut on its neutral with supply on the legs: it carried {amps} A, and {volts} V stands across the gap",
+  "rule.open-neutral.parted.help":
+    "take the load off first; a neutral is the last to be cut and the first to be joined",
+  "rule.regulator-neutral":
+    "{by} bypasses {name} off neutral on {phases}: {amps} A flows round through its series winding",
+  "rule.regulator-neutral.help": "run it to neutral on every phase and block it there before it is bypassed",
+  "rule.regulator-neutral.unblocked":
+    "{by} bypasses {name}, which is at neutral and not blocked: its control can run it off",
+  "rule.regulator-neutral.unblocked.help": "switch its control off and block it at neutral first",
+  "rule.phase-check.untested": "{name} closes a parallel path that nobody has tested for phasing and volts",
+  "rule.phase-check.untested.help":
+    "test {from} and {to} for volts, phase to phase, right before it is closed",
+  "rule.capacitor-discharge.closed": "{name} puts the line back on {bank} while it holds {volts} V",
+  "rule.capacitor-discharge.closed.help": "wait {left} s more before it is closed again",
+  "rule.approach-distance.within":
+    "within arm's reach of what is changed and bare: {hot}, {volts} V; keep {distance} away",
+  "rule.work-not-safe.looseEnd": "{name} has parted, and its end at {where} has no ground of its own",
+  "rule.work-not-safe.looseEnd.help": "test and ground {where} too: both ends come into the hand",
   "rule.not-repaired": "{name} energizes {thing} before the work on it is done",
   "rule.not-repaired.help": "do the work first, or cut that part off at both ends",
   "rule.tagged-operated": "{verb} on {name} while its tag is on",

@@ -14,6 +14,11 @@ export const company = {
   "ruleName.automatic-device": "Ce qui se ferme seul ou à distance est bloqué",
   "ruleName.tag-each": "Chaque ouverture qui tient le travail hors tension a une étiquette",
   "ruleName.others-tag": "Ce qui est à une autre équipe n’est pas touché",
+  "ruleName.hands-on-live":
+    "On ne touche un conducteur sous tension que par une méthode de travail sous tension",
+  "ruleName.open-neutral":
+    "Aucun neutre n’est coupé, ni personne raccordé à un neutre ouvert, quand il y a de la tension à côté",
+  "ruleName.regulator-neutral": "Un régulateur est contourné à la position neutre, et bloqué là",
   "ruleName.not-repaired": "Ce qui est à réparer n’est pas mis sous tension avant",
   "ruleName.onto-fault": "On ne ferme pas sur un défaut ni sur un conducteur rompu",
   "ruleName.customers-machine": "L’équipe ne démarre pas la machine d’un client",

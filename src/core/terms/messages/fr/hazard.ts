@@ -51,6 +51,14 @@ export const hazard = {
     "les équations du dessin n'ont pas pu être résolues : aucun nombre d'ici n'est à croire et tout conducteur compte comme sous tension",
   "hazard.loadsUnsettled":
     "des charges à courant ou à puissance constants ne se stabilisent pas ; elles sont prises comme impédances constantes",
+  "hazard.brokenEnergized": "{name} est rompu et sous tension sur {phases}",
+  "hazard.brokenEnergized.help":
+    "le faire garder, tenir tout le monde à l’écart, et ouvrir ce qui l’alimente de part et d’autre",
+  "hazard.openNeutral": "le neutre de {name} est ouvert à côté de conducteurs sous tension",
+  "hazard.openNeutral.help": "enlever la charge au-delà, et le rabouter avec des gants après vérification",
+  "hazard.legVolts": "{where} est à {volts} V de son neutre au lieu de {nominal} V",
+  "hazard.legVolts.help":
+    "chercher un neutre ouvert vers le transformateur, et retirer les compteurs au-delà",
   "hazard.neutralVolts": "{where} est à {volts} V de la terre tel que dessiné",
   "hazard.neutralVolts.notKnown":
     "la tension de {where} à la terre n'est pas connue, car la solution ne se stabilise pas",

@@ -22,6 +22,8 @@ export const planner = {
   "why.check-detector.before": "un détecteur cassé ne montre rien, tout comme une ligne hors tension",
   "why.check-detector.after": "il montre encore une tension, donc on peut croire ce qu'il a montré",
   "why.test": "seule une vérification montre l'absence de tension",
+  "why.test.phasing":
+    "{name} ferme un chemin parallèle : la tension à {at} est vérifiée d’abord, phase à phase",
   "why.retest": "avec les mises à la terre, ce qu'un voisin induisait a disparu et se montre hors tension",
   "why.ground.work":
     "quoi qu'on ferme ou démarre par erreur, les mains à {at} restent au potentiel du poteau",

@@ -194,6 +194,46 @@ export const procedure = {
   "rule.others-tag.help": "laisser tout en place et parler à {owner} ; ce qui est transmis est à soi",
   "rule.others-tag.permit": "l’autorisation est rendue par {by}, et {owner} la détient",
   "rule.others-tag.permit.help": "{owner} la rend, ou la transmet d’abord",
+  "rule.hands-on-live.bare": "mains nues sur {where}, qui est à {volts} V ({verb})",
+  "rule.hands-on-live.gloves":
+    "des gants de classe {given} n’isolent pas de {nominal} V : mains sur {where}, à {volts} V ({verb})",
+  "rule.hands-on-live.noClass":
+    "mains sur {where}, à {volts} V, avec des gants dont la classe n’est pas dite ({verb})",
+  "rule.hands-on-live.help":
+    "mettre hors tension, vérifier et mettre à la terre ; ou travailler sous tension par une méthode qui convient : perches, ou {gloves}",
+  "rule.hands-on-live.reclosing": "{name} alimente ce qu’on travaille sous tension et peut réenclencher",
+  "rule.hands-on-live.alone": "travail sous tension à plus de 600 V par une personne seule",
+  "rule.hands-on-live.alone.help": "une deuxième personne qualifiée est là, 1910.269(l)(2)(i)",
+  "rule.hands-on-live.cover": "à portée des mains et à nu : {where}",
+  "rule.hands-on-live.cover.help": "recouvrir ce qui est à portée avant de toucher à la ligne",
+  "rule.hands-on-live.neutral": "le neutre de {name} est ouvert, et personne n’a vérifié ce qu’il porte",
+  "rule.hands-on-live.neutral.help":
+    "un neutre ouvert est un conducteur sous tension : vérifier les deux bouts d’abord, et l’épisser avec des gants",
+  "rule.open-neutral": "{name} est alimenté alors que son neutre est ouvert : ses deux jambes s’écartent",
+  "rule.open-neutral.help":
+    "rabouter le neutre et vérifier les deux jambes avant de raccorder qui que ce soit",
+  "rule.open-neutral.parted":
+    "le neutre de {name} est coupé alors que les jambes sont alimentées : il portait {amps} A, et {volts} V se tient à l’ouverture",
+  "rule.open-neutral.parted.help":
+    "enlever la charge d’abord ; le neutre est le dernier coupé et le premier raccordé",
+  "rule.regulator-neutral":
+    "{by} contourne {name} hors de la position neutre sur {phases} : {amps} A tourne par son enroulement série",
+  "rule.regulator-neutral.help":
+    "le mener à la position neutre sur chaque phase et l’y bloquer avant de le contourner",
+  "rule.regulator-neutral.unblocked":
+    "{by} contourne {name}, qui est à la position neutre sans y être bloqué : sa commande peut l’en sortir",
+  "rule.regulator-neutral.unblocked.help": "couper sa commande et le bloquer à la position neutre d’abord",
+  "rule.phase-check.untested":
+    "{name} ferme un chemin parallèle dont personne n’a vérifié la concordance de phase et la tension",
+  "rule.phase-check.untested.help":
+    "vérifier la tension à {from} et à {to}, phase à phase, juste avant de fermer",
+  "rule.capacitor-discharge.closed": "{name} remet la ligne sur {bank} qui garde {volts} V",
+  "rule.capacitor-discharge.closed.help": "attendre encore {left} s avant de refermer",
+  "rule.approach-distance.within":
+    "à portée de bras de ce qu’on change et à nu : {hot}, {volts} V ; rester à {distance}",
+  "rule.work-not-safe.looseEnd": "{name} est rompu, et son bout à {where} n’a pas de mise à la terre à lui",
+  "rule.work-not-safe.looseEnd.help":
+    "vérifier et mettre à la terre {where} aussi : les deux bouts viennent dans la main",
   "rule.not-repaired": "{name} met {thing} sous tension avant que les travaux y soient faits",
   "rule.not-repaired.help": "faire d’abord les travaux, ou isoler cette partie aux deux bouts",
   "rule.tagged-operated": "on manœuvre {name} ({verb}) alors que son étiquette y est",

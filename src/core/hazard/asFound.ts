@@ -1,0 +1,97 @@
+import { complete, conductorNames, nameIn, type System } from "../document";
+import type { Circuit } from "../network";
+import { voltsAt } from "../phasor";
+import {
+  complex,
+  conductorId,
+  type ElementId,
+  type Finding,
+  type Letter,
+  lettersOf,
+  partsOfConductor,
+  say,
+} from "../terms";
+import type { View } from "./view";
+
+const citation = "common practice, no source";
+
+/** What is wrong as things stand, whoever works where: broken wires that are live, open neutrals, legs that have gone apart. */
+export const wrongAsFound = (system: System, circuit: Circuit, view: View): Finding[] => [
+  ...brokenThings(system, circuit, view),
+  ...legVolts(system, circuit, view),
+];
+
+/** Parted conductors with a live end, and neutrals that are open beside live conductors of their own line. */
+function brokenThings(system: System, circuit: Circuit, view: View): Finding[] {
+  return (Object.keys(system.elements) as ElementId[]).flatMap((id) => {
+    const it = complete(system.elements[id]!);
+    if ((it.kind !== "span" && it.kind !== "lead") || it.planned === true) return [];
+    const apart = it.kind === "span" ? it.parted : it.cut;
+    const isLive = (letter: Letter) =>
+      [it.from, it.to].some((point) => {
+        const node = circuit.nodeOf.get(conductorId(point, letter));
+        return node !== undefined && ["energized", "backfed", "faulted"].includes(view.state(node));
+      });
+    const name = nameIn({ system }, id);
+    const down = it.kind === "span" ? lettersOf(apart.replace("N", "")).filter(isLive) : [];
+    const isOpenNeutral = apart.includes("N") && lettersOf(it.phases).some(isLive);
+    const isService = lettersOf(it.phases).some((letter) => letter === "1" || letter === "2");
+    return [
+      ...(down.length === 0
+        ? []
+        : [
+            {
+              rule: "broken-energized",
+              severity: "danger" as const,
+              where: id,
+              message: say("hazard.brokenEnergized", { name, phases: down.join(" ") }),
+              help: say("hazard.brokenEnergized.help"),
+              citation,
+            },
+          ]),
+      ...(isOpenNeutral
+        ? [
+            {
+              rule: "open-neutral",
+              severity: isService ? ("danger" as const) : ("warning" as const),
+              where: id,
+              message: say("hazard.openNeutral", { name }),
+              help: say("hazard.openNeutral.help"),
+              citation,
+            },
+          ]
+        : []),
+    ];
+  });
+}
+
+/** So many times its own volts a leg may have to the neutral before what hangs on it suffers [1]: ANSI C84.1, from memory. */
+const MOST_OVER = 1.1;
+
+/** Legs of a service that stand too high over their neutral, as where it is open. The highest of each place. */
+function legVolts(system: System, circuit: Circuit, view: View): Finding[] {
+  const [drawn] = view.solutions;
+  return circuit.conductorIds.flatMap((id, node): Finding[] => {
+    const { point, letter } = partsOfConductor(id);
+    if (letter !== "1" && letter !== "2") return [];
+    const neutral = circuit.nodeOf.get(conductorId(point, "N"));
+    const nominal = circuit.nominalVolts[node]! / 2;
+    if (neutral === undefined || nominal === 0) return [];
+    const volts = complex.magnitude(complex.subtract(voltsAt(drawn, node), voltsAt(drawn, neutral)));
+    if (!(volts > MOST_OVER * nominal) || view.state(node) === "isolated") return [];
+    return [
+      {
+        rule: "leg-volts",
+        severity: "danger",
+        where: id,
+        message: say("hazard.legVolts", {
+          where: conductorNames({ system }, [id]),
+          volts: Math.round(volts),
+          nominal: Math.round(nominal),
+        }),
+        help: say("hazard.legVolts.help"),
+        citation,
+      },
+    ];
+  });
+}

@@ -1,0 +1,58 @@
+import { checkRule, TAP } from "../../../../tests/support/jobNotation";
+
+const RECLOSER = "main span sub-p0 ABC lengthM=2000\n r1 recloser p0-p1 ABC";
+
+checkRule(
+  "hands-on-live",
+  "1910.269(l)(1)(iii): lines are energized until they were made dead; (l)(2)(i): a second person over 600 V; (l)(12) and 1910.137: gloves of a class for the volts",
+  `${TAP}
+  l1 lead p6-s6 12
+  sv span s6-h2 12 construction=secondary
+  m2 meter h2-h3 12 open=12
+  h2 point kind=service
+  h3 point kind=service
+  k2 clamp p4-p7 A open=A
+`,
+  [
+    ["live leads cut with bare hands", "cut l1 12 with lead-cutters", "danger l1"],
+    ["in gloves for them", "cut l1 12 method gloves gloveClass 0", ""],
+    ["in gloves whose class nobody said", "cut l1 12 method gloves", "danger l1"],
+    ["dead leads", "open c2 A; cut l1 12 with lead-cutters", ""],
+    ["joined again with the line live", "open c2 A; cut l1 12; close c2 A; join l1 12", "danger l1"],
+    ["a meter put onto live jaws", "replace m2", "danger m2"],
+    ["the same in gloves", "replace m2 method gloves gloveClass 00", ""],
+    ["a meter put in with the line dead", "open c1 A; replace m2", ""],
+    ["a clamp goes by its stick", "attach k2 A with clamp-stick", ""],
+    ["a clamp put on by hand", "attach k2 A method bare", "danger k2"],
+    ["a clamp taken off by hand", "attach k2 A with clamp-stick; lift k2 A method bare", "danger k2"],
+    ["class 1 for 7 200 V to ground", "attach k2 A method gloves-and-cover gloveClass 1", ""],
+    ["class 0 for 7 200 V to ground", "attach k2 A method gloves-and-cover gloveClass 0", "danger k2"],
+    ["alone on the pole", "attach k2 A method sticks", "warning k2", "job people=1"],
+    ["reclosing not held", "attach k2 A method sticks", "warning r1", RECLOSER],
+    ["reclosing blocked", "block r1; attach k2 A method sticks", "", RECLOSER],
+    ["work in gloves, everything in reach covered", "work w1 method gloves-and-cover gloveClass 1", ""],
+    [
+      "work in gloves, with other phases bare on the pole",
+      "work w1 method gloves gloveClass 1",
+      "warning w1",
+    ],
+    ["work in gloves that do not hold its volts", "work w1 method gloves gloveClass 00", "danger w1"],
+    ["work on it with a stick", "work w1 method sticks", ""],
+  ],
+);
+
+checkRule(
+  "hands-on-live",
+  "common practice: an open neutral counts as a hot conductor until it was tested",
+  `${TAP}
+  sv span p6-h2 12 construction=secondary parted=N
+  h2 point kind=service
+`,
+  [
+    ["spliced before a test", "join sv N method gloves gloveClass 0", "warning sv"],
+    ["spliced after it", "check-detector; test h2 N; join sv N method gloves gloveClass 0", ""],
+    ["with bare hands, its legs live", "check-detector; test h2 N; join sv N", "danger sv"],
+    ["with bare hands, everything dead and tested", "open c1 A; check-detector; test h2 N; join sv N", ""],
+    ["with bare hands, dead and not tested", "open c1 A; join sv N", "danger sv"],
+  ],
+);

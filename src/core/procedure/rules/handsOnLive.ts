@@ -1,0 +1,125 @@
+import { openPhasesOf } from "../../devices";
+import { conductorNames, jobOf, pointsOnStructure, settingsOf } from "../../document";
+import { circuitOf } from "../../network";
+import { citationOf, gloveClassFor } from "../../reference";
+import type { Step } from "../../steps";
+import { type ConductorId, conductorId, LETTERS, partsOfConductor, say } from "../../terms";
+import { conductorsInHand, type HotInHand, hotInHand, isKeptOff, methodOf } from "../job/hands";
+import { isLiveState } from "../job/live";
+import { elementOf, elementsOf, figure, nameOf } from "../job/names";
+import { pathToConductor } from "../job/paths";
+import { asItStands } from "../job/seen";
+import type { JobState } from "../job/state";
+import { defineRule, type Problem } from "./rule";
+
+/** Above it live work asks for a second person and for reclosing blocked [V]: 29 CFR 1910.269(l)(2)(i). */
+const TWO_PEOPLE_VOLTS = 600;
+
+/**
+ * Hands come to a live conductor by a method of live work alone: gloves of a class for its volts, or sticks; on a line with
+ * reclosing blocked, what is within reach covered, and a second person. An open neutral is live until it was tested.
+ */
+export const handsOnLive = defineRule({
+  id: "hands-on-live",
+  severity: "danger",
+  citation: citationOf("treat-as-energized"),
+  check(step, before, after) {
+    if (after.notDone !== undefined) return undefined;
+    const untested = untestedNeutral(step, before);
+    const hot = hotInHand(step, before, after);
+    if (hot === undefined) return untested;
+    if (!isKeptOff(step, hot.nominalVolts)) return touched(step, before, hot);
+    return [...(untested === undefined ? [] : [untested]), ...missing(step, before, hot)];
+  },
+});
+
+function touched(step: Step, before: JobState, hot: HotInHand): Problem {
+  const gloves = gloveClassFor(hot.nominalVolts);
+  const gaps = {
+    where: conductorNames(before.document, hot.ids),
+    volts: figure(hot.volts),
+    nominal: figure(hot.nominalVolts),
+    verb: say(`doing.${step.do}`),
+    given: step.gloveClass ?? "",
+    gloves:
+      gloves === undefined
+        ? say("gloves.none")
+        : say("gloves.class", { name: gloves.name, volts: gloves.maxUseVolts }),
+  };
+  const how = methodOf(step) === "bare" ? "bare" : step.gloveClass === undefined ? "noClass" : "gloves";
+  return {
+    where: step.element ?? step.at ?? "job",
+    message: say(`rule.hands-on-live.${how}`, gaps),
+    help: say("rule.hands-on-live.help", gaps),
+  };
+}
+
+/** What a method of live work on a line still lacks. It is asked for where the step says that it is live work. */
+function missing(step: Step, before: JobState, hot: HotInHand): Problem[] {
+  if (step.method === undefined || hot.nominalVolts <= TWO_PEOPLE_VOLTS) return [];
+  const warning = { where: step.element ?? step.at ?? "job", severity: "warning" as const };
+  const problems: Problem[] = reclosingOnTheWay(before, hot).map((id) => ({
+    ...warning,
+    where: id,
+    citation: citationOf("m3-iii-auto"),
+    message: say("rule.hands-on-live.reclosing", { name: nameOf(before.document, id) }),
+    help: say("rule.automatic-device.help", { name: nameOf(before.document, id) }),
+  }));
+  if (jobOf(before.document).people < 2)
+    problems.push({
+      ...warning,
+      message: say("rule.hands-on-live.alone"),
+      help: say("rule.hands-on-live.alone.help"),
+    });
+  const bare = step.method === "gloves" ? bareBeside(before, hot) : [];
+  if (bare.length > 0)
+    problems.push({
+      ...warning,
+      message: say("rule.hands-on-live.cover", { where: conductorNames(before.document, bare) }),
+      help: say("rule.hands-on-live.cover.help"),
+    });
+  return problems;
+}
+
+/** Closed things that reclose by themselves between a supply and what is in hand. */
+function reclosingOnTheWay(before: JobState, { ids }: HotInHand): string[] {
+  const onTheWay = new Set(ids.flatMap((id) => pathToConductor(before, id)));
+  return elementsOf(before.document.system)
+    .filter(([id, it]) => {
+      const { reclosing, blocked } = it as { reclosing?: boolean; blocked?: boolean };
+      return onTheWay.has(id) && reclosing === true && blocked !== true && openPhasesOf(it) === "";
+    })
+    .map(([id]) => id);
+}
+
+/** Other live conductors of the line on the same pole that nothing covers. */
+function bareBeside(before: JobState, { ids }: HotInHand): ConductorId[] {
+  const { document, covered } = before;
+  const circuit = circuitOf(document.system);
+  const points = new Set(ids.flatMap((id) => pointsOnStructure(document.system, partsOfConductor(id).point)));
+  return [...points]
+    .filter((point) => !covered.has(point))
+    .flatMap((point) => LETTERS.map((letter) => conductorId(point, letter)))
+    .filter((id) => !ids.includes(id) && isLiveState(asItStands(before).conductors[id]?.state))
+    .filter((id) => circuit.nominalVolts[circuit.nodeOf.get(id)!]! > TWO_PEOPLE_VOLTS);
+}
+
+/** A neutral that is spliced before anybody tested what stands on it: until then it counts as live. */
+function untestedNeutral(step: Step, before: JobState): Problem | undefined {
+  const element = elementOf(before.document.system, step.element);
+  if (step.do !== "join" || element === undefined) return undefined;
+  const isOpen = openPhasesOf(element).includes("N") && (step.phases ?? "N").includes("N");
+  const ends = conductorsInHand(step, before).filter((id) => partsOfConductor(id).letter === "N");
+  const { hazardVolts } = settingsOf(before.document);
+  const isKnown = ends.some((id) => {
+    const reading = before.readings.get(id);
+    return reading !== undefined && (methodOf(step) !== "bare" || reading.volts < hazardVolts);
+  });
+  if (!isOpen || isKnown) return undefined;
+  return {
+    where: step.element!,
+    severity: methodOf(step) === "bare" ? "danger" : "warning",
+    message: say("rule.hands-on-live.neutral", { name: nameOf(before.document, step.element) }),
+    help: say("rule.hands-on-live.neutral.help"),
+  };
+}
