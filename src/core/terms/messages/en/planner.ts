@@ -18,8 +18,7 @@ export const planner = {
   "why.check-detector.before": "a broken detector shows nothing, just as a dead line does",
   "why.check-detector.after": "it still shows volts, so what it showed can be believed",
   "why.test": "only a test shows that it is dead",
-  "why.test.phasing":
-    "{name} closes a parallel path: the volts at {at} are tested first, phase to phase",
+  "why.test.phasing": "{name} closes a parallel path: the volts at {at} are tested first, phase to phase",
   "why.retest": "with the grounds on, what a neighbour induced is gone and shows dead",
   "why.ground.work":
     "whatever is closed or started by mistake, the hands at {at} stay at the pole's own potential",
