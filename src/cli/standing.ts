@@ -9,10 +9,8 @@ import {
   exposureSentences,
   figures,
   type Finding,
-  jobOf,
   nameOfWhere,
   naturalOrder,
-  pointName,
   standingSentences,
   structuresOf,
   type System,
@@ -20,7 +18,7 @@ import {
   type Threat,
   threatSentence,
   type WorkPointId,
-  workPointName,
+  workPlaceName,
   type WorkPointReport,
 } from "../core";
 import { type Looks, looksJson, looksLines } from "./lookFirst";
@@ -169,14 +167,11 @@ export const verdictLines = (document: StillhotDocument, { workPoints }: Assessm
   (Object.keys(workPoints) as WorkPointId[]).flatMap((id) => verdictLine(document, id, workPoints[id]!));
 
 function verdictLine(document: StillhotDocument, id: WorkPointId, { verdict }: WorkPointReport): string[] {
-  const { at, conductors, label } = jobOf(document).workPoints[id]!;
-  const letters = [...conductors].join(" ");
-  const place = pointName(document, at);
-  const where =
-    (label ?? "") === ""
-      ? say("name.conductor", { point: place, letter: letters })
-      : say("cli.workPoint", { name: workPointName(document, id), conductors: letters, place });
-  return wrapped(`${spell(say(`say.verdict.${verdict}`))}: `, spell(where), "  ");
+  return wrapped(
+    `${spell(say(`say.verdict.${verdict}`))}: `,
+    spell(say("name.plain", { name: workPlaceName(document, id) })),
+    "  ",
+  );
 }
 
 function threatLines(document: StillhotDocument, threat: Threat, n: number): string[] {

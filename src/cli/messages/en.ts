@@ -154,7 +154,6 @@ and a finding "unsolved" stands beside it.
 `,
   "cli.noWorkPoint":
     "No work point in this file: add one under job.workPoints to ask what could make it live.",
-  "cli.workPoint": "{name} ({conductors} at {place})",
   "cli.ways": "What could make it live, with every temporary ground lifted: {count}",
   "cli.lookFirst": "Look first, for the drawing may be wrong:",
   "cli.lookFirst.working": "Look first, before the order of steps is relied on:",

@@ -154,7 +154,6 @@ constat "unsolved" à côté.
 `,
   "cli.noWorkPoint":
     "Pas de point de travail dans ce fichier : ajoutez-en un sous job.workPoints pour demander ce qui pourrait le mettre sous tension.",
-  "cli.workPoint": "{name} ({conductors} à {place})",
   "cli.ways": "Ce qui pourrait le mettre sous tension, toute terre temporaire levée : {count}",
   "cli.lookFirst": "Regarder d'abord, car le dessin peut se tromper :",
   "cli.lookFirst.working": "Regarder d'abord, avant de se fier à l'ordre des étapes :",

@@ -1,5 +1,5 @@
 import { type ConductorId, type Message, partsOfConductor, type PointId, say } from "../terms";
-import { pointName } from "./names";
+import { listOf, pointName } from "./names";
 import type { System } from "./types";
 
 /**
@@ -19,8 +19,7 @@ export function conductorNames(
   );
   const more = each.length - most;
   const told = more > 0 ? [...each.slice(0, most), say("name.more", { count: more })] : each;
-  if (told.length === 0) return say("list.none");
-  return told.slice(0, -1).reduceRight((rest, first) => say("list.more", { first, rest }), told.at(-1)!);
+  return listOf(told);
 }
 
 function whichOf(letters: string): Message {

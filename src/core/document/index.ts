@@ -12,11 +12,14 @@ export { isSameStructure, pointsOnStructure, type Structure, structureOf, struct
 export { conductorNames } from "./conductorNames";
 export {
   asHeard,
+  calledAlike,
   elementName,
+  listOf,
   nameIn,
   nameOfWhere,
   nameOnStructure,
   pointName,
+  workPlaceName,
   workPointName,
 } from "./names";
 export { type FileProblem, isUnreadable, type Unreadable } from "./problem";

@@ -4,6 +4,7 @@ import {
   type JsonObject,
   type Message,
   partsOfConductor,
+  type PointId,
   say,
   type StructureId,
   type WorkPointId,
@@ -53,15 +54,32 @@ export function workPointName(document: StillhotDocument, id: string): Name {
   return workPoint.label || pointName(document, workPoint.at);
 }
 
+/** The same with its place and conductors, as a verdict begins. */
+export function workPlaceName(document: StillhotDocument, id: string): Name {
+  const { at, conductors, label } = jobOf(document).workPoints[id as WorkPointId]!;
+  const [place, letters] = [pointName(document, at), [...conductors].join(" ")];
+  return (label ?? "") === ""
+    ? say("name.conductor", { point: place, letter: letters })
+    : say("name.work", { name: workPointName(document, id), conductors: letters, place });
+}
+
 /** What a finding is about, for a person: a thing or a work point by its name, anything else as it is written. */
 export function nameOfWhere(document: StillhotDocument, where: string): Name {
   const { points, elements, structures = {} } = document.system;
+  if (where.includes(", ")) return listOf(where.split(", ").map((it) => nameOfWhere(document, it)));
   if ([points, elements, structures].some((it) => Object.hasOwn(it, where))) return nameIn(document, where);
   if (Object.hasOwn(jobOf(document).workPoints, where)) return workPointName(document, where);
   const { point, letter } = partsOfConductor(where as ConductorId);
   return Object.hasOwn(points, point)
     ? say("name.conductor", { point: pointName(document, point), letter })
     : where;
+}
+
+/** Several things in a row as one message. */
+export function listOf(things: readonly Name[]): Message {
+  const items = things.map((it) => (typeof it === "string" ? say("name.plain", { name: it }) : it));
+  if (items.length === 0) return say("list.none");
+  return items.slice(0, -1).reduceRight((rest, first) => say("list.more", { first, rest }), items.at(-1)!);
 }
 
 /** What a person at a structure calls a thing on it: *sideline cutout*, *below the sideline cutout*. */
@@ -71,6 +89,33 @@ export function nameOnStructure({ system }: Drawn, id: string): Name {
   if (structure === undefined) return nameIn({ system }, id);
   return saved === undefined ? placeOn(system, id, structure) : ownName(system, id, saved, structure);
 }
+
+/**
+ * Things whose full names are one to the ear, two or more in each heap: their labels say so, and nothing but a count tells
+ * them apart. An element that is called like a place elsewhere is told with its kind, and is in no heap with it.
+ */
+export const calledAlike = perObject((system: System): readonly (readonly string[])[] => {
+  const heaps = byLabel([
+    ...Object.entries(system.structures ?? {}).map(([id, saved]) => [id, labelOf(saved)] as const),
+    ...Object.keys(system.points).map((id) => {
+      const structure = structureOfPoint(system, id)!;
+      const label = labelOf(system.points[id as PointId]);
+      if (isWholeName(label, structure)) return [id, label] as const;
+      return [id, asHeard(label) === asHeard(structure.label) ? "" : onStructure(structure, label)] as const;
+    }),
+    ...Object.entries<SavedElement>(system.elements).map(([id, saved]) => {
+      const structure = structureOfElement(system, id);
+      const label = ownLabel(saved, structure);
+      if (structure === undefined || isWholeName(label, structure))
+        return [id, label === "" ? "" : `element ${label}`] as const;
+      return [id, onStructure(structure, label)] as const;
+    }),
+  ]);
+  return [...heaps.values()].filter((ids) => ids.length > 1);
+});
+
+const onStructure = ({ id, label }: Structure, place: string): string =>
+  place === "" ? "" : `${label === "" ? id : label} ${place}`;
 
 /** A label as the ear takes it: capitals, spaces and punctuation make no difference. */
 export const asHeard = (label: string): string =>
@@ -212,7 +257,7 @@ const unlabelledOn = (system: System, structure: Structure, kind: string): strin
 /** A point's place on its structure: its label, or made of what it is an end of, counted where that is not enough. */
 function placeOn(system: System, id: string, structure: Structure): Name {
   const { label } = completePoint(savedPoint(system.points, id)!);
-  if (label !== "" && label !== structure.label) {
+  if (label !== "" && asHeard(label) !== asHeard(structure.label)) {
     const alike = structure.points.filter((it) => asHeard(labelOf(system.points[it])) === asHeard(label));
     return counted(label, alikeAmong(system, id, alike));
   }
@@ -261,8 +306,11 @@ function sideOf(kind: string, isBeyond: boolean, stands: string) {
  * Whether a label is all that a thing is called. In a file without structures it was written to stand alone; beside a
  * structure it does where it says which one.
  */
-const isWholeName = (label: string, { label: structure, isDerived }: Structure): boolean =>
-  label !== "" && (isDerived || (structure !== "" && asHeard(label).includes(asHeard(structure))));
+function isWholeName(label: string, { label: structure, isDerived }: Structure): boolean {
+  if (isDerived) return label !== "";
+  const [heard, its] = [asHeard(label), asHeard(structure)];
+  return its !== "" && heard !== its && heard.includes(its);
+}
 
 interface Count {
   readonly n: number;
@@ -333,6 +381,12 @@ const elementLabels = perObject((system: System) =>
 
 const labelOf = (saved: JsonObject | undefined): string =>
   typeof saved?.["label"] === "string" ? saved["label"] : "";
+
+/** The label of a structure, point or element, empty where it has none. */
+export function labelIn({ structures = {}, points, elements }: System, id: string): string {
+  const maps: readonly Readonly<Record<string, JsonObject>>[] = [points, elements, structures];
+  return labelOf(maps.find((it) => Object.hasOwn(it, id))?.[id]);
+}
 
 /** Which it is of the structures of its kind without a label past one that has one. */
 interface Past extends Count {

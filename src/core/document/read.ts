@@ -1,5 +1,6 @@
 import { type Finding, type Json, type JsonObject, say } from "../terms";
 import { checkDocument, vouchFor } from "./check";
+import { doubtsOf } from "./doubts";
 import { migrate, MIGRATIONS } from "./migrate";
 import { parseJson } from "./parse";
 import type { Unreadable } from "./problem";
@@ -30,7 +31,10 @@ export function readValue(value: Json, chain = MIGRATIONS): ReadFile | Unreadabl
   if (problems.length > 0) return { problems };
   const document = filled(migrated.file);
   vouchFor(document);
-  return { document, warnings: unknown.length === 0 ? [] : [unknownKeys(unknown)] };
+  return {
+    document,
+    warnings: [...(unknown.length === 0 ? [] : [unknownKeys(unknown)]), ...doubtsOf(document.system)],
+  };
 }
 
 /** Title and frequency are always there in a document, so that nobody who asks for them needs their defaults. */

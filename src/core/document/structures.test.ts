@@ -177,6 +177,51 @@ describe("What is wrong with structures is told with its path", () => {
   });
 });
 
+describe("A drawing that misleads is read, and what misleads is named", () => {
+  const warned = (system: object): string[] => {
+    const found = readValue(file(system));
+    if (isUnreadable(found)) throw new Error(found.problems.map(spellProblem).join("\n"));
+    return found.warnings.map(({ rule, where }) => `${rule} ${where}`);
+  };
+  const poles = (labels: readonly string[]): object => ({
+    structures: Object.fromEntries(labels.map((label, n) => [`s${n}`, { label }])),
+    points: Object.fromEntries(labels.map((_, n) => [`p${n}`, { on: `s${n}` }])),
+    elements: {},
+  });
+
+  test.each<[string, object, string[]]>([
+    ["two poles of one number", poles(["Pole 30", "Pole 30"]), ["name-twice s0, s1"]],
+    ["but for case, spaces and punctuation", poles(["Pole 30", "POLE-30"]), ["name-twice s0, s1"]],
+    ["two numbers", poles(["Pole 30", "Pole 31"]), []],
+    ["no number at all", poles(["", ""]), []],
+    [
+      "forty of one number",
+      poles(Array.from({ length: 40 }, () => "Pole 30")),
+      ["name-twice s0, s1, s2, s3, s4, s5, s6, s7"],
+    ],
+    [
+      "a place and a device of one pole",
+      {
+        structures: { s30: { label: "Pole 30" } },
+        points: { ...POINTS, p30: { on: "s30" }, p30b: { on: "s30", label: "sideline cutout" } },
+        elements: { ...ELEMENTS, c1: { ...ELEMENTS.c1, label: "Sideline cutout" } },
+      },
+      ["name-twice p30b, c1"],
+    ],
+    [
+      "a device on a pole that it has no end at",
+      {
+        structures: { s30: { label: "Pole 30" } },
+        points: { ...POINTS, p30: { on: "s30" } },
+        elements: { ...ELEMENTS, t1: { ...ELEMENTS.t1, on: "s30" } },
+      },
+      ["on-elsewhere t1"],
+    ],
+  ])("%s", (_, found, wanted) => {
+    expect(warned(found)).toEqual(wanted);
+  });
+});
+
 test("ten thousand points on one pole are one pole", () => {
   const points: Record<string, object> = {};
   const elements: Record<string, object> = {};

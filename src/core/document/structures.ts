@@ -100,7 +100,7 @@ function buildIndex(system: System): Index {
   const all = new Map(
     [...points].map(([id, its]) => [
       id,
-      { ...recordOf(system, id, its[0]), id, points: its, elements: elements.get(id)! },
+      { ...recordOf(system, id, its), id, points: its, elements: elements.get(id)! },
     ]),
   );
   return { all, ofPoint, ofElement };
@@ -177,13 +177,15 @@ function standingOn(
   return others.every((it) => it === first) ? first : undefined;
 }
 
-/** What is said of a structure: by the file, or by the point that a derived one goes by. */
+/** What is said of a structure: by the file, or by the points of a derived one, the nearest of them that has a label. */
 function recordOf(
   system: System,
   id: StructureId,
-  nearest: PointId | undefined,
+  its: readonly PointId[],
 ): StructureRecord & Pick<Structure, "isDerived"> {
   if (isNamed(system, id)) return { ...completeStructure(system.structures![id]!), isDerived: false };
-  const { label, kind, x, y, evidence } = completePoint(system.points[nearest!]!);
+  const [nearest, ...others] = its.map((it) => completePoint(system.points[it]!));
+  const { kind, x, y, evidence } = nearest!;
+  const label = [nearest!, ...others].find((it) => it.label !== "")?.label ?? "";
   return { label, kind, x, y, evidence, condition: undefined, note: "", isDerived: true };
 }

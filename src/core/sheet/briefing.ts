@@ -14,6 +14,7 @@ import {
   type StillhotDocument,
   unitOfLimit,
   type WorkPoint,
+  workPlaceName,
   workPointName,
 } from "../document";
 import { type CircuitElement, openingOf } from "../devices";
@@ -53,8 +54,8 @@ import { anyGeneratorSentence, figures, threatSentence } from "./sentences";
 export interface BriefedWork {
   readonly id: WorkPointId;
   readonly name: string | Message;
-  readonly place: string | Message;
-  readonly conductors: string;
+  /** its name with its place and conductors */
+  readonly where: string | Message;
   /** as the drawing stands before the first step */
   readonly asDrawn: WorkPointReport;
   /** when work begins there, where the steps say so */
@@ -152,7 +153,6 @@ export const briefingOf: (document: StillhotDocument) => Briefing = perObject(
 );
 
 function workOf(document: StillhotDocument, id: WorkPointId, steps: readonly PlayedStep[]): BriefedWork {
-  const workPoint = jobOf(document).workPoints[id]!;
   const begin = steps.find(({ step }) => step.do === "work" && step.at === id);
   const asDrawn = assess(document).workPoints[id]!;
   const atWork = begin === undefined ? undefined : { n: begin.n, report: seen(begin.state).workPoints[id]! };
@@ -160,8 +160,7 @@ function workOf(document: StillhotDocument, id: WorkPointId, steps: readonly Pla
   return {
     id,
     name: workPointName(document, id),
-    place: pointName(document, workPoint.at),
-    conductors: workPoint.conductors,
+    where: workPlaceName(document, id),
     asDrawn,
     atWork,
     ways: waysOf(state?.document ?? document, state, (atWork?.report ?? asDrawn).threats),

@@ -134,13 +134,12 @@ class Sheet {
     return works.map((it) => this.verdict(it)).join("\n");
   }
 
-  private verdict({ id, name, place, conductors, asDrawn, atWork }: BriefedWork): string {
-    const where = `${this.say(name)} (${escapeXml(id)}: ${escapeXml([...conductors].join(" "))}, ${this.say(place)})`;
+  private verdict({ where, asDrawn, atWork }: BriefedWork): string {
     const line = (when: string, report: typeof asDrawn) =>
       `<p><b>${when}: ${this.word(`say.verdict.${report.verdict}`)}.</b> ${this.standing(report)}</p>`;
     const { verdict } = atWork?.report ?? asDrawn;
     return [
-      `<section class="verdict ${verdict}"><h2>${where}</h2>`,
+      `<section class="verdict ${verdict}"><h2>${this.say(where)}</h2>`,
       line(this.word("sheet.now"), asDrawn),
       ...(atWork === undefined ? [] : [line(this.word("sheet.atWork", { n: atWork.n }), atWork.report)]),
       `</section>`,

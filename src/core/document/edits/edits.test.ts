@@ -94,12 +94,12 @@ describe("what each command does to an element", () => {
   test.each<[label: string, command: Command, id: string, keys: JsonObject]>([
     ["Open tap cutout, AB", edits.open("c1"), "c1", { open: "AB" }],
     ["Open tap cutout, B", edits.open("c1", "B"), "c1", { open: "B" }],
-    ["Open disconnect at pole p2, ABC", edits.open("d1", "A"), "d1", { open: "ABC" }],
-    ["Open span from pole p1 to pole p2, BN", edits.open("sp1", "NB"), "sp1", { parted: "BN" }],
-    ["Open meter at pole p4, 12", edits.open("m1"), "m1", { open: "12" }],
+    ["Open disconnect at Pole 3, ABC", edits.open("d1", "A"), "d1", { open: "ABC" }],
+    ["Open span from pole without a number to Pole 3, BN", edits.open("sp1", "NB"), "sp1", { parted: "BN" }],
+    ["Open meter at Pole 3, 12", edits.open("m1"), "m1", { open: "12" }],
     ["Tag tap cutout", edits.tag("c1"), "c1", { tagged: true }],
     ["Block tap cutout", edits.block("c1"), "c1", { blocked: true }],
-    ["Turn source at pole p1 off", edits.turnOff("s1"), "s1", { on: false }],
+    ["Turn source at pole without a number off", edits.turnOff("s1"), "s1", { on: false }],
     [
       "Change tap cutout",
       edits.setElementKeys("c1", { fuse: { type: "K", amps: 15 } }),
@@ -112,7 +112,7 @@ describe("what each command does to an element", () => {
       "c1",
       { label: undefined, removed: "A" },
     ],
-    ["Join meter at pole p4 to p6", edits.reconnect("m1", "from", "p6"), "m1", { from: "p6" }],
+    ["Join meter at Pole 3 to Pole 3, below the disconnect", edits.reconnect("m1", "from", "p6"), "m1", { from: "p6" }],
     [
       "Add c2",
       edits.addElement("cutout", { from: "p2", to: "p6" }),
@@ -154,9 +154,9 @@ test.each<[why: string, command: Command]>([
   ["tap cutout has no C; its phases are AB", edits.open("c1", "C")],
   ["tap cutout is already closed", edits.close("c1")],
   ["transformer at Pole 3 is nothing that opens", edits.open("t1")],
-  ["load at pole p5 has nothing called tagged", edits.tag("ld1")],
+  ["load at Pole 3 has nothing called tagged", edits.tag("ld1")],
   ["tap cutout has no tag", edits.untag("c1")],
-  ["source at pole p1 is on already", edits.turnOn("s1")],
+  ["source at pole without a number is on already", edits.turnOn("s1")],
   ["there is no transfer switch c1 in this drawing", edits.setPosition("c1", "off")],
   ["there is no point p9 in this drawing", edits.addElement("lead", { from: "p1", to: "p9" })],
   ["there is no point p9 in this drawing", edits.movePoints(["p1", "p9"], { x: 1, y: 1 })],
@@ -187,7 +187,7 @@ test.each<[why: string, command: Command]>([
     "system.elements.c1.to: found p2 at both to and from, expected two different points",
     edits.reconnect("c1", "to", "p2"),
   ],
-  ["meter at pole p4 has no end at", edits.reconnect("m1", "at", "p2")],
+  ["meter at Pole 3 has no end at", edits.reconnect("m1", "at", "p2")],
   [
     "system.elements.ld1.phases: asks for 1 at p5, which has no conductors",
     edits.reconnect("m1", "to", "p6"),
@@ -214,6 +214,14 @@ test.each<[why: string, command: Command]>([
   [
     'settings.rules.load-break.reason: found "", expected a reason in words why the rule is off',
     edits.setRule("load-break", ""),
+  ],
+  [
+    "another thing is called POLE-3 already: said over the radio, one is taken for the other",
+    edits.setPointKeys("p1", { label: "POLE-3" }),
+  ],
+  [
+    "another thing is called Tap cutout already: said over the radio, one is taken for the other",
+    edits.setElementKeys("d1", { label: "Tap cutout" }),
   ],
 ])("refused: %s", (why, command) => {
   expect(refused(command)).toBe(why);
@@ -264,7 +272,7 @@ test("what is copied is pasted under free ids, joined as it was", () => {
   expect(made).toEqual(["p7", "p8", "p9", "ld2", "m2", "t2"]);
   expect(elementsOf(pasted)["t2"]).toMatchObject({ from: "p7", to: "p8" });
   expect(elementsOf(pasted)["ld2"]).toMatchObject({ at: "p9" });
-  expect(pointsOf(pasted)["p7"]).toEqual({ x: 600, y: 0, label: "Pole 3" });
+  expect(pointsOf(pasted)["p7"]).toEqual({ x: 600, y: 0, label: "Pole 4" });
 });
 
 test("one device is copied with the points it lies between, a load alone stays at its point", () => {

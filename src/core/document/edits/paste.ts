@@ -4,6 +4,7 @@ import { complete, completePoint } from "../complete";
 import { naturalOrder } from "../naturalOrder";
 import { parseJson } from "../parse";
 import type { SavedElement, SavedPoint, StillhotDocument } from "../types";
+import { withFreshLabels } from "./calledAlike";
 import { change, type Command, elementOf, hasPoint, nextId, plain, pointOf, put, withKeys } from "./change";
 import type { Place } from "./movePoints";
 import type { Things } from "./removeThings";
@@ -57,16 +58,19 @@ export function readFragment(text: string): Fragment | Refusal {
 }
 
 /**
- * Puts a fragment into the drawing, moved by an offset; an id that is taken becomes the next free one like it.
+ * Puts a fragment into the drawing, moved by an offset; an id that is taken becomes the next free one like it, and so does
+ * a label.
  *
  * @param onto points of the fragment that are points of the drawing, by their ids in both: they stay as they are there
  */
-export const paste =
-  (
-    { points: all, elements }: Fragment,
-    by: Place = { x: 0, y: 0 },
-    onto: ReadonlyMap<string, string> = new Map(),
-  ): Command =>
+export const paste = (
+  fragment: Fragment,
+  by: Place = { x: 0, y: 0 },
+  onto: ReadonlyMap<string, string> = new Map(),
+): Command => withFreshLabels(pasted(fragment, by, onto));
+
+const pasted =
+  ({ points: all, elements }: Fragment, by: Place, onto: ReadonlyMap<string, string>): Command =>
   (before) => {
     const points = Object.fromEntries(Object.entries(all).filter(([id]) => !onto.has(id)));
     const pointIds = renamed(Object.keys(points), (id) => hasPoint(before, id));

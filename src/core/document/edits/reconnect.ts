@@ -1,6 +1,6 @@
 import { deviceOf, type End } from "../../devices";
 import { refuse, say } from "../../terms";
-import { elementName } from "../names";
+import { elementName, pointName } from "../names";
 import { type Command, elementOf, hasPoint, putRecords, withKeys } from "./change";
 
 /** Moves one end of an element to another point. */
@@ -13,5 +13,5 @@ export const reconnect =
     if (!deviceOf(element.kind).ends.includes(end)) return refuse(say("edit.noEnd", { name, end }));
     if (!hasPoint(before, point)) return refuse(say("edit.noPoint", { id: point }));
     const record = withKeys(element, { [end]: point });
-    return putRecords(say("edit.reconnect", { name, point }), before, { elements: { [id]: record } });
+    return putRecords(say("edit.reconnect", { name, point: pointName(before, point) }), before, { elements: { [id]: record } });
   };

@@ -3,6 +3,7 @@ import { isObject, type JsonObject, refuse, type Refusal, say } from "../../term
 import { isFileKey } from "../checkFields";
 import { nameIn } from "../names";
 import { pointFields } from "../types";
+import { unlessCalledAlike } from "./calledAlike";
 import { type Command, elementOf, plain, pointOf, putRecords, withKeys } from "./change";
 
 /** Sets keys of a point; `undefined` takes a key away, so that its default holds. */
@@ -13,9 +14,14 @@ export const setPointKeys =
     if (point === undefined) return refuse(say("edit.noPoint", { id }));
     return (
       refuseUnknown(pointFields, keys) ??
-      putRecords(say("edit.setKeys", { name: nameIn(before, id) }), before, {
-        points: { [id]: withKeys(point, keys) },
-      })
+      unlessCalledAlike(
+        before,
+        id,
+        keys,
+        putRecords(say("edit.setKeys", { name: nameIn(before, id) }), before, {
+          points: { [id]: withKeys(point, keys) },
+        }),
+      )
     );
   };
 
@@ -32,7 +38,12 @@ export const setElementKeys =
     const record = withKeys(element, { ...trimmed(fields, element, keys), ...keys });
     return (
       refuseUnknown(fields, keys) ??
-      putRecords(say("edit.setKeys", { name: nameIn(before, id) }), before, { elements: { [id]: record } })
+      unlessCalledAlike(
+        before,
+        id,
+        keys,
+        putRecords(say("edit.setKeys", { name: nameIn(before, id) }), before, { elements: { [id]: record } }),
+      )
     );
   };
 

@@ -1,4 +1,4 @@
-import { type JsonObject, refuse, type Refusal, say } from "../../terms";
+import { refuse, type Refusal, say } from "../../terms";
 import { objectionTo } from "../check";
 import { completePoint } from "../complete";
 import { conductorsOf } from "../conductors";
@@ -7,7 +7,7 @@ import { hopsFrom, hopsFromSource } from "../hops";
 import { naturalOrder } from "../naturalOrder";
 import { isUnreadable } from "../problem";
 import { readDocument } from "../read";
-import type { SavedElement, SavedPoint, StillhotDocument, System } from "../types";
+import type { StillhotDocument, System } from "../types";
 import { writeDocument } from "../write";
 import { type Command, nameOf, pointOf, together, withKeys } from "./change";
 import type { Place } from "./movePoints";
@@ -85,7 +85,7 @@ export const placeStamp =
     if (fit === undefined)
       return refuse(say("stamp.unfit", { name: stamp.name, phases: stampPhases(stamp) }));
     const { x, y } = completePoint(target);
-    const piece = relabelled(before, turned(stamp, { x, y }, degrees, fit), stamp.join);
+    const piece = turned(stamp, { x, y }, degrees, fit);
     return together(say("stamp.placed", { name: stamp.name }), [
       paste(piece, { x: 0, y: 0 }, new Map([[stamp.join, at]])),
     ])(before);
@@ -157,29 +157,6 @@ function turned({ piece, join }: Stamp, to: Place, degrees: number, fit: LetterT
     }),
     elements: mapped(piece.elements, (it) => withTurnedLetters(it, fit)),
   };
-}
-
-/** A name that is taken counts on: `Pole 3` after `Pole 2`, and `Mill 2` after `Mill`. */
-function relabelled(before: StillhotDocument, piece: Fragment, join: string): Fragment {
-  const { points, elements } = before.system;
-  const taken = new Set([...Object.values(points), ...Object.values(elements)].map((it) => it["label"]));
-  const renamed = <Saved extends SavedPoint | SavedElement>(saved: Saved): Saved => {
-    const label = saved["label"];
-    if (typeof label !== "string" || label === "") return saved;
-    const fresh = nextLabel(label, taken);
-    taken.add(fresh);
-    return withKeys(saved, { label: fresh } as JsonObject);
-  };
-  return {
-    points: mapped(piece.points, (point, id) => (id === join ? point : renamed(point))),
-    elements: mapped(piece.elements, renamed),
-  };
-}
-
-function nextLabel(label: string, taken: ReadonlySet<unknown>): string {
-  if (!taken.has(label)) return label;
-  const [, stem = `${label} `, digits = "1"] = /^(.*?)(\d{1,6})$/s.exec(label) ?? [];
-  for (let n = Number(digits) + 1; ; n++) if (!taken.has(`${stem}${n}`)) return `${stem}${n}`;
 }
 
 /** The piece as a drawing that has nothing else. */

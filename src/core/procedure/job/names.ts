@@ -1,4 +1,4 @@
-import { complete, nameIn, type StillhotDocument, type System, workPointName } from "../../document";
+import { complete, listOf, nameIn, type StillhotDocument, type System, workPointName } from "../../document";
 import type { CircuitElement } from "../../devices";
 import { type ElementId, type Message, say } from "../../terms";
 
@@ -14,6 +14,8 @@ export const elementsOf = (system: System): (readonly [ElementId, CircuitElement
     .map((id) => [id, complete(system.elements[id]!)] as const)
     .filter(([, { planned }]) => !planned);
 
+export { listOf };
+
 /** What a person calls an element or a point. */
 export const nameOf = nameIn;
 
@@ -24,13 +26,6 @@ export const setName = (document: { readonly system: System }, id: string): stri
 /** Work points in words, by their label or the place where they are. */
 export const workPlaces = (document: StillhotDocument, ids: Iterable<string>): Message =>
   listOf([...ids].map((id) => workPointName(document, id)));
-
-/** Several things in a row as one message. */
-export function listOf(things: readonly (Message | string)[]): Message {
-  const items = things.map((it) => (typeof it === "string" ? say("name.plain", { name: it }) : it));
-  if (items.length === 0) return say("list.none");
-  return items.slice(0, -1).reduceRight((rest, first) => say("list.more", { first, rest }), items.at(-1)!);
-}
 
 /** Names in a row, no more than a few of them. */
 export function namesOf(names: readonly (Message | string)[], most = 4): Message {

@@ -4,6 +4,7 @@ export const hazard = {
   "name.at": "{kind} at {place}",
   "name.between": "{kind} from {from} to {to}",
   "name.conductor": "{point}, {letter}",
+  "name.work": "{name} ({conductors} at {place})",
   "name.on": "{structure}, {place}",
   "name.unknown": "something that is not drawn",
   "name.unnumbered": "{kind} without a number",

@@ -44,6 +44,11 @@ export const document = {
   "file.groundTwice": "une mise à la terre {element} est déjà posée",
   "file.groundNotGround": "l'identifiant d'une mise à la terre : {element} est un élément d'une autre sorte",
   "file.ruleReason": "une raison en mots pour laquelle la règle est désactivée",
+  "edit.nameTaken": "autre chose s'appelle déjà {name} : à la radio, on prend l'une pour l'autre",
+  "file.nameTwice": "{count} choses s'appellent {name} : à la radio, on prend l'une pour l'autre",
+  "file.nameTwice.help": "donnez à chacune le numéro ou le nom qu'elle porte sur place",
+  "file.onElsewhere": "{name} serait sur {structure}, où aucune de ses bornes ne se trouve",
+  "file.onElsewhere.help": "dites sur quel support l'appareil se trouve, ou n'en dites rien",
   "file.unknownKeys": "clés que ce programme ne connaît pas, gardées telles quelles : {keys}",
   "file.unknownKeysMore":
     "clés que ce programme ne connaît pas, gardées telles quelles : {keys} et {more} autres",

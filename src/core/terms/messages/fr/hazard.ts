@@ -5,6 +5,7 @@ export const hazard = {
   "name.at": "{kind} ({place})",
   "name.between": "{kind} ({from} – {to})",
   "name.conductor": "{point}, {letter}",
+  "name.work": "{name} ({conductors} à {place})",
   "name.on": "{structure}, {place}",
   "name.unknown": "quelque chose qui n'est pas dessiné",
   "name.unnumbered": "{kind} sans numéro",
