@@ -112,7 +112,12 @@ describe("what each command does to an element", () => {
       "c1",
       { label: undefined, removed: "A" },
     ],
-    ["Join meter at Pole 3 to Pole 3, below the disconnect", edits.reconnect("m1", "from", "p6"), "m1", { from: "p6" }],
+    [
+      "Join meter at Pole 3 to Pole 3, below the disconnect",
+      edits.reconnect("m1", "from", "p6"),
+      "m1",
+      { from: "p6" },
+    ],
     [
       "Add c2",
       edits.addElement("cutout", { from: "p2", to: "p6" }),

@@ -13,5 +13,7 @@ export const reconnect =
     if (!deviceOf(element.kind).ends.includes(end)) return refuse(say("edit.noEnd", { name, end }));
     if (!hasPoint(before, point)) return refuse(say("edit.noPoint", { id: point }));
     const record = withKeys(element, { [end]: point });
-    return putRecords(say("edit.reconnect", { name, point: pointName(before, point) }), before, { elements: { [id]: record } });
+    return putRecords(say("edit.reconnect", { name, point: pointName(before, point) }), before, {
+      elements: { [id]: record },
+    });
   };
