@@ -62,6 +62,24 @@ const bothWays = [
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
   ...bothWays.map(({ size, theme }) => ({
+    name: `look first says where the drawing may be wrong, and a press leads there (${size}, ${theme})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size, theme });
+      if (isPhone(size)) await page.locator("button.hot").tap();
+      const open = page.getByRole("button", { name: "Look first: where the drawing may be wrong" });
+      await open.focus();
+      await page.keyboard.press("Enter");
+      const first = page.locator("[data-look-first]").first();
+      await first.waitFor();
+      assert.match(await first.textContent(), /if .*, the work point is live at 7/);
+      await noSidewaysScroll(page);
+      await noViolation(page, "look first");
+      await first.focus();
+      await page.keyboard.press("Enter");
+      await page.locator('[role="treeitem"][aria-selected="true"]').first().waitFor({ state: "attached" });
+    },
+  })),
+  ...bothWays.map(({ size, theme }) => ({
     name: `one mistake away repaints the drawing after the worst, and leaves it as it was (${size}, ${theme})`,
     async run(ctx) {
       const page = await begin(ctx, { size, theme });

@@ -3,6 +3,7 @@ import {
   assess,
   assessWithoutWork,
   buffersOf,
+  looksFor,
   marginMap,
   pointNumbers,
   type RowIds,
@@ -44,6 +45,8 @@ function answerTo(document: StillhotDocument, what: Question["what"]) {
       return { margins: marginMap(document) };
     case "point":
       return { numbers: pointNumbers(document, what.id) };
+    case "looks":
+      return { looks: looksFor(document, what.id) };
     case "element":
       return { ampsLoadsOff: ampsLoadsOff(document, what.id) };
   }

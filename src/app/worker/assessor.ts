@@ -5,12 +5,14 @@ import {
   type ElementId,
   fromColumns,
   jobOf,
+  type LookList,
   type PointId,
   type PointNumbers,
   type RowIds,
   type StateColumn,
   stateColumn,
   type StillhotDocument,
+  type WorkPointId,
 } from "../../core";
 import { fetched } from "../words/later";
 import { afterPaint } from "./afterPaint";
@@ -22,6 +24,7 @@ export type What =
   | { readonly of: "threats" }
   | { readonly of: "margins" }
   | { readonly of: "point"; readonly id: PointId }
+  | { readonly of: "looks"; readonly id: WorkPointId }
   | { readonly of: "element"; readonly id: ElementId };
 
 export type Question = { readonly n: number; readonly what: What } & (
@@ -32,6 +35,7 @@ export type Answer = { readonly n: number } & (
   | { readonly columns: AssessmentColumns }
   | Pick<Assessment, "workPoints" | "findings">
   | { readonly margins: Readonly<Record<PointId, number | null>> }
+  | { readonly looks: LookList }
   | { readonly numbers: PointNumbers }
   | { readonly ampsLoadsOff: ElementReport | undefined }
   | { readonly failed: string }

@@ -1,3 +1,4 @@
 export { carriedOut, type Doubt, doubtsAround } from "./doubts";
 export { whileWorking } from "./whileWorking";
 export { lookFirst, type LookFirst, type LookFirstReport, MOST_ENTRIES } from "./lookFirst";
+export { type LookList, looksFor } from "./looks";

@@ -18,6 +18,7 @@ import {
   workPointName,
 } from "../document";
 import { type CircuitElement, openingOf } from "../devices";
+import { lookFirst } from "../doubts";
 import { assess, type Assessment, type Threat, type Upset, type WorkPointReport } from "../hazard";
 import { circuitOf } from "../network";
 import {
@@ -48,6 +49,7 @@ import {
   say,
   type WorkPointId,
 } from "../terms";
+import { lookFirstSentence } from "./lookFirst";
 import { anyGeneratorSentence, figures, threatSentence } from "./sentences";
 
 /** How one work point stands, and what could make it live. */
@@ -145,7 +147,7 @@ export const briefingOf: (document: StillhotDocument) => Briefing = perObject(
         ...steps.flatMap(({ n, findings }) => findings.map((finding) => ({ n, finding }))),
         ...rehearsal.findings.map((finding) => ({ n: undefined, finding })),
       ].filter(({ finding }) => finding.severity !== "note"),
-      unseen: unseenOf(document),
+      unseen: [...lookedAtFirst(document, ids), ...unseenOf(document)],
       limits: limitsOf(document),
       rulesOff: rulesOff(document),
     };
@@ -476,6 +478,20 @@ function equipmentOf(document: StillhotDocument, nominal: number): Message[] {
     say("sheet.equipment.blank"),
   ];
 }
+
+/** Lines of what to look at first, for each work point: a sheet is one page. */
+const MOST_LOOKS = 2;
+
+/** What the search for them may take, in multiplications: a sheet is laid out while somebody waits. */
+const LOOKS_WORK = 5e5;
+
+/** What to go and look at before the first switch, since there it matters whether the drawing is right. */
+const lookedAtFirst = (document: StillhotDocument, ids: readonly WorkPointId[]): Message[] =>
+  ids
+    .flatMap((id) =>
+      lookFirst(document, id, { when: "working", mostWork: LOOKS_WORK }).entries.slice(0, MOST_LOOKS),
+    )
+    .map((it) => say("sheet.lookFirst", { line: lookFirstSentence(document, it) }));
 
 /** What nobody has seen, by how it is known; the least sure first. */
 function unseenOf(document: StillhotDocument): Message[] {

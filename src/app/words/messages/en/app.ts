@@ -98,6 +98,7 @@ export const app = {
   "hot.countSome": "{count} found; not all ways were looked for",
   "hot.finding": "{where}: {what}",
   "hot.findings": "Also noticed",
+  "looks.title": "Look first: where the drawing may be wrong",
   "hot.rest": "Show {count} more",
   "severity.danger": "Danger",
   "severity.warning": "Warning",

@@ -3,6 +3,13 @@ export const views = {
   "views.close": "Back to the drawing as it is",
   "views.notAsDrawn": "Not as drawn",
   "views.asDrawn": "As drawn",
+  "looks.drawn": "As things are drawn. What you mark as seen is no longer in doubt.",
+  "looks.working":
+    "As things stand when hands go to the work, by the order of steps. What you mark as seen is no longer in doubt.",
+  "looks.proposed":
+    "As things would stand when hands go to the work, by the order that Plan proposes. What you mark as seen is no longer in doubt.",
+  "looks.none": "Nothing that could be wrong was found to change how the work point stands.",
+  "looks.cut": "{count} more things, farther off, were not asked: take them for in doubt too.",
   "views.working": "Working it out…",
   "views.failed": "This view could not be worked out: {why}",
 

@@ -102,6 +102,7 @@ export const app = {
   "hot.countSome": "{count} trouvées ; toutes les façons n'ont pas été cherchées",
   "hot.finding": "{where} : {what}",
   "hot.findings": "Remarqué aussi",
+  "looks.title": "Regarder d'abord : où le dessin peut se tromper",
   "hot.rest": "En montrer {count} de plus",
   "severity.danger": "Danger",
   "severity.warning": "Avertissement",

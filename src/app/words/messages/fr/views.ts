@@ -3,6 +3,14 @@ export const views = {
   "views.close": "Retour au dessin tel qu'il est",
   "views.notAsDrawn": "Pas tel que dessiné",
   "views.asDrawn": "Tel que dessiné",
+  "looks.drawn": "Tel que dessiné. Ce que vous notez comme vu n'est plus en doute.",
+  "looks.working":
+    "Tel que tout se trouve quand les mains vont au travail, selon l'ordre des étapes. Ce que vous notez comme vu n'est plus en doute.",
+  "looks.proposed":
+    "Tel que tout se trouverait quand les mains vont au travail, selon l'ordre que Plan propose. Ce que vous notez comme vu n'est plus en doute.",
+  "looks.none":
+    "Rien de ce qui pourrait être faux ne change l'état du point de travail, pour ce qui a été trouvé.",
+  "looks.cut": "{count} choses de plus, plus loin, n'ont pas été examinées : elles sont en doute aussi.",
   "views.working": "Calcul en cours…",
   "views.failed": "Cette vue n'a pas pu être calculée : {why}",
 

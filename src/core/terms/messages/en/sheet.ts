@@ -75,6 +75,7 @@ export const sheet = {
   "sheet.equipment.noGloves": "No class of rubber gloves is made for this voltage.",
   "sheet.equipment.cover": "Cover for the other circuits within reach.",
   "sheet.equipment.blank": "Arc-rated clothing ____ cal/cm²; other: ____________",
+  "sheet.lookFirst": "Before the first switch, look at {line}",
   "sheet.unseen.assumed": "Assumed: {names}.",
   "sheet.unseen.told": "Told: {names}.",
   "sheet.unseen.map": "From the map: {names}.",

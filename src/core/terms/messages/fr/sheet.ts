@@ -78,6 +78,7 @@ export const sheet = {
   "sheet.equipment.noGloves": "Aucune classe de gants de caoutchouc n'existe pour cette tension.",
   "sheet.equipment.cover": "Protecteurs pour les autres circuits à portée.",
   "sheet.equipment.blank": "Vêtements contre l'arc ____ cal/cm² ; autres : ____________",
+  "sheet.lookFirst": "Avant la première manœuvre, regarder {line}",
   "sheet.unseen.assumed": "Supposé : {names}.",
   "sheet.unseen.told": "Entendu dire : {names}.",
   "sheet.unseen.map": "Tiré du plan : {names}.",
