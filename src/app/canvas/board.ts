@@ -57,6 +57,8 @@ Konva.autoDrawEnabled = false;
 /** Above this many pieces labels are placed again only when the zoom has settled. */
 const MANY_PIECES = 800;
 const SETTLED_MS = 120;
+/** A flag over the topmost plate needs so much room [px]. */
+const FLAG = 56;
 /** Symbols and labels can be told apart from this scale on. */
 const READABLE = 0.6;
 /** A whole drawing that is a little smaller than that is still worth more than a part of it. */
@@ -216,7 +218,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       x === undefined || y === undefined
         ? readable
         : showing(readable, [x, y], size.width * 0.4, size.height / 2);
-    moveCamera(broughtIn(aimed, bounds, size));
+    const flag = view.scene.works.size > 0 && view.scene.way === "across" ? FLAG / aimed.scale : 0;
+    moveCamera(broughtIn(aimed, { ...bounds, top: bounds.top - flag }, size));
   }
 
   const observer = new ResizeObserver(() => {

@@ -66,6 +66,8 @@ export function wayOf(system: System): Way | undefined {
 const TEXTS = [1, 1.25, 1.5, 1.75, 2, 2.25];
 /** On a screen symbols are as large as they have to be from this scale on. */
 const LARGE_ENOUGH = 0.5;
+/** For letters of this size a part of a drawing is laid out well. */
+const PART_BY_PART = 1.5;
 /** Of more elements than these nobody sees the letters while all is shown. */
 const MANY_ELEMENTS = 300;
 /** Round about a drawing stays free [px]. */
@@ -104,12 +106,15 @@ export function bestLie(
     texts.map((text) => {
       const lie = { way, text };
       const scale = scaleOf(lie);
-      // How much of the room that the letters ask for they have.
-      const roominess = Math.min(1, (text * scale) / lettersAt(scale));
-      return { lie, worth: Math.min(1, scale / largeEnough) * 4 + roominess * 3 + Math.min(1, scale) / 2 };
+      // How much of the room that the letters ask for they have: a little less does, since few ask for all of it.
+      const roominess = Math.min(1, (1.2 * text * scale) / lettersAt(scale));
+      const worth = Math.min(1, scale / largeEnough) * 4 + roominess * 5 + Math.min(1, scale) * 2;
+      return { lie, scale, worth };
     }),
   );
-  return tried.reduce((best, it) => (it.worth > best.worth + 0.01 ? it : best)).lie;
+  const { lie, scale } = tried.reduce((best, it) => (it.worth > best.worth + 0.01 ? it : best));
+  // A drawing that is too large to be read whole is read part by part.
+  return texts.length > 1 && scale < 0.88 * largeEnough ? { ...lie, text: PART_BY_PART } : lie;
 }
 
 /** A picture that is passed on is about as wide as a page that lies, and no taller than one that stands. */

@@ -3,7 +3,7 @@ import { widthOf } from "./widths";
 
 /** Longest line that a name keeps to before it is broken in two: on a wide picture, and where room is scarce. */
 const ONE_LINE = 15;
-const ONE_TIGHT_LINE = 9;
+const ONE_TIGHT_LINE = 8;
 /** Size of letters for which the program lays out [px]. */
 const SIZE = 14;
 

@@ -52,16 +52,20 @@ const symbolsOf = ({ elements, routes }: Scene): { id: string; middle: Box; box:
 
 const symbolBoxes = (scene: Scene): Box[] => symbolsOf(scene).map(({ middle }) => middle);
 
-/** Stretches of conductors, without their width. */
+/** Stretches of conductors, without their width; a slanting one in pieces. */
 const wiresOf = ({ pieces }: Scene): Box[] =>
   pieces.flatMap(({ shapes }) =>
-    shapes.flatMap((it) =>
-      it.shape !== "strand"
-        ? []
-        : Array.from({ length: it.points.length / 2 - 1 }, (_, k) =>
-            boxOf(it.points.slice(2 * k, 2 * k + 4), 0.5),
-          ),
-    ),
+    shapes.flatMap((it) => {
+      if (it.shape !== "strand") return [];
+      const boxes: Box[] = [];
+      for (let k = 0; k + 3 < it.points.length; k += 2) {
+        const [x, y, toX, toY] = it.points.slice(k, k + 4) as [number, number, number, number];
+        const parts = x === toX || y === toY ? 1 : 20;
+        const at = (part: number) => [x + ((toX - x) * part) / parts, y + ((toY - y) * part) / parts];
+        for (let part = 0; part < parts; part++) boxes.push(boxOf([...at(part), ...at(part + 1)], 0.5));
+      }
+      return boxes;
+    }),
   );
 
 /** A window for the drawing on a phone, upright and on its side, on a tablet and on desks, and the width of a page. */

@@ -277,7 +277,11 @@ function addWire(wires: Crowd, points: readonly number[], half: number) {
       points[k + 2]! - points[k]!,
       points[k + 3]! - points[k + 1]!,
     ];
-    const steps = Math.max(1, Math.ceil(Math.hypot(dx, dy) / 10));
+    if (dx === 0 || dy === 0) {
+      wires.add(boxOf([x, y, x + dx, y + dy], half));
+      continue;
+    }
+    const steps = Math.max(1, Math.ceil(Math.hypot(dx, dy) / 4));
     for (let step = 0; step <= steps; step++) {
       const [cx, cy] = [x + (dx * step) / steps, y + (dy * step) / steps];
       wires.add({ left: cx - half, right: cx + half, top: cy - half, bottom: cy + half });

@@ -138,6 +138,7 @@ export function laidWorkPiece(
     kind: "work",
     text: lines.join(" "),
     lines,
+    shorter: lines.slice(0, 1),
     look: "ink",
     owner,
     ring: { x, y },
@@ -151,7 +152,7 @@ export function laidWorkPiece(
             [-0.4, -1],
           ],
         }
-      : { x: box.left + beside, y: box.top, drop: 60, sides: [[1, 0]] }),
+      : { x: box.left + beside, y: box.top, drop: 52, sides: [[1, 0]] }),
     gap: 6,
     reach: 0,
   };

@@ -1,5 +1,6 @@
 import {
   bestLie,
+  type Lie,
   type Box,
   escapeXml,
   type Note,
@@ -46,6 +47,13 @@ export interface SheetOptions {
   readonly codes?: readonly CodePicture[];
   /** letters a third larger, one column of steps, as many pages as it takes */
   readonly largePrint?: boolean;
+}
+
+/** A drawing as it fits into its room. */
+interface Fitted {
+  readonly svg: string;
+  readonly width: number;
+  readonly scale: number;
 }
 
 /** Ways to go live that the sheet tells one by one. */
@@ -156,7 +164,7 @@ class Sheet {
   /** A drawing that leaves room has the ways to go live beside it, a wider one below it. */
   private pictureAndWays(): string {
     const room = ROOM[this.isLong ? "long" : "usual"];
-    const whole = this.fitted(this.scene(), room);
+    const whole = this.whole(room);
     const isReadable = whole.scale >= LEAST_SCALE;
     const svg = isReadable ? whole.svg : this.fromAfarAndNear(room);
     return `<div class="${isReadable && whole.width <= MOST_BESIDE ? "beside" : ""}">${this.picture(svg)}<div>${this.ways()}</div></div>`;
@@ -167,21 +175,33 @@ class Sheet {
     return this.options.largePrint !== true && steps.length + restoring.length > MANY_STEPS;
   }
 
-  private scene(): Scene {
+  /** All of the drawing, with room for its letters at the scale at which it fits. */
+  private whole(room: Room): Fitted {
+    const { document } = this.briefing.shown;
+    const first = bestLie(document, room, () => 1.2 * IN_ANY_TYPE, LEAST_SCALE);
+    let best = this.fitted(this.scene(first), room);
+    for (
+      let { text } = first, round = 0;
+      round < FITTING_ROUNDS && text * best.scale < IN_ANY_TYPE;
+      round++
+    ) {
+      text = (text + IN_ANY_TYPE / best.scale) / 2;
+      const roomier = this.fitted(this.scene({ ...first, text }), room);
+      if (roomier.scale < LEAST_SCALE) break;
+      best = roomier;
+    }
+    return best;
+  }
+
+  private scene(lie: Lie): Scene {
     const { document, assessment, controls } = this.briefing.shown;
-    const lie = bestLie(document, ROOM[this.isLong ? "long" : "usual"], () => IN_ANY_TYPE, LEAST_SCALE);
     const scene = sceneOf(document, assessment, { ...lie, catalogue: this.catalogue });
     return framed(scene, new Set(controls));
   }
 
   /** All of a large drawing with a mark a structure, and under it the work places as large as they must be to be read. */
   private fromAfarAndNear(room: Room): string {
-    const { document, assessment, controls } = this.briefing.shown;
-    const lie = { way: "across", text: IN_ANY_TYPE / ENLARGED } as const;
-    const scene = framed(
-      sceneOf(document, assessment, { ...lie, catalogue: this.catalogue }),
-      new Set(controls),
-    );
+    const scene = this.scene({ way: "across", text: IN_ANY_TYPE / ENLARGED });
     const overview = overviewOf(scene);
     const afarScale = scaleFor(overview.bounds, room.width - 180, FROM_AFAR_HEIGHT - 60);
     const { svg: afar } = this.fitted(overview, room, afarScale);
@@ -210,7 +230,7 @@ class Sheet {
     room: Room,
     from = scaleFor(scene.bounds, room.width, room.height),
     part?: Box,
-  ): { svg: string; width: number; scale: number } {
+  ): Fitted {
     let scale = from;
     for (let round = 0; ; round++) {
       const svg = this.drawn(scene, scale, part);

@@ -58,7 +58,7 @@ const TITLE = 26;
 /** Beside the line of a plate there is room for the ring around a work place. */
 const SIDE = 38;
 /** A flag above a plate takes so much more [px]. */
-const FLAG = 56;
+const FLAG = 60;
 const FLAG_WIDTH = 270;
 /** The ring around a work place, from its middle [px]. */
 const RING = 22;
