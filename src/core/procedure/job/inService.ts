@@ -73,24 +73,39 @@ export function phasesElsewhere(asFound: StillhotDocument, system: System, id: E
   const { phases } = complete(record) as { phases: string };
   const elsewhere = [...phases].filter((it) => is.includes(it) !== goal.includes(it)).join("");
   const isOpen = [...elsewhere].some((it) => is.includes(it));
-  return (isOpen ? isWorthClosing : canDoWithout)(system, id, wanted) ? elsewhere : "";
+  const openedByCrew = isOpen && wasClosed(asFound, id, elsewhere) && !wakesBroken(system, id, wanted);
+  return openedByCrew || (isOpen ? isWorthClosing : canDoWithout)(system, id, wanted) ? elsewhere : "";
 }
 
 const inServiceOf = perObject((document: StillhotDocument) => inService(document, document.system));
 
 /** Whether something comes to life when a thing closes, and nothing broken does. */
 function isWorthClosing(system: System, id: ElementId, closed: SavedElement): boolean {
-  const after = { ...system, elements: { ...system.elements, [id]: closed } };
   const live = liveIn(system);
-  const lives = liveIn(after);
-  const broken = brokenConductors(system);
-  if (broken.some((it) => lives.has(it) && !live.has(it))) return false;
-  return lives.size > live.size || isLiveAround(system, id, live);
+  if (wakesBroken(system, id, closed)) return false;
+  return liveIn(moved(system, id, closed)).size > live.size || isLiveAround(system, id, live);
 }
+
+/** Whether something broken comes to life when a thing closes. */
+function wakesBroken(system: System, id: ElementId, closed: SavedElement): boolean {
+  const [live, lives] = [liveIn(system), liveIn(moved(system, id, closed))];
+  return brokenConductors(system).some((it) => lives.has(it) && !live.has(it));
+}
+
+/** Whether a thing was found closed on these phases: what the crew opens on a dead part it closes again. */
+function wasClosed({ system }: StillhotDocument, id: ElementId, phases: string): boolean {
+  const found = system.elements[id];
+  return found !== undefined && [...phases].every((it) => !openPhasesOf(complete(found)).includes(it));
+}
+
+const moved = (system: System, id: ElementId, record: SavedElement): System => ({
+  ...system,
+  elements: { ...system.elements, [id]: record },
+});
 
 /** Whether everything stays supplied when a thing opens. */
 const canDoWithout = (system: System, id: ElementId, opened: SavedElement): boolean =>
-  liveIn({ ...system, elements: { ...system.elements, [id]: opened } }).size === liveIn(system).size;
+  liveIn(moved(system, id, opened)).size === liveIn(system).size;
 
 /** Live at every end already: a ring that is to be closed, a capacitor on a line. */
 function isLiveAround(system: System, id: ElementId, live: ReadonlySet<ConductorId>): boolean {

@@ -48,6 +48,7 @@ export function decide(document: StillhotDocument, choice: Choice, wishes: Wishe
     barricades: wishes.barricades,
     wiresDown: wiresDown(document),
     secures: new Set([...wishes.secures, ...looseNear(document, choice)]),
+    liveHands: wishes.liveHands,
     permit: permitReason(document, choice, back),
     found: jobOf(document).permit,
     waitSeconds: wishes.wait || capacitorsLeft(document, choice).length > 0 ? DISCHARGE_SECONDS : 0,

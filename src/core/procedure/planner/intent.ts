@@ -46,6 +46,7 @@ export interface Intent {
   /** where a wire is down: guarded before anything else */
   readonly wiresDown: ReadonlySet<PointId>;
   readonly secures: ReadonlySet<ElementId>;
+  readonly liveHands: ReadonlySet<ElementId>;
   /** why a permit is asked for */
   readonly permit: Message | undefined;
   /** how the job stands with it before the first step */

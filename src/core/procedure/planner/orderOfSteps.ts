@@ -3,6 +3,7 @@ import { say } from "../../terms";
 import { nameOf } from "../job/names";
 import type { Intent } from "./intent";
 import { isolating } from "./isolating";
+import { byMethod } from "./liveHands";
 import { provingDead } from "./provingDead";
 import type { Purpose } from "./purposes";
 import { restoring, supplying } from "./restoring";
@@ -41,7 +42,7 @@ export function stepsOf(
   const proofs = provingDead(document, intent, [brief, ...isolation, ...supply]);
   const work = working(document, intent, [brief, ...isolation, ...proofs]);
   const clear = ungrounding(intent, work);
-  return inOrder(system, [
+  const steps = inOrder(system, [
     ...guards,
     brief,
     ...secures,
@@ -53,6 +54,7 @@ export function stepsOf(
     ...clear,
     ...restoring(document, intent, [...work, ...clear]),
   ]);
+  return steps.map((it) => byMethod(system, intent.liveHands, it));
 }
 
 /** A permit is asked for, received and said back; what the job has of it already is not asked for twice. */

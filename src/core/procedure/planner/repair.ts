@@ -38,6 +38,7 @@ const REPAIRS: Readonly<Record<string, Repair>> = {
   "loose-hardware": ({ where }, { wishes }) => wish(wishes, "secures", where),
   "approach-distance": ({ where }, { document, wishes }) =>
     wish(wishes, "covers", jobOf(document).workPoints[where as WorkPointId]?.at ?? where),
+  "hands-on-live": ({ where }, { wishes }) => wish(wishes, "liveHands", where),
   "step-touch": ({ where }, { document, wishes }) =>
     wish(wishes, "barricades", jobOf(document).workPoints[where as WorkPointId]?.at ?? where),
   "capacitor-discharge": (_finding, { wishes }) => (wishes.wait ? wishes : { ...wishes, wait: true }),

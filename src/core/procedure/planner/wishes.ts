@@ -13,6 +13,8 @@ export interface Wishes {
   readonly covers: ReadonlySet<string>;
   readonly barricades: ReadonlySet<PointId>;
   readonly secures: ReadonlySet<ElementId>;
+  /** what is cut, joined or put in with its conductors live: by a method for their volts */
+  readonly liveHands: ReadonlySet<ElementId>;
   /** banks whose secondary is held by open meters or mains, and not by a ground set */
   readonly heldOpen: ReadonlySet<ElementId>;
   /** further points that get a ground set */
@@ -37,6 +39,7 @@ export const NO_WISHES: Wishes = {
   covers: NONE,
   barricades: NONE,
   secures: NONE,
+  liveHands: NONE,
   heldOpen: NONE,
   groundsAt: [],
   cables: new Map(),
@@ -44,7 +47,8 @@ export const NO_WISHES: Wishes = {
   wait: false,
 };
 
-type SetKey = "forbidden" | "first" | "tags" | "blocks" | "covers" | "barricades" | "secures" | "heldOpen";
+type SetKey =
+  "forbidden" | "first" | "tags" | "blocks" | "covers" | "barricades" | "secures" | "liveHands" | "heldOpen";
 
 /** The same wishes with something added; the very same object where it was there already. */
 export function wish(wishes: Wishes, key: SetKey, ...items: readonly string[]): Wishes {

@@ -133,7 +133,8 @@ function told(before: JobState, step: Step, n: number): Partial<JobState> | unde
     case "receive-permit":
       return { permit: "held", unrepeated: n, permitHolder: step.with ?? before.permitHolder };
     case "release-permit":
-      return { permit: "released" };
+      // What was never held is not given back: the operator's word is still wanting.
+      return before.permit === "held" ? { permit: "released" } : undefined;
     case "hand-over":
       return step.permit === true ? { permitHolder: step.to ?? "" } : undefined;
     case "confirm":
