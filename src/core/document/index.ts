@@ -8,7 +8,14 @@ export { type Amendment, amended, idsOf } from "./amend";
 export * from "./complete";
 export { perObject } from "./perObject";
 export { conductorsOf } from "./conductors";
-export { isSameStructure, pointsOnStructure, type Structure, structureOf, structuresOf } from "./structures";
+export {
+  evidenceOf,
+  isSameStructure,
+  pointsOnStructure,
+  type Structure,
+  structureOf,
+  structuresOf,
+} from "./structures";
 export { conductorNames } from "./conductorNames";
 export {
   asHeard,

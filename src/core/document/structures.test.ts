@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import {
+  evidenceOf,
   isSameStructure,
   isUnreadable,
   readDocument,
@@ -105,6 +106,21 @@ describe("D12 What the file says stands before what is derived", () => {
     const points = { ...POINTS, p30: { on: "v" }, p30b: { kind: "pad" }, p30c: { kind: "pad" } };
     const system = read({ structures: { v: { kind: "pad" } }, points, elements: ELEMENTS });
     expect(structureOf(system, "p30c")?.id).toBe("v");
+  });
+
+  test("what was seen at a structure holds for what is on it and says nothing itself", () => {
+    const points = { ...POINTS, p31: { on: "s31" }, p31s: { on: "s31", evidence: "told" } };
+    const elements = { ...ELEMENTS, ld1: { ...ELEMENTS.ld1, evidence: "assumed" } };
+    const system = read({ structures, points, elements });
+    const known = ["p31", "t1", "p31s", "ld1", "p30", "sp1"].map((id) => [id, evidenceOf(system, id)]);
+    expect(Object.fromEntries(known)).toEqual({
+      p31: "seen",
+      t1: "seen",
+      p31s: "told",
+      ld1: "assumed",
+      p30: "map",
+      sp1: "map",
+    });
   });
 
   test("a structure that nothing is on is a structure", () => {

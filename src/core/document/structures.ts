@@ -1,4 +1,4 @@
-import { deviceOf } from "../devices";
+import { deviceOf, type Evidence } from "../devices";
 import type { ElementId, PointId, StructureId } from "../terms";
 import { complete, completePoint, completeStructure } from "./complete";
 import { elementsAt, endPointsOf, savedElement, savedPoint } from "./elementsAt";
@@ -52,6 +52,20 @@ export const isSameStructure = (system: System, a: string, b: string): boolean =
 /** Every point on the structure of one, itself too. */
 export const pointsOnStructure = (system: System, point: string): readonly PointId[] =>
   structureOf(system, point)?.points ?? [];
+
+/**
+ * How something is known: as it says itself, else as its structure was found by whoever stood there.
+ *
+ * @param id of an element or a point of the drawing
+ */
+export function evidenceOf(system: System, id: string): Evidence {
+  const element = savedElement(system.elements, id);
+  const own = element ?? savedPoint(system.points, id)!;
+  const isTold = own["evidence"] !== undefined || system.structures === undefined;
+  const structure = isTold ? undefined : structureOf(system, id);
+  if (structure?.isDerived === false) return structure.evidence;
+  return (element === undefined ? completePoint(own) : complete(element)).evidence;
+}
 
 interface Index {
   readonly all: ReadonlyMap<StructureId, Structure>;

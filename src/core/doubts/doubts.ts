@@ -13,10 +13,10 @@ import {
   besideOthers,
   complete,
   completePoint,
-  completeStructure,
   conductorsOf as conductorsAt,
   elementsAt,
   endPointsOf,
+  evidenceOf,
   hopsFrom,
   perObject,
   savedElement,
@@ -118,12 +118,7 @@ function pointsOf(system: System, where: string): readonly string[] {
   return endsOf(system, typeof beside === "string" ? beside : where);
 }
 
-/** Whether somebody saw it: as it says itself, else as it was found by whoever stood at its structure. */
-function isSeen(system: System, id: string): boolean {
-  const own = (system.elements[id as ElementId] ?? system.points[id as PointId])?.["evidence"];
-  const structure = system.structures?.[structureOf(system, id)?.id ?? ("" as StructureId)];
-  return (own ?? (structure === undefined ? undefined : completeStructure(structure).evidence)) === "seen";
-}
+const isSeen = (system: System, id: string): boolean => evidenceOf(system, id) === "seen";
 
 function ofElement(system: System, id: ElementId): Placeless[] {
   if (isSeen(system, id)) return [];

@@ -1,8 +1,8 @@
 import { type CircuitElement, deviceOf } from "../devices";
 import {
   complete,
-  completePoint,
   conductorNames,
+  evidenceOf,
   jobOf,
   perObject,
   pointName,
@@ -578,11 +578,9 @@ function countAssumptions(system: System, workPoint: WorkPoint): number {
   const points = new Set(
     [...seen].flatMap((node) => (circuit.pointOfNode[node] === -1 ? [] : [circuit.pointOfNode[node]!])),
   );
-  const unseenPoints = [...points].filter(
-    (index) => completePoint(system.points[circuit.pointIds[index]!]!).evidence !== "seen",
-  );
+  const unseenPoints = [...points].filter((index) => evidenceOf(system, circuit.pointIds[index]!) !== "seen");
   const unseenElements = [...elements].filter(
-    (index) => complete(system.elements[circuit.elementIds[index]!]!).evidence !== "seen",
+    (index) => evidenceOf(system, circuit.elementIds[index]!) !== "seen",
   );
   const guessedCables = [...elements].filter((index) => {
     const it = complete(system.elements[circuit.elementIds[index]!]!);

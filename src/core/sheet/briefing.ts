@@ -1,8 +1,8 @@
 import { type HoldKind, isTool, stepOf } from "../steps";
 import {
   complete,
-  completePoint,
   elementName,
+  evidenceOf,
   DEFAULT_SETTINGS,
   jobOf,
   type LimitKey,
@@ -45,7 +45,6 @@ import {
   type Letter,
   type Message,
   type MessageKey,
-  type PointId,
   say,
   type WorkPointId,
 } from "../terms";
@@ -496,12 +495,12 @@ const lookedAtFirst = (document: StillhotDocument, ids: readonly WorkPointId[]):
 /** What nobody has seen, by how it is known; the least sure first. */
 function unseenOf(document: StillhotDocument): Message[] {
   const by = new Map<string, (string | Message)[]>();
-  const add = (evidence: string, name: string | Message) => {
+  const add = (id: string, name: string | Message) => {
+    const evidence = evidenceOf(document.system, id);
     if (evidence !== "seen") by.set(evidence, [...(by.get(evidence) ?? []), name]);
   };
-  for (const [id, it] of elementsOf(document)) add(it.evidence, elementName(document, id));
-  for (const id in document.system.points)
-    add(completePoint(document.system.points[id as PointId]!).evidence, pointName(document, id));
+  for (const [id] of elementsOf(document)) add(id, elementName(document, id));
+  for (const id in document.system.points) add(id, pointName(document, id));
   return ["assumed", "told", "map"].flatMap((evidence) => {
     const names = by.get(evidence);
     if (names === undefined) return [];
