@@ -32,7 +32,8 @@ export function readArguments(command: Command, words: readonly string[]): Call 
       flags.set(flag.name, value);
     }
   }
-  if (command.takesFiles && files.length === 0) throw usage("cli.needsFile", { command: command.name });
+  if (command.takesFiles === true && files.length === 0)
+    throw usage("cli.needsFile", { command: command.name });
   if (!command.takesFiles && files.length > 0)
     throw usage("cli.takesNoFile", { command: command.name, file: files[0]! });
   if (files.includes("")) throw usage("cli.emptyName");

@@ -25,8 +25,8 @@ export interface Command {
   /** the page of `stillhot NAME --help` */
   readonly help: MessageKey;
   readonly flags: readonly Flag[];
-  /** a command that takes none runs by itself */
-  readonly takesFiles: boolean;
+  /** a command that takes none runs by itself; one to which they are optional may */
+  readonly takesFiles: boolean | "optional";
   run(call: Call, io: Io): Promise<ExitCode>;
 }
 

@@ -4,6 +4,7 @@ import { check } from "./check";
 import { type Command, UsageError } from "./command";
 import { cut } from "./cut";
 import { draw } from "./draw";
+import { drill } from "./drill";
 import { generate } from "./generate";
 import { importFiles } from "./import";
 import type { ExitCode, Io } from "./io";
@@ -26,6 +27,7 @@ export const COMMANDS: readonly Command[] = [
   importFiles,
   generate,
   cut,
+  drill,
   serve,
 ];
 
@@ -101,7 +103,7 @@ const overview = (): string =>
 function page({ name, summary, help, flags, takesFiles }: Command): string {
   const usage = [
     `stillhot ${name}`,
-    ...(takesFiles ? ["FILE…"] : []),
+    ...(takesFiles === false ? [] : [takesFiles === true ? "FILE…" : "[FILE…]"]),
     ...flags.map((it) => `[${it.short ?? it.name}${it.value === undefined ? "" : ` ${it.value}`}]`),
     "[--json]",
     "[--language LANGUAGE]",

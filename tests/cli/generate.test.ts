@@ -26,3 +26,22 @@ test.each([
   expect({ code, out }).toEqual({ code: 2, out: "" });
   expect(err).toMatch(message);
 });
+
+test("a worksheet and its key are pages of their own, and one list as data", async () => {
+  const asked = ["drill", "--level", "1", "--seed", "3", "--count", "2"];
+  const [sheet, key, json, french] = await Promise.all([
+    line(asked),
+    line([...asked, "--key"]),
+    line([...asked, "--json"]),
+    line([...asked, "--language", "fr"]),
+  ]);
+  const { questions } = JSON.parse(json.out);
+  expect(questions).toHaveLength(2);
+  expect(questions[0]).toMatchObject({ n: 1, answer: [expect.any(String)], drawing: { format: "stillhot" } });
+  expect(sheet.out).toContain("<h1>Worksheet</h1>");
+  expect(sheet.out).toContain("<svg");
+  expect(sheet.out).not.toContain(questions[0].why);
+  expect(key.out).toContain("<h1>Key to the worksheet</h1>");
+  expect(french.out).toContain('<html lang="fr">');
+  expect([sheet, key, json, french].every(({ code, err }) => code === 0 && err === "")).toBe(true);
+});

@@ -75,6 +75,32 @@ With --json: { level, seed, version, drawing }, or { level, seed, version, out }
 
   stillhot generate --level 3 --seed 7 | stillhot check -
 `,
+  "cli.drill.summary": "Print a worksheet of questions, or its key, on made drawings or on your own",
+  "cli.drill.help": `
+Questions of two minutes each, with the engine's own answers: what is live as drawn, what could make it live with
+one thing wrong, what the detector will show, whether a tool may open a thing, where the ground must stand, steps
+to put in order, the mistake in an order, and what to look at first. Without a FILE the drawings are made, as
+generate makes them; the same level, seed and count give the same sheet.
+
+  --level 1…6   of the drawings that are made (needed without a FILE)
+  --seed N      a whole number (1)
+  --count N     how many questions, 1 to 100 (10)
+  --key         the answers with their reasons, in place of the questions
+  -o OUT        write it to a file, or as drill-LEVEL-SEED.html into a folder that exists
+
+The page is HTML, black and white, to be printed; it needs nothing else.
+With --json: { level, seed, count, questions }, each question with kind, text, options, answer, why and drawing.
+
+  stillhot drill --level 2 --seed 7 --count 6 -o sheet.html
+  stillhot drill --level 2 --seed 7 --count 6 --key -o key.html
+`,
+  "cli.drill.none":
+    "These drawings give no question: a job with a work point that can be planned gives most.",
+  "cli.drill.fewer": "The drawings gave {count} questions, not {asked}.",
+  "cli.drill.made": "level {level}, seed {seed}",
+  "cli.drill.madeOf": "{files}, seed {seed}",
+  "cli.drill.wrote": "{count} questions: written to {out}",
+
   "cli.flagNeeded": "{flag} is needed: a whole number from {from} to {to}",
   "cli.noWholeNumber": "{flag} {found}: expected a whole number from {from} to {to}",
 

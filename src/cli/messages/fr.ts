@@ -76,6 +76,32 @@ Avec --json : { level, seed, version, drawing }, ou { level, seed, version, out 
 
   stillhot generate --level 3 --seed 7 | stillhot check -
 `,
+  "cli.drill.summary":
+    "Imprimer une feuille de questions, ou son corrigé, sur des dessins faits ou les vôtres",
+  "cli.drill.help": `
+Des questions de deux minutes, avec les réponses du moteur : ce qui est sous tension sur le dessin, ce qui
+remettrait sous tension si une seule chose va mal, ce que montrera le détecteur, si un outil peut ouvrir un
+appareil, où poser la mise à la terre, des étapes à mettre en ordre, la faute dans un ordre, et quoi aller voir
+d'abord. Sans FICHIER les dessins sont faits comme par generate ; mêmes niveau, graine et nombre, même feuille.
+
+  --level 1…6   des dessins qui sont faits (nécessaire sans FICHIER)
+  --seed N      un nombre entier (1)
+  --count N     combien de questions, de 1 à 100 (10)
+  --key         les réponses et leurs raisons, à la place des questions
+  -o OUT        l'écrire dans un fichier, ou dans un dossier existant sous drill-LEVEL-SEED.html
+
+La page est en HTML, noir et blanc, à imprimer ; elle n'a besoin de rien d'autre.
+Avec --json : { level, seed, count, questions }, chaque question avec kind, text, options, answer, why et drawing.
+
+  stillhot drill --level 2 --seed 7 --count 6 -o feuille.html --language fr
+`,
+  "cli.drill.none":
+    "Ces dessins ne donnent aucune question : un travail avec un point de travail planifiable en donne le plus.",
+  "cli.drill.fewer": "Les dessins ont donné {count} questions, et non {asked}.",
+  "cli.drill.made": "niveau {level}, graine {seed}",
+  "cli.drill.madeOf": "{files}, graine {seed}",
+  "cli.drill.wrote": "{count} questions : écrites dans {out}",
+
   "cli.flagNeeded": "{flag} est nécessaire : un nombre entier de {from} à {to}",
   "cli.noWholeNumber": "{flag} {found} : un nombre entier de {from} à {to} était attendu",
 

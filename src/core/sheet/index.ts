@@ -1,5 +1,6 @@
 export * from "./sentences";
 export * from "./briefing";
 export * from "./link";
+export { atScale } from "./atScale";
 export { type CodePicture, sheetHtml, type SheetOptions } from "./sheetHtml";
 export { lookFirstSentence, placeName } from "./lookFirst";

@@ -1,5 +1,6 @@
 import { company } from "./company";
 import { doubts } from "./doubts";
+import { drill } from "./drill";
 import { first } from "./first";
 import { importing } from "./importing";
 import { notation } from "./notation";
@@ -19,6 +20,7 @@ export const english = {
   ...importing,
   ...company,
   ...doubts,
+  ...drill,
   ...notation,
   ...planner,
   ...procedure,

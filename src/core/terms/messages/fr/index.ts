@@ -3,6 +3,7 @@ import { company } from "./company";
 import { devices } from "./devices";
 import { document } from "./document";
 import { doubts } from "./doubts";
+import { drill } from "./drill";
 import { drawing } from "./drawing";
 import { hazard } from "./hazard";
 import { importing } from "./importing";
@@ -17,6 +18,7 @@ import { verbs } from "./verbs";
 /** Every sentence of the core in French: a file for each English one, which `french.test.ts` holds complete. */
 export const french: Catalogue = unbroken({
   ...company,
+  ...drill,
   ...devices,
   ...document,
   ...doubts,

@@ -1,0 +1,85 @@
+import type { StillhotDocument } from "../../document";
+import { chanceFrom } from "../generate/chance";
+import { generateTap } from "../generate/generate";
+import type { Level } from "../generate/levels";
+import type { TapLanguage } from "../generate/words";
+import { detector } from "./kinds/detector";
+import { ground } from "./kinds/ground";
+import { live } from "./kinds/live";
+import { look } from "./kinds/look";
+import { mistake } from "./kinds/mistake";
+import { oneWrong } from "./kinds/oneWrong";
+import { order } from "./kinds/order";
+import { tool } from "./kinds/tool";
+import { DRILL_KINDS, type DrillKind, type DrillMaker, type DrillQuestion } from "./question";
+
+const MAKERS: Readonly<Record<DrillKind, DrillMaker>> = {
+  live,
+  "one-wrong": oneWrong,
+  detector,
+  tool,
+  ground,
+  order,
+  mistake,
+  look,
+};
+
+export interface DrillRequest {
+  readonly seed: number;
+  readonly count: number;
+  /** of the drawings that are made for it; nothing where drawings are given */
+  readonly level?: Level;
+  /** drawings of one's own, in place of made ones */
+  readonly documents?: readonly StillhotDocument[];
+  readonly language?: TapLanguage;
+}
+
+/** Questions that one drawing serves for, so that a sheet is not all drawings. */
+const A_DRAWING = 2;
+/** Drawings that are tried before a question is left out. */
+const TRIES = 4;
+
+/** So many questions, the kinds in turn; fewer where the drawings do not give as many. */
+export function drillOf(request: DrillRequest): DrillQuestion[] {
+  const kinds = chanceFrom(`kinds/${request.seed}`).shuffled(DRILL_KINDS);
+  return Array.from({ length: request.count }, (_, at) => questionAt(request, kinds, at)).filter(
+    (it) => it !== undefined,
+  );
+}
+
+/** The question at a place of a drill: nothing where none of the drawings tried gives any. */
+export function questionAt(
+  request: DrillRequest,
+  kinds: readonly DrillKind[],
+  at: number,
+): DrillQuestion | undefined {
+  for (let turn = 0; turn < TRIES; turn++) {
+    const document = drawingFor(request, Math.floor(at / A_DRAWING), turn);
+    // Where a drawing has no question of the kind whose turn it is, it is asked for another.
+    for (let other = 0; other < (turn === TRIES - 1 ? kinds.length : 1); other++) {
+      const kind = kinds[(at + other) % kinds.length]!;
+      const question = MAKERS[kind](document, chanceFrom(`${kind}/${request.seed}/${at}/${turn}`));
+      if (question !== undefined) return question;
+    }
+  }
+  return undefined;
+}
+
+function drawingFor(
+  { documents, level = 1, seed, language }: DrillRequest,
+  place: number,
+  turn: number,
+): StillhotDocument {
+  if (documents !== undefined) return documents[(place + turn) % documents.length]!;
+  const tap = chanceFrom(`tap/${seed}/${place}/${turn}`).between(0, 999_999_999);
+  const key = `${level}/${tap}/${language ?? ""}`;
+  const made =
+    lastMade?.key === key
+      ? lastMade.document
+      : generateTap({ level, seed: tap, ...(language === undefined ? {} : { language }) });
+  lastMade = { key, document: made };
+  return made;
+}
+
+/** The drawing that was made last: the next question is asked of it too, and its order of steps is known. */
+let lastMade: { readonly key: string; readonly document: StillhotDocument } | undefined;
