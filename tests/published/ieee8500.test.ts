@@ -1,5 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { assess, assessWithoutWork, type ConductorId, cutAround, type PointId } from "../../src/core";
+import {
+  type Assessment,
+  assess,
+  assessWithoutWork,
+  type ConductorId,
+  cutAround,
+  type PointId,
+} from "../../src/core";
 import { drawing8500, feeder8500, type LoadCase, volts8500 } from "../support/ieee8500";
 
 /** Bounds of the volts: a share of them [1], half of the last digit that is printed of the largest [V], the angle as it is printed [°]. */
@@ -41,15 +48,16 @@ describe("IEEE 8500-node feeder", () => {
     const piece = cutAround(whole, [at], 2);
     expect(piece.parts).toHaveLength(1);
     expect(Object.keys(piece.document.system.points).length).toBeLessThan(1000);
-    const [own, there] = [piece.document, whole].map((it) => assess({ ...it, job }));
-    const told = ({ workPoints }: typeof own) => {
+    const own = assess({ ...piece.document, job });
+    const there = assess({ ...whole, job });
+    const told = ({ workPoints }: Assessment) => {
       const { verdict, margin, threats } = workPoints["w1" as never]!;
       return { verdict, margin, sets: threats.map(({ conductor, upsets }) => ({ conductor, upsets })) };
     };
-    expect(told(own!)).toEqual(told(there!));
+    expect(told(own)).toEqual(told(there));
     let worst = 0;
-    for (const [id, { volts, voltsLoadsOff }] of Object.entries(own!.conductors)) {
-      const other = there!.conductors[id as ConductorId]!;
+    for (const [id, { volts, voltsLoadsOff }] of Object.entries(own.conductors)) {
+      const other = there.conductors[id as ConductorId]!;
       if (!id.endsWith("/N"))
         worst = Math.max(
           worst,
@@ -58,8 +66,8 @@ describe("IEEE 8500-node feeder", () => {
         );
     }
     expect(worst).toBeLessThan(1e-3);
-    own!.workPoints["w1" as never]!.threats.forEach(({ volts, exposureVolts }, nth) => {
-      const other = there!.workPoints["w1" as never]!.threats[nth]!;
+    own.workPoints["w1" as never]!.threats.forEach(({ volts, exposureVolts }, nth) => {
+      const other = there.workPoints["w1" as never]!.threats[nth]!;
       expect(Math.abs(volts / other.volts - 1)).toBeLessThan(1e-3);
       expect(Math.abs(exposureVolts / other.exposureVolts - 1)).toBeLessThan(1e-3);
     });
