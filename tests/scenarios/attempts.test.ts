@@ -34,6 +34,7 @@ import {
   worldAt,
   worldOf,
   writeAttempt,
+  xapiOf,
 } from "../../src/core";
 import { headOf } from "../../src/core/scenario/attempt";
 import { canonicalText, chained } from "../../src/core/scenario/log";
@@ -300,6 +301,28 @@ describe("T4 an exam ends with what may never happen; practice goes on", () => {
     expect(fork.log.map(({ verb }) => verb)).toEqual(bad.log.slice(0, 5).map(({ verb }) => verb));
     expect(worldAt(bad, 5).t).toBe(worldOf(fork).t);
     expect(scoreOf(played(fork, { do: "finish" })).dangers).toEqual([]);
+  });
+
+  test("an exam is no beginning of another attempt", () => {
+    const exam = playThrough(storm, falling, { mode: "exam" }).attempt;
+    expect(isRefusal(forkAttempt(exam, 2))).toBe(true);
+  });
+
+  test("a fork says so in the record, the table, the class and the statements, and is nobody's best", () => {
+    const bad = playThrough(storm, falling, { who: "A" }).attempt;
+    let fork = forkAttempt(bad, 5) as Attempt;
+    fork = played(fork, { do: "finish" });
+    const mark = bad.log[4]!.hash.slice(0, 16);
+    expect(recordOf(fork).forkOf).toBe(mark);
+    expect(recordOf(bad).forkOf).toBe("");
+    expect(classCsv([fork]).split("\r\n")[1]!.endsWith(`,${mark}`)).toBe(true);
+    const [view] = compareMany([bad, fork]);
+    expect(view!.rows.map(({ isFork }) => isFork)).toEqual([false, true]);
+    expect(view!.best.map(({ attempt }) => attempt)).toEqual([bad]);
+    for (const statement of xapiOf(fork))
+      expect(statement).toMatchObject({
+        context: { extensions: { "urn:stillhot:extension:forkOf": bad.log[4]!.hash } },
+      });
   });
 });
 

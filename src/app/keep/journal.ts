@@ -1,35 +1,63 @@
 /**
- * The newest state of one thing, written before the call returns. IndexedDB answers later, and a page that is reloaded or
- * closed right after a tick would take the tick with it: what stands here bridges that moment.
+ * The newest state of each thing of one sort, written before the call returns. IndexedDB answers later, and a page that is
+ * reloaded or closed right after a tick would take the tick with it: what stands here bridges that moment. Each thing has a
+ * line of its own, so that two windows never write over one another.
  */
 export class Journal<Kept> {
-  readonly #key: string;
+  readonly #prefix: string;
 
-  /** @param name of the thing, one journal each */
+  /** @param name of the sort of thing, none the beginning of another */
   constructor(name: string) {
-    this.#key = `stillhot-journal-${name}`;
+    this.#prefix = `stillhot-journal-${name}`;
   }
 
-  write(kept: Kept): void {
+  write(id: string, kept: Kept): void {
     try {
-      localStorage.setItem(this.#key, JSON.stringify(kept));
+      localStorage.setItem(this.#key(id), JSON.stringify(kept));
     } catch {
       // Full or refused: an older state must not stand for this one. The slower store has it in a moment.
-      this.clear();
+      this.clear(id);
     }
   }
 
-  read(): Kept | undefined {
+  read(id: string): Kept | undefined {
+    return this.#at(this.#key(id));
+  }
+
+  /** What stands in every line that can be read. */
+  all(): Kept[] {
+    return this.#keys().flatMap((key) => this.#at(key) ?? []);
+  }
+
+  clear(id: string): void {
+    this.#remove(this.#key(id));
+  }
+
+  clearAll(): void {
+    for (const key of this.#keys()) this.#remove(key);
+  }
+
+  #key = (id: string) => `${this.#prefix}-${id}`;
+
+  #keys(): string[] {
     try {
-      return (JSON.parse(localStorage.getItem(this.#key) ?? "null") as Kept | null) ?? undefined;
+      return Object.keys(localStorage).filter((key) => key.startsWith(this.#prefix));
+    } catch {
+      return [];
+    }
+  }
+
+  #at(key: string): Kept | undefined {
+    try {
+      return (JSON.parse(localStorage.getItem(key) ?? "null") as Kept | null) ?? undefined;
     } catch {
       return undefined;
     }
   }
 
-  clear(): void {
+  #remove(key: string) {
     try {
-      localStorage.removeItem(this.#key);
+      localStorage.removeItem(key);
     } catch {
       // Then nothing was written either.
     }

@@ -7,31 +7,30 @@ const LOOK_MS = 5_000;
  */
 export class WorkClock {
   /** seconds of all stretches that are over */
-  #before = $state.raw(0);
+  #before = 0;
   /** when the stretch began that goes on now [ms since 1970] */
-  #since = $state.raw<number | undefined>(undefined);
-  #now = $state.raw(0);
+  #since: number | undefined;
   isStopped = $state(false);
-
-  seconds = $derived(this.#before + (this.#since === undefined ? 0 : (this.#now - this.#since) / 1000));
+  /** as it was last looked at */
+  seconds = $state.raw(0);
 
   /** Takes up what an attempt has taken so far. */
   begin(seconds: number) {
     this.#since = undefined;
     this.#before = seconds;
     this.isStopped = false;
+    this.#look();
   }
 
   /** Seconds up to this very moment, for the log. */
   read(): number {
-    this.#now = Date.now();
-    return Math.round(this.seconds);
+    return Math.round(this.#look());
   }
 
   /** Runs while a page shows the attempt; what it gives back stops it. */
   run(): () => void {
     const change = () => (document.hidden || this.isStopped ? this.#stand() : this.#go());
-    const look = setInterval(() => (this.#now = Date.now()), LOOK_MS);
+    const look = setInterval(() => this.#look(), LOOK_MS);
     document.addEventListener("visibilitychange", change);
     window.addEventListener("pagehide", this.#stand);
     change();
@@ -53,14 +52,22 @@ export class WorkClock {
     this.#go();
   }
 
+  #look(): number {
+    const running = this.#since === undefined ? 0 : (Date.now() - this.#since) / 1000;
+    const seconds = this.#before + running;
+    this.seconds = seconds;
+    return seconds;
+  }
+
   #go() {
-    this.#now = Date.now();
-    this.#since ??= this.#now;
+    this.#since ??= Date.now();
+    this.#look();
   }
 
   #stand = () => {
     if (this.#since === undefined) return;
     this.#before += (Date.now() - this.#since) / 1000;
     this.#since = undefined;
+    this.#look();
   };
 }

@@ -1,7 +1,7 @@
 import "fake-indexeddb/auto";
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { type Attempt, readDocument, startAttempt } from "../../core";
+import { act, type Attempt, isRefusal, readDocument, type Step, startAttempt } from "../../core";
 import { keepAttempt, keptAttempts } from "./shelf";
 
 const read = readDocument(readFileSync("shared/scenarios/first-cutout.stillhot.json", "utf8"));
@@ -13,6 +13,22 @@ const keptAs = async (id: string) => (await keptAttempts()).find((it) => it.id =
 test("an attempt that was kept comes back as it is, with its seconds", async () => {
   await keepAttempt("whole", attempt, 12);
   expect(await keptAs("whole")).toMatchObject({ attempt, seconds: 12, isOver: false });
+});
+
+function after(before: Attempt, step: Step): Attempt {
+  const acted = act(before, step);
+  if (isRefusal(acted)) throw new Error("refused");
+  return acted.attempt;
+}
+
+test("an attempt is only ever added to: a window that has not seen its end takes none of it away", async () => {
+  const longer = after(after(attempt, { do: "brief" }), { do: "check-detector" });
+  const other = after(attempt, { do: "check-detector" });
+  expect(await keepAttempt("two", longer, 9)).toBeUndefined();
+  expect((await keepAttempt("two", attempt, 20))?.attempt).toEqual(longer);
+  expect((await keepAttempt("two", other, 20))?.attempt).toEqual(longer);
+  expect(await keptAs("two")).toMatchObject({ attempt: longer, seconds: 9 });
+  expect(await keepAttempt("two", after(longer, { do: "brief" }), 21)).toBeUndefined();
 });
 
 /** [what is spoiled, the attempt as it lies on the shelf, its seconds] */

@@ -1,5 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
-import { type Attempt, isOver, readKeptAttempt } from "../../core";
+import { type Attempt, goesOnFrom, isOver, readKeptAttempt } from "../../core";
 import { Journal } from "../keep/journal";
 
 /** An attempt as this device keeps it. */
@@ -31,26 +31,52 @@ const shelf = (): Promise<IDBPDatabase<Shelf>> =>
   }));
 
 const journal = new Journal<KeptAttempt>("attempt");
+const channel = "BroadcastChannel" in globalThis ? new BroadcastChannel("stillhot attempts") : undefined;
 
-export async function keepAttempt(id: string, attempt: Attempt, seconds: number): Promise<void> {
+/**
+ * Keeps an attempt. It is only ever added to: what would take entries away from the kept one, or put others in their place,
+ * as a second window may that has not seen them, is not written.
+ *
+ * @returns the kept one, where this one does not go on from it
+ */
+export async function keepAttempt(
+  id: string,
+  attempt: Attempt,
+  seconds: number,
+): Promise<KeptAttempt | undefined> {
   const kept = { id, savedAt: Date.now(), isOver: isOver(attempt), attempt, seconds };
-  journal.write(kept);
-  await (await shelf()).put("attempts", kept);
+  const isAhead = (other: KeptAttempt | undefined) =>
+    other !== undefined && !goesOnFrom(attempt, other.attempt);
+  const noted = readKept(journal.read(id));
+  if (isAhead(noted)) return noted;
+  journal.write(id, kept);
+  const transaction = (await shelf()).transaction("attempts", "readwrite", { durability: "strict" });
+  const stored = readKept(await transaction.store.get(id));
+  if (!isAhead(stored)) await transaction.store.put(kept);
+  await transaction.done;
+  if (readKept(journal.read(id))?.savedAt === kept.savedAt) journal.clear(id);
+  if (isAhead(stored)) return stored;
+  channel?.postMessage(id);
+  return undefined;
 }
+
+/** Says which attempt another window has just kept. */
+export const whenKeptElsewhere = (hear: (id: string) => void): void =>
+  channel?.addEventListener("message", ({ data }: MessageEvent<string>) => hear(data));
 
 /** Every attempt on this device, newest first. */
 export async function keptAttempts(): Promise<KeptAttempt[]> {
-  const newest = readKept(journal.read());
-  const stored = (await (await shelf()).getAllFromIndex("attempts", "savedAt"))
-    .reverse()
-    .flatMap((it) => readKept(it) ?? []);
-  if (newest === undefined || stored.some((it) => it.id === newest.id && it.savedAt > newest.savedAt))
-    return stored;
-  return [newest, ...stored.filter((it) => it.id !== newest.id)];
+  const stored = await (await shelf()).getAllFromIndex("attempts", "savedAt");
+  const byId = new Map(stored.flatMap((it) => readKept(it) ?? []).map((it) => [it.id, it]));
+  for (const noted of journal.all().flatMap((it) => readKept(it) ?? [])) {
+    const other = byId.get(noted.id);
+    if (other === undefined || goesOnFrom(noted.attempt, other.attempt)) byId.set(noted.id, noted);
+  }
+  return [...byId.values()].sort((a, b) => b.savedAt - a.savedAt);
 }
 
 export async function forgetAttempt(id: string): Promise<void> {
-  if (journal.read()?.id === id) journal.clear();
+  journal.clear(id);
   await (await shelf()).delete("attempts", id);
 }
 

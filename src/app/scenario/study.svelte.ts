@@ -12,8 +12,9 @@ import {
   type StillhotDocument,
   worldOf,
 } from "../../core";
+import { say } from "../words/catalogue";
 import { WorkClock } from "./clock.svelte";
-import { keepAttempt, type KeptAttempt, keptAttempts } from "./shelf";
+import { keepAttempt, type KeptAttempt, keptAttempts, whenKeptElsewhere } from "./shelf";
 
 const newId = () => crypto.randomUUID();
 
@@ -34,10 +35,16 @@ class Study {
   isOwnScenario = $state(false);
   readonly clock = new WorkClock();
   #id = "";
+  /** the attempt as it is now: the end of an effect is still shown the one before */
+  #newest: Attempt | undefined;
   #hasLooked = false;
 
   world = $derived(this.attempt === undefined ? undefined : worldOf(this.attempt));
   view = $derived(this.attempt === undefined ? undefined : knownView(this.attempt));
+
+  constructor() {
+    whenKeptElsewhere((id) => void this.#follow(id));
+  }
 
   /** Takes up an attempt that a reload or a flat battery broke off. */
   async resume(): Promise<void> {
@@ -50,10 +57,22 @@ class Study {
   take({ id, attempt, seconds }: Pick<KeptAttempt, "id" | "attempt" | "seconds">) {
     this.clock.begin(seconds ?? attempt.log.at(-1)?.at ?? 0);
     this.#id = id;
-    this.attempt = attempt;
+    this.#show(attempt);
     this.offered = undefined;
     this.latest = [];
     this.refused = undefined;
+  }
+
+  #show(attempt: Attempt | undefined) {
+    this.#newest = attempt;
+    this.attempt = attempt;
+  }
+
+  /** Another window plays the same attempt: what was done there is done. */
+  async #follow(id: string) {
+    if (id !== this.#id || this.#newest === undefined) return;
+    const kept = (await keptAttempts()).find((it) => it.id === id);
+    if (kept !== undefined && kept.attempt.log.length > this.#newest.log.length) this.take(kept);
   }
 
   offer(document: StillhotDocument, isOwn = false) {
@@ -76,7 +95,7 @@ class Study {
   }
 
   leave() {
-    this.attempt = undefined;
+    this.#show(undefined);
     this.offered = undefined;
     this.latest = [];
     this.refused = undefined;
@@ -90,7 +109,7 @@ class Study {
       return false;
     }
     this.refused = undefined;
-    this.attempt = acted.attempt;
+    this.#show(acted.attempt);
     this.latest = acted.entries;
     this.#keep();
     return true;
@@ -99,7 +118,10 @@ class Study {
   /** Goes on from the middle of an attempt: what was done since is not done, and the old attempt stays as it is. */
   fork(attempt: Attempt, entry: number): boolean {
     const forked = forkAttempt(attempt, entry, new Date().toISOString());
-    if (isRefusal(forked)) return false;
+    if (isRefusal(forked)) {
+      this.refused = forked.refused;
+      return false;
+    }
     this.take({ id: newId(), attempt: forked });
     this.#keep();
     return true;
@@ -114,15 +136,25 @@ class Study {
 
   /** Keeps how long it has taken so far, also where nothing was done meanwhile. */
   keepTime() {
-    if (this.attempt !== undefined && !isOver(this.attempt)) this.#keep();
+    if (this.#newest !== undefined && !isOver(this.#newest)) this.#keep();
   }
 
   #keep() {
-    if (this.attempt === undefined) return;
-    void keepAttempt(this.#id, this.attempt, this.clock.read()).then(
-      () => (this.unkept = ""),
+    if (this.#newest === undefined) return;
+    const id = this.#id;
+    void keepAttempt(id, this.#newest, this.clock.read()).then(
+      (ahead) => {
+        this.unkept = "";
+        if (ahead !== undefined && id === this.#id) this.#giveWay(ahead);
+      },
       (error: unknown) => (this.unkept = error instanceof Error ? error.message : String(error)),
     );
+  }
+
+  /** Another window was first: what was done here since is not, and is said. */
+  #giveWay(ahead: KeptAttempt) {
+    this.take(ahead);
+    this.refused = say("play.wentOnElsewhere");
   }
 }
 

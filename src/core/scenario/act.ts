@@ -71,12 +71,13 @@ function replayed(attempt: Attempt, upTo: number, head: AttemptHead = headOf(att
   return again;
 }
 
-/** A new attempt that begins as this one did, up to an entry: a rewind loses nothing of the old one. */
+/** A new attempt that begins as this one did, up to an entry: a rewind loses nothing of the old one. Refused for an exam. */
 export function forkAttempt(
   attempt: Attempt,
   upTo: number,
   startedAt = attempt.startedAt,
 ): Attempt | Refusal {
+  if (attempt.mode === "exam") return refuse(say("attempt.examIsOne"));
   const at = attempt.log[upTo - 1];
   return replayed(attempt, upTo, {
     ...headOf(attempt),

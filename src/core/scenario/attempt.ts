@@ -43,6 +43,13 @@ export function headOf({ document: _, log: _log, checksum: _checksum, ...head }:
   return head;
 }
 
+/** Whether an attempt is another one with more done, or just as much: an attempt is only ever added to. */
+export function goesOnFrom(attempt: Attempt, earlier: Attempt): boolean {
+  if (JSON.stringify(headOf(attempt)) !== JSON.stringify(headOf(earlier))) return false;
+  const last = earlier.log.at(-1);
+  return last === undefined || attempt.log[earlier.log.length - 1]?.hash === last.hash;
+}
+
 /** Seconds that an attempt took: by the clock where one ran, else by the round figures. */
 export const secondsOf = ({ log }: Attempt): number => {
   const last = log.at(-1);

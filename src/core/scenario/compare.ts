@@ -13,6 +13,8 @@ export interface ClassRow {
   readonly dangers: number;
   readonly hints: number;
   readonly minutes: number;
+  /** whether it went on from the middle of another attempt */
+  readonly isFork: boolean;
   /** traps fallen into */
   readonly traps: readonly string[];
   /** hidden facts that came to light */
@@ -30,7 +32,7 @@ export interface Tally {
 export interface ClassView {
   readonly fingerprint: string;
   readonly rows: readonly ClassRow[];
-  /** the best attempt of each name: trying again never lowers a score */
+  /** the best attempt of each name that was played from the beginning: trying again never lowers a score, and knowing what comes raises none */
   readonly best: readonly ClassRow[];
   /** how many attempts each trap caught, most first */
   readonly traps: readonly Tally[];
@@ -54,6 +56,7 @@ export function rowOf(attempt: Attempt): ClassRow {
     dangers: dangers.length,
     hints: hintsOf(attempt).length,
     minutes: secondsOf(attempt) / 60,
+    isFork: attempt.forkOf !== undefined,
     traps: [...trapsCaught(attempt).keys()],
     facts: [...new Set(attempt.log.flatMap(({ result }) => result.reveals ?? []))],
   };
@@ -85,7 +88,9 @@ function classOf(fingerprint: string, attempts: readonly Attempt[]): ClassView {
     fingerprint,
     rows,
     best: names.map((who) => {
-      const best = bestOf(attempts.filter((it) => it.who === who))!;
+      const own = attempts.filter((it) => it.who === who);
+      const whole = own.filter(({ forkOf }) => forkOf === undefined);
+      const best = bestOf(whole.length === 0 ? own : whole)!;
       return rows.find(({ attempt }) => attempt === best)!;
     }),
     traps: most(

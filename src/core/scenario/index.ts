@@ -1,7 +1,7 @@
 export { mapOf, mapWith, truthOf, factsOf, nameOfFact } from "./truth";
 export { type Action, isJobStep, type Prediction, secondsFor } from "./actions";
 export type { EntryResult, LogEntry, PredictionResult, Standing } from "./log";
-export { type Acted, type Attempt, type AttemptHead, fingerprintOf, secondsOf } from "./attempt";
+export { type Acted, type Attempt, type AttemptHead, fingerprintOf, goesOnFrom, secondsOf } from "./attempt";
 export {
   act,
   asWritten,

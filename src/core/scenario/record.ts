@@ -12,6 +12,8 @@ export interface AttemptRecord {
   readonly fingerprint: string;
   readonly seed: number;
   readonly mode: Attempt["mode"];
+  /** the beginning of the hash up to which it is another attempt's; empty where it began at the beginning */
+  readonly forkOf: string;
   readonly who: string;
   readonly startedAt: string;
   readonly minutes: number;
@@ -33,6 +35,7 @@ export function recordOf(attempt: Attempt, remarks = "", plan?: Planner): Attemp
     fingerprint: attempt.fingerprint,
     seed: attempt.seed,
     mode: attempt.mode,
+    forkOf: forkMark(attempt),
     who: attempt.who,
     startedAt: attempt.startedAt,
     minutes: row.minutes,
@@ -45,6 +48,8 @@ export function recordOf(attempt: Attempt, remarks = "", plan?: Planner): Attemp
     caution: say("record.caution"),
   };
 }
+
+const forkMark = ({ forkOf = "" }: Attempt): string => forkOf.slice(0, 16);
 
 const NEW_LINE = "\r\n";
 /** So that a spreadsheet reads the letters as UTF-8. */
@@ -75,6 +80,7 @@ export function classCsv(attempts: readonly Attempt[], catalogue: Catalogue = en
       row.traps.join(" "),
       row.facts.map((id) => nameOfFact(attempt.document, id)).join("; "),
       attempt.checksum.slice(0, 16),
+      forkMark(attempt),
     ]
       .map(csvCell)
       .join(",");

@@ -133,6 +133,7 @@ function statement(
         "urn:stillhot:extension:mode": attempt.mode,
         "urn:stillhot:extension:seed": attempt.seed,
         "urn:stillhot:extension:checksum": attempt.checksum,
+        ...(attempt.forkOf === undefined ? {} : { "urn:stillhot:extension:forkOf": attempt.forkOf }),
       },
     },
     timestamp,

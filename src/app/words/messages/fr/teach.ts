@@ -44,6 +44,8 @@ export const teach = {
     "Le temps est dit dans le retour et ne coûte aucun point : travaillez à un rythme régulier.",
   "play.onTheLine": "{at} sur la ligne",
   "play.stopClock": "Arrêter l'horloge",
+  "play.wentOnElsewhere":
+    "Cet essai a continué dans une autre fenêtre : le voici tel qu'il est là-bas. Ce qui a été fait ici depuis n'en fait pas partie.",
   "play.stopped": "L'horloge est arrêtée.",
   "play.stoppedHelp":
     "Répondez au téléphone, réglez l'interruption. Rien ne court avant que vous ne repreniez.",
@@ -202,6 +204,8 @@ export const teach = {
   "review.markAfter": "Marque suivante",
   "review.wasTrue": "Ce qui était vrai",
   "review.wasKnown": "Ce qui était connu",
+  "review.isFork": "à partir du milieu d'un autre essai",
+  "review.continuedFrom": "À partir du milieu de l'essai",
   "review.fork": "Rejouer à partir d'ici, comme nouvel essai",
   "review.prediction": "Ce qui était prédit",
   "review.predictedRight": "{count} conducteurs sous tension ont été dits sous tension.",
@@ -263,6 +267,7 @@ export const teach = {
   "review.attempts": "Essais",
   "review.best": "(meilleur)",
   "review.column.who": "Nom",
+  "review.column.mode": "Comment",
   "review.column.outcome": "Résultat",
   "review.column.percent": "Points",
   "review.column.minutes": "Minutes",

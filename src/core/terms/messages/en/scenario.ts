@@ -1,5 +1,6 @@
 export const scenario = {
   "scenario.text": "{text}",
+  "attempt.examIsOne": "an exam is played once from its beginning: nobody goes on from its middle",
   "attempt.over": "this attempt is over",
   "attempt.stranger": "there is no {id} on your drawing",
   "attempt.tooLate": "a prediction is made before anything is operated",
@@ -47,5 +48,5 @@ export const scenario = {
   "record.caution":
     "A rehearsal on a drawing. It does not show that anybody is qualified; licensed practice and local rules do.",
   "csv.head":
-    "name,scenario,fingerprint,mode,seed,started,minutes,result,percent,dangers,hints,traps,facts found,checksum",
+    "name,scenario,fingerprint,mode,seed,started,minutes,result,percent,dangers,hints,traps,facts found,checksum,continued from",
 } as const;

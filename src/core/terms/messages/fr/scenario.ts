@@ -1,6 +1,7 @@
 /** Ce qui est dit des scénarios, de leurs essais et de l'exploitant. */
 export const scenario = {
   "scenario.text": "{text}",
+  "attempt.examIsOne": "un examen se joue une fois, depuis le début : on ne repart pas du milieu",
   "attempt.over": "cet essai est terminé",
   "attempt.stranger": "il n'y a pas de {id} sur votre dessin",
   "attempt.tooLate": "une prédiction se fait avant toute manœuvre",
@@ -48,5 +49,5 @@ export const scenario = {
   "record.caution":
     "Une répétition sur un dessin. Elle ne montre la qualification de personne ; la pratique reconnue et les règles locales en décident.",
   "csv.head":
-    "nom,scénario,empreinte,mode,germe,début,minutes,résultat,pour cent,dangers,indices,pièges,faits trouvés,contrôle",
+    "nom,scénario,empreinte,mode,germe,début,minutes,résultat,pour cent,dangers,indices,pièges,faits trouvés,contrôle,à partir de",
 } as const;
