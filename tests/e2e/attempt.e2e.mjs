@@ -70,6 +70,31 @@ const outlivesAReload = {
   },
 };
 
+const keepsItsEnd = {
+  name: "an exam that has ended is over after a reload as well, offers no practice and no way back into its middle",
+  async run(ctx) {
+    const document = scenarioFile("first-cutout");
+    document.scenario.mode = "exam";
+    const file = join(mkdtempSync(join(tmpdir(), "stillhot-exam-")), "exam.stillhot.json");
+    writeFileSync(file, JSON.stringify(document));
+    const page = await begun(ctx, { path: "#scenario" });
+    const chooser = page.waitForEvent("filechooser");
+    await page.locator('[data-act="open-scenario"]').click();
+    await (await chooser).setFiles(file);
+    await page.locator('[data-mode="exam"]').waitFor();
+    assert.equal(await page.locator('[data-mode="practice"]').count(), 0);
+    await page.locator('[data-act="begin"]').click();
+    await doStep(page, { do: "brief" });
+    await doStep(page, { do: "lift", element: "k1", with: "clamp-stick" });
+    await page.locator('[data-over="true"]').waitFor();
+    await page.reload();
+    await page.locator('[data-attempt="over"]').click();
+    await page.locator('[data-outcome="failed"]').waitFor();
+    await page.locator('[data-act="mark-after"]').click();
+    assert.equal(await page.locator('[data-act="fork"]').count(), 0);
+  },
+};
+
 /** What an instructor hid stands nowhere on the page, seen or unseen, before it has come to light. */
 const keepsSecrets = {
   name: "nothing that is hidden stands on the page before it comes to light",
@@ -224,6 +249,7 @@ const isAccessible = (size, theme) => ({
 export const tests = [
   ...sizes.map(fallsAndPasses),
   outlivesAReload,
+  keepsItsEnd,
   keepsSecrets,
   asksForHints,
   isReachedFromRehearse("desk"),

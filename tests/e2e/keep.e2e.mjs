@@ -138,6 +138,34 @@ async function startOwn(profile) {
   };
 }
 
+/** A device whose disk is full from the moment that `isFull` says so. */
+const withoutRoom = () => {
+  const put = IDBObjectStore.prototype.put;
+  IDBObjectStore.prototype.put = function (...given) {
+    if (window.isFull ?? location.search === "?full") throw new DOMException("no room", "QuotaExceededError");
+    return put.apply(this, given);
+  };
+};
+
+/** A browser that keeps nothing for this page: whatever is asked of it is refused. */
+const withoutSiteData = () => {
+  window.asked = 0;
+  const refuse = () => new DOMException("refused", "SecurityError");
+  const refused = {
+    get: () => {
+      throw refuse();
+    },
+  };
+  for (const name of ["localStorage", "sessionStorage", "indexedDB"])
+    Object.defineProperty(window, name, refused);
+  navigator.locks.request = () => {
+    window.asked++;
+    return Promise.reject(refuse());
+  };
+  for (const name of ["register", "getRegistration"])
+    navigator.serviceWorker[name] = () => Promise.reject(refuse());
+};
+
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
   {
@@ -300,6 +328,97 @@ export const tests = [
       await page.evaluate(() => (window.isFull = false));
       await call(page, "Room again");
       await saved(page);
+    },
+  },
+  {
+    name: "work that the device does not take is asked about before another drawing takes its place, and outlives a reload",
+    async run(ctx) {
+      const context = await ctx.newContext();
+      await context.addInitScript(withoutRoom);
+      const page = await begin(ctx, { context, path: "?full" });
+      await call(page, "Not to be lost");
+      await page.locator('[data-save="failed"]').waitFor();
+      await menu(page, "new");
+      await page.locator('[data-unsaved="stay"]').click();
+      assert.equal(await title(page).inputValue(), "Not to be lost");
+      let warnings = 0;
+      page.on("dialog", (dialog) => {
+        warnings++;
+        void dialog.accept();
+      });
+      await page.reload();
+      await ready(page);
+      assert.equal(warnings, 1, "nobody was warned before the page went");
+      assert.equal(await title(page).inputValue(), "Not to be lost");
+      await page.locator('[data-save="failed"]').waitFor();
+      await menu(page, "new");
+      const download = page.waitForEvent("download");
+      await page.locator('[data-unsaved="save"]').click();
+      assert.equal((await download).suggestedFilename(), "not-to-be-lost.stillhot.json");
+      await page.locator('[data-unsaved="lose"]').click();
+      assert.equal(await title(page).inputValue(), "");
+    },
+  },
+  {
+    name: "a browser that keeps nothing for this page stops nothing, and says so",
+    async run(ctx) {
+      const context = await ctx.newContext();
+      await context.addInitScript(withoutSiteData);
+      const page = await begin(ctx, { context });
+      await call(page, "Kept nowhere");
+      await page.locator('[data-save="failed"]').getByText("keeps nothing for this page").waitFor();
+      assert.ok(
+        (await page.evaluate(() => window.asked)) <= 3,
+        "the browser was asked for a lock again and again",
+      );
+      for (const place of ["plan", "rehearse", "sheet", "scenario"]) {
+        await page.evaluate((it) => (location.hash = it), place);
+        await page.locator("main").first().waitFor();
+      }
+    },
+  },
+  {
+    name: "edits that never pause are kept all the same",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await page.locator(".stage canvas, canvas").first().waitFor();
+      for (let k = 0; k < 15; k++) {
+        await call(page, `edit ${k}`);
+        await page.waitForTimeout(100);
+      }
+      const [{ title: kept }] = await elementsOnDisk(page);
+      assert.ok(
+        Number(kept.split(" ")[1]) >= 5,
+        `after a second and a half without a pause "${kept}" was kept`,
+      );
+    },
+  },
+  {
+    name: "a damaged history is let go when it is used, and the drawing stays",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await call(page, "Whole");
+      await saved(page);
+      await page.evaluate(
+        () =>
+          new Promise((done) => {
+            indexedDB.open("stillhot").onsuccess = ({ target }) => {
+              const transaction = target.result.transaction("drawings", "readwrite");
+              const drawings = transaction.objectStore("drawings");
+              drawings.getAll().onsuccess = (found) => {
+                const [it] = found.target.result;
+                it.history.done[0].inverse = [{ op: "replace", path: ["system"], value: 5 }];
+                drawings.put(it);
+              };
+              transaction.oncomplete = done;
+            };
+          }),
+      );
+      await page.reload();
+      await ready(page);
+      await page.getByRole("button", { name: "Undo" }).first().click();
+      await page.getByText("The drawing itself is whole", { exact: false }).first().waitFor();
+      assert.equal(await title(page).inputValue(), "Whole");
     },
   },
   ...["desk", "phone"].map((size) => ({

@@ -1,18 +1,21 @@
-import { edits, type Message, type StillhotDocument } from "../../core";
-import { bringIn, isOnShelf, putAway } from "./putAway";
+import { edits, type StillhotDocument } from "../../core";
+import { drawingHere, rememberHere } from "./here";
+import { bringIn, isOnShelf, type LeftOver, putAway } from "./putAway";
 import { readKept } from "./readKept";
 import { Seat } from "./seat.svelte";
 import { keepVersion, makeRoom, sweep, type VersionReason } from "./versions";
+import { isFull, whyNotKept } from "./whyNotKept";
 import type { Session } from "../session/session.svelte";
 import { clockTime, t, told } from "../words/words";
 import { allDrawings, ConflictError, drawing, keep, lastDrawing, type StoredDrawing } from "./store";
 import { say } from "../words/catalogue";
 
-const AFTER_MS = 400;
+/** Counted from the first edit that is not kept yet, so that a hand that never rests is kept up with. */
+const AFTER_MS = 300;
+/** A device that had no room may have some again. */
+const AGAIN_MS = 10_000;
 /** Work that exists on this device alone, for so long, is worth a file. */
 const OFFER_FILE_MS = 10 * 60_000;
-/** which drawing this window shows, through a reload: `last` is of all windows */
-const HERE = "stillhot-drawing";
 
 export type SaveState = "untouched" | "saving" | "saved" | "failed";
 
@@ -35,9 +38,13 @@ export class Autosave {
   #busy: Promise<void> | undefined;
   #unfiledSince = 0;
   #isPutAway = false;
+  readonly #page = newId();
+  #edit = 0;
+  /** the drawing as it was last written to a file */
+  #filed = $state.raw<StillhotDocument | undefined>(undefined);
   /** what was kept last before something large: it is not kept twice */
   #lastBefore: StillhotDocument | undefined;
-  readonly #broughtIn: Promise<void>;
+  readonly #broughtIn: Promise<LeftOver[]>;
   readonly seat: Seat;
   readonly #session: Session;
 
@@ -59,6 +66,9 @@ export class Autosave {
       this.#putAway();
       void this.now();
     });
+    window.addEventListener("beforeunload", (event) => {
+      if (this.isUnsaved) event.preventDefault();
+    });
     this.#broughtIn = broughtIn();
     void sweep().catch(() => undefined);
   }
@@ -72,12 +82,17 @@ export class Autosave {
     return this.seat.state === "elsewhere";
   }
 
+  /** Whether work stands here that the device did not take: leaving it would be the end of it. */
+  get isUnsaved(): boolean {
+    return this.state === "failed" && this.#session.document !== this.#kept && !this.isFiled;
+  }
+
   /** Called with every new document. */
   touched(document: StillhotDocument) {
     if (document === this.#kept || this.isReadOnly) return;
-    this.state = "saving";
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.now(), AFTER_MS);
+    this.#edit++;
+    if (this.state !== "failed") this.state = "saving";
+    this.#timer ??= setTimeout(() => void this.now(), AFTER_MS);
   }
 
   /** Another drawing is shown, with nothing of it kept yet. */
@@ -97,10 +112,17 @@ export class Autosave {
     this.fileName = name;
     this.fileAt = Date.now();
     this.#unfiledSince = 0;
+    this.#filed = this.#session.document;
+  }
+
+  /** Whether a file holds the drawing just as it is. */
+  get isFiled(): boolean {
+    return this.#filed === this.#session.document;
   }
 
   async now(): Promise<void> {
     clearTimeout(this.#timer);
+    this.#timer = undefined;
     while (this.#busy !== undefined) await this.#busy;
     if (this.#session.document === this.#kept || this.isReadOnly) return;
     this.#busy = this.#write().finally(() => (this.#busy = undefined));
@@ -127,16 +149,20 @@ export class Autosave {
 
   /** What the shelf does not have yet is written down at once: a page that goes away does not wait for the shelf. */
   #putAway() {
-    const { document, history } = this.#session;
-    if (document === this.#kept || this.isReadOnly) return;
-    const [id, rev, isBeingWritten] = [this.#id, this.#rev, this.#busy !== undefined];
-    putAway({ id, rev, title: document.title, savedAt: Date.now(), document, history, isBeingWritten });
+    if (this.#session.document === this.#kept || this.isReadOnly) return;
+    putAway({ ...this.#record(this.#id), rev: this.#rev });
     this.#isPutAway = true;
-    remember(id);
+    rememberHere(this.#id);
+  }
+
+  #record(id: string): Omit<StoredDrawing, "rev"> {
+    const { document, history } = this.#session;
+    const { title } = document;
+    return { id, title, savedAt: Date.now(), document, history, page: this.#page, edit: this.#edit };
   }
 
   #unkept(error: unknown) {
-    this.#session.say(say("keep.versionNotKept", { why: whyNotSaved(error) }), "refusal");
+    this.#session.say(say("keep.versionNotKept", { why: whyNotKept(error) }), "refusal");
   }
 
   /** Keeps a drawing that nobody has changed yet, such as a restored copy. */
@@ -161,8 +187,7 @@ export class Autosave {
 
   /** A full device gives up what the clock kept, and the trash, before it gives up the drawing. */
   async #keepOrMakeRoom(id: string, rev: number): Promise<number> {
-    const { document, history } = this.#session;
-    const record = { id, title: document.title, savedAt: Date.now(), document, history };
+    const record = this.#record(id);
     try {
       return await keep(record, rev);
     } catch (error) {
@@ -193,18 +218,21 @@ export class Autosave {
     this.#unfiledSince ||= Date.now();
     if (this.#session.document === document) this.state = "saved";
     this.reason = "";
-    if (this.#isPutAway) isOnShelf();
+    if (this.#isPutAway) isOnShelf(this.#id);
     this.#isPutAway = false;
-    remember(this.#id);
+    rememberHere(this.#id);
     this.seat.wrote(this.#rev);
     if (Date.now() - this.#unfiledSince < OFFER_FILE_MS) return;
     this.#unfiledSince = Date.now();
     this.#session.say(say("keep.offerFile"));
   }
 
+  /** The shelf does not take it: it is put down wherever there is room, and tried again. */
   #fail(error: unknown) {
     this.state = "failed";
-    this.reason = told(whyNotSaved(error));
+    this.reason = told(whyNotKept(error));
+    this.#putAway();
+    this.#timer ??= setTimeout(() => void this.now(), AGAIN_MS);
   }
 
   async #askToPersist() {
@@ -215,10 +243,14 @@ export class Autosave {
 
   /** The drawing that was worked on last in this window, else on this device, is shown again with its history. */
   async recover(): Promise<boolean> {
+    const [leftOver] = await this.#broughtIn;
+    if (leftOver !== undefined) {
+      this.#takeUp(leftOver);
+      return true;
+    }
     try {
-      await this.#broughtIn;
-      const here = recalled();
-      const own = here === null ? undefined : await drawing(here);
+      const here = drawingHere();
+      const own = here === undefined ? undefined : await drawing(here);
       const newest = own !== undefined && own.deletedAt === undefined ? own : await lastDrawing();
       if (newest === undefined) return false;
       const stored = readKept(newest) ?? (await newestReadable());
@@ -238,8 +270,16 @@ export class Autosave {
     this.#show(stored);
     this.fileName = undefined;
     this.#unfiledSince = 0;
-    remember(stored.id);
+    rememberHere(stored.id);
     this.#sit();
+  }
+
+  /** Work that the shelf does not take is shown again, and still said to be unsaved. */
+  #takeUp({ left, error }: LeftOver) {
+    const before = this.#session.document;
+    this.resume(left);
+    this.#kept = before;
+    this.#fail(error);
   }
 
   #show({ id, rev, document, history }: StoredDrawing) {
@@ -278,36 +318,9 @@ async function newestReadable(): Promise<StoredDrawing | undefined> {
 }
 
 /** A device that keeps nothing is told of at the first edit; here it has nothing to bring. */
-const broughtIn = (): Promise<void> => bringIn(newId, copyOf).catch(() => undefined);
+const broughtIn = (): Promise<LeftOver[]> => bringIn(newId, copyOf).catch(() => []);
 
 const copyOf = (title: string): string =>
   t("keep.copyOf", { title: title || t("app.untitled"), time: clockTime(Date.now()) });
 
 const newId = (): string => crypto.randomUUID();
-
-function remember(id: string) {
-  try {
-    sessionStorage.setItem(HERE, id);
-  } catch {
-    // Then a reload shows the drawing that was last written in any window.
-  }
-}
-
-function recalled(): string | null {
-  try {
-    return sessionStorage.getItem(HERE);
-  } catch {
-    return null;
-  }
-}
-
-const isFull = (error: unknown): boolean =>
-  error instanceof DOMException && (error.name === "QuotaExceededError" || error.code === 22);
-
-/** Why a drawing was not kept, and what can be done about it. */
-function whyNotSaved(error: unknown): Message {
-  if (isFull(error)) return say("keep.full");
-  if (error instanceof DOMException && /^(InvalidState|Security|Unknown|NotAllowed)Error$/.test(error.name))
-    return say("keep.noStorage");
-  return say("keep.otherFailure", { why: error instanceof Error ? error.message : String(error) });
-}

@@ -11,12 +11,15 @@ export class Journal<Kept> {
     this.#prefix = `stillhot-journal-${name}`;
   }
 
-  write(id: string, kept: Kept): void {
+  /** @returns whether it stands there now */
+  write(id: string, kept: Kept): boolean {
     try {
       localStorage.setItem(this.#key(id), JSON.stringify(kept));
+      return true;
     } catch {
       // Full or refused: an older state must not stand for this one. The slower store has it in a moment.
       this.clear(id);
+      return false;
     }
   }
 
@@ -24,17 +27,13 @@ export class Journal<Kept> {
     return this.#at(this.#key(id));
   }
 
-  /** What stands in every line that can be read. */
-  all(): Kept[] {
-    return this.#keys().flatMap((key) => this.#at(key) ?? []);
+  /** What stands in every line, with what strikes it; nothing of a line that cannot be read. */
+  all(): { readonly kept: Kept | undefined; readonly strike: () => void }[] {
+    return this.#keys().map((key) => ({ kept: this.#at(key), strike: () => this.#remove(key) }));
   }
 
   clear(id: string): void {
     this.#remove(this.#key(id));
-  }
-
-  clearAll(): void {
-    for (const key of this.#keys()) this.#remove(key);
   }
 
   #key = (id: string) => `${this.#prefix}-${id}`;

@@ -21,7 +21,8 @@ export async function goOffline({ onReady, onUpdate, onHeldBack, beforeReload }:
   const registration = await serviceWorker
     .register(new URL("sw.js", document.baseURI), { scope: "./" })
     // Without a network the one that is there goes on; a browser that forbids it goes on without.
-    .catch(() => serviceWorker.getRegistration());
+    .catch(() => serviceWorker.getRegistration())
+    .catch(() => undefined);
   if (registration === undefined) return;
   if (registration.active !== null) onReady();
 

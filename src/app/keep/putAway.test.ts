@@ -6,16 +6,31 @@ import { emptyDrawing } from "../session/emptyDrawing";
 import { bringIn, isOnShelf, putAway } from "./putAway";
 
 const letters = new Map<string, string>();
-vi.stubGlobal("localStorage", {
-  getItem: (key: string) => letters.get(key) ?? null,
-  setItem: (key: string, text: string) => void letters.set(key, text),
-  removeItem: (key: string) => void letters.delete(key),
-});
+/** Letters that the browser's small store takes at most. */
+let room = Infinity;
+vi.stubGlobal(
+  "localStorage",
+  new Proxy(
+    {
+      getItem: (key: string) => letters.get(key) ?? null,
+      setItem: (key: string, text: string) => {
+        if (text.length > room) throw new DOMException("no room", "QuotaExceededError");
+        letters.set(key, text);
+      },
+      removeItem: (key: string) => void letters.delete(key),
+    },
+    {
+      ownKeys: () => [...letters.keys()],
+      getOwnPropertyDescriptor: () => ({ enumerable: true, configurable: true }),
+    },
+  ),
+);
 
 let next = 0;
 let id = "";
 beforeEach(() => {
   letters.clear();
+  room = Infinity;
   id = `drawing-${next++}`;
 });
 
@@ -26,8 +41,9 @@ const record = (title: string, savedAt: number) => ({
   document: { ...emptyDrawing, title },
   history: emptyHistory,
 });
-const left = (title: string, savedAt: number, rev: number, isBeingWritten = false) =>
-  putAway({ ...record(title, savedAt), rev, isBeingWritten });
+/** A drawing as a page leaves it that had read `rev`, at so many edits of its own. */
+const left = (title: string, savedAt: number, rev: number, page?: { page: string; edit: number }) =>
+  putAway({ ...record(title, savedAt), rev, ...page });
 const bring = () =>
   bringIn(
     () => `${id}-copy`,
@@ -59,12 +75,51 @@ test("what came onto the shelf by itself stays as it is", async () => {
   expect(await titles()).toEqual([["new", 2]]);
 });
 
-test("an older write that was still under way does not stand for the newest", async () => {
-  await keep(record("old", 1), 0);
-  await keep(record("under way", 2), 1);
-  left("newest", 3, 1, true);
+test("an older write of the same page does not stand for its newest, and a newer one is not undone", async () => {
+  await keep({ ...record("under way", 2), page: "a", edit: 1 }, 0);
+  left("newest", 3, 0, { page: "a", edit: 2 });
   await bring();
-  expect(await titles()).toEqual([["newest", 3]]);
+  expect(await titles()).toEqual([["newest", 2]]);
+  await keep({ ...record("after it", 4), page: "a", edit: 5 }, 2);
+  left("newest", 3, 1, { page: "a", edit: 2 });
+  await bring();
+  expect(await titles()).toEqual([["after it", 3]]);
+});
+
+test("K9 a clock that was set back takes nothing away", async () => {
+  await keep(record("old", 1000), 0);
+  left("new", 2, 1);
+  await bring();
+  expect(await titles()).toEqual([["new", 2]]);
+});
+
+test("K9 what two windows leave behind at once is brought in, each", async () => {
+  left("one", 2, 0);
+  putAway({ ...record("two", 3), id: `${id}-two`, rev: 0 });
+  await bring();
+  expect((await titles()).map(([title]) => title).sort()).toEqual(["one", "two"]);
+});
+
+test("without room for its history the drawing itself is put away", async () => {
+  const history = { done: [], undone: [], long: "x".repeat(5000) } as never;
+  room = 5000;
+  putAway({ ...record("kept", 2), history, rev: 0 });
+  await bring();
+  expect(await drawing(id)).toMatchObject({ title: "kept", history: emptyHistory });
+});
+
+test("what the shelf does not take stays where it is, and is told", async () => {
+  left("no room", 2, 0);
+  const put = vi.spyOn(IDBObjectStore.prototype, "put").mockImplementation(() => {
+    throw new DOMException("no room", "QuotaExceededError");
+  });
+  const leftOver = await bring();
+  put.mockRestore();
+  expect(leftOver.map((it) => [it.left.title, (it.error as Error).name])).toEqual([
+    ["no room", "QuotaExceededError"],
+  ]);
+  await bring();
+  expect(await titles()).toEqual([["no room", 1]]);
 });
 
 test("what another window wrote meanwhile stays, and the other is a copy beside it", async () => {
@@ -80,7 +135,7 @@ test("what another window wrote meanwhile stays, and the other is a copy beside 
 
 test("what was put away and then kept is forgotten", async () => {
   left("kept", 2, 0);
-  isOnShelf();
+  isOnShelf(id);
   await bring();
   expect(await titles()).toEqual([]);
 });

@@ -1,4 +1,4 @@
-import { emptyHistory, type History, isUnreadable, readValue } from "../../core";
+import { isUnreadable, readHistory, readValue } from "../../core";
 import type { StoredDrawing } from "./shelves";
 
 /**
@@ -10,15 +10,13 @@ export function readKept(stored: StoredDrawing): StoredDrawing | undefined {
   if (isUnreadable(read)) return undefined;
   return {
     ...stored,
+    title: read.document.title,
+    savedAt: momentOr(stored.savedAt, 0),
     document: read.document,
-    history: isHistory(stored.history) ? stored.history : emptyHistory,
+    history: readHistory(stored.history),
   };
 }
 
-const isHistory = (kept: unknown): kept is History =>
-  typeof kept === "object" &&
-  kept !== null &&
-  "done" in kept &&
-  Array.isArray(kept.done) &&
-  "undone" in kept &&
-  Array.isArray(kept.undone);
+/** A moment that is on a calendar [ms since 1970], or else another. */
+export const momentOr = (kept: unknown, otherwise: number): number =>
+  typeof kept === "number" && Number.isFinite(new Date(kept).getTime()) ? kept : otherwise;

@@ -18,6 +18,9 @@ interface Answers {
 type Word =
   { readonly say: "give"; readonly id: string } | { readonly say: "wrote"; readonly id: string; rev: number };
 
+/** Whether a lock was taken by another window, rather than never given. */
+const wasTaken = (error: unknown): boolean => error instanceof DOMException && error.name === "AbortError";
+
 const nameOf = (id: string) => `stillhot drawing ${id}`;
 
 /** The one place at a drawing from which it is written. A browser without locks has it always; the rev still guards. */
@@ -84,9 +87,13 @@ export class Seat {
         if (wasElsewhere) this.#answers.onTurn();
         return new Promise<void>((letGo) => (this.#letGo = letGo));
       })
-      .catch(() => {
-        // Given up by this window itself, or taken by another one.
+      .catch((error: unknown) => {
         if (waiting.signal.aborted || this.#id !== id) return;
+        // A browser that refuses locks, as with site data blocked, is one without: asked again it refuses again.
+        if (!wasTaken(error)) {
+          this.state = "mine";
+          return;
+        }
         void this.#answers.onAsked().then(() => this.#stepBack(id));
       });
   }

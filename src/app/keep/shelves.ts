@@ -10,6 +10,9 @@ export interface StoredDrawing {
   readonly savedAt: number;
   readonly document: StillhotDocument;
   readonly history: History;
+  /** which page wrote it, and its how manieth edit it was: what is newer is told without a clock */
+  readonly page?: string;
+  readonly edit?: number;
   /** when it was put into the trash, if it lies there */
   readonly deletedAt?: number;
 }

@@ -1,3 +1,4 @@
+import { momentOr } from "./readKept";
 import { shelves, type StoredDrawing } from "./shelves";
 import { keepClockVersion } from "./versions";
 
@@ -57,6 +58,14 @@ export const drawing = async (id: string): Promise<StoredDrawing | undefined> =>
 
 /** Every drawing on this device that is not in the trash, newest first. */
 export async function allDrawings(): Promise<StoredDrawing[]> {
-  const found = await (await shelves()).getAllFromIndex("drawings", "savedAt");
-  return found.filter((it) => it.deletedAt === undefined).reverse();
+  // Not by its index: that leaves out what has no moment.
+  const found = (await (await shelves()).getAll("drawings")).map(listed);
+  return found.filter((it) => it.deletedAt === undefined).sort((a, b) => b.savedAt - a.savedAt);
 }
+
+/** As a list may tell of it: what is not what it should be stops no list. */
+export const listed = (stored: StoredDrawing): StoredDrawing => ({
+  ...stored,
+  title: typeof stored.title === "string" ? stored.title : "",
+  savedAt: momentOr(stored.savedAt, 0),
+});

@@ -166,7 +166,9 @@ describe("what lies on the shelf is read as any file", () => {
   const kept = { ...record("kept", "kept"), rev: 3 };
 
   test("a drawing that was kept comes back as it is, with its history", () => {
-    const history = { done: [{ does: "x" } as never], undone: [] };
+    const change = edits.setTitle("new")(kept.document);
+    if (isRefusal(change)) throw new Error("refused");
+    const history = remember(emptyHistory, change);
     expect(readKept({ ...kept, history })).toEqual({ ...kept, history });
   });
 
@@ -183,7 +185,21 @@ describe("what lies on the shelf is read as any file", () => {
     expect(readKept({ ...kept, document: document as never })).toBeUndefined();
   });
 
-  test.each([undefined, null, "done", { done: [] }])("a history of %j is an empty one", (history) => {
-    expect(readKept({ ...kept, history: history as never })?.history).toEqual(emptyHistory);
-  });
+  test.each([undefined, null, "done", { done: [] }, { done: [null], undone: [] }])(
+    "a history of %j is an empty one",
+    (history) => {
+      expect(readKept({ ...kept, history: history as never })?.history).toEqual(emptyHistory);
+    },
+  );
+
+  test.each([undefined, NaN, 9e15, "yesterday"])(
+    "K10 a moment %s stops no list and hides no drawing",
+    async (savedAt) => {
+      const id = fresh();
+      await keep({ ...record(id, "torn"), savedAt: savedAt as never }, 0);
+      const found = (await allDrawings()).find((it) => it.id === id)!;
+      expect(new Date(found.savedAt).toISOString()).toBe("1970-01-01T00:00:00.000Z");
+      expect(readKept({ ...kept, savedAt: savedAt as never })?.savedAt).toBe(0);
+    },
+  );
 });

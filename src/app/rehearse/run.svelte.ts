@@ -1,7 +1,8 @@
 import { jobOf, type JobState, type PlayedStep, sha256, type Step, type StillhotDocument } from "../../core";
 import { type Played, Player, leftAtEnd, stateAfter } from "../plan/player";
 import type { Session } from "../session/session.svelte";
-import { keepRun, runOf } from "./store";
+import { say } from "../words/catalogue";
+import { keepRun, runOf, whenRunKeptElsewhere } from "./store";
 
 /** One thing that was ticked. It is struck where it was ticked wrongly, and never erased. */
 export interface Entry {
@@ -30,6 +31,7 @@ export class Run {
   /** a step of one's own that is about to be done in place of the plan's */
   own = $state.raw<Step | undefined>(undefined);
   isBegun = $state(false);
+  #turn = 0;
   #loaded = $state.raw<StillhotDocument | undefined>(undefined);
 
   plan: readonly Step[] = $derived.by(() => jobOf(this.#session.document).steps);
@@ -62,6 +64,10 @@ export class Run {
 
   constructor(session: Session) {
     this.#session = session;
+    whenRunKeptElsewhere((key) => {
+      const { document } = this.#session;
+      if (this.#loaded === document && key === keyOf(document)) void this.load(document);
+    });
   }
 
   /** Finds the run of a drawing again, or begins without one. */
@@ -70,6 +76,7 @@ export class Run {
     if (this.#session.document !== document) return;
     this.entries = stored?.entries ?? [];
     this.answered = stored?.answered ?? [];
+    this.#turn = stored?.turn ?? 0;
     this.isBegun = stored !== undefined && stored.entries.length + stored.answered.length > 0;
     this.own = undefined;
     this.#loaded = document;
@@ -78,7 +85,7 @@ export class Run {
   /** Ticks the step in hand: it has been done. */
   tick() {
     const { step, own, due } = this;
-    if (step === undefined) return;
+    if (step === undefined || this.#isElsewhere()) return;
     const planned = own === undefined ? due : undefined;
     this.own = undefined;
     this.#add({ step, at: Date.now(), ...(planned === undefined ? {} : { planned }) });
@@ -87,13 +94,14 @@ export class Run {
   /** Leaves the plan's next step out. */
   skip() {
     const { due } = this;
-    if (due === undefined) return;
+    if (due === undefined || this.#isElsewhere()) return;
     this.own = undefined;
     this.#add({ step: this.plan[due]!, planned: due, at: Date.now(), skipped: true });
   }
 
   /** Strikes an entry: it was ticked wrongly, and its step is due again. */
   strike(index: number) {
+    if (this.#isElsewhere()) return;
     this.entries = this.entries.map((it, at) => (at === index ? { ...it, struckAt: Date.now() } : it));
     this.#keep();
   }
@@ -105,6 +113,7 @@ export class Run {
   }
 
   answer(item: string) {
+    if (this.#isElsewhere()) return;
     this.answered = this.answered.includes(item)
       ? this.answered.filter((it) => it !== item)
       : [...this.answered, item];
@@ -112,10 +121,18 @@ export class Run {
   }
 
   startAgain() {
+    if (this.#isElsewhere()) return;
     this.entries = [];
     this.answered = [];
     this.own = undefined;
     this.#keep();
+  }
+
+  /** Where another window edits the drawing, the rehearsal is its as well: this one follows. */
+  #isElsewhere(): boolean {
+    const { isReadOnly } = this.#session;
+    if (isReadOnly) this.#session.say(say("keep.readOnly"), "refusal");
+    return isReadOnly;
   }
 
   #add(entry: Entry) {
@@ -125,9 +142,8 @@ export class Run {
 
   #keep() {
     const { entries, answered } = this;
-    void keepRun({ key: keyOf(this.#session.document), savedAt: Date.now(), entries, answered }).catch(
-      () => undefined,
-    );
+    const key = keyOf(this.#session.document);
+    void keepRun({ key, savedAt: Date.now(), turn: ++this.#turn, entries, answered }).catch(() => undefined);
   }
 }
 

@@ -8,6 +8,8 @@ export interface StoredRun {
   /** of the drawing and its order of steps */
   readonly key: string;
   readonly savedAt: number;
+  /** its how manieth state it is: which is newer is told without a clock, which may be set back */
+  readonly turn?: number;
   readonly entries: readonly Entry[];
   readonly answered: readonly string[];
 }
@@ -32,21 +34,28 @@ const shelf = (): Promise<IDBPDatabase<Shelf>> =>
   }));
 
 const journal = new Journal<StoredRun>("run");
+const channel = "BroadcastChannel" in globalThis ? new BroadcastChannel("stillhot rehearsals") : undefined;
 
 export async function keepRun(run: StoredRun): Promise<void> {
-  journal.write(run);
-  const { store, done } = (await shelf()).transaction("runs", "readwrite");
+  journal.write(run.key, run);
+  const { store, done } = (await shelf()).transaction("runs", "readwrite", { durability: "strict" });
   await store.put(run);
   const keys = await store.index("savedAt").getAllKeys();
   for (const key of keys.slice(0, Math.max(0, keys.length - MOST_RUNS))) await store.delete(key);
   await done;
+  if (journal.read(run.key)?.turn === run.turn) journal.clear(run.key);
+  channel?.postMessage(run.key);
 }
+
+/** Says which rehearsal another window has just kept. */
+export const whenRunKeptElsewhere = (hear: (key: string) => void): void =>
+  channel?.addEventListener("message", ({ data }: MessageEvent<string>) => hear(data));
 
 /** The run of a drawing, as it was when its last tick was made. */
 export async function runOf(key: string): Promise<StoredRun | undefined> {
-  const newest = ifRun(journal.read());
+  const noted = ifRun(journal.read(key));
   const stored = ifRun(await (await shelf()).get("runs", key));
-  return newest?.key === key && newest.savedAt >= (stored?.savedAt ?? 0) ? newest : stored;
+  return noted !== undefined && (noted.turn ?? 0) >= (stored?.turn ?? 0) ? noted : stored;
 }
 
 /** What was kept, unless it cannot be shown: another version of the app may have left anything. */

@@ -68,7 +68,7 @@ export const whenKeptElsewhere = (hear: (id: string) => void): void =>
 export async function keptAttempts(): Promise<KeptAttempt[]> {
   const stored = await (await shelf()).getAllFromIndex("attempts", "savedAt");
   const byId = new Map(stored.flatMap((it) => readKept(it) ?? []).map((it) => [it.id, it]));
-  for (const noted of journal.all().flatMap((it) => readKept(it) ?? [])) {
+  for (const noted of journal.all().flatMap(({ kept }) => readKept(kept) ?? [])) {
     const other = byId.get(noted.id);
     if (other === undefined || goesOnFrom(noted.attempt, other.attempt)) byId.set(noted.id, noted);
   }

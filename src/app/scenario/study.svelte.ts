@@ -12,7 +12,9 @@ import {
   type StillhotDocument,
   worldOf,
 } from "../../core";
+import { whyNotKept } from "../keep/whyNotKept";
 import { say } from "../words/catalogue";
+import { told } from "../words/words";
 import { WorkClock } from "./clock.svelte";
 import { keepAttempt, type KeptAttempt, keptAttempts, whenKeptElsewhere } from "./shelf";
 
@@ -147,7 +149,7 @@ class Study {
         this.unkept = "";
         if (ahead !== undefined && id === this.#id) this.#giveWay(ahead);
       },
-      (error: unknown) => (this.unkept = error instanceof Error ? error.message : String(error)),
+      (error: unknown) => (this.unkept = told(whyNotKept(error))),
     );
   }
 

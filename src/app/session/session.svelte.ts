@@ -20,6 +20,7 @@ import {
   type Owner,
   type PointId,
   redo,
+  redoKept,
   remember,
   type Scene,
   sceneOf,
@@ -28,6 +29,7 @@ import {
   type StillhotDocument,
   type System,
   undo,
+  undoKept,
   type WorkPointId,
 } from "../../core";
 import { speech } from "../words/language.svelte";
@@ -84,6 +86,8 @@ export class Session {
   /** states of the newest drawing that they were worked out for, before its threats are */
   #stated = $state.raw<{ document: StillhotDocument; states: StateColumn; assessment: Assessment }>();
   #history = $state.raw(emptyHistory);
+  /** whether the history comes from a shelf, where it may have been damaged */
+  #isKept = false;
   #chosenWorkPoint = $state<WorkPointId | undefined>(undefined);
   readonly #assessor: Assessor;
   /** the drawing as a drag began */
@@ -164,6 +168,7 @@ export class Session {
     this.#assessor.startAfresh();
     this.document = document;
     this.#history = history;
+    this.#isKept = history !== emptyHistory;
     this.#assessed = undefined;
     this.#stated = undefined;
     this.selection = [];
@@ -211,17 +216,22 @@ export class Session {
 
   undo() {
     if (this.#refusesToEdit()) return;
-    const step = undo(this.#history, this.document);
-    if (step === undefined) return;
-    this.#history = step.history;
-    this.notice = undefined;
-    this.#show(step.document);
+    this.#move(this.#isKept ? undoKept : undo);
   }
 
   redo() {
     if (this.#refusesToEdit()) return;
-    const step = redo(this.#history, this.document);
+    this.#move(this.#isKept ? redoKept : redo);
+  }
+
+  /** Goes one step along the history. A damaged one is let go, and the drawing stays. */
+  #move(along: typeof undoKept) {
+    const step = along(this.#history, this.document);
     if (step === undefined) return;
+    if (isRefusal(step)) {
+      this.#history = emptyHistory;
+      return this.say(step.refused, "refusal");
+    }
     this.#history = step.history;
     this.notice = undefined;
     this.#show(step.document);

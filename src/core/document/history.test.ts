@@ -7,10 +7,12 @@ import {
   type History,
   isUnreadable,
   readDocument,
+  readHistory,
   redo,
   remember,
   type StillhotDocument,
   undo,
+  undoKept,
   writeDocument,
 } from ".";
 import { spell, spellProblem } from "../../../tests/support/words";
@@ -102,4 +104,23 @@ test("a history is plain JSON, so that it can be stored beside its document", ()
   expect(stored).toEqual(history);
   const back = undo(stored, document)!;
   expect(writeDocument(undo(back.history, back.document)!.document)).toBe(writeDocument(start));
+});
+
+test.each<readonly [string, (history: History) => unknown]>([
+  ["a label that says nothing", ({ done }) => ({ done: [{ ...done[0], label: {} }], undone: [] })],
+  ["an entry without patches", ({ done }) => ({ done: [{ ...done[0], inverse: undefined }], undone: [] })],
+  ["an entry that is none", () => ({ done: [null], undone: [] })],
+])("K10 a kept history with %s is an empty one", (_, spoil) => {
+  expect(readHistory(spoil(run(begin, drag(10)).history))).toEqual(emptyHistory);
+});
+
+test.each<readonly [string, object[]]>([
+  ["lead nowhere", [{ op: "replace", path: ["system", "points", "p9", "x"], value: 1 }]],
+  ["make no drawing", [{ op: "replace", path: ["system", "points"], value: 5 }]],
+  ["are none", [{ op: "sing", path: [] }]],
+])("K10 a kept history whose patches %s is refused when it is used", (_, inverse) => {
+  const { document, history } = run(begin, drag(10));
+  const kept = readHistory({ done: [{ ...history.done[0], inverse }], undone: [] });
+  expect(undoKept(kept, document)).toHaveProperty("refused");
+  expect(undoKept(history, document)).toMatchObject({ document: start });
 });

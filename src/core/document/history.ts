@@ -1,8 +1,10 @@
 import type { Patch } from "immer";
-import type { Message } from "../terms";
+import { english, type Message, refuse, type Refusal, say } from "../terms";
 import type { Change } from "./edits/change";
 import { followSoundness } from "./check";
 import { patched } from "./patching";
+import { readValue } from "./read";
+import { isUnreadable } from "./problem";
 import type { StillhotDocument } from "./types";
 
 /** One entry: plain JSON, so that a history can be kept beside its document and found again after a crash. */
@@ -43,6 +45,48 @@ export function remember({ done }: History, change: Change, gesture?: string): H
     return { done: bounded([...done.slice(0, -1), joined(last, change)]), undone: [] };
   const entry = sized({ label, forward, inverse, ...(gesture === undefined ? {} : { gesture }) });
   return { done: bounded([...done, entry]), undone: [] };
+}
+
+/** A history as it was kept; empty where anything of it is not what it should be. Whether its patches fit is told by `undo`. */
+export const readHistory = (kept: unknown): History =>
+  isRecord(kept) && isEntries(kept["done"]) && isEntries(kept["undone"])
+    ? (kept as unknown as History)
+    : emptyHistory;
+
+const isRecord = (kept: unknown): kept is Record<string, unknown> =>
+  typeof kept === "object" && kept !== null;
+
+const isEntries = (kept: unknown): boolean =>
+  Array.isArray(kept) &&
+  kept.every(
+    (it) =>
+      isRecord(it) &&
+      isRecord(it["label"]) &&
+      Object.hasOwn(english, String(it["label"]["key"])) &&
+      isPatches(it["forward"]) &&
+      isPatches(it["inverse"]) &&
+      Number.isFinite(it["size"]),
+  );
+
+const isPatches = (kept: unknown): boolean =>
+  Array.isArray(kept) &&
+  kept.every((it) => isRecord(it) && typeof it["op"] === "string" && Array.isArray(it["path"]));
+
+/** Takes the last edit back as `undo` does, where the history may be damaged; a refusal where what comes is no drawing. */
+export const undoKept = (history: History, document: StillhotDocument): Moved | Refusal | undefined =>
+  checked(() => undo(history, document));
+
+export const redoKept = (history: History, document: StillhotDocument): Moved | Refusal | undefined =>
+  checked(() => redo(history, document));
+
+function checked(move: () => Moved | undefined): Moved | Refusal | undefined {
+  try {
+    const moved = move();
+    if (moved === undefined || !isUnreadable(readValue(moved.document as never))) return moved;
+  } catch {
+    // Patches that fit nothing.
+  }
+  return refuse(say("edit.historyDamaged"));
 }
 
 /** A document after an undo or a redo, and which edit that was. */

@@ -52,7 +52,7 @@ export {
 } from "./elementsAt";
 export { patched, patchesBetween } from "./patching";
 export type { Patch } from "immer";
-export { emptyHistory, type History, redo, remember, undo } from "./history";
+export { emptyHistory, type History, readHistory, redo, redoKept, remember, undo, undoKept } from "./history";
 export * as edits from "./edits";
 export { jsonSchema } from "./schema";
 export * from "./placed";

@@ -197,6 +197,10 @@ export const app = {
     "this device is full. Save the drawing to a file, then free some space; earlier versions made by the clock and the trash were already given up for it",
   "keep.noStorage":
     "this browser keeps nothing for this page, as in a private window. Save the drawing to a file before you leave",
+  "keep.notTaken":
+    "this device did not take it, as when its disk is full or damaged. Save the drawing to a file, then see to the disk",
+  "keep.newerKept":
+    "a newer version of this app keeps its drawings here, and this one cannot add to them. Save the drawing to a file, then load this page anew",
   "keep.otherFailure": "{why}. Save the drawing to a file before you leave",
   "keep.saveNow": "Save to a file",
   "keep.noVersions": "None yet. The clock keeps one a minute while you work.",

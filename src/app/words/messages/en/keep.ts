@@ -1,5 +1,11 @@
 /** What is kept, shared and explained: versions, trash, links, pictures, the notation and the help. */
 export const keep = {
+  "keep.unsavedTitle": "This drawing is kept nowhere",
+  "keep.unsavedWhy": "Not saved: {why}.",
+  "keep.unsavedHelp": "If another one is opened in its place, it is gone.",
+  "keep.unsavedStay": "Stay with this drawing",
+  "keep.unsavedLose": "Give it up and open the other",
+  "keep.unsavedOpen": "Open the other",
   "keep.title": "Earlier versions and trash",
   "keep.versions": "Earlier versions of this drawing",
   "keep.versionsHelp":

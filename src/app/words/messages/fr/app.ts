@@ -202,6 +202,10 @@ export const app = {
     "cet appareil est plein. Enregistrez le dessin dans un fichier, puis libérez de la place ; les versions faites par l'horloge et la corbeille lui ont déjà été sacrifiées",
   "keep.noStorage":
     "ce navigateur ne garde rien pour cette page, comme en navigation privée. Enregistrez le dessin dans un fichier avant de partir",
+  "keep.notTaken":
+    "cet appareil ne l'a pas pris, comme quand son disque est plein ou endommagé. Enregistrez le dessin dans un fichier, puis voyez le disque",
+  "keep.newerKept":
+    "une version plus récente de l'application garde ses dessins ici, et celle-ci ne peut rien y ajouter. Enregistrez le dessin dans un fichier, puis rechargez cette page",
   "keep.otherFailure": "{why}. Enregistrez le dessin dans un fichier avant de partir",
   "keep.saveNow": "Enregistrer dans un fichier",
   "keep.noVersions": "Aucune encore. L'horloge en garde une par minute pendant que vous travaillez.",

@@ -1,5 +1,11 @@
 /** Ce qui est gardé, partagé et expliqué : versions, corbeille, liens, images, notation et aide. */
 export const keep = {
+  "keep.unsavedTitle": "Ce dessin n'est gardé nulle part",
+  "keep.unsavedWhy": "Pas enregistré : {why}.",
+  "keep.unsavedHelp": "Si un autre est ouvert à sa place, il est perdu.",
+  "keep.unsavedStay": "Rester sur ce dessin",
+  "keep.unsavedLose": "L'abandonner et ouvrir l'autre",
+  "keep.unsavedOpen": "Ouvrir l'autre",
   "keep.title": "Versions antérieures et corbeille",
   "keep.versions": "Versions antérieures de ce dessin",
   "keep.versionsHelp":

@@ -49,6 +49,8 @@ export const document = {
   "file.unknownKeys": "keys that this program does not know, kept as they are: {keys}",
   "file.unknownKeysMore": "keys that this program does not know, kept as they are: {keys} and {more} more",
   "edit.nothing": "nothing would change",
+  "edit.historyDamaged":
+    "what was done before cannot be taken back: its record on this device is damaged. The drawing itself is whole",
   "edit.unfit": "{path}: {problem}",
   "edit.notJson": "a number that is not finite, or a text that cannot be written, cannot stand in a drawing",
   "edit.noPoint": "there is no point {id} in this drawing",

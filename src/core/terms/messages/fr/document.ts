@@ -53,6 +53,8 @@ export const document = {
   "file.unknownKeysMore":
     "clés que ce programme ne connaît pas, gardées telles quelles : {keys} et {more} autres",
   "edit.nothing": "rien ne changerait",
+  "edit.historyDamaged":
+    "ce qui a été fait avant ne peut pas être annulé : sa trace sur cet appareil est endommagée. Le dessin lui-même est intact",
   "edit.unfit": "{path} : {problem}",
   "edit.notJson":
     "un nombre qui n'est pas fini, ou un texte qui ne s'écrit pas, ne peut figurer dans un dessin",
