@@ -21,6 +21,7 @@ export default defineConfig({
     ssr: "src/cli/main.ts",
     outDir: "dist-cli",
     target: "node20",
+    license: { fileName: "licences.md" },
     rolldownOptions: { output: { codeSplitting: false } },
   },
   ssr: { noExternal: true },

@@ -19,6 +19,8 @@ export default defineConfig({
   build: {
     outDir: "dist",
     target: "es2022",
+    // What of others is in the app, with the notices that their licences ask for.
+    license: { fileName: "licences.md" },
     rolldownOptions: {
       // The core does nothing when it is loaded, but for immer's patches: so what the first picture needs can load alone.
       treeshake: { moduleSideEffects: (id) => !/src\/core\//.test(id) || /document\/patching/.test(id) },

@@ -1,11 +1,21 @@
-import { assess, type PaletteName, PALETTES, sceneOf, type StillhotDocument, toSvg, wayFor } from "../core";
+import {
+  assess,
+  intoSvg,
+  linkTo,
+  type PaletteName,
+  PALETTES,
+  sceneOf,
+  type StillhotDocument,
+  toSvg,
+  wayFor,
+} from "../core";
 import { UsageError } from "./command";
 import { eachFile } from "./eachFile";
-import { write, writeTo } from "./output";
+import { writeBeside, writeTo } from "./output";
 import { counts, findingJson, findingLines } from "./print";
 import { say, speech, spell } from "./words";
 
-/** The drawing as an SVG file, painted as it stands. */
+/** The drawing as an SVG file, painted as it stands, that carries the drawing and so opens again. */
 export const draw = eachFile({
   name: "draw",
   summary: "cli.draw.summary",
@@ -19,9 +29,9 @@ export const draw = eachFile({
     paletteOf(flags.get("--palette"));
   },
   async answer({ file, document, warnings, call }) {
-    const svg = svgOf(document, paletteOf(call.flags.get("--palette")));
+    const svg = intoSvg(svgOf(document, paletteOf(call.flags.get("--palette"))), linkTo(document));
     const out = writeTo(call.flags, call.files, ".svg")?.(file);
-    if (out !== undefined) await write(out, svg);
+    if (out !== undefined) await writeBeside(out, svg);
     const ok = !warnings.some(counts);
     return {
       ok,

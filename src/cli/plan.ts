@@ -50,11 +50,15 @@ export const plan = eachFile({
         ...told,
         ...(out !== undefined && hasOrder ? ["", spell(say("cli.wrote", { file, out }))] : []),
       ],
-      ...(toStdout ? {} : { raw: text ?? "" }),
+      ...(toStdout ? {} : { raw: printable(text ?? "") }),
       aside: call.json || toStdout ? [] : told,
     };
   },
 });
+
+/** A terminal obeys letters that JSON may spell as their codes: read again it is the same drawing. */
+const printable = (json: string): string =>
+  json.replace(/[\u007f-\u009f]/g, (it) => `\\u00${it.charCodeAt(0).toString(16)}`);
 
 /** Why a step is there is for the reader of the plan; the file keeps what is to be done. */
 const withSteps = (document: StillhotDocument, steps: readonly PlannedStep[]): StillhotDocument => ({
@@ -132,5 +136,5 @@ const uncontrolledLines = (document: StillhotDocument, threat: Uncontrolled): st
     ),
     "  ",
   ),
-  ...wrapped("   = ", spell(say("report.do", { help: threat.control })), "     "),
+  ...wrapped("  ", spell(say("report.do", { help: threat.control })), "  "),
 ];

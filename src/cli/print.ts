@@ -29,17 +29,19 @@ export const counts = ({ severity }: Finding): boolean => severity !== "note";
 const WIDTH = 100;
 
 /**
- * A finding as lines: what, where, what to do, and who says so.
+ * A finding as lines: how bad and where, and under it what, what to do, and who says so.
  *
  * @param document the drawing by which to name what it is about; without it the file's own ids and keys are told
  */
-export const findingLines = (finding: Finding, file: string, document?: StillhotDocument): string[] => [
-  ...wrapped(`${finding.severity}[${finding.rule}]: `, spell(finding.message), "  "),
-  `  --> ${file}, ${document === undefined ? finding.where : spell(nameOfWhere(document, finding.where))}`,
-  ...(finding.help === undefined
-    ? []
-    : wrapped("   = ", spell(say("report.do", { help: finding.help })), "     ")),
-  `   = ${finding.citation}`,
+export const findingLines = (
+  { rule, severity, where, message, help, citation }: Finding,
+  file: string,
+  document?: StillhotDocument,
+): string[] => [
+  `${severity}, ${file}, ${document === undefined ? where : spell(nameOfWhere(document, where))} (${rule})`,
+  ...wrapped("  ", spell(message), "  "),
+  ...(help === undefined ? [] : wrapped("  ", spell(say("report.do", { help })), "  ")),
+  ...wrapped("  ", citation, "  "),
 ];
 
 /** Why a file could not be used, as lines. */

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { serve as serveFolder } from "./server.mjs";
 import { type Command, UsageError } from "./command";
-import { asText, jsonLine } from "./print";
+import { asText, jsonLine, wrapped } from "./print";
 import { say, spell } from "./words";
 
 /** The built app stands beside the built command line, in a clone as in an installed package. */
@@ -25,6 +25,8 @@ export const serve: Command = {
     }
     const stopped = io.untilStopped();
     const server = await serveFolder(app, port);
+    if (port !== 0 && server.port !== port)
+      io.err(asText(wrapped("", spell(say("cli.serve.otherPort", gapsOf(port, server.port))), "")));
     io.out(json ? jsonLine({ url: server.url, port: server.port }) : `${server.url}\n`);
     io.err(asText([spell(say("cli.serve.running"))]));
     if (!stopped.aborted)
@@ -33,6 +35,12 @@ export const serve: Command = {
     return 0;
   },
 };
+
+const gapsOf = (wanted: number, port: number) => ({
+  wanted: String(wanted),
+  port: String(port),
+  usual: `http://127.0.0.1:${wanted}/`,
+});
 
 function portOf(text: string | true | undefined): number {
   if (text === undefined) return PORT;

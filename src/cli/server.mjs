@@ -2,6 +2,7 @@
 import { createReadStream } from "node:fs";
 import { stat } from "node:fs/promises";
 import { createServer } from "node:http";
+import { pipeline } from "node:stream";
 import { extname, join, normalize, sep } from "node:path";
 
 const types = {
@@ -20,6 +21,22 @@ const types = {
   ".webmanifest": "application/manifest+json; charset=utf-8",
   ".woff2": "font/woff2",
 };
+
+const CONTENT_POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self' 'unsafe-inline'",
+  "img-src 'self' data: blob:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "worker-src 'self'",
+  "manifest-src 'self'",
+  "frame-src 'self' blob:",
+  "frame-ancestors 'self'",
+  "object-src 'none'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join("; ");
 
 /** The file that a request means, or nothing when there is none inside the folder. */
 async function fileFor(folder, url) {
@@ -47,13 +64,13 @@ async function answer(folder, request, response) {
     "cache-control": "no-cache",
     "x-content-type-options": "nosniff",
     // Codes are scanned with the camera; nothing else of the device is ever asked for, by this page or inside it.
-    "permissions-policy":
-      "camera=(self), microphone=(), geolocation=(), payment=(), usb=(), serial=(), bluetooth=()",
+    "permissions-policy": "camera=(self), microphone=(), geolocation=(), payment=(), usb=(), serial=()",
+    // Beside the page's own, for what a page cannot say of itself and for its workers. A lesson may stand in a frame of its own origin.
+    "content-security-policy": CONTENT_POLICY,
   });
   if (request.method === "HEAD") return response.end();
-  createReadStream(file.path)
-    .on("error", () => response.destroy())
-    .pipe(response);
+  // Whoever breaks off lets go of the file as well.
+  pipeline(createReadStream(file.path), response, () => undefined);
 }
 
 const listen = (server, port) =>

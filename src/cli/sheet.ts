@@ -9,7 +9,7 @@ import {
 } from "../core";
 import { type Call, UsageError } from "./command";
 import { eachFile } from "./eachFile";
-import { write, writeTo } from "./output";
+import { writeBeside, writeTo } from "./output";
 import { counts, findingJson, findingLines } from "./print";
 import { say, speech, spell } from "./words";
 
@@ -40,7 +40,7 @@ export const sheet = eachFile({
       ...(typeof drawnAt === "string" ? { drawnAt } : {}),
     });
     const out = writeTo(call.flags, call.files, ".html")?.(file);
-    if (out !== undefined) await write(out, html);
+    if (out !== undefined) await writeBeside(out, html);
     const ok = !warnings.some(counts);
     const result = out === undefined ? { html } : { out };
     return {

@@ -38,7 +38,7 @@ test("a finding is told in French, its rule by the same name", async () => {
   const { out, code } = await line(["check", at, "--language=fr"]);
   expect(code).toBe(1);
   expect(out).toContain("SOUS TENSION");
-  expect(out).toContain("warning[equipotential]: aucune mise à la terre");
+  expect(out).toMatch(/\(equipotential\)\n {2}aucune mise à la terre/);
   expect(out).toContain("Un croquis n'est pas le poteau");
   expect(out).not.toContain(english["drawing.caution"]);
 });

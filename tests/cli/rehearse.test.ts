@@ -61,7 +61,7 @@ test("told to a person: the sum first, findings with the step, the verdict, the 
   expect(code).toBe(1);
   const lines = out.trimEnd().split("\n");
   expect(lines[0]).toMatch(/^.*blind\.json: 2 steps, \d+ danger/);
-  expect(out).toMatch(/^danger\[work-not-safe\]: .*\n {2}--> .*blind\.json, step 2\n/m);
+  expect(out).toMatch(/^danger, .*blind\.json, step 2 \(work-not-safe\)\n {2}\S/m);
   expect(out).toMatch(/After the last step:\nLIVE: pole without a number, below the Tap cutout, A\n/);
   expect(lines.at(-1)).toMatch(/sketch is not the pole/i);
 });

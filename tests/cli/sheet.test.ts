@@ -39,7 +39,7 @@ test("sheet prints one page of HTML, whatever it says of the line", async () => 
   expect(out).toContain("As drawn, now: LIVE");
   const newer = await line(["sheet", file("newer.json")]);
   expect(newer.code).toBe(1);
-  expect(newer.err).toContain("warning[unknown-key]");
+  expect(newer.err).toContain("(unknown-key)");
 });
 
 test("sheet -o, --large, --drawn and --json", async () => {

@@ -8,11 +8,11 @@ export const isFull = (error: unknown): boolean =>
 /** Why something was not kept on this device, and what can be done about it. */
 export function whyNotKept(error: unknown): Message {
   if (isFull(error)) return say("keep.full");
-  if (typeof indexedDB === "undefined") return say("keep.noStorage");
   if (error instanceof DOMException) {
     if (/^(InvalidState|Security|NotAllowed)Error$/.test(error.name)) return say("keep.noStorage");
     if (error.name === "VersionError") return say("keep.newerKept");
     return say("keep.notTaken");
   }
+  if (typeof indexedDB === "undefined") return say("keep.noStorage");
   return say("keep.otherFailure", { why: error instanceof Error ? error.message : String(error) });
 }

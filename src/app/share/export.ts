@@ -2,6 +2,7 @@ import {
   type Assessment,
   codeTexts,
   type ElementId,
+  intoSvg,
   linkTo,
   type PaletteName,
   PALETTES,
@@ -13,7 +14,7 @@ import {
 import { speech } from "../words/language.svelte";
 import { outlineOf, rowWords } from "../words/outline";
 import { t } from "../words/words";
-import { intoPng, intoSvg } from "./picture";
+import { intoPng } from "./picture";
 
 /** The picture of a drawing, with its outline in words for whoever does not see it. */
 export function svgOf(

@@ -1,25 +1,6 @@
-/** Letters of a link that are read: more than any browser lets a person paste, and little to unpack. */
-export const MOST_LINK_LETTERS = 400_000;
+import { MOST_LINK_LETTERS } from "../../core";
 
-const TAG = "stillhot:drawing";
-const NAMESPACE = "urn:stillhot:drawing";
 const KEYWORD = "stillhot";
-
-/** An SVG of a drawing that carries the drawing, so that the picture opens again. */
-export function intoSvg(svg: string, link: string): string {
-  const metadata = `<metadata><${TAG} xmlns:stillhot="${NAMESPACE}">${link}</${TAG}></metadata>`;
-  const end = svg.lastIndexOf("</svg>");
-  return `${svg.slice(0, end)}${metadata}\n${svg.slice(end)}`;
-}
-
-/** The link that an SVG carries. The picture itself is never parsed or drawn: anyone may have written it. */
-export function linkOfSvg(svg: string): string | undefined {
-  const start = svg.indexOf(`<${TAG}`);
-  const inner = start === -1 ? -1 : svg.indexOf(">", start);
-  const end = inner === -1 ? -1 : svg.indexOf("<", inner);
-  if (end === -1 || end - inner > MOST_LINK_LETTERS) return undefined;
-  return svg.slice(inner + 1, end).trim();
-}
 
 const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 

@@ -3,12 +3,12 @@ import { deflateSync, strToU8 } from "fflate";
 import { encodeQR } from "qr";
 import decodeQR from "qr/decode.js";
 import { describe, expect, test } from "vitest";
-import { codeTexts, linkTo, readDocument, type StillhotDocument, writeDocument } from "../../core";
+import { codeTexts, intoSvg, linkTo, readDocument, type StillhotDocument, writeDocument } from "../../core";
 import { emptyDrawing } from "../session/emptyDrawing";
 import { codesOf } from "./export";
 import { fingerprint } from "./fingerprint";
 import { fragmentOf, readBytes, readCodes, readLink } from "./link";
-import { intoPng, intoSvg, linkOfPng } from "./picture";
+import { intoPng, linkOfPng } from "./picture";
 
 const folder = "shared/demos";
 const demos = readdirSync(folder)

@@ -274,6 +274,8 @@ machine can reach it.
 With --json: { url, port }.`,
   "cli.serve.noApp": "There is no built app here. In a clone, run npm start, or npm run build first.",
   "cli.serve.running": "Serving the app to this machine only; Ctrl+C ends it.",
+  "cli.serve.otherPort":
+    "Port {wanted} is taken, so this uses {port}. Drawings are kept by address: those made at {usual} are not here. They are there again once that port is free.",
   "cli.serve.noPort": "{port} is not a port: it is a whole number from 0 to 65535",
 
   "cli.noLanguage": "there is no language {language}; there are {known}",
@@ -306,6 +308,8 @@ With --json: { url, port }.`,
   "cli.notUtf8": "this is not UTF-8 text",
   "cli.oneProblem": "not used, 1 problem",
   "cli.problems": "not used, {count} problems",
+  "cli.overDrawing": "{out} is a drawing, and this would take its place: name another file after -o",
+  "cli.throughLink": "{out} is a link: name the file that is to be written itself",
   "cli.notWritten": "{out} could not be written: {why}",
   "cli.notDone": "{why}",
   "cli.ourMistake": "Stillhot made a mistake and gives no answer; please report it with the file: {why}",

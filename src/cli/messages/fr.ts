@@ -275,6 +275,8 @@ Avec --json : { url, port }.`,
   "cli.serve.noApp":
     "Il n'y a pas d'application construite ici. Dans un clone, lancez npm start, ou d'abord npm run build.",
   "cli.serve.running": "Application servie à cette machine seulement ; Ctrl+C l'arrête.",
+  "cli.serve.otherPort":
+    "Le port {wanted} est pris, celui-ci est donc {port}. Les dessins sont gardés par adresse : ceux faits à {usual} ne sont pas ici. Ils y sont de nouveau dès que ce port est libre.",
   "cli.serve.noPort": "{port} n'est pas un port : c'est un nombre entier de 0 à 65535",
 
   "cli.noLanguage": "il n'y a pas de langue {language} ; il y a {known}",
@@ -308,6 +310,8 @@ Avec --json : { url, port }.`,
   "cli.notUtf8": "ceci n'est pas un texte UTF-8",
   "cli.oneProblem": "non employé, 1 problème",
   "cli.problems": "non employé, {count} problèmes",
+  "cli.overDrawing": "{out} est un dessin, et ceci prendrait sa place : nommez un autre fichier après -o",
+  "cli.throughLink": "{out} est un lien : nommez le fichier à écrire lui-même",
   "cli.notWritten": "{out} n'a pu être écrit : {why}",
   "cli.notDone": "{why}",
   "cli.ourMistake":

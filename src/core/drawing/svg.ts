@@ -64,11 +64,11 @@ export function toSvg(
   ].join("\n");
 }
 
-/** Markup in a label stays text, turns nothing around, and letters that XML cannot hold are left out. */
+/** Markup in a label stays text, turns nothing around, and letters that XML cannot hold or a terminal obeys are left out. */
 export const escapeXml = (text: string): string =>
   withoutTurns(text)
-    // eslint-disable-next-line no-control-regex -- these are the letters that XML 1.0 forbids
-    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, "")
+    // eslint-disable-next-line no-control-regex -- these are the letters that XML 1.0 forbids, and those that draw nothing
+    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\ufffe\uffff]/g, "")
     .replace(
       /[&<>"']/g,
       (it) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;" })[it]!,

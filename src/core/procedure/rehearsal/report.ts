@@ -147,11 +147,11 @@ function findingLines(
     at === undefined ? say("report.atEnd", { file, where: name }) : say("report.atStep", { file, n: at });
   const shown = marks.length > 0 || at === undefined ? marks : [{ step: at, why: say("mark.thisStep") }];
   return [
-    `${severity}[${rule}]: ${spell(message, catalogue)}`,
-    `  --> ${spell(place, catalogue)}`,
+    `${severity}, ${spell(place, catalogue)} (${rule})`,
+    `  ${spell(message, catalogue)}`,
     ...markLines(shown, steps, catalogue),
-    ...(help === undefined ? [] : [`   = ${spell(say("report.do", { help }), catalogue)}`]),
-    `   = ${citation}`,
+    ...(help === undefined ? [] : [`  ${spell(say("report.do", { help }), catalogue)}`]),
+    `  ${citation}`,
   ];
 }
 
@@ -164,6 +164,6 @@ function markLines(marks: readonly StepMark[], steps: readonly PlayedStep[], cat
   });
   const width = Math.max(0, ...rows.map(({ words }) => words.length));
   return rows.map(({ n, words, why }) =>
-    `   | ${String(n).padStart(2)}  ${words.padEnd(width)}  ${why}`.trimEnd(),
+    `    ${String(n).padStart(2)}  ${words.padEnd(width)}  ${why}`.trimEnd(),
   );
 }
