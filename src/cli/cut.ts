@@ -2,7 +2,7 @@ import { writeDocument } from "../core";
 import { AROUND, cutJson, cutLines, OPENINGS, openingsOf, pieceCalled } from "./around";
 import { UsageError } from "./command";
 import { eachFile } from "./eachFile";
-import { heading } from "./print";
+import { heading, printable } from "./print";
 import { write, writeTo } from "./output";
 import { say, spell } from "./words";
 
@@ -38,7 +38,7 @@ export const cut = eachFile({
         ...(out === undefined ? { drawing: piece.document } : { out }),
       },
       lines: told,
-      ...(out === undefined ? { raw: text } : {}),
+      ...(out === undefined ? { raw: printable(text) } : {}),
       aside: call.json || out !== undefined ? [] : told,
     };
   },

@@ -20,7 +20,7 @@ import { NotDone } from "./eachFile";
 import type { ExitCode, Io } from "./io";
 import { reasonOf } from "./input";
 import { write, writeTo } from "./output";
-import { asText, jsonLine, refusedLines, wrapped } from "./print";
+import { asText, jsonLine, printable, refusedLines, wrapped } from "./print";
 import { say, spell } from "./words";
 
 const ENDING = ".stillhot.json";
@@ -54,7 +54,7 @@ export const importFiles: Command = {
     if (out !== undefined) await write(out, text);
     const cut = piece === undefined ? {} : { cut: cutJson(outcome.document, piece) };
     if (call.json) io.out(jsonLine({ ...importJson(file, outcome), ...cut, drawing }));
-    else if (out === undefined) io.out(text);
+    else if (out === undefined) io.out(printable(text));
     if (call.json) return 0;
     const cutTold = piece === undefined ? [] : ["", ...cutLines(outcome.document, piece)];
     io.err(asText([...importLines(file, outcome), ...cutTold, ...wroteLines(file, out)]));

@@ -15,7 +15,7 @@ import {
 } from "../core";
 import { cautions, eachFile, NotDone } from "./eachFile";
 import { write, writeTo } from "./output";
-import { counts, findingJson, findingLines, heading, wrapped } from "./print";
+import { counts, findingJson, findingLines, heading, printable, wrapped } from "./print";
 import { say, spell } from "./words";
 
 const ENDING = ".stillhot.json";
@@ -55,10 +55,6 @@ export const plan = eachFile({
     };
   },
 });
-
-/** A terminal obeys letters that JSON may spell as their codes: read again it is the same drawing. */
-const printable = (json: string): string =>
-  json.replace(/[\u007f-\u009f]/g, (it) => `\\u00${it.charCodeAt(0).toString(16)}`);
 
 /** Why a step is there is for the reader of the plan; the file keeps what is to be done. */
 const withSteps = (document: StillhotDocument, steps: readonly PlannedStep[]): StillhotDocument => ({

@@ -84,5 +84,9 @@ const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-
 
 const escaped = (letter: string): string => `\\u${letter.charCodeAt(0).toString(16).padStart(4, "0")}`;
 
+/** A drawing as text for a terminal: what one obeys JSON may spell as its code, and read again it is the same drawing. */
+export const printable = (json: string): string =>
+  json.replace(/[\u007f-\u009f]/g, (it) => `\\u00${it.charCodeAt(0).toString(16)}`);
+
 /** The line above what is said of a file. */
 export const heading = (file: string, title: string): string => (title === "" ? file : `${file} · ${title}`);
