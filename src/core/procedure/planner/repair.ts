@@ -47,6 +47,7 @@ const REPAIRS: Readonly<Record<string, Repair>> = {
   "work-not-safe": saferWork,
   "ground-place": saferWork,
   "fuse-on-close": pickedUpInParts,
+  "pick-up-order": ({ where }, { wishes }) => wish(wishes, "forbidden", where),
   ferroresonance: ({ where }, { wishes, intent }) =>
     // With nothing else to open there it stays, and the plan says so.
     intent.choice.openings.some(({ element, key }) => element === where && wishes.forced.includes(key))

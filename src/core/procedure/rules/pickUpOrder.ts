@@ -1,11 +1,13 @@
 import { settingsOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { say } from "../../terms";
+import { conductorId, lettersOf, say } from "../../terms";
 import { ampsThrough, phasesMoved } from "../effects/gap";
-import { figure, nameOf } from "../job/names";
-import { defineRule } from "./rule";
+import { energizedBy } from "../job/live";
+import { elementsOf, figure, nameOf } from "../job/names";
+import type { JobState } from "../job/state";
+import { defineRule, type Problem } from "./rule";
 
-/** A clamp goes on with the cutout beyond it open; the cutout then picks up the load. */
+/** A clamp goes on with what is beyond it open; the cutout then picks up the load, or a bank with its inrush. */
 export const pickUpOrder = defineRule({
   id: "pick-up-order",
   severity: "danger",
@@ -14,7 +16,7 @@ export const pickUpOrder = defineRule({
     if (step.do !== "attach") return undefined;
     const amps = ampsThrough(after, step.element, phasesMoved(step, before, after).closed);
     const { clampBreakAmps } = settingsOf(after.document);
-    if (amps <= clampBreakAmps) return undefined;
+    if (amps <= clampBreakAmps) return bankByClamp(step.element!, before, after);
     return {
       where: step.element!,
       message: say("rule.pick-up-order", {
@@ -26,3 +28,22 @@ export const pickUpOrder = defineRule({
     };
   },
 });
+
+/** A transformer that a clamp energizes: its magnetizing inrush is made by the jaws, whatever it draws afterwards. */
+function bankByClamp(clamp: string, before: JobState, after: JobState): Problem | undefined {
+  const energized = new Set(energizedBy(before, after));
+  const bank = elementsOf(after.document.system).find(
+    ([, it]) =>
+      it.kind === "transformer" &&
+      lettersOf(it.phases).some((letter) => energized.has(conductorId(it.from, letter))),
+  );
+  if (bank === undefined) return undefined;
+  return {
+    where: clamp,
+    message: say("rule.pick-up-order.bank", {
+      name: nameOf(after.document, clamp),
+      bank: nameOf(after.document, bank[0]),
+    }),
+    help: say("rule.pick-up-order.help"),
+  };
+}

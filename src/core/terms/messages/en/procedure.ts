@@ -347,6 +347,7 @@ export const procedure = {
   "rule.stand-clear": "{name} is closed without standing clear of its barrel",
   "rule.stand-clear.help": "stand out of the way of the exhaust and look away, then close",
   "rule.pick-up-order": "{name} goes on with {amps} A beyond it; a clamp may make or break {limit} A",
+  "rule.pick-up-order.bank": "{name} energizes {bank} by its jaws: they make the bank’s inrush",
   "rule.pick-up-order.help":
     "open the cutout beyond it, attach the clamp, then let the cutout pick up the load",
   "rule.close-rating": "{name} is closed onto {amps} A and may carry {limit} A",

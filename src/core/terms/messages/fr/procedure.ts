@@ -371,6 +371,7 @@ export const procedure = {
   "rule.stand-clear": "{name} est fermé sans que l'on s'écarte de son tube",
   "rule.stand-clear.help": "tenez-vous hors du souffle et détournez le regard, puis fermez",
   "rule.pick-up-order": "{name} se pose avec {amps} A en aval ; une pince peut établir ou couper {limit} A",
+  "rule.pick-up-order.bank": "{name} met {bank} sous tension par ses mâchoires, qui font l’appel de courant",
   "rule.pick-up-order.help":
     "ouvrez le coupe-circuit en aval, posez la pince, puis laissez le coupe-circuit reprendre la charge",
   "rule.close-rating": "{name} est fermé sur {amps} A et peut porter {limit} A",
