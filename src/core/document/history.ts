@@ -1,5 +1,5 @@
 import type { Patch } from "immer";
-import { english, type Message, refuse, type Refusal, say } from "../terms";
+import { type Message, refuse, type Refusal, say } from "../terms";
 import type { Change } from "./edits/change";
 import { followSoundness } from "./check";
 import { patched } from "./patching";
@@ -62,7 +62,7 @@ const isEntries = (kept: unknown): boolean =>
     (it) =>
       isRecord(it) &&
       isRecord(it["label"]) &&
-      Object.hasOwn(english, String(it["label"]["key"])) &&
+      typeof it["label"]["key"] === "string" &&
       isPatches(it["forward"]) &&
       isPatches(it["inverse"]) &&
       Number.isFinite(it["size"]),
