@@ -4,6 +4,7 @@ import type { Call } from "./command";
 import { cautions, eachFile } from "./eachFile";
 import { looksOf } from "./lookFirst";
 import { heading } from "./print";
+import { JOBS, jobsOf } from "./sideBySide";
 import { standingLines, standingOf } from "./standing";
 
 /** What is live as drawn, what could become live, and what else is wrong. */
@@ -11,9 +12,12 @@ export const check = eachFile({
   name: "check",
   summary: "cli.check.summary",
   help: "cli.check.help",
-  flags: [{ name: "--all" }, AROUND, OPENINGS],
+  flags: [{ name: "--all" }, AROUND, OPENINGS, JOBS],
   closing: cautions,
-  before: (call) => void openingsOf(call),
+  before: (call) => {
+    openingsOf(call);
+    jobsOf(call);
+  },
   answer: ({ file, document: whole, warnings, call }) => {
     const { document, assessment } = asked(whole, call);
     const looks = looksOf(document);

@@ -3,6 +3,7 @@ import type { Call, Command } from "./command";
 import { type Input, isRefused, readInput, type Refused } from "./input";
 import type { ExitCode, Io } from "./io";
 import { asText, jsonLine, problemJson, refusedLines } from "./print";
+import { type FileOutcome, jobsOf, sideBySide } from "./sideBySide";
 import { say, spell } from "./words";
 
 /** What a command says of one file. */
@@ -43,9 +44,15 @@ export const eachFile = ({ answer, refuse, before, closing, ...rest }: FileComma
     before?.(call);
     let code: ExitCode = 0;
     let answered = 0;
-    for (const file of call.files) {
-      const input = await readInput(file, io);
-      const outcome = isRefused(input) ? input : await answerOrRefuse(answer, input, call);
+    const helper = io.helper?.bind(io);
+    const isAlone = helper === undefined || jobsOf(call) === 1 || call.files.length < 2;
+    for await (const outcome of isAlone || call.files.includes("-")
+      ? oneByOne(answer, call, io)
+      : sideBySide(rest.name, call, helper)) {
+      if (io.take !== undefined) {
+        io.take(outcome);
+        continue;
+      }
       if (!("json" in outcome)) {
         io.err(refuse?.(outcome, call) ?? asText(refusedLines(outcome)));
         code = 2;
@@ -58,6 +65,13 @@ export const eachFile = ({ answer, refuse, before, closing, ...rest }: FileComma
     return code;
   },
 });
+
+async function* oneByOne(answer: FileCommand["answer"], call: Call, io: Io): AsyncGenerator<FileOutcome> {
+  for (const file of call.files) {
+    const input = await readInput(file, io);
+    yield isRefused(input) ? input : await answerOrRefuse(answer, input, call);
+  }
+}
 
 function print({ json, lines, raw, aside = [] }: Answer, call: Call, io: Io, isLater: boolean): void {
   if (call.json) io.out(jsonLine(json));

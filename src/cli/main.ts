@@ -1,3 +1,5 @@
+import { isMainThread } from "node:worker_threads";
+import { answerLines, startHelper } from "./helper";
 import { run } from "./run";
 
 /** The program itself: hands the words and the streams to `run`, and ends with its code. */
@@ -16,9 +18,12 @@ for (const stream of [process.stdout, process.stderr])
     process.exit(2);
   });
 
-process.exitCode = await run(process.argv.slice(2), {
-  out: (text) => void process.stdout.write(text),
-  err: (text) => void process.stderr.write(text),
-  stdin: process.stdin,
-  untilStopped: listenToSignals,
-});
+if (isMainThread)
+  process.exitCode = await run(process.argv.slice(2), {
+    out: (text) => void process.stdout.write(text),
+    err: (text) => void process.stderr.write(text),
+    stdin: process.stdin,
+    untilStopped: listenToSignals,
+    helper: () => startHelper(new URL(import.meta.url)),
+  });
+else answerLines();

@@ -104,3 +104,15 @@ test("serve answers on loopback until it is stopped", async () => {
   child.kill("SIGINT");
   expect(await ended).toBe(0);
 });
+
+test("C10 files side by side: the same answers in the files' order, and a bad one stops nothing", () => {
+  writeFileSync(join(at, "bad.json"), "{");
+  const names = ["opened.json", "bad.json", "drawing.json", "missing.json", "opened.json"];
+  for (const json of [["--json"], []]) {
+    const alone = start(built, ["check", ...names, ...json]);
+    expect(alone.code).toBe(2);
+    expect(start(built, ["check", "--jobs", "3", ...names, ...json])).toEqual(alone);
+  }
+  const { code, err } = start(built, ["check", "--jobs", "0", "opened.json"]);
+  expect({ code, err }).toMatchObject({ code: 2, err: expect.stringContaining("--jobs") as string });
+});

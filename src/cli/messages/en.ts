@@ -169,6 +169,7 @@ and whatever else is wrong.
 
   --around NAME   of a large drawing only what the work points at one place need, asked of the whole; --openings N
                   as for stillhot cut says how much is listed
+  --jobs N        N files at once; the answers come in the order of the files
 
 Positions are taken as drawn. A test in the job's steps counts when it is marked done.
 
@@ -181,6 +182,7 @@ and a finding "unsolved" stands beside it.
   "cli.noWorkPoint":
     "No work point in this file: add one under job.workPoints to ask what could make it live.",
   "cli.ways": "What could make it live, with every temporary ground lifted: {count}",
+  "cli.noJobs": "--jobs takes a whole number from 1 on, not {jobs}",
   "cli.lookFirst": "Look first, for the drawing may be wrong:",
   "cli.lookFirst.working": "Look first, before the order of steps is relied on:",
   "cli.lookFirst.more": "and {count} more; --all lists them",

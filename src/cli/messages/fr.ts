@@ -169,6 +169,7 @@ ce qui ne va pas d'autre.
 
   --around NAME   d'un grand dessin, seulement ce qu'il faut aux points de travail d'un endroit, demandé au tout ;
                   --openings N, comme pour stillhot cut, dit combien en est montré
+  --jobs N        N fichiers à la fois ; les réponses viennent dans l'ordre des fichiers
 
 Les positions sont prises telles que dessinées. Une vérification des étapes compte quand elle est marquée faite.
 
@@ -181,6 +182,7 @@ constat "unsolved" à côté.
   "cli.noWorkPoint":
     "Pas de point de travail dans ce fichier : ajoutez-en un sous job.workPoints pour demander ce qui pourrait le mettre sous tension.",
   "cli.ways": "Ce qui pourrait le mettre sous tension, toute terre temporaire levée : {count}",
+  "cli.noJobs": "--jobs demande un nombre entier à partir de 1, pas {jobs}",
   "cli.lookFirst": "Regarder d'abord, car le dessin peut se tromper :",
   "cli.lookFirst.working": "Regarder d'abord, avant de se fier à l'ordre des étapes :",
   "cli.lookFirst.more": "et {count} de plus ; --all les liste",

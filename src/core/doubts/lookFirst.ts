@@ -156,7 +156,9 @@ class Asker {
     this.before = this.standing(this.base.document.system, this.base.tested);
     this.worstStrength = this.strengthOfHarm();
     const { system } = this.base.document;
-    this.doubts = this.isWorst ? [] : doubtsAround(system, this.workPoint);
+    const isHandled = (it: Doubt) =>
+      this.base === working && it.doubt === "other-position" && working.handled.has(it.where);
+    this.doubts = this.isWorst ? [] : doubtsAround(system, this.workPoint).filter((it) => !isHandled(it));
   }
 
   /** Whether nothing could be worse than it is: every conductor of the work point is live and over the limit. */

@@ -6,6 +6,8 @@ import type { ConductorId, WorkPointId } from "../terms";
 export interface WhileWorking {
   readonly document: StillhotDocument;
   readonly tested: ReadonlySet<ConductorId>;
+  /** things that the crew has had its hands on by then: how they stand it has seen */
+  readonly handled: ReadonlySet<string>;
 }
 
 /**
@@ -16,7 +18,10 @@ export function whileWorking(document: StillhotDocument, id: WorkPointId): While
   const { steps } = jobOf(document);
   const work = steps.findIndex((it) => it.do === "work" && it.at === id);
   const last = work === -1 ? steps.findLastIndex((it) => it.do === "ground") : work - 1;
-  return statesOf(document)[last];
+  const state = statesOf(document)[last];
+  if (state === undefined) return undefined;
+  const handled = new Set(state.played.flatMap(({ element }) => element ?? []));
+  return { document: state.document, tested: state.tested, handled };
 }
 
 /** How the job stands after each step. */

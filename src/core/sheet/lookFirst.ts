@@ -1,6 +1,4 @@
-import { openPhasesOf } from "../devices";
 import {
-  complete,
   elementName,
   nameIn,
   type Settings,
@@ -58,11 +56,10 @@ function wordsKey(document: StillhotDocument, it: Doubt): MessageKey {
     case "goes-on":
       return placeName(document, it) === nameIn(document, where) ? "doubt.goes-on.here" : "doubt.goes-on";
     case "other-position": {
-      if (saved === undefined || !("open" in keys || "cut" in keys)) return "doubt.other-position";
-      const isOpen = openPhasesOf(complete(saved)).includes(phases ?? "");
-      return openPhasesOf(complete(saved)) !== "" && isOpen
-        ? "doubt.other-position.closed"
-        : "doubt.other-position.open";
+      const open = keys["open"] ?? keys["cut"];
+      if (saved === undefined || typeof open !== "string") return "doubt.other-position";
+      const [letter = ""] = phases ?? String(saved["phases"]);
+      return open.includes(letter) ? "doubt.other-position.open" : "doubt.other-position.closed";
     }
     case "machine":
       return instead.add !== undefined
