@@ -92,6 +92,8 @@ function mayBeCut(system: System, seam: Seam): boolean {
   const on = sourcesOn(system, seam);
   return (
     on.length > 0 &&
+    // A source at its own point stands there as it is.
+    seam.points.length > 0 &&
     seam.elements.every((id) => {
       const it = complete(system.elements[id]!);
       if (it.kind === "ground" || it.kind === "fault" || it.kind === "nearby") return false;
