@@ -156,7 +156,10 @@ describe("T8 the clock of whoever plays is written down, and nothing depends on 
   const takes = (minutes: number) => {
     const looked = act(startAttempt(timed), { do: "inspect", at: "p5" as never }, { at: 30 });
     if (isRefusal(looked)) throw new Error(spell(looked.refused));
-    const done = act(looked.attempt, { do: "finish" }, { at: 60 * minutes });
+    // Being done in time counts for nobody who did no work.
+    const worked = act(looked.attempt, { do: "work", at: "w1" as never }, { at: 40 });
+    if (isRefusal(worked)) throw new Error(spell(worked.refused));
+    const done = act(worked.attempt, { do: "finish" }, { at: 60 * minutes });
     if (isRefusal(done)) throw new Error(spell(done.refused));
     return done.attempt;
   };
@@ -175,7 +178,7 @@ describe("T8 the clock of whoever plays is written down, and nothing depends on 
   test("it is kept in the file, and a replay asks no clock", () => {
     const read = readAttempt(writeAttempt(takes(12)));
     if (isRefusal(read)) throw new Error(spell(read.refused));
-    expect(read.log.map(({ at }) => at)).toEqual([30, 30, 720]);
+    expect(read.log.map(({ at }) => at)).toEqual([30, 30, 40, 720]);
     expect(verifyAttempt(read)).toBeUndefined();
     expect(secondsOf(read)).toBe(720);
   });

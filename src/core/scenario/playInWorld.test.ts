@@ -3,6 +3,9 @@ import { draw } from "../../../tests/support/jobNotation";
 import type { ElementId } from "../terms";
 import { isRefusal } from "../terms";
 import { act, startAttempt, worldOf } from "./act";
+import type { Action } from "./actions";
+import type { Attempt } from "./attempt";
+import { scoreOf } from "./scoring";
 
 const drawn = draw(`
   s1  source  p1     A  kvLL=12.47
@@ -24,3 +27,26 @@ test.each(["open", "remove-barrel"] as const)(
     expect(acted.entries.at(-1)!.result.consequence?.text.key).toBe("attempt.handleMoves");
   },
 );
+
+test("an order that is repeated back with no words is not correct", () => {
+  const asked = played(startAttempt(drawn), { do: "request-permit" }, { do: "receive-permit" });
+  const mute = played(asked, { do: "confirm", text: " " });
+  expect(mute.log.at(-1)!.result.done).toBe(false);
+  expect(mute.log.some(({ verb }) => verb === "correct")).toBe(false);
+  const said = played(mute, { do: "confirm", text: "permit received" });
+  expect(said.log.some(({ verb }) => verb === "correct")).toBe(true);
+});
+
+test("whoever says at once that the job is done earns nothing, not even for what never happened", () => {
+  const { earned, of, passed } = scoreOf(played(startAttempt(drawn), { do: "finish" }));
+  expect({ earned, passed }).toEqual({ earned: 0, passed: false });
+  expect(of).toBeGreaterThan(0);
+});
+
+function played(attempt: Attempt, ...actions: readonly Action[]): Attempt {
+  return actions.reduce((before, action) => {
+    const acted = act(before, action);
+    if (isRefusal(acted)) throw new Error("refused");
+    return acted.attempt;
+  }, attempt);
+}

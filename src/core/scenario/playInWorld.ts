@@ -93,6 +93,7 @@ function hindranceOf(document: StillhotDocument, world: World, step: Step): Mess
     return say("attempt.noTool", { tool: step.with! });
   if (step.do === "receive-permit" && world.truth.permit !== "requested") return say("attempt.noPermitAsked");
   if (step.do === "confirm" && step.text !== undefined && world.truth.unrepeated > 0) {
+    if (step.text.trim() === "") return say("attempt.repeatNothing");
     const missing = (scenarioOf(document).operator?.repeat ?? []).filter(
       (it) => !step.text!.toLowerCase().includes(it.toLowerCase()),
     );

@@ -93,12 +93,18 @@ export function dangersOf(document: StillhotDocument, log: readonly LogEntry[]):
 /** Scores an attempt by its log alone. */
 export const scoreOf: (attempt: Attempt) => Score = perObject((attempt: Attempt): Score => {
   const { document, log } = attempt;
-  const isFinished = log.some(({ verb }) => verb === "finish");
+  const end = log.find(({ verb }) => verb === "finish")?.n;
+  const isFinished = end !== undefined;
+  // Whoever says at once that the job is done has kept nothing: what holds only at the end counts for the work before it.
+  const hasWorked = isWorkDone(document, log);
   const criteria = criteriaOf(document).map((criterion): CriterionResult => {
     const { kind, when, weight = 1 } = criterion;
     const entry = whenTrue(when as Condition, document, log);
     // What may never happen counts as kept only by somebody who came to the end.
-    const met = kind === "never" ? entry === undefined && isFinished : entry !== undefined;
+    const met =
+      kind === "never"
+        ? entry === undefined && isFinished && hasWorked
+        : entry !== undefined && (hasWorked || entry !== end);
     return { criterion, met, ...(entry === undefined ? {} : { entry }), earned: met ? weight : 0, weight };
   });
   const dangers = log.flatMap((entry) => dangersInEntry(entry).map((why) => ({ entry: entry.n, why })));
@@ -126,6 +132,11 @@ export const scoreOf: (attempt: Attempt) => Score = perObject((attempt: Attempt)
     }),
   };
 });
+
+/** Whether there was any work, where the job has a place for it. */
+const isWorkDone = ({ job }: StillhotDocument, log: readonly LogEntry[]): boolean =>
+  Object.keys((job?.["workPoints"] ?? {}) as object).length === 0 ||
+  log.some(({ action, result }) => action?.do === "work" && result.done);
 
 /** One for each rule: a fault that lifts ten neutrals is one mistake. */
 function dangersInEntry({ result: { findings = [], consequence } }: LogEntry): Message[] {

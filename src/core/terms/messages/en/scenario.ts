@@ -9,6 +9,7 @@ export const scenario = {
   "attempt.noHint": "there is no such hint",
   "attempt.noTool": "there is no {tool} on the truck",
   "attempt.noPermitAsked": "nobody has asked the system operator for a permit",
+  "attempt.repeatNothing": "the operator heard nothing: say the order back in words",
   "attempt.repeatAgain": "the system operator says: not correct, say it again; missing: {missing}",
   "attempt.seized": "{name} does not move on {phases}",
   "attempt.handleMoves": "{name}: the handle goes through its stroke",
