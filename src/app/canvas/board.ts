@@ -62,7 +62,7 @@ const FLAG = 56;
 /** Symbols and labels can be told apart from this scale on. */
 const READABLE = 0.6;
 /** A whole drawing that is a little smaller than that is still worth more than a part of it. */
-const STILL_READABLE = 0.48;
+const STILL_READABLE = 0.42;
 
 /** A Konva stage with one shape a layer: the drawing, and what lies over it. It knows no gestures. */
 export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => void): Board {

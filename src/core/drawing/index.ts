@@ -8,6 +8,7 @@ export { widthOf } from "./widths";
 export * from "./scene";
 export { moveStructures } from "./moveStructures";
 export * from "./notes";
+export { atScale, boxAt } from "./atScale";
 export type { Plate } from "./layout/layout";
 export type { PlatePiece } from "./plates";
 export { OVERVIEW_BELOW, overviewOf } from "./overview";

@@ -17,7 +17,7 @@ import type { Spot } from "./shapes";
 const LEGS_APART = 10;
 const NEUTRAL_APART = 13;
 /** A line that must cross another hops over it. */
-const HOP = 7;
+const HOP = 5;
 
 /** How far a conductor stands beside the middle of its line, by the letters that run there. */
 export function shiftOf(letter: Letter, letters: readonly Letter[], apart: number): number {

@@ -55,11 +55,13 @@ export function overviewOf(scene: Scene): Scene {
   for (const [id, piece] of scene.elements) if (piece.within !== true) elements.set(id, lineOf(piece));
   const plates = scene.plates.map((it) => markOf(it, scene));
   const works = new Map([...scene.works].map(([id, it]) => [id, flagOf(it)]));
-  // Numbers first, and then what is longer: it may stand beside its place.
-  const byLength = [...plates].sort(
-    (a, b) => (a.notes[0]?.text.length ?? 0) - (b.notes[0]?.text.length ?? 0),
-  );
-  const pieces = [...byLength, ...elements.values(), ...works.values()];
+  // Where work is done first, then numbers, and then what is longer: it may stand beside its place.
+  const worked = [...scene.works.values()].map(({ spine }) => spine);
+  const isWorked = ({ plate: { box } }: PlatePiece) =>
+    worked.some(([x = 0, y = 0]) => x >= box.left && x <= box.right && y >= box.top && y <= box.bottom);
+  const rank = (it: PlatePiece) => (isWorked(it) ? 0 : (it.notes[0]?.text.length ?? 0));
+  const byRank = [...plates].sort((one, other) => rank(one) - rank(other));
+  const pieces = [...byRank, ...elements.values(), ...works.values()];
   const overview: Scene = {
     ...scene,
     works,

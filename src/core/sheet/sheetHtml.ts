@@ -1,7 +1,9 @@
 import {
+  atScale,
   bestLie,
   type Lie,
   type Box,
+  boxAt,
   escapeXml,
   type Note,
   overlaps,
@@ -26,7 +28,6 @@ import {
   spell,
 } from "../terms";
 import { ruleName } from "../procedure";
-import { atScale, boxAt } from "./atScale";
 import { type BriefedStep, type BriefedWork, type Briefing, briefingOf } from "./briefing";
 import { sheetStyle } from "./sheetStyle";
 import { marginSentence, notAllSentences } from "./sentences";

@@ -1,4 +1,5 @@
-import type { Box, Piece, Scene, Shape } from "../drawing";
+import type { Scene } from "./scene";
+import type { Box, Piece, Shape } from "./shapes";
 
 /** A scene drawn smaller or larger, its notes and lines at their own size: what a zoomed canvas shows. */
 export function atScale(scene: Scene, scale: number): Scene {
