@@ -1,7 +1,6 @@
 export * from "./sentences";
 export * from "./briefing";
 export * from "./link";
-export { atScale } from "./atScale";
 export * from "./svgLink";
 export { type CodePicture, sheetHtml, type SheetOptions } from "./sheetHtml";
 export { lookFirstSentence, placeName } from "./lookFirst";

@@ -1,7 +1,7 @@
-import { bestLie, escapeXml, PALETTES, type Scene, sceneOf, toSvg } from "../../drawing";
+import { atScale, bestLie, escapeXml, PALETTES, type Scene, sceneOf, toSvg } from "../../drawing";
 import { conductorsOf, type StillhotDocument } from "../../document";
 import { type StateColumn, STATES } from "../../hazard";
-import { atScale } from "../../sheet";
+
 import {
   type Catalogue,
   conductorId,
