@@ -149,6 +149,8 @@ const withoutRoom = () => {
 
 /** A browser that keeps nothing for this page: whatever is asked of it is refused. */
 const withoutSiteData = () => {
+  // The empty page before ours has none of it.
+  if (navigator.locks === undefined || navigator.serviceWorker === undefined) return;
   window.asked = 0;
   const refuse = () => new DOMException("refused", "SecurityError");
   const refused = {
