@@ -11,11 +11,13 @@ const NOT_ELECTRICAL = new Set([
 ]);
 
 /**
- * What the soak's drawings lack: matrices of one's own have their check against the circuit simulator, marks their rules'.
+ * What the soak's drawings lack: matrices of one's own have their check against the circuit simulator, equal sources theirs against the
+ * drawing that they stand for, marks their rules'.
  * A sectionalizer is drawn only as a plain one of one handle: how it joins is that of a disconnect, whose neutral, gang and
  * remote are drawn; its count of trips moves nothing in what is solved.
  */
 const LACKING = [
+  "source equal",
   "span zOhmsPerKm",
   "span bMicroSPerKm",
   "sectionalizer neutral",

@@ -16,9 +16,9 @@ test.each([
   ["a neutral", ["p4/N"], "Pole 4, neutral"],
   ["phases and a neutral", ["p4/A", "p4/N"], "Pole 4, phase A and neutral"],
   ["legs", ["s1/1", "s1/2"], "T1 secondary, legs 1 2"],
-  ["a pole without a label", ["p5/C"], "pole p5, phase C"],
+  ["a pole without a label", ["p5/C"], "pole without a number, phase C"],
   ["several poles", ["p4/A", "s1/1"], "Pole 4, phase A; T1 secondary, leg 1"],
-  ["a pole that is not there", ["p9/A"], "p9, phase A"],
+  ["a pole that is not there", ["p9/A"], "something that is not drawn, phase A"],
   ["nothing", [], "nothing"],
 ])("%s", (_name, ids, said) => {
   expect(spell(conductorNames({ system }, ids as ConductorId[]))).toBe(said);

@@ -1,4 +1,6 @@
 export const document = {
+  "list.none": "nothing",
+  "list.more": "{first}; {rest}",
   "file.tooLarge": "the file has {letters} letters; {most} is the most that is read",
   "file.empty": "the file is empty",
   "file.endsEarly": "the file ends at line {line}, column {column}, where {expected} was expected",

@@ -1,8 +1,5 @@
 /** What the rehearsal says: rules, consequences, readings, and what the hands cannot do. */
 export const procedure = {
-  "list.none": "nothing",
-  "list.more": "{first}; {rest}",
-
   "report.summary": "{file}: {steps} steps, {dangers} danger, {warnings} warning, {notes} note",
   "report.atStep": "{file}, step {n}",
   "report.stands": "{name}: {verdict}",

@@ -1,5 +1,7 @@
 /** Ce qui est dit d'un fichier qui ne se lit pas, et des changements d'un dessin. */
 export const document = {
+  "list.none": "rien",
+  "list.more": "{first} ; {rest}",
   "file.tooLarge": "le fichier a {letters} lettres ; {most} est le plus qui se lise",
   "file.empty": "le fichier est vide",
   "file.endsEarly": "le fichier finit ligne {line}, colonne {column}, où {expected} était attendu",

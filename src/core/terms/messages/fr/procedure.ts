@@ -1,8 +1,5 @@
 /** Ce que dit la répétition : règles, conséquences, lectures, et ce que les mains ne peuvent pas. */
 export const procedure = {
-  "list.none": "rien",
-  "list.more": "{first} ; {rest}",
-
   "report.summary": "{file} : {steps} étapes, {dangers} danger, {warnings} avertissement, {notes} remarque",
   "report.atStep": "{file}, étape {n}",
   "report.stands": "{name}: {verdict}",
