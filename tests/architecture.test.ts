@@ -201,6 +201,7 @@ describe("A folder imports only what it may", () => {
 const neededBy: Readonly<Record<string, string>> = {
   "@types/culori": "the compiler, for culori",
   "@types/node": "the compiler, for Node's own modules",
+  "@types/qrcode": "the compiler, for qrcode",
   "graphology-types": "the compiler, for graphology",
   prettier: "scripts/test.mjs, by its path",
   "prettier-plugin-svelte": ".prettierrc",

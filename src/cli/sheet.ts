@@ -1,4 +1,4 @@
-import { encodeQR } from "qr";
+import { create } from "qrcode";
 import {
   codeTexts,
   type CodePicture,
@@ -62,4 +62,7 @@ function addressOf(flags: Call["flags"]): string {
 
 /** The least redundancy: the sheet is kept clean, and fewer modules are read from farther away. */
 const codesOf = (document: StillhotDocument, fingerprint: string, address: string): CodePicture[] =>
-  codeTexts(document, fingerprint, address).map((text) => encodeQR(text, "raw", { ecc: "low", border: 4 }));
+  codeTexts(document, fingerprint, address).map((text) => {
+    const { modules } = create(text, { errorCorrectionLevel: "L" });
+    return { size: modules.size, dark: (x, y) => modules.get(y, x) !== 0 };
+  });

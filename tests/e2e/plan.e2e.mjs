@@ -37,7 +37,7 @@ async function usesTheProposal(page) {
   await propose(page);
   await page.getByText("none objects").waitFor();
   await page
-    .getByText(/customers out: 7, critical: workshop/)
+    .getByText(/customers out: 7, critical: load at Workshop/)
     .first()
     .waitFor();
   assert.match(await page.locator('[data-proposed="5"]').textContent(), /sideline cutout.*station bus/s);
@@ -179,7 +179,7 @@ export const tests = [
       await page.locator("[data-with]").waitFor();
       const ground = page
         .locator("[data-control]")
-        .filter({ hasText: /ground set g1 on at Pole 32, C/ })
+        .filter({ hasText: /ground set.* on at Pole 32, C/ })
         .first();
       await ground.locator("input").check();
       await page

@@ -99,7 +99,7 @@ const SPOILED = [
       await own(job, "p6", "ground");
       await says(job.page, {
         rule: "test-before-ground",
-        words: /Ground set g1 grounds Pole 32, phase C, not tested dead/,
+        words: /ground set grounds Pole 32, phase C, not tested dead/,
       });
       await takeBack(job);
       assert.equal(await doing(job.page), "check-detector");
@@ -126,7 +126,7 @@ const SPOILED = [
       await says(job.page, {
         rule: "grounds-left",
         kind: "fault",
-        words: /sideline cutout closes onto ground set g1: 1\s?567 A flows; the 25K link/i,
+        words: /sideline cutout closes onto ground set at Pole 32: 1\s?567 A flows; the 25K link/i,
       });
       // The link has blown: what the fault was fed through hangs open, and nothing was tested since.
       await verdict(job.page, "isolated");

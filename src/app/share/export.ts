@@ -79,12 +79,15 @@ export async function codesOf(
   fingerprint: string,
   address: string,
 ): Promise<readonly Code[]> {
-  const { encodeQR } = await import("qr");
+  // It packs the digits of a link tighter than the library that reads codes, which makes them of one kind of letters.
+  const { create } = await import("qrcode");
   return codeTexts(document, fingerprint, address).map((text) => {
-    const rows = encodeQR(text, "raw", { ecc: "low", border: QUIET });
-    const path = rows
-      .flatMap((row, y) => row.map((isDark, x) => (isDark ? `M${x} ${y}h1v1h-1z` : "")))
-      .join("");
-    return { size: rows.length, path };
+    const { size, data } = create(text, { errorCorrectionLevel: "L" }).modules;
+    const path = Array.from({ length: size }, (_, y) =>
+      Array.from({ length: size }, (_, x) =>
+        data[y * size + x] ? `M${x + QUIET} ${y + QUIET}h1v1h-1z` : "",
+      ).join(""),
+    ).join("");
+    return { size: size + 2 * QUIET, path };
   });
 }

@@ -32,8 +32,11 @@ import { type BriefedStep, type BriefedWork, type Briefing, briefingOf } from ".
 import { sheetStyle } from "./sheetStyle";
 import { marginSentence, notAllSentences } from "./sentences";
 
-/** A printed code as the rows of its modules, with the quiet zone that scanners ask for; true is dark. */
-export type CodePicture = readonly (readonly boolean[])[];
+/** A printed code as its modules; true is dark. */
+export interface CodePicture {
+  readonly size: number;
+  dark(x: number, y: number): boolean;
+}
 
 export interface SheetOptions {
   /** the words, English where it is left out */
@@ -469,18 +472,19 @@ function withRoom(scene: Scene, controls: ReadonlySet<string>): Scene {
 
 /** Millimetres of one module: what a phone reads from paper at arm's length. */
 const MODULE = 0.4;
+const QUIET = 4;
 
-function codeSvg(rows: CodePicture): string {
+function codeSvg({ size, dark }: CodePicture): string {
   let path = "";
-  rows.forEach((row, y) => {
-    for (let x = row.indexOf(true); x !== -1; x = row.indexOf(true, x)) {
-      const end = row.indexOf(false, x);
-      const run = (end === -1 ? row.length : end) - x;
-      path += `M${x} ${y}h${run}v1h-${run}z`;
+  for (let y = 0; y < size; y++)
+    for (let x = 0; x < size; x++) {
+      if (!dark(x, y)) continue;
+      let run = 1;
+      while (x + run < size && dark(x + run, y)) run++;
+      path += `M${x + QUIET} ${y + QUIET}h${run}v1h-${run}z`;
       x += run;
     }
-  });
-  const whole = rows.length;
+  const whole = size + 2 * QUIET;
   const wide = Math.max(20, whole * MODULE);
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${whole} ${whole}" style="width:${wide.toFixed(1)}mm" shape-rendering="crispEdges" aria-hidden="true"><path fill="#fff" d="M0 0h${whole}v${whole}H0z"/><path d="${path}"/></svg>`;
 }
