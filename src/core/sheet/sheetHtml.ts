@@ -71,8 +71,8 @@ interface Room {
   readonly height: number;
 }
 const ROOM: Readonly<Record<"usual" | "long", Room>> = {
-  usual: { width: 624, height: 390 },
-  long: { width: 624, height: 250 },
+  usual: { width: 624, height: 330 },
+  long: { width: 624, height: 150 },
 };
 /** Up to this width there is room for the ways to go live beside the drawing [px]. */
 const MOST_BESIDE = 340;
@@ -203,13 +203,17 @@ class Sheet {
     return framed(scene, new Set(controls));
   }
 
-  /** All of a large drawing with a mark a structure, and under it the work places as large as they must be to be read. */
+  /**
+   * All of a large drawing with a mark a structure, and under it the work places as large as they must be to be read; many
+   * steps leave no room for these.
+   */
   private fromAfarAndNear(room: Room): string {
     const scene = this.scene({ way: "across", text: IN_ANY_TYPE / ENLARGED });
     const overview = overviewOf(scene);
     const afarScale = scaleFor(overview.bounds, room.width - 180, FROM_AFAR_HEIGHT - 60);
     const { svg: afar } = this.fitted(overview, room, afarScale);
     const nearby = { width: room.width - 30, height: room.height - FROM_AFAR_HEIGHT };
+    if (this.isLong) return afar;
     const near = nearWork(scene, { width: nearby.width / ENLARGED, height: nearby.height / ENLARGED });
     if (near === undefined) return afar;
     const scale = Math.min(ENLARGED, scaleFor(near.part, nearby.width, nearby.height));
