@@ -203,6 +203,7 @@ const neededBy: Readonly<Record<string, string>> = {
   "@types/node": "the compiler, for Node's own modules",
   "@types/qrcode": "the compiler, for qrcode",
   "graphology-types": "the compiler, for graphology",
+  "happy-dom": "the tests that name it as their environment",
   prettier: "scripts/test.mjs, by its path",
   "prettier-plugin-svelte": ".prettierrc",
   "svelte-check": "scripts/test.mjs, by its path",

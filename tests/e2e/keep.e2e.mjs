@@ -611,9 +611,11 @@ export const tests = [
       ]) {
         await page.evaluate(spoilCopy, left);
         await page.reload();
+        // It is said for some seconds only, and the page may take as long to be ready.
+        const told = page.getByText("cannot be read").first().waitFor();
         await ready(page);
         assert.equal(await title(page).inputValue(), shown);
-        await page.getByText("cannot be read").first().waitFor();
+        await told;
         await call(page, "Edited beside it");
         await saved(page);
         const kept = await elementsOnDisk(page);

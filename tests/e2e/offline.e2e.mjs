@@ -80,7 +80,7 @@ export const tests = [
         await page.getByRole("button", { name: "Menu" }).click();
         await page.locator(`[data-menu="${item}"]`).click();
         await page.locator("dialog[open] h2").waitFor();
-        if (item === "library") assert.ok((await page.locator("[data-demo]").count()) > 5);
+        if (item === "library") await page.locator("[data-demo]").nth(5).waitFor();
         await page.keyboard.press("Escape");
       }
       assert.equal(
