@@ -21,7 +21,7 @@ export const sizes = {
 
 /**
  * @typedef {Awaited<ReturnType<typeof makeContext>>} Context
- * @typedef {{ name: string, run(ctx: Context): Promise<void>, seconds?: number, alone?: boolean }} EndToEndTest
+ * @typedef {{ name: string, run(ctx: Context): Promise<void>, seconds?: number }} EndToEndTest
  */
 
 /** @param {import("playwright-core").Browser} browser @param {string} url */

@@ -695,7 +695,6 @@ export const tests = [
   },
   {
     name: "keeping a drawing of 2 000 elements blocks no frame",
-    alone: true,
     seconds: 90,
     async run(ctx) {
       const context = await ctx.newContext();

@@ -2,7 +2,6 @@
  * Runs the end-to-end tests against the built app: `node tests/e2e/run.mjs [NAMEPART ...]`.
  *
  * Each tests/e2e/*.e2e.mjs exports `tests`, a list of `{ name, run(ctx) }`; context.mjs says what `ctx` offers.
- * Two run at a time, each in a browser of its own, but for tests that say `alone: true` since they measure time.
  * A test fails when `run` throws, takes longer than its `seconds` (120), or a page reports an error.
  * NAMEPART picks the tests whose file or name contains it. HEADED=1 shows the browser.
  */
@@ -92,27 +91,17 @@ rmSync(summary, { force: true });
 mkdirSync(pictures, { recursive: true });
 if (!existsSync(at("dist/index.html"))) finish("There is no built app: run `npm run build` first.");
 
-/** Runs tests one after the other in a browser of its own, and takes the next from the list as long as there is one. */
-async function lane(url, waiting) {
-  let { browser } = await startBrowser();
-  for (let test = waiting.shift(); test !== undefined; test = waiting.shift()) {
-    if (!browser.isConnected()) ({ browser } = await startBrowser());
-    outcomes.push(await runOne(browser, url, test));
-  }
-  await browser.close();
-}
-
 const tests = await collect();
 if (tests.length === 0) finish(`No end-to-end test has ${parts.join(" or ")} in its name.`);
 const { missing } = await findChromium();
 if (missing) finish(missing);
 const server = await serve(at("dist"));
-// A page waits more than it computes, so two share the processor; what measures time has it to itself.
-const together = tests.filter(({ alone }) => !alone);
-await Promise.all([lane(server.url, together), lane(server.url, together)]);
-await lane(
-  server.url,
-  tests.filter(({ alone }) => alone),
-);
+let { browser } = await startBrowser();
+// One after the other: on two cores two browsers at once took longer, and what a person sees for seconds was missed.
+for (const test of tests) {
+  if (!browser.isConnected()) ({ browser } = await startBrowser());
+  outcomes.push(await runOne(browser, server.url, test));
+}
+await browser.close();
 await server.close();
 finish();

@@ -321,8 +321,11 @@ export const tests = [
     async run(ctx) {
       const page = await begin(ctx, { theme });
       const mark = await letters(page);
-      await page.waitForTimeout(300);
-      await page.evaluate(() => window.dispatchEvent(new Event("beforeprint")));
+      // What lays the page out is fetched when the hands rest: a print before that finds nothing.
+      await page.waitForFunction(() => {
+        window.dispatchEvent(new Event("beforeprint"));
+        return document.querySelector("#paper > svg") !== null;
+      });
       await page.emulateMedia({ media: "print" });
       await page.locator("#paper > svg").waitFor();
       const words = await page.locator("#paper").innerText();
