@@ -41,14 +41,18 @@ function counted(name, file, execute, read) {
   if (counts.good + counts.bad === 0) counts.bad = 1;
   if (code !== 0 && counts.bad === 0) counts.bad = 1;
   count(name, counts.good, counts.bad);
+  failures.push(...(counts.names ?? []));
 }
 
 /** Tests, and files that could not be loaded at all. */
 function readVitest({ numPassedTests, numFailedTests, testResults }) {
-  const unloaded = testResults.filter(
-    (it) => it.status === "failed" && it.assertionResults.length === 0,
-  ).length;
-  return { good: numPassedTests, bad: numFailedTests + unloaded };
+  const unloaded = testResults.filter((it) => it.status === "failed" && it.assertionResults.length === 0);
+  const failed = testResults.flatMap((it) => it.assertionResults).filter((it) => it.status === "failed");
+  return {
+    good: numPassedTests,
+    bad: numFailedTests + unloaded.length,
+    names: [...unloaded.map((it) => it.name), ...failed.map((it) => it.fullName)],
+  };
 }
 
 checkNode();
@@ -95,7 +99,11 @@ counted(
   "end to end",
   e2e,
   () => (built ? run(process.execPath, ["tests/e2e/run.mjs"]) : 1),
-  ({ passed: good, failed: bad }) => ({ good, bad }),
+  ({ passed: good, failed: bad, tests }) => ({
+    good,
+    bad,
+    names: tests.filter((it) => !it.ok).map((it) => it.name),
+  }),
 );
 
 say(`${Math.round((Date.now() - started) / 1000)} s`);
