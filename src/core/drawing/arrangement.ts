@@ -4,7 +4,7 @@ import {
   completePoint,
   completeStructure,
   elementCountOf,
-  elementsAt,
+  endPointsOf,
   hasPlacedPoints,
   hasPlacedStructures,
   jobOf,
@@ -178,14 +178,14 @@ const perElements = perObject((elements: System["elements"]) =>
 
 function laidRoutes(system: System, layout: Layout): ReadonlyMap<ElementId, Route> {
   const routes = new Map<ElementId, Route>();
-  const spreadAt = (point: string) =>
-    Math.max(
-      0,
-      ...(elementsAt(system).get(point) ?? []).map((id) => {
-        const element = complete(savedElement(system.elements, id)!);
-        return element.kind !== "span" && "from" in element ? spreadOf(element) : 0;
-      }),
-    );
+  const spreads = new Map<string, number>();
+  for (const saved of Object.values(system.elements)) {
+    const element = complete(saved);
+    if (element.kind === "span" || !("from" in element)) continue;
+    for (const point of endPointsOf(saved))
+      spreads.set(point, Math.max(spreads.get(point) ?? 0, spreadOf(element)));
+  }
+  const spreadAt = (point: string) => spreads.get(point) ?? 0;
   for (const [id, leg] of layout.legs) {
     const element = complete(savedElement(system.elements, id)!);
     const route = laidRoute(element, leg, layout, spreadAt);

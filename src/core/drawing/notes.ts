@@ -281,7 +281,7 @@ function addWire(wires: Crowd, points: readonly number[], half: number) {
       wires.add(boxOf([x, y, x + dx, y + dy], half));
       continue;
     }
-    const steps = Math.max(1, Math.ceil(Math.hypot(dx, dy) / 4));
+    const steps = Math.max(1, Math.ceil(Math.hypot(dx, dy) / (half * 1.3)));
     for (let step = 0; step <= steps; step++) {
       const [cx, cy] = [x + (dx * step) / steps, y + (dy * step) / steps];
       wires.add({ left: cx - half, right: cx + half, top: cy - half, bottom: cy + half });
