@@ -79,7 +79,7 @@ export function placeNotes(
   within?: Box,
   screen?: Box,
 ): readonly PlacedNote[] {
-  const crowd = new Crowd(64 / scale);
+  const crowd = new Crowd(CELL / scale);
   const queue: Note[][] = NOTE_KINDS.map(() => []);
   for (const piece of pieces) {
     if (within !== undefined && !overlaps(piece.box, within)) continue;
@@ -88,9 +88,9 @@ export function placeNotes(
     for (const box of solidBoxes(piece.shapes, 3 / scale)) crowd.add(box);
   }
   const placed: PlacedNote[] = [];
-  const wires = new Crowd(64 / scale);
+  const wires = new Crowd(CELL / scale);
   // What is written keeps off the edges of plates and the rings around work places; badges may lie on them.
-  const edges = new Crowd(64 / scale);
+  const edges = new Crowd(CELL / scale);
   for (const piece of pieces) {
     if (within !== undefined && !overlaps(piece.box, within)) continue;
     for (const shape of piece.shapes)
@@ -291,7 +291,7 @@ function addWire(wires: Crowd, points: readonly number[], half: number) {
 
 /** Boxes in a grid of cells, to ask quickly whether another box touches any. */
 class Crowd {
-  readonly #cells = new Map<string, Box[]>();
+  readonly #cells = new Map<number, Box[]>();
   readonly #cell: number;
 
   constructor(cell: number) {
@@ -299,22 +299,31 @@ class Crowd {
   }
 
   add(box: Box) {
-    for (const key of this.#keys(box)) {
+    this.#inSomeCell(box, (key) => {
       const list = this.#cells.get(key);
       if (list === undefined) this.#cells.set(key, [box]);
       else list.push(box);
-    }
+      return false;
+    });
   }
 
   hits(box: Box): boolean {
-    return this.#keys(box).some((key) => this.#cells.get(key)?.some((it) => overlaps(it, box)) ?? false);
+    return this.#inSomeCell(box, (key) => {
+      for (const it of this.#cells.get(key) ?? []) if (overlaps(it, box)) return true;
+      return false;
+    });
   }
 
-  #keys({ left, top, right, bottom }: Box): string[] {
-    const keys = [];
-    for (let x = Math.floor(left / this.#cell); x <= Math.floor(right / this.#cell); x++)
-      for (let y = Math.floor(top / this.#cell); y <= Math.floor(bottom / this.#cell); y++)
-        keys.push(`${x} ${y}`);
-    return keys;
+  /** Whether something holds in a cell that a box reaches into. Two cells that share a key only make a list longer. */
+  #inSomeCell({ left, top, right, bottom }: Box, holds: (key: number) => boolean): boolean {
+    const [lastX, lastY] = [Math.floor(right / this.#cell), Math.floor(bottom / this.#cell)];
+    for (let x = Math.floor(left / this.#cell); x <= lastX; x++)
+      for (let y = Math.floor(top / this.#cell); y <= lastY; y++) if (holds(x * ROWS + y)) return true;
+    return false;
   }
 }
+
+/** About as high as two lines of a label [px]: with larger cells a crowded picture is looked through box by box. */
+const CELL = 24;
+/** More rows of cells than a picture has. */
+const ROWS = 2 ** 24;
