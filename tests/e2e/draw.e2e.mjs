@@ -225,6 +225,24 @@ export const tests = [
       await page.getByText("No command has these words.").waitFor();
     },
   })),
+  ...BOTH.map(([size]) => ({
+    name: `the finder finds a thing of the drawing by what stands on the pole, and goes to it (${size})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size });
+      await find(page, size, "cutout");
+      const thing = page.locator('[data-command^="thing-"]').first();
+      const id = await thing.getAttribute("data-command");
+      const name = (await thing.locator(".label").textContent()).trim();
+      await page.locator("[data-find]").fill(name.toUpperCase().replace(/[ ,]+/g, "-"));
+      assert.equal(await found(page).first().getAttribute("data-command"), id);
+      if (size === "desk") await page.keyboard.press("Enter");
+      else await found(page).first().tap();
+      await page.locator("[data-find]").waitFor({ state: "detached" });
+      if (size === "phone") await page.getByRole("button", { name: "Outline" }).click();
+      const owner = id.replace("thing-", "element:");
+      await page.locator(`[data-owner="${owner}"][aria-selected="true"]`).first().waitFor();
+    },
+  })),
   {
     name: "a command that cannot be done says why, and Escape leads back to the drawing",
     async run(ctx) {

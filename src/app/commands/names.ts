@@ -8,6 +8,7 @@ export const COMMAND_GROUPS = [
   "edit",
   "go",
   "view",
+  "thing",
   "file",
   "demo",
   "setting",

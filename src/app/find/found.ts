@@ -1,10 +1,11 @@
+import { type ElementId, nameIn, type Owner, type PointId, structuresOf } from "../../core";
 import type { Demo } from "../keep/demos";
 import { MENU, PLACES } from "../frame/places";
 import type { Session } from "../session/session.svelte";
 import { preferences } from "../settings/preferences.svelte";
 import type { Action } from "../sketch/actions";
 import { LANGUAGES, type Language, speech } from "../words/language.svelte";
-import { t } from "../words/words";
+import { t, told } from "../words/words";
 import { COMMAND_GROUPS, type CommandGroup, NAMES } from "../commands/names";
 import { whyNot } from "../commands/reasons";
 import { commands, type SketchCommand } from "../commands/registry";
@@ -52,6 +53,21 @@ export function everyCommand(offers: Offers): Found[] {
   return all
     .filter(({ id }, index) => all.findIndex((it) => it.id === id) === index)
     .sort((one, other) => COMMAND_GROUPS.indexOf(one.group) - COMMAND_GROUPS.indexOf(other.group));
+}
+
+/** Every structure, device and place of the drawing by its name, each of which is gone to; only where it is drawn. */
+export function everyThing({ session, sketch }: Offers): Found[] {
+  if (sketch === undefined) return [];
+  const { document } = session;
+  const { system } = document;
+  const named = [...structuresOf(system).values()].filter((it) => !it.isDerived && it.points.length > 0);
+  const line = (id: string, owner: Owner): Found =>
+    found(`thing-${id}`, "thing", told(nameIn(document, id)), () => session.select(owner));
+  return [
+    ...named.map(({ id, points }) => line(id, { of: "point", id: points[0]! })),
+    ...(Object.keys(system.elements) as ElementId[]).map((id) => line(id, { of: "element", id })),
+    ...(Object.keys(system.points) as PointId[]).map((id) => line(id, { of: "point", id })),
+  ];
 }
 
 const keysOf = (id: string): readonly string[] => commands.find((it) => it.id === id)?.keys ?? [];

@@ -21,6 +21,7 @@ describe("what is typed finds lines", () => {
     ["epingler", ["Épingler, ou détacher"]],
     ["draw", ["Pin in place, or unpin", "Add a point", "Open a file"]],
     ["quarry  lane!", ["Open the demo Quarry Lane"]],
+    ["quarrylane", ["Open the demo Quarry Lane"]],
     ["breaker", []],
   ])("%s", (typed, labels) => {
     expect(found(typed)).toEqual(labels);

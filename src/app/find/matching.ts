@@ -22,7 +22,9 @@ export function matching<Line extends Findable>(lines: readonly Line[], typed: s
 function rankOf({ label, around }: Findable, words: readonly string[]): number {
   const [name, group] = [plainly(label), plainly(around)];
   const begins = (text: string, word: string) => ` ${text}`.includes(` ${word}`);
-  if (!words.every((word) => name.includes(word) || begins(group, word))) return 0;
+  const hasWords = words.every((word) => name.includes(word) || begins(group, word));
+  // A number is typed as it stands on the pole, where no space says where its letters end: `P-30`, `P30`.
+  if (!hasWords && !name.replaceAll(" ", "").includes(words.join(""))) return 0;
   if (name.startsWith(words.join(" "))) return 4;
   if (name.startsWith(words[0]!)) return 3;
   return words.every((word) => begins(name, word)) ? 2 : 1;

@@ -38,6 +38,7 @@ export const panels = {
   "command.group.edit": "Edit",
   "command.group.go": "Go to",
   "command.group.view": "View",
+  "command.group.thing": "Drawn",
   "command.group.file": "Drawings and files",
   "command.group.demo": "Demos",
   "command.group.setting": "Settings",

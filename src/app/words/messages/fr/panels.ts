@@ -39,6 +39,7 @@ export const panels = {
   "command.group.edit": "Modifier",
   "command.group.go": "Aller à",
   "command.group.view": "Voir",
+  "command.group.thing": "Dessiné",
   "command.group.file": "Dessins et fichiers",
   "command.group.demo": "Démos",
   "command.group.setting": "Réglages",
