@@ -222,7 +222,7 @@ export const tests = [
       await page.keyboard.press("Enter");
       await page.waitForFunction(() => !document.title.startsWith("Tanner"));
       await find(page, size, "nothing of this kind");
-      await page.getByText("No command has these words.").waitFor();
+      await page.getByText("Nothing has these words.").waitFor();
     },
   })),
   ...BOTH.map(([size]) => ({

@@ -44,7 +44,7 @@ export const panels = {
   "command.group.setting": "Settings",
   "command.group.help": "Help",
   "find.label": "Type what you want to do",
-  "find.none": "No command has these words.",
+  "find.none": "Nothing has these words.",
   "find.count": "{count} commands",
   "find.list": "Commands",
   "find.inSketch": "in Sketch only",

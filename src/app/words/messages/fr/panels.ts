@@ -45,7 +45,7 @@ export const panels = {
   "command.group.setting": "Réglages",
   "command.group.help": "Aide",
   "find.label": "Écrivez ce que vous voulez faire",
-  "find.none": "Aucune commande n'a ces mots.",
+  "find.none": "Rien n'a ces mots.",
   "find.count": "{count} commandes",
   "find.list": "Commandes",
   "find.inSketch": "dans Croquis seulement",
