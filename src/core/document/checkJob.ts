@@ -3,7 +3,7 @@ import { type ElementId, isObject, type Json, type JsonObject, type Letter, LETT
 import { checkFields, reportFacts } from "./checkFields";
 import { isMap, missing, records } from "./checkSystem";
 import { conductorsOf } from "./conductors";
-import { needsOf, stepFields, type StepVerb } from "../steps";
+import { needsOf, stepFields, stepOf, type StepVerb } from "../steps";
 import { jobFields, LEFT_AS, workPointFields } from "./jobFields";
 import { perObject } from "./perObject";
 import { below, type Report } from "./problem";
@@ -146,7 +146,9 @@ function checkStep(
     return;
   }
   const there = at === undefined ? undefined : conductorsOf(system).get(at);
-  if (at !== undefined && there === undefined)
+  const isStructure =
+    at !== undefined && stepOf(verb).atStructure === true && Object.hasOwn(system.structures ?? {}, at);
+  if (at !== undefined && there === undefined && !isStructure)
     return report.addExpected(`${path}.at`, at, say("file.idOfPoint"));
   if (verb === "ground") return checkGround(report, path, step, { at: at!, there: there!, ...around });
   if (verb === "set-position" && step["position"] === undefined)

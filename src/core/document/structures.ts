@@ -42,11 +42,11 @@ export const structureOfElement = (system: System, element: string): Structure |
   return all.get(ofElement.get(element)!);
 };
 
-/** Whether two points are on one structure. */
+/** Whether two points are on one structure, or a point on the structure that the other id names. */
 export const isSameStructure = (system: System, a: string, b: string): boolean => {
-  const { ofPoint } = indexOf(system);
-  const one = ofPoint.get(a);
-  return one !== undefined && one === ofPoint.get(b);
+  const { all, ofPoint } = indexOf(system);
+  const one = ofPoint.get(a) ?? a;
+  return all.has(one as StructureId) && one === (ofPoint.get(b) ?? b);
 };
 
 /** Every point on the structure of one, itself too. */

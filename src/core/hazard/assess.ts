@@ -3,6 +3,7 @@ import {
   complete,
   conductorNames,
   evidenceOf,
+  isSameStructure,
   jobOf,
   perObject,
   pointName,
@@ -46,6 +47,7 @@ import {
   type MessageKey,
   type PointId,
   say,
+  type StructureId,
   type WorkPointId,
 } from "../terms";
 import { wrongAsFound } from "./asFound";
@@ -53,7 +55,7 @@ import { bodyAmpsOf, conductorsOf } from "./outcome";
 import { MOST_STRENGTH } from "./search";
 import { type FoundThreats, leastStepTouch, threatsTo } from "./threats";
 import { leastMargin } from "./margin";
-import { testedConductors, barricadedPoints } from "./tested";
+import { barricadedPlaces, testedConductors } from "./tested";
 import type {
   Assessment,
   ConductorReport,
@@ -66,10 +68,10 @@ import type {
 import { upsetWords } from "./upsetWords";
 import { metallicIslands, type View, viewOf } from "./view";
 
-/** What a rehearsal knows better than the file: what was tested dead and still counts, and which points are barricaded. */
+/** What a rehearsal knows better than the file: what was tested dead and still counts, and which places are barricaded. */
 export interface KnownFromPlay {
   readonly tested?: ReadonlySet<ConductorId>;
-  readonly barricaded?: ReadonlySet<PointId>;
+  readonly barricaded?: ReadonlySet<PointId | StructureId>;
 }
 
 /**
@@ -81,7 +83,7 @@ export function assess(document: StillhotDocument, known: KnownFromPlay = {}): A
   const job = jobOf(document);
   const settings = settingsOf(document);
   const tested = (at: PointId) => known.tested ?? testedConductors(job.steps, at);
-  const barricaded = known.barricaded ?? barricadedPoints(job.steps);
+  const barricaded = known.barricaded ?? barricadedPlaces(job.steps);
   const findings: Finding[] = [...parts.findings];
   const workPoints: Record<WorkPointId, WorkPointReport> = {};
   for (const [id, workPoint] of Object.entries(job.workPoints) as [WorkPointId, WorkPoint][]) {
@@ -99,7 +101,15 @@ export function assess(document: StillhotDocument, known: KnownFromPlay = {}): A
     findings.push(...threatsNotAll(id, found), ...loadsUnsettled(id, found));
     findings.push(...workPointFindings(document.system, settings, id, workPoint));
     if (verdict === "grounded")
-      findings.push(...stepTouch(document.system, settings, id, workPoint, barricaded.has(workPoint.at)));
+      findings.push(
+        ...stepTouch(
+          document.system,
+          settings,
+          id,
+          workPoint,
+          [...barricaded].some((it) => isSameStructure(document.system, it, workPoint.at)),
+        ),
+      );
   }
   return {
     conductors: parts.conductors,

@@ -1,5 +1,5 @@
 import { type Step, undoesTests } from "../steps";
-import { type ConductorId, conductorId, type Letter, type PointId } from "../terms";
+import { type ConductorId, conductorId, type Letter, type PointId, type StructureId } from "../terms";
 
 /** What a test that names no phases is of, at whatever point. */
 const EVERY_PHASE = "ABC12";
@@ -21,8 +21,6 @@ export function testedConductors(steps: readonly Step[], at: PointId): Set<Condu
   return tested;
 }
 
-/** Points kept clear of people: a barricade that is done. */
-export const barricadedPoints = (steps: readonly Step[]): Set<PointId> =>
-  new Set(
-    steps.filter((step) => step.do === "barricade" && step.done === true).map(({ at }) => at as PointId),
-  );
+/** Points and structures kept clear of people: a barricade that is done. */
+export const barricadedPlaces = (steps: readonly Step[]): Set<PointId | StructureId> =>
+  new Set(steps.flatMap((step) => (step.do === "barricade" && step.done === true ? [step.at] : [])));

@@ -73,9 +73,9 @@ export function placesOf(system: System, id: string): PointId[] {
   return Object.hasOwn(system.points, id) ? [id as PointId] : [];
 }
 
-/** The structure on which a point stands: every point within reach of somebody on that pole. */
-export const withinReach = (system: System, point: string): readonly PointId[] =>
-  Object.hasOwn(system.points, point) ? pointsOnStructure(system, point) : [];
+/** The structure that an id names, or on which a point stands: every point within reach of somebody on that pole. */
+export const withinReach = (system: System, place: string): readonly PointId[] =>
+  Object.hasOwn(system.elements, place) ? [] : pointsOnStructure(system, place);
 
 const isFact = (it: HiddenFact | Inject): it is HiddenFact => !("after" in it);
 

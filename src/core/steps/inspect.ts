@@ -1,10 +1,11 @@
 import { defineStep } from "./define";
-import { key } from "./keys";
+import { atPlace, key } from "./keys";
 
-/** Looks at a point, or at a thing. */
+/** Looks at a point or a structure, or at a thing. */
 export const inspect = defineStep({
   verb: "inspect",
-  fields: { at: key.at, element: key.element },
+  fields: { at: atPlace, element: key.element },
+  atStructure: true,
   either: ["at", "element"],
   does: ["looks"],
   seconds: 30,

@@ -1,5 +1,5 @@
 import { DEVICES, type Field, field } from "../devices";
-import type { ElementId, PointId, WorkPointId } from "../terms";
+import type { ElementId, PointId, StructureId, WorkPointId } from "../terms";
 
 const optional = <Value>(needed: Field<Value>): Field<Value | undefined> => ({
   ...needed,
@@ -40,6 +40,9 @@ export type StepKey = keyof typeof key;
 
 /** The key `at` where it names a work point. */
 export const atWorkPoint = optional(idOf<WorkPointId>(field.pointRef()));
+
+/** The key `at` where it names a point, or a structure and so all of its points. */
+export const atPlace = optional(idOf<PointId | StructureId>(field.pointRef()));
 
 /** A key without which the verb means nothing. */
 export const needed = <F extends Field<unknown>>(field: F) => ({ ...field, required: true as const });

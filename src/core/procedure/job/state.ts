@@ -1,5 +1,5 @@
 import { jobOf, type PermitState, type Step, type StillhotDocument } from "../../document";
-import type { ConductorId, ElementId, Letter, Message, PointId, WorkPointId } from "../../terms";
+import type { ConductorId, ElementId, Letter, Message, PointId, StructureId, WorkPointId } from "../../terms";
 
 /** What a detector showed. */
 export interface DetectorReading {
@@ -42,7 +42,7 @@ export interface JobState {
   readonly shownLive: readonly ConductorId[];
   /** points and elements under cover */
   readonly covered: ReadonlySet<string>;
-  readonly barricaded: ReadonlySet<PointId>;
+  readonly barricaded: ReadonlySet<PointId | StructureId>;
   readonly standingClear: boolean;
   /** work points with people on the line: work begun, no all-clear since */
   readonly workUnderWay: ReadonlySet<WorkPointId>;

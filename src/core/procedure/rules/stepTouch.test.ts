@@ -21,6 +21,16 @@ checkRule(
       "open c1 with load-break-tool; tag c1; block c1; lift k1; tag k1; check-detector; test p2 A; check-detector; ground p2 A cable 2/0; barricade p2; work w1",
       "note w1",
     ],
+    [
+      "barricaded at another point of the same pole",
+      "open c1 with load-break-tool; tag c1; block c1; lift k1; tag k1; check-detector; test p2 A; check-detector; ground p2 A cable 2/0; barricade p1; work w1",
+      "note w1",
+    ],
+    [
+      "barricaded at another pole",
+      "open c1 with load-break-tool; tag c1; block c1; lift k1; tag k1; check-detector; test p2 A; check-detector; ground p2 A cable 2/0; barricade p4; work w1",
+      "warning w1",
+    ],
     ["not said before work", "open c1; ground p2 A", ""],
   ],
 );
