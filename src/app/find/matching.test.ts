@@ -27,6 +27,29 @@ describe("what is typed finds lines", () => {
     expect(found(typed)).toEqual(labels);
   });
 
+  test.each([
+    ["30", "Pole 30"],
+    ["pole 30", "Pole 30"],
+    ["POLE-30", "Pole 30"],
+    ["p30", "P 30, main line"],
+    ["130", "Pole 130"],
+    ["300", "300 Elm Street"],
+    ["cutout 3", "Pole 3, cutout"],
+  ])("a number is a number: %s is %s first", (typed, first) => {
+    const names = [
+      "300 Elm Street",
+      "Pole 300",
+      "Pole 130",
+      "P 300",
+      "Pole 30",
+      "P 30, main line",
+      "Pole 13, cutout",
+      "Pole 3, cutout",
+    ];
+    const named = names.map((label) => ({ label, around: "Drawn" }));
+    expect(matching(named, typed)[0]?.label).toBe(first);
+  });
+
   test("and the line that begins with it comes first", () => {
     expect(found("p")[0]).toBe("Pin in place, or unpin");
     expect(found("a")[0]).toBe("Add a point");

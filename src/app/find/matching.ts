@@ -25,10 +25,18 @@ function rankOf({ label, around }: Findable, words: readonly string[]): number {
   const hasWords = words.every((word) => name.includes(word) || begins(group, word));
   // A number is typed as it stands on the pole, where no space says where its letters end: `P-30`, `P30`.
   if (!hasWords && !name.replaceAll(" ", "").includes(words.join(""))) return 0;
-  if (name.startsWith(words.join(" "))) return 4;
-  if (name.startsWith(words[0]!)) return 3;
-  return words.every((word) => begins(name, word)) ? 2 : 1;
+  // Whoever types 30 means pole 30 sooner than pole 300.
+  const hasNumbers = numbersIn(words.join(" ")).every((it) => numbersIn(name).includes(it));
+  return (hasNumbers ? 4 : 0) + nearness();
+
+  function nearness(): number {
+    if (name.startsWith(words.join(" "))) return 4;
+    if (name.startsWith(words[0]!)) return 3;
+    return words.every((word) => begins(name, word)) ? 2 : 1;
+  }
 }
+
+const numbersIn = (text: string): readonly string[] => text.match(/\p{N}+/gu) ?? [];
 
 const plainly = (text: string): string =>
   text
