@@ -33,14 +33,17 @@ export function hasVisibleGap(state: JobState, id: ElementId): boolean {
 /**
  * The exception for a single crew: with every opening visible, on the structure of the work and under its own control it
  * may leave out the request, the tags and the disabling of automatic switches. It holds only where the settings say
- * `singleCrew`, and falls away as soon as one opening is out of sight.
+ * `singleCrew`, or the job that there is no operator and in its text why, and falls away as soon as one opening is out of
+ * sight.
  *
  * @see 29 CFR 1910.269(m)(2)(iii), `procedure-rules.json` single-crew-exception
  */
 export function isSoleCrew(state: JobState): boolean {
   const { document } = state;
-  if (!settingsOf(document).singleCrew) return false;
-  const workPoints = Object.values(jobOf(document).workPoints);
+  const { operator, text, workPoints: places } = jobOf(document);
+  const isSaid = operator === "none" && (text ?? "").trim() !== "";
+  if (!settingsOf(document).singleCrew && !isSaid) return false;
+  const workPoints = Object.values(places);
   return isolationPoints(state).every((id) => {
     const element = elementOf(document.system, id)!;
     const inSight = endsOf(element).some(([, point]) =>

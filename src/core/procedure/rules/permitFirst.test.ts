@@ -77,6 +77,15 @@ checkRule(
       "",
     ],
     ["a single crew with the opening in its sight and control", "open c1", "", "set singleCrew=true"],
+    ["nobody operates, and the job says why", "open c1", "", "job operator=none text=alone,all-in-sight"],
+    ["nobody operates, and nobody says why", "open c1", "danger c1", "job operator=none"],
+    ["one of the crew operates", "open c1", "danger c1", "job operator=crew text=alone,all-in-sight"],
+    [
+      "nobody operates, and another opening is out of sight",
+      "open c1; work w1",
+      "danger w1",
+      "job operator=none text=alone\nw1 work p3 A\nd9 disconnect p8-p20 A open=A normallyOpen=true\ns9 source p20 A kvLL=12.47",
+    ],
     [
       "a single crew with another opening out of its sight",
       "open c1; work w1",
