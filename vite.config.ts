@@ -7,7 +7,7 @@ const APART = ["src/app/**/*.test.ts", "src/core/procedure/rules/unsolved.test.t
 
 const unit = {
   environment: "node",
-  setupFiles: ["tests/support/sentences.ts"],
+  setupFiles: ["tests/support/sentences.ts", "tests/support/oneSeed.ts"],
   testTimeout: 60_000,
   hookTimeout: 60_000,
 };
