@@ -31,7 +31,7 @@ export function hasVisibleGap(state: JobState, id: ElementId): boolean {
 }
 
 /**
- * The exception for a single crew: with every opening visible, on the structure of the work and under its own control it
+ * The exception for a single crew: with every opening visible, on the structure of each work point and under its own control it
  * may leave out the request, the tags and the disabling of automatic switches. It holds only where the settings say
  * `singleCrew`, or the job that there is no operator and in its text why, and falls away as soon as one opening is out of
  * sight.
@@ -44,10 +44,12 @@ export function isSoleCrew(state: JobState): boolean {
   const isSaid = operator === "none" && (text ?? "").trim() !== "";
   if (!settingsOf(document).singleCrew && !isSaid) return false;
   const workPoints = Object.values(places);
+  if (workPoints.length === 0) return false;
   return isolationPoints(state).every((id) => {
-    const element = elementOf(document.system, id)!;
-    const inSight = endsOf(element).some(([, point]) =>
-      workPoints.some(({ at }) => isSameStructure(document.system, point, at)),
+    const ends = endsOf(elementOf(document.system, id)!);
+    // Whoever works somewhere else does not see it.
+    const inSight = workPoints.every(({ at }) =>
+      ends.some(([, point]) => isSameStructure(document.system, point, at)),
     );
     return inSight && hasVisibleGap(state, id);
   });

@@ -21,6 +21,12 @@ checkRule(
       "set singleCrew=true\nd1 none\ns2 none",
     ],
     [
+      "a single crew that also works where it cannot see the opening",
+      "open c1; work w1",
+      "danger c1",
+      "set singleCrew=true\nd1 none\ns2 none\nw2 work p4 A",
+    ],
+    [
       "a single crew with the tie out of its sight",
       "open c1; work w1",
       "danger c1, danger d1",
