@@ -3,7 +3,6 @@ import {
   complete,
   conductorNames,
   evidenceOf,
-  isSameStructure,
   jobOf,
   perObject,
   pointName,
@@ -55,7 +54,7 @@ import { bodyAmpsOf, conductorsOf } from "./outcome";
 import { MOST_STRENGTH } from "./search";
 import { type FoundThreats, leastStepTouch, threatsTo } from "./threats";
 import { leastMargin } from "./margin";
-import { barricadedPlaces, testedConductors } from "./tested";
+import { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
 import type {
   Assessment,
   ConductorReport,
@@ -107,7 +106,7 @@ export function assess(document: StillhotDocument, known: KnownFromPlay = {}): A
           settings,
           id,
           workPoint,
-          [...barricaded].some((it) => isSameStructure(document.system, it, workPoint.at)),
+          isBarricaded(document.system, barricaded, workPoint.at),
         ),
       );
   }

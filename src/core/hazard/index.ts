@@ -10,7 +10,7 @@ export {
   type WorkStanding,
 } from "./assess";
 export { conductorsOf as workConductorsOf } from "./outcome";
-export { barricadedPlaces, testedConductors } from "./tested";
+export { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
 export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
 export { upsetWords } from "./upsetWords";

@@ -1,3 +1,4 @@
+import { isSameStructure, type System } from "../document";
 import { type Step, undoesTests } from "../steps";
 import { type ConductorId, conductorId, type Letter, type PointId, type StructureId } from "../terms";
 
@@ -24,3 +25,10 @@ export function testedConductors(steps: readonly Step[], at: PointId): Set<Condu
 /** Points and structures kept clear of people: a barricade that is done. */
 export const barricadedPlaces = (steps: readonly Step[]): Set<PointId | StructureId> =>
   new Set(steps.flatMap((step) => (step.do === "barricade" && step.done === true ? [step.at] : [])));
+
+/** Whether people are kept clear of the structure on which a point stands. */
+export const isBarricaded = (
+  system: System,
+  places: Iterable<PointId | StructureId>,
+  point: string,
+): boolean => [...places].some((place) => isSameStructure(system, place, point));

@@ -1,5 +1,6 @@
 import { type CircuitElement, GROUNDING_CABLES, openingOf, openPhasesOf } from "../../devices";
-import { complete, conductorsOf, isSameStructure, jobOf, nextGroundId, workPointsOf } from "../../document";
+import { complete, conductorsOf, jobOf, nextGroundId, workPointsOf } from "../../document";
+import { isBarricaded } from "../../hazard";
 import { isRelying, isSwitching, type KeysOf, type Step, stepBy, stepOf, type StepVerb } from "../../steps";
 import { type ElementId, type Message, type Owner, type PointId, say, type WorkPointId } from "../../terms";
 import { isTagged } from "../job/isolation";
@@ -161,9 +162,7 @@ function pointActs(state: JobState, at: PointId): Act[] {
     ...works.map(([id]) =>
       act("work", { at: id }, say("verb.work"), works.length > 1 ? `work-${id}` : "work"),
     ),
-    ...([...state.barricaded].some((it) => isSameStructure(document.system, it, at))
-      ? []
-      : [act("barricade", { at })]),
+    ...(isBarricaded(document.system, state.barricaded, at) ? [] : [act("barricade", { at })]),
     act("inspect", { at }),
     act(state.covered.has(at) ? "uncover" : "cover", { at }),
     act("secure", { at }),

@@ -1,5 +1,5 @@
 import { isActing } from "../../steps";
-import { isSameStructure } from "../../document";
+import { isBarricaded } from "../../hazard";
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
 import { isFirst } from "../job/live";
@@ -15,7 +15,7 @@ export const guardFirst = defineRule({
     if (!isActing(step) || !isFirst(before, isActing)) return undefined;
     const { document, barricaded, asFound } = before;
     const isGuarded = (ends: readonly string[]) =>
-      [...barricaded].some((point) => ends.some((end) => isSameStructure(document.system, point, end)));
+      ends.some((end) => isBarricaded(document.system, barricaded, end));
     return elementsOf(asFound.system)
       .filter(
         ([, it]) =>
