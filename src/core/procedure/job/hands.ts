@@ -2,7 +2,7 @@ import { type CircuitElement, secondaryLetters } from "../../devices";
 import { isSameStructure, jobOf, settingsOf, type Step, type System } from "../../document";
 import { circuitOf, endsOf } from "../../network";
 import { gloveClassFor } from "../../reference";
-import { isHotStick } from "../../steps";
+import { isHotStick, isLiveWork } from "../../steps";
 import {
   type ConductorId,
   conductorId,
@@ -28,7 +28,8 @@ export const methodOf = (step: Step): NonNullable<Step["method"]> =>
  * A clamp goes by its stick unless the step says otherwise.
  */
 export function conductorsInHand(step: Step, { document }: JobState): ConductorId[] {
-  if (step.do === "work") return step.method === undefined ? [] : workedOn(step, document);
+  if (step.do === "work")
+    return step.method === undefined && !isLiveWork(step) ? [] : workedOn(step, document);
   const element = elementOf(document.system, step.element);
   if (element === undefined || !isByHand(step)) return [];
   const letters = inOneBundle(element, phasesOf(element, step));

@@ -1,7 +1,8 @@
-import { openingOf } from "../../devices";
+import { openingOf, openPhasesOf } from "../../devices";
 import { isSameStructure, settingsOf } from "../../document";
 import { jobOf } from "../../document";
 import { endsOf } from "../../network";
+import { isOpening } from "../../steps";
 import type { ElementId } from "../../terms";
 import { elementOf } from "./names";
 import { seen } from "./seen";
@@ -34,23 +35,40 @@ export function hasVisibleGap(state: JobState, id: ElementId): boolean {
  * The exception for a single crew: with every opening visible, on the structure of each work point and under its own control it
  * may leave out the request, the tags and the disabling of automatic switches. It holds only where the settings say
  * `singleCrew`, or the job that there is no operator and in its text why, and falls away as soon as one opening is out of
- * sight.
+ * sight. Where nothing is open there is nothing in anybody's control.
  *
+ * @param own what the step itself opens or closes
  * @see 29 CFR 1910.269(m)(2)(iii), `procedure-rules.json` single-crew-exception
  */
-export function isSoleCrew(state: JobState): boolean {
+export function isSoleCrew(state: JobState, own?: ElementId): boolean {
   const { document } = state;
   const { operator, text, workPoints: places } = jobOf(document);
   const isSaid = operator === "none" && (text ?? "").trim() !== "";
   if (!settingsOf(document).singleCrew && !isSaid) return false;
   const workPoints = Object.values(places);
   if (workPoints.length === 0) return false;
-  return isolationPoints(state).every((id) => {
+  const openings = new Set([
+    ...isolationPoints(state),
+    ...openedByCrew(state),
+    ...(own === undefined ? [] : [own]),
+  ]);
+  const isInControl = (id: ElementId): boolean => {
     const ends = endsOf(elementOf(document.system, id)!);
     // Whoever works somewhere else does not see it.
     const inSight = workPoints.every(({ at }) =>
       ends.some(([, point]) => isSameStructure(document.system, point, at)),
     );
     return inSight && hasVisibleGap(state, id);
-  });
+  };
+  return openings.size > 0 && [...openings].every(isInControl);
 }
+
+/** What the crew has opened and not closed again: of two openings in a row no threat of three mistakes tells. */
+const openedByCrew = ({ document, played }: JobState): ElementId[] =>
+  played
+    .filter(isOpening)
+    .map(({ element }) => element as ElementId)
+    .filter((id) => {
+      const element = elementOf(document.system, id);
+      return element !== undefined && openPhasesOf(element) !== "";
+    });

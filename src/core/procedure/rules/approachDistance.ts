@@ -1,5 +1,5 @@
 import { pointsOnStructure, conductorNames, jobOf, settingsOf, type WorkPoint } from "../../document";
-import { endsOf, circuitOf } from "../../network";
+import { circuitOf } from "../../network";
 import { approachDistanceFor, citationOf, gloveClassFor } from "../../reference";
 import {
   type ConductorId,
@@ -12,6 +12,7 @@ import {
   type WorkPointId,
 } from "../../terms";
 import { handsAreOn } from "../effects/consequence";
+import { isUnderCover } from "../job/covered";
 import { devicesWorkedOn } from "../job/hands";
 import { elementsOf, figure, nameOf } from "../job/names";
 import { defineRule, type Problem } from "./rule";
@@ -132,22 +133,11 @@ function hotAt(state: JobState, point: string): ConductorId[] {
 }
 
 /** Conductors of a point that nothing covers, the neutral left out. */
-function barePhasesAt(state: JobState, point: string): ConductorId[] {
-  if (state.covered.has(point)) return [];
-  return LETTERS.map((letter) => conductorId(point, letter)).filter((id) => {
+const barePhasesAt = (state: JobState, point: string): ConductorId[] =>
+  LETTERS.map((letter) => conductorId(point, letter)).filter((id) => {
     const report = asItStands(state).conductors[id];
-    return report !== undefined && report.state !== "neutral" && !isCovered(state, id);
+    return report !== undefined && report.state !== "neutral" && !isUnderCover(state, id);
   });
-}
-
-/** A thing under cover covers what it carries at both of its ends. */
-const isCovered = ({ covered, document }: JobState, id: ConductorId): boolean =>
-  elementsOf(document.system).some(
-    ([element, it]) =>
-      covered.has(element) &&
-      endsOf(it).some(([, point]) => point === partsOfConductor(id).point) &&
-      (it as { phases?: string }).phases?.includes(partsOfConductor(id).letter),
-  );
 
 function problem(
   state: JobState,

@@ -30,7 +30,21 @@ checkRule(
     ["alone on the pole", "attach k2 A method sticks", "warning k2", "job people=1"],
     ["reclosing not held", "attach k2 A method sticks", "warning r1", RECLOSER],
     ["reclosing blocked", "block r1; attach k2 A method sticks", "", RECLOSER],
-    ["work in gloves, everything in reach covered", "work w1 method gloves-and-cover gloveClass 1", ""],
+    [
+      "work in gloves, everything in reach covered",
+      "cover p1; work w1 method gloves-and-cover gloveClass 1",
+      "",
+    ],
+    [
+      "the clamp beside the hands covered, and what it does not carry left bare",
+      "cover k1; work w1 method gloves-and-cover gloveClass 1",
+      "warning w1",
+    ],
+    [
+      "cover that the step names and nobody put on",
+      "work w1 method gloves-and-cover gloveClass 1",
+      "warning w1",
+    ],
     [
       "work in gloves, with other phases bare on the pole",
       "work w1 method gloves gloveClass 1",
@@ -38,6 +52,18 @@ checkRule(
     ],
     ["work in gloves that do not hold its volts", "work w1 method gloves gloveClass 00", "danger w1"],
     ["work on it with a stick", "work w1 method sticks", ""],
+    ["the stick named as a tool", "work w1 with hot-stick", ""],
+    ["a stick in hand alone on the pole", "work w1 with hot-stick", "warning w1", "job people=1"],
+    ["a stick in hand, reclosing not held", "work w1 with hot-stick", "warning r1", RECLOSER],
+    ["a stick in hand, reclosing blocked", "block r1; work w1 with hot-stick", "", RECLOSER],
+    [
+      "a lead of the line cut with a stick, reclosing not held",
+      "cut l9 A with hot-stick",
+      "warning r1",
+      `${RECLOSER}\n l9 lead p4-p9 A`,
+    ],
+    ["the same on a service, with nothing of the line in reach", "cut l1 12 with hot-stick", "", RECLOSER],
+    ["work with a stick, said to be bare hands", "work w1 with hot-stick method bare", "danger w1"],
   ],
 );
 

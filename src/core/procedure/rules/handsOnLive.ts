@@ -5,6 +5,8 @@ import { citationOf, gloveClassFor } from "../../reference";
 import type { Step } from "../../steps";
 import { type ConductorId, conductorId, LETTERS, partsOfConductor, say } from "../../terms";
 import { conductorsInHand, type HotInHand, hotInHand, isKeptOff, methodOf } from "../job/hands";
+import { isUnderCover } from "../job/covered";
+import { joinedTo } from "../job/joined";
 import { isLiveState } from "../job/live";
 import { elementOf, elementsOf, figure, nameOf } from "../job/names";
 import { pathToConductor } from "../job/paths";
@@ -54,9 +56,9 @@ function touched(step: Step, before: JobState, hot: HotInHand): Problem {
   };
 }
 
-/** What a method of live work on a line still lacks. It is asked for where the step says that it is live work. */
+/** What a method of live work on a line still lacks, whether the step names the method or the stick in hand is one. */
 function missing(step: Step, before: JobState, hot: HotInHand): Problem[] {
-  if (step.method === undefined || hot.nominalVolts <= TWO_PEOPLE_VOLTS) return [];
+  if (hot.nominalVolts <= TWO_PEOPLE_VOLTS) return [];
   const warning = { where: step.element ?? step.at ?? "job", severity: "warning" as const };
   const problems: Problem[] = reclosingOnTheWay(before, hot).map((id) => ({
     ...warning,
@@ -71,7 +73,8 @@ function missing(step: Step, before: JobState, hot: HotInHand): Problem[] {
       message: say("rule.hands-on-live.alone"),
       help: say("rule.hands-on-live.alone.help"),
     });
-  const bare = step.method === "gloves" ? bareBeside(before, hot) : [];
+  // Whoever says that things are covered has covered them in a step.
+  const bare = methodOf(step) === "sticks" ? [] : bareBeside(before, hot);
   if (bare.length > 0)
     problems.push({
       ...warning,
@@ -92,15 +95,16 @@ function reclosingOnTheWay(before: JobState, { ids }: HotInHand): string[] {
     .map(([id]) => id);
 }
 
-/** Other live conductors of the line on the same pole that nothing covers. */
+/** Live conductors of the line on the same pole that nothing covers and that are not one with what is in hand. */
 function bareBeside(before: JobState, { ids }: HotInHand): ConductorId[] {
-  const { document, covered } = before;
+  const { document } = before;
   const circuit = circuitOf(document.system);
   const points = new Set(ids.flatMap((id) => pointsOnStructure(document.system, partsOfConductor(id).point)));
+  const inHand = joinedTo(document.system, ids);
   return [...points]
-    .filter((point) => !covered.has(point))
     .flatMap((point) => LETTERS.map((letter) => conductorId(point, letter)))
-    .filter((id) => !ids.includes(id) && isLiveState(asItStands(before).conductors[id]?.state))
+    .filter((id) => !inHand.has(id) && isLiveState(asItStands(before).conductors[id]?.state))
+    .filter((id) => !isUnderCover(before, id))
     .filter((id) => circuit.nominalVolts[circuit.nodeOf.get(id)!]! > TWO_PEOPLE_VOLTS);
 }
 

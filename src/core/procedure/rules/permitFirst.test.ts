@@ -78,6 +78,36 @@ checkRule(
     ],
     ["a single crew with the opening in its sight and control", "open c1", "", "set singleCrew=true"],
     ["nobody operates, and the job says why", "open c1", "", "job operator=none text=alone,all-in-sight"],
+    [
+      "nobody operates, and what is opened is out of sight of the work",
+      "open c1",
+      "danger c1",
+      "job operator=none text=alone\nw1 work p6 1",
+    ],
+    [
+      "a single crew, and the opening leaves the work to a tie that is out of its sight",
+      "open c1",
+      "danger c1",
+      "set singleCrew=true\nw1 work p3 A\nd9 disconnect p8-p20 A open=A normallyOpen=true\ns9 source p20 A kvLL=12.47",
+    ],
+    [
+      "a single crew that works with nothing open",
+      "work w1 with hot-stick",
+      "danger w1",
+      "set singleCrew=true",
+    ],
+    [
+      "two openings in a row, both in sight",
+      "open c1; tag c1; lift k1; tag k1; work w1",
+      "",
+      "set singleCrew=true assumeGenerators=false",
+    ],
+    [
+      "two openings in a row, one of them out of sight",
+      "open c9; tag c9; open c1; tag c1; work w1",
+      "danger w1",
+      "set singleCrew=true assumeGenerators=false\nmain none\nm1a span sub-p0 ABC\nc9 disconnect p0-p01 ABC\nm1b span p01-p1 ABC",
+    ],
     ["nobody operates, and nobody says why", "open c1", "danger c1", "job operator=none"],
     ["one of the crew operates", "open c1", "danger c1", "job operator=crew text=alone,all-in-sight"],
     [

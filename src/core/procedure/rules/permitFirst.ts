@@ -15,7 +15,7 @@ export const permitFirst = defineRule({
   id: "permit-first",
   severity: "danger",
   citation: citationOf("m3-i-request"),
-  check(step, before) {
+  check(step, before, after) {
     if (step.do === "receive-permit" && before.permit !== "requested")
       return {
         where: "job",
@@ -31,7 +31,9 @@ export const permitFirst = defineRule({
       workPoint === undefined
         ? permitReasonForElement(before.asFound, step.element as ElementId)
         : permitReasonForWork(before.asFound, workPoint);
-    if (why === undefined || isSoleCrew(before)) return undefined;
+    if (why === undefined) return undefined;
+    const moved = isSwitching(step) ? (step.element as ElementId | undefined) : undefined;
+    if ([before, after].every((it) => isSoleCrew(it, moved))) return undefined;
     const where = step.element ?? step.at ?? "";
     return {
       where,

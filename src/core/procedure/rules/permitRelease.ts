@@ -30,7 +30,7 @@ export const permitRelease = defineRule({
       };
     const needed =
       step.element !== undefined && permitReasonForElement(before.asFound, step.element as ElementId);
-    if (needed === false || needed === undefined || before.operatorAsked > 0 || isSoleCrew(before))
+    if (needed === false || needed === undefined || before.operatorAsked > 0 || isSoleCrew(before, step.element))
       return undefined;
     return {
       where: step.element ?? "job",
