@@ -30,7 +30,12 @@ export const permitRelease = defineRule({
       };
     const needed =
       step.element !== undefined && permitReasonForElement(before.asFound, step.element as ElementId);
-    if (needed === false || needed === undefined || before.operatorAsked > 0 || isSoleCrew(before, step.element))
+    if (
+      needed === false ||
+      needed === undefined ||
+      before.operatorAsked > 0 ||
+      isSoleCrew(before, step.element)
+    )
       return undefined;
     return {
       where: step.element ?? "job",
