@@ -17,7 +17,9 @@ import {
   circuitOf,
   EARTH,
   EDGE,
+  edgesAround,
   feedNotDrawn,
+  floodFrom,
   reachGraphOf,
   reachOf,
   rodNodesOf,
@@ -570,22 +572,19 @@ function countAssumptions(system: System, workPoint: WorkPoint): number {
   const start = conductorsOf(workPoint).flatMap(
     (letter) => circuit.nodeOf.get(conductorId(workPoint.at, letter)) ?? [],
   );
-  const seen = new Set(start);
-  const elements = new Set<number>();
-  const queue = [...start];
-  for (const node of queue) {
-    for (let at = graph.rowStart[node]!; at < graph.rowStart[node + 1]!; at++) {
-      const edge = graph.around[at]! >> 1;
-      elements.add(graph.element[edge]!);
-      if (standing.edgeOn[edge] === 0 && graph.kind[edge] === EDGE.metallic) continue;
-      const other = (graph.around[at]! & 1) === 0 ? graph.to[edge]! : graph.from[edge]!;
-      if (other === EARTH || tied[other] === 1 || seen.has(other)) continue;
-      seen.add(other);
-      queue.push(other);
-    }
-  }
+  const { nodes } = floodFrom(
+    graph,
+    start,
+    (edge, other) =>
+      (standing.edgeOn[edge] === 1 || graph.kind[edge] !== EDGE.metallic) &&
+      other !== EARTH &&
+      tied[other] === 0,
+  );
+  const elements = new Set(
+    nodes.flatMap((node) => edgesAround(graph, node).map((edge) => graph.element[edge]!)),
+  );
   const points = new Set(
-    [...seen].flatMap((node) => (circuit.pointOfNode[node] === -1 ? [] : [circuit.pointOfNode[node]!])),
+    nodes.flatMap((node) => (circuit.pointOfNode[node] === -1 ? [] : [circuit.pointOfNode[node]!])),
   );
   const unseenPoints = [...points].filter((index) => evidenceOf(system, circuit.pointIds[index]!) !== "seen");
   const unseenElements = [...elements].filter(

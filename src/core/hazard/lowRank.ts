@@ -3,6 +3,7 @@ import {
   type Circuit,
   circuitOf,
   EARTH,
+  FewIslands,
   groupsAsDrawn,
   standingOf,
   type StepGroup,
@@ -466,21 +467,14 @@ export class LowRank {
 
   /** Ports of a set, but ideal joins that would only close a loop of ideal joins; undefined where such a loop steps volts. */
   private portsOfSet(set: UpsetSet): number[] | undefined {
-    const merged = new Map<number, number>();
-    const find = (group: number): number => {
-      let at = group;
-      while (merged.has(at)) at = merged.get(at)!;
-      return at;
-    };
+    const joined = new FewIslands();
     const open: number[] = [];
     for (const upset of set)
       for (const index of this.portsOf[upset]!) {
         const { joins } = this.ports[index]!;
-        if (joins !== undefined) {
-          const [a, b] = [find(joins[0]), find(joins[1])];
-          if (a === b && this.stepsVolts) return undefined;
-          if (a === b) continue;
-          merged.set(b, a);
+        if (joins !== undefined && !joined.join(joins[0], joins[1])) {
+          if (this.stepsVolts) return undefined;
+          continue;
         }
         open.push(index);
       }

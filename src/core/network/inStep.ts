@@ -1,6 +1,6 @@
 import { perObject } from "../document";
 import { type Circuit, EARTH } from "./circuit";
-import { Islands } from "./islands";
+import { FewIslands, Islands } from "./islands";
 import { EDGE, reachGraphOf, standingOf } from "./reach";
 
 /** The group of all that is in step with the utility; any other group is one element alone, by its index. */
@@ -47,23 +47,17 @@ export function stepGroups(
   const machines = emfs.filter((emf) => circuit.emfs[emf]!.part.inStep === "when-joined");
   if (machines.length === 0) return groups;
   const labels = phaseIslands(circuit);
-  const merged = new Map<number, number>();
-  const find = (node: number): number => {
-    let at = labels[node]!;
-    while (merged.has(at)) at = merged.get(at)!;
-    return at;
-  };
-  for (const [a, b] of links) {
-    if (!isPhase(circuit, a) || !isPhase(circuit, b)) continue;
-    const [one, other] = [find(a), find(b)];
-    if (one !== other) merged.set(other, one);
-  }
+  const linked = new FewIslands();
+  for (const [a, b] of links)
+    if (isPhase(circuit, a) && isPhase(circuit, b)) linked.join(labels[a]!, labels[b]!);
+  const islandOf = (node: number) => linked.labelOf(labels[node]!);
   const phasesOf = (emf: number): number[] =>
     [...circuit.emfs[emf]!.legs, circuit.emfs[emf]!.star].filter((node) => isPhase(circuit, node));
   const fed = new Set(
-    emfs.filter((emf) => groups.get(emf) === UTILITY).flatMap((it) => phasesOf(it).map(find)),
+    emfs.filter((emf) => groups.get(emf) === UTILITY).flatMap((it) => phasesOf(it).map(islandOf)),
   );
-  for (const emf of machines) if (phasesOf(emf).some((node) => fed.has(find(node)))) groups.set(emf, UTILITY);
+  for (const emf of machines)
+    if (phasesOf(emf).some((node) => fed.has(islandOf(node)))) groups.set(emf, UTILITY);
   return groups;
 }
 

@@ -1,7 +1,8 @@
 export * from "./circuit";
 export { circuitAtHand, circuitOf } from "./circuitOf";
 export { placeFor } from "./places";
-export { Islands } from "./islands";
+export { FewIslands, Islands } from "./islands";
+export { edgesAround, type Flood, floodFrom, wayBack } from "./flood";
 export * from "./reach";
 export { groupsAsDrawn, type StepGroup, stepGroups, UTILITY } from "./inStep";
 export { feedNotDrawn } from "./feed";

@@ -56,3 +56,21 @@ export class Islands {
     return product;
   }
 }
+
+/** The same of few numbers out of many, without multiples: only those that were joined take room. */
+export class FewIslands {
+  readonly #above = new Map<number, number>();
+
+  labelOf(number: number): number {
+    let at = number;
+    for (let above; (above = this.#above.get(at)) !== undefined;) at = above;
+    return at;
+  }
+
+  /** Makes two numbers one island; false where they were one before. */
+  join(one: number, other: number): boolean {
+    const [a, b] = [this.labelOf(one), this.labelOf(other)];
+    if (a !== b) this.#above.set(b, a);
+    return a !== b;
+  }
+}

@@ -1,6 +1,7 @@
 import { perObject } from "../document";
 import type { ElementId } from "../terms";
 import { type Circuit, EARTH, neutralsOf } from "./circuit";
+import { floodFrom } from "./flood";
 
 /** How a source comes to a node. */
 export const REACH = {
@@ -188,26 +189,13 @@ const tiesOf = perObject((circuit: Circuit): Int32Array => {
  */
 export function tiedNeutrals(circuit: Circuit, { edgeOn }: Standing): Uint8Array {
   const graph = reachGraphOf(circuit);
-  const tied = new Uint8Array(graph.nodeCount);
-  const queue = new Int32Array(graph.nodeCount);
-  let tail = 0;
-  for (const node of tiesOf(circuit)) {
-    if (tied[node] === 1) continue;
-    tied[node] = 1;
-    queue[tail++] = node;
-  }
-  for (let head = 0; head < tail; head++) {
-    const node = queue[head]!;
-    for (let at = graph.rowStart[node]!; at < graph.rowStart[node + 1]!; at++) {
-      const edge = graph.around[at]! >> 1;
-      if (graph.kind[edge] !== EDGE.metallic || edgeOn[edge] === 0) continue;
-      const other = (graph.around[at]! & 1) === 0 ? graph.to[edge]! : graph.from[edge]!;
-      if (tied[other] === 1 || circuit.letterOfNode[other] !== "N") continue;
-      tied[other] = 1;
-      queue[tail++] = other;
-    }
-  }
-  return tied;
+  const { by } = floodFrom(
+    graph,
+    tiesOf(circuit),
+    (edge, other) =>
+      graph.kind[edge] === EDGE.metallic && edgeOn[edge] === 1 && circuit.letterOfNode[other] === "N",
+  );
+  return Uint8Array.from(by, (edge) => (edge === -2 ? 0 : 1));
 }
 
 /** A node as it was reached: node × 2, plus 1 where it is backfeed. */

@@ -1,6 +1,6 @@
 import { perObject, type System } from "../../document";
 import { metallicIslands } from "../../hazard/view";
-import { circuitOf, EDGE, reachGraphOf, standingOf } from "../../network";
+import { circuitOf, EDGE, floodFrom, reachGraphOf, standingOf } from "../../network";
 import type { ConductorId, ElementId } from "../../terms";
 
 /** The conductors of a drawing by which are one: joined through closed things and unparted spans. */
@@ -34,18 +34,12 @@ export function joinedWithout(
   without: ElementId,
 ): ReadonlySet<ConductorId> {
   const { circuit } = islandsOf(system);
-  const { rowStart, around, from, to, kind, on, element } = reachGraphOf(circuit);
+  const graph = reachGraphOf(circuit);
   const left = circuit.elementIds.indexOf(without);
-  const queue = ids.flatMap((id) => circuit.nodeOf.get(id) ?? []);
-  const reached = new Set(queue);
-  for (const node of queue)
-    for (let at = rowStart[node]!; at < rowStart[node + 1]!; at++) {
-      const edge = around[at]! >> 1;
-      if (kind[edge] !== EDGE.metallic || on[edge] === 0 || element[edge] === left) continue;
-      const other = (around[at]! & 1) === 0 ? to[edge]! : from[edge]!;
-      if (reached.has(other)) continue;
-      reached.add(other);
-      queue.push(other);
-    }
-  return new Set(queue.flatMap((node) => circuit.conductorIds[node] ?? []));
+  const { nodes } = floodFrom(
+    graph,
+    ids.flatMap((id) => circuit.nodeOf.get(id) ?? []),
+    (edge) => graph.kind[edge] === EDGE.metallic && graph.on[edge] === 1 && graph.element[edge] !== left,
+  );
+  return new Set(nodes.flatMap((node) => circuit.conductorIds[node] ?? []));
 }

@@ -1,5 +1,5 @@
 import { complete, settingsOf, type StillhotDocument } from "../../document";
-import { circuitOf, EARTH, EDGE, reachGraphOf, standingOf, tiedNeutrals } from "../../network";
+import { circuitOf, EARTH, EDGE, floodFrom, reachGraphOf, standingOf, tiedNeutrals } from "../../network";
 import type { ElementId } from "../../terms";
 import { elementsOf } from "../job/names";
 import { workedOn } from "./intent";
@@ -42,20 +42,9 @@ export function closableOnto(document: StillhotDocument, { ready }: Choice): Ele
 
   function joinedTo(start: readonly number[]): ReadonlySet<number> {
     const tied = tiedNeutrals(circuit, standingOf(circuit));
-    const joined = new Set(start);
-    const queue = [...start];
-    for (let head = 0; head < queue.length; head++) {
-      const node = queue[head]!;
-      for (let at = graph.rowStart[node]!; at < graph.rowStart[node + 1]!; at++) {
-        const edge = graph.around[at]! >> 1;
-        const other = (graph.around[at]! & 1) === 0 ? graph.to[edge]! : graph.from[edge]!;
-        if (edgeOn[edge] === 0 || graph.kind[edge] === EDGE.ground || tied[other] === 1 || joined.has(other))
-          continue;
-        joined.add(other);
-        queue.push(other);
-      }
-    }
-    return joined;
+    const passes = (edge: number, other: number) =>
+      edgeOn[edge] === 1 && graph.kind[edge] !== EDGE.ground && tied[other] === 0;
+    return new Set(floodFrom(graph, start, passes).nodes);
   }
 }
 

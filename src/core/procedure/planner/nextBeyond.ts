@@ -1,6 +1,6 @@
 import type { DeviceKind } from "../../devices";
 import type { StillhotDocument } from "../../document";
-import { circuitOf, EDGE, reachGraphOf, reachOf, standingOf } from "../../network";
+import { circuitOf, EDGE, edgesAround, floodFrom, reachGraphOf, reachOf, standingOf } from "../../network";
 import type { ElementId } from "../../terms";
 import { type Opening, openingsOf } from "./openings";
 
@@ -41,24 +41,17 @@ function nextFrom(document: StillhotDocument, own: readonly number[], start: rea
   const { byEdge } = openingsOf(document);
   const graph = reachGraphOf(circuit);
   const { edgeOn } = standingOf(circuit);
-  const seenNodes = new Set(start);
-  const queue = [...seenNodes];
-  const found = new Set<Opening>();
-  for (let head = 0; head < queue.length; head++) {
-    const node = queue[head]!;
-    for (let at = graph.rowStart[node]!; at < graph.rowStart[node + 1]!; at++) {
-      const edge = graph.around[at]! >> 1;
-      if (edgeOn[edge] === 0 || graph.kind[edge] !== EDGE.metallic || own.includes(edge)) continue;
-      const opening = byEdge.get(edge);
-      if (opening !== undefined && DROPS.includes(opening.kind)) {
-        found.add(opening);
-        continue;
-      }
-      const other = (graph.around[at]! & 1) === 0 ? graph.to[edge]! : graph.from[edge]!;
-      if (circuit.letterOfNode[other] === "N" || seenNodes.has(other)) continue;
-      seenNodes.add(other);
-      queue.push(other);
-    }
-  }
-  return [...found];
+  const isOnward = (edge: number) =>
+    edgeOn[edge] === 1 && graph.kind[edge] === EDGE.metallic && !own.includes(edge);
+  const dropperOf = (edge: number) => {
+    const opening = byEdge.get(edge);
+    return opening !== undefined && DROPS.includes(opening.kind) ? opening : undefined;
+  };
+  const { nodes } = floodFrom(
+    graph,
+    start,
+    (edge, other) => isOnward(edge) && dropperOf(edge) === undefined && circuit.letterOfNode[other] !== "N",
+  );
+  const edges = nodes.flatMap((node) => edgesAround(graph, node)).filter(isOnward);
+  return [...new Set(edges.flatMap((edge) => dropperOf(edge) ?? []))];
 }

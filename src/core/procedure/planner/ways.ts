@@ -3,11 +3,13 @@ import {
   type Circuit,
   EARTH,
   EDGE,
+  floodFrom,
   REACH,
   reachGraphOf,
   reachOf,
   standingOf,
   tiedNeutrals,
+  wayBack,
 } from "../../network";
 import { conductorId, type ElementId, lettersOf } from "../../terms";
 import type { Opening } from "./openings";
@@ -95,41 +97,26 @@ export function wayBetween(
   { targets, sources, metallicOnly }: Omit<Separation, "name">,
   stopped: ReadonlySet<ElementId>,
 ): Way | undefined {
-  const { rowStart, around, from, to, kind, nodeCount } = reachGraphOf(circuit);
+  const graph = reachGraphOf(circuit);
   const tied = tiedOf(circuit);
   const sourceAt = new Map<number, ElementId>();
   for (const { element, nodes } of sources)
     if (!stopped.has(element))
       for (const node of nodes) if (node !== EARTH && tied[node] === 0) sourceAt.set(node, element);
   if (sourceAt.size === 0) return undefined;
-  const by = new Int32Array(nodeCount).fill(-2);
-  const before = new Int32Array(nodeCount).fill(-1);
-  const queue: number[] = [];
-  for (const node of targets)
-    if (tied[node] === 0 && by[node] === -2) {
-      by[node] = -1;
-      queue.push(node);
-    }
-  for (let head = 0; head < queue.length; head++) {
-    const node = queue[head]!;
-    const source = sourceAt.get(node);
-    if (source !== undefined) {
-      const edges: number[] = [];
-      for (let at = node; by[at] !== -1; at = before[at]!) edges.push(by[at]!);
-      return { source, edges };
-    }
-    for (let at = rowStart[node]!; at < rowStart[node + 1]!; at++) {
-      const edge = around[at]! >> 1;
-      if (edgeOn[edge] === 0 || kind[edge] === EDGE.ground) continue;
-      if (metallicOnly === true && kind[edge] !== EDGE.metallic) continue;
-      const other = (around[at]! & 1) === 0 ? to[edge]! : from[edge]!;
-      if (tied[other] === 1 || by[other] !== -2) continue;
-      by[other] = edge;
-      before[other] = node;
-      queue.push(other);
-    }
-  }
-  return undefined;
+  const flood = floodFrom(
+    graph,
+    targets.filter((node) => tied[node] === 0),
+    (edge, other) =>
+      edgeOn[edge] === 1 &&
+      graph.kind[edge] !== EDGE.ground &&
+      (metallicOnly !== true || graph.kind[edge] === EDGE.metallic) &&
+      tied[other] === 0,
+    (node) => sourceAt.has(node),
+  );
+  const last = flood.nodes.at(-1);
+  const source = last === undefined ? undefined : sourceAt.get(last);
+  return source === undefined ? undefined : { source, edges: wayBack(graph, flood, last!) };
 }
 
 /** Customers without supply, and which of them cannot do without. */

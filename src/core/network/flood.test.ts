@@ -1,0 +1,43 @@
+import { connectedComponents } from "graphology-components";
+import { expect, test } from "vitest";
+import { randomSystem } from "../../../tests/support/randomSystems";
+import { circuitOf } from "./circuitOf";
+import { floodFrom, wayBack } from "./flood";
+import { conductorGraphOf, nodeName } from "./graph";
+import { reachGraphOf } from "./reach";
+
+/** graphology-components is the outside. */
+test("a walk over every edge comes to all of a component and to nothing else, by an unbroken way", () => {
+  let walks = 0;
+  for (let seed = 1; seed <= 8; seed++) {
+    const circuit = circuitOf(randomSystem(seed, { parts: 12 }));
+    const graph = reachGraphOf(circuit);
+    const components = connectedComponents(conductorGraphOf(circuit)).map((it) => it.toSorted());
+    for (let start = 0; start < circuit.nodeCount; start += 5) {
+      const flood = floodFrom(graph, [start, start], () => true);
+      const names = flood.nodes.map((node) => nodeName(circuit, node));
+      expect(names.toSorted()).toEqual(components.find((it) => it.includes(names[0]!)));
+      for (const node of flood.nodes) {
+        const way = wayBack(graph, flood, node);
+        expect(way.reduce((at, edge) => graph.from[edge]! + graph.to[edge]! - at, node)).toBe(start);
+      }
+      walks++;
+    }
+  }
+  expect(walks).toBeGreaterThan(40);
+});
+
+test("a walk ends where it is told to, and goes over no edge that does not pass", () => {
+  const circuit = circuitOf(randomSystem(3, { parts: 12 }));
+  const graph = reachGraphOf(circuit);
+  const [node] = graph.from;
+  expect(floodFrom(graph, [node!], () => false).nodes).toEqual([node]);
+  expect(
+    floodFrom(
+      graph,
+      [node!],
+      () => true,
+      (it) => it === graph.to[0],
+    ).nodes.at(-1),
+  ).toBe(graph.to[0]);
+});
