@@ -1,16 +1,23 @@
 import { connectedComponents } from "graphology-components";
 import { expect, test } from "vitest";
-import { randomSystem } from "../../../tests/support/randomSystems";
+import { randomDocument } from "../../../tests/support/randomSystems";
+import { readValue } from "../document";
 import { circuitOf } from "./circuitOf";
 import { floodFrom, wayBack } from "./flood";
 import { conductorGraphOf, nodeName } from "./graph";
 import { reachGraphOf } from "./reach";
 
+const systemOf = (seed: number) => {
+  const file = readValue(randomDocument(seed, { parts: 12 }));
+  if (!("document" in file)) throw new Error(file.problems.map((it) => it.path).join());
+  return file.document.system;
+};
+
 /** graphology-components is the outside. */
 test("a walk over every edge comes to all of a component and to nothing else, by an unbroken way", () => {
   let walks = 0;
   for (let seed = 1; seed <= 8; seed++) {
-    const circuit = circuitOf(randomSystem(seed, { parts: 12 }));
+    const circuit = circuitOf(systemOf(seed));
     const graph = reachGraphOf(circuit);
     const components = connectedComponents(conductorGraphOf(circuit)).map((it) => it.toSorted());
     for (let start = 0; start < circuit.nodeCount; start += 5) {
@@ -28,7 +35,7 @@ test("a walk over every edge comes to all of a component and to nothing else, by
 });
 
 test("a walk ends where it is told to, and goes over no edge that does not pass", () => {
-  const circuit = circuitOf(randomSystem(3, { parts: 12 }));
+  const circuit = circuitOf(systemOf(3));
   const graph = reachGraphOf(circuit);
   const [node] = graph.from;
   expect(floodFrom(graph, [node!], () => false).nodes).toEqual([node]);
