@@ -385,9 +385,8 @@ export function outcomesOf(plain: Plain, limits: Limits): Outcome[] {
   });
 }
 
-/** What a worker at a point may be bonded to: names of conductors and bars, `""` for earth. */
-function bondsIn({ plain, tied }: Looked, point: string): string[] {
-  if (tied.has(at(point, "N"))) return [at(point, "N")];
+/** Points joined to one by anything but spans, of the same kind of place. */
+function sameStructure(plain: Plain, point: string): Set<string> {
   const kind = (it: string) => (plain.points[it] as { kind?: string } | undefined)?.kind ?? "pole";
   const near = new Set([point]);
   for (let before = 0; before < near.size;) {
@@ -398,6 +397,47 @@ function bondsIn({ plain, tied }: Looked, point: string): string[] {
       if (ends.some((it) => near.has(it))) for (const it of ends) if (kind(it) === kind(point)) near.add(it);
     }
   }
+  return near;
+}
+
+/** Whether a neutral in hand counts as grounded: held to earth on its structure, tested or bridged, and lifted by nothing. */
+function isHeldNeutral(
+  plain: Plain,
+  outcomes: readonly Outcome[],
+  limits: Limits,
+  spot: PlainWorkPoint,
+  steps: readonly PlainStep[],
+): boolean {
+  const all = new Set(conductorsOf(plain));
+  const near = sameStructure(plain, spot.at);
+  const here = without(plain, (e) => e.kind === "span");
+  const onPole = groupsOf([...all], joinsOf(here, all));
+  const isOne = (point: string) =>
+    all.has(at(point, "N")) && near.has(point) && onPole.get(at(point, "N")) === onPole.get(at(spot.at, "N"));
+  const holds =
+    Object.entries(plain.points).some(([point, it]) => it.earthOhms !== undefined && isOne(point)) ||
+    Object.values(plain.elements).some(
+      (e) => isGround(e) && text(e, "to", "neutral") === "both" && isOne(text(e, "at")),
+    );
+  const everywhere = groupsOf([...all], joinsOf(plain, all));
+  const isBridged = Object.values(plain.elements).some((e) => {
+    const ends = [text(e, "from"), text(e, "to")];
+    return (
+      [...named(e, "parted"), ...named(e, "cut")].includes("N") &&
+      ends.includes(spot.at) &&
+      everywhere.get(at(ends[0]!, "N")) === everywhere.get(at(ends[1]!, "N"))
+    );
+  });
+  const isLifted = outcomes.some(
+    (it) => it.strength <= 2 && exposureIn(it.grounded, spot.at, "N").earth >= limits.exposureLimitVolts,
+  );
+  return holds && (isBridged || isTested(steps, spot.at, "N")) && !isLifted;
+}
+
+/** What a worker at a point may be bonded to: names of conductors and bars, `""` for earth. */
+function bondsIn({ plain, tied }: Looked, point: string): string[] {
+  if (tied.has(at(point, "N"))) return [at(point, "N")];
+  const near = sameStructure(plain, point);
   const bars = Object.entries(plain.elements).filter(
     ([, e]) =>
       isGround(e) &&
@@ -554,7 +594,8 @@ function isTested(steps: readonly PlainStep[], point: string, letter: string): b
     if (it.done !== true) continue;
     if (it.do === "check-detector") detector = true;
     if (SWITCHING.includes(it.do)) tested = false;
-    if (it.do === "test" && detector && it.at === point && (it.phases ?? "").includes(letter)) tested = true;
+    if (it.do === "test" && detector && it.at === point && (it.phases ?? letter).includes(letter))
+      tested = true;
   }
   return tested;
 }
@@ -598,7 +639,11 @@ export function verdictIn(
     verdict = "could-go-live";
   else if (
     !hotNeutral &&
-    letters.every((it) => stateOf(it) === "grounded" && isTested(steps, spot.at, it)) &&
+    letters.every((it) =>
+      it === "N"
+        ? isHeldNeutral(plain, outcomes, limits, spot, steps)
+        : stateOf(it) === "grounded" && isTested(steps, spot.at, it),
+    ) &&
     threats.every((it) => it.strength > 2 || it.exposureVolts < limits.exposureLimitVolts)
   )
     verdict = "grounded";

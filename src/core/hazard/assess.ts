@@ -42,10 +42,10 @@ import {
   conductorId,
   type ElementId,
   type Finding,
-  inARow,
   type Letter,
   type Message,
   type MessageKey,
+  partsOfConductor,
   type PointId,
   say,
   type StructureId,
@@ -56,17 +56,10 @@ import { bodyAmpsOf, conductorsOf } from "./outcome";
 import { MOST_STRENGTH } from "./search";
 import { type FoundThreats, leastStepTouch, threatsTo } from "./threats";
 import { leastMargin } from "./margin";
+import { neutralDoubt, neutralInHand } from "./neutralInHand";
 import { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
-import type {
-  Assessment,
-  ConductorReport,
-  ElementReport,
-  Threat,
-  Upset,
-  Verdict,
-  WorkPointReport,
-} from "./types";
-import { upsetWords } from "./upsetWords";
+import type { Assessment, ConductorReport, ElementReport, Threat, Verdict, WorkPointReport } from "./types";
+import { whenWords } from "./upsetWords";
 import { metallicIslands, type View, viewOf } from "./view";
 
 /** What a rehearsal knows better than the file: what was tested dead and still counts, and which places are barricaded. */
@@ -101,6 +94,8 @@ export function assess(document: StillhotDocument, known: KnownFromPlay = {}): A
     findings.push(...feedMissing(id, unfed));
     findings.push(...threatsNotAll(id, found), ...loadsUnsettled(id, found));
     findings.push(...workPointFindings(document.system, settings, id, workPoint));
+    if (hasNeutral(workPoint))
+      findings.push(...neutralInHand(document.system, settings, id, workPoint, tested(workPoint.at)));
     if (verdict === "grounded")
       findings.push(
         ...stepTouch(
@@ -424,13 +419,17 @@ function verdictOf(
   const neutral = circuit.nodeOf.get(conductorId(workPoint.at, "N"));
   const neutralIsHot = neutral !== undefined && isHotNeutral(view, settings, neutral);
   const isGrounded =
-    states.every((it) => it === "grounded") &&
-    ids.every((id) => tested.has(id)) &&
+    ids.every(
+      (id, nth) => partsOfConductor(id).letter === "N" || (states[nth] === "grounded" && tested.has(id)),
+    ) &&
     completeTo >= 2 &&
     !overAt(2) &&
-    !neutralIsHot;
+    !neutralIsHot &&
+    (!hasNeutral(workPoint) || neutralDoubt(system, settings, workPoint, tested) === undefined);
   return isGrounded ? "grounded" : "isolated";
 }
+
+const hasNeutral = ({ conductors }: WorkPoint): boolean => conductors.includes("N");
 
 /** The body in circuit by which an induced conductor is judged [Ω]. Source: 29 CFR 1910.269(q)(2)(iv) note. */
 const INDUCED_OHMS = 500;
@@ -544,11 +543,6 @@ function stepTouch(
     },
   ];
 }
-
-const whenWords = (system: System, upsets: readonly Upset[]): Message =>
-  upsets.length === 0
-    ? say("hazard.stepTouch.asDrawn")
-    : say("hazard.stepTouch.if", { upsets: inARow(upsets.map((it) => upsetWords({ system }, it))) });
 
 const stepTouchKey = (isBarricaded: boolean, volts: number): MessageKey =>
   !Number.isFinite(volts)

@@ -2,8 +2,8 @@ import { isSameStructure, type System } from "../document";
 import { type Step, undoesTests } from "../steps";
 import { type ConductorId, conductorId, type Letter, type PointId, type StructureId } from "../terms";
 
-/** What a test that names no phases is of, at whatever point. */
-const EVERY_PHASE = "ABC12";
+/** What a test that names no phases is of, at whatever point: all that is there. */
+const EVERY_CONDUCTOR = "ABC12N";
 
 /**
  * Conductors of a point that count as tested in a file: by a test marked done, with a detector check done before it, and
@@ -17,7 +17,7 @@ export function testedConductors(steps: readonly Step[], at: PointId): Set<Condu
     if (step.do === "check-detector") detectorChecked = true;
     else if (undoesTests(step)) tested.clear();
     else if (step.do === "test" && step.at === at && detectorChecked)
-      for (const letter of step.phases ?? EVERY_PHASE) tested.add(conductorId(at, letter as Letter));
+      for (const letter of step.phases ?? EVERY_CONDUCTOR) tested.add(conductorId(at, letter as Letter));
   }
   return tested;
 }

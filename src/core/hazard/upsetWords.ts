@@ -1,5 +1,5 @@
 import { elementName, type System } from "../document";
-import { type Message, type MessageKey, say } from "../terms";
+import { inARow, type Message, type MessageKey, say } from "../terms";
 import type { Upset } from "./types";
 
 /** One thing that could change without the crew doing it, as half a sentence; `name` where not one element is meant. */
@@ -21,3 +21,9 @@ const OWN_WORDS = [
   "upset.close.clamp",
   "upset.close.elbow",
 ] as const satisfies readonly MessageKey[];
+
+/** Upsets as the condition of a sentence: as drawn, where there are none. */
+export const whenWords = (system: System, upsets: readonly Upset[]): Message =>
+  upsets.length === 0
+    ? say("hazard.stepTouch.asDrawn")
+    : say("hazard.stepTouch.if", { upsets: inARow(upsets.map((it) => upsetWords({ system }, it))) });

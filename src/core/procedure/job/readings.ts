@@ -13,7 +13,9 @@ export function readingsOf(state: JobState, step: Step): Map<ConductorId, Detect
   const { hazardVolts } = settingsOf(state.document);
   const { conductors } = asItStands(state);
   const readings = new Map<ConductorId, DetectorReading>();
-  for (const letter of phasesAt(state.document.system, step)) {
+  // A test that names no phases is of all that is there, the neutral too.
+  const letters = step.phases === undefined ? `${phasesAt(state.document.system, step)}N` : step.phases;
+  for (const letter of letters) {
     const id = conductorId(step.at ?? "", letter as Letter);
     const report = conductors[id];
     if (report === undefined) continue;

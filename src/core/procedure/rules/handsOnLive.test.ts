@@ -79,6 +79,18 @@ checkRule(
     ["spliced after it", "check-detector; test h2 N; join sv N method gloves gloveClass 0", ""],
     ["with bare hands, its legs live", "check-detector; test h2 N; join sv N", "danger sv"],
     ["with bare hands, everything dead and tested", "open c1 A; check-detector; test h2 N; join sv N", ""],
+    [
+      "as the work of a work place that is dead, its neutral not tested",
+      "open c1 A; check-detector; test h2 12; work w2",
+      "danger sv",
+      "w2 work h2 12 does=sv",
+    ],
+    [
+      "as the work of a work place, all of it tested",
+      "open c1 A; check-detector; test h2; work w2",
+      "",
+      "w2 work h2 12 does=sv",
+    ],
     ["with bare hands, dead and not tested", "open c1 A; join sv N", "danger sv"],
   ],
 );

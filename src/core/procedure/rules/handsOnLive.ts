@@ -1,15 +1,16 @@
 import { openPhasesOf } from "../../devices";
 import { conductorNames, jobOf, pointsOnStructure, settingsOf } from "../../document";
-import { circuitOf } from "../../network";
+import { circuitOf, endsOf } from "../../network";
 import { citationOf, gloveClassFor } from "../../reference";
 import type { Step } from "../../steps";
-import { type ConductorId, conductorId, LETTERS, partsOfConductor, say } from "../../terms";
-import { conductorsInHand, type HotInHand, hotInHand, isKeptOff, methodOf } from "../job/hands";
+import { type ConductorId, conductorId, type ElementId, LETTERS, partsOfConductor, say } from "../../terms";
+import { type HotInHand, hotInHand, isKeptOff, methodOf } from "../job/hands";
 import { isUnderCover } from "../job/covered";
 import { joinedTo } from "../job/joined";
 import { isLiveState } from "../job/live";
 import { elementOf, elementsOf, figure, nameOf } from "../job/names";
 import { pathToConductor } from "../job/paths";
+import { doneBy } from "../job/repair";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
 import { defineRule, type Problem } from "./rule";
@@ -110,20 +111,31 @@ function bareBeside(before: JobState, { ids }: HotInHand): ConductorId[] {
 
 /** A neutral that is spliced before anybody tested what stands on it: until then it counts as live. */
 function untestedNeutral(step: Step, before: JobState): Problem | undefined {
-  const element = elementOf(before.document.system, step.element);
-  if (step.do !== "join" || element === undefined) return undefined;
-  const isOpen = openPhasesOf(element).includes("N") && (step.phases ?? "N").includes("N");
-  const ends = conductorsInHand(step, before).filter((id) => partsOfConductor(id).letter === "N");
-  const { hazardVolts } = settingsOf(before.document);
-  const isKnown = ends.some((id) => {
-    const reading = before.readings.get(id);
-    return reading !== undefined && (methodOf(step) !== "bare" || reading.volts < hazardVolts);
-  });
-  if (!isOpen || isKnown) return undefined;
+  const open = splicedBy(step, before).find((id) => !isKnownNeutral(step, before, id));
+  if (open === undefined) return undefined;
   return {
-    where: step.element!,
+    where: open,
     severity: methodOf(step) === "bare" ? "danger" : "warning",
-    message: say("rule.hands-on-live.neutral", { name: nameOf(before.document, step.element) }),
+    message: say("rule.hands-on-live.neutral", { name: nameOf(before.document, open) }),
     help: say("rule.hands-on-live.neutral.help"),
   };
+}
+
+/** Things whose open neutral a step joins, by a splice of its own or as what the work there does. */
+function splicedBy(step: Step, { document }: JobState): ElementId[] {
+  const isOpen = (id: string | undefined): boolean => {
+    const element = elementOf(document.system, id);
+    return element !== undefined && openPhasesOf(element).includes("N");
+  };
+  if (step.do === "work") return doneBy(document, step.at).filter(isOpen);
+  const isJoined = step.do === "join" && (step.phases ?? "N").includes("N") && isOpen(step.element);
+  return isJoined ? [step.element as ElementId] : [];
+}
+
+function isKnownNeutral(step: Step, { document, readings }: JobState, id: ElementId): boolean {
+  const { hazardVolts } = settingsOf(document);
+  return endsOf(elementOf(document.system, id)!).some(([, point]) => {
+    const reading = readings.get(conductorId(point, "N"));
+    return reading !== undefined && (methodOf(step) !== "bare" || reading.volts < hazardVolts);
+  });
 }

@@ -1,0 +1,120 @@
+import { openPhasesOf } from "../devices";
+import {
+  complete,
+  isSameStructure,
+  pointName,
+  type Settings,
+  type System,
+  type WorkPoint,
+} from "../document";
+import { type Circuit, circuitOf, EDGE, endsOf, reachGraphOf, standingOf } from "../network";
+import { type ConductorId, conductorId, type ElementId, type Finding, say, type WorkPointId } from "../terms";
+import { leastStepTouch, type StepTouch } from "./threats";
+import { whenWords } from "./upsetWords";
+import { metallicIslands } from "./view";
+
+/** What keeps a neutral that is worked on from counting as grounded; nothing where it counts. */
+export type NeutralDoubt =
+  | { readonly why: "not-tied" }
+  | { readonly why: "not-tested" }
+  | { readonly why: "not-known" }
+  | { readonly why: "lifted"; readonly lift: Exclude<StepTouch, string> };
+
+/**
+ * Why a neutral in hand is no grounded conductor. It is one where a rod or a ground set on its own structure ties it to
+ * earth without what is worked on, where it was tested, or a break of it is bridged, and where no set of upsets of
+ * strength 0 to 2 lifts it to the exposure limit above earth: against itself it never stands at anything.
+ */
+export function neutralDoubt(
+  system: System,
+  settings: Settings,
+  { at, does }: WorkPoint,
+  tested: ReadonlySet<ConductorId>,
+): NeutralDoubt | undefined {
+  const circuit = circuitOf(system);
+  if (!isTiedHere(circuit, system, at, does ?? [])) return { why: "not-tied" };
+  if (!tested.has(conductorId(at, "N")) && !isBridged(circuit, system, at)) return { why: "not-tested" };
+  const lift = leastStepTouch(system, settings, { at, conductors: "N" });
+  if (lift === "none") return undefined;
+  return lift === "not-known" ? { why: "not-known" } : { why: "lifted", lift };
+}
+
+/** Whether a rod or a set with one hangs on the neutral at its own structure, spans and what is worked on left out. */
+function isTiedHere(circuit: Circuit, system: System, at: string, does: readonly string[]): boolean {
+  const here = joinedOnStructure(circuit, system, at, does);
+  const isRodded = ([id, set]: readonly [string, ReturnType<typeof complete>]) =>
+    set.kind === "ground" && set.to === "both" && !does.includes(id) && here.has(set.at);
+  return (
+    [...here].some((point) => system.points[point as keyof System["points"]]?.["earthOhms"] !== undefined) ||
+    Object.entries(system.elements).some(([id, record]) => isRodded([id, complete(record)]))
+  );
+}
+
+/** Points of the structure whose neutrals are one with that of a point, by way of what stands on the structure. */
+function joinedOnStructure(
+  circuit: Circuit,
+  system: System,
+  at: string,
+  does: readonly string[],
+): Set<string> {
+  const { rowStart, around, from, to, kind, element } = reachGraphOf(circuit);
+  const { edgeOn } = standingOf(circuit);
+  const queue = [circuit.nodeOf.get(conductorId(at as never, "N"))].filter((node) => node !== undefined);
+  const reached = new Set(queue);
+  for (const node of queue)
+    for (let k = rowStart[node]!; k < rowStart[node + 1]!; k++) {
+      const edge = around[k]! >> 1;
+      const id = circuit.elementIds[element[edge]!]!;
+      if (kind[edge] !== EDGE.metallic || edgeOn[edge] === 0 || does.includes(id)) continue;
+      if (system.elements[id]?.kind === "span") continue;
+      const other = (around[k]! & 1) === 0 ? to[edge]! : from[edge]!;
+      const point = circuit.pointIds[circuit.pointOfNode[other] ?? -1];
+      if (point === undefined || reached.has(other) || !isSameStructure(system, point, at)) continue;
+      reached.add(other);
+      queue.push(other);
+    }
+  return new Set(queue.map((node) => circuit.pointIds[circuit.pointOfNode[node]!]!));
+}
+
+/** Whether a neutral that is open at a point has a way around the break. */
+function isBridged(circuit: Circuit, system: System, at: string): boolean {
+  const islands = metallicIslands(circuit, standingOf(circuit));
+  return (Object.keys(system.elements) as ElementId[]).some((id) => {
+    const it = complete(system.elements[id]!);
+    if (!openPhasesOf(it).includes("N")) return false;
+    const ends = endsOf(it).map(([, point]) => point);
+    const nodes = ends.map((point) => circuit.nodeOf.get(conductorId(point, "N")));
+    const labels = nodes.map((node) => (node === undefined ? -1 : islands[node]!));
+    return ends.includes(at as never) && labels[0] !== -1 && labels.every((label) => label === labels[0]);
+  });
+}
+
+/** What the verdict of a work point does not say of a neutral in hand. */
+export function neutralInHand(
+  system: System,
+  settings: Settings,
+  id: WorkPointId,
+  workPoint: WorkPoint,
+  tested: ReadonlySet<ConductorId>,
+): Finding[] {
+  const doubt = neutralDoubt(system, settings, workPoint, tested);
+  if (doubt === undefined || (doubt.why !== "lifted" && doubt.why !== "not-tied")) return [];
+  const at = pointName({ system }, workPoint.at);
+  return [
+    {
+      rule: "neutral-in-hand",
+      severity: "warning",
+      where: id,
+      message:
+        doubt.why === "not-tied"
+          ? say("hazard.neutralInHand.notTied", { at })
+          : say("hazard.neutralInHand.lifted", {
+              at,
+              volts: Math.round(doubt.lift.volts),
+              when: whenWords(system, doubt.lift.upsets),
+            }),
+      help: say("hazard.neutralInHand.help"),
+      citation: "common practice, no source",
+    },
+  ];
+}
