@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { sizes } from "../e2e/context.mjs";
-import { firstLoadBytes } from "../e2e/firstLoad.mjs";
+import { bytesOf, firstScripts } from "../e2e/firstLoad.mjs";
 import { builtApp } from "./builtApp.mjs";
 
 /** How many times slower than this machine the processor is taken to be. */
@@ -14,7 +14,7 @@ test(`first load on a phone, processor slowed ${SLOWED} times: drawing, verdict,
   for (let n = 0; n < ROUNDS; n++) rounds.push({ ...(await firstLoad()), work: await workOfFirstLoad() });
   const median = (of) => rounds.map((it) => it[of]).sort((a, b) => a - b)[ROUNDS >> 1];
   console.log(
-    `first load: ${firstLoadBytes()} bytes of script, gzipped; drawn after ${median("drawn")} ms, ` +
+    `first load: ${bytesOf(firstScripts())} bytes of script, gzipped; drawn after ${median("drawn")} ms, ` +
       `verdict after ${median("answered")} ms, interactive after ${median("interactive")} ms ` +
       `(medians of ${ROUNDS}, processor slowed ${SLOWED} times, nothing kept)\n` +
       `of which the page's own work, whatever else the machine does: ${SLOWED} times ${median("work")} ms`,

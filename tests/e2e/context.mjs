@@ -14,6 +14,8 @@ export const sizes = {
  * @property {string} [path] what follows the app's address, such as "?open=x" or "#plan"
  * @property {"desk" | "phone"} [size] 1280 x 800 with a mouse (the default), or 390 x 844 with touch
  * @property {"light" | "dark"} [theme] the color scheme that the browser asks for
+ * @property {boolean} [offline] lets the app keep itself for a time without a network; no other test is about that, and
+ *   a third of what the browser did in each of them was to put the app away once more
  * @property {string} [url] another server's address, from `ownServer`
  * @property {import("playwright-core").BrowserContext} [context] opens the page in this context, so as one more tab
  * @property {object} [options] more options of Playwright's `newContext`
@@ -46,12 +48,13 @@ export async function makeContext(browser, url) {
     page.on("crash", () => note("the page crashed"));
   }
 
-  async function newContext({ size = "desk", theme = "light", options = {} } = {}) {
+  async function newContext({ size = "desk", theme = "light", offline = false, options = {} } = {}) {
     const context = await browser.newContext({
       ...sizes[size],
       colorScheme: theme,
       deviceScaleFactor: 1,
       locale: "en-US",
+      serviceWorkers: offline ? "allow" : "block",
       ...options,
     });
     // Only says when to give up: nothing is said to be fast by it.

@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { gzipSync } from "node:zlib";
 import { runnerImport } from "vite";
@@ -11,6 +11,18 @@ import { at } from "../../scripts/lib/project.mjs";
  * @returns {Map<string, string>} text by path within dist
  */
 export function firstScripts() {
+  const html = readFileSync(at("dist/index.html"), "utf8");
+  const tags = [...html.matchAll(/<(?:script|link)\b[^>]*>/g)].map(([tag]) => tag);
+  return withImports(tags.flatMap((it) => /(?:src|href)="\.\/([^"]+\.js)"/.exec(it)?.[1] ?? []));
+}
+
+/** Those, and what they fetch next: the board that paints the drawing. */
+export function paintingScripts() {
+  const board = readdirSync(at("dist/assets")).find((it) => /^board-[\w-]+\.js$/.test(it));
+  return withImports([...firstScripts().keys(), join("assets", board)]);
+}
+
+function withImports(paths) {
   const scripts = new Map();
   const add = (path) => {
     if (scripts.has(path)) return;
@@ -19,17 +31,13 @@ export function firstScripts() {
     for (const [, to] of text.matchAll(/\b(?:from|import)\s*["'](\.[^"']+)["']/g))
       add(join(dirname(path), to));
   };
-  const html = readFileSync(at("dist/index.html"), "utf8");
-  for (const [tag] of html.matchAll(/<(?:script|link)\b[^>]*>/g)) {
-    const path = /(?:src|href)="\.\/([^"]+\.js)"/.exec(tag)?.[1];
-    if (path !== undefined) add(path);
-  }
+  paths.forEach(add);
   return scripts;
 }
 
-/** What those scripts weigh on the wire, [bytes, gzipped one by one]. */
-export const firstLoadBytes = () =>
-  [...firstScripts().values()].reduce((sum, text) => sum + gzipSync(text).length, 0);
+/** What scripts weigh on the wire, [bytes, gzipped one by one]. */
+export const bytesOf = (scripts) =>
+  [...scripts.values()].reduce((sum, text) => sum + gzipSync(text).length, 0);
 
 /**
  * Keys whose sentence comes later, and which the first scripts can say nonetheless: whole, or put together from a

@@ -63,6 +63,9 @@ async function keptNow(page) {
 }
 
 /** A span between two poles, as another drawing would put it on the clipboard. */
+/** What paints the drawing, as a script of its own. */
+const BOARD = /\/board-[\w-]+\.js/;
+
 const FROM_ELSEWHERE = {
   points: { q1: { x: 0, y: 900 }, q2: { x: 200, y: 900 } },
   elements: { q3: { kind: "span", from: "q1", to: "q2", phases: "ABC", lengthM: 50 } },
@@ -669,7 +672,7 @@ export const tests = [
     name: "a part of the app that cannot be fetched is said to be missing, and is there once the app starts again",
     async run(ctx) {
       ctx.expectError(/ERR_FAILED|Failed to fetch dynamically imported module/);
-      const context = await ctx.newContext({ options: { serviceWorkers: "block" } });
+      const context = await ctx.newContext();
       const part = /\/(Plan|Rehearse)-[\w-]+\.js/;
       await context.route(part, (route) => route.abort());
       const page = await begin(ctx, { context });
@@ -694,7 +697,26 @@ export const tests = [
     },
   },
   {
+    name: "what paints the drawing cannot be fetched: that is said, and nothing is lost",
+    async run(ctx) {
+      ctx.expectError(/ERR_FAILED|Failed to fetch dynamically imported module/);
+      const context = await ctx.newContext();
+      await call(await begin(ctx, { context }), "Not painted");
+      await context.route(BOARD, (route) => route.abort());
+      const page = await ctx.open({ context });
+      const missing = page.locator("[data-crash]");
+      await missing.waitFor();
+      assert.match(await missing.textContent(), /A part of Stillhot could not be fetched/);
+      await context.unroute(BOARD);
+      await Promise.all([page.waitForEvent("load"), page.locator('[data-crash-action="again"]').click()]);
+      await ready(page);
+      assert.equal(await missing.count(), 0);
+      assert.equal(await title(page).inputValue(), "Not painted");
+    },
+  },
+  {
     name: "keeping a drawing of 2 000 elements blocks no frame",
+    alone: true,
     seconds: 90,
     async run(ctx) {
       const context = await ctx.newContext();

@@ -67,7 +67,7 @@ export const tests = [
     async run(ctx) {
       ctx.expectError(/Failed to load resource|ERR_CONNECTION_REFUSED|ERR_INTERNET_DISCONNECTED/);
       const server = await ctx.ownServer();
-      const context = await ctx.newContext();
+      const context = await ctx.newContext({ offline: true });
       const first = await ctx.open({ context, url: server.url });
       await ready(first);
       await offlineReady(first);
@@ -94,7 +94,7 @@ export const tests = [
     seconds: 90,
     run: (ctx) =>
       withOwnCopy(async (url, renewFor) => {
-        const context = await ctx.newContext();
+        const context = await ctx.newContext({ offline: true });
         const page = await ctx.open({ context, url });
         await ready(page);
         await offlineReady(page);
@@ -126,7 +126,7 @@ export const tests = [
     seconds: 90,
     run: (ctx) =>
       withOwnCopy(async (url, renewFor) => {
-        const page = await ctx.open({ url, path: "?demo=quarry-lane" });
+        const page = await ctx.open({ url, path: "?demo=quarry-lane", offline: true });
         await ready(page);
         await offlineReady(page);
         await page.goto(`${url}?demo=quarry-lane`);
@@ -148,7 +148,7 @@ export const tests = [
     seconds: 90,
     run: (ctx) =>
       withOwnCopy(async (url, renewFor) => {
-        const context = await ctx.newContext();
+        const context = await ctx.newContext({ offline: true });
         const page = await ctx.open({ context, url });
         await ready(page);
         await offlineReady(page);
@@ -177,7 +177,7 @@ export const tests = [
     async run(ctx) {
       ctx.expectError(/Failed to load resource|ERR_CONNECTION_REFUSED|ERR_INTERNET_DISCONNECTED/);
       const server = await ctx.ownServer();
-      const context = await ctx.newContext();
+      const context = await ctx.newContext({ offline: true });
       const first = await ctx.open({ context, url: server.url });
       await ready(first);
       await offlineReady(first);
@@ -229,7 +229,7 @@ export const tests = [
     name: "nothing is asked of any other place, and the page's own rules forbid it",
     async run(ctx) {
       ctx.expectError(/Content Security Policy|Refused to|violates/);
-      const context = await ctx.newContext();
+      const context = await ctx.newContext({ offline: true });
       const asked = new Set();
       context.on("request", (request) => {
         const { protocol, origin } = new URL(request.url());

@@ -2,10 +2,12 @@
  * Runs the end-to-end tests against the built app: `node tests/e2e/run.mjs [NAMEPART ...]`.
  *
  * Each tests/e2e/*.e2e.mjs exports `tests`, a list of `{ name, run(ctx) }`; context.mjs says what `ctx` offers.
- * A test fails when `run` throws, takes longer than its `seconds` (120), or a page reports an error.
+ * Two run at once, each in a browser of its own; one that is `alone` (it counts frames, or sees what stays for seconds)
+ * has the machine to itself at the end. A test fails when `run` throws, takes longer than its `seconds` (120), or a page reports an error.
  * NAMEPART picks the tests whose file or name contains it. HEADED=1 shows the browser.
  */
 import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { availableParallelism } from "node:os";
 import { join, relative } from "node:path";
 import { pathToFileURL } from "node:url";
 import { findChromium } from "../../scripts/lib/chromium.mjs";
@@ -19,6 +21,7 @@ const out = makeResults();
 const pictures = join(out, "e2e");
 const summary = join(out, "e2e.json");
 const outcomes = [];
+const AT_ONCE = 2;
 
 function finish(reason) {
   const failures = outcomes.filter((it) => !it.ok);
@@ -96,12 +99,21 @@ if (tests.length === 0) finish(`No end-to-end test has ${parts.join(" or ")} in 
 const { missing } = await findChromium();
 if (missing) finish(missing);
 const server = await serve(at("dist"));
-let { browser } = await startBrowser();
-// One after the other: on two cores two browsers at once took longer, and what a person sees for seconds was missed.
-for (const test of tests) {
-  if (!browser.isConnected()) ({ browser } = await startBrowser());
-  outcomes.push(await runOne(browser, server.url, test));
+
+/** Runs tests one after the other in a browser of their own, until none is left. */
+async function runAll(left) {
+  let { browser } = await startBrowser();
+  for (let test = left.shift(); test !== undefined; test = left.shift()) {
+    if (!browser.isConnected()) ({ browser } = await startBrowser());
+    outcomes.push(await runOne(browser, server.url, test));
+  }
+  await browser.close();
 }
-await browser.close();
+
+const together = tests.filter((it) => !it.alone);
+await Promise.all(
+  Array.from({ length: Math.max(1, Math.min(AT_ONCE, availableParallelism())) }, () => runAll(together)),
+);
+await runAll(tests.filter((it) => it.alone));
 await server.close();
 finish();

@@ -483,7 +483,7 @@ export const tests = [
     name: "it opens again with no network and no server, the drawing with it",
     async run(ctx) {
       const server = await ctx.ownServer();
-      const page = await begin(ctx, { url: server.url });
+      const page = await begin(ctx, { url: server.url, offline: true });
       await row(page, `element:${CUTOUT}`).click();
       await page.locator('[data-action="open"]').click();
       await page.locator('[data-save="saved"]').waitFor();
