@@ -13,6 +13,7 @@ export const arrester = defineDevice({
   prefix: "a",
   ends: ["at"],
   fields: { ...oneEnd, failed: phases(), loose: flag(false) },
+  shorts: ({ failed }) => failed,
   brings: () => [],
   needs: (it) => [
     ...needsItsPhases(it),

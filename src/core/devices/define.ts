@@ -228,6 +228,16 @@ export interface DeviceSpec<Kind extends string, F extends Fields> {
   carries?(element: Complete<F>, settings: BreakSettings): number;
   /** how the crew handles it; absent: by its handle where it has an opening, else not at all */
   readonly handling?: Handling<Complete<F>>;
+  /** letters of its phases at an end; absent: the same at every end */
+  lettersAtEnd?(element: Complete<F>, end: End): readonly Letter[];
+  /** of what is conductors and nothing else: the key that says which of them came apart */
+  readonly apartKey?: "parted" | "cut";
+  /** phases that it holds together at its point, or to earth */
+  shorts?(element: Complete<F>): string;
+  /** how many customers hang on it */
+  customers?(element: Complete<F>): number;
+  /** whether it could put volts on what it hangs at, running or not; `assumed` takes it that customers have machines */
+  couldFeed?(element: Complete<F>, assumed: boolean): boolean;
   /** whether each phase has a symbol of its own, one beside the other */
   readonly standsAbreast?: true;
   /** its position in words, where it is not as it normally is; absent: what is open of it */

@@ -1,4 +1,4 @@
-import type { Letter, Message } from "../terms";
+import { type Letter, lettersOf, type Message } from "../terms";
 import {
   BY_HANDLE,
   type Breaks,
@@ -12,7 +12,7 @@ import {
   type UpsetSettings,
 } from "./define";
 import type { FieldProblem } from "./fields";
-import { type CircuitElement, deviceOf } from "./kinds";
+import { type CircuitElement, type DeviceKind, deviceOf } from "./kinds";
 import type { End, Part, Place } from "./parts";
 import type { Mark } from "./symbol";
 
@@ -51,8 +51,8 @@ export function openingOf(element: CircuitElement): BoundOpening | undefined {
 export function openPhasesOf(element: CircuitElement): string {
   const opening = openingOf(element);
   if (opening !== undefined) return opening.openPhases;
-  const { cut, parted, open } = element as { cut?: string; parted?: string; open?: string };
-  return cut ?? parted ?? open ?? "";
+  const key = openKeyOf(element.kind);
+  return key === undefined ? "" : (element as unknown as Record<typeof key, string>)[key];
 }
 
 /** How the crew takes a thing out and puts it back; nothing for what no crew operates. */
@@ -124,6 +124,46 @@ export const problemsOf = (element: CircuitElement): readonly FieldProblem[] => 
 export const symbolOf = (element: CircuitElement): readonly Mark[] => {
   const [device, own] = ask(element);
   return device.symbol(own);
+};
+
+/** Letters of a thing's phases at one of its ends. */
+export const lettersAtEnd = (element: CircuitElement, end: End): readonly Letter[] => {
+  const [device, own] = ask(element);
+  return device.lettersAtEnd?.(own, end) ?? lettersOf((element as { phases?: string }).phases ?? "");
+};
+
+/** Whether a thing is conductors and nothing else: a line, or a lead. */
+export const isConductor = ({ kind }: { readonly kind: DeviceKind }): boolean =>
+  deviceOf(kind).apartKey !== undefined;
+
+/** Conductors of a line or a lead that came apart, its neutral among them; nothing of any other thing. */
+export function apartOf(element: CircuitElement): string {
+  const { apartKey } = deviceOf(element.kind);
+  return apartKey === undefined ? "" : (element as unknown as Record<typeof apartKey, string>)[apartKey];
+}
+
+/** The key that says which conductors of a thing are open: of a line or a lead those that came apart. */
+export const openKeyOf = (kind: DeviceKind): "open" | "parted" | "cut" | undefined => {
+  const { apartKey, fields } = deviceOf(kind);
+  return apartKey ?? ("open" in fields ? "open" : undefined);
+};
+
+/** Phases that a thing holds together at its point, or to earth: a ground set, a fault, what failed. */
+export const shortedBy = (element: CircuitElement): string => {
+  const [device, own] = ask(element);
+  return device.shorts?.(own) ?? "";
+};
+
+/** How many customers hang on a thing itself. */
+export const customersOf = (element: CircuitElement): number => {
+  const [device, own] = ask(element);
+  return device.customers?.(own) ?? 0;
+};
+
+/** Whether a thing could put volts on what it hangs at; `assumed` takes it that customers have machines of their own. */
+export const couldFeed = (element: CircuitElement, assumed: boolean): boolean => {
+  const [device, own] = ask(element);
+  return device.couldFeed?.(own, assumed) ?? false;
 };
 
 /** Whether each phase of a thing has a symbol of its own, one beside the other. */

@@ -17,6 +17,7 @@ export const fault = defineDevice({
   },
   check: ({ to, phases }) =>
     to === "phases" && phases.length < 2 ? [problem("to", say("read.faultOnePhase"))] : [],
+  shorts: ({ phases }) => phases,
   brings: () => [],
   needs: (it) => [
     ...needsItsPhases(it),

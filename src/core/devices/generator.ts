@@ -78,6 +78,7 @@ export const generator = defineDevice({
     xPercent: amount("%", 20, { above: 0 }),
     interface: choice(["direct", "inverter"], "direct"),
   },
+  couldFeed: () => true,
   brings: bringsNeutral,
   needs: needsItsPhases,
   parts: (it, place) => [machineEmf(it, place)],

@@ -45,6 +45,7 @@ export const ground = defineDevice({
     /** whose set it is: a crew or a person; nothing is the crew of the job */
     by: text(),
   },
+  shorts: ({ phases }) => phases,
   brings: () => [],
   needs: (it) => [
     ...needsItsPhases(it),

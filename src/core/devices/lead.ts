@@ -11,6 +11,7 @@ export const lead = defineDevice({
   ends: ["from", "to"],
   fields: { ...twoEnds, cut: phases({ withNeutral: true }) },
   brings: bringsBothEnds,
+  apartKey: "cut",
   parts: (it) => joinsThrough(it, it.cut, it.cut.includes("N")),
   upsets: (it) =>
     [...it.cut].map((phase) => ({

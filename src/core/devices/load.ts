@@ -42,6 +42,8 @@ export const load = defineDevice({
     unknownKva: internal(amount("kVA", 0)),
   },
   check: deltaHasPairs,
+  customers: ({ customers }) => customers,
+  couldFeed: ({ customers }, assumed) => assumed && customers > 0,
   brings: ({ connection }) => (connection === "wye" ? [["at", "N"]] : []),
   needs: needsItsPhases,
   parts: (it, place) => {

@@ -105,6 +105,7 @@ export const source = defineDevice({
     equal === undefined || [0, 1].includes(equal.volts.length - phases.length)
       ? []
       : [problem("equal", say("read.equalSize", { size: phases.length }))],
+  couldFeed: () => true,
   brings: (it) =>
     [...lettersOf(it.phases), ...(holdsNeutral(it) ? ["N" as const] : [])].map(
       (letter) => ["at", letter] as const,

@@ -42,6 +42,7 @@ export const span = defineDevice({
     ];
   },
   brings: bringsBothEnds,
+  apartKey: "parted",
   parts: (it) => [
     {
       part: "stretch",

@@ -140,6 +140,7 @@ export const transformer = defineDevice({
     ...secondaryLetters(it).map((letter): readonly [End, Letter] => ["to", letter]),
     ...(secondaryUsesNeutral(it) ? [["to", "N"] as const] : []),
   ],
+  lettersAtEnd: (it, end) => (end === "to" ? secondaryLetters(it) : lettersOf(it.phases)),
   parts: (it, place): Part[] => [
     ...(it.connection === "single" ? [singleUnit(it)] : bankUnits(it)),
     ...(it.neutral && place.hasNeutral("from") && place.hasNeutral("to")

@@ -1,4 +1,4 @@
-import { complete, isSameStructure } from "../document";
+import { elementOfKind, isSameStructure } from "../document";
 import { type Circuit, EARTH } from "../network";
 import { conductorId, type PointId } from "../terms";
 
@@ -23,7 +23,7 @@ export function bondedTo(circuit: Circuit, tied: Uint8Array, at: PointId): reado
 function barsOf(circuit: Circuit): { readonly at: PointId; readonly bar: number }[] {
   return circuit.branches.flatMap(({ element, part, from, to }) => {
     if (part.role !== "ground" || to !== EARTH) return [];
-    const set = complete(circuit.system.elements[circuit.elementIds[element]!]!);
-    return set.kind === "ground" && set.poleBond ? [{ at: set.at as PointId, bar: from }] : [];
+    const set = elementOfKind(circuit.system, circuit.elementIds[element], "ground");
+    return set?.poleBond === true ? [{ at: set.at as PointId, bar: from }] : [];
   });
 }

@@ -1,8 +1,8 @@
-import { complete, perObject, type Settings, type System, type WorkPoint } from "../document";
+import { elementOfKind, perObject, type Settings, type System, type WorkPoint } from "../document";
 import { type Circuit, circuitOf, EARTH, standingOf, tiedNeutrals } from "../network";
 import { ampsThrough, type Solution, solutionOf, worstBetween } from "../phasor";
 import { DEFAULT_CABLE, withstandAmps } from "../reference";
-import { complex, conductorId, type ElementId, type Letter, lettersOf, type PointId } from "../terms";
+import { complex, conductorId, type Letter, lettersOf, type PointId } from "../terms";
 import { bondedTo } from "./bondedTo";
 import { afterUpsets, type DrawnUpset } from "./upsets";
 import { type LiveBy, viewOf } from "./view";
@@ -153,7 +153,6 @@ function jumperAmps(circuit: Circuit, solutions: readonly Solution[]): Map<numbe
 
 /** What a set's cable withstands for the clearing time [A]; where the drawing does not say which cable, it is taken for the usual one. */
 export function withstandOf(system: System, id: string, settings: Settings): number {
-  const set = complete(system.elements[id as ElementId]!);
-  const cable = set.kind === "ground" ? set.cable : undefined;
+  const cable = elementOfKind(system, id, "ground")?.cable;
   return withstandAmps(cable ?? DEFAULT_CABLE, settings.clearingSeconds)!;
 }

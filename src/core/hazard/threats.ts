@@ -1,3 +1,4 @@
+import { elementsOfKind } from "../document";
 import type { Settings, System, WorkPoint } from "../document";
 import { circuitOf, pathTo, reachOf, sourceOf, standingOf } from "../network";
 import { conductorId, type ElementId } from "../terms";
@@ -204,11 +205,7 @@ const SLACK = 3;
 
 /** Amperes at which the weakest grounding cable of a drawing parts: from there on what supplies do is no sum [A]. */
 const leastWithstand = (system: System, settings: Settings): number =>
-  Math.min(
-    ...Object.entries(system.elements).map(([id, { kind }]) =>
-      kind === "ground" ? withstandOf(system, id, settings) : Infinity,
-    ),
-  );
+  Math.min(...elementsOfKind(system, "ground").map(([id]) => withstandOf(system, id, settings)));
 
 /**
  * Many upsets, nearly always many customers or many open switches. Smaller sets come first, and what holds a set that does

@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf, type End, partsOf, type Place, secondaryLetters } from "../devices";
+import { type CircuitElement, deviceOf, type End, lettersAtEnd, partsOf, type Place } from "../devices";
 import { type ConductorId, conductorId, type Letter } from "../terms";
 
 /** Line-to-line volts (leg to leg on a split secondary) at each conductor; 0 where nothing says. */
@@ -42,7 +42,7 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
       const unit = partsOf(element, NOWHERE).find((part) => part.part === "unit")!;
       const crossing = {
         from: nodesAt(index, "from", phases),
-        to: nodesAt(index, "to", secondaryLetters(element).join("")),
+        to: nodesAt(index, "to", lettersAtEnd(element, "to").join("")),
         ...unit.lineToLineVolts,
       };
       crossings.push(crossing);

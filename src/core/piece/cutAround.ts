@@ -1,4 +1,4 @@
-import { deviceOf } from "../devices";
+import { customersOf, deviceOf, shortedBy } from "../devices";
 import {
   complete,
   endPointsOf,
@@ -96,8 +96,7 @@ function mayBeCut(system: System, seam: Seam): boolean {
     seam.points.length > 0 &&
     seam.elements.every((id) => {
       const it = complete(system.elements[id]!);
-      if (it.kind === "ground" || it.kind === "fault" || it.kind === "nearby") return false;
-      if (it.kind === "arrester") return it.failed === "";
+      if (shortedBy(it) !== "" || it.kind === "nearby") return false;
       return it.kind !== "source" || !it.on || it.inStep;
     })
   );
@@ -150,7 +149,7 @@ function partToTell(system: System, { at, openings, points, elements }: Seam, so
     openings,
     points: points.length,
     elements: elements.length,
-    customers: records.reduce((sum, [, it]) => sum + (it.kind === "load" ? it.customers : 0), 0),
+    customers: records.reduce((sum, [, it]) => sum + customersOf(it), 0),
     open: records.flatMap(([id, it]) => (deviceOf(it.kind).opening !== undefined && isOpen(it) ? [id] : [])),
   };
 }

@@ -17,7 +17,7 @@ import {
   workPlaceName,
   workPointName,
 } from "../document";
-import { type CircuitElement, openingOf } from "../devices";
+import { type CircuitElement, customersOf, openingOf } from "../devices";
 import { lookFirst } from "../doubts";
 import { assess, type Assessment, type Threat, type Upset, type WorkPointReport } from "../hazard";
 import { circuitOf } from "../network";
@@ -335,7 +335,7 @@ function hazardsOf(document: StillhotDocument, ids: readonly WorkPointId[], nomi
     kind: Kind,
     such: (it: Extract<CircuitElement, { kind: Kind }>) => boolean = () => true,
   ) => elements.filter(([, it]) => it.kind === kind && such(it as never)).map(([id]) => id);
-  const customers = elements.reduce((sum, [, it]) => sum + (it.kind === "load" ? it.customers : 0), 0);
+  const customers = elements.reduce((sum, [, it]) => sum + customersOf(it), 0);
   const some = (key: MessageKey, found: readonly string[]): Message[] =>
     found.length === 0 ? [] : [say(key, { names: namesOf(document, found) })];
   return [

@@ -1,4 +1,4 @@
-import { deviceOf, openingOf } from "../../devices";
+import { openingOf, openKeyOf } from "../../devices";
 import { type JsonObject, refuse, say } from "../../terms";
 import { complete } from "../complete";
 import { elementName } from "../names";
@@ -16,8 +16,7 @@ export const open = (id: string, phases?: string): Command => operate(id, "open"
 export const close = (id: string, phases?: string): Command => operate(id, "close", phases);
 
 /** The key under which each kind that is opened by hand or by accident says which phases are open. */
-const openKey = ({ kind }: SavedElement): "open" | "parted" | "cut" | undefined =>
-  kind === "span" ? "parted" : kind === "lead" ? "cut" : "open" in deviceOf(kind).fields ? "open" : undefined;
+const openKey = ({ kind }: SavedElement): "open" | "parted" | "cut" | undefined => openKeyOf(kind);
 
 const operate =
   (id: string, action: "open" | "close", asked?: string): Command =>

@@ -1,10 +1,10 @@
+import { elementsOfKind } from "../../document";
 import type { ElementOfKind } from "../../devices";
 import type { Step } from "../../document";
 import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf } from "../../terms";
 import { endsOf } from "../../network";
 import { islandOf } from "../job/joined";
 import { isLiveState } from "../job/live";
-import { elementsOf } from "../job/names";
 import { asItStands } from "../job/seen";
 import type { CapacitorCharge, JobState } from "../job/state";
 import { DISCHARGE_SECONDS, trappedVolts } from "./trappedCharge";
@@ -12,10 +12,8 @@ import { DISCHARGE_SECONDS, trappedVolts } from "./trappedCharge";
 type Capacitor = ElementOfKind<"capacitor">;
 
 /** Capacitors of a drawing, by id. */
-export const capacitorsOf = ({ document }: JobState): (readonly [ElementId, Capacitor])[] =>
-  elementsOf(document.system).filter(
-    (it): it is readonly [ElementId, Capacitor] => it[1].kind === "capacitor",
-  );
+export const capacitorsOf = ({ document }: JobState): readonly (readonly [ElementId, Capacitor])[] =>
+  elementsOfKind(document.system, "capacitor");
 
 type Charges = ReadonlyMap<Letter, CapacitorCharge>;
 
@@ -89,10 +87,8 @@ const isSupplied = (state: JobState, capacitor: Capacitor, letter: Letter): bool
 function isShorted({ document: { system } }: JobState, capacitor: Capacitor, letter: Letter): boolean {
   if (capacitor.open.includes(letter)) return false;
   const terminal = islandOf(system, conductorId(capacitor.at, letter));
-  return elementsOf(system).some(
-    ([, it]) =>
-      it.kind === "ground" &&
-      lettersOf(it.phases).some((held) => islandOf(system, conductorId(it.at, held)) === terminal),
+  return elementsOfKind(system, "ground").some(([, it]) =>
+    lettersOf(it.phases).some((held) => islandOf(system, conductorId(it.at, held)) === terminal),
   );
 }
 
@@ -132,11 +128,9 @@ export function isByItself(state: JobState, capacitor: Capacitor): boolean {
   const islands = new Set(
     lettersOf(capacitor.phases).map((letter) => islandOf(system, conductorId(capacitor.at, letter))),
   );
-  return !elementsOf(system).some(
-    ([, it]) =>
-      (it.kind === "transformer" || it.kind === "load") &&
-      lettersOf(it.phases).some((letter) =>
-        endsOf(it).some(([, point]) => islands.has(islandOf(system, conductorId(point, letter)))),
-      ),
+  return ![...elementsOfKind(system, "transformer"), ...elementsOfKind(system, "load")].some(([, it]) =>
+    lettersOf(it.phases).some((letter) =>
+      endsOf(it).some(([, point]) => islands.has(islandOf(system, conductorId(point, letter)))),
+    ),
   );
 }

@@ -1,5 +1,5 @@
-import { openPhasesOf } from "../../devices";
-import { settingsOf } from "../../document";
+import { openPhasesOf, shortedBy } from "../../devices";
+import { elementsOfKind, settingsOf } from "../../document";
 import { type FuseLink, meltSeconds } from "../../reference";
 import { type ElementId, type Letter, lettersOf, type Message, say } from "../../terms";
 import { elementsOf, figure, nameOf } from "../job/names";
@@ -20,8 +20,8 @@ export interface Clearing {
 export function clearingOf(state: JobState): Clearing | undefined {
   const { elements } = asItStands(state);
   let first: Clearing | undefined;
-  for (const [id, element] of elementsOf(state.document.system)) {
-    if (element.kind !== "cutout" || element.fuse === undefined || element.fuse === "solid") continue;
+  for (const [id, element] of elementsOfKind(state.document.system, "cutout")) {
+    if (element.fuse === undefined || element.fuse === "solid") continue;
     const open = openPhasesOf(element);
     for (const letter of lettersOf(element.phases)) {
       if (open.includes(letter)) continue;
@@ -60,7 +60,7 @@ export function faultAmps(state: JobState, only?: readonly ElementId[]): number 
   let most = 0;
   for (const [id, element] of elementsOf(state.document.system)) {
     if (only !== undefined && !only.includes(id)) continue;
-    if (element.kind !== "ground" && element.kind !== "fault" && element.kind !== "arrester") continue;
+    if (shortedBy(element) === "") continue;
     most = Math.max(most, ...Object.values(elements[id]?.amps ?? {}));
   }
   return most;

@@ -1,4 +1,5 @@
-import { conductorNames, settingsOf, jobOf, type Step } from "../../document";
+import { shortedBy } from "../../devices";
+import { conductorNames, elementOfKind, jobOf, settingsOf, type Step } from "../../document";
 import {
   type ConductorId,
   conductorId,
@@ -191,8 +192,8 @@ function ungroundedLive(step: Step, before: JobState, after: JobState): Conseque
 
 /** Conductors under a ground set that something supplies. */
 export function liveUnder(state: JobState, set: ElementId): ConductorId[] {
-  const element = elementOf(state.document.system, set);
-  if (element?.kind !== "ground") return [];
+  const element = elementOfKind(state.document.system, set, "ground");
+  if (element === undefined) return [];
   return liveOf(
     state,
     lettersOf(element.phases).map((letter) => conductorId(element.at, letter)),
@@ -208,9 +209,7 @@ export function shortsEnergized(before: JobState, after: JobState): ElementId[] 
     energizedBy(before, after).filter((id) => asItStands(after).conductors[id]!.state === "faulted"),
   );
   return elementsOf(after.document.system)
-    .filter(
-      ([, it]) => it.kind === "ground" || it.kind === "fault" || (it.kind === "arrester" && it.failed !== ""),
-    )
+    .filter(([, it]) => shortedBy(it) !== "")
     .filter(([, it]) => {
       const { at, phases } = it as { at: string; phases: string };
       return lettersOf(phases).some((letter) => faulted.has(conductorId(at, letter)));
@@ -243,7 +242,7 @@ function closedOntoFault(step: Step, before: JobState, after: JobState): Consequ
 
 /** What a closing makes a short onto: most often a ground set. */
 const shortName = ({ document }: JobState, id: string): Message | string =>
-  elementOf(document.system, id)?.kind === "ground" ? setName(document, id) : nameOf(document, id);
+  elementOfKind(document.system, id, "ground") === undefined ? nameOf(document, id) : setName(document, id);
 
 function joinedOutOfStep(step: Step, before: JobState, after: JobState): Consequence | undefined {
   const gap = mismatchOf(step, before, after);

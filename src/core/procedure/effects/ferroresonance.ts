@@ -1,10 +1,11 @@
+import { elementsOfKind } from "../../document";
 import { openingOf, type ElementOfKind, secondaryLetters } from "../../devices";
 import type { Step, System } from "../../document";
 import { conductorId, type ElementId, lettersOf } from "../../terms";
 import { gapsOf, phasesMoved } from "./gap";
 import { joinedTo, joinedWithout } from "../job/joined";
 import { isLiveState } from "../job/live";
-import { elementOf, elementsOf } from "../job/names";
+import { elementOf } from "../job/names";
 import type { JobState } from "../job/state";
 
 /** Resistive load that keeps a bank from ringing, in percent of its rating: "a few percent" (from memory: IEEE C57.105). */
@@ -46,17 +47,15 @@ export function ferroresonanceRisk(
     lettersOf((element as { phases: string }).phases).map((letter) => conductorId(to, letter)),
     step.element as ElementId,
   );
-  const bank = elementsOf(system).find(
+  const bank = elementsOfKind(system, "transformer").find(
     ([, it]) =>
-      it.kind === "transformer" &&
       UNGROUNDED.includes(it.connection) &&
       lettersOf(it.phases).some(
         (letter) => moved.includes(letter) && beyond.has(conductorId(it.from, letter)),
       ),
   );
-  const cable = elementsOf(system).find(
+  const cable = elementsOfKind(system, "span").find(
     ([, it]) =>
-      it.kind === "span" &&
       it.construction === "cable" &&
       lettersOf(it.phases).some(
         (letter) => beyond.has(conductorId(it.from, letter)) && beyond.has(conductorId(it.to, letter)),
@@ -73,11 +72,9 @@ function loadPercentOf(system: System, bank: ElementOfKind<"transformer">): numb
     system,
     secondaryLetters(bank).map((letter) => conductorId(bank.to, letter)),
   );
-  const kw = elementsOf(system).reduce(
+  const kw = elementsOfKind(system, "load").reduce(
     (sum, [, it]) =>
-      it.kind === "load" && lettersOf(it.phases).some((letter) => joined.has(conductorId(it.at, letter)))
-        ? sum + it.kw
-        : sum,
+      lettersOf(it.phases).some((letter) => joined.has(conductorId(it.at, letter))) ? sum + it.kw : sum,
     0,
   );
   return (100 * kw) / bank.kva;

@@ -1,3 +1,4 @@
+import { elementsOfKind } from "../../document";
 import { openPhasesOf } from "../../devices";
 import type { Step } from "../../document";
 import { type FuseLink, meltAmps } from "../../reference";
@@ -88,8 +89,8 @@ function linksOf(
   const far = lettersOf(letters).map((letter) => conductorId(to ?? "", letter));
   const live = far.find((id) => isLiveState(asItStands(after).conductors[id]?.state));
   const onTheWay = new Set(live === undefined ? [] : pathToConductor(after, live));
-  return elementsOf(system).flatMap(([id, it]) => {
-    if (it.kind !== "cutout" || it.fuse === undefined || it.fuse === "solid") return [];
+  return elementsOfKind(system, "cutout").flatMap(([id, it]) => {
+    if (it.fuse === undefined || it.fuse === "solid") return [];
     if (openPhasesOf(it).length === it.phases.length) return [];
     const ends = lettersOf(it.phases).map((letter) => conductorId(it.to, letter));
     if (id !== own && !onTheWay.has(id) && !ends.some((end) => woken.has(end))) return [];

@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf, openPhasesOf } from "../../devices";
+import { type CircuitElement, deviceOf, openPhasesOf, shortedBy } from "../../devices";
 import {
   complete,
   jobOf,
@@ -49,8 +49,10 @@ export const brokenConductors = (system: System): ConductorId[] =>
   brokenThings(system).flatMap(([, ids]) => ids);
 
 function brokenOf(it: CircuitElement): ConductorId[] {
-  if (it.kind === "fault") return lettersOf(it.phases).map((letter) => conductorId(it.at, letter));
-  if (it.kind === "arrester") return lettersOf(it.failed).map((letter) => conductorId(it.at, letter));
+  // A ground set holds its conductors on purpose.
+  if (it.kind === "fault" || it.kind === "arrester")
+    return lettersOf(shortedBy(it)).map((letter) => conductorId(it.at, letter));
+  // A lead that is cut hangs where it was cut; what a span lets fall lies anywhere.
   if (it.kind !== "span") return [];
   return lettersOf(it.parted)
     .filter((letter: Letter) => letter !== "N")

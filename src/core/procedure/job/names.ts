@@ -1,20 +1,15 @@
-import { complete, listOf, nameIn, type StillhotDocument, type System, workPointName } from "../../document";
-import type { CircuitElement } from "../../devices";
-import { type ElementId, type Message, say } from "../../terms";
+import {
+  elementOf,
+  elementsOf,
+  listOf,
+  nameIn,
+  type StillhotDocument,
+  type System,
+  workPointName,
+} from "../../document";
+import { type Message, say } from "../../terms";
 
-/** An element with its defaults, or nothing where there is none of this id. */
-export function elementOf(system: System, id: string | undefined): CircuitElement | undefined {
-  if (id === undefined || !Object.hasOwn(system.elements, id)) return undefined;
-  return complete(system.elements[id as ElementId]!);
-}
-
-/** Every element that is there, with its id: what is still to be put in is not. */
-export const elementsOf = (system: System): (readonly [ElementId, CircuitElement])[] =>
-  (Object.keys(system.elements) as ElementId[])
-    .map((id) => [id, complete(system.elements[id]!)] as const)
-    .filter(([, { planned }]) => !planned);
-
-export { listOf };
+export { elementOf, elementsOf, listOf };
 
 /** What a person calls an element or a point. */
 export const nameOf = nameIn;

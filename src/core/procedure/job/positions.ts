@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf, openingOf } from "../../devices";
+import { type CircuitElement, deviceOf, openingOf, openKeyOf } from "../../devices";
 import { conductorsOf, nextGroundId, type SavedElement, type Step, type System } from "../../document";
 import {
   type ElementId,
@@ -140,7 +140,7 @@ const MOVES: Partial<Record<Step["do"], Move>> = {
   lift: only(["clamp"], opens),
   attach: only(["clamp"], closes),
   cut: only(["lead", "span"], (element, step, name) =>
-    opened(element.kind === "span" ? "parted" : "cut", element, step, name),
+    opened(openKeyOf(element.kind) as "parted" | "cut", element, step, name),
   ),
   join: only(["lead", "span"], closes),
   pull: only(["meter"], opens),

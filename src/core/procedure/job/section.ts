@@ -1,5 +1,11 @@
-import { type CircuitElement, deviceOf, openPhasesOf, secondaryLetters } from "../../devices";
-import { perObject, type StillhotDocument, type WorkPoint } from "../../document";
+import { type CircuitElement, deviceOf, lettersAtEnd, openPhasesOf } from "../../devices";
+import {
+  elementOfKind,
+  elementsOfKind,
+  perObject,
+  type StillhotDocument,
+  type WorkPoint,
+} from "../../document";
 import { assessWithoutWork } from "../../hazard";
 import { circuitOf } from "../../network";
 import {
@@ -35,12 +41,10 @@ interface Passage {
 
 function passageOf(element: CircuitElement): Passage | undefined {
   if (deviceOf(element.kind).ends.length < 2) return undefined;
-  const { from, to, phases } = element as CircuitElement & { from: string; to: string; phases: string };
-  const letters = lettersOf(phases);
-  const beyond: readonly Letter[] = element.kind === "transformer" ? secondaryLetters(element) : letters;
+  const { from, to } = element as CircuitElement & { from: string; to: string };
   return {
-    from: letters.map((letter) => conductorId(from, letter)),
-    to: beyond.map((letter) => conductorId(to, letter)),
+    from: lettersAtEnd(element, "from").map((letter) => conductorId(from, letter)),
+    to: lettersAtEnd(element, "to").map((letter) => conductorId(to, letter)),
   };
 }
 
@@ -128,16 +132,14 @@ function reasonFor(
   const ofKind = (kind: CircuitElement["kind"]) => elements.filter(([, it]) => it.kind === kind);
   const [generator] = ofKind("generator");
   if (generator !== undefined) return say("permit.generator", { name: named(generator[0]) });
-  const transfer = elementsOf(system).find(
-    ([, it]) =>
-      it.kind === "transfer" &&
-      lettersOf(it.phases).some((letter) =>
-        [it.from, it.to].some((point) => conductors.has(conductorId(point, letter))),
-      ),
+  const [transfer] = elementsOfKind(system, "transfer").filter(([, it]) =>
+    lettersOf(it.phases).some((letter) =>
+      [it.from, it.to].some((point) => conductors.has(conductorId(point, letter))),
+    ),
   );
   if (transfer !== undefined) return say("permit.transfer", { name: named(transfer[0]) });
   if (ties.length > 0) return say("permit.tie", { name: named(ties[0]!) });
-  const parallel = feeds.find((id) => elementOf(system, id)!.kind === "transformer");
+  const parallel = feeds.find((id) => elementOfKind(system, id, "transformer") !== undefined);
   if (parallel !== undefined) return say("permit.parallel", { name: named(parallel) });
   if (feeds.length > 0) return say("permit.feed", { name: named(feeds[0]!) });
   const [source] = ofKind("source");

@@ -1,11 +1,17 @@
 import { GROUNDING_CABLES, openingOf } from "../../devices";
-import { complete, jobOf, type Step, type StillhotDocument, type System } from "../../document";
+import {
+  complete,
+  elementsOfKind,
+  jobOf,
+  type Step,
+  type StillhotDocument,
+  type System,
+} from "../../document";
 import { circuitOf, reachOf, standingOf } from "../../network";
 import { conductorId, type ElementId, type Letter, type Message, type PointId } from "../../terms";
 import { capacitorsOf, terminalsOf, wasFoundCharged } from "../effects/capacitors";
 import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
 import { islandOf } from "../job/joined";
-import { elementsOf } from "../job/names";
 import { permitReasonForElement, permitReasonForWork } from "../job/section";
 import { beginJob } from "../job/state";
 import { looseHardware } from "../rules/looseHardware";
@@ -102,8 +108,7 @@ const sorted = <Item extends string>(items: ReadonlySet<Item>): ReadonlySet<Item
 /** Where a wire of an overhead line is down that the work is about: people come near both of its ends. */
 const wiresDown = (document: StillhotDocument): ReadonlySet<PointId> =>
   new Set(
-    elementsOf(document.system).flatMap(([id, it]) =>
-      it.kind === "span" &&
+    elementsOfKind(document.system, "span").flatMap(([id, it]) =>
       it.construction === "overhead" &&
       it.parted.replace("N", "") !== "" &&
       (madeSound(document).has(id) || isWorkedAt(document, it))
@@ -130,7 +135,7 @@ function groundsOf(document: StillhotDocument, choice: Choice, { groundsAt, cabl
   for (const { at, phases } of placesOfWork(document, choice.ready))
     if (phases !== "") places.set(at, { phases: deadPhases(choice.ready, at, phases) });
   for (const at of groundsAt) {
-    const bank = elementsOf(system).find(([, it]) => it.kind === "transformer" && it.to === at)?.[0];
+    const bank = elementsOfKind(system, "transformer").find(([, it]) => it.to === at)?.[0];
     const phases = phasesAtPoint(system, at);
     if (places.has(at)) places.set(at, { ...places.get(at)!, phases });
     else places.set(at, { phases, ...(bank === undefined ? {} : { bank }) });

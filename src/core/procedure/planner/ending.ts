@@ -1,4 +1,4 @@
-import { canGoOff, openPhasesOf, secondaryLetters } from "../../devices";
+import { canGoOff, lettersAtEnd, openPhasesOf } from "../../devices";
 import {
   complete,
   jobOf,
@@ -8,14 +8,7 @@ import {
   type System,
 } from "../../document";
 import { endsOf } from "../../network";
-import {
-  conductorId,
-  type ConductorId,
-  type ElementId,
-  type Letter,
-  lettersOf,
-  type WorkPointId,
-} from "../../terms";
+import { conductorId, type ConductorId, type ElementId, type WorkPointId } from "../../terms";
 import { inService, positioned } from "../job/inService";
 import { doneBy, systemAfterWork } from "../job/repair";
 import { type Opening, partOf } from "./openings";
@@ -40,8 +33,8 @@ export function terminalsOfWork(system: System, id: ElementId): ConductorId[] {
   return endsOf(element)
     .filter(([end]) => !(COMES_AWAY.includes(element.kind) && end === "from"))
     .flatMap(([end, point]) =>
-      (element.kind === "transformer" && end === "to" ? secondaryLetters(element) : lettersOf(element.phases))
-        .filter((letter: Letter) => letter !== "N")
+      lettersAtEnd(element, end)
+        .filter((letter) => letter !== "N")
         .map((letter) => conductorId(point, letter)),
     );
 }

@@ -1,3 +1,4 @@
+import { couldFeed } from "../../devices";
 import { complete, settingsOf, type StillhotDocument } from "../../document";
 import { circuitOf, EARTH, EDGE, floodFrom, reachGraphOf, standingOf, tiedNeutrals } from "../../network";
 import type { ElementId } from "../../terms";
@@ -19,11 +20,7 @@ export function closableOnto(document: StillhotDocument, { ready }: Choice): Ele
   const worked = workedOn(document).flatMap((id) => circuit.nodeOf.get(id) ?? []);
   const own = joinedTo(worked);
   const feeders = elementsOf(ready).flatMap(([id, it]) => {
-    const feeds =
-      it.kind === "source" ||
-      it.kind === "generator" ||
-      (it.kind === "load" && it.customers > 0 && assumeGenerators);
-    if (!feeds) return [];
+    if (!couldFeed(it, assumeGenerators)) return [];
     const nodes = nodesOfFeeder(circuit, id);
     return nodes.some((node) => own.has(node)) ? [] : [{ element: id, nodes }];
   });

@@ -1,9 +1,9 @@
-import { isSameStructure, type StillhotDocument, type System } from "../../document";
+import { elementsOfKind, isSameStructure, type StillhotDocument, type System } from "../../document";
 import type { StepBy } from "../../steps";
 import { conductorId, type Letter, type Message, type PointId, say } from "../../terms";
 import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
 import { islandOf } from "../job/joined";
-import { elementsOf, nameOf } from "../job/names";
+import { nameOf } from "../job/names";
 import { type GroundPlace, type Intent, placesOfWork } from "./intent";
 import { RANK, step } from "./said";
 import type { Action } from "./schedule";
@@ -100,8 +100,8 @@ function metersOn(system: System, at: PointId): number {
     (["A", "B", "C", "1", "2"] as const).map((it) => islandOf(system, conductorId(at, it))),
   );
   own.delete(-1);
-  return elementsOf(system).reduce((sum, [, it]) => {
-    if (it.kind !== "meter" || it.open !== "") return sum;
+  return elementsOfKind(system, "meter").reduce((sum, [, it]) => {
+    if (it.open !== "") return sum;
     return [...it.phases].some((letter) => own.has(islandOf(system, conductorId(it.from, letter as Letter))))
       ? sum + it.count
       : sum;

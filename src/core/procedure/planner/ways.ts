@@ -129,7 +129,7 @@ export interface CustomersOut {
 const customersOf = perObject((circuit: Circuit) =>
   circuit.elementIds.flatMap((id) => {
     const it = complete(circuit.system.elements[id]!);
-    if (it.kind !== "load" || it.customers === 0) return [];
+    if (it.kind !== "load" || it.customers === 0) return []; // only a load says whether it is critical
     const nodes = lettersOf(it.phases).flatMap(
       (letter) => circuit.nodeOf.get(conductorId(it.at, letter)) ?? [],
     );

@@ -1,6 +1,5 @@
-import { perObject } from "../../document";
+import { elementsOfKind, perObject } from "../../document";
 import { conductorId, lettersOf } from "../../terms";
-import { elementsOf } from "../job/names";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
 import type { Rehearsal } from "./rehearse";
@@ -27,9 +26,8 @@ const countedIn = perObject((_system: object) => {
 
 function counted(state: JobState): number {
   const { conductors } = asItStands(state);
-  return elementsOf(state.document.system).reduce(
+  return elementsOfKind(state.document.system, "load").reduce(
     (sum, [, it]) =>
-      it.kind === "load" &&
       !lettersOf(it.phases).every((letter) => conductors[conductorId(it.at, letter)]?.state === "energized")
         ? sum + it.customers
         : sum,

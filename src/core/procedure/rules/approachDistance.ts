@@ -1,4 +1,12 @@
-import { pointsOnStructure, conductorNames, jobOf, settingsOf, type WorkPoint } from "../../document";
+import {
+  conductorNames,
+  elementOfKind,
+  elementsOfKind,
+  jobOf,
+  pointsOnStructure,
+  settingsOf,
+  type WorkPoint,
+} from "../../document";
 import { circuitOf } from "../../network";
 import { approachDistanceFor, citationOf, gloveClassFor } from "../../reference";
 import {
@@ -14,7 +22,7 @@ import {
 import { handsAreOn } from "../effects/consequence";
 import { isUnderCover } from "../job/covered";
 import { devicesWorkedOn } from "../job/hands";
-import { elementsOf, figure, nameOf } from "../job/names";
+import { figure, nameOf } from "../job/names";
 import { defineRule, type Problem } from "./rule";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
@@ -189,10 +197,10 @@ function gloveWords(volts: number): Message {
 function neighbours(state: JobState, at: string): Problem[] {
   const { document } = state;
   const poles = pointsOnStructure(document.system, at) as readonly string[];
-  return elementsOf(document.system).flatMap(([id, it]) => {
-    if (it.kind !== "nearby" || !it.on || it.spacingM === undefined || state.covered.has(id)) return [];
-    const span = elementsOf(document.system).find(([other]) => other === it.span)?.[1];
-    if (span?.kind !== "span" || !(poles.includes(span.from) || poles.includes(span.to))) return [];
+  return elementsOfKind(document.system, "nearby").flatMap(([id, it]) => {
+    if (!it.on || it.spacingM === undefined || state.covered.has(id)) return [];
+    const span = elementOfKind(document.system, it.span, "span");
+    if (span === undefined || !(poles.includes(span.from) || poles.includes(span.to))) return [];
     const volts = it.kvLL * 1000;
     const distance = approachDistanceFor(volts);
     if (distance?.rule !== "distance" || it.spacingM >= distance.phaseToPhaseM) return [];

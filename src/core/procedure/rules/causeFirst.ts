@@ -1,8 +1,9 @@
+import { elementOfKind } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
 import { phasesMoved } from "../effects/gap";
 import { energizedBy } from "../job/live";
-import { elementOf, nameOf } from "../job/names";
+import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 
 /** A link that blew is not closed again before somebody has looked for what blew it. */
@@ -11,8 +12,8 @@ export const causeFirst = defineRule({
   severity: "warning",
   citation: COMMON_PRACTICE,
   check(step, before, after) {
-    const found = elementOf(before.asFound.system, step.element);
-    if (step.do !== "close" || found?.kind !== "cutout") return undefined;
+    const found = elementOfKind(before.asFound.system, step.element, "cutout");
+    if (step.do !== "close" || found === undefined) return undefined;
     const { closed } = phasesMoved(step, before, after);
     const isOfThose = [...closed].some((letter) => found.blown.includes(letter));
     const wasLookedFor = before.played.some((it) => it.do === "inspect" || it.do === "work");

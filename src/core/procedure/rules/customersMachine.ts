@@ -1,6 +1,7 @@
+import { elementOfKind } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
-import { elementOf, nameOf } from "../job/names";
+import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 
 /** A customer's machine is the customer's: the crew stops it or cuts it off, and does not start it. */
@@ -9,8 +10,8 @@ export const customersMachine = defineRule({
   severity: "danger",
   citation: COMMON_PRACTICE,
   check(step, before) {
-    if (step.do !== "start" || elementOf(before.document.system, step.element)?.kind !== "generator")
-      return undefined;
+    if (step.do !== "start") return undefined;
+    if (elementOfKind(before.document.system, step.element, "generator") === undefined) return undefined;
     return {
       where: step.element,
       message: say("rule.customers-machine", { name: nameOf(before.document, step.element) }),

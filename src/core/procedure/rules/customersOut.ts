@@ -1,7 +1,8 @@
+import { elementsOfKind } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
 import { isSupplied } from "../job/live";
-import { elementsOf, nameOf, namesOf } from "../job/names";
+import { nameOf, namesOf } from "../job/names";
 import { defineRule } from "./rule";
 import { isSwitching } from "../../steps";
 
@@ -12,11 +13,8 @@ export const customersOut = defineRule({
   citation: COMMON_PRACTICE,
   check(step, before, after) {
     if (!isSwitching(step) || before.document === after.document) return undefined;
-    const dropped = elementsOf(after.document.system).flatMap(([id, it]) =>
-      it.kind === "load" &&
-      it.customers > 0 &&
-      isSupplied(before, it.at, it.phases) &&
-      !isSupplied(after, it.at, it.phases)
+    const dropped = elementsOfKind(after.document.system, "load").flatMap(([id, it]) =>
+      it.customers > 0 && isSupplied(before, it.at, it.phases) && !isSupplied(after, it.at, it.phases)
         ? [{ id, ...it }]
         : [],
     );

@@ -1,6 +1,7 @@
 import {
-  pointsOnStructure,
+  elementsOfKind,
   jobOf,
+  pointsOnStructure,
   type SavedElement,
   settingsOf,
   type StillhotDocument,
@@ -11,7 +12,7 @@ import { assess, type Threat } from "../../hazard";
 import { endsOf } from "../../network";
 import { citationOf } from "../../reference";
 import { type ElementId, type PointId, say, type WorkPointId } from "../../terms";
-import { elementOf, elementsOf, figure, nameOf } from "../job/names";
+import { elementOf, figure, nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { seen } from "../job/seen";
 import { threatWords } from "../job/threatWords";
@@ -32,7 +33,7 @@ export const groundPlace = defineRule({
     const { document } = after;
     const id = step.at as WorkPointId;
     const workPoint = jobOf(document).workPoints[id];
-    const hasGround = elementsOf(document.system).some(([, it]) => it.kind === "ground");
+    const hasGround = elementsOfKind(document.system, "ground").length > 0;
     if (workPoint === undefined || !hasGround) return undefined;
     const worst = overLimit(document, seen(after).workPoints[id]?.threats ?? []);
     if (worst === undefined) return undefined;

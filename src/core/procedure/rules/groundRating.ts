@@ -1,9 +1,9 @@
 import { GROUNDING_CABLES } from "../../devices";
-import { settingsOf } from "../../document";
+import { elementsOfKind, settingsOf } from "../../document";
 import { citationOf, withstandAmps } from "../../reference";
 import { type ElementId, say } from "../../terms";
 import { dutiesOf } from "../effects/duty";
-import { elementOf, elementsOf, figure, setName } from "../job/names";
+import { elementOf, figure, setName } from "../job/names";
 import { groundIdOf } from "../job/positions";
 import { defineRule, type Problem } from "./rule";
 import type { JobState } from "../job/state";
@@ -19,11 +19,10 @@ export const groundRating = defineRule({
       return [...sizeOf(after, set), ...dutyOf(after, set)];
     }
     if (step.do !== "work") return undefined;
-    return elementsOf(after.document.system).flatMap(([id, it]) =>
-      it.kind === "ground"
-        ? [...(id in after.asFound.system.elements ? sizeOf(after, id) : []), ...dutyOf(after, id)]
-        : [],
-    );
+    return elementsOfKind(after.document.system, "ground").flatMap(([id]) => [
+      ...(id in after.asFound.system.elements ? sizeOf(after, id) : []),
+      ...dutyOf(after, id),
+    ]);
   },
 });
 

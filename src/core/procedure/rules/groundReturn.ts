@@ -1,10 +1,11 @@
+import { elementOfKind, elementsOfKind } from "../../document";
 import { citationOf } from "../../reference";
 import type { ElementOfKind } from "../../devices";
 import type { System } from "../../document";
 import { conductorId, type ElementId, lettersOf, say } from "../../terms";
 import { isJoined } from "../job/joined";
 import { secondaryIds } from "../job/hands";
-import { elementOf, elementsOf, nameOf, setName } from "../job/names";
+import { elementsOf, nameOf, setName } from "../job/names";
 import { groundIdOf } from "../job/positions";
 import { defineRule, type Problem } from "./rule";
 import type { JobState } from "../job/state";
@@ -23,9 +24,8 @@ export const groundReturn = defineRule({
       return returnOf(after, groundIdOf(before.document.system, step));
     if (step.do !== "work") return undefined;
     // A set that went on with a whole neutral may have lost it since, and one was on before the crew came.
-    return elementsOf(after.document.system).flatMap(([id, it]) =>
-      it.kind === "ground" &&
-      (id in after.asFound.system.elements || before.lastGround < before.lastSwitching)
+    return elementsOfKind(after.document.system, "ground").flatMap(([id]) =>
+      id in after.asFound.system.elements || before.lastGround < before.lastSwitching
         ? returnOf(after, id)
         : [],
     );
@@ -33,8 +33,8 @@ export const groundReturn = defineRule({
 });
 
 function returnOf({ document }: JobState, id: ElementId): Problem[] {
-  const element = elementOf(document.system, id);
-  if (element?.kind !== "ground") return [];
+  const element = elementOfKind(document.system, id, "ground");
+  if (element === undefined) return [];
   const { at, to } = element;
   const { system } = document;
   const neutral = conductorId(at, "N");
@@ -42,7 +42,7 @@ function returnOf({ document }: JobState, id: ElementId): Problem[] {
   const bank = bankFeeding(system, element);
   const home =
     (bank !== undefined && isHome(bank.to)) ||
-    elementsOf(system).some(([, it]) => it.kind === "source" && isHome(it.at));
+    elementsOfKind(system, "source").some(([, it]) => isHome(it.at));
   if ((to !== "earth" && home) || (bank !== undefined && isHeldWhole(system, element, bank))) return [];
   const gaps = { set: setName(document, id), at: nameOf(document, at) };
   return [

@@ -1,7 +1,8 @@
+import { elementOfKind } from "../../document";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
 import { shortsEnergized } from "../effects/consequence";
-import { elementOf, listOf, nameOf, setName } from "../job/names";
+import { listOf, nameOf, setName } from "../job/names";
 import { defineRule } from "./rule";
 import { isSwitching } from "../../steps";
 
@@ -13,7 +14,7 @@ export const groundsLeft = defineRule({
   check(step, before, after) {
     if (!isSwitching(step) || before.document === after.document) return undefined;
     const sets = shortsEnergized(before, after).filter(
-      (id) => elementOf(after.document.system, id)?.kind === "ground",
+      (id) => elementOfKind(after.document.system, id, "ground") !== undefined,
     );
     if (sets.length === 0) return undefined;
     return {

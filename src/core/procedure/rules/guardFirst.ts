@@ -1,9 +1,10 @@
+import { elementsOfKind } from "../../document";
 import { isActing } from "../../steps";
 import { isBarricaded } from "../../hazard";
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
 import { isFirst } from "../job/live";
-import { elementsOf, nameOf } from "../job/names";
+import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 
 /** A wire that is down is guarded before anything else is done. Told once, at the first thing that is done. */
@@ -16,13 +17,10 @@ export const guardFirst = defineRule({
     const { document, barricaded, asFound } = before;
     const isGuarded = (ends: readonly string[]) =>
       ends.some((end) => isBarricaded(document.system, barricaded, end));
-    return elementsOf(asFound.system)
+    return elementsOfKind(asFound.system, "span")
       .filter(
         ([, it]) =>
-          it.kind === "span" &&
-          it.construction !== "cable" &&
-          it.parted.replace("N", "") !== "" &&
-          !isGuarded([it.from, it.to]),
+          it.construction !== "cable" && it.parted.replace("N", "") !== "" && !isGuarded([it.from, it.to]),
       )
       .map(([id]) => ({
         where: id,

@@ -1,5 +1,5 @@
 import type { CircuitElement } from "../../devices";
-import { isSameStructure, type System } from "../../document";
+import { elementsOfKind, isSameStructure, type System } from "../../document";
 import { endsOf } from "../../network";
 import { COMMON_PRACTICE } from "../../reference";
 import { lettersOf, say } from "../../terms";
@@ -58,8 +58,8 @@ const isSecured = ({ secured, document: { system } }: JobState, id: string, at: 
 function isCutClear(system: System, element: CircuitElement): boolean {
   const { at, phases = "" } = element as { at?: string; phases?: string };
   if (at === undefined) return false;
-  const leads = elementsOf(system).flatMap(([, it]) =>
-    it.kind === "lead" && (it.from === at || it.to === at) ? [it] : [],
+  const leads = elementsOfKind(system, "lead").flatMap(([, it]) =>
+    it.from === at || it.to === at ? [it] : [],
   );
   return (
     leads.length > 0 && leads.every((it) => lettersOf(phases).every((letter) => it.cut.includes(letter)))

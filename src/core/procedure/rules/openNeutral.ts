@@ -1,3 +1,4 @@
+import { elementsOfKind } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { isClosing, isOpening, type Step } from "../../steps";
 import { conductorId, type ElementId, lettersOf, say } from "../../terms";
@@ -6,7 +7,7 @@ import { carriedAsNew } from "../job/carried";
 import { secondaryIds } from "../job/hands";
 import { isJoined } from "../job/joined";
 import { energizedBy } from "../job/live";
-import { elementsOf, figure, nameOf } from "../job/names";
+import { figure, nameOf } from "../job/names";
 import type { JobState } from "../job/state";
 import { defineRule, type Problem } from "./rule";
 
@@ -44,24 +45,20 @@ function parted(step: Step, before: JobState, after: JobState): Problem | undefi
 function suppliedWithout(before: JobState, after: JobState): Problem[] {
   const energized = new Set(energizedBy(before, after));
   const { system } = after.document;
-  const elements = elementsOf(system);
+  const banks = elementsOfKind(system, "transformer");
   const hasNeutral = (at: string, legs: readonly string[]): boolean =>
-    elements.some(
+    banks.some(
       ([, it]) =>
-        it.kind === "transformer" &&
         secondaryIds(it).some((id) =>
           legs.some((leg) => isJoined(system, id, conductorId(at, leg as "1"))),
-        ) &&
-        isJoined(system, conductorId(it.to, "N"), conductorId(at, "N")),
+        ) && isJoined(system, conductorId(it.to, "N"), conductorId(at, "N")),
     );
   const isFedBySecondary = (at: string, legs: readonly string[]): boolean =>
-    elements.some(
-      ([, it]) =>
-        it.kind === "transformer" &&
-        secondaryIds(it).some((id) => legs.some((leg) => isJoined(system, id, conductorId(at, leg as "1")))),
+    banks.some(([, it]) =>
+      secondaryIds(it).some((id) => legs.some((leg) => isJoined(system, id, conductorId(at, leg as "1")))),
     );
-  return elements.flatMap(([id, it]): Problem[] => {
-    if (it.kind !== "load" || it.connection !== "wye") return [];
+  return elementsOfKind(system, "load").flatMap(([id, it]): Problem[] => {
+    if (it.connection !== "wye") return [];
     const legs = lettersOf(it.phases).filter((letter) => letter === "1" || letter === "2");
     if (!legs.some((leg) => energized.has(conductorId(it.at, leg)))) return [];
     if (!isFedBySecondary(it.at, legs) || hasNeutral(it.at, legs)) return [];

@@ -1,6 +1,7 @@
+import { elementsOfKind } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { conductorId, lettersOf, say } from "../../terms";
-import { elementsOf, nameOf } from "../job/names";
+import { nameOf } from "../job/names";
 import { asItStands } from "../job/seen";
 import { defineRule } from "./rule";
 
@@ -12,8 +13,8 @@ export const phaseMissing = defineRule({
   atEnd(state) {
     if (state.played.length === 0) return undefined;
     const { conductors } = asItStands(state);
-    return elementsOf(state.document.system).flatMap(([id, it]) => {
-      if (it.kind !== "transformer" || it.phases.length < 2) return [];
+    return elementsOfKind(state.document.system, "transformer").flatMap(([id, it]) => {
+      if (it.phases.length < 2) return [];
       const missing = lettersOf(it.phases).filter(
         (letter) => conductors[conductorId(it.from, letter)]?.state !== "energized",
       );

@@ -1,9 +1,9 @@
-import { settingsOf } from "../../document";
+import { elementsOfKind, settingsOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { conductorId, lettersOf, say } from "../../terms";
 import { ampsThrough, phasesMoved } from "../effects/gap";
 import { energizedBy } from "../job/live";
-import { elementsOf, figure, nameOf } from "../job/names";
+import { figure, nameOf } from "../job/names";
 import type { JobState } from "../job/state";
 import { defineRule, type Problem } from "./rule";
 
@@ -32,10 +32,8 @@ export const pickUpOrder = defineRule({
 /** A transformer that a clamp energizes: its magnetizing inrush is made by the jaws, whatever it draws afterwards. */
 function bankByClamp(clamp: string, before: JobState, after: JobState): Problem | undefined {
   const energized = new Set(energizedBy(before, after));
-  const bank = elementsOf(after.document.system).find(
-    ([, it]) =>
-      it.kind === "transformer" &&
-      lettersOf(it.phases).some((letter) => energized.has(conductorId(it.from, letter))),
+  const bank = elementsOfKind(after.document.system, "transformer").find(([, it]) =>
+    lettersOf(it.phases).some((letter) => energized.has(conductorId(it.from, letter))),
   );
   if (bank === undefined) return undefined;
   return {

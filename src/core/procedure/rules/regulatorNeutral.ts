@@ -1,8 +1,9 @@
+import { elementsOfKind } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { type ConductorId, conductorId, type Letter, lettersOf, say } from "../../terms";
 import { ampsThrough, phasesMoved } from "../effects/gap";
 import { joinedWithout } from "../job/joined";
-import { elementsOf, figure, nameOf } from "../job/names";
+import { figure, nameOf } from "../job/names";
 import type { JobState } from "../job/state";
 import { defineRule } from "./rule";
 import { isClosing } from "../../steps";
@@ -14,8 +15,8 @@ export const regulatorNeutral = defineRule({
   citation: COMMON_PRACTICE,
   check(step, before, after) {
     if (!isClosing(step) || phasesMoved(step, before, after).closed === "") return undefined;
-    return elementsOf(after.document.system).flatMap(([id, it]) => {
-      if (it.kind !== "regulator" || it.bypassed) return [];
+    return elementsOfKind(after.document.system, "regulator").flatMap(([id, it]) => {
+      if (it.bypassed) return [];
       const bypassed = lettersOf(it.phases).filter(
         (letter) =>
           !it.open.includes(letter) &&

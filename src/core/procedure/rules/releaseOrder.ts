@@ -1,6 +1,7 @@
+import { elementsOfKind } from "../../document";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { elementsOf, listOf, nameOf, setName, workPlaces } from "../job/names";
+import { listOf, nameOf, setName, workPlaces } from "../job/names";
 import { defineRule, type Problem } from "./rule";
 import type { JobState } from "../job/state";
 
@@ -38,8 +39,8 @@ const underWay = (verb: "untag" | "unblock", element: string, before: JobState):
 });
 
 function releaseProblems(before: JobState): Problem[] {
-  const sets = elementsOf(before.document.system)
-    .filter(([id, it]) => it.kind === "ground" && !(id in before.asFound.system.elements))
+  const sets = elementsOfKind(before.document.system, "ground")
+    .filter(([id]) => !(id in before.asFound.system.elements))
     .map(([id]) => id);
   const problems: Problem[] = [];
   if (before.workUnderWay.size > 0)

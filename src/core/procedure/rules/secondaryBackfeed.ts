@@ -1,6 +1,6 @@
-import { type CircuitElement, openPhasesOf } from "../../devices";
+import { type CircuitElement, couldFeed, openPhasesOf } from "../../devices";
 import { secondaryLetters } from "../../devices";
-import { jobOf } from "../../document";
+import { elementsOfKind, jobOf } from "../../document";
 import { endsOf } from "../../network";
 import { citationOf } from "../../reference";
 import {
@@ -32,8 +32,8 @@ export const secondaryBackfeed = defineRule({
     if (step.do !== "work" || isLiveWork(step)) return undefined;
     const workPoint = jobOf(after.document).workPoints[step.at as WorkPointId];
     if (workPoint === undefined) return undefined;
-    return elementsOf(after.document.system).flatMap(([id, it]) => {
-      if (it.kind !== "transformer" || (it.from !== workPoint.at && it.to !== workPoint.at)) return [];
+    return elementsOfKind(after.document.system, "transformer").flatMap(([id, it]) => {
+      if (it.from !== workPoint.at && it.to !== workPoint.at) return [];
       const feeders = possibleFeeders(after, id, it);
       if (feeders.length === 0 || isSecondaryGrounded(after, it)) return [];
       return [
@@ -55,10 +55,8 @@ const secondaryOf = (bank: Bank): ConductorId[] =>
 
 function isSecondaryGrounded({ document: { system } }: JobState, bank: Bank): boolean {
   const held = new Set(
-    elementsOf(system).flatMap(([, it]) =>
-      it.kind === "ground"
-        ? lettersOf(it.phases).map((letter) => islandOf(system, conductorId(it.at, letter)))
-        : [],
+    elementsOfKind(system, "ground").flatMap(([, it]) =>
+      lettersOf(it.phases).map((letter) => islandOf(system, conductorId(it.at, letter))),
     ),
   );
   return secondaryOf(bank).every((id) => held.has(islandOf(system, id)));
@@ -90,8 +88,9 @@ function possibleFeeders({ document: { system } }: JobState, own: ElementId, ban
     letters.some((letter) => reached.has(conductorId(point, letter as Letter)));
   return elements
     .filter(([id, it]) => {
-      if (it.kind === "load") return it.customers > 0 && hangsOn(it.at, [...it.phases]);
-      if (it.kind === "generator") return hangsOn(it.at, [...it.phases]);
+      // A source is no customer's: it is drawn, and its own openings ask for it.
+      if (it.kind === "load" || it.kind === "generator")
+        return couldFeed(it, true) && hangsOn(it.at, [...it.phases]);
       return it.kind === "transformer" && id !== own && hangsOn(it.to, secondaryLetters(it));
     })
     .map(([id]) => id);

@@ -1,9 +1,10 @@
+import { elementOfKind, elementsOfKind } from "../../document";
 import { isClosing } from "../../steps";
 import { COMMON_PRACTICE } from "../../reference";
 import { conductorId, lettersOf, say } from "../../terms";
 import { phasesMoved } from "../effects/gap";
 import { energizedBy } from "../job/live";
-import { elementOf, elementsOf, nameOf } from "../job/names";
+import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 
 /** A motor that ran on two phases is off before a pole is closed again whose link had blown. */
@@ -13,13 +14,12 @@ export const singlePhasing = defineRule({
   citation: COMMON_PRACTICE,
   check(step, before, after) {
     if (!isClosing(step) || phasesMoved(step, before, after).closed === "") return undefined;
-    const found = elementOf(before.asFound.system, step.element);
-    if (found?.kind !== "cutout" || found.blown === "") return undefined;
+    const found = elementOfKind(before.asFound.system, step.element, "cutout");
+    if (found === undefined || found.blown === "") return undefined;
     const energized = new Set(energizedBy(before, after));
-    return elementsOf(after.document.system)
+    return elementsOfKind(after.document.system, "load")
       .filter(
         ([, it]) =>
-          it.kind === "load" &&
           it.connection === "delta" &&
           it.phases.length === 3 &&
           lettersOf(it.phases).some((letter) => energized.has(conductorId(it.at, letter))),

@@ -1,8 +1,9 @@
+import { elementOfKind } from "../../document";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
 import { gapsOf, phasesMoved } from "../effects/gap";
 import { isLiveState } from "../job/live";
-import { elementOf, nameOf } from "../job/names";
+import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 
 /** A link that blows as its cutout closes throws hot gas out of the barrel: stand out of its way and look away. */
@@ -11,8 +12,8 @@ export const standClear = defineRule({
   severity: "warning",
   citation: citationOf("fuse-handling"),
   check(step, before, after) {
-    const element = elementOf(before.document.system, step.element);
-    if (step.do !== "close" || element?.kind !== "cutout" || element.fuse === "solid") return undefined;
+    const element = elementOfKind(before.document.system, step.element, "cutout");
+    if (step.do !== "close" || element === undefined || element.fuse === "solid") return undefined;
     const { closed } = phasesMoved(step, before, after);
     const isLive = gapsOf(before, step.element, closed).some(
       ({ from, to }) => isLiveState(from.state) || isLiveState(to.state),

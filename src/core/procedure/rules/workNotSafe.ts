@@ -1,3 +1,5 @@
+import { endsOf } from "../../network";
+import { apartOf } from "../../devices";
 import { conductorNames, jobOf, workPointName } from "../../document";
 import { citationOf } from "../../reference";
 import { conductorId, lettersOf, say, type WorkPointId } from "../../terms";
@@ -43,10 +45,9 @@ function looseEnds(id: WorkPointId, before: JobState): Problem[] {
   const { document } = before;
   return doneBy(document, id).flatMap((span) => {
     const element = elementOf(document.system, span);
-    if (element?.kind !== "span" && element?.kind !== "lead") return [];
-    const apart = element.kind === "span" ? element.parted : element.cut;
-    const loose = [element.from, element.to].flatMap((point) =>
-      lettersOf(apart.replace("N", ""))
+    if (element === undefined) return [];
+    const loose = endsOf(element).flatMap(([, point]) =>
+      lettersOf(apartOf(element).replace("N", ""))
         .map((letter) => conductorId(point, letter))
         .filter((it) => asItStands(before).conductors[it]?.state !== "grounded"),
     );
