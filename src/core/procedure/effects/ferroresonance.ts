@@ -15,16 +15,20 @@ export interface FerroresonanceRisk {
   readonly bank: ElementId;
   readonly cable: ElementId;
   readonly loadPercent: number;
+  /** its star is on the neutral: seldom, but seen */
+  readonly isGrounded: boolean;
 }
 
 /** Banks whose primary has no path from its star to the neutral. */
 const UNGROUNDED: readonly string[] = ["Y-D", "D-Yg", "D-D"];
+/** Banks of three whose star is on the neutral. */
+const GROUNDED: readonly string[] = ["Yg-Yg", "Yg-D"];
 
 /**
- * Whether a step switches single poles of a bank with an ungrounded primary, over cable, with little load on it: the four
- * conditions together.
+ * Whether a step switches single poles of a three-phase bank, over cable, with little load on it. A primary with no path
+ * to the neutral is the common case; a grounded star is no absolute safeguard.
  *
- * @see IEEE C57.105 and distribution handbooks, from memory; `shared/reference/ferroresonance-and-backfeed.json`, conditions
+ * @see IEEE C57.105 and distribution handbooks, from memory; `shared/reference/ferroresonance-and-backfeed.json`, conditions and yg-not-immune
  */
 export function ferroresonanceRisk(
   step: Step,
@@ -47,13 +51,14 @@ export function ferroresonanceRisk(
     lettersOf((element as { phases: string }).phases).map((letter) => conductorId(to, letter)),
     step.element as ElementId,
   );
-  const bank = elementsOfKind(system, "transformer").find(
-    ([, it]) =>
-      UNGROUNDED.includes(it.connection) &&
-      lettersOf(it.phases).some(
-        (letter) => moved.includes(letter) && beyond.has(conductorId(it.from, letter)),
-      ),
-  );
+  const bankOf = (connections: readonly string[]) =>
+    elementsOfKind(system, "transformer").find(
+      ([, it]) =>
+        connections.includes(it.connection) &&
+        lettersOf(it.phases).some(
+          (letter) => moved.includes(letter) && beyond.has(conductorId(it.from, letter)),
+        ),
+    );
   const cable = elementsOfKind(system, "span").find(
     ([, it]) =>
       it.construction === "cable" &&
@@ -61,9 +66,16 @@ export function ferroresonanceRisk(
         (letter) => beyond.has(conductorId(it.from, letter)) && beyond.has(conductorId(it.to, letter)),
       ),
   );
-  if (bank === undefined || cable === undefined) return undefined;
-  const loadPercent = loadPercentOf(system, bank[1] as ElementOfKind<"transformer">);
-  return loadPercent >= DAMPING_PERCENT ? undefined : { bank: bank[0], cable: cable[0], loadPercent };
+  if (cable === undefined) return undefined;
+  return [UNGROUNDED, GROUNDED].flatMap((connections): FerroresonanceRisk[] => {
+    const bank = bankOf(connections);
+    if (bank === undefined) return [];
+    const loadPercent = loadPercentOf(system, bank[1]);
+    const isGrounded = connections === GROUNDED;
+    return loadPercent >= DAMPING_PERCENT
+      ? []
+      : [{ bank: bank[0], cable: cable[0], loadPercent, isGrounded }];
+  })[0];
 }
 
 /** Load on the secondary of a bank, in percent of its rating. */

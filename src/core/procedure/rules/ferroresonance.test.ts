@@ -19,10 +19,34 @@ checkRule(
     ["enough load on it", "open c1 A", "", "ld1 load p3 ABC connection=wye kw=8"],
     ["no cable", "open c1 A", "", "sp1 span p1-p2 ABC lengthM=300"],
     [
-      "a grounded wye",
+      "a grounded wye is no absolute safeguard (Torres-Garcia et al., from the abstract)",
+      "open c1 A",
+      "note c1",
+      "t1 transformer p2-p3 ABC connection=Yg-Yg kva=150 primaryKv=12.47 secondaryV=480",
+    ],
+    [
+      "a grounded wye on a delta",
+      "open c1 A",
+      "note c1",
+      "t1 transformer p2-p3 ABC connection=Yg-D kva=150 primaryKv=12.47 secondaryV=480\nld1 load p3 ABC connection=delta kw=1",
+    ],
+    [
+      "a grounded wye with enough load",
       "open c1 A",
       "",
-      "t1 transformer p2-p3 ABC connection=Yg-Yg kva=150 primaryKv=12.47 secondaryV=480",
+      "t1 transformer p2-p3 ABC connection=Yg-Yg kva=150 primaryKv=12.47 secondaryV=480\nld1 load p3 ABC connection=wye kw=8",
+    ],
+    [
+      "a grounded wye and a delta on one cable: the delta is said",
+      "open c1 A",
+      "warning c1",
+      "t2 transformer p2-p4 ABC connection=Yg-Yg kva=150 primaryKv=12.47 secondaryV=480",
+    ],
+    [
+      "a single unit to the neutral",
+      "open c1 A",
+      "",
+      "t1 transformer p2-p3 A connection=single kva=50 primaryKv=7.2 secondaryV=240 secondary=two-wire\nld1 load p3 A connection=wye kw=1",
     ],
     [
       "a floating wye",

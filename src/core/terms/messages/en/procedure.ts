@@ -282,6 +282,8 @@ export const procedure = {
   "rule.open-phase-backfeed.help": "open every phase that feeds {name}, then test",
   "rule.ferroresonance":
     "{name} switches single poles of {bank}, whose primary is not grounded, over the cable {cable} with {percent} % load: its volts can ring up",
+  "rule.ferroresonance.grounded":
+    "{name} switches single poles of {bank} over the cable {cable} with {percent} % load: its grounded wye seldom rings, but is no absolute safeguard",
   "rule.ferroresonance.help":
     "switch all three phases together, switch at the bank's own terminals, or leave a few percent of resistive load on it",
   "rule.approach-distance":

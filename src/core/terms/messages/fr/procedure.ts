@@ -296,6 +296,8 @@ export const procedure = {
   "rule.open-phase-backfeed.help": "ouvrez chaque phase qui alimente {name}, puis vérifiez",
   "rule.ferroresonance":
     "{name} manœuvre un pôle à la fois de {bank}, dont le primaire n'est pas à la terre, par le câble {cable} avec {percent} % de charge : sa tension peut s'emballer",
+  "rule.ferroresonance.grounded":
+    "{name} manœuvre un pôle à la fois de {bank} par le câble {cable} avec {percent} % de charge : son étoile à la terre s'emballe rarement, mais n'en protège pas à coup sûr",
   "rule.ferroresonance.help":
     "manœuvrez les trois phases ensemble, ou aux bornes mêmes du groupe, ou laissez-y quelques pour cent de charge résistive",
   "rule.approach-distance":
