@@ -1,8 +1,8 @@
 import { amount } from "./fields";
 import { BY_HANDLE, defineDevice, opener, twoEnds } from "./define";
 import {
-  breaksBare,
   breaksItsLoad,
+  breaksRated,
   bringsBothEnds,
   closingUpsets,
   joinsThrough,
@@ -26,7 +26,7 @@ export const meter = defineDevice({
   upsets: (it) => closingUpsets(it, opening),
   doubts: (it) => positionsDoubted(it, opening),
   // A meter's jaws are contacts, not a switch: the load goes first, at the customer's main.
-  breaks: breaksBare,
+  breaks: (_it, _tool, settings) => breaksRated(0, settings),
   handling: { off: "pull", on: "replace", moves: "phases", tools: [], trouble: 1 },
   position: (it) => openPosition(it, "drawing.pulled"),
   symbolReach: 13,

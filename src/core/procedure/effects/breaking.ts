@@ -57,12 +57,10 @@ export function breakingsOf(step: Step, before: JobState, after: JobState): Brea
   });
 }
 
-/** What has no limit of its own breaks nothing by itself. */
+/** What has no limit of its own, as a span that is cut, breaks charging and exciting current only. */
 function limitOf(element: CircuitElement, step: Step, { document }: JobState): Breaks {
   const settings = settingsOf(document);
-  return (
-    breaksOf(element, step.with ?? "", settings) ?? { amps: settings.openWithoutLoadBreakAmps, basis: "bare" }
-  );
+  return breaksOf(element, step.with ?? "", settings) ?? { amps: settings.clampBreakAmps, basis: "unrated" };
 }
 
 /** The phase of a step that breaks most of what it may, worst first. */

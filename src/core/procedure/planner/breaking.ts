@@ -59,8 +59,8 @@ export function limitOf(
   const tool = toolFor(element, jobOf(document).tools, amps > NO_AMPS);
   const settings = settingsOf(document);
   const limit = breaksOf(element, tool ?? "", settings) ?? {
-    amps: handlingOf(element)?.moves === "machine" ? Infinity : settings.openWithoutLoadBreakAmps,
-    basis: "bare" as const,
+    amps: handlingOf(element)?.moves === "machine" ? Infinity : settings.clampBreakAmps,
+    basis: "unrated" as const,
   };
   return { limit, tool };
 }

@@ -23,6 +23,24 @@ checkRule(
     ],
     ["a clamp lifted with exciting current only", "pull m1; lift k1", ""],
     ["a meter pulled under 33 A", "pull m1", "danger m1"],
+    [
+      "a meter pulled under 8 A: the limit for a bare cutout does not speak for it",
+      "pull m1",
+      "danger m1",
+      "ld1 load h1 12 connection=delta kw=2",
+    ],
+    [
+      "a meter pulled once the customer's main is open",
+      "open mn; pull m1",
+      "",
+      "mn main h1-h9 12\nh9 point kind=service\nld1 load h9 12 connection=delta kw=8 customers=3",
+    ],
+    [
+      "a span cut through under 4 A",
+      "cut sp1 A with lead-cutters",
+      "danger sp1",
+      "ld1 load h1 12 connection=delta kw=25",
+    ],
     ["a meter pulled dead", "open c1 with load-break-tool; pull m1", ""],
     [
       "a disconnect without a rating",
