@@ -8,6 +8,7 @@ import {
   endPointsOf,
   jobOf,
   Looks,
+  openKeyOf,
   openPhasesOf,
   type Owner,
   perDrawing,
@@ -244,7 +245,7 @@ const isNamedByKind = (name: string, kind: string): boolean =>
 /** How a device stands: open where, tagged, blocked, running. */
 export function standing(element: CircuitElement): string[] {
   const open = openPhasesOf(element);
-  const opens = "open" in element || element.kind === "span" || element.kind === "lead";
+  const opens = openKeyOf(element.kind) !== undefined;
   const isWhole = "phases" in element && open === element.phases;
   return [
     opens && open !== ""

@@ -1,4 +1,4 @@
-import { DEVICES, field } from "../devices";
+import { DEVICES, field, isConductor } from "../devices";
 import { type ElementId, isObject, type Json, type JsonObject, type Letter, LETTERS, say } from "../terms";
 import { checkFields, reportFacts } from "./checkFields";
 import { isMap, missing, records } from "./checkSystem";
@@ -179,7 +179,7 @@ function phasesOf(element: string, system: System, grounds: Grounds): string | u
   const saved = savedElement(system, element);
   if (saved === undefined) return undefined;
   const own = typeof saved["phases"] === "string" ? saved["phases"] : "";
-  return saved.kind === "lead" || saved.kind === "span" ? `${own}N` : own;
+  return isConductor(saved) ? `${own}N` : own;
 }
 
 const savedElement = (system: System, id: string): SavedElement | undefined =>

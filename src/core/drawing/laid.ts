@@ -1,7 +1,9 @@
 import {
+  apartOf,
   type CircuitElement,
   deviceOf,
-  secondaryLetters,
+  isConductor,
+  lettersAtEnd,
   standsAbreast,
   SYMBOL_REACH,
   symbolOf,
@@ -58,8 +60,8 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   const path = route.laid!;
   const own = lettersOf(element.phases);
   const apart = apartIn(element, path);
-  const isRun = element.kind === "span" || element.kind === "lead";
-  const far = element.kind === "transformer" ? secondaryLetters(element).filter((it) => it !== "N") : own;
+  const isRun = isConductor(element);
+  const far = lettersAtEnd(element, "to");
   const hasNeutral =
     isRun &&
     element.neutral &&
@@ -69,7 +71,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   const letters: Letter[] = hasNeutral ? [...own, "N"] : [...own];
   const shift = (letter: Letter, among: readonly Letter[] = letters) => shiftOf(letter, among, apart);
   if (isRun) {
-    const broken = element.kind === "span" ? element.parted : element.cut;
+    const broken = apartOf(element);
     for (const letter of letters) {
       const {
         near,

@@ -1,10 +1,12 @@
 import {
+  apartOf,
   type CircuitElement,
   deviceOf,
+  isConductor,
+  lettersAtEnd,
   type Mark,
   positionOf,
   ratingOf,
-  secondaryLetters,
   standsAbreast,
   SYMBOL_REACH,
   symbolOf,
@@ -259,7 +261,7 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
     return pen.drawn;
   }
   const own = lettersOf(element.phases);
-  const isRun = element.kind === "span" || element.kind === "lead";
+  const isRun = isConductor(element);
   const bladeByBlade = standsAbreast(element);
   const lanes = lanesOf(own, bladeByBlade && own.length > 1 ? BLADES : LANE);
   const outermost = lanes.at(-1)?.across ?? 0;
@@ -270,7 +272,7 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
   const hasNeutral = element.neutral && around.hasNeutral("from") && around.hasNeutral("to");
 
   if (isRun) {
-    const broken = element.kind === "span" ? element.parted : element.cut;
+    const broken = apartOf(element);
     for (const lane of hasNeutral ? [...lanes, neutralLane] : lanes) run(pen, lane, broken, around);
     runNotes(pen, lanes, hasNeutral ? neutralLane : undefined, around);
   } else if (bladeByBlade) {
@@ -288,7 +290,7 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
       });
     bladeLetters(pen, lanes, around);
   } else {
-    const far = element.kind === "transformer" ? lanesOf(secondaryLetters(element), LANE) : lanes;
+    const far = lanesOf(lettersAtEnd(element, "to"), LANE);
     intoSymbol(pen, lanes, "from", around, reachOf(element));
     intoSymbol(pen, far, "to", around, reachOf(element));
     pen.symbol(symbolOf(element), route.centre, route.scale);

@@ -1,3 +1,4 @@
+import { apartOf } from "../devices";
 import { complete, conductorNames, nameIn, type System } from "../document";
 import type { Circuit } from "../network";
 import { voltsAt } from "../phasor";
@@ -26,7 +27,7 @@ function brokenThings(system: System, circuit: Circuit, view: View): Finding[] {
   return (Object.keys(system.elements) as ElementId[]).flatMap((id) => {
     const it = complete(system.elements[id]!);
     if ((it.kind !== "span" && it.kind !== "lead") || it.planned === true) return [];
-    const apart = it.kind === "span" ? it.parted : it.cut;
+    const apart = apartOf(it);
     const isLive = (letter: Letter) =>
       [it.from, it.to].some((point) => {
         const node = circuit.nodeOf.get(conductorId(point, letter));

@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf } from "../../devices";
+import { type CircuitElement, deviceOf, isConductor } from "../../devices";
 import { complete, type System } from "../../document";
 import { type ElementId, lettersOf } from "../../terms";
 import type { Spot } from "../shapes";
@@ -173,7 +173,7 @@ export class Inside {
   #length(id: ElementId): number {
     const element = this.#element(id);
     const { way } = this.#rooms;
-    const own = element.kind === "span" || element.kind === "lead" ? 24 : SYMBOL_LENGTH;
+    const own = isConductor(element) ? 24 : SYMBOL_LENGTH;
     if (way === "down") return Math.max(own, this.#rooms.label(id) * 1.2 - 2 * LEAD + 8);
     return own;
   }

@@ -1,4 +1,4 @@
-import { type CircuitElement, openPhasesOf } from "../../devices";
+import { type CircuitElement, isConductor, openPhasesOf } from "../../devices";
 import { complete, conductorsOf, savedElement, jobOf, settingsOf, type Step } from "../../document";
 import { isOpening } from "../../steps";
 import type { Assessment, Threat, Upset, Verdict } from "../../hazard";
@@ -229,7 +229,7 @@ function candidatesFor(state: JobState, workPoint: WorkPointId, { upsets, path }
     if (saved === undefined) continue;
     const element: CircuitElement = complete(saved);
     if (element.kind === "transformer") add(groundAt(state, element.to));
-    if (element.kind === "span" || element.kind === "lead" || element.kind === "source") continue;
+    if (isConductor(element) || element.kind === "source") continue;
     if (openPhasesOf(element) !== "") continue;
     const open = actsFor(state, { of: "element", id })
       .filter(({ step }) => isOpening(step))
