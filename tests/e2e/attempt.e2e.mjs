@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { deflateRawSync } from "node:zlib";
 import { at } from "../../scripts/lib/project.mjs";
 import {
   axeFinds,
@@ -128,6 +129,44 @@ const keepsSecrets = {
   },
 };
 
+/** By link or by file: what is to be played is not looked into, but by whoever says to be the one who teaches. */
+const isHandedOver = (size) => ({
+  name: `a scenario that is handed over opens at its prebrief, and what it hides stands behind a step of the instructor's own (${size})`,
+  async run(ctx) {
+    const document = scenarioFile("larkfield-lead");
+    document.scenario.mode = "exam";
+    const [secret] = Object.values(document.scenario.truth);
+    const link = `d1.${deflateRawSync(JSON.stringify(document)).toString("base64url")}`;
+    const page = await begun(ctx, { size, path: `#${link}` });
+    const opensAtPrebrief = async () => {
+      await page.locator('[data-act="begin"]').waitFor();
+      await page.getByText(document.scenario.prebrief.slice(0, 30)).waitFor();
+      assert.deepEqual(
+        await page.locator("[data-mode]").evaluateAll((them) => them.map((it) => it.dataset.mode)),
+        ["exam"],
+      );
+      assert.ok(!(await page.content()).includes(secret.label));
+    };
+    await opensAtPrebrief();
+    await page.locator(".page button", { hasText: /^Back$/ }).click();
+    await page.locator("[data-scenario]").first().waitFor();
+
+    const file = join(mkdtempSync(join(tmpdir(), "stillhot-handed-")), "handed.stillhot.json");
+    writeFileSync(file, JSON.stringify(document));
+    const chooser = page.waitForEvent("filechooser");
+    await page.keyboard.press("Control+o");
+    await (await chooser).setFiles(file);
+    await opensAtPrebrief();
+    await noSidewaysScroll(page);
+    await page.locator('[data-act="teach"]').focus();
+    await page.keyboard.press("Enter");
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("Enter");
+    await page.locator('.teach [data-act="try"]').waitFor();
+    assert.ok((await page.content()).includes(secret.label));
+  },
+});
+
 const asksForHints = {
   name: "a hint is a ladder, and each rung stands in the log",
   async run(ctx) {
@@ -251,6 +290,7 @@ export const tests = [
   outlivesAReload,
   keepsItsEnd,
   keepsSecrets,
+  ...sizes.map(isHandedOver),
   asksForHints,
   isReachedFromRehearse("desk"),
   isReachedFromRehearse("phone"),

@@ -1,10 +1,13 @@
+import type { StillhotDocument } from "../../core";
 import type { Session } from "../session/session.svelte";
 import type { MessageKey } from "../words/catalogue";
 
-/** What a place is given: the drawing at hand, and the way to another place. */
+/** What a place is given: the drawing at hand, the way to another place, and a way to take up another drawing. */
 export interface PlaceProps {
   session: Session;
   ongo: (place: string) => void;
+  /** @returns whether it is the drawing at hand now: what was there may have to be kept first */
+  ontake: (document: StillhotDocument) => Promise<boolean>;
 }
 
 export interface Place {

@@ -37,6 +37,10 @@ export const teach = {
   "play.nameHelp": "It stays on this device unless you hand the attempt's file on.",
   "play.begin": "Begin",
   "play.back": "Back",
+  "play.teach": "I teach this: open it with what is hidden",
+  "play.teachHelp":
+    "Everything that is hidden is shown then: what truly stands on the poles, the traps, and the answer. Whoever is to play it should go back.",
+  "play.teachSure": "Show what is hidden",
 
   "play.theJob": "The job",
   "play.clock": "{minutes} of {of} min by the clock",

@@ -37,6 +37,10 @@ export const teach = {
   "play.nameHelp": "Il reste sur cet appareil, sauf si vous transmettez le fichier de l'essai.",
   "play.begin": "Commencer",
   "play.back": "Retour",
+  "play.teach": "J'enseigne : ouvrir avec ce qui est caché",
+  "play.teachHelp":
+    "Tout ce qui est caché sera montré : ce qui se trouve vraiment sur les poteaux, les pièges et la réponse. Qui doit le jouer revient en arrière.",
+  "play.teachSure": "Montrer ce qui est caché",
 
   "play.clock": "{minutes} de {of} min à l'horloge",
   "play.judged.timeCounts": "Finir à temps compte pour quelques points ; être soigneux compte davantage.",
