@@ -23,3 +23,30 @@ checkRule(
     ["a load between the legs has no neutral to lose", "open c1 A; close c1 A", ""],
   ],
 );
+
+const BETWEEN = `
+  s1   source     sub    ABC kvLL=12.47
+  main span       sub-p1 ABC lengthM=500
+  sw1  disconnect p1-p2  ABC gang=true loadBreakAmps=600 open=ABC
+  sp   span       p2-p3  ABC lengthM=200
+  sw2  disconnect p3-p4  ABC gang=true loadBreakAmps=600 open=ABC
+  sp2  span       p4-p5  ABC lengthM=500
+  ld   load       p5     A   connection=wye kw=300 customers=10
+  sp3  span       p5-p1  ABC lengthM=900 neutral=false
+`;
+
+checkRule(
+  "open-neutral",
+  "common practice, no source: the neutral of a dead section is the way back of what lives beyond it",
+  BETWEEN,
+  [
+    ["cut in gloves", "cut sp N method gloves gloveClass 2", "danger sp"],
+    ["with nothing beyond it alive", "cut sp N method gloves gloveClass 2", "", "sp3 none"],
+    [
+      "with another neutral beside it",
+      "cut sp N method gloves gloveClass 2",
+      "",
+      "sp3 span p5-p1 ABC lengthM=900",
+    ],
+  ],
+);

@@ -1,4 +1,4 @@
-import { elementsOfKind } from "../../document";
+import { elementsOfKind, settingsOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { isClosing, isOpening, type Step } from "../../steps";
 import { conductorId, type ElementId, lettersOf, say } from "../../terms";
@@ -26,16 +26,20 @@ export const openNeutral = defineRule({
   },
 });
 
-/** A neutral that a step parts with something live beside it: what it carried, and what stands across the gap. */
+/**
+ * A neutral that a step parts with something live beside it, or that is the way back of what lives beyond: what it
+ * carried, and what stands across the gap.
+ */
 function parted(step: Step, before: JobState, after: JobState): Problem | undefined {
-  const [found] = carriedAsNew("open-neutral", before, after);
-  if (found === undefined) return undefined;
+  const volts = Math.max(0, ...gapsOf(after, step.element, "N").map(voltsAcross));
+  const isMissed = volts >= settingsOf(before.document).hazardVolts;
+  if (!isMissed && carriedAsNew("open-neutral", before, after).length === 0) return undefined;
   return {
     where: step.element!,
     message: say("rule.open-neutral.parted", {
       name: nameOf(before.document, step.element!),
       amps: figure(ampsThrough(before, step.element, "N")),
-      volts: figure(Math.max(0, ...gapsOf(after, step.element, "N").map(voltsAcross))),
+      volts: figure(volts),
     }),
     help: say("rule.open-neutral.parted.help"),
   };

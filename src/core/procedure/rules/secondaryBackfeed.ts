@@ -1,6 +1,6 @@
 import { type CircuitElement, couldFeed, openPhasesOf } from "../../devices";
 import { secondaryLetters } from "../../devices";
-import { elementsOfKind, jobOf } from "../../document";
+import { elementsOfKind, jobOf, type System } from "../../document";
 import { endsOf } from "../../network";
 import { citationOf } from "../../reference";
 import {
@@ -14,6 +14,7 @@ import {
 } from "../../terms";
 import { islandOf } from "../job/joined";
 import { elementsOf, nameOf, namesOf } from "../job/names";
+import { doneBy } from "../job/repair";
 import { defineRule } from "./rule";
 import type { JobState } from "../job/state";
 import { isLiveWork } from "../../steps";
@@ -21,8 +22,8 @@ import { isLiveWork } from "../../steps";
 type Bank = Extract<CircuitElement, { kind: "transformer" }>;
 
 /**
- * Anything that customers own can feed a transformer backwards. Work on it needs a ground on its secondary, unless every
- * meter is pulled, or every main is open, tagged and blocked.
+ * Anything that customers own can feed a transformer backwards. Work on it, on what its leads join to its bushings, or that
+ * changes it, needs a ground on its secondary, unless every meter is pulled, or every main is open, tagged and blocked.
  */
 export const secondaryBackfeed = defineRule({
   id: "secondary-backfeed",
@@ -32,8 +33,10 @@ export const secondaryBackfeed = defineRule({
     if (step.do !== "work" || isLiveWork(step)) return undefined;
     const workPoint = jobOf(after.document).workPoints[step.at as WorkPointId];
     if (workPoint === undefined) return undefined;
+    const inHand = pointsByLeads(after.document.system, workPoint.at);
+    const changed = doneBy(after.document, step.at);
     return elementsOfKind(after.document.system, "transformer").flatMap(([id, it]) => {
-      if (it.from !== workPoint.at && it.to !== workPoint.at) return [];
+      if (![it.from, it.to].some((bushing) => inHand.has(bushing)) && !changed.includes(id)) return [];
       const feeders = possibleFeeders(after, id, it);
       if (feeders.length === 0 || isSecondaryGrounded(after, it)) return [];
       return [
@@ -49,6 +52,20 @@ export const secondaryBackfeed = defineRule({
     });
   },
 });
+
+/** Points that short leads join to one: a lead that is cut on all of its phases joins none. */
+function pointsByLeads(system: System, at: string): ReadonlySet<string> {
+  const points = new Set([at]);
+  const leads = elementsOfKind(system, "lead").filter(([, it]) =>
+    [...it.phases].some((letter) => !openPhasesOf(it).includes(letter)),
+  );
+  for (const point of points)
+    for (const [, { from, to }] of leads) {
+      if (from === point) points.add(to);
+      if (to === point) points.add(from);
+    }
+  return points;
+}
 
 const secondaryOf = (bank: Bank): ConductorId[] =>
   secondaryLetters(bank).map((letter) => conductorId(bank.to, letter));

@@ -204,7 +204,7 @@ export const procedure = {
   "rule.open-neutral": "{name} gets supply while its neutral is open: its two legs go apart",
   "rule.open-neutral.help": "join the neutral and test both legs before anybody is connected",
   "rule.open-neutral.parted":
-    "{name} is cut on its neutral with supply on the legs: it carried {amps} A, and {volts} V stands across the gap",
+    "{name} is cut on its neutral under load: it carried {amps} A, and {volts} V stands across the gap",
   "rule.open-neutral.parted.help":
     "take the load off first; a neutral is the last to be cut and the first to be joined",
   "rule.regulator-neutral":

@@ -210,7 +210,7 @@ export const procedure = {
   "rule.open-neutral.help":
     "rabouter le neutre et vérifier les deux jambes avant de raccorder qui que ce soit",
   "rule.open-neutral.parted":
-    "le neutre de {name} est coupé alors que les jambes sont alimentées : il portait {amps} A, et {volts} V se tient à l’ouverture",
+    "le neutre de {name} est coupé en charge : il portait {amps} A, et {volts} V se tient à l’ouverture",
   "rule.open-neutral.parted.help":
     "enlever la charge d’abord ; le neutre est le dernier coupé et le premier raccordé",
   "rule.regulator-neutral":
