@@ -47,7 +47,8 @@ test("threats by low-rank changes against brute force over the same sets", () =>
   const workPoint = Object.values(jobOf(document).workPoints)[0] as WorkPoint;
   const fast = medianMilliseconds(() => assess(operated(document)));
   const plain = medianMilliseconds(
-    () => threatsByBruteForce(operated(document).system, settingsOf(document), workPoint),
+    () =>
+      threatsByBruteForce({ system: operated(document).system, settings: settingsOf(document), workPoint }),
     1,
   );
   report("brute force against the fast search, 60 devices", plain / fast, "more than 10");

@@ -84,9 +84,11 @@ describe("the answers are those of others, who know nothing of the core", () => 
     expect(these.length).toBeGreaterThan(0);
     for (const { document, options, answer } of these) {
       const workPoint = Object.values(jobOf(document).workPoints)[0]!;
-      const single = threatsByBruteForce(document.system, settingsOf(document), workPoint).filter(
-        ({ strength }) => strength === 1,
-      );
+      const single = threatsByBruteForce({
+        system: document.system,
+        settings: settingsOf(document),
+        workPoint,
+      }).filter(({ strength }) => strength === 1);
       const blamed = new Set<string>(single.map(({ upsets }) => upsets[0]!.element));
       expect(answer).toEqual(
         options.flatMap(({ at }, index) => (blamed.has(at as ElementId) ? [index] : [])),

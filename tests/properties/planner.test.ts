@@ -213,7 +213,7 @@ describe("P5 a plan isolates no fewer sources than brute force says that it must
       if (upsetsOf(system, settings).length > 12) continue;
       asked++;
       for (const workPoint of Object.values(jobOf(document).workPoints) as WorkPoint[]) {
-        const felt = threatsByBruteForce(system, settings, workPoint).filter(
+        const felt = threatsByBruteForce({ system, settings, workPoint }).filter(
           (it) => it.strength <= 2 && it.exposureVolts >= settings.exposureLimitVolts,
         );
         expect(felt, `seed ${seed}`).toEqual([]);

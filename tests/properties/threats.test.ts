@@ -19,9 +19,9 @@ function bothWays(document: StillhotDocument): { fast: Threat[]; byParts: Threat
   const settings: Settings = settingsOf(document);
   const workPoint = Object.values(jobOf(document).workPoints)[0] as WorkPoint;
   return {
-    fast: threatsTo(document.system, settings, workPoint).threats,
-    byParts: threatsTo(document.system, settings, workPoint, { mostSetsOneByOne: 0 }).threats,
-    plain: threatsByBruteForce(document.system, settings, workPoint),
+    fast: threatsTo({ system: document.system, settings, workPoint }).threats,
+    byParts: threatsTo({ system: document.system, settings, workPoint }, { mostSetsOneByOne: 0 }).threats,
+    plain: threatsByBruteForce({ system: document.system, settings, workPoint }),
   };
 }
 

@@ -46,8 +46,8 @@ test("a neutral that is joined again ends what came through it, and what it leav
   });
   const settings: Settings = settingsOf(document);
   const workPoint = { at: "p2", conductors: "BC" } as WorkPoint;
-  const fast = threatsTo(document.system, settings, workPoint).threats.map(nameOf);
-  expect(fast).toEqual(threatsByBruteForce(document.system, settings, workPoint).map(nameOf));
+  const fast = threatsTo({ system: document.system, settings, workPoint }).threats.map(nameOf);
+  expect(fast).toEqual(threatsByBruteForce({ system: document.system, settings, workPoint }).map(nameOf));
   expect(fast).toContain("B by rejoin:le.N");
 });
 

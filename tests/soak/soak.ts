@@ -74,8 +74,8 @@ function againstBruteForce(document: unknown): string[] {
   const settings = settingsOf(read.document);
   return Object.values(jobOf(read.document).workPoints).flatMap((workPoint: WorkPoint) => {
     const names = (threats: Parameters<typeof nameOf>[0][]) => new Set(threats.map(nameOf));
-    const fast = names(threatsTo(system, settings, workPoint).threats);
-    const slow = names(threatsByBruteForce(system, settings, workPoint));
+    const fast = names(threatsTo({ system, settings, workPoint }).threats);
+    const slow = names(threatsByBruteForce({ system, settings, workPoint }));
     return [
       ...[...fast].filter((it) => !slow.has(it)).map((it) => `${it}: not by brute force`),
       ...[...slow].filter((it) => !fast.has(it)).map((it) => `${it}: by brute force only`),

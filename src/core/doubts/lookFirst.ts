@@ -292,7 +292,8 @@ class Asker {
   }
 
   private standing(system: System, tested: ReadonlySet<ConductorId>, mostStrength?: number): WorkStanding {
-    const found = standingOfWork(system, this.settings, this.workPoint, tested, mostStrength);
+    const { settings, workPoint } = this;
+    const found = standingOfWork({ system, settings, workPoint }, tested, mostStrength);
     this.left -= found.work + COST_OF_A_RECORD * elementCountOf(system);
     return found;
   }

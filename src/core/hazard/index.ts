@@ -1,14 +1,7 @@
 export type * from "./types";
-export {
-  ampsLoadsOff,
-  assess,
-  assessWithoutWork,
-  type PointNumbers,
-  pointNumbers,
-  type KnownFromPlay,
-  standingOfWork,
-  type WorkStanding,
-} from "./assess";
+export { assess, assessWithoutWork, type KnownFromPlay, standingOfWork, type WorkStanding } from "./assess";
+export { ampsLoadsOff } from "./reports";
+export { type PointNumbers, pointNumbers } from "./pointNumbers";
 export { conductorsOf as workConductorsOf } from "./outcome";
 export { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
 export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";

@@ -1,4 +1,4 @@
-import type { Settings, System, WorkPoint } from "../document";
+import type { Settings } from "../document";
 import {
   type Circuit,
   circuitOf,
@@ -27,6 +27,7 @@ import type { UpsetSet } from "./search";
 import { type DrawnUpset, type Effect, effectOf, rejoinsNeutral } from "./upsets";
 import { type LiveBy, viewOf } from "./view";
 import { WaysToReach } from "./waysToReach";
+import type { Question } from "./types";
 
 /** Volts behind a port, and who drives them: a supply by its number, or a circuit alongside by its element's group. */
 type Drive = { readonly volts: readonly [number, number] } & (
@@ -318,17 +319,17 @@ export class LowRank {
   private readonly shortsLifted: readonly Machine[];
   /** how each work conductor is reached */
   readonly reach: readonly WaysToReach[];
+  private readonly settings: Settings;
   private readonly usable: boolean;
   private readonly groups: Int32Array;
   /** whether a regulator stands off neutral: a loop of ideal joins through it is a short circuit and no loop of nothing */
   private readonly stepsVolts: boolean;
 
   constructor(
-    system: System,
-    private readonly settings: Settings,
-    workPoint: WorkPoint,
+    { system, settings, workPoint }: Question,
     private readonly upsets: readonly DrawnUpset[],
   ) {
+    this.settings = settings;
     const circuit = (this.circuit = circuitOf(system));
     this.effects = upsets.map((it) => effectOf(circuit, it));
     this.groups = idealGroups(circuit);

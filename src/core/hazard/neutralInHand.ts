@@ -1,17 +1,11 @@
 import { openPhasesOf } from "../devices";
-import {
-  complete,
-  isSameStructure,
-  pointName,
-  type Settings,
-  type System,
-  type WorkPoint,
-} from "../document";
+import { complete, isSameStructure, pointName, type System } from "../document";
 import { type Circuit, circuitOf, EDGE, endsOf, reachGraphOf, standingOf } from "../network";
 import { type ConductorId, conductorId, type ElementId, type Finding, say, type WorkPointId } from "../terms";
 import { leastStepTouch, type StepTouch } from "./threats";
 import { whenWords } from "./upsetWords";
 import { metallicIslands } from "./view";
+import type { Question } from "./types";
 
 /** What keeps a neutral that is worked on from counting as grounded; nothing where it counts. */
 export type NeutralDoubt =
@@ -26,15 +20,13 @@ export type NeutralDoubt =
  * strength 0 to 2 lifts it to the exposure limit above earth: against itself it never stands at anything.
  */
 export function neutralDoubt(
-  system: System,
-  settings: Settings,
-  { at, does }: WorkPoint,
+  { system, settings, workPoint: { at, does } }: Question,
   tested: ReadonlySet<ConductorId>,
 ): NeutralDoubt | undefined {
   const circuit = circuitOf(system);
   if (!isTiedHere(circuit, system, at, does ?? [])) return { why: "not-tied" };
   if (!tested.has(conductorId(at, "N")) && !isBridged(circuit, system, at)) return { why: "not-tested" };
-  const lift = leastStepTouch(system, settings, { at, conductors: "N" });
+  const lift = leastStepTouch({ system, settings, workPoint: { at, conductors: "N" } });
   if (lift === "none") return undefined;
   return lift === "not-known" ? { why: "not-known" } : { why: "lifted", lift };
 }
@@ -91,13 +83,12 @@ function isBridged(circuit: Circuit, system: System, at: string): boolean {
 
 /** What the verdict of a work point does not say of a neutral in hand. */
 export function neutralInHand(
-  system: System,
-  settings: Settings,
+  question: Question,
   id: WorkPointId,
-  workPoint: WorkPoint,
   tested: ReadonlySet<ConductorId>,
 ): Finding[] {
-  const doubt = neutralDoubt(system, settings, workPoint, tested);
+  const { system, workPoint } = question;
+  const doubt = neutralDoubt(question, tested);
   if (doubt === undefined || (doubt.why !== "lifted" && doubt.why !== "not-tied")) return [];
   const at = pointName({ system }, workPoint.at);
   return [

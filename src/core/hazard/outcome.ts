@@ -6,6 +6,7 @@ import { complex, conductorId, type Letter, lettersOf, type PointId } from "../t
 import { bondedTo } from "./bondedTo";
 import { afterUpsets, type DrawnUpset } from "./upsets";
 import { type LiveBy, viewOf } from "./view";
+import type { Question } from "./types";
 
 /** What one conductor of a work point would be after some upsets. */
 export interface ConductorOutcome {
@@ -37,15 +38,13 @@ export const workNodesOf = (circuit: Circuit, workPoint: WorkPoint): number[] =>
  * plain way: slow, and what the fast one is held against.
  */
 export function outcomeAfter(
-  system: System,
-  settings: Settings,
-  workPoint: WorkPoint,
+  { system, settings, workPoint }: Question,
   upsets: readonly DrawnUpset[],
 ): Outcome {
   const after = afterUpsets(system, upsets);
   const circuit = circuitOf(after);
   const lifted = viewOf(circuit, settings, { groundsLifted: true });
-  const inPlace = exposuresOf(after, settings, workPoint);
+  const inPlace = exposuresOf({ system: after, settings, workPoint });
   const nodes = workNodesOf(circuit, workPoint);
   const settled = [...lifted.solutions, ...bothSolutions(circuit)].every((it) => it.settled);
   return conductorsOf(workPoint).map((letter, index) => ({
@@ -64,7 +63,7 @@ interface Exposure {
 }
 
 /** Exposures at a work point as the drawing stands, grounds in place; jumpers that cannot carry their current part first. */
-export function exposuresOf(system: System, settings: Settings, workPoint: WorkPoint): Exposure[] {
+export function exposuresOf({ system, settings, workPoint }: Question): Exposure[] {
   const { system: left, groundAmps } = afterParting(system, settings);
   const circuit = circuitOf(left);
   const solutions = bothSolutions(circuit);
@@ -83,9 +82,7 @@ export type LoadsAsked = "either" | "as-drawn";
 
 /** Current through a body of some ohms between each conductor of a work point and what the worker is bonded to, in circuit [A]. */
 export function bodyAmpsOf(
-  system: System,
-  settings: Settings,
-  workPoint: WorkPoint,
+  { system, settings, workPoint }: Question,
   { ohms, loads }: { readonly ohms: number; readonly loads: LoadsAsked },
 ): number[] {
   const circuit = circuitOf(afterParting(system, settings).system);

@@ -1,8 +1,8 @@
-import { type System, type WorkPoint } from "../document";
 import { type Circuit, circuitOf, EARTH, Islands } from "../network";
 import { bondsAt, workNodesOf } from "./outcome";
 import { MOST_STRENGTH, type UpsetSet } from "./search";
 import { type DrawnUpset, effectOf } from "./upsets";
+import type { Question } from "./types";
 
 /** Which upsets can matter to a work point, and which sets of them hang together with it. */
 export interface Relevant {
@@ -17,7 +17,7 @@ export interface Relevant {
  * only where it changes the part in which the work point lies, or what other upsets have joined to it: a set with another
  * one in it does the same without, and is not minimal.
  */
-export function relevantTo(system: System, workPoint: WorkPoint, upsets: readonly DrawnUpset[]): Relevant {
+export function relevantTo({ system, workPoint }: Question, upsets: readonly DrawnUpset[]): Relevant {
   const circuit = circuitOf(system);
   const parts = partsOf(circuit);
   const touches = upsets.map((it) => touchedParts(circuit, parts, it));

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { isUnreadable, readDocument, settingsOf, type StillhotDocument, type WorkPoint } from "../document";
+import type { Question } from "./types";
+import { isUnreadable, jobOf, readDocument, settingsOf, type StillhotDocument } from "../document";
 import { assess } from "./assess";
 import { leastMargin } from "./margin";
 import { leastStepTouch, threatsByBruteForce, threatsTo } from "./threats";
@@ -17,8 +18,11 @@ function read(elements: Record<string, object>, points: readonly string[], at: s
   return file.document;
 }
 
-const workPointOf = ({ job }: StillhotDocument): WorkPoint =>
-  (job as unknown as { workPoints: Record<string, WorkPoint> }).workPoints["w1"]!;
+const questionOf = (document: StillhotDocument): Question => ({
+  system: document.system,
+  settings: settingsOf(document),
+  workPoint: Object.values(jobOf(document).workPoints)[0]!,
+});
 
 const names = (threats: readonly { readonly upsets: readonly { readonly element: string }[] }[]): string[] =>
   threats.map(({ upsets }) => upsets.map(({ element }) => element).join("+"));
@@ -54,7 +58,7 @@ describe("H5 no threat up to strength 3 is missed, however many things stand ope
       3000,
       Array.from({ length: 430 }, (_, nth) => 3 + 6 * nth),
     );
-    const { threats, completeTo } = threatsTo(document.system, settingsOf(document), workPointOf(document));
+    const { threats, completeTo } = threatsTo(questionOf(document));
     expect(threats).toEqual([]);
     expect(completeTo).toBe(3);
   });
@@ -68,35 +72,27 @@ describe("H5 no threat up to strength 3 is missed, however many things stand ope
       c2: { kind: "cutout", from: "p1", to: "p2", phases: "A", open: "A" },
     };
     const document = read(around, ["p0", "p1", "p2"], "p2");
-    const [system, settings, workPoint] = [
-      document.system,
-      settingsOf(document),
-      workPointOf(document),
-    ] as const;
-    const plain = names(threatsByBruteForce(system, settings, workPoint));
+    const question = questionOf(document);
+    const plain = names(threatsByBruteForce(question));
     expect(plain).toEqual(["c1", "c2"]);
-    expect(names(threatsTo(system, settings, workPoint, { mostSetsOneByOne: 0 }).threats)).toEqual(plain);
+    expect(names(threatsTo(question, { mostSetsOneByOne: 0 }).threats)).toEqual(plain);
   });
 });
 
 describe("a search that cannot ask every set says so, and nothing then looks safer than it may be", () => {
   const document = chain(60, [10, 20, 30]);
-  const [system, settings, workPoint] = [
-    document.system,
-    settingsOf(document),
-    workPointOf(document),
-  ] as const;
+  const question = questionOf(document);
 
   test("it still tells the sets by which a source reaches", () => {
-    const short = threatsTo(system, settings, workPoint, { mostSetsOneByOne: 0, mostWork: 0 });
+    const short = threatsTo(question, { mostSetsOneByOne: 0, mostWork: 0 });
     expect(short.completeTo).toBe(1);
     expect(names(short.threats)).toEqual(["d10+d20+d30"]);
     expect(leastMargin(short)).toBe(2);
   });
 
   test("step and touch are not known then, which is not none", () => {
-    expect(leastStepTouch(system, settings, workPoint)).toBe("none");
-    expect(leastStepTouch(system, settings, workPoint, 0)).toBe("not-known");
+    expect(leastStepTouch(question)).toBe("none");
+    expect(leastStepTouch(question, 0)).toBe("not-known");
   });
 
   test("[threats, complete to, margin]", () => {

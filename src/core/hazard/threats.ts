@@ -1,5 +1,5 @@
 import { elementsOfKind } from "../document";
-import type { Settings, System, WorkPoint } from "../document";
+import type { Settings, System } from "../document";
 import { circuitOf, pathTo, reachOf, sourceOf, standingOf } from "../network";
 import { conductorId, type ElementId } from "../terms";
 import { LowRank } from "./lowRank";
@@ -17,7 +17,7 @@ import {
   type Way,
   WAYS,
 } from "./search";
-import type { Threat, Upset } from "./types";
+import type { Threat, Upset, Question } from "./types";
 import { type DrawnUpset, afterUpsets, effectOf, standingAfter, upsetsOf } from "./upsets";
 
 /** Up to so many sets are each asked; above it, sets of small supplies are ruled out by what they do one by one. */
@@ -48,9 +48,7 @@ const MOST_WAYS_TOLD = 2000;
  * gets those up to that strength alone; without `bodies` the current through a body is left infinite, not worked out.
  */
 export function threatsTo(
-  system: System,
-  settings: Settings,
-  workPoint: WorkPoint,
+  question: Question,
   {
     mostSetsOneByOne = MOST_SETS_ASKED_ONE_BY_ONE,
     mostWork = MOST_WORK,
@@ -58,11 +56,12 @@ export function threatsTo(
     bodies = true,
   } = {},
 ): FoundThreats {
+  const { system, settings } = question;
   const upsets = upsetsOf(system, settings);
-  const ask = askFast(system, settings, workPoint, upsets);
+  const ask = askFast(question, upsets);
   const told = (minimal: MinimalSets, completeTo: number): FoundThreats => {
     const { decide, bodyAmps } = ask;
-    const threats = entries(system, settings, workPoint, upsets, minimal, {
+    const threats = entries(question, upsets, minimal, {
       decide,
       bodyAmps: bodies ? bodyAmps : (set) => decide(set).map(() => Infinity),
     });
@@ -70,37 +69,36 @@ export function threatsTo(
   };
   if (mostStrength < MOST_STRENGTH || countSets(upsets) <= mostSetsOneByOne)
     return told(askEach(upsets, settings, ask.propose, mostStrength), MOST_STRENGTH);
-  const search = new Search(system, settings, workPoint, upsets, ask, mostWork);
+  const search = new Search(question, upsets, ask, mostWork);
   const completeTo = search.run();
   return told(search.minimal, completeTo);
 }
 
 /** The same by building and solving the whole drawing for every set: brute force, to hold the fast way against. */
-export function threatsByBruteForce(system: System, settings: Settings, workPoint: WorkPoint): Threat[] {
+export function threatsByBruteForce(question: Question): Threat[] {
+  const { system, settings } = question;
   const upsets = upsetsOf(system, settings);
-  const { plain, bodyAmps } = askPlainly(system, settings, workPoint, upsets);
+  const { plain, bodyAmps } = askPlainly(question, upsets);
   const outcomes = [...setsUpTo(upsets)].map((set): FoundSet => ({ set, outcome: plain(set) }));
   const minimal = new MinimalSets(upsets);
   for (const { set, outcome } of outcomes)
     minimal.add(set, outcome, minimal.uncovered(set), settings.exposureLimitVolts);
-  return entries(system, settings, workPoint, upsets, minimal, { decide: plain, bodyAmps });
+  return entries(question, upsets, minimal, { decide: plain, bodyAmps });
 }
 
 /** What sets of upsets do, by solving the whole drawing after each. */
 function askPlainly(
-  system: System,
-  settings: Settings,
-  workPoint: WorkPoint,
+  question: Question,
   upsets: readonly DrawnUpset[],
 ): { readonly plain: Ask; readonly bodyAmps: (set: UpsetSet) => readonly number[] } {
   const drawn = (set: UpsetSet) => set.map((it) => upsets[it]!);
   return {
-    plain: (set) => outcomeAfter(system, settings, workPoint, drawn(set)),
+    plain: (set) => outcomeAfter(question, drawn(set)),
     bodyAmps: (set) =>
-      bodyAmpsOf(afterUpsets(system, drawn(set)), settings, workPoint, {
-        ohms: settings.bodyOhms,
-        loads: "either",
-      }),
+      bodyAmpsOf(
+        { ...question, system: afterUpsets(question.system, drawn(set)) },
+        { ohms: question.settings.bodyOhms, loads: "either" },
+      ),
   };
 }
 
@@ -128,15 +126,11 @@ interface FastAsk {
   readonly settled: () => boolean;
 }
 
-function askFast(
-  system: System,
-  settings: Settings,
-  workPoint: WorkPoint,
-  upsets: readonly DrawnUpset[],
-): FastAsk {
+function askFast(question: Question, upsets: readonly DrawnUpset[]): FastAsk {
+  const { system, settings } = question;
   let asked = 0;
   let settled = true;
-  const plainly = askPlainly(system, settings, workPoint, upsets);
+  const plainly = askPlainly(question, upsets);
   const known = new Map<number | string, Outcome>();
   const plain: Ask = (set) => {
     const found = known.get(keyOf(set));
@@ -147,7 +141,7 @@ function askFast(
     settled &&= outcome.every((it) => it.settled);
     return outcome;
   };
-  const lowRank = new LowRank(system, settings, workPoint, upsets);
+  const lowRank = new LowRank(question, upsets);
   const near = (outcome: Outcome, band: number) =>
     outcome.some(
       ({ volts, exposureVolts }) =>
@@ -215,6 +209,7 @@ const leastWithstand = (system: System, settings: Settings): number =>
  */
 class Search {
   readonly minimal: MinimalSets;
+  private readonly settings: Settings;
   private readonly relevant: Relevant;
   private readonly candidates: readonly number[];
   private readonly withstand: number;
@@ -222,15 +217,15 @@ class Search {
   private work = 0;
 
   constructor(
-    system: System,
-    private readonly settings: Settings,
-    workPoint: WorkPoint,
+    question: Question,
     private readonly upsets: readonly DrawnUpset[],
     private readonly ask: FastAsk,
     private readonly mostWork: number,
   ) {
+    const { system, settings } = question;
+    this.settings = settings;
     this.minimal = new MinimalSets(upsets);
-    this.relevant = relevantTo(system, workPoint, upsets);
+    this.relevant = relevantTo(question, upsets);
     this.candidates = this.relevant.upsets.filter((it) => !ask.lowRank.changesNothing(it));
     this.withstand = leastWithstand(system, settings);
   }
@@ -354,13 +349,12 @@ export const clearingLimitVolts = ({ clearingSeconds, bodyOhms }: Settings): num
 
 /** One entry for each minimal set and conductor, sorted by strength and then by the upsets' ids. */
 function entries(
-  system: System,
-  settings: Settings,
-  workPoint: WorkPoint,
+  question: Question,
   upsets: readonly DrawnUpset[],
   minimal: MinimalSets,
   { decide, bodyAmps }: Pick<FastAsk, "decide" | "bodyAmps">,
 ): Threat[] {
+  const { settings } = question;
   const ways = new Map<string, { set: UpsetSet; ways: Set<Way> }>();
   for (const way of WAYS)
     for (const { set } of minimal.found[way]) {
@@ -375,9 +369,7 @@ function entries(
       [...found].some((way) => isBy(way, it, settings.exposureLimitVolts))
         ? [
             entry(
-              system,
-              settings,
-              workPoint,
+              question,
               set.map((index) => upsets[index]!),
               it,
               amps[nth]!,
@@ -390,14 +382,12 @@ function entries(
 }
 
 function entry(
-  system: System,
-  settings: Settings,
-  workPoint: WorkPoint,
+  question: Question,
   upsets: readonly DrawnUpset[],
   outcome: ConductorOutcome,
   bodyAmps: number,
 ): Threat {
-  const { source, path } = feedOf(system, workPoint, upsets, outcome);
+  const { source, path } = feedOf(question, upsets, outcome);
   return {
     conductor: outcome.letter,
     source,
@@ -407,7 +397,7 @@ function entry(
     exposureToEarthVolts: outcome.exposureToEarthVolts,
     bodyMilliamps: 1000 * bodyAmps,
     groundAmps: outcome.groundAmps,
-    clearingLimitVolts: clearingLimitVolts(settings),
+    clearingLimitVolts: clearingLimitVolts(question.settings),
     upsets: upsets.map(({ kind, element, phase, strength }) => ({
       kind,
       element,
@@ -420,8 +410,7 @@ function entry(
 
 /** What reaches the conductor after these upsets, grounds lifted or else in place, and by which elements. */
 function feedOf(
-  system: System,
-  workPoint: WorkPoint,
+  { system, workPoint }: Question,
   upsets: readonly DrawnUpset[],
   { letter }: ConductorOutcome,
 ): { source: ElementId | null; path: ElementId[] } {
@@ -458,15 +447,11 @@ function compareIds(a: Threat, b: Threat): number {
 export type StepTouch = { readonly upsets: readonly Upset[]; readonly volts: number } | "none" | "not-known";
 
 /** The least set of upsets of strength 0 to 2, threat or not, that lifts the work conductors to the limit above earth. */
-export function leastStepTouch(
-  system: System,
-  settings: Settings,
-  workPoint: WorkPoint,
-  mostWork = MOST_WORK,
-): StepTouch {
+export function leastStepTouch(question: Question, mostWork = MOST_WORK): StepTouch {
+  const { system, settings } = question;
   const upsets = upsetsOf(system, settings);
-  const { decide, lowRank, asked, costOfAll } = askFast(system, settings, workPoint, upsets);
-  const relevant = relevantTo(system, workPoint, upsets);
+  const { decide, lowRank, asked, costOfAll } = askFast(question, upsets);
+  const relevant = relevantTo(question, upsets);
   const band = lowRank.isExact ? ROUGH_BAND : MODEL_BAND;
   const limit = settings.exposureLimitVolts;
   const mayReach = (outcome: Outcome) => outcome.some((it) => !(it.exposureToEarthVolts * band < limit));

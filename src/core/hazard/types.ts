@@ -1,5 +1,13 @@
 import type { UpsetKind } from "../devices";
+import type { Settings, System, WorkPoint } from "../document";
 import type { ConductorId, ElementId, Finding, Letter, WorkPointId } from "../terms";
+
+/** What is asked about a work point: on which drawing, and within which limits. */
+export interface Question {
+  readonly system: System;
+  readonly settings: Settings;
+  readonly workPoint: WorkPoint;
+}
 
 /**
  * What a conductor is, as drawn. The words are the file format's own. `unknown`: no source on the drawing could ever reach

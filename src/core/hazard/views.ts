@@ -46,7 +46,7 @@ export const marginMap: (document: StillhotDocument) => Readonly<Record<PointId,
         );
         if (conductors.length === 0) return [];
         const workPoint: WorkPoint = { at, conductors: conductors.join("") };
-        return [[at, leastMargin(threatsTo(system, settings, workPoint))]];
+        return [[at, leastMargin(threatsTo({ system, settings, workPoint }))]];
       }),
     ) as Record<PointId, number | null>;
   },

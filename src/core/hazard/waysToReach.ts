@@ -2,7 +2,7 @@ import { type Circuit, EARTH, EDGE, Islands, reachGraphOf, type Standing, tiedNe
 import { inOrder, keyOf, MOST_STRENGTH, SetsWithin, type UpsetSet } from "./search";
 import type { DrawnUpset, Effect } from "./upsets";
 
-interface Question {
+interface ReachQuestion {
   readonly circuit: Circuit;
   readonly standing: Standing;
   readonly upsets: readonly DrawnUpset[];
@@ -18,7 +18,7 @@ export class WaysToReach {
   private readonly forward: Side;
   private readonly any: Side;
 
-  constructor(question: Question, node: number) {
+  constructor(question: ReachQuestion, node: number) {
     this.forward = new Side(question, node, true);
     this.any = new Side(question, node, false);
   }
@@ -47,7 +47,7 @@ class Side {
   private walks = 0;
 
   constructor(
-    { circuit, standing, upsets, effects, groundsLifted }: Question,
+    { circuit, standing, upsets, effects, groundsLifted }: ReachQuestion,
     target: number,
     forward: boolean,
   ) {

@@ -46,7 +46,7 @@ export function singleUpsets(document: StillhotDocument, chance: Chance): Single
   if (drawn === undefined || workPoint === undefined) return undefined;
   if (assess(drawn).workPoints[id!]?.verdict === "live") return undefined;
   const settings = settingsOf(drawn);
-  const { threats } = threatsTo(drawn.system, settings, workPoint);
+  const { threats } = threatsTo({ system: drawn.system, settings, workPoint });
   const single = threats.filter(({ strength }) => strength === 1);
   const nameOf = ({ kind, element }: Upset) => `${kind} ${element}`;
   const isRight = new Set(single.map(({ upsets }) => nameOf(upsets[0]!)));

@@ -1,0 +1,120 @@
+import { complete, pointName } from "../document";
+import { circuitOf } from "../network";
+import { conductorId, type Finding, type Message, type MessageKey, say, type WorkPointId } from "../terms";
+import { bodyAmpsOf, conductorsOf } from "./outcome";
+import { MOST_STRENGTH } from "./search";
+import { type FoundThreats, leastStepTouch } from "./threats";
+import { whenWords } from "./upsetWords";
+import { viewOf } from "./view";
+import { loadModel } from "./systemFindings";
+import type { Question } from "./types";
+import { conductorsNotFed } from "./verdict";
+
+/** The same after some set of upsets. */
+export const loadsUnsettled = (id: WorkPointId, { settled }: FoundThreats): Finding[] =>
+  settled ? [] : [loadModel(id, say("hazard.loadsUnsettledAfter"))];
+
+/** The body in circuit by which an induced conductor is judged [Ω]. Source: 29 CFR 1910.269(q)(2)(iv) note. */
+const INDUCED_OHMS = 500;
+
+export function workPointFindings(question: Question, id: WorkPointId): Finding[] {
+  const { system, settings, workPoint } = question;
+  const circuit = circuitOf(system);
+  const lifted = viewOf(circuit, settings, { groundsLifted: true });
+  const induced = bodyAmpsOf(question, { ohms: INDUCED_OHMS, loads: "as-drawn" });
+  const findings: Finding[] = [];
+  conductorsOf(workPoint).forEach((letter, index) => {
+    const node = circuit.nodeOf.get(conductorId(workPoint.at, letter))!;
+    const volts = INDUCED_OHMS * induced[index]!;
+    if (lifted.stateIfFed(node) === "induced" && volts > settings.inducedLimitVolts)
+      findings.push({
+        rule: "induced-exposure",
+        severity: "danger",
+        where: id,
+        message: say(Number.isFinite(volts) ? "hazard.inducedExposure" : "hazard.inducedExposure.notKnown", {
+          letter,
+          milliamps: roundVolts(1000 * induced[index]!),
+          volts: roundVolts(volts),
+          limit: settings.inducedLimitVolts,
+        }),
+        help: say("hazard.inducedExposure.help"),
+        citation: "29 CFR 1910.269(q)(2)(iv) note",
+      });
+  });
+  const sets = Object.values(system.elements)
+    .map(complete)
+    .filter((it) => it.kind === "ground" && it.at === workPoint.at);
+  if (sets.length === 0 || sets.some((it) => it.kind === "ground" && !it.poleBond))
+    findings.push({
+      rule: "equipotential",
+      severity: "warning",
+      where: id,
+      message: say(sets.length === 0 ? "hazard.noGroundHere" : "hazard.poleNotBonded", {
+        at: pointName({ system }, workPoint.at),
+      }),
+      help: say("hazard.equipotential.help"),
+      citation: "29 CFR 1910.269(n)(3)",
+    });
+  return findings;
+}
+
+/** A line that no source could ever reach was not made dead: its feed was left out, or an edit cut it off. */
+export function feedMissing(question: Question, id: WorkPointId): Finding[] {
+  const letters = conductorsNotFed(question);
+  if (letters.length === 0) return [];
+  return [
+    {
+      rule: "feed-not-drawn",
+      severity: "danger",
+      where: id,
+      message: say("hazard.feedNotDrawn", { letters: letters.join(" ") }),
+      help: say("hazard.feedNotDrawn.help"),
+      citation: "common practice, no source",
+    },
+  ];
+}
+
+/** Where a drawing has more sets of upsets than can be asked: said, and the verdict and the margin take it for the worst. */
+export function threatsNotAll(id: WorkPointId, { completeTo }: FoundThreats): Finding[] {
+  return completeTo >= MOST_STRENGTH
+    ? []
+    : [notAll(id, say(`hazard.threatsNotAll.${completeTo}` as MessageKey))];
+}
+
+const notAll = (where: WorkPointId, message: Message): Finding => ({
+  rule: "threats-not-all",
+  severity: "warning",
+  where,
+  message,
+  help: say("hazard.threatsNotAll.help"),
+  citation: "common practice, no source",
+});
+
+export function stepTouch(question: Question, id: WorkPointId, isBarricaded: boolean): Finding[] {
+  const { system, workPoint } = question;
+  const least = leastStepTouch(question);
+  if (least === "none") return [];
+  if (least === "not-known") return [notAll(id, say("hazard.stepTouchNotAll"))];
+  return [
+    {
+      rule: "step-touch",
+      severity: isBarricaded ? "note" : "warning",
+      where: id,
+      message: say(stepTouchKey(isBarricaded, least.volts), {
+        volts: roundVolts(least.volts),
+        when: whenWords(system, least.upsets),
+      }),
+      help: say("hazard.stepTouch.help", { at: pointName({ system }, workPoint.at) }),
+      citation: "29 CFR 1910.269 Appendix C",
+    },
+  ];
+}
+
+const stepTouchKey = (isBarricaded: boolean, volts: number): MessageKey =>
+  !Number.isFinite(volts)
+    ? "hazard.stepTouch.notKnown"
+    : isBarricaded
+      ? "hazard.stepTouch.barricaded"
+      : "hazard.stepTouch";
+
+const roundVolts = (volts: number): number => Number(volts.toPrecision(3));
