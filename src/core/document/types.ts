@@ -1,5 +1,7 @@
 import { type Complete, conditionFields, EVIDENCE, field, type DeviceKind, type Evidence } from "../devices";
 import type { Step } from "../steps";
+import type { jobFields, LEFT_AS, workPointFields } from "./jobFields";
+import type { ruleFields, settingFields } from "./settings";
 import type { ElementId, Json, JsonObject, PointId, StructureId, WorkPointId } from "../terms";
 
 /** Places of the drawing, in its own units. */
@@ -48,63 +50,33 @@ export interface System {
   readonly elements: Readonly<Record<ElementId, SavedElement>>;
 }
 
-export interface WorkPoint {
-  readonly at: PointId;
-  readonly conductors: string;
-  readonly label?: string;
-  /** elements that the work there makes sound, puts in or takes down */
-  readonly does?: readonly string[];
-}
+/** A work point as saved. */
+export type WorkPoint = { readonly at: PointId } & Pick<WorkPointKeys, "conductors"> &
+  Partial<Omit<WorkPointKeys, "at" | "conductors">>;
+type WorkPointKeys = Complete<typeof workPointFields>;
 
 /** How a thing is to be left where that is not the normal way. */
-export type LeftAs = "open" | "closed" | "on" | "off" | "gone";
+export type LeftAs = (typeof LEFT_AS)[number];
 
-/** Who does what a system operator does: that operator, one of the crew, or nobody where one crew is alone. */
-export type JobOperator = "system" | "crew" | "none";
+export type PermitState = Job["permit"];
 
-export type PermitState = "none" | "requested" | "held" | "released";
-
-export interface Job {
-  readonly task: string;
+/** A job with every default filled in. */
+export type Job = Complete<typeof jobFields> & {
   readonly workPoints: Readonly<Record<WorkPointId, WorkPoint>>;
   readonly tools: readonly string[];
-  readonly permit: PermitState;
-  /** what the crew is called: whose its tags and grounds are */
-  readonly crew: string;
-  /** who holds the permit; nothing is the crew */
-  readonly permitHolder: string;
-  readonly operator: JobOperator;
-  /** people on the crew */
-  readonly people: number;
-  /** what is to be known beside the task */
-  readonly text: string;
   readonly leave: Readonly<Record<string, LeftAs>>;
   readonly steps: readonly Step[];
-}
+};
 
-/** Limits that differ by company; each default is stated in `settings.ts`. */
-export interface Settings {
-  readonly hazardVolts: number;
-  readonly exposureLimitVolts: number;
-  readonly openWithoutLoadBreakAmps: number;
-  readonly tapClampMaxAmps: number;
-  readonly assumeGenerators: boolean;
-  readonly assumedGeneratorKva: number;
-  readonly bodyOhms: number;
-  readonly clearingSeconds: number;
-  readonly inducedLimitVolts: number;
-  readonly clampBreakAmps: number;
-  readonly singleCrew: boolean;
+/** Limits that differ by company, every default filled in. */
+export type Settings = Complete<typeof settingFields> & {
   /** rule id → off with a reason, or on */
   readonly rules: Readonly<Record<string, RuleSetting>>;
   /** key of a limit → why it is not the default */
   readonly reasons: Readonly<Record<string, string>>;
-}
+};
 
-export interface RuleSetting {
-  readonly off: boolean;
-  readonly reason: string;
-}
+export type RuleSetting = Complete<typeof ruleFields>;
 
 /** A whole file, exactly as saved. `settings` and `job` are asked for through `settingsOf` and `jobOf`. */
 export interface StillhotDocument {
