@@ -10,6 +10,7 @@ import {
   type WorkPoint,
 } from "../document";
 import {
+  MOST_STRENGTH,
   standingOfWork,
   type Threat,
   testedConductors,
@@ -62,9 +63,6 @@ export interface LookFirstOptions {
   /** how much it may take, in multiplications */
   readonly mostWork?: number;
 }
-
-/** Threats are told up to this strength. */
-const MOST_STRENGTH = 3;
 
 /** So many entries at most: more nobody goes and looks at. */
 export const MOST_ENTRIES = 20;

@@ -13,6 +13,7 @@ import {
   say,
 } from "../terms";
 import type { View } from "./view";
+import { MOST_OVER } from "./tolerances";
 
 const citation = "common practice, no source";
 
@@ -65,9 +66,6 @@ function brokenThings(system: System, circuit: Circuit, view: View): Finding[] {
     ];
   });
 }
-
-/** So many times its own volts a leg may have to the neutral before what hangs on it suffers [1]: ANSI C84.1, from memory. */
-const MOST_OVER = 1.1;
 
 /** Legs of a service that stand too high over their neutral, as where it is open. The highest of each place. */
 function legVolts(system: System, circuit: Circuit, view: View): Finding[] {

@@ -10,7 +10,7 @@ import {
 import { circuitOf } from "../network";
 import { type ConductorId, type Finding, type PointId, type StructureId, type WorkPointId } from "../terms";
 import { wrongAsFound } from "./asFound";
-import { MOST_STRENGTH } from "./search";
+import { MOST_STRENGTH } from "./tolerances";
 import { type FoundThreats, threatsTo } from "./threats";
 import { neutralInHand } from "./neutralInHand";
 import { barricadedPlaces, isBarricaded, testedConductors } from "./tested";

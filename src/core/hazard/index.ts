@@ -9,6 +9,7 @@ export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
 export { upsetWords } from "./upsetWords";
 export { documentAfter, marginMap, worstThreat } from "./views";
 export type { FaultAmps } from "../phasor";
+export { MOST_STRENGTH } from "./tolerances";
 export { type HotStep, type HotStepKind, type HotWay, whyHot } from "./whyHot";
 export { STATES, type StateColumn, stateColumn, statesUntold } from "./stateColumn";
 export { standsAlike, statesAtHand, statesByReach } from "./statesByReach";

@@ -28,6 +28,7 @@ import { type DrawnUpset, type Effect, effectOf, rejoinsNeutral } from "./upsets
 import { type LiveBy, viewOf } from "./view";
 import { WaysToReach } from "./waysToReach";
 import type { Question } from "./types";
+import { FLOATING_OHMS } from "./tolerances";
 
 /** Volts behind a port, and who drives them: a supply by its number, or a circuit alongside by its element's group. */
 type Drive = { readonly volts: readonly [number, number] } & (
@@ -45,9 +46,6 @@ interface Port {
   /** the two groups of ideally joined nodes that an ideal join would make one; undefined for what has impedance */
   readonly joins?: readonly [number, number];
 }
-
-/** Above this the way back from a port is leaks and little else: factors of a network of ohms keep it to a few digits only [Ω]. */
-const FLOATING_OHMS = 1e6;
 
 /** A network solved once, asked for the volts of a few nodes as ports are opened. */
 class Machine {

@@ -1,4 +1,4 @@
-import { MOST_STRENGTH } from "./search";
+import { MOST_STRENGTH } from "./tolerances";
 import type { FoundThreats } from "./threats";
 
 /**

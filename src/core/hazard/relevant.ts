@@ -1,6 +1,7 @@
 import { type Circuit, circuitOf, EARTH, Islands } from "../network";
 import { bondsAt, workNodesOf } from "./outcome";
-import { MOST_STRENGTH, type UpsetSet } from "./search";
+import type { UpsetSet } from "./search";
+import { MOST_STRENGTH } from "./tolerances";
 import { type DrawnUpset, effectOf } from "./upsets";
 import type { Question } from "./types";
 

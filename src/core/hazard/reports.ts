@@ -13,6 +13,7 @@ import {
 import { complex, type ConductorId, type ElementId, type Letter, type PointId } from "../terms";
 import type { ConductorReport, ElementReport } from "./types";
 import { type View } from "./view";
+import { WORTH_TELLING } from "./tolerances";
 
 export function conductorReports(circuit: Circuit, view: View): Record<ConductorId, ConductorReport> {
   const [drawn, off] = view.solutions;
@@ -33,9 +34,6 @@ export function conductorReports(circuit: Circuit, view: View): Record<Conductor
   });
   return reports;
 }
-
-/** So many times the volts as drawn those at the worst angles have to be before they are told [1]. */
-const WORTH_TELLING = 1.01;
 
 /** Elements that are on and reach a node, in order of id. */
 function sourcesOf(circuit: Circuit): (node: number) => ElementId[] {

@@ -1,8 +1,6 @@
 import { type ConductorOutcome, type Outcome } from "./outcome";
 import { type DrawnUpset, rejoinsNeutral } from "./upsets";
-
-/** Threats are sought up to this strength: all of them, not a sample. */
-export const MOST_STRENGTH = 3;
+import { MOST_STRENGTH } from "./tolerances";
 
 /** Upsets by their index in the drawing's list, increasing. */
 export type UpsetSet = readonly number[];

@@ -11,7 +11,6 @@ import {
   isBy,
   keyOf,
   MinimalSets,
-  MOST_STRENGTH,
   setsUpTo,
   type UpsetSet,
   type Way,
@@ -19,9 +18,16 @@ import {
 } from "./search";
 import type { Threat, Upset, Question } from "./types";
 import { type DrawnUpset, afterUpsets, effectOf, standingAfter, upsetsOf } from "./upsets";
-
-/** Up to so many sets are each asked; above it, sets of small supplies are ruled out by what they do one by one. */
-const MOST_SETS_ASKED_ONE_BY_ONE = 600;
+import {
+  COST_OF_A_NODE,
+  MODEL_BAND,
+  MOST_SETS_ASKED_ONE_BY_ONE,
+  MOST_STRENGTH,
+  MOST_WAYS_TOLD,
+  MOST_WORK,
+  ROUGH_BAND,
+  SLACK,
+} from "./tolerances";
 
 /** How a set of upsets is asked for its outcome. */
 export type Ask = (set: UpsetSet) => Outcome;
@@ -35,12 +41,6 @@ export interface FoundThreats {
   /** false where the loads' models did not settle after some set, and constant impedance stands in */
   readonly settled: boolean;
 }
-
-/** The work that one search may be, in multiplications: ten seconds or so, after which it says how far it came. */
-const MOST_WORK = 3e7;
-
-/** Sets by which a source reaches that are told beside, where a search cannot ask all sets. */
-const MOST_WAYS_TOLD = 2000;
 
 /**
  * All threats to a work point, of strength up to 3: every set that is minimal among those that feed it, that induce it or
@@ -101,15 +101,6 @@ function askPlainly(
       ),
   };
 }
-
-/** How near to a limit a proposal on constant-impedance loads may come before the loads' own models are asked. */
-const MODEL_BAND = 3;
-
-/** The same where loads are impedances: what floats is known to a few digits only until it is asked plainly. */
-const ROUGH_BAND = 1.01;
-
-/** What a plain solution takes for each node, in multiplications: measured, to weigh it against a quick one. */
-const COST_OF_A_NODE = 50;
 
 interface FastAsk {
   readonly lowRank: LowRank;
@@ -193,9 +184,6 @@ function askOnce(set: UpsetSet, minimal: MinimalSets, settings: Settings, ask: A
 
 /** A supply that starts adds to what is there; it joins nothing, so that many of them do no more than they do one by one. */
 const onlyAdds = ({ kind }: Upset): boolean => kind === "start" || kind === "start-unknown";
-
-/** Slack on the sum of what supplies do one by one: capacitance can make two do more than the sum, never this much. */
-const SLACK = 3;
 
 /** Amperes at which the weakest grounding cable of a drawing parts: from there on what supplies do is no sum [A]. */
 const leastWithstand = (system: System, settings: Settings): number =>

@@ -1,5 +1,6 @@
 import { type Circuit, EARTH, EDGE, Islands, reachGraphOf, type Standing, tiedNeutrals } from "../network";
-import { inOrder, keyOf, MOST_STRENGTH, SetsWithin, type UpsetSet } from "./search";
+import { inOrder, keyOf, SetsWithin, type UpsetSet } from "./search";
+import { MOST_STRENGTH } from "./tolerances";
 import type { DrawnUpset, Effect } from "./upsets";
 
 interface ReachQuestion {

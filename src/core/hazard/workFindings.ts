@@ -2,7 +2,7 @@ import { complete, pointName } from "../document";
 import { circuitOf } from "../network";
 import { conductorId, type Finding, type Message, type MessageKey, say, type WorkPointId } from "../terms";
 import { bodyAmpsOf, conductorsOf } from "./outcome";
-import { MOST_STRENGTH } from "./search";
+import { MOST_STRENGTH } from "./tolerances";
 import { type FoundThreats, leastStepTouch } from "./threats";
 import { whenWords } from "./upsetWords";
 import { viewOf } from "./view";

@@ -1,4 +1,5 @@
 import { type Circuit, EARTH } from "../network";
+import { LOOPS_SHARED_WITHIN } from "./tolerances";
 
 /**
  * Shares the currents of ideal joins that lie in parallel. Their volts say nothing of how current divides between them,
@@ -91,9 +92,6 @@ function loopThrough(circuit: Circuit, { by, before, depth }: Forest, closing: n
   return loop;
 }
 
-/** How near the shares come to the least sum of squares: what is left over what was asked [1]. */
-const SHARED = 1e-13;
-
 /** Currents around the loops that make the sum along each what is wanted, by conjugate gradients: loops share joins, but few each. */
 function shareOf(loops: readonly Loop[], wanted: Float64Array, joinCount: number): Float64Array {
   const share = new Float64Array(loops.length);
@@ -103,7 +101,11 @@ function shareOf(loops: readonly Loop[], wanted: Float64Array, joinCount: number
   const dot = (a: Float64Array, b: Float64Array) => a.reduce((sum, it, at) => sum + it * b[at]!, 0);
   const asked = dot(left, left);
   let square = asked;
-  for (let round = 0; round < 10 * loops.length && square > SHARED * SHARED * asked; round++) {
+  for (
+    let round = 0;
+    round < 10 * loops.length && square > LOOPS_SHARED_WITHIN * LOOPS_SHARED_WITHIN * asked;
+    round++
+  ) {
     onJoins.fill(0);
     loops.forEach((loop, index) => add(loop, way[index]!, onJoins));
     const across = Float64Array.from(loops, (loop) => along(loop, onJoins));

@@ -1,4 +1,5 @@
 import { complex, type Complex } from "../terms";
+import { LEAST_OHMS, INVERSE_WITHIN } from "./tolerances";
 
 /** A small dense complex matrix, row by row. */
 export type Matrix = readonly (readonly Complex[])[];
@@ -58,9 +59,6 @@ export function invert(matrix: Matrix): Complex[][] {
   return work.map((row) => row.slice(size));
 }
 
-/** Put on the diagonal of an impedance matrix that has no inverse [Ω]. */
-const LEAST_OHMS = 1e-6;
-
 /**
  * Inverse of an impedance matrix. One without an inverse (no impedance at all, perfect coupling) is a file's way to say
  * that there is next to none: it stands with a microohm more on its diagonal.
@@ -80,9 +78,6 @@ export function invertOhms(ohms: Matrix): Complex[][] {
     ohms.map((row, i) => row.map(([re, im], j): Complex => [re + (i === j ? LEAST_OHMS : 0), im])),
   );
 }
-
-/** How far from the unit matrix a matrix times its inverse may be [1]. */
-const INVERSE_WITHIN = 1e-6;
 
 /**
  * Kron reduction: eliminates conductors whose far ends are bonded to earth at both ends.

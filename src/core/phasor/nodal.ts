@@ -14,7 +14,13 @@ import { analyse, Factorizer, type Symbolic, type UpperPattern } from "./ldlt";
 import { invertOhms, times } from "./matrix";
 import { eliminationOrder } from "./order";
 import { type StretchElectrical, stretchElectrical } from "./stretch";
-import { CONTRADICTION_OHMS, INNER_LEAK_SIEMENS, LEAK_SIEMENS, SOLID_EARTH_SIEMENS } from "./tolerances";
+import {
+  CONTRADICTION_OHMS,
+  INNER_LEAK_SIEMENS,
+  LEAK_SIEMENS,
+  SAME_RATIO,
+  SOLID_EARTH_SIEMENS,
+} from "./tolerances";
 
 /** What of a drawing is solved: the loads as drawn or off, the temporary grounds and the faults in place or lifted. */
 export interface Variant {
@@ -485,9 +491,6 @@ const idealJoins = perObject((circuit: Circuit) => {
   }
   return { redundant, groups: islands.labels() };
 });
-
-/** Ratios of ideal joins around a loop that differ by less are the same [1]. */
-const SAME_RATIO = 1e-9;
 
 /** Marks the closed joins that close a loop of ideal joins (earth among them): one equation fewer than joins there. */
 const redundantJoins = (circuit: Circuit): Uint8Array => idealJoins(circuit).redundant;

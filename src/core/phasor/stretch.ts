@@ -9,6 +9,7 @@ import {
   primitiveOhmsPerKm,
 } from "./carson";
 import { fillMatrix, invertOhms, pick, times } from "./matrix";
+import { MOST_STRETCHES_KNOWN } from "./tolerances";
 
 /** What a whole stretch of line is to the network. */
 export interface StretchElectrical {
@@ -54,8 +55,6 @@ function tableFaradPerKm(part: Stretch): number[][] {
 }
 
 const known = new Map<string, StretchElectrical>();
-const MOST_KNOWN = 5000;
-
 /** Series and shunt of a stretch by its explicit matrices, else by Carson and the potential coefficients; remembered. */
 export function stretchElectrical(
   part: Stretch,
@@ -72,7 +71,7 @@ export function stretchElectrical(
   if (found !== undefined) return found;
   const fresh = solveStretch(part, alongside, frequencyHz);
   if (key !== undefined) {
-    if (known.size >= MOST_KNOWN) known.clear();
+    if (known.size >= MOST_STRETCHES_KNOWN) known.clear();
     known.set(key, fresh);
   }
   return fresh;

@@ -30,3 +30,18 @@ export const CONTRADICTION_OHMS = 0.01;
 
 /** A solidly earthed neutral: so much that its volts vanish beside any other, and no more, so that pivots stay finite [S]. */
 export const SOLID_EARTH_SIEMENS = 1e9;
+
+/** Put on the diagonal of an impedance matrix that has no inverse [Ω]. */
+export const LEAST_OHMS = 1e-6;
+
+/** How far from the unit matrix a matrix times its inverse may be [1]. */
+export const INVERSE_WITHIN = 1e-6;
+
+/** Ratios of ideal joins around a loop that differ by less are the same [1]. */
+export const SAME_RATIO = 1e-9;
+
+/** How near the shares come to the least sum of squares: what is left over what was asked [1]. */
+export const LOOPS_SHARED_WITHIN = 1e-13;
+
+/** So many stretches are remembered; one more, and all are forgotten. */
+export const MOST_STRETCHES_KNOWN = 5000;
