@@ -1,0 +1,32 @@
+/** Threats are sought up to this strength: all of them, not a sample. */
+export const MOST_STRENGTH = 3;
+
+/** Up to so many sets are each asked; above it, sets of small supplies are ruled out by what they do one by one. */
+export const MOST_SETS_ASKED_ONE_BY_ONE = 600;
+
+/** The work that one search may be, in multiplications: ten seconds or so, after which it says how far it came. */
+export const MOST_WORK = 3e7;
+
+/** Sets by which a source reaches that are told beside, where a search cannot ask all sets. */
+export const MOST_WAYS_TOLD = 2000;
+
+/** How near to a limit a proposal on constant-impedance loads may come before the loads' own models are asked. */
+export const MODEL_BAND = 3;
+
+/** The same where loads are impedances: what floats is known to a few digits only until it is asked plainly. */
+export const ROUGH_BAND = 1.01;
+
+/** What a plain solution takes for each node, in multiplications: measured, to weigh it against a quick one. */
+export const COST_OF_A_NODE = 50;
+
+/** Slack on the sum of what supplies do one by one: capacitance can make two do more than the sum, never this much. */
+export const SLACK = 3;
+
+/** Above this the way back from a port is leaks and little else: factors of a network of ohms keep it to a few digits only [Ω]. */
+export const FLOATING_OHMS = 1e6;
+
+/** So many times the volts as drawn those at the worst angles have to be before they are told [1]. */
+export const WORTH_TELLING = 1.01;
+
+/** So many times its own volts a leg may have to the neutral before what hangs on it suffers [1]: ANSI C84.1, from memory. */
+export const MOST_OVER = 1.1;
