@@ -1,65 +1,20 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { at } from "../../scripts/lib/project.mjs";
-import { pressOn, spotOf } from "./spots.mjs";
-
-const demo = (name) => JSON.parse(readFileSync(at(`shared/demos/${name}.stillhot.json`), "utf8"));
-const SIDELINE = "sideline-three-transformers";
-const FAR_TIE = "sideline-far-end-tie";
-
-/** A job whose proposed order is about to be rehearsed. */
-async function begin(ctx, { size = "desk", theme = "light", name = SIDELINE } = {}) {
-  const page = await ctx.open({
-    // The first demo opens by itself, and is found again after a reload.
-    path: name === SIDELINE ? "#plan" : `?demo=${name}#plan`,
-    size,
-    theme,
-  });
-  await page.locator("html[data-ready]").waitFor();
-  await page.locator("[data-propose]").first().click();
-  await page.locator("[data-use]").click({ timeout: 20_000 });
-  await page.locator("[data-rehearse]").click();
-  await page.locator("[data-begin]").click();
-  await page.locator("[data-arm]").waitFor();
-  return { page, drawing: demo(name), touch: size === "phone" };
-}
-
-const press = (locator, touch) => (touch ? locator.tap() : locator.click());
-const verdict = (page, look) => page.locator(`[data-verdict="${look}"]`).waitFor();
-const doing = (page) => page.locator("[data-card]").getAttribute("data-card");
-
-/** Answers what a hold asks, and ticks the step that is shown: two presses in two places. */
-async function tick({ page, touch }) {
-  for (const it of await page.locator("[data-challenge]").all())
-    if (!(await it.isChecked())) await press(it, touch);
-  await press(page.locator("[data-arm]"), touch);
-  await press(page.locator("[data-confirm]:enabled"), touch);
-}
-
-/** Ticks steps until one of this kind is shown. */
-async function tickUntil(job, verb) {
-  for (let n = 0; n < 40; n++) {
-    if ((await doing(job.page)) === verb) return;
-    await tick(job);
-  }
-  throw new Error(`no step ${verb}`);
-}
-
-/** Does something of one's own on the drawing: `on` is a device or a point. */
-async function own(job, on, act) {
-  const { page, touch } = job;
-  if (touch) await page.locator('.bar [data-tab="drawing"]').tap();
-  await press(page.getByRole("button", { name: "Show all" }), touch);
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-  await pressOn(page, on, touch);
-  await page.locator(".acts .hint").filter({ hasText: "Do: " }).waitFor();
-  if ((await page.locator(`.acts [data-act="${act}"]`).count()) === 0)
-    await press(page.locator('.acts [data-act="more"]'), touch);
-  await press(page.locator(`[data-act="${act}"]`), touch);
-  await page.getByText("Not in the plan").waitFor();
-  await tick(job);
-}
+import {
+  begin,
+  doing,
+  FAR_TIE,
+  leaveOut,
+  own,
+  press,
+  SIDELINE,
+  takeBack,
+  tick,
+  tickUntil,
+  verdict,
+} from "./job.mjs";
+import { spotOf } from "./spots.mjs";
 
 /** The page says what went wrong: this rule, this consequence, these words. */
 async function says(page, { rule, kind, words }) {
@@ -68,11 +23,6 @@ async function says(page, { rule, kind, words }) {
   if (rule !== undefined) await result.locator(`[data-finding="${rule}"]`).first().waitFor();
   if (kind !== undefined) await result.locator(`[data-consequence="${kind}"]`).waitFor();
   assert.match((await result.textContent()).replace(/[\u00a0\u202f]/g, " "), words);
-}
-
-async function takeBack({ page, touch }) {
-  await press(page.locator("[data-take-back]"), touch);
-  await page.locator("[data-arm]").waitFor();
 }
 
 /** Ways in which the job goes wrong, each from the proposed order, each put right again. */
@@ -109,7 +59,7 @@ const SPOILED = [
     name: "the detector is not proven",
     async run(job) {
       await tickUntil(job, "check-detector");
-      await press(job.page.locator("[data-skip]"), job.touch);
+      await leaveOut(job);
       assert.equal(await doing(job.page), "test");
       await tick(job);
       await says(job.page, { rule: "detector-check", words: /not proven right before this test/ });
@@ -157,7 +107,7 @@ const SPOILED = [
     name: "a tag is left",
     async run(job) {
       await tickUntil(job, "untag");
-      await press(job.page.locator("[data-skip]"), job.touch);
+      await leaveOut(job);
       await tickUntil(job, "close");
       await tick(job);
       await says(job.page, {
@@ -176,7 +126,7 @@ const SPOILED = [
       await tickUntil(job, "tag");
       await tick(job);
       assert.match(await job.page.locator("[data-current]").textContent(), /Tag far end tie/);
-      await press(job.page.locator("[data-skip]"), job.touch);
+      await leaveOut(job);
       await tickUntil(job, "test");
       await tick(job);
       await says(job.page, {
@@ -267,7 +217,7 @@ export const tests = [
       await tick(job);
       await page.locator('.bar [data-tab="log"]').tap();
       await page.locator('[data-entry="1"] [data-strike]').tap();
-      await page.locator("[data-strike-confirm]").tap();
+      await page.locator("[data-sure]").tap();
       await page.locator('[data-entry="1"][data-struck="true"] s').waitFor();
       await page.locator('.bar [data-tab="step"]').tap();
       assert.equal(await doing(page), "request-permit");

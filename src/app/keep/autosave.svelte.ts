@@ -34,7 +34,7 @@ export class Autosave {
   #id = $state(newId());
   #rev = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
-  #kept: StillhotDocument;
+  #kept: StillhotDocument | undefined;
   #busy: Promise<void> | undefined;
   #unfiledSince = 0;
   #isPutAway = false;
@@ -52,6 +52,7 @@ export class Autosave {
     this.#session = session;
     this.#kept = session.document;
     session.keepBefore = (why) => void this.#keepBefore(why).catch((error: unknown) => this.#unkept(error));
+    session.keepNow = () => void this.now();
     this.seat = new Seat({
       onTurn: () => void this.#takeTurn(),
       onAsked: () => this.now(),
@@ -165,8 +166,9 @@ export class Autosave {
     this.#session.say(say("keep.versionNotKept", { why: whyNotKept(error) }), "refusal");
   }
 
-  /** Keeps a drawing that nobody has changed yet, such as a restored copy. */
+  /** Keeps a drawing that nobody has changed yet, such as one that was handed over. */
   async keepAsIs(): Promise<void> {
+    this.#kept = undefined; // a page that goes away meanwhile still puts it down
     while (this.#busy !== undefined) await this.#busy;
     this.#busy = this.#write().finally(() => (this.#busy = undefined));
     await this.#busy;

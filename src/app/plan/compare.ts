@@ -1,5 +1,4 @@
-import type { Step } from "../../core";
-import { isSameStep } from "./player";
+import { isSameStep, type Step } from "../../core";
 
 /** One row of two orders side by side: a step of either, or the same step of both. */
 export interface Row {

@@ -1,8 +1,10 @@
 import {
   beginJob,
   findingsAtEnd,
+  isSameStep,
   jobOf,
   type JobState,
+  planChanged,
   play,
   type PlayedStep,
   type RehearsalFinding,
@@ -16,13 +18,21 @@ export interface Played {
   readonly steps: readonly PlayedStep[];
 }
 
+const NEVER: ReadonlySet<number> = new Set();
+
 /** Plays orders of steps one after the other. What two of them begin with alike is played once. */
 export class Player {
   #asFound: StillhotDocument | undefined;
   #begin: JobState | undefined;
   #steps: PlayedStep[] = [];
+  #changedBefore = NEVER;
 
-  play(document: StillhotDocument, steps: readonly Step[] = jobOf(document).steps): Played {
+  /** @param changedBefore how many steps had been done whenever the plan was changed under the crew */
+  play(
+    document: StillhotDocument,
+    steps: readonly Step[] = jobOf(document).steps,
+    changedBefore: ReadonlySet<number> = NEVER,
+  ): Played {
     const asFound = this.#asFoundOf(document);
     if (asFound !== this.#asFound || this.#begin === undefined) {
       this.#asFound = asFound;
@@ -30,12 +40,18 @@ export class Player {
       this.#steps = [];
     }
     const known = this.#steps;
-    let alike = 0;
-    while (alike < Math.min(known.length, steps.length) && isSameStep(known[alike]!.step, steps[alike]!))
-      alike++;
-    const played = known.slice(0, alike);
-    for (const step of steps.slice(alike)) played.push(play(played.at(-1)?.state ?? this.#begin, step));
+    const isKnown = (at: number) =>
+      at < known.length &&
+      isSameStep(known[at]!.step, steps[at]!) &&
+      this.#changedBefore.has(at) === changedBefore.has(at);
+    const first = steps.findIndex((_, at) => !isKnown(at));
+    const played = known.slice(0, first < 0 ? steps.length : first);
+    for (const step of steps.slice(played.length)) {
+      const before = played.at(-1)?.state ?? this.#begin;
+      played.push(play(changedBefore.has(played.length) ? planChanged(before) : before, step));
+    }
     this.#steps = played;
+    this.#changedBefore = changedBefore;
     return { begin: this.#begin, steps: played };
   }
 
@@ -45,7 +61,7 @@ export class Player {
    */
   #asFoundOf(document: StillhotDocument): StillhotDocument {
     const last = this.#asFound;
-    if (last !== undefined && isSameBut(last, document, "job", "title", "notes")) {
+    if (last !== undefined && isSameBut(last, document, "job", "title", "notes", "log")) {
       if (isSameBut(last.job ?? {}, document.job ?? {}, "steps")) return last;
     }
     return { ...document, job: { ...document.job, steps: [] } };
@@ -59,12 +75,6 @@ export const stateAfter = ({ begin, steps }: Played, count: number): JobState =>
 /** What is wrong when the last step has been played. */
 export const leftAtEnd = (played: Played): readonly RehearsalFinding[] =>
   played.steps.length === 0 ? [] : findingsAtEnd(stateAfter(played, played.steps.length));
-
-/** Whether two steps do the same; a mark that one is done is no difference. */
-export const isSameStep = (one: Step, other: Step): boolean => one === other || textOf(one) === textOf(other);
-
-const textOf = ({ done: _done, ...step }: Step): string =>
-  JSON.stringify(Object.entries(step).sort(([a], [b]) => (a < b ? -1 : 1)));
 
 function isSameBut(one: object, other: object, ...but: readonly string[]): boolean {
   const [a, b] = [one as Record<string, unknown>, other as Record<string, unknown>];

@@ -29,11 +29,15 @@ export interface Hold {
   readonly challenges: readonly Challenge[];
 }
 
-/** Where two people stop before a step: one asks, the other answers from what is there. Nothing at other steps. */
-export function challengesBefore(state: JobState, step: Step): Hold | undefined {
+/**
+ * Where two people stop before a step: one asks, the other answers from what is there. Nothing at other steps.
+ *
+ * @param run names the run of the job that it is
+ */
+export function challengesBefore(state: JobState, step: Step, run = ""): Hold | undefined {
   const kind = holdBefore(state.played, step);
   if (kind === undefined) return undefined;
-  const key = `${kind} ${state.played.length}`;
+  const key = `${run} ${kind} ${state.played.length}`;
   return {
     kind,
     key,

@@ -1,58 +1,84 @@
-import { jobOf, type JobState, type PlayedStep, sha256, type Step, type StillhotDocument } from "../../core";
-import { type Played, Player, leftAtEnd, stateAfter } from "../plan/player";
+import {
+  type DoneStep,
+  isDoneStep,
+  isStanding,
+  type JobLogLine,
+  jobLogOf,
+  type JobMark,
+  jobOf,
+  type JobState,
+  planChanged,
+  type PlayedStep,
+  placesInOrder,
+  type Step,
+  type StillhotDocument,
+} from "../../core";
+import { leftAtEnd, type Played, Player, stateAfter } from "../plan/player";
 import type { Session } from "../session/session.svelte";
-import { say } from "../words/catalogue";
-import { keepRun, runOf, whenRunKeptElsewhere } from "./store";
+import { answers } from "./answers.svelte";
 
-/** One thing that was ticked. It is struck where it was ticked wrongly, and never erased. */
-export interface Entry {
-  readonly step: Step;
-  /** which step of the plan it is, from 0; nothing for a step of one's own */
-  readonly planned?: number;
-  /** when it was ticked [ms since 1970] */
-  readonly at: number;
-  /** left out on purpose: it is not played */
-  readonly skipped?: boolean;
-  readonly struckAt?: number;
-}
+/** A line of the log as it is told: a step with what it did, unless it was struck, left out, or names what has gone. */
+export type Told =
+  | { readonly line: number; readonly mark: JobMark }
+  | {
+      readonly line: number;
+      readonly done: DoneStep;
+      /** which step of the order at hand it ticks, from 0; nothing for a step of one's own */
+      readonly place: number | undefined;
+      readonly played: PlayedStep | undefined;
+    };
 
-/** An entry with what it did, unless it was struck or left out. */
-export interface Told extends Entry {
-  readonly played: PlayedStep | undefined;
-}
-
-/** One rehearsal of the order at hand: what was ticked so far, and how the job stands by it. Kept through a reload. */
+/** One rehearsal of the order at hand: what was ticked so far, and how the job stands by it. It is kept with the drawing. */
 export class Run {
   readonly #session: Session;
   readonly #player = new Player();
-  entries = $state.raw<readonly Entry[]>([]);
-  /** answers that were given at hold points */
-  answered = $state.raw<readonly string[]>([]);
   /** a step of one's own that is about to be done in place of the plan's */
   own = $state.raw<Step | undefined>(undefined);
-  isBegun = $state(false);
-  #turn = 0;
-  #loaded = $state.raw<StillhotDocument | undefined>(undefined);
 
   plan: readonly Step[] = $derived.by(() => jobOf(this.#session.document).steps);
-  isReady: boolean = $derived.by(() => this.#loaded === this.#session.document);
-  #done = $derived(this.entries.filter((it) => it.struckAt === undefined && it.skipped !== true));
+  log: readonly JobLogLine[] = $derived.by(() => jobLogOf(this.#session.document));
+  isBegun: boolean = $derived(this.log.length > 0);
+  #places = $derived(placesInOrder(this.log, this.plan));
+  #done: readonly DoneStep[] = $derived.by(() =>
+    this.log.filter(isStanding).filter(({ step }) => isThere(this.#session.document, step)),
+  );
+  /** how many steps had been done whenever the drawing was changed under the job */
+  #changedBefore: ReadonlySet<number> = $derived.by(() => {
+    const changed = new Set<number>();
+    let count = 0;
+    for (const line of this.log)
+      if (this.#done.includes(line as DoneStep)) count++;
+      else if (!isDoneStep(line) && line.brief === true) changed.add(count);
+    return changed;
+  });
   #played: Played = $derived.by(() =>
     this.#player.play(
       this.#session.document,
       this.#done.map(({ step }) => step),
+      this.#changedBefore,
     ),
   );
-  state: JobState = $derived.by(() => stateAfter(this.#played, this.#done.length));
+  state: JobState = $derived.by(() => {
+    const state = stateAfter(this.#played, this.#done.length);
+    return this.#changedBefore.has(this.#done.length) ? planChanged(state) : state;
+  });
   before: JobState = $derived.by(() => stateAfter(this.#played, this.#done.length - 1));
   last: PlayedStep | undefined = $derived(this.#played.steps.at(-1));
   told: readonly Told[] = $derived.by(() =>
-    this.entries.map((entry) => ({ ...entry, played: this.#played.steps[this.#done.indexOf(entry)] })),
+    this.log.map((it, line) =>
+      isDoneStep(it)
+        ? { line, done: it, place: this.#places[line], played: this.#played.steps[this.#done.indexOf(it)] }
+        : { line, mark: it },
+    ),
   );
+  /** what happened to the drawing or to the job since the last step that was done */
+  since: readonly JobMark[] = $derived.by(() => {
+    const last = this.log.findLastIndex(isDoneStep);
+    return this.log.slice(last + 1).filter((it): it is JobMark => !isDoneStep(it) && it.mark !== "begun");
+  });
   /** the first step of the plan that is neither ticked nor left out, from 0 */
   due: number | undefined = $derived.by(() => {
-    const ticked = new Set(this.entries.filter((it) => it.struckAt === undefined).map((it) => it.planned));
-    const index = this.plan.findIndex((_, n) => !ticked.has(n));
+    const index = this.plan.findIndex((_, n) => !this.#places.includes(n));
     return index < 0 ? undefined : index;
   });
   step: Step | undefined = $derived.by(
@@ -61,92 +87,80 @@ export class Run {
   /** findings of every step that counts */
   findings = $derived.by(() => this.#played.steps.flatMap((it) => it.findings));
   left = $derived.by(() => leftAtEnd(this.#played));
+  /** the line of the last step that was done, which undo strikes */
+  lastDone: number | undefined = $derived.by(() => {
+    const line = this.log.findLastIndex(isStanding);
+    return line < 0 ? undefined : line;
+  });
 
   constructor(session: Session) {
     this.#session = session;
-    whenRunKeptElsewhere((key) => {
-      const { document } = this.#session;
-      if (this.#loaded === document && key === keyOf(document)) void this.load(document);
-    });
   }
 
-  /** Finds the run of a drawing again, or begins without one. */
-  async load(document: StillhotDocument) {
-    const stored = await runOf(keyOf(document)).catch(() => undefined);
-    if (this.#session.document !== document) return;
-    this.entries = stored?.entries ?? [];
-    this.answered = stored?.answered ?? [];
-    this.#turn = stored?.turn ?? 0;
-    this.isBegun = stored !== undefined && stored.entries.length + stored.answered.length > 0;
-    this.own = undefined;
-    this.#loaded = document;
+  begin() {
+    this.#session.keepBefore("rehearse");
+    this.#add({ at: now(), mark: "begun" });
   }
 
   /** Ticks the step in hand: it has been done. */
   tick() {
     const { step, own, due } = this;
-    if (step === undefined || this.#isElsewhere()) return;
-    const planned = own === undefined ? due : undefined;
-    this.own = undefined;
-    this.#add({ step, at: Date.now(), ...(planned === undefined ? {} : { planned }) });
+    if (step === undefined) return;
+    this.#addStep(step, own === undefined ? due : undefined);
   }
 
   /** Leaves the plan's next step out. */
   skip() {
     const { due } = this;
-    if (due === undefined || this.#isElsewhere()) return;
-    this.own = undefined;
-    this.#add({ step: this.plan[due]!, planned: due, at: Date.now(), skipped: true });
+    if (due !== undefined) this.#addStep(this.plan[due]!, due, true);
   }
 
-  /** Strikes an entry: it was ticked wrongly, and its step is due again. */
-  strike(index: number) {
-    if (this.#isElsewhere()) return;
-    this.entries = this.entries.map((it, at) => (at === index ? { ...it, struckAt: Date.now() } : it));
-    this.#keep();
+  /** Strikes a line: it was ticked wrongly, and its step is due again. */
+  strike(line: number) {
+    const struck = now();
+    this.#write(this.log.map((it, at) => (at === line && isDoneStep(it) ? { ...it, struck } : it)));
   }
 
   /** Strikes the last step that was done. */
   takeBack() {
-    const last = this.#done.at(-1);
-    if (last !== undefined) this.strike(this.entries.indexOf(last));
+    if (this.lastDone !== undefined) this.strike(this.lastDone);
   }
 
-  answer(item: string) {
-    if (this.#isElsewhere()) return;
-    this.answered = this.answered.includes(item)
-      ? this.answered.filter((it) => it !== item)
-      : [...this.answered, item];
-    this.#keep();
-  }
-
+  /** Strikes everything, and begins the job again. */
   startAgain() {
-    if (this.#isElsewhere()) return;
-    this.entries = [];
-    this.answered = [];
+    const at = now();
     this.own = undefined;
-    this.#keep();
+    answers.forget();
+    const struck = this.log.map((it) =>
+      isDoneStep(it) && it.struck === undefined ? { ...it, struck: at } : it,
+    );
+    this.#write([...struck, { at, mark: "again" }]);
   }
 
-  /** Where another window edits the drawing, the rehearsal is its as well: this one follows. */
-  #isElsewhere(): boolean {
-    const { isReadOnly } = this.#session;
-    if (isReadOnly) this.#session.say(say("keep.readOnly"), "refusal");
-    return isReadOnly;
+  #addStep({ done: _done, ...step }: Step, place: number | undefined, leftOut = false) {
+    this.own = undefined;
+    this.#add({
+      at: now(),
+      step: step as Step,
+      ...(place === undefined ? {} : { n: place + 1 }),
+      ...(leftOut ? { leftOut } : {}),
+    });
   }
 
-  #add(entry: Entry) {
-    this.entries = [...this.entries, entry];
-    this.#keep();
+  #add(line: JobLogLine) {
+    this.#write([...this.log, line]);
   }
 
-  #keep() {
-    const { entries, answered } = this;
-    const key = keyOf(this.#session.document);
-    void keepRun({ key, savedAt: Date.now(), turn: ++this.#turn, entries, answered }).catch(() => undefined);
+  #write(lines: readonly JobLogLine[]) {
+    this.#session.note(lines);
   }
 }
 
-/** A run belongs to a drawing and its order of steps, whatever they are called. */
-const keyOf = ({ system, job, settings }: StillhotDocument): string =>
-  sha256(JSON.stringify([system, job ?? null, settings ?? null]));
+const now = (): string => new Date().toISOString();
+
+/** Whether the place that a step names is still on the drawing. A thing that is not is told of by the step itself. */
+function isThere(document: StillhotDocument, { at }: Step): boolean {
+  if (at === undefined) return true;
+  const { points, structures = {} } = document.system;
+  return [points, structures, jobOf(document).workPoints].some((them) => Object.hasOwn(them, at));
+}

@@ -13,6 +13,8 @@ import {
   hasPlacedPoints,
   type History,
   isRefusal,
+  type JobLogLine,
+  jobLogOf,
   jobOf,
   type Message,
   moveStructures,
@@ -35,6 +37,7 @@ import {
 import { speech } from "../words/language.svelte";
 import { Assessor } from "../worker/assessor";
 import { say } from "../words/catalogue";
+import { told } from "../words/words";
 
 type Things = Required<edits.Things>;
 
@@ -77,6 +80,8 @@ export class Session {
   isReadOnly = $state(false);
   /** Keeps the drawing as it is now among the earlier versions, before something large is done to it. */
   keepBefore: (what: LargeEdit) => void = () => undefined;
+  /** Keeps the drawing on the device now, without waiting for a pause. */
+  keepNow: () => void = () => undefined;
 
   #assessed = $state.raw<{
     document: StillhotDocument;
@@ -132,7 +137,9 @@ export class Session {
       ...(this.states === undefined ? {} : { states: this.states }),
     }),
   );
-  canUndo = $derived(this.#history.done.length > 0);
+  /** what undo does where a place has something of its own to take back, if there is anything */
+  ownUndo = $state.raw<(() => void) | "nothing" | undefined>(undefined);
+  canUndo = $derived(this.ownUndo === undefined ? this.#history.done.length > 0 : this.ownUndo !== "nothing");
   canRedo = $derived(this.#history.undone.length > 0);
 
   /** the work points of the drawing, worst first */
@@ -205,8 +212,20 @@ export class Session {
       offersUndo || also !== undefined
         ? { message: also ?? change.label, tone: "note", offersUndo: true }
         : undefined;
-    this.#show(change.after);
+    this.#show(change.after, change.label);
     return change;
+  }
+
+  /**
+   * Writes down what was done of the job. It is no edit of the drawing: undo goes past it, and it is kept at once, since a
+   * phone that dies in the rain must not take it along.
+   */
+  note(lines: readonly JobLogLine[]) {
+    if (this.#refusesToEdit()) return;
+    const change = edits.setJobLog(lines)(this.document);
+    if (isRefusal(change)) return this.say(change.refused, "refusal");
+    this.#show(change.after);
+    this.keepNow();
   }
 
   #refusesToEdit(): boolean {
@@ -216,7 +235,8 @@ export class Session {
 
   undo() {
     if (this.#refusesToEdit()) return;
-    this.#move(this.#isKept ? undoKept : undo);
+    if (typeof this.ownUndo === "function") return this.ownUndo();
+    if (this.ownUndo === undefined) this.#move(this.#isKept ? undoKept : undo);
   }
 
   redo() {
@@ -234,7 +254,10 @@ export class Session {
     }
     this.#history = step.history;
     this.notice = undefined;
-    this.#show(step.document);
+    this.#show(
+      step.document,
+      along === undo || along === undoKept ? say("app.undone", { what: step.label }) : step.label,
+    );
   }
 
   select(...owners: readonly Owner[]) {
@@ -361,13 +384,20 @@ export class Session {
     });
   }
 
-  #show(document: StillhotDocument) {
-    this.document = document;
+  /** @param what was done to the drawing, for the log of a job that is under way */
+  #show(document: StillhotDocument, what?: Message) {
+    this.document = what === undefined ? document : withChangeNoted(this.document, document, what);
     this.preview = undefined;
     const left = this.selection.filter((it) => exists(document, it));
     if (left.length < this.selection.length) this.selection = left;
-    this.#assessor.ask(document);
+    this.#assessor.ask(this.document);
   }
+}
+
+function withChangeNoted(was: StillhotDocument, now: StillhotDocument, what: Message): StillhotDocument {
+  if (jobLogOf(was).length === 0) return now;
+  const noted = edits.noteChange(was, new Date().toISOString(), told(what))(now);
+  return isRefusal(noted) ? now : noted.after;
 }
 
 /** Up to so many elements whatever is derived from a drawing is built anew within a frame. */

@@ -1,6 +1,7 @@
 import type { Patch } from "immer";
 import { type Json, type JsonObject, type Message, say } from "../terms";
 import { checkJob } from "./checkJob";
+import { checkJobLog } from "./jobLog";
 import { checkScenario } from "./scenario";
 import { checkSettings } from "./checkSettings";
 import { checkTouched, checkSystem } from "./checkSystem";
@@ -23,6 +24,7 @@ export function checkDocument(file: JsonObject): Report {
   checkJob(report, file["job"], system as System | undefined);
   checkScenario(report, file["scenario"], system as System | undefined, file["job"]);
   checkSettings(report, file["settings"]);
+  checkJobLog(report, file["log"]);
   for (const key of Object.keys(file)) if (!DOCUMENT_KEYS.includes(key)) report.unknown.push(below("", key));
   return report;
 }
@@ -76,6 +78,7 @@ function isSoundAfter(before: StillhotDocument, after: StillhotDocument, patches
   checkJob(report, after.job, after.system);
   checkScenario(report, after.scenario, after.system, after.job);
   checkSettings(report, after.settings);
+  checkJobLog(report, after.log);
   return report.problems.length === 0;
 }
 

@@ -38,6 +38,17 @@ export { hopsFrom } from "./hops";
 export { naturalOrder } from "./naturalOrder";
 export { jobFields, workPointFields } from "./jobFields";
 export { nextGroundId } from "./checkJob";
+export {
+  asDrawn,
+  type DoneStep,
+  isDoneStep,
+  isSameStep,
+  isStanding,
+  type JobLogLine,
+  jobLogOf,
+  type JobMark,
+  placesInOrder,
+} from "./jobLog";
 export type { Change, Command } from "./edits/change";
 export { objectionTo } from "./check";
 export { besideOthers } from "./besideOthers";

@@ -2,6 +2,7 @@ import { DEVICES, type Fields } from "../devices";
 import type { JsonObject } from "../terms";
 import { needsOf, STEP_VERBS, stepFields } from "../steps";
 import { jobFields, LEFT_AS, workPointFields } from "./jobFields";
+import { jobLogFields } from "./jobLog";
 import { MIGRATIONS } from "./migrate";
 import { scenarioDefs, scenarioSchema } from "./scenario";
 import { reasonFields, ruleFields, settingFields } from "./settings";
@@ -105,6 +106,13 @@ export const jsonSchema = (): JsonObject => ({
         }),
       }),
     }),
+    log: {
+      type: "array",
+      items: {
+        ...recordOf(jobLogFields, { step: { $ref: "#/$defs/step" } }),
+        anyOf: [{ required: ["step"] }, { required: ["mark"] }],
+      },
+    },
   },
   $defs: {
     structure: recordOf(structureFields),

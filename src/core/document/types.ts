@@ -88,6 +88,8 @@ export interface StillhotDocument {
   readonly job?: JsonObject;
   readonly scenario?: JsonObject;
   readonly settings?: JsonObject;
+  /** what was done of the job; asked for through `jobLogOf` */
+  readonly log?: readonly JsonObject[];
   /** keys of a newer file */
   readonly [unknown: string]: unknown;
 }
@@ -102,6 +104,7 @@ export const DOCUMENT_KEYS: readonly string[] = [
   "job",
   "scenario",
   "settings",
+  "log",
 ];
 
 export type { Evidence, Json };

@@ -2,6 +2,7 @@ import { DEVICES, isDeviceKind } from "../devices";
 import { isObject, type Json, type JsonObject } from "../terms";
 import { stepFields } from "../steps";
 import { workPointFields } from "./jobFields";
+import { jobLogFields } from "./jobLog";
 import { naturalOrder } from "./naturalOrder";
 import { SCENARIO_KEYS } from "./scenario";
 import { reasonFields, ruleFields, settingFields } from "./settings";
@@ -77,6 +78,10 @@ const FILE: Shape = {
       spread: true,
       first: Object.keys(settingFields),
       inside: { rules: RECORDS(ruleFields), reasons: { first: Object.keys(reasonFields) } },
+    },
+    log: {
+      spread: true,
+      each: { first: Object.keys(jobLogFields), inside: { step: { first: Object.keys(stepFields) } } },
     },
   },
 };

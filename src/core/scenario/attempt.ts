@@ -1,4 +1,4 @@
-import { fingerprintBytes, perObject, type StillhotDocument } from "../document";
+import { asDrawn, fingerprintBytes, perObject, type StillhotDocument } from "../document";
 import type { LogEntry } from "./log";
 import { sha256 } from "./sha256";
 
@@ -33,9 +33,9 @@ export interface Acted {
   readonly entries: readonly LogEntry[];
 }
 
-/** SHA-256 over a document's canonical JSON. */
+/** SHA-256 over the canonical JSON of a document, whatever was done of its job. */
 export const fingerprintOf: (document: StillhotDocument) => string = perObject((document: StillhotDocument) =>
-  sha256(fingerprintBytes(document)),
+  sha256(fingerprintBytes(asDrawn(document))),
 );
 
 /** The head of an attempt: everything but the document, the log and its checksum. */

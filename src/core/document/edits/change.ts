@@ -35,6 +35,7 @@ export interface Draft {
   job?: JsonObject;
   scenario?: JsonObject;
   settings?: JsonObject;
+  log?: readonly JsonObject[];
 }
 
 /**

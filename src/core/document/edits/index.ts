@@ -3,6 +3,7 @@ export { addGround } from "./addGround";
 export { addPoint } from "./addPoint";
 export { nextElementId, nextPointId, together } from "./change";
 export { block, tag, turnOff, turnOn, unblock, untag } from "./flags";
+export { noteChange, setJobLog } from "./jobLog";
 export { movePoints, type Place, placePoints } from "./movePoints";
 export { close, open } from "./operate";
 export { pin, unpin } from "./pin";

@@ -21,6 +21,7 @@ export const app = {
   "app.library": "Library",
   "app.saveSvg": "Save as a picture (SVG)",
   "app.undo": "Undo",
+  "app.undone": "taken back: {what}",
   "app.redo": "Redo",
   "app.keys": "Keys",
   "app.find": "Find a command",
@@ -36,6 +37,9 @@ export const app = {
   "app.problems": "What is wrong in the file",
   "app.someProblems": "Only the first {count} are shown.",
   "app.working": "Working it out…",
+  "app.underWay":
+    "A job is under way, {count} steps done. This is the line as it was found, not as it stands.",
+  "app.underWayGoOn": "Go on",
   "app.pasteRefused": "Nothing that was copied from a drawing is on the clipboard.",
   "app.copied": "Copied {count}",
   "app.things": "{count} things",

@@ -22,6 +22,7 @@ export const app = {
   "app.library": "Bibliothèque",
   "app.saveSvg": "Enregistrer en image (SVG)",
   "app.undo": "Défaire",
+  "app.undone": "repris : {what}",
   "app.redo": "Refaire",
   "app.keys": "Touches",
   "app.find": "Chercher une commande",
@@ -38,6 +39,9 @@ export const app = {
   "app.problems": "Ce qui ne va pas dans le fichier",
   "app.someProblems": "Seuls les {count} premiers sont montrés.",
   "app.working": "Calcul en cours…",
+  "app.underWay":
+    "Un chantier est en cours, {count} étapes faites. Voici la ligne telle qu'on l'a trouvée, pas telle qu'elle est.",
+  "app.underWayGoOn": "Continuer",
   "app.pasteRefused": "Le presse-papiers ne contient rien qui vienne d'un dessin.",
   "app.copied": "Copié : {count}",
   "app.things": "{count} éléments",

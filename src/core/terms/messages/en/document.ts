@@ -100,6 +100,7 @@ export const document = {
   "edit.alreadyOff": "{name} is off already",
   "edit.addWorkPoint": "Add work point {id} at {at}",
   "edit.setTitle": "Change the title",
+  "edit.jobLog": "Note what was done",
   "edit.setNotes": "Change the notes",
   "edit.setScenario": "Change the scenario",
   "edit.setFrequency": "Set the frequency to {frequencyHz} Hz",

@@ -105,6 +105,7 @@ export const document = {
   "edit.alreadyOff": "{name} est déjà hors service",
   "edit.addWorkPoint": "Ajouter le point de travail {id} à {at}",
   "edit.setTitle": "Changer le titre",
+  "edit.jobLog": "Noter ce qui a été fait",
   "edit.setNotes": "Changer les notes",
   "edit.setScenario": "Changer le scénario",
   "edit.setFrequency": "Mettre la fréquence à {frequencyHz} Hz",

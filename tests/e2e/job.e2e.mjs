@@ -1,0 +1,136 @@
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { begin, doing, leaveOut, press, tick, tickUntil } from "./job.mjs";
+import { pressOn } from "./spots.mjs";
+
+const go = async (page, place) => {
+  await page.evaluate((it) => (location.hash = it), place);
+  await page.locator("html[data-ready]").waitFor();
+};
+const openLog = ({ page, touch }) => press(page.locator('.bar [data-tab="log"]'), touch);
+const openStep = ({ page, touch }) => press(page.locator('.bar [data-tab="step"]'), touch);
+
+/** The link that another device is given. */
+async function linkOf(page) {
+  await page.getByRole("button", { name: "Menu" }).click();
+  await page.locator('[data-menu="share"]').click();
+  const link = await page.locator('[data-link="short"]').inputValue();
+  await page.keyboard.press("Escape");
+  return link;
+}
+
+/** What `Save to a file` writes. */
+async function savedFile(page) {
+  await page.getByRole("button", { name: "Menu" }).click();
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.locator('[data-menu="save"]').click(),
+  ]);
+  return JSON.parse(readFileSync(await download.path(), "utf8"));
+}
+
+/** @type {import("./context.mjs").EndToEndTest[]} */
+export const tests = [
+  ...["desk", "phone"].map((size) => ({
+    name: `the other device goes on where this one is, and each survives a reload (${size})`,
+    async run(ctx) {
+      const job = await begin(ctx, { size });
+      await tickUntil(job, "open");
+      const { page } = job;
+      const file = await savedFile(page);
+      const done = file.job.steps.filter((it) => it.done).length;
+      assert.ok(done >= 3, `${done} steps of the file are done`);
+      assert.equal(file.log.filter((it) => it.step !== undefined).length, done);
+
+      const other = await ctx.open({ size, url: await linkOf(page) });
+      await other.locator("html[data-ready]").waitFor();
+      // At once: it is not to be the first demo that stands there then.
+      await other.reload();
+      await other.locator("[data-under-way]").waitFor();
+      await go(other, "#rehearse");
+      const there = { ...job, page: other };
+      await other.locator("[data-card]").waitFor();
+      assert.equal(await doing(other), "open");
+      await tick(there);
+      const step = await other.locator("[data-current]").textContent();
+      await other.reload();
+      await other.locator("[data-card]").waitFor();
+      assert.equal(await other.locator("[data-current]").textContent(), step);
+    },
+  })),
+  {
+    name: "a demo in which something was ticked is there again after a reload, with its ticks",
+    async run(ctx) {
+      const page = await ctx.open({ path: "?demo=sideline-far-end-tie#rehearse" });
+      const job = { page, touch: false };
+      const title = page.getByLabel("Title of the drawing");
+      await page.locator("html[data-ready]").waitFor();
+      const name = await title.inputValue();
+      await page.locator("[data-begin]").click();
+      if ((await page.locator("[data-card]").count()) > 0) await tick(job);
+      await page.reload();
+      await page.locator(".bar").waitFor();
+      assert.equal(await title.inputValue(), name);
+    },
+  },
+  {
+    name: "a job under way survives a rename, says it, and asks for a briefing only where it matters",
+    async run(ctx) {
+      const job = await begin(ctx);
+      const { page } = job;
+      await tickUntil(job, "open");
+      const step = await page.locator("[data-current]").textContent();
+      await go(page, "#sketch");
+      await page.locator("[data-under-way]").waitFor();
+      await page.getByRole("button", { name: "Show all" }).click();
+      await ctx.settle(page);
+      await pressOn(page, "p1");
+      await page.getByLabel("Label", { exact: true }).first().fill("Pole 77");
+      await page.keyboard.press("Tab");
+      await page.locator("[data-under-way] button").click();
+      await page.locator("[data-card]").waitFor();
+      assert.equal(await page.locator("[data-current]").textContent(), step, "the same step is due");
+      assert.match(await page.locator('[data-since="changed"]').textContent(), /Pole 77/);
+      assert.equal(await page.locator("[data-brief-again]").count(), 0, "a name asks for no briefing");
+      await openLog(job);
+      await page.locator('[data-mark="changed"]').filter({ hasText: "Pole 77" }).waitFor();
+
+      await go(page, "#sketch");
+      await pressOn(page, "c1");
+      await page.getByLabel("Rating").first().waitFor();
+      await page.keyboard.press("Space");
+      await go(page, "#rehearse");
+      await page.locator("[data-brief-again]").click();
+      assert.equal(await doing(page), "brief");
+      await tick(job);
+      assert.equal(await page.locator("[data-brief-again]").count(), 0);
+    },
+  },
+  ...["desk", "phone"].map((size) => ({
+    name: `undo strikes the last step, and what changes the record is asked once more (${size})`,
+    async run(ctx) {
+      const job = await begin(ctx, { size });
+      const { page, touch } = job;
+      await tick(job);
+      const first = await doing(page);
+      await tick(job);
+      await press(page.getByRole("button", { name: "Undo" }), touch);
+      await press(page.locator("[data-sure]"), touch);
+      assert.equal(await doing(page), first, "the struck step is due again");
+      await press(page.locator("[data-skip]"), touch);
+      await page.getByRole("button", { name: "Close" }).click();
+      assert.equal(await doing(page), first, "nothing is left out by one press");
+      await leaveOut(job);
+      assert.notEqual(await doing(page), first);
+      await openLog(job);
+      assert.equal(await page.locator("[data-entry]").count(), 3);
+      await press(page.locator("[data-again]"), touch);
+      await press(page.locator("[data-sure]"), touch);
+      await page.locator('[data-mark="again"]').waitFor();
+      assert.equal(await page.locator('[data-struck="false"]').count(), 0);
+      assert.equal(await page.locator("[data-entry]").count(), 3, "nothing is erased");
+      await openStep(job);
+      assert.equal(await doing(page), "brief");
+    },
+  })),
+];

@@ -1,0 +1,72 @@
+/** The job as a crew does it in Rehearse, for the tests that go through it. */
+import { readFileSync } from "node:fs";
+import { at } from "../../scripts/lib/project.mjs";
+import { pressOn } from "./spots.mjs";
+
+const demo = (name) => JSON.parse(readFileSync(at(`shared/demos/${name}.stillhot.json`), "utf8"));
+export const SIDELINE = "sideline-three-transformers";
+export const FAR_TIE = "sideline-far-end-tie";
+
+/** A job whose proposed order is about to be rehearsed. */
+export async function begin(ctx, { size = "desk", theme = "light", name = SIDELINE } = {}) {
+  const page = await ctx.open({
+    // The first demo opens by itself, and is found again after a reload.
+    path: name === SIDELINE ? "#plan" : `?demo=${name}#plan`,
+    size,
+    theme,
+  });
+  await page.locator("html[data-ready]").waitFor();
+  await page.locator("[data-propose]").first().click();
+  await page.locator("[data-use]").click({ timeout: 20_000 });
+  await page.locator("[data-rehearse]").click();
+  await page.locator("[data-begin]").click();
+  await page.locator("[data-arm]").waitFor();
+  return { page, drawing: demo(name), touch: size === "phone" };
+}
+
+export const press = (locator, touch) => (touch ? locator.tap() : locator.click());
+export const verdict = (page, look) => page.locator(`[data-verdict="${look}"]`).waitFor();
+export const doing = (page) => page.locator("[data-card]").getAttribute("data-card");
+
+/** Answers what a hold asks, and ticks the step that is shown: two presses in two places. */
+export async function tick({ page, touch }) {
+  for (const it of await page.locator("[data-challenge]").all())
+    if (!(await it.isChecked())) await press(it, touch);
+  await press(page.locator("[data-arm]"), touch);
+  await press(page.locator("[data-confirm]:enabled"), touch);
+}
+
+/** Ticks steps until one of this kind is shown. */
+export async function tickUntil(job, verb) {
+  for (let n = 0; n < 40; n++) {
+    if ((await doing(job.page)) === verb) return;
+    await tick(job);
+  }
+  throw new Error(`no step ${verb}`);
+}
+
+/** Does something of one's own on the drawing: `on` is a device or a point. */
+export async function own(job, on, act) {
+  const { page, touch } = job;
+  if (touch) await page.locator('.bar [data-tab="drawing"]').tap();
+  await press(page.getByRole("button", { name: "Show all" }), touch);
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  await pressOn(page, on, touch);
+  await page.locator(".acts .hint").filter({ hasText: "Do: " }).waitFor();
+  if ((await page.locator(`.acts [data-act="${act}"]`).count()) === 0)
+    await press(page.locator('.acts [data-act="more"]'), touch);
+  await press(page.locator(`[data-act="${act}"]`), touch);
+  await page.getByText("Not in the plan").waitFor();
+  await tick(job);
+}
+
+export async function takeBack({ page, touch }) {
+  await press(page.locator("[data-take-back]"), touch);
+  await page.locator("[data-arm]").waitFor();
+}
+
+/** Leaves the step out, as whoever is asked whether it is meant. */
+export async function leaveOut({ page, touch }) {
+  await press(page.locator("[data-skip]"), touch);
+  await press(page.locator("[data-sure]"), touch);
+}
