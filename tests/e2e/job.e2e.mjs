@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { begin, doing, leaveOut, press, tick, tickUntil } from "./job.mjs";
+import { begin, doing, leaveOut, press, tick, tickUntil, verdict } from "./job.mjs";
 import { pressOn } from "./spots.mjs";
 
 const go = async (page, place) => {
@@ -27,6 +27,14 @@ async function savedFile(page) {
     page.locator('[data-menu="save"]').click(),
   ]);
   return JSON.parse(readFileSync(await download.path(), "utf8"));
+}
+
+/** Says that what was seen is not what the step expects, as somebody at the pole does. */
+async function stopAt({ page, touch }, seen) {
+  await press(page.locator("[data-unexpected]"), touch);
+  await press(page.locator(`[data-seen="${seen}"]`), touch);
+  await press(page.locator("[data-stop]"), touch);
+  await page.locator(`[data-stopped="${seen}"]`).waitFor();
 }
 
 /** @type {import("./context.mjs").EndToEndTest[]} */
@@ -85,6 +93,7 @@ export const tests = [
       await page.getByRole("button", { name: "Show all" }).click();
       await ctx.settle(page);
       await pressOn(page, "p1");
+      await page.getByRole("tab", { name: "Details" }).click();
       await page.getByLabel("Label", { exact: true }).first().fill("Pole 77");
       await page.keyboard.press("Tab");
       await page.locator("[data-under-way] button").click();
@@ -133,4 +142,86 @@ export const tests = [
       assert.equal(await doing(page), "brief");
     },
   })),
+  ...["desk", "phone"].map((size) => ({
+    name: `a voltage at the test stops the job, and nothing goes on before a test is as expected (${size})`,
+    async run(ctx) {
+      const job = await begin(ctx, { size });
+      const { page, touch } = job;
+      await tickUntil(job, "test");
+      for (const it of await page.locator("[data-challenge]").all()) await it.check();
+      await verdict(page, "could-go-live").catch(() => verdict(page, "isolated"));
+      await stopAt(job, "voltage");
+      await verdict(page, "live");
+      const stopped = page.locator("[data-stopped]");
+      assert.match(await stopped.textContent(), /No ground goes on.*taken for live.*Back out.*operator/s);
+      await page.reload();
+      await page.locator('[data-stopped="voltage"]').waitFor();
+      await verdict(page, "live");
+      await press(page.locator("[data-back-to-step]"), touch);
+      assert.equal(await doing(page), "test", "the step is not ticked");
+      await openLog(job);
+      await page.locator('[data-mark="unexpected"]').waitFor();
+      await openStep(job);
+      // Whoever leaves the test out and reaches for the ground is warned before, not after.
+      await tickUntil({ ...job, page }, "test");
+      await leaveOut(job);
+      while ((await doing(page)) !== "ground")
+        await ((await doing(page)) === "test" ? leaveOut(job) : tick(job));
+      await page.locator('[data-would="danger"] [data-finding="test-before-ground"]').waitFor();
+      await verdict(page, "live");
+    },
+  })),
+  {
+    name: "what did not open, and somebody else's tag, each say what they mean and how to back out",
+    async run(ctx) {
+      const job = await begin(ctx);
+      const { page } = job;
+      await tickUntil(job, "open");
+      for (const it of await page.locator("[data-challenge]").all()) await it.check();
+      await stopAt(job, "stuck");
+      assert.match(await page.locator("[data-stopped]").textContent(), /still closed.*Hands off the handle/s);
+      await page.locator("[data-brief]").click();
+      await tick(job);
+      assert.equal(await doing(page), "open");
+      await stopAt(job, "tag");
+      assert.match(await page.locator("[data-stopped]").textContent(), /whoever hung it/);
+    },
+  },
+  {
+    name: "work is told of its danger on arrival, and is no black button before its point stands grounded",
+    async run(ctx) {
+      const page = await ctx.open({ path: "?demo=sideline-three-transformers#rehearse" });
+      await page.locator("html[data-ready]").waitFor();
+      await page.locator("[data-begin]").click();
+      const work = page.locator('[data-act="work"]');
+      if ((await work.count()) === 0) await page.locator('.acts [data-act="more"]').click();
+      await work.waitFor();
+      assert.ok(!(await work.evaluate((it) => it.classList.contains("main"))));
+      await work.click();
+      await page.locator('[data-would="danger"] [data-finding="work-not-safe"]').waitFor();
+      for (const it of await page.locator("[data-challenge]").all()) await it.check();
+      assert.ok(!(await page.locator("[data-confirm]").evaluate((it) => it.classList.contains("main"))));
+      await go(page, "#sketch");
+      await page.locator("[data-live-first]").waitFor();
+    },
+  },
+  {
+    name: "the log with the permit's number stands in Debrief and on the sheet's record",
+    async run(ctx) {
+      const job = await begin(ctx, { size: "phone", name: "sideline-far-end-tie" });
+      const { page } = job;
+      await tickUntil(job, "receive-permit");
+      await page.locator("[data-said]").fill("no. 4711, until 16:00");
+      await tick(job);
+      await tick(job);
+      await go(page, "#debrief");
+      const done = page.locator("[data-job-done]");
+      await done.locator("[data-entry]").filter({ hasText: "no. 4711, until 16:00" }).waitFor();
+      assert.equal(await done.locator("[data-strike]").count(), 0, "a debrief changes nothing");
+      await done.locator('[data-to="sheet"]').tap();
+      const sheet = page.frameLocator("[data-sheet]");
+      await sheet.locator(".record li").filter({ hasText: "no. 4711" }).waitFor();
+      assert.match(await sheet.locator("body").textContent(), /Permit no\. 4711, until 16:00, held by/);
+    },
+  },
 ];

@@ -4,7 +4,6 @@ import {
   isSameStep,
   jobOf,
   type JobState,
-  planChanged,
   play,
   type PlayedStep,
   type RehearsalFinding,
@@ -18,20 +17,23 @@ export interface Played {
   readonly steps: readonly PlayedStep[];
 }
 
-const NEVER: ReadonlySet<number> = new Set();
+/** What came between two steps: the plan was changed, or what was seen was not what was expected. */
+export type Between = (state: JobState) => JobState;
+
+const NOTHING: ReadonlyMap<number, Between> = new Map();
 
 /** Plays orders of steps one after the other. What two of them begin with alike is played once. */
 export class Player {
   #asFound: StillhotDocument | undefined;
   #begin: JobState | undefined;
   #steps: PlayedStep[] = [];
-  #changedBefore = NEVER;
+  #between = NOTHING;
 
-  /** @param changedBefore how many steps had been done whenever the plan was changed under the crew */
+  /** @param between what came between two steps, by how many had been done */
   play(
     document: StillhotDocument,
     steps: readonly Step[] = jobOf(document).steps,
-    changedBefore: ReadonlySet<number> = NEVER,
+    between: ReadonlyMap<number, Between> = NOTHING,
   ): Played {
     const asFound = this.#asFoundOf(document);
     if (asFound !== this.#asFound || this.#begin === undefined) {
@@ -43,15 +45,15 @@ export class Player {
     const isKnown = (at: number) =>
       at < known.length &&
       isSameStep(known[at]!.step, steps[at]!) &&
-      this.#changedBefore.has(at) === changedBefore.has(at);
+      this.#between.get(at) === between.get(at);
     const first = steps.findIndex((_, at) => !isKnown(at));
     const played = known.slice(0, first < 0 ? steps.length : first);
     for (const step of steps.slice(played.length)) {
       const before = played.at(-1)?.state ?? this.#begin;
-      played.push(play(changedBefore.has(played.length) ? planChanged(before) : before, step));
+      played.push(play(between.get(played.length)?.(before) ?? before, step));
     }
     this.#steps = played;
-    this.#changedBefore = changedBefore;
+    this.#between = between;
     return { begin: this.#begin, steps: played };
   }
 

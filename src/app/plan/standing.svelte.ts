@@ -8,11 +8,13 @@ import { Session } from "../session/session.svelte";
  */
 export class Standing extends Session {
   readonly #state: () => JobState;
+  readonly #isTakenForLive: () => boolean;
 
   override document: StillhotDocument = $derived.by(() => this.#state().document);
   #look = $derived.by((): { assessment?: Assessment; failed?: string } => {
     try {
-      return { assessment: seen(this.#state()) };
+      const found = seen(this.#state());
+      return { assessment: this.#isTakenForLive() ? takenForLive(found) : found };
     } catch (error) {
       return { failed: error instanceof Error ? error.message : String(error) };
     }
@@ -21,9 +23,11 @@ export class Standing extends Session {
   override failed: string | undefined = $derived(this.#look.failed);
   override isStale: boolean = $derived(false);
 
-  constructor(state: () => JobState) {
+  /** @param isTakenForLive whether the crew found voltage that the drawing does not know of */
+  constructor(state: () => JobState, isTakenForLive: () => boolean = () => false) {
     super(emptyDrawing);
     this.#state = state;
+    this.#isTakenForLive = isTakenForLive;
   }
 
   override previewMove() {}
@@ -33,3 +37,11 @@ export class Standing extends Session {
     return undefined;
   }
 }
+
+/** Every work point live, whatever the drawing says of it. */
+const takenForLive = (found: Assessment): Assessment => ({
+  ...found,
+  workPoints: Object.fromEntries(
+    Object.entries(found.workPoints).map(([id, it]) => [id, { ...it, verdict: "live", margin: 0 } as const]),
+  ),
+});

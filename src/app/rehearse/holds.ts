@@ -8,12 +8,13 @@ import {
   jobOf,
   type JobState,
   type Message,
-  seen,
+  type Assessment,
   type Step,
   type WorkPointId,
 } from "../../core";
 import { elementName, figures, pointName, t, told } from "../words/words";
 import { say } from "../words/catalogue";
+import { hotOnStructure } from "./hotOnStructure";
 
 /** One challenge of a hold point, and what the drawing says to it. The killer stands first. */
 export interface Challenge {
@@ -32,9 +33,15 @@ export interface Hold {
 /**
  * Where two people stop before a step: one asks, the other answers from what is there. Nothing at other steps.
  *
+ * @param assessment how the job stands
  * @param run names the run of the job that it is
  */
-export function challengesBefore(state: JobState, step: Step, run = ""): Hold | undefined {
+export function challengesBefore(
+  state: JobState,
+  assessment: Assessment | undefined,
+  step: Step,
+  run = "",
+): Hold | undefined {
   const kind = holdBefore(state.played, step);
   if (kind === undefined) return undefined;
   const key = `${run} ${kind} ${state.played.length}`;
@@ -44,7 +51,7 @@ export function challengesBefore(state: JobState, step: Step, run = ""): Hold | 
     challenges: CHALLENGES[kind].map((id) => ({
       id: `${key} ${id}`,
       asks: t(`challenge.${kind}.${id}` as "challenge.operate.feeds"),
-      says: told(answerOf(kind, id, state, step)),
+      says: told(answerOf(kind, id, state, assessment, step)),
     })),
   };
 }
@@ -62,7 +69,13 @@ const looked = say("challenge.look");
 const listed = (names: readonly string[]): Message =>
   drawn(names.length === 0 ? t("list.none") : names.join(", "));
 
-function answerOf(kind: HoldKind, id: string, state: JobState, step: Step): Message {
+function answerOf(
+  kind: HoldKind,
+  id: string,
+  state: JobState,
+  assessment: Assessment | undefined,
+  step: Step,
+): Message {
   const { document } = state;
   const grounds = Object.entries(document.system.elements)
     .filter(([, saved]) => saved.kind === "ground")
@@ -79,7 +92,7 @@ function answerOf(kind: HoldKind, id: string, state: JobState, step: Step): Mess
     case "operate.feeds":
     case "work.live":
       return drawn(
-        Object.entries(seen(state).workPoints)
+        Object.entries(assessment?.workPoints ?? {})
           .map(([point, { verdict, threats }]) =>
             t("challenge.verdict", {
               name: jobOf(document).workPoints[point as WorkPointId]?.label ?? point,
@@ -117,6 +130,10 @@ function answerOf(kind: HoldKind, id: string, state: JobState, step: Step): Mess
       return drawn(t(step.first === "phase" ? "order.firstPhase" : "order.firstNeutral"));
     case "ground.cable":
       return drawn(step.cable ?? t("inspect.fuseNone"));
+    case "work.near": {
+      const hot = hotOnStructure(state, step);
+      return drawn(hot === undefined ? t("challenge.noneDrawnHot") : told(hot));
+    }
     case "work.grounds":
     case "energize.grounds":
       return listed(grounds);

@@ -7,14 +7,18 @@ import {
   type JobMark,
   jobOf,
   type JobState,
+  notAsExpected,
   planChanged,
   type PlayedStep,
   placesInOrder,
+  type SeenInstead,
   type Step,
+  stepSentence,
   type StillhotDocument,
 } from "../../core";
-import { leftAtEnd, type Played, Player, stateAfter } from "../plan/player";
+import { type Between, leftAtEnd, type Played, Player, stateAfter } from "../plan/player";
 import type { Session } from "../session/session.svelte";
+import { told } from "../words/words";
 import { answers } from "./answers.svelte";
 
 /** A line of the log as it is told: a step with what it did, unless it was struck, left out, or names what has gone. */
@@ -42,26 +46,40 @@ export class Run {
   #done: readonly DoneStep[] = $derived.by(() =>
     this.log.filter(isStanding).filter(({ step }) => isThere(this.#session.document, step)),
   );
-  /** how many steps had been done whenever the drawing was changed under the job */
-  #changedBefore: ReadonlySet<number> = $derived.by(() => {
-    const changed = new Set<number>();
+  /** what came between two steps, by how many had been done */
+  #between: ReadonlyMap<number, Between> = $derived.by(() => {
+    const between = new Map<number, Between>();
     let count = 0;
     for (const line of this.log)
       if (this.#done.includes(line as DoneStep)) count++;
-      else if (!isDoneStep(line) && line.brief === true) changed.add(count);
-    return changed;
+      else if (!isDoneStep(line)) {
+        const came = cameWith(line);
+        if (came !== undefined && between.get(count) !== BETWEEN.voltage) between.set(count, came);
+      }
+    return between;
   });
   #played: Played = $derived.by(() =>
     this.#player.play(
       this.#session.document,
       this.#done.map(({ step }) => step),
-      this.#changedBefore,
+      this.#between,
     ),
   );
   state: JobState = $derived.by(() => {
     const state = stateAfter(this.#played, this.#done.length);
-    return this.#changedBefore.has(this.#done.length) ? planChanged(state) : state;
+    return this.#between.get(this.#done.length)?.(state) ?? state;
   });
+  /** a detector showed voltage where none was to be, and no test was as expected since: the drawing is not believed */
+  isTakenForLive: boolean = $derived.by(() => {
+    const shown = this.log.findLastIndex(
+      (it) => !isDoneStep(it) && (it.seen === "voltage" || it.mark === "again"),
+    );
+    const mark = this.log[shown];
+    if (mark === undefined || isDoneStep(mark) || mark.mark === "again") return false;
+    return !this.log.slice(shown).some((it) => isStanding(it) && it.step.do === "test");
+  });
+  /** what was last not as expected, while no step was done since */
+  stopped: JobMark | undefined = $derived.by(() => this.since.findLast((it) => it.mark === "unexpected"));
   before: JobState = $derived.by(() => stateAfter(this.#played, this.#done.length - 1));
   last: PlayedStep | undefined = $derived(this.#played.steps.at(-1));
   told: readonly Told[] = $derived.by(() =>
@@ -102,17 +120,30 @@ export class Run {
     this.#add({ at: now(), mark: "begun" });
   }
 
-  /** Ticks the step in hand: it has been done. */
-  tick() {
+  /**
+   * Ticks the step in hand: it has been done.
+   *
+   * @param said what was said or seen, where that is written down: the number of a permit, an answer
+   */
+  tick(said = "") {
     const { step, own, due } = this;
     if (step === undefined) return;
-    this.#addStep(step, own === undefined ? due : undefined);
+    this.#addStep(said === "" ? step : { ...step, text: said }, own === undefined ? due : undefined);
   }
 
   /** Leaves the plan's next step out. */
   skip() {
     const { due } = this;
     if (due !== undefined) this.#addStep(this.plan[due]!, due, true);
+  }
+
+  /** Writes down that the step in hand did not show what it should. It is not ticked. */
+  stop(seen: SeenInstead) {
+    const { step } = this;
+    if (step === undefined) return;
+    this.own = undefined;
+    const text = told(stepSentence(this.state.document, step));
+    this.#add({ at: now(), mark: "unexpected", seen, text, brief: true });
   }
 
   /** Strikes a line: it was ticked wrongly, and its step is due again. */
@@ -154,6 +185,18 @@ export class Run {
   #write(lines: readonly JobLogLine[]) {
     this.#session.note(lines);
   }
+}
+
+const BETWEEN = {
+  changed: (state: JobState) => planChanged(state),
+  unexpected: (state: JobState) => notAsExpected(state, false),
+  voltage: (state: JobState) => notAsExpected(state, true),
+} satisfies Record<string, Between>;
+
+function cameWith({ mark, seen, brief }: JobMark): Between | undefined {
+  if (seen === "voltage") return BETWEEN.voltage;
+  if (mark === "unexpected") return BETWEEN.unexpected;
+  return brief === true ? BETWEEN.changed : undefined;
 }
 
 const now = (): string => new Date().toISOString();

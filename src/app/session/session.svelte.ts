@@ -18,12 +18,14 @@ import {
   jobOf,
   type Message,
   moveStructures,
+  nameIn,
   objectionTo,
   type Owner,
   type PointId,
   redo,
   redoKept,
   remember,
+  renamedBetween,
   type Scene,
   sceneOf,
   type StateColumn,
@@ -396,7 +398,11 @@ export class Session {
 
 function withChangeNoted(was: StillhotDocument, now: StillhotDocument, what: Message): StillhotDocument {
   if (jobLogOf(was).length === 0) return now;
-  const noted = edits.noteChange(was, new Date().toISOString(), told(what))(now);
+  const names = renamedBetween(was, now).map((id) =>
+    told(say("app.renamed", { was: nameIn(was, id), now: nameIn(now, id) })),
+  );
+  const text = names.length === 0 ? told(what) : names.join(", ");
+  const noted = edits.noteChange(was, new Date().toISOString(), text)(now);
   return isRefusal(noted) ? now : noted.after;
 }
 

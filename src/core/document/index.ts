@@ -48,6 +48,8 @@ export {
   jobLogOf,
   type JobMark,
   placesInOrder,
+  renamedBetween,
+  type SeenInstead,
 } from "./jobLog";
 export type { Change, Command } from "./edits/change";
 export { objectionTo } from "./check";

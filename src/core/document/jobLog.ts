@@ -27,6 +27,14 @@ export interface DoneStep {
  */
 export const MARKS = ["begun", "again", "changed", "unexpected"] as const;
 
+/**
+ * What was seen in place of what a step expects: voltage where none was to be, or none where there was to be some; a device
+ * that did not open; somebody else's tag; something loose, cracked or burned; something that is not what is drawn.
+ */
+export const SEEN_INSTEAD = ["voltage", "no-voltage", "stuck", "tag", "unsound", "differs"] as const;
+
+export type SeenInstead = (typeof SEEN_INSTEAD)[number];
+
 export interface JobMark {
   readonly at: string;
   readonly mark: (typeof MARKS)[number];
@@ -34,6 +42,8 @@ export interface JobMark {
   readonly text?: string;
   /** what was briefed no longer covers the job */
   readonly brief?: boolean;
+  /** of what was unexpected: what it was */
+  readonly seen?: SeenInstead;
 }
 
 /** A line of what was done of a job. Lines are only added, in the order in which things happened. */
@@ -48,6 +58,7 @@ export const jobLogFields = {
   mark: field.optionalChoice(MARKS),
   text: field.text(),
   brief: field.flag(false),
+  seen: field.optionalChoice(SEEN_INSTEAD),
 } satisfies Fields;
 
 const NONE: readonly JobLogLine[] = [];
@@ -185,6 +196,18 @@ function textForJob(document: StillhotDocument, what: "bare" | "said"): string {
   const { steps, workPoints } = jobOf(document);
   const works = Object.entries(workPoints).map(([id, it]) => [id, textsOf(it as never)[what]]);
   return JSON.stringify([frequencyHz, records, works, steps.map(textOf), job, document.settings ?? {}]);
+}
+
+/** Things of a drawing whose label an edit changed, by id. */
+export function renamedBetween(before: StillhotDocument, after: StillhotDocument): readonly string[] {
+  const labels = ({ system: { structures = {}, points, elements } }: StillhotDocument) =>
+    new Map(
+      Object.entries({ ...structures, ...points, ...elements } as Readonly<Record<string, JsonObject>>).map(
+        ([id, { label }]) => [id, label],
+      ),
+    );
+  const had = labels(before);
+  return [...labels(after)].flatMap(([id, label]) => (had.has(id) && had.get(id) !== label ? [id] : []));
 }
 
 /** Remembered per record: an edit leaves most of them as they are. */

@@ -1,4 +1,4 @@
-export { advance, planChanged, play, type PlayedStep } from "./rehearsal/play";
+export { advance, notAsExpected, planChanged, play, type PlayedStep } from "./rehearsal/play";
 export { rehearse, type Rehearsal } from "./rehearsal/rehearse";
 export { rehearsalJson, rehearsalText, type SpelledFinding } from "./rehearsal/report";
 export { beginJob, type CapacitorCharge, type JobState, type DetectorReading } from "./job/state";

@@ -50,6 +50,7 @@ import {
 } from "../terms";
 import { lookFirstSentence } from "./lookFirst";
 import { anyGeneratorSentence, figures, threatSentence } from "./sentences";
+import { permitWords } from "./record";
 
 /** How one work point stands, and what could make it live. */
 export interface BriefedWork {
@@ -375,12 +376,15 @@ function hazardsOf(document: StillhotDocument, ids: readonly WorkPointId[], nomi
 
 function proceduresOf(document: StillhotDocument, steps: readonly PlayedStep[]): Message[] {
   const { workPoints, tools } = jobOf(document);
+  const permit = permitWords(document);
   const reason = Object.values(workPoints)
     .map((it) => permitReasonForWork(document, it))
     .find((it) => it !== undefined);
   return [
     reason === undefined ? say("sheet.procedure.noPermit") : say("sheet.procedure.permit", { reason }),
-    say("sheet.procedure.permitNumber"),
+    permit === undefined
+      ? say("sheet.procedure.permitNumber")
+      : say("sheet.procedure.permitHeld", { permit }),
     ...(steps.length === 0 ? [say("sheet.procedure.noSteps")] : []),
     ...(tools.length === 0
       ? []

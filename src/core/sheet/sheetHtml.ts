@@ -29,6 +29,7 @@ import {
 } from "../terms";
 import { ruleName } from "../procedure";
 import { type BriefedStep, type BriefedWork, type Briefing, briefingOf } from "./briefing";
+import { asWritten, recordOf, type TimeOf, timesOfSteps } from "./record";
 import { sheetStyle } from "./sheetStyle";
 import { marginSentence, notAllSentences } from "./sentences";
 
@@ -45,6 +46,8 @@ export interface SheetOptions {
   readonly language?: string;
   /** when the drawing was last changed, as a person writes it; a blank to fill in where it is left out */
   readonly drawnAt?: string;
+  /** how the moments of what was done are written; as in the file, in universal time, where it is left out */
+  readonly timeOf?: TimeOf;
   /** eight letters that name this drawing as it is */
   readonly fingerprint?: string;
   /** codes that open the drawing, in their order */
@@ -97,12 +100,17 @@ export function sheetHtml(document: StillhotDocument, options: SheetOptions = {}
 
 class Sheet {
   private readonly catalogue: Catalogue;
+  private readonly timeOf: TimeOf;
+  /** when each step was done, by its number */
+  private readonly times: ReadonlyMap<number, string>;
 
   constructor(
     private readonly briefing: Briefing,
     private readonly options: SheetOptions,
   ) {
     this.catalogue = options.catalogue ?? english;
+    this.timeOf = options.timeOf ?? asWritten;
+    this.times = timesOfSteps(briefing.document, this.timeOf);
   }
 
   html(): string {
@@ -121,6 +129,7 @@ class Sheet {
       this.broken(),
       this.steps(),
       this.doubts(),
+      this.record(),
       this.crew(),
       `</td></tr></tbody></table></body></html>`,
       "",
@@ -343,7 +352,7 @@ class Sheet {
       hold === undefined
         ? ""
         : `<div class="hold"><b>${this.word(`hold.title.${hold}`)}</b>${isHoldTold ? "" : ` ${this.word(`hold.${hold}`)}`} <span class="signed">${this.word("hold.signed")}</span></div>`;
-    return `${stop}<div class="step"><span class="n">${n}</span><span class="box"></span><span class="act">${this.say(act)}${after}</span><span class="time"></span><span class="who"></span></div>`;
+    return `${stop}<div class="step"><span class="n">${n}</span><span class="box">${this.times.has(n) ? "×" : ""}</span><span class="act">${this.say(act)}${after}</span><span class="time">${escapeXml(this.times.get(n) ?? "")}</span><span class="who"></span></div>`;
   }
 
   /** Where this job is not judged as others are. */
@@ -363,6 +372,14 @@ class Sheet {
         rulesOff.map(({ id, reason }) => this.word("sheet.ruleOff", { name: ruleName(id), id, reason })),
       ),
     ].join("\n");
+  }
+
+  private record(): string {
+    const lines = recordOf(this.briefing.document, this.timeOf);
+    if (lines.length === 0) return "";
+    return `<section class="record"><h2>${this.word("sheet.record")}</h2><ol>${lines
+      .map((it) => `<li>${this.say(it)}</li>`)
+      .join("")}</ol></section>`;
   }
 
   private crew(): string {

@@ -27,6 +27,7 @@ figcaption { text-align: left }
 .flow { columns: ${largePrint ? 1 : 2}; column-gap: 6mm }
 .step { display: grid; grid-template-columns: ${largePrint ? 9 : 6}mm 5.5mm 1fr 10mm 9mm; min-height: ${row}mm; align-items: center; border-bottom: 0.25mm solid #000; break-inside: avoid; font-size: ${step}pt; line-height: 1.05 }
 .step .n { font-weight: bold } .step .box { width: 4.5mm; height: 4.5mm; border: 0.5mm solid #000 }
+.step .box { text-align: center; line-height: 3.6mm } .step .time { font-size: 8pt; overflow: hidden; align-content: center } .record li { font-size: 10pt }
 .step .act i { font-size: ${text}pt; display: block } .step .time, .step .who { align-self: stretch; border-left: 0.25mm solid #000 }
 .hold { border: 0.7mm solid #000; border-left-width: 2.5mm; padding: 0.4mm 1mm; margin-top: 0.6mm; break-inside: avoid; break-after: avoid }
 .signed { white-space: nowrap } .crew table { margin-bottom: 1.5mm }

@@ -5,6 +5,7 @@ import { isRelying, isSwitching, type KeysOf, type Step, stepBy, stepOf, type St
 import { type ElementId, type Message, type Owner, type PointId, say, type WorkPointId } from "../../terms";
 import { isTagged } from "../job/isolation";
 import { nameOf } from "../job/names";
+import { seen } from "../job/seen";
 import { toolFor } from "../job/tools";
 import { advance } from "./play";
 import type { JobState } from "../job/state";
@@ -48,6 +49,13 @@ const act = <Verb extends StepVerb>(
     ...(isSwitching(step) || isRelying(step) || step.do === "unground" ? { commits: true } : {}),
   };
 };
+
+/** Work is pressed large only where its point stands grounded. */
+function working(state: JobState, id: WorkPointId, label: Message, named: boolean): Act {
+  const { commits: _, ...plain } = act("work", { at: id }, label, named ? `work-${id}` : "work");
+  const isGrounded = seen(state).workPoints[id]?.verdict === "grounded";
+  return isGrounded ? { ...plain, commits: true } : plain;
+}
 
 /** Whether the hands can do it as things stand. */
 const isPossible = (state: JobState, { step }: Act): boolean => advance(state, step).notDone === undefined;
@@ -159,9 +167,7 @@ function pointActs(state: JobState, at: PointId): Act[] {
             first: "neutral",
           }),
         ]),
-    ...works.map(([id]) =>
-      act("work", { at: id }, say("verb.work"), works.length > 1 ? `work-${id}` : "work"),
-    ),
+    ...works.map(([id]) => working(state, id, say("verb.work"), works.length > 1)),
     ...(isBarricaded(document.system, state.barricaded, at) ? [] : [act("barricade", { at })]),
     act("inspect", { at }),
     act(state.covered.has(at) ? "uncover" : "cover", { at }),
@@ -185,9 +191,7 @@ function jobActs(state: JobState, noteText: string): Act[] {
     ...(state.permit === "requested" ? [act("receive-permit", {})] : []),
     ...(state.unrepeated > 0 ? [act("confirm", {})] : []),
     act("check-detector", {}),
-    ...works.map(([id, { at }]) =>
-      act("work", { at: id }, named(id, at), works.length > 1 ? `work-${id}` : "work"),
-    ),
+    ...works.map(([id, { at }]) => working(state, id, named(id, at), works.length > 1)),
     act("all-clear", {}),
     act("stand-clear", {}),
     ...(state.permit === "held" ? [act("release-permit", {})] : []),

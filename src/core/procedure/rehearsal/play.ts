@@ -54,8 +54,17 @@ function onceCleared(step: Step, before: JobState, after: JobState): JobState {
  * Says that the plan was changed. What was briefed no longer covers the job: 29 CFR 1910.269(c)(3) asks for another
  * briefing when a significant change could affect safety.
  */
-export const planChanged = (state: JobState): JobState =>
-  state.briefed ? { ...state, briefAgain: say("brief.planChanged") } : state;
+export const planChanged = (state: JobState, why = say("brief.planChanged")): JobState =>
+  state.briefed ? { ...state, briefAgain: why } : state;
+
+/**
+ * Says that something was not as expected. Where it was voltage, nothing that was tested counts any more: what feeds it is
+ * not on the drawing.
+ */
+export const notAsExpected = (state: JobState, isVoltage: boolean): JobState => ({
+  ...planChanged(state, say("brief.unexpected")),
+  ...(isVoltage ? UNTESTED : {}),
+});
 
 /** How the job stands after a step, whatever the rules say of it. */
 export const advance = (before: JobState, step: Step): JobState => onceWorked(step, underHands(before, step));

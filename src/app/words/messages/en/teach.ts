@@ -162,6 +162,8 @@ export const teach = {
 
   "review.gatherHelp":
     "Open the files of one attempt, of two to see them side by side, or of a whole class. Nothing leaves this device.",
+  "review.job": "What was done of this job",
+  "review.jobOnSheet": "Put it on the sheet",
   "review.openFiles": "Open attempt files",
   "review.unreadable": "{count} of these files are not taken",
   "review.theOthers": "Go on with the other {count}",

@@ -22,6 +22,7 @@ export const app = {
   "app.library": "Bibliothèque",
   "app.saveSvg": "Enregistrer en image (SVG)",
   "app.undo": "Défaire",
+  "app.renamed": "{was} s'appelle maintenant {now}",
   "app.undone": "repris : {what}",
   "app.redo": "Refaire",
   "app.keys": "Touches",
@@ -101,6 +102,8 @@ export const app = {
   "hot.none": "Pas de point de travail, donc rien à chercher encore.",
   "hot.empty": "Rien de trouvé dans ce dessin, qui peut être faux. Vérifiez, puis mettez à la terre.",
   "hot.count": "{count} façons, jusqu'à trois choses qui tournent mal à la fois",
+  "hot.liveFirst":
+    "C'est sous tension : d'abord ouvrir et étiqueter toutes les arrivées, puis vérifier. La mise à la terre vient après la vérification.",
   "hot.countOne": "1 façon, jusqu'à trois choses qui tournent mal à la fois",
   "hot.old": "Trouvé avant le dernier changement ; nouvelle recherche en cours",
   "hot.countSome": "{count} trouvées ; toutes les façons n'ont pas été cherchées",

@@ -97,7 +97,7 @@ export const plan = {
   "rehearse.beginHelp":
     "{count} étapes, une à la fois : lisez, faites, puis pressez deux fois à deux endroits. Tout le reste peut s'essayer sur le dessin, pour voir ce que cela ferait.",
   "rehearse.stepOf": "Étape {n} sur {count}",
-  "rehearse.own": "Pas dans le plan : que ferait-ce ?",
+  "rehearse.own": "Pas dans le plan. Ce que cela ferait :",
   "rehearse.backToPlan": "Retour au plan",
   "rehearse.sayBack": "Répétez, mot pour mot : {order}.",
   "rehearse.expect": "À voir :",
@@ -120,6 +120,8 @@ export const plan = {
   "rehearse.actsOf": "Faire : {name}",
   "rehearse.nothingYet": "Rien de fait encore.",
   "rehearse.wasSkipped": "omise",
+  "rehearse.permitWords": "Numéro de l'autorisation et ses mots",
+  "rehearse.answerWords": "Ce qui a été dit ou vu",
   "rehearse.wasOwn": "pas dans le plan",
   "rehearse.wasStruck": "biffée à {time}",
   "rehearse.strike": "Biffer",
@@ -132,6 +134,55 @@ export const plan = {
   "rehearse.againWhat": "Tout ce qui a été fait est biffé, et reste au relevé : {count} lignes.",
   "rehearse.againConfirm": "Recommencer",
   "rehearse.briefAgain": "Refaire la réunion de chantier",
+  "rehearse.armOwn": "Nous l'avons fait",
+  "rehearse.would": "Si c'est fait maintenant :",
+  "rehearse.confirmDanger": "Fait malgré le danger",
+  "rehearse.unexpected": "Ce n'est pas comme attendu",
+  "rehearse.expected": "Attendu : {seen}.",
+  "rehearse.whatInstead": "Ce qu'on voit à la place",
+  "rehearse.stop": "Arrêt : le noter",
+  "rehearse.stopped": "Arrêt. Ce n'est pas comme attendu",
+  "rehearse.hotNow": "Ce qui est sous tension maintenant",
+  "rehearse.hotAll":
+    "Tout est tenu pour sous tension, quoi qu'en dise le dessin : quelque chose l'alimente qui n'est pas dessiné.",
+  "rehearse.hotHere": "D'après le dessin, sous tension sur cette structure : {hot}.",
+  "rehearse.hotNoneDrawn":
+    "Le dessin ne montre rien sous tension sur cette structure. Le dessin vient de se tromper.",
+  "rehearse.hotWays": "Ce qui, d'après le dessin, peut la mettre sous tension :",
+  "rehearse.backOut": "Se retirer",
+  "rehearse.backOut.tell":
+    "Le dire à toute l'équipe et à l'exploitant. On ne manœuvre rien avant que ce soit entendu.",
+  "rehearse.backOut.find":
+    "Regarder du sol ce qui est là : ce qui arrive encore à cette structure, ouvert ou fermé, à qui l'étiquette.",
+  "rehearse.backOut.brief":
+    "Dessiner ce qu'on a trouvé, et refaire la réunion de chantier avant l'étape suivante.",
+  "rehearse.backOut.ours": "Ce qui est à nous et encore là-bas :",
+  "rehearse.askOperator": "Demander à l'exploitant",
+  "rehearse.backToStep": "Retour à l'étape",
+  "surprise.voltage": "Il y a de la tension",
+  "surprise.no-voltage": "Il n'y a pas de tension",
+  "surprise.stuck": "Ça ne s'est pas ouvert",
+  "surprise.tag": "L'étiquette de quelqu'un d'autre est là",
+  "surprise.unsound": "Quelque chose est desserré, fendu ou brûlé",
+  "surprise.differs": "Ce n'est pas ce qui est dessiné",
+  "surprise.means.voltage":
+    "C'est sous tension, ou un voisin l'induit. Quelque chose l'alimente qui n'a pas été ouvert, ou pas dessiné. On ne pose aucune mise à la terre, on n'y met pas la main.",
+  "surprise.means.no-voltage":
+    "Le détecteur ou un fusible a lâché, une phase est ouverte, ou c'est une autre ligne. Cela ne prouve rien hors tension : éprouver le détecteur et vérifier de nouveau.",
+  "surprise.means.stuck":
+    "C'est encore fermé, sur une phase au moins : ce qui est au-delà est sous tension. Une deuxième traction peut le casser dans la main.",
+  "surprise.means.tag":
+    "Quelqu'un travaille derrière, ou y a travaillé. Rien sous cette étiquette n'est manœuvré ni enlevé avant que celui qui l'a posée le dise.",
+  "surprise.means.unsound": "Cela peut tomber quand on le secoue, et être sous tension là où cela tombe.",
+  "surprise.means.differs":
+    "Le plan a été fait pour un autre poteau. Ce qu'il dit ouvert, hors tension ou à la terre ne l'est peut-être pas.",
+  "surprise.first.voltage": "Perche retirée, tout le monde à l'écart. On ne pose aucune mise à la terre.",
+  "surprise.first.no-voltage":
+    "Personne n'approche davantage. Éprouver le détecteur sur une source sous tension et vérifier de nouveau.",
+  "surprise.first.stuck": "Mains hors de la poignée. Ne pas tirer encore ; ouvrir le suivant vers la source.",
+  "surprise.first.tag": "Laisser l'appareil et son étiquette tels quels, et trouver à qui elle est.",
+  "surprise.first.unsound": "Sortir d'en dessous, et en tenir tout le monde à l'écart.",
+  "surprise.first.differs": "S'arrêter sur place. On ne manœuvre plus rien d'après ce plan.",
   "rehearse.mark.begun": "Chantier commencé",
   "rehearse.mark.again": "Chantier recommencé",
   "rehearse.mark.changed": "Changé :",
@@ -167,6 +218,7 @@ export const plan = {
   "challenge.untagged": "{name} (SANS ÉTIQUETTE)",
   "challenge.groundAt": "{name} à {place}",
   "challenge.breaksNothing": "rien n'est coupé",
+  "challenge.noneDrawnHot": "rien n'est dessiné sous tension sur cette structure",
   "challenge.breaksAmps": "{amps} A ; il peut couper {limit} A",
   "challenge.permit.none": "pas d'autorisation",
   "challenge.permit.requested": "demandée, non reçue",

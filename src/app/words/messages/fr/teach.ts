@@ -164,6 +164,8 @@ export const teach = {
   "play.theJob": "Le chantier",
   "review.gatherHelp":
     "Ouvrez le fichier d'un essai, de deux pour les voir côte à côte, ou de toute une classe. Rien ne quitte cet appareil.",
+  "review.job": "Ce qui a été fait de ce chantier",
+  "review.jobOnSheet": "Le mettre sur la feuille",
   "review.openFiles": "Ouvrir des fichiers d'essais",
   "review.unreadable": "{count} de ces fichiers ne sont pas pris",
   "review.theOthers": "Continuer avec les {count} autres",

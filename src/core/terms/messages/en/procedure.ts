@@ -85,6 +85,7 @@ export const procedure = {
   "step.noNeutral": "{at} has no neutral to ground to",
 
   "brief.planChanged": "the plan was changed",
+  "brief.unexpected": "something was not as expected",
   "brief.shownLive": "a test showed voltage at {where}",
   "permit.generator": "{name}, a generator, can feed the section",
   "permit.transfer": "{name}, a transfer switch, hangs on the section",

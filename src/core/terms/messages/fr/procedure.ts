@@ -85,6 +85,7 @@ export const procedure = {
   "step.noNeutral": "{at} n'a pas de neutre où mettre à la terre",
 
   "brief.planChanged": "le plan a changé",
+  "brief.unexpected": "quelque chose n'était pas comme attendu",
   "brief.shownLive": "une vérification a montré une tension à {where}",
   "permit.generator": "{name}, une génératrice, peut alimenter la section",
   "permit.transfer": "{name}, un inverseur de source, tient à la section",
