@@ -1,4 +1,10 @@
-import { asDrawn, fingerprintBytes, fingerprintLetters, fingerprintOf, type StillhotDocument } from "../../core";
+import {
+  asDrawn,
+  fingerprintBytes,
+  fingerprintLetters,
+  fingerprintOf,
+  type StillhotDocument,
+} from "../../core";
 
 /** Eight letters that are the same wherever this very drawing is shown, to be compared by voice. */
 export async function fingerprint(document: StillhotDocument): Promise<string> {
