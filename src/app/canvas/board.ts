@@ -5,10 +5,10 @@ import { Stage } from "konva/lib/Stage.js";
 import {
   type Box,
   changeOf,
+  isAfar,
   lettersAt,
   type NoteSizes,
   overlaps,
-  OVERVIEW_BELOW,
   overviewOf,
   type Owner,
   type Piece,
@@ -17,6 +17,7 @@ import {
   placeNotes,
   renewedNotes,
   type Scene,
+  symbolLengthAt,
 } from "../../core";
 import {
   broughtIn,
@@ -59,10 +60,10 @@ const MANY_PIECES = 800;
 const SETTLED_MS = 120;
 /** A flag over the topmost plate needs so much room [px]. */
 const FLAG = 56;
-/** Symbols and labels can be told apart from this scale on. */
-const READABLE = 0.6;
+/** Length of a symbol with which it and its labels can be told apart [px]. */
+const READABLE = 24;
 /** A whole drawing that is a little smaller than that is still worth more than a part of it. */
-const STILL_READABLE = 0.42;
+const STILL_READABLE = 17;
 
 /** A Konva stage with one shape a layer: the drawing, and what lies over it. It knows no gestures. */
 export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => void): Board {
@@ -121,7 +122,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     context.clearRect(left, top, right - left, bottom - top);
     paintGrounds(context, scene, palette, camera.scale, part);
     paintLit(context, view, camera.scale);
-    paintScene(context, scene, palette, camera.scale, part);
+    const isFewFromAfar = isLaid(scene) && !hasMany(scene) && isAfar(scene, camera.scale);
+    paintScene(context, isFewFromAfar ? overviewOf(scene) : scene, palette, camera.scale, part);
     paintNotes(context, placed, palette, sizesAt(sizes, scene, camera.scale), camera.scale, part);
     context.restore();
   }
@@ -146,8 +148,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       right: box.right + margin,
       bottom: box.bottom + margin,
     };
-    const isAfar = scale < OVERVIEW_BELOW;
-    const labelled = isAfar && isLaid(scene) ? overviewOf(scene) : many ? near(scene, isAfar, within) : scene;
+    const afar = isAfar(scene, scale);
+    const labelled = afar && isLaid(scene) ? overviewOf(scene) : many ? near(scene, afar, within) : scene;
     placed = placeNotes(labelled, scale, sizesAt(sizes, scene, scale), within, box);
     placedFor = { scene, scale, sizes, within };
     areRough = false;
@@ -209,10 +211,12 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     if (awaited !== undefined) return;
     hasFitted = true;
     fit();
-    if (view === undefined || camera.scale >= STILL_READABLE || hasMany(view.scene)) return;
+    if (view === undefined || hasMany(view.scene)) return;
+    const symbol = symbolLengthAt(view.scene, camera.scale);
+    if (symbol >= STILL_READABLE && !isAfar(view.scene, camera.scale)) return;
     const { bounds } = view.scene;
     if (bounds === undefined) return;
-    const readable = zoomedAt(camera, READABLE / camera.scale, size.width / 2, size.height / 2);
+    const readable = zoomedAt(camera, READABLE / symbol, size.width / 2, size.height / 2);
     const [x, y] = (around && pieceFor(view.scene, around)?.spine) ?? [];
     const aimed =
       x === undefined || y === undefined
@@ -262,7 +266,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
         was !== undefined &&
         hasFitted &&
         isSameDrawing(was.scene, next.scene) &&
-        (was.scene.way !== next.scene.way || was.scene.text !== next.scene.text);
+        !isSameLie(was.scene, next.scene);
       const wasWhole = was?.scene.bounds !== undefined && contains(viewOf(camera, size), was.scene.bounds);
       // Of two scenes within one frame only the second is painted, from what was found of the first.
       squaresOf(next.scene);
@@ -319,6 +323,9 @@ function keepingMiddle(camera: Camera, { width, height }: Size, was: Scene, is: 
 const isSameDrawing = (one: Scene, other: Scene): boolean =>
   one.way !== undefined && other.way !== undefined && one.points.size === other.points.size;
 
+const isSameLie = (one: Scene, other: Scene): boolean =>
+  one.way === other.way && one.text === other.text && one.wide === other.wide;
+
 /** The sizes of letters at a scale: in a laid out drawing each has its place beside its symbol. */
 function sizesAt({ label, small }: NoteSizes, { way }: Scene, scale: number): NoteSizes {
   const factor = way === undefined ? 1 : lettersAt(scale);
@@ -328,8 +335,8 @@ function sizesAt({ label, small }: NoteSizes, { way }: Scene, scale: number): No
 const isLaid = ({ plates }: Scene): boolean => plates.length > 0;
 
 /** What of a large drawing is labelled: from afar its work points, and no labels that nobody could read. */
-const near = (scene: Scene, isAfar: boolean, within: Box): Pick<Scene, "pieces"> => ({
-  pieces: isAfar ? flagsOf(scene) : piecesWithin(scene, within),
+const near = (scene: Scene, afar: boolean, within: Box): Pick<Scene, "pieces"> => ({
+  pieces: afar ? flagsOf(scene) : piecesWithin(scene, within),
 });
 
 const flagsOf = ({ works }: Scene): Piece[] => [...works.values()];

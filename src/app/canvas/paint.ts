@@ -4,12 +4,12 @@ import {
   changeOf,
   type ElementId,
   frameOf,
+  isAfar,
   linesIn,
   type Located,
   type Look,
   type NoteSizes,
   overlaps,
-  OVERVIEW_BELOW,
   type Owner,
   ownerKey,
   type Palette,
@@ -250,7 +250,7 @@ export function paintGrounds(
   scale: number,
   part: Box,
 ) {
-  if (scale < OVERVIEW_BELOW || scene.plates.length === 0) return;
+  if (isAfar(scene, scale) || scene.plates.length === 0) return;
   context.fillStyle = palette.plate;
   context.strokeStyle = palette.plateEdge;
   context.lineWidth = 1.2 / scale;
@@ -271,21 +271,24 @@ export function paintScene(
   context.lineJoin = "round";
   context.lineCap = "butt";
   const inView = squaresWithin(scene, part);
-  if (scale < OVERVIEW_BELOW)
+  if (isAfar(scene, scale))
     return strokeLooks(
       context,
       inView.map((it) => it.spines),
       palette,
       scale,
+      widthFactor(scale),
     );
+  const factor = widthFactor(scale, scene.text);
   const tiles = inView.map((it) => it.tile);
   strokeLooks(
     context,
     tiles.map((it) => it.strands),
     palette,
     scale,
+    factor,
   );
-  paintMarks(context, tiles, palette, scale);
+  paintMarks(context, tiles, palette, scale, factor);
 }
 
 function strokeLooks(
@@ -293,11 +296,12 @@ function strokeLooks(
   paths: readonly ReadonlyMap<Look, Path2D>[],
   palette: Palette,
   scale: number,
+  factor: number,
 ) {
   for (const look of ORDER)
     for (const byLook of paths) {
       const path = byLook.get(look);
-      if (path !== undefined) strokeLook(context, look, path, palette, scale);
+      if (path !== undefined) strokeLook(context, look, path, palette, scale, factor);
     }
 }
 
@@ -307,8 +311,8 @@ function strokeLook(
   path: Path2D,
   palette: Palette,
   scale: number,
+  factor: number,
 ) {
-  const factor = widthFactor(scale);
   for (const { colour, width, dash } of strokesOf(look)) {
     context.strokeStyle = palette[colour];
     context.lineWidth = (width * factor) / scale;
@@ -329,14 +333,16 @@ function paintMarks(
   tiles: readonly Tile[],
   palette: Palette,
   scale: number,
+  factor: number,
 ) {
   paintAlong(
     context,
     tiles.flatMap((it) => it.along),
     palette,
     scale,
+    factor,
   );
-  context.lineWidth = (2.5 * widthFactor(scale)) / scale;
+  context.lineWidth = (2.5 * factor) / scale;
   context.strokeStyle = palette.ink;
   context.fillStyle = palette.paper;
   for (const { paperFilled } of tiles) {
@@ -367,8 +373,9 @@ function paintAlong(
   strands: readonly Extract<Shape, { shape: "strand" }>[],
   palette: Palette,
   scale: number,
+  factor: number,
 ) {
-  const size = widthFactor(scale) / scale;
+  const size = factor / scale;
   const arrows = new Path2D();
   const crosses = new Path2D();
   for (const { points, look, feed } of strands) {

@@ -9,7 +9,7 @@ import {
   plainOpening,
   positionsDoubted,
 } from "./shared";
-import { filled, line } from "./symbol";
+import { arc, filled, line, type Mark } from "./symbol";
 
 const opening = plainOpening();
 
@@ -32,11 +32,14 @@ export const elbow = defineDevice({
   position: (it) => openPosition(it, "drawing.parked"),
   symbol: ({ open }) =>
     open === ""
-      ? [line(-20, 0, -8, 0), filled(-9, -9, 7, 0, -9, 9), line(9, -10, 9, 10), line(9, 0, 20, 0)]
+      ? [line(-20, 0, -12, 0), filled(-12, -4, 5, -4, 5, 4, -12, 4), ...socket()]
       : [
-          line(-20, 0, -14, 0, -14, 6),
-          filled(-23, 6, -14, 21, -5, 6),
-          line(9, -10, 9, 10),
-          line(9, 0, 20, 0),
+          line(-20, 0, -14, 0, -14, 7),
+          filled(-18, 7, -10, 7, -10, 24, -18, 24),
+          line(-22, 25, -6, 25),
+          ...socket(),
         ],
 });
+
+/** What the plug stands in, or is pulled from. */
+const socket = (): Mark[] => [arc(4, 0, 10, -90, 90), line(14, 0, 20, 0)];

@@ -15,9 +15,9 @@ import {
   type System,
 } from "../document";
 import type { ElementId } from "../terms";
-import { type LaidLeg, layOut, type Layout, type Plate } from "./layout/layout";
-import { endsOfElement, spreadOf, type Way } from "./layout/inside";
-import { isTightAt, labelWidthOf } from "./labels";
+import { type LaidLeg, type LaidPoint, layOut, type Layout, type Plate } from "./layout/layout";
+import { endsOfElement, spreadOf, SYMBOL_LENGTH, type Way } from "./layout/inside";
+import { isTightAt, labelWidthOf, symbolSizeAt } from "./labels";
 import { type Axis, type LaidPath, type Route, routesOf, spotOf } from "./routes";
 import { type Spot, unionOf } from "./shapes";
 
@@ -35,6 +35,8 @@ export interface Lie {
   readonly way: Way;
   /** how many units of the drawing a pixel of its letters takes */
   readonly text: number;
+  /** how much wider than need be the room for what is written is, where the picture has it to spare: one where left out */
+  readonly wide?: number;
 }
 
 /** Where everything of a drawing stands. */
@@ -64,8 +66,14 @@ export function wayOf(system: System): Way | undefined {
 
 /** A drawing is laid out for letters so many times as large beside its symbols as they are where it is not made smaller. */
 const TEXTS = [1, 1.25, 1.5, 1.75, 2, 2.25];
-/** On a screen symbols are as large as they have to be from this scale on. */
-const LARGE_ENOUGH = 0.5;
+/** A drawing lies otherwise than the one tried before only where it is worth so much more. */
+const WORTH_IT = 0.1;
+/** Where the picture is wider than the drawing, what is written has so much more room. */
+const WIDER = [1.8, 1.4, 1.2];
+/** Length of a symbol that one can read at arm's length on a screen [px]. */
+const LARGE_ENOUGH = 32;
+/** Shorter than this no symbol is drawn: its structure is one mark [px]. */
+export const LEAST_SYMBOL = 20;
 /** For letters of this size a part of a drawing is laid out well. */
 const PART_BY_PART = 1.5;
 /** Of more elements than these nobody sees the letters while all is shown. */
@@ -79,7 +87,7 @@ const MARGIN = 20;
  *
  * @param room size of the picture [px]
  * @param lettersAt how large letters are drawn at a scale, as a part of their size
- * @param largeEnough the scale from which on symbols are as large as they have to be
+ * @param largeEnough length from which on symbols are as large as they have to be [px]
  */
 export function bestLie(
   document: StillhotDocument,
@@ -108,41 +116,50 @@ export function bestLie(
       const scale = scaleOf(lie);
       // How much of the room that the letters ask for they have: a little less does, since few ask for all of it.
       const roominess = Math.min(1, (1.2 * text * scale) / lettersAt(scale));
-      const worth = Math.min(1, scale / largeEnough) * 4 + roominess * 5 + Math.min(1, scale) * 2;
+      const worth =
+        Math.min(1, symbolLengthAt(lie, scale) / largeEnough) * 6 + roominess * 5 + Math.min(1, scale);
       return { lie, scale, worth };
     }),
   );
-  const { lie, scale } = tried.reduce((best, it) => (it.worth > best.worth + 0.01 ? it : best));
+  const { lie, scale } = tried.reduce((best, it) => (it.worth > best.worth + WORTH_IT ? it : best));
+  if (texts.length === 1) return lie;
   // A drawing that is too large to be read whole is read part by part.
-  return texts.length > 1 && scale < 0.88 * largeEnough ? { ...lie, text: PART_BY_PART } : lie;
+  if (symbolLengthAt(lie, scale) < LEAST_SYMBOL) return { ...lie, text: PART_BY_PART };
+  const wide = WIDER.find((it) => scaleOf({ ...lie, wide: it }) > 0.985 * scale);
+  return wide === undefined ? lie : { ...lie, wide };
 }
+
+/** How long the symbol of a device is drawn [px]. */
+export const symbolLengthAt = ({ text }: Pick<Lie, "text">, scale: number): number =>
+  SYMBOL_LENGTH * symbolSizeAt(text) * scale;
 
 /** A picture that is passed on is about as wide as a page that lies, and no taller than one that stands. */
 const PICTURE = { width: 1200, height: 1000 };
 
 /** Which way the line runs on a picture of the whole drawing that nobody has a frame for yet. */
 export function wayFor(document: StillhotDocument): Way {
-  return bestLie(document, PICTURE, () => 1, 1).way;
+  return bestLie(document, PICTURE, () => 1, 40).way;
 }
 
 /** Laid out before for the same things: what only opens or closes stands where it stood. */
 const known = new Map<string, { readonly key: string; readonly it: Arrangement }>();
 
-function laidOut(document: StillhotDocument, { way, text }: Lie): Arrangement {
+function laidOut(document: StillhotDocument, { way, text, wide = 1 }: Lie): Arrangement {
   const key = keyOf(document);
-  const before = known.get(`${way} ${text}`);
+  const before = known.get(`${way} ${text} ${wide}`);
   if (before?.key === key) return before.it;
   const { system } = document;
   const worked = new Set<string>(Object.values(jobOf(document).workPoints).map(({ at }) => at));
-  const label = (id: ElementId) => labelWidthOf(complete(system.elements[id]!), isTightAt(text)) * text;
-  const layout = layOut(system, { way, text, label }, worked);
+  const label = (id: ElementId) =>
+    labelWidthOf(complete(system.elements[id]!), isTightAt(text)) * text * wide;
+  const layout = layOut(system, { way, text, wide, label }, worked);
   const it: Arrangement = {
     layout,
     routes: laidRoutes(system, layout),
     plates: layout.plates,
     at: (point) => layout.points.get(point),
   };
-  known.set(`${way} ${text}`, { key, it });
+  known.set(`${way} ${text} ${wide}`, { key, it });
   return it;
 }
 
@@ -183,7 +200,7 @@ function laidRoutes(system: System, layout: Layout): ReadonlyMap<ElementId, Rout
     const element = complete(saved);
     if (element.kind === "span" || !("from" in element)) continue;
     for (const point of endPointsOf(saved))
-      spreads.set(point, Math.max(spreads.get(point) ?? 0, spreadOf(element)));
+      spreads.set(point, Math.max(spreads.get(point) ?? 0, spreadOf(element, layout.text)));
   }
   const spreadAt = (point: string) => spreads.get(point) ?? 0;
   for (const [id, leg] of layout.legs) {
@@ -218,9 +235,10 @@ function laidRoute(
   const hand = layout.way === "across" ? 1 : -1;
   // A source that stands before its line is drawn from there backward.
   const isAgainst = isAt && body.x * first.axis.x + body.y * first.axis.y < -0.5;
-  const axisAt = ({ axis }: { axis: Spot }): Axis => ({
+  const axisAt = ({ axis, isAbreast }: LaidPoint): Axis => ({
     way: axis,
     isOnLine: (axis.x === 1) === (layout.way === "across"),
+    isAbreast,
   });
   const laid: LaidPath = {
     spots,

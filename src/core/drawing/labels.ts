@@ -37,6 +37,10 @@ export const isNamed = ({ kind }: CircuitElement): boolean => !UNNAMED.has(kind)
 /** From letters so much larger beside their symbols on, room is kept for names alone; ratings come with a tap. */
 export const isTightAt = (text: number): boolean => text > 1.3;
 
+/** How much larger symbols are drawn than where a unit of the drawing is a pixel of its letters: they stay readable as it shrinks. */
+export const symbolSizeAt = (text: number): number => 1 + SYMBOLS_GROW * Math.max(0, text - 1);
+const SYMBOLS_GROW = 1;
+
 /** Width of what is written at an element [px]. */
 export function labelWidthOf(element: CircuitElement, isTight = false): number {
   if (!isNamed(element) || !("label" in element)) return 20;

@@ -10,40 +10,43 @@ import {
 } from "../devices";
 import { type Letter, lettersOf } from "../terms";
 import type { Pen, Surroundings } from "./pieces";
-import { HANGING_APART, isLegs, LINE_APART } from "./layout/inside";
+import { HANGING_APART, isAbreast, isBank, isLegs, LINE_APART, NEUTRAL_APART } from "./layout/inside";
+import { symbolSizeAt } from "./labels";
 import type { LaidPath, Route } from "./routes";
 import { spotOf } from "./routes";
 import type { Spot } from "./shapes";
 
 /** The two legs of a service side by side [units]. */
 const LEGS_APART = 10;
-const NEUTRAL_APART = 13;
 /** A line that must cross another hops over it. */
 const HOP = 5;
 
-/** How far a conductor stands beside the middle of its line, by the letters that run there. */
-export function shiftOf(letter: Letter, letters: readonly Letter[], apart: number): number {
+/**
+ * How far a conductor stands beside the middle of its line, by the letters that run there.
+ *
+ * @param size how much larger than its own size all of it is drawn
+ */
+export function shiftOf(letter: Letter, letters: readonly Letter[], apart: number, size = 1): number {
   const phases = letters.filter((it) => it !== "N");
   const outermost = ((phases.length - 1) / 2) * apart;
-  if (letter === "N") return phases.length === 0 ? 0 : outermost + NEUTRAL_APART;
+  if (letter === "N") return phases.length === 0 ? 0 : outermost + NEUTRAL_APART * size;
   const nth = phases.indexOf(letter);
   return nth === -1 ? 0 : outermost - nth * apart;
 }
 
-/** How far apart conductors run through a point: along the line as the line does, where they hang as their symbols do. */
-export const apartAt = (isOnLine: boolean, letters: readonly Letter[]): number =>
-  letters.includes("1") || letters.includes("2") ? LEGS_APART : isOnLine ? LINE_APART : HANGING_APART;
+/** How far apart conductors run through a point: as the line does, or where symbols hang on them as these do. */
+export const apartAt = (hasSymbols: boolean, letters: readonly Letter[], size: number): number =>
+  size *
+  (letters.includes("1") || letters.includes("2") ? LEGS_APART : hasSymbols ? HANGING_APART : LINE_APART);
 
 /** How far apart the conductors of an element run along its body. */
-function apartIn(element: CircuitElement & { readonly phases: string }, { hangs }: LaidPath): number {
-  if (isLegs(element.phases)) return LEGS_APART;
-  if (!("from" in element)) return 8;
-  if (!hangs || element.kind === "span") return LINE_APART;
-  return standsAbreast(element) || isBank(element) || element.kind === "lead" ? HANGING_APART : LINE_APART;
+function apartIn(element: CircuitElement & { readonly phases: string }, { hangs, text }: LaidPath): number {
+  const size = symbolSizeAt(text);
+  if (isLegs(element.phases)) return LEGS_APART * size;
+  if (!("from" in element)) return 8 * size;
+  if (!hangs || element.kind === "span") return LINE_APART * size;
+  return (isAbreast(element) ? HANGING_APART : LINE_APART) * size;
 }
-
-const isBank = (element: CircuitElement): boolean =>
-  element.kind === "transformer" && element.connection !== "single";
 
 type TwoEnded = Extract<CircuitElement, { from: string }>;
 type OneEnded = Extract<CircuitElement, { at: string }>;
@@ -59,6 +62,7 @@ interface Halves {
 export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surroundings) {
   const path = route.laid!;
   const own = lettersOf(element.phases);
+  const size = symbolSizeAt(path.text);
   const apart = apartIn(element, path);
   const isRun = isConductor(element);
   const far = lettersAtEnd(element, "to");
@@ -69,7 +73,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
     around.hasNeutral("to") &&
     !isLegs(element.phases);
   const letters: Letter[] = hasNeutral ? [...own, "N"] : [...own];
-  const shift = (letter: Letter, among: readonly Letter[] = letters) => shiftOf(letter, among, apart);
+  const shift = (letter: Letter, among: readonly Letter[] = letters) => shiftOf(letter, among, apart, size);
   if (isRun) {
     const broken = apartOf(element);
     for (const letter of letters) {
@@ -77,13 +81,13 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
         near,
         far: on,
         centre,
-      } = halvesOf(path, letter, shift(letter), around, broken.includes(letter) ? 9 : 0);
+      } = halvesOf(path, letter, shift(letter), around, broken.includes(letter) ? 9 * size : 0);
       const [first, last] = [around.look("from", letter), around.look("to", letter)];
       if (broken.includes(letter)) {
         const hang = (by: number) =>
           spotOf(
-            centre.x + path.body.x * by + pen.across.x * 11,
-            centre.y + path.body.y * by + pen.across.y * 11,
+            centre.x + (path.body.x * by + pen.across.x * 11) * size,
+            centre.y + (path.body.y * by + pen.across.y * 11) * size,
           );
         pen.strand(letter, first, around.feed, ...near, hang(-5));
         pen.strand(letter, last, around.feed, hang(5), ...on);
@@ -97,22 +101,23 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   }
   const byPole = standsAbreast(element);
   const isUnits = isBank(element) && path.hangs;
-  const half = deviceOf(element.kind).symbolReach ?? SYMBOL_REACH;
-  const reach = byPole || isUnits || element.kind === "transformer" ? Infinity : 16;
+  const half = (deviceOf(element.kind).symbolReach ?? SYMBOL_REACH) * size;
+  const reach = byPole || isUnits || element.kind === "transformer" ? Infinity : 16 * size;
   const kept = (by: number) => Math.max(-reach, Math.min(reach, by));
   for (const letter of own) {
     const { near, centre } = halvesOf(path, letter, kept(shift(letter)), around, half);
     pen.strand(letter, around.look("from", letter), around.feed, ...near);
-    if (byPole) pen.symbol(symbolOf(poleOf(element, letter)), centre, 1);
-    else if (isUnits) pen.symbol(symbolOf({ ...element, connection: "single" } as CircuitElement), centre, 1);
+    if (byPole) pen.symbol(symbolOf(poleOf(element, letter)), centre, size);
+    else if (isUnits)
+      pen.symbol(symbolOf({ ...element, connection: "single" } as CircuitElement), centre, size);
   }
   for (const letter of far) {
-    const by = isLegs(far.join("")) ? shiftOf(letter, far, LEGS_APART) : shiftOf(letter, far, apart);
+    const by = isLegs(far.join("")) ? shiftOf(letter, far, LEGS_APART * size) : shiftOf(letter, far, apart);
     const { far: on } = halvesOf(path, letter, kept(by), around, half);
     pen.strand(letter, around.look("to", letter), around.feed, ...on);
   }
   if (route.alt !== undefined) thirdEnd(pen, own, route, around);
-  if (!byPole && !isUnits) pen.symbol(symbolOf(element), route.centre, 1);
+  if (!byPole && !isUnits) pen.symbol(symbolOf(element), route.centre, size);
   if (byPole && element.kind === "disconnect" && element.gang && own.length > 1) {
     const at = (letter: Letter) => halvesOf(path, letter, shift(letter), around, 0).centre;
     const [one, other] = [at(own[0]!), at(own.at(-1)!)];
@@ -130,18 +135,20 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
 function thirdEnd(pen: Pen, own: readonly Letter[], { centre, alt, laid }: Route, around: Surroundings) {
   const isUpright = Math.abs(laid!.body.y) > 0.5;
   const side = Math.sign(isUpright ? alt!.x - centre.x : alt!.y - centre.y) || 1;
+  const size = symbolSizeAt(laid!.text);
+  const edge = side * 18 * size;
   for (const letter of own) {
-    const by = shiftOf(letter, own, LEGS_APART);
+    const by = shiftOf(letter, own, LEGS_APART * size);
     const spots = isUpright
       ? [
           spotOf(alt!.x + by, alt!.y),
           spotOf(alt!.x + by, centre.y - by * side),
-          spotOf(centre.x + side * 18, centre.y - by * side),
+          spotOf(centre.x + edge, centre.y - by * side),
         ]
       : [
           spotOf(alt!.x, alt!.y + by),
           spotOf(centre.x - by * side, alt!.y + by),
-          spotOf(centre.x - by * side, centre.y + side * 18),
+          spotOf(centre.x - by * side, centre.y + edge),
         ];
     pen.strand(letter, around.look("alt", letter), 0, ...spots);
   }
@@ -151,21 +158,22 @@ function thirdEnd(pen: Pen, own: readonly Letter[], { centre, alt, laid }: Route
 export function drawLaidAt(pen: Pen, element: OneEnded, route: Route, around: Surroundings) {
   const path = route.laid!;
   const own = lettersOf(element.phases);
+  const size = symbolSizeAt(path.text);
   for (const letter of own) {
     const by =
       element.kind === "source"
-        ? shiftOf(letter, own, LINE_APART)
+        ? shiftOf(letter, own, LINE_APART * size)
         : shiftOf(letter, own, apartIn(element, path));
     const { near } = halvesOf(
       path,
       letter,
-      Math.max(-14, Math.min(14, by)),
+      Math.max(-14 * size, Math.min(14 * size, by)),
       around,
-      deviceOf(element.kind).symbolReach ?? SYMBOL_REACH,
+      (deviceOf(element.kind).symbolReach ?? SYMBOL_REACH) * size,
     );
     pen.strand(letter, around.look("at", letter), 0, ...near);
   }
-  pen.symbol(symbolOf(element), route.centre, 1);
+  pen.symbol(symbolOf(element), route.centre, size);
 }
 
 /** The element as it stands on one phase alone. */
@@ -220,16 +228,17 @@ function meeting(
   const axis = ends[end]!;
   const letters = around.letters(ends.isAt ? "at" : end);
   const isOnLine = axis.isOnLine;
-  const apart = apartAt(isOnLine, letters);
+  const size = symbolSizeAt(path.text);
+  const apart = apartAt(axis.isAbreast, letters, size);
   const out = scaled(sideOf(axis.way, ends.hand), 1);
-  const own = moved(at, out, shiftOf(letter, letters, apart));
+  const own = moved(at, out, shiftOf(letter, letters, apart, size));
   const beside = scaled(sideOf(way, end === "from" ? path.hand : -path.hand), 1);
   const isAlong = Math.abs(axis.way.x * way.x + axis.way.y * way.y) > 0.5;
   if (isAlong) {
     const target = moved(at, beside, by);
     const apartBy = Math.hypot(own.x - target.x, own.y - target.y);
     if (apartBy < 0.5) return [own];
-    return [own, moved(own, way, 4), moved(target, way, 4 + Math.min(apartBy, 16))];
+    return [own, moved(own, way, 4), moved(target, way, 4 + Math.min(apartBy, 16 * size))];
   }
   const corner = moved(own, beside, by);
   const hops = letters
@@ -242,16 +251,16 @@ function meeting(
   return [
     own,
     ...(by === 0 ? [] : [corner]),
-    ...(isOnLine ? hops.flatMap((off) => hopAt(moved(corner, way, off), way)) : []),
+    ...(isOnLine ? hops.flatMap((off) => hopAt(moved(corner, way, off), way, HOP * size)) : []),
   ];
 }
 
 /** Half a circle over what is crossed. */
-function hopAt(at: Spot, way: Spot): Spot[] {
+function hopAt(at: Spot, way: Spot, radius: number): Spot[] {
   const out = spotOf(-way.y, way.x);
   return [-90, -45, 0, 45, 90].map((degrees) => {
     const angle = (degrees * Math.PI) / 180;
-    return moved(moved(at, way, HOP * Math.sin(angle)), out, HOP * Math.cos(angle));
+    return moved(moved(at, way, radius * Math.sin(angle)), out, radius * Math.cos(angle));
   });
 }
 

@@ -10,7 +10,7 @@ import {
   lettersAt,
   type Note,
   NOTE_SIZES,
-  OVERVIEW_BELOW,
+  isAfar,
   overlaps,
   overviewOf,
   placeNotes,
@@ -145,7 +145,7 @@ describe.each(drawings)("%s is laid out", (_name, document) => {
     (room) => {
       const scene = sceneOf({ ...document }, assessment, bestLie(document, room, lettersAt));
       const { scale, sizes } = shownIn(scene, room);
-      if (scale < OVERVIEW_BELOW) return expect(overviewOf(scene).plates).toHaveLength(scene.plates.length);
+      if (isAfar(scene, scale)) return expect(overviewOf(scene).plates).toHaveLength(scene.plates.length);
       const wires = wiresOf(scene);
       const symbols = symbolsOf(scene);
       for (const it of placeNotes(scene, scale, sizes)) {

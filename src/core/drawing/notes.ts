@@ -151,10 +151,18 @@ export function placeNotes(
         !((isLabel(note) || note.kind === "title" || note.kind === "count") && edges.hits(box)),
     );
     if (clear === undefined && !isLast) return undefined;
+    const blocked = (box: Box) =>
+      crowd.hits(box) ||
+      wires.hits(box) ||
+      edges.hits(box) ||
+      (screen !== undefined && !isWithin(box, screen));
     const free =
       clear ??
+      (note.kind === "count" || (note.kind === "work" && screen !== undefined)
+        ? roundAbout(note, { width, height }, scale, blocked)
+        : undefined) ??
       (givesWay(note) ? undefined : spots.find(({ box }) => !crowd.hits(box))) ??
-      (givesWay(note) ? undefined : roundAbout(note, { width, height }, scale, crowd)) ??
+      (givesWay(note) ? undefined : roundAbout(note, { width, height }, scale, (box) => crowd.hits(box))) ??
       (note.kind === "work" ? spots[0] : undefined);
     if (free === undefined) return undefined;
     crowd.add(free.box);
@@ -203,7 +211,7 @@ function roundAbout(
   { x, y }: Note,
   { width, height }: { width: number; height: number },
   scale: number,
-  crowd: Crowd,
+  isBlocked: (box: Box) => boolean,
 ) {
   const [across, down] = [width / scale, height / scale];
   for (let far = 1; far <= 6; far++)
@@ -214,7 +222,7 @@ function roundAbout(
         y: y + Math.sin(angle) * (down / 2 + (far * 14) / scale),
       };
       const box = around(spot.x, spot.y, across, down);
-      if (!crowd.hits(box)) return { ...spot, box };
+      if (!isBlocked(box)) return { ...spot, box };
     }
   return undefined;
 }

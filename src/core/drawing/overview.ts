@@ -2,14 +2,19 @@ import { deviceOf, positionOf } from "../devices";
 import { complete, savedElement, structureOf, type System } from "../document";
 import { type Message, say } from "../terms";
 import type { ElementId } from "../terms";
+import { LEAST_SYMBOL, symbolLengthAt } from "./arrangement";
 import { shortTitle } from "./labels";
 import type { Plate } from "./layout/layout";
 import type { PlatePiece } from "./plates";
 import type { Scene } from "./scene";
-import { type Note, type Piece, unionOf } from "./shapes";
+import { type Note, type Piece, type Spot, unionOf } from "./shapes";
 
-/** Below this scale symbols are too small to read: a structure is one mark. */
-export const OVERVIEW_BELOW = 0.3;
+/** Below this scale a drawing that persons placed point by point is shown as lines alone. */
+const LINES_BELOW = 0.3;
+
+/** Whether symbols are too small to be read at a scale: a structure is one mark then. */
+export const isAfar = (scene: Pick<Scene, "plates" | "text">, scale: number): boolean =>
+  scene.plates.length === 0 ? scale < LINES_BELOW : symbolLengthAt(scene, scale) < LEAST_SYMBOL;
 
 /** What is counted beside the mark of a structure. */
 export interface Counted {
@@ -52,9 +57,13 @@ export function overviewOf(scene: Scene): Scene {
   const known = overviews.get(scene);
   if (known !== undefined) return known;
   const elements = new Map<ElementId, Piece>();
-  for (const [id, piece] of scene.elements) if (piece.within !== true) elements.set(id, lineOf(piece));
+  const marks = marksOf(scene);
+  for (const [id, piece] of scene.elements) {
+    const spine = fromMarkToMark(piece.spine, marks);
+    if (spine !== undefined) elements.set(id, lineOf(piece, spine));
+  }
   const plates = scene.plates.map((it) => markOf(it, scene));
-  const works = new Map([...scene.works].map(([id, it]) => [id, flagOf(it)]));
+  const works = new Map([...scene.works].map(([id, it]) => [id, flagOf(it, marks)]));
   // Where work is done first, then numbers, and then what is longer: it may stand beside its place.
   const worked = [...scene.works.values()].map(({ spine }) => spine);
   const isWorked = ({ plate: { box } }: PlatePiece) =>
@@ -75,21 +84,45 @@ export function overviewOf(scene: Scene): Scene {
   return overview;
 }
 
+/** Where the mark of the structure of each point stands, by where the point stands. */
+function marksOf({ plates, points }: Scene): ReadonlyMap<string, Spot> {
+  const marks = new Map<string, Spot>();
+  for (const { plate } of plates) {
+    const [x = 0, y = 0] = points.get(plate.points[0] as never)?.spine ?? [];
+    for (const id of plate.points) marks.set(keyOf(points.get(id as never)?.spine ?? []), { x, y });
+  }
+  return marks;
+}
+
+const keyOf = ([x, y]: readonly number[]): string => `${x} ${y}`;
+
+/** The way of a line from one structure's mark to the other's; nothing for what stays on one structure. */
+function fromMarkToMark(spine: readonly number[], marks: ReadonlyMap<string, Spot>) {
+  const [first, last] = [spine.slice(0, 2), spine.slice(-2)];
+  const [from, to] = [marks.get(keyOf(first)), marks.get(keyOf(last))];
+  if (from === undefined || to === undefined) return spine;
+  if (from === to) return undefined;
+  return [from.x, from.y, first[0]!, from.y, ...spine, last[0]!, to.y, to.x, to.y];
+}
+
 /** An element as one line of its worst look. */
-const lineOf = (piece: Piece): Piece => ({
-  ...piece,
-  shapes: [{ shape: "strand", points: piece.spine, letter: "A", look: piece.overall, feed: 0 }],
+const lineOf = (piece: Piece, spine: readonly number[]): Piece => ({
+  owner: piece.owner,
+  box: piece.box,
+  overall: piece.overall,
+  spine,
+  shapes: [{ shape: "strand", points: spine, letter: "A", look: piece.overall, feed: 0 }],
   notes: [],
 });
 
 /** The flag of a work place beside its ring, with the place alone. */
-function flagOf(piece: Piece): Piece {
-  const [x = 0, y = 0] = piece.spine;
+function flagOf(piece: Piece, marks: ReadonlyMap<string, Spot>): Piece {
+  const { x, y } = marks.get(keyOf(piece.spine)) ?? { x: piece.spine[0]!, y: piece.spine[1]! };
   const notes = piece.notes.map((it): Note => {
     const [text = it.text] = it.lines ?? [];
     return { ...it, x, y, drop: 0, text, lines: [text], ring: { x, y }, sides: ROUND, gap: 28, reach: 0 };
   });
-  return { ...piece, notes };
+  return { ...piece, notes, spine: [x, y] };
 }
 
 const ROUND: Note["sides"] = [

@@ -1,3 +1,4 @@
+import { symbolSizeAt } from "./labels";
 import type { Look } from "./shapes";
 
 /** The colours of a theme. No colour carries a fact alone: every look has a line pattern and a badge too. */
@@ -87,7 +88,8 @@ const PASSES: Readonly<Record<Look, readonly Pass[]>> = {
 };
 
 /** Widths stay those of the screen under zoom, and only give way where the lines would run together. */
-export const widthFactor = (scale: number): number => Math.min(1, Math.max(0.45, scale * 1.15));
+export const widthFactor = (scale: number, text = 1): number =>
+  Math.min(1, Math.max(0.45, scale * symbolSizeAt(text) * 1.15));
 
 /** How a look is stroked, lowest pass first. */
 export const strokesOf = (look: Look): readonly Pass[] => PASSES[look];

@@ -12,9 +12,9 @@ import {
   symbolOf,
 } from "../devices";
 import { type Letter, lettersOf, type ElementId, type Message, type Owner, say } from "../terms";
-import { isNamed, isTightAt, wrapped } from "./labels";
+import { isNamed, isTightAt, symbolSizeAt, wrapped } from "./labels";
 import { drawLaid, drawLaidAt, poleOf, shiftOf } from "./laid";
-import { HANGING_APART, isAtTheEnd, isLegs, LABEL_BEFORE, LINE_APART } from "./layout/inside";
+import { isAtTheEnd, isAbreast, isLegs, LABEL_BEFORE, LINE_APART, spreadOf } from "./layout/inside";
 import type { Looks } from "./looks";
 import { badgeOf, worstOf } from "./palettes";
 import { type Route, spotOf, SYMBOL } from "./routes";
@@ -70,7 +70,7 @@ export function pieceOf(
 
 function placeOf(element: CircuitElement, route: Route): Pick<Piece, "box" | "spine"> {
   const spine = flat(spineOf(element, route));
-  return { spine, box: boxOf(spine, route.laid === undefined ? 30 : 22) };
+  return { spine, box: boxOf(spine, route.laid === undefined ? 30 : 22 * symbolSizeAt(route.laid.text)) };
 }
 
 /** A piece whose shapes and notes are made when the first of them is asked for. */
@@ -503,12 +503,14 @@ function nearbyPiece(owner: Owner, element: Nearby, route: Route, around: Surrou
     look,
     spotOf((spots[0]!.x + spots[1]!.x * 2) / 3, (spots[0]!.y + spots[1]!.y * 2) / 3),
   );
+  const place = { sides: [...pen.sides()], gap: 4, reach: 4 };
+  if (route.laid === undefined) pen.note("elementLabel", labelOf(element, around), "ink", spots[0]!, place);
   // Another circuit is a hazard: what it is, is never left out.
-  pen.note(route.laid === undefined ? "elementLabel" : "open", labelOf(element, around), "ink", spots[0]!, {
-    sides: [...pen.sides()],
-    gap: 4,
-    reach: 4,
-  });
+  else
+    pen.note("count", labelOf(element, around), "ink", spots[0]!, {
+      ...place,
+      lines: linesOf(element, around, true),
+    });
   return pen.drawn;
 }
 
@@ -519,20 +521,27 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
   const isUpright = Math.abs(body.y) > 0.5;
   const own = lettersOf(element.phases);
   if (element.kind === "span") lineNotes(pen, element, around);
-  const apart = isLegs(element.phases) || !("from" in element) ? 0 : hangs ? HANGING_APART : LINE_APART;
-  const spread = ((own.length - 1) / 2) * apart + 20;
+  const { text } = pen.route.laid!;
+  const size = symbolSizeAt(text);
+  const half = 20 * size;
+  const stands = hangs && "from" in element && isAbreast(element) && !isLegs(element.phases);
+  const inLine =
+    isLegs(element.phases) || !("from" in element) ? 0 : ((own.length - 1) / 2) * LINE_APART * size;
+  const outermost = stands ? spreadOf(element, text) : inLine;
+  const spread = outermost + half;
   const word = positionOf(element);
   const hung = tagsOf(element);
-  const isTight = isTightAt(pen.route.laid!.text);
+  const isTight = isTightAt(text);
   const lines = linesOf(element, around, isTight);
-  if ("from" in element && apart === HANGING_APART && own.length > 1 && pen.route.laid!.ends.from?.isOnLine)
+  if (stands && own.length > 1 && pen.route.laid!.ends.from?.isOnLine)
     for (const letter of own) {
-      const by = shiftOf(letter, own, apart) * pen.route.laid!.hand;
+      const by = shiftOf(letter, own, (2 * outermost) / (own.length - 1)) * pen.route.laid!.hand;
+      const back = half + 11;
       pen.note(
         "letter",
         letter,
         around.look("from", letter),
-        spotOf(centre.x + body.y * by - body.x * 31, centre.y - body.x * by - body.y * 31),
+        spotOf(centre.x + body.y * by - body.x * back, centre.y - body.x * by - body.y * back),
       );
     }
   const isOpenBarrel = element.kind === "cutout" && !isUpright && word !== undefined;
@@ -562,7 +571,7 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
       ...place,
     });
   if (isUpright && isAtTheEnd(element))
-    written(spotOf(centre.x - LABEL_BEFORE, centre.y + 20), {
+    written(spotOf(centre.x - LABEL_BEFORE * size, centre.y + half), {
       sides: [[1, 0]],
       drop: lines.length > 1 ? 20 : 12,
     });
@@ -573,7 +582,7 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
       reach: spread,
       drop: isCrowded ? (lines.length > 1 ? -13 : -9) : 0,
     });
-  else written(centre, { sides: [[0, 1]], gap: 3, reach: spread + (isOpenBarrel ? 12 : 0) });
+  else written(centre, { sides: [[0, 1]], gap: 3, reach: spread + (isOpenBarrel ? 12 * size : 0) });
 }
 
 /** A name in two lines at most, or in one with the rating and the doubt under it. */
@@ -594,7 +603,8 @@ const LETTERS_FROM = 90;
 
 /** The letters of a line at both its ends, and its state in the middle. */
 function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, around: Surroundings) {
-  const { spots, hand, clear } = pen.route.laid!;
+  const { spots, hand, clear, text } = pen.route.laid!;
+  const size = symbolSizeAt(text);
   const own = lettersOf(element.phases);
   if (isLegs(element.phases)) return;
   const hasNeutral = element.neutral && around.hasNeutral("from") && around.hasNeutral("to");
@@ -608,9 +618,9 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
   };
   const [first, last] = [stretch(spots[0]!, spots[1]!), stretch(spots.at(-2)!, spots.at(-1)!)];
   // Where a line is drawn so small that its letters would touch, each stands a little after the one before.
-  const step = isTightAt(pen.route.laid!.text) ? 13 * pen.route.laid!.text : 0;
+  const step = isTightAt(text) ? 13 * text : 0;
   for (const [nth, letter] of letters.entries()) {
-    const by = shiftOf(letter, letters, LINE_APART);
+    const by = shiftOf(letter, letters, LINE_APART * size, size);
     const back = step * nth;
     if (first.length >= LETTERS_FROM || spots.length > 2)
       pen.note(
@@ -633,17 +643,25 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
   else
     own.forEach((letter, nth) => {
       const look = looks[nth]!;
-      const text = badgeOf(look) === "" ? "" : `${letter} ${badgeOf(look)}`;
+      const badge = badgeOf(look) === "" ? "" : `${letter} ${badgeOf(look)}`;
       pen.note(
         "badge",
-        text,
+        badge,
         look,
-        at(middle + (nth - (own.length - 1) / 2) * 48, shiftOf(letter, letters, LINE_APART)),
+        at(
+          middle + (nth - (own.length - 1) / 2) * 48 * text,
+          shiftOf(letter, letters, LINE_APART * size, size),
+        ),
       );
     });
   const neutral = hasNeutral ? around.look("from", "N") : "neutral";
   if (badgeOf(neutral) !== "")
-    pen.note("badge", `N ${badgeOf(neutral)}`, neutral, at(middle - 48, shiftOf("N", letters, LINE_APART)));
+    pen.note(
+      "badge",
+      `N ${badgeOf(neutral)}`,
+      neutral,
+      at(middle - 48 * text, shiftOf("N", letters, LINE_APART * size, size)),
+    );
 }
 
 /** How a device stands where that differs from its normal position, and what hangs on it. */

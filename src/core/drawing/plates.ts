@@ -1,6 +1,6 @@
 import { completePoint, savedPoint, type System } from "../document";
 import type { Letter, Owner, PointId, WorkPointId } from "../terms";
-import { shortTitle } from "./labels";
+import { shortTitle, symbolSizeAt } from "./labels";
 import { apartAt, shiftOf } from "./laid";
 import type { Way } from "./layout/inside";
 import type { LaidPoint, Plate } from "./layout/layout";
@@ -25,7 +25,7 @@ export function platePiece(
   overall: Look,
   counted: string,
   system: System,
-  way: Way,
+  { way, text }: { readonly way: Way; readonly text: number },
 ): PlatePiece {
   const { box, kind, title, points } = plate;
   const owner: Owner = { of: "point", id: points[0] as PointId };
@@ -34,6 +34,7 @@ export function platePiece(
   const hasRod =
     kind !== "station" &&
     points.some((id) => completePoint(savedPoint(system.points, id)!).earthOhms !== undefined);
+  const size = symbolSizeAt(text);
   const note: Note = {
     kind: "title",
     text: title,
@@ -50,7 +51,9 @@ export function platePiece(
   };
   const shapes: Shape[] = [
     ...(kind === "station" ? [] : [{ shape: "ground", box } as const]),
-    ...(hasRod ? rodShapes(box.right - 16, way === "down" ? box.bottom - 22 : box.top + 10) : []),
+    ...(hasRod
+      ? rodShapes(box.right - 16 * size, way === "down" ? box.bottom - 22 * size : box.top + 10 * size, size)
+      : []),
   ];
   return {
     plate,
@@ -65,21 +68,27 @@ export function platePiece(
 }
 
 /** A driven ground, at the foot of its pole. */
-function rodShapes(x: number, y: number): Shape[] {
-  const stroke = (...points: number[]): Shape => ({ shape: "stroke", points, closed: false, filled: false });
-  return [
-    stroke(x, y - 4, x, y + 4),
-    stroke(x - 8, y + 4, x + 8, y + 4),
-    stroke(x - 5, y + 8.5, x + 5, y + 8.5),
-    stroke(x - 2, y + 13, x + 2, y + 13),
-  ];
+function rodShapes(x: number, y: number, size: number): Shape[] {
+  const bar = (half: number, down: number): Shape => ({
+    shape: "stroke",
+    points: [x - half * size, y + down * size, x + half * size, y + down * size],
+    closed: false,
+    filled: false,
+  });
+  const tail: Shape = {
+    shape: "stroke",
+    points: [x, y - 4 * size, x, y + 4 * size],
+    closed: false,
+    filled: false,
+  };
+  return [tail, bar(8, 4), bar(5, 8.5), bar(2, 13)];
 }
 
 /** A point: a dot on each conductor from which something hangs, or at which a device ends. */
 export function laidPointPiece(
   id: PointId,
   at: LaidPoint,
-  way: Way,
+  { way, text }: { readonly way: Way; readonly text: number },
   looks: readonly (readonly [Letter, Look])[],
   badge: string,
   marked: readonly Letter[],
@@ -91,13 +100,20 @@ export function laidPointPiece(
     const letters = looks.map(([letter]) => letter);
     const hand = way === "across" ? 1 : -1;
     const isOnLine = (axis.x === 1) === (way === "across");
-    const apart = apartAt(isOnLine, letters);
+    const size = symbolSizeAt(text);
+    const apart = apartAt(at.isAbreast, letters, size);
     const [outX, outY] = [hand * axis.y, -hand * axis.x];
     const shapes: Shape[] = marked
       .filter((it) => it !== "N" && it !== "1" && it !== "2")
       .map((letter) => {
-        const by = shiftOf(letter, letters, apart);
-        return { shape: "disc", x: x + outX * by, y: y + outY * by, radius: DOT, filled: true };
+        const by = shiftOf(letter, letters, apart, size);
+        return {
+          shape: "disc",
+          x: x + outX * by,
+          y: y + outY * by,
+          radius: DOT * Math.min(1.5, size),
+          filled: true,
+        };
       });
     const before: Note["sides"][number] = way === "across" ? [-1, 0] : [0, -1];
     const after: Note["sides"][number] = way === "across" ? [1, 0] : [0, 1];
@@ -119,7 +135,7 @@ export function laidPointPiece(
           ? [after, before]
           : [before, after],
       gap: 6,
-      reach: 6 + (isOnLine ? ((letters.length - 1) / 2) * apart : letters.includes("1") ? 6 : 0),
+      reach: 6 + (isOnLine ? ((letters.length - 1) / 2) * apart : letters.includes("1") ? 6 * size : 0),
     };
     return { shapes, notes: badge === "" ? [] : [note] };
   });

@@ -63,6 +63,8 @@ export interface LaidPath {
 export interface Axis {
   readonly way: Spot;
   readonly isOnLine: boolean;
+  /** its conductors stand as far apart as the symbols on them */
+  readonly isAbreast: boolean;
 }
 
 /** Length of a symbol between its two ends. */

@@ -58,6 +58,8 @@ export interface SceneOptions {
   readonly way?: Way;
   /** how many units of a picture that the program lays out a pixel of its letters takes: one where it is left out */
   readonly text?: number;
+  /** how much more room what is written has than it needs: one where it is left out */
+  readonly wide?: number;
 }
 
 /** A whole drawing as one list of pieces, for the canvas, the SVG file and print. */
@@ -73,6 +75,8 @@ export interface Scene {
   readonly way: Way | undefined;
   /** how many units of the drawing a pixel of its letters takes where the program laid it out */
   readonly text: number;
+  /** how much more room what is written has than it needs */
+  readonly wide: number;
   readonly routes: ReadonlyMap<ElementId, Route>;
   /** nothing where the drawing is empty */
   readonly bounds: Box | undefined;
@@ -123,12 +127,12 @@ export function changeOf(scene: Scene): SceneChange | undefined {
 export function sceneOf(
   document: StillhotDocument,
   assessment: Assessment | undefined,
-  { catalogue = firstEnglish, states, way = "across", text = 1 }: SceneOptions = {},
+  { catalogue = firstEnglish, states, way = "across", text = 1, wide = 1 }: SceneOptions = {},
 ): Scene {
   const column = states ?? (assessment === undefined ? undefined : stateColumn(assessment.conductors));
   const looks = new Looks(document.system, column);
   const feed = feedOf(document, assessment, looks);
-  const arrangement = arrangementOf(document, { way, text });
+  const arrangement = arrangementOf(document, { way, text, wide });
   const artist = new Artist(document, looks, feed, catalogue, arrangement);
   const touched = touchedSince((it) => drawings.has(it), document.system);
   const before = touched === undefined ? undefined : drawings.get(touched.from)!;
@@ -160,7 +164,7 @@ function composed(
   elements: Scene["elements"],
   points: Scene["points"],
   works: Scene["works"],
-  { routes, plates, way, text }: Pick<Scene, "routes" | "plates" | "way" | "text">,
+  { routes, plates, way, text, wide }: Pick<Scene, "routes" | "plates" | "way" | "text" | "wide">,
 ): Scene {
   let pieces: readonly Piece[] | undefined;
   let bounds: Box | undefined;
@@ -171,6 +175,7 @@ function composed(
     plates,
     way,
     text,
+    wide,
     routes,
     get pieces() {
       return (pieces ??= [...plates, ...elements.values(), ...points.values(), ...works.values()]);
@@ -293,11 +298,15 @@ class Artist {
     return this.arrangement.layout?.text ?? 1;
   }
 
+  get wide(): number {
+    return this.arrangement.layout?.wide ?? 1;
+  }
+
   #plate(plate: Plate): PlatePiece {
     const looks = plate.points.flatMap((id) => this.#looksAt(id).map(([, look]) => look));
     const { system } = this.document;
     const counted = wordsOf(countedOn(system, plate), this.#word);
-    return platePiece(plate, worstOf(looks), counted, system, this.arrangement.layout!.way);
+    return platePiece(plate, worstOf(looks), counted, system, this.arrangement.layout!);
   }
 
   /** Nothing where its points are missing. */
@@ -355,7 +364,7 @@ class Artist {
     const isToldBeside =
       elements.some((it) => this.#hasBadge(it)) ||
       (at.parent !== undefined && pointBadge(this.#looksAt(at.parent)) === own);
-    return laidPointPiece(id, at, layout.way, looks, isToldBeside ? "" : own, this.#markedAt(id));
+    return laidPointPiece(id, at, layout, looks, isToldBeside ? "" : own, this.#markedAt(id));
   }
 
   /** Conductors that have a dot at a point: those that something hangs on, and all where nothing does. */

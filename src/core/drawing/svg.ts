@@ -1,6 +1,6 @@
 import { type ElementId, withoutTurns } from "../terms";
 import { frameOf, linesIn } from "./frames";
-import { NOTE_SIZES, type PlacedNote, placeNotes } from "./notes";
+import { NOTE_SIZES, type NoteSizes, type PlacedNote, placeNotes } from "./notes";
 import { alongOf, type Palette, spotsAlong, strokesOf, widthFactor } from "./palettes";
 import type { Scene } from "./scene";
 import { type Box, breadthOf, type Look, type Shape, type Spot } from "./shapes";
@@ -16,19 +16,20 @@ export interface SvgOptions {
   readonly part?: Box;
   /** at which scale the scene is drawn: lines of a small one are thinner, as on the canvas */
   readonly scale?: number;
+  readonly sizes?: NoteSizes;
 }
 
 /** A reader's device may have wider letters than ours. */
-const IN_ANY_TYPE = { ...NOTE_SIZES, widen: 1.1 };
+const WIDEN = 1.1;
 
 /** The whole drawing as an SVG file, without a script, a link or a font of its own. */
 export function toSvg(
   scene: Scene,
   palette: Palette,
-  { title, description, lit = [], part, scale = 1 }: SvgOptions,
+  { title, description, lit = [], part, scale = 1, sizes = NOTE_SIZES }: SvgOptions,
 ): string {
   const box = part ?? scene.bounds ?? { left: 0, top: 0, right: 320, bottom: 120 };
-  const placed = placeNotes(scene, 1, IN_ANY_TYPE);
+  const placed = placeNotes(scene, 1, { ...sizes, widen: WIDEN });
   const left = Math.floor(Math.min(box.left, ...placed.map((it) => it.x - it.width / 2)) - 16);
   const top = Math.floor(Math.min(box.top, ...placed.map((it) => it.y - it.height / 2)) - 16);
   const right = Math.ceil(Math.max(box.right, ...placed.map((it) => it.x + it.width / 2)) + 16);
@@ -41,6 +42,7 @@ export function toSvg(
   // An outline in two passes, so that the states on a lit path stay readable.
   const litBy = (colour: string, less: number) =>
     halo.map((it) => polyline(it.spine, colour, breadthOf(it) - less, []));
+  const factor = widthFactor(scale, scene.text);
   const shapes = scene.pieces.flatMap((it) => it.shapes);
   const strands = shapes.filter((it) => it.shape === "strand");
   const grounds = shapes.filter((it) => it.shape === "ground");
@@ -55,10 +57,10 @@ export function toSvg(
     ...grounds.map(({ box }) => groundSvg(box, palette)),
     ...litBy(palette.accent, 0),
     ...litBy(palette.paper, 7),
-    ...strands.map((it) => shapeSvg(it, palette, widthFactor(scale))),
-    ...marks.map((it) => shapeSvg(it, palette, widthFactor(scale))),
+    ...strands.map((it) => shapeSvg(it, palette, factor)),
+    ...marks.map((it) => shapeSvg(it, palette, factor)),
     ...placed.filter(({ note }) => note.kind === "work").map(({ note }) => ring(note.ring ?? note, palette)),
-    ...placed.map((it) => noteSvg(it, palette)),
+    ...placed.map((it) => noteSvg(it, palette, sizes)),
     "</svg>",
     "",
   ].join("\n");
@@ -166,7 +168,7 @@ const groundSvg = ({ left, top, right, bottom }: Box, palette: Palette) =>
 const ring = ({ x, y }: Spot, palette: Palette) =>
   `<circle cx="${round(x)}" cy="${round(y)}" r="22" fill="none" stroke="${palette.accent}" stroke-width="4"/>`;
 
-function noteSvg(placed: PlacedNote, palette: Palette): string {
+function noteSvg(placed: PlacedNote, palette: Palette, sizes: NoteSizes): string {
   const { note, x, y, width, height } = placed;
   const { fill, edge, ink, dash, radius } = frameOf(note.kind, note.look, palette);
   const frame =
@@ -176,6 +178,6 @@ function noteSvg(placed: PlacedNote, palette: Palette): string {
         (edge === undefined
           ? "/>"
           : ` stroke="${edge}" stroke-width="1.5"${dash.length > 0 ? ` stroke-dasharray="${dash.join(" ")}"` : ""}/>`);
-  const lines = linesIn(placed, NOTE_SIZES, palette);
+  const lines = linesIn(placed, sizes, palette);
   return `${frame}${lines.map((it) => text(it.x, it.y, it.text, it.size, ink, it.weight, it.anchor, note.kind === "work" ? widthOf(it.text, it.size) * (it.weight > 500 ? 1.06 : 1) : undefined)).join("")}`;
 }

@@ -6,6 +6,7 @@ import {
   boxAt,
   escapeXml,
   type Note,
+  NOTE_SIZES,
   overlaps,
   overviewOf,
   PALETTES,
@@ -14,6 +15,7 @@ import {
   type PlatePiece,
   type Scene,
   sceneOf,
+  symbolLengthAt,
   toSvg,
   unionOf,
 } from "../drawing";
@@ -61,6 +63,8 @@ interface Fitted {
   readonly svg: string;
   readonly width: number;
   readonly scale: number;
+  /** length of a symbol [px] */
+  readonly symbol: number;
 }
 
 /** Ways to go live that the sheet tells one by one. */
@@ -74,20 +78,23 @@ interface Room {
   readonly height: number;
 }
 const ROOM: Readonly<Record<"usual" | "long", Room>> = {
-  usual: { width: 624, height: 330 },
+  usual: { width: 624, height: 380 },
   long: { width: 624, height: 150 },
 };
 /** Up to this width there is room for the ways to go live beside the drawing [px]. */
 const MOST_BESIDE = 340;
-/** A symbol takes five millimetres on paper from this scale on. */
-const LEAST_SCALE = 0.42;
+/** A symbol that takes five millimetres on paper, and one that is large enough there [px]. */
+const LEAST_SYMBOL = 17;
+const LARGE_SYMBOL = 26;
 /** A drawing that is larger is shown from afar, so high, and about the work place at this scale. */
 const FROM_AFAR_HEIGHT = 110;
 const ENLARGED = 0.5;
-/** Room for the letters of a type that is wider than ours. */
-const IN_ANY_TYPE = 1.15;
+/** Letters of ten points on paper [px]. */
+const LETTERS = { label: 12, small: 12 };
+/** Room for such letters in a type that is wider than ours, as a part of the room that a drawing keeps for its letters. */
+const IN_ANY_TYPE = (1.15 * LETTERS.label) / NOTE_SIZES.label;
 /** Labels need room of their own, which is known once they have their places. */
-const FITTING_ROUNDS = 4;
+const FITTING_ROUNDS = 6;
 
 /**
  * The job-briefing sheet as one page of HTML that needs nothing else: no script, no font, no picture from elsewhere. Made
@@ -178,7 +185,7 @@ class Sheet {
   private pictureAndWays(): string {
     const room = ROOM[this.isLong ? "long" : "usual"];
     const whole = this.whole(room);
-    const isReadable = whole.scale >= LEAST_SCALE;
+    const isReadable = whole.symbol >= LEAST_SYMBOL;
     const svg = isReadable ? whole.svg : this.fromAfarAndNear(room);
     return `<div class="${isReadable && whole.width <= MOST_BESIDE ? "beside" : ""}">${this.picture(svg)}<div>${this.ways()}</div></div>`;
   }
@@ -191,7 +198,7 @@ class Sheet {
   /** All of the drawing, with room for its letters at the scale at which it fits. */
   private whole(room: Room): Fitted {
     const { document } = this.briefing.shown;
-    const first = bestLie(document, room, () => 1.2 * IN_ANY_TYPE, LEAST_SCALE);
+    const first = bestLie(document, room, () => 1.2 * IN_ANY_TYPE, LARGE_SYMBOL);
     let best = this.fitted(this.scene(first), room);
     for (
       let { text } = first, round = 0;
@@ -200,7 +207,7 @@ class Sheet {
     ) {
       text = (text + IN_ANY_TYPE / best.scale) / 2;
       const roomier = this.fitted(this.scene({ ...first, text }), room);
-      if (roomier.scale < LEAST_SCALE) break;
+      if (roomier.symbol < LEAST_SYMBOL) break;
       best = roomier;
     }
     return best;
@@ -255,8 +262,8 @@ class Sheet {
         Number,
       );
       if (round === FITTING_ROUNDS || (width <= room.width && height <= room.height))
-        return { svg, width, scale };
-      scale *= Math.min(room.width / width, room.height / height);
+        return { svg, width, scale, symbol: symbolLengthAt(scene, scale) };
+      scale *= 0.99 * Math.min(room.width / width, room.height / height);
     }
   }
 
@@ -266,6 +273,7 @@ class Sheet {
       title: this.plain("drawing.title", { title: this.briefing.document.title }),
       description: this.plain("drawing.caution"),
       scale,
+      sizes: LETTERS,
       ...(part === undefined ? {} : { part: boxAt(part, scale) }),
     });
   }
@@ -478,7 +486,7 @@ const isWithin = (x: number, y: number, { left, right, top, bottom }: Box): bool
 function withRoom(scene: Scene, controls: ReadonlySet<string>): Scene {
   let roomy = scene;
   for (let round = 0; round < 6; round++) {
-    const placed = new Set(placeNotes(roomy, 1).map(({ note }) => note));
+    const placed = new Set(placeNotes(roomy, 1, LETTERS).map(({ note }) => note));
     const isMissing = (note: Note) =>
       note.owner.of === "element" && controls.has(note.owner.id) && note.kind === "open" && !placed.has(note);
     if (!roomy.pieces.some(({ notes }) => notes.some(isMissing))) break;

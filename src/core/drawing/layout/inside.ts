@@ -1,8 +1,8 @@
-import { type CircuitElement, deviceOf, isConductor } from "../../devices";
+import { type CircuitElement, deviceOf, isConductor, standsAbreast } from "../../devices";
 import { complete, type System } from "../../document";
 import { type ElementId, lettersOf } from "../../terms";
 import type { Spot } from "../shapes";
-import { isNamed } from "../labels";
+import { isNamed, symbolSizeAt } from "../labels";
 import type { Branch } from "./tree";
 
 /** Which way the line runs on the picture; what hangs on it runs square to that. */
@@ -13,6 +13,8 @@ export interface Rooms {
   readonly way: Way;
   /** how large what is written stands beside the symbols: 1 where a unit of the drawing is a pixel of its letters */
   readonly text: number;
+  /** how much more room it has than it needs */
+  readonly wide: number;
   /** width of the longest line that is written at an element [units] */
   label(id: ElementId): number;
 }
@@ -64,6 +66,8 @@ const BEFORE = { across: 28, down: 32 };
 const THIRD_END = 110;
 /** Conductors of a line side by side. */
 export const LINE_APART = 14;
+/** From the outermost of them to the neutral. */
+export const NEUTRAL_APART = 13;
 /** Over the line of a plate so much is clear in any case. */
 export const HEAD_OVER_LINE = 40;
 /** Over the line is room for a second way around a device. */
@@ -146,7 +150,12 @@ export class Inside {
 
   /** From a work place to the next symbol: what is written there stands clear of the ring. */
   get #pastRing(): number {
-    return Math.max(LEAD_FROM_LINE, 40 * this.#rooms.text - SYMBOL_LENGTH / 2);
+    return Math.max(LEAD_FROM_LINE, 40 * this.#rooms.text - this.#symbol / 2);
+  }
+
+  /** Length of a symbol between its ends [units]. */
+  get #symbol(): number {
+    return SYMBOL_LENGTH * symbolSizeAt(this.#rooms.text);
   }
 
   get #twoLines(): number {
@@ -162,18 +171,19 @@ export class Inside {
     const spread = this.#spread(id);
     // What ends a chain has its label under it, from a little before its symbol on.
     if (this.#rooms.way === "across" && isAtTheEnd(this.#element(id)))
-      return Math.max(24, this.#rooms.label(id) - LABEL_BEFORE);
-    return spread + (this.#rooms.way === "across" ? 30 + this.#rooms.label(id) : 24 + this.#twoLines);
+      return Math.max(24, this.#rooms.label(id) - LABEL_BEFORE * symbolSizeAt(this.#rooms.text));
+    const beside = spread + this.#symbol / 2;
+    return beside + (this.#rooms.way === "across" ? 10 + this.#rooms.label(id) : 4 + this.#twoLines);
   }
 
   #spread(id: ElementId): number {
-    return spreadOf(this.#element(id));
+    return spreadOf(this.#element(id), this.#rooms.text);
   }
 
   #length(id: ElementId): number {
     const element = this.#element(id);
     const { way } = this.#rooms;
-    const own = isConductor(element) ? 24 : SYMBOL_LENGTH;
+    const own = isConductor(element) ? 24 : this.#symbol;
     if (way === "down") return Math.max(own, this.#rooms.label(id) * 1.2 - 2 * LEAD + 8);
     return own;
   }
@@ -197,9 +207,9 @@ export class Inside {
     );
     if (through === undefined) return;
     const label = this.#rooms.label(through.by!);
-    const half = this.#rooms.way === "across" ? Math.max(SYMBOL_LENGTH, label) / 2 : SYMBOL_LENGTH / 2;
+    const half = this.#rooms.way === "across" ? Math.max(this.#symbol, label) / 2 : this.#symbol / 2;
     const middle = Math.max(this.right + 10, u + 26) + half;
-    const end = middle + Math.max(half + 18, SYMBOL_LENGTH / 2 + LEAD);
+    const end = middle + Math.max(half + 18, this.#symbol / 2 + LEAD);
     this.legs.push({
       id: through.by!,
       from: branch.id,
@@ -215,7 +225,8 @@ export class Inside {
     this.top = Math.min(this.top, -this.#over(through.by!));
     this.bottom = Math.max(
       this.bottom,
-      this.#rooms.way === "across" ? 28 + this.#twoLines + 22 * this.#rooms.text : 40 + label,
+      this.#symbol / 2 +
+        (this.#rooms.way === "across" ? 8 + this.#twoLines + 22 * this.#rooms.text : 20 + label),
     );
     this.#line(through, end);
   }
@@ -263,7 +274,7 @@ export class Inside {
       centre: { u, v: start + length / 2 },
       leadsOn: child !== undefined && hasExit(child),
     });
-    this.right = Math.max(this.right, u + this.#after(id), u + 24 + spread);
+    this.right = Math.max(this.right, u + this.#after(id), u + 4 + this.#symbol / 2 + spread);
     const under = this.#rooms.way === "across" && isAtTheEnd(this.#element(id)) ? this.#twoLines : 0;
     this.bottom = Math.max(this.bottom, end + (child === undefined ? 8 + under : 8));
     if (child === undefined) return;
@@ -286,7 +297,9 @@ export class Inside {
   #over(id: ElementId): number {
     const element = this.#element(id);
     if (this.#rooms.way === "down" || !("open" in element)) return 0;
-    const blades = ((lettersOf(element.phases).length - 1) / 2) * LINE_APART + SYMBOL_LENGTH / 2;
+    const blades =
+      ((lettersOf(element.phases).length - 1) / 2) * LINE_APART * symbolSizeAt(this.#rooms.text) +
+      this.#symbol / 2;
     return Math.max(0, blades + 40 * this.#rooms.text - HEAD_OVER_LINE + 10);
   }
 
@@ -304,7 +317,7 @@ export class Inside {
       this.#rooms.way === "down" && isLeft ? this.#rooms.label(id) / 2 - this.#length(id) / 2 + 26 : 0;
     const under =
       this.#rooms.way === "across" && isNamed(this.#element(id))
-        ? UNDER_LABEL * this.#rooms.text - SYMBOL_LENGTH / 2
+        ? UNDER_LABEL * this.#rooms.text - this.#symbol / 2
         : 0;
     return Math.max(
       this.#worked.has(child.id) ? this.#pastRing : isLeft ? LEAD_TO_LINE : LEAD,
@@ -326,7 +339,7 @@ export class Inside {
       return false;
     const { u } = this.stands.get(branch.id)!;
     const way = branch.parent === undefined ? -1 : 1;
-    const end = u + way * (30 + SYMBOL_LENGTH);
+    const end = u + way * (30 + this.#symbol);
     this.legs.push({
       id,
       from: branch.id,
@@ -335,7 +348,7 @@ export class Inside {
         { u, v: 0 },
         { u: end, v: 0 },
       ],
-      centre: { u: u + way * (30 + SYMBOL_LENGTH / 2), v: 0 },
+      centre: { u: u + way * (30 + this.#symbol / 2), v: 0 },
     });
     this.left = Math.min(this.left, end - 10);
     this.right = Math.max(this.right, end + 10);
@@ -358,10 +371,18 @@ export class Inside {
 export const LABEL_BEFORE = 18;
 
 /** How far the outermost conductors of a hanging element stand beside its middle. */
-export function spreadOf(element: CircuitElement): number {
+export function spreadOf(element: CircuitElement, text: number): number {
   if (!("from" in element) || element.kind === "span" || isLegs(element.phases)) return 0;
-  return ((lettersOf(element.phases).length - 1) / 2) * HANGING_APART;
+  const apart = isAbreast(element) ? HANGING_APART : LINE_APART;
+  return ((lettersOf(element.phases).length - 1) / 2) * apart * symbolSizeAt(text);
 }
+
+/** Whether each of its conductors has a symbol of its own where it hangs. */
+export const isAbreast = (element: CircuitElement): boolean =>
+  standsAbreast(element) || element.kind === "lead" || isBank(element);
+
+export const isBank = (element: CircuitElement): boolean =>
+  element.kind === "transformer" && element.connection !== "single";
 
 /** Whether nothing comes behind an element: a house, a machine. */
 export const isAtTheEnd = ({ kind }: CircuitElement): boolean => kind === "load" || kind === "generator";

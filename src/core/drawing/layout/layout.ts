@@ -1,11 +1,16 @@
-import { complete, elementsAt, savedElement, structuresOf, type System } from "../../document";
+import { complete, conductorsOf, elementsAt, savedElement, structuresOf, type System } from "../../document";
 import type { ElementId, StructureId } from "../../terms";
-import { isTightAt, shortTitle } from "../labels";
+import { isTightAt, shortTitle, symbolSizeAt } from "../labels";
+import { widthOf } from "../widths";
 import { type Box, type Spot } from "../shapes";
 import {
   endsOfElement,
   HEAD_OVER_LINE,
   Inside,
+  isAbreast,
+  isBank,
+  LINE_APART,
+  NEUTRAL_APART,
   type Rooms,
   type Exit,
   spotIn,
@@ -19,6 +24,8 @@ import { type Branch, type PlateGroup, type Tree, treeOf } from "./tree";
 export interface LaidPoint extends Spot {
   /** the way in which its conductors run through it, a unit vector */
   readonly axis: Spot;
+  /** its conductors stand as far apart as the symbols on them */
+  readonly isAbreast: boolean;
   /** the point by which the current comes here */
   readonly parent: string | undefined;
 }
@@ -43,6 +50,7 @@ export interface Plate extends PlateGroup {
 export interface Layout {
   readonly way: Way;
   readonly text: number;
+  readonly wide: number;
   readonly points: ReadonlyMap<string, LaidPoint>;
   readonly legs: ReadonlyMap<ElementId, LaidLeg>;
   readonly plates: readonly Plate[];
@@ -53,8 +61,13 @@ const PAD = 12;
 const GAP = 18;
 /** From the edge of a plate, where its number stands, to the line. */
 const HEAD = { across: HEAD_OVER_LINE, down: 28 };
-/** The line that a plate's number takes [px]. */
+/** The line that a plate's number takes, and the height of its letters [px]. */
 const TITLE = 26;
+const TITLE_SIZE = 16;
+/** A number is never left out, in whatever type: it has more room than its letters take. */
+const TITLE_SPARE = 1.4;
+/** A driven rod beside the number. */
+const ROD = 24;
 /** Beside the line of a plate there is room for the ring around a work place. */
 const SIDE = 38;
 /** A flag above a plate takes so much more [px]. */
@@ -186,12 +199,15 @@ class Table {
       right: Math.max(inside.right + PAD, way === "across" ? this.#titleWidth(entry.plate) + head : 0),
       top:
         way === "across"
-          ? Math.min(0, inside.top) - HEAD.across - TITLE * text - (hasFlag ? RING * (text - 1) : 0)
+          ? Math.min(0, inside.top) -
+            this.#overLine(entry.id) -
+            TITLE * text -
+            (hasFlag ? RING * (text - 1) : 0)
           : -SIDE + Math.min(0, inside.top),
       bottom: Math.max(
         inside.bottom + PAD,
         way === "across" ? SIDE : this.#titleWidth(entry.plate) + SIDE,
-        hasFlag && way === "down" ? FLAG_WIDTH * text : 0,
+        hasFlag && way === "down" ? FLAG_WIDTH * text * this.#rooms.wide : 0,
       ),
     };
     const exits = [...inside.exits].sort(
@@ -276,9 +292,19 @@ class Table {
     return { group, inside, plate, left: plate.left, right, top, bottom, next };
   }
 
+  /** From a line to what is written over it. */
+  #overLine(point: string): number {
+    const letters = conductorsOf(this.#system).get(point) ?? [];
+    const phases = letters.filter((it) => it !== "N");
+    const reach =
+      ((phases.length - 1) / 2) * LINE_APART + (phases.length < letters.length ? NEUTRAL_APART : 0);
+    return Math.max(HEAD.across, 8 + (reach + 4) * symbolSizeAt(this.#rooms.text));
+  }
+
   #titleWidth = ({ title }: PlateGroup): number => {
     const { text } = this.#rooms;
-    return 36 + (12 + (isTightAt(text) ? shortTitle(title) : title).length * 9.4) * text;
+    const written = widthOf(isTightAt(text) ? shortTitle(title) : title, TITLE_SIZE);
+    return 12 + ROD * symbolSizeAt(text) + (12 + written * TITLE_SPARE) * text;
   };
 
   place(root: Block, u0: number, v0: number) {
@@ -400,6 +426,15 @@ class Table {
     return best;
   }
 
+  /** Whether something stands at a point conductor by conductor; behind the units of a bank these come together. */
+  #standAbreast(point: string): boolean {
+    for (const id of this.#elementsAt([point])) {
+      const element = complete(savedElement(this.#system.elements, id)!);
+      if (isAbreast(element) && !(isBank(element) && (element as { to: string }).to === point)) return true;
+    }
+    return false;
+  }
+
   layout({ branches }: Tree): Layout {
     const { way } = this.#rooms;
     // Plates one below the other end alike, as the lines of a list do.
@@ -412,6 +447,7 @@ class Table {
     return {
       way,
       text: this.#rooms.text,
+      wide: this.#rooms.wide,
       points: new Map(
         [...this.#stands].map(([id, { u, v, axis }]) => [
           id,
@@ -419,6 +455,7 @@ class Table {
             ...spot({ u, v }),
             parent: branches.get(id)!.parent?.id,
             axis: spot(axis === "u" ? { u: 1, v: 0 } : { u: 0, v: 1 }),
+            isAbreast: axis === "v" && this.#standAbreast(id),
           },
         ]),
       ),
