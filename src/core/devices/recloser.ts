@@ -57,9 +57,9 @@ const interrupter = <const Kind extends string>(kind: Kind, prefix: string, lett
     symbol: ({ open }): Mark[] => [
       outline(-17, -18, 17, -18, 17, 18, -17, 18),
       inscribed(0, -8, letter),
-      line(-17, 8, -10, 8),
-      blade(10, -20, open === "" ? 0 : -32, 8),
-      line(10, 8, 17, 8),
+      line(-17, 11, -10, 11),
+      blade(10, -20, open === "" ? 0 : -26, 11),
+      line(10, 11, 17, 11),
     ],
   });
 

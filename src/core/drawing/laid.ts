@@ -20,6 +20,8 @@ import type { Spot } from "./shapes";
 const LEGS_APART = 10;
 /** A line that must cross another hops over it. */
 const HOP = 5;
+/** From the middle of a broken conductor to where its ends begin to hang. */
+const BROKEN = 14;
 
 /**
  * How far a conductor stands beside the middle of its line, by the letters that run there.
@@ -81,7 +83,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
         near,
         far: on,
         centre,
-      } = halvesOf(path, letter, shift(letter), around, broken.includes(letter) ? 9 * size : 0);
+      } = halvesOf(path, letter, shift(letter), around, broken.includes(letter) ? BROKEN * size : 0);
       const [first, last] = [around.look("from", letter), around.look("to", letter)];
       if (broken.includes(letter)) {
         const hang = (by: number) =>
@@ -89,8 +91,8 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
             centre.x + (path.body.x * by + pen.across.x * 11) * size,
             centre.y + (path.body.y * by + pen.across.y * 11) * size,
           );
-        pen.strand(letter, first, around.feed, ...near, hang(-5));
-        pen.strand(letter, last, around.feed, hang(5), ...on);
+        pen.strand(letter, first, around.feed, ...near, hang(-9));
+        pen.strand(letter, last, around.feed, hang(9), ...on);
       } else if (first === last) pen.strand(letter, first, around.feed, ...near, ...on.slice(1));
       else {
         pen.strand(letter, first, around.feed, ...near);

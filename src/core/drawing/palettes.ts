@@ -1,4 +1,5 @@
 import { symbolSizeAt } from "./labels";
+import type { Letter } from "../terms";
 import type { Look } from "./shapes";
 
 /** The colours of a theme. No colour carries a fact alone: every look has a line pattern and a badge too. */
@@ -117,6 +118,14 @@ export const badgeOf = (look: Look): string =>
     neutral: "",
     ink: "",
   })[look];
+
+/** `ISO` where all phases agree, else `A ISO · B E`; neutrals tied to earth are left out. */
+export function badgeOfAll(looks: readonly (readonly [Letter, Look])[]): string {
+  const told = looks.filter(([, look]) => badgeOf(look) !== "");
+  if (told.length === 0) return "";
+  if (told.every(([, look]) => look === told[0]![1])) return badgeOf(told[0]![1]);
+  return told.map(([letter, look]) => `${letter} ${badgeOf(look)}`).join(" · ");
+}
 
 /** Worst first: where one stroke or word must stand for several conductors, the first of these wins. */
 const WORST_FIRST: readonly Look[] = [

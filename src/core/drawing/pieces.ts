@@ -16,7 +16,7 @@ import { isNamed, isTightAt, symbolSizeAt, wrapped } from "./labels";
 import { drawLaid, drawLaidAt, poleOf, shiftOf } from "./laid";
 import { isAtTheEnd, isAbreast, isLegs, LABEL_BEFORE, LINE_APART, spreadOf } from "./layout/inside";
 import type { Looks } from "./looks";
-import { badgeOf, worstOf } from "./palettes";
+import { badgeOf, badgeOfAll, worstOf } from "./palettes";
 import { type Route, spotOf, SYMBOL } from "./routes";
 import { widthOf } from "./widths";
 import { boxOf, type Look, type Note, type NoteKind, type Piece, type Shape, type Spot } from "./shapes";
@@ -329,15 +329,15 @@ function run(pen: Pen, { letter, across }: Lane, broken: string, around: Surroun
       feed,
       from,
       first,
-      pen.beside(centre, -7, across),
-      pen.beside(centre, -4, across + 7),
+      pen.beside(centre, -14, across),
+      pen.beside(centre, -9, across + 9),
     );
     pen.strand(
       letter,
       far,
       feed,
-      pen.beside(centre, 4, across + 7),
-      pen.beside(centre, 7, across),
+      pen.beside(centre, 9, across + 9),
+      pen.beside(centre, 14, across),
       last,
       to!,
     );
@@ -637,8 +637,19 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
     .map((it, nth) => stretch(spots[nth]!, it))
     .reduce((best, it) => (it.length > best.length ? it : best));
   if (length < BADGE_FROM) return;
-  const looks = own.map((letter) => around.look("from", letter));
   const middle = length / 2;
+  // Where a conductor is parted each side says how it stands, and the gap between them is left to be seen.
+  if (element.parted !== "") {
+    for (const [end, along] of [
+      ["from", middle / 2],
+      ["to", middle * 1.5],
+    ] as const) {
+      const told = own.map((letter) => [letter, around.look(end, letter)] as const);
+      pen.note("badge", badgeOfAll(told), worstOf(told.map(([, look]) => look)), at(along, 0));
+    }
+    return;
+  }
+  const looks = own.map((letter) => around.look("from", letter));
   if (looks.every((it) => it === looks[0])) pen.note("badge", badgeOf(looks[0]!), looks[0]!, at(middle, 0));
   else
     own.forEach((letter, nth) => {

@@ -38,7 +38,7 @@ import {
 import { AskedMap } from "./askedMap";
 import { feedOf, type FeedOf, NO_FEED } from "./feed";
 import { Looks, pointOf } from "./looks";
-import { badgeOf, worstOf } from "./palettes";
+import { badgeOfAll, worstOf } from "./palettes";
 import { hasBadge, lazyPiece, overallOf, pieceOf, type Surroundings } from "./pieces";
 import { revised } from "./revisedMap";
 import { type Arrangement, arrangementOf } from "./arrangement";
@@ -359,11 +359,11 @@ class Artist {
   #laidPoint(id: PointId, layout: Layout): Piece {
     const at = layout.points.get(id)!;
     const looks = this.#looksAt(id);
-    const own = pointBadge(looks);
+    const own = badgeOfAll(looks);
     const elements = this.#elementsAt(id);
     const isToldBeside =
       elements.some((it) => this.#hasBadge(it)) ||
-      (at.parent !== undefined && pointBadge(this.#looksAt(at.parent)) === own);
+      (at.parent !== undefined && badgeOfAll(this.#looksAt(at.parent)) === own);
     return laidPointPiece(id, at, layout, looks, isToldBeside ? "" : own, this.#markedAt(id));
   }
 
@@ -588,7 +588,7 @@ function drawnPoint(
       gap: 4,
       reach: 7,
     });
-  const text = pointBadge(looks);
+  const text = badgeOfAll(looks);
   if (text !== "")
     notes.push({
       kind: "badge",
@@ -602,14 +602,6 @@ function drawnPoint(
       reach: 7,
     });
   return { shapes, notes };
-}
-
-/** `ISO` where all phases agree, else `A ISO · B E`; neutrals tied to earth are left out. */
-function pointBadge(looks: readonly (readonly [Letter, Look])[]): string {
-  const told = looks.filter(([, look]) => badgeOf(look) !== "");
-  if (told.length === 0) return "";
-  if (told.every(([, look]) => look === told[0]![1])) return badgeOf(told[0]![1]);
-  return told.map(([letter, look]) => `${letter} ${badgeOf(look)}`).join(" · ");
 }
 
 /** A driven ground: a small earth mark on a short tail. */

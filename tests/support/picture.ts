@@ -1,0 +1,121 @@
+import {
+  type Box,
+  boxOf,
+  distanceOf,
+  isAfar,
+  lettersAt,
+  type Note,
+  NOTE_SIZES,
+  type NoteSizes,
+  overlaps,
+  placeNotes,
+  type PlacedNote,
+  type Scene,
+  symbolBoxOf,
+} from "../../src/core/drawing";
+
+/** A window for the drawing, or the room that it has on a page [px]. */
+export interface Room {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A phone, upright and on its side, a tablet and desks. */
+export const SCREENS: readonly Room[] = [
+  { width: 360, height: 320 },
+  { width: 390, height: 560 },
+  { width: 768, height: 700 },
+  { width: 844, height: 250 },
+  { width: 820, height: 520 },
+  { width: 1900, height: 900 },
+];
+
+/** The scale at which a whole scene is shown in a room, and the sizes of letters there. */
+export function shownIn({ bounds }: Scene, { width, height }: Room): { scale: number; sizes: NoteSizes } {
+  const { left, right, top, bottom } = bounds!;
+  const scale = Math.min(1.5, (width - 28) / (right - left), (height - 84) / (bottom - top));
+  return lettersOf(scale);
+}
+
+/** A scale with the sizes of letters at it. */
+export function lettersOf(scale: number): { scale: number; sizes: NoteSizes } {
+  const factor = lettersAt(scale);
+  return { scale, sizes: { label: NOTE_SIZES.label * factor, small: NOTE_SIZES.small * factor } };
+}
+
+/** What tells a hazard is never left out. */
+const ALWAYS: readonly Note["kind"][] = ["title", "work", "open", "tag", "badge"];
+
+/** Where what is written on a picture that the program laid out stands badly: in words, none where it stands well. */
+export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): readonly string[] {
+  if (isAfar(scene, scale)) return [];
+  const placed = placeNotes(scene, scale, sizes);
+  const shown = new Set(placed.map(({ note }) => note));
+  const missing = scene.pieces
+    .flatMap(({ notes }) => notes)
+    .filter((it) => ALWAYS.includes(it.kind) && !shown.has(it));
+  const boxes = placed.map((it) => ({ note: it.note, box: boxOfNote(it, scale) }));
+  const covering = boxes.flatMap(({ note, box }, nth) =>
+    boxes
+      .slice(nth + 1)
+      .filter((it) => note.kind !== "work" && it.note.kind !== "work" && overlaps(box, it.box))
+      .map((it) => `${note.text} covers ${it.note.text}`),
+  );
+  const wires = wiresOf(scene);
+  const symbols = symbolsOf(scene);
+  const plates = scene.plates.filter(({ shapes }) => shapes.length > 0).map(({ plate }) => plate.box);
+  const misplaced = boxes.flatMap(({ note, box }) => {
+    if (note.kind !== "elementLabel") return [];
+    const own = symbols.find(({ id }) => id === note.owner.id)!;
+    const nearest = Math.min(...symbols.map((it) => distanceOf(it.box, box)));
+    return [
+      ...(wires.some((it) => overlaps(it, box)) ? [`${note.text} lies on a line`] : []),
+      ...(plates.some((it) => overlaps(it, box) && !contains(it, box))
+        ? [`${note.text} lies on an edge`]
+        : []),
+      ...(distanceOf(own.box, box) > nearest + 1e-6 ? [`${note.text} is nearest to another symbol`] : []),
+    ];
+  });
+  return [...missing.map(({ kind, text }) => `no ${kind} ${text}`), ...covering, ...misplaced];
+}
+
+export const boxOfNote = ({ x, y, width, height }: PlacedNote, scale: number): Box => ({
+  left: x - width / 2 / scale + 1e-6,
+  right: x + width / 2 / scale - 1e-6,
+  top: y - height / 2 / scale + 1e-6,
+  bottom: y + height / 2 / scale - 1e-6,
+});
+
+const contains = (outer: Box, inner: Box): boolean =>
+  outer.left <= inner.left &&
+  outer.right >= inner.right &&
+  outer.top <= inner.top &&
+  outer.bottom >= inner.bottom;
+
+/** Boxes of symbols with what they belong to: not of the conductors between them. */
+export const symbolsOf = ({ elements, routes }: Scene): { id: string; middle: Box; box: Box }[] =>
+  [...elements.keys()].flatMap((id) => {
+    const laid = routes.get(id)?.laid;
+    const piece = elements.get(id)!;
+    if (laid === undefined || piece.shapes.every(({ shape }) => shape === "strand")) return [];
+    const { x, y } = laid.centre;
+    return [
+      { id, middle: { left: x - 10, right: x + 10, top: y - 10, bottom: y + 10 }, box: symbolBoxOf(piece)! },
+    ];
+  });
+
+/** Stretches of conductors, without their width; a slanting one in pieces. */
+const wiresOf = ({ pieces }: Scene): Box[] =>
+  pieces.flatMap(({ shapes }) =>
+    shapes.flatMap((it) => {
+      if (it.shape !== "strand") return [];
+      const boxes: Box[] = [];
+      for (let k = 0; k + 3 < it.points.length; k += 2) {
+        const [x, y, toX, toY] = it.points.slice(k, k + 4) as [number, number, number, number];
+        const parts = x === toX || y === toY ? 1 : 20;
+        const at = (part: number) => [x + ((toX - x) * part) / parts, y + ((toY - y) * part) / parts];
+        for (let part = 0; part < parts; part++) boxes.push(boxOf([...at(part), ...at(part + 1)], 0.5));
+      }
+      return boxes;
+    }),
+  );
