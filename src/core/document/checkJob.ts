@@ -3,7 +3,7 @@ import { type ElementId, isObject, type Json, type JsonObject, type Letter, LETT
 import { checkFields, reportFacts } from "./checkFields";
 import { isMap, missing, records } from "./checkSystem";
 import { conductorsOf } from "./conductors";
-import { needsOf, stepFields, stepOf, type StepVerb } from "../steps";
+import { needsOf, stepFields, type StepVerb, takesStructure } from "../steps";
 import { jobFields, LEFT_AS, workPointFields } from "./jobFields";
 import { perObject } from "./perObject";
 import { below, type Report } from "./problem";
@@ -146,8 +146,7 @@ function checkStep(
     return;
   }
   const there = at === undefined ? undefined : conductorsOf(system).get(at);
-  const isStructure =
-    at !== undefined && stepOf(verb).atStructure === true && Object.hasOwn(system.structures ?? {}, at);
+  const isStructure = at !== undefined && takesStructure(verb) && Object.hasOwn(system.structures ?? {}, at);
   if (at !== undefined && there === undefined && !isStructure)
     return report.addExpected(`${path}.at`, at, say("file.idOfPoint"));
   if (verb === "ground") return checkGround(report, path, step, { at: at!, there: there!, ...around });

@@ -5,7 +5,6 @@ import { atPlace, needed } from "./keys";
 export const barricade = defineStep({
   verb: "barricade",
   fields: { at: needed(atPlace) },
-  atStructure: true,
   does: ["arranges"],
   plain: true,
 });

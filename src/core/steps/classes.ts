@@ -46,6 +46,9 @@ export function needsOf(verb: StepVerb): readonly (readonly string[])[] {
 export const takes = (verb: StepVerb, key: string): boolean =>
   key === "text" || key === "done" || Object.hasOwn(stepOf(verb).fields, key);
 
+/** Whether the `at` of a verb may name a structure as well as a point. */
+export const takesStructure = (verb: StepVerb): boolean => "orStructure" in (stepOf(verb).fields.at ?? {});
+
 /** Verbs of which something holds, in their order. */
 export const verbsWith = (holds: (it: ReturnType<typeof stepOf>) => boolean): readonly StepVerb[] =>
   STEPS.map(({ verb }) => stepOf(verb))

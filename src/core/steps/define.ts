@@ -42,8 +42,6 @@ export interface StepSpec<
   /** keys of which one must be given */
   readonly either?: readonly Either[];
   readonly does: readonly Does[];
-  /** whether its `at` may name a structure as well as a point */
-  readonly atStructure?: true;
   /** the crew stops before it for this; at which of several such steps is for `procedure/rehearsal/holds.ts` */
   readonly hold?: HoldKind;
   /** the verb that takes it back */

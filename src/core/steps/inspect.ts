@@ -5,7 +5,6 @@ import { atPlace, key } from "./keys";
 export const inspect = defineStep({
   verb: "inspect",
   fields: { at: atPlace, element: key.element },
-  atStructure: true,
   either: ["at", "element"],
   does: ["looks"],
   seconds: 30,

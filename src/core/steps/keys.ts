@@ -42,7 +42,7 @@ export type StepKey = keyof typeof key;
 export const atWorkPoint = optional(idOf<WorkPointId>(field.pointRef()));
 
 /** The key `at` where it names a point, or a structure and so all of its points. */
-export const atPlace = optional(idOf<PointId | StructureId>(field.pointRef()));
+export const atPlace = { ...optional(idOf<PointId | StructureId>(field.pointRef())), orStructure: true };
 
 /** A key without which the verb means nothing. */
 export const needed = <F extends Field<unknown>>(field: F) => ({ ...field, required: true as const });
