@@ -74,6 +74,7 @@ export function phasesElsewhere(asFound: StillhotDocument, system: System, id: E
   const [is, goal] = [openPhasesOf(complete(record)), openPhasesOf(complete(wanted))];
   const { phases } = complete(record) as { phases: string };
   const elsewhere = [...phases].filter((it) => is.includes(it) !== goal.includes(it)).join("");
+  if (elsewhere === "") return "";
   const isOpen = [...elsewhere].some((it) => is.includes(it));
   const openedByCrew = isOpen && wasClosed(asFound, id, elsewhere) && !wakesBroken(system, id, wanted);
   return openedByCrew || (isOpen ? isWorthClosing : canDoWithout)(system, id, wanted) ? elsewhere : "";

@@ -6,9 +6,17 @@ import {
   openingOf,
   openPhasesOf,
 } from "../../devices";
-import { complete, jobOf, perObject, type Step, type StillhotDocument, type System } from "../../document";
+import {
+  complete,
+  elementsOfKind,
+  jobOf,
+  perObject,
+  type Step,
+  type StillhotDocument,
+  type System,
+} from "../../document";
 import { hasTool } from "../../steps";
-import { circuitOf, EARTH, endsOf, reachGraphOf } from "../../network";
+import { type Circuit, circuitOf, EARTH, endsOf, reachGraphOf } from "../../network";
 import type { ElementId, Message, PointId } from "../../terms";
 import { nameOf, namesOf } from "../job/names";
 
@@ -131,10 +139,9 @@ export function partOf(opening: Opening, has: (letter: string) => boolean): Open
 function feedsBank(system: System, element: CircuitElement): boolean {
   const { to, phases } = element as { to?: string; phases: string };
   if (to === undefined || phases.length < 2) return false;
-  return (Object.keys(system.elements) as ElementId[]).some((id) => {
-    const bank = complete(system.elements[id]!);
-    return bank.kind === "transformer" && bank.phases.length > 1 && (bank.from === to || bank.to === to);
-  });
+  return elementsOfKind(system, "transformer").some(
+    ([, bank]) => bank.phases.length > 1 && (bank.from === to || bank.to === to),
+  );
 }
 
 /** Edges of the joins of an element's phases. */
@@ -142,18 +149,29 @@ function edgesOf(system: System, id: ElementId, phases: string): number[] {
   const circuit = circuitOf(system);
   const { edgeOfJoin } = reachGraphOf(circuit);
   const { joins } = circuit;
-  const index = circuit.elementIds.indexOf(id);
-  const edges: number[] = [];
-  for (let k = 0; k < joins.count; k++) {
-    if (joins.element[k] !== index || joins.closed[k] === 0 || joins.from[k] === EARTH) continue;
-    const letter = circuit.parts[index]!.filter(({ part }) => part === "join")[
-      k - joins.element.indexOf(index)
-    ];
-    if (letter?.part === "join" && phases.includes(letter.letter) && edgeOfJoin[k] !== -1)
-      edges.push(edgeOfJoin[k]!);
-  }
-  return edges;
+  const { index, own } = joinsOf(circuit).get(id) ?? { index: -1, own: [] };
+  return own.flatMap((k) => {
+    if (joins.closed[k] === 0 || joins.from[k] === EARTH) return [];
+    const part = circuit.parts[index]!.filter((it) => it.part === "join")[k - own[0]!];
+    return part?.part === "join" && phases.includes(part.letter) && edgeOfJoin[k] !== -1
+      ? [edgeOfJoin[k]!]
+      : [];
+  });
 }
+
+/** The joins of each element that has some, in their order. */
+const joinsOf = perObject((circuit: Circuit) => {
+  const { joins, elementIds } = circuit;
+  const found = new Map<ElementId, { readonly index: number; readonly own: number[] }>();
+  for (let k = 0; k < joins.count; k++) {
+    const index = joins.element[k]!;
+    const id = elementIds[index]!;
+    const known = found.get(id);
+    if (known === undefined) found.set(id, { index, own: [k] });
+    else known.own.push(k);
+  }
+  return found;
+});
 
 /** The step that opens something, and the one that puts it back as it was found. */
 export function stepOff(system: System, opening: Opening, phases: string, tool: string | undefined): Step {
