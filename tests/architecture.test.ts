@@ -197,6 +197,32 @@ describe("A folder imports only what it may", () => {
   });
 });
 
+/** Where every exported name says what it is: what is computed there is read with its units, shapes and sources. */
+const described = [
+  "src/core/reference",
+  "src/core/network",
+  "src/core/phasor",
+  "src/core/hazard",
+  "src/core/procedure/effects",
+];
+
+test.each(described)("every name that %s exports says what it is", (folder) => {
+  const bare = sourcesIn(folder).flatMap(({ path, text }) =>
+    isTest(path) || path.endsWith("/index.ts")
+      ? []
+      : ts
+          .createSourceFile(path, text, ts.ScriptTarget.Latest, true)
+          .statements.filter(
+            (it) =>
+              ts.canHaveModifiers(it) &&
+              ts.getModifiers(it)?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword) === true &&
+              ts.getJSDocCommentsAndTags(it).length === 0,
+          )
+          .map((it) => `${path}: ${it.getText().split("\n")[0]}`),
+  );
+  expect(bare).toEqual([]);
+});
+
 /** Packages that no file imports, and who needs them. */
 const neededBy: Readonly<Record<string, string>> = {
   "@types/culori": "the compiler, for culori",

@@ -24,6 +24,7 @@ export interface ConductorOutcome {
   readonly settled: boolean;
 }
 
+/** What a set of upsets does to each conductor of a work point, in their order. */
 export type Outcome = readonly ConductorOutcome[];
 
 /** Letters of the conductors of a work point. */

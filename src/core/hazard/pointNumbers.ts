@@ -10,6 +10,7 @@ export interface PointNumbers {
   readonly nominalVolts: number | undefined;
 }
 
+/** Fault currents and nominal volts of a point. */
 export function pointNumbers({ system }: StillhotDocument, point: PointId): PointNumbers {
   const circuit = circuitOf(system);
   const volts = (["A", "B", "C", "1", "2"] as const).flatMap((letter) => {

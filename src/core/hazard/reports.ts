@@ -15,6 +15,7 @@ import type { ConductorReport, ElementReport } from "./types";
 import { type View } from "./view";
 import { WORTH_TELLING } from "./tolerances";
 
+/** How every conductor stands, as drawn. */
 export function conductorReports(circuit: Circuit, view: View): Record<ConductorId, ConductorReport> {
   const [drawn, off] = view.solutions;
   const sources = sourcesOf(circuit);
@@ -50,6 +51,7 @@ function sourcesOf(circuit: Circuit): (node: number) => ElementId[] {
   return (node) => reached.filter(({ how }) => how[node] !== 0).map(({ id }) => id);
 }
 
+/** Current of every element at its first end, as drawn [A]. */
 export function elementReports(system: System, circuit: Circuit): Record<ElementId, ElementReport> {
   const amps = elementAmps(solutionOf(circuit));
   const pointIndex = new Map(circuit.pointIds.map((id, index) => [id, index]));

@@ -13,6 +13,7 @@ export interface FoundSet {
 
 /** The ways in which a set can be a threat; minimality is taken in each apart, so that a weak one hides no worse one. */
 export const WAYS = ["energized", "fed", "induced", "exposed"] as const;
+/** How a set of upsets can be a threat. */
 export type Way = (typeof WAYS)[number];
 
 /** Whether a set that does this to a conductor is a threat in a way. */

@@ -20,6 +20,7 @@ export function unsolved(view: View): Finding[] {
   return findings;
 }
 
+/** A finding that the loads' own models did not settle. */
 export const loadModel = (where: string, message: Message): Finding => ({
   rule: "load-model",
   severity: "warning",
@@ -61,6 +62,7 @@ export function neutralVolts(system: System, circuit: Circuit, view: View, setti
   });
 }
 
+/** Whether a neutral stands at the hazard limit or above it, loads as drawn. */
 export const isHotNeutral = (view: View, { hazardVolts }: Settings, node: number): boolean =>
   view.state(node) === "neutral" && worstAt(view.solutions[0], node) >= hazardVolts;
 

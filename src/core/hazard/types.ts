@@ -16,6 +16,7 @@ export interface Question {
 export type ConductorState =
   "unknown" | "faulted" | "energized" | "backfed" | "induced" | "grounded" | "isolated" | "neutral";
 
+/** How a conductor stands. */
 export interface ConductorReport {
   readonly state: ConductorState;
   /** to earth, loads as drawn [V] */
@@ -66,8 +67,10 @@ export interface Threat {
   readonly path: readonly ElementId[];
 }
 
+/** How a work point stands, the worst first. There is no word for safe. */
 export type Verdict = "live" | "could-go-live" | "grounded" | "isolated";
 
+/** How a work point stands, and on what that rests. */
 export interface WorkPointReport {
   readonly verdict: Verdict;
   /** least strength over its threats; null when there is none up to 3 */

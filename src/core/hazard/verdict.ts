@@ -9,6 +9,7 @@ import type { Verdict, WorkPointReport, Question } from "./types";
 import { viewOf } from "./view";
 import { isHotNeutral } from "./systemFindings";
 
+/** The verdict and the margin of a work point, from the threats found and the conductors tested dead. */
 export function judged(
   question: Question,
   found: FoundThreats,
@@ -48,6 +49,7 @@ function verdictOf(
   return isGrounded ? "grounded" : "isolated";
 }
 
+/** Whether the work is on a neutral too. */
 export const hasNeutral = ({ conductors }: WorkPoint): boolean => conductors.includes("N");
 
 /** Letters of a work point's conductors that no source on the drawing could ever reach. */

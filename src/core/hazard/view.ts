@@ -39,6 +39,7 @@ export interface Shorts {
   readonly faulted: ReadonlySet<number>;
 }
 
+/** Which islands ground sets and faults hold as drawn; `tied` marks neutrals that are tied to earth. */
 export function shortsOf(circuit: Circuit, islands: Int32Array, tied: Uint8Array): Shorts {
   const grounded = new Set<number>();
   const anyGround = new Set<number>();

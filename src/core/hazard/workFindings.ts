@@ -17,6 +17,7 @@ export const loadsUnsettled = (id: WorkPointId, { settled }: FoundThreats): Find
 /** The body in circuit by which an induced conductor is judged [Ω]. Source: 29 CFR 1910.269(q)(2)(iv) note. */
 const INDUCED_OHMS = 500;
 
+/** Induced current beyond the limit, and a worksite that is not one potential. */
 export function workPointFindings(question: Question, id: WorkPointId): Finding[] {
   const { system, settings, workPoint } = question;
   const circuit = circuitOf(system);
@@ -90,6 +91,7 @@ const notAll = (where: WorkPointId, message: Message): Finding => ({
   citation: "common practice, no source",
 });
 
+/** What may lift the ground beside the work to the exposure limit, with everybody kept clear or not. */
 export function stepTouch(question: Question, id: WorkPointId, isBarricaded: boolean): Finding[] {
   const { system, workPoint } = question;
   const least = leastStepTouch(question);

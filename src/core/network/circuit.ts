@@ -51,6 +51,7 @@ export function neutralsOf({ part, from, to }: StretchAt): number[] {
   return at === -1 ? [] : [from[at]!, to[at]!];
 }
 
+/** A transformer unit between its nodes; `element` is an index, here and below. */
 export interface UnitAt {
   readonly element: number;
   readonly part: Unit;
@@ -58,6 +59,7 @@ export interface UnitAt {
   readonly windings: readonly (readonly [plus: number, minus: number])[];
 }
 
+/** A branch between two nodes, of which one may be `EARTH`. */
 export interface BranchAt {
   readonly element: number;
   readonly part: Branch;
@@ -65,6 +67,7 @@ export interface BranchAt {
   readonly to: number;
 }
 
+/** A supply: one node for each of its legs, and the node of its star. */
 export interface EmfAt {
   readonly element: number;
   readonly part: Emf;

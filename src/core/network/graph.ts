@@ -3,6 +3,7 @@ import { perObject } from "../document";
 import { type Circuit } from "./circuit";
 import { EDGE, reachGraphOf } from "./reach";
 
+/** What an edge of the graph is; see `EDGE`. */
 export type ConductorEdge = "metallic" | "forward" | "coupling" | "ground" | "fault";
 
 const NAMES: Readonly<Record<number, ConductorEdge>> = {
@@ -13,6 +14,7 @@ const NAMES: Readonly<Record<number, ConductorEdge>> = {
   [EDGE.fault]: "fault",
 };
 
+/** What an edge of the graph carries: the id of its element, and whether it joins as drawn. */
 export interface ConductorEdgeAttributes {
   readonly element: string;
   readonly kind: ConductorEdge;

@@ -7,6 +7,7 @@ import type { NominalVolts } from "./nominal";
 /** The point at each of an element's ends; a `nearby` has those of its span. */
 export type EndPoints = Readonly<Partial<Record<End, string>>>;
 
+/** The point at each end of an element; none where a `nearby` names a span that is not there. */
 export function endPointsOf(system: System, element: CircuitElement): EndPoints {
   if (element.kind !== "nearby") return element as unknown as EndPoints;
   const beside = besideOf(system, element.span);
@@ -29,6 +30,7 @@ export function placeFor(
   return placeOf(system, element, (point, letter) => nodeOf.get(conductorId(point, letter)), nominalVolts);
 }
 
+/** What an element may know of where it stands; nominal volts are line to line, leg to leg on a split secondary [V]. */
 export function placeOf(
   system: System,
   element: CircuitElement,

@@ -201,6 +201,7 @@ export function tiedNeutrals(circuit: Circuit, { edgeOn }: Standing): Uint8Array
 /** A node as it was reached: node × 2, plus 1 where it is backfeed. */
 type Arrival = number;
 
+/** What sources reach; `tied` is 1 for each neutral that is tied to earth. */
 export interface Reach {
   /** a set of `REACH` bits for each node */
   readonly how: Uint8Array;
@@ -211,6 +212,7 @@ export interface Reach {
   readonly tied: Uint8Array;
 }
 
+/** What is left out of a question about reach. */
 export interface ReachOptions {
   /** leave the temporary grounds out */
   readonly groundsLifted: boolean;

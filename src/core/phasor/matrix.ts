@@ -4,6 +4,7 @@ import { LEAST_OHMS, INVERSE_WITHIN } from "./tolerances";
 /** A small dense complex matrix, row by row. */
 export type Matrix = readonly (readonly Complex[])[];
 
+/** A matrix of so many rows and columns, each entry asked for by its place. */
 export const fillMatrix = (
   rows: number,
   columns: number,
@@ -17,6 +18,7 @@ export const fillMatrix = (
 export const pick = (matrix: Matrix, rows: readonly number[], columns = rows): Complex[][] =>
   rows.map((row) => columns.map((column) => matrix[row]![column]!));
 
+/** The product of an m × n and an n × k matrix, m × k. */
 export const multiply = (a: Matrix, b: Matrix): Complex[][] =>
   fillMatrix(a.length, b[0]?.length ?? 0, (row, column) =>
     a[row]!.reduce<Complex>(
@@ -25,11 +27,13 @@ export const multiply = (a: Matrix, b: Matrix): Complex[][] =>
     ),
   );
 
+/** An m × n matrix times a vector of n, a vector of m. */
 export const times = (a: Matrix, vector: readonly Complex[]): Complex[] =>
   a.map((row) =>
     row.reduce<Complex>((sum, it, k) => complex.add(sum, complex.times(it, vector[k]!)), complex.zero),
   );
 
+/** The difference of two matrices of one shape. */
 export const subtractMatrix = (a: Matrix, b: Matrix): Complex[][] =>
   a.map((row, i) => row.map((it, j) => complex.subtract(it, b[i]![j]!)));
 

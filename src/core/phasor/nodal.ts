@@ -341,6 +341,7 @@ export interface Assembled {
   readonly sharers: Int32Array;
 }
 
+/** The equations of a circuit as one variant of it stands: entries and injected currents in the order of elimination [S, A]. */
 export function assemble(nodal: Nodal, variant: Variant): Assembled {
   const { circuit, size, symbolic, placeOf } = nodal;
   const entries = symbolic.pattern.row.length;
@@ -465,6 +466,7 @@ export function injectInto(
   });
 }
 
+/** Whether branches of a role take part in a variant; capacitors always do. */
 export const isPresent = (role: "load" | "capacitor" | "ground" | "fault", variant: Variant): boolean =>
   role === "load"
     ? variant.loads

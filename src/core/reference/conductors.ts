@@ -1,5 +1,6 @@
 import table from "../../../shared/reference/conductors.json";
 
+/** A bare wire at its usual temperature. */
 export interface Wire {
   /** as a file writes it: size first, then material */
   readonly code: string;
@@ -38,6 +39,7 @@ const aluminium: Wire = {
 /** Overhead wires and the aluminium conductor. Source: `shared/reference/conductors.json`, row by row. */
 export const WIRES: readonly Wire[] = [...overhead, aluminium];
 
+/** A cable with a neutral of strands around it. */
 export interface ConcentricCable {
   readonly conductor: Wire;
   readonly insulationOuterRadiusM: number;

@@ -1,5 +1,6 @@
 import table from "../../../shared/reference/fuse-links.json";
 
+/** A link by its speed and its rating. */
 export interface FuseLink {
   readonly type: "K" | "T";
   readonly amps: number;

@@ -1,5 +1,6 @@
 import table from "../../../shared/reference/gloves.json";
 
+/** A class of gloves, with the volts of its use and of its proof test. */
 export interface GloveClass {
   /** 00, 0, 1, 2, 3 or 4 */
   readonly name: string;

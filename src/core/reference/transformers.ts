@@ -1,5 +1,6 @@
 import table from "../../../shared/reference/transformers.json";
 
+/** Resistance and reactance of a unit, percent on its own rating. */
 export interface UnitImpedance {
   readonly kva: number;
   readonly percentR: number;

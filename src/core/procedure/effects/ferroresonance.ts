@@ -11,6 +11,7 @@ import type { JobState } from "../job/state";
 /** Resistive load that keeps a bank from ringing, in percent of its rating: "a few percent" (from memory: IEEE C57.105). */
 const DAMPING_PERCENT = 5;
 
+/** A bank that one phase at a time leaves in series with a cable, and the load on it in percent of its rating. */
 export interface FerroresonanceRisk {
   readonly bank: ElementId;
   readonly cable: ElementId;

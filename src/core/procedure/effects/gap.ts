@@ -96,6 +96,7 @@ export function sidesMoved(
   return { opened: sides(opened), closed: sides(closed) };
 }
 
+/** The conductors on the two sides of a phase of a thing. */
 export type Sides = readonly [ConductorId, ConductorId];
 
 /** The largest current through some phases of a thing [A]. */

@@ -21,6 +21,7 @@ export interface LinkSurge extends Surge {
   readonly meltAmps: number;
 }
 
+/** What a link has to carry when a thing is closed. */
 export interface PickUp {
   readonly element: ElementId;
   readonly link: FuseLink;
