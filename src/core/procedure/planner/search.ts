@@ -60,7 +60,12 @@ interface Candidate {
   readonly key: string;
   /** customers at the least, operations, walking: compared in this order */
   readonly cost: readonly number[];
+  /** by which the next set is taken */
+  readonly rank: readonly number[];
 }
+
+/** The order in which sets are looked at, of their cost. */
+type Ranking = (cost: readonly number[]) => readonly number[];
 
 /** Sets looked at before the search gives up: a hundred devices take a few dozen. */
 const MOST_SETS = 3000;
@@ -68,17 +73,37 @@ const MOST_SETS = 3000;
 /**
  * Sets of openings that leave no way, cheapest first: fewest customers out, then fewest operations, then least walking.
  * Every set is grown along a way that it leaves, by each thing on it that opens, or along the load of something that
- * could not break its current: so every minimal set is found, and none that holds a cheaper one is told.
+ * could not break its current: so every minimal set is found, and none that holds a cheaper one is told. Where too many
+ * things stand side by side for that, those of few operations are sought before those that leave few customers out.
  */
-export function* choices(document: StillhotDocument, demand: Demand, deadEnds: DeadEnds): Generator<Choice> {
+export function* choices(
+  document: StillhotDocument,
+  demand: Demand,
+  deadEnds: DeadEnds,
+  mostSets = MOST_SETS,
+): Generator<Choice> {
+  const customersFirst: Ranking = (cost) => cost;
+  const operationsFirst: Ranking = ([customers, operations, walk]) => [operations!, customers!, walk!];
+  const outcome = yield* grownSets(document, demand, deadEnds, mostSets, customersFirst);
+  if (outcome === "too many") yield* grownSets(document, demand, deadEnds, mostSets, operationsFirst);
+}
+
+/** Sets in the order of a ranking; whether there were too many to find any. */
+function* grownSets(
+  document: StillhotDocument,
+  demand: Demand,
+  deadEnds: DeadEnds,
+  mostSets: number,
+  ranking: Ranking,
+): Generator<Choice, "too many" | "told"> {
   const circuit = circuitOf(document.system);
   const taken = edgesTaken(circuit, demand.strictness);
   for (const { edges } of demand.ties) for (const edge of edges) taken[edge] = 1;
   const forced = openingsOf(document).all.filter(({ key }) => demand.forced.includes(key));
-  const heap = [candidateOf(document, circuit, demand, forced, new Set())];
+  const heap = [candidateOf(document, circuit, demand, forced, new Set(), ranking)];
   const known = new Set(heap.map(({ key }) => key));
   const found: Candidate[] = [];
-  for (let looked = 0; heap.length > 0 && looked < MOST_SETS; looked++) {
+  for (let looked = 0; heap.length > 0 && looked < mostSets; looked++) {
     const at = pop(heap);
     if (found.some((it) => it.openings.every((opening) => at.openings.includes(opening)))) continue;
     const more = growth(document, circuit, taken, demand, at, deadEnds);
@@ -93,9 +118,10 @@ export function* choices(document: StillhotDocument, demand: Demand, deadEnds: D
       if (known.has(key)) continue;
       known.add(key);
       const droppers = more.drops ? new Set([...at.droppers, opening]) : at.droppers;
-      push(heap, candidateOf(document, circuit, demand, grown, droppers));
+      push(heap, candidateOf(document, circuit, demand, grown, droppers, ranking));
     }
   }
+  return found.length === 0 && heap.length > 0 ? "too many" : "told";
 }
 
 const keyOf = (openings: readonly Opening[]): string => openings.map(({ key }) => key).join(" ");
@@ -106,6 +132,7 @@ function candidateOf(
   { start, ties }: Demand,
   openings: readonly Opening[],
   droppers: ReadonlySet<Opening>,
+  ranking: Ranking,
 ): Candidate {
   const stay = openings.filter((it) => !droppers.has(it));
   const customers = customersOutOf(circuit, edgesWith(circuit, stay, ties));
@@ -114,12 +141,8 @@ function candidateOf(
     start,
     openings.map(({ at }) => at),
   );
-  return {
-    openings,
-    droppers,
-    key: keyOf(openings),
-    cost: [customers.count, operationsOf(openings), walk],
-  };
+  const cost = [customers.count, operationsOf(openings), walk];
+  return { openings, droppers, key: keyOf(openings), cost, rank: ranking(cost) };
 }
 
 const operationsOf = (openings: readonly Opening[]): number =>
@@ -256,7 +279,7 @@ const loadsOf = perObject((circuit: Circuit): Separation["sources"] =>
 // A binary heap: the cheapest set on top; of equal ones the one whose key comes first, so that a plan never wavers.
 
 const isBefore = (a: Candidate, b: Candidate): boolean =>
-  (compareRanks(a.cost, b.cost) || (a.key < b.key ? -1 : 1)) < 0;
+  (compareRanks(a.rank, b.rank) || (a.key < b.key ? -1 : 1)) < 0;
 
 function push(heap: Candidate[], it: Candidate): void {
   heap.push(it);
