@@ -69,7 +69,7 @@ const TEXTS = [1, 1.25, 1.5, 1.75, 2, 2.25];
 /** A drawing lies otherwise than the one tried before only where it is worth so much more. */
 const WORTH_IT = 0.1;
 /** Where the picture is wider than the drawing, what is written has so much more room. */
-const WIDER = [1.8, 1.4, 1.2];
+const WIDER = [1.8, 1.3];
 /** Length of a symbol that one can read at arm's length on a screen [px]. */
 const LARGE_ENOUGH = 32;
 /** Shorter than this no symbol is drawn: its structure is one mark [px]. */
@@ -110,17 +110,18 @@ export function bestLie(
   };
   const ways: readonly Way[] = own === undefined ? ["across", "down"] : [own];
   const texts = own !== undefined || elementCountOf(system) > MANY_ELEMENTS ? [1] : TEXTS;
-  const tried = ways.flatMap((way) =>
-    texts.map((text) => {
+  const tried: { readonly lie: Lie; readonly scale: number; readonly worth: number }[] = [];
+  for (const way of ways)
+    for (const text of texts) {
       const lie = { way, text };
       const scale = scaleOf(lie);
+      const size = Math.min(1, symbolLengthAt(lie, scale) / largeEnough);
       // How much of the room that the letters ask for they have: a little less does, since few ask for all of it.
       const roominess = Math.min(1, (1.2 * text * scale) / lettersAt(scale));
-      const worth =
-        Math.min(1, symbolLengthAt(lie, scale) / largeEnough) * 6 + roominess * 5 + Math.min(1, scale);
-      return { lie, scale, worth };
-    }),
-  );
+      tried.push({ lie, scale, worth: size * 6 + roominess * 5 + Math.min(1, scale) });
+      // Larger letters would only make all of it smaller.
+      if (size === 1 && roominess === 1) break;
+    }
   const { lie, scale } = tried.reduce((best, it) => (it.worth > best.worth + WORTH_IT ? it : best));
   if (texts.length === 1) return lie;
   // A drawing that is too large to be read whole is read part by part.
@@ -153,9 +154,13 @@ function laidOut(document: StillhotDocument, { way, text, wide = 1 }: Lie): Arra
   const label = (id: ElementId) =>
     labelWidthOf(complete(system.elements[id]!), isTightAt(text)) * text * wide;
   const layout = layOut(system, { way, text, wide, label }, worked);
+  let routes: Arrangement["routes"] | undefined;
   const it: Arrangement = {
     layout,
-    routes: laidRoutes(system, layout),
+    // Of the many lies that are tried for a picture, one alone is drawn.
+    get routes() {
+      return (routes ??= laidRoutes(system, layout));
+    },
     plates: layout.plates,
     at: (point) => layout.points.get(point),
   };

@@ -1,4 +1,5 @@
 import type { CircuitElement } from "../devices";
+import { perObject } from "../document";
 import { widthOf } from "./widths";
 
 /** Longest line that a name keeps to before it is broken in two: on a wide picture, and where room is scarce. */
@@ -41,8 +42,14 @@ export const isTightAt = (text: number): boolean => text > 1.3;
 export const symbolSizeAt = (text: number): number => 1 + SYMBOLS_GROW * Math.max(0, text - 1);
 const SYMBOLS_GROW = 1;
 
-/** Width of what is written at an element [px]. */
-export function labelWidthOf(element: CircuitElement, isTight = false): number {
+/** Width of what is written at an element [px]: asked again and again while a layout is looked for. */
+export const labelWidthOf = (element: CircuitElement, isTight = false): number =>
+  (isTight ? tightWidthOf : wideWidthOf)(element);
+
+const tightWidthOf = perObject((element: CircuitElement) => measured(element, true));
+const wideWidthOf = perObject((element: CircuitElement) => measured(element, false));
+
+function measured(element: CircuitElement, isTight: boolean): number {
   if (!isNamed(element) || !("label" in element)) return 20;
   const lines = wrapped(element.label, isTight);
   if (isTight) return Math.max(20, ...lines.map((it) => widthOf(it, SIZE) * 1.1)) + 4;

@@ -3,6 +3,7 @@ import {
   complete,
   elementsAt,
   endPointsOf,
+  perObject,
   savedElement,
   structureOf,
   structuresOf,
@@ -43,7 +44,9 @@ function lengthOf(element: CircuitElement): number {
 }
 
 /** Follows a drawing outward from its sources, through whatever is open as through what is closed. */
-export function treeOf(system: System): Tree {
+export const treeOf = perObject(followed);
+
+function followed(system: System): Tree {
   const plates = new Map<string, PlateGroup>();
   for (const { id, label, kind } of structuresOf(system).values()) plates.set(id, { id, title: label, kind });
   const branches = new Map<string, Branch>();
