@@ -1,6 +1,6 @@
 import { openPhasesOf } from "../devices";
 import { complete, isSameStructure, pointName, type System } from "../document";
-import { type Circuit, circuitOf, EDGE, endsOf, reachGraphOf, standingOf } from "../network";
+import { type Circuit, circuitOf, EDGE, endsOf, floodFrom, reachGraphOf, standingOf } from "../network";
 import { type ConductorId, conductorId, type ElementId, type Finding, say, type WorkPointId } from "../terms";
 import { leastStepTouch, type StepTouch } from "./threats";
 import { whenWords } from "./upsetWords";
@@ -49,23 +49,17 @@ function joinedOnStructure(
   at: string,
   does: readonly string[],
 ): Set<string> {
-  const { rowStart, around, from, to, kind, element } = reachGraphOf(circuit);
+  const graph = reachGraphOf(circuit);
   const { edgeOn } = standingOf(circuit);
-  const queue = [circuit.nodeOf.get(conductorId(at as never, "N"))].filter((node) => node !== undefined);
-  const reached = new Set(queue);
-  for (const node of queue)
-    for (let k = rowStart[node]!; k < rowStart[node + 1]!; k++) {
-      const edge = around[k]! >> 1;
-      const id = circuit.elementIds[element[edge]!]!;
-      if (kind[edge] !== EDGE.metallic || edgeOn[edge] === 0 || does.includes(id)) continue;
-      if (system.elements[id]?.kind === "span") continue;
-      const other = (around[k]! & 1) === 0 ? to[edge]! : from[edge]!;
-      const point = circuit.pointIds[circuit.pointOfNode[other] ?? -1];
-      if (point === undefined || reached.has(other) || !isSameStructure(system, point, at)) continue;
-      reached.add(other);
-      queue.push(other);
-    }
-  return new Set(queue.map((node) => circuit.pointIds[circuit.pointOfNode[node]!]!));
+  const start = circuit.nodeOf.get(conductorId(at as never, "N"));
+  const pointOf = (node: number) => circuit.pointIds[circuit.pointOfNode[node] ?? -1];
+  const { nodes } = floodFrom(graph, start === undefined ? [] : [start], (edge, other) => {
+    const id = circuit.elementIds[graph.element[edge]!]!;
+    if (graph.kind[edge] !== EDGE.metallic || edgeOn[edge] === 0 || does.includes(id)) return false;
+    const point = pointOf(other);
+    return system.elements[id]?.kind !== "span" && point !== undefined && isSameStructure(system, point, at);
+  });
+  return new Set(nodes.map((node) => pointOf(node)!));
 }
 
 /** Whether a neutral that is open at a point has a way around the break. */
