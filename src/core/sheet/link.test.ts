@@ -81,8 +81,8 @@ test("B4 a damaged link throws nothing", () => {
   const whole = linkTo(drawing(["a", "b", "c"]));
   fc.assert(
     fc.property(fc.nat(whole.length - 1), fc.constantFrom(..."AZaz09-_"), (at, letter) => {
-      textOfLink(whole.slice(0, at) + letter + whole.slice(at + 1));
-      textOfLink(whole.slice(0, at));
+      const damaged = [whole.slice(0, at) + letter + whole.slice(at + 1), whole.slice(0, at)];
+      for (const it of damaged) expect(() => textOfLink(it)).not.toThrow();
     }),
   );
 });
