@@ -3,9 +3,10 @@
  * counts each test and each tool as one; the exit code is 1 when anything failed.
  */
 import { readFileSync, rmSync } from "node:fs";
+import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import { getChromium } from "./lib/chromium.mjs";
-import { build, checkNode, install, makeResults, run, say, tool } from "./lib/project.mjs";
+import { at, builderOf, checkNode, install, makeResults, run, runBeside, say, tool } from "./lib/project.mjs";
 
 const started = Date.now();
 let passed = 0;
@@ -19,12 +20,21 @@ function count(name, good, bad) {
   say(`${name}: ${good} passed, ${bad} failed`);
 }
 
-/** A step that is right or wrong as a whole. */
-function step(name, ...codes) {
-  say(name);
-  const ok = codes.every((code) => code() === 0);
-  count(name, ok ? 1 : 0, ok ? 0 : 1);
-  return ok;
+/** Steps that are right or wrong as a whole, as many at a time as there are processors; what one says stays together. */
+async function stepsTogether(steps) {
+  const left = [...steps];
+  const good = new Set();
+  async function work() {
+    for (let it = left.shift(); it !== undefined; it = left.shift()) {
+      const { name, file, args } = it;
+      const { code, text } = await runBeside(process.execPath, [at("node_modules", file), ...args]);
+      if (code === 0) good.add(name);
+      process.stdout.write(text);
+      count(name, code === 0 ? 1 : 0, code === 0 ? 0 : 1);
+    }
+  }
+  await Promise.all(Array.from({ length: availableParallelism() }, work));
+  return good;
 }
 
 /** A step that leaves its counts in a file; ending badly without a failure in the file is one failure. */
@@ -61,18 +71,20 @@ const out = makeResults();
 const { missing } = await getChromium();
 if (missing) say(missing);
 
-step("types of the core", () => tool("typescript/bin/tsc", ["-p", "tsconfig.core.json"]));
-step("types of everything", () =>
-  tool("svelte-check/bin/svelte-check", [
-    "--tsconfig",
-    "./tsconfig.json",
-    "--fail-on-warnings",
-    "--output",
-    "human",
-  ]),
-);
-step("lint", () => tool("eslint/bin/eslint.js", [".", "--max-warnings", "0"]));
-step("format", () => tool("prettier/bin/prettier.cjs", ["--check", ".", "--log-level", "warn"]));
+const [appBuilder, appArgs] = builderOf("app");
+const [cliBuilder, cliArgs] = builderOf("cli");
+const good = await stepsTogether([
+  { name: "lint", file: "eslint/bin/eslint.js", args: [".", "--max-warnings", "0"] },
+  {
+    name: "types of everything",
+    file: "svelte-check/bin/svelte-check",
+    args: ["--tsconfig", "./tsconfig.json", "--fail-on-warnings", "--output", "human"],
+  },
+  { name: "build of the app", file: appBuilder, args: appArgs },
+  { name: "types of the core", file: "typescript/bin/tsc", args: ["-p", "tsconfig.core.json"] },
+  { name: "format", file: "prettier/bin/prettier.cjs", args: ["--check", ".", "--log-level", "warn"] },
+  { name: "build of the command line", file: cliBuilder, args: cliArgs },
+]);
 
 const vitest = join(out, "vitest.json");
 counted(
@@ -89,16 +101,11 @@ counted(
   readVitest,
 );
 
-const built = step(
-  "build",
-  () => build("app"),
-  () => build("cli"),
-);
 const e2e = join(out, "e2e.json");
 counted(
   "end to end",
   e2e,
-  () => (built ? run(process.execPath, ["tests/e2e/run.mjs"]) : 1),
+  () => (good.has("build of the app") ? run(process.execPath, ["tests/e2e/run.mjs"]) : 1),
   ({ passed: good, failed: bad, tests }) => ({
     good,
     bad,

@@ -1,5 +1,5 @@
 /** What the scripts share: where things are, what is out of date, and how to run a tool. Needs nothing installed. */
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
@@ -31,6 +31,20 @@ export function run(program, args, { quiet = false, toStderr = false, env = {} }
   if (done.error) console.error(`${program} did not start: ${done.error.message}`);
   return done.status ?? 127;
 }
+
+/** Runs a program here beside others. Returns its exit code and all that it wrote. */
+export const runBeside = (program, args) =>
+  new Promise((done) => {
+    const written = [];
+    const child = spawn(program, args, { cwd: root, stdio: ["ignore", "pipe", "pipe"] });
+    for (const stream of [child.stdout, child.stderr]) stream.on("data", (chunk) => written.push(chunk));
+    const end = (code) => done({ code, text: Buffer.concat(written).toString() });
+    child.on("error", (error) => {
+      written.push(Buffer.from(`${program} did not start: ${error.message}\n`));
+      end(127);
+    });
+    child.on("close", (code) => end(code ?? 1));
+  });
 
 /** Runs the program of an installed package, without npm in between. */
 export const tool = (file, args, options) =>
@@ -110,8 +124,13 @@ export function isFresh(name) {
   return existsSync(at(output)) && statSync(at(output)).mtimeMs >= newest(sources.map((it) => at(it)));
 }
 
+const VITE = "vite/bin/vite.js";
+
 /** Builds the app or the command line. Returns the exit code. */
-export const build = (name, options) => tool("vite/bin/vite.js", builds[name].args, options);
+export const build = (name, options) => tool(VITE, builds[name].args, options);
+
+/** What builds the app or the command line: an installed program, and what it is told. */
+export const builderOf = (name) => [VITE, builds[name].args];
 
 /** Builds only what is out of date, saying so. Ends the program when that fails. */
 export function buildIfStale(name, { toStderr = false } = {}) {
