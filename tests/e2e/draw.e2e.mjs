@@ -306,37 +306,35 @@ export const tests = [
       assert.ok(listed.includes("tidy") && listed.includes("escape"));
     },
   },
-  ...BOTH.flatMap(([size, touch]) =>
-    ["light", "dark"].map((theme) => ({
-      name: `axe finds nothing in the finder, the keys, and the arrangements (${size}, ${theme})`,
-      async run(ctx) {
-        const page = await begin(ctx, { size, theme });
-        await keepsAnArrangement(page, touch, "Mill tap");
-        await find(page, size, "");
-        await found(page).first().waitFor();
-        assert.deepEqual(await axeFinds(page), []);
-        await page.locator("[data-find]").fill("undo");
-        assert.deepEqual(await axeFinds(page), []);
-        await noSidewaysScroll(page);
-        await page.keyboard.press("Escape");
-        await menu(page, "keys");
-        await page.locator("[data-keys]").first().waitFor();
-        assert.deepEqual(await axeFinds(page), []);
-        await noSidewaysScroll(page);
-        await page.keyboard.press("Escape");
-        await pressOn(page, "c2", touch);
-        await act(page, "stamp");
-        await page.locator('[data-stamp="name"]').waitFor();
-        assert.deepEqual(await axeFinds(page), []);
-        await page.keyboard.press("Escape");
-        await selectFromOutline(page, size, "point:p12");
-        await page.locator('[data-action="grow"]').click();
-        await page.locator('[data-own="Mill tap"]').waitFor();
-        assert.ok(await page.locator('[data-own="Mill tap"]').isDisabled(), "a primary tap on a secondary");
-        assert.deepEqual(await axeFinds(page), []);
-        await page.locator('[data-stamp="manage"]').click();
-        assert.deepEqual(await axeFinds(page), []);
-      },
-    })),
-  ),
+  ...BOTH.map(([size, touch]) => ({
+    name: `axe finds nothing in the finder, the keys, and the arrangements (${size})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size });
+      await keepsAnArrangement(page, touch, "Mill tap");
+      await find(page, size, "");
+      await found(page).first().waitFor();
+      assert.deepEqual(await axeFinds(page), []);
+      await page.locator("[data-find]").fill("undo");
+      assert.deepEqual(await axeFinds(page), []);
+      await noSidewaysScroll(page);
+      await page.keyboard.press("Escape");
+      await menu(page, "keys");
+      await page.locator("[data-keys]").first().waitFor();
+      assert.deepEqual(await axeFinds(page), []);
+      await noSidewaysScroll(page);
+      await page.keyboard.press("Escape");
+      await pressOn(page, "c2", touch);
+      await act(page, "stamp");
+      await page.locator('[data-stamp="name"]').waitFor();
+      assert.deepEqual(await axeFinds(page), []);
+      await page.keyboard.press("Escape");
+      await selectFromOutline(page, size, "point:p12");
+      await page.locator('[data-action="grow"]').click();
+      await page.locator('[data-own="Mill tap"]').waitFor();
+      assert.ok(await page.locator('[data-own="Mill tap"]').isDisabled(), "a primary tap on a secondary");
+      assert.deepEqual(await axeFinds(page), []);
+      await page.locator('[data-stamp="manage"]').click();
+      assert.deepEqual(await axeFinds(page), []);
+    },
+  })),
 ];

@@ -1,6 +1,4 @@
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import {
   begin,
   doing,
@@ -14,6 +12,7 @@ import {
   tickUntil,
   verdict,
 } from "./job.mjs";
+import { axeFinds } from "./scenarios.mjs";
 import { spotOf } from "./spots.mjs";
 
 /** The page says what went wrong: this rule, this consequence, these words. */
@@ -283,32 +282,20 @@ export const tests = [
       assert.ok(seenX > 0 && seenX < width && seenY > 0 && seenY < height, "the work point is in sight");
     },
   },
-  ...["desk", "phone"].flatMap((size) =>
-    ["light", "dark"].map((theme) => ({
-      name: `no accessibility violation that axe finds (${size}, ${theme})`,
-      async run(ctx) {
-        const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-        const job = await begin(ctx, { size, theme });
-        const { page } = job;
-        await page.evaluate(axe);
-        const check = async (where) => {
-          const { violations } = await page.evaluate(() =>
-            globalThis.axe.run(document, { resultTypes: ["violations"] }),
-          );
-          const found = violations.map(
-            (it) => `${it.id}: ${it.nodes.map((node) => node.html.slice(0, 140)).join(" | ")}`,
-          );
-          assert.deepEqual(found, [], where);
-        };
-        await check("the first step");
-        await tickUntil(job, "open");
-        await check("a hold point");
-        await own(job, "k1", "lift");
-        await check("what it did");
-        await takeBack(job);
-        await page.locator('.bar [data-tab="log"]').click();
-        await check("what was done");
-      },
-    })),
-  ),
+  ...["desk", "phone"].map((size) => ({
+    name: `no accessibility violation that axe finds (${size})`,
+    async run(ctx) {
+      const job = await begin(ctx, { size });
+      const { page } = job;
+      const check = async (where) => assert.deepEqual(await axeFinds(page), [], where);
+      await check("the first step");
+      await tickUntil(job, "open");
+      await check("a hold point");
+      await own(job, "k1", "lift");
+      await check("what it did");
+      await takeBack(job);
+      await page.locator('.bar [data-tab="log"]').click();
+      await check("what was done");
+    },
+  })),
 ];

@@ -68,13 +68,23 @@ export const did = (page, words) => page.locator("ol[reversed] strong").filter({
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
-/** What axe finds wrong with the page, each as its rule and the thing that it is about. */
+/**
+ * What axe finds wrong with the page, each as its rule and the thing that it is about: every rule in the theme that the
+ * page has, and in the other theme those of contrast, which is all that a theme can change.
+ */
 export async function axeFinds(page) {
   await page.evaluate(axe);
-  return page.evaluate(async () => {
-    const { violations } = await globalThis.axe.run(document, { resultTypes: ["violations"] });
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(" ")}`));
-  });
+  const found = (runOnly) =>
+    page.evaluate(async (options) => {
+      const { violations } = await globalThis.axe.run(document, { resultTypes: ["violations"], ...options });
+      return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(" ")}`));
+    }, runOnly);
+  const inItsOwn = await found({});
+  const isDark = await page.evaluate(() => matchMedia("(prefers-color-scheme: dark)").matches);
+  await page.emulateMedia({ colorScheme: isDark ? "light" : "dark" });
+  const inTheOther = await found({ runOnly: ["color-contrast"] });
+  await page.emulateMedia({ colorScheme: isDark ? "dark" : "light" });
+  return [...inItsOwn, ...inTheOther.map((it) => `in the other theme, ${it}`)];
 }
 
 export async function noSidewaysScroll(page) {

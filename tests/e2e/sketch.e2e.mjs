@@ -1,10 +1,10 @@
 import assert from "node:assert/strict";
 import { existsSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { spawnSync } from "node:child_process";
-import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
+import { axeFinds } from "./scenarios.mjs";
 import { onPage, pressAt, pressOn, spotOf } from "./spots.mjs";
 
 const sideline = JSON.parse(
@@ -528,57 +528,45 @@ export const tests = [
       assert.match(await page.getByRole("alert").first().textContent(), /more than 0/);
     },
   },
-  ...["desk", "phone"].flatMap((size) =>
-    ["light", "dark"].map((theme) => ({
-      name: `no accessibility violation that axe finds (${size}, ${theme})`,
-      async run(ctx) {
-        const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-        const page = await begin(ctx, { size, theme });
-        const check = async (where) => {
-          await page.evaluate(axe);
-          const { violations } = await page.evaluate(() =>
-            globalThis.axe.run(document, { resultTypes: ["violations"] }),
-          );
-          const found = violations.map(
-            (it) => `${it.id}: ${it.nodes.map((node) => node.html.slice(0, 140)).join(" | ")}`,
-          );
-          assert.deepEqual(found, [], where);
-        };
-        await check("as it opens");
-        await pressOn(page, CUTOUT, size === "phone");
-        await page.locator('[data-action="open"]').click();
-        await check("with the cutout open");
-        if (size === "desk") {
-          for (const tab of ["Details", "Legend"]) {
-            await page.getByRole("tab", { name: tab }).click();
-            await check(tab);
-          }
-          await page.getByRole("button", { name: "Library" }).click();
-        } else {
-          await visible(page, '[data-action="more"]').tap();
-          await check("more");
-          await page.keyboard.press("Escape");
-          await page.getByRole("button", { name: "Menu" }).tap();
-          await check("menu");
-          await page.locator('[data-menu="library"]').tap();
+  ...["desk", "phone"].map((size) => ({
+    name: `no accessibility violation that axe finds (${size})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size });
+      const check = async (where) => assert.deepEqual(await axeFinds(page), [], where);
+      await check("as it opens");
+      await pressOn(page, CUTOUT, size === "phone");
+      await page.locator('[data-action="open"]').click();
+      await check("with the cutout open");
+      if (size === "desk") {
+        for (const tab of ["Details", "Legend"]) {
+          await page.getByRole("tab", { name: tab }).click();
+          await check(tab);
         }
-        await page.locator("[data-demo]").first().waitFor();
-        await check("library");
+        await page.getByRole("button", { name: "Library" }).click();
+      } else {
+        await visible(page, '[data-action="more"]').tap();
+        await check("more");
         await page.keyboard.press("Escape");
-        if (size === "desk") {
-          await page.getByRole("button", { name: "Settings" }).click();
-          await page.getByText("Limits of this drawing").waitFor();
-          await check("settings");
-          await page.keyboard.press("Escape");
-        }
-        // What was selected before may have moved it under a button.
-        await page.locator("[data-drawing]").focus();
-        await page.keyboard.press("0");
-        await pressOn(page, WORK_POINT, size === "phone");
-        await page.locator('[data-action="grow"]').click();
-        await page.locator("[data-part]").first().waitFor();
-        await check("growing");
-      },
-    })),
-  ),
+        await page.getByRole("button", { name: "Menu" }).tap();
+        await check("menu");
+        await page.locator('[data-menu="library"]').tap();
+      }
+      await page.locator("[data-demo]").first().waitFor();
+      await check("library");
+      await page.keyboard.press("Escape");
+      if (size === "desk") {
+        await page.getByRole("button", { name: "Settings" }).click();
+        await page.getByText("Limits of this drawing").waitFor();
+        await check("settings");
+        await page.keyboard.press("Escape");
+      }
+      // What was selected before may have moved it under a button.
+      await page.locator("[data-drawing]").focus();
+      await page.keyboard.press("0");
+      await pressOn(page, WORK_POINT, size === "phone");
+      await page.locator('[data-action="grow"]').click();
+      await page.locator("[data-part]").first().waitFor();
+      await check("growing");
+    },
+  })),
 ];

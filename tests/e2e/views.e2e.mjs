@@ -1,6 +1,5 @@
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
+import { axeFinds } from "./scenarios.mjs";
 
 const CUTOUT = "c1";
 const row = (page, owner) => page.locator(`[data-owner="${owner}"]`).first();
@@ -36,17 +35,7 @@ async function details(page, size) {
   await page.locator('dialog [data-action="details"]').tap();
 }
 
-async function noViolation(page, where) {
-  const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-  await page.evaluate(axe);
-  const { violations } = await page.evaluate(() =>
-    globalThis.axe.run(document, { resultTypes: ["violations"] }),
-  );
-  const found = violations.map(
-    (it) => `${it.id}: ${it.nodes.map((node) => node.html.slice(0, 140)).join(" | ")}`,
-  );
-  assert.deepEqual(found, [], where);
-}
+const noViolation = async (page, where) => assert.deepEqual(await axeFinds(page), [], where);
 
 async function noSidewaysScroll(page) {
   const [wide, inner] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
