@@ -12,25 +12,31 @@ import {
   forkAttempt,
   isOver,
   isRefusal,
+  knownStanding,
   knownView,
   letPass,
   type LogEntry,
   mapOf,
+  missedHow,
   playThrough,
   readAttempt,
   recordOf,
   say,
+  sceneOf,
   scenarioOf,
   scoreOf,
   secondsOf,
   sha256,
   startAttempt,
+  type Step,
+  stepSentence,
   type StartOptions,
   type StillhotDocument,
   timeLineOf,
   trapsCaught,
   trapsOf,
   verifyAttempt,
+  withMeasured,
   worldAt,
   worldOf,
   writeAttempt,
@@ -204,6 +210,57 @@ describe("T2 only what has been seen or told is known", () => {
     expect(knownView(looked, 1).facts).toEqual([]);
   });
 
+  test("what was measured stands over what the map says, until something is switched", () => {
+    const steps: Action[] = [
+      { do: "brief" },
+      { do: "request-permit" },
+      { do: "receive-permit" },
+      { do: "confirm" },
+      { do: "open", element: "c1" as never, phases: "A", with: "load-break-tool" },
+      { do: "check-detector" },
+      { do: "test", at: "p4" as never, phases: "A" },
+    ];
+    const open = played(startAttempt(storm), ...steps);
+    const { assessment, measured } = knownStanding(open, true);
+    const truth = worldOf(open).truth.readings.get("p4/A" as never)!.volts;
+    expect(truth).toBeGreaterThan(1000);
+    expect(measured.get("p4/A" as never)).toMatchObject({ look: "energized", volts: Math.round(truth) });
+    expect(assessment!.conductors["p4/A" as never]).toMatchObject({ state: "energized", volts: truth });
+    // In an exam, and before a prediction, nothing else is told.
+    expect(Object.keys(knownStanding(open, false).assessment!.conductors)).toEqual(["p4/A"]);
+    const notes = withMeasured(sceneOf(open.document, undefined), measured, spell).points.get(
+      "p4" as never,
+    )!.notes;
+    expect(notes[0]!.text).toBe(`MEASURED A ${Math.round(truth)} V`);
+    const closed = played(open, { do: "close", element: "c1" as never, phases: "A" });
+    expect(knownStanding(closed, false)).toMatchObject({ assessment: undefined, measured: new Map() });
+  });
+
+  test("a detector that was not proven makes nothing look dead", () => {
+    const dead = (...before: Action[]) =>
+      knownStanding(
+        played(
+          startAttempt(scenarioFile("first-cutout")),
+          { do: "brief" },
+          { do: "open", element: "c1" as never, phases: "B", with: "load-break-tool" },
+          ...before,
+          { do: "test", at: "p5" as never, phases: "B" },
+        ),
+        false,
+      ).measured.get("p5/B" as never)!;
+    expect(dead()).toEqual({ volts: 0, look: "unknown" });
+    expect(dead({ do: "check-detector" })).toEqual({ volts: 0, look: "isolated" });
+  });
+
+  test("a look says what stands there, also where nothing of it is news", () => {
+    const looked = played(startAttempt(scenarioFile("first-cutout")), { do: "inspect", at: "p5" as never });
+    expect(looked.log.at(-1)!.result.shown.map((it) => spell(it))).toMatchInlineSnapshot(`
+      [
+        "You see T1 arrester; T1 cutout; tap clamp; meter at 1 Alder Court; meter at 3 Alder Court; span from Fernhill station to Pole 12; span from Pole 12 to End of the line; T1.",
+      ]
+    `);
+  });
+
   test("what nobody knows of cannot be asked for", () => {
     const lost = startAttempt(scenarioFile("larkfield-lead"));
     const refused = act(lost, { do: "tag", element: "d1" as never });
@@ -343,19 +400,97 @@ describe("T5 the debrief follows from the log", () => {
       "1910.269",
     );
     expect(decision.unseen.map(({ rule }) => rule)).toContain("ground-on-live");
-    expect(decision.better).toEqual({ do: "inspect", at: "p4" });
+    expect(decision.better).toEqual({ do: "test", at: "p4", phases: "A" });
   });
 
   test("the better step is a planner's where there is one, planned on what was known", () => {
-    const asked: string[] = [];
-    const with_ = debriefOf(fell, (document) => {
-      asked.push(document.title);
-      expect(JSON.stringify(document)).not.toContain("storm crew closed it");
-      return [{ do: "brief" }, { do: "test", at: "p4" as never, phases: "A" }];
-    });
-    expect(asked.length).toBeGreaterThan(0);
-    const decision = with_.why.decisions.find(({ action }) => action.do === "ground")!;
-    expect(decision.better).toEqual({ do: "test", at: "p4", phases: "A" });
+    const scenario = scenarioFile("first-cutout");
+    const [{ attempt } = {}] = trapsOf(scenario);
+    const planned: Step[] = [
+      { do: "brief" },
+      { do: "tag", element: "c1" as never },
+      { do: "open", element: "c1" as never, phases: "B", with: "load-break-tool" },
+    ];
+    const lifted = (plan: () => Step[]) =>
+      debriefOf(attempt!, plan).why.decisions.find(({ action }) => action.do === "lift")!.better;
+    expect(lifted(() => planned)).toEqual(planned[2]);
+    expect(lifted(() => planned.slice(0, 2))).toBeUndefined();
+  });
+
+  test("the better step of a trap takes away what was wrong, at the place where it was wrong", () => {
+    const betterOf = (id: string) =>
+      trapsOf(scenarioFile(id)).map(({ trap, attempt }) => {
+        const { why } = debriefOf(attempt!);
+        const decision = why.decisions.find(({ entry }) => entry === trapsCaught(attempt!).get(trap.id));
+        return decision?.better === undefined ? "" : spell(stepSentence(attempt!.document, decision.better));
+      });
+    expect(betterOf("first-cutout")).toMatchInlineSnapshot(`
+      [
+        "Open T1 cutout, B, with the load-break tool",
+        "Put a ground set on at Pole 12, T1 secondary, 1 2, neutral end first",
+        "Put a ground set on at Pole 12, T1 secondary, 1 2, neutral end first",
+      ]
+    `);
+    expect(betterOf("orchard-close")).toMatchInlineSnapshot(`
+      [
+        "Test Pole 64, T1 bushing, A",
+        "Look at 8 Orchard Close",
+      ]
+    `);
+    expect(betterOf("larkfield-lead")).toMatchInlineSnapshot(`
+      [
+        "Test Pole 50, cutout bottom, A",
+        "Look at Pole 50, cutout bottom",
+      ]
+    `);
+    expect(betterOf("mill-sideline")).toMatchInlineSnapshot(`
+      [
+        "Test Pole 91, A B C",
+        "Test Pole 91, A B C",
+        "Test Pole 91",
+      ]
+    `);
+  });
+
+  test("no step is told as a good move that was a trap fallen into, or a danger", () => {
+    for (const id of files)
+      for (const { attempt } of trapsOf(scenarioFile(id))) {
+        const { why, score } = debriefOf(attempt!);
+        const bad = new Set([...trapsCaught(attempt!).values(), ...score.dangers.map(({ entry }) => entry)]);
+        for (const { entry } of why.good) expect(bad).not.toContain(entry);
+      }
+  });
+
+  test("what was missed is told as what happened", () => {
+    const of = (id: string) => {
+      const result = scoreOf(fell).criteria.find(({ criterion }) => criterion.id === id)!;
+      return missedHow(fell, result);
+    };
+    expect(Object.fromEntries(scoreOf(fell).criteria.map(({ criterion: { id } }) => [id, of(id)])))
+      .toMatchInlineSnapshot(`
+      {
+        "found-closed": {
+          "how": "undone",
+        },
+        "grounded-w1": {
+          "how": "undone",
+        },
+        "permit": undefined,
+        "restored": {
+          "how": "undone",
+        },
+        "tested": {
+          "how": "undone",
+        },
+        "tie-open": {
+          "how": "undone",
+        },
+        "unhurt": {
+          "entry": 11,
+          "how": "happened",
+        },
+      }
+    `);
   });
 
   test("each hidden fact, with the first moment at which it could have been known", () => {

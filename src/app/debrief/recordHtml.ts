@@ -1,4 +1,11 @@
-import { type AttemptRecord, escapeXml, nameOfFact, truthOf } from "../../core";
+import {
+  type AttemptRecord,
+  type CriterionResult,
+  escapeXml,
+  missedHow,
+  nameOfFact,
+  truthOf,
+} from "../../core";
 import { clock, entryTitle } from "../scenario/words";
 import { speech } from "../words/language.svelte";
 import { t, told } from "../words/words";
@@ -18,6 +25,12 @@ export function recordHtml(record: AttemptRecord): string {
   const at = (n: number) => {
     const entry = attempt.log[n - 1];
     return entry === undefined ? "" : `${n}. ${clock(entry.t)} ${entryTitle(truth, entry)}`;
+  };
+  const howMissed = (result: CriterionResult) => {
+    const missed = missedHow(attempt, result);
+    return missed === undefined
+      ? ""
+      : t(`review.missed.${missed.how}`, { entry: missed.entry === undefined ? "" : at(missed.entry) });
   };
   return [
     `<!doctype html><html lang="${speech.language}"><head><meta charset="utf-8"><title>${text(told(record.heading))}</title>`,
@@ -46,7 +59,7 @@ export function recordHtml(record: AttemptRecord): string {
       t("review.criteria"),
       debrief.score.criteria.map(
         (it) =>
-          `${t("review.of", { earned: it.earned, of: it.weight })} ${it.criterion.text} ${t(it.met ? "review.met" : "review.missed")}`,
+          `${t("review.of", { earned: it.earned, of: it.weight })} ${it.criterion.text} ${t(it.met ? "review.met" : "review.missed")} ${howMissed(it)}`,
       ),
     ),
     list(

@@ -1,13 +1,27 @@
-import { type Assessment, sceneOf, type StillhotDocument } from "../../core";
+import {
+  type Assessment,
+  type ConductorId,
+  type Measured,
+  sceneOf,
+  type StillhotDocument,
+  withMeasured,
+} from "../../core";
 import { Session } from "../session/session.svelte";
 import { speech } from "../words/language.svelte";
+import { told } from "../words/words";
 
 /** A drawing that is looked at: tapped, panned and zoomed, and never edited. Its states are those that it is given. */
 export class PictureSession extends Session {
   /** conductors that are left out look unknown */
   shown = $state.raw<Assessment | undefined>(undefined);
+  /** what was measured, and where */
+  measured = $state.raw<ReadonlyMap<ConductorId, Measured>>(new Map());
   override scene = $derived.by(() =>
-    sceneOf(this.document, this.shown, { ...this.lie, catalogue: speech.catalogue }),
+    withMeasured(
+      sceneOf(this.document, this.shown, { ...this.lie, catalogue: speech.catalogue }),
+      this.measured,
+      told,
+    ),
   );
 
   override previewMove() {
@@ -17,8 +31,13 @@ export class PictureSession extends Session {
     // The same.
   }
 
-  showing(document: StillhotDocument, shown: Assessment | undefined) {
+  showing(
+    document: StillhotDocument,
+    shown: Assessment | undefined,
+    measured: ReadonlyMap<ConductorId, Measured>,
+  ) {
     this.document = document;
     this.shown = shown;
+    this.measured = measured;
   }
 }

@@ -17,4 +17,5 @@ export * from "./hit";
 export * from "./svg";
 export * from "./power";
 export * from "./marks";
+export { type Measured, withMeasured } from "./measured";
 export { tidy } from "./tidy/tidy";

@@ -11,6 +11,6 @@ export { documentAfter, marginMap, worstThreat } from "./views";
 export type { FaultAmps } from "../phasor";
 export { MOST_STRENGTH } from "./tolerances";
 export { type HotStep, type HotStepKind, type HotWay, whyHot } from "./whyHot";
-export { STATES, type StateColumn, stateColumn, statesUntold } from "./stateColumn";
+export { isHot, STATES, type StateColumn, stateColumn, statesUntold } from "./stateColumn";
 export { standsAlike, statesAtHand, statesByReach } from "./statesByReach";
 export { type AssessmentColumns, buffersOf, fromColumns, type RowIds, rowsOf, toColumns } from "./columns";

@@ -33,7 +33,7 @@ export const statesUntold = ({ ids, states }: StateColumn): StateColumn => ({
   states: states.map((code) => (isHot(STATES[code]!) ? code : codeOf.unknown)),
 });
 
-const isHot = (state: ConductorState): boolean =>
+export const isHot = (state: ConductorState): boolean =>
   state === "energized" || state === "backfed" || state === "induced" || state === "faulted";
 
 /** The states of an assessment as a column. */

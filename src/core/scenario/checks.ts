@@ -70,7 +70,8 @@ function findingOut(document: StillhotDocument): Step[] {
   });
 }
 
-const stepFor = ({ by, at, element }: Reveal): Step =>
+/** The step by which a way shows what it shows. */
+export const stepFor = ({ by, at, element }: Reveal): Step =>
   ({
     do: by,
     ...(at === undefined ? {} : { at }),

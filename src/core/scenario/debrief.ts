@@ -2,10 +2,10 @@ import type { RehearsalFinding } from "../procedure";
 import { perObject, type Reveal, scenarioOf, type Step, type Trap } from "../document";
 import { type Message, say } from "../terms";
 import { type Action, isJobStep } from "./actions";
-import { worldAt } from "./act";
 import { type Attempt, secondsOf } from "./attempt";
-import { answerTo, type FactTrap, type Planner, trapListOf, trapsCaught } from "./checks";
-import { matches, whenTrue } from "./conditions";
+import { betterStep } from "./better";
+import { type FactTrap, type Planner, trapListOf, trapsCaught } from "./checks";
+import { whenTrue } from "./conditions";
 import type { LogEntry, PredictionResult, Standing } from "./log";
 import { minutesOf, type Score, scoreOf, timeCriteriaOf } from "./scoring";
 import { factsOf, truthOf } from "./truth";
@@ -185,11 +185,15 @@ function markOf({ result }: LogEntry, isGood: boolean): Moment["mark"] {
   return isGood ? "good" : "";
 }
 
-const goodMovesOf = (attempt: Attempt): GoodMove[] =>
-  scoreOf(attempt)
-    .criteria.filter(({ met, entry, criterion }) => met && entry !== undefined && criterion.kind !== "never")
+/** What counted, but for steps that were also a trap fallen into, or a danger. */
+function goodMovesOf(attempt: Attempt): GoodMove[] {
+  const { criteria, dangers } = scoreOf(attempt);
+  const bad = new Set([...trapsCaught(attempt).values(), ...dangers.map(({ entry }) => entry)]);
+  return criteria
+    .filter(({ met, entry, criterion }) => met && criterion.kind !== "never" && !bad.has(entry ?? 0))
     .map(({ entry, criterion }) => ({ entry: entry!, text: criterion.text }))
     .sort((a, b) => a.entry - b.entry);
+}
 
 /**
  * The debrief of an attempt, from its log.
@@ -263,6 +267,7 @@ function decisionsOf(attempt: Attempt, plan?: Planner): Decision[] {
     const isHit = result.consequence !== undefined && result.consequence.kind !== "none";
     if (action === undefined || (findings.length === 0 && !isHit)) return [];
     const coached = new Set((result.coached ?? []).map(({ rule, where }) => `${rule} ${where}`));
+    const unseen = findings.filter(({ rule, where }) => !coached.has(`${rule} ${where}`));
     return [
       {
         entry: n,
@@ -272,37 +277,12 @@ function decisionsOf(attempt: Attempt, plan?: Planner): Decision[] {
         truth: worstStanding(result.workPoints),
         did: result.shown,
         findings,
-        unseen: findings.filter(({ rule, where }) => !coached.has(`${rule} ${where}`)),
-        better: isJobStep(action) ? betterStep(attempt, n, plan) : undefined,
+        unseen,
+        better: betterStep(attempt, { entry, findings, unseen, didNotKnow: before.didNotKnow }, plan),
       },
     ];
   });
 }
-
-/** What to do instead: the first step of the planner's order, or of the answer, that has not been done yet. */
-function betterStep(attempt: Attempt, entry: number, plan?: Planner): Step | undefined {
-  const done = attempt.log
-    .slice(0, entry - 1)
-    .flatMap(({ action, result }) => (action && result.done ? [action] : []));
-  const order =
-    plan === undefined ? answerTo(attempt.document) : plan(worldAt(attempt, entry - 1).known.document);
-  const left: Action[] = [...done];
-  for (const step of order) {
-    if (!isJobStep(step)) continue;
-    const { with: _with, text: _text, done: _done, cable: _cable, ...pattern } = step;
-    const at = left.findIndex((it) => matches(patternOf(pattern), it));
-    if (at === -1) return step;
-    left.splice(at, 1);
-  }
-  return undefined;
-}
-
-const patternOf = ({ do: verb, element, at, phases }: Step) => ({
-  do: verb,
-  ...(element === undefined || verb === "ground" ? {} : { element }),
-  ...(at === undefined ? {} : { at }),
-  ...(phases === undefined ? {} : { phases }),
-});
 
 function factReports(attempt: Attempt): FactReport[] {
   const { document, log } = attempt;

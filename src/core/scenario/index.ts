@@ -21,6 +21,8 @@ export {
   feedbackOf,
   type HintOffer,
   hintsOffered,
+  knownStanding,
+  type KnownStanding,
   knownView,
   type KnownView,
 } from "./shown";
@@ -30,6 +32,8 @@ export {
   bestOf,
   criteriaOf,
   minutesOf,
+  type Missing,
+  missedHow,
   timeCriteriaOf,
   type CriterionResult,
   type ObjectiveResult,

@@ -2,6 +2,7 @@ import { deviceOf } from "../devices";
 import {
   amended,
   jobOf,
+  listOf,
   nameIn,
   nextGroundId,
   type SavedElement,
@@ -16,7 +17,17 @@ import { findingsAtEnd } from "../procedure/rules";
 import { type ElementId, type JsonObject, type Message, say } from "../terms";
 import { factsOf } from "./truth";
 import type { EntryResult, Standing } from "./log";
-import { elementIn, factsShownBy, knowing, looking, revealsBy, stuckPhases, type World } from "./world";
+import {
+  elementIn,
+  factsShownBy,
+  knowing,
+  looking,
+  placesOf,
+  revealsBy,
+  stuckPhases,
+  withinReach,
+  type World,
+} from "./world";
 
 /** What an action made of the world, what it showed, and what somebody else said to it. */
 export interface Played {
@@ -67,6 +78,7 @@ export function playInWorld(document: StillhotDocument, world: World, asked: Ste
         ...(truth.consequence.text.key === "consequence.none" ? [] : [truth.consequence.text]),
         ...(isAsking ? [] : told),
         ...factTexts(document, shows),
+        ...(step.do === "inspect" ? whatIsSeen(after, step.at) : []),
       ],
       findings: truth.findings,
       coached: known.findings,
@@ -76,6 +88,22 @@ export function playInWorld(document: StillhotDocument, world: World, asked: Ste
     },
     ...(answers.length === 0 ? {} : { answers }),
   };
+}
+
+/** What stands before somebody's eyes, which is said also where nothing of it is news. */
+function whatIsSeen({ known: { document } }: World, place: string | undefined): Message[] {
+  const { system } = document;
+  const reach = place === undefined ? [] : withinReach(system, place);
+  const things = Object.keys(system.elements).filter((id) =>
+    placesOf(system, id).some((it) => reach.includes(it)),
+  );
+  if (things.length === 0) return [];
+  const list = things.map((id) => {
+    const { open } = system.elements[id as ElementId] as { readonly open?: string };
+    const name = nameIn(document, id);
+    return typeof open === "string" && open !== "" ? say("attempt.seesOpen", { name, phases: open }) : name;
+  });
+  return [say("attempt.looked", { list: listOf(list) })];
 }
 
 const factTexts = (document: StillhotDocument, ids: readonly string[]): Message[] =>

@@ -37,6 +37,22 @@ export const criteriaOf: (document: StillhotDocument) => readonly Criterion[] = 
   (document: StillhotDocument) => scenarioOf(document).criteria ?? defaultCriteria(document),
 );
 
+/** How something that counts was missed: it was never done, done too late, done though it never may be, or not brought to an end. */
+export type Missing = "undone" | "late" | "happened" | "unfinished";
+
+/** How a criterion was missed, and the entry that says so; nothing where it was met. */
+export function missedHow(
+  { document, log }: Attempt,
+  { criterion: { kind, when }, met, entry }: CriterionResult,
+): { readonly how: Missing; readonly entry?: number } | undefined {
+  if (met) return undefined;
+  if (kind === "never") return entry === undefined ? { how: "unfinished" } : { how: "happened", entry };
+  if (entry !== undefined) return { how: "unfinished" };
+  const { before: _before, ...whenever } = when;
+  const late = when.before === undefined ? undefined : whenTrue(whenever as Condition, document, log);
+  return late === undefined ? { how: "undone" } : { how: "late", entry: late };
+}
+
 /** Minutes that a scenario allows; nothing happens when they are over. */
 export const minutesOf = (document: StillhotDocument): number => scenarioOf(document).minutes ?? 30;
 

@@ -5,8 +5,11 @@ import {
   scenarioOf,
   type StillhotDocument,
 } from "../document";
-import type { RehearsalFinding } from "../procedure";
-import type { Json, Message, PointId } from "../terms";
+import type { Measured } from "../drawing";
+import { type Assessment, type ConductorReport, type ConductorState, isHot } from "../hazard";
+import { type DetectorReading, type RehearsalFinding, seen } from "../procedure";
+import { figure } from "../procedure/job/names";
+import { type ConductorId, type Json, type Message, partsOfConductor, type PointId } from "../terms";
 import { worldAt, worldOf } from "./act";
 import type { Attempt } from "./attempt";
 import { whenTrue } from "./conditions";
@@ -37,6 +40,52 @@ export function knownView(attempt: Attempt, entry = attempt.log.length): KnownVi
     facts: [...world.facts].map(([id, at]) => ({ id, label: nameOfFact(attempt.document, id), entry: at })),
     at: world.at,
   };
+}
+
+/** What the apprentice's drawing says of the conductors. */
+export interface KnownStanding {
+  /** states and volts of what is told; what is left out is not known. Nothing where nothing is told */
+  readonly assessment: Assessment | undefined;
+  /** what was measured since the last switching */
+  readonly measured: ReadonlyMap<ConductorId, Measured>;
+}
+
+/**
+ * How the conductors stand for the apprentice: as measured where there was a test, and elsewhere by the map.
+ *
+ * @param byMap whether the map says anything, where somebody has looked; else only what was measured is told
+ */
+export function knownStanding(attempt: Attempt, byMap: boolean): KnownStanding {
+  const { known } = worldOf(attempt);
+  const measured = new Map<ConductorId, Measured>();
+  if (!byMap && known.readings.size === 0) return { assessment: undefined, measured };
+  const whole = seen(known);
+  const unknown = new Set(byMap ? knownView(attempt).unknown : []);
+  const conductors = Object.fromEntries(
+    Object.entries(whole.conductors).filter(
+      ([id]) => byMap && !unknown.has(partsOfConductor(id as ConductorId).point),
+    ),
+  ) as Record<ConductorId, ConductorReport>;
+  for (const [id, reading] of known.readings) {
+    const report = whole.conductors[id];
+    if (report === undefined) continue;
+    const state = stateMeasured(report.state, reading, known.tested.has(id));
+    measured.set(id, { volts: reading.isDead ? 0 : figure(reading.volts), look: state });
+    conductors[id] = { ...report, state, volts: reading.volts };
+  }
+  return { assessment: { ...whole, conductors }, measured };
+}
+
+/** A detector says that there is voltage, not from where; and that there is none only where it was proven before. */
+function stateMeasured(
+  byMap: ConductorState,
+  { isDead, isWithoutNominalVolts }: DetectorReading,
+  isTested: boolean,
+): ConductorState {
+  if (!isWithoutNominalVolts) return isHot(byMap) && byMap !== "induced" ? byMap : "energized";
+  if (!isDead) return "induced";
+  if (!isTested) return "unknown";
+  return isHot(byMap) ? "isolated" : byMap;
 }
 
 /** Conductors of the apprentice's drawing, for the question what is live. */

@@ -14,6 +14,8 @@ export const drawing = {
   "drawing.normallyOpenClosed": "CLOSED, normally open",
   "drawing.assumed": "assumed",
   "drawing.told": "told",
+  "drawing.measured": "MEASURED {list}",
+  "drawing.measuredAt": "{letter} {volts} V",
   "drawing.sourceRating": "{kv} kV",
   "drawing.sourceOff": "{kv} kV, off",
   "drawing.kva": "{kva} kVA",

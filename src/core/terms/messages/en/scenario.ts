@@ -12,6 +12,8 @@ export const scenario = {
   "attempt.repeatNothing": "the operator heard nothing: say the order back in words",
   "attempt.repeatAgain": "the system operator says: not correct, say it again; missing: {missing}",
   "attempt.seized": "{name} does not move on {phases}",
+  "attempt.looked": "You see {list}.",
+  "attempt.seesOpen": "{name}, open on {phases}",
   "attempt.handleMoves": "{name}: the handle goes through its stroke",
   "attempt.unreadable": "the attempt cannot be read: {path}: {problem}",
   "attempt.notJson": "the attempt cannot be read: it is no JSON, or was cut off",

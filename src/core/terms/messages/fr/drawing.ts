@@ -14,6 +14,8 @@ export const drawing = {
   "drawing.normallyOpenClosed": "FERMÉ, normalement ouvert",
   "drawing.assumed": "supposé",
   "drawing.told": "entendu dire",
+  "drawing.measured": "MESURÉ {list}",
+  "drawing.measuredAt": "{letter} {volts} V",
   "drawing.sourceRating": "{kv} kV",
   "drawing.sourceOff": "{kv} kV, hors service",
   "drawing.kva": "{kva} kVA",

@@ -13,6 +13,8 @@ export const scenario = {
   "attempt.repeatNothing": "l'exploitant n'a rien entendu : redire l'ordre avec des mots",
   "attempt.repeatAgain": "l'exploitant dit : pas exact, répétez ; il manque : {missing}",
   "attempt.seized": "{name} ne bouge pas sur {phases}",
+  "attempt.looked": "Vous voyez {list}.",
+  "attempt.seesOpen": "{name}, ouvert sur {phases}",
   "attempt.handleMoves": "{name} : la poignée fait sa course",
   "attempt.unreadable": "l'essai ne se lit pas : {path} : {problem}",
   "attempt.notJson": "l'essai ne se lit pas : ce n'est pas du JSON, ou il a été tronqué",

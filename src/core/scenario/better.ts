@@ -1,0 +1,106 @@
+import { jobOf, type Step } from "../document";
+import { play, readingsOf, type RehearsalFinding } from "../procedure";
+import { type Action, isJobStep } from "./actions";
+import { worldAt } from "./act";
+import type { Attempt } from "./attempt";
+import { answerTo, type Planner, stepFor } from "./checks";
+import { matches } from "./conditions";
+import type { LogEntry } from "./log";
+import { knowing, placesOfFact, revealsOf, type World } from "./world";
+
+/** A step that something was wrong with: what it broke, and what nobody knew before it though it was true. */
+export interface Mistake {
+  readonly entry: LogEntry;
+  readonly findings: readonly RehearsalFinding[];
+  readonly unseen: readonly RehearsalFinding[];
+  readonly didNotKnow: readonly string[];
+}
+
+/**
+ * What would have been better than a step, found by trying: a test where there was voltage, else what would have shown the
+ * hidden fact without which the coach says nothing, else the step of the order that takes away what was wrong.
+ */
+export function betterStep(attempt: Attempt, mistake: Mistake, plan?: Planner): Step | undefined {
+  const { n, action } = mistake.entry;
+  if (action === undefined || !isJobStep(action)) return undefined;
+  const before = worldAt(attempt, n - 1);
+  return (
+    testThatShows(before, action, mistake) ??
+    lookThatShows(attempt, before, action, mistake) ??
+    stepThatMends(before, action, mistake, stepsLeft(attempt, n, before, plan))
+  );
+}
+
+/** A test of what the hands went to, where it was live and nobody had been told so. */
+function testThatShows({ truth }: World, step: Step, { unseen, entry }: Mistake): Step | undefined {
+  const at = step.do === "work" ? jobOf(truth.document).workPoints[step.at as never]?.at : step.at;
+  if (at === undefined || step.do === "test" || (unseen.length === 0 && !isHit(entry))) return undefined;
+  const { phases } = step;
+  const test = { do: "test", at, ...(phases === undefined ? {} : { phases }) } as Step;
+  const isNews = [...readingsOf(truth, test)].some(
+    ([id, { isWithoutNominalVolts }]) => !isWithoutNominalVolts && !truth.readings.has(id),
+  );
+  return isNews ? test : undefined;
+}
+
+/** The first way to a fact by which what could not be seen would have been. */
+function lookThatShows(
+  { document }: Attempt,
+  before: World,
+  step: Step,
+  { unseen, didNotKnow, entry: { n } }: Mistake,
+): Step | undefined {
+  for (const id of didNotKnow) {
+    const { known } = knowing(document, before, [id], n, "seen");
+    const { findings } = play(known, step);
+    if (!unseen.some(({ rule }) => findings.some((it) => it.rule === rule))) continue;
+    const [way] = revealsOf(document, id);
+    const [place] = placesOfFact(document, id);
+    if (way !== undefined) return stepFor(way);
+    if (place !== undefined) return { do: "inspect", at: place };
+  }
+  return undefined;
+}
+
+/** The first step of an order that, done before or in its place, leaves nothing of the worst that was wrong. */
+function stepThatMends(
+  { truth }: World,
+  step: Step,
+  { findings }: Mistake,
+  left: readonly Step[],
+): Step | undefined {
+  const worst = findings.find(({ severity }) => severity === "danger") ?? findings[0];
+  const isWellAfter = (state: World["truth"], done: Step) => {
+    const played = play(state, done);
+    return played.consequence.kind === "none" && !played.findings.some(({ rule }) => rule === worst?.rule);
+  };
+  const isSameThing = (it: Step) => it.do === step.do && it.element === step.element && it.at === step.at;
+  return left.find((it) => {
+    if (isSameThing(it)) return isWellAfter(truth, it);
+    const { state } = play(truth, it);
+    return state.notDone === undefined && isWellAfter(state, step);
+  });
+}
+
+/** Steps of the planner's order, or of the answer, that have not been done yet. */
+function stepsLeft({ document, log }: Attempt, n: number, { known }: World, plan?: Planner): Step[] {
+  const order = plan === undefined ? answerTo(document) : plan(known.document);
+  const done: Action[] = log
+    .slice(0, n - 1)
+    .flatMap(({ action, result }) => (action && result.done ? [action] : []));
+  return order.filter(isJobStep).filter((step) => {
+    const at = done.findIndex((it) => matches(patternOf(step), it));
+    if (at !== -1) done.splice(at, 1);
+    return at === -1;
+  });
+}
+
+const isHit = ({ result: { consequence } }: LogEntry): boolean =>
+  consequence !== undefined && consequence.kind !== "none";
+
+const patternOf = ({ do: verb, element, at, phases }: Step) => ({
+  do: verb,
+  ...(element === undefined || verb === "ground" ? {} : { element }),
+  ...(at === undefined ? {} : { at }),
+  ...(phases === undefined ? {} : { phases }),
+});
