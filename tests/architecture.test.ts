@@ -55,6 +55,7 @@ const rooms = [
   "scenario",
   "teach",
   "sheet",
+  "drill",
   "debrief",
   "help",
 ];

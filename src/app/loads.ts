@@ -9,6 +9,7 @@ export const LOADS: Readonly<Record<Exclude<PlaceId, "sketch">, Load>> & { reado
   plan: () => later(() => import("./plan/Plan.svelte")),
   rehearse: () => later(() => import("./rehearse/Rehearse.svelte")),
   scenario: () => later(() => import("./scenario/Scenario.svelte")),
+  drill: () => later(() => import("./drill/Drill.svelte")),
   debrief: () => later(() => import("./debrief/Debrief.svelte")),
   sheet: () => later(() => import("./sheet/SheetPlace.svelte")),
   teach: () => later(() => import("./teach/Teach.svelte")),

@@ -18,6 +18,7 @@ import {
   type LogEntry,
   mapOf,
   missedHow,
+  notesOfMeasured,
   playThrough,
   readAttempt,
   recordOf,
@@ -36,7 +37,7 @@ import {
   trapsCaught,
   trapsOf,
   verifyAttempt,
-  withMeasured,
+  withNoted,
   worldAt,
   worldOf,
   writeAttempt,
@@ -228,7 +229,7 @@ describe("T2 only what has been seen or told is known", () => {
     expect(assessment!.conductors["p4/A" as never]).toMatchObject({ state: "energized", volts: truth });
     // In an exam, and before a prediction, nothing else is told.
     expect(Object.keys(knownStanding(open, false).assessment!.conductors)).toEqual(["p4/A"]);
-    const notes = withMeasured(sceneOf(open.document, undefined), measured, spell).points.get(
+    const notes = withNoted(sceneOf(open.document, undefined), notesOfMeasured(measured), spell).points.get(
       "p4" as never,
     )!.notes;
     expect(notes[0]!.text).toBe(`MEASURED A ${Math.round(truth)} V`);

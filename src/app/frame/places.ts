@@ -23,6 +23,7 @@ export const PLACES = [
   { id: "plan", title: "place.plan" },
   { id: "rehearse", title: "place.rehearse" },
   { id: "scenario", title: "place.scenario", under: "rehearse" },
+  { id: "drill", title: "place.drill", under: "rehearse" },
   { id: "debrief", title: "place.debrief" },
   { id: "sheet", title: "place.sheet" },
   { id: "teach", title: "place.teach" },

@@ -1,10 +1,11 @@
 import {
   type Assessment,
-  type ConductorId,
-  type Measured,
+  type ElementId,
+  type Noted,
+  type PointId,
   sceneOf,
   type StillhotDocument,
-  withMeasured,
+  withNoted,
 } from "../../core";
 import { Session } from "../session/session.svelte";
 import { speech } from "../words/language.svelte";
@@ -14,12 +15,12 @@ import { told } from "../words/words";
 export class PictureSession extends Session {
   /** conductors that are left out look unknown */
   shown = $state.raw<Assessment | undefined>(undefined);
-  /** what was measured, and where */
-  measured = $state.raw<ReadonlyMap<ConductorId, Measured>>(new Map());
+  /** what is noted beside points and elements */
+  noted = $state.raw<ReadonlyMap<PointId | ElementId, Noted>>(new Map());
   override scene = $derived.by(() =>
-    withMeasured(
+    withNoted(
       sceneOf(this.document, this.shown, { ...this.lie, catalogue: speech.catalogue }),
-      this.measured,
+      this.noted,
       told,
     ),
   );
@@ -34,10 +35,10 @@ export class PictureSession extends Session {
   showing(
     document: StillhotDocument,
     shown: Assessment | undefined,
-    measured: ReadonlyMap<ConductorId, Measured>,
+    noted: ReadonlyMap<PointId | ElementId, Noted>,
   ) {
     this.document = document;
     this.shown = shown;
-    this.measured = measured;
+    this.noted = noted;
   }
 }

@@ -17,5 +17,5 @@ export * from "./hit";
 export * from "./svg";
 export * from "./power";
 export * from "./marks";
-export { type Measured, withMeasured } from "./measured";
+export { type Measured, type Noted, notesOfMeasured, withNoted } from "./notedAt";
 export { tidy } from "./tidy/tidy";

@@ -41,15 +41,22 @@ const TRIES = 4;
 
 /** So many questions, the kinds in turn; fewer where the drawings do not give as many. */
 export function drillOf(request: DrillRequest): DrillQuestion[] {
-  const kinds = chanceFrom(`kinds/${request.seed}`).shuffled(DRILL_KINDS);
+  const kinds = kindsFor(request);
   return Array.from({ length: request.count }, (_, at) => questionAt(request, kinds, at)).filter(
     (it) => it !== undefined,
   );
 }
 
+/** One question of a drill by itself, the first one at 0: the one that the whole drill has there. */
+export const drillQuestion = (request: Omit<DrillRequest, "count">, at: number): DrillQuestion | undefined =>
+  questionAt(request, kindsFor(request), at);
+
+const kindsFor = ({ seed }: Pick<DrillRequest, "seed">): readonly DrillKind[] =>
+  chanceFrom(`kinds/${seed}`).shuffled(DRILL_KINDS);
+
 /** The question at a place of a drill: nothing where none of the drawings tried gives any. */
-export function questionAt(
-  request: DrillRequest,
+function questionAt(
+  request: Omit<DrillRequest, "count">,
   kinds: readonly DrillKind[],
   at: number,
 ): DrillQuestion | undefined {
@@ -66,7 +73,7 @@ export function questionAt(
 }
 
 function drawingFor(
-  { documents, level = 1, seed, language }: DrillRequest,
+  { documents, level = 1, seed, language }: Omit<DrillRequest, "count">,
   place: number,
   turn: number,
 ): StillhotDocument {

@@ -253,6 +253,7 @@ export const app = {
   "place.plan": "Plan",
   "place.rehearse": "Rehearse",
   "place.scenario": "Scenario",
+  "place.drill": "Practise: short exercises",
   "place.debrief": "Debrief",
   "place.sheet": "Sheet",
   "place.teach": "Teach",

@@ -4,6 +4,7 @@ import { forms } from "./forms";
 import { keep } from "./keep";
 import { panels } from "./panels";
 import { plan } from "./plan";
+import { practise } from "./practise";
 import { teach } from "./teach";
 import { views } from "./views";
 
@@ -15,6 +16,7 @@ export const english = {
   ...keep,
   ...panels,
   ...plan,
+  ...practise,
   ...teach,
   ...views,
 } as const;

@@ -91,6 +91,7 @@ export const plan = {
   "rehearse.which": "What to rehearse",
   "rehearse.which.order": "This drawing's order",
   "rehearse.which.scenario": "A scenario",
+  "rehearse.which.drill": "Short exercises",
   "rehearse.toPlan": "Go to Plan",
   "rehearse.beginFree": "Try freely",
   "rehearse.job": "The job",

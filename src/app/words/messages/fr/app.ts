@@ -259,6 +259,7 @@ export const app = {
   "place.plan": "Plan",
   "place.rehearse": "Répéter",
   "place.scenario": "Scénario",
+  "place.drill": "S'exercer : questions courtes",
   "place.debrief": "Débriefing",
   "place.sheet": "Fiche",
   "place.teach": "Enseigner",

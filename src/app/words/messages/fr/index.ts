@@ -5,6 +5,7 @@ import { forms } from "./forms";
 import { keep } from "./keep";
 import { panels } from "./panels";
 import { plan } from "./plan";
+import { practise } from "./practise";
 import { teach } from "./teach";
 import { views } from "./views";
 
@@ -16,6 +17,7 @@ export const french = unbroken({
   ...keep,
   ...panels,
   ...plan,
+  ...practise,
   ...teach,
   ...views,
 });

@@ -90,6 +90,7 @@ export const plan = {
   "rehearse.which": "Que répéter",
   "rehearse.which.order": "L'ordre de ce dessin",
   "rehearse.which.scenario": "Un scénario",
+  "rehearse.which.drill": "Questions courtes",
   "rehearse.toPlan": "Aller au Plan",
   "rehearse.beginFree": "Essayer librement",
   "rehearse.job": "Le chantier",

@@ -37,9 +37,9 @@ export const teach = {
   "play.nameHelp": "Il reste sur cet appareil, sauf si vous transmettez le fichier de l'essai.",
   "play.begin": "Commencer",
   "play.back": "Retour",
-  "play.teach": "J'enseigne : ouvrir avec ce qui est caché",
+  "play.teach": "J'enseigne : ouvrir avec ce qui est caché",
   "play.teachHelp":
-    "Tout ce qui est caché sera montré : ce qui se trouve vraiment sur les poteaux, les pièges et la réponse. Qui doit le jouer revient en arrière.",
+    "Tout ce qui est caché sera montré : ce qui se trouve vraiment sur les poteaux, les pièges et la réponse. Qui doit le jouer revient en arrière.",
   "play.teachSure": "Montrer ce qui est caché",
 
   "play.clock": "{minutes} de {of} min à l'horloge",
@@ -257,8 +257,8 @@ export const teach = {
   "review.met": "(rempli)",
   "review.missed": "(manqué)",
   "review.missed.undone": "Cela n'a pas été fait.",
-  "review.missed.late": "Cela a été fait trop tard : {entry}.",
-  "review.missed.happened": "C'est arrivé : {entry}.",
+  "review.missed.late": "Cela a été fait trop tard : {entry}.",
+  "review.missed.happened": "C'est arrivé : {entry}.",
   "review.missed.unfinished": "Cela ne compte que pour qui fait le travail et va jusqu'au bout.",
   "review.remarks": "Remarques pour le procès-verbal",
   "review.startedAt": "commencé",

@@ -1,0 +1,30 @@
+/** Questions courtes. */
+export const practise = {
+  "practise.title": "S'exercer : questions courtes",
+  "practise.help":
+    "Cinq questions sur un dessin, deux minutes. La réponse de chacune est calculée sur le dessin, avec sa raison. Deviner ne rapporte rien.",
+  "practise.level": "Niveau",
+  "practise.own": "Sur le dessin ouvert",
+  "practise.start": "Commencer",
+  "practise.print": "Imprimer une feuille de questions",
+  "practise.printKey": "Imprimer le corrigé",
+  "practise.seed": "Numéro de la feuille",
+  "practise.made": "Niveau {level}, feuille {seed}",
+  "practise.madeOwn": "{title}, feuille {seed}",
+  "practise.question": "Question {n} sur {of}",
+  "practise.onDrawing": "Touchez les lettres sur le dessin, ou choisissez ici.",
+  "practise.answer": "Répondre",
+  "practise.next": "Question suivante",
+  "practise.toEnd": "Le résultat",
+  "practise.right": "Juste.",
+  "practise.partly": "En partie juste : {points} sur 1.",
+  "practise.wrong": "Faux : {points}.",
+  "practise.rightIs": "La réponse : {list}",
+  "practise.path": "Le chemin est marqué sur le dessin.",
+  "practise.sum": "{points} points sur {of}, une fois le hasard déduit.",
+  "practise.again": "Cinq de plus",
+  "practise.otherLevel": "Choisir un autre niveau",
+  "practise.none":
+    "Ce dessin ne donne aucune question : il lui faut un point de travail, ou quelque chose sous tension.",
+  "practise.picture": "Le dessin dont il est question",
+} as const;
