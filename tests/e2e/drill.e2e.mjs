@@ -58,7 +58,8 @@ const isOnOwnDrawing = {
   name: "exercises ask of the drawing at hand, in French too",
   seconds: 120,
   async run(ctx) {
-    const page = await begun(ctx, { path: "#drill", language: "fr" });
+    const page = await begun(ctx, { path: "#drill", options: { locale: "fr-FR" } });
+    await page.getByRole("heading", { name: /^S'exercer/ }).waitFor();
     await page.locator('[data-level="own"]').click();
     await page.locator('[data-act="start"]').click();
     await page.locator("[data-option]").first().waitFor();
