@@ -79,7 +79,7 @@ export const tests = [
       await page.locator('[data-save="saved"]').waitFor();
       await page.reload();
       await page.locator("html[data-ready]").waitFor();
-      await selectFromOutline(page, size, "point:p1");
+      await selectFromOutline(page, size, "structure:p1");
       await page.locator('[data-action="grow"]').click();
       await page.locator('[data-stamp="manage"]').click();
       const name = page.getByLabel("New name of Mill tap");
@@ -98,7 +98,7 @@ export const tests = [
       const page = await begin(ctx);
       await row(page, "element:c3").focus();
       await row(page, "element:c3").press("ArrowDown");
-      await row(page, "point:p11").press("ArrowUp");
+      await row(page, "element:sp4").press("ArrowUp");
       await page.keyboard.press("F6");
       await page.keyboard.press("Shift+ArrowRight");
       await page.keyboard.press("k");
@@ -239,7 +239,7 @@ export const tests = [
       else await found(page).first().tap();
       await page.locator("[data-find]").waitFor({ state: "detached" });
       if (size === "phone") await page.getByRole("button", { name: "Outline" }).click();
-      const owner = id.replace("thing-", "element:");
+      const owner = id.replace(/^thing-(\w+)-/, "$1:");
       await page.locator(`[data-owner="${owner}"][aria-selected="true"]`).first().waitFor();
     },
   })),

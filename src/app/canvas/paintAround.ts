@@ -64,12 +64,16 @@ function begin(context: CanvasRenderingContext2D, { colour, widthPx, isDashed }:
   context.setLineDash(isDashed === true ? [6 / scale, 4 / scale] : []);
 }
 
-/** A ring around a point, a frame along an element. */
-function outline(context: CanvasRenderingContext2D, { spine }: Piece, line: Line, scale: number) {
+/** A ring around a point, a frame along an element or around a structure. */
+function outline(context: CanvasRenderingContext2D, { owner, box, spine }: Piece, line: Line, scale: number) {
   const gap = Math.max(line.margin, (line.margin + 4) / scale);
   begin(context, line, scale);
   context.beginPath();
-  if (spine.length === 2) context.arc(spine[0]!, spine[1]!, gap, 0, 7);
+  if (owner.of === "structure") {
+    const { left, top, right, bottom } = box;
+    const margin = gap - 8 / scale;
+    context.roundRect(left - margin, top - margin, right - left + 2 * margin, bottom - top + 2 * margin, gap);
+  } else if (spine.length === 2) context.arc(spine[0]!, spine[1]!, gap, 0, 7);
   else traceFrame(context, spine, gap);
   context.stroke();
   context.setLineDash([]);

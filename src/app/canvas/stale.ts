@@ -69,7 +69,10 @@ function standsInTheSameFrame(was: Painting, is: Painting): boolean {
 
 /** Whether what lies over the drawing looks the same in both. */
 export function isSameOver(was: View, is: View): boolean {
-  const spineOf = (owner: Owner, { scene }: View) => pieceFor(scene, owner)?.spine.join();
+  const spineOf = (owner: Owner, { scene }: View) => {
+    const piece = pieceFor(scene, owner);
+    return owner.of === "structure" ? JSON.stringify(piece?.box) : piece?.spine.join();
+  };
   const stands = (owner: Owner) => spineOf(owner, was) === spineOf(owner, is);
   const [before, after] = [outlined(was), outlined(is)];
   return (

@@ -69,7 +69,9 @@ export function whyNot(session: Session, id: SketchCommand): MessageKey | undefi
     case "one":
       return selection.length === 1 ? undefined : "find.needsOne";
     case "point":
-      return selection.length === 1 && selection[0]!.of === "point" ? undefined : "find.needsPoint";
+      return selection.length === 1 && (selection[0]!.of === "point" || selection[0]!.of === "structure")
+        ? undefined
+        : "find.needsPoint";
     case "drawing":
       return pointCountOf(document.system) === 0 ? "find.needsDrawing" : undefined;
     case "workPoint":

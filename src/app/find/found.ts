@@ -1,11 +1,11 @@
-import { type ElementId, nameIn, type Owner, type PointId, structuresOf } from "../../core";
+import { type ElementId, type Owner, structuresOf } from "../../core";
 import type { Demo } from "../keep/demos";
 import { MENU, PLACES } from "../frame/places";
 import type { Session } from "../session/session.svelte";
 import { preferences } from "../settings/preferences.svelte";
 import type { Action } from "../sketch/actions";
 import { LANGUAGES, type Language, speech } from "../words/language.svelte";
-import { t, told } from "../words/words";
+import { elementName, pointName, structureName, t } from "../words/words";
 import { COMMAND_GROUPS, type CommandGroup, NAMES } from "../commands/names";
 import { whyNot } from "../commands/reasons";
 import { commands, type SketchCommand } from "../commands/registry";
@@ -60,14 +60,24 @@ export function everyThing({ session, sketch }: Offers): Found[] {
   if (sketch === undefined) return [];
   const { document } = session;
   const { system } = document;
-  const named = [...structuresOf(system).values()].filter((it) => !it.isDerived && it.points.length > 0);
-  const line = (id: string, owner: Owner): Found =>
-    found(`thing-${id}`, "thing", told(nameIn(document, id)), () => session.select(owner));
-  return [
-    ...named.map(({ id, points }) => line(id, { of: "point", id: points[0]! })),
-    ...(Object.keys(system.elements) as ElementId[]).map((id) => line(id, { of: "element", id })),
-    ...(Object.keys(system.points) as PointId[]).map((id) => line(id, { of: "point", id })),
-  ];
+  const line = (name: string, owner: Owner): Found =>
+    found(`thing-${owner.of}-${owner.id}`, "thing", name, () => session.select(owner));
+  return [...structuresOf(system).values()]
+    .flatMap((structure) => {
+      const { id, points } = structure;
+      const name = structureName(document, id);
+      // A point that is called as its structure is would be the same line twice.
+      const others = points.filter((it) => points.length > 1 && pointName(document, it) !== name);
+      return [
+        line(name, { of: "structure", id }),
+        ...others.map((it) => line(pointName(document, it), { of: "point", id: it })),
+      ];
+    })
+    .concat(
+      (Object.keys(system.elements) as ElementId[]).map((id) =>
+        line(elementName(document, id), { of: "element", id }),
+      ),
+    );
 }
 
 const keysOf = (id: string): readonly string[] => commands.find((it) => it.id === id)?.keys ?? [];

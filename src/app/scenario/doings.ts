@@ -10,6 +10,7 @@ import {
   type PointId,
   type Step,
   stepBy,
+  structureOf,
   type StepVerb,
   type VerbThat,
   workPointsOf,
@@ -50,6 +51,10 @@ export function doingsFor(document: StillhotDocument, { of, id }: Owner): Doing[
   if (of === "workPoint") {
     const at = jobOf(document).workPoints[id]?.at;
     return at === undefined ? [] : doingsAt(document, at);
+  }
+  if (of === "structure") {
+    const [first] = structureOf(document.system, id)?.points ?? [];
+    return first === undefined ? [] : doingsAt(document, first);
   }
   return of === "point" ? doingsAt(document, id) : doingsWith(document, id);
 }

@@ -16,6 +16,7 @@ import {
   type JobLogLine,
   jobLogOf,
   jobOf,
+  listOf,
   type Message,
   moveStructures,
   nameIn,
@@ -31,6 +32,10 @@ import {
   type StateColumn,
   statesUntold,
   type StillhotDocument,
+  type Structure,
+  type StructureId,
+  structureOf,
+  structuresOf,
   type System,
   undo,
   undoKept,
@@ -209,10 +214,10 @@ export class Session {
       return undefined;
     }
     this.#history = remember(this.#history, change, gesture);
-    const [also] = change.also ?? [];
+    const also = change.also ?? [];
     this.notice =
-      offersUndo || also !== undefined
-        ? { message: also ?? change.label, tone: "note", offersUndo: true }
+      offersUndo || also.length > 0
+        ? { message: also.length > 0 ? listOf(also) : change.label, tone: "note", offersUndo: true }
         : undefined;
     this.#show(change.after, change.label);
     return change;
@@ -279,12 +284,33 @@ export class Session {
   /** What is selected, as the edits take it. */
   get things(): Things {
     const ids = (of: Owner["of"]) => this.selection.filter((it) => it.of === of).map((it) => it.id as string);
-    return { points: ids("point"), elements: ids("element"), workPoints: ids("workPoint") };
+    return {
+      structures: ids("structure"),
+      points: ids("point"),
+      elements: ids("element"),
+      workPoints: ids("workPoint"),
+    };
+  }
+
+  /** The same with what is on the structures in their place. */
+  get thingsOnThem(): Things {
+    const things = this.things;
+    const on = things.structures.flatMap((id) => this.structureOf(id) ?? []);
+    return {
+      ...things,
+      structures: [],
+      points: [...new Set([...things.points, ...on.flatMap((it) => it.points)])],
+      elements: [...new Set([...things.elements, ...on.flatMap((it) => it.elements)])],
+    };
+  }
+
+  structureOf(id: string): Structure | undefined {
+    return structuresOf(this.document.system).get(id as StructureId);
   }
 
   /** The points that a drag of the selection moves. */
   get movingPoints(): string[] {
-    const { points, elements } = this.things;
+    const { points, elements } = this.thingsOnThem;
     const moving = new Set(points);
     for (const id of elements) {
       const ends = complete(this.document.system.elements[id as ElementId]!) as unknown as Record<
@@ -328,10 +354,13 @@ export class Session {
   /** Removes what is selected, and selects the neighbour toward the source. */
   remove() {
     const things = this.things;
-    if (things.points.length + things.elements.length + things.workPoints.length === 0) return;
-    const heir = this.#neighbourOf(things);
-    if (this.run(edits.removeThings(things), { offersUndo: true }) !== undefined)
-      this.selection = heir === undefined ? [] : [heir];
+    if (Object.values(things).every((it) => it.length === 0)) return;
+    const heir = this.#neighbourOf(this.thingsOnThem);
+    if (this.run(edits.removeThings(things), { offersUndo: true }) === undefined) return;
+    const whole = things.structures.length > 0 && heir?.of === "point" ? heir.id : undefined;
+    const at = whole === undefined ? undefined : structureOf(this.document.system, whole);
+    if (at !== undefined) this.selection = [{ of: "structure", id: at.id }];
+    else this.selection = heir === undefined ? [] : [heir];
   }
 
   #neighbourOf({ points, elements }: Things): Owner | undefined {
@@ -390,8 +419,9 @@ export class Session {
   #show(document: StillhotDocument, what?: Message) {
     this.document = what === undefined ? document : withChangeNoted(this.document, document, what);
     this.preview = undefined;
-    const left = this.selection.filter((it) => exists(document, it));
-    if (left.length < this.selection.length) this.selection = left;
+    const left = this.selection.flatMap((it) => stillThere(document, it) ?? []);
+    if (left.some((it, nth) => it !== this.selection[nth]) || left.length < this.selection.length)
+      this.selection = left;
     this.#assessor.ask(this.document);
   }
 }
@@ -419,6 +449,15 @@ export const isSame = (a: Owner, b: Owner): boolean => a.of === b.of && a.id ===
 
 const isPoint = (document: StillhotDocument, id: string): boolean =>
   Object.hasOwn(document.system.points, id);
+
+/** A thing, unless it is gone; a structure that came to stand in the file goes by another id since. */
+function stillThere(document: StillhotDocument, owner: Owner): Owner | undefined {
+  if (owner.of !== "structure") return exists(document, owner) ? owner : undefined;
+  const { system } = document;
+  if (structuresOf(system).has(owner.id)) return owner;
+  const id = isPoint(document, owner.id) ? structureOf(system, owner.id)?.id : undefined;
+  return id === undefined ? undefined : { of: "structure", id };
+}
 
 function exists(document: StillhotDocument, { of, id }: Owner): boolean {
   if (of === "point") return isPoint(document, id);

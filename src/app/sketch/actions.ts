@@ -3,18 +3,21 @@ import {
   complete,
   completePoint,
   edits,
+  evidenceOfAll,
   type ElementId,
   jobOf,
   openingOf,
   openPhasesOf,
   pointCountOf,
   type PointId,
+  type StructureId,
   type WorkPointId,
 } from "../../core";
 import type { IconName } from "../frame/Icon.svelte";
 import { groundOn, placeOf } from "../grow/point";
 import { type Session, SELECTING } from "../session/session.svelte";
 import { later } from "../words/later";
+import { today } from "../words/today";
 import { t } from "../words/words";
 
 /** One thing that can be done with what is selected. */
@@ -48,6 +51,7 @@ export function actionsFor(session: Session, doors: Doors): Action[] {
   if (selection.length === 0) return idleActions(session, doors);
   if (selection.length > 1) return editing(session, doors);
   const [only] = selection;
+  if (only!.of === "structure") return structureActions(session, only!.id, doors);
   if (only!.of === "point")
     return [...pointActions(session, only!.id as PointId, doors), ...editing(session, doors)];
   if (only!.of === "workPoint") return editing(session, doors);
@@ -97,13 +101,50 @@ async function start(session: Session) {
   if (made !== undefined) session.select({ of: "point", id: made as PointId });
 }
 
+/** What is done at a structure as a whole; where it has one point, what is done there too. */
+function structureActions(session: Session, id: StructureId, doors: Doors): Action[] {
+  const structure = session.structureOf(id);
+  if (structure === undefined) return [];
+  const { points } = structure;
+  const [first] = points;
+  const [grow, ...others] =
+    first === undefined
+      ? []
+      : points.length === 1
+        ? pointActions(session, first, doors)
+        : [growAction(first, doors)];
+  const [details, ...rest] = editing(session, doors);
+  return [
+    ...(grow === undefined ? [] : [grow]),
+    {
+      id: "seen",
+      label: t("act.seen"),
+      icon: "views",
+      commits: true,
+      disabled: structure.seenOn === today() && evidenceOfAll(session.document.system, structure) === "seen",
+      run: () => void session.run(edits.seeStructure(id, today()), { offersUndo: true }),
+    },
+    ...(details === undefined ? [] : [{ ...details, label: t("act.here") }]),
+    ...others,
+    ...rest,
+  ];
+}
+
+const growAction = (point: PointId, doors: Doors): Action => ({
+  id: "grow",
+  label: t("act.grow"),
+  icon: "grow",
+  commits: true,
+  run: () => doors.grow(point),
+});
+
 function pointActions(session: Session, id: PointId, doors: Doors): Action[] {
   const { document } = session;
   const { phases } = placeOf(document, id);
   const work = Object.entries(jobOf(document).workPoints).find(([, it]) => it.at === id);
   const hasGround = groundsAt(session, id);
   return [
-    { id: "grow", label: t("act.grow"), icon: "grow", commits: true, run: () => doors.grow(id) },
+    growAction(id, doors),
     work === undefined
       ? {
           id: "work",

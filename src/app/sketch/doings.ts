@@ -27,7 +27,9 @@ export function doingsOf(
   const { doors } = screen;
   const onlyPoint = (): PointId | undefined => {
     const [only] = session.selection;
-    return session.selection.length === 1 && only?.of === "point" ? (only.id as PointId) : undefined;
+    if (session.selection.length !== 1) return undefined;
+    if (only?.of === "structure") return session.structureOf(only.id)?.points[0];
+    return only?.of === "point" ? only.id : undefined;
   };
   const go = (way: Way) => () => {
     const next = walk(session.document, session.selection.at(-1), way);

@@ -1,4 +1,11 @@
-import { complete, type ElementId, type Owner, type PointId, type StillhotDocument } from "../../core";
+import {
+  complete,
+  type ElementId,
+  type Owner,
+  type PointId,
+  type StillhotDocument,
+  structureOf,
+} from "../../core";
 import { outlineOf } from "../words/outline";
 
 /** The ways that the arrow keys go: along the circuit, not across the screen. */
@@ -8,19 +15,18 @@ export type Way = "onward" | "back" | "sibling" | "siblingBefore" | "source" | "
 export function walk(document: StillhotDocument, from: Owner | undefined, way: Way): Owner | undefined {
   const rows = outlineOf(document);
   if (rows.length === 0) return undefined;
-  const index =
-    from === undefined ? -1 : rows.findIndex((it) => it.owner.of === from.of && it.owner.id === from.id);
-  if (index < 0) return rows[0]!.owner;
-  const row = rows[index]!;
+  const first = firstOf(document, rows[0]!.owner);
+  if (from === undefined || !isThere(document, from)) return first;
+  const owner = firstOf(document, from);
   switch (way) {
     case "onward":
-      return onward(document, row.owner) ?? row.owner;
+      return onward(document, owner) ?? owner;
     case "back":
-      return back(document, row.owner) ?? row.owner;
+      return back(document, owner) ?? owner;
     case "source":
-      return rows[0]!.owner;
+      return first;
     case "end": {
-      let at = row.owner;
+      let at = owner;
       const seen = new Set<string>();
       for (
         let next = onward(document, at);
@@ -35,13 +41,23 @@ export function walk(document: StillhotDocument, from: Owner | undefined, way: W
     case "sibling":
     case "siblingBefore": {
       const step = way === "sibling" ? 1 : -1;
-      const siblings = siblingsOf(document, row.owner);
-      const own = siblings.findIndex((it) => it.id === row.owner.id);
-      return (
-        siblings[(own + step + siblings.length) % siblings.length] ?? rows[index + step]?.owner ?? row.owner
-      );
+      const siblings = siblingsOf(document, owner);
+      const own = siblings.findIndex((it) => it.id === owner.id);
+      const index = rows.findIndex((it) => it.owner.of === from.of && it.owner.id === from.id);
+      return siblings[(own + step + siblings.length) % siblings.length] ?? rows[index + step]?.owner ?? owner;
     }
   }
+}
+
+/** A structure is walked from its point nearest the source; whatever else is walked as it is. */
+function firstOf({ system }: StillhotDocument, owner: Owner): Owner {
+  const [point] = owner.of === "structure" ? (structureOf(system, owner.id)?.points ?? []) : [];
+  return point === undefined ? owner : { of: "point", id: point };
+}
+
+function isThere({ system }: StillhotDocument, { of, id }: Owner): boolean {
+  if (of === "structure") return structureOf(system, id) !== undefined;
+  return Object.hasOwn(of === "point" ? system.points : system.elements, id);
 }
 
 const elementOf = (document: StillhotDocument, id: string) =>

@@ -1,14 +1,14 @@
 import { gathering } from "./gathering";
 import { idle } from "./idle";
 import { panning } from "./panning";
-import { farFrom, type Tool, type Touch } from "./tool";
+import { farFrom, type Hand, type Tool, type Touch } from "./tool";
 
 /** The pointer is down on empty ground and has not moved: letting go is a tap, a pull pans or gathers. */
 export const pointingGround = (press: Touch): Tool => ({
   name: "pointingGround",
   move(hand, to) {
     if (!farFrom(press, to, hand.slack(press.kind))) return this;
-    return press.adding || hand.gathering ? gathering(press) : panning(to);
+    return pulledGround(press, hand, to);
   },
   up(hand) {
     hand.tap(press);
@@ -16,3 +16,7 @@ export const pointingGround = (press: Touch): Tool => ({
   },
   cancel: () => idle,
 });
+
+/** What a pull over ground begins. */
+export const pulledGround = (press: Touch, hand: Hand, to: Touch): Tool =>
+  press.adding || hand.gathering ? gathering(press) : panning(to);

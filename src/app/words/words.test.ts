@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import {
+  asHeard,
   assess,
   DEVICES,
   deviceOf,
@@ -8,6 +9,7 @@ import {
   pointFields,
   readDocument,
   statesByReach,
+  structuresOf,
   type DeviceKind,
 } from "../../core";
 import { outlineOf, rowWords } from "./outline";
@@ -54,25 +56,48 @@ describe.each(demos)("The outline of %s", (name) => {
   const rows = outlineOf(document);
   const assessment = assess(document);
 
-  test("names every point and element once, each under a parent that stands before it", () => {
+  test("names every structure and element once, and each point that is not alone on its structure", () => {
     const ids = rows.map(({ owner }) => `${owner.of} ${owner.id}`).sort();
-    const { points, elements } = document.system;
+    const structures = [...structuresOf(document.system).values()];
     expect(ids).toEqual(
       [
-        ...Object.keys(points).map((id) => `point ${id}`),
-        ...Object.keys(elements).map((id) => `element ${id}`),
+        ...structures.map(({ id }) => `structure ${id}`),
+        ...structures.flatMap(({ points }) => (points.length > 1 ? points.map((id) => `point ${id}`) : [])),
+        ...Object.keys(document.system.elements).map((id) => `element ${id}`),
       ].sort(),
     );
+  });
+
+  test("has structures as its first level, and each thing under the one where it stands or begins", () => {
     rows.forEach(({ parent, level }, index) => {
       const at = rows.findIndex((it) => it.key === parent);
       expect(parent === undefined ? -1 : at).toBeLessThan(index);
       if (at >= 0) expect(rows[at]!.level).toBe(level - 1);
+      expect(level).toBe(rows[index]!.owner.of === "structure" ? 1 : 2);
     });
+  });
+
+  test("no two rows begin with one name, and none has an id in it", () => {
+    const words = rows.map((row) => rowWords(document, assessment, row));
+    const names = rows.map((row) => asHeard(rowWords(document, {}, row)));
+    expect(names.filter((it, index) => names.indexOf(it) !== index)).toEqual([]);
+    const { points, elements, structures = {} } = document.system;
+    const labels = [points, elements, structures].flatMap((map) =>
+      Object.values(map as Record<string, { label?: string }>).map((it) => it.label ?? ""),
+    );
+    const ids = [points, elements, structures]
+      .flatMap((map) => Object.keys(map))
+      .filter((it) => /\d/.test(it));
+    for (const it of words)
+      for (const id of ids) {
+        const isOfALabel = labels.some((label) => new RegExp(`(?<![\\w-])${id}(?![\\w-])`, "i").test(label));
+        if (!isOfALabel) expect(it).not.toMatch(new RegExp(`(?<![\\w-])${id}(?![\\w-])`));
+      }
   });
 
   test("says the states that are known before the volts, and of no conductor that it is dead", () => {
     const states = statesByReach(document.system);
-    for (const row of rows.filter(({ owner }) => owner.of === "point")) {
+    for (const row of rows.filter(({ owner }) => owner.of === "point" || owner.of === "structure")) {
       const told = rowWords(document, { states }, row);
       expect(told).not.toMatch(/\d V\b|isolated|grounded/);
       if (/energized/.test(rowWords(document, assessment, row))) expect(told).toMatch(/energized|faulted/);

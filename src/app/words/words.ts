@@ -7,6 +7,7 @@ import {
   pointName as nameOfPoint,
   spell,
   type StillhotDocument,
+  structureName as nameOfStructure,
   type Threat,
   upsetWords,
   workPointName as nameOfWorkPoint,
@@ -33,6 +34,10 @@ function clockOf(locale: string | undefined): Intl.DateTimeFormat {
   return fresh;
 }
 
+/** A day of a file, `2026-03-31`, as the person's region writes it. */
+export const dayOf = (day: string): string =>
+  new Intl.DateTimeFormat(speech.locale, { dateStyle: "medium", timeZone: "UTC" }).format(Date.parse(day));
+
 /** A day and a time as the person's region writes them. */
 export const dayAndTime = (at: number): string =>
   new Intl.DateTimeFormat(speech.locale, { dateStyle: "medium", timeStyle: "short" }).format(at);
@@ -52,6 +57,10 @@ export const elementName = (document: StillhotDocument, id: string): string =>
 /** What a person calls a point: its label, else its kind and id. */
 export const pointName = (document: StillhotDocument, id: string): string => told(nameOfPoint(document, id));
 
+/** What a person calls a structure: its number, or what and where it is. */
+export const structureName = (document: StillhotDocument, id: string): string =>
+  told(nameOfStructure(document, id));
+
 /** What a person calls a work point: its label, or its place. */
 export const workPointName = (document: StillhotDocument, id: string): string =>
   told(nameOfWorkPoint(document, id));
@@ -59,6 +68,7 @@ export const workPointName = (document: StillhotDocument, id: string): string =>
 export function ownerName(document: StillhotDocument, { of, id }: Owner): string {
   if (of === "element") return elementName(document, id);
   if (of === "point") return pointName(document, id);
+  if (of === "structure") return structureName(document, id);
   return workPointName(document, id);
 }
 

@@ -83,6 +83,18 @@ export const text = (): Field<string> => ({
     typeof value === "string" && value.length <= 2000 ? { value } : wrong(value, say("read.text")),
 });
 
+/** A day of the calendar, `2026-03-31`; empty where none is known. */
+export const day = (): Field<string> => ({
+  ...text(),
+  schema: { type: "string", pattern: DAY.source },
+  read: (value) =>
+    typeof value === "string" && DAY.test(value) && !Number.isNaN(Date.parse(value))
+      ? { value }
+      : wrong(value, say("read.day")),
+});
+
+const DAY = /^\d{4}-\d{2}-\d{2}$/;
+
 export const flag = (fallback: boolean): Field<boolean> => ({
   required: false,
   fallback,

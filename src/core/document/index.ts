@@ -11,6 +11,7 @@ export { perObject } from "./perObject";
 export { conductorsOf } from "./conductors";
 export {
   evidenceOf,
+  evidenceOfAll,
   isSameStructure,
   pointsOnStructure,
   type Structure,
@@ -27,6 +28,7 @@ export {
   nameOfWhere,
   nameOnStructure,
   pointName,
+  structureName,
   workPlaceName,
   workPointName,
 } from "./names";

@@ -46,6 +46,13 @@ export const pointName = ({ system }: Drawn, id: string): Name =>
     return structure === undefined ? say("name.unknown") : nameOfStructure(system, structure);
   });
 
+/** What a person calls a structure, a derived one too, whose id is that of a point: see `nameIn`. */
+export const structureName = ({ system }: Drawn, id: string): Name =>
+  remembered(system, `structure ${id}`, () => {
+    const structure = structuresOf(system).get(id as StructureId);
+    return structure === undefined ? say("name.unknown") : nameOfStructure(system, structure);
+  });
+
 /** What a person calls a work point: its label, or the place where it is. */
 export function workPointName(document: StillhotDocument, id: string): Name {
   const { workPoints } = jobOf(document);

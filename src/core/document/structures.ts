@@ -67,6 +67,12 @@ export function evidenceOf(system: System, id: string): Evidence {
   return (element === undefined ? completePoint(own) : complete(element)).evidence;
 }
 
+/** How all that is on a structure is known, where it is all known in one way; nothing where it is not. */
+export function evidenceOfAll(system: System, { points, elements }: Structure): Evidence | undefined {
+  const [first, ...others] = [...points, ...elements].map((it) => evidenceOf(system, it));
+  return others.every((it) => it === first) ? first : undefined;
+}
+
 interface Index {
   readonly all: ReadonlyMap<StructureId, Structure>;
   readonly ofPoint: ReadonlyMap<string, StructureId>;
@@ -201,5 +207,5 @@ function recordOf(
   const [nearest, ...others] = its.map((it) => completePoint(system.points[it]!));
   const { kind, x, y, evidence } = nearest!;
   const label = [nearest!, ...others].find((it) => it.label !== "")?.label ?? "";
-  return { label, kind, x, y, evidence, condition: undefined, note: "", isDerived: true };
+  return { label, kind, x, y, evidence, seenOn: "", condition: undefined, note: "", isDerived: true };
 }

@@ -14,6 +14,8 @@ export const structureFields = {
   x: field.optionalAmount("", PLACE),
   y: field.optionalAmount("", PLACE),
   evidence: field.choice(EVIDENCE, "map"),
+  /** the day on which somebody stood there and saw it */
+  seenOn: field.day(),
   ...conditionFields,
 };
 

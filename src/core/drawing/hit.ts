@@ -69,24 +69,33 @@ export function indexOf(scene: Scene): GridIndex {
 /** A point within reach wins over an element within reach, since elements end at points and not the other way. */
 const POINT_ADVANTAGE = 0.6;
 
-/** What a touch at (x, y) means: the nearest thing whose spine lies within `radius` units, or nothing. */
+/**
+ * What a touch at (x, y) means: the nearest thing whose spine lies within `radius` units, else the structure on whose
+ * ground it falls, or nothing.
+ */
 export function hitAt(scene: Scene, x: number, y: number, radius: number): Owner | undefined {
   const box = { left: x - radius, right: x + radius, top: y - radius, bottom: y + radius };
   let best: Owner | undefined;
+  let ground: Owner | undefined;
   let nearest = Infinity;
-  for (const { owner, spine } of indexOf(scene).near(box)) {
+  for (const { owner, spine, box: own } of indexOf(scene).near(box)) {
     if (owner.of === "workPoint") continue;
+    if (owner.of === "structure" && isIn(own, x, y)) ground = owner;
+    const isPlace = owner.of === "point" || owner.of === "structure";
     const distance = distanceTo(spine, x, y);
-    const reach = owner.of === "point" ? radius * POINT_ADVANTAGE + 4 : radius;
+    const reach = isPlace ? radius * POINT_ADVANTAGE + 4 : radius;
     if (distance > reach) continue;
-    const worth = owner.of === "point" ? distance * POINT_ADVANTAGE - 2 : distance;
+    const worth = isPlace ? distance * POINT_ADVANTAGE - 2 : distance;
     if (worth < nearest) {
       nearest = worth;
       best = owner;
     }
   }
-  return best;
+  return best ?? ground;
 }
+
+const isIn = ({ left, top, right, bottom }: Box, x: number, y: number): boolean =>
+  left <= x && x <= right && top <= y && y <= bottom;
 
 /** Distance from a spot to a polyline. */
 function distanceTo(spine: readonly number[], x: number, y: number): number {

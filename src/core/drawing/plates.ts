@@ -1,5 +1,5 @@
 import { completePoint, savedPoint, type System } from "../document";
-import type { Letter, Owner, PointId, WorkPointId } from "../terms";
+import type { Letter, Owner, PointId, StructureId, WorkPointId } from "../terms";
 import { shortTitle, symbolSizeAt } from "./labels";
 import { apartAt, shiftOf } from "./laid";
 import type { Way } from "./layout/inside";
@@ -28,7 +28,7 @@ export function platePiece(
   { way, text }: { readonly way: Way; readonly text: number },
 ): PlatePiece {
   const { box, kind, title, points } = plate;
-  const owner: Owner = { of: "point", id: points[0] as PointId };
+  const owner: Owner = { of: "structure", id: plate.id as StructureId };
   // Where the line runs down, a number stands beside it.
   const beside = way === "down" ? plate.beside : 0;
   const hasRod =

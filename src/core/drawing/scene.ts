@@ -257,8 +257,9 @@ const isSameBox = (one: Box | undefined, other: Box | undefined): boolean =>
   one?.right === other?.right &&
   one?.bottom === other?.bottom;
 
-/** The piece of a thing of the document; nothing where it is not drawn. */
-export function pieceFor({ points, elements, works }: Scene, { of, id }: Owner): Piece | undefined {
+/** The piece of a thing of the document; nothing where it is not drawn, as a structure is not that has no plate. */
+export function pieceFor({ points, elements, works, plates }: Scene, { of, id }: Owner): Piece | undefined {
+  if (of === "structure") return plates.find(({ plate }) => plate.id === id);
   if (of === "point") return points.get(id as PointId);
   return of === "element" ? elements.get(id as ElementId) : works.get(id as WorkPointId);
 }

@@ -6,6 +6,7 @@ export { conductorsOf as workConductorsOf } from "./outcome";
 export { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
 export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
+export { LINE_VOLTS, type WithinReach, withinReachOn } from "./withinReach";
 export { upsetWords } from "./upsetWords";
 export { documentAfter, marginMap, worstThreat } from "./views";
 export type { FaultAmps } from "../phasor";

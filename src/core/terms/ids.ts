@@ -10,6 +10,7 @@ export type WorkPointId = Id<"workPoint">;
 
 /** One thing of a document that can be pointed at. */
 export type Owner =
+  | { readonly of: "structure"; readonly id: StructureId }
   | { readonly of: "point"; readonly id: PointId }
   | { readonly of: "element"; readonly id: ElementId }
   | { readonly of: "workPoint"; readonly id: WorkPointId };

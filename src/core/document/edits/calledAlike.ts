@@ -1,4 +1,4 @@
-import { isRefusal, type JsonObject, refuse, type Refusal, say } from "../../terms";
+import { isRefusal, type JsonObject, refuse, type Refusal, say, type StructureId } from "../../terms";
 import { asHeard, calledAlike, labelIn } from "../names";
 import type { StillhotDocument } from "../types";
 import { type Change, type Command, elementOf, pointOf, putRecords, together, withKeys } from "./change";
@@ -48,6 +48,7 @@ const relabelled =
       return { label };
     };
     return putRecords(say("edit.nothing"), after, {
+      structures: records(ids, (id) => structures[id as StructureId], fresh),
       points: records(ids, (id) => pointOf(after, id), fresh),
       elements: records(ids, (id) => elementOf(after, id), fresh),
     });

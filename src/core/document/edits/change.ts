@@ -167,13 +167,16 @@ export const nameOf = (id: string, saved: JsonObject | undefined): string => {
   return typeof label === "string" && label !== "" ? label : id;
 };
 
+/** Whether something of the drawing has this id, whatever it is. */
+export const isId = ({ system }: StillhotDocument, id: string): boolean =>
+  [system.points, system.elements, system.structures ?? {}].some((it) => Object.hasOwn(it, id));
+
 /** The first of `p1`, `p2`, … that is not taken. */
 export function nextId(prefix: string, isTaken: (id: string) => boolean): string {
   for (let n = 1; ; n++) if (!isTaken(`${prefix}${n}`)) return `${prefix}${n}`;
 }
 
-export const nextPointId = (document: StillhotDocument): string =>
-  nextId("p", (id) => hasPoint(document, id));
+export const nextPointId = (document: StillhotDocument): string => nextId("p", (id) => isId(document, id));
 
 export const nextElementId = (document: StillhotDocument, kind: DeviceKind): string =>
-  nextId(deviceOf(kind).prefix, (id) => elementOf(document, id) !== undefined);
+  nextId(deviceOf(kind).prefix, (id) => isId(document, id));

@@ -24,6 +24,7 @@ export {
 } from "./stamp";
 export { removeThings, type Things } from "./removeThings";
 export { replaceBy } from "./replaceBy";
+export { seeStructure, setStructureKeys } from "./structures";
 export { setElementKeys, setPointKeys } from "./setKeys";
 export { setPosition } from "./setPosition";
 export {

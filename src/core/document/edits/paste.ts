@@ -1,16 +1,30 @@
 import { deviceOf } from "../../devices";
 import { isObject, type JsonObject, refuse, type Refusal, say } from "../../terms";
-import { complete, completePoint } from "../complete";
+import { complete, completePoint, completeStructure } from "../complete";
 import { naturalOrder } from "../naturalOrder";
 import { parseJson } from "../parse";
-import type { SavedElement, SavedPoint, StillhotDocument } from "../types";
+import { structureOf } from "../structures";
+import type { SavedElement, SavedPoint, SavedStructure, StillhotDocument } from "../types";
 import { withFreshLabels } from "./calledAlike";
-import { change, type Command, elementOf, hasPoint, nextId, plain, pointOf, put, withKeys } from "./change";
+import {
+  change,
+  type Command,
+  elementOf,
+  hasPoint,
+  isId,
+  nextId,
+  plain,
+  pointOf,
+  put,
+  withKeys,
+} from "./change";
 import type { Place } from "./movePoints";
 import type { Things } from "./removeThings";
 
 /** A piece of a drawing that can be put into a drawing. */
 export interface Fragment {
+  /** structures all of which are in it: part of one stays a part of the one that it is on */
+  readonly structures?: Readonly<Record<string, SavedStructure>>;
   readonly points: Readonly<Record<string, SavedPoint>>;
   readonly elements: Readonly<Record<string, SavedElement>>;
 }
@@ -32,7 +46,9 @@ export function copyOf(document: StillhotDocument, { points = [], elements = [] 
     const ends = endsOf(saved);
     if (ends.length > 0 && ends.every((point) => points.includes(point))) takenElements.add(id);
   }
+  const structures = wholeStructures(document, takenPoints);
   return {
+    ...(Object.keys(structures).length === 0 ? {} : { structures }),
     points: Object.fromEntries([...takenPoints].sort(naturalOrder).map((id) => [id, pointOf(document, id)!])),
     elements: Object.fromEntries(
       [...takenElements].sort(naturalOrder).map((id) => [id, elementOf(document, id)!]),
@@ -40,20 +56,35 @@ export function copyOf(document: StillhotDocument, { points = [], elements = [] 
   };
 }
 
+/** Structures of the file all of whose points are taken. */
+function wholeStructures(
+  { system }: StillhotDocument,
+  taken: ReadonlySet<string>,
+): Record<string, SavedStructure> {
+  const all = [...new Set([...taken].map((it) => structureOf(system, it)!))];
+  return Object.fromEntries(
+    all
+      .filter(({ isDerived, points }) => !isDerived && points.every((it) => taken.has(it)))
+      .map(({ id }) => [id, system.structures![id]!]),
+  );
+}
+
 /** A fragment as text for the clipboard. */
-export const writeFragment = ({ points, elements }: Fragment): string => JSON.stringify({ points, elements });
+export const writeFragment = ({ structures, points, elements }: Fragment): string =>
+  JSON.stringify({ structures, points, elements });
 
 /** A fragment from text that came from anywhere; a whole file counts as a fragment of all that it draws. */
 export function readFragment(text: string): Fragment | Refusal {
   const parsed = parseJson(text);
   const value = "value" in parsed && isObject(parsed.value) ? parsed.value : undefined;
   const system = isObject(value?.["system"]) ? value["system"] : value;
-  const { points = {}, elements } = system ?? {};
+  const { structures = {}, points = {}, elements } = system ?? {};
   // What the records say is judged where they are pasted, by the reader.
   return isObject(points) &&
     isObject(elements) &&
-    [points, elements].every((map) => Object.values(map).every(isObject))
-    ? ({ points, elements } as unknown as Fragment)
+    isObject(structures) &&
+    [points, elements, structures].every((map) => Object.values(map).every(isObject))
+    ? ({ structures, points, elements } as unknown as Fragment)
     : refuse(say("edit.noFragment"));
 }
 
@@ -70,30 +101,72 @@ export const paste = (
 ): Command => withFreshLabels(pasted(fragment, by, onto));
 
 const pasted =
-  ({ points: all, elements }: Fragment, by: Place, onto: ReadonlyMap<string, string>): Command =>
+  (
+    { structures: poles = {}, points: all, elements }: Fragment,
+    by: Place,
+    onto: ReadonlyMap<string, string>,
+  ): Command =>
   (before) => {
     const points = Object.fromEntries(Object.entries(all).filter(([id]) => !onto.has(id)));
-    const pointIds = renamed(Object.keys(points), (id) => hasPoint(before, id));
-    const elementIds = renamed(Object.keys(elements), (id) => elementOf(before, id) !== undefined);
+    // What joins a point of the drawing stands where that one stands.
+    const joined = new Map(
+      [...onto].map(([id, at]) => [all[id]?.["on"], structureOf(before.system, at)] as const),
+    );
+    const structures = Object.fromEntries(
+      Object.entries(poles).filter(
+        ([id]) => !joined.has(id) && Object.values(points).some((it) => it["on"] === id),
+      ),
+    );
+    const structureIds = renamed(
+      Object.keys(structures),
+      (id) => isId(before, id) || Object.hasOwn(points, id) || Object.hasOwn(elements, id),
+    );
+    const isStructure = (id: string) =>
+      Object.hasOwn(before.system.structures ?? {}, id) || [...structureIds.values()].includes(id);
+    const pointIds = renamed(Object.keys(points), (id) => hasPoint(before, id) || isStructure(id));
+    const elementIds = renamed(
+      Object.keys(elements),
+      (id) => elementOf(before, id) !== undefined || isStructure(id),
+    );
     const count = pointIds.size + elementIds.size;
+    const standsOn = (id: string): string | undefined => {
+      const at = joined.get(id);
+      if (at !== undefined) return at.isDerived ? undefined : at.id;
+      return structureIds.get(id) ?? (Object.hasOwn(before.system.structures ?? {}, id) ? id : undefined);
+    };
+    const standing = <Saved extends JsonObject>(record: Saved): Saved =>
+      typeof record["on"] === "string" ? withKeys(record, { on: standsOn(record["on"]) }) : record;
     return change(
       say("edit.paste", { count }),
       before,
       (draft) => {
+        for (const [id, structure] of Object.entries(structures))
+          put((draft.system.structures ??= {}), structureIds.get(id)!, besideItself(plain(structure), by));
         for (const [id, point] of Object.entries(points)) {
           const { x, y } = completePoint(point);
-          put(draft.system.points, pointIds.get(id)!, withKeys(plain(point), { x: x + by.x, y: y + by.y }));
+          put(
+            draft.system.points,
+            pointIds.get(id)!,
+            standing(withKeys(plain(point), { x: x + by.x, y: y + by.y })),
+          );
         }
         for (const [id, element] of Object.entries(elements))
           put(
             draft.system.elements,
             elementIds.get(id)!,
-            reattached(plain(element), new Map([...pointIds, ...onto]), elementIds),
+            standing(reattached(plain(element), new Map([...pointIds, ...onto]), elementIds)),
           );
       },
-      { made: [...pointIds.values(), ...elementIds.values()] },
+      { made: [...structureIds.values(), ...pointIds.values(), ...elementIds.values()] },
     );
   };
+
+/** What was seen on one pole is not seen on its copy. A structure that a person placed has its copy beside it. */
+function besideItself(structure: SavedStructure, by: Place): SavedStructure {
+  const { x, y } = completeStructure(structure);
+  const place = x === undefined || y === undefined ? {} : { x: x + by.x, y: y + by.y };
+  return withKeys(structure, { ...place, evidence: undefined, seenOn: undefined });
+}
 
 /** Copies what is selected, beside itself. */
 export const duplicate =

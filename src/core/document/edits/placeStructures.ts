@@ -2,7 +2,8 @@ import { type JsonObject, refuse, say } from "../../terms";
 import { hasPlacedPoints } from "../placed";
 import { structuresOf } from "../structures";
 import type { SavedPoint, SavedStructure } from "../types";
-import { type Command, nextId, pointOf, putRecords, together, withKeys } from "./change";
+import { inTheFile } from "./adopt";
+import { type Command, putRecords, together, withKeys } from "./change";
 import type { Place } from "./movePoints";
 
 /**
@@ -15,28 +16,17 @@ export const placeStructures =
   (before) => {
     const structures: Record<string, SavedStructure> = {};
     const points: Record<string, SavedPoint> = {};
-    for (const { id, isDerived, label, kind, evidence, points: own } of structuresOf(
-      before.system,
-    ).values()) {
-      const place = places[id];
+    for (const structure of structuresOf(before.system).values()) {
+      const place = places[structure.id];
       if (place === undefined) continue;
-      if (!isDerived) {
-        structures[id] = withKeys(before.system.structures![id]!, { x: place.x, y: place.y });
-        continue;
-      }
-      const name = nextId("s", (it) => isTaken(it) || Object.hasOwn(structures, it));
-      structures[name] = { label, kind, evidence, x: place.x, y: place.y };
-      for (const point of own) points[point] = withKeys(pointOf(before, point)!, { on: name });
+      const own = inTheFile(before, structure, { x: place.x, y: place.y }, new Set(Object.keys(structures)));
+      Object.assign(structures, own.structures);
+      Object.assign(points, own.points);
     }
     return putRecords(say("edit.movePoints", { count: Object.keys(places).length }), before, {
       structures,
       points,
     });
-
-    function isTaken(id: string): boolean {
-      const { system } = before;
-      return [system.points, system.elements, system.structures ?? {}].some((it) => Object.hasOwn(it, id));
-    }
   };
 
 /**

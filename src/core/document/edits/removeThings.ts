@@ -1,47 +1,66 @@
-import { isObject, type Json, type JsonObject, type Message, refuse, say } from "../../terms";
+import {
+  isObject,
+  type Json,
+  type JsonObject,
+  type Message,
+  refuse,
+  say,
+  type StructureId,
+} from "../../terms";
 import { checkJob } from "../checkJob";
 import { besideOthers } from "../besideOthers";
 import { complete } from "../complete";
 import { elementsAt, savedElement } from "../elementsAt";
-import { nameIn } from "../names";
+import { listOf, nameIn, structureName } from "../names";
 import { produced } from "../patching";
 import { Report } from "../problem";
+import { type Structure, structureOf, structuresOf } from "../structures";
 import type { StillhotDocument } from "../types";
 import { checked, type Command, type Draft, elementOf, nameOf, pointOf } from "./change";
 
 /** What is selected: ids, by what they name. */
 export interface Things {
+  readonly structures?: readonly string[];
   readonly points?: readonly string[];
   readonly elements?: readonly string[];
   readonly workPoints?: readonly string[];
 }
 
 /**
- * Removes things. Points take their elements with them, spans the circuits drawn beside them; work points and steps
+ * Removes things. A structure takes its points and what is on it, and that is said; one of the file that loses its last
+ * point goes too. Points take their elements with them, spans the circuits drawn beside them; work points and steps
  * that name what is gone are removed too, and that is said. What hangs on a conductor that would be gone refuses.
  */
 export const removeThings =
-  ({ points = [], elements = [], workPoints = [] }: Things): Command =>
+  ({ structures = [], points: some = [], elements: others = [], workPoints = [] }: Things): Command =>
   (before) => {
+    const whole = structures.map((id) => structuresOf(before.system).get(id as StructureId));
+    const points = [...new Set([...some, ...whole.flatMap((it) => it?.points ?? [])])];
+    const elements = [...new Set([...others, ...whole.flatMap((it) => it?.elements ?? [])])];
     const missing =
+      structures.find((_, nth) => whole[nth] === undefined) ??
       points.find((id) => pointOf(before, id) === undefined) ??
       elements.find((id) => elementOf(before, id) === undefined) ??
       workPoints.find((id) => !Object.hasOwn(workPointsOf(before), id));
     if (missing !== undefined) return refuse(say("edit.noThing", { id: missing }));
     const gone = withThoseTheyCarry(before, points, elements);
-    const bare = produced<Draft>(before, (draft) => drop(draft, points, gone));
+    const empty = emptied(before, points, structures);
+    const bare = produced<Draft>(before, (draft) => drop(draft, points, gone, empty));
     const job = cleanedJob(bare.after, workPoints);
     const count = points.length + gone.size + workPoints.length;
+    const isOne = structures.length === 1 && some.length + others.length + workPoints.length === 0;
     const only = [...elements, ...points, ...workPoints][0] ?? "";
-    const label =
-      count === 1
+    const label = isOne
+      ? say("edit.removeOne", { name: structureName(before, structures[0]!) })
+      : count === 1
         ? say("edit.removeOne", { name: nameBefore(before, only) })
         : say("edit.removeThings", { count });
+    const also = [...whole.flatMap((it) => goingWith(before, it!, gone)), ...job.also];
     const cleaned =
       job.record === undefined
         ? []
         : [produced<Draft>(bare.after, (draft) => void (draft.job = job.record!))];
-    return checked(label, before, [bare, ...cleaned], job.also.length === 0 ? {} : { also: job.also });
+    return checked(label, before, [bare, ...cleaned], also.length === 0 ? {} : { also });
   };
 
 const nameBefore = (before: StillhotDocument, id: string): string | Message =>
@@ -54,7 +73,52 @@ const workPointsOf = ({ job }: StillhotDocument): JsonObject => {
   return isObject(workPoints) ? workPoints : {};
 };
 
-function drop(draft: Draft, points: Iterable<string>, elements: Iterable<string>): void {
+/** What goes with a structure, in a sentence: what is on it, and every line to it; nothing where it stands bare. */
+function goingWith(
+  before: StillhotDocument,
+  { id, points }: Structure,
+  gone: ReadonlySet<string>,
+): Message[] {
+  const its = new Set(points.flatMap((it) => elementsAt(before.system).get(it) ?? []));
+  const going = [...gone].filter((it) => its.has(it));
+  if (going.length === 0) return [];
+  const things = going.slice(0, MOST_NAMED).map((it) => nameIn(before, it));
+  const more = going.length - things.length;
+  return [
+    say("edit.alsoOnIt", {
+      name: structureName(before, id),
+      things: listOf(more === 0 ? things : [...things, say("name.more", { count: more })]),
+    }),
+  ];
+}
+
+/** So many things are told by name; of more nobody reads the list. */
+const MOST_NAMED = 5;
+
+/** Structures of the file that are left without a point, or go whole. */
+function emptied(
+  { system }: StillhotDocument,
+  points: readonly string[],
+  whole: readonly string[],
+): readonly string[] {
+  const going = new Set(points);
+  const left = new Set(points.map((it) => structureOf(system, it)?.id).filter((it) => it !== undefined));
+  for (const id of whole) left.add(id as StructureId);
+  return [...left].filter((id) => {
+    const structure = structuresOf(system).get(id)!;
+    return !structure.isDerived && structure.points.every((it) => going.has(it));
+  });
+}
+
+function drop(
+  draft: Draft,
+  points: Iterable<string>,
+  elements: Iterable<string>,
+  structures: readonly string[],
+): void {
+  for (const id of structures) delete draft.system.structures![id];
+  if (structures.length > 0 && Object.keys(draft.system.structures!).length === 0)
+    delete draft.system.structures;
   for (const id of elements) delete draft.system.elements[id];
   for (const id of points) delete draft.system.points[id];
 }

@@ -47,7 +47,7 @@ export const setElementKeys =
     );
   };
 
-function refuseUnknown(fields: Fields, keys: JsonObject): Refusal | undefined {
+export function refuseUnknown(fields: Fields, keys: JsonObject): Refusal | undefined {
   const unknown = Object.keys(keys).find((key) => keys[key] !== undefined && !isFileKey(fields, key));
   return unknown === undefined ? undefined : refuse(say("edit.unknownKey", { key: unknown }));
 }

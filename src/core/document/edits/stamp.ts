@@ -7,7 +7,7 @@ import { hopsFrom, hopsFromSource } from "../hops";
 import { naturalOrder } from "../naturalOrder";
 import { isUnreadable } from "../problem";
 import { readDocument } from "../read";
-import type { StillhotDocument, System } from "../types";
+import type { SavedElement, SavedPoint, StillhotDocument, System } from "../types";
 import { writeDocument } from "../write";
 import { type Command, nameOf, pointOf, together, withKeys } from "./change";
 import type { Place } from "./movePoints";
@@ -108,8 +108,9 @@ export function readStamp({
   const read = readDocument(text);
   if (isUnreadable(read)) return refuse(say("stamp.unreadable"));
   const { title, system } = read.document;
-  const { points, elements } = system as Fragment;
-  const stamp = { name: title.slice(0, MOST_STAMP_NAME), piece: { points, elements }, join };
+  const { structures, points, elements } = system as Fragment;
+  const piece = { ...(structures === undefined ? {} : { structures }), points, elements };
+  const stamp = { name: title.slice(0, MOST_STAMP_NAME), piece, join };
   return Object.hasOwn(points, join) && refusalOf(stamp) === undefined
     ? stamp
     : refuse(say("stamp.unreadable"));
@@ -131,15 +132,28 @@ function apart({ piece, join }: Stamp): string | undefined {
 
 /** With the points of its one-ended elements too, and without a circuit beside a span that stays behind. */
 function pieceOf(document: StillhotDocument, things: Things): Fragment {
-  const { points, elements } = copyOf(document, things);
+  const { structures = {}, points, elements } = copyOf(document, things);
   const kept = Object.entries(elements).filter(
     ([, it]) => it.kind !== "nearby" || Object.hasOwn(elements, String(it["span"])),
   );
   const ends = kept.flatMap(([, it]) => endPointsOf(it));
   const all = { ...points, ...Object.fromEntries(ends.map((id) => [id, pointOf(document, id)!])) };
+  const standing = ({ on }: SavedPoint | SavedElement) =>
+    typeof on === "string" && Object.hasOwn(structures, on) ? on : undefined;
   return {
-    points: mapped(all, (it) => withKeys(it, { evidence: undefined, pinned: undefined } as never)),
-    elements: mapped(Object.fromEntries(kept), (it) => withKeys(it, { evidence: undefined } as never)),
+    ...(Object.keys(structures).length === 0
+      ? {}
+      : {
+          structures: mapped(structures, (it) =>
+            withKeys(it, { evidence: undefined, seenOn: undefined, x: undefined, y: undefined }),
+          ),
+        }),
+    points: mapped(all, (it) =>
+      withKeys(it, { evidence: undefined, pinned: undefined, on: standing(it) } as never),
+    ),
+    elements: mapped(Object.fromEntries(kept), (it) =>
+      withKeys(it, { evidence: undefined, ...("on" in it ? { on: standing(it) } : {}) } as never),
+    ),
   };
 }
 
@@ -147,6 +161,7 @@ function turned({ piece, join }: Stamp, to: Place, degrees: number, fit: LetterT
   const from = completePoint(piece.points[join]!);
   const [cos, sin] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
   return {
+    ...piece,
     points: mapped(piece.points, (point) => {
       const { x, y } = completePoint(point);
       const [dx, dy] = [x - from.x, y - from.y];
@@ -167,8 +182,9 @@ const alone = ({ name, piece }: Stamp): StillhotDocument => ({
   system: systemOf(piece),
 });
 
-const systemOf = ({ points, elements }: Fragment): System => ({
+const systemOf = ({ structures, points, elements }: Fragment): System => ({
   frequencyHz: 60,
+  ...(structures === undefined ? {} : { structures: structures as System["structures"] & object }),
   points: points as System["points"],
   elements: elements as System["elements"],
 });

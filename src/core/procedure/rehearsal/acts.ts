@@ -1,8 +1,16 @@
 import { type CircuitElement, GROUNDING_CABLES, openingOf, openPhasesOf } from "../../devices";
-import { complete, conductorsOf, jobOf, nextGroundId, workPointsOf } from "../../document";
+import { complete, conductorsOf, jobOf, nextGroundId, structuresOf, workPointsOf } from "../../document";
 import { isBarricaded } from "../../hazard";
 import { isRelying, isSwitching, type KeysOf, type Step, stepBy, stepOf, type StepVerb } from "../../steps";
-import { type ElementId, type Message, type Owner, type PointId, say, type WorkPointId } from "../../terms";
+import {
+  type ElementId,
+  type Message,
+  type Owner,
+  type PointId,
+  say,
+  type StructureId,
+  type WorkPointId,
+} from "../../terms";
 import { isTagged } from "../job/isolation";
 import { nameOf } from "../job/names";
 import { seen } from "../job/seen";
@@ -30,6 +38,7 @@ export function actsFor(state: JobState, owner: Owner | undefined, noteText = ""
     const at = jobOf(state.document).workPoints[owner.id]?.at;
     return at === undefined ? [] : pointActs(state, at);
   }
+  if (owner.of === "structure") return structureActs(state, owner.id);
   if (owner.of === "point") return pointActs(state, owner.id);
   const saved = state.document.system.elements[owner.id];
   return saved === undefined ? [] : elementActs(state, owner.id, complete(saved));
@@ -134,6 +143,13 @@ function elementActs(state: JobState, id: ElementId, element: CircuitElement): A
   }
   acts.push(act(state.covered.has(id) ? "uncover" : "cover", { element: id }));
   return acts.filter((it) => isPossible(state, it));
+}
+
+/** At a structure with one point whatever is done there; else what is done to all of it. */
+function structureActs(state: JobState, id: StructureId): Act[] {
+  const points = structuresOf(state.document.system).get(id)?.points ?? [];
+  if (points.length === 1) return pointActs(state, points[0]!);
+  return [act("inspect", { at: id }), act("barricade", { at: id })].filter((it) => isPossible(state, it));
 }
 
 function pointActs(state: JobState, at: PointId): Act[] {

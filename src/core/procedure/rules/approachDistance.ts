@@ -7,6 +7,7 @@ import {
   settingsOf,
   type WorkPoint,
 } from "../../document";
+import { LINE_VOLTS } from "../../hazard";
 import { circuitOf } from "../../network";
 import { approachDistanceFor, citationOf, gloveClassFor } from "../../reference";
 import {
@@ -91,9 +92,6 @@ function byClass(
   const ofWork = isLine(conductorId(at, conductors[0] as Letter));
   return [hot.filter((id) => isLine(id) === ofWork), hot.filter((id) => isLine(id) !== ofWork)];
 }
-
-/** Above it a conductor is the line's, below it a service's [V]. */
-const LINE_VOLTS = 1000;
 
 function atEachPoint(ids: readonly ConductorId[]): ConductorId[][] {
   const byPoint = new Map<string, ConductorId[]>();

@@ -156,6 +156,16 @@ export const panels = {
   "grow.transformerLabel": "T{n}",
 
   "join.title": "What joins them?",
+  "structure.seen": "Seen on the spot.",
+  "structure.seenOn": "Seen on the spot, {day}.",
+  "structure.notSeen": "Nobody has noted here that they stood at it and saw it.",
+  "structure.see": "I see it, with all that is on it",
+  "structure.on": "What is on it, and what leads on",
+  "structure.bare": "Nothing is drawn on it.",
+  "structure.reach": "Within arm's reach",
+  "structure.reachOne": "At {volts}, all within reach of one another: {places}",
+  "structure.reachApart":
+    "At {volts}, within reach of one another: {places}. Whoever works at the other voltage keeps {distance} from these.",
   "inspect.nothing": "Nothing selected",
   "inspect.nothingHelp":
     "Tap a thing on the drawing or in the outline. Its keys, with units and defaults, stand here.",

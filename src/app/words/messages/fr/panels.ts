@@ -157,6 +157,16 @@ export const panels = {
   "grow.transformerLabel": "T{n}",
 
   "join.title": "Qu'est-ce qui les joint ?",
+  "structure.seen": "Vu sur place.",
+  "structure.seenOn": "Vu sur place, le {day}.",
+  "structure.notSeen": "Personne n'a noté ici s'être tenu à cet endroit et l'avoir vu.",
+  "structure.see": "Je le vois, avec tout ce qui s'y trouve",
+  "structure.on": "Ce qui s'y trouve, et ce qui continue",
+  "structure.bare": "Rien n'y est dessiné.",
+  "structure.reach": "À portée de bras",
+  "structure.reachOne": "À {volts}, tout est à portée de bras : {places}",
+  "structure.reachApart":
+    "À {volts}, à portée de bras les uns des autres : {places}. Qui travaille à l'autre tension garde {distance} de ceux-ci.",
   "inspect.nothing": "Rien de choisi",
   "inspect.nothingHelp":
     "Touchez un élément sur le dessin ou dans la liste. Ses valeurs, avec unités et défauts, s'affichent ici.",

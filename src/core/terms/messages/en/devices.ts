@@ -1,6 +1,7 @@
 export const devices = {
   "read.expected": "found {found}, expected {expected}",
   "read.text": "text of at most 2000 letters",
+  "read.day": "a day, such as 2026-03-31",
   "read.flag": "true or false",
   "read.number": "a number{unit}{bounds}",
   "read.wholeNumber": "a whole number{unit}{bounds}",

@@ -77,6 +77,8 @@ export const document = {
   "edit.alsoWorkPoint": "the work point {name} went with it",
   "edit.alsoSteps": "steps that named what is gone were taken out: {count}",
   "edit.setKeys": "Change {name}",
+  "edit.seeStructure": "{name}: seen",
+  "edit.alsoOnIt": "With {name} goes what is on it and the line to it: {things}",
   "edit.reconnect": "Join {name} to {point}",
   "edit.open": "Open {name}, {phases}",
   "edit.close": "Close {name}, {phases}",

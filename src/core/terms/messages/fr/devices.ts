@@ -2,6 +2,7 @@
 export const devices = {
   "read.expected": "trouvé {found}, attendu {expected}",
   "read.text": "un texte de 2000 lettres au plus",
+  "read.day": "un jour, par exemple 2026-03-31",
   "read.flag": "true ou false",
   "read.number": "un nombre{unit}{bounds}",
   "read.wholeNumber": "un nombre entier{unit}{bounds}",

@@ -82,6 +82,8 @@ export const document = {
   "edit.alsoWorkPoint": "le point de travail {name} est parti avec",
   "edit.alsoSteps": "étapes retirées, car elles nommaient ce qui est parti : {count}",
   "edit.setKeys": "Changer {name}",
+  "edit.seeStructure": "{name} : vu sur place",
+  "edit.alsoOnIt": "Avec {name} part ce qui s'y trouve et la ligne qui y mène : {things}",
   "edit.reconnect": "Joindre {name} à {point}",
   "edit.open": "Ouvrir {name}, {phases}",
   "edit.close": "Fermer {name}, {phases}",

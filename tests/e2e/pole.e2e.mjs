@@ -1,0 +1,107 @@
+import assert from "node:assert/strict";
+import { pressAt, spotOf } from "./spots.mjs";
+import { axeFinds, begun, noSidewaysScroll } from "./scenarios.mjs";
+
+const row = (page, owner) => page.locator(`[data-owner="${owner}"]`).first();
+const selectedRow = (page) => page.locator('[role="treeitem"][aria-selected="true"]').first();
+
+const BOTH = [
+  ["desk", false],
+  ["phone", true],
+];
+
+async function begin(ctx, opening) {
+  const page = await begun(ctx, opening);
+  await ctx.settle(page);
+  return page;
+}
+
+/** An action of the bar, behind More where there is no room for it. */
+async function act(page, id) {
+  const shown = page.locator(`.bar [data-action="${id}"]`);
+  if (await shown.isVisible()) return shown.click();
+  await page.locator('[data-action="more"]').click();
+  await page.locator(`dialog [data-action="${id}"]`).click();
+}
+
+/** Presses the ground of a plate, off everything that is drawn on it. */
+async function pressPlate(page, id, touch) {
+  await pressAt(page, await spotOf(page, `plate ${id}`), touch);
+}
+
+/** @type {import("./context.mjs").EndToEndTest[]} */
+export const tests = [
+  ...BOTH.map(([size, touch]) => ({
+    name: `a pole is chosen by its number, seen by one tap with all that is on it, and told as whoever stands there has it (${size})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size });
+      await pressPlate(page, "p7", touch);
+      assert.match(await selectedRow(page).getAttribute("aria-label"), /^Pole 33, /);
+      await page.locator('.bar [data-action="seen"]').click();
+      const words = await selectedRow(page).getAttribute("aria-label");
+      assert.match(words, /^Pole 33, .*\bseen$/);
+      await page.getByText("Pole 33: seen").first().waitFor();
+      await page.getByRole("button", { name: "Undo" }).first().click();
+      await act(page, "details");
+      const see = page.locator("[data-see]");
+      await see.click();
+      await page.locator('[data-seen="true"]').waitFor();
+      assert.ok(await see.isDisabled());
+      const things = await page.locator("[data-on]").allTextContents();
+      assert.match(things[0], /^Above the T3 cutout/);
+      assert.match(things.join("\n"), /T3 cutout, phases C, closed/);
+      assert.match(await page.locator('[data-reach="0"]').textContent(), /above the T3 cutout; T3 bushing/);
+      assert.match(await page.locator('[data-reach="1"]').textContent(), /T3 secondary/);
+      await noSidewaysScroll(page);
+      assert.deepEqual(await axeFinds(page), []);
+      await page.locator('[data-work="p14"]').click();
+      assert.equal(await page.locator('[data-work="p14"]').getAttribute("aria-pressed"), "true");
+      await page.locator('[data-on="element c4"]').click();
+      await page.getByText("T3 cutout").first().waitFor();
+    },
+  })),
+  {
+    name: "a pole by keyboard alone: from the outline to what is on it, noted as leaning, and moved with all of it",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await row(page, "structure:p7").focus();
+      await page.keyboard.press("ArrowUp");
+      await page.keyboard.press("ArrowDown");
+      await page.keyboard.press("Enter");
+      await page.locator("[data-see]").focus();
+      await page.keyboard.press("Enter");
+      await page.locator('[data-seen="true"]').waitFor();
+      await page.getByLabel("Condition").selectOption("leaning");
+      assert.match(await selectedRow(page).getAttribute("aria-label"), /^Pole 33, .*seen, leaning$/);
+      await page.locator("[data-drawing]").focus();
+      const before = await Promise.all(["p7", "p14", "c4"].map((it) => spotOf(page, it)));
+      await page.keyboard.press("Alt+ArrowRight");
+      await ctx.settle(page);
+      const after = await Promise.all(["p7", "p14", "c4"].map((it) => spotOf(page, it)));
+      const moved = after.map(({ x, y }, nth) => [x - before[nth].x, y - before[nth].y].join());
+      assert.equal(new Set(moved).size, 1, `all of it moves alike: ${moved.join(" ")}`);
+      await page.keyboard.press("Delete");
+      await page
+        .getByText(/^With Pole 33 goes what is on it/)
+        .first()
+        .waitFor();
+      assert.equal(await row(page, "element:t3").count(), 0);
+    },
+  },
+  {
+    name: "the finder lists no structure and its first point as two lines of one name",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await page.keyboard.press("Control+k");
+      await page.locator("[data-find]").fill("pole 3");
+      const names = (await page.locator('[data-command^="thing-"] .label').allTextContents()).map((it) =>
+        it.trim(),
+      );
+      assert.ok(names.includes("Pole 33"), names.join("; "));
+      assert.deepEqual(
+        names.filter((it, nth) => names.indexOf(it) !== nth),
+        [],
+      );
+    },
+  },
+];
