@@ -72,7 +72,7 @@ export const tests = [
       await page.keyboard.press("Enter");
       await page.locator('[data-seen="true"]').waitFor();
       await page.getByLabel("Condition").selectOption("leaning");
-      assert.match(await selectedRow(page).getAttribute("aria-label"), /^Pole 33, .*seen, leaning$/);
+      assert.match(await selectedRow(page).getAttribute("aria-label"), /^Pole 33, .*seen, not sound$/);
       await page.locator("[data-drawing]").focus();
       const before = await Promise.all(["p7", "p14", "c4"].map((it) => spotOf(page, it)));
       await page.keyboard.press("Alt+ArrowRight");

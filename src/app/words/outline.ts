@@ -280,7 +280,7 @@ function structureWords(
     points.length === 1 && isPinned(document, points[0]!) ? t("outline.pinned") : "",
     ...worksAt(document, points),
     evidence === "map" ? "" : t(`evidence.${evidence}`),
-    condition === undefined || condition === "sound" ? "" : (firstOf(`choice.${condition}`) ?? condition),
+    condition === undefined || condition === "sound" ? "" : t("outline.notSound"),
   );
 }
 

@@ -87,13 +87,10 @@ export const text = (): Field<string> => ({
 export const day = (): Field<string> => ({
   ...text(),
   schema: { type: "string", pattern: DAY.source },
-  read: (value) =>
-    typeof value === "string" && DAY.test(value) && !Number.isNaN(Date.parse(value))
-      ? { value }
-      : wrong(value, say("read.day")),
+  read: (value) => (typeof value === "string" && DAY.test(value) ? { value } : wrong(value, say("read.day"))),
 });
 
-const DAY = /^\d{4}-\d{2}-\d{2}$/;
+const DAY = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/;
 
 export const flag = (fallback: boolean): Field<boolean> => ({
   required: false,

@@ -177,6 +177,7 @@ export const app = {
   "outline.pinned": "pinned",
   "outline.again": "joins {point} again",
   "outline.past": "past {name}",
+  "outline.notSound": "not sound",
   "outline.workPoint": "work point: {label}",
   "position.utility": "on utility",
   "position.generator": "on generator",

@@ -182,6 +182,7 @@ export const app = {
   "outline.pinned": "épinglé",
   "outline.again": "rejoint {point}",
   "outline.past": "après {name}",
+  "outline.notSound": "en mauvais état",
   "outline.workPoint": "point de travail : {label}",
   "position.utility": "sur le réseau",
   "position.generator": "sur la génératrice",
