@@ -89,6 +89,47 @@ export const tests = [
     },
   },
   {
+    name: "a tap with four houses takes twelve touches at most, and every pole bears its real number (phone)",
+    async run(ctx) {
+      const page = await begin(ctx, { size: "phone" });
+      let touches = 0;
+      const tap = async (it) => {
+        touches++;
+        await it.tap();
+      };
+      const part = (id) => page.locator(`[data-part="${id}"]`);
+      const grow = () => page.locator('.bar [data-action="grow"]');
+      await tap(page.getByRole("button", { name: "Menu" }));
+      await tap(page.locator('[data-menu="new"]'));
+      await tap(page.locator('[data-action="source"]'));
+      await tap(grow());
+      await tap(part("span"));
+      const number = page.locator("[data-number]");
+      await tap(number);
+      await page.keyboard.type("Pole 30");
+      await page.keyboard.press("Enter");
+      await tap(grow());
+      await tap(part("span"));
+      assert.equal(await number.inputValue(), "Pole 31");
+      await tap(grow());
+      await tap(part("tap4"));
+      assert.ok(touches <= 12, `${touches} touches`);
+      const names = await page
+        .locator('.outline [data-owner^="structure:"]')
+        .evaluateAll((rows) => rows.map((it) => it.getAttribute("aria-label").split(",")[0]));
+      assert.deepEqual(names, [
+        "Station 1",
+        "Pole 30",
+        "Pole 31",
+        "House 1",
+        "House 2",
+        "House 3",
+        "House 4",
+      ]);
+      await noSidewaysScroll(page);
+    },
+  },
+  {
     name: "the finder lists no structure and its first point as two lines of one name",
     async run(ctx) {
       const page = await begin(ctx);

@@ -11,12 +11,13 @@ import {
   type StillhotDocument,
 } from "../../core";
 import { t } from "../words/words";
+import { nextNumber } from "./number";
 import { placeNext, type Spot } from "./place";
 import { groundOn, type Place, placeOf } from "./point";
 import { type MessageKey, say } from "../words/catalogue";
 
-export type Group = "line" | "switching" | "equipment" | "hazard" | "whole";
-export const GROUPS: readonly Group[] = ["whole", "line", "switching", "equipment", "hazard"];
+export type Group = "next" | "line" | "switching" | "equipment" | "hazard" | "whole";
+export const GROUPS: readonly Group[] = ["whole", "next", "line", "switching", "equipment", "hazard"];
 
 /** One thing that can come next at a point: a part that places, connects and labels itself. */
 export interface GrowPart {
@@ -67,9 +68,11 @@ const inTurn =
 /** A number that no label of this kind has yet: `Pole 3`. */
 function nextLabel(document: StillhotDocument, key: MessageKey): string {
   const labels = new Set(
-    [...Object.values(document.system.points), ...Object.values(document.system.elements)].map(
-      (it) => it["label"],
-    ),
+    Object.values<Readonly<Record<string, JsonObject>>>({
+      structures: document.system.structures ?? {},
+      points: document.system.points,
+      elements: document.system.elements,
+    }).flatMap((map) => Object.values(map).map((it) => it["label"])),
   );
   for (let n = 1; ; n++) {
     const label = t(key, { n });
@@ -92,27 +95,30 @@ const grow =
   (kind: DeviceKind, { length = DEVICE, isBranch = false, keys = {}, label, point = "bare" }: Growing) =>
   (document: StillhotDocument, from: string, phases: string): Command => {
     const { x, y } = placeNext(document, from, length, { isBranch });
-    return edits.growFrom(from, kind, newPoint(document, { x, y }, point), {
+    const own = {
       phases,
       ...(label === undefined ? {} : { label: nextLabel(document, label) }),
       ...keys,
-    });
+    };
+    if (point === "bare") return edits.growFrom(from, kind, { x, y }, own);
+    return edits.growFrom(
+      from,
+      kind,
+      { x, y, kind: point, ...(point === "pole" ? { earthOhms: 25 } : {}) },
+      own,
+      newStructure(document, from, point),
+    );
   };
 
-function newPoint(
+/** What stands next: with a number of its own, proposed from the last one. */
+const newStructure = (
   document: StillhotDocument,
-  { x, y }: Spot,
-  kind: NonNullable<Growing["point"]>,
-): JsonObject {
-  if (kind === "bare") return { x, y };
-  return {
-    x,
-    y,
-    kind,
-    label: nextLabel(document, `grow.${kind}Label`),
-    ...(kind === "pole" ? { earthOhms: 25 } : {}),
-  };
-}
+  from: string,
+  kind: "pole" | "pad" | "service",
+): JsonObject => ({
+  label: nextNumber(document, from, `grow.${kind}Label`),
+  ...(kind === "pole" ? {} : { kind }),
+});
 
 /** A part at the point itself. */
 const hang =
@@ -209,7 +215,9 @@ function addHouse(
   { x, y }: Spot,
 ) {
   const label = nextLabel(now(), "grow.customersLabel");
-  const [panel = ""] = step(edits.growFrom(from, "meter", { x, y, kind: "service" }, { phases: "12" }));
+  const [panel = ""] = step(
+    edits.growFrom(from, "meter", { x, y, kind: "service" }, { phases: "12" }, { label, kind: "service" }),
+  );
   step(edits.addElement("load", { at: panel }, { phases: "12", label, kw: 3, kvar: 0.6, customers: 1 }));
 }
 
@@ -230,11 +238,12 @@ const dip = (_document: StillhotDocument, from: string, phases: string): Command
       edits.growFrom(
         top,
         "span",
-        { ...next(top, SPAN), kind: "pad", label: nextLabel(now(), "grow.padLabel") },
+        { ...next(top, SPAN), kind: "pad" },
         {
           phases,
           construction: "cable",
         },
+        newStructure(now(), top, "pad"),
       ),
     );
     step(edits.growFrom(far, "elbow", next(far, DEVICE), { phases }));
@@ -297,21 +306,21 @@ export const PARTS: readonly GrowPart[] = [
   { id: "otherSource", group: "whole", title: "grow.tieToSource", fits: isPrimary, command: otherSource },
   {
     id: "span",
-    group: "line",
+    group: "next",
     title: "grow.span",
     fits: isPrimary,
     command: grow("span", { length: SPAN, point: "pole", keys: { lengthM: 60 } }),
   },
   {
     id: "cable",
-    group: "line",
+    group: "next",
     title: "grow.cable",
     fits: isPrimary,
     command: grow("span", { length: SPAN, point: "pad", keys: { lengthM: 60, construction: "cable" } }),
   },
   {
     id: "secondary",
-    group: "line",
+    group: "next",
     title: "grow.secondary",
     fits: isSecondary,
     command: grow("span", { length: SPAN, point: "pole", keys: { lengthM: 30, construction: "secondary" } }),
@@ -385,7 +394,7 @@ export const PARTS: readonly GrowPart[] = [
   { id: "elbow", group: "switching", title: "grow.elbow", fits: isPrimary, command: grow("elbow", {}) },
   {
     id: "meter",
-    group: "switching",
+    group: "next",
     title: "grow.meter",
     fits: isAnything,
     command: grow("meter", { length: HOUSE, point: "service" }),

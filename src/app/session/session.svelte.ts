@@ -81,6 +81,8 @@ export class Session {
   notice = $state.raw<Notice | undefined>(undefined);
   /** where the selection is being dragged to, before it is dropped */
   preview = $state.raw<StillhotDocument | undefined>(undefined);
+  /** a structure that was just grown, whose number is proposed and may be typed over */
+  fresh = $state.raw<StructureId | undefined>(undefined);
   /** of what the person asks why it is hot */
   asksWhy = $state.raw<Owner | undefined>(undefined);
   /** another window is where this drawing is edited */

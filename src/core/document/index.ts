@@ -15,6 +15,7 @@ export {
   isSameStructure,
   pointsOnStructure,
   type Structure,
+  structuresAround,
   structureOf,
   structuresOf,
 } from "./structures";
@@ -23,6 +24,7 @@ export {
   asHeard,
   calledAlike,
   elementName,
+  labelIn,
   listOf,
   nameIn,
   nameOfWhere,

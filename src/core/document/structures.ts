@@ -73,6 +73,18 @@ export function evidenceOfAll(system: System, { points, elements }: Structure): 
   return others.every((it) => it === first) ? first : undefined;
 }
 
+/** The structures that one has an element in common with. */
+export function structuresAround(system: System, { id, points }: Structure): readonly Structure[] {
+  const around = new Set<Structure>();
+  for (const point of points)
+    for (const element of elementsAt(system).get(point) ?? [])
+      for (const end of endPointsOf(savedElement(system.elements, element))) {
+        const there = structureOfPoint(system, end);
+        if (there !== undefined && there.id !== id) around.add(there);
+      }
+  return [...around];
+}
+
 interface Index {
   readonly all: ReadonlyMap<StructureId, Structure>;
   readonly ofPoint: ReadonlyMap<string, StructureId>;

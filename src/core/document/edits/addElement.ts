@@ -1,8 +1,21 @@
 import { type DeviceKind, deviceOf, type End } from "../../devices";
 import { type JsonObject, refuse, say } from "../../terms";
+import { completePoint } from "../complete";
 import { conductorsOf } from "../conductors";
+import { pointName } from "../names";
+import { structureOf } from "../structures";
 import type { SavedElement, StillhotDocument } from "../types";
-import { type Command, hasPoint, nextElementId, nextPointId, plain, putRecords } from "./change";
+import {
+  type Command,
+  hasPoint,
+  isId,
+  nextElementId,
+  nextId,
+  nextPointId,
+  plain,
+  pointOf,
+  putRecords,
+} from "./change";
 
 export type Ends = Readonly<Partial<Record<End, string>>>;
 
@@ -18,24 +31,59 @@ export const addElement =
     if (missing !== undefined) return refuse(say("edit.noPoint", { id: missing }));
     const id = nextElementId(before, kind);
     const record = newElement(before, kind, ends, keys);
-    return putRecords(say("edit.addElement", { id }), before, { elements: { [id]: record } }, { made: [id] });
+    return putRecords(
+      say("edit.addElement", { kind: say(`kind.${kind}`) }),
+      before,
+      { elements: { [id]: record } },
+      { made: [id] },
+    );
   };
 
 /**
- * Grows the tap: a new point, and an element from a point that exists to it.
+ * Grows the tap: a new point, and an element from a point that exists to it. The point stands on the structure of that
+ * one, unless it stands on a new one.
  *
- * @param point what the new point says of itself, with its place
+ * @param point     what the new point says of itself, with its place
+ * @param structure what the new structure says of itself
  */
 export const growFrom =
-  (from: string, kind: DeviceKind, point: JsonObject, keys: JsonObject = {}): Command =>
+  (
+    from: string,
+    kind: DeviceKind,
+    point: JsonObject,
+    keys: JsonObject = {},
+    structure?: JsonObject,
+  ): Command =>
   (before) => {
     if (!hasPoint(before, from)) return refuse(say("edit.noPoint", { id: from }));
     const to = nextPointId(before);
     const id = nextElementId(before, kind);
     const record = newElement(before, kind, { from, to }, keys);
-    const records = { points: { [to]: plain(point) }, elements: { [id]: record } };
-    return putRecords(say("edit.growFrom", { id, from }), before, records, { made: [to, id] });
+    const at = structure === undefined ? undefined : nextId("s", (it) => it === id || isId(before, it));
+    const on = at === undefined ? standingWith(before, from, point) : { on: at };
+    const label = say("edit.growFrom", { kind: say(`kind.${kind}`), from: pointName(before, from) });
+    return putRecords(
+      label,
+      before,
+      {
+        ...(at === undefined ? {} : { structures: { [at]: plain(structure!) } }),
+        points: { [to]: plain({ ...point, ...on }) },
+        elements: { [id]: record },
+      },
+      { made: at === undefined ? [to, id] : [to, id, at] },
+    );
   };
+
+/** What a point says that stands with another one, unless it says itself what kind of place it is. */
+function standingWith(before: StillhotDocument, from: string, point: JsonObject): JsonObject {
+  const structure = structureOf(before.system, from);
+  if (structure === undefined || point["kind"] !== undefined) return {};
+  const { kind } = completePoint(pointOf(before, from)!);
+  return {
+    ...(structure.isDerived ? {} : { on: structure.id }),
+    ...(kind === "pole" ? {} : { kind }),
+  };
+}
 
 function newElement(before: StillhotDocument, kind: DeviceKind, ends: Ends, keys: JsonObject): SavedElement {
   const first = ends.from ?? ends.at ?? "";

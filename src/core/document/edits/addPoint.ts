@@ -6,10 +6,5 @@ export const addPoint =
   (keys: JsonObject = {}): Command =>
   (before) => {
     const id = nextPointId(before);
-    return putRecords(
-      say("edit.addPoint", { id }),
-      before,
-      { points: { [id]: plain(keys) } },
-      { made: [id] },
-    );
+    return putRecords(say("edit.addPoint"), before, { points: { [id]: plain(keys) } }, { made: [id] });
   };

@@ -3,6 +3,7 @@ import { isFileKey } from "../checkFields";
 import { conductorsOf } from "../conductors";
 import { workPointFields } from "../jobFields";
 import type { StillhotDocument } from "../types";
+import { pointName } from "../names";
 import { change, type Command, type Draft, hasPoint, nameOf, nextId, putPart, withKeys } from "./change";
 import { removeThings } from "./removeThings";
 
@@ -26,7 +27,7 @@ export const addWorkPoint =
       .filter((it) => it !== "N");
     const id = nextId("w", (it) => Object.hasOwn(workPointsOf(before), it));
     return change(
-      say("edit.addWorkPoint", { id, at }),
+      say("edit.addWorkPoint", { at: pointName(before, at) }),
       before,
       (draft) => putWorkPoint(draft, before, id, withKeys({ at, conductors: conductors.join("") }, keys)),
       { made: [id] },

@@ -134,6 +134,7 @@ export const app = {
   "act.toOff": "To off",
   "act.ground": "Ground here",
   "act.unground": "Take ground off",
+  "act.number": "Its number",
   "act.seen": "I see it",
   "act.here": "What is here",
   "act.work": "Work here",

@@ -102,7 +102,8 @@ export const panels = {
 
   "grow.title": "What comes next at {name}?",
   "grow.phases": "On which phases?",
-  "grow.line": "Line",
+  "grow.next": "At the next pole or place",
+  "grow.line": "On this one: leads and clamps",
   "grow.switching": "Switching and fusing",
   "grow.equipment": "Transformers and customers",
   "grow.hazard": "Grounds, faults, others",

@@ -139,6 +139,7 @@ export const app = {
   "act.toOff": "Vers l'arrêt",
   "act.ground": "Mettre à la terre ici",
   "act.unground": "Ôter la mise à la terre",
+  "act.number": "Son numéro",
   "act.seen": "Je le vois",
   "act.here": "Ce qui est ici",
   "act.work": "Travailler ici",

@@ -103,7 +103,8 @@ export const panels = {
 
   "grow.title": "Qu'y a-t-il après {name} ?",
   "grow.phases": "Sur quelles phases ?",
-  "grow.line": "Ligne",
+  "grow.next": "Au poteau ou à l'endroit suivant",
+  "grow.line": "Sur celui-ci : connexions et étriers",
   "grow.switching": "Coupure et fusibles",
   "grow.equipment": "Transformateurs et clients",
   "grow.hazard": "Terres, défauts, autres",
