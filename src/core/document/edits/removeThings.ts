@@ -14,7 +14,7 @@ import { elementsAt, savedElement } from "../elementsAt";
 import { listOf, nameIn, structureName } from "../names";
 import { produced } from "../patching";
 import { Report } from "../problem";
-import { type Structure, structureOf, structuresOf } from "../structures";
+import { type Structure, structureOf, structuresAround, structuresOf } from "../structures";
 import type { StillhotDocument } from "../types";
 import { checked, type Command, type Draft, elementOf, nameOf, pointOf } from "./change";
 
@@ -34,17 +34,25 @@ export interface Things {
 export const removeThings =
   ({ structures = [], points: some = [], elements: others = [], workPoints = [] }: Things): Command =>
   (before) => {
-    const whole = structures.map((id) => structuresOf(before.system).get(id as StructureId));
-    const points = [...new Set([...some, ...whole.flatMap((it) => it?.points ?? [])])];
-    const elements = [...new Set([...others, ...whole.flatMap((it) => it?.elements ?? [])])];
+    const asked = structures.map((id) => structuresOf(before.system).get(id as StructureId));
+    const whole = withHousesLeft(
+      before,
+      asked.filter((it) => it !== undefined),
+    );
+    const points = [...new Set([...some, ...whole.flatMap((it) => it.points)])];
+    const elements = [...new Set([...others, ...whole.flatMap((it) => it.elements)])];
     const missing =
-      structures.find((_, nth) => whole[nth] === undefined) ??
+      structures.find((_, nth) => asked[nth] === undefined) ??
       points.find((id) => pointOf(before, id) === undefined) ??
       elements.find((id) => elementOf(before, id) === undefined) ??
       workPoints.find((id) => !Object.hasOwn(workPointsOf(before), id));
     if (missing !== undefined) return refuse(say("edit.noThing", { id: missing }));
     const gone = withThoseTheyCarry(before, points, elements);
-    const empty = emptied(before, points, structures);
+    const empty = emptied(
+      before,
+      points,
+      whole.map(({ id }) => id),
+    );
     const bare = produced<Draft>(before, (draft) => drop(draft, points, gone, empty));
     const job = cleanedJob(bare.after, workPoints);
     const count = points.length + gone.size + workPoints.length;
@@ -55,7 +63,17 @@ export const removeThings =
       : count === 1
         ? say("edit.removeOne", { name: nameBefore(before, only) })
         : say("edit.removeThings", { count });
-    const also = [...whole.flatMap((it) => goingWith(before, it!, gone)), ...job.also];
+    const also = [
+      ...asked.flatMap((it) =>
+        goingWith(
+          before,
+          it!,
+          gone,
+          whole.filter((house) => !asked.includes(house)),
+        ),
+      ),
+      ...job.also,
+    ];
     const cleaned =
       job.record === undefined
         ? []
@@ -73,16 +91,32 @@ const workPointsOf = ({ job }: StillhotDocument): JsonObject => {
   return isObject(workPoints) ? workPoints : {};
 };
 
-/** What goes with a structure, in a sentence: what is on it, and every line to it; nothing where it stands bare. */
+/** With structures the houses that only they feed: their customers would hang on nothing. */
+function withHousesLeft({ system }: StillhotDocument, going: readonly Structure[]): Structure[] {
+  const all = new Set(going);
+  for (const structure of all)
+    for (const house of structuresAround(system, structure))
+      if (house.kind === "service" && structuresAround(system, house).every((it) => all.has(it)))
+        all.add(house);
+  return [...all];
+}
+
+/** What goes with a structure, in a sentence: houses, what is on it, and every line to it; nothing where it stands bare. */
 function goingWith(
   before: StillhotDocument,
-  { id, points }: Structure,
+  structure: Structure,
   gone: ReadonlySet<string>,
+  houses: readonly Structure[],
 ): Message[] {
+  const { id, points } = structure;
   const its = new Set(points.flatMap((it) => elementsAt(before.system).get(it) ?? []));
-  const going = [...gone].filter((it) => its.has(it));
+  const around = structuresAround(before.system, structure);
+  const going = [
+    ...houses.filter((it) => around.includes(it)).map((it) => structureName(before, it.id)),
+    ...[...gone].filter((it) => its.has(it)).map((it) => nameIn(before, it)),
+  ];
   if (going.length === 0) return [];
-  const things = going.slice(0, MOST_NAMED).map((it) => nameIn(before, it));
+  const things = going.slice(0, MOST_NAMED);
   const more = going.length - things.length;
   return [
     say("edit.alsoOnIt", {
