@@ -14,6 +14,7 @@ export async function fetchSoon(onpaper: (paper: typeof Paper) => void): Promise
 }
 
 const SOON: readonly (() => Promise<unknown>)[] = [
+  () => later(() => import("./sketch/HotList.svelte")),
   () => later(() => import("./sketch/Inspector.svelte")),
   () => later(() => import("./sketch/Grow.svelte")),
   () => later(() => import("./sketch/Library.svelte")),

@@ -419,9 +419,10 @@ export class Session {
 
   /** @param what was done to the drawing, for the log of a job that is under way */
   #show(document: StillhotDocument, what?: Message) {
-    this.document = what === undefined ? document : withChangeNoted(this.document, document, what);
+    const before = this.document;
+    this.document = what === undefined ? document : withChangeNoted(before, document, what);
     this.preview = undefined;
-    const left = this.selection.flatMap((it) => stillThere(document, it) ?? []);
+    const left = this.selection.flatMap((it) => stillThere(before, document, it) ?? []);
     if (left.some((it, nth) => it !== this.selection[nth]) || left.length < this.selection.length)
       this.selection = left;
     this.#assessor.ask(this.document);
@@ -452,12 +453,14 @@ export const isSame = (a: Owner, b: Owner): boolean => a.of === b.of && a.id ===
 const isPoint = (document: StillhotDocument, id: string): boolean =>
   Object.hasOwn(document.system.points, id);
 
-/** A thing, unless it is gone; a structure that came to stand in the file goes by another id since. */
-function stillThere(document: StillhotDocument, owner: Owner): Owner | undefined {
-  if (owner.of !== "structure") return exists(document, owner) ? owner : undefined;
-  const { system } = document;
-  if (structuresOf(system).has(owner.id)) return owner;
-  const id = isPoint(document, owner.id) ? structureOf(system, owner.id)?.id : undefined;
+/** A thing, unless it is gone; a structure goes by another id once it stands in the file, or no longer does. */
+function stillThere(before: StillhotDocument, after: StillhotDocument, owner: Owner): Owner | undefined {
+  if (owner.of !== "structure") return exists(after, owner) ? owner : undefined;
+  if (structuresOf(after.system).has(owner.id)) return owner;
+  const point = structuresOf(before.system)
+    .get(owner.id)
+    ?.points.find((it) => isPoint(after, it));
+  const id = point === undefined ? undefined : structureOf(after.system, point)?.id;
   return id === undefined ? undefined : { of: "structure", id };
 }
 

@@ -106,7 +106,7 @@ function writtenRows(system: System): readonly Row[] {
     rows.push(...branch.rows);
     last = branch;
     const main = leadsTo.reduce<Branch | undefined>(
-      (best, it) => (best === undefined || it.size > best.size ? it : best),
+      (best, it) => (best === undefined || it.size >= best.size ? it : best),
       undefined,
     );
     if (main !== undefined) stack.push(main);
