@@ -1,12 +1,5 @@
 import { defineDevice, opener, twoEnds } from "./define";
-import {
-  bringsBothEnds,
-  closingUpsets,
-  joinsThrough,
-  openPosition,
-  plainOpening,
-  positionsDoubted,
-} from "./shared";
+import { openPosition, plainOpening, opensBy } from "./shared";
 import { arc, line } from "./symbol";
 
 const opening = plainOpening();
@@ -17,11 +10,7 @@ export const clamp = defineDevice({
   prefix: "k",
   ends: ["from", "to"],
   fields: { ...twoEnds, ...opener },
-  brings: bringsBothEnds,
-  parts: (it) => joinsThrough(it, it.open),
-  opening,
-  upsets: (it) => closingUpsets(it, opening),
-  doubts: (it) => positionsDoubted(it, opening),
+  ...opensBy(opening),
   // A clamp has no rating (29 CFR 1910.269(l)(12)): charging and exciting current only.
   breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "clamp" }),
   carries: (_it, { tapClampMaxAmps }) => tapClampMaxAmps,

@@ -9,18 +9,7 @@ import {
   STICKS,
   twoEnds,
 } from "./define";
-import {
-  breaksBare,
-  bringsBothEnds,
-  closingUpsets,
-  joinsThrough,
-  onPhases,
-  openPosition,
-  plainOpening,
-  positionsDoubted,
-  removePhases,
-  union,
-} from "./shared";
+import { breaksBare, onPhases, openPosition, plainOpening, removePhases, union, opensBy } from "./shared";
 import { barrel, dot } from "./symbol";
 
 interface Barrel {
@@ -57,11 +46,7 @@ export const cutout = defineDevice({
     loadBreak: choice(["none", "hooks", "arc-chute"], "hooks"),
     arcChuteAmps: optionalAmount("A"),
   },
-  brings: bringsBothEnds,
-  parts: (it) => joinsThrough(it, opening.openPhases(it)),
-  opening,
-  upsets: (it) => closingUpsets(it, opening),
-  doubts: (it) => positionsDoubted(it, opening),
+  ...opensBy(opening),
   breaks: (it, tool, settings) => {
     if (it.loadBreak === "arc-chute")
       return { amps: it.arcChuteAmps ?? it.continuousAmps, basis: "arc-chute" };

@@ -1,15 +1,7 @@
 import { say } from "../terms";
 import { amount, flag } from "./fields";
 import { defineDevice, opener, problem, twoEnds } from "./define";
-import {
-  breaksRated,
-  bringsBothEnds,
-  closingUpsets,
-  joinsThrough,
-  openPosition,
-  plainOpening,
-  positionsDoubted,
-} from "./shared";
+import { breaksRated, openPosition, plainOpening, opensBy } from "./shared";
 import { blade, dot, line } from "./symbol";
 
 interface Switch {
@@ -46,11 +38,7 @@ export const disconnect = defineDevice({
     remote: flag(false),
   },
   check: gangIsWhole,
-  brings: bringsBothEnds,
-  parts: (it) => joinsThrough(it, it.open),
-  opening,
-  upsets: (it) => closingUpsets(it, opening),
-  doubts: (it) => positionsDoubted(it, opening),
+  ...opensBy(opening),
   breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
   standsAbreast: true,
   position: openPosition,

@@ -1,14 +1,6 @@
 import { amount } from "./fields";
 import { BY_HANDLE, defineDevice, opener, twoEnds } from "./define";
-import {
-  breaksRated,
-  bringsBothEnds,
-  closingUpsets,
-  joinsThrough,
-  openPosition,
-  plainOpening,
-  positionsDoubted,
-} from "./shared";
+import { breaksRated, openPosition, plainOpening, opensBy } from "./shared";
 import { arc, filled, line, type Mark } from "./symbol";
 
 const opening = plainOpening();
@@ -19,11 +11,7 @@ export const elbow = defineDevice({
   prefix: "e",
   ends: ["from", "to"],
   fields: { ...twoEnds, ...opener, loadBreakAmps: amount("A", 200) },
-  brings: bringsBothEnds,
-  parts: (it) => joinsThrough(it, it.open),
-  opening,
-  upsets: (it) => closingUpsets(it, opening),
-  doubts: (it) => positionsDoubted(it, opening),
+  ...opensBy(opening),
   // A dead-break elbow breaks nothing at all.
   breaks: (it, _tool, settings) =>
     it.loadBreakAmps > 0 ? breaksRated(it.loadBreakAmps, settings) : { amps: 0, basis: "unrated" },

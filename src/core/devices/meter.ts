@@ -1,15 +1,6 @@
 import { amount } from "./fields";
 import { BY_HANDLE, defineDevice, opener, twoEnds } from "./define";
-import {
-  breaksItsLoad,
-  breaksRated,
-  bringsBothEnds,
-  closingUpsets,
-  joinsThrough,
-  openPosition,
-  plainOpening,
-  positionsDoubted,
-} from "./shared";
+import { breaksItsLoad, breaksRated, openPosition, plainOpening, opensBy } from "./shared";
 import { blade, circle, dot, inscribed, line, outline } from "./symbol";
 
 const opening = plainOpening({ gang: () => true });
@@ -20,11 +11,7 @@ export const meter = defineDevice({
   prefix: "m",
   ends: ["from", "to"],
   fields: { ...twoEnds, ...opener, count: amount("", 1, { min: 1, max: 1000, whole: true }) },
-  brings: bringsBothEnds,
-  parts: (it) => joinsThrough(it, it.open),
-  opening,
-  upsets: (it) => closingUpsets(it, opening),
-  doubts: (it) => positionsDoubted(it, opening),
+  ...opensBy(opening),
   // A meter's jaws are contacts, not a switch: the load goes first, at the customer's main.
   breaks: (_it, _tool, settings) => breaksRated(0, settings),
   handling: { off: "pull", on: "replace", moves: "phases", tools: [], trouble: 1 },
@@ -42,11 +29,7 @@ export const main = defineDevice({
   prefix: "mb",
   ends: ["from", "to"],
   fields: { ...twoEnds, ...opener },
-  brings: bringsBothEnds,
-  parts: (it) => joinsThrough(it, it.open),
-  opening,
-  upsets: (it) => closingUpsets(it, opening),
-  doubts: (it) => positionsDoubted(it, opening),
+  ...opensBy(opening),
   breaks: breaksItsLoad,
   handling: { ...BY_HANDLE, trouble: 1 },
   position: openPosition,

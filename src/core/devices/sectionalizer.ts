@@ -1,15 +1,7 @@
 import { amount, flag } from "./fields";
 import { defineDevice, opener, twoEnds } from "./define";
 import { gangIsWhole } from "./disconnect";
-import {
-  breaksRated,
-  bringsBothEnds,
-  closingUpsets,
-  joinsThrough,
-  openPosition,
-  plainOpening,
-  positionsDoubted,
-} from "./shared";
+import { breaksRated, openPosition, plainOpening, opensBy } from "./shared";
 import { blade, inscribed, line, outline } from "./symbol";
 
 interface Counter {
@@ -47,11 +39,7 @@ export const sectionalizer = defineDevice({
     visibleGap: flag(false),
   },
   check: gangIsWhole,
-  brings: bringsBothEnds,
-  parts: (it) => joinsThrough(it, it.open),
-  opening,
-  upsets: (it) => closingUpsets(it, opening),
-  doubts: (it) => positionsDoubted(it, opening),
+  ...opensBy(opening),
   breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
   position: openPosition,
   symbol: ({ open }) => [

@@ -119,6 +119,15 @@ export function positionsDoubted<E extends Openable>(element: E, opening: Openin
   return [...(isOpen === "" || isOpen === phases ? [phases] : []), ...each].map(otherWay);
 }
 
+/** What follows from how a thing with two ends opens: what it brings and joins, how it could close, how else it could stand. */
+export const opensBy = <E extends Openable>(opening: Opening<E>) => ({
+  brings: bringsBothEnds,
+  parts: (it: E & TwoEnds) => joinsThrough(it, opening.openPhases(it)),
+  opening,
+  upsets: (it: E) => closingUpsets(it, opening),
+  doubts: (it: E) => positionsDoubted(it, opening),
+});
+
 /** Whether the neutral that comes through a thing is not there. */
 export const neutralDoubted = (neutral: boolean, key: "parted" | "cut", parted: string): DeviceDoubt[] =>
   neutral && !parted.includes("N") ? [{ doubt: "open-neutral", instead: { [key]: `${parted}N` } }] : [];
