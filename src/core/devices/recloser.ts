@@ -1,15 +1,7 @@
 import { flag, optionalAmount } from "./fields";
 import { defineDevice, opener, twoEnds } from "./define";
 import { gangIsWhole } from "./disconnect";
-import {
-  breaksItsLoad,
-  bringsBothEnds,
-  closingUpsets,
-  joinsThrough,
-  openPosition,
-  plainOpening,
-  positionsDoubted,
-} from "./shared";
+import { breaksItsLoad, openPosition, opensBy, plainOpening } from "./shared";
 import { blade, inscribed, line, outline, type Mark } from "./symbol";
 
 interface Interrupter {
@@ -45,11 +37,7 @@ const interrupter = <const Kind extends string>(kind: Kind, prefix: string, lett
       interruptingAmps: optionalAmount("A"),
     },
     check: gangIsWhole,
-    brings: bringsBothEnds,
-    parts: (it) => joinsThrough(it, it.open),
-    opening,
-    upsets: (it) => closingUpsets(it, opening),
-    doubts: (it) => positionsDoubted(it, opening),
+    ...opensBy(opening),
     breaks: ({ interruptingAmps }) =>
       interruptingAmps === undefined ? breaksItsLoad() : { amps: interruptingAmps, basis: "rated" },
     position: openPosition,
