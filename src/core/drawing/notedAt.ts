@@ -39,10 +39,11 @@ export function withNoted(
     const note = { text: typeof text === "string" ? text : word(text), look };
     if (piece !== undefined) things.set(id, { ...piece, notes: [noteAt(piece, note), ...piece.notes] });
   }
-  const pieces = scene.pieces.map((it) => {
-    if (it.owner.of === "point") return points.get(it.owner.id) ?? it;
-    return it.owner.of === "element" ? (elements.get(it.owner.id) ?? it) : it;
-  });
+  // A plate has its first point for an owner, too: a piece is told by what it is, not by whose it is.
+  const renewed = new Map<Piece, Piece>();
+  for (const [id, piece] of scene.points) renewed.set(piece, points.get(id)!);
+  for (const [id, piece] of scene.elements) renewed.set(piece, elements.get(id)!);
+  const pieces = scene.pieces.map((it) => renewed.get(it) ?? it);
   return { ...scene, points, elements, pieces };
 }
 
