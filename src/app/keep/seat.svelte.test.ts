@@ -13,3 +13,18 @@ test("a browser that refuses locks is asked once, and the place is this window's
   expect(request).toHaveBeenCalledTimes(1);
   expect(seat.state).toBe("mine");
 });
+
+test.each([
+  ["nobody has", [], "asking"],
+  ["another window has", [{ name: "stillhot drawing one" }], "elsewhere"],
+])("a place that is not given in a while, and that %s", async (_who, held, state) => {
+  vi.useFakeTimers();
+  const request = vi.fn(() => new Promise(() => undefined));
+  vi.stubGlobal("navigator", { locks: { request, query: () => Promise.resolve({ held }) } });
+  const seat = new Seat(answers);
+  seat.sit("one");
+  await vi.advanceTimersByTimeAsync(3000);
+  expect(seat.state).toBe(state);
+  seat.leave();
+  vi.useRealTimers();
+});

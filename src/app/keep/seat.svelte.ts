@@ -45,9 +45,7 @@ export class Seat {
     if (navigator.locks === undefined) return;
     this.state = "asking";
     this.#queue(id);
-    setTimeout(() => {
-      if (this.#id === id && this.state === "asking") this.state = "elsewhere";
-    }, PATIENCE_MS);
+    setTimeout(() => void this.#seeWhoSits(id), PATIENCE_MS);
   }
 
   leave() {
@@ -72,6 +70,16 @@ export class Seat {
 
   wrote(rev: number) {
     this.#channel?.postMessage({ say: "wrote", id: this.#id, rev } satisfies Word);
+  }
+
+  /** Not to have been answered yet is no other window: a slow device answers late. Only a lock that is held is one. */
+  async #seeWhoSits(id: string) {
+    const isAsking = () => this.#id === id && this.state === "asking";
+    if (!isAsking()) return;
+    const { held = [] } = await navigator.locks.query();
+    if (!isAsking()) return;
+    if (held.some((it) => it.name === nameOf(id))) this.state = "elsewhere";
+    else setTimeout(() => void this.#seeWhoSits(id), PATIENCE_MS);
   }
 
   #queue(id: string, steal = false) {
