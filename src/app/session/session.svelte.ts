@@ -5,7 +5,10 @@ import {
   type Change,
   type Command,
   complete,
+  conductorNames,
   conductorsOf,
+  type CutOff,
+  cutOffBy,
   edits,
   elementCountOf,
   type ElementId,
@@ -62,6 +65,8 @@ export interface Notice {
   readonly tone: "note" | "refusal";
   /** offers to undo the last edit */
   readonly offersUndo: boolean;
+  /** offers another edit, which mends what the last one did */
+  readonly offers?: CutOff["bridge"];
 }
 
 /** What may change so much at once that the drawing is kept as it was before. */
@@ -221,6 +226,16 @@ export class Session {
       offersUndo || also.length > 0
         ? { message: also.length > 0 ? listOf(also) : change.label, tone: "note", offersUndo: true }
         : undefined;
+    const cut = this.#cutOffBy(change);
+    if (cut !== undefined) {
+      const message = say("edit.cutOff", { what: conductorNames(change.after, cut.conductors) });
+      this.notice = {
+        message: also === undefined ? message : say("edit.cutOffAlso", { cut: message, also }),
+        tone: "refusal",
+        offersUndo: true,
+        offers: cut.bridge,
+      };
+    }
     this.#show(change.after, change.label);
     return change;
   }
@@ -235,6 +250,16 @@ export class Session {
     if (isRefusal(change)) return this.say(change.refused, "refusal");
     this.#show(change.after);
     this.keepNow();
+  }
+
+  /** Only what takes a way for the current away, or leads it elsewhere, cuts anything off. */
+  #cutOffBy({ forward, after }: Change): CutOff | undefined {
+    const { system } = this.document;
+    const isCutting = forward.some(
+      ({ op, path }) =>
+        path[0] === "system" && (op === "remove" || (op === "replace" && path[1] === "elements")),
+    );
+    return isCutting && isSmall(system) ? cutOffBy(system, after.system) : undefined;
   }
 
   #refusesToEdit(): boolean {

@@ -4,6 +4,7 @@ export { ampsLoadsOff } from "./reports";
 export { type PointNumbers, pointNumbers } from "./pointNumbers";
 export { conductorsOf as workConductorsOf } from "./outcome";
 export { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
+export { type CutOff, cutOffBy } from "./cutOff";
 export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
 export { LINE_VOLTS, type WithinReach, withinReachOn } from "./withinReach";

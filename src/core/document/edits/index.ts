@@ -22,6 +22,7 @@ export {
   writeStamp,
   type WrittenStamp,
 } from "./stamp";
+export { putBack } from "./putBack";
 export { removeThings, type Things } from "./removeThings";
 export { replaceBy } from "./replaceBy";
 export { seeStructure, setStructureKeys } from "./structures";

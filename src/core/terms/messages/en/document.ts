@@ -75,6 +75,11 @@ export const document = {
   "edit.removeOne": "Remove {name}",
   "edit.removeThings": "Remove things: {count}",
   "edit.alsoWorkPoint": "the work point {name} went with it",
+  "edit.putBack": "Put {name} back",
+  "edit.cutOff":
+    "Cut off from every source, with no open device between: {what}. It is not known, and counts as live",
+  "edit.joinOver": "Put one {kind} from {from} to {to}",
+  "edit.cutOffAlso": "{cut}. {also}",
   "edit.alsoSteps": "steps that named what is gone were taken out: {count}",
   "edit.setKeys": "Change {name}",
   "edit.seeStructure": "{name}: seen",

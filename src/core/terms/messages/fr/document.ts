@@ -80,6 +80,11 @@ export const document = {
   "edit.removeOne": "Supprimer {name}",
   "edit.removeThings": "Supprimer des éléments : {count}",
   "edit.alsoWorkPoint": "le point de travail {name} est parti avec",
+  "edit.putBack": "Remettre {name}",
+  "edit.cutOff":
+    "Coupé de toute source, sans appareil ouvert entre les deux : {what}. Ce n'est pas connu, et tenu pour sous tension",
+  "edit.joinOver": "Mettre un seul élément ({kind}) de {from} à {to}",
+  "edit.cutOffAlso": "{cut}. {also}",
   "edit.alsoSteps": "étapes retirées, car elles nommaient ce qui est parti : {count}",
   "edit.setKeys": "Changer {name}",
   "edit.seeStructure": "{name} : vu sur place",
