@@ -106,8 +106,9 @@ export const tests = [
 
       await go(page, "#sketch");
       await pressOn(page, "c1");
-      await page.getByLabel("Rating").first().waitFor();
-      await page.keyboard.press("Space");
+      if ((await page.locator('[data-action="delete"]').count()) === 0)
+        await page.locator('.deeds [data-action="more"]').click();
+      await page.locator('[data-action="delete"]').click();
       await go(page, "#rehearse");
       await page.locator("[data-brief-again]").click();
       assert.equal(await doing(page), "brief");
@@ -224,4 +225,37 @@ export const tests = [
       assert.match(await sheet.locator("body").textContent(), /Permit no\. 4711, until 16:00, held by/);
     },
   },
+  ...[
+    { what: "a glove at 360 px", viewport: { width: 360, height: 640 }, glove: true },
+    { what: "a phone on its side", viewport: { width: 844, height: 390 }, glove: false },
+    { what: "letters at 200 %", viewport: { width: 390, height: 844 }, glove: false, letters: "200%" },
+  ].map(({ what, viewport, glove, letters }) => ({
+    name: `the press at hand is always in sight, and each step starts at its top: ${what}`,
+    async run(ctx) {
+      const job = await begin(ctx, { size: "phone", options: { viewport }, letters });
+      const { page } = job;
+      if (glove) await page.getByRole("button", { name: "Glove mode" }).tap();
+      const inSight = async (selector) => {
+        const it = page.locator(selector);
+        await it.waitFor();
+        const seen = await it.evaluate((button) => {
+          const { left, right, top, bottom } = button.getBoundingClientRect();
+          const there = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+          return { isWhole: top >= 0 && bottom <= innerHeight, isOnTop: button.contains(there) };
+        });
+        assert.deepEqual(seen, { isWhole: true, isOnTop: true }, `${selector} is in sight`);
+      };
+      for (let n = 0; n < 5; n++) {
+        const [head, read] = await Promise.all(
+          ["[data-card] .where", "[data-card] .read"].map((it) => page.locator(it).boundingBox()),
+        );
+        assert.ok(head.y >= read.y - 1 && head.y < read.y + 40, `step ${n + 1} starts at its top`);
+        for (const it of await page.locator("[data-challenge]").all()) await it.check();
+        await inSight("[data-arm]");
+        await page.locator("[data-arm]").tap();
+        await inSight("[data-confirm]:enabled");
+        await page.locator("[data-confirm]").tap();
+      }
+    },
+  })),
 ];

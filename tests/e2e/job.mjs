@@ -8,12 +8,20 @@ export const SIDELINE = "sideline-three-transformers";
 export const FAR_TIE = "sideline-far-end-tie";
 
 /** A job whose proposed order is about to be rehearsed. */
-export async function begin(ctx, { size = "desk", theme = "light", name = SIDELINE } = {}) {
+export async function begin(ctx, { size = "desk", theme = "light", name = SIDELINE, options, letters } = {}) {
+  const context = await ctx.newContext({ size, theme, options });
+  if (letters !== undefined)
+    await context.addInitScript((size) => {
+      new MutationObserver((_, observer) => {
+        if (document.documentElement === null) return;
+        document.documentElement.style.fontSize = size;
+        observer.disconnect();
+      }).observe(document, { childList: true });
+    }, letters);
   const page = await ctx.open({
     // The first demo opens by itself, and is found again after a reload.
     path: name === SIDELINE ? "#plan" : `?demo=${name}#plan`,
-    size,
-    theme,
+    context,
   });
   await page.locator("html[data-ready]").waitFor();
   await page.locator("[data-propose]").first().click();

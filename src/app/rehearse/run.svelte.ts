@@ -1,5 +1,6 @@
 import {
   type DoneStep,
+  edits,
   isDoneStep,
   isStanding,
   type JobLogLine,
@@ -183,7 +184,7 @@ export class Run {
   }
 
   #write(lines: readonly JobLogLine[]) {
-    this.#session.note(lines);
+    this.#session.note(edits.setJobLog(lines));
   }
 }
 

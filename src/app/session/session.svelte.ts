@@ -5,10 +5,8 @@ import {
   type Change,
   type Command,
   complete,
-  conductorNames,
   conductorsOf,
   type CutOff,
-  cutOffBy,
   edits,
   elementCountOf,
   type ElementId,
@@ -16,20 +14,17 @@ import {
   hasPlacedPoints,
   type History,
   isRefusal,
-  type JobLogLine,
   jobLogOf,
   jobOf,
   listOf,
   type Message,
   moveStructures,
-  nameIn,
   objectionTo,
   type Owner,
   type PointId,
   redo,
   redoKept,
   remember,
-  renamedBetween,
   type Scene,
   sceneOf,
   type StateColumn,
@@ -47,7 +42,7 @@ import {
 import { speech } from "../words/language.svelte";
 import { Assessor } from "../worker/assessor";
 import { say } from "../words/catalogue";
-import { told } from "../words/words";
+import { later } from "../words/later";
 
 type Things = Required<edits.Things>;
 
@@ -226,17 +221,9 @@ export class Session {
       offersUndo || also.length > 0
         ? { message: also.length > 0 ? listOf(also) : change.label, tone: "note", offersUndo: true }
         : undefined;
-    const cut = this.#cutOffBy(change);
-    if (cut !== undefined) {
-      const message = say("edit.cutOff", { what: conductorNames(change.after, cut.conductors) });
-      this.notice = {
-        message: also === undefined ? message : say("edit.cutOffAlso", { cut: message, also }),
-        tone: "refusal",
-        offersUndo: true,
-        offers: cut.bridge,
-      };
-    }
+    const before = this.document;
     this.#show(change.after, change.label);
+    void this.#tellCutOff(before, change, also.length > 0 ? listOf(also) : undefined);
     return change;
   }
 
@@ -244,22 +231,23 @@ export class Session {
    * Writes down what was done of the job. It is no edit of the drawing: undo goes past it, and it is kept at once, since a
    * phone that dies in the rain must not take it along.
    */
-  note(lines: readonly JobLogLine[]) {
+  note(lines: Command) {
     if (this.#refusesToEdit()) return;
-    const change = edits.setJobLog(lines)(this.document);
+    const change = lines(this.document);
     if (isRefusal(change)) return this.say(change.refused, "refusal");
     this.#show(change.after);
     this.keepNow();
   }
 
   /** Only what takes a way for the current away, or leads it elsewhere, cuts anything off. */
-  #cutOffBy({ forward, after }: Change): CutOff | undefined {
-    const { system } = this.document;
+  async #tellCutOff({ system }: StillhotDocument, { forward, after }: Change, also: Message | undefined) {
     const isCutting = forward.some(
       ({ op, path }) =>
         path[0] === "system" && (op === "remove" || (op === "replace" && path[1] === "elements")),
     );
-    return isCutting && isSmall(system) ? cutOffBy(system, after.system) : undefined;
+    if (!isCutting || !isSmall(system)) return;
+    const { cutOffNotice } = await later(() => import("./cutOffNotice"));
+    if (this.document.system === after.system) this.notice = cutOffNotice(system, after, also) ?? this.notice;
   }
 
   #refusesToEdit(): boolean {
@@ -445,23 +433,21 @@ export class Session {
   /** @param what was done to the drawing, for the log of a job that is under way */
   #show(document: StillhotDocument, what?: Message) {
     const before = this.document;
-    this.document = what === undefined ? document : withChangeNoted(before, document, what);
+    this.document = document;
     this.preview = undefined;
     const left = this.selection.flatMap((it) => stillThere(before, document, it) ?? []);
     if (left.some((it, nth) => it !== this.selection[nth]) || left.length < this.selection.length)
       this.selection = left;
     this.#assessor.ask(this.document);
+    if (what !== undefined && jobLogOf(before).length > 0) void this.#noteChange(before, what);
   }
-}
 
-function withChangeNoted(was: StillhotDocument, now: StillhotDocument, what: Message): StillhotDocument {
-  if (jobLogOf(was).length === 0) return now;
-  const names = renamedBetween(was, now).map((id) =>
-    told(say("app.renamed", { was: nameIn(was, id), now: nameIn(now, id) })),
-  );
-  const text = names.length === 0 ? told(what) : names.join(", ");
-  const noted = edits.noteChange(was, new Date().toISOString(), text)(now);
-  return isRefusal(noted) ? now : noted.after;
+  /** Writes down that the drawing was changed under a job. */
+  async #noteChange(was: StillhotDocument, what: Message) {
+    const { changeNoted } = await later(() => import("./changeNoted"));
+    const noted = changeNoted(was, this.document, what);
+    if (noted !== this.document) this.#show(noted);
+  }
 }
 
 /** Up to so many elements whatever is derived from a drawing is built anew within a frame. */

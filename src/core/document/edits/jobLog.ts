@@ -25,7 +25,7 @@ export const noteChange =
   (was: StillhotDocument, at: string, text: string): Command =>
   (after) =>
     change(say("edit.jobLog"), after, (draft) => {
-      const log = jobLogOf(was);
+      const log = jobLogOf(after);
       if (!log.some(isDoneStep)) return;
       const difference = differenceForJob(was, after);
       if (difference === "none") return;
