@@ -82,6 +82,11 @@ export async function axeFinds(page) {
   const inItsOwn = await found({});
   const isDark = await page.evaluate(() => matchMedia("(prefers-color-scheme: dark)").matches);
   await page.emulateMedia({ colorScheme: isDark ? "light" : "dark" });
+  // Colours change over some frames.
+  await page.evaluate(async () => {
+    for (let n = 0; n < 3; n++) await new Promise((done) => requestAnimationFrame(done));
+    await Promise.allSettled(document.getAnimations().map((it) => it.finished));
+  });
   const inTheOther = await found({ runOnly: ["color-contrast"] });
   await page.emulateMedia({ colorScheme: isDark ? "dark" : "light" });
   return [...inItsOwn, ...inTheOther.map((it) => `in the other theme, ${it}`)];
