@@ -10,7 +10,6 @@ import Grow from "./Grow.svelte";
 import Outline from "./Outline.svelte";
 import { english } from "../words/messages/en";
 import { learn } from "../words/catalogue";
-import { everyThing } from "../find/found";
 
 class Unanswered {
   postMessage() {}
@@ -98,13 +97,6 @@ test("who deletes a pole is told what goes with it, and has the one before it se
   expect(session.notice?.message).toMatchObject({ key: "edit.alsoOnIt" });
   expect(session.document.system.elements).not.toHaveProperty("t3");
   expect(session.selection).toEqual([{ of: "structure", id: "p6" }]);
-});
-
-test("the finder lists no structure and its first point as two lines of one name", () => {
-  const session = begun();
-  const names = everyThing({ session, sketch: {} } as never).map(({ label }) => label);
-  expect(names).toContain("Pole 33");
-  expect(names.filter((it, nth) => names.indexOf(it) !== nth)).toEqual([]);
 });
 
 test("the next pole bears the number that follows, which is typed over in place", () => {

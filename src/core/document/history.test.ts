@@ -44,7 +44,7 @@ const drag = (x: number) => edits.movePoints(["p1", "p2"], { x, y: 0 });
 test("undo and redo go back and forth, and name the edit", () => {
   const edited = run(run(begin, edits.setTitle("a")), edits.addPoint());
   const once = undo(edited.history, edited.document)!;
-  expect(spell(once.label)).toBe("Add point p3");
+  expect(spell(once.label)).toBe("Add a point");
   const twice = undo(once.history, once.document)!;
   expect(writeDocument(twice.document)).toBe(writeDocument(start));
   expect(undo(twice.history, twice.document)).toBeUndefined();

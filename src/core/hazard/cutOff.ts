@@ -26,6 +26,7 @@ export interface CutOff {
   readonly bridge: Bridge | undefined;
 }
 
+/** What puts back a connection that an edit took away: how it is called, and the edit that makes it. */
 export interface Bridge {
   readonly label: Message;
   readonly command: Command;

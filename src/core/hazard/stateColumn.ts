@@ -33,6 +33,7 @@ export const statesUntold = ({ ids, states }: StateColumn): StateColumn => ({
   states: states.map((code) => (isHot(STATES[code]!) ? code : codeOf.unknown)),
 });
 
+/** Whether a conductor in this state may hold volts against another or the earth. */
 export const isHot = (state: ConductorState): boolean =>
   state === "energized" || state === "backfed" || state === "induced" || state === "faulted";
 
