@@ -139,7 +139,6 @@ export const tests = [
         await goTo(page, "sketch");
         await offer(page).waitFor();
         await goTo(page, place);
-        if (place === "rehearse") await begin(page);
         await offer(page).waitFor({ state: "detached" });
       }),
   })),

@@ -66,6 +66,9 @@ const hidesNothingOnPaper = {
   async run(ctx) {
     const page = await begun(ctx, { path: "#sheet" });
     await openFile(page, at("shared/scenarios/larkfield-lead.stillhot.json"));
+    await page.locator('[data-act="teach"]').click();
+    await page.locator('[data-act="teach-sure"]').click();
+    await page.locator('header [data-place="sheet"]').click();
     await page.frameLocator("[data-sheet]").getByText("Larkfield").first().waitFor();
     const html = await sheetOf(page);
     const { scenario } = JSON.parse(

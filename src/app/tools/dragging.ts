@@ -1,15 +1,18 @@
 import { idle } from "./idle";
 import type { Tool, Touch } from "./tool";
 
-/** The selection follows the pointer; one edit is made where it is dropped, none where the drag is cancelled. */
+/**
+ * The selection follows the pointer; one edit is made where it is dropped, none where the drag is cancelled. How far is
+ * told in the screen's own measure: what is moved by hand may be shown in another size than before.
+ */
 export const dragging = (press: Touch): Tool => ({
   name: "dragging",
   move(hand, to) {
-    hand.previewMove(to.x - press.x, to.y - press.y);
+    hand.previewMove(to.screenX - press.screenX, to.screenY - press.screenY);
     return this;
   },
   up(hand, at) {
-    hand.dropMove(at.x - press.x, at.y - press.y);
+    hand.dropMove(at.screenX - press.screenX, at.screenY - press.screenY);
     return idle;
   },
   cancel(hand) {

@@ -24,8 +24,9 @@ export interface Hand {
   pan(dx: number, dy: number): void;
   showMarquee(box: Box | undefined): void;
   select(owner: Owner): void;
-  /** shows the selection moved aside, without an edit yet */
+  /** shows the selection moved aside, without an edit yet [screen px] */
   previewMove(dx: number, dy: number): void;
+  /** moves it there [screen px] */
   dropMove(dx: number, dy: number): void;
   cancelMove(): void;
 }
