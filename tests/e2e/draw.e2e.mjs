@@ -1,25 +1,12 @@
 import assert from "node:assert/strict";
+import { act, begin } from "./bar.mjs";
 import { pressOn, spotOf } from "./spots.mjs";
-import { axeFinds, begun, noSidewaysScroll } from "./scenarios.mjs";
+import { axeFinds, noSidewaysScroll } from "./scenarios.mjs";
 
 const drawing = (page) => page.locator("[data-drawing]");
 const row = (page, owner) => page.locator(`[data-owner="${owner}"]`).first();
 const undo = (page) => page.getByRole("button", { name: "Undo" }).first();
 const found = (page) => page.locator("[data-command]");
-
-async function begin(ctx, opening) {
-  const page = await begun(ctx, opening);
-  await ctx.settle(page);
-  return page;
-}
-
-/** An action of the bar, behind More where there is no room for it. */
-async function act(page, id) {
-  const shown = page.locator(`.bar [data-action="${id}"]`);
-  if (await shown.isVisible()) return shown.click();
-  await page.locator('[data-action="more"]').click();
-  await page.locator(`dialog [data-action="${id}"]`).click();
-}
 
 async function menu(page, item) {
   await page.getByRole("button", { name: "Menu" }).click();

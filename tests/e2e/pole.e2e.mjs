@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
+import { act, begin } from "./bar.mjs";
 import { pressAt, spotOf } from "./spots.mjs";
-import { begun, noSidewaysScroll } from "./scenarios.mjs";
+import { noSidewaysScroll } from "./scenarios.mjs";
 
 const row = (page, owner) => page.locator(`[data-owner="${owner}"]`).first();
 const selectedRow = (page) => page.locator('[role="treeitem"][aria-selected="true"]').first();
@@ -9,20 +10,6 @@ const BOTH = [
   ["desk", false],
   ["phone", true],
 ];
-
-async function begin(ctx, opening) {
-  const page = await begun(ctx, opening);
-  await ctx.settle(page);
-  return page;
-}
-
-/** An action of the bar, behind More where there is no room for it. */
-async function act(page, id) {
-  const shown = page.locator(`.bar [data-action="${id}"]`);
-  if (await shown.isVisible()) return shown.click();
-  await page.locator('[data-action="more"]').click();
-  await page.locator(`dialog [data-action="${id}"]`).click();
-}
 
 /** Presses the ground of a plate, off everything that is drawn on it. */
 async function pressPlate(page, id, touch) {

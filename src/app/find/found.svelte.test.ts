@@ -1,21 +1,16 @@
 // @vitest-environment happy-dom
 import { readFileSync } from "node:fs";
 import { expect, test, vi } from "vitest";
+import { UnansweredWorker } from "../../../tests/support/unansweredWorker";
 import { isUnreadable, readDocument } from "../../core";
 import { Session } from "../session/session.svelte";
 import { learn } from "../words/catalogue";
 import { english } from "../words/messages/en";
 import { everyThing } from "./found";
 
-class Unanswered {
-  postMessage() {}
-  addEventListener() {}
-  terminate() {}
-}
-
 test("the finder lists no structure and its first point as two lines of one name", () => {
   learn(english);
-  vi.stubGlobal("Worker", Unanswered);
+  vi.stubGlobal("Worker", UnansweredWorker);
   const read = readDocument(readFileSync("shared/demos/sideline-three-transformers.stillhot.json", "utf8"));
   if (isUnreadable(read)) throw new Error("the demo does not read");
   const session = new Session(read.document);

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { flushSync, mount, unmount } from "svelte";
 import { afterEach, beforeAll, expect, test, vi } from "vitest";
+import { UnansweredWorker } from "../../../tests/support/unansweredWorker";
 import { isUnreadable, type PointId, readDocument, type StructureId } from "../../core";
 import { Session } from "../session/session.svelte";
 import ActionBar from "./ActionBar.svelte";
@@ -11,15 +12,9 @@ import Outline from "./Outline.svelte";
 import { english } from "../words/messages/en";
 import { learn } from "../words/catalogue";
 
-class Unanswered {
-  postMessage() {}
-  addEventListener() {}
-  terminate() {}
-}
-
 beforeAll(() => {
   learn(english);
-  vi.stubGlobal("Worker", Unanswered);
+  vi.stubGlobal("Worker", UnansweredWorker);
   vi.stubGlobal(
     "ResizeObserver",
     class {

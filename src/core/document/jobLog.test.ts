@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { edited } from "../../../tests/support/edited";
 import type { Step } from "../steps";
 import * as edits from "./edits";
 import { asDrawn, differenceForJob, doneByLog, type JobLogLine, jobLogOf, placesInOrder } from "./jobLog";
@@ -80,13 +81,6 @@ const DRAWING = {
   },
   job: { steps: [{ do: "brief" }, { do: "open", element: "c1" }] },
 } as unknown as StillhotDocument;
-
-const edited = (document: StillhotDocument, ...commands: ReturnType<typeof edits.setTitle>[]) =>
-  commands.reduce((at, command) => {
-    const change = command(at);
-    if ("refused" in change) throw new Error(JSON.stringify(change.refused));
-    return change.after;
-  }, document);
 
 const underWay = edited(DRAWING, edits.setJobLog(lines("1 brief", "2 open c1")));
 

@@ -1,14 +1,14 @@
 import {
-  nameIn,
-  pointName,
+  type Command,
   complete,
   edits,
   elementsAt,
   endPointsOf,
+  nameIn,
+  pointName,
   type SavedElement,
   type System,
 } from "../document";
-import type { Command } from "../document";
 import { circuitOf, feedNotDrawn } from "../network";
 import {
   type ConductorId,

@@ -7,7 +7,7 @@ export { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
 export { type CutOff, cutOffBy } from "./cutOff";
 export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
-export { LINE_VOLTS, type WithinReach, withinReachOn } from "./withinReach";
+export { distanceWords, LINE_VOLTS, type WithinReach, withinReachOn } from "./withinReach";
 export { upsetWords } from "./upsetWords";
 export { documentAfter, marginMap, worstThreat } from "./views";
 export type { FaultAmps } from "../phasor";

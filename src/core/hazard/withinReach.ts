@@ -34,21 +34,22 @@ export function withinReachOn(system: System, { points }: Structure): readonly W
     .filter((its) => its.length > 0)
     .map((its) => {
       const volts = Math.max(...its.map((it) => it.volts));
-      const letters = new Set(its.flatMap(({ point }) => lettersAt(point)));
+      // Where only one phase is there nobody comes between two: the volts to ground count.
+      const isSeveral = new Set(its.flatMap(({ point }) => lettersAt(point))).size > 1;
       return {
         points: its.map(({ point }) => point),
         volts,
-        distance: distanceFrom(volts, letters.size > 1),
+        distance: distanceWords(isSeveral ? volts : volts / Math.sqrt(3), isSeveral),
       };
     });
 }
 
-/** Where only one phase is there nobody comes between two: the volts to ground count. */
-function distanceFrom(volts: number, isSeveral: boolean): Message {
-  const distance = approachDistanceFor(isSeveral ? volts : volts / Math.sqrt(3));
-  if (distance === undefined) return say("approach.beyondTable");
-  if (distance.rule !== "distance") return say("approach.avoidContact");
-  return say("approach.distance", {
-    metres: isSeveral ? distance.phaseToPhaseM : distance.phaseToGroundM,
-  });
+/** The distance to keep at some nominal volts, in words: from two phases, or from one to ground. */
+export function distanceWords(volts: number, betweenPhases: boolean): Message {
+  const distance = approachDistanceFor(volts);
+  if (distance?.rule === "distance")
+    return say("approach.distance", {
+      metres: betweenPhases ? distance.phaseToPhaseM : distance.phaseToGroundM,
+    });
+  return say(distance === undefined ? "approach.beyondTable" : "approach.avoidContact");
 }

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { edits, type JobLogLine, type StillhotDocument } from "../document";
+import { edited } from "../../../tests/support/edited";
+import { edits, type JobLogLine } from "../document";
 import { jobOf, readDocument } from "../document";
 import { english, spell } from "../terms";
 import { permitWords, recordOf, timesOfSteps } from "./record";
@@ -13,13 +14,6 @@ const read = readDocument(
   ),
 );
 if (!("document" in read)) throw new Error("the demo does not read");
-
-const edited = (document: StillhotDocument, ...commands: ReturnType<typeof edits.setTitle>[]) =>
-  commands.reduce((at, command) => {
-    const change = command(at);
-    if ("refused" in change) throw new Error(JSON.stringify(change.refused));
-    return change.after;
-  }, document);
 
 const at = (minutes: number) => `2030-01-01T08:${String(minutes).padStart(2, "0")}:00Z`;
 const LOG: readonly JobLogLine[] = [

@@ -7,7 +7,7 @@ import {
   settingsOf,
   type WorkPoint,
 } from "../../document";
-import { LINE_VOLTS } from "../../hazard";
+import { distanceWords, LINE_VOLTS } from "../../hazard";
 import { circuitOf } from "../../network";
 import { approachDistanceFor, citationOf, gloveClassFor } from "../../reference";
 import {
@@ -173,15 +173,6 @@ function problem(
       hot: conductorNames(state.document, hot),
     }),
   };
-}
-
-function distanceWords(volts: number, betweenPhases: boolean): Message {
-  const distance = approachDistanceFor(volts);
-  if (distance?.rule === "distance")
-    return say("approach.distance", {
-      metres: betweenPhases ? distance.phaseToPhaseM : distance.phaseToGroundM,
-    });
-  return say(distance === undefined ? "approach.beyondTable" : "approach.avoidContact");
 }
 
 function gloveWords(volts: number): Message {
