@@ -6,9 +6,17 @@ import { at, run, say } from "./project.mjs";
 
 const NAMES = ["chromium", "chromium-browser", "google-chrome"];
 
-/** How each system's package manager installs it, without asking anybody. */
+/** The same Chromium without the browser's own windows, which take as much of the processor as the page in them. */
+const WITHOUT_WINDOWS = ["chromium-headless-shell"];
+
+const APT_INSTALL = ["install", "-y", "--no-install-recommends"];
+
+/** How each system's package manager installs it, without asking anybody; the last need not be had. */
 const MANAGERS = [
-  { name: "apt-get", commands: [["update"], ["install", "-y", "--no-install-recommends", "chromium"]] },
+  {
+    name: "apt-get",
+    commands: [["update"], [...APT_INSTALL, "chromium"], [...APT_INSTALL, ...WITHOUT_WINDOWS]],
+  },
   { name: "dnf", commands: [["install", "-y", "chromium"]] },
   { name: "apk", commands: [["add", "chromium"]] },
   { name: "pacman", commands: [["-Sy", "--noconfirm", "chromium"]] },
@@ -43,14 +51,18 @@ async function shipped() {
   return existsSync(file) ? file : undefined;
 }
 
-/** What to start, or a sentence that says why there is nothing to start. Nothing is downloaded for it. */
-export async function findChromium() {
+/**
+ * What to start, or a sentence that says why there is nothing to start. Nothing is downloaded for it.
+ *
+ * @param {{ whole?: boolean }} [wanted] `whole`: with the windows, which printing and a pretended camera need
+ */
+export async function findChromium({ whole = true } = {}) {
   const given = process.env.CHROMIUM_PATH;
   if (given)
     return existsSync(given)
       ? { executablePath: given }
       : { missing: `CHROMIUM_PATH names no file: ${given}` };
-  for (const name of NAMES) {
+  for (const name of whole ? NAMES : [...WITHOUT_WINDOWS, ...NAMES]) {
     const executablePath = onPath(name);
     if (executablePath) return { executablePath };
   }

@@ -7,6 +7,7 @@ import { at } from "../../scripts/lib/project.mjs";
 import {
   axeFinds,
   begun,
+  chooseFiles,
   chooseScenario,
   did,
   doStep,
@@ -79,9 +80,7 @@ const keepsItsEnd = {
     const file = join(mkdtempSync(join(tmpdir(), "stillhot-exam-")), "exam.stillhot.json");
     writeFileSync(file, JSON.stringify(document));
     const page = await begun(ctx, { path: "#scenario" });
-    const chooser = page.waitForEvent("filechooser");
-    await page.locator('[data-act="open-scenario"]').click();
-    await (await chooser).setFiles(file);
+    await chooseFiles(page, page.locator('[data-act="open-scenario"]'), file);
     await page.locator('[data-mode="exam"]').waitFor();
     assert.equal(await page.locator('[data-mode="practice"]').count(), 0);
     await page.locator('[data-act="begin"]').click();
@@ -153,9 +152,8 @@ const isHandedOver = (size) => ({
 
     const file = join(mkdtempSync(join(tmpdir(), "stillhot-handed-")), "handed.stillhot.json");
     writeFileSync(file, JSON.stringify(document));
-    const chooser = page.waitForEvent("filechooser");
-    await page.keyboard.press("Control+o");
-    await (await chooser).setFiles(file);
+    await page.getByRole("button", { name: "Menu" }).click();
+    await chooseFiles(page, page.locator('[data-menu="open"]'), file);
     await opensAtPrebrief();
     await noSidewaysScroll(page);
     await page.locator('[data-act="teach"]').focus();
@@ -226,9 +224,7 @@ const keepsTime = (size) => ({
   name: `the clock stands when it is stopped, outlives a reload, and being late ends nothing and is told (${size})`,
   async run(ctx) {
     const page = await begun(ctx, { size, path: "#scenario" });
-    const chooser = page.waitForEvent("filechooser");
-    await page.locator('[data-act="open-scenario"]').click();
-    await (await chooser).setFiles(soonOver());
+    await chooseFiles(page, page.locator('[data-act="open-scenario"]'), soonOver());
     await page.locator('[data-act="begin"]').click();
     await page.locator("[data-clock]").click();
     await page.locator("[data-stopped]").waitFor();

@@ -12,9 +12,9 @@ export const flags = [
   "--disable-sync",
 ];
 
-/** A started browser, or `{ missing }` with the reason in words. */
-export async function startBrowser(moreFlags = []) {
-  const found = await findChromium();
+/** A started browser, or `{ missing }` with the reason in words. Tests of pages alone need it not `whole`. */
+export async function startBrowser(moreFlags = [], { whole = true } = {}) {
+  const found = await findChromium({ whole: whole || Boolean(process.env.HEADED) });
   if (found.missing) return found;
   const browser = await chromium.launch({
     executablePath: found.executablePath,

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { at, root } from "../../scripts/lib/project.mjs";
-import { axeFinds, begun, noSidewaysScroll } from "./scenarios.mjs";
+import { axeFinds, begun, chooseFiles, noSidewaysScroll } from "./scenarios.mjs";
 
 let made;
 /** Ten attempts at one scenario, written by the program's own core: three pass, the others fall into a trap each. */
@@ -42,9 +42,7 @@ async function tenAttempts() {
 }
 
 async function openFiles(page, files) {
-  const chooser = page.waitForEvent("filechooser");
-  await page.locator('[data-act="open-attempts"]').click();
-  await (await chooser).setFiles(files);
+  await chooseFiles(page, page.locator('[data-act="open-attempts"]'), files);
 }
 
 async function downloaded(page, act) {
@@ -168,8 +166,10 @@ const replays = (size, theme) => ({
     await noSidewaysScroll(page);
     const saved = await downloaded(page, "save-attempt");
     assert.equal(saved.text, readFileSync(files[1], "utf8"));
+    // The frame that is printed goes when the printing is over, which is at once where nothing asks about it.
+    const printed = page.waitForEvent("frameattached");
     await page.locator('[data-act="print-record"]').click();
-    await page.locator("iframe").waitFor({ state: "attached" });
+    await printed;
   },
 });
 

@@ -102,9 +102,9 @@ const server = await serve(at("dist"));
 
 /** Runs tests one after the other in a browser of their own, until none is left. */
 async function runAll(left) {
-  let { browser } = await startBrowser();
+  let { browser } = await startBrowser([], { whole: false });
   for (let test = left.shift(); test !== undefined; test = left.shift()) {
-    if (!browser.isConnected()) ({ browser } = await startBrowser());
+    if (!browser.isConnected()) ({ browser } = await startBrowser([], { whole: false }));
     outcomes.push(await runOne(browser, server.url, test));
   }
   await browser.close();

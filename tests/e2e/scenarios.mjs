@@ -9,6 +9,13 @@ export async function begun(ctx, opening) {
   return page;
 }
 
+/** Presses what asks for a file, and gives it these. */
+export async function chooseFiles(page, button, files) {
+  const chooser = page.waitForEvent("filechooser");
+  await button.click();
+  await (await chooser).setFiles(files);
+}
+
 export async function chooseScenario(page, id, who) {
   await page.locator(`[data-scenario="${id}"]`).click();
   await page.locator('[data-field="who"]').fill(who);

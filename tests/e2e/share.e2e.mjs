@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import QRCode from "qrcode";
 import { startBrowser } from "./browser.mjs";
-import { axeFinds, noSidewaysScroll } from "./scenarios.mjs";
+import { axeFinds, chooseFiles, noSidewaysScroll } from "./scenarios.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
 const title = (page) => page.getByLabel("Title of the drawing");
@@ -59,11 +59,11 @@ async function photographCode(page) {
 }
 
 async function choosePicture(page, ...files) {
-  const choosing = page.waitForEvent("filechooser");
-  await page.locator('[data-scan="file"]').click();
-  await (
-    await choosing
-  ).setFiles(files.map((buffer, n) => ({ name: `photo-${n + 1}.png`, mimeType: "image/png", buffer })));
+  await chooseFiles(
+    page,
+    page.locator('[data-scan="file"]'),
+    files.map((buffer, n) => ({ name: `photo-${n + 1}.png`, mimeType: "image/png", buffer })),
+  );
 }
 
 /** A film that a pretended camera plays: the picture on white, still, in the raw form that Chromium reads. */
@@ -135,9 +135,7 @@ export const tests = [
         assert.equal(await letters(other), sent);
       }
       const chosen = await begin(ctx);
-      const choosing = chosen.waitForEvent("filechooser");
-      await chosen.getByRole("button", { name: "Open a file" }).first().click();
-      await (await choosing).setFiles(png.path.replace(/$/, ""));
+      await chooseFiles(chosen, chosen.getByRole("button", { name: "Open a file" }).first(), png.path);
       await chosen.waitForFunction(
         () => document.querySelector("header input")?.value === "Inside a picture",
       );

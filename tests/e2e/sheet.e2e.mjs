@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
-import { axeFinds, begun, noSidewaysScroll } from "./scenarios.mjs";
+import { axeFinds, begun, chooseFiles, noSidewaysScroll } from "./scenarios.mjs";
 
 const sheetOf = async (page) => {
   const frame = page.locator("[data-sheet]");
@@ -14,9 +14,7 @@ const sheetOf = async (page) => {
 };
 
 async function openFile(page, file, name = "Open a file") {
-  const chooser = page.waitForEvent("filechooser");
-  await page.getByRole("button", { name, exact: true }).click();
-  await (await chooser).setFiles(file);
+  await chooseFiles(page, page.getByRole("button", { name, exact: true }), file);
 }
 
 /** Pages of a PDF as Chromium writes it. */

@@ -4,7 +4,7 @@ import { spawnSync } from "node:child_process";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
-import { axeFinds } from "./scenarios.mjs";
+import { axeFinds, chooseFiles } from "./scenarios.mjs";
 import { onPage, pressAt, pressOn, spotOf } from "./spots.mjs";
 
 const sideline = JSON.parse(
@@ -362,9 +362,7 @@ export const tests = [
       ]) {
         const file = join(folder, name);
         writeFileSync(file, text);
-        const chooser = page.waitForEvent("filechooser");
-        await page.getByRole("button", { name: "Open a file" }).click();
-        await (await chooser).setFiles(file);
+        await chooseFiles(page, page.getByRole("button", { name: "Open a file" }), file);
         await page.locator("dialog").getByText(why).first().waitFor();
         await page.locator("dialog").getByRole("button", { name: "Close" }).last().click();
         assert.equal(await page.locator('[role="tree"]').textContent(), before);
@@ -380,9 +378,7 @@ export const tests = [
       const drawing = structuredClone(sideline);
       drawing.system.points[WORK_POINT].label = nasty;
       writeFileSync(file, JSON.stringify(drawing));
-      const chooser = page.waitForEvent("filechooser");
-      await page.getByRole("button", { name: "Open a file" }).click();
-      await (await chooser).setFiles(file);
+      await chooseFiles(page, page.getByRole("button", { name: "Open a file" }), file);
       await page.locator('[role="tree"]').getByText(nasty).first().waitFor();
       assert.equal(await page.locator("img").count(), 0);
     },
