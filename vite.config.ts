@@ -10,6 +10,8 @@ const unit = {
   setupFiles: ["tests/support/sentences.ts", "tests/support/oneSeed.ts"],
   testTimeout: 60_000,
   hookTimeout: 60_000,
+  // A test over an empty list would pass: each has to look at something.
+  expect: { requireAssertions: true },
 };
 
 /** The browser app, which works from any folder of any server, and offline after one visit. */
@@ -87,6 +89,7 @@ export default defineConfig({
   // Svelte's own tests need its browser half, also where they run in Node.
   ...(process.env["VITEST"] ? { resolve: { conditions: ["browser"] } } : {}),
   test: {
+    maxWorkers: "100%",
     projects: [
       {
         extends: true,
