@@ -229,7 +229,7 @@ describe("Work that goes wrong goes wrong the right way", () => {
   test("the tag of a far tie that stays open is told when all is done", () => {
     const left = withSteps(`${WORK}; ${CLEAR}; ${TAGS_OFF.replace("untag tie; ", "")}; ${CLOSED}`);
     expect(spoken(left)).toEqual([]);
-    expect(rehearse(left).findings.map(({ rule, where }) => `${rule} ${where}`)).toEqual(["tags-left tie"]);
+    expect(rehearse(left).findings.map(({ rule, where }) => `${rule} ${where}`)).toEqual(["left-behind tie"]);
   });
 
   test.each(attempts)("$why", ({ steps, said, came }) => {
