@@ -1,6 +1,6 @@
 import { edits, jobOf, type JobState, type PlayedStep, type RehearsalFinding, type Step } from "../../core";
 import type { Session } from "../session/session.svelte";
-import { leftAtEnd, Player, stateAfter } from "./player";
+import { leftAtEnd, Player, stateAfter } from "../worker/player";
 
 /** The order of steps of the drawing at hand, and how far the shown drawing has come in it. */
 export class Book {

@@ -17,7 +17,7 @@ import {
   stepSentence,
   type StillhotDocument,
 } from "../../core";
-import { type Between, leftAtEnd, type Played, Player, stateAfter } from "../plan/player";
+import { type Between, leftAtEnd, type Played, Player, stateAfter } from "../worker/player";
 import type { Session } from "../session/session.svelte";
 import { told } from "../words/words";
 import { answers } from "./answers.svelte";

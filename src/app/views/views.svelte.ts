@@ -14,7 +14,8 @@ import {
 import type { Instead } from "../canvas/view";
 import type { Session } from "../session/session.svelte";
 import { speech } from "../words/language.svelte";
-import { type Answer, Assessor, type Question, startWorker } from "../worker/assessor";
+import { Assessor } from "../worker/assessor";
+import { Line } from "../worker/line";
 import { paintMarks } from "./paintMarks";
 
 /** What is shown in place of the drawing as it stands, or over it. */
@@ -33,7 +34,7 @@ export class Views {
   #after = $state.raw<Standing | undefined>(undefined);
   #margins = $state.raw<Margins | undefined>(undefined);
   #assessor: Assessor | undefined;
-  #marginWorker: Worker | undefined;
+  readonly #marginLine = new Line();
 
   constructor(session: Session) {
     this.#session = session;
@@ -131,28 +132,16 @@ export class Views {
     this.stopMargins();
     const { document } = this.#session;
     this.#margins = { document, state: "working" };
-    this.#marginWorker = startWorker();
-    this.#marginWorker.addEventListener("message", ({ data }: MessageEvent<Answer>) => {
-      if ("margins" in data) this.#margins = { document, state: "done", map: data.margins };
-      else if ("failed" in data) this.#margins = { document, state: "failed", failed: data.failed };
-      this.#endWorker();
+    this.#marginLine.ask(document, { of: "margins" }, (answer) => {
+      if ("margins" in answer) this.#margins = { document, state: "done", map: answer.margins };
+      else if ("failed" in answer) this.#margins = { document, state: "failed", failed: answer.failed };
+      this.#marginLine.end();
     });
-    this.#marginWorker.addEventListener("error", ({ message }) => {
-      this.#margins = { document, state: "failed", failed: message };
-      this.#endWorker();
-    });
-    // The state of the app is not the worker's: it gets the bare document.
-    this.#marginWorker.postMessage({ n: 0, document, what: { of: "margins" } } satisfies Question);
   }
 
   stopMargins() {
     if (this.#margins?.state === "working") this.#margins = { ...this.#margins, state: "stopped" };
-    this.#endWorker();
-  }
-
-  #endWorker() {
-    this.#marginWorker?.terminate();
-    this.#marginWorker = undefined;
+    this.#marginLine.end();
   }
 
   /** How the drawing after the upsets stands, once that is known. */

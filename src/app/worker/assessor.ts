@@ -1,53 +1,19 @@
 import {
   type Assessment,
-  type AssessmentColumns,
   elementCountOf,
-  type ElementId,
   fromColumns,
   jobOf,
-  type LookList,
-  type PointId,
-  type PointNumbers,
   type RowIds,
   type StateColumn,
   stateColumn,
   type StillhotDocument,
-  type WorkPointId,
 } from "../../core";
 import { fetched } from "../words/later";
 import { afterPaint } from "./afterPaint";
-import { type Sent, Sender } from "./copies";
+import { type Answer, Line } from "./line";
 import type * as solve from "./solve";
 
-export type What =
-  | { readonly of: "states" }
-  | { readonly of: "threats" }
-  | { readonly of: "margins" }
-  | { readonly of: "point"; readonly id: PointId }
-  | { readonly of: "looks"; readonly id: WorkPointId }
-  | { readonly of: "element"; readonly id: ElementId };
-
-export type Question = { readonly n: number; readonly what: What } & (
-  { readonly document: StillhotDocument } | { readonly sent: Sent }
-);
-
-export type Answer = { readonly n: number } & (
-  | { readonly columns: AssessmentColumns }
-  | Pick<Assessment, "workPoints" | "findings">
-  | { readonly margins: Readonly<Record<PointId, number | null>> }
-  | { readonly looks: LookList }
-  | { readonly numbers: PointNumbers }
-  | { readonly ampsLoadsOff: ElementReport | undefined }
-  | { readonly failed: string }
-  /** the drawing was sent as a change to one that is not there */
-  | { readonly isLost: true }
-);
 export type Solver = typeof solve;
-
-type ElementReport = Assessment["elements"][ElementId];
-
-export const startWorker = (): Worker =>
-  new Worker(new URL("./assess.worker.ts", import.meta.url), { type: "module" });
 
 /** Drawings up to this many elements are assessed at once, so that a tapped switch shows in the next frame. */
 const AT_ONCE_UP_TO = 150;
@@ -76,13 +42,11 @@ export class Assessor {
   #stated: { readonly document: StillhotDocument; readonly assessment: Assessment } | undefined;
   #threatened: { readonly document: StillhotDocument; readonly found: Threatened } | undefined;
   readonly #listener: Listener;
-  readonly #states: Channel;
-  readonly #threats: Channel;
+  readonly #states = new Line();
+  readonly #threats = new Line();
 
   constructor(listener: Listener) {
     this.#listener = listener;
-    this.#states = new Channel({ of: "states" }, (document, answer) => this.#hear(document, answer));
-    this.#threats = new Channel({ of: "threats" }, (document, answer) => this.#hear(document, answer));
     void fetched(() => import("./solve")).then((solver) => {
       this.solver = solver;
       const waiting = this.#waitsForSolver;
@@ -98,8 +62,16 @@ export class Assessor {
       else this.#answerAtOnce(document, this.solver);
       return;
     }
-    this.#states.ask(document);
-    if (hasWork(document)) this.#threats.ask(document);
+    // The workers would take the processor from the frame that shows the edit.
+    afterPaint(() => {
+      if (document === this.#newest) this.#askWorkers(document);
+    });
+  }
+
+  #askWorkers(document: StillhotDocument) {
+    const hear = (answer: Answer) => this.#hear(document, answer);
+    this.#states.ask(document, { of: "states" }, hear);
+    if (hasWork(document)) this.#threats.ask(document, { of: "threats" }, hear);
   }
 
   /** A drawing that is new to the person: what was slow for the last one says nothing about it. */
@@ -145,62 +117,3 @@ export class Assessor {
 type Threatened = Pick<Assessment, "workPoints" | "findings">;
 
 const hasWork = (document: StillhotDocument): boolean => Object.keys(jobOf(document).workPoints).length > 0;
-
-/** A worker that is asked one thing of one drawing after the other. While it is busy only the newest waits. */
-class Channel {
-  #worker: Worker | undefined;
-  #n = 0;
-  #waiting: StillhotDocument | undefined;
-  #inFlight: StillhotDocument | undefined;
-  readonly #sender = new Sender();
-  readonly #what: What;
-  readonly #hear: (document: StillhotDocument, answer: Answer) => void;
-
-  constructor(what: What, hear: (document: StillhotDocument, answer: Answer) => void) {
-    this.#what = what;
-    this.#hear = hear;
-  }
-
-  /** The workers would take the processor from the frame that shows the edit. */
-  ask(document: StillhotDocument) {
-    this.#waiting = document;
-    afterPaint(() => this.#next());
-  }
-
-  #next() {
-    if (this.#inFlight !== undefined || this.#waiting === undefined) return;
-    const document = this.#waiting;
-    this.#waiting = undefined;
-    this.#inFlight = document;
-    const worker = this.#started();
-    worker.postMessage({
-      n: ++this.#n,
-      what: this.#what,
-      sent: this.#sender.send(document),
-    } satisfies Question);
-  }
-
-  #started(): Worker {
-    if (this.#worker !== undefined) return this.#worker;
-    const worker = startWorker();
-    this.#sender.startAfresh();
-    worker.addEventListener("message", ({ data }: MessageEvent<Answer>) => this.#take(data));
-    worker.addEventListener("error", ({ message }) => {
-      this.#worker?.terminate();
-      this.#worker = undefined;
-      this.#take({ n: this.#n, failed: message });
-    });
-    this.#worker = worker;
-    return worker;
-  }
-
-  #take(answer: Answer) {
-    const document = this.#inFlight;
-    this.#inFlight = undefined;
-    if ("isLost" in answer) {
-      this.#sender.startAfresh();
-      this.#waiting ??= document;
-    } else if (document !== undefined) this.#hear(document, answer);
-    this.#next();
-  }
-}
