@@ -321,8 +321,8 @@ export interface Outcome {
   readonly bare: Looked;
   /** grounds in place, before any jumper parts */
   readonly inPlace: Looked;
-  /** grounds in place, without those whose jumpers part */
-  readonly grounded: Looked;
+  /** grounds in place, and after each of those whose jumpers part has done so, in any order */
+  readonly stages: readonly Looked[];
   readonly groundAmps: number;
 }
 
@@ -351,27 +351,24 @@ export function outcomesOf(plain: Plain, limits: Limits): Outcome[] {
         )
       : lifted;
     const inPlace = hasGrounds ? look(changed, nominal) : lifted;
-    let grounded = inPlace;
+    const stages = [inPlace];
+    const seenStages = new Set([""]);
     let groundAmps = 0;
-    const parted = new Set<string>();
-    for (let again = hasGrounds; again;) {
-      again = false;
-      for (const [id, e] of Object.entries(grounded.plain.elements)) {
+    for (const stage of hasGrounds ? stages : []) {
+      for (const [id, e] of Object.entries(stage.plain.elements)) {
         if (!isGround(e)) continue;
         const most = Math.max(
           0,
-          ...[grounded.drawn, grounded.off].flatMap((it) => phasesOf(e).map((x) => worstAmps(it, id, x))),
+          ...[stage.drawn, stage.off].flatMap((it) => phasesOf(e).map((x) => worstAmps(it, id, x))),
         );
         groundAmps = Math.max(groundAmps, most);
-        const limit = withstandOf(text(e, "cable"), limits.clearingSeconds);
-        if (most > limit) parted.add(id);
-        again = parted.has(id) || again;
+        if (most <= withstandOf(text(e, "cable"), limits.clearingSeconds)) continue;
+        const left = without(stage.plain, (_, other) => other === id);
+        const name = Object.keys(left.elements).join(" ");
+        if (seenStages.has(name)) continue;
+        seenStages.add(name);
+        stages.push(look(left, nominal));
       }
-      if (again)
-        grounded = look(
-          without(changed, (_, id) => parted.has(id)),
-          nominal,
-        );
     }
     return {
       upsets: set,
@@ -379,7 +376,7 @@ export function outcomesOf(plain: Plain, limits: Limits): Outcome[] {
       lifted,
       bare,
       inPlace,
-      grounded,
+      stages,
       groundAmps,
     };
   });
@@ -429,7 +426,7 @@ function isHeldNeutral(
     );
   });
   const isLifted = outcomes.some(
-    (it) => it.strength <= 2 && exposureIn(it.grounded, spot.at, "N").earth >= limits.exposureLimitVolts,
+    (it) => it.strength <= 2 && exposureIn(it.stages, spot.at, "N").earth >= limits.exposureLimitVolts,
   );
   return holds && (isBridged || isTested(steps, spot.at, "N")) && !isLifted;
 }
@@ -451,47 +448,50 @@ function bondsIn({ plain, tied }: Looked, point: string): string[] {
 }
 
 /** Volts that a worker feels with grounds in place: to what they are bonded to, and to earth. */
-export function exposureIn(looked: Looked, point: string, letter: string): { own: number; earth: number } {
+export function exposureIn(
+  stages: readonly Looked[],
+  point: string,
+  letter: string,
+): { own: number; earth: number } {
   const conductor = at(point, letter);
-  const both = [looked.drawn, looked.off];
-  const bonds = bondsIn(looked, point);
-  return {
-    own: Math.max(...both.flatMap((it) => bonds.map((bond) => worst(it, conductor, bond)))),
-    earth: Math.max(...both.map((it) => worst(it, conductor))),
-  };
+  const own = stages.flatMap((looked) =>
+    [looked.drawn, looked.off].flatMap((it) =>
+      bondsIn(looked, point).map((bond) => worst(it, conductor, bond)),
+    ),
+  );
+  const earth = stages.flatMap((looked) => [looked.drawn, looked.off].map((it) => worst(it, conductor)));
+  return { own: Math.max(...own), earth: Math.max(...earth) };
 }
 
 /** Milliamperes through a body of some ohms that is put between a conductor and what the worker is bonded to. */
 export function bodyMilliampsIn(
-  looked: Looked,
+  stages: readonly Looked[],
   point: string,
   letter: string,
   ohms: number,
   nominal: ReadonlyMap<string, number>,
   withLoadsOff: boolean,
 ): number {
-  const solved = withLoadsOff ? [looked.drawn, looked.off] : [looked.drawn];
-  const drivers = driversIn(looked.plain);
-  const sums = solved.flatMap((it) =>
-    bondsIn(looked, point).map((bond) => {
-      if (bond === at(point, letter)) return 0;
-      const elements = {
-        ...looked.plain.elements,
-        body: { kind: "body", one: at(point, letter), other: barNode(looked.plain, bond), ohms },
-      };
-      return drivers.reduce((sum, ids) => {
-        const alone = { drives: (id: string) => ids.includes(id), held: it.held };
-        const { amps } = solvePlain(
-          { ...looked.plain, elements },
-          nominal,
-          it === looked.off && it !== looked.drawn,
-          alone,
-        );
-        return sum + size(amps.get("body")?.get("body"));
-      }, 0);
-    }),
-  );
-  return 1000 * Math.max(0, ...sums);
+  const amps = stages.flatMap((looked) => {
+    const solved = withLoadsOff ? [looked.drawn, looked.off] : [looked.drawn];
+    const drivers = driversIn(looked.plain);
+    return solved.flatMap((it) =>
+      bondsIn(looked, point).map((bond) => {
+        if (bond === at(point, letter)) return 0;
+        const elements = {
+          ...looked.plain.elements,
+          body: { kind: "body", one: at(point, letter), other: barNode(looked.plain, bond), ohms },
+        };
+        return drivers.reduce((sum, ids) => {
+          const alone = { drives: (id: string) => ids.includes(id), held: it.held };
+          const isOff = it === looked.off && it !== looked.drawn;
+          const through = solvePlain({ ...looked.plain, elements }, nominal, isOff, alone).amps;
+          return sum + size(through.get("body")?.get("body"));
+        }, 0);
+      }),
+    );
+  });
+  return 1000 * Math.max(0, ...amps);
 }
 
 /** The node that a bar is: its own, or the neutral that the set's jumpers go to. */
@@ -533,7 +533,7 @@ function threatsIn(
         of(["energized", "backfed", "faulted"]).filter((it) => fed.has(at(spot.at, it))),
         of(["energized", "backfed", "faulted"]).filter((it) => !fed.has(at(spot.at, it))),
         of(["induced"]),
-        letters.filter((it) => exposureIn(outcome.grounded, spot.at, it).own >= limits.exposureLimitVolts),
+        letters.filter((it) => exposureIn(outcome.stages, spot.at, it).own >= limits.exposureLimitVolts),
       ],
     };
   });
@@ -544,7 +544,7 @@ function threatsIn(
       if (doing.some((it) => isSubset(it.outcome.upsets, outcome.upsets))) continue;
       for (const letter of classes[k]!) {
         const conductor = at(spot.at, letter);
-        const { own, earth } = exposureIn(outcome.grounded, spot.at, letter);
+        const { own, earth } = exposureIn(outcome.stages, spot.at, letter);
         const entry: PlainThreat = {
           conductor: letter,
           upsets: outcome.upsets,
@@ -554,7 +554,7 @@ function threatsIn(
           exposureToEarthVolts: earth,
           groundAmps: outcome.groundAmps,
           bodyMilliamps: () =>
-            bodyMilliampsIn(outcome.grounded, spot.at, letter, limits.bodyOhms, nominal, true),
+            bodyMilliampsIn(outcome.stages, spot.at, letter, limits.bodyOhms, nominal, true),
           reaching: new Set([
             ...(outcome.lifted.reached.any.get(conductor) ?? []),
             ...(outcome.inPlace.reached.any.get(conductor) ?? []),
@@ -653,7 +653,7 @@ export function verdictIn(
     letters.some(
       (it) =>
         liftedStates.get(at(spot.at, it)) === "induced" &&
-        bodyMilliampsIn(now.grounded, spot.at, it, 500, nominal, false) * 0.5 > limits.inducedLimitVolts,
+        bodyMilliampsIn(now.stages, spot.at, it, 500, nominal, false) * 0.5 > limits.inducedLimitVolts,
     )
   )
     findings.push("induced-exposure danger");
@@ -665,7 +665,7 @@ export function verdictIn(
     outcomes.some(
       (it) =>
         it.strength <= 2 &&
-        letters.some((x) => exposureIn(it.grounded, spot.at, x).earth >= limits.exposureLimitVolts),
+        letters.some((x) => exposureIn(it.stages, spot.at, x).earth >= limits.exposureLimitVolts),
     )
   )
     findings.push(

@@ -4,6 +4,7 @@ import { ampsThrough, type Solution, solutionOf, worstBetween } from "../phasor"
 import { DEFAULT_CABLE, withstandAmps } from "../reference";
 import { complex, conductorId, type Letter, lettersOf, type PointId } from "../terms";
 import { bondedTo } from "./bondedTo";
+import { MOST_SETS_PARTING_IN_TURN } from "./tolerances";
 import { afterUpsets, type DrawnUpset } from "./upsets";
 import { type LiveBy, viewOf } from "./view";
 import type { Question } from "./types";
@@ -63,12 +64,27 @@ interface Exposure {
   readonly groundAmps: number;
 }
 
-/** Exposures at a work point as the drawing stands, grounds in place; jumpers that cannot carry their current part first. */
+/**
+ * Exposures at a work point as the drawing stands, grounds in place. Jumpers that cannot carry their current part, and what
+ * the worker felt until then counts as much as what they feel after: a set that parts never makes anything look better.
+ */
 export function exposuresOf({ system, settings, workPoint }: Question): Exposure[] {
-  const { system: left, groundAmps } = afterParting(system, settings);
-  const circuit = circuitOf(left);
+  const stages = asSetsPart(system, settings).map((left) => exposuresIn(circuitOf(left), workPoint));
+  return stages[0]!.map((_first, index) => {
+    const worst = (key: keyof Exposure) => Math.max(...stages.map((it) => it[index]![key]));
+    return {
+      exposureVolts: worst("exposureVolts"),
+      exposureToEarthVolts: worst("exposureToEarthVolts"),
+      groundAmps: worst("groundAmps"),
+    };
+  });
+}
+
+/** The same where nothing parts. */
+function exposuresIn(circuit: Circuit, workPoint: WorkPoint): Exposure[] {
   const solutions = bothSolutions(circuit);
   const bonds = bondsAt(circuit, workPoint.at);
+  const groundAmps = Math.max(0, ...jumperAmps(circuit, solutions).values());
   const worst = (node: number, others: readonly number[]) =>
     Math.max(...solutions.flatMap((it) => others.map((other) => worstBetween(it, node, other))));
   return workNodesOf(circuit, workPoint).map((node) => ({
@@ -86,13 +102,16 @@ export function bodyAmpsOf(
   { system, settings, workPoint }: Question,
   { ohms, loads }: { readonly ohms: number; readonly loads: LoadsAsked },
 ): number[] {
-  const circuit = circuitOf(afterParting(system, settings).system);
-  const both = bothSolutions(circuit);
-  const solutions = loads === "either" ? both : both.slice(0, 1);
-  const bonds = bondsAt(circuit, workPoint.at);
-  return workNodesOf(circuit, workPoint).map((node) =>
-    Math.max(...solutions.flatMap((it) => bonds.map((other) => ampsThrough(it, node, other, ohms)))),
-  );
+  const amps = asSetsPart(system, settings).map((left) => {
+    const circuit = circuitOf(left);
+    const both = bothSolutions(circuit);
+    const solutions = loads === "either" ? both : both.slice(0, 1);
+    const bonds = bondsAt(circuit, workPoint.at);
+    return workNodesOf(circuit, workPoint).map((node) =>
+      Math.max(...solutions.flatMap((it) => bonds.map((other) => ampsThrough(it, node, other, ohms)))),
+    );
+  });
+  return amps[0]!.map((_first, index) => Math.max(...amps.map((it) => it[index]!)));
 }
 
 /** Nodes that a worker at a point may be bonded to as the circuit stands. */
@@ -104,36 +123,36 @@ const bothSolutions = (circuit: Circuit): readonly [Solution, Solution] => [
   solutionOf(circuit, { loads: false, grounds: true, faults: true }),
 ];
 
-interface Parted {
-  readonly system: System;
-  /** largest current in a jumper, parted or not [A] */
-  readonly groundAmps: number;
-}
+const stagesOfParting = perObject((_system: System) => new Map<number, readonly System[]>());
 
-const partedSystems = perObject((_system: System) => new Map<number, Parted>());
-
-/** A drawing without the ground sets whose jumpers part under their current in the clearing time. */
-function afterParting(system: System, settings: Settings): Parted {
-  const known = partedSystems(system);
+/**
+ * A drawing as it stands, and as it stands after each ground set that cannot carry its current for the clearing time has
+ * parted, in whatever order they go: a thinner cable only adds to these. Many that are over at once go together.
+ */
+function asSetsPart(system: System, settings: Settings): readonly System[] {
+  const known = stagesOfParting(system);
   const found = known.get(settings.clearingSeconds);
   if (found !== undefined) return found;
-  const circuit = circuitOf(system);
-  const jumpers = jumperAmps(circuit, bothSolutions(circuit));
-  const groundAmps = Math.max(0, ...jumpers.values());
-  const parted = [...jumpers].flatMap(([element, amps]) => {
-    const id = circuit.elementIds[element]!;
-    return amps > withstandOf(system, id, settings) ? [id as string] : [];
-  });
-  const fresh =
-    parted.length === 0 ? { system, groundAmps } : withoutSets(system, parted, groundAmps, settings);
-  known.set(settings.clearingSeconds, fresh);
-  return fresh;
+  const stages = new Map<string, System>([["", system]]);
+  for (const [gone, stage] of stages) {
+    const circuit = circuitOf(stage);
+    const over = [...jumperAmps(circuit, bothSolutions(circuit))].flatMap(([element, amps]) => {
+      const id = circuit.elementIds[element]!;
+      return amps > withstandOf(system, id, settings) ? [id as string] : [];
+    });
+    const next = over.length > MOST_SETS_PARTING_IN_TURN ? [over] : over.map((id) => [id]);
+    for (const ids of next) {
+      const now = [...gone.split(" "), ...ids].filter((id) => id !== "").sort();
+      if (!stages.has(now.join(" "))) stages.set(now.join(" "), withoutSets(system, now));
+    }
+  }
+  known.set(settings.clearingSeconds, [...stages.values()]);
+  return [...stages.values()];
 }
 
-function withoutSets(system: System, ids: readonly string[], groundAmps: number, settings: Settings): Parted {
-  const left = Object.fromEntries(Object.entries(system.elements).filter(([id]) => !ids.includes(id)));
-  const after = afterParting({ ...system, elements: left } as System, settings);
-  return { system: after.system, groundAmps: Math.max(groundAmps, after.groundAmps) };
+function withoutSets(system: System, ids: readonly string[]): System {
+  const left = Object.entries(system.elements).filter(([id]) => !ids.includes(id));
+  return { ...system, elements: Object.fromEntries(left) as System["elements"] };
 }
 
 /** Largest current in a jumper of each ground set, in the higher of the solutions, the worst over angles [A]. */
