@@ -228,6 +228,7 @@ export const tests = [
   ...[
     { what: "a glove at 360 px", viewport: { width: 360, height: 640 }, glove: true },
     { what: "a phone on its side", viewport: { width: 844, height: 390 }, glove: false },
+    { what: "a glove on a phone on its side", viewport: { width: 844, height: 390 }, glove: true },
     { what: "letters at 200 %", viewport: { width: 390, height: 844 }, glove: false, letters: "200%" },
   ].map(({ what, viewport, glove, letters }) => ({
     name: `the press at hand is always in sight, and each step starts at its top: ${what}`,
@@ -240,11 +241,35 @@ export const tests = [
         await it.waitFor();
         const seen = await it.evaluate((button) => {
           const { left, right, top, bottom } = button.getBoundingClientRect();
-          const there = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
-          return { isWhole: top >= 0 && bottom <= innerHeight, isOnTop: button.contains(there) };
+          const corners = [top + 4, bottom - 4].flatMap((y) => [left + 8, right - 8].map((x) => [x, y]));
+          const isWhole = corners.every(([x, y]) => button.contains(document.elementFromPoint(x, y)));
+          const around = button.closest(".do").getBoundingClientRect();
+          return { isWhole, isWide: right - left >= around.width - 32, high: bottom - top };
         });
-        assert.deepEqual(seen, { isWhole: true, isOnTop: true }, `${selector} is in sight`);
+        assert.ok(seen.isWhole, `${selector} is wholly in sight`);
+        if (glove) assert.ok(seen.isWide && seen.high >= 96, `${selector} is as large as a gloved hand needs`);
       };
+      const nothingIsCut = async () => {
+        const cut = await page.evaluate(() =>
+          [...document.querySelectorAll(".tabs button, .deeds button, footer button, header button")]
+            .filter((it) => it.offsetParent !== null)
+            .filter((it) => {
+              const { left, right } = it.getBoundingClientRect();
+              return it.scrollWidth > it.clientWidth + 1 || left < 0 || right > innerWidth + 1;
+            })
+            .map((it) => it.textContent.trim() || it.ariaLabel),
+        );
+        assert.deepEqual(cut, [], "no button is cut");
+      };
+      const drawingHasAThird = async () => {
+        const { height } = await page.locator("[data-drawing]").boundingBox();
+        assert.ok(height >= viewport.height / 3, `the drawing is ${height} px of ${viewport.height}`);
+      };
+      await nothingIsCut();
+      await page.locator('.bar [data-tab="drawing"]').tap();
+      await drawingHasAThird();
+      await nothingIsCut();
+      await page.locator('.bar [data-tab="step"]').tap();
       for (let n = 0; n < 5; n++) {
         const [head, read] = await Promise.all(
           ["[data-card] .where", "[data-card] .read"].map((it) => page.locator(it).boundingBox()),
@@ -256,6 +281,40 @@ export const tests = [
         await inSight("[data-confirm]:enabled");
         await page.locator("[data-confirm]").tap();
       }
+      for (const place of ["plan", "sketch"]) {
+        await go(page, place);
+        await page.locator("[data-drawing]").waitFor();
+        await drawingHasAThird();
+        await nothingIsCut();
+      }
     },
   })),
+  {
+    name: "Back closes what lies over the page before it leaves the page, and lets no held screen go",
+    async run(ctx) {
+      const job = await begin(ctx, { size: "phone" });
+      const { page } = job;
+      await page.locator("[data-skip]").tap();
+      await page.locator("dialog[open]").waitFor();
+      await page.goBack();
+      await page.locator("dialog").waitFor({ state: "detached" });
+      await page.locator("[data-card]").waitFor();
+      await page.locator("[data-hold-screen]").tap();
+      await page.goBack();
+      await page.locator('[data-free="1"]').tap();
+      await page.locator('[data-free="2"]').tap();
+      // One sheet that gives way to another, and one that leads elsewhere, leave nothing behind that has to be gone back over.
+      await page.getByRole("button", { name: "Menu" }).tap();
+      await page.locator('[data-menu="settings"]').tap();
+      await page.locator("dialog[open]").waitFor();
+      await page.goBack();
+      await page.locator("dialog").waitFor({ state: "detached" });
+      await page.locator("[data-places]").tap();
+      await page.locator('dialog [data-place="sheet"]').tap();
+      await page.locator("dialog").waitFor({ state: "detached" });
+      await page.goBack();
+      await page.locator("[data-card]").waitFor();
+      assert.match(page.url(), /#rehearse$/);
+    },
+  },
 ];

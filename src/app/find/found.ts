@@ -5,7 +5,7 @@ import type { Session } from "../session/session.svelte";
 import { preferences } from "../settings/preferences.svelte";
 import type { Action } from "../sketch/actions";
 import { LANGUAGES, type Language, speech } from "../words/language.svelte";
-import { elementName, pointName, structureName, t } from "../words/words";
+import { elementName, pointName, firstOf, structureName, t } from "../words/words";
 import { COMMAND_GROUPS, type CommandGroup, NAMES } from "../commands/names";
 import { whyNot } from "../commands/reasons";
 import { commands, type SketchCommand } from "../commands/registry";
@@ -15,7 +15,7 @@ export interface Found {
   readonly id: string;
   readonly group: CommandGroup;
   readonly label: string;
-  /** what its group is called, which also finds it */
+  /** what else finds it: what its group is called, and other words for what it does */
   readonly around: string;
   readonly keys: readonly string[];
   /** why it cannot be done now, if it cannot */
@@ -86,7 +86,7 @@ const found = (id: string, group: CommandGroup, label: string, run: () => void):
   id,
   group,
   label,
-  around: t(`command.group.${group}`),
+  around: `${t(`command.group.${group}`)} ${firstOf(`find.also.${id}`) ?? ""}`,
   run,
   keys: keysOf(id),
   why: undefined,
