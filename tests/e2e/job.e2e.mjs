@@ -247,7 +247,8 @@ export const tests = [
           return { isWhole, isWide: right - left >= around.width - 32, high: bottom - top };
         });
         assert.ok(seen.isWhole, `${selector} is wholly in sight`);
-        if (glove) assert.ok(seen.isWide && seen.high >= 96, `${selector} is as large as a gloved hand needs`);
+        if (glove)
+          assert.ok(seen.isWide && seen.high >= 96, `${selector} is as large as a gloved hand needs`);
       };
       const nothingIsCut = async () => {
         const cut = await page.evaluate(() =>
