@@ -1,4 +1,7 @@
 import {
+  groundsWorth,
+  type GroundsWorth,
+  groundsWorthSentence,
   jobOf,
   lookFirst,
   type LookFirst,
@@ -16,6 +19,8 @@ export interface Looks {
   readonly drawn: LookFirstReport;
   /** nothing where no order leads to the work */
   readonly working: LookFirstReport | undefined;
+  /** nothing where no ground set stands */
+  readonly worth: GroundsWorth | undefined;
 }
 
 /** What to look at first, for every work point of a drawing. */
@@ -27,12 +32,13 @@ export const looksOf = (document: StillhotDocument): ReadonlyMap<WorkPointId, Lo
         drawn: lookFirst(document, id),
         working:
           whileWorking(document, id) === undefined ? undefined : lookFirst(document, id, { when: "working" }),
+        worth: groundsWorth(document, id),
       },
     ]),
   );
 
 /** The same as keys of a work point's JSON. */
-export const looksJson = (document: StillhotDocument, { drawn, working }: Looks): object => ({
+export const looksJson = (document: StillhotDocument, { drawn, working, worth }: Looks): object => ({
   lookFirst: drawn.entries.map((it) => entryJson(document, it)),
   lookFirstAsked: drawn.asked,
   ...(working === undefined
@@ -41,7 +47,19 @@ export const looksJson = (document: StillhotDocument, { drawn, working }: Looks)
         lookFirstAtWork: working.entries.map((it) => entryJson(document, it)),
         lookFirstAtWorkAsked: working.asked,
       }),
+  ...(worth === undefined ? {} : { groundsWorth: worthJson(document, worth) }),
 });
+
+function worthJson(document: StillhotDocument, worth: GroundsWorth): object {
+  const { left, remedy, ...figures } = worth;
+  const sentence = groundsWorthSentence(document, worth);
+  return {
+    ...figures,
+    left: left.map(doubtJson),
+    ...(remedy === undefined ? {} : { remedy }),
+    message: sentence === undefined ? null : spell(sentence),
+  };
+}
 
 function entryJson(document: StillhotDocument, entry: LookFirst): object {
   const { doubt, pair, conductor, verdict, margin, volts, exposureVolts, groundsHold, settles } = entry;
@@ -74,13 +92,14 @@ const MOST_LINES = 5;
 /** What to look at first, as lines for a person: while working where there is an order, as drawn where there is none. */
 export function looksLines(
   document: StillhotDocument,
-  { drawn, working }: Looks,
+  { drawn, working, worth }: Looks,
   { all }: { readonly all: boolean },
 ): string[] {
   const { entries, asked } = working ?? drawn;
   const shown = all ? entries : entries.slice(0, MOST_LINES);
   const more = entries.length - shown.length;
   const left = asked.ofSingles - asked.singles + asked.beyond;
+  const worthSentence = worth === undefined ? undefined : groundsWorthSentence(document, worth);
   return [
     ...(shown.length === 0
       ? []
@@ -90,5 +109,6 @@ export function looksLines(
     ),
     ...(more > 0 ? [`      ${spell(say("cli.lookFirst.more", { count: more }))}`] : []),
     ...(left > 0 ? wrapped("      ", spell(say("cli.lookFirst.cut", { count: left })), "      ") : []),
+    ...(worthSentence === undefined ? [] : ["", ...wrapped("  ", spell(worthSentence), "  ")]),
   ];
 }

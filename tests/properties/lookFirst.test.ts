@@ -3,6 +3,7 @@ import {
   assess,
   type Doubt,
   doubtsAround,
+  groundsWorth,
   jobOf,
   type Json,
   type JsonObject,
@@ -159,5 +160,39 @@ describe("H16 no doubt that would do harm is left out: brute force over single d
     }
     expect(harms).toBeGreaterThan(20);
     expect(pairs).toBeGreaterThan(0);
+  });
+});
+
+describe("H21 what the grounds are said to hold is what holds with the file changed by hand", () => {
+  test("with the sets taken away, and in place", () => {
+    let held = 0;
+    let left = 0;
+    for (let seed = 0; seed < 160; seed++) {
+      const document = readable(seed, 6);
+      const worth = document && groundsWorth(document, W1);
+      if (worth === undefined || worth.asked < worth.of) continue;
+      const limit = settingsOf(document!).exposureLimitVolts;
+      const isOver = (drawn: StillhotDocument, doubts: readonly Doubt[]): boolean =>
+        standing(byHand(drawn, doubts)!).threats.some((it) => it.exposureVolts >= limit);
+      const sets = Object.entries(document!.system.elements).filter(([, it]) => it.kind === "ground");
+      const remove = sets.map(([id]) => id);
+      const bare = byHand(document!, [{ instead: { remove } } as never])!;
+      const { entries } = lookFirst(bare, W1, ALL);
+      if (entries.length < MOST_ENTRIES) {
+        const hurting = entries.filter(
+          ({ doubt, pair, exposureVolts }) =>
+            pair === null && doubt.doubt !== "no-span" && (exposureVolts === null || exposureVolts >= limit),
+        );
+        expect(worth.hurting, `seed ${seed}`).toBe(hurting.length);
+      }
+      for (const doubt of worth.left) {
+        expect(isOver(document!, [doubt]), `seed ${seed}: ${nameOf([doubt])}`).toBe(true);
+        expect(isOver(bare, [doubt]), `seed ${seed}: ${nameOf([doubt])} without sets`).toBe(true);
+        left++;
+      }
+      held += worth.held;
+    }
+    expect(held).toBeGreaterThan(5);
+    expect(left).toBeGreaterThan(5);
   });
 });

@@ -1,4 +1,5 @@
 export { carriedOut, type Doubt, doubtsAround } from "./doubts";
 export { whileWorking } from "./whileWorking";
+export { groundsWorth, type GroundsWorth } from "./groundsWorth";
 export { lookFirst, type LookFirst, type LookFirstReport, MOST_ENTRIES } from "./lookFirst";
 export { type LookList, looksFor } from "./looks";

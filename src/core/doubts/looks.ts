@@ -1,6 +1,7 @@
 import { jobOf, type StillhotDocument } from "../document";
 import { planDocument } from "../procedure";
 import type { WorkPointId } from "../terms";
+import { groundsWorth, type GroundsWorth } from "./groundsWorth";
 import { lookFirst, type LookFirstReport } from "./lookFirst";
 import { whileWorking } from "./whileWorking";
 
@@ -9,6 +10,8 @@ export interface LookList {
   readonly report: LookFirstReport;
   /** as drawn, or while hands are at the work: by the order that is there, or by the one that would be proposed */
   readonly when: "drawn" | "working" | "proposed";
+  /** what the grounds do against what may be wrong; nothing where none stand */
+  readonly worth: GroundsWorth | undefined;
 }
 
 /**
@@ -16,11 +19,14 @@ export interface LookList {
  * work point is not live, as drawn. Of a live one without an order only a proposed order makes anything that could be lost.
  */
 export function looksFor(document: StillhotDocument, id: WorkPointId): LookList {
-  if (whileWorking(document, id) !== undefined)
-    return { when: "working", report: lookFirst(document, id, { when: "working" }) };
+  const working = (of: StillhotDocument) => ({
+    report: lookFirst(of, id, { when: "working" }),
+    worth: groundsWorth(of, id),
+  });
+  if (whileWorking(document, id) !== undefined) return { when: "working", ...working(document) };
   const report = lookFirst(document, id);
-  if (report.asked.ofSingles > 0 || jobOf(document).steps.length > 0) return { when: "drawn", report };
+  const drawn = { when: "drawn", report, worth: groundsWorth(document, id) } as const;
+  if (report.asked.ofSingles > 0 || jobOf(document).steps.length > 0) return drawn;
   const planned = planDocument(document);
-  if (whileWorking(planned, id) === undefined) return { when: "drawn", report };
-  return { when: "proposed", report: lookFirst(planned, id, { when: "working" }) };
+  return whileWorking(planned, id) === undefined ? drawn : { when: "proposed", ...working(planned) };
 }

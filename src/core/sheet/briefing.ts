@@ -18,7 +18,7 @@ import {
   workPointName,
 } from "../document";
 import { type CircuitElement, customersOf, openingOf } from "../devices";
-import { lookFirst } from "../doubts";
+import { groundsWorth, lookFirst } from "../doubts";
 import { assess, type Assessment, type Threat, type Upset, type WorkPointReport } from "../hazard";
 import { circuitOf } from "../network";
 import {
@@ -48,7 +48,7 @@ import {
   say,
   type WorkPointId,
 } from "../terms";
-import { lookFirstSentence } from "./lookFirst";
+import { groundsWorthSentence, lookFirstSentence } from "./lookFirst";
 import { anyGeneratorSentence, figures, threatSentence } from "./sentences";
 import { permitWords } from "./record";
 
@@ -147,7 +147,7 @@ export const briefingOf: (document: StillhotDocument) => Briefing = perObject(
         ...steps.flatMap(({ n, findings }) => findings.map((finding) => ({ n, finding }))),
         ...rehearsal.findings.map((finding) => ({ n: undefined, finding })),
       ].filter(({ finding }) => finding.severity !== "note"),
-      unseen: [...lookedAtFirst(document, ids), ...unseenOf(document)],
+      unseen: [...lookedAtFirst(document, ids), ...worthOfGrounds(document, ids), ...unseenOf(document)],
       limits: limitsOf(document),
       rulesOff: rulesOff(document),
     };
@@ -495,6 +495,13 @@ const lookedAtFirst = (document: StillhotDocument, ids: readonly WorkPointId[]):
       lookFirst(document, id, { when: "working", mostWork: LOOKS_WORK }).entries.slice(0, MOST_LOOKS),
     )
     .map((it) => say("sheet.lookFirst", { line: lookFirstSentence(document, it) }));
+
+/** What the grounds do against what may be wrong with the drawing: the reason for them, in figures. */
+const worthOfGrounds = (document: StillhotDocument, ids: readonly WorkPointId[]): Message[] =>
+  ids.flatMap((id) => {
+    const worth = groundsWorth(document, id);
+    return worth === undefined ? [] : (groundsWorthSentence(document, worth) ?? []);
+  });
 
 /** What nobody has seen, by how it is known; the least sure first. */
 function unseenOf(document: StillhotDocument): Message[] {

@@ -6,7 +6,7 @@ import {
   type StillhotDocument,
   structureOf,
 } from "../document";
-import type { Doubt, LookFirst } from "../doubts";
+import type { Doubt, GroundsWorth, LookFirst } from "../doubts";
 import { inARow, type Message, type MessageKey, say } from "../terms";
 import { figures } from "./sentences";
 
@@ -21,6 +21,27 @@ export function lookFirstSentence(document: StillhotDocument, entry: LookFirst):
   return settles > 1
     ? say("lookFirst.settles", { line, count: settles })
     : say("lookFirst.settlesOne", { line });
+}
+
+/** What the grounds do against what may be wrong with the drawing, in figures; nothing where nothing would hurt. */
+export function groundsWorthSentence(document: StillhotDocument, worth: GroundsWorth): Message | undefined {
+  const { hurting, held, remedy, asked, of } = worth;
+  if (hurting === 0) return undefined;
+  const left = hurting - held;
+  const line = say(worthKey(hurting, left), { hurting, left });
+  const withRemedy =
+    remedy === undefined
+      ? line
+      : "cable" in remedy
+        ? say("groundsWorth.cable", { line, cable: remedy.cable })
+        : say("groundsWorth.set", { line, at: nameIn(document, remedy.setAt) });
+  return asked < of ? say("groundsWorth.cut", { line: withRemedy, count: of - asked }) : withRemedy;
+}
+
+function worthKey(hurting: number, left: number): MessageKey {
+  if (left === 0) return hurting === 1 ? "groundsWorth.allOne" : "groundsWorth.all";
+  if (left === hurting) return left === 1 ? "groundsWorth.noneOne" : "groundsWorth.none";
+  return left === 1 ? "groundsWorth.someOne" : "groundsWorth.some";
 }
 
 /** Where one goes to look. */

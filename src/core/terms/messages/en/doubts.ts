@@ -31,4 +31,19 @@ export const doubts = {
   "lookFirst.held": "{outcome}; the worker stays under the limit",
   "lookFirst.settles": "{line}. One look there settles {count} such doubts.",
   "lookFirst.settlesOne": "{line}.",
+  "groundsWorth.all":
+    "What the grounds are worth: without them {hurting} ways in which the drawing may be wrong here would put the worker over the limit; with them none does.",
+  "groundsWorth.allOne":
+    "What the grounds are worth: without them one way in which the drawing may be wrong here would put the worker over the limit; with them it does not.",
+  "groundsWorth.some":
+    "What the grounds are worth: without them {hurting} ways in which the drawing may be wrong here would put the worker over the limit; with them {left} still do.",
+  "groundsWorth.someOne":
+    "What the grounds are worth: without them {hurting} ways in which the drawing may be wrong here would put the worker over the limit; with them one still does.",
+  "groundsWorth.none":
+    "The grounds do not hold what may be wrong with the drawing here: {left} ways would put the worker over the limit, with them as without.",
+  "groundsWorth.noneOne":
+    "The grounds do not hold what may be wrong with the drawing here: one way would put the worker over the limit, with them as without.",
+  "groundsWorth.cable": "{line} With cable of {cable} or more in each set none would.",
+  "groundsWorth.set": "{line} With one more set of 4/0 at {at} none would.",
+  "groundsWorth.cut": "{line} {count} more doubts were not asked.",
 } as const;

@@ -31,4 +31,19 @@ export const doubts = {
   "lookFirst.held": "{outcome} ; le monteur reste sous la limite",
   "lookFirst.settles": "{line}. Un seul coup d'œil à cet endroit lève {count} doutes de ce genre.",
   "lookFirst.settlesOne": "{line}.",
+  "groundsWorth.all":
+    "Ce que valent les mises à la terre : sans elles, {hurting} erreurs possibles du dessin mettraient ici le monteur au-dessus de la limite ; avec elles, aucune.",
+  "groundsWorth.allOne":
+    "Ce que valent les mises à la terre : sans elles, une erreur possible du dessin mettrait ici le monteur au-dessus de la limite ; avec elles, non.",
+  "groundsWorth.some":
+    "Ce que valent les mises à la terre : sans elles, {hurting} erreurs possibles du dessin mettraient ici le monteur au-dessus de la limite ; avec elles, encore {left}.",
+  "groundsWorth.someOne":
+    "Ce que valent les mises à la terre : sans elles, {hurting} erreurs possibles du dessin mettraient ici le monteur au-dessus de la limite ; avec elles, encore une.",
+  "groundsWorth.none":
+    "Les mises à la terre ne protègent pas des erreurs possibles du dessin ici : {left} mettraient le monteur au-dessus de la limite, avec elles comme sans elles.",
+  "groundsWorth.noneOne":
+    "Les mises à la terre ne protègent pas d'une erreur possible du dessin ici : elle mettrait le monteur au-dessus de la limite, avec elles comme sans elles.",
+  "groundsWorth.cable": "{line} Avec du câble {cable} ou plus gros à chacune, aucune ne le ferait.",
+  "groundsWorth.set": "{line} Avec une mise à la terre de 4/0 de plus à {at}, aucune ne le ferait.",
+  "groundsWorth.cut": "{line} {count} autres doutes n'ont pas été examinés.",
 } as const;
