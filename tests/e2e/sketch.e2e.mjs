@@ -491,22 +491,51 @@ export const tests = [
       await page.locator('[data-verdict="could-go-live"]').waitFor();
     },
   },
-  {
-    name: "joining by two taps, without a drag",
+  ...["the drawing", "the outline"].map((where) => ({
+    name: `joining by two taps, without a drag, on ${where}`,
     async run(ctx) {
       const page = await begin(ctx, { size: "phone" });
       await page.getByRole("button", { name: "Show all" }).tap();
       const { points } = sideline.system;
       const poles = Object.keys(points).filter((id) => points[id].kind === "pole");
+      const pick = async (end) => {
+        if (where === "the drawing") return pressOn(page, poles.at(end), true);
+        await page.getByRole("button", { name: "Outline" }).tap();
+        await page.locator("dialog .structure").nth(end).tap();
+        await page.locator("dialog .structure").waitFor({ state: "detached" });
+      };
       await page.locator('[data-action="join"]').tap();
-      await pressOn(page, poles[0], true);
-      await pressOn(page, poles.at(-1), true);
+      await pick(0);
+      await pick(-1);
       await page.locator('[data-join="tie"]').tap();
       await page
         .locator('[role="tree"]')
         .getByText(/^disconnect/)
         .first()
         .waitFor({ state: "attached" });
+    },
+  })),
+  {
+    name: "a tap goes onto another phase whole by one press, and one undo takes it back",
+    async run(ctx) {
+      const page = await begin(ctx);
+      const phasesOf = () =>
+        page.locator('[role="tree"] .element').evaluateAll((rows) => rows.map((it) => it.textContent.trim()));
+      const before = await phasesOf();
+      await row(page, "element:k1").click();
+      await act(page, "phase-A");
+      await page.waitForFunction((was) => {
+        const rows = [...document.querySelectorAll('[role="tree"] .element')].map((it) => it.textContent.trim());
+        return rows.filter((it, nth) => it !== was[nth]).length >= 4;
+      }, before);
+      await page.getByRole("button", { name: "Undo" }).click();
+      await page.waitForFunction(
+        (was) =>
+          [...document.querySelectorAll('[role="tree"] .element')].every(
+            (it, nth) => it.textContent.trim() === was[nth],
+          ),
+        before,
+      );
     },
   },
   {

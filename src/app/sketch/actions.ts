@@ -205,6 +205,7 @@ function elementActions(session: Session, id: ElementId, element: CircuitElement
       label: t("grow.nearby"),
       run: run(edits.addElement("nearby", {}, { span: id, relation: "crossing", kvLL: 34.5 })),
     });
+  actions.push(...phaseChanges(session, id, element));
   if (element.kind === "generator" || element.kind === "source" || element.kind === "nearby") {
     const isMachine = element.kind === "generator";
     actions.push({
@@ -242,6 +243,20 @@ function elementActions(session: Session, id: ElementId, element: CircuitElement
       run: run(element.blocked ? edits.unblock(id) : edits.block(id)),
     });
   return actions;
+}
+
+/** The other phases that the line has where this begins: it goes onto them with all that lies behind it. */
+function phaseChanges(session: Session, id: ElementId, element: CircuitElement): Action[] {
+  if (!("from" in element) || !/^[ABC]{1,2}$/.test(element.phases)) return [];
+  const { phases: there } = placeOf(session.document, element.from);
+  return ([1, 2] as const)
+    .map((by) => ({ by, phases: edits.turnedLetters(element.phases, by) }))
+    .filter(({ phases }) => [...phases].every((it) => there.includes(it)))
+    .map(({ by, phases }) => ({
+      id: `phase-${phases}`,
+      label: t("act.phase", { phases }),
+      run: () => void session.run(edits.changePhase(id, by), { offersUndo: true }),
+    }));
 }
 
 /** Opening and closing, phase by phase unless the phases move together. */

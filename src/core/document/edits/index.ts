@@ -2,6 +2,7 @@ export { addElement, type Ends, growFrom } from "./addElement";
 export { addGround } from "./addGround";
 export { addPoint } from "./addPoint";
 export { nextElementId, nextPointId, together } from "./change";
+export { changePhase } from "./changePhase";
 export { block, tag, turnOff, turnOn, unblock, untag } from "./flags";
 export { noteChange, setJobLog } from "./jobLog";
 export { movePoints, type Place, placePoints } from "./movePoints";
@@ -24,6 +25,7 @@ export {
 } from "./stamp";
 export { putBack } from "./putBack";
 export { removeThings, type Things } from "./removeThings";
+export { type LetterTurn, turnedLetters } from "./turnLetters";
 export { replaceBy } from "./replaceBy";
 export { seeStructure, setStructureKeys } from "./structures";
 export { setElementKeys, setPointKeys } from "./setKeys";

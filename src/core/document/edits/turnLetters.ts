@@ -8,7 +8,7 @@ export type LetterTurn = 0 | 1 | 2;
 
 /** The turn by which all of some letters come onto letters that are there; nothing where none does. */
 export const turnOnto = (letters: string, there: string): LetterTurn | undefined =>
-  ([0, 1, 2] as const).find((by) => [...turned(letters, by)].every((it) => there.includes(it)));
+  ([0, 1, 2] as const).find((by) => [...turnedLetters(letters, by)].every((it) => there.includes(it)));
 
 /** An element as saved with its phases named onward. Legs and neutrals keep their names. */
 export function withTurnedLetters(element: SavedElement, by: LetterTurn): SavedElement {
@@ -24,9 +24,9 @@ export function withTurnedLetters(element: SavedElement, by: LetterTurn): SavedE
 }
 
 function turnedValue(key: string, as: string, value: Json, element: SavedElement, by: LetterTurn): Json {
-  if ((as === "letters" || as === "phases") && typeof value === "string") return turned(value, by);
+  if ((as === "letters" || as === "phases") && typeof value === "string") return turnedLetters(value, by);
   if (as === "taps" && isObject(value))
-    return Object.fromEntries(Object.entries(value).map(([letter, tap]) => [turned(letter, by), tap]));
+    return Object.fromEntries(Object.entries(value).map(([letter, tap]) => [turnedLetters(letter, by), tap]));
   if (as === "matrix" && Array.isArray(value))
     return turnedMatrix(value, String(element["phases"] ?? ""), by);
   if (as === "equal" && isObject(value))
@@ -41,7 +41,7 @@ function turnedValue(key: string, as: string, value: Json, element: SavedElement
       ]),
     );
   if (key === "midTap" && typeof value === "string")
-    return value.replace(/[abc]/g, (it) => turned(it.toUpperCase(), by).toLowerCase());
+    return value.replace(/[abc]/g, (it) => turnedLetters(it.toUpperCase(), by).toLowerCase());
   return value;
 }
 
@@ -52,12 +52,13 @@ function turnedMatrix(rows: readonly Json[], phases: string, by: LetterTurn): Js
 }
 
 function turnedOrder(rows: readonly Json[], phases: string, by: LetterTurn): number[] {
-  const order = [...turned(phases, by)].map((it) => [...phases].findIndex((was) => turned(was, by) === it));
+  const order = [...turnedLetters(phases, by)].map((it) => [...phases].findIndex((was) => turnedLetters(was, by) === it));
   for (let rest = order.length; rest < rows.length; rest++) order.push(rest);
   return order;
 }
 
-const turned = (letters: string, by: LetterTurn): string =>
+/** Letters with their phases named onward, in the order of phases. */
+export const turnedLetters = (letters: string, by: LetterTurn): string =>
   [...letters]
     .map((it) => (/[ABC]/.test(it) ? "ABC".charAt(("ABC".indexOf(it) + by) % 3) : it))
     .sort((one, other) => ORDER.indexOf(one) - ORDER.indexOf(other))

@@ -135,6 +135,7 @@ export const app = {
   "act.ground": "Ground here",
   "act.unground": "Take ground off",
   "act.number": "Its number",
+  "act.phase": "From here out on {phases}",
   "act.seen": "I see it",
   "act.here": "What is here",
   "act.work": "Work here",

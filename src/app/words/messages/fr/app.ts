@@ -140,6 +140,7 @@ export const app = {
   "act.ground": "Mettre à la terre ici",
   "act.unground": "Ôter la mise à la terre",
   "act.number": "Son numéro",
+  "act.phase": "Tout à partir d'ici sur {phases}",
   "act.seen": "Je le vois",
   "act.here": "Ce qui est ici",
   "act.work": "Travailler ici",

@@ -85,6 +85,9 @@ export const document = {
   "edit.seeStructure": "{name}: seen",
   "edit.alsoOnIt": "With {name} goes what is on it and the line to it: {things}",
   "edit.reconnect": "Join {name} to {point}",
+  "edit.changePhase": "Put {name} and all behind it on {phases}",
+  "edit.phaseJoined":
+    "what lies behind {name} is joined to the rest another way as well: take that away first, or each part has to be changed by itself",
   "edit.open": "Open {name}, {phases}",
   "edit.close": "Close {name}, {phases}",
   "edit.doesNotOpen": "{name} is nothing that opens",

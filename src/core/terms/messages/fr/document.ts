@@ -90,6 +90,9 @@ export const document = {
   "edit.seeStructure": "{name} : vu sur place",
   "edit.alsoOnIt": "Avec {name} part ce qui s'y trouve et la ligne qui y mène : {things}",
   "edit.reconnect": "Joindre {name} à {point}",
+  "edit.changePhase": "Passer {name} et tout ce qui suit sur {phases}",
+  "edit.phaseJoined":
+    "ce qui suit {name} est aussi relié au reste par un autre chemin : enlevez-le d'abord, sinon chaque partie se change à part",
   "edit.open": "Ouvrir {name}, {phases}",
   "edit.close": "Fermer {name}, {phases}",
   "edit.doesNotOpen": "{name} n'est rien qui s'ouvre",
