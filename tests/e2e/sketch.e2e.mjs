@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
 import { axeFinds, chooseFiles } from "./scenarios.mjs";
+import { act } from "./bar.mjs";
 import { onPage, pressAt, pressOn, spotOf } from "./spots.mjs";
 
 const sideline = JSON.parse(

@@ -255,8 +255,13 @@ function phaseChanges(session: Session, id: ElementId, element: CircuitElement):
     .map(({ by, phases }) => ({
       id: `phase-${phases}`,
       label: t("act.phase", { phases }),
-      run: () => void session.run(edits.changePhase(id, by), { offersUndo: true }),
+      run: () => void changePhase(session, id, by),
     }));
+}
+
+async function changePhase(session: Session, id: ElementId, by: 1 | 2) {
+  const { onPhase } = await later(() => import("./onPhase"));
+  session.run(onPhase(id, by), { offersUndo: true });
 }
 
 /** Opening and closing, phase by phase unless the phases move together. */
