@@ -529,7 +529,7 @@ export const tests = [
         const rows = [...document.querySelectorAll('[role="tree"] .element')].map((it) => it.textContent.trim());
         return rows.filter((it, nth) => it !== was[nth]).length >= 4;
       }, before);
-      await page.getByRole("button", { name: "Undo" }).click();
+      await page.locator("header").getByRole("button", { name: "Undo" }).click();
       await page.waitForFunction(
         (was) =>
           [...document.querySelectorAll('[role="tree"] .element')].every(

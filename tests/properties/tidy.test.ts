@@ -323,7 +323,7 @@ describe("G3 a tidied drawing", () => {
   });
 
   test("of nothing, or with all of it pinned, is refused", () => {
-    expect(tidy(read({}, {}))).toHaveProperty("refused.key", "edit.nothingToTidy");
-    expect(tidy(read({ p1: { pinned: true } }, {}))).toHaveProperty("refused.key", "edit.nothingToTidy");
+    expect(tidy(read({}, {}))).toHaveProperty("refused.key", "tidy.nothing");
+    expect(tidy(read({ p1: { pinned: true } }, {}))).toHaveProperty("refused.key", "tidy.nothing");
   });
 });

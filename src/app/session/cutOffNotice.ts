@@ -10,9 +10,9 @@ export function cutOffNotice(
 ): Notice | undefined {
   const cut = cutOffBy(before, after.system);
   if (cut === undefined) return undefined;
-  const message = say("edit.cutOff", { what: conductorNames(after, cut.conductors) });
+  const message = say("cutOff.notKnown", { what: conductorNames(after, cut.conductors) });
   return {
-    message: also === undefined ? message : say("edit.cutOffAlso", { cut: message, also }),
+    message: also === undefined ? message : say("cutOff.also", { cut: message, also }),
     tone: "refusal",
     offersUndo: true,
     offers: cut.bridge,

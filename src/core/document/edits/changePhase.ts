@@ -5,7 +5,8 @@ import { elementsAt, endPointsOf } from "../elementsAt";
 import { elementName } from "../names";
 import type { StillhotDocument } from "../types";
 import { change, type Command, elementOf, put, putPart, withKeys } from "./change";
-import { type LetterTurn, turnedLetters, withTurnedLetters } from "./turnLetters";
+import { type LetterTurn, turnedLetters } from "./letterTurn";
+import { withTurnedLetters } from "./turnLetters";
 
 /**
  * Puts an element, and all that lies behind it, on other phases: letters of devices, of work points and of steps. One
@@ -19,7 +20,7 @@ export const changePhase =
     if (element === undefined) return refuse(say("edit.noElement", { id }));
     const name = elementName(before, id);
     const behind = behindOf(before, id);
-    if (behind === undefined) return refuse(say("edit.phaseJoined", { name }));
+    if (behind === undefined) return refuse(say("phase.joined", { name }));
     const phases = turnedLetters(String(element["phases"] ?? ""), by);
     return change(say("edit.changePhase", { name, phases }), before, (draft) => {
       for (const it of behind.elements)

@@ -25,7 +25,7 @@ export {
 } from "./stamp";
 export { putBack } from "./putBack";
 export { removeThings, type Things } from "./removeThings";
-export { type LetterTurn, turnedLetters } from "./turnLetters";
+export { turnedLetters } from "./letterTurn";
 export { replaceBy } from "./replaceBy";
 export { seeStructure, setStructureKeys } from "./structures";
 export { setElementKeys, setPointKeys } from "./setKeys";

@@ -13,7 +13,8 @@ import { type Command, nameOf, pointOf, together, withKeys } from "./change";
 import type { Place } from "./movePoints";
 import { copyOf, type Fragment, paste } from "./paste";
 import type { Things } from "./removeThings";
-import { type LetterTurn, turnOnto, withTurnedLetters } from "./turnLetters";
+import type { LetterTurn } from "./letterTurn";
+import { turnOnto, withTurnedLetters } from "./turnLetters";
 
 /** A piece of a drawing under a name of its own, with the point by which it joins a point of another one. */
 export interface Stamp {

@@ -2,9 +2,7 @@ import { deviceOf, type Field } from "../../devices";
 import { isObject, type Json, type JsonObject } from "../../terms";
 import type { SavedElement } from "../types";
 import { withKeys } from "./change";
-
-/** How many letters on each phase goes: `A` becomes `B` by one, and `C` becomes `A`. The order of phases stays. */
-export type LetterTurn = 0 | 1 | 2;
+import { type LetterTurn, turnedLetters } from "./letterTurn";
 
 /** The turn by which all of some letters come onto letters that are there; nothing where none does. */
 export const turnOnto = (letters: string, there: string): LetterTurn | undefined =>
@@ -56,12 +54,3 @@ function turnedOrder(rows: readonly Json[], phases: string, by: LetterTurn): num
   for (let rest = order.length; rest < rows.length; rest++) order.push(rest);
   return order;
 }
-
-/** Letters with their phases named onward, in the order of phases. */
-export const turnedLetters = (letters: string, by: LetterTurn): string =>
-  [...letters]
-    .map((it) => (/[ABC]/.test(it) ? "ABC".charAt(("ABC".indexOf(it) + by) % 3) : it))
-    .sort((one, other) => ORDER.indexOf(one) - ORDER.indexOf(other))
-    .join("");
-
-const ORDER = "ABC12N";

@@ -8,7 +8,7 @@ import { type Stretch, tangleOf } from "./tangle";
 /** Lays the drawing out anew; what is pinned stays where it is, and nothing is joined otherwise than before. */
 export const tidy: Command = (before) => {
   const places = tidyPlaces(before);
-  if (Object.keys(places).length === 0) return refuse(say("edit.nothingToTidy"));
+  if (Object.keys(places).length === 0) return refuse(say("tidy.nothing"));
   const change = edits.together(say("edit.tidy"), [edits.placePoints(places)])(before);
   return "refused" in change ? refuse(say("edit.isTidy")) : change;
 };

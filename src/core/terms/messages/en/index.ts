@@ -2,6 +2,7 @@ import { company } from "./company";
 import { doubts } from "./doubts";
 import { drill } from "./drill";
 import { first } from "./first";
+import { edits } from "./edits";
 import { importing } from "./importing";
 import { notation } from "./notation";
 import { planner } from "./planner";
@@ -17,6 +18,7 @@ import { verbs } from "./verbs";
  */
 export const english = {
   ...first,
+  ...edits,
   ...importing,
   ...company,
   ...doubts,

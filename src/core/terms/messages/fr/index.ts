@@ -6,6 +6,7 @@ import { doubts } from "./doubts";
 import { drill } from "./drill";
 import { drawing } from "./drawing";
 import { hazard } from "./hazard";
+import { edits } from "./edits";
 import { importing } from "./importing";
 import { notation } from "./notation";
 import { planner } from "./planner";
@@ -28,6 +29,7 @@ export const french: Catalogue = unbroken({
   ...planner,
   ...procedure,
   ...scenario,
+  ...edits,
   ...importing,
   ...sheet,
   ...steps,

@@ -1,0 +1,15 @@
+export const edits = {
+  "cutOff.notKnown":
+    "Coupé de toute source, sans appareil ouvert entre les deux : {what}. Ce n'est pas connu, et tenu pour sous tension",
+  "cutOff.also": "{cut}. {also}",
+  "phase.joined":
+    "ce qui suit {name} est aussi relié au reste par un autre chemin : enlevez-le d'abord, sinon chaque partie se change à part",
+  "tidy.nothing": "Aucun point à disposer : rien n'est dessiné, ou tout est épinglé.",
+  "stamp.nothing":
+    "Sélectionnez au moins une ligne ou un appareil à deux bouts : un ensemble se raccorde par un point.",
+  "stamp.noJoin": "Le point de raccordement ne fait pas partie de la sélection.",
+  "stamp.apart": "Il est en morceaux : rien de sélectionné ne relie {name} au reste.",
+  "stamp.alone": "Seul, ce n'est pas un dessin qui se lit : {problem}.",
+  "stamp.unfit": "{name} demande ici les phases {phases}.",
+  "stamp.unreadable": "Ce qui a été gardé ne se lit pas.",
+} as const;
