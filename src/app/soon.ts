@@ -17,6 +17,7 @@ const SOON: readonly (() => Promise<unknown>)[] = [
   () => later(() => import("./sketch/HotList.svelte")),
   () => later(() => import("./sketch/Inspector.svelte")),
   () => later(() => import("./sketch/Grow.svelte")),
+  () => later(() => import("./sketch/pasting")),
   () => later(() => import("./sketch/Library.svelte")),
   () => later(() => import("./canvas/Legend.svelte")),
   () => later(() => import("./views/views.svelte")),

@@ -5,6 +5,11 @@
 const OURS = "sheet";
 const open: (() => void)[] = [];
 let listens = false;
+/** the entry is being taken back by us, not by whoever pressed Back */
+let isTakingBack = false;
+
+/** One sheet often gives way to another one, which may have to be fetched, or leads to another place [ms]. */
+const SETTLED_MS = 300;
 
 /**
  * Calls `close` when Back is pressed and nothing lies over the caller.
@@ -18,27 +23,27 @@ export function backCloses(close: () => void): () => void {
   standInTheWay();
   return () => {
     open.splice(open.indexOf(close), 1);
-    // One sheet often gives way to another, or leads to another place: then there is nothing to take back.
     setTimeout(() => {
-      if (open.length === 0 && isOurs()) history.back();
-    });
+      if (open.length > 0 || !isOurs() || isTakingBack) return;
+      isTakingBack = true;
+      history.back();
+    }, SETTLED_MS);
   };
 }
 
 const isOurs = () => history.state === OURS;
 
 function standInTheWay() {
-  if (!isOurs()) history.pushState(OURS, "");
+  if (!isOurs() && !isTakingBack && open.length > 0) history.pushState(OURS, "");
 }
 
 function wentBack() {
+  const wasPressed = !isTakingBack;
+  isTakingBack = false;
   const top = open.at(-1);
   // An entry that was left behind when a sheet led to another place is passed over.
   if (top === undefined) return isOurs() ? history.back() : undefined;
-  if (isOurs()) return;
-  top();
-  // What does not let itself be closed, or lies below, is still there.
-  setTimeout(() => {
-    if (open.length > 0) standInTheWay();
-  });
+  if (wasPressed && !isOurs()) top();
+  // What does not let itself be closed, lies below, or opened meanwhile is still there.
+  setTimeout(standInTheWay);
 }

@@ -1,11 +1,19 @@
-import { edits, isRefusal } from "../../core";
+import { edits, isRefusal, type StillhotDocument } from "../../core";
 import { GRID } from "../canvas/grid";
 import { runKept } from "../session/runKept";
 import type { Session } from "../session/session.svelte";
 import { say } from "../words/catalogue";
 
 /** What is put beside the things that it was copied from, so that it lies on none of them. */
-export const BESIDE = { x: GRID * 2, y: GRID * 2 };
+const BESIDE = { x: GRID * 2, y: GRID * 2 };
+
+/** What is copied, as the clipboard holds it. */
+export const textOf = (document: StillhotDocument, things: edits.Things): string =>
+  edits.writeFragment(edits.copyOf(document, things));
+
+/** @returns ids of what there is now beside what is selected */
+export const duplicate = (session: Session): readonly string[] =>
+  session.run(edits.duplicate(session.thingsOnThem, BESIDE), { offersUndo: true })?.made ?? [];
 
 type Drawing = Pick<Session, "can" | "isReadOnly" | "keepBefore" | "run" | "say">;
 

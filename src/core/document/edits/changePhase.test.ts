@@ -72,7 +72,7 @@ test("a tap goes onto another phase whole, with its work points and steps, and t
     ["v", "AB"],
     ["w", "AB"],
   ]);
-  expect((after.elements as Record<string, { open?: string }>)["k"]!.open).toBe("C");
+  expect((after.elements as unknown as Record<string, { open?: string }>)["k"]!.open).toBe("C");
   expect(conductorsOf(after).get("p3")).toEqual(["C", "N"]);
   expect(job).toMatchObject({
     workPoints: { w1: { conductors: "C" }, w2: { conductors: "A" } },
@@ -84,7 +84,7 @@ test("a tap goes onto another phase whole, with its work points and steps, and t
 test("a unit between two phases keeps two", () => {
   const change = edits.changePhase("v", 1)(drawing());
   if (isRefusal(change)) throw new Error(spell(change.refused));
-  const { v, w } = change.after.system.elements as Record<string, { phases: string }>;
+  const { v, w } = change.after.system.elements as unknown as Record<string, { phases: string }>;
   expect([v!.phases, w!.phases]).toEqual(["BC", "BC"]);
 });
 
