@@ -526,7 +526,9 @@ export const tests = [
       await row(page, "element:k1").click();
       await act(page, "phase-A");
       await page.waitForFunction((was) => {
-        const rows = [...document.querySelectorAll('[role="tree"] .element')].map((it) => it.textContent.trim());
+        const rows = [...document.querySelectorAll('[role="tree"] .element')].map((it) =>
+          it.textContent.trim(),
+        );
         return rows.filter((it, nth) => it !== was[nth]).length >= 4;
       }, before);
       await page.locator("header").getByRole("button", { name: "Undo" }).click();

@@ -50,7 +50,9 @@ function turnedMatrix(rows: readonly Json[], phases: string, by: LetterTurn): Js
 }
 
 function turnedOrder(rows: readonly Json[], phases: string, by: LetterTurn): number[] {
-  const order = [...turnedLetters(phases, by)].map((it) => [...phases].findIndex((was) => turnedLetters(was, by) === it));
+  const order = [...turnedLetters(phases, by)].map((it) =>
+    [...phases].findIndex((was) => turnedLetters(was, by) === it),
+  );
   for (let rest = order.length; rest < rows.length; rest++) order.push(rest);
   return order;
 }
