@@ -102,6 +102,8 @@ export const tests = [
       assert.equal(await number.inputValue(), "Pole 31");
       await tap(grow());
       await tap(part("tap4"));
+      await tap(page.locator('[data-ask="phase"] [data-chip="A"]'));
+      await tap(page.locator("[data-draw]"));
       assert.ok(touches <= 12, `${touches} touches`);
       const names = await page
         .locator('.outline [data-owner^="structure:"]')

@@ -296,6 +296,8 @@ export const tests = [
       await tap(page.getByRole("group", { name: "On which phases?" }).getByText("B", { exact: true }));
       await tap(page.getByRole("group", { name: "On which phases?" }).getByText("C", { exact: true }));
       await tap(page.locator('[data-part="tap4"]'));
+      await tap(page.locator('[data-ask="link"] [data-chip="15T"]'));
+      await tap(page.locator('[data-ask="kva"] [data-chip="37.5"]'));
       await tap(page.locator('[data-action="work"]'));
       assert.ok(taps <= 12, `${taps} taps`);
       await page.locator('[data-verdict="live"]').waitFor();

@@ -1,23 +1,50 @@
 import {
   type Command,
-  complete,
   completePoint,
   type DeviceKind,
   edits,
-  isRefusal,
   type JsonObject,
-  type Message,
   type PointId,
   type StillhotDocument,
 } from "../../core";
+import { type MessageKey, say } from "../words/catalogue";
 import { t } from "../words/words";
-import { nextNumber } from "./number";
+import {
+  barn,
+  cutout,
+  doubleThrow,
+  openBank,
+  padmount,
+  ratioBank,
+  streetLight,
+  transferWithSet,
+  unequalUnits,
+} from "./arrangements";
+import {
+  DEVICE,
+  grow,
+  hang,
+  HOUSE,
+  HOUSES_APART,
+  inTurn,
+  kvOf,
+  newStructure,
+  nextLabel,
+  single,
+  SPAN,
+} from "./growing";
 import { placeNext, type Spot } from "./place";
 import { groundOn, type Place, placeOf } from "./point";
-import { type MessageKey, say } from "../words/catalogue";
+import { type Answers, type Ask, kvaFrom, lettersFrom, linkFrom } from "./sizes";
 
 export type Group = "next" | "line" | "switching" | "equipment" | "hazard" | "whole";
 export const GROUPS: readonly Group[] = ["whole", "next", "line", "switching", "equipment", "hazard"];
+
+/** A point that something grows from. */
+export type GrowPlace = Place & {
+  /** whether a bank of a customer's volts feeds it */
+  readonly isLow?: boolean;
+};
 
 /** One thing that can come next at a point: a part that places, connects and labels itself. */
 export interface GrowPart {
@@ -25,150 +52,34 @@ export interface GrowPart {
   readonly group: Group;
   readonly title: MessageKey;
   /** whether it makes sense on these phases at this kind of point */
-  readonly fits: (place: Place) => boolean;
-  readonly command: (document: StillhotDocument, point: string, phases: string) => Command;
+  readonly fits: (place: GrowPlace) => boolean;
+  /** what is asked before it is drawn */
+  readonly asks?: readonly Ask[];
+  readonly command: (document: StillhotDocument, point: string, phases: string, answers: Answers) => Command;
 }
 
-const isPrimary = ({ phases }: Place) => /[ABC]/.test(phases);
-const isSecondary = ({ phases }: Place) => /[12]/.test(phases);
-const isAnything = ({ phases }: Place) => phases !== "";
-
-const SPAN = 120;
-const DEVICE = 80;
-const HOUSE = 90;
-const HOUSES_APART = 60;
-
-/** Does edits one after another, each of which may ask what the one before made; they are one entry in the history. */
-const inTurn =
-  (
-    label: Message,
-    build: (step: (command: Command) => readonly string[], now: () => StillhotDocument) => void,
-  ): Command =>
-  (before) => {
-    const commands: Command[] = [];
-    let document = before;
-    let refused: ReturnType<Command> | undefined;
-    build(
-      (command) => {
-        if (refused !== undefined) return [];
-        const done = command(document);
-        if (isRefusal(done)) {
-          refused = done;
-          return [];
-        }
-        commands.push(command);
-        document = done.after;
-        return done.made ?? [];
-      },
-      () => document,
-    );
-    return refused ?? edits.together(label, commands)(before);
-  };
-
-/** A number that no label of this kind has yet: `Pole 3`. */
-function nextLabel(document: StillhotDocument, key: MessageKey): string {
-  const labels = new Set(
-    Object.values<Readonly<Record<string, JsonObject>>>({
-      structures: document.system.structures ?? {},
-      points: document.system.points,
-      elements: document.system.elements,
-    }).flatMap((map) => Object.values(map).map((it) => it["label"])),
-  );
-  for (let n = 1; ; n++) {
-    const label = t(key, { n });
-    if (!labels.has(label)) return label;
-  }
-}
-
-interface Growing {
-  readonly length?: number;
-  readonly isBranch?: boolean;
-  readonly keys?: JsonObject;
-  /** catalogue key of its own label, numbered */
-  readonly label?: MessageKey;
-  /** what the new point is */
-  readonly point?: "pole" | "pad" | "service" | "bare";
-}
-
-/** A two-ended part with a new point at its far end. */
-const grow =
-  (kind: DeviceKind, { length = DEVICE, isBranch = false, keys = {}, label, point = "bare" }: Growing) =>
-  (document: StillhotDocument, from: string, phases: string): Command => {
-    const { x, y } = placeNext(document, from, length, { isBranch });
-    const own = {
-      phases,
-      ...(label === undefined ? {} : { label: nextLabel(document, label) }),
-      ...keys,
-    };
-    if (point === "bare") return edits.growFrom(from, kind, { x, y }, own);
-    return edits.growFrom(
-      from,
-      kind,
-      { x, y, kind: point, ...(point === "pole" ? { earthOhms: 25 } : {}) },
-      own,
-      newStructure(document, from, point),
-    );
-  };
-
-/** What stands next: with a number of its own, proposed from the last one. */
-const newStructure = (
-  document: StillhotDocument,
-  from: string,
-  kind: "pole" | "pad" | "service",
-): JsonObject => ({
-  label: nextNumber(document, from, `grow.${kind}Label`),
-  ...(kind === "pole" ? {} : { kind }),
-});
-
-/** A part at the point itself. */
-const hang =
-  (kind: DeviceKind, keys: JsonObject = {}, label?: MessageKey) =>
-  (document: StillhotDocument, at: string, phases: string): Command =>
-    edits.addElement(
-      kind,
-      { at },
-      {
-        phases,
-        ...(label === undefined ? {} : { label: nextLabel(document, label) }),
-        ...keys,
-      },
-    );
-
-/** Line-to-line kilovolts of the nearest source, for what must be rated for them. */
-function kvOf(document: StillhotDocument): number {
-  for (const saved of Object.values(document.system.elements)) {
-    const element = complete(saved);
-    if (element.kind === "source") return element.kvLL;
-  }
-  return 12.47;
-}
-
-const toNeutralKv = (document: StillhotDocument): number =>
-  Math.round((kvOf(document) / Math.sqrt(3)) * 100) / 100;
-
-const single = (document: StillhotDocument, phases: string, kva: number): JsonObject => ({
-  phases: phases.charAt(0),
-  connection: "single",
-  kva,
-  primaryKv: toNeutralKv(document),
-  secondaryV: 240,
-});
+const isPrimary = ({ phases }: GrowPlace) => /[ABC]/.test(phases);
+const isSecondary = ({ phases }: GrowPlace) => /[12]/.test(phases);
+const isAnything = ({ phases }: GrowPlace) => phases !== "";
+const isThree = ({ phases }: GrowPlace) => phases === "ABC";
+/** A customer's side: legs, or three phases behind a bank. */
+const isCustomers = (place: GrowPlace) => isSecondary(place) || (isThree(place) && place.isLow === true);
 
 const bank =
   (connection: "Yg-D" | "Yg-Yg", secondaryV: number) =>
-  (document: StillhotDocument, from: string): Command =>
+  (document: StillhotDocument, from: string, _phases: string, { kva }: Answers): Command =>
     grow("transformer", {
       label: "grow.transformerLabel",
       isBranch: true,
-      keys: { phases: "ABC", connection, kva: 75, primaryKv: kvOf(document), secondaryV },
+      keys: { connection, ...kvaFrom(kva, 25, 3), primaryKv: kvOf(document), secondaryV },
     })(document, from, "ABC");
 
 /** A cutout, a transformer behind it, and so many houses with a meter each. */
 const tapWithHouses =
   (houses: number) =>
-  (document: StillhotDocument, from: string, phases: string): Command =>
+  (document: StillhotDocument, from: string, phases: string, answers: Answers): Command =>
     inTurn(say("grow.stamped"), (step, now) => {
-      const phase = phases.charAt(0);
+      const phase = lettersFrom(answers, phases);
       const { direction } = placeNext(document, from, DEVICE * 2 + HOUSE + 60, {
         width: houses * HOUSES_APART + 40,
         isBranch: true,
@@ -189,7 +100,7 @@ const tapWithHouses =
           {
             phases: phase,
             label: nextLabel(now(), "grow.cutoutLabel"),
-            fuse: { type: "K", amps: 10 },
+            ...linkFrom(answers),
           },
         ),
       );
@@ -199,7 +110,8 @@ const tapWithHouses =
           "transformer",
           { ...on(DEVICE * 2, 0) },
           {
-            ...single(now(), phase, houses > 1 ? 37.5 : 25),
+            ...single(now(), phase),
+            ...kvaFrom(answers.kva, houses > 1 ? 37.5 : 25),
             label: nextLabel(now(), "grow.transformerLabel"),
           },
         ),
@@ -268,32 +180,23 @@ const otherSource = (document: StillhotDocument, from: string, phases: string): 
     step(edits.addElement("source", { at: far }, { phases, kvLL: kvOf(now()) }));
   });
 
-const transferWithSet = (document: StillhotDocument, from: string): Command =>
-  inTurn(say("grow.stamped"), (step) => {
-    const { x, y, direction } = placeNext(document, from, DEVICE, { width: 140 });
-    const [cos, sin] = [Math.cos((direction * Math.PI) / 180), Math.sin((direction * Math.PI) / 180)];
-    const [panel = ""] = step(edits.addPoint({ x, y, kind: "service" }));
-    const [set = ""] = step(
-      edits.addPoint({
-        x: Math.round(x - cos * 20 - sin * 60),
-        y: Math.round(y - sin * 20 + cos * 60),
-        kind: "service",
-      }),
-    );
-    step(edits.addElement("transfer", { from, alt: set, to: panel }, { phases: "12" }));
-    step(edits.addElement("generator", { at: set }, { phases: "12", kva: 10, volts: 240 }));
-    step(
-      edits.addElement(
-        "load",
-        { at: panel },
-        { phases: "12", kw: 4, kvar: 0.8, customers: 1, label: nextLabel(document, "grow.customersLabel") },
-      ),
-    );
-  });
-
 export const PARTS: readonly GrowPart[] = [
-  { id: "tap4", group: "whole", title: "grow.tap4", fits: isPrimary, command: tapWithHouses(4) },
-  { id: "tap", group: "whole", title: "grow.tap", fits: isPrimary, command: tapWithHouses(1) },
+  {
+    id: "tap4",
+    group: "whole",
+    title: "grow.tap4",
+    fits: isPrimary,
+    asks: ["phase", "link", "kva"],
+    command: tapWithHouses(4),
+  },
+  {
+    id: "tap",
+    group: "whole",
+    title: "grow.tap",
+    fits: isPrimary,
+    asks: ["phase", "link", "kva"],
+    command: tapWithHouses(1),
+  },
   {
     id: "house",
     group: "whole",
@@ -302,6 +205,17 @@ export const PARTS: readonly GrowPart[] = [
     command: (document, from) =>
       inTurn(say("grow.stamped"), (step, now) => addHouse(step, now, from, placeNext(document, from, HOUSE))),
   },
+  { id: "barn", group: "whole", title: "grow.barn", fits: isSecondary, command: barn },
+  { id: "streetLight", group: "whole", title: "grow.streetLight", fits: isSecondary, command: streetLight },
+  {
+    id: "padmount",
+    group: "whole",
+    title: "grow.padmount",
+    fits: isPrimary,
+    asks: ["phase", "kva"],
+    command: padmount,
+  },
+  { id: "doubleThrow", group: "whole", title: "grow.doubleThrow", fits: isPrimary, command: doubleThrow },
   { id: "dip", group: "whole", title: "grow.dip", fits: isPrimary, command: dip },
   { id: "otherSource", group: "whole", title: "grow.tieToSource", fits: isPrimary, command: otherSource },
   {
@@ -338,11 +252,8 @@ export const PARTS: readonly GrowPart[] = [
     group: "switching",
     title: "grow.cutout",
     fits: isPrimary,
-    command: grow("cutout", {
-      label: "grow.cutoutLabel",
-      isBranch: true,
-      keys: { fuse: { type: "K", amps: 25 } },
-    }),
+    asks: ["link"],
+    command: cutout,
   },
   {
     id: "disconnect",
@@ -399,33 +310,60 @@ export const PARTS: readonly GrowPart[] = [
     fits: isAnything,
     command: grow("meter", { length: HOUSE, point: "service" }),
   },
-  { id: "main", group: "switching", title: "grow.main", fits: isSecondary, command: grow("main", {}) },
-  { id: "transfer", group: "switching", title: "grow.transfer", fits: isSecondary, command: transferWithSet },
+  { id: "main", group: "switching", title: "grow.main", fits: isCustomers, command: grow("main", {}) },
+  { id: "transfer", group: "switching", title: "grow.transfer", fits: isCustomers, command: transferWithSet },
   {
     id: "transformer",
     group: "equipment",
     title: "grow.transformer",
     fits: isPrimary,
-    command: (document, from, phases) =>
+    asks: ["phase", "kva"],
+    command: (document, from, phases, answers) =>
       grow("transformer", {
         label: "grow.transformerLabel",
         isBranch: true,
-        keys: single(document, phases, 25),
-      })(document, from, phases.charAt(0)),
+        keys: { ...single(document, lettersFrom(answers, phases)), ...kvaFrom(answers.kva, 25) },
+      })(document, from, lettersFrom(answers, phases)),
   },
   {
     id: "bank",
     group: "equipment",
     title: "grow.bank",
-    fits: ({ phases }) => phases === "ABC",
+    fits: isThree,
+    asks: ["kva"],
     command: bank("Yg-D", 240),
   },
   {
     id: "wyeBank",
     group: "equipment",
     title: "grow.wyeBank",
-    fits: ({ phases }) => phases === "ABC",
+    fits: isThree,
+    asks: ["kva"],
     command: bank("Yg-Yg", 208),
+  },
+  {
+    id: "unequal",
+    group: "equipment",
+    title: "grow.unequal",
+    fits: isThree,
+    asks: ["kva", "kvaB", "kvaC"],
+    command: unequalUnits,
+  },
+  {
+    id: "openBank",
+    group: "equipment",
+    title: "grow.openBank",
+    fits: ({ phases }) => /^[ABC]{2,3}$/.test(phases),
+    asks: ["pair", "kva"],
+    command: openBank,
+  },
+  {
+    id: "ratioBank",
+    group: "equipment",
+    title: "grow.ratioBank",
+    fits: isPrimary,
+    asks: ["kva"],
+    command: ratioBank,
   },
   {
     id: "regulator",
@@ -487,6 +425,8 @@ export const JOINS: readonly { id: string; title: MessageKey; kind: DeviceKind; 
   { id: "span", title: "grow.span", kind: "span", keys: {} },
   { id: "lead", title: "grow.lead", kind: "lead", keys: {} },
   { id: "clamp", title: "grow.clamp", kind: "clamp", keys: {} },
+  { id: "cable", title: "grow.cable", kind: "span", keys: { construction: "cable" } },
+  { id: "elbow", title: "grow.elbow", kind: "elbow", keys: {} },
   { id: "cutout", title: "grow.cutout", kind: "cutout", keys: {} },
   { id: "disconnect", title: "grow.disconnect", kind: "disconnect", keys: {} },
   { id: "tie", title: "grow.tie", kind: "disconnect", keys: { normallyOpen: true, open: true } },
