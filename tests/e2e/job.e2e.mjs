@@ -290,6 +290,40 @@ export const tests = [
       }
     },
   })),
+  ...[
+    { locale: "en-US", says: /tailboard.*[Ss]ay what you see/s },
+    { locale: "fr-CA", says: /causerie|rencontre|équipe/i },
+  ].map(({ locale, says }) => ({
+    name: `steps are read aloud where that is asked for, and are silent before (${locale})`,
+    async run(ctx) {
+      const context = await ctx.newContext({ size: "phone", options: { locale } });
+      await context.addInitScript(() => {
+        window.said = [];
+        Object.defineProperty(window, "speechSynthesis", {
+          value: { cancel: () => undefined, speak: (it) => window.said.push([it.lang, it.text]) },
+        });
+        window.SpeechSynthesisUtterance = class {
+          constructor(text) {
+            this.text = text;
+          }
+        };
+      });
+      const page = await ctx.open({ path: "?demo=sideline-far-end-tie#plan", context });
+      await page.locator("html[data-ready]").waitFor();
+      await page.locator("[data-propose]").first().tap();
+      await page.locator("[data-use]").tap();
+      await page.locator("[data-rehearse]").tap();
+      await page.locator("[data-begin]").tap();
+      await page.locator("[data-arm]").waitFor();
+      assert.deepEqual(await page.evaluate(() => window.said), []);
+      await page.locator("[data-aloud]").tap();
+      await page.locator("[data-arm]").tap();
+      await page.waitForFunction(() => window.said.length > 1);
+      const said = await page.evaluate(() => window.said);
+      assert.ok(said.every(([lang]) => lang === locale));
+      assert.match(said.at(-1)[1], says);
+    },
+  })),
   {
     name: "Back closes what lies over the page before it leaves the page, and lets no held screen go",
     async run(ctx) {
@@ -302,6 +336,8 @@ export const tests = [
       await page.locator("[data-card]").waitFor();
       await page.locator("[data-hold-screen]").tap();
       await page.goBack();
+      assert.match(await page.locator('[data-held="verdict"]').textContent(), /^Live .*7.200\sV/);
+      assert.match(await page.locator('[data-held="step"]').textContent(), /tailboard/);
       await page.locator('[data-free="1"]').tap();
       await page.locator('[data-free="2"]').tap();
       // One sheet that gives way to another, and one that leads elsewhere, leave nothing behind that has to be gone back over.

@@ -134,7 +134,9 @@ export const padmount: Arrangement = (document, from, phases, answers) =>
 /** A line that one of two feeds takes, by a switch of two throws. */
 export const doubleThrow: Arrangement = (document, from, phases) =>
   inTurn(say("grow.stamped"), (step, now) => {
-    const [far = ""] = step(edits.addPoint({ ...spot(document, from, DEVICE), kind: "pole" }));
+    const [far = ""] = step(
+      edits.addPoint({ ...spot(document, from, DEVICE), kind: "pole", label: t("grow.eitherFeed") }),
+    );
     const [other = ""] = step(
       edits.addPoint({
         ...spot(now(), far, SPAN, true),
@@ -145,6 +147,15 @@ export const doubleThrow: Arrangement = (document, from, phases) =>
     );
     step(edits.addElement("transfer", { from, alt: other, to: far }, { phases }));
     step(edits.addElement("source", { at: other }, { phases, kvLL: kvOf(document) }));
+    step(
+      edits.growFrom(
+        far,
+        "span",
+        { ...spot(now(), far, SPAN), kind: "pole", earthOhms: 25 },
+        { phases, lengthM: 60 },
+        newStructure(document, from, "pole"),
+      ),
+    );
   });
 
 /** A customer's switch between the utility and a machine of theirs, with what it feeds. */

@@ -1,10 +1,12 @@
 interface Saved {
   readonly sound: boolean;
   readonly vibration: boolean;
+  /** steps and the radio's words are read aloud */
+  readonly aloud: boolean;
 }
 
 const KEY = "stillhot-rehearse";
-const DEFAULTS: Saved = { sound: true, vibration: true };
+const DEFAULTS: Saved = { sound: true, vibration: true, aloud: false };
 
 function saved(): Saved {
   try {
@@ -24,6 +26,9 @@ class Habits {
   }
   get vibration() {
     return this.#now.vibration;
+  }
+  get aloud() {
+    return this.#now.aloud;
   }
 
   set(change: Partial<Saved>) {

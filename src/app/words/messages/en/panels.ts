@@ -159,6 +159,7 @@ export const panels = {
   "grow.barnLabel": "Barn {n}",
   "grow.relayLabel": "Relay {n}",
   "grow.light": "street light",
+  "grow.eitherFeed": "fed from either side",
   "grow.loopOut": "loop goes on",
   "grow.house": "House: meter and customer",
   "grow.tieToSource": "Tie to another station",

@@ -188,6 +188,8 @@ export const plan = {
   "rehearse.mark.unexpected": "Not as expected:",
   "rehearse.sound.on": "Detector sound: on",
   "rehearse.sound.off": "Detector sound: off",
+  "rehearse.aloud.on": "Read aloud: on",
+  "rehearse.aloud.off": "Read aloud: off",
   "rehearse.vibration.on": "Vibration: on",
   "rehearse.vibration.off": "Vibration: off",
   "rehearse.lamp.live": "Detector: light and sound",

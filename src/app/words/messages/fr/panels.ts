@@ -160,6 +160,7 @@ export const panels = {
   "grow.barnLabel": "Grange {n}",
   "grow.relayLabel": "Relais {n}",
   "grow.light": "lampadaire",
+  "grow.eitherFeed": "alimenté des deux côtés",
   "grow.loopOut": "la boucle continue",
   "grow.house": "Maison : compteur et client",
   "grow.tieToSource": "Liaison vers un autre poste",

@@ -190,6 +190,8 @@ export const plan = {
   "rehearse.mark.unexpected": "Pas comme attendu :",
   "rehearse.sound.on": "Son du détecteur : oui",
   "rehearse.sound.off": "Son du détecteur : non",
+  "rehearse.aloud.on": "Lecture à voix haute : oui",
+  "rehearse.aloud.off": "Lecture à voix haute : non",
   "rehearse.vibration.on": "Vibration : oui",
   "rehearse.vibration.off": "Vibration : non",
   "rehearse.lamp.live": "Détecteur : lumière et son",
