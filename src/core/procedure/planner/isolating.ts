@@ -125,7 +125,13 @@ function whyOff(
   const name = nameOf(document, opening.element);
   switch (purpose?.is) {
     case "isolates":
-      return say(`why.off.isolates`, { name, source: nameOf(document, purpose.source) });
+      return say(
+        isUndrawnMachine(document, purpose.source) ? "why.off.isolates.machine" : "why.off.isolates",
+        {
+          name,
+          source: nameOf(document, purpose.source),
+        },
+      );
     case "drops":
       return say("why.off.drops", { name, other: nameOf(document, purpose.other) });
     case "splits":
@@ -136,3 +142,7 @@ function whyOff(
       return say("why.off", { name });
   }
 }
+
+/** Whether what could feed the work is nothing that stands on the drawing, but a generator that a customer may have. */
+const isUndrawnMachine = ({ system }: StillhotDocument, source: ElementId): boolean =>
+  system.elements[source]?.kind === "load";

@@ -5,9 +5,11 @@ import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
 import { islandOf } from "../job/joined";
 import { nameOf } from "../job/names";
 import { type GroundPlace, type Intent, placesOfWork } from "./intent";
-import { RANK, step } from "./said";
+import { isOnPole, RANK, step } from "./said";
 import type { Action } from "./schedule";
 import type { PlannedStep } from "./types";
+
+const SECONDS_A_MINUTE = 60;
 
 /** The wait for what holds a charge, the tests and the grounds, once everything is open. */
 export function provingDead(document: StillhotDocument, intent: Intent, open: readonly Action[]): Action[] {
@@ -22,7 +24,7 @@ export function provingDead(document: StillhotDocument, intent: Intent, open: re
             steps: [
               step(
                 { do: "wait", seconds: intent.waitSeconds },
-                say("why.wait", { seconds: DISCHARGE_SECONDS }),
+                say("why.wait", { minutes: DISCHARGE_SECONDS / SECONDS_A_MINUTE }),
               ),
             ],
           },
@@ -85,14 +87,19 @@ const groundStep = (document: StillhotDocument, it: GroundPlace): PlannedStep =>
   );
 
 const whyGround = (document: StillhotDocument, { at, bank }: GroundPlace): Message => {
-  if (bank === undefined) return say("why.ground.work", { at: nameOf(document, at) });
+  const gaps = { at: nameOf(document, at) };
+  if (bank === undefined)
+    return say(isOnPole(document.system, at) ? "why.ground.work" : "why.ground.work.enclosure", gaps);
   const meters = metersOn(document.system, at);
-  return say(meters === 0 ? "why.ground.secondary" : "why.ground.secondary.meters", {
+  return say(WHY_SECONDARY[meters] ?? "why.ground.secondary.meters", {
+    ...gaps,
     name: nameOf(document, bank),
-    at: nameOf(document, at),
     meters,
   });
 };
+
+/** By how many meters hang on a secondary; of more they are counted. */
+const WHY_SECONDARY = ["why.ground.secondary", "why.ground.secondary.meter"] as const;
 
 /** How many meters hang on a secondary as found: what a ground set on it is weighed against. */
 function metersOn(system: System, at: PointId): number {

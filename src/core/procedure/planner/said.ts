@@ -1,5 +1,4 @@
-import type { Step, System } from "../../document";
-import { complete } from "../../document";
+import { complete, type Step, structureOf, type System } from "../../document";
 import { endsOf } from "../../network";
 import type { ElementId, Message, PointId } from "../../terms";
 import type { PlannedStep } from "./types";
@@ -10,6 +9,10 @@ export const step = (it: Step, why: Message): PlannedStep => ({ ...it, why });
 /** Where hands go to a thing. */
 export const placeOf = (system: System, id: ElementId): PointId =>
   endsOf(complete(system.elements[id]!))[0]?.[1] as PointId;
+
+/** Whether people stand at a pole there, and not at a pad, in a vault or a station. */
+export const isOnPole = (system: System, at: PointId): boolean =>
+  (structureOf(system, at)?.kind ?? "pole") === "pole";
 
 /** Ranks of actions: what comes before what, wherever what they wait for leaves it open. */
 export const RANK = {

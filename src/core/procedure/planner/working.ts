@@ -2,7 +2,7 @@ import { complete, type StillhotDocument, type System, workPointName } from "../
 import { type ElementId, type PointId, say } from "../../terms";
 import { nameOf } from "../job/names";
 import { type Intent, workPointsOf } from "./intent";
-import { placeOf, RANK, step } from "./said";
+import { isOnPole, placeOf, RANK, step } from "./said";
 import type { Action } from "./schedule";
 
 /** The guards around the work, the work itself, and the all-clear after it. */
@@ -18,7 +18,14 @@ export function working(document: StillhotDocument, intent: Intent, dead: readon
       rank: RANK.barricade,
       after: dead,
       at,
-      steps: [step({ do: "barricade", at }, say("why.barricade", { at: nameOf(document, at) }))],
+      steps: [
+        step(
+          { do: "barricade", at },
+          say(isOnPole(system, at) ? "why.barricade" : "why.barricade.enclosure", {
+            at: nameOf(document, at),
+          }),
+        ),
+      ],
     }));
   const covers = [...intent.covers].map((id): Action => ({
     rank: RANK.cover,

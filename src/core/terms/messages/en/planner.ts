@@ -6,6 +6,7 @@ export const planner = {
   "why.confirm-permit": "said back, so that both have the same section in mind",
   "why.off": "{name} is to stay open",
   "why.off.isolates": "the way from {source} to the work goes through {name}",
+  "why.off.isolates.machine": "a generator that nobody drew at {source} would feed the work through {name}",
   "why.off.drops": "{name} takes the load, so that {other} breaks nothing",
   "why.off.splits": "{name} stays open until {other} is closed, so that no link picks everything up at once",
   "why.off.capacitor": "the grounds of this job do not short {name}, so it is taken off",
@@ -14,7 +15,8 @@ export const planner = {
   "why.block.clamp": "a lifted clamp that swings back would make the line live again",
   "why.tag": "nobody closes {name} while people are on the line",
   "why.tag.found": "{name} is open already, and it is one of those that keep the work dead",
-  "why.wait": "a capacitor holds its charge for {seconds} s after it lost its supply",
+  "why.wait":
+    "a capacitor keeps a charge after it lost its supply; it is given {minutes} minutes by the clock",
   "why.check-detector.before": "a broken detector shows nothing, just as a dead line does",
   "why.check-detector.after": "it still shows volts, so what it showed can be believed",
   "why.test": "only a test shows that it is dead",
@@ -22,11 +24,17 @@ export const planner = {
   "why.retest": "with the grounds on, what a neighbour induced is gone and shows dead",
   "why.ground.work":
     "whatever is closed or started by mistake, the hands at {at} stay at the pole's own potential",
+  "why.ground.work.enclosure":
+    "whatever is closed or started by mistake, the hands at {at} stay at the potential of the enclosure and its rods",
   "why.ground.secondary":
     "anything that customers run could feed {name} backwards; one set at {at} holds them all",
   "why.ground.secondary.meters":
-    "customers' generators could feed {name} backwards; one set at {at} holds them all, or else {meters} meters come out",
+    "customers' generators could feed {name} backwards; one set at {at} holds them all, and spares pulling {meters} meters",
+  "why.ground.secondary.meter":
+    "a customer's generator could feed {name} backwards; one set at {at} holds it, and spares pulling the meter",
   "why.barricade": "a mistake would lift the pole, the truck and the rods at {at}; nobody stands beside them",
+  "why.barricade.enclosure":
+    "a mistake would lift the enclosure and the ground around it at {at}; nobody stands beside it",
   "why.cover": "{name} stays energized within reach of the work",
   "why.work": "{name} is cut off from every supply, tagged, tested and grounded",
   "why.all-clear.work": "everybody is off the line before a ground comes off",
@@ -35,7 +43,7 @@ export const planner = {
   "why.all-clear.grounds": "with the grounds off the line counts as live, and nobody may be on it",
   "why.confirm.all-clear": "said back by name, so that nobody is missing",
   "why.release-permit": "people clear and grounds off: the operator may have the section back",
-  "why.untag": "the permit or the job is over at {name}; its tag comes off before it is operated",
+  "why.untag": "nobody is on the line any more; the tag comes off before {name} is operated",
   "why.unblock": "{name} is left as it was found",
   "why.unblock.close": "{name} was found blocked, and closes only unblocked",
   "why.block.found": "{name} was found blocked",

@@ -8,6 +8,8 @@ export const planner = {
   "why.confirm-permit": "répété, pour que les deux aient la même section en tête",
   "why.off": "{name} doit rester ouvert",
   "why.off.isolates": "le chemin de {source} au travail passe par {name}",
+  "why.off.isolates.machine":
+    "une génératrice que personne n'a dessinée, chez {source}, alimenterait le travail par {name}",
   "why.off.drops": "{name} prend la charge, si bien que {other} ne coupe rien",
   "why.off.splits":
     "{name} reste ouvert jusqu'à ce que {other} soit fermé, pour qu'aucun fusible ne reprenne tout d'un coup",
@@ -18,7 +20,8 @@ export const planner = {
   "why.block.clamp": "une pince levée qui revient remettrait la ligne sous tension",
   "why.tag": "personne ne ferme {name} tant qu'il y a du monde sur la ligne",
   "why.tag.found": "{name} est déjà ouvert, et il est de ceux qui gardent le travail hors tension",
-  "why.wait": "un condensateur garde sa charge {seconds} s après avoir perdu son alimentation",
+  "why.wait":
+    "un condensateur garde une charge après avoir perdu son alimentation ; on lui laisse {minutes} minutes à la montre",
   "why.check-detector.before": "un détecteur cassé ne montre rien, tout comme une ligne hors tension",
   "why.check-detector.after": "il montre encore une tension, donc on peut croire ce qu'il a montré",
   "why.test": "seule une vérification montre l'absence de tension",
@@ -27,12 +30,18 @@ export const planner = {
   "why.retest": "avec les mises à la terre, ce qu'un voisin induisait a disparu et se montre hors tension",
   "why.ground.work":
     "quoi qu'on ferme ou démarre par erreur, les mains à {at} restent au potentiel du poteau",
+  "why.ground.work.enclosure":
+    "quoi qu'on ferme ou démarre par erreur, les mains à {at} restent au potentiel de l'armoire et de ses piquets",
   "why.ground.secondary":
     "tout ce que font tourner les clients pourrait alimenter {name} à l'envers ; un jeu à {at} les tient tous",
   "why.ground.secondary.meters":
-    "les génératrices des clients pourraient alimenter {name} à l'envers ; un jeu à {at} les tient toutes, sinon il faut retirer {meters} compteurs",
+    "les génératrices des clients pourraient alimenter {name} à l'envers ; un jeu à {at} les tient toutes, et évite de retirer {meters} compteurs",
+  "why.ground.secondary.meter":
+    "la génératrice d'un client pourrait alimenter {name} à l'envers ; un jeu à {at} la tient, et évite de retirer le compteur",
   "why.barricade":
     "une erreur porterait en tension le poteau, le camion et les piquets à {at} ; personne ne se tient à côté",
+  "why.barricade.enclosure":
+    "une erreur porterait en tension l'armoire et le sol autour à {at} ; personne ne se tient à côté",
   "why.cover": "{name} reste sous tension à portée du travail",
   "why.work": "{name} est coupé de toute source, étiqueté, vérifié et mis à la terre",
   "why.all-clear.work": "tous sont descendus de la ligne avant qu'une terre ne parte",
@@ -43,8 +52,7 @@ export const planner = {
     "sans les mises à la terre la ligne compte comme sous tension, et personne ne peut y être",
   "why.confirm.all-clear": "répété nom par nom, pour que personne ne manque",
   "why.release-permit": "monde dégagé et terres retirées : l'exploitant peut reprendre la section",
-  "why.untag":
-    "l'autorisation ou le travail est terminé à {name} ; son étiquette part avant qu'on le manœuvre",
+  "why.untag": "plus personne n'est sur la ligne ; l'étiquette part avant qu'on manœuvre {name}",
   "why.unblock": "{name} est laissé comme on l'a trouvé",
   "why.unblock.close": "{name} a été trouvé bloqué, et ne se ferme que débloqué",
   "why.block.found": "{name} a été trouvé bloqué",
