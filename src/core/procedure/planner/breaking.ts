@@ -9,8 +9,9 @@ import {
 } from "../../document";
 import { ampsAtPoint, elementAmps, solutionOf } from "../../phasor";
 import { circuitOf, endsOf } from "../../network";
-import { complex, type ElementId, isRefusal, type Letter } from "../../terms";
+import { complex, conductorId, type ElementId, isRefusal, type Letter, type PointId } from "../../terms";
 import { NO_AMPS } from "../effects/breaking";
+import { joinedWithout } from "../job/joined";
 import { systemAfter } from "../job/positions";
 import { distanceBetween } from "./distance";
 import { type Opening, stepOff } from "./openings";
@@ -93,7 +94,7 @@ export function orderOpenings(
         const amps = ampsOf(system, opening);
         return { opening, amps, ...limitOf(document, opening, amps) };
       })
-      .filter(({ amps, limit }) => amps <= NO_AMPS || amps <= limit.amps)
+      .filter(({ opening, amps, limit }) => amps <= limit.amps || breaksNothing(system, opening, amps))
       .map((it) => ({
         ...it,
         rank: [
@@ -115,13 +116,31 @@ export function orderOpenings(
   return { order, stuck: left, after: system };
 }
 
+/** Whether nothing flows, or another path beside an opening holds its gap at no volts: there is nothing to keep an arc. */
+export function breaksNothing(system: System, { element, phases }: Opening, amps: number): boolean {
+  if (amps <= NO_AMPS) return true;
+  const ends = endsOf(complete(system.elements[element]!));
+  const [[, from] = ["", ""], [, to] = ["", ""]] = ends;
+  return (
+    ends.length === 2 &&
+    phases !== "" &&
+    [...phases].every((letter) =>
+      joinedWithout(system, [conductorId(from as PointId, letter as Letter)], element).has(
+        conductorId(to as PointId, letter as Letter),
+      ),
+    )
+  );
+}
+
 /** Whether openings can be made in this very order, each breaking no more than it may. */
 export function canOpenInOrder(document: StillhotDocument, openings: readonly Opening[]): boolean {
   let { system } = document;
   return openings.every((opening) => {
     const amps = ampsOf(system, opening);
+    const isMade =
+      breaksNothing(system, opening, amps) || amps <= limitOf(document, opening, amps).limit.amps;
     system = systemWithout(system, opening);
-    return amps <= NO_AMPS || amps <= limitOf(document, opening, amps).limit.amps;
+    return isMade;
   });
 }
 

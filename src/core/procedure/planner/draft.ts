@@ -5,6 +5,7 @@ import type { PlayedStep } from "../rehearsal/play";
 import { findingsAtEnd } from "../rules";
 import type { RehearsalFinding } from "../rules/rule";
 import { nthChoiceOf } from "./bestChoice";
+import { type Bypassed, bypassed } from "./bypass";
 import { decide } from "./decide";
 import { demandKey, demandOf } from "./demand";
 import type { Intent } from "./intent";
@@ -14,7 +15,7 @@ import { purposesOf } from "./purposes";
 import { repaired } from "./repair";
 import type { Choice, DeadEnds } from "./search";
 import type { PlannedStep } from "./types";
-import type { Wishes } from "./wishes";
+import { type Wishes, wish } from "./wishes";
 
 /** Rounds of repair before a plan is told as it is, with what the rules still find in it. */
 const MOST_ROUNDS = 16;
@@ -37,12 +38,14 @@ export interface Draft {
  * @param nth which of the sets of openings to take, the best being 0
  */
 export function draftFor(
-  document: StillhotDocument,
+  asFound: StillhotDocument,
   from: Wishes,
   deadEnds: DeadEnds,
   nth = 0,
 ): Draft | undefined {
-  let wishes = from;
+  const around = bypassed(asFound);
+  const { document } = around;
+  let wishes = wish(from, "forbidden", ...around.bypasses.map(({ by }) => by));
   let draft: Draft | undefined;
   let choice: Choice | undefined;
   let chosenFor = "";
@@ -61,8 +64,8 @@ export function draftFor(
       continue;
     }
     const { intent } = decided;
-    const steps = stepsOf(document, intent, purposesOf(document, choice, demand));
-    const { played, mended } = playUntilMended(document, steps, intent, decided.wishes);
+    const steps = stepsOf(document, intent, purposesOf(document, choice, demand), around);
+    const { played, mended } = playUntilMended(around, steps, intent, decided.wishes);
     if (mended !== undefined) {
       wishes = mended;
       continue;
@@ -76,7 +79,7 @@ export function draftFor(
         wishes,
         steps,
         findings,
-        customers: customersOutIn({ begin: beginJob(document), steps: played }),
+        customers: customersOutIn({ begin: beginJob(asFound), steps: played }),
       };
     return draft;
   }
@@ -85,13 +88,13 @@ export function draftFor(
 
 /** Plays an order up to the first step whose findings become a wish; to its end where none does. */
 function playUntilMended(
-  document: StillhotDocument,
+  { asFound, document }: Bypassed,
   steps: readonly PlannedStep[],
   intent: Intent,
   wishes: Wishes,
 ): { readonly played: readonly PlayedStep[]; readonly mended: Wishes | undefined } {
   const played: PlayedStep[] = [];
-  for (const it of playing(document, steps)) {
+  for (const it of playing(asFound, steps)) {
     played.push(it);
     const { step, state } = it;
     const mended = repaired(it.findings.filter(isWrong), { document, intent, step, state, wishes });

@@ -134,6 +134,21 @@ const JOBS: readonly (readonly [
     0,
   ],
   [
+    "a regulator is run to neutral, bypassed and only then switched out; nobody is without supply",
+    `${LINE}
+     d1   disconnect  p1-p2  ABC
+     vr1  regulator   p2-p3  ABC  taps={"A":5,"B":3,"C":4}
+     d2   disconnect  p3-p4  ABC
+     by   disconnect  p1-p4  ABC  open=ABC normallyOpen=true
+     sp2  span        p4-p5  ABC  lengthM=800
+     ${house(1, "p5")} ${house(2, "p5", "B")}
+     w1   work        p3     ABC  does=vr1`,
+    "set-position vr1; block vr1; close by ABC; open d1 ABC; open d2 ABC",
+    "close d1 ABC; close d2 ABC; open by ABC; unblock vr1",
+    0,
+    0,
+  ],
+  [
     "what another crew has tagged stays open, and who is dark behind it is counted",
     `${LINE}
      c1   cutout    p1-p2  A  fuse=K25
@@ -160,7 +175,7 @@ function movesOf(document: StillhotDocument) {
   const work = steps.findIndex((it) => it.do === "work");
   const told = (some: typeof steps): string =>
     some
-      .filter((it) => MOVES.includes(it.do))
+      .filter((it) => MOVES.includes(it.do) || it.element === "vr1")
       .map((it) => {
         const { element, at, phases } = it as { element?: string; at?: string; phases?: string };
         return [it.do, element ?? at, phases].filter((word) => word !== undefined).join(" ");

@@ -2,7 +2,7 @@ import { openingOf } from "../../devices";
 import { complete, type StillhotDocument, type System } from "../../document";
 import { type ElementId, type Message, say } from "../../terms";
 import { nameOf } from "../job/names";
-import { ampsOf, limitOf, systemWithout, type TimedOpening } from "./breaking";
+import { ampsOf, breaksNothing, limitOf, systemWithout, type TimedOpening } from "./breaking";
 import type { Intent } from "./intent";
 import { type Opening, stepOff } from "./openings";
 import type { Purpose } from "./purposes";
@@ -94,7 +94,7 @@ function groupsOf(document: StillhotDocument, order: readonly TimedOpening[]): G
       const together = phasesInOrder(document.system, opening.element, last.phases + opening.phases);
       const amps = ampsOf(before, { ...opening, phases: together });
       const { limit, tool: toolTogether } = limitOf(document, opening, amps);
-      if (amps <= limit.amps) {
+      if (amps <= limit.amps || breaksNothing(before, { ...opening, phases: together }, amps)) {
         groups[groups.length - 1] = {
           openings: [...last.openings, opening],
           phases: together,

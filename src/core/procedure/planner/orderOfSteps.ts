@@ -1,6 +1,7 @@
 import type { StillhotDocument } from "../../document";
 import { say } from "../../terms";
 import { nameOf } from "../job/names";
+import { type Bypassed, bypassing, unbypassing } from "./bypass";
 import type { Intent } from "./intent";
 import { isolating } from "./isolating";
 import { byMethod } from "./liveHands";
@@ -17,6 +18,7 @@ export function stepsOf(
   document: StillhotDocument,
   intent: Intent,
   purposes: ReadonlyMap<string, Purpose>,
+  around: Bypassed,
 ): PlannedStep[] {
   const { system } = document;
   const guards = [...intent.wiresDown].map((at): Action => ({
@@ -37,22 +39,26 @@ export function stepsOf(
     steps: [step({ do: "secure", element: id }, say("why.secure", { name: nameOf(document, id) }))],
   }));
   const permit = permitActions(intent, brief);
-  const isolation = isolating(document, intent, purposes, [brief, ...secures, ...permit]);
+  const past = bypassing(around, [brief, ...secures, ...permit]);
+  const isolation = isolating(document, intent, purposes, [brief, ...secures, ...permit, ...past]);
   const supply = supplying(document, intent, [brief, ...permit, ...isolation]);
   const proofs = provingDead(document, intent, [brief, ...isolation, ...supply]);
   const work = working(document, intent, [brief, ...isolation, ...proofs]);
   const clear = ungrounding(intent, work);
+  const back = restoring(document, intent, [...work, ...clear]);
   const steps = inOrder(system, [
     ...guards,
     brief,
     ...secures,
     ...permit,
+    ...past,
     ...isolation,
     ...supply,
     ...proofs,
     ...work,
     ...clear,
-    ...restoring(document, intent, [...work, ...clear]),
+    ...back,
+    ...unbypassing(around, [...work, ...clear, ...back]),
   ]);
   return steps.map((it) => byMethod(system, intent.liveHands, it));
 }

@@ -21,6 +21,7 @@ export const RANK = {
   secure: 2,
   request: 3,
   receive: 4,
+  bypass: 8,
   isolate: 10,
   supply: 15,
   wait: 20,

@@ -15,6 +15,11 @@ export const planner = {
     "{name} reste ouvert jusqu'à ce que {other} soit fermé, pour qu'aucun fusible ne reprenne tout d'un coup",
   "why.off.capacitor":
     "les mises à la terre de ce chantier ne court-circuitent pas {name}, donc on le retire",
+  "why.bypass.neutral": "hors du neutre, {name} serait un court-circuit par son contournement",
+  "why.bypass.block": "commande coupée, {name} reste au neutre tant qu'il est contourné",
+  "why.bypass.close": "{by} porte la ligne autour de {name}, et personne n'est privé d'alimentation",
+  "why.bypass.open": "{name} porte de nouveau la ligne ; son contournement ne coupe rien",
+  "why.bypass.unblock": "la commande de {name} est remise, et il suit de nouveau la tension",
   "why.block": "{name} est rendu inopérant, pour qu'une mauvaise main ne suffise pas",
   "why.block.automatic": "{name} peut se fermer seul ou à distance, quelle que soit l'étiquette",
   "why.block.clamp": "une pince levée qui revient remettrait la ligne sous tension",
