@@ -33,8 +33,11 @@ function sixtySteps() {
   const document = JSON.parse(readFileSync(at("shared/scenarios/first-cutout.stillhot.json"), "utf8"));
   const { answer } = document.scenario;
   delete document.scenario;
-  const looks = ["p5", "p6", "p4", "p2"].map((at) => ({ do: "inspect", at }));
-  document.job.steps = [...answer, ...answer, ...looks].slice(-60);
+  const without = (...verbs) => answer.filter((it) => !verbs.includes(it.do));
+  const looks = ["p6", "p4"].map((at) => ({ do: "inspect", at }));
+  // The arrester is secured once, and the line stays covered from the first round to the second.
+  document.job.steps = [...without("uncover"), ...without("inspect", "secure", "cover"), ...looks];
+  assert.equal(document.job.steps.length, 60);
   const file = join(mkdtempSync(join(tmpdir(), "stillhot-sheet-")), "sixty.stillhot.json");
   writeFileSync(file, JSON.stringify(document));
   return file;
