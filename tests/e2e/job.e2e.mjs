@@ -325,6 +325,50 @@ export const tests = [
     },
   })),
   {
+    name: "the count of what nobody has seen opens the list of it, nearest pole first; work is marked on a device",
+    async run(ctx) {
+      const page = await ctx.open({ path: "?demo=sideline-three-transformers", size: "phone" });
+      await page.locator("html[data-ready]").waitFor();
+      await page.locator("[data-verdict] button.main").tap();
+      const count = page.locator("[data-unseen-count]");
+      const told = async () => Number((await count.textContent()).match(/\d+/)[0]);
+      await count.waitFor();
+      const before = await told();
+      await count.tap();
+      const first = page.locator("[data-unseen]").first();
+      assert.match(await first.textContent(), /^Pole 32/);
+      await first.tap();
+      await page.locator('.bar [data-action="seen"]').tap();
+      await page.locator("[data-verdict] button.main").tap();
+      await page.waitForFunction(
+        (was) =>
+          Number(document.querySelector("[data-unseen-count]")?.textContent.match(/\d+/)?.[0] ?? was) < was,
+        before,
+      );
+      await page.keyboard.press("Escape");
+      await page.getByRole("button", { name: "Outline" }).tap();
+      await page.locator('dialog [data-owner="element:c2"]').tap();
+      await page.keyboard.press("Escape");
+      if ((await page.locator('.bar [data-action="work"]').count()) === 0)
+        await page.locator('.bar [data-action="more"]').tap();
+      await page.locator('[data-action="work"]').tap();
+      await page.locator("[data-verdict]").filter({ hasText: "Pole 31" }).waitFor();
+    },
+  },
+  {
+    name: "the browser's own print prints the sheet where the sheet is shown",
+    async run(ctx) {
+      const page = await ctx.open({ path: "?demo=sideline-three-transformers#sheet" });
+      await page.locator("iframe[data-sheet]").waitFor();
+      await page.evaluate(() => window.dispatchEvent(new Event("beforeprint")));
+      await page.emulateMedia({ media: "print" });
+      const sheet = page.locator("#paper table.sheet");
+      await sheet.waitFor();
+      assert.match(await sheet.innerText(), /Tanner's Row/);
+      assert.equal(await page.locator("#app").isVisible(), false);
+    },
+  },
+  {
     name: "Back closes what lies over the page before it leaves the page, and lets no held screen go",
     async run(ctx) {
       const job = await begin(ctx, { size: "phone" });

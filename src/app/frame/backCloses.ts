@@ -7,6 +7,8 @@ const open: (() => void)[] = [];
 let listens = false;
 /** the entry is being taken back by us, not by whoever pressed Back */
 let isTakingBack = false;
+/** a page that is about to be loaded anew would be kept from it by going back */
+let isLeaving = false;
 
 /** One sheet often gives way to another one, which may have to be fetched, or leads to another place [ms]. */
 const SETTLED_MS = 300;
@@ -17,14 +19,18 @@ const SETTLED_MS = 300;
  * @returns what to call when it is closed, whoever closed it
  */
 export function backCloses(close: () => void): () => void {
-  if (!listens) addEventListener("popstate", wentBack);
+  if (!listens) {
+    addEventListener("popstate", wentBack);
+    addEventListener("beforeunload", () => (isLeaving = true));
+    addEventListener("pageshow", () => (isLeaving = false));
+  }
   listens = true;
   open.push(close);
   standInTheWay();
   return () => {
     open.splice(open.indexOf(close), 1);
     setTimeout(() => {
-      if (open.length > 0 || !isOurs() || isTakingBack) return;
+      if (open.length > 0 || !isOurs() || isTakingBack || isLeaving) return;
       isTakingBack = true;
       history.back();
     }, SETTLED_MS);

@@ -150,10 +150,7 @@ function pointActions(session: Session, id: PointId, doors: Doors): Action[] {
           id: "work",
           label: t("act.work"),
           disabled: phases === "",
-          run: () => {
-            const made = session.run(edits.addWorkPoint(id))?.made?.[0];
-            if (made !== undefined) session.chooseWorkPoint(made as WorkPointId);
-          },
+          run: () => workAt(session, id),
         }
       : {
           id: "unwork",
@@ -182,6 +179,11 @@ function pointActions(session: Session, id: PointId, doors: Doors): Action[] {
   ];
 }
 
+function workAt(session: Session, at: PointId, keys: { readonly does?: readonly string[] } = {}) {
+  const made = session.run(edits.addWorkPoint(at, keys))?.made?.[0];
+  if (made !== undefined) session.chooseWorkPoint(made as WorkPointId);
+}
+
 const groundsAt = ({ document }: Session, point: string): string[] =>
   Object.entries(document.system.elements)
     .filter(([, saved]) => saved.kind === "ground" && saved["at"] === point)
@@ -206,6 +208,14 @@ function elementActions(session: Session, id: ElementId, element: CircuitElement
       run: run(edits.addElement("nearby", {}, { span: id, relation: "crossing", kvLL: 34.5 })),
     });
   actions.push(...phaseChanges(session, id, element));
+  const at = ("from" in element ? element.from : "at" in element ? element.at : undefined) as
+    PointId | undefined;
+  if (at !== undefined)
+    actions.push({
+      id: "work",
+      label: t("act.work"),
+      run: () => workAt(session, at, { does: [id] }),
+    });
   if (element.kind === "generator" || element.kind === "source" || element.kind === "nearby") {
     const isMachine = element.kind === "generator";
     actions.push({

@@ -13,11 +13,14 @@ import { conductorId } from "../terms";
 import { conductorsOf } from "./outcome";
 import type { Question } from "./types";
 
+/** How many things a verdict rests on that nobody has seen or noted. */
+export const countAssumptions = (question: Question): number => assumedThings(question).length;
+
 /**
- * How many points and elements the verdict rests on that nobody has seen, and ground sets whose cable nobody noted: everything joined to the work point, through
- * whatever closes or couples, up to and with the open devices around it.
+ * Ids of points and elements that the verdict rests on and nobody has seen, and of ground sets whose cable nobody noted:
+ * everything joined to the work point, through whatever closes or couples, up to and with the open devices around it.
  */
-export function countAssumptions({ system, workPoint }: Question): number {
+export function assumedThings({ system, workPoint }: Pick<Question, "system" | "workPoint">): string[] {
   const circuit = circuitOf(system);
   const graph = reachGraphOf(circuit);
   const standing = standingOf(circuit);
@@ -40,13 +43,12 @@ export function countAssumptions({ system, workPoint }: Question): number {
   const points = new Set(
     nodes.flatMap((node) => (circuit.pointOfNode[node] === -1 ? [] : [circuit.pointOfNode[node]!])),
   );
-  const unseenPoints = [...points].filter((index) => evidenceOf(system, circuit.pointIds[index]!) !== "seen");
-  const unseenElements = [...elements].filter(
-    (index) => evidenceOf(system, circuit.elementIds[index]!) !== "seen",
-  );
-  const guessedCables = [...elements].filter((index) => {
-    const it = complete(system.elements[circuit.elementIds[index]!]!);
+  const pointIds = [...points].map((index) => circuit.pointIds[index]!);
+  const elementIds = [...elements].map((index) => circuit.elementIds[index]!);
+  const isUnseen = (id: string) => evidenceOf(system, id) !== "seen";
+  const guessedCables = elementIds.filter((id) => {
+    const it = complete(system.elements[id]!);
     return it.kind === "ground" && it.cable === undefined;
   });
-  return unseenPoints.length + unseenElements.length + guessedCables.length;
+  return [...pointIds.filter(isUnseen), ...elementIds.filter(isUnseen), ...guessedCables];
 }

@@ -1,3 +1,4 @@
+export { assumedThings } from "./assumptions";
 export type * from "./types";
 export { assess, assessWithoutWork, type KnownFromPlay, standingOfWork, type WorkStanding } from "./assess";
 export { ampsLoadsOff } from "./reports";

@@ -43,6 +43,7 @@ export const panels = {
   "command.group.demo": "Demos",
   "command.group.setting": "Settings",
   "command.group.help": "Help",
+  "unseen.help": "Not seen by anybody, nearest first. Go there, look, and press I see it.",
   "find.label": "Type what you want to do, or a name on the drawing",
   "find.none": "Nothing has these words.",
   "find.count": "{count} found",

@@ -44,6 +44,7 @@ export const panels = {
   "command.group.demo": "Démos",
   "command.group.setting": "Réglages",
   "command.group.help": "Aide",
+  "unseen.help": "Vu de personne, le plus proche d'abord. Allez-y, regardez, et pressez Je le vois.",
   "find.label": "Écrivez ce que vous voulez faire, ou un nom du dessin",
   "find.none": "Rien n'a ces mots.",
   "find.count": "{count} lignes",
