@@ -195,3 +195,15 @@ describe("everyday jobs are planned as a foreman would", () => {
     expect(rehearse(planDocument(document)).ok).toBe(true);
   });
 });
+
+test("both sides of a thing that comes out of the line are tested and grounded, each by a set of its own", () => {
+  const regulator = JOBS.find(([why]) => why.startsWith("a regulator"))!;
+  const { steps } = plan(draw(regulator[1]), { alternatives: false });
+  for (const verb of ["test", "ground"] as const)
+    expect(
+      steps
+        .filter((it) => it.do === verb)
+        .map(({ at }) => at)
+        .sort(),
+    ).toEqual(["p2", "p3"]);
+});

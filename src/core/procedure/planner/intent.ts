@@ -78,14 +78,16 @@ export const workedOn = (document: StillhotDocument): ConductorId[] => [
 export function placesOfWork(document: StillhotDocument, ready: System): { at: PointId; phases: string }[] {
   const places = new Map<PointId, string>();
   const held = new Set<number>();
+  // Nothing is joined by what comes out of the line.
+  const without = withoutThings(ready, madeSound(document));
   const add = (at: PointId, letters: string): void => {
     places.set(at, (places.get(at) ?? "") + letters);
-    for (const letter of letters) held.add(islandOf(ready, conductorId(at, letter as Letter)));
+    for (const letter of letters) held.add(islandOf(without, conductorId(at, letter as Letter)));
   };
   for (const [, { at, conductors }] of workPointsOf(document)) add(at, conductors);
   for (const id of [...madeSound(document)].filter((it) => isBetweenGrounds(document, it)))
     for (const terminal of terminalsOfWork(document.system, id)) {
-      if (held.has(islandOf(ready, terminal))) continue;
+      if (held.has(islandOf(without, terminal))) continue;
       const { point, letter } = partsOfConductor(terminal);
       add(point, letter);
     }
@@ -93,6 +95,11 @@ export function placesOfWork(document: StillhotDocument, ready: System): { at: P
     at,
     phases: ["A", "B", "C", "1", "2"].filter((it) => letters.includes(it)).join(""),
   }));
+}
+
+function withoutThings(system: System, ids: ReadonlySet<ElementId>): System {
+  const left = Object.entries(system.elements).filter(([id]) => !ids.has(id as ElementId));
+  return { ...system, elements: Object.fromEntries(left) as System["elements"] };
 }
 
 /** Whether hands on one side of a thing come to its other side too, so that both sides are held. */
