@@ -61,8 +61,17 @@ const outlivesAReload = {
   async run(ctx) {
     const page = await begun(ctx, { path: "#scenario" });
     await chooseScenario(page, "first-cutout", "Kim");
+    const hasKeyboard = async () =>
+      assert.ok(await page.evaluate(() => document.activeElement !== document.body), "the keyboard is lost");
+    await hasKeyboard();
     await doStep(page, { do: "inspect", at: "p5" });
+    await hasKeyboard();
     await doStep(page, { do: "brief" });
+    await hasKeyboard();
+    await page.locator('[data-tab="radio"]').click();
+    await page.locator('[data-radio="ask"]').click();
+    assert.match(await page.locator("[data-heard]").textContent(), /\w/, "the operator is heard");
+    await page.locator('[data-tab="do"]').click();
     await ctx.settle(page);
     const before = await page.locator("ol[reversed]").textContent();
     await page.reload();

@@ -100,6 +100,7 @@ export const tests = [
         if (/sideline cutout/.test(await page.locator(".acts .hint").textContent())) break;
         await page.keyboard.press("ArrowLeft");
       }
+      assert.match(await page.locator("[data-spoken]").textContent(), /sideline cutout.*closed/);
       await page.keyboard.press("Space");
       assert.match(await step(page, 1).textContent(), /Open sideline cutout, C, with the load-break tool/);
       await page.keyboard.press("Escape");
@@ -200,8 +201,24 @@ export const tests = [
     async run(ctx) {
       const page = await begin(ctx);
       await page.locator("[data-drawing]").focus();
+      // Each is announced, and has the keyboard.
+      for (const [n, name] of ["Sketch", "Plan", "Rehearse", "Debrief", "Sheet", "Teach"].entries()) {
+        await page.keyboard.press(String(n + 1));
+        await page.locator("[data-arrived]").getByText(name, { exact: true }).waitFor();
+        await page.locator(":not(body):focus").waitFor();
+      }
       await page.keyboard.press("1");
-      await page.locator(".sketch").waitFor();
+      await page.locator("[data-drawing]:focus").waitFor();
+      // So does each sheet, and closed by Escape it gives the keyboard back to what was pressed.
+      for (const sheet of ["library", "kept", "share", "scan", "help", "notation", "keys", "settings"]) {
+        await page.locator("header .menu").focus();
+        await page.keyboard.press("Enter");
+        await page.locator(`[data-menu="${sheet}"]`).press("Enter");
+        await page.locator(`[data-menu="${sheet}"]`).waitFor({ state: "detached" });
+        await page.locator("dialog[open] :focus").first().waitFor();
+        await page.keyboard.press("Escape");
+        await page.locator("header .menu:focus").waitFor();
+      }
       await page.keyboard.press("2");
       await page.locator("[data-count]").waitFor();
       await page.reload();

@@ -105,6 +105,7 @@ export const panels = {
   "stamp.wrong": "cannot be read",
 
   "grow.title": "What comes next at {name}?",
+  "grow.type": "Type a kind, such as cutout; Enter takes the first",
   "grow.phases": "On which phases?",
   "grow.next": "At the next pole or place",
   "grow.line": "On this one: leads and clamps",

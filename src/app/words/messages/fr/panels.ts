@@ -106,6 +106,7 @@ export const panels = {
   "stamp.wrong": "illisible",
 
   "grow.title": "Qu'y a-t-il après {name} ?",
+  "grow.type": "Taper un genre, comme coupe-circuit ; Entrée prend le premier",
   "grow.phases": "Sur quelles phases ?",
   "grow.next": "Au poteau ou à l'endroit suivant",
   "grow.line": "Sur celui-ci : connexions et étriers",
