@@ -234,17 +234,17 @@ export const tests = [
       await page.locator("[data-drawing]").focus();
       await page.keyboard.press("w");
       assert.equal(await row(page, `point:${WORK_POINT}`).getAttribute("aria-selected"), "true");
+      // What may come next is chosen by typing its name: neither that nor a space closes the sheet.
+      await page.keyboard.press("Insert");
+      await page.locator('[data-field="kind"]:focus').waitFor();
+      await page.keyboard.type("ground set");
+      assert.equal(await page.locator("[data-part]").count(), 1);
+      await page.keyboard.press("Escape");
+      await page.locator("[data-drawing]:focus").waitFor();
       for (let step = 0; step < 40; step++) {
         if ((await row(page, `element:${CUTOUT}`).getAttribute("aria-selected")) === "true") break;
         await page.keyboard.press("ArrowLeft");
       }
-      // What may come next is chosen by typing its name: neither that nor a space closes the sheet.
-      await page.keyboard.press("Insert");
-      await page.locator('[data-field="kind"]:focus').waitFor();
-      await page.keyboard.type("gang switch");
-      assert.equal(await page.locator("[data-part]").count(), 1);
-      await page.keyboard.press("Escape");
-      await page.locator("[data-drawing]:focus").waitFor();
       await page.keyboard.press("Space");
       await readsWhatCouldMakeItLive(page, { size: "desk" });
       await page.keyboard.press("t");
