@@ -9,7 +9,7 @@ import { english } from "../words/messages/en";
 import { french } from "../words/messages/fr";
 import { actionsFor } from "../sketch/actions";
 import { everyCommand, everyThing } from "./found";
-import { matching } from "./matching";
+import { matching } from "../words/matching";
 
 test.each([
   ["English", english, ["note", "photo", "seen", "phase", "rename", "house"]],
