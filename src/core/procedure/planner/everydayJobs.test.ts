@@ -149,6 +149,21 @@ const JOBS: readonly (readonly [
     0,
   ],
   [
+    "a cutout of a floating bank is changed with its clamps lifted: it drops what the bank draws by itself first",
+    `${LINE}
+     k1   clamp        p1-p2  ABC
+     c1   cutout       p2-p3  ABC  fuse=K12
+     t1   transformer  p3-p4  ABC  connection=Y-D kva=150 primaryKv=12.47 secondaryV=480
+     m1   meter        p4-h1  ABC  neutral=false
+     ld1  load         h1     ABC  connection=delta kw=70 kvar=45 customers=1
+     h1   point        kind=service
+     w1   work         p3     B    does=c1`,
+    "open c1 ABC; lift k1 ABC; pull m1",
+    "replace m1; attach k1 ABC; close c1 ABC",
+    1,
+    0,
+  ],
+  [
     "what another crew has tagged stays open, and who is dark behind it is counted",
     `${LINE}
      c1   cutout    p1-p2  A  fuse=K25

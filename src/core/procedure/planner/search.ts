@@ -4,6 +4,7 @@ import { type ElementId, type PointId } from "../../terms";
 import { compareRanks, orderOpenings, type OpeningOrder } from "./breaking";
 import { customersDark } from "./closing";
 import { walkThrough } from "./distance";
+import { droppersOf } from "./nextBeyond";
 import { type Opening, openingsOf } from "./openings";
 import { type Restored, restored } from "./restored";
 import {
@@ -261,7 +262,11 @@ function droppersFor(
       for (const opening of openingsAlong(document, way, demand)) found.add(opening);
     }
   }
-  return [...found].filter((it) => !openings.includes(it) && !DROPS_NOTHING.includes(it.kind));
+  const onTheWay = [...found].filter((it) => !openings.includes(it) && !DROPS_NOTHING.includes(it.kind));
+  // Where every load is off already, what is left is the current that a bank or a length of line draws by itself.
+  return onTheWay.length > 0
+    ? onTheWay
+    : droppersOf(document, stuck).filter((it) => !openings.includes(it) && !demand.forbidden.has(it.element));
 }
 
 const loadsOf = perObject((circuit: Circuit): Separation["sources"] =>
