@@ -10,7 +10,7 @@ export const planner = {
   "why.off.isolates": "le chemin de {source} au travail passe par {name}",
   "why.off.isolates.machine":
     "une génératrice que personne n'a dessinée, chez {source}, alimenterait le travail par {name}",
-  "why.off.drops": "{name} prend la charge, si bien que {other} ne coupe rien",
+  "why.off.drops": "la charge part à {name}, si bien qu'il ne reste rien à couper à {other}",
   "why.off.splits":
     "{name} reste ouvert jusqu'à ce que {other} soit fermé, pour qu'aucun fusible ne reprenne tout d'un coup",
   "why.off.capacitor":
@@ -72,8 +72,8 @@ export const planner = {
   "why.on.service": "{name} était ouvert ; en service il est fermé",
   "why.stand-clear": "si le fusible fond, {name} crache ses gaz là où quelqu'un pourrait regarder",
   "why.on": "fermé pendant que rien ne l'alimente",
-  "why.on.live": "{name} ramène l'alimentation à ce qui est en aval",
-  "why.on.clamp": "{name} se pose avec l'aval ouvert, donc ne reprend aucune charge",
+  "why.on.live": "l'alimentation revient par {name} à ce qui est en aval",
+  "why.on.clamp": "tout l'aval de {name} est ouvert, si bien qu'aucune charge n'est reprise",
   "plan.alternative.openings": "ouvrir {names} au lieu de {others}",
   "plan.alternative.hold": "ouvrir {names} au lieu d'une mise à la terre à {place}",
   "plan.control.opens":
