@@ -356,6 +356,35 @@ export const tests = [
     },
   },
   {
+    name: "a photo of a pole stays on the device through a reload, until it is thrown away",
+    async run(ctx) {
+      const page = await ctx.open({ path: "?demo=sideline-three-transformers", size: "phone" });
+      await page.locator("html[data-ready]").waitFor();
+      const openPole = async () => {
+        await page.getByRole("button", { name: "Outline" }).tap();
+        await page.locator("dialog .structure").filter({ hasText: /^Pole 32/ }).tap();
+        await page.keyboard.press("Escape");
+        await page.locator('.bar [data-action="details"]').tap();
+        await page.locator("[data-photo-take]").waitFor();
+      };
+      await openPole();
+      // A drawing is this device's once something of it is noted.
+      await page.locator("[data-see]").tap();
+      await page.locator('[data-save="saved"]').waitFor();
+      const picture = await page.screenshot({ clip: { x: 0, y: 0, width: 40, height: 40 } });
+      await page
+        .locator("[data-photo-file]")
+        .setInputFiles({ name: "pole.png", mimeType: "image/png", buffer: picture });
+      await page.locator("img[data-photo]").waitFor();
+      await page.reload();
+      await page.locator("html[data-ready]").waitFor();
+      await openPole();
+      await page.locator("img[data-photo]").waitFor();
+      await page.locator("[data-photo-drop]").tap();
+      await page.locator("img[data-photo]").waitFor({ state: "detached" });
+    },
+  },
+  {
     name: "the browser's own print prints the sheet where the sheet is shown",
     async run(ctx) {
       const page = await ctx.open({ path: "?demo=sideline-three-transformers#sheet" });
