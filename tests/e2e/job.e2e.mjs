@@ -362,7 +362,10 @@ export const tests = [
       await page.locator("html[data-ready]").waitFor();
       const openPole = async () => {
         await page.getByRole("button", { name: "Outline" }).tap();
-        await page.locator("dialog .structure").filter({ hasText: /^Pole 32/ }).tap();
+        await page
+          .locator("dialog .structure")
+          .filter({ hasText: /^Pole 32/ })
+          .tap();
         await page.keyboard.press("Escape");
         await page.locator('.bar [data-action="details"]').tap();
         await page.locator("[data-photo-take]").waitFor();
