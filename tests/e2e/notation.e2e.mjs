@@ -20,6 +20,11 @@ export const tests = ["desk", "phone"].map((size) => ({
     await text.fill("p1 station\n  s1 source ABC kvLL=12.47\n  c1 cutout");
     await page.getByText("Line 3: c1 has no far end", { exact: false }).waitFor();
     assert.equal(await page.locator("[data-notation-apply]").isDisabled(), true);
+    // Escape leaves what was typed.
+    await page.keyboard.press("Escape");
+    await text.waitFor({ state: "detached" });
+    await menu(page, "notation");
+    assert.match(await text.inputValue(), /c1 cutout$/);
     await text.fill(
       'title Typed\np1 station "Bus" @0,0\n  s1 source ABC kvLL=12.47\nsp1 span ABC\np2 pole "Pole 1" @200,0\n  w1 work A\n',
     );

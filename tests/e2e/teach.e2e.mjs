@@ -91,6 +91,14 @@ const hidesInOneStep = {
     await page.locator('[data-entry^="fact "]').waitFor();
     await page.getByRole("button", { name: "Undo" }).click();
     await page.locator('[data-entry^="fact "]').waitFor({ state: "detached" });
+    // Half-written hints stay as well: through a change of tab, and through a reload.
+    await page.locator('[data-tab="hints"]').click();
+    await page.locator('[data-rung="where"]').fill("At the far end");
+    await page.locator('[data-tab="told"]').click();
+    await page.reload();
+    await page.locator("html[data-ready]").waitFor();
+    await page.locator('[data-tab="hints"]').click();
+    assert.equal(await page.locator('[data-rung="where"]').inputValue(), "At the far end");
   },
 };
 

@@ -22,6 +22,19 @@ const whileOpen = () =>
     });
   });
 
+test("a scenario that was handed over stands there after a reload, until it is begun or left", async () => {
+  study.offer(document);
+  vi.resetModules();
+  const { study: reloaded } = await import("./study.svelte");
+  await reloaded.resume();
+  expect(reloaded.offered).toEqual(document);
+  reloaded.leave();
+  vi.resetModules();
+  const { study: again } = await import("./study.svelte");
+  await again.resume();
+  expect(again.offered).toBeUndefined();
+});
+
 test("T1, T4 the end of an exam is what is kept, also by what is tidied up after it", async () => {
   study.offer(document);
   study.begin("Kim", "exam");

@@ -8,15 +8,21 @@ import {
   knownView,
   type LogEntry,
   type Message,
+  readDocument,
   startAttempt,
   type StillhotDocument,
   worldOf,
+  writeDocument,
 } from "../../core";
 import { whyNotKept } from "../keep/whyNotKept";
+import { draftOf, keepDraft } from "../session/drafts";
 import { say } from "../words/catalogue";
 import { told } from "../words/words";
 import { WorkClock } from "./clock.svelte";
 import { keepAttempt, type KeptAttempt, keptAttempts, whenKeptElsewhere } from "./shelf";
+
+/** a scenario whose prebrief is read in this window */
+const HANDED_OVER = "scenario";
 
 const newId = () => crypto.randomUUID();
 
@@ -53,12 +59,16 @@ class Study {
     if (this.#hasLooked) return;
     this.#hasLooked = true;
     const open = (await keptAttempts().catch(() => [])).find((it) => !it.isOver);
-    if (open !== undefined && this.attempt === undefined && this.offered === undefined) this.take(open);
+    if (this.attempt !== undefined || this.offered !== undefined) return;
+    const handedOver = readDocument(draftOf(HANDED_OVER));
+    if ("document" in handedOver) this.offer(handedOver.document);
+    else if (open !== undefined) this.take(open);
   }
 
   take({ id, attempt, seconds }: Pick<KeptAttempt, "id" | "attempt" | "seconds">) {
     this.clock.begin(seconds ?? attempt.log.at(-1)?.at ?? 0);
     this.#id = id;
+    keepDraft(HANDED_OVER, "");
     this.#show(attempt);
     this.offered = undefined;
     this.latest = [];
@@ -81,6 +91,8 @@ class Study {
     this.leave();
     this.offered = document;
     this.isOwnScenario = isOwn;
+    // What came by a link or a file stands nowhere else: a reload of its prebrief shows it again.
+    if (!isOwn) keepDraft(HANDED_OVER, writeDocument(document));
   }
 
   begin(who: string, mode: Attempt["mode"]) {
@@ -97,6 +109,7 @@ class Study {
   }
 
   leave() {
+    keepDraft(HANDED_OVER, "");
     this.#show(undefined);
     this.offered = undefined;
     this.latest = [];
