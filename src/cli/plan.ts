@@ -10,6 +10,9 @@ import {
   type StillhotDocument,
   threatSentence,
   type Uncontrolled,
+  visitSentence,
+  visitsOf,
+  withSetsOf,
   workPointName,
   writeDocument,
 } from "../core";
@@ -96,7 +99,7 @@ function planLines(document: StillhotDocument, planned: Plan, file: string, with
   const key = steps.length === 0 ? "cli.plan.none" : ok ? "cli.plan.order" : "cli.plan.broken";
   return [
     spell(say(key, { steps: steps.length, cost: costOf(planned) })),
-    ...(withOrder ? steps.flatMap((it, index) => stepLines(document, it, index + 1)) : []),
+    ...(withOrder ? orderLines(document, steps) : []),
     ...alternatives.flatMap((it) =>
       wrapped("", spell(say("cli.plan.instead", { summary: it.summary, cost: costOf(it) })), "  "),
     ),
@@ -113,6 +116,16 @@ const costOf = ({ customersOut, criticalOut, operations }: Plan | Alternative) =
     critical: criticalOut.map(named).join(", "),
     operations,
   });
+
+/** The steps in their order, by visit. */
+function orderLines(document: StillhotDocument, steps: readonly PlannedStep[]): string[] {
+  const order = steps.map(bare);
+  const told = withSetsOf(document, order);
+  return visitsOf(document, order).flatMap((visit) => [
+    ...wrapped("", spell(visitSentence(document, visit)), "  "),
+    ...visit.steps.flatMap((n) => stepLines(told, steps[n - 1]!, n)),
+  ]);
+}
 
 const stepLines = (document: StillhotDocument, step: PlannedStep, n: number): string[] =>
   wrapped(

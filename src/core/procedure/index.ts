@@ -17,6 +17,7 @@ export { DISCHARGE_SECONDS, trappedJoules, trappedVolts } from "./effects/trappe
 export { ferroresonanceRisk, type FerroresonanceRisk } from "./effects/ferroresonance";
 export { dutiesOf, type Duty } from "./effects/duty";
 export { firstEnd, stepSeen, stepSentence } from "./job/stepSentence";
+export { type Visit, visitSentence, visitsOf, withSetsOf } from "./job/visits";
 export { threatWords } from "./job/threatWords";
 export { holdBefore } from "./rehearsal/holds";
 export { type Act, actsFor } from "./rehearsal/acts";

@@ -7,6 +7,7 @@ import type { Rehearsal } from "./rehearse";
 import type { StepMark, RehearsalFinding } from "../rules/rule";
 import { seen } from "../job/seen";
 import { stepSentence } from "../job/stepSentence";
+import { visitSentence, visitsOf } from "../job/visits";
 
 /** A finding with its words spelled out, as a script reads it. */
 export interface SpelledFinding {
@@ -98,7 +99,7 @@ export function rehearsalText(rehearsal: Rehearsal, file: string, catalogue: Cat
   return [
     spell(summary, catalogue),
     "",
-    ...stepLines(steps, catalogue),
+    ...visitLines(steps, catalogue),
     ...told.flatMap(({ finding, at }) => ["", ...findingLines(finding, steps, file, at, catalogue)]),
     ...findings.flatMap((finding) => ["", ...findingLines(finding, steps, file, undefined, catalogue)]),
     "",
@@ -112,8 +113,27 @@ const documentBefore = (steps: readonly PlayedStep[], n: number): StillhotDocume
 const stepWords = (steps: readonly PlayedStep[], { n, step }: PlayedStep, catalogue: Catalogue): string =>
   spell(stepSentence(documentBefore(steps, n), step), catalogue);
 
-function stepLines(steps: readonly PlayedStep[], catalogue: Catalogue): string[] {
-  return steps.flatMap((played) => {
+function visitLines(steps: readonly PlayedStep[], catalogue: Catalogue): string[] {
+  const [first] = steps;
+  if (first === undefined) return [];
+  const { asFound } = first.state;
+  const order = steps.map(({ step }) => step);
+  return visitsOf(asFound, order).flatMap((visit) => [
+    spell(visitSentence(asFound, visit), catalogue),
+    ...stepLines(
+      steps,
+      visit.steps.map((n) => steps[n - 1]!),
+      catalogue,
+    ),
+  ]);
+}
+
+function stepLines(
+  steps: readonly PlayedStep[],
+  some: readonly PlayedStep[],
+  catalogue: Catalogue,
+): string[] {
+  return some.flatMap((played) => {
     const { n, state, consequence } = played;
     const verdicts = Object.entries(seen(state).workPoints)
       .map(([id, { verdict }]) =>

@@ -99,6 +99,8 @@ export const plan = {
   "rehearse.beginHelp":
     "{count} steps, one at a time: read it, do it, then press twice in two places. Anything else can be tried on the drawing, to see what it would do.",
   "rehearse.stepOf": "Step {n} of {count}",
+  "rehearse.ticked": "done",
+  "rehearse.unticked": "not done",
   "rehearse.own": "Not in the plan. What it would do:",
   "rehearse.backToPlan": "Back to the plan",
   "rehearse.sayBack": "Say it back, word for word: {order}.",

@@ -98,6 +98,8 @@ export const plan = {
   "rehearse.beginHelp":
     "{count} étapes, une à la fois : lisez, faites, puis pressez deux fois à deux endroits. Tout le reste peut s'essayer sur le dessin, pour voir ce que cela ferait.",
   "rehearse.stepOf": "Étape {n} sur {count}",
+  "rehearse.ticked": "fait",
+  "rehearse.unticked": "pas fait",
   "rehearse.own": "Pas dans le plan. Ce que cela ferait :",
   "rehearse.backToPlan": "Retour au plan",
   "rehearse.sayBack": "Répétez, mot pour mot : {order}.",

@@ -1,5 +1,10 @@
 /** Each step as one act, and what is seen when it is done: read, do, answer with what is there. */
 export const steps = {
+  "visit.at": "At {name}: {count} steps",
+  "visit.at.one": "At {name}: one step",
+  "visit.before": "Before the first structure: {count} steps",
+  "visit.before.one": "Before the first structure: one step",
+
   "do.brief": "Hold the tailboard, whole crew",
   "do.request-permit": "Ask for the permit",
   "do.receive-permit": "Receive the permit",

@@ -1,5 +1,10 @@
 /** Chaque étape comme un seul acte, et ce qu'on voit quand elle est faite : lire, faire, répondre par ce qu'on voit. */
 export const steps = {
+  "visit.at": "À {name} : {count} étapes",
+  "visit.at.one": "À {name} : une étape",
+  "visit.before": "Avant la première structure : {count} étapes",
+  "visit.before.one": "Avant la première structure : une étape",
+
   "do.brief": "Réunion de chantier, toute l'équipe",
   "do.request-permit": "Demander l'autorisation",
   "do.receive-permit": "Recevoir l'autorisation",
