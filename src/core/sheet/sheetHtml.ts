@@ -360,7 +360,8 @@ class Sheet {
       hold === undefined
         ? ""
         : `<div class="hold"><b>${this.word(`hold.title.${hold}`)}</b>${isHoldTold ? "" : ` ${this.word(`hold.${hold}`)}`} <span class="signed">${this.word("hold.signed")}</span></div>`;
-    const going = visit === undefined ? "" : `<h3 class="visit">${this.say(visit)}</h3>`;
+    // Headings would take a page more where the steps alone fill two.
+    const going = visit === undefined || this.isLong ? "" : `<h3 class="visit">${this.say(visit)}</h3>`;
     return `${going}${stop}<div class="step"><span class="n">${n}</span><span class="box">${this.times.has(n) ? "×" : ""}</span><span class="act">${this.say(act)}${after}</span><span class="time">${escapeXml(this.times.get(n) ?? "")}</span><span class="who"></span></div>`;
   }
 

@@ -37,7 +37,7 @@ figcaption { text-align: left }
 .crew td, .crew th { width: 33% }
 .code { width: min-content } .code svg { zoom: 1; display: block }
 .caution { font-weight: bold; margin-top: 1.5mm }
-.long { line-height: 1.05 } .long .visit { margin-top: 0.2mm } .long .step { font-size: 10pt; min-height: 5.5mm; line-height: 1 } .long .step .act i { display: inline } .long .step .box { width: 4mm; height: 4mm } .long .crew td { height: 6mm } .long .hold { padding-block: 0; margin-top: 0.2mm; line-height: 1 }
+.long { line-height: 1.05 } .long .step { font-size: 10pt; min-height: 5.5mm; line-height: 1 } .long .step .act i { display: inline } .long .step .box { width: 4mm; height: 4mm } .long .crew td { height: 6mm } .long .hold { padding-block: 0; margin-top: 0.2mm; line-height: 1 }
 @media screen { body { padding: 6mm } }
 @media screen and (max-width: 190mm) {
 body { padding: 3mm; font-size: ${largePrint ? 1.3 : 1}rem } figure svg { zoom: 1; max-width: 100%; height: auto }
