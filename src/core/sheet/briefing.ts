@@ -35,8 +35,6 @@ import {
   seen,
   stepSeen,
   stepSentence,
-  visitSentence,
-  visitsOf,
 } from "../procedure";
 import { approachDistanceFor, gloveClassFor, withstandAmps } from "../reference";
 import {
@@ -86,8 +84,6 @@ export interface BriefedStep {
   readonly isPlain: boolean;
   /** asked and answered before it */
   readonly hold: HoldKind | undefined;
-  /** where one goes for it and for those after it, where it begins a visit */
-  readonly visit: Message | undefined;
 }
 
 /** Everything that a crew hears before a job, as data: what the sheet prints. */
@@ -260,8 +256,6 @@ function holdOn(
 }
 
 function briefedSteps(document: StillhotDocument, steps: readonly PlayedStep[]): BriefedStep[] {
-  const order = steps.map(({ step }) => step);
-  const visits = new Map(visitsOf(document, order).map((it) => [it.steps[0]!, visitSentence(document, it)]));
   return steps.map(({ n, step, state }, index) => {
     // What a step names is as it stands before the step, ground sets among it.
     const before = steps[index - 1]?.state.document ?? document;
@@ -273,7 +267,6 @@ function briefedSteps(document: StillhotDocument, steps: readonly PlayedStep[]):
       seen: seenWith(named, told),
       isPlain: stepOf(step.do).plain === true && step.text === undefined,
       hold: holdBefore(steps[index - 1]?.state.played ?? [], step),
-      visit: visits.get(n),
     };
   });
 }

@@ -31,7 +31,7 @@ figcaption { text-align: left }
 .step .act i { font-size: ${text}pt; display: block } .step .time, .step .who { align-self: stretch; border-left: 0.25mm solid #000 }
 .hold { border: 0.7mm solid #000; border-left-width: 2.5mm; padding: 0.4mm 1mm; margin-top: 0.6mm; break-inside: avoid; break-after: avoid }
 .signed { white-space: nowrap } .crew table { margin-bottom: 1.5mm }
-.visit { margin-top: 0.8mm; border-bottom: 0.25mm solid #000 } .restoring { border-top: 0.7mm solid #000 }
+.restoring { border-top: 0.7mm solid #000 }
 .crew { display: flex; flex-wrap: wrap; gap: 4mm; align-items: flex-start; break-inside: avoid } .crew > div { flex: 1 1 75mm }
 .crew td { height: 7mm; border: 0.25mm solid #000 } .crew th { text-align: left; font-weight: normal; border: 0.25mm solid #000; padding: 0 1mm }
 .crew td, .crew th { width: 33% }
