@@ -321,7 +321,7 @@ export interface Outcome {
   readonly bare: Looked;
   /** grounds in place, before any jumper parts */
   readonly inPlace: Looked;
-  /** grounds in place, and after each of those whose jumpers part has done so, in any order */
+  /** grounds in place, and after each of those whose jumpers part has done so, one by one or together, in any order */
   readonly stages: readonly Looked[];
   readonly groundAmps: number;
 }
@@ -355,6 +355,7 @@ export function outcomesOf(plain: Plain, limits: Limits): Outcome[] {
     const seenStages = new Set([""]);
     let groundAmps = 0;
     for (const stage of hasGrounds ? stages : []) {
+      let some: string[][] = [];
       for (const [id, e] of Object.entries(stage.plain.elements)) {
         if (!isGround(e)) continue;
         const most = Math.max(
@@ -363,7 +364,10 @@ export function outcomesOf(plain: Plain, limits: Limits): Outcome[] {
         );
         groundAmps = Math.max(groundAmps, most);
         if (most <= withstandOf(text(e, "cable"), limits.clearingSeconds)) continue;
-        const left = without(stage.plain, (_, other) => other === id);
+        some = [...some, ...some.map((it) => [...it, id]), [id]];
+      }
+      for (const gone of some) {
+        const left = without(stage.plain, (_, other) => gone.includes(other));
         const name = Object.keys(left.elements).join(" ");
         if (seenStages.has(name)) continue;
         seenStages.add(name);

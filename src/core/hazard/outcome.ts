@@ -127,7 +127,7 @@ const stagesOfParting = perObject((_system: System) => new Map<number, readonly 
 
 /**
  * A drawing as it stands, and as it stands after each ground set that cannot carry its current for the clearing time has
- * parted, in whatever order they go: a thinner cable only adds to these. Many that are over at once go together.
+ * parted, one by one or together, in whatever order: a thinner cable only adds to these. Many that are over at once go together.
  */
 function asSetsPart(system: System, settings: Settings): readonly System[] {
   const known = stagesOfParting(system);
@@ -140,7 +140,7 @@ function asSetsPart(system: System, settings: Settings): readonly System[] {
       const id = circuit.elementIds[element]!;
       return amps > withstandOf(system, id, settings) ? [id as string] : [];
     });
-    const next = over.length > MOST_SETS_PARTING_IN_TURN ? [over] : over.map((id) => [id]);
+    const next = over.length > MOST_SETS_PARTING_IN_TURN ? [over] : someOf(over);
     for (const ids of next) {
       const now = [...gone.split(" "), ...ids].filter((id) => id !== "").sort();
       if (!stages.has(now.join(" "))) stages.set(now.join(" "), withoutSets(system, now));
@@ -149,6 +149,10 @@ function asSetsPart(system: System, settings: Settings): readonly System[] {
   known.set(settings.clearingSeconds, [...stages.values()]);
   return [...stages.values()];
 }
+
+/** Every choice of one or more of them. */
+const someOf = (ids: readonly string[]): string[][] =>
+  ids.reduce<string[][]>((some, id) => [...some, ...some.map((it) => [...it, id]), [id]], []);
 
 function withoutSets(system: System, ids: readonly string[]): System {
   const left = Object.entries(system.elements).filter(([id]) => !ids.includes(id));

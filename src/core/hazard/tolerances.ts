@@ -25,7 +25,7 @@ export const SLACK = 3;
 /** Above this the way back from a port is leaks and little else: factors of a network of ohms keep it to a few digits only [Ω]. */
 export const FLOATING_OHMS = 1e6;
 
-/** So many ground sets that are over their rating at once are taken to part one after another, in every order [1]: four have 16 stages. */
+/** So many ground sets that are over their rating at once are taken to part one by one or together, in every order [1]: four have 16 stages. */
 export const MOST_SETS_PARTING_IN_TURN = 4;
 
 /** So many times the volts as drawn those at the worst angles have to be before they are told [1]. */

@@ -62,17 +62,34 @@ function lookThatShows(
   return undefined;
 }
 
-/** The first step of an order that, done before or in its place, leaves nothing of the worst that was wrong. */
+/**
+ * The first step of an order that, done before or in its place, leaves nothing of the worst that was wrong. Where several
+ * things were as bad, one step seldom mends all: it mends the first that one step can.
+ */
 function stepThatMends(
-  { truth }: World,
+  world: World,
   step: Step,
   { findings }: Mistake,
   left: readonly Step[],
 ): Step | undefined {
-  const worst = findings.find(({ severity }) => severity === "danger") ?? findings[0];
+  const dangers = findings.filter(({ severity }) => severity === "danger");
+  for (const rule of new Set((dangers.length > 0 ? dangers : findings.slice(0, 1)).map((it) => it.rule))) {
+    const found = stepWithout(world, step, rule, left);
+    if (found !== undefined) return found;
+  }
+  return findings.length === 0 ? stepWithout(world, step, undefined, left) : undefined;
+}
+
+/** The first step of an order that, done before or in its place, harms nobody and breaks the rule no more. */
+function stepWithout(
+  { truth }: World,
+  step: Step,
+  broken: string | undefined,
+  left: readonly Step[],
+): Step | undefined {
   const isWellAfter = (state: World["truth"], done: Step) => {
     const played = play(state, done);
-    return played.consequence.kind === "none" && !played.findings.some(({ rule }) => rule === worst?.rule);
+    return played.consequence.kind === "none" && !played.findings.some(({ rule }) => rule === broken);
   };
   const isSameThing = (it: Step) => it.do === step.do && it.element === step.element && it.at === step.at;
   return left.find((it) => {
