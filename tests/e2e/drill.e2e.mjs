@@ -1,5 +1,5 @@
 import assert from "node:assert/strict";
-import { axeFinds, begun, noSidewaysScroll } from "./scenarios.mjs";
+import { axeFinds, begun, noSidewaysScroll, printedBy } from "./scenarios.mjs";
 
 /** From Rehearse, by touch on a phone and by key at a desk, to the end of the questions. */
 const isAnswered = (size) => ({
@@ -39,13 +39,8 @@ const isPrinted = {
   async run(ctx) {
     const page = await begun(ctx, { path: "#drill" });
     await page.locator('[data-field="seed"]').fill("7");
-    const printed = async (act) => {
-      await page.evaluate(() => document.querySelectorAll("iframe").forEach((it) => it.remove()));
-      await page.locator(`[data-act="${act}"]`).click();
-      return page.locator("iframe").first().getAttribute("srcdoc");
-    };
-    const sheet = await printed("print");
-    const key = await printed("print-key");
+    const sheet = await printedBy(page, page.locator('[data-act="print"]'));
+    const key = await printedBy(page, page.locator('[data-act="print-key"]'));
     assert.match(sheet, /<h1>Worksheet<\/h1>/);
     assert.match(key, /<h1>Key to the worksheet<\/h1>/);
     assert.match(sheet, /sheet 7/);

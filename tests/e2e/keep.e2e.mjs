@@ -249,7 +249,7 @@ export const tests = [
         assert.match(await title(again).inputValue(), /^step [45]$/);
       } finally {
         await running?.kill();
-        rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
+        rmSync(profile, { recursive: true, force: true, maxRetries: 20, retryDelay: 100 });
       }
     },
   },

@@ -16,6 +16,26 @@ export async function chooseFiles(page, button, files) {
   await (await chooser).setFiles(files);
 }
 
+/**
+ * What is printed from a frame by a press, as HTML. The frame goes when the printing is over, which is at once where
+ * nothing asks about it.
+ */
+export async function printedBy(page, button) {
+  await page.evaluate(() => {
+    globalThis.printed = new Promise((done) => {
+      const observer = new MutationObserver((changes) => {
+        const frame = changes.flatMap((it) => [...it.addedNodes]).find((it) => it.matches?.("iframe"));
+        if (frame === undefined) return;
+        observer.disconnect();
+        done(frame.srcdoc);
+      });
+      observer.observe(document.body, { childList: true });
+    });
+  });
+  await button.click();
+  return page.evaluate(() => globalThis.printed);
+}
+
 export async function chooseScenario(page, id, who) {
   await page.locator(`[data-scenario="${id}"]`).click();
   await page.locator('[data-field="who"]').fill(who);

@@ -36,7 +36,8 @@ export function keepsFocus(): () => void {
     if (lost === undefined || isThere(lost) || (activeElement !== document.body && activeElement !== lost))
       return;
     const next = nextAround(held) ?? nextAround(below) ?? document.querySelector("main");
-    if (next !== null) take(next);
+    // What is read stays where it is: a step begins at its top, also where its first answer stands further down.
+    if (next !== null) take(next, { preventScroll: true });
   };
   const observer = new MutationObserver(mend);
   document.addEventListener("focusin", note);
@@ -98,8 +99,8 @@ const seenIn = (around: ParentNode, what: string): Element[] =>
 
 const isThere = (element: Element): boolean => element.isConnected && !element.matches(":disabled");
 
-function take(element: Element): void {
+function take(element: Element, options?: FocusOptions): void {
   if (!(element instanceof HTMLElement)) return;
   if (!element.matches(TAKES_FOCUS)) element.tabIndex = -1;
-  element.focus();
+  element.focus(options);
 }

@@ -10,6 +10,10 @@ export interface VerdictWords {
   readonly facts: readonly string[];
 }
 
+/** How many things nobody has seen. */
+export const unseenWords = (count: number): string =>
+  count === 1 ? t("verdict.assumptionsOne") : t("verdict.assumptions", { count });
+
 /** The verdict on the shown work point, as the strip says it. It never says safe. */
 export function verdictWords(session: Session): VerdictWords {
   const { document, workPoint, isStale, failed } = session;
@@ -50,13 +54,7 @@ export function verdictWords(session: Session): VerdictWords {
     facts: [
       margin === null ? t("verdict.marginNone") : t("verdict.margin", { margin }),
       ...(threatsCompleteTo === undefined ? [] : [t("verdict.notAll")]),
-      ...(assumptions === 0
-        ? []
-        : [
-            assumptions === 1
-              ? t("verdict.assumptionsOne")
-              : t("verdict.assumptions", { count: assumptions }),
-          ]),
+      ...(assumptions === 0 ? [] : [unseenWords(assumptions)]),
     ],
   };
 }
