@@ -105,9 +105,14 @@ export class Asker {
     return this.harmful.has(doubt.key);
   }
 
+  /** Whether the work that the answer may take is done. */
+  get isSpent(): boolean {
+    return this.left <= 0;
+  }
+
   /** Asks what these doubts would do together; false where the work is spent. */
   ask(doubts: readonly Doubt[]): boolean {
-    if (this.left <= 0) return false;
+    if (this.isSpent) return false;
     const system = carriedOut(this.base.document.system, doubts);
     if (!this.isPossible(system)) return true;
     const now = this.judge(system);

@@ -21,7 +21,7 @@ export interface GroundsWorth {
   readonly held: number;
   /** those that the sets do not hold */
   readonly left: readonly Doubt[];
-  /** what would hold all that is left; nothing where none of what was tried does, and where none is needed */
+  /** what would hold all that is left; nothing where none of what could be tried does, and where none is needed */
   readonly remedy: Remedy | undefined;
   /** how many doubts were asked before the work that one answer may take was spent, and how many there are */
   readonly asked: number;
@@ -64,7 +64,7 @@ export function groundsWorth(document: StillhotDocument, id: WorkPointId): Groun
   const asked = doubts.filter((it) => asker.ask([it]));
   const hurting = asker.found.filter((it) => asker.isOver(it));
   const left = hurting.filter((it) => !it.groundsHold);
-  const holdsAll = (changed: System) => left.every((it) => asker.holds(it, changed));
+  const holdsAll = (changed: System) => left.every((it) => !asker.isSpent && asker.holds(it, changed));
   return {
     hurting: hurting.length,
     held: hurting.length - left.length,
