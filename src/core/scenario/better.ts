@@ -72,12 +72,14 @@ function stepThatMends(
   { findings }: Mistake,
   left: readonly Step[],
 ): Step | undefined {
-  const dangers = findings.filter(({ severity }) => severity === "danger");
-  for (const rule of new Set((dangers.length > 0 ? dangers : findings.slice(0, 1)).map((it) => it.rule))) {
+  const dangers = findings.filter(({ severity }) => severity === "danger").map((it) => it.rule);
+  // Where no rule was broken, only the harm that was done is to be spared.
+  const worst = dangers.length > 0 ? new Set(dangers) : [findings[0]?.rule];
+  for (const rule of worst) {
     const found = stepWithout(world, step, rule, left);
     if (found !== undefined) return found;
   }
-  return findings.length === 0 ? stepWithout(world, step, undefined, left) : undefined;
+  return undefined;
 }
 
 /** The first step of an order that, done before or in its place, harms nobody and breaks the rule no more. */
