@@ -203,8 +203,21 @@ export const LOAD_BREAK_TOOL_AMPS = 600;
 /** The portable tool that hooks on a cutout and draws the arc inside a tube. */
 export const LOAD_BREAK_TOOL = "load-break-tool";
 
-export interface DeviceSpec<Kind extends string, F extends Fields> {
+/**
+ * What a thing is on a drawing, where others have to know it: a length of `line`, a `transformer` between two voltages, the
+ * utility's `supply`, a customer's or a crew's `machine`, the customers' `load`, a `ground-set`, a circuit `beside` a line,
+ * a `fault` that goes when it is mended.
+ */
+export type DeviceRole =
+  "line" | "transformer" | "supply" | "machine" | "load" | "ground-set" | "beside" | "fault";
+
+export interface DeviceSpec<
+  Kind extends string,
+  F extends Fields,
+  Role extends DeviceRole | undefined = DeviceRole | undefined,
+> {
   readonly kind: Kind;
+  readonly role?: Role;
   /** how ids of this kind begin */
   readonly prefix: string;
   /** what a new one says of itself, where its kind demands a key and whoever draws it has not said */
@@ -253,9 +266,13 @@ export interface DeviceSpec<Kind extends string, F extends Fields> {
 export type Device<Kind extends string = string, F extends Fields = Fields> = DeviceSpec<Kind, F>;
 
 /** Declares one device kind. The fields are its one definition: reader, schema, inspector and types follow from them. */
-export const defineDevice = <const Kind extends string, const F extends Fields>(
-  spec: DeviceSpec<Kind, F>,
-): DeviceSpec<Kind, F> => spec;
+export const defineDevice = <
+  const Kind extends string,
+  const F extends Fields,
+  const Role extends DeviceRole | undefined = undefined,
+>(
+  spec: DeviceSpec<Kind, F, Role>,
+): DeviceSpec<Kind, F, Role> => spec;
 
 /** The complete record of a device: its kind, and every field with its default filled in. */
 export type ElementOf<D> =

@@ -5,6 +5,7 @@ import {
   type BreakSettings,
   type Device,
   type DeviceDoubt,
+  type DeviceRole,
   type DeviceUpset,
   type DoubtPlace,
   type ElementChange,
@@ -12,11 +13,44 @@ import {
   type UpsetSettings,
 } from "./define";
 import type { FieldProblem } from "./fields";
-import { type CircuitElement, type DeviceKind, deviceOf } from "./kinds";
+import { type CircuitElement, type DeviceKind, deviceOf, type DEVICES } from "./kinds";
 import type { End, Part, Place } from "./parts";
 import type { Mark } from "./symbol";
 
 /** What a thing itself answers, one function a question: everybody else asks here, and nobody asks for its kind. */
+
+/** Kinds that say of themselves that they are this. */
+type KindThatIs<Role extends DeviceRole> = {
+  [Kind in DeviceKind]: Role extends (typeof DEVICES)[Kind]["role"] ? Kind : never;
+}[DeviceKind];
+
+/** Asks things, complete or as saved, for what they are; the answer of what is not there is no. */
+const is =
+  <Role extends DeviceRole>(role: Role) =>
+  <E extends { readonly kind: DeviceKind } | undefined>(
+    element: E,
+  ): element is E & { readonly kind: KindThatIs<Role> } =>
+    element !== undefined && (deviceOf(element.kind) as Device | undefined)?.role === role;
+
+/** A length of line or cable: it runs from structure to structure, where all else stands on one. */
+export const isLine = is("line");
+/** The metal ends here, and other volts begin. */
+export const isTransformer = is("transformer");
+/** The utility's own supply. */
+export const isSupply = is("supply");
+/** A customer's or a crew's generator. */
+export const isMachine = is("machine");
+/** What customers draw. */
+export const isLoad = is("load");
+/** Grounds that a crew put on. */
+export const isGroundSet = is("ground-set");
+/** Another circuit that runs beside a line, and has no ends of its own. */
+export const isBeside = is("beside");
+/** What is no equipment, and is gone once it is mended. */
+export const isFault = is("fault");
+
+/** How long the line is that a thing is [m]; nothing for what is no line. */
+export const lengthOf = (element: CircuitElement): number => (isLine(element) ? element.lengthM : 0);
 
 /** How a thing that opens stands and moves. */
 export interface BoundOpening {
@@ -56,10 +90,14 @@ export function openPhasesOf(element: CircuitElement): string {
 }
 
 /** How the crew takes a thing out and puts it back; nothing for what no crew operates. */
-export function handlingOf(element: CircuitElement): Handling<never> | undefined {
-  const [{ handling, opening }] = ask(element);
+export function handlingOf({ kind }: { readonly kind: DeviceKind }): Handling<never> | undefined {
+  const { handling, opening } = deviceOf(kind);
   return handling ?? (opening === undefined ? undefined : BY_HANDLE);
 }
+
+/** Whether a thing goes from one position to another as a whole, as a transfer switch does. */
+export const hasPositions = (element: { readonly kind: DeviceKind }): boolean =>
+  handlingOf(element)?.moves === "position";
 
 /** Whether a thing can be taken out as it stands. */
 export function canGoOff(element: CircuitElement): boolean {
@@ -133,8 +171,10 @@ export const lettersAtEnd = (element: CircuitElement, end: End): readonly Letter
 };
 
 /** Whether a thing is conductors and nothing else: a line, or a lead. */
-export const isConductor = ({ kind }: { readonly kind: DeviceKind }): boolean =>
-  deviceOf(kind).apartKey !== undefined;
+export const isConductor = <E extends { readonly kind: DeviceKind }>(
+  element: E,
+): element is E & { readonly kind: Extract<CircuitElement, { cut: string } | { parted: string }>["kind"] } =>
+  deviceOf(element.kind).apartKey !== undefined;
 
 /** Conductors of a line or a lead that came apart, its neutral among them; nothing of any other thing. */
 export function apartOf(element: CircuitElement): string {

@@ -8,6 +8,7 @@ import { line } from "./symbol";
 /** Something that shorts conductors: a tree, a wire down, a failed bushing. */
 export const fault = defineDevice({
   kind: "fault",
+  role: "fault",
   prefix: "f",
   ends: ["at"],
   fields: {

@@ -67,6 +67,7 @@ const BIGGER = 2;
 /** A customer's or a crew's generator, off unless it says so. */
 export const generator = defineDevice({
   kind: "generator",
+  role: "machine",
   prefix: "gen",
   startsWith: { kva: 7.5, volts: 240 },
   ends: ["at"],

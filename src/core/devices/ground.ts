@@ -32,6 +32,7 @@ export function cableSize() {
 /** A temporary protective ground set: jumpers from phases to the neutral, to a rod of its own, or to both. */
 export const ground = defineDevice({
   kind: "ground",
+  role: "ground-set",
   prefix: "g",
   ends: ["at"],
   fields: {

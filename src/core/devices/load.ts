@@ -26,6 +26,7 @@ const STANDBY_KVA = 26;
 /** A load and the customers behind it, any of whom may own a generator that nobody drew. */
 export const load = defineDevice({
   kind: "load",
+  role: "load",
   prefix: "ld",
   ends: ["at"],
   fields: {

@@ -10,6 +10,7 @@ const CONTACT_OHMS: Complex = [0.05, 0.5];
 /** Another circuit close to a span: it couples into it alongside, and it could touch. */
 export const nearby = defineDevice({
   kind: "nearby",
+  role: "beside",
   prefix: "n",
   startsWith: { relation: "crossing", kvLL: 12.47 },
   ends: [],

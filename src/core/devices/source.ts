@@ -81,6 +81,7 @@ const holdsNeutral = ({ phases, equal }: Pick<Rated, "phases" | "equal">): boole
 /** The utility's supply: volts behind impedance, its neutral earthed solidly unless it says otherwise. */
 export const source = defineDevice({
   kind: "source",
+  role: "supply",
   prefix: "s",
   startsWith: { kvLL: 12.47 },
   ends: ["at"],

@@ -17,6 +17,7 @@ const circuitOver = (lineToLineVolts: number): JsonObject => ({
 /** A span of line or cable. What is parted keeps half of its capacitance at each end. */
 export const span = defineDevice({
   kind: "span",
+  role: "line",
   prefix: "sp",
   ends: ["from", "to"],
   fields: {

@@ -116,6 +116,7 @@ const isMidTapped = (span: Span, midTap: Bank["midTap"]): boolean =>
  */
 export const transformer = defineDevice({
   kind: "transformer",
+  role: "transformer",
   prefix: "t",
   startsWith: { connection: "single", kva: 25, primaryKv: 7.2, secondaryV: 240 },
   ends: ["from", "to"],

@@ -33,6 +33,13 @@ export const elementsOfKind = <Kind extends DeviceKind>(
 ): readonly (readonly [ElementId, ElementOfKind<Kind>])[] =>
   (byKind(system).get(kind) ?? []) as unknown as readonly (readonly [ElementId, ElementOfKind<Kind>])[];
 
+/** Ground sets at a point. */
+export const groundSetsAt = (
+  system: System,
+  point: string,
+): readonly (readonly [ElementId, ElementOfKind<"ground">])[] =>
+  elementsOfKind(system, "ground").filter(([, it]) => it.at === point);
+
 const byKind = perObject((system: System) => {
   const lists = new Map<DeviceKind, (readonly [ElementId, CircuitElement])[]>();
   for (const entry of elementsOf(system)) {

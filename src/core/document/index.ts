@@ -6,7 +6,7 @@ export { scenarioForms, scenarioOf } from "./scenario";
 export type { Form, FormKey } from "./shape";
 export { type Amendment, amended, idsOf } from "./amend";
 export * from "./complete";
-export { elementOf, elementOfKind, elementsOf, elementsOfKind } from "./elements";
+export { elementOf, elementOfKind, elementsOf, elementsOfKind, groundSetsAt } from "./elements";
 export { perObject } from "./perObject";
 export { conductorsOf } from "./conductors";
 export {

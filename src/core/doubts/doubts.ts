@@ -3,6 +3,9 @@ import {
   deviceDoubtsOf,
   type DoubtKind,
   type End,
+  isLine,
+  isSupply,
+  isTransformer,
   openPhasesOf,
   THIS,
   UNDRAWN,
@@ -237,9 +240,9 @@ function goesOn(system: System, id: PointId): Placeless[] {
   const lineToLineVolts = phases === "" ? 0 : nominalAt(system, id, phases);
   if (lineToLineVolts < LEAST_PRIMARY_VOLTS) return [];
   const things = (elementsAt(system).get(id) ?? []).map((it) => savedElement(system.elements, it)!);
-  if (things.some((it) => it.kind === "source")) return [];
+  if (things.some(isSupply)) return [];
   // A bank that hangs on the last pole of a line does not say that the line ends there.
-  const leading = things.filter((it) => endPointsOf(it).length > 1 && it.kind !== "transformer");
+  const leading = things.filter((it) => endPointsOf(it).length > 1 && !isTransformer(it));
   if (leading.length !== 1) return [];
   const key = `goes-on ${id}`;
   return [
@@ -308,7 +311,7 @@ function labelsSwapped(system: System, a: ElementId, b: ElementId): Placeless[] 
 /** Two cables that leave one place come out at each other's far ends. */
 function cablesSwapped(system: System, a: ElementId, b: ElementId): Placeless[] {
   const [one, other] = [complete(system.elements[a]!), complete(system.elements[b]!)];
-  if (one.kind !== "span" || other.kind !== "span") return []; // a cable is a construction of a span
+  if (!isLine(one) || !isLine(other)) return []; // a cable is a construction of a span
   if (one.construction !== "cable" || other.construction !== "cable" || one.phases !== other.phases)
     return [];
   const near = (["from", "to"] as const).flatMap((here) =>

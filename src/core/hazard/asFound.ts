@@ -1,4 +1,4 @@
-import { apartOf } from "../devices";
+import { apartOf, isConductor, isLine } from "../devices";
 import { complete, conductorNames, nameIn, type System } from "../document";
 import type { Circuit } from "../network";
 import { voltsAt } from "../phasor";
@@ -27,7 +27,7 @@ export const wrongAsFound = (system: System, circuit: Circuit, view: View): Find
 function brokenThings(system: System, circuit: Circuit, view: View): Finding[] {
   return (Object.keys(system.elements) as ElementId[]).flatMap((id) => {
     const it = complete(system.elements[id]!);
-    if ((it.kind !== "span" && it.kind !== "lead") || it.planned === true) return [];
+    if (!isConductor(it) || it.planned === true) return [];
     const apart = apartOf(it);
     const isLive = (letter: Letter) =>
       [it.from, it.to].some((point) => {
@@ -35,7 +35,7 @@ function brokenThings(system: System, circuit: Circuit, view: View): Finding[] {
         return node !== undefined && ["energized", "backfed", "faulted"].includes(view.state(node));
       });
     const name = nameIn({ system }, id);
-    const down = it.kind === "span" ? lettersOf(apart.replace("N", "")).filter(isLive) : [];
+    const down = isLine(it) ? lettersOf(apart.replace("N", "")).filter(isLive) : [];
     const isOpenNeutral = apart.includes("N") && lettersOf(it.phases).some(isLive);
     const isService = lettersOf(it.phases).some((letter) => letter === "1" || letter === "2");
     return [

@@ -1,3 +1,4 @@
+import { isGroundSet } from "../devices";
 import { complete, evidenceOf } from "../document";
 import {
   circuitOf,
@@ -48,7 +49,7 @@ export function assumedThings({ system, workPoint }: Pick<Question, "system" | "
   const isUnseen = (id: string) => evidenceOf(system, id) !== "seen";
   const guessedCables = elementIds.filter((id) => {
     const it = complete(system.elements[id]!);
-    return it.kind === "ground" && it.cable === undefined;
+    return isGroundSet(it) && it.cable === undefined;
   });
   return [...pointIds.filter(isUnseen), ...elementIds.filter(isUnseen), ...guessedCables];
 }

@@ -1,3 +1,4 @@
+import { isConductor, isLine, lengthOf, standsAbreast } from "../devices";
 import {
   type Command,
   complete,
@@ -82,11 +83,11 @@ function bridgeOver(
       command: edits.putBack(way.over[0]!, only!),
     };
   // One conductor takes the place of several; no conductor takes that of a transformer.
-  if (records.some(({ kind }) => !JOINS.includes(kind))) return undefined;
-  const base = records.find(({ kind }) => kind === "span") ?? only!;
+  if (!records.map(complete).every((it) => isConductor(it) || standsAbreast(it))) return undefined;
+  const base = records.find(isLine) ?? only!;
   const phases = [...fed.get(way.from)!].filter((it) => cut.get(way.to)!.includes(it)).join("");
   if (phases === "") return undefined;
-  const lengthM = records.reduce((sum, it) => sum + lengthOf(it), 0);
+  const lengthM = records.reduce((sum, it) => sum + lengthOf(complete(it)), 0);
   const { label: _, open: _open, parted: _parted, phases: _phases, ...keys } = base;
   const ends = { from: way.from, to: way.to };
   return {
@@ -99,17 +100,9 @@ function bridgeOver(
       ...keys,
       ...ends,
       phases,
-      ...(base.kind === "span" ? { lengthM } : {}),
+      ...(isLine(base) ? { lengthM } : {}),
     }),
   };
-}
-
-/** What is nothing but a way for the current. */
-const JOINS: readonly string[] = ["span", "clamp", "lead", "cutout", "disconnect", "elbow"];
-
-function lengthOf(saved: SavedElement): number {
-  const element = complete(saved);
-  return element.kind === "span" ? element.lengthM : 0;
 }
 
 /** The shortest way over what has gone, through points that have gone with it. */

@@ -1,5 +1,5 @@
-import { openPhasesOf } from "../devices";
-import { complete, isSameStructure, pointName, type System } from "../document";
+import { isLine, openPhasesOf } from "../devices";
+import { complete, elementsOfKind, isSameStructure, pointName, type System } from "../document";
 import { type Circuit, circuitOf, EDGE, endsOf, floodFrom, reachGraphOf, standingOf } from "../network";
 import { type ConductorId, conductorId, type ElementId, type Finding, say, type WorkPointId } from "../terms";
 import { leastStepTouch, type StepTouch } from "./threats";
@@ -34,11 +34,11 @@ export function neutralDoubt(
 /** Whether a rod or a set with one hangs on the neutral at its own structure, spans and what is worked on left out. */
 function isTiedHere(circuit: Circuit, system: System, at: string, does: readonly string[]): boolean {
   const here = joinedOnStructure(circuit, system, at, does);
-  const isRodded = ([id, set]: readonly [string, ReturnType<typeof complete>]) =>
-    set.kind === "ground" && set.to === "both" && !does.includes(id) && here.has(set.at);
   return (
     [...here].some((point) => system.points[point as keyof System["points"]]?.["earthOhms"] !== undefined) ||
-    Object.entries(system.elements).some(([id, record]) => isRodded([id, complete(record)]))
+    elementsOfKind(system, "ground").some(
+      ([id, { to, at: point }]) => to === "both" && !does.includes(id) && here.has(point),
+    )
   );
 }
 
@@ -57,7 +57,7 @@ function joinedOnStructure(
     const id = circuit.elementIds[graph.element[edge]!]!;
     if (graph.kind[edge] !== EDGE.metallic || edgeOn[edge] === 0 || does.includes(id)) return false;
     const point = pointOf(other);
-    return system.elements[id]?.kind !== "span" && point !== undefined && isSameStructure(system, point, at);
+    return !isLine(system.elements[id]) && point !== undefined && isSameStructure(system, point, at);
   });
   return new Set(nodes.map((node) => pointOf(node)!));
 }

@@ -1,3 +1,4 @@
+import { isLine } from "../devices";
 import { conductorNames, perObject, type Settings, type System } from "../document";
 import { type Circuit, circuitOf, rodNodesOf, standingOf } from "../network";
 import { solutionOf, worstAt } from "../phasor";
@@ -82,7 +83,7 @@ const withUsualRods = perObject((system: System): System => ({
   elements: Object.fromEntries(
     Object.entries(system.elements).map(([id, saved]) => [
       id,
-      saved.kind === "span" && !saved["rodsPerKm"] ? { ...saved, rodsPerKm: USUAL_RODS_PER_KM } : saved,
+      isLine(saved) && !saved["rodsPerKm"] ? { ...saved, rodsPerKm: USUAL_RODS_PER_KM } : saved,
     ]),
   ) as System["elements"],
 }));

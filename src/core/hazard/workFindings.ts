@@ -1,4 +1,4 @@
-import { complete, pointName } from "../document";
+import { groundSetsAt, pointName } from "../document";
 import { circuitOf } from "../network";
 import { conductorId, type Finding, type Message, type MessageKey, say, type WorkPointId } from "../terms";
 import { bodyAmpsOf, conductorsOf } from "./outcome";
@@ -42,10 +42,8 @@ export function workPointFindings(question: Question, id: WorkPointId): Finding[
         citation: "29 CFR 1910.269(q)(2)(iv) note",
       });
   });
-  const sets = Object.values(system.elements)
-    .map(complete)
-    .filter((it) => it.kind === "ground" && it.at === workPoint.at);
-  if (sets.length === 0 || sets.some((it) => it.kind === "ground" && !it.poleBond))
+  const sets = groundSetsAt(system, workPoint.at);
+  if (sets.length === 0 || sets.some(([, it]) => !it.poleBond))
     findings.push({
       rule: "equipotential",
       severity: "warning",

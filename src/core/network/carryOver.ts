@@ -1,4 +1,4 @@
-import { broughtBy, type CircuitElement, type Part } from "../devices";
+import { broughtBy, type CircuitElement, isBeside, isLine, type Part } from "../devices";
 import { besideOthers, complete, completePoint, perObject, type System, touchedSince } from "../document";
 import type { PointId } from "../terms";
 import type { Circuit } from "./circuit";
@@ -68,7 +68,7 @@ export function carriedOver(before: Circuit, system: System): Circuit | undefine
   for (const index of changed) {
     const was = complete(before.system.elements[elementIds[index]!]!);
     const is = complete(system.elements[elementIds[index]!]!);
-    if (!standsAlike(was, is) || (is.kind === "span" && hasNearby(before))) return undefined;
+    if (!standsAlike(was, is) || (isLine(is) && hasNearby(before))) return undefined;
     const fresh = partsOfElement({ ...before, system }, index);
     if (!lieAlike(before.parts[index]!, fresh)) return undefined;
     parts[index] = fresh;
@@ -87,7 +87,7 @@ const hasNearby = ({ system }: Circuit): boolean => besideOthers(system).length 
 
 /** Whether an element still hangs on the same conductors and says the same of nominal volts. */
 function standsAlike(was: CircuitElement, is: CircuitElement): boolean {
-  if (was.kind !== is.kind || was.kind === "nearby" || is.kind === "nearby") return false;
+  if (was.kind !== is.kind || isBeside(was)) return false;
   const keys = (element: CircuitElement): string => {
     const { from, to, at, alt, phases, kvLL, volts, primaryKv, secondaryV } = element as unknown as Record<
       string,

@@ -1,4 +1,14 @@
-import { type CircuitElement, deviceOf, type End, lettersAtEnd, partsOf, type Place } from "../devices";
+import {
+  type CircuitElement,
+  deviceOf,
+  type End,
+  isMachine,
+  isSupply,
+  isTransformer,
+  lettersAtEnd,
+  partsOf,
+  type Place,
+} from "../devices";
 import { type ConductorId, conductorId, type Letter } from "../terms";
 
 /** Line-to-line volts (leg to leg on a split secondary) at each conductor; 0 where nothing says. */
@@ -38,7 +48,7 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
 
   elements.forEach((element, index) => {
     const phases = (element as { phases?: string }).phases ?? "";
-    if (element.kind === "transformer") {
+    if (isTransformer(element)) {
       const unit = partsOf(element, NOWHERE).find((part) => part.part === "unit")!;
       const crossing = {
         from: nodesAt(index, "from", phases),
@@ -82,7 +92,7 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
   };
 
   elements.forEach((element, index) => {
-    if (element.kind === "source")
+    if (isSupply(element))
       nodesAt(index, "at", element.phases).forEach((it) => seed(it, element.kvLL * 1000));
   });
   spread();
@@ -92,8 +102,7 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
     spread();
   }
   elements.forEach((element, index) => {
-    if (element.kind === "generator")
-      nodesAt(index, "at", element.phases).forEach((it) => seed(it, element.volts));
+    if (isMachine(element)) nodesAt(index, "at", element.phases).forEach((it) => seed(it, element.volts));
   });
   spread();
   return volts;

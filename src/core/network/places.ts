@@ -1,4 +1,14 @@
-import { type CircuitElement, type End, isSplit, type Part, partsOf, type Place } from "../devices";
+import {
+  type CircuitElement,
+  type End,
+  isBeside,
+  isLine,
+  isLoad,
+  isSplit,
+  type Part,
+  partsOf,
+  type Place,
+} from "../devices";
 import { complete, type SavedElement, type System } from "../document";
 import { conductorId, type ElementId, type Letter } from "../terms";
 import type { Circuit } from "./circuit";
@@ -9,7 +19,7 @@ export type EndPoints = Readonly<Partial<Record<End, string>>>;
 
 /** The point at each end of an element; none where a `nearby` names a span that is not there. */
 export function endPointsOf(system: System, element: CircuitElement): EndPoints {
-  if (element.kind !== "nearby") return element as unknown as EndPoints;
+  if (!isBeside(element)) return element as unknown as EndPoints;
   const beside = besideOf(system, element.span);
   return beside === undefined ? {} : { from: beside.from, to: beside.to };
 }
@@ -17,7 +27,7 @@ export function endPointsOf(system: System, element: CircuitElement): EndPoints 
 function besideOf(system: System, span: string) {
   const saved = system.elements[span as ElementId];
   const element = saved === undefined ? undefined : complete(saved);
-  return element?.kind === "span" ? element : undefined;
+  return isLine(element) ? element : undefined;
 }
 
 /** What the circuit knows of the place of one of its elements. */
@@ -38,7 +48,7 @@ export function placeOf(
   nominalVolts: NominalVolts,
 ): Place {
   const points = endPointsOf(system, element);
-  const beside = element.kind === "nearby" ? besideOf(system, element.span) : undefined;
+  const beside = isBeside(element) ? besideOf(system, element.span) : undefined;
   return {
     frequencyHz: system.frequencyHz,
     hasNeutral: (end) => points[end] !== undefined && nodeAt(points[end], "N") !== undefined,
@@ -62,7 +72,7 @@ const told = (place: Place, element: CircuitElement): string =>
   [
     place.frequencyHz,
     ...(["from", "to", "at"] as const).map((end) => place.hasNeutral(end)),
-    element.kind === "load" ? place.nominalVolts("at") : "",
+    isLoad(element) ? place.nominalVolts("at") : "",
     place.span === undefined ? "" : `${place.span.letters.join("")}/${place.span.parted.join("")}`,
   ].join();
 

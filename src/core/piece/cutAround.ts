@@ -1,4 +1,4 @@
-import { customersOf, deviceOf, shortedBy } from "../devices";
+import { customersOf, deviceOf, isBeside, isSupply, shortedBy } from "../devices";
 import {
   complete,
   endPointsOf,
@@ -84,7 +84,7 @@ export function placeOf(system: System, id: string): readonly PointId[] {
 const sourcesOn = (system: System, { elements }: Seam): ElementId[] =>
   elements.filter((id) => {
     const it = complete(system.elements[id]!);
-    return it.kind === "source" && it.on;
+    return isSupply(it) && it.on;
   });
 
 /** What changes with the grounds, shorts, or goes by an angle of its own cannot be put into one source. */
@@ -96,8 +96,8 @@ function mayBeCut(system: System, seam: Seam): boolean {
     seam.points.length > 0 &&
     seam.elements.every((id) => {
       const it = complete(system.elements[id]!);
-      if (shortedBy(it) !== "" || it.kind === "nearby") return false;
-      return it.kind !== "source" || !it.on || it.inStep;
+      if (shortedBy(it) !== "" || isBeside(it)) return false;
+      return !isSupply(it) || !it.on || it.inStep;
     })
   );
 }

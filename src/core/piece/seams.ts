@@ -1,4 +1,4 @@
-import { deviceOf, openingOf } from "../devices";
+import { deviceOf, hasPositions, openingOf } from "../devices";
 import { complete, elementsAt, endPointsOf, type System } from "../document";
 import type { ElementId, PointId } from "../terms";
 
@@ -75,7 +75,7 @@ function openingsTo(system: System, place: readonly PointId[]): ReadonlyMap<stri
 }
 
 const isOpening = (saved: System["elements"][ElementId]): boolean =>
-  saved.kind === "transfer" || openingOf(complete(saved)) !== undefined;
+  hasPositions(saved) || openingOf(complete(saved)) !== undefined;
 
 /**
  * Points and elements in the order in which a depth-first walk from the place comes to them, numbered so; 0 is the place
