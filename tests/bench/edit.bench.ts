@@ -1,6 +1,7 @@
 /** What one edit of a large drawing costs up to the painted states, beside the same from the drawing alone. */
 import { expect, test } from "vitest";
 import {
+  english,
   type Command,
   edits,
   isRefusal,
@@ -38,14 +39,14 @@ class Edited {
   /** The scene by what reach tells, as the canvas gets it. */
   paint(): void {
     const states = statesAtHand(this.document.system) ?? statesByReach(this.document.system);
-    sceneOf(this.document, undefined, { states });
+    sceneOf(this.document, undefined, { catalogue: english, states });
   }
 }
 
 /** The same from the drawing alone: checked whole, compiled whole, drawn whole. */
 function fromTheStart(document: StillhotDocument): void {
   expect(objectionTo(document)).toBeUndefined();
-  sceneOf(document, undefined, { states: statesByReach(document.system) });
+  sceneOf(document, undefined, { catalogue: english, states: statesByReach(document.system) });
 }
 
 const KINDS: readonly (readonly [what: string, one: Command, other: Command])[] = [
@@ -85,7 +86,7 @@ test("the parts of it, 10 000 elements", () => {
     const changed = performance.now();
     const states = statesAtHand(edited.document.system);
     const stated = performance.now();
-    sceneOf(edited.document, undefined, states === undefined ? {} : { states });
+    sceneOf(edited.document, undefined, { catalogue: english, ...(states === undefined ? {} : { states }) });
     times.push([changed - began, stated - changed, performance.now() - stated]);
   }
   const median = (part: number) => times.map((it) => it[part]!).sort((a, b) => a - b)[15]!;

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import {
+  english,
   assess,
   changeOf,
   type Command,
@@ -56,7 +57,7 @@ describe.each(drawings.map((it, index) => [index, it] as const))("drawing %i", (
   test("G3 a scene carried over an edit is the one drawn anew, and says which pieces differ", () => {
     const draw = drawFrom(index + 1);
     let document = start;
-    let scene = sceneOf(document, assess(document));
+    let scene = sceneOf(document, assess(document), { catalogue: english });
     let done = 0;
     while (done < 25) {
       const points = Object.keys(document.system.points);
@@ -86,7 +87,7 @@ describe.each(drawings.map((it, index) => [index, it] as const))("drawing %i", (
 
       const states = draw.chance(0.5) ? statesByReach(document.system) : undefined;
       const assessment = states === undefined ? assess(document) : undefined;
-      const options = states === undefined ? {} : { states };
+      const options = { catalogue: english, ...(states === undefined ? {} : { states }) };
       const next = sceneOf(document, assessment, options);
       expect(told(next)).toEqual(told(sceneOf(anew(document), assessment, options)));
       expect(routesOf(document.system)).toEqual(routesOf(anew(document).system));

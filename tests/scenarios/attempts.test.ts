@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import {
+  english,
   act,
   type Action,
   type Attempt,
@@ -229,9 +230,11 @@ describe("T2 only what has been seen or told is known", () => {
     expect(assessment!.conductors["p4/A" as never]).toMatchObject({ state: "energized", volts: truth });
     // In an exam, and before a prediction, nothing else is told.
     expect(Object.keys(knownStanding(open, false).assessment!.conductors)).toEqual(["p4/A"]);
-    const notes = withNoted(sceneOf(open.document, undefined), notesOfMeasured(measured), spell).points.get(
-      "p4" as never,
-    )!.notes;
+    const notes = withNoted(
+      sceneOf(open.document, undefined, { catalogue: english }),
+      notesOfMeasured(measured),
+      spell,
+    ).points.get("p4" as never)!.notes;
     expect(notes[0]!.text).toBe(`MEASURED A ${Math.round(truth)} V`);
     const closed = played(open, { do: "close", element: "c1" as never, phases: "A" });
     expect(knownStanding(closed, false)).toMatchObject({ assessment: undefined, measured: new Map() });
@@ -376,7 +379,7 @@ describe("T4 an exam ends with what may never happen; practice goes on", () => {
     const mark = bad.log[4]!.hash.slice(0, 16);
     expect(recordOf(fork).forkOf).toBe(mark);
     expect(recordOf(bad).forkOf).toBe("");
-    expect(classCsv([fork]).split("\r\n")[1]!.endsWith(`,${mark}`)).toBe(true);
+    expect(classCsv([fork], english).split("\r\n")[1]!.endsWith(`,${mark}`)).toBe(true);
     const [view] = compareMany([bad, fork]);
     expect(view!.rows.map(({ isFork }) => isFork)).toEqual([false, true]);
     expect(view!.best.map(({ attempt }) => attempt)).toEqual([bad]);
@@ -586,7 +589,7 @@ describe("T6 many attempts are compared from their logs alone", () => {
 
   test("a class as a table: RFC 4180, with no cell that a spreadsheet would run", () => {
     const named = answerOf("first-cutout", { who: '=HYPERLINK("x"), "B"' });
-    const csv = classCsv([named, solved]);
+    const csv = classCsv([named, solved], english);
     expect(csv.startsWith("\uFEFFname,scenario,")).toBe(true);
     expect(csv.split("\r\n")).toHaveLength(4);
     expect(csv.split("\r\n")[1]).toContain(`"'=HYPERLINK(""x""), ""B"""`);

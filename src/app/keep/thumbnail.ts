@@ -7,6 +7,7 @@ import {
   type StillhotDocument,
   toSvg,
 } from "../../core";
+import { speech } from "../words/language.svelte";
 import { assess } from "../worker/solve";
 
 /** Size of a small picture [px]. */
@@ -21,7 +22,7 @@ export function thumbnailOf(document: StillhotDocument, palette: PaletteName): s
   const { job: _, ...asDrawn } = document;
   const isSmall = Object.keys(document.system.elements).length <= MANY;
   const states = isSmall ? assess(asDrawn as StillhotDocument) : undefined;
-  const scene = overviewOf(sceneOf(asDrawn as StillhotDocument, states));
+  const scene = overviewOf(sceneOf(asDrawn as StillhotDocument, states, { catalogue: speech.catalogue }));
   const { left, right, top, bottom } = scene.bounds ?? { left: 0, right: 1, top: 0, bottom: 1 };
   const scale = Math.min(
     0.5,

@@ -73,11 +73,9 @@ export class Views {
   });
 
   scene: Scene = $derived.by(() => {
-    const { document } = this.#session;
     const { catalogue } = speech;
     if (this.look !== "mistake" || this.after === undefined) return this.#session.scene;
-    const options = { ...this.#session.lie, ...(catalogue === undefined ? {} : { catalogue }) };
-    return sceneOf(this.after ?? document, this.#standing()?.assessment, options);
+    return sceneOf(this.after, this.#standing()?.assessment, { ...this.#session.lie, catalogue });
   });
 
   marks = $derived.by(() => {

@@ -3,7 +3,7 @@ import { wcagContrast } from "culori";
 import { describe, expect, test } from "vitest";
 import { edits, isUnreadable, readDocument, type StillhotDocument } from "../document";
 import { assess } from "../hazard";
-import { isRefusal } from "../terms";
+import { english, isRefusal } from "../terms";
 import {
   badgeOf,
   escapeXml,
@@ -100,7 +100,7 @@ const LOOKS: readonly Look[] = [
 
 describe.each(demos)("the demo %s", (_name, document) => {
   const assessment = assess(document);
-  const scene = sceneOf(document, assessment);
+  const scene = sceneOf(document, assessment, { catalogue: english });
 
   test("draws every point and every element once", () => {
     expect([...scene.points.keys()].sort()).toEqual(Object.keys(document.system.points).sort());
@@ -108,8 +108,8 @@ describe.each(demos)("the demo %s", (_name, document) => {
   });
 
   test("draws the same again, and everything unknown without an assessment", () => {
-    expect(sceneOf(document, assessment)).toEqual(scene);
-    const strands = sceneOf(document, undefined).pieces.flatMap((it) =>
+    expect(sceneOf(document, assessment, { catalogue: english })).toEqual(scene);
+    const strands = sceneOf(document, undefined, { catalogue: english }).pieces.flatMap((it) =>
       it.shapes.filter((shape) => shape.shape === "strand"),
     );
     const looks = strands.map((it) => it.look);
@@ -148,7 +148,10 @@ test("the SVG is one picture with a name, and labels in it are text", () => {
     { a: "0 0", b: "200 0" },
     { sp: { kind: "span", from: "a", to: "b", phases: "A", label: '<script>alert("x")</script> & \u0007' } },
   );
-  const svg = toSvg(sceneOf(document, undefined), PALETTES.sun, { title: "A <b>", description: "x & y" });
+  const svg = toSvg(sceneOf(document, undefined, { catalogue: english }), PALETTES.sun, {
+    title: "A <b>",
+    description: "x & y",
+  });
   expect(svg).toContain('role="img"');
   expect(svg).toContain('<title id="title">A &lt;b&gt;</title>');
   expect(svg).toContain("&lt;script&gt;");
@@ -162,7 +165,7 @@ test("a pin is seen on the screen and in no picture", () => {
   const loose = drawing({ a: "0 0", b: "200 0" }, span);
   const pinned = edits.pin(["a"])(loose);
   if (isRefusal(pinned)) throw new Error(spell(pinned.refused));
-  const [before, after] = [loose, pinned.after].map((it) => sceneOf(it, undefined));
+  const [before, after] = [loose, pinned.after].map((it) => sceneOf(it, undefined, { catalogue: english }));
   const count = (scene: typeof before) => scene!.pieces.flatMap((it) => it.shapes).length;
   expect(count(after)).toBeGreaterThan(count(before));
   const words = { title: "", description: "" };
@@ -171,7 +174,10 @@ test("a pin is seen on the screen and in no picture", () => {
 
 test("an empty drawing is a picture too", () => {
   expect(
-    toSvg(sceneOf(drawing({}, {}), undefined), PALETTES.paper, { title: "", description: "" }),
+    toSvg(sceneOf(drawing({}, {}), undefined, { catalogue: english }), PALETTES.paper, {
+      title: "",
+      description: "",
+    }),
   ).toContain("<svg");
 });
 

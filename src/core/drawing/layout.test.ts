@@ -25,6 +25,7 @@ import {
   shownIn,
   symbolsOf,
 } from "../../../tests/support/picture";
+import { english } from "../terms";
 
 const shared = new URL("../../../shared/", import.meta.url);
 const drawings = ["demos", "scenarios"].flatMap((folder) =>
@@ -46,7 +47,7 @@ describe.each(drawings)("%s is laid out", (_name, document) => {
   const assessment = assess(document);
   const scenes = (["across", "down"] as const).map((way): [Way, Scene] => [
     way,
-    sceneOf({ ...document }, assessment, { way }),
+    sceneOf({ ...document }, assessment, { catalogue: english, way }),
   ]);
 
   test.each(scenes)(
@@ -96,7 +97,10 @@ describe.each(drawings)("%s is laid out", (_name, document) => {
   test.each(SCREENS)(
     "G7 shown whole in $width × $height, what is written stands free and at its own symbol",
     (room) => {
-      const scene = sceneOf({ ...document }, assessment, bestLie(document, room, lettersAt));
+      const scene = sceneOf({ ...document }, assessment, {
+        catalogue: english,
+        ...bestLie(document, room, lettersAt),
+      });
       const { scale, sizes } = shownIn(scene, room);
       if (isAfar(scene, scale)) expect(overviewOf(scene).plates).toHaveLength(scene.plates.length);
       expect(badlyWritten(scene, scale, sizes)).toEqual([]);
@@ -112,14 +116,20 @@ test.each(readdirSync(new URL("demos/", shared)).filter((it) => it.endsWith(".st
   "G8 the demo %s is shown whole on a desk",
   (name) => {
     const [, document] = drawings.find(([it]) => `${it}.stillhot.json` === name)!;
-    const scene = sceneOf(document, undefined, bestLie(document, withoutButtons(DESK), lettersAt));
+    const scene = sceneOf(document, undefined, {
+      catalogue: english,
+      ...bestLie(document, withoutButtons(DESK), lettersAt),
+    });
     expect(symbolLengthAt(scene, shownIn(scene, DESK).scale)).toBeGreaterThanOrEqual(LEAST_SYMBOL);
   },
 );
 
 test("G8 a tap of six poles is shown whole on a phone, with symbols of 28 px", () => {
   const [, document] = drawings.find(([name]) => name === "sideline-three-transformers")!;
-  const scene = sceneOf(document, undefined, bestLie(document, withoutButtons(PHONE), lettersAt));
+  const scene = sceneOf(document, undefined, {
+    catalogue: english,
+    ...bestLie(document, withoutButtons(PHONE), lettersAt),
+  });
   expect(symbolLengthAt(scene, shownIn(scene, PHONE).scale)).toBeGreaterThanOrEqual(28);
 });
 

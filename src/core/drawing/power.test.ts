@@ -6,6 +6,7 @@ import type { ElementId } from "../terms";
 import { marginMarks, powerMarks } from "./marks";
 import { powerInto } from "./power";
 import { sceneOf } from "./scene";
+import { english } from "../terms";
 
 function demo(name: string): StillhotDocument {
   const found = readDocument(
@@ -54,7 +55,7 @@ test("the arrow through a customer's meter turns round when their generator feed
   const after = assess(backfed);
   expect(powerInto(backfed, after, generator!)!.watts).toBeLessThan(0);
   expect(powerInto(backfed, after, meter!)!.watts).toBeLessThan(0);
-  const scene = sceneOf(backfed, after);
+  const scene = sceneOf(backfed, after, { catalogue: english });
   const arrow = powerMarks(backfed, after, scene).find((it) => it.mark === "power" && it.element === meter);
   const { along } = scene.routes.get(meter!)!;
   expect(arrow).toMatchObject({ dx: -along.x, dy: -along.y });
@@ -62,7 +63,7 @@ test("the arrow through a customer's meter turns round when their generator feed
 
 test("margin marks stand on their points, worst first", () => {
   const document = demo("transformer-tap");
-  const scene = sceneOf(document, assess(document));
+  const scene = sceneOf(document, assess(document), { catalogue: english });
   const [first, second] = Object.keys(document.system.points);
   const marks = marginMarks(scene, { [first!]: null, [second!]: 1 } as never);
   expect(marks.map((it) => it.mark === "margin" && it.margin)).toEqual(["1", "none"]);

@@ -33,7 +33,6 @@ import {
   say,
   spell,
   type WorkPointId,
-  firstEnglish,
 } from "../terms";
 import { AskedMap } from "./askedMap";
 import { feedOf, type FeedOf, NO_FEED } from "./feed";
@@ -50,8 +49,8 @@ import { freest, isSameRoute, type Route } from "./routes";
 import { type Box, boxOf, type Look, type Note, type Piece, type Shape, type Spot } from "./shapes";
 
 export interface SceneOptions {
-  /** the words on the drawing, English where it is left out */
-  readonly catalogue?: Catalogue;
+  /** the words on the drawing */
+  readonly catalogue: Catalogue;
   /** states to show in place of the assessment's */
   readonly states?: StateColumn;
   /** which way the line runs on a picture that the program lays out: across where it is left out */
@@ -127,7 +126,7 @@ export function changeOf(scene: Scene): SceneChange | undefined {
 export function sceneOf(
   document: StillhotDocument,
   assessment: Assessment | undefined,
-  { catalogue = firstEnglish, states, way = "across", text = 1, wide = 1 }: SceneOptions = {},
+  { catalogue, states, way = "across", text = 1, wide = 1 }: SceneOptions,
 ): Scene {
   const column = states ?? (assessment === undefined ? undefined : stateColumn(assessment.conductors));
   const looks = new Looks(document.system, column);

@@ -1,4 +1,4 @@
-import { type Catalogue, english, type Message, say, spell } from "../terms";
+import { type Catalogue, type Message, say, spell } from "../terms";
 import type { Attempt } from "./attempt";
 import { type ClassRow, rowOf } from "./compare";
 import { type Debrief, debriefOf } from "./debrief";
@@ -62,7 +62,7 @@ function csvCell(value: string | number): string {
 }
 
 /** A class as a table, one attempt a row. */
-export function classCsv(attempts: readonly Attempt[], catalogue: Catalogue = english): string {
+export function classCsv(attempts: readonly Attempt[], catalogue: Catalogue): string {
   const rows = attempts.map((attempt) => {
     const row = rowOf(attempt);
     return [

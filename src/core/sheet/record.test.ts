@@ -54,9 +54,9 @@ test("each step of the order has the time at which it was done, and none where i
 
 test("the sheet has the record and the permit's own words, as text", () => {
   expect(permitWords(underWay)).toBe("no. 4711 <b>");
-  const html = sheetHtml(underWay, { timeOf: minutes });
+  const html = sheetHtml(underWay, { catalogue: english, timeOf: minutes });
   expect(html).toContain("Permit no. 4711 &lt;b&gt;, held by");
   expect(html).toContain("08:07: NOT AS EXPECTED: Open Q1");
   expect(html).toContain('<span class="time">08:03</span>');
-  expect(sheetHtml(read.document)).not.toContain("What was done");
+  expect(sheetHtml(read.document, { catalogue: english })).not.toContain("What was done");
 });

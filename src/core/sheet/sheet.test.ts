@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { STEP_VERBS } from "../steps";
 import { readDocument, type Step, type StillhotDocument } from "../document";
 import { planDocument } from "../procedure";
-import { inARow, say } from "../terms";
+import { english, inARow, say } from "../terms";
 import { briefingOf } from "./briefing";
 import { sheetHtml } from "./sheetHtml";
 import { stepSeen, stepSentence } from "../procedure";
@@ -46,7 +46,7 @@ const PARTS = [
 ];
 
 test.each(DEMOS)("%s: every part stands on the sheet, in order, with no gap left open", (id) => {
-  const text = textOf(sheetHtml(planDocument(demo(id))));
+  const text = textOf(sheetHtml(planDocument(demo(id)), { catalogue: english }));
   const places = PARTS.map((it) => text.indexOf(it));
   expect(places).toEqual([...places].sort((a, b) => a - b));
   expect(places).not.toContain(-1);
@@ -54,7 +54,7 @@ test.each(DEMOS)("%s: every part stands on the sheet, in order, with no gap left
 });
 
 test("B1 the page needs nothing else: no script, no link, no picture or font from elsewhere", () => {
-  const html = sheetHtml(demo("quarry-lane"));
+  const html = sheetHtml(demo("quarry-lane"), { catalogue: english });
   expect(html).not.toMatch(
     /<script|<link|<img|@import|@font-face|url\(|\bon\w+=|https?:\/\/(?!www\.w3\.org\/2000\/svg)/i,
   );
@@ -77,7 +77,7 @@ test("B1 labels, reasons and tasks are text, never markup", () => {
     job: { ...job, task: evil, workPoints: { w1: { at: "p1b", conductors: "A", label: evil } } },
     settings: { rules: { "load-break": { off: true, reason: evil } } },
   });
-  const html = sheetHtml(hostile, { fingerprint: evil, drawnAt: evil });
+  const html = sheetHtml(hostile, { catalogue: english, fingerprint: evil, drawnAt: evil });
   expect(html).not.toContain("<img");
   expect(html).toContain("&lt;img src=x onerror=&quot;alert(1)&quot;&gt;&amp;&quot;&#39;");
 });
@@ -137,20 +137,20 @@ test("what the rules still find stands on the sheet, and so do limits and rules 
       rules: { "customers-out": { off: true, reason: "told by radio" } },
     },
   });
-  const text = textOf(sheetHtml(spoiled));
+  const text = textOf(sheetHtml(spoiled, { catalogue: english }));
   expect(text).toMatch(
     /What the rules still find in this order (danger|warning), step \d+: the detector is not proven/,
   );
   expect(text).toContain("Exposure limit: 30 V (usual 50 V), because ______");
   expect(text).toMatch(/may leave out .*: On \(usual Off\), because: a crew of two/);
   expect(text).toContain("Who loses supply is said (customers-out): told by radio");
-  expect(textOf(sheetHtml(document))).not.toContain("What the rules still find");
+  expect(textOf(sheetHtml(document, { catalogue: english }))).not.toContain("What the rules still find");
 });
 
 test("a file without steps, without a work point, or without anything still has its sheet", () => {
   const empty = readDocument('{"format":"stillhot","formatVersion":1,"system":{"points":{},"elements":{}}}');
   if (!("document" in empty)) throw new Error("not read");
-  const text = textOf(sheetHtml(empty.document));
+  const text = textOf(sheetHtml(empty.document, { catalogue: english }));
   expect(text).toContain("No work point is marked on this drawing.");
   expect(text).toContain("NO ORDER OF STEPS is in this file.");
   expect(text).toContain("Drawing without a title");
@@ -178,8 +178,8 @@ test.each(STEP_VERBS)("the step %s is an act and what is seen of it", (verb) => 
 });
 
 test("large print is one column in larger letters", () => {
-  const usual = sheetHtml(demo("quarry-lane"));
-  const large = sheetHtml(demo("quarry-lane"), { largePrint: true });
+  const usual = sheetHtml(demo("quarry-lane"), { catalogue: english });
+  const large = sheetHtml(demo("quarry-lane"), { catalogue: english, largePrint: true });
   expect(usual).toContain("font: 10pt/");
   expect(large).toContain("font: 13.5pt/");
   expect(large).toContain(".flow { columns: 1;");
@@ -187,7 +187,7 @@ test("large print is one column in larger letters", () => {
 
 test("a drawing's letters and lines keep their size however much it holds", () => {
   for (const id of DEMOS) {
-    const html = sheetHtml(demo(id));
+    const html = sheetHtml(demo(id), { catalogue: english });
     const svg =
       /<figure><svg [^>]*viewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)" width="([\d.]+)" height="([\d.]+)"/.exec(
         html,
@@ -228,7 +228,9 @@ test("a label that turns the writing around turns no sentence of the sheet and n
   const points = Object.fromEntries(
     Object.entries(tap.system.points).map(([id, it]) => [id, { ...it, label: "\u202edelbaf\u2066" }]),
   );
-  const html = sheetHtml(changed(tap, { title: "\u202et", system: { ...tap.system, points } }));
+  const html = sheetHtml(changed(tap, { title: "\u202et", system: { ...tap.system, points } }), {
+    catalogue: english,
+  });
   expect(html).not.toMatch(/[\u202a-\u202e\u2066-\u2069]/);
   expect(textOf(html)).toContain("\\u202edelbaf\\u2066");
 });

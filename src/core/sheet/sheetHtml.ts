@@ -20,15 +20,7 @@ import {
   unionOf,
 } from "../drawing";
 import { jobOf, type StillhotDocument } from "../document";
-import {
-  type Catalogue,
-  english,
-  type Message,
-  type MessageGaps,
-  type MessageKey,
-  say,
-  spell,
-} from "../terms";
+import { type Catalogue, type Message, type MessageGaps, type MessageKey, say, spell } from "../terms";
 import { ruleName } from "../procedure";
 import { type BriefedStep, type BriefedWork, type Briefing, briefingOf } from "./briefing";
 import { asWritten, recordOf, type TimeOf, timesOfSteps } from "./record";
@@ -42,8 +34,8 @@ export interface CodePicture {
 }
 
 export interface SheetOptions {
-  /** the words, English where it is left out */
-  readonly catalogue?: Catalogue;
+  /** the words */
+  readonly catalogue: Catalogue;
   /** what a browser calls their language, so that it is read aloud in it */
   readonly language?: string;
   /** when the drawing was last changed, as a person writes it; a blank to fill in where it is left out */
@@ -100,7 +92,7 @@ const FITTING_ROUNDS = 6;
  * The job-briefing sheet as one page of HTML that needs nothing else: no script, no font, no picture from elsewhere. Made
  * to be printed in black and white on Letter or A4, and ticked with a pencil.
  */
-export function sheetHtml(document: StillhotDocument, options: SheetOptions = {}): string {
+export function sheetHtml(document: StillhotDocument, options: SheetOptions): string {
   const sheet = new Sheet(briefingOf(document), options);
   return sheet.html();
 }
@@ -115,7 +107,7 @@ class Sheet {
     private readonly briefing: Briefing,
     private readonly options: SheetOptions,
   ) {
-    this.catalogue = options.catalogue ?? english;
+    this.catalogue = options.catalogue;
     this.timeOf = options.timeOf ?? asWritten;
     this.times = timesOfSteps(briefing.document, this.timeOf);
   }

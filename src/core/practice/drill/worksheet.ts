@@ -5,7 +5,6 @@ import { type StateColumn, STATES } from "../../hazard";
 import {
   type Catalogue,
   conductorId,
-  english,
   type Message,
   type MessageGaps,
   type MessageKey,
@@ -17,7 +16,7 @@ import { largestThatFits } from "./fitting";
 import type { DrillOption, DrillQuestion } from "./question";
 
 export interface WorksheetOptions {
-  readonly catalogue?: Catalogue;
+  readonly catalogue: Catalogue;
   readonly language?: string;
   /** the answers on a page of their own, in place of the questions */
   readonly isKey?: boolean;
@@ -30,7 +29,7 @@ const ROOM = { width: 660, height: 300 };
 
 /** A sheet of questions, or its key, as one page of HTML that needs nothing else; made to be printed in black and white. */
 export function worksheetHtml(questions: readonly DrillQuestion[], options: WorksheetOptions): string {
-  const { catalogue = english, language = "en", isKey = false, made } = options;
+  const { catalogue, language = "en", isKey = false, made } = options;
   const spelled = (it: string | Message): string =>
     escapeXml(spell(typeof it === "string" ? say("name.plain", { name: it }) : it, catalogue));
   const word = (key: MessageKey, gaps?: MessageGaps) => spelled(say(key, gaps));

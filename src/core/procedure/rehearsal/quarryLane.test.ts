@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { draw, parseSteps } from "../../../../tests/support/jobNotation";
 import { isUnreadable, jobOf, readDocument, type StillhotDocument } from "../../document";
-import { type ConductorId } from "../../terms";
+import { english, type ConductorId } from "../../terms";
 import { advance, beginJob, planChanged, play, rehearsalJson, rehearsalText, rehearse } from "..";
 import { spell } from "../../../../tests/support/words";
 
@@ -39,7 +39,9 @@ describe("The job of the demo, as its file has it", () => {
   });
 
   test("work begins grounded", () => {
-    const verdicts = rehearsalJson(rehearsal).steps.map(({ workPoints }) => workPoints["w1"]!.verdict);
+    const verdicts = rehearsalJson(rehearsal, english).steps.map(
+      ({ workPoints }) => workPoints["w1"]!.verdict,
+    );
     expect(verdicts).toEqual([
       ...Array<string>(7).fill("live"),
       ...Array<string>(2).fill("could-go-live"),
@@ -76,7 +78,7 @@ describe("The whole job, there and back", () => {
 
   test("is played alike twice, and a step is undone by the state before it", () => {
     const again = withSteps(WHOLE);
-    expect(rehearsalJson(rehearse(again))).toEqual(rehearsalJson(rehearsal));
+    expect(rehearsalJson(rehearse(again), english)).toEqual(rehearsalJson(rehearsal, english));
     let state = beginJob(whole);
     for (const { step, state: wanted } of rehearsal.steps) {
       const frozen = JSON.stringify(state.document);
@@ -90,7 +92,7 @@ describe("The whole job, there and back", () => {
   test("marks of what is done do not matter", () => {
     const done = jobOf(whole).steps.map((step) => ({ ...step, done: true }));
     const marked = { ...whole, job: { ...whole.job, steps: done as never } };
-    expect(rehearsalJson(rehearse(marked))).toEqual(rehearsalJson(rehearsal));
+    expect(rehearsalJson(rehearse(marked), english)).toEqual(rehearsalJson(rehearsal, english));
   });
 
   test("hardly a step of it can be left out without something being said", () => {
@@ -299,6 +301,7 @@ describe("A rehearsal as text", () => {
     const text = rehearsalText(
       rehearse(withSteps(`brief; open c1 A with load-break-tool; ground p1b A cable 2/0`)),
       "quarry-lane.stillhot.json",
+      english,
     );
     expect(text).toMatchSnapshot();
   });

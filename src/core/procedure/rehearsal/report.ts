@@ -1,6 +1,6 @@
 import { nameOfWhere, type Step, type StillhotDocument, workPointName } from "../../document";
 import type { Assessment, Verdict } from "../../hazard";
-import { type Catalogue, english, say, type Severity, spell } from "../../terms";
+import { type Catalogue, say, type Severity, spell } from "../../terms";
 import { type CustomersOut, customersOutIn } from "./customers";
 import type { PlayedStep } from "./play";
 import type { Rehearsal } from "./rehearse";
@@ -21,7 +21,7 @@ export interface SpelledFinding {
 
 const spellFinding = (
   { rule, severity, where, message, help, citation }: RehearsalFinding,
-  catalogue: Catalogue = english,
+  catalogue: Catalogue,
 ): SpelledFinding => ({
   rule,
   severity,
@@ -55,7 +55,7 @@ interface StepJson {
   >;
 }
 
-export function rehearsalJson(rehearsal: Rehearsal, catalogue: Catalogue = english): RehearsalJson {
+export function rehearsalJson(rehearsal: Rehearsal, catalogue: Catalogue): RehearsalJson {
   const { ok, steps, findings, final } = rehearsal;
   const spelled = (it: RehearsalFinding) => spellFinding(it, catalogue);
   return {
@@ -67,10 +67,7 @@ export function rehearsalJson(rehearsal: Rehearsal, catalogue: Catalogue = engli
   };
 }
 
-function stepJson(
-  { n, step, state, findings, consequence }: PlayedStep,
-  catalogue: Catalogue = english,
-): StepJson {
+function stepJson({ n, step, state, findings, consequence }: PlayedStep, catalogue: Catalogue): StepJson {
   const { kind, amps, volts, text } = consequence;
   return {
     n,
@@ -84,7 +81,7 @@ function stepJson(
 }
 
 /** A rehearsal to be read: the steps with what each did, then each finding with the steps that show why. */
-export function rehearsalText(rehearsal: Rehearsal, file: string, catalogue: Catalogue = english): string {
+export function rehearsalText(rehearsal: Rehearsal, file: string, catalogue: Catalogue): string {
   const { steps, findings } = rehearsal;
   const told = steps.flatMap((it) => it.findings.map((finding) => ({ finding, at: it.n })));
   const count = (severity: Severity) =>
@@ -159,7 +156,7 @@ function findingLines(
   steps: readonly PlayedStep[],
   file: string,
   at: number | undefined,
-  catalogue: Catalogue = english,
+  catalogue: Catalogue,
 ): string[] {
   const end = steps.at(-1)?.state.document;
   const name = end === undefined ? where : nameOfWhere(end, where);

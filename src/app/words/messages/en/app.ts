@@ -1,4 +1,4 @@
-/** Everything that the app says, by where it says it. */
+/** What the app says from its first picture on. What it says later stands in the other files. */
 export const app = {
   "app.name": "Stillhot",
   "app.unknownVolts": "unknown volts",
@@ -21,7 +21,6 @@ export const app = {
   "app.library": "Library",
   "app.saveSvg": "Save as a picture (SVG)",
   "app.undo": "Undo",
-  "app.renamed": "{was} is now called {now}",
   "app.undone": "taken back: {what}",
   "app.redo": "Redo",
   "app.keys": "Keys",
@@ -37,11 +36,9 @@ export const app = {
   "app.keptBoth": "Another window changed this drawing. Both are kept; this one is now a copy.",
   "app.problems": "What is wrong in the file",
   "app.someProblems": "Only the first {count} are shown.",
-  "app.working": "Working it out…",
   "app.underWay":
     "A job is under way, {count} steps done. This is the line as it was found, not as it stands.",
   "app.underWayGoOn": "Go on",
-  "app.pasteRefused": "Nothing that was copied from a drawing is on the clipboard.",
   "app.copied": "Copied {count}",
   "app.things": "{count} things",
 
@@ -87,28 +84,6 @@ export const app = {
   "threat.now": "{cause}: {conductor} at {volts}.",
   "threat.liveNow": "live now from {source}",
   "threat.inducedNow": "induced now by a circuit beside it",
-  "threat.strength0": "As drawn, now",
-  "threat.strength1": "1 thing must go wrong",
-  "threat.strength": "{count} things must go wrong",
-  "threat.path": "Path",
-  "threat.noPath": "No path: induced by a circuit beside it.",
-  "threat.exposure": "A bonded worker feels {volts}, {milliamps} mA, with the grounds as drawn",
-  "threat.showPath": "Light the path on the drawing",
-
-  "hot.none": "No work point, so nothing to look for yet.",
-  "hot.empty": "Nothing found in this drawing, which may be wrong. Test, then ground.",
-  "hot.count": "{count} ways, up to three things going wrong at once",
-  "hot.liveFirst": "It is live: first open and tag every way in, then test. A ground comes after the test.",
-  "hot.countOne": "1 way, up to three things going wrong at once",
-  "hot.old": "Found before the last change; being looked for anew",
-  "hot.countSome": "{count} found; not all ways were looked for",
-  "hot.finding": "{where}: {what}",
-  "hot.findings": "Also noticed",
-  "looks.title": "Look first: where the drawing may be wrong",
-  "hot.rest": "Show {count} more",
-  "severity.danger": "Danger",
-  "severity.warning": "Warning",
-  "severity.note": "Note",
 
   "act.open": "Open",
   "act.close": "Close",
@@ -237,9 +212,6 @@ export const app = {
     "Another window is in a rehearsal, an attempt or at a sheet. Leave that first; the newer version waits.",
   "offline.useNow": "Use it now",
   "offline.later": "Later",
-  "offline.install": "Install on this device",
-  "offline.installHelp":
-    "Installed, it opens from the home screen without a network, and the device keeps its drawings. On an iPhone or iPad: Share, then Add to Home Screen.",
 
   "scan.menu": "Scan a code from paper",
   "share.menu": "Share, picture, print",
@@ -269,8 +241,4 @@ export const app = {
   "views.mistake": "One mistake away",
   "views.margins": "Margin map",
   "views.power": "Power flow",
-
-  "exposure.limit": "Limit for {seconds} s: {volts}, {milliamps} mA:",
-  "exposure.above": "above it",
-  "exposure.below": "below it, in this drawing",
 } as const;

@@ -1,4 +1,4 @@
-/** Tout ce que dit l'application, selon l'endroit où elle le dit. */
+/** Ce que dit l'application dès sa première image. Ce qu'elle dit plus tard est dans les autres fichiers. */
 export const app = {
   "app.name": "Stillhot",
   "app.unknownVolts": "tension inconnue",
@@ -22,7 +22,6 @@ export const app = {
   "app.library": "Bibliothèque",
   "app.saveSvg": "Enregistrer en image (SVG)",
   "app.undo": "Défaire",
-  "app.renamed": "{was} s'appelle maintenant {now}",
   "app.undone": "repris : {what}",
   "app.redo": "Refaire",
   "app.keys": "Touches",
@@ -39,11 +38,9 @@ export const app = {
     "Une autre fenêtre a changé ce dessin. Les deux sont gardés ; celui-ci est maintenant une copie.",
   "app.problems": "Ce qui ne va pas dans le fichier",
   "app.someProblems": "Seuls les {count} premiers sont montrés.",
-  "app.working": "Calcul en cours…",
   "app.underWay":
     "Un chantier est en cours, {count} étapes faites. Voici la ligne telle qu'on l'a trouvée, pas telle qu'elle est.",
   "app.underWayGoOn": "Continuer",
-  "app.pasteRefused": "Le presse-papiers ne contient rien qui vienne d'un dessin.",
   "app.copied": "Copié : {count}",
   "app.things": "{count} éléments",
 
@@ -90,30 +87,6 @@ export const app = {
   "threat.now": "{cause} : {conductor} à {volts}.",
   "threat.liveNow": "sous tension maintenant depuis {source}",
   "threat.inducedNow": "induit maintenant par un circuit voisin",
-  "threat.strength0": "Tel que dessiné, maintenant",
-  "threat.strength1": "1 chose doit mal tourner",
-  "threat.strength": "{count} choses doivent mal tourner",
-  "threat.path": "Chemin",
-  "threat.noPath": "Aucun chemin : induit par un circuit voisin.",
-  "threat.exposure":
-    "Un travailleur relié au poteau ressent {volts}, {milliamps} mA, avec les mises à la terre dessinées",
-  "threat.showPath": "Éclairer le chemin sur le dessin",
-
-  "hot.none": "Pas de point de travail, donc rien à chercher encore.",
-  "hot.empty": "Rien de trouvé dans ce dessin, qui peut être faux. Vérifiez, puis mettez à la terre.",
-  "hot.count": "{count} façons, jusqu'à trois choses qui tournent mal à la fois",
-  "hot.liveFirst":
-    "C'est sous tension : d'abord ouvrir et étiqueter toutes les arrivées, puis vérifier. La mise à la terre vient après la vérification.",
-  "hot.countOne": "1 façon, jusqu'à trois choses qui tournent mal à la fois",
-  "hot.old": "Trouvé avant le dernier changement ; nouvelle recherche en cours",
-  "hot.countSome": "{count} trouvées ; toutes les façons n'ont pas été cherchées",
-  "hot.finding": "{where} : {what}",
-  "hot.findings": "Remarqué aussi",
-  "looks.title": "Regarder d'abord : où le dessin peut se tromper",
-  "hot.rest": "En montrer {count} de plus",
-  "severity.danger": "Danger",
-  "severity.warning": "Avertissement",
-  "severity.note": "Remarque",
 
   "act.open": "Ouvrir",
   "act.close": "Fermer",
@@ -243,9 +216,6 @@ export const app = {
     "Une autre fenêtre est en répétition, en essai ou à une fiche. Quittez-la d'abord ; la nouvelle version attend.",
   "offline.useNow": "L'employer maintenant",
   "offline.later": "Plus tard",
-  "offline.install": "Installer sur cet appareil",
-  "offline.installHelp":
-    "Installée, elle s'ouvre depuis l'écran d'accueil sans réseau, et l'appareil garde ses dessins. Sur iPhone ou iPad : Partager, puis Sur l'écran d'accueil.",
 
   "scan.menu": "Lire un code sur papier",
   "share.menu": "Partager, image, imprimer",
@@ -275,8 +245,4 @@ export const app = {
   "views.mistake": "À une erreur près",
   "views.margins": "Carte des marges",
   "views.power": "Flux de puissance",
-
-  "exposure.limit": "Limite pour {seconds} s : {volts}, {milliamps} mA :",
-  "exposure.above": "au-dessus",
-  "exposure.below": "au-dessous, dans ce dessin",
 } as const;

@@ -451,4 +451,41 @@ export const panels = {
   "help.note": "Ce qu'il y a d'autre à en dire, en quelques mots.",
   "help.pinned": "Reste où il est quand on range le dessin.",
   "help.kind": "Ce qui s'y trouve : poteau, socle, poste ou branchement.",
+
+  "cutOff.notKnown":
+    "Coupé de toute source, sans appareil ouvert entre les deux : {what}. Ce n'est pas connu, et tenu pour sous tension",
+  "cutOff.also": "{cut}. {also}",
+
+  "app.renamed": "{was} s'appelle maintenant {now}",
+  "app.working": "Calcul en cours…",
+  "app.pasteRefused": "Le presse-papiers ne contient rien qui vienne d'un dessin.",
+  "threat.strength0": "Tel que dessiné, maintenant",
+  "threat.strength1": "1 chose doit mal tourner",
+  "threat.strength": "{count} choses doivent mal tourner",
+  "threat.path": "Chemin",
+  "threat.noPath": "Aucun chemin : induit par un circuit voisin.",
+  "threat.exposure":
+    "Un travailleur relié au poteau ressent {volts}, {milliamps} mA, avec les mises à la terre dessinées",
+  "threat.showPath": "Éclairer le chemin sur le dessin",
+  "hot.none": "Pas de point de travail, donc rien à chercher encore.",
+  "hot.empty": "Rien de trouvé dans ce dessin, qui peut être faux. Vérifiez, puis mettez à la terre.",
+  "hot.count": "{count} façons, jusqu'à trois choses qui tournent mal à la fois",
+  "hot.liveFirst":
+    "C'est sous tension : d'abord ouvrir et étiqueter toutes les arrivées, puis vérifier. La mise à la terre vient après la vérification.",
+  "hot.countOne": "1 façon, jusqu'à trois choses qui tournent mal à la fois",
+  "hot.old": "Trouvé avant le dernier changement ; nouvelle recherche en cours",
+  "hot.countSome": "{count} trouvées ; toutes les façons n'ont pas été cherchées",
+  "hot.finding": "{where} : {what}",
+  "hot.findings": "Remarqué aussi",
+  "looks.title": "Regarder d'abord : où le dessin peut se tromper",
+  "hot.rest": "En montrer {count} de plus",
+  "severity.danger": "Danger",
+  "severity.warning": "Avertissement",
+  "severity.note": "Remarque",
+  "offline.install": "Installer sur cet appareil",
+  "offline.installHelp":
+    "Installée, elle s'ouvre depuis l'écran d'accueil sans réseau, et l'appareil garde ses dessins. Sur iPhone ou iPad : Partager, puis Sur l'écran d'accueil.",
+  "exposure.limit": "Limite pour {seconds} s : {volts}, {milliamps} mA :",
+  "exposure.above": "au-dessus",
+  "exposure.below": "au-dessous, dans ce dessin",
 } as const;

@@ -1,8 +1,5 @@
 /** What an edit refuses or is told of afterwards, by what is loaded when it is asked for. */
 export const edits = {
-  "cutOff.notKnown":
-    "Cut off from every source, with no open device between: {what}. It is not known, and counts as live",
-  "cutOff.also": "{cut}. {also}",
   "phase.joined":
     "what lies behind {name} is joined to the rest another way as well: take that away first, or each part has to be changed by itself",
   "tidy.nothing": "There is no point to lay out: nothing is drawn, or everything is pinned.",

@@ -1,7 +1,4 @@
 export const edits = {
-  "cutOff.notKnown":
-    "Coupé de toute source, sans appareil ouvert entre les deux : {what}. Ce n'est pas connu, et tenu pour sous tension",
-  "cutOff.also": "{cut}. {also}",
   "phase.joined":
     "ce qui suit {name} est aussi relié au reste par un autre chemin : enlevez-le d'abord, sinon chaque partie se change à part",
   "tidy.nothing": "Aucun point à disposer : rien n'est dessiné, ou tout est épinglé.",
