@@ -16,6 +16,11 @@ export const isTreacherousKey = (key: string): boolean =>
 /** Half of a letter that needs two (a surrogate on its own): it cannot be written as UTF-8. */
 export const hasHalfLetter = (text: string): boolean => /\p{Surrogate}/u.test(text);
 
+/** Where the halves of letters that need two begin. */
+const FIRST_HALF_LETTER = 0xd800;
+
+const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
+
 const WORDS: readonly (readonly [word: string, value: Json])[] = [
   ["true", true],
   ["false", false],
@@ -67,8 +72,7 @@ class Parser {
 
   private value(): Json {
     const letter = this.text[this.at];
-    if (letter === "{") return this.nested(() => this.object());
-    if (letter === "[") return this.nested(() => this.list());
+    if (letter === "{" || letter === "[") return this.nested(letter);
     if (letter === '"') return this.string();
     if (letter === "-" || (letter !== undefined && letter >= "0" && letter <= "9")) return this.number();
     for (const [word, value] of WORDS) {
@@ -79,9 +83,9 @@ class Parser {
     return this.unexpected("a value");
   }
 
-  private nested<Value>(read: () => Value): Value {
+  private nested(opening: "{" | "["): Json {
     if (++this.level > MOST_LEVELS) this.stop(say("file.tooDeep", { most: MOST_LEVELS, ...this.place() }));
-    const value = read();
+    const value = opening === "{" ? this.object() : this.list();
     this.level--;
     return value;
   }
@@ -128,10 +132,12 @@ class Parser {
   private string(): string {
     const start = ++this.at;
     let isPlain = true;
+    let mayHaveHalves = false;
     for (; this.at < this.text.length; this.at++) {
       const code = this.text.charCodeAt(this.at);
       if (code === 0x22) break;
       if (code < 0x20) this.stop(say("file.controlLetter", this.place()));
+      if (code >= FIRST_HALF_LETTER) mayHaveHalves = true;
       if (code !== 0x5c) continue;
       isPlain = false;
       this.at++;
@@ -140,7 +146,7 @@ class Parser {
     const raw = this.text.slice(start, this.at);
     this.at++; // "
     const read = isPlain ? raw : this.unescape(raw);
-    if (hasHalfLetter(read)) this.stop(say("file.halfLetter", this.place()));
+    if ((mayHaveHalves || !isPlain) && hasHalfLetter(read)) this.stop(say("file.halfLetter", this.place()));
     return read;
   }
 
@@ -153,10 +159,9 @@ class Parser {
   }
 
   private number(): number {
-    const grammar = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
-    grammar.lastIndex = this.at;
-    const found = grammar.exec(this.text)?.[0];
-    if (found === undefined) return this.unexpected("a number");
+    NUMBER.lastIndex = this.at;
+    if (!NUMBER.test(this.text)) return this.unexpected("a number");
+    const found = this.text.slice(this.at, NUMBER.lastIndex);
     const value = Number(found);
     if (!Number.isFinite(value))
       this.stop(say("file.hugeNumber", { found: found.slice(0, 20), ...this.place() }));

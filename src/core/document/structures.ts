@@ -112,10 +112,11 @@ function joining({ elements }: System, id: string): string {
 }
 
 function buildIndex(system: System): Index {
-  const ofPoint = placed(system);
+  const inOrder = nearestFirst(system);
+  const ofPoint = placed(system, inOrder);
   const points = new Map<StructureId, PointId[]>();
   for (const id of Object.keys(system.structures ?? {})) points.set(id as StructureId, []);
-  for (const point of nearestFirst(system)) {
+  for (const point of inOrder) {
     const id = ofPoint.get(point)!;
     const its = points.get(id);
     if (its === undefined) points.set(id, [point]);
@@ -140,15 +141,16 @@ function buildIndex(system: System): Index {
 
 function nearestFirst(system: System): PointId[] {
   const hops = hopsFromSource(system);
-  const far = (id: string) => hops.get(id) ?? Number.MAX_VALUE;
   const ids = Object.keys(system.points) as PointId[];
-  return ids.sort((a, b) => far(a) - far(b) || naturalOrder(a, b));
+  return ids
+    .map((id) => ({ id, far: hops.get(id) ?? Number.MAX_VALUE }))
+    .sort((a, b) => a.far - b.far || naturalOrder(a.id, b.id))
+    .map(({ id }) => id);
 }
 
 /** The structure of every point: first what the file says, then what is joined to that, then each heap that is left. */
-function placed(system: System): Map<string, StructureId> {
+function placed(system: System, points: readonly PointId[]): Map<string, StructureId> {
   const on = new Map<string, StructureId>();
-  const points = nearestFirst(system);
   for (const id of points) {
     const said = completePoint(system.points[id]!).on;
     if (isNamed(system, said)) on.set(id, said);

@@ -65,11 +65,11 @@ export function elementAmps(solution: Solution): ElementAmps {
   });
   circuit.emfs.forEach(({ element, part }, index) => {
     const { stamp } = nodal.emfs[index]!;
-    const { siemens, injected } = emfIn(nodal.emfs[index]!, variant);
     if (!part.on) {
       stamp.nodes.forEach((node) => take(element, node, complex.zero));
       return;
     }
+    const { siemens, injected } = emfIn(nodal.emfs[index]!, variant);
     takeStamp(element, stamp.nodes, siemens);
     stamp.nodes.forEach((node, i) => take(element, node, complex.scale(injected[i]!, -1)));
   });

@@ -71,19 +71,15 @@ export interface Nodal extends Omit<Skeleton, "stretches" | "units" | "emfs"> {
     readonly stamp: Stamp;
     readonly siemens: readonly (readonly Complex[])[];
   }[];
-  /** each with its loads as drawn and, where loads stand behind it, with them off */
-  readonly emfs: readonly EmfEquations[];
+  /** each asked what it is only where it is on: of a feeder's customers nearly none has a machine that runs */
+  readonly emfs: readonly { readonly stamp: Stamp; readonly at: EmfAt }[];
 }
 
-interface EmfEquations {
-  readonly stamp: Stamp;
-  readonly drawn: EmfElectrical;
-  readonly unloaded: EmfElectrical;
+/** What a supply is in a variant: with its loads as drawn or, where loads stand behind it, with them off. */
+export function emfIn({ at }: Nodal["emfs"][number], { loads }: Variant): EmfElectrical {
+  const { drawn, unloaded } = emfElectrical(at);
+  return loads ? drawn : unloaded;
 }
-
-/** What a supply is in a variant. */
-export const emfIn = ({ drawn, unloaded }: EmfEquations, { loads }: Variant): EmfElectrical =>
-  loads ? drawn : unloaded;
 
 interface EmfElectrical {
   readonly siemens: readonly (readonly Complex[])[];
@@ -105,7 +101,7 @@ export const nodalOf: (circuit: Circuit) => Nodal = perObject((circuit: Circuit)
       electrical: stretchElectrical(it.part, it.alongside, circuit.frequencyHz),
     })),
     units: circuit.units.map((it, index) => ({ stamp: units[index]!, siemens: unitSiemens(it) })),
-    emfs: circuit.emfs.map((it, index) => ({ stamp: emfs[index]!, ...emfElectrical(it) })),
+    emfs: circuit.emfs.map((at, index) => ({ stamp: emfs[index]!, at })),
   };
 });
 
@@ -261,9 +257,13 @@ function leadingJoins({ joins, nodeCount }: Circuit): Int32Array {
   });
 }
 
-const unitNodes = ({ windings }: UnitAt): number[] => [...new Set(windings.flat())];
+function unitNodes({ windings }: UnitAt): number[] {
+  const nodes: number[] = [];
+  for (const ends of windings) for (const node of ends) if (!nodes.includes(node)) nodes.push(node);
+  return nodes;
+}
 
-const emfElectrical = perObject(({ part }: EmfAt): Omit<EmfEquations, "stamp"> => {
+const emfElectrical = perObject(({ part }: EmfAt): { drawn: EmfElectrical; unloaded: EmfElectrical } => {
   const drawn = behindOhms(
     part.ohms,
     part.legs.map(({ volts }) => volts),
@@ -293,23 +293,19 @@ const unitSiemens = perObject((unit: UnitAt): Complex[][] => {
     [0, -unit.part.excitingVa],
   );
   const flux = complex.inverse(total);
-  const between = windings.map((_, k) =>
-    windings.map((_unused, m): Complex => {
-      const shared = complex.times(complex.times(weighted[k]!, weighted[m]!), flux);
-      return k === m ? complex.subtract(y[k]!, shared) : complex.scale(shared, -1);
-    }),
-  );
-  const matrix: Complex[][] = nodes.map(() => nodes.map(() => complex.zero));
+  const matrix: [number, number][][] = nodes.map(() => nodes.map(() => [0, 0]));
   unit.windings.forEach((ends, k) =>
-    unit.windings.forEach((otherEnds, m) =>
-      ends.forEach((a, i) =>
-        otherEnds.forEach((b, j) => {
-          const sign = (i === 0 ? 1 : -1) * (j === 0 ? 1 : -1);
-          const [row, column] = [nodes.indexOf(a), nodes.indexOf(b)];
-          matrix[row]![column] = complex.add(matrix[row]![column]!, complex.scale(between[k]![m]!, sign));
-        }),
-      ),
-    ),
+    unit.windings.forEach((otherEnds, m) => {
+      const shared = complex.times(complex.times(weighted[k]!, weighted[m]!), flux);
+      const [re, im] = k === m ? complex.subtract(y[k]!, shared) : complex.scale(shared, -1);
+      for (let i = 0; i < 2; i++)
+        for (let j = 0; j < 2; j++) {
+          const entry = matrix[nodes.indexOf(ends[i]!)]![nodes.indexOf(otherEnds[j]!)]!;
+          const sign = i === j ? 1 : -1;
+          entry[0] += sign * re;
+          entry[1] += sign * im;
+        }
+    }),
   );
   return matrix;
 });

@@ -213,21 +213,13 @@ const nonlinearLoads = perObject((circuit: Circuit): ModelledLoad[] =>
 export const isLinear = (circuit: Circuit): boolean => nonlinearLoads(circuit).length === 0;
 
 /**
- * Current that a load draws at some volts: constant current keeps its magnitude and its angle to the volts, constant
- * power its volt-amperes; below the floor both are the impedance that draws at the floor what the model draws there.
+ * What a load draws for each volt across it at some magnitude [S]: constant current keeps its magnitude and its angle to the
+ * volts, constant power its volt-amperes; below the floor both are the impedance that draws at the floor what the model draws there.
  */
-function modelAmps(
-  { va, volts: ratedVolts, model }: Pick<ModelledLoad, "va" | "volts" | "model">,
-  volts: Complex,
-): Complex {
-  const share = complex.magnitude(volts) / ratedVolts;
-  const conjugateVa = complex.conjugate(va);
-  if (share < LOAD_FLOOR) {
-    const drawn = model === "I" ? LOAD_FLOOR : 1;
-    return complex.times(volts, complex.scale(conjugateVa, drawn / (LOAD_FLOOR * ratedVolts) ** 2));
-  }
-  const drawn = model === "I" ? share : 1;
-  return complex.times(volts, complex.scale(conjugateVa, drawn / (share * ratedVolts) ** 2));
+function modelSiemensScale({ volts: ratedVolts, model }: ModelledLoad, magnitude: number): number {
+  const share = magnitude / ratedVolts;
+  if (share < LOAD_FLOOR) return (model === "I" ? LOAD_FLOOR : 1) / (LOAD_FLOOR * ratedVolts) ** 2;
+  return (model === "I" ? share : 1) / (share * ratedVolts) ** 2;
 }
 
 /**
@@ -243,57 +235,69 @@ function iterateLoads(
   startRe: Float64Array,
   startIm: Float64Array,
 ) {
-  const { placeOf } = nodal;
+  const places = loads.map(({ from, to }) => [placeIn(nodal, from), placeIn(nodal, to)] as const);
   let [xRe, xIm] = [startRe, startIm];
-  const voltsAcross = (re: Float64Array, im: Float64Array, { from, to }: ModelledLoad): Complex => {
-    const at = (node: number): Complex =>
-      node === EARTH ? complex.zero : [re[placeOf[node]!]!, im[placeOf[node]!]!];
-    return complex.subtract(at(from), at(to));
-  };
-  let extraAmps: ReadonlyMap<number, Complex> = new Map(loads.map(({ branch }) => [branch, complex.zero]));
+  let across = voltsAcross(places, xRe, xIm);
+  const extraRe = new Float64Array(loads.length);
+  const extraIm = new Float64Array(loads.length);
   let step = 1;
   let movedBefore = Infinity;
   let isSettled = false;
+  const answer = () => ({
+    xRe,
+    xIm,
+    extraAmps: new Map(loads.map(({ branch }, k): [number, Complex] => [branch, [extraRe[k]!, extraIm[k]!]])),
+  });
   for (let round = 0; round < MOST_LOAD_ROUNDS; round++) {
     const bRe = assembled.injectedRe.slice();
     const bIm = assembled.injectedIm.slice();
-    const before = extraAmps;
-    const extras = new Map<number, Complex>();
-    extraAmps = extras;
-    for (const load of loads) {
-      const volts = voltsAcross(xRe, xIm, load);
-      const asked = complex.subtract(modelAmps(load, volts), complex.times(load.siemens, volts));
-      const had = before.get(load.branch)!;
-      const extra = complex.add(had, complex.scale(complex.subtract(asked, had), step));
-      extras.set(load.branch, extra);
-      const push = (node: number, sign: number) => {
-        if (node === EARTH) return;
-        bRe[placeOf[node]!]! += sign * extra[0];
-        bIm[placeOf[node]!]! += sign * extra[1];
-      };
-      push(load.from, -1);
-      push(load.to, 1);
-    }
-    const next = solveOnce(nodal, assembled, factor, bRe, bIm);
+    loads.forEach((load, k) => {
+      const [vRe, vIm] = [across.re[k]!, across.im[k]!];
+      const scale = modelSiemensScale(load, Math.hypot(vRe, vIm));
+      const beyondRe = scale * load.va[0] - load.siemens[0];
+      const beyondIm = -scale * load.va[1] - load.siemens[1];
+      extraRe[k]! += step * (beyondRe * vRe - beyondIm * vIm - extraRe[k]!);
+      extraIm[k]! += step * (beyondRe * vIm + beyondIm * vRe - extraIm[k]!);
+      const [from, to] = places[k]!;
+      if (from !== -1) {
+        bRe[from]! -= extraRe[k]!;
+        bIm[from]! -= extraIm[k]!;
+      }
+      if (to !== -1) {
+        bRe[to]! += extraRe[k]!;
+        bIm[to]! += extraIm[k]!;
+      }
+    });
+    ({ xRe, xIm } = solveOnce(nodal, assembled, factor, bRe, bIm));
+    const before = across;
+    across = voltsAcross(places, xRe, xIm);
     const moved = loads.reduce(
-      (most, load) =>
-        Math.max(
-          most,
-          complex.magnitude(
-            complex.subtract(voltsAcross(next.xRe, next.xIm, load), voltsAcross(xRe, xIm, load)),
-          ) / load.volts,
-        ),
+      (most, { volts }, k) =>
+        Math.max(most, Math.hypot(across.re[k]! - before.re[k]!, across.im[k]! - before.im[k]!) / volts),
       0,
     );
-    xRe = next.xRe;
-    xIm = next.xIm;
-    if (moved < LOAD_AT_REST * step) return { xRe, xIm, extraAmps };
+    if (moved < LOAD_AT_REST * step) return answer();
     if (!Number.isFinite(moved)) return undefined;
     isSettled = moved < LOAD_SETTLED * step;
     if (moved > SLOW_SHARE * movedBefore) step = Math.max(step / 2, LEAST_LOAD_STEP);
     movedBefore = moved;
   }
-  return isSettled ? { xRe, xIm, extraAmps } : undefined;
+  return isSettled ? answer() : undefined;
+}
+
+/** Where a node stands in the order of elimination, −1 for earth. */
+const placeIn = ({ placeOf }: Nodal, node: number): number => (node === EARTH ? -1 : placeOf[node]!);
+
+function voltsAcross(
+  places: readonly (readonly [from: number, to: number])[],
+  xRe: Float64Array,
+  xIm: Float64Array,
+): { readonly re: Float64Array; readonly im: Float64Array } {
+  const at = (values: Float64Array, place: number) => (place === -1 ? 0 : values[place]!);
+  return {
+    re: Float64Array.from(places, ([from, to]) => at(xRe, from) - at(xRe, to)),
+    im: Float64Array.from(places, ([from, to]) => at(xIm, from) - at(xIm, to)),
+  };
 }
 
 /** Volts to earth at a node. */

@@ -8,8 +8,8 @@ import {
   type LineConductor,
   primitiveOhmsPerKm,
 } from "./carson";
-import { fillMatrix, invertOhms, pick, times } from "./matrix";
-import { MOST_STRETCHES_KNOWN } from "./tolerances";
+import { fillMatrix, invertOhms, pick, times, trueInverse } from "./matrix";
+import { MOST_LINES_KNOWN } from "./tolerances";
 
 /** What a whole stretch of line is to the network. */
 export interface StretchElectrical {
@@ -54,61 +54,84 @@ function tableFaradPerKm(part: Stretch): number[][] {
   return cableFaradPerKm(part.letters.length - (withNeutral ? 1 : 0), withNeutral);
 }
 
-const known = new Map<string, StretchElectrical>();
-/** Series and shunt of a stretch by its explicit matrices, else by Carson and the potential coefficients; remembered. */
+/** Series and shunt of a stretch by its explicit matrices, else by Carson and the potential coefficients. */
 export function stretchElectrical(
   part: Stretch,
   alongside: readonly Alongside[],
   frequencyHz: number,
 ): StretchElectrical {
-  const { letters, parted, lengthM, construction, conductor, neutralConductor, zOhmsPerKm, bMicroSPerKm } =
-    part;
-  const key =
-    zOhmsPerKm === undefined && bMicroSPerKm === undefined && alongside.length === 0
-      ? `${letters.join("")} ${parted.join("")} ${lengthM} ${construction} ${conductor} ${neutralConductor} ${frequencyHz}`
-      : undefined;
-  const found = key === undefined ? undefined : known.get(key);
-  if (found !== undefined) return found;
-  const fresh = solveStretch(part, alongside, frequencyHz);
-  if (key !== undefined) {
-    if (known.size >= MOST_STRETCHES_KNOWN) known.clear();
-    known.set(key, fresh);
-  }
-  return fresh;
-}
-
-function solveStretch(
-  part: Stretch,
-  alongside: readonly Alongside[],
-  frequencyHz: number,
-): StretchElectrical {
-  const { letters, parted, lengthM } = part;
-  const size = letters.length;
+  const { letters, lengthM } = part;
   const km = lengthM / 1000;
-  const perKm = part.zOhmsPerKm ?? tableOhmsPerKm(part, frequencyHz);
-  const zOhms = perKm.map((row) => row.map((it) => complex.scale(it, km)));
-  const whole = letters.map((_, index) => index).filter((index) => !parted.includes(letters[index]!));
-  const inverse = whole.length === 0 ? [] : invertOhms(pick(zOhms, whole));
-  const seriesSiemens = fillMatrix(size, size, (row, column) => {
-    const [i, j] = [whole.indexOf(row), whole.indexOf(column)];
-    return i === -1 || j === -1 ? complex.zero : inverse[i]![j]!;
-  });
-  const omega = 2 * Math.PI * frequencyHz;
-  const siemensPerKm =
-    part.bMicroSPerKm?.map((row) => row.map((it) => it * 1e-6)) ??
-    tableFaradPerKm(part).map((row) => row.map((it) => it * omega));
+  const { ohms, inverse, halfShuntSiemens } = rememberedPerKm(part, frequencyHz);
+  const zOhms = scaled(ohms, km);
   const coupled = alongside.map((it) => coupling(part, it, frequencyHz));
   const sum = (of: (it: Coupling) => readonly Complex[]): Complex[] =>
     letters.map((_, index) =>
       coupled.reduce<Complex>((total, it) => complex.add(total, of(it)[index]!), complex.zero),
     );
   return {
-    seriesSiemens,
+    seriesSiemens: inverse === undefined ? inverseOfWhole(part, zOhms) : scaled(inverse, 1 / km),
     zOhms,
-    halfShuntSiemens: siemensPerKm.map((row) => row.map((it) => (it * km) / 2)),
+    halfShuntSiemens: halfShuntSiemens.map((row) => row.map((it) => it * km)),
     pushedAmps: sum((it) => it.pushedAmpsAtEachEnd),
     inducedVolts: sum((it) => it.inducedVolts),
   };
+}
+
+const scaled = (matrix: readonly (readonly Complex[])[], by: number): Complex[][] =>
+  matrix.map((row) => row.map((it) => complex.scale(it, by)));
+
+/** What a kilometre of a line is: a feeder has thousands of spans and some tens of kinds of line. */
+interface PerKm {
+  readonly ohms: readonly (readonly Complex[])[];
+  /** of the conductors that are whole, zero rows for the others; absent where the matrix has none */
+  readonly inverse: readonly (readonly Complex[])[] | undefined;
+  readonly halfShuntSiemens: readonly (readonly number[])[];
+}
+
+const known = new Map<string, PerKm>();
+function rememberedPerKm(part: Stretch, frequencyHz: number): PerKm {
+  const { letters, parted, construction, conductor, neutralConductor, zOhmsPerKm, bMicroSPerKm } = part;
+  const key = [letters.join(""), parted.join(""), construction, conductor, neutralConductor, frequencyHz];
+  const asKey = `${key.join(" ")} ${String(zOhmsPerKm)} ${String(bMicroSPerKm)}`;
+  const found = known.get(asKey);
+  if (found !== undefined) return found;
+  const fresh = perKmOf(part, frequencyHz);
+  if (known.size >= MOST_LINES_KNOWN) known.clear();
+  known.set(asKey, fresh);
+  return fresh;
+}
+
+function perKmOf(part: Stretch, frequencyHz: number): PerKm {
+  const ohms = part.zOhmsPerKm ?? tableOhmsPerKm(part, frequencyHz);
+  const omega = 2 * Math.PI * frequencyHz;
+  const siemensPerKm =
+    part.bMicroSPerKm?.map((row) => row.map((it) => it * 1e-6)) ??
+    tableFaradPerKm(part).map((row) => row.map((it) => it * omega));
+  return {
+    ohms,
+    inverse: amongWhole(part, ohms, trueInverse),
+    halfShuntSiemens: siemensPerKm.map((row) => row.map((it) => it / 2)),
+  };
+}
+
+/** One that has no inverse is nearly nothing over its whole length, however long it is. */
+const inverseOfWhole = (part: Stretch, zOhms: readonly (readonly Complex[])[]): Complex[][] =>
+  amongWhole(part, zOhms, invertOhms)!;
+
+/** An inverse among the conductors that are not parted, with zero rows and columns for those that are. */
+function amongWhole(
+  { letters, parted }: Stretch,
+  ohms: readonly (readonly Complex[])[],
+  inverseOf: (ohms: Complex[][]) => Complex[][] | undefined,
+): Complex[][] | undefined {
+  const whole = letters.map((_, index) => index).filter((index) => !parted.includes(letters[index]!));
+  const inverse = whole.length === 0 ? [] : inverseOf(pick(ohms, whole));
+  if (inverse === undefined) return undefined;
+  return fillMatrix(letters.length, letters.length, (row, column) => {
+    const [i, j] = [whole.indexOf(row), whole.indexOf(column)];
+    return i === -1 || j === -1 ? complex.zero : inverse[i]![j]!;
+  });
 }
 
 /** Spacing between the phases of a circuit alongside, and their radius [m]: the file format's own figures. */

@@ -43,5 +43,5 @@ export const SAME_RATIO = 1e-9;
 /** How near the shares come to the least sum of squares: what is left over what was asked [1]. */
 export const LOOPS_SHARED_WITHIN = 1e-13;
 
-/** So many stretches are remembered; one more, and all are forgotten. */
-export const MOST_STRETCHES_KNOWN = 5000;
+/** So many kinds of line are remembered; one more, and all are forgotten. */
+export const MOST_LINES_KNOWN = 5000;
