@@ -48,6 +48,7 @@ export const capacitor = defineDevice({
   // Switched by its own device, whose rating is not drawn; the rule on discharge speaks of what stays behind.
   breaks: breaksItsLoad,
   handling: BY_HANDLE,
+  drops: "load",
   position: openPosition,
   rating: ({ kvar }) => say("drawing.kvar", { kvar }),
   symbol: ({ open }) => [

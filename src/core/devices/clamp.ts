@@ -14,7 +14,16 @@ export const clamp = defineDevice({
   // A clamp has no rating (29 CFR 1910.269(l)(12)): charging and exciting current only.
   breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "clamp" }),
   carries: (_it, { tapClampMaxAmps }) => tapClampMaxAmps,
-  handling: { off: "lift", on: "attach", moves: "phases", tools: ["clamp-stick", "hot-stick"], trouble: 1 },
+  handling: {
+    off: "lift",
+    on: "attach",
+    moves: "phases",
+    tools: ["clamp-stick", "hot-stick"],
+    trouble: 1,
+    comesAway: true,
+  },
+  shakes: true,
+  drops: "nothing",
   standsAbreast: true,
   position: (it) => openPosition(it, "drawing.lifted"),
   symbol: ({ open }) =>

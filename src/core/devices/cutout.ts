@@ -56,6 +56,8 @@ export const cutout = defineDevice({
   },
   carries: ({ continuousAmps }) => continuousAmps,
   handling: { ...BY_HANDLE, tools: [LOAD_BREAK_TOOL, ...STICKS] },
+  shakes: true,
+  drops: "load",
   standsAbreast: true,
   position: (it) =>
     it.blown !== ""

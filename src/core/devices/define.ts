@@ -157,6 +157,8 @@ export interface Handling<Element> {
   readonly tools: readonly string[];
   /** what it costs beyond one operation, so that the usual way is taken first */
   readonly trouble: number;
+  /** comes away in the hand, so that only what it hangs on beyond has to be dead before it is changed */
+  readonly comesAway?: true;
   /** whether it can be taken out as it stands; absent: whenever a phase of it is closed */
   canGoOff?(element: Element): boolean;
 }
@@ -241,6 +243,14 @@ export interface DeviceSpec<
   carries?(element: Complete<F>, settings: BreakSettings): number;
   /** how the crew handles it; absent: by its handle where it has an opening, else not at all */
   readonly handling?: Handling<Complete<F>>;
+  /** operating it shakes the pole that it stands on */
+  readonly shakes?: true;
+  /** whether a crew takes `load` off the line by it, or `nothing` off anything else; absent: its own alone */
+  readonly drops?: "load" | "nothing";
+  /** stands at the customer's, not on the line */
+  readonly atCustomer?: true;
+  /** its owner has the key, so that it may close again however it was left */
+  readonly ownersKey?: true;
   /** letters of its phases at an end; absent: the same at every end */
   lettersAtEnd?(element: Complete<F>, end: End): readonly Letter[];
   /** of what is conductors and nothing else: the key that says which of them came apart */

@@ -40,6 +40,8 @@ export const disconnect = defineDevice({
   check: gangIsWhole,
   ...opensBy(opening),
   breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
+  shakes: true,
+  drops: "load",
   standsAbreast: true,
   position: openPosition,
   symbol: ({ open }) => [

@@ -16,6 +16,7 @@ export const elbow = defineDevice({
   breaks: (it, _tool, settings) =>
     it.loadBreakAmps > 0 ? breaksRated(it.loadBreakAmps, settings) : { amps: 0, basis: "unrated" },
   handling: { ...BY_HANDLE, tools: ["clamp-stick", "hot-stick"] },
+  drops: "load",
   standsAbreast: true,
   position: (it) => openPosition(it, "drawing.parked"),
   symbol: ({ open }) =>

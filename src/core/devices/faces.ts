@@ -10,6 +10,7 @@ import {
   type DoubtPlace,
   type ElementChange,
   type Handling,
+  type Move,
   type UpsetSettings,
 } from "./define";
 import type { FieldProblem } from "./fields";
@@ -19,17 +20,20 @@ import type { Mark } from "./symbol";
 
 /** What a thing itself answers, one function a question: everybody else asks here, and nobody asks for its kind. */
 
+/** A thing, complete or as saved. */
+interface Kinded {
+  readonly kind: DeviceKind;
+}
+
 /** Kinds that say of themselves that they are this. */
 type KindThatIs<Role extends DeviceRole> = {
   [Kind in DeviceKind]: Role extends (typeof DEVICES)[Kind]["role"] ? Kind : never;
 }[DeviceKind];
 
-/** Asks things, complete or as saved, for what they are; the answer of what is not there is no. */
+/** Asks things for what they are; the answer of what is not there is no. */
 const is =
   <Role extends DeviceRole>(role: Role) =>
-  <E extends { readonly kind: DeviceKind } | undefined>(
-    element: E,
-  ): element is E & { readonly kind: KindThatIs<Role> } =>
+  <E extends Kinded | undefined>(element: E): element is E & { readonly kind: KindThatIs<Role> } =>
     element !== undefined && (deviceOf(element.kind) as Device | undefined)?.role === role;
 
 /** A length of line or cable: it runs from structure to structure, where all else stands on one. */
@@ -48,6 +52,11 @@ export const isGroundSet = is("ground-set");
 export const isBeside = is("beside");
 /** What is no equipment, and is gone once it is mended. */
 export const isFault = is("fault");
+
+const says =
+  (what: "shakes" | "atCustomer" | "ownersKey" | "standsAbreast") =>
+  ({ kind }: Kinded): boolean =>
+    deviceOf(kind)[what] === true;
 
 /** How long the line is that a thing is [m]; nothing for what is no line. */
 export const lengthOf = (element: CircuitElement): number => (isLine(element) ? element.lengthM : 0);
@@ -90,14 +99,41 @@ export function openPhasesOf(element: CircuitElement): string {
 }
 
 /** How the crew takes a thing out and puts it back; nothing for what no crew operates. */
-export function handlingOf({ kind }: { readonly kind: DeviceKind }): Handling<never> | undefined {
+export function handlingOf({ kind }: Kinded): Handling<never> | undefined {
   const { handling, opening } = deviceOf(kind);
   return handling ?? (opening === undefined ? undefined : BY_HANDLE);
 }
 
 /** Whether a thing goes from one position to another as a whole, as a transfer switch does. */
-export const hasPositions = (element: { readonly kind: DeviceKind }): boolean =>
-  handlingOf(element)?.moves === "position";
+export const hasPositions = (element: Kinded): boolean => handlingOf(element)?.moves === "position";
+
+/** Whether a thing is lifted off the conductor and clamped onto it again, as by a stick. */
+export const isLiftedOff = (element: Kinded): boolean => handlingOf(element)?.off === "lift";
+
+/** The verbs that take a thing apart phase by phase and join it again; nothing for what does not move so. */
+export function partingVerbs(element: Kinded): readonly [Move, Move] | undefined {
+  if (isConductor(element)) return ["cut", "join"];
+  const handling = handlingOf(element);
+  return handling?.moves === "phases" ? [handling.off, handling.on] : undefined;
+}
+
+/** Whether a thing comes away in the hand when it is taken off. */
+export const comesAway = (element: Kinded): boolean => handlingOf(element)?.comesAway === true;
+
+/** Whether operating a thing shakes the pole. */
+export const shakesThePole = says("shakes");
+
+/** Whether a crew takes `load` off the line by a thing, or `nothing` off anything else. */
+export const droppedBy = ({ kind }: Kinded): "load" | "nothing" | undefined => deviceOf(kind).drops;
+
+/** Whether a thing hangs at one point, so that nothing goes on through it. */
+export const hangs = ({ kind }: Kinded): boolean => deviceOf(kind).ends.length === 1;
+
+/** Whether a thing stands at the customer's, not on the line. */
+export const isAtCustomer = says("atCustomer");
+
+/** Whether a thing's owner has the key to it. */
+export const isOwners = says("ownersKey");
 
 /** Whether a thing can be taken out as it stands. */
 export function canGoOff(element: CircuitElement): boolean {
@@ -171,7 +207,7 @@ export const lettersAtEnd = (element: CircuitElement, end: End): readonly Letter
 };
 
 /** Whether a thing is conductors and nothing else: a line, or a lead. */
-export const isConductor = <E extends { readonly kind: DeviceKind }>(
+export const isConductor = <E extends Kinded>(
   element: E,
 ): element is E & { readonly kind: Extract<CircuitElement, { cut: string } | { parted: string }>["kind"] } =>
   deviceOf(element.kind).apartKey !== undefined;
@@ -206,9 +242,12 @@ export const couldFeed = (element: CircuitElement, assumed: boolean): boolean =>
   return device.couldFeed?.(own, assumed) ?? false;
 };
 
+/** Whether a customer could put volts on the line by a thing: the utility's own supplies are drawn as such. */
+export const customerCouldFeed = (element: CircuitElement): boolean =>
+  couldFeed(element, true) && !isSupply(element);
+
 /** Whether each phase of a thing has a symbol of its own, one beside the other. */
-export const standsAbreast = (element: CircuitElement): boolean =>
-  deviceOf(element.kind).standsAbreast === true;
+export const standsAbreast = says("standsAbreast");
 
 /** The position of a thing in words, where it is not as it normally is. */
 export const positionOf = (element: CircuitElement): Message | undefined => {

@@ -29,6 +29,7 @@ export const lead = defineDevice({
   // Cutters part a conductor at the same gap as a clamp lifted off it: the same limit.
   breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "lead" }),
   handling: { off: "cut", on: "join", moves: "phases", tools: ["lead-cutters"], trouble: 6 },
+  drops: "nothing",
   position: ({ cut }) => (cut === "" ? undefined : say("drawing.cut", { phases: cut })),
   symbol: ({ cut }) =>
     cut === ""

@@ -14,7 +14,8 @@ export const meter = defineDevice({
   ...opensBy(opening),
   // A meter's jaws are contacts, not a switch: the load goes first, at the customer's main.
   breaks: (_it, _tool, settings) => breaksRated(0, settings),
-  handling: { off: "pull", on: "replace", moves: "phases", tools: [], trouble: 1 },
+  handling: { off: "pull", on: "replace", moves: "phases", tools: [], trouble: 1, comesAway: true },
+  atCustomer: true,
   position: (it) => openPosition(it, "drawing.pulled"),
   symbolReach: 13,
   symbol: ({ open }) =>
@@ -32,6 +33,8 @@ export const main = defineDevice({
   ...opensBy(opening),
   breaks: breaksItsLoad,
   handling: { ...BY_HANDLE, trouble: 1 },
+  atCustomer: true,
+  ownersKey: true,
   position: openPosition,
   symbolReach: 15,
   symbol: ({ open }) => [

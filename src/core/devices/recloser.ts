@@ -40,6 +40,7 @@ const interrupter = <const Kind extends string>(kind: Kind, prefix: string, lett
     ...opensBy(opening),
     breaks: ({ interruptingAmps }) =>
       interruptingAmps === undefined ? breaksItsLoad() : { amps: interruptingAmps, basis: "rated" },
+    drops: "load",
     position: openPosition,
     symbolReach: 17,
     symbol: ({ open }): Mark[] => [

@@ -47,6 +47,7 @@ export const regulator = defineDevice({
   // A regulator is bypassed before it is switched out; its own switches break no load.
   breaks: (_it, _tool, settings) => breaksRated(0, settings),
   handling: { ...BY_HANDLE, trouble: 3, canGoOff: ({ bypassed }) => !bypassed },
+  drops: "nothing",
   position: openPosition,
   symbolReach: 13,
   symbol: () => [circle(0, 0, 13), line(-14, 14, 14, -14), line(6, -14, 14, -14, 14, -6)],

@@ -1,4 +1,4 @@
-import { deviceOf, openPhasesOf } from "../../devices";
+import { deviceOf, isTransformer, openPhasesOf } from "../../devices";
 import type { Step } from "../../document";
 import type { ConductorReport } from "../../hazard";
 import {
@@ -27,8 +27,7 @@ export interface Gap {
 /** The two sides of each phase of a two-ended thing; nothing for any other. */
 export function gapsOf(state: JobState, id: string | undefined, letters: string): Gap[] {
   const element = elementOf(state.document.system, id);
-  if (element === undefined || deviceOf(element.kind).ends.length < 2 || element.kind === "transformer")
-    return [];
+  if (element === undefined || deviceOf(element.kind).ends.length < 2 || isTransformer(element)) return [];
   const { from, to } = element as unknown as { from: string; to: string };
   const { conductors } = asItStands(state);
   return [...letters].flatMap((it) => {

@@ -7,7 +7,7 @@ import { ampsThrough, phasesMoved } from "./gap";
 import { coldLoadSurge, fullLoadAmps, inrushSurges, melts, type Surge } from "./inrush";
 import { joinedWithout } from "../job/joined";
 import { energizedBy, isLiveState } from "../job/live";
-import { elementOf, elementsOf } from "../job/names";
+import { elementOf } from "../job/names";
 import { pathToConductor } from "../job/paths";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
@@ -37,16 +37,10 @@ export function surgesOnClosing(step: Step, before: JobState, after: JobState): 
   if (!isSwitching(step) || closed === "") return [];
   const woken = new Set(energizedBy(before, after));
   if (woken.size === 0) return [];
-  const transformers = elementsOf(after.document.system).flatMap(([, it]) =>
-    it.kind === "transformer"
-      ? [
-          {
-            amps: fullLoadAmps(it),
-            primary: lettersOf(it.phases).map((letter) => conductorId(it.from, letter)),
-          },
-        ]
-      : [],
-  );
+  const transformers = elementsOfKind(after.document.system, "transformer").map(([, it]) => ({
+    amps: fullLoadAmps(it),
+    primary: lettersOf(it.phases).map((letter) => conductorId(it.from, letter)),
+  }));
   const energized = transformers.filter(({ primary }) => primary.some((id) => woken.has(id)));
   return linksOf(after, step.element as ElementId, closed, woken).map(({ id, link, beyond }) => {
     const fullLoad = energized

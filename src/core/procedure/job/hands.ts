@@ -1,4 +1,4 @@
-import { type CircuitElement, secondaryLetters } from "../../devices";
+import { type CircuitElement, isConductor, isFault, secondaryLetters } from "../../devices";
 import { isSameStructure, jobOf, settingsOf, type Step, type System } from "../../document";
 import { circuitOf, endsOf } from "../../network";
 import { gloveClassFor } from "../../reference";
@@ -118,7 +118,7 @@ export const devicesWorkedOn = ({ document }: JobState, id: string | undefined):
   if (workPoint === undefined) return [];
   return doneBy(document, id).flatMap((it) => {
     const element = elementOf(document.system, it);
-    if (element === undefined || ["span", "lead", "fault", "nearby"].includes(element.kind)) return [];
+    if (element === undefined || isConductor(element) || isFault(element)) return [];
     const isHere = endsOf(element).some(([, point]) => isSameStructure(document.system, point, workPoint.at));
     return isHere ? [element] : [];
   });

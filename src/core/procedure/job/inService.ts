@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf, openPhasesOf, shortedBy } from "../../devices";
+import { type CircuitElement, deviceOf, isGroundSet, isLine, openPhasesOf, shortedBy } from "../../devices";
 import {
   complete,
   jobOf,
@@ -50,10 +50,10 @@ export const brokenConductors = (system: System): ConductorId[] =>
 
 function brokenOf(it: CircuitElement): ConductorId[] {
   // A ground set holds its conductors on purpose.
-  if (it.kind === "fault" || it.kind === "arrester")
+  if ("at" in it && !isGroundSet(it))
     return lettersOf(shortedBy(it)).map((letter) => conductorId(it.at, letter));
   // A lead that is cut hangs where it was cut; what a span lets fall lies anywhere.
-  if (it.kind !== "span") return [];
+  if (!isLine(it)) return [];
   return lettersOf(it.parted)
     .filter((letter: Letter) => letter !== "N")
     .flatMap((letter) => [conductorId(it.from, letter), conductorId(it.to, letter)]);

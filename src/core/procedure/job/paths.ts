@@ -21,10 +21,7 @@ export function pathToConductor({ document }: JobState, id: ConductorId): Elemen
 export function bankOnPath(state: JobState, id: ConductorId): ElementId | undefined {
   return pathToConductor(state, id).find((element) => {
     const it = elementOf(state.document.system, element);
-    if (it?.kind === "transformer") return it.phases.length > 1;
-    return (
-      (it?.kind === "load" || it?.kind === "capacitor") && it.phases.length > 1 && !it.phases.includes("1")
-    );
+    return it !== undefined && "connection" in it && it.phases.length > 1 && !it.phases.includes("1");
   });
 }
 

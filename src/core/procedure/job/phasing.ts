@@ -1,3 +1,4 @@
+import { isLine } from "../../devices";
 import { perObject, type System } from "../../document";
 import { circuitOf, EDGE, reachGraphOf } from "../../network";
 import type { ConductorId } from "../../terms";
@@ -16,7 +17,7 @@ const piecesOf = perObject((system: System) => {
   };
   for (let edge = 0; edge < edgeCount; edge++) {
     if (kind[edge] !== EDGE.metallic || on[edge] === 0) continue;
-    if (elementOf(system, circuit.elementIds[element[edge]!])?.kind === "span") continue;
+    if (isLine(elementOf(system, circuit.elementIds[element[edge]!]))) continue;
     piece[rootOf(from[edge]!)] = rootOf(to[edge]!);
   }
   return { nodeOf: circuit.nodeOf, rootOf };

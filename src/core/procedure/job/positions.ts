@@ -1,4 +1,14 @@
-import { type CircuitElement, deviceOf, openingOf, openKeyOf } from "../../devices";
+import {
+  type CircuitElement,
+  deviceOf,
+  hasPositions,
+  isGroundSet,
+  isMachine,
+  isSupply,
+  openingOf,
+  openKeyOf,
+  partingVerbs,
+} from "../../devices";
 import { conductorsOf, nextGroundId, type SavedElement, type Step, type System } from "../../document";
 import {
   type ElementId,
@@ -100,7 +110,7 @@ function closed(
   name: Name,
 ): JsonObject | Refusal {
   const phases = phasesOf(element, step);
-  if (element.kind === "cutout") {
+  if (has(element, "removed")) {
     const out = inOrder(element.phases, [...phases].filter((it) => element.removed.includes(it)).join(""));
     if (out !== "") return refuse(say("step.barrelOut", { name: name(), phases: out }));
     const blown = [...phases].filter((it) => element.blown.includes(it)).join("");
@@ -112,13 +122,18 @@ function closed(
   return { [key]: without(element[key], phases) };
 }
 
-/** The same for one kind of thing only. */
+/** The same for some things only. */
 const only =
-  (kinds: readonly CircuitElement["kind"][], move: Move): Move =>
+  (isOne: (element: Movable, verb: Step["do"]) => boolean, move: Move): Move =>
   (element, step, name) =>
-    kinds.includes(element.kind)
+    isOne(element, step.do)
       ? move(element, step, name)
       : refuse(say("step.otherKind", { name: name(), verb: say(`doing.${step.do}`) }));
+
+const isPartedSo = (element: Movable, verb: Step["do"]): boolean =>
+  (partingVerbs(element) as readonly Step["do"][] | undefined)?.includes(verb) === true;
+const hasBarrel = (element: Movable): boolean => has(element, "removed");
+const runs = (element: Movable): boolean => isMachine(element) || isSupply(element);
 
 const setTo =
   (key: "tagged" | "blocked" | "on", value: boolean): Move =>
@@ -137,15 +152,15 @@ const setTo =
 const MOVES: Partial<Record<Step["do"], Move>> = {
   open: opens,
   close: closes,
-  lift: only(["clamp"], opens),
-  attach: only(["clamp"], closes),
-  cut: only(["lead", "span"], (element, step, name) =>
+  lift: only(isPartedSo, opens),
+  attach: only(isPartedSo, closes),
+  cut: only(isPartedSo, (element, step, name) =>
     opened(openKeyOf(element.kind) as "parted" | "cut", element, step, name),
   ),
-  join: only(["lead", "span"], closes),
-  pull: only(["meter"], opens),
-  replace: only(["meter"], closes),
-  "remove-barrel": only(["cutout"], (element, step, name) => {
+  join: only(isPartedSo, closes),
+  pull: only(isPartedSo, opens),
+  replace: only(isPartedSo, closes),
+  "remove-barrel": only(hasBarrel, (element, step, name) => {
     const phases = phasesOf(element, step);
     if ([...phases].every((it) => element.removed.includes(it)))
       return refuse(say("step.barrelOut", { name: name(), phases }));
@@ -154,7 +169,7 @@ const MOVES: Partial<Record<Step["do"], Move>> = {
       open: inOrder(element.phases, element.open + phases),
     };
   }),
-  "replace-barrel": only(["cutout"], (element, step, name) => {
+  "replace-barrel": only(hasBarrel, (element, step, name) => {
     const phases = phasesOf(element, step);
     if (![...phases].some((it) => element.removed.includes(it)))
       return refuse(say("step.barrelIn", { name: name(), phases }));
@@ -164,24 +179,27 @@ const MOVES: Partial<Record<Step["do"], Move>> = {
     };
   }),
   // A blown link drops its barrel: with a new link in, the barrel still hangs open.
-  refuse: only(["cutout"], (element, step, name) => {
+  refuse: only(hasBarrel, (element, step, name) => {
     const phases = phasesOf(element, step);
     if (![...phases].some((it) => element.blown.includes(it)))
       return refuse(say("step.linkWhole", { name: name(), phases }));
     return { blown: without(element.blown, phases), open: inOrder(element.phases, element.open + phases) };
   }),
-  "set-position": only(["transfer", "regulator"], (element, step, name) => {
-    const position = step.position ?? step.to ?? "";
-    if (element.kind === "regulator")
-      return Object.values(element.taps).every((it) => it === 0)
+  "set-position": only(
+    (it) => has(it, "taps") || hasPositions(it),
+    (element, step, name) => {
+      const position = step.position ?? step.to ?? "";
+      if ("taps" in element)
+        return Object.values(element.taps).every((it) => it === 0)
+          ? refuse(say("step.alreadyThere", { name: name(), position }))
+          : { taps: {} };
+      return element.position === position
         ? refuse(say("step.alreadyThere", { name: name(), position }))
-        : { taps: {} };
-    return element.position === position
-      ? refuse(say("step.alreadyThere", { name: name(), position }))
-      : { position };
-  }),
-  start: only(["generator", "source"], setTo("on", true)),
-  stop: only(["generator", "source"], setTo("on", false)),
+        : { position };
+    },
+  ),
+  start: only(runs, setTo("on", true)),
+  stop: only(runs, setTo("on", false)),
   tag: setTo("tagged", true),
   untag: (element, step, name) => {
     const keys = setTo("tagged", false)(element, step, name);
@@ -244,7 +262,7 @@ function grounded(system: System, step: Step): System | Refusal {
 }
 
 function ungrounded(system: System, id: ElementId, element: CircuitElement, name: Name): System | Refusal {
-  if (element.kind !== "ground") return refuse(say("step.otherKind", { name: name(), verb: "unground" }));
+  if (!isGroundSet(element)) return refuse(say("step.otherKind", { name: name(), verb: "unground" }));
   const elements = { ...system.elements };
   delete elements[id];
   return { ...system, elements };

@@ -1,4 +1,4 @@
-import type { CircuitElement } from "../../devices";
+import { type CircuitElement, isFault } from "../../devices";
 import {
   complete,
   jobOf,
@@ -25,8 +25,7 @@ export function systemAfterWork(document: StillhotDocument, { at }: Step): Syste
     const saved = Object.hasOwn(system.elements, id) ? system.elements[id]! : undefined;
     if (saved === undefined) continue;
     const element = complete(saved);
-    if (element.kind === "fault" || element.leave === "gone" || leave[id] === "gone")
-      system = without(system, id);
+    if (isFault(element) || element.leave === "gone" || leave[id] === "gone") system = without(system, id);
     else system = put(system, id, soundKeys(saved, element));
   }
   return system;

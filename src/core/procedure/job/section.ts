@@ -1,4 +1,11 @@
-import { type CircuitElement, deviceOf, lettersAtEnd, openPhasesOf } from "../../devices";
+import {
+  type CircuitElement,
+  deviceOf,
+  isLoad,
+  isTransformer,
+  lettersAtEnd,
+  openPhasesOf,
+} from "../../devices";
 import {
   elementOfKind,
   elementsOfKind,
@@ -71,18 +78,17 @@ function sectionBeyond(
     for (const [id, element] of elements) {
       const passage = passageOf(element);
       if (passage === undefined || own.includes(id)) continue;
-      const reached =
-        element.kind === "transformer"
-          ? passage.from.some((it) => conductors.has(it))
-            ? passage.to
-            : []
-          : passage.to.filter((far, i) => {
-              if (!conductors.has(passage.from[i]!)) return false;
-              const letter = far.slice(far.lastIndexOf("/") + 1) as Letter;
-              if (!isTie(element, letter, far)) return true;
-              ties.add(id);
-              return false;
-            });
+      const reached = isTransformer(element)
+        ? passage.from.some((it) => conductors.has(it))
+          ? passage.to
+          : []
+        : passage.to.filter((far, i) => {
+            if (!conductors.has(passage.from[i]!)) return false;
+            const letter = far.slice(far.lastIndexOf("/") + 1) as Letter;
+            if (!isTie(element, letter, far)) return true;
+            ties.add(id);
+            return false;
+          });
       for (const far of reached)
         if (!conductors.has(far)) {
           conductors.add(far);
@@ -98,7 +104,7 @@ function sectionBeyond(
       passage.to.some((it) => conductors.has(it)) && !passage.from.some((it) => conductors.has(it));
     if (!entersOnly) continue;
     const open = openPhasesOf(element);
-    if (open === "" || element.kind === "transformer") feeds.push(id);
+    if (open === "" || isTransformer(element)) feeds.push(id);
     else if (passage.from.some(isLive) || (element as { normallyOpen?: boolean }).normallyOpen === true)
       ties.add(id);
   }
@@ -147,8 +153,7 @@ function reasonFor(
   const banks = new Set(ofKind("transformer").map(([, it]) => (it as { from: string }).from));
   if (banks.size > 1) return say("permit.line", { count: banks.size });
   const other = elements.find(
-    ([, it]) =>
-      it.kind === "load" && lettersOf(it.phases).some((letter) => isPrimary(conductorId(it.at, letter))),
+    ([, it]) => isLoad(it) && lettersOf(it.phases).some((letter) => isPrimary(conductorId(it.at, letter))),
   );
   if (banks.size === 1 && other !== undefined) return say("permit.load", { name: named(other[0]) });
   const isLine = banks.size === 0 && ofKind("span").some(([, it]) => passageOf(it)!.from.some(isPrimary));

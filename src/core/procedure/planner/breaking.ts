@@ -1,4 +1,4 @@
-import { type Breaks, breaksOf, handlingOf } from "../../devices";
+import { type Breaks, breaksOf, handlingOf, hangs } from "../../devices";
 import {
   complete,
   jobOf,
@@ -67,7 +67,7 @@ export function limitOf(
 }
 
 /** What hangs on the line goes first, and comes back last: a machine is never closed in on out of step. */
-const TAKEN_OFF_FIRST: readonly string[] = ["generator", "capacitor"];
+const isTakenOffFirst = ({ opening }: { readonly opening: Opening }): boolean => hangs(opening);
 
 /** Made to break load, or nothing flows: opened before what is not. */
 const isMadeForIt = ({ basis }: Breaks, amps: number): boolean =>
@@ -99,7 +99,7 @@ export function orderOpenings(
         ...it,
         rank: [
           first.has(it.opening.key) ? 0 : 1,
-          TAKEN_OFF_FIRST.includes(it.opening.kind) ? 0 : 1,
+          isTakenOffFirst(it) ? 0 : 1,
           it.opening.element === order.at(-1)?.opening.element ? 0 : 1,
           isMadeForIt(it.limit, it.amps) && it.amps > NO_AMPS ? 0 : 1,
           here === undefined ? 0 : distanceBetween(document.system, here, it.opening.at),

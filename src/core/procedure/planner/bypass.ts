@@ -1,4 +1,4 @@
-import { openPhasesOf } from "../../devices";
+import { isLiftedOff, openPhasesOf, standsAbreast } from "../../devices";
 import {
   elementOfKind,
   isSameStructure,
@@ -58,7 +58,7 @@ function bypassOf(document: StillhotDocument, id: ElementId): Bypass | undefined
       return (near.has(a!) && far.has(b!)) || (near.has(b!) && far.has(a!));
     });
   const found = elementsOf(system).find(([, it]) => {
-    if (it.kind !== "disconnect" && it.kind !== "cutout") return false;
+    if (!("open" in it && "from" in it) || !standsAbreast(it) || isLiftedOff(it)) return false;
     return (
       !it.tagged &&
       lettersOf(phases).every((letter) => it.open.includes(letter)) &&

@@ -1,3 +1,4 @@
+import { hasPositions } from "../../devices";
 import { complete, jobOf, type SavedElement, type StillhotDocument, type System } from "../../document";
 import { type Circuit, type Reach, reachGraphOf, REACH, reachOf, sourceOf, standingOf } from "../../network";
 import type { ElementId } from "../../terms";
@@ -204,16 +205,15 @@ export function systemWith(
 ): System {
   const record = system.elements[id]!;
   const found = document.system.elements[id];
-  const keys =
-    record.kind === "transfer"
-      ? { position: found?.["position"] ?? "utility" }
-      : {
-          ...without(record, "open", phases),
-          ...without(record, "cut", phases),
-          ...without(record, "blown", phases),
-          ...without(record, "removed", phases),
-          ...(record["blocked"] === true ? { blocked: false } : {}),
-        };
+  const keys = hasPositions(record)
+    ? { position: found?.["position"] ?? "utility" }
+    : {
+        ...without(record, "open", phases),
+        ...without(record, "cut", phases),
+        ...without(record, "blown", phases),
+        ...without(record, "removed", phases),
+        ...(record["blocked"] === true ? { blocked: false } : {}),
+      };
   return { ...system, elements: { ...system.elements, [id]: { ...record, ...keys } as SavedElement } };
 }
 

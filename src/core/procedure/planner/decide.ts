@@ -1,4 +1,4 @@
-import { GROUNDING_CABLES, openingOf } from "../../devices";
+import { GROUNDING_CABLES, isLiftedOff, isOwners, openingOf } from "../../devices";
 import {
   complete,
   elementsOfKind,
@@ -93,10 +93,11 @@ function marksFor(
     if (tagged === false) tags.add(id);
     if (openingOf(element)?.automatic === true && blocked === false) blocks.add(id);
   }
-  for (const { element, kind } of choice.openings) {
+  for (const opening of choice.openings) {
+    const { element } = opening;
     const { blocked } = complete(document.system.elements[element]!) as { blocked?: boolean };
-    if (kind === "main") tags.add(element);
-    if (blocked === false && (kind === "main" || (kind === "clamp" && tags.has(element))))
+    if (isOwners(opening)) tags.add(element);
+    if (blocked === false && (isOwners(opening) || (isLiftedOff(opening) && tags.has(element))))
       blocks.add(element);
   }
   return { tags: sorted(tags), blocks: sorted(blocks) };

@@ -1,3 +1,4 @@
+import { lengthOf } from "../../devices";
 import {
   complete,
   completePoint,
@@ -63,8 +64,7 @@ function wayFrom(system: System, start: string): ReadonlyMap<string, number> {
     const here = queue[next]!;
     for (const id of elementsAt(system).get(here) ?? []) {
       const saved = savedElement(system.elements, id)!;
-      const element = complete(saved);
-      const length = far.get(here)! + (element.kind === "span" ? element.lengthM : 0);
+      const length = far.get(here)! + lengthOf(complete(saved));
       for (const end of endPointsOf(saved))
         if (length < (far.get(end) ?? Infinity)) {
           far.set(end, length);

@@ -1,4 +1,4 @@
-import { canGoOff, lettersAtEnd, openPhasesOf } from "../../devices";
+import { canGoOff, type CircuitElement, comesAway, lettersAtEnd, openPhasesOf } from "../../devices";
 import {
   complete,
   jobOf,
@@ -19,9 +19,6 @@ export const madeSound = perObject(
     new Set(Object.keys(jobOf(document).workPoints).flatMap((id) => doneBy(document, id))),
 );
 
-/** What comes away in the hand, so that only what it hangs on beyond has to be dead before it is changed. */
-const COMES_AWAY: readonly string[] = ["clamp", "meter"];
-
 /**
  * Phase terminals of a thing that hands come to when it is changed or mended. A link is renewed in a barrel that a stick
  * takes out: hands come to no terminal for that.
@@ -29,9 +26,9 @@ const COMES_AWAY: readonly string[] = ["clamp", "meter"];
 export function terminalsOfWork(system: System, id: ElementId): ConductorId[] {
   if (!Object.hasOwn(system.elements, id)) return [];
   const element = complete(system.elements[id]!);
-  if (element.kind === "nearby" || isLinkOnly(system.elements[id]!)) return [];
+  if (isLinkOnly(element)) return [];
   return endsOf(element)
-    .filter(([end]) => !(COMES_AWAY.includes(element.kind) && end === "from"))
+    .filter(([end]) => !(comesAway(element) && end === "from"))
     .flatMap(([end, point]) =>
       lettersAtEnd(element, end)
         .filter((letter) => letter !== "N")
@@ -39,8 +36,8 @@ export function terminalsOfWork(system: System, id: ElementId): ConductorId[] {
     );
 }
 
-const isLinkOnly = (record: SavedElement): boolean =>
-  record.kind === "cutout" && (record["blown"] ?? "") !== "" && isSound(record);
+const isLinkOnly = (element: CircuitElement): boolean =>
+  "blown" in element && element.blown !== "" && isSound(element);
 
 const isSound = ({ condition, planned }: SavedElement): boolean =>
   (condition ?? "sound") === "sound" && planned !== true;

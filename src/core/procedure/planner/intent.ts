@@ -1,3 +1,4 @@
+import { comesAway, isTransformer } from "../../devices";
 import {
   conductorsOf,
   jobOf,
@@ -105,7 +106,8 @@ function withoutThings(system: System, ids: ReadonlySet<ElementId>): System {
 /** Whether hands on one side of a thing come to its other side too, so that both sides are held. */
 const isBetweenGrounds = ({ system }: StillhotDocument, id: ElementId): boolean =>
   Object.hasOwn(system.elements, id) &&
-  !["transformer", "clamp", "meter"].includes(system.elements[id]!.kind);
+  !isTransformer(system.elements[id]!) &&
+  !comesAway(system.elements[id]!);
 
 /** Letters of a point's phases, those of its neutral left out. */
 export const phasesAtPoint = (system: System, at: string): string =>

@@ -1,4 +1,4 @@
-import { openingOf } from "../../devices";
+import { isLiftedOff, isLoad, openingOf } from "../../devices";
 import { complete, type StillhotDocument, type System } from "../../document";
 import { type ElementId, type Message, say } from "../../terms";
 import { nameOf } from "../job/names";
@@ -63,7 +63,7 @@ export function isolating(
 function blockOf(document: StillhotDocument, element: ElementId): Omit<Action, "after"> {
   const it = complete(document.system.elements[element]!);
   const isAutomatic = openingOf(it)?.automatic ?? false;
-  const key = isAutomatic ? "why.block.automatic" : it.kind === "clamp" ? "why.block.clamp" : "why.block";
+  const key = isAutomatic ? "why.block.automatic" : isLiftedOff(it) ? "why.block.clamp" : "why.block";
   return {
     rank: RANK.isolate,
     at: placeOf(document.system, element),
@@ -145,4 +145,4 @@ function whyOff(
 
 /** Whether what could feed the work is nothing that stands on the drawing, but a generator that a customer may have. */
 const isUndrawnMachine = ({ system }: StillhotDocument, source: ElementId): boolean =>
-  system.elements[source]?.kind === "load";
+  isLoad(system.elements[source]);

@@ -1,11 +1,8 @@
-import type { DeviceKind } from "../../devices";
+import { droppedBy } from "../../devices";
 import type { StillhotDocument } from "../../document";
 import { circuitOf, EDGE, edgesAround, floodFrom, reachGraphOf, reachOf, standingOf } from "../../network";
 import type { ElementId } from "../../terms";
 import { type Opening, openingsOf } from "./openings";
-
-/** What drops load, or holds some: a clamp or a lead does not. */
-const DROPS: readonly DeviceKind[] = ["cutout", "disconnect", "elbow", "recloser", "breaker", "capacitor"];
 
 /** Things beyond one, seen from its `from` end, that may drop load with a tool, nothing of the kind between. */
 export function nextBeyond(document: StillhotDocument, element: ElementId): Opening[] {
@@ -45,7 +42,7 @@ function nextFrom(document: StillhotDocument, own: readonly number[], start: rea
     edgeOn[edge] === 1 && graph.kind[edge] === EDGE.metallic && !own.includes(edge);
   const dropperOf = (edge: number) => {
     const opening = byEdge.get(edge);
-    return opening !== undefined && DROPS.includes(opening.kind) ? opening : undefined;
+    return opening !== undefined && droppedBy(opening) === "load" ? opening : undefined;
   };
   const { nodes } = floodFrom(
     graph,

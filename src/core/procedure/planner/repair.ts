@@ -1,4 +1,4 @@
-import { GROUNDING_CABLES, secondaryLetters } from "../../devices";
+import { customerCouldFeed, GROUNDING_CABLES, isTransformer, secondaryLetters } from "../../devices";
 import { complete, jobOf, settingsOf, type Step, type StillhotDocument } from "../../document";
 import { type Threat } from "../../hazard";
 import { circuitOf } from "../../network";
@@ -84,7 +84,7 @@ function largerCable({ where }: Broke, { document, state, wishes }: Broken): Wis
 function heldAgainst(bank: ElementId, { document, wishes }: Broken): Wishes {
   const { system } = document;
   const it = complete(system.elements[bank]!);
-  if (it.kind !== "transformer") return wishes;
+  if (!isTransformer(it)) return wishes;
   if (!wishes.heldOpen.has(bank) && hasNeutral(system, it.to) && !wishes.groundsAt.includes(it.to as PointId))
     return { ...wishes, groundsAt: [...wishes.groundsAt, it.to as PointId] };
   if (wishes.separations.some(({ name }) => name === bank)) return wishes;
@@ -95,16 +95,14 @@ function heldAgainst(bank: ElementId, { document, wishes }: Broken): Wishes {
 function secondaryApart({ system }: StillhotDocument, bank: ElementId): Separation {
   const circuit = circuitOf(system);
   const it = complete(system.elements[bank]!);
-  const at =
-    it.kind === "transformer" ? secondaryLetters(it).map((letter) => conductorId(it.to, letter)) : [];
+  const at = isTransformer(it) ? secondaryLetters(it).map((letter) => conductorId(it.to, letter)) : [];
   return {
     name: bank,
     metallicOnly: true,
     targets: at.flatMap((id) => circuit.nodeOf.get(id) ?? []),
     sources: elementsOf(system).flatMap(([id, other]) => {
-      if ((other.kind === "load" && other.customers > 0) || other.kind === "generator")
-        return [{ element: id, nodes: nodesOfFeeder(circuit, id) }];
-      if (other.kind !== "transformer" || id === bank) return [];
+      if (customerCouldFeed(other)) return [{ element: id, nodes: nodesOfFeeder(circuit, id) }];
+      if (!isTransformer(other) || id === bank) return [];
       const nodes = secondaryLetters(other).flatMap(
         (letter) => circuit.nodeOf.get(conductorId(other.to, letter)) ?? [],
       );

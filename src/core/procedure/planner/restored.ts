@@ -1,4 +1,4 @@
-import type { DeviceKind } from "../../devices";
+import { droppedBy, hangs } from "../../devices";
 import type { StillhotDocument, System } from "../../document";
 import { circuitOf } from "../../network";
 import {
@@ -14,9 +14,6 @@ import {
 import { brokenConductors } from "../job/inService";
 import { allClosed, offPart } from "./ending";
 import { type Opening, openingsIn } from "./openings";
-
-/** Kinds by which a crew feeds a part of the line from another side while the work goes on. */
-const SUPPLIES: readonly DeviceKind[] = ["cutout", "disconnect", "recloser", "breaker", "elbow"];
 
 /** What is fed again before the work begins. */
 export interface Restored {
@@ -39,7 +36,7 @@ export function restored(document: StillhotDocument, opened: System, held: reado
   if (dark === 0) return { moves: [], after: opened, refused: [] };
   const open = wholes(
     openingsIn(document, allClosed(document))
-      .all.filter(({ kind }) => SUPPLIES.includes(kind))
+      .all.filter((it) => droppedBy(it) === "load" && !hangs(it))
       .flatMap((it) => offPart(opened, it) ?? []),
   ).sort((a, b) => Number(isTie(a)) - Number(isTie(b)) || (a.key < b.key ? -1 : 1));
   const broken = brokenConductors(opened).flatMap((id) => circuit.nodeOf.get(id) ?? []);

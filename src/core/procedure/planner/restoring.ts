@@ -1,3 +1,4 @@
+import { isLiftedOff } from "../../devices";
 import { complete, type StillhotDocument, type System } from "../../document";
 import { circuitOf, endsOf, REACH, reachOf, standingOf } from "../../network";
 import {
@@ -95,11 +96,15 @@ function onSteps(document: StillhotDocument, move: Move, phases: string, when: W
   const { opening, before, tool } = move;
   const { element: id } = opening;
   const name = nameOf(document, id);
-  const element = complete(before.elements[id]!) as { blown?: string; removed?: string; blocked?: boolean };
+  const element = complete(before.elements[id]!) as {
+    blown?: string;
+    removed?: string;
+    blocked?: boolean;
+    fuse?: unknown;
+  };
   const some = (letters = ""): string => [...phases].filter((it) => letters.includes(it)).join("");
   const [blown, out] = [some(element.blown), some(element.removed)];
   const isLive = isLiveAt(before, opening, phases);
-  const { kind, fuse } = complete(before.elements[id]!) as { kind: string; fuse?: unknown };
   return [
     ...(element.blocked === true && out === ""
       ? [step({ do: "unblock", element: id }, say("why.unblock.close", { name }))]
@@ -108,7 +113,7 @@ function onSteps(document: StillhotDocument, move: Move, phases: string, when: W
       ? []
       : [step({ do: "replace-barrel", element: id, phases: out }, say("why.replace-barrel"))]),
     ...(blown === "" ? [] : [step({ do: "refuse", element: id, phases: blown }, say("why.refuse"))]),
-    ...(kind === "cutout" && fuse !== "solid" && isLive
+    ...("fuse" in element && element.fuse !== "solid" && isLive
       ? [step({ do: "stand-clear" }, say("why.stand-clear", { name }))]
       : []),
     ...phasingSteps(document, before, opening, phases),
@@ -149,7 +154,7 @@ function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: Wh
       customersDark(circuitOf(before), []) - customersDark(circuitOf(systemMoved(document, move)), []);
     return fed > 0 ? say("why.supply", { name }) : say("why.on");
   }
-  if (opening.kind === "clamp") return say("why.on.clamp", { name });
+  if (isLiftedOff(opening)) return say("why.on.clamp", { name });
   if (!isLive) return say("why.on");
   return say(isOff(document.system, opening) ? "why.on.service" : "why.on.live", { name });
 }

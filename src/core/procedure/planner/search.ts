@@ -1,3 +1,4 @@
+import { droppedBy } from "../../devices";
 import { complete, perObject, type StillhotDocument, type System } from "../../document";
 import { type Circuit, circuitOf, EARTH, reachGraphOf } from "../../network";
 import { type ElementId, type PointId } from "../../terms";
@@ -237,9 +238,6 @@ function openingsAlong(document: StillhotDocument, { edges }: Way, { forbidden }
   return [...new Set(along)].filter(({ element }) => !forbidden.has(element));
 }
 
-/** What breaks no load itself takes none off anything else. */
-const DROPS_NOTHING: readonly string[] = ["clamp", "lead", "regulator"];
-
 /** Things that take the current off one that may not break it: on the way to a load that it feeds, or to its supply. */
 function droppersFor(
   document: StillhotDocument,
@@ -262,7 +260,7 @@ function droppersFor(
       for (const opening of openingsAlong(document, way, demand)) found.add(opening);
     }
   }
-  const onTheWay = [...found].filter((it) => !openings.includes(it) && !DROPS_NOTHING.includes(it.kind));
+  const onTheWay = [...found].filter((it) => !openings.includes(it) && droppedBy(it) !== "nothing");
   // Where every load is off already, what is left is the current that a bank or a length of line draws by itself.
   return onTheWay.length > 0
     ? onTheWay
@@ -272,8 +270,7 @@ function droppersFor(
 const loadsOf = perObject((circuit: Circuit): Separation["sources"] =>
   circuit.elementIds.flatMap((id, index): { element: ElementId; nodes: number[] }[] => {
     const it = complete(circuit.system.elements[id]!);
-    const draws = (it.kind === "load" && (it.kw !== 0 || it.kvar !== 0)) || it.kind === "capacitor";
-    if (!draws) return [];
+    if (!("kvar" in it) || (it.kvar === 0 && !("kw" in it && it.kw !== 0))) return [];
     const nodes = circuit.branches
       .filter(({ element }) => element === index)
       .flatMap(({ from, to }) => [from, to].filter((node) => node !== EARTH));

@@ -1,3 +1,4 @@
+import { isSupply, isLoad } from "../../devices";
 import { complete, perObject } from "../../document";
 import {
   type Circuit,
@@ -69,8 +70,9 @@ function hasHiddenGap({ system, elementIds }: Circuit, index: number): boolean {
 export function suppliesOf(circuit: Circuit, { asRestored }: Strictness): Separation["sources"] {
   return circuit.emfs.flatMap(({ element, part, legs, star }) => {
     const id = circuit.elementIds[element]!;
-    const isSource = circuit.system.elements[id]!.kind === "source";
-    return part.on || (asRestored && isSource) ? [{ element: id, nodes: [...legs, star] }] : [];
+    return part.on || (asRestored && isSupply(circuit.system.elements[id]))
+      ? [{ element: id, nodes: [...legs, star] }]
+      : [];
   });
 }
 
@@ -129,7 +131,7 @@ export interface CustomersOut {
 const customersOf = perObject((circuit: Circuit) =>
   circuit.elementIds.flatMap((id) => {
     const it = complete(circuit.system.elements[id]!);
-    if (it.kind !== "load" || it.customers === 0) return []; // only a load says whether it is critical
+    if (!isLoad(it) || it.customers === 0) return []; // only a load says whether it is critical
     const nodes = lettersOf(it.phases).flatMap(
       (letter) => circuit.nodeOf.get(conductorId(it.at, letter)) ?? [],
     );

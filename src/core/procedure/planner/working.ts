@@ -1,3 +1,4 @@
+import { isBeside } from "../../devices";
 import { complete, type StillhotDocument, type System, workPointName } from "../../document";
 import { type ElementId, type PointId, say } from "../../terms";
 import { nameOf } from "../job/names";
@@ -56,7 +57,7 @@ export function working(document: StillhotDocument, intent: Intent, dead: readon
 /** Where a neighbouring circuit is covered: at the near end of the span that it runs beside. */
 function placeOfCover(system: System, id: ElementId): PointId {
   const element = complete(system.elements[id]!);
-  return element.kind === "nearby" ? placeOf(system, element.span as ElementId) : placeOf(system, id);
+  return isBeside(element) ? placeOf(system, element.span as ElementId) : placeOf(system, id);
 }
 
 /** The grounds off, everybody clear once more, and the permit given back. */

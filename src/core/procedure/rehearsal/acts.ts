@@ -1,5 +1,23 @@
-import { type CircuitElement, GROUNDING_CABLES, openingOf, openPhasesOf } from "../../devices";
-import { complete, conductorsOf, jobOf, nextGroundId, structuresOf, workPointsOf } from "../../document";
+import {
+  type CircuitElement,
+  GROUNDING_CABLES,
+  isGroundSet,
+  isLiftedOff,
+  isMachine,
+  isSupply,
+  openingOf,
+  openPhasesOf,
+  partingVerbs,
+} from "../../devices";
+import {
+  complete,
+  conductorsOf,
+  groundSetsAt,
+  jobOf,
+  nextGroundId,
+  structuresOf,
+  workPointsOf,
+} from "../../document";
 import { isBarricaded } from "../../hazard";
 import { isRelying, isSwitching, type KeysOf, type Step, stepBy, stepOf, type StepVerb } from "../../steps";
 import {
@@ -104,21 +122,13 @@ function withTool({ document }: JobState, verb: StepVerb, element: CircuitElemen
 
 const breaksPath = (verb: StepVerb): boolean => stepOf(verb).does.includes("opens");
 
-const MOVES: Partial<Record<CircuitElement["kind"], readonly [StepVerb, StepVerb]>> = {
-  clamp: ["lift", "attach"],
-  meter: ["pull", "replace"],
-  lead: ["cut", "join"],
-  span: ["cut", "join"],
-};
-
 function elementActs(state: JobState, id: ElementId, element: CircuitElement): Act[] {
   const acts: Act[] = [];
-  const moves = MOVES[element.kind] ?? ("open" in element ? (["open", "close"] as const) : undefined);
-  if (element.kind === "ground") acts.push(act("unground", { element: id, first: "phase" }));
-  if (moves !== undefined) acts.push(...operating(state, id, element, ...moves));
-  if (element.kind === "generator" || element.kind === "source")
-    acts.push(act(element.on ? "stop" : "start", { element: id }));
-  if (element.kind === "transfer")
+  const verbs = partingVerbs(element);
+  if (isGroundSet(element)) acts.push(act("unground", { element: id, first: "phase" }));
+  if (verbs !== undefined) acts.push(...operating(state, id, element, ...verbs));
+  if (isMachine(element) || isSupply(element)) acts.push(act(element.on ? "stop" : "start", { element: id }));
+  if ("position" in element)
     for (const position of ["utility", "generator", "off"] as const)
       if (element.position !== position)
         acts.push(
@@ -129,10 +139,10 @@ function elementActs(state: JobState, id: ElementId, element: CircuitElement): A
             `position-${position}`,
           ),
         );
-  if (element.kind === "arrester" || element.kind === "clamp") acts.push(act("secure", { element: id }));
+  if ("loose" in element || isLiftedOff(element)) acts.push(act("secure", { element: id }));
   acts.push(act(isTagged(state, id) ? "untag" : "tag", { element: id }));
   if ("blocked" in element) acts.push(act(element.blocked ? "unblock" : "block", { element: id }));
-  if (element.kind === "cutout") {
+  if ("removed" in element) {
     const { removed, blown, phases } = element;
     acts.push(
       ...(blown === "" ? [] : [act("refuse", { element: id, phases: blown })]),
@@ -157,10 +167,7 @@ function pointActs(state: JobState, at: PointId): Act[] {
   const letters = conductorsOf(document.system).get(at) ?? [];
   const phases = letters.filter((it) => it !== "N").join("");
   const works = workPointsOf(document).filter(([, it]) => it.at === at);
-  const grounds = (Object.keys(document.system.elements) as ElementId[]).filter((id) => {
-    const saved = document.system.elements[id]!;
-    return saved.kind === "ground" && saved["at"] === at;
-  });
+  const grounds = groundSetsAt(document.system, at).map(([id]) => id);
   const acts: Act[] = [
     ...(phases === "" ? [] : [act("test", { at, phases })]),
     ...grounds.map((id) =>

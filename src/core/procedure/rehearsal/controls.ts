@@ -1,5 +1,14 @@
-import { type CircuitElement, isConductor, openPhasesOf } from "../../devices";
-import { complete, conductorsOf, savedElement, jobOf, settingsOf, type Step } from "../../document";
+import { type CircuitElement, isConductor, isSupply, isTransformer, openPhasesOf } from "../../devices";
+import {
+  complete,
+  conductorsOf,
+  elementsOfKind,
+  groundSetsAt,
+  jobOf,
+  savedElement,
+  settingsOf,
+  type Step,
+} from "../../document";
 import { isOpening } from "../../steps";
 import type { Assessment, Threat, Upset, Verdict } from "../../hazard";
 import {
@@ -190,9 +199,7 @@ function withoutGenerator(state: JobState, load: ElementId): JobState {
 
 function customersSupplied({ conductors }: Assessment, { asFound }: JobState): number {
   let count = 0;
-  for (const saved of Object.values(asFound.system.elements)) {
-    const it = complete(saved);
-    if (it.kind !== "load") continue;
+  for (const [, it] of elementsOfKind(asFound.system, "load")) {
     const isSupplied = [...it.phases].some((letter) => {
       const state = conductors[conductorId(it.at, letter as Letter)]?.state;
       return state === "energized" || state === "backfed";
@@ -228,8 +235,8 @@ function candidatesFor(state: JobState, workPoint: WorkPointId, { upsets, path }
     const saved = system.elements[id];
     if (saved === undefined) continue;
     const element: CircuitElement = complete(saved);
-    if (element.kind === "transformer") add(groundAt(state, element.to));
-    if (isConductor(element) || element.kind === "source") continue;
+    if (isTransformer(element)) add(groundAt(state, element.to));
+    if (isConductor(element) || isSupply(element)) continue;
     if (openPhasesOf(element) !== "") continue;
     const open = actsFor(state, { of: "element", id })
       .filter(({ step }) => isOpening(step))
@@ -255,8 +262,8 @@ const stepOf = (state: JobState, id: ElementId, verb: Step["do"]): Step[] =>
 /** A ground set at a point that has none: on its conductors, to its neutral. */
 function groundAt(state: JobState, at: string): Step[] {
   const { system } = state.document;
-  const hasSet = Object.values(system.elements).some((it) => it.kind === "ground" && it["at"] === at);
-  if (hasSet || (conductorsOf(system).get(at as never) ?? []).length === 0) return [];
+  if (groundSetsAt(system, at).length > 0 || (conductorsOf(system).get(at as never) ?? []).length === 0)
+    return [];
   return actsFor(state, { of: "point", id: at } as Owner)
     .filter(({ step }) => step.do === "ground")
     .map(({ step }) => step);

@@ -5,7 +5,7 @@ import type { System } from "../../document";
 import { conductorId, type ElementId, lettersOf, say } from "../../terms";
 import { isJoined } from "../job/joined";
 import { secondaryIds } from "../job/hands";
-import { elementsOf, nameOf, setName } from "../job/names";
+import { nameOf, setName } from "../job/names";
 import { groundIdOf } from "../job/positions";
 import { defineRule, type Problem } from "./rule";
 import type { JobState } from "../job/state";
@@ -59,14 +59,12 @@ type Bank = ElementOfKind<"transformer">;
 
 /** The bank on whose secondary a set stands. */
 const bankFeeding = (system: System, { at, phases }: Set): Bank | undefined =>
-  elementsOf(system)
+  elementsOfKind(system, "transformer")
     .map(([, it]) => it)
-    .find(
-      (it): it is Bank =>
-        it.kind === "transformer" &&
-        secondaryIds(it).some((id) =>
-          lettersOf(phases).some((letter) => isJoined(system, id, conductorId(at, letter))),
-        ),
+    .find((it) =>
+      secondaryIds(it).some((id) =>
+        lettersOf(phases).some((letter) => isJoined(system, id, conductorId(at, letter))),
+      ),
     );
 
 /** Whether a set ties together every phase of a secondary that has no neutral of its own. */

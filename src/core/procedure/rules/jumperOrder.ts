@@ -1,3 +1,4 @@
+import { handlingOf } from "../../devices";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
 import { gapsOf, phasesMoved } from "../effects/gap";
@@ -16,13 +17,14 @@ export const jumperOrder = defineRule({
   citation: citationOf("connect-deenergized-first"),
   check(step, before, after) {
     const element = elementOf(before.document.system, step.element);
-    if (element?.kind !== "clamp" && element?.kind !== "lead") return undefined;
+    const off = element && handlingOf(element)?.off;
+    if (element === undefined || !("from" in element) || (off !== "lift" && off !== "cut")) return undefined;
     const { opened, closed } = phasesMoved(step, before, after);
     const isOn = closed !== "";
     const apart = gapsOf(isOn ? before : after, step.element, isOn ? closed : opened);
     const fromIsLive = apart.some(({ from, to }) => isLiveState(from.state) && !isLiveState(to.state));
     const toIsLive = apart.some(({ from, to }) => isLiveState(to.state) && !isLiveState(from.state));
-    const looseEnd = element.kind === "clamp" ? (isOn ? element.to : element.from) : step.at;
+    const looseEnd = off === "lift" ? (isOn ? element.to : element.from) : step.at;
     // On: the end made first must be dead. Off: the end freed first must be live.
     const isWrong =
       looseEnd === element.to

@@ -1,3 +1,4 @@
+import { isGroundSet } from "../../devices";
 import type { Step } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { type ElementId, type Message, say } from "../../terms";
@@ -22,13 +23,13 @@ export const leftBehind = defineRule({
     const left: [where: string, what: Message][] = [];
     const name = (id: string) => ({ name: nameOf(document, id) });
     for (const [id, it] of elementsOf(document.system)) {
-      if (it.kind === "ground" && !(id in asFound.system.elements))
+      if (isGroundSet(it) && !(id in asFound.system.elements))
         left.push([id, say("left.ground", { name: id })]);
       else if (isTagged(state, id) && !wasFoundTagged(state, id)) left.push([id, say("left.tag", name(id))]);
       else if (isElsewhere(state, id)) left.push([id, say("left.position", name(id))]);
     }
     for (const id of Object.keys(asFound.system.elements))
-      if (!(id in document.system.elements) && elementOf(asFound.system, id)?.kind === "ground")
+      if (!(id in document.system.elements) && isGroundSet(elementOf(asFound.system, id)))
         left.push([id, say("left.groundTaken", { name: nameOf(asFound, id) })]);
     for (const id of state.covered) left.push([id, say("left.cover", name(id))]);
     if (state.permit === "held" || state.permit === "requested") left.push(["permit", say("left.permit")]);

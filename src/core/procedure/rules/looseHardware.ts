@@ -1,4 +1,4 @@
-import type { CircuitElement } from "../../devices";
+import { type CircuitElement, isLine, shakesThePole } from "../../devices";
 import { elementsOfKind, isSameStructure, type System } from "../../document";
 import { endsOf } from "../../network";
 import { COMMON_PRACTICE } from "../../reference";
@@ -8,9 +8,6 @@ import { defineRule } from "./rule";
 import type { JobState } from "../job/state";
 import { isSwitching } from "../../steps";
 
-/** Things whose operation shakes the pole. */
-const SHAKING: readonly CircuitElement["kind"][] = ["clamp", "cutout", "disconnect"];
-
 /** Nothing on a pole is worked with a stick while something on it hangs loose or is failing. */
 export const looseHardware = defineRule({
   id: "loose-hardware",
@@ -19,7 +16,7 @@ export const looseHardware = defineRule({
   check(step, before) {
     const { document } = before;
     const element = elementOf(document.system, step.element);
-    if (!isSwitching(step) || element === undefined || !SHAKING.includes(element.kind)) return undefined;
+    if (!isSwitching(step) || element === undefined || !shakesThePole(element)) return undefined;
     const points = endsOf(element).map(([, point]) => point);
     return elementsOf(document.system)
       .filter(
@@ -45,9 +42,9 @@ export const looseHardware = defineRule({
 
 /** Whether it may come down or come apart when the pole is shaken. A line that is down is guarded, not held. */
 function isFailing(it: CircuitElement): boolean {
-  if (it.kind === "arrester" && (it.loose || it.failed !== "")) return true;
+  if ("loose" in it && (it.loose || it.failed !== "")) return true;
   const { condition = "sound" } = it as { condition?: string };
-  return it.kind !== "span" && condition !== "sound" && condition !== "seized";
+  return !isLine(it) && condition !== "sound" && condition !== "seized";
 }
 
 const isSecured = ({ secured, document: { system } }: JobState, id: string, at: string): boolean =>

@@ -1,4 +1,4 @@
-import { type CircuitElement, couldFeed, openPhasesOf } from "../../devices";
+import { type CircuitElement, customerCouldFeed, isOwners, isTransformer, openPhasesOf } from "../../devices";
 import { secondaryLetters } from "../../devices";
 import { elementsOfKind, jobOf, type System } from "../../document";
 import { endsOf } from "../../network";
@@ -86,7 +86,7 @@ function possibleFeeders({ document: { system } }: JobState, own: ElementId, ban
   for (let grew = true; grew;) {
     grew = false;
     for (const [, it] of elements) {
-      if (it.kind === "transformer" || it.kind === "nearby") continue;
+      if (isTransformer(it)) continue;
       const points = endsOf(it).map(([, point]) => point);
       if (points.length < 2) continue;
       for (const letter of lettersOf((it as { phases: string }).phases)) {
@@ -106,9 +106,8 @@ function possibleFeeders({ document: { system } }: JobState, own: ElementId, ban
   return elements
     .filter(([id, it]) => {
       // A source is no customer's: it is drawn, and its own openings ask for it.
-      if (it.kind === "load" || it.kind === "generator")
-        return couldFeed(it, true) && hangsOn(it.at, [...it.phases]);
-      return it.kind === "transformer" && id !== own && hangsOn(it.to, secondaryLetters(it));
+      if ("at" in it) return customerCouldFeed(it) && hangsOn(it.at, [...it.phases]);
+      return isTransformer(it) && id !== own && hangsOn(it.to, secondaryLetters(it));
     })
     .map(([id]) => id);
 }
@@ -116,5 +115,5 @@ function possibleFeeders({ document: { system } }: JobState, own: ElementId, ban
 /** A pulled meter holds; a main only open, tagged and blocked, since its owner has the key; a transfer switch never. */
 function isHeldOpen(element: CircuitElement, letter: Letter): boolean {
   if (!openPhasesOf(element).includes(letter)) return false;
-  return element.kind !== "main" || (element.tagged && element.blocked);
+  return !isOwners(element) || ("blocked" in element && element.tagged && element.blocked);
 }
