@@ -14,6 +14,14 @@ const unit = {
   expect: { requireAssertions: true },
 };
 
+/**
+ * The core does nothing when it is loaded, but for immer's patches: so what the first picture needs can load alone, and the
+ * worker, which answers in messages, carries no sentences.
+ */
+const treeshake = {
+  moduleSideEffects: (id: string) => !/src\/core\//.test(id) || /document\/patching/.test(id),
+};
+
 /** The browser app, which works from any folder of any server, and offline after one visit. */
 export default defineConfig({
   base: "./",
@@ -24,12 +32,11 @@ export default defineConfig({
     // What of others is in the app, with the notices that their licences ask for.
     license: { fileName: "licences.md" },
     rolldownOptions: {
-      // The core does nothing when it is loaded, but for immer's patches: so what the first picture needs can load alone.
-      treeshake: { moduleSideEffects: (id) => !/src\/core\//.test(id) || /document\/patching/.test(id) },
+      treeshake,
       output: { codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] } },
     },
   },
-  worker: { format: "es" },
+  worker: { format: "es", rolldownOptions: { treeshake } },
   plugins: [
     svelte(),
     VitePWA({

@@ -39,6 +39,14 @@ function withImports(paths) {
 export const bytesOf = (scripts) =>
   [...scripts.values()].reduce((sum, text) => sum + gzipSync(text).length, 0);
 
+/** English sentences of the core that the worker carries: it answers in messages, so it needs none. */
+export async function sentencesInWorker() {
+  const { english } = (await runnerImport(at("src/core/terms/messages/en/index.ts"))).module;
+  const worker = readdirSync(at("dist/assets")).find((it) => /^core\.worker-[\w-]+\.js$/.test(it));
+  const text = readFileSync(at("dist/assets", worker), "utf8");
+  return Object.keys(english).filter((key) => new RegExp(`"${key.replaceAll(".", "\\.")}":`).test(text));
+}
+
 /**
  * Keys whose sentence comes later, and which the first scripts can say nonetheless: whole, or put together from a
  * beginning such as `kind.${kind}`.

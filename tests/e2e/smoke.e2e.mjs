@@ -1,5 +1,5 @@
 import assert from "node:assert/strict";
-import { bytesOf, firstScripts, keysSaidTooEarly, paintingScripts } from "./firstLoad.mjs";
+import { bytesOf, firstScripts, keysSaidTooEarly, paintingScripts, sentencesInWorker } from "./firstLoad.mjs";
 
 /** What comes before the page says what is live, and what comes with the board that paints it. */
 const MOST_BYTES = 150_000;
@@ -37,6 +37,12 @@ export const tests = [
     name: "the first load says nothing whose sentence comes later: move it to an area of first.ts, or load it by `later`",
     async run() {
       assert.deepEqual(await keysSaidTooEarly(), []);
+    },
+  },
+  {
+    name: "the worker carries no sentences",
+    async run() {
+      assert.deepEqual(await sentencesInWorker(), []);
     },
   },
 ];
