@@ -19,6 +19,7 @@ import {
   type Scene,
   type SceneChange,
   type Shape,
+  ringAt,
   spotsAlong,
   strokesOf,
   unionOf,
@@ -428,7 +429,7 @@ export function paintNotes(
       context.strokeStyle = palette.accent;
       context.lineWidth = 4 / scale;
       context.beginPath();
-      context.arc(x, y, 22 / scale, 0, 7);
+      context.arc(x, y, ringAt(note, scale) / scale, 0, 7);
       context.stroke();
     }
   for (const it of placed) {

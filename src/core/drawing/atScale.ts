@@ -1,5 +1,5 @@
 import type { Scene } from "./scene";
-import type { Box, Piece, Shape } from "./shapes";
+import type { Box, Note, Piece, Shape } from "./shapes";
 
 /** A scene drawn smaller or larger, its notes and lines at their own size: what a zoomed canvas shows. */
 export function atScale(scene: Scene, scale: number): Scene {
@@ -35,12 +35,18 @@ function pieceAt(piece: Piece, scale: number): Piece {
       x: it.x * scale,
       y: it.y * scale,
       reach: it.reach * scale,
-      ...(it.ring === undefined ? {} : { ring: { x: it.ring.x * scale, y: it.ring.y * scale } }),
+      ...(it.ring === undefined ? {} : { ring: ringOf(it.ring, scale) }),
     })),
     box: boxAt(piece.box, scale),
     spine: piece.spine.map((it) => it * scale),
   };
 }
+
+const ringOf = ({ x, y, symbol }: NonNullable<Note["ring"]>, scale: number) => ({
+  x: x * scale,
+  y: y * scale,
+  ...(symbol === undefined ? {} : { symbol: symbol * scale }),
+});
 
 export const boxAt = ({ left, top, right, bottom }: Box, scale: number): Box => ({
   left: left * scale,

@@ -60,3 +60,9 @@ function measured(element: CircuitElement, isTight: boolean): number {
 
 /** The number of a plate without what is told of it besides. */
 export const shortTitle = (title: string): string => title.split(",")[0]!;
+
+/** What is written on a plate; a station has no plate, and a long name of one stands in two lines over its source. */
+export function titleLines(title: string, isStation: boolean, way: "across" | "down", text: number) {
+  if (isStation && way === "across") return wrapped(title);
+  return [isTightAt(text) ? shortTitle(title) : title];
+}

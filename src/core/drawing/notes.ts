@@ -30,6 +30,13 @@ export interface PlacedNote {
   readonly height: number;
 }
 
+/** How far the ring around a work place reaches [px]: where the symbols about it are small it is so too, and hides none. */
+export function ringAt({ ring }: Note, scale: number): number {
+  if (ring?.symbol === undefined) return RING.most;
+  return Math.max(RING.least, Math.min(RING.most, RING.ofSymbol * ring.symbol * scale));
+}
+const RING = { least: 15, most: 22, ofSymbol: 0.68 };
+
 /** Notes too small a zoom has no room for are left out below these scales. */
 const FROM_SCALE: Partial<Record<Note["kind"], number>> = {
   letter: 0.6,
@@ -50,7 +57,10 @@ export function sizeOf(note: Note, sizes: NoteSizes): { width: number; height: n
   }
   switch (kind) {
     case "title":
-      return { width: widthOf(text, sizes.label + 2) * 1.08 + 4, height: (sizes.label + 2) * LINE };
+      return {
+        width: Math.max(...(lines ?? [text]).map((it) => widthOf(it, sizes.label + 2))) * 1.08 + 4,
+        height: (sizes.label + 2) * LINE * (lines ?? [text]).length,
+      };
     case "pointLabel":
     case "elementLabel":
       return { width: widthOf(text, sizes.label) + 4, height: sizes.label * 1.2 };
@@ -96,8 +106,11 @@ export function placeNotes(
     for (const shape of piece.shapes)
       if (shape.shape === "strand") addWire(wires, shape.points, 3 / scale);
       else if (shape.shape === "ground") for (const box of edgesOf(shape.box, 1 / scale)) edges.add(box);
-    for (const { ring } of piece.notes)
-      if (ring !== undefined) edges.add(around(ring.x, ring.y, 44 / scale, 44 / scale));
+    for (const note of piece.notes)
+      if (note.ring !== undefined) {
+        const across = (2 * ringAt(note, scale)) / scale;
+        edges.add(around(note.ring.x, note.ring.y, across, across));
+      }
   }
   const symbols = pieces
     .filter(({ owner, box }) => owner.of === "element" && (within === undefined || overlaps(box, within)))

@@ -59,7 +59,7 @@ export function overviewOf(scene: Scene): Scene {
   const elements = new Map<ElementId, Piece>();
   const marks = marksOf(scene);
   for (const [id, piece] of scene.elements) {
-    const spine = fromMarkToMark(piece.spine, marks);
+    const spine = piece.within === true ? undefined : fromMarkToMark(piece.spine, marks);
     if (spine !== undefined) elements.set(id, lineOf(piece, spine));
   }
   const plates = scene.plates.map((it) => markOf(it, scene));

@@ -1,8 +1,8 @@
 import { completePoint, savedPoint, type System } from "../document";
 import type { Letter, Owner, PointId, StructureId, WorkPointId } from "../terms";
-import { shortTitle, symbolSizeAt } from "./labels";
+import { shortTitle, symbolSizeAt, titleLines } from "./labels";
 import { apartAt, shiftOf } from "./laid";
-import type { Way } from "./layout/inside";
+import { SYMBOL_LENGTH, type Way } from "./layout/inside";
 import type { LaidPoint, Plate } from "./layout/layout";
 import { worstOf } from "./palettes";
 import { lazyPiece } from "./pieces";
@@ -11,6 +11,8 @@ import { boxOf, type Look, type Note, type Piece, type Shape } from "./shapes";
 const DOT = 4;
 /** How far a plate's number stands from its corner [px]. */
 const INSET = { x: 10, y: 15 };
+/** Half the height of a line of a title [px]. */
+const HALF_LINE = 9.6;
 
 /** The ground of a plate, which says for which one it is. */
 export interface PlatePiece extends Piece {
@@ -31,10 +33,13 @@ export function platePiece(
   const owner: Owner = { of: "structure", id: plate.id as StructureId };
   // Where the line runs down, a number stands beside it.
   const beside = way === "down" ? plate.beside : 0;
+  const isStation = kind === "station";
   const hasRod =
-    kind !== "station" &&
+    !isStation &&
     points.some((id) => completePoint(savedPoint(system.points, id)!).earthOhms !== undefined);
   const size = symbolSizeAt(text);
+  // A number with what is told of it besides is written whole where there is room for it.
+  const lines = isStation && way === "across" ? titleLines(title, isStation, way, text) : [title];
   const note: Note = {
     kind: "title",
     text: title,
@@ -42,15 +47,15 @@ export function platePiece(
     owner,
     x: box.left + beside,
     y: box.top,
-    lines: [title],
-    shorter: [shortTitle(title)],
-    drop: INSET.y,
+    lines,
+    shorter: lines.length > 1 ? lines : [shortTitle(title)],
+    drop: INSET.y + (lines.length - 1) * HALF_LINE,
     sides: [[1, 0]],
     gap: INSET.x,
     reach: 0,
   };
   const shapes: Shape[] = [
-    ...(kind === "station" ? [] : [{ shape: "ground", box } as const]),
+    ...(isStation ? [] : [{ shape: "ground", box } as const]),
     ...(hasRod
       ? rodShapes(box.right - 16 * size, way === "down" ? box.bottom - 22 * size : box.top + 10 * size, size)
       : []),
@@ -146,7 +151,7 @@ export function laidWorkPiece(
   id: WorkPointId,
   { x, y }: { x: number; y: number },
   { box, beside }: Plate,
-  way: Way,
+  { way, text }: { readonly way: Way; readonly text: number },
   lines: readonly string[],
 ): Piece {
   const owner: Owner = { of: "workPoint", id };
@@ -157,7 +162,7 @@ export function laidWorkPiece(
     shorter: lines.slice(0, 1),
     look: "ink",
     owner,
-    ring: { x, y },
+    ring: { x, y, symbol: SYMBOL_LENGTH * symbolSizeAt(text) },
     ...(way === "across"
       ? {
           x,

@@ -394,7 +394,7 @@ class Artist {
               id,
               spot,
               plate,
-              this.arrangement.layout!.way,
+              this.arrangement.layout!,
               this.#flagLines(key as WorkPointId, plate),
             );
       const was = before?.get(id);

@@ -102,7 +102,10 @@ export interface Note {
   /** the lines that do where there is no room for all of them */
   readonly shorter?: readonly string[];
   /** where the ring around a work place stands, if not at (x, y) */
-  readonly ring?: Spot;
+  readonly ring?: Spot & {
+    /** length of the symbols about it */
+    readonly symbol?: number;
+  };
 }
 
 /** Everything that is drawn for one thing of the document. */

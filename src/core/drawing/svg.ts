@@ -1,9 +1,9 @@
 import { type ElementId, withoutTurns } from "../terms";
 import { frameOf, linesIn } from "./frames";
-import { NOTE_SIZES, type NoteSizes, type PlacedNote, placeNotes } from "./notes";
+import { NOTE_SIZES, type NoteSizes, type PlacedNote, placeNotes, ringAt } from "./notes";
 import { alongOf, type Palette, spotsAlong, strokesOf, widthFactor } from "./palettes";
 import type { Scene } from "./scene";
-import { type Box, breadthOf, type Look, type Shape, type Spot } from "./shapes";
+import { type Box, breadthOf, type Look, type Note, type Shape } from "./shapes";
 import { widthOf } from "./widths";
 
 export interface SvgOptions {
@@ -59,7 +59,7 @@ export function toSvg(
     ...litBy(palette.paper, 7),
     ...strands.map((it) => shapeSvg(it, palette, factor)),
     ...marks.map((it) => shapeSvg(it, palette, factor)),
-    ...placed.filter(({ note }) => note.kind === "work").map(({ note }) => ring(note.ring ?? note, palette)),
+    ...placed.filter(({ note }) => note.kind === "work").map(({ note }) => ring(note, palette)),
     ...placed.map((it) => noteSvg(it, palette, sizes)),
     "</svg>",
     "",
@@ -165,8 +165,8 @@ const text = (
 const groundSvg = ({ left, top, right, bottom }: Box, palette: Palette) =>
   `<rect x="${round(left)}" y="${round(top)}" width="${round(right - left)}" height="${round(bottom - top)}" rx="10" fill="${palette.plate}" stroke="${palette.plateEdge}" stroke-width="1.2"/>`;
 
-const ring = ({ x, y }: Spot, palette: Palette) =>
-  `<circle cx="${round(x)}" cy="${round(y)}" r="22" fill="none" stroke="${palette.accent}" stroke-width="4"/>`;
+const ring = (note: Note, palette: Palette) =>
+  `<circle cx="${round((note.ring ?? note).x)}" cy="${round((note.ring ?? note).y)}" r="${round(ringAt(note, 1))}" fill="none" stroke="${palette.accent}" stroke-width="4"/>`;
 
 function noteSvg(placed: PlacedNote, palette: Palette, sizes: NoteSizes): string {
   const { note, x, y, width, height } = placed;

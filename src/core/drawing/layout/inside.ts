@@ -62,6 +62,8 @@ const TWO_LINES = 40;
 const UNDER_LABEL = 33;
 /** Room before a symbol: where the line runs down, for a badge [px]. */
 const BEFORE = { across: 28, down: 32 };
+/** From the middle of a symbol to its widest side. */
+const HALF_ACROSS = 18;
 /** From a transfer switch to its third end. */
 const THIRD_END = 110;
 /** Conductors of a line side by side. */
@@ -145,7 +147,10 @@ export class Inside {
   }
 
   get #before(): number {
-    return this.#rooms.way === "across" ? BEFORE.across : BEFORE.down * this.#rooms.text;
+    const { way, text } = this.#rooms;
+    return way === "across"
+      ? Math.max(BEFORE.across, HALF_ACROSS * symbolSizeAt(text) + 8)
+      : BEFORE.down * text;
   }
 
   /** From a work place to the next symbol: what is written there stands clear of the ring. */

@@ -1,6 +1,6 @@
 import { complete, conductorsOf, elementsAt, savedElement, structuresOf, type System } from "../../document";
-import type { ElementId, StructureId } from "../../terms";
-import { isTightAt, shortTitle, symbolSizeAt } from "../labels";
+import { type ElementId, lettersOf, type StructureId } from "../../terms";
+import { symbolSizeAt, titleLines } from "../labels";
 import { widthOf } from "../widths";
 import { type Box, type Spot } from "../shapes";
 import {
@@ -64,6 +64,7 @@ const HEAD = { across: HEAD_OVER_LINE, down: 28 };
 /** The line that a plate's number takes, and the height of its letters [px]. */
 const TITLE = 26;
 const TITLE_SIZE = 16;
+const TITLE_LINE = 19.2;
 /** A number is never left out, in whatever type: it has more room than its letters take. */
 const TITLE_SPARE = 1.4;
 /** A driven rod beside the number. */
@@ -201,12 +202,12 @@ class Table {
         way === "across"
           ? Math.min(0, inside.top) -
             this.#overLine(entry.id) -
-            TITLE * text -
+            (TITLE + (this.#titleLines(entry.plate).length - 1) * TITLE_LINE) * text -
             (hasFlag ? RING * (text - 1) : 0)
-          : -SIDE + Math.min(0, inside.top),
+          : -this.#side + Math.min(0, inside.top),
       bottom: Math.max(
         inside.bottom + PAD,
-        way === "across" ? SIDE : this.#titleWidth(entry.plate) + SIDE,
+        way === "across" ? SIDE : this.#titleWidth(entry.plate) + this.#side,
         hasFlag && way === "down" ? FLAG_WIDTH * text * this.#rooms.wide : 0,
       ),
     };
@@ -234,12 +235,13 @@ class Table {
       plate.bottom,
     ];
     let below = -Infinity;
-    const bends = exits.length;
+    // The first one goes straight on; of the others the lowest turns down first.
+    const lanes = this.#lanes(exits.slice(1).reverse(), plate.right + GAP / 2);
     exits.forEach((exit, nth) => {
       const block = blocks.get(exit.child)!;
-      const u = plate.right + GAP + (bends - 1) * LANES_APART - block.plate.left;
+      const u = lanes.end + GAP / 2 - block.plate.left;
       const v = Math.max(exit.v, below + GAP - block.top);
-      const turn = plate.right + GAP / 2 + (bends - 1 - nth) * LANES_APART;
+      const turn = lanes.turns[exits.length - 1 - nth] ?? 0;
       const path = v === exit.v ? [exit, { u, v }] : [exit, { u: turn, v: exit.v }, { u: turn, v }, { u, v }];
       next.push({ block, u, v, exit, path: path.map(({ u, v }) => ({ u, v })) });
       below = v + block.bottom;
@@ -261,12 +263,14 @@ class Table {
     const next: Block["next"][number][] = [];
     const bySize = [...exits].sort((a, b) => sizeOf(blocks.get(a.child)!) - sizeOf(blocks.get(b.child)!));
     let [right, top, bottom] = [plate.right, plate.top, plate.bottom];
-    let edge = plate.right;
+    const isStraight = bySize[0]?.v === 0;
+    const lanes = this.#lanes(isStraight ? bySize.slice(1) : bySize, plate.right + GAP / 2);
+    let edge = lanes.end - GAP / 2;
     let passed = plate.top;
     bySize.forEach((exit, nth) => {
       const block = blocks.get(exit.child)!;
-      const u = edge + GAP + (nth === 0 ? (bySize.length - 1) * LANES_APART : 0) - block.left;
-      const turn = plate.right + GAP / 2 + nth * LANES_APART;
+      const u = edge + GAP - block.left;
+      const turn = lanes.turns[isStraight ? nth - 1 : nth] ?? 0;
       const lane = passed - LANES_APART;
       const back = u + block.plate.left - GAP / 2;
       const path =
@@ -292,6 +296,23 @@ class Table {
     return { group, inside, plate, left: plate.left, right, top, bottom, next };
   }
 
+  /** Where lines that leave a plate turn, side by side, each with room for all its conductors. */
+  #lanes(exits: readonly Exit[], from: number): { readonly turns: readonly number[]; readonly end: number } {
+    const size = symbolSizeAt(this.#rooms.text);
+    let end = from;
+    const turns = exits.map(({ child }) => {
+      const element = complete(savedElement(this.#system.elements, child.by!)!);
+      const { length } = "phases" in element ? lettersOf(element.phases) : "A";
+      const half =
+        (((length - 1) / 2) * LINE_APART + ("neutral" in element && element.neutral ? NEUTRAL_APART : 0)) *
+        size;
+      const turn = end + half;
+      end = turn + half;
+      return turn;
+    });
+    return { turns, end };
+  }
+
   /** From a line to what is written over it. */
   #overLine(point: string): number {
     const letters = conductorsOf(this.#system).get(point) ?? [];
@@ -301,9 +322,20 @@ class Table {
     return Math.max(HEAD.across, 8 + (reach + 4) * symbolSizeAt(this.#rooms.text));
   }
 
-  #titleWidth = ({ title }: PlateGroup): number => {
+  /** From the line of a plate to its side: the neutral of a line of one phase runs on the plate too. */
+  get #side(): number {
+    return Math.max(SIDE, (NEUTRAL_APART + 9) * symbolSizeAt(this.#rooms.text));
+  }
+
+  #titleLines({ title, kind }: PlateGroup): readonly string[] {
+    const { way, text } = this.#rooms;
+    const lines = titleLines(title, kind === "station", way, text);
+    return lines.length === 0 ? [""] : lines;
+  }
+
+  #titleWidth = (group: PlateGroup): number => {
     const { text } = this.#rooms;
-    const written = widthOf(isTightAt(text) ? shortTitle(title) : title, TITLE_SIZE);
+    const written = Math.max(...this.#titleLines(group).map((it) => widthOf(it, TITLE_SIZE)));
     return 12 + ROD * symbolSizeAt(text) + (12 + written * TITLE_SPARE) * text;
   };
 
@@ -441,7 +473,7 @@ class Table {
     if (way === "down") {
       const bottom = Math.max(...this.#plates.map((it) => it.bottom));
       for (const plate of this.#plates)
-        if (plate.bottom < bottom && plate.top > -2 * SIDE - BYPASSED) plate.bottom = bottom;
+        if (plate.bottom < bottom && plate.top > -2 * this.#side - BYPASSED) plate.bottom = bottom;
     }
     const spot = (it: Uv) => spotIn(way, it);
     return {
