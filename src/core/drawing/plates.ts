@@ -35,8 +35,7 @@ export function platePiece(
   const beside = way === "down" ? plate.beside : 0;
   const isStation = kind === "station";
   const hasRod =
-    !isStation &&
-    points.some((id) => completePoint(savedPoint(system.points, id)!).earthOhms !== undefined);
+    !isStation && points.some((id) => completePoint(savedPoint(system.points, id)!).earthOhms !== undefined);
   const size = symbolSizeAt(text);
   // A number with what is told of it besides is written whole where there is room for it.
   const lines = isStation && way === "across" ? titleLines(title, isStation, way, text) : [title];
