@@ -29,6 +29,7 @@ export const arrester = defineDevice({
       siemens: [1 / FAILED_OHMS, 0],
     })),
   position: ({ failed }) => (failed === "" ? undefined : say("drawing.failed", { phases: failed })),
+  hangsToward: 45,
   symbol: () => [
     line(-20, 0, -14, 0),
     outline(-14, -7, 8, -7, 8, 7, -14, 7),

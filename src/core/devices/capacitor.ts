@@ -51,6 +51,7 @@ export const capacitor = defineDevice({
   drops: "load",
   position: openPosition,
   rating: ({ kvar }) => say("drawing.kvar", { kvar }),
+  ratingWidth: 58,
   symbol: ({ open }) => [
     line(-20, 0, open === "" ? -4 : -13, 0),
     line(-4, -13, -4, 13),

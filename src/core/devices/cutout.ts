@@ -71,6 +71,7 @@ export const cutout = defineDevice({
       : fuse === "solid"
         ? say("drawing.solid")
         : say("drawing.fuse", { amps: fuse.amps, type: fuse.type }),
+  ratingWidth: 32,
   symbol: (it) => {
     const open = opening.openPhases(it) !== "";
     const isOut = it.removed !== "";

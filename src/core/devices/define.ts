@@ -269,6 +269,14 @@ export interface DeviceSpec<
   rating?(element: Complete<F>): Message | undefined;
   /** how it is drawn, from (−20, 0) to (20, 0) where it has two ends */
   symbol(element: Complete<F>): readonly Mark[];
+  /** the current goes straight through it, so that it stands in the line where a line is drawn through */
+  readonly standsInLine?: true;
+  /** where it likes to hang at its point, clockwise from the right [degrees]; absent: straight down */
+  readonly hangsToward?: number;
+  /** hangs clear of its point, since a person put it there */
+  readonly hangsClear?: true;
+  /** what its rating mostly takes beside its symbol, with how it is known [px]; absent: no room of its own */
+  readonly ratingWidth?: number;
   /** how far the symbol reaches from its middle toward its ends, where that is not `SYMBOL_REACH` [units] */
   readonly symbolReach?: number;
 }

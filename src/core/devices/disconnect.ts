@@ -43,6 +43,7 @@ export const disconnect = defineDevice({
   shakes: true,
   drops: "load",
   standsAbreast: true,
+  standsInLine: true,
   position: openPosition,
   symbol: ({ open }) => [
     line(-20, 0, -16, 0),

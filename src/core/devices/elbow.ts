@@ -18,6 +18,7 @@ export const elbow = defineDevice({
   handling: { ...BY_HANDLE, tools: ["clamp-stick", "hot-stick"] },
   drops: "load",
   standsAbreast: true,
+  standsInLine: true,
   position: (it) => openPosition(it, "drawing.parked"),
   symbol: ({ open }) =>
     open === ""

@@ -53,8 +53,11 @@ export const isBeside = is("beside");
 /** What is no equipment, and is gone once it is mended. */
 export const isFault = is("fault");
 
+/** What customers have: it stands at the end, and nothing comes behind it. */
+export const isCustomers = (element: Kinded): boolean => isLoad(element) || isMachine(element);
+
 const says =
-  (what: "shakes" | "atCustomer" | "ownersKey" | "standsAbreast") =>
+  (what: "shakes" | "atCustomer" | "ownersKey" | "standsAbreast" | "standsInLine") =>
   ({ kind }: Kinded): boolean =>
     deviceOf(kind)[what] === true;
 
@@ -248,6 +251,12 @@ export const customerCouldFeed = (element: CircuitElement): boolean =>
 
 /** Whether each phase of a thing has a symbol of its own, one beside the other. */
 export const standsAbreast = says("standsAbreast");
+
+/** Whether a thing stands in the line itself: the current goes straight through. */
+export const standsInLine = says("standsInLine");
+
+/** Where what hangs at one point likes to hang, clockwise from the right [degrees]. */
+export const hangsToward = ({ kind }: Kinded): number => deviceOf(kind).hangsToward ?? 90;
 
 /** The position of a thing in words, where it is not as it normally is. */
 export const positionOf = (element: CircuitElement): Message | undefined => {

@@ -37,5 +37,7 @@ export const fault = defineDevice({
       ? deltaPairs(phases).map(([from, onto]) => short(`at/${from}`, `at/${onto}`, from))
       : lettersOf(phases).map((letter) => short(`at/${letter}`, to === "earth" ? "earth" : "at/N", letter));
   },
+  hangsToward: 135,
+  hangsClear: true,
   symbol: () => [line(-20, 0, -8, 0), line(-8, 0, 3, -12, -1, 2, 14, -4, 1, 18)],
 });

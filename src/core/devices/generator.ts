@@ -88,5 +88,7 @@ export const generator = defineDevice({
   handling: { off: "stop", on: "start", moves: "machine", tools: [], trouble: 4, canGoOff: ({ on }) => on },
   rating: ({ kva, on }) => say(on ? "drawing.generatorOn" : "drawing.generatorOff", { kva }),
   symbolReach: 15,
+  hangsToward: -45,
+  ratingWidth: 84,
   symbol: ({ on }) => [circle(0, 0, 15), inscribed(0, 0, on ? "G" : "G0")],
 });

@@ -74,5 +74,6 @@ export const ground = defineDevice({
       instead: { cable: it },
     })),
   ],
+  hangsClear: true,
   symbol: () => [line(-20, 0, 4, 0), outline(-16, -5, -7, -5, -7, 5, -16, 5), ...earthMark(4)],
 });

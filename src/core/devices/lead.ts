@@ -30,6 +30,7 @@ export const lead = defineDevice({
   breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "lead" }),
   handling: { off: "cut", on: "join", moves: "phases", tools: ["lead-cutters"], trouble: 6 },
   drops: "nothing",
+  standsInLine: true,
   position: ({ cut }) => (cut === "" ? undefined : say("drawing.cut", { phases: cut })),
   symbol: ({ cut }) =>
     cut === ""

@@ -98,5 +98,7 @@ export const load = defineDevice({
       ? undefined
       : say(customers === 1 ? "drawing.customer" : "drawing.customers", { count: customers }),
   symbolReach: 17,
+  hangsToward: 0,
+  ratingWidth: 94,
   symbol: ({ phases }) => [...(/^[12]+$/.test(phases) ? house() : works())],
 });

@@ -41,6 +41,7 @@ const interrupter = <const Kind extends string>(kind: Kind, prefix: string, lett
     breaks: ({ interruptingAmps }) =>
       interruptingAmps === undefined ? breaksItsLoad() : { amps: interruptingAmps, basis: "rated" },
     drops: "load",
+    standsInLine: true,
     position: openPosition,
     symbolReach: 17,
     symbol: ({ open }): Mark[] => [

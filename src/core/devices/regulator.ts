@@ -48,6 +48,7 @@ export const regulator = defineDevice({
   breaks: (_it, _tool, settings) => breaksRated(0, settings),
   handling: { ...BY_HANDLE, trouble: 3, canGoOff: ({ bypassed }) => !bypassed },
   drops: "nothing",
+  standsInLine: true,
   position: openPosition,
   symbolReach: 13,
   symbol: () => [circle(0, 0, 13), line(-14, 14, 14, -14), line(6, -14, 14, -14, 14, -6)],

@@ -41,6 +41,7 @@ export const sectionalizer = defineDevice({
   check: gangIsWhole,
   ...opensBy(opening),
   breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
+  standsInLine: true,
   position: openPosition,
   symbol: ({ open }) => [
     line(-20, 0, -17, 0),

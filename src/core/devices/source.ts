@@ -119,6 +119,7 @@ export const source = defineDevice({
   doubts: ({ on }) => (on ? [] : [{ doubt: "other-position", instead: { on: true } }]),
   rating: (it) => say(it.on ? "drawing.sourceRating" : "drawing.sourceOff", { kv: it.kvLL }),
   symbolReach: 17,
+  hangsToward: 180,
   symbol: ({ on }) => [
     circle(0, 0, 17),
     on

@@ -150,6 +150,7 @@ export const transformer = defineDevice({
   ],
   doubts: (it, { nominalVolts }) => [...secondBank(it, nominalVolts("from")), ...connectedOtherwise(it)],
   rating: ({ kva }) => say("drawing.kva", { kva }),
+  ratingWidth: 64,
   symbol: (it) =>
     it.connection === "single"
       ? [circle(-8, 0, 12.5), ring(8, 0, 12.5)]

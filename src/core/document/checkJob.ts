@@ -1,4 +1,5 @@
-import { DEVICES, field, isConductor } from "../devices";
+import { elementOfKind } from "./elements";
+import { DEVICES, field, isConductor, isGroundSet } from "../devices";
 import { type ElementId, isObject, type Json, type JsonObject, type Letter, LETTERS, say } from "../terms";
 import { checkFields, reportFacts } from "./checkFields";
 import { isMap, missing, records } from "./checkSystem";
@@ -155,7 +156,7 @@ function checkStep(
       report,
       `${path}.to`,
       step["to"],
-      savedElement(system, element!)?.kind === "regulator"
+      elementOfKind(system, element, "regulator") !== undefined
         ? { as: "choice", choices: ["neutral"] }
         : DEVICES.transfer.fields.position.input,
     );
@@ -217,7 +218,7 @@ function checkGround(
   const id =
     (step["element"] as string | undefined) ?? nextGroundId(system, (it) => grounds.get(it)?.isOn === true);
   const drawn = savedElement(system, id);
-  if (drawn !== undefined && drawn.kind !== "ground")
+  if (drawn !== undefined && !isGroundSet(drawn))
     return report.addExpected(`${path}.element`, id, say("file.groundNotGround", { element: id }));
   if (grounds.get(id)?.isOn === true)
     return report.add(`${path}.element`, say("file.groundTwice", { element: id }));

@@ -1,9 +1,11 @@
 import {
-  DEVICES,
   type DeviceKind,
   deviceOf,
+  DEVICES,
   type FieldProblem,
+  isBeside,
   isDeviceKind,
+  isLine,
   neededBy,
   problem,
   problemsOf,
@@ -165,7 +167,7 @@ const elementFacts = perObject((saved: SavedElement): RecordFacts => {
 /** A conductor that the table lacks has no impedance, unless the span brings a matrix of its own. */
 function wireProblems(saved: SavedElement): FieldProblem[] {
   const element = complete(saved);
-  if (element.kind !== "span" || element.zOhmsPerKm !== undefined) return [];
+  if (!isLine(element) || element.zOhmsPerKm !== undefined) return [];
   return (["conductor", "neutralConductor"] as const)
     .filter((key) => element[key] !== "" && wireOf(element[key]) === undefined)
     .map((key) =>
@@ -195,7 +197,7 @@ function checkElement(
   reportFacts(report, path, elementFacts(element as SavedElement));
   checkEnds(report, path, kind, element, points);
   if (deviceOf(kind).fields["on"]?.input.as === "structure") checkOn(report, path, element, structures);
-  if (kind === "nearby") checkSpanOfNearby(report, `${path}.span`, element["span"], elements);
+  if (isBeside({ kind })) checkSpanOfNearby(report, `${path}.span`, element["span"], elements);
 }
 
 function checkEnds(
@@ -219,7 +221,8 @@ function checkEnds(
 function checkSpanOfNearby(report: Report, path: string, span: Json | undefined, elements: JsonObject): void {
   if (typeof span !== "string" || !isWellFormedId(span)) return; // said by its field
   const beside = Object.hasOwn(elements, span) ? elements[span] : undefined;
-  if (!isObject(beside) || beside["kind"] !== "span") report.addExpected(path, span, say("file.idOfSpan"));
+  if (!isObject(beside) || !isLine(beside as SavedElement))
+    report.addExpected(path, span, say("file.idOfSpan"));
 }
 
 /** D4: what an element hangs on must be there already, brought by something else. */

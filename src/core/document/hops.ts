@@ -1,3 +1,4 @@
+import { isSupply } from "../devices";
 import { elementsAt, endPointsOf, savedElement } from "./elementsAt";
 import { perObject } from "./perObject";
 import type { System } from "./types";
@@ -6,7 +7,7 @@ import type { System } from "./types";
 export const hopsFromSource: (system: System) => ReadonlyMap<string, number> = perObject((system: System) =>
   hopsFrom(
     system,
-    Object.values(system.elements).flatMap((it) => (it.kind === "source" ? endPointsOf(it) : [])),
+    Object.values(system.elements).flatMap((it) => (isSupply(it) ? endPointsOf(it) : [])),
   ),
 );
 

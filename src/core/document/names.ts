@@ -1,4 +1,4 @@
-import { deviceOf } from "../devices";
+import { deviceOf, isAtCustomer, isBeside, isTransformer } from "../devices";
 import {
   type ConductorId,
   type JsonObject,
@@ -219,8 +219,8 @@ const ownLabel = (saved: SavedElement, structure: Structure | undefined): string
 
 /** What runs between structures, or beside a span. */
 function nameOfLine(system: System, id: string, saved: SavedElement, kind: Message): Name {
-  if (saved.kind === "nearby" && typeof saved["span"] === "string") {
-    const beside = besideOthers(system).filter((it) => isBeside(system, it, saved["span"]));
+  if (isBeside(saved) && typeof saved["span"] === "string") {
+    const beside = besideOthers(system).filter((it) => isAlsoBeside(system, it, saved["span"]));
     const name = say("name.beside", { kind, span: nameIn({ system }, saved["span"]) });
     return counted(name, alikeAmong(system, id, beside));
   }
@@ -234,7 +234,7 @@ function nameOfLine(system: System, id: string, saved: SavedElement, kind: Messa
   return counted(name, alikeAmong(system, id, between(system, saved.kind, from, to)));
 }
 
-const isBeside = ({ elements }: System, id: string, span: unknown): boolean =>
+const isAlsoBeside = ({ elements }: System, id: string, span: unknown): boolean =>
   savedElement(elements, id)!["span"] === span && labelOf(savedElement(elements, id)) === "";
 
 /** Unlabelled elements of a kind between two structures, and on neither. */
@@ -298,14 +298,14 @@ function madePlace(system: System, id: string, structure: Structure): MadePlace 
   const above = here.find(({ saved }) => saved["to"] === id);
   const device = above ?? here[0];
   if (device === undefined) return { place: say("place.line"), text: "line" };
-  const side = sideOf(device.saved.kind, above !== undefined, structure.kind);
+  const side = sideOf(device.saved, above !== undefined, structure.kind);
   const name = ownName(system, device.it, device.saved, structure);
   return { place: say(`place.${side}`, { name }), text: `${side} ${device.it}` };
 }
 
-function sideOf(kind: string, isBeyond: boolean, stands: string) {
-  if (kind === "transformer") return isBeyond ? "lowSide" : "highSide";
-  if (stands === "pole" && kind !== "meter" && kind !== "main") return isBeyond ? "below" : "above";
+function sideOf(saved: SavedElement, isBeyond: boolean, stands: string) {
+  if (isTransformer(saved)) return isBeyond ? "lowSide" : "highSide";
+  if (stands === "pole" && !isAtCustomer(saved)) return isBeyond ? "below" : "above";
   return isBeyond ? "beyond" : "before";
 }
 

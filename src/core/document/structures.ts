@@ -1,4 +1,4 @@
-import { deviceOf, type Evidence } from "../devices";
+import { deviceOf, type Evidence, isLine } from "../devices";
 import type { ElementId, PointId, StructureId } from "../terms";
 import { complete, completePoint, completeStructure } from "./complete";
 import { elementsAt, endPointsOf, savedElement, savedPoint } from "./elementsAt";
@@ -194,7 +194,7 @@ function kindAt(system: System, point: string, structure: StructureId): string {
 /** Points that an element holds together: all its ends, unless it is a length of line. */
 function endsTogether({ elements, points }: System, id: string): readonly string[] {
   const saved = savedElement(elements, id)!;
-  if (saved.kind === "span" || deviceOf(saved.kind).ends.length < 2) return [];
+  if (isLine(saved) || deviceOf(saved.kind).ends.length < 2) return [];
   return endPointsOf(saved).filter((it) => Object.hasOwn(points, it));
 }
 

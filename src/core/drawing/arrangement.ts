@@ -1,4 +1,4 @@
-import { type CircuitElement } from "../devices";
+import { type CircuitElement, isBeside, isLine } from "../devices";
 import {
   complete,
   completePoint,
@@ -203,7 +203,7 @@ function laidRoutes(system: System, layout: Layout): ReadonlyMap<ElementId, Rout
   const spreads = new Map<string, number>();
   for (const saved of Object.values(system.elements)) {
     const element = complete(saved);
-    if (element.kind === "span" || !("from" in element)) continue;
+    if (isLine(element) || !("from" in element)) continue;
     for (const point of endPointsOf(saved))
       spreads.set(point, Math.max(spreads.get(point) ?? 0, spreadOf(element, layout.text)));
   }
@@ -222,7 +222,7 @@ function laidRoute(
   layout: Layout,
   spreadAt: (point: string) => number,
 ): Route | undefined {
-  if (element.kind === "nearby") return undefined;
+  if (isBeside(element)) return undefined;
   const isAt = "at" in element;
   const ends = endsOfElement(element);
   const first = layout.points.get(ends[0]!)!;

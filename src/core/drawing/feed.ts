@@ -1,3 +1,4 @@
+import { isTransformer } from "../devices";
 import { complete, elementsAt, savedElement, type StillhotDocument, type System } from "../document";
 import type { Assessment } from "../hazard";
 import { type ElementId, lettersOf } from "../terms";
@@ -61,7 +62,7 @@ function besideOf(system: System, looks: Looks, point: string): string[] {
     const element = complete(savedElement(system.elements, id)!);
     if (!("from" in element) || (element.from !== point && element.to !== point)) return [];
     const other = element.from === point ? element.to : element.from;
-    if (element.kind === "transformer") return [other];
+    if (isTransformer(element)) return [other];
     const isJoined = lettersOf(element.phases).some(
       (letter) =>
         looks.at(element.from, letter) === "backfed" &&

@@ -1,4 +1,4 @@
-import type { CircuitElement } from "../devices";
+import { type CircuitElement, deviceOf, isAtCustomer, isConductor, isSupply } from "../devices";
 import { perObject } from "../document";
 import { widthOf } from "./widths";
 
@@ -7,15 +7,6 @@ const ONE_LINE = 15;
 const ONE_TIGHT_LINE = 8;
 /** Size of letters for which the program lays out [px]. */
 const SIZE = 14;
-
-/** What most ratings take, and what they take with how they are known. */
-const RATING_WIDTH: Partial<Record<CircuitElement["kind"], number>> = {
-  transformer: 64,
-  load: 94,
-  generator: 84,
-  capacitor: 58,
-  cutout: 32,
-};
 
 /** A name in one line or two about as long as each other, never cut. */
 export function wrapped(name: string, isTight = false): readonly string[] {
@@ -30,10 +21,9 @@ export function wrapped(name: string, isTight = false): readonly string[] {
   );
 }
 
-/** Kinds whose symbol says it all: their names come with a tap. */
-const UNNAMED: ReadonlySet<CircuitElement["kind"]> = new Set(["span", "lead", "meter", "main", "source"]);
-
-export const isNamed = ({ kind }: CircuitElement): boolean => !UNNAMED.has(kind);
+/** Whether the name stands beside the symbol; where the symbol says it all, it comes with a tap. */
+export const isNamed = (element: CircuitElement): boolean =>
+  !isConductor(element) && !isAtCustomer(element) && !isSupply(element);
 
 /** From letters so much larger beside their symbols on, room is kept for names alone; ratings come with a tap. */
 export const isTightAt = (text: number): boolean => text > 1.3;
@@ -54,7 +44,7 @@ function measured(element: CircuitElement, isTight: boolean): number {
   const lines = wrapped(element.label, isTight);
   if (isTight) return Math.max(20, ...lines.map((it) => widthOf(it, SIZE) * 1.1)) + 4;
   const doubt = element.evidence === "assumed" ? 62 : element.evidence === "told" ? 36 : 0;
-  const rating = lines.length > 1 ? 0 : (RATING_WIDTH[element.kind] ?? 0) + doubt;
+  const rating = lines.length > 1 ? 0 : (deviceOf(element.kind).ratingWidth ?? 0) + doubt;
   return Math.max(20, rating, ...lines.map((it) => widthOf(it, SIZE) * 1.12)) + 4;
 }
 

@@ -3,6 +3,9 @@ import {
   type CircuitElement,
   deviceOf,
   isConductor,
+  isLine,
+  isSupply,
+  isTransformer,
   lettersAtEnd,
   standsAbreast,
   SYMBOL_REACH,
@@ -46,7 +49,7 @@ function apartIn(element: CircuitElement & { readonly phases: string }, { hangs,
   const size = symbolSizeAt(text);
   if (isLegs(element.phases)) return LEGS_APART * size;
   if (!("from" in element)) return 8 * size;
-  if (!hangs || element.kind === "span") return LINE_APART * size;
+  if (!hangs || isLine(element)) return LINE_APART * size;
   return (isAbreast(element) ? HANGING_APART : LINE_APART) * size;
 }
 
@@ -104,7 +107,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   const byPole = standsAbreast(element);
   const isUnits = isBank(element) && path.hangs;
   const half = (deviceOf(element.kind).symbolReach ?? SYMBOL_REACH) * size;
-  const reach = byPole || isUnits || element.kind === "transformer" ? Infinity : 16 * size;
+  const reach = byPole || isUnits || isTransformer(element) ? Infinity : 16 * size;
   const kept = (by: number) => Math.max(-reach, Math.min(reach, by));
   for (const letter of own) {
     const { near, centre } = halvesOf(path, letter, kept(shift(letter)), around, half);
@@ -120,7 +123,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   }
   if (route.alt !== undefined) thirdEnd(pen, own, route, around);
   if (!byPole && !isUnits) pen.symbol(symbolOf(element), route.centre, size);
-  if (byPole && element.kind === "disconnect" && element.gang && own.length > 1) {
+  if (byPole && "gang" in element && element.gang && own.length > 1) {
     const at = (letter: Letter) => halvesOf(path, letter, shift(letter), around, 0).centre;
     const [one, other] = [at(own[0]!), at(own.at(-1)!)];
     pen.shapes.push({
@@ -162,10 +165,9 @@ export function drawLaidAt(pen: Pen, element: OneEnded, route: Route, around: Su
   const own = lettersOf(element.phases);
   const size = symbolSizeAt(path.text);
   for (const letter of own) {
-    const by =
-      element.kind === "source"
-        ? shiftOf(letter, own, LINE_APART * size)
-        : shiftOf(letter, own, apartIn(element, path));
+    const by = isSupply(element)
+      ? shiftOf(letter, own, LINE_APART * size)
+      : shiftOf(letter, own, apartIn(element, path));
     const { near } = halvesOf(
       path,
       letter,

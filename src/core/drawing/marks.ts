@@ -1,3 +1,4 @@
+import { isLine, isBeside } from "../devices";
 import { complete, type StillhotDocument } from "../document";
 import type { Assessment } from "../hazard";
 import type { ElementId, PointId } from "../terms";
@@ -71,7 +72,7 @@ export function powerMarks(document: StillhotDocument, assessment: Assessment, s
   const marks: (ViewMark & { mark: "power" })[] = [];
   for (const [id, route] of scene.routes) {
     const element = complete(document.system.elements[id]!);
-    if (element.kind === "span" || element.kind === "nearby") continue;
+    if (isLine(element) || isBeside(element)) continue;
     const power = powerInto(document, assessment, id);
     if (power === undefined || Math.abs(power.watts) < LEAST_WATTS) continue;
     const away = Math.sign(power.watts);

@@ -1,4 +1,4 @@
-import { deviceOf, positionOf } from "../devices";
+import { deviceOf, isGroundSet, positionOf } from "../devices";
 import { complete, savedElement, structureOf, type System } from "../document";
 import { type Message, say } from "../terms";
 import type { ElementId } from "../terms";
@@ -29,7 +29,7 @@ export function countedOn(system: System, { points }: Plate): Counted {
   const counted = { open: 0, tagged: 0, grounds: 0 };
   for (const id of structure?.elements ?? []) {
     const element = complete(savedElement(system.elements, id)!);
-    if (element.kind === "ground") counted.grounds++;
+    if (isGroundSet(element)) counted.grounds++;
     if (deviceOf(element.kind).ends.length > 1 && positionOf(element) !== undefined) counted.open++;
     if (("tagged" in element && element.tagged) || ("blocked" in element && element.blocked))
       counted.tagged++;

@@ -2,7 +2,10 @@ import {
   apartOf,
   type CircuitElement,
   deviceOf,
+  isBeside,
   isConductor,
+  isCustomers,
+  isLine,
   lettersAtEnd,
   type Mark,
   positionOf,
@@ -14,7 +17,7 @@ import {
 import { type Letter, lettersOf, type ElementId, type Message, type Owner, say } from "../terms";
 import { isNamed, isTightAt, symbolSizeAt, wrapped } from "./labels";
 import { drawLaid, drawLaidAt, poleOf, shiftOf } from "./laid";
-import { isAtTheEnd, isAbreast, isLegs, LABEL_BEFORE, LINE_APART, spreadOf } from "./layout/inside";
+import { isAbreast, isLegs, LABEL_BEFORE, LINE_APART, spreadOf } from "./layout/inside";
 import type { Looks } from "./looks";
 import { badgeOf, badgeOfAll, worstOf } from "./palettes";
 import { type Route, spotOf, SYMBOL } from "./routes";
@@ -96,7 +99,7 @@ export function lazyPiece(
 
 /** A badge stands along an element exactly where this is true: its points then need none. */
 export function hasBadge(element: TwoEnded, route: Route, looks: Looks): boolean {
-  if (element.kind !== "span" && (element.kind !== "lead" || route.laid !== undefined)) return false;
+  if (!isConductor(element) || (!isLine(element) && route.laid !== undefined)) return false;
   if (bodyLength(route) < BADGE_FROM || (route.laid !== undefined && isLegs(element.phases))) return false;
   const isTold = (letter: Letter) => badgeOf(looks.at(element.from, letter)) !== "";
   const hasNeutral =
@@ -109,7 +112,7 @@ const bodyLength = ({ start, end }: Route): number => Math.hypot(end.x - start.x
 function spineOf(element: CircuitElement, route: Route): readonly Spot[] {
   const { from, start, end, to, along, centre, laid } = route;
   // The route is that of the span beside which it runs.
-  if (element.kind === "nearby") return nearbySpots(element, route);
+  if (isBeside(element)) return nearbySpots(element, route);
   if (laid !== undefined) return laid.spots;
   if ("from" in element) return [from, start, end, to!];
   return [from, centre, spotOf(centre.x + along.x * 12, centre.y + along.y * 12)];
@@ -277,7 +280,7 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
     runNotes(pen, lanes, hasNeutral ? neutralLane : undefined, around);
   } else if (bladeByBlade) {
     for (const lane of lanes) oneBlade(pen, element, lane, lanes.length, around);
-    if (element.kind === "disconnect" && element.gang && lanes.length > 1)
+    if ("gang" in element && element.gang && lanes.length > 1)
       pen.shapes.push({
         shape: "stroke",
         points: flat([
@@ -520,7 +523,7 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
   const { body, hangs } = pen.route.laid!;
   const isUpright = Math.abs(body.y) > 0.5;
   const own = lettersOf(element.phases);
-  if (element.kind === "span") lineNotes(pen, element, around);
+  if (isLine(element)) lineNotes(pen, element, around);
   const { text } = pen.route.laid!;
   const size = symbolSizeAt(text);
   const half = 20 * size;
@@ -544,7 +547,7 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
         spotOf(centre.x + body.y * by - body.x * back, centre.y - body.x * by - body.y * back),
       );
     }
-  const isOpenBarrel = element.kind === "cutout" && !isUpright && word !== undefined;
+  const isOpenBarrel = "blown" in element && !isUpright && word !== undefined;
   const open = word === undefined ? "" : around.word(word);
   const row = isUpright ? spotOf(centre.x + spread, centre.y) : spotOf(centre.x, centre.y - spread);
   const beside: Note["sides"] = isUpright ? [[1, 0]] : [[0, -1]];
@@ -570,7 +573,7 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
       shorter: wrapped(element.label, isTight),
       ...place,
     });
-  if (isUpright && isAtTheEnd(element))
+  if (isUpright && isCustomers(element))
     written(spotOf(centre.x - LABEL_BEFORE * size, centre.y + half), {
       sides: [[1, 0]],
       drop: lines.length > 1 ? 20 : 12,

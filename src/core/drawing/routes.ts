@@ -1,4 +1,4 @@
-import type { CircuitElement } from "../devices";
+import { type CircuitElement, deviceOf, hangsToward } from "../devices";
 import {
   complete,
   completePoint,
@@ -150,10 +150,9 @@ function laid(system: System, ids: readonly string[]): Map<ElementId, Route> {
     if (!("at" in element)) continue;
     const at = spot(element.at);
     if (at === undefined) continue;
-    const angle = freestIn(taken.get(element.at) ?? ALL_ROOM, HANG_DIRECTIONS[element.kind] ?? 90);
+    const angle = freestIn(taken.get(element.at) ?? ALL_ROOM, hangsToward(element));
     take(element.at, angle);
-    const isClear = element.kind === "ground" || element.kind === "fault";
-    routes.set(id, hung(at, angle, isClear ? HANG_CLEAR : HANG));
+    routes.set(id, hung(at, angle, deviceOf(element.kind).hangsClear ? HANG_CLEAR : HANG));
   }
   return routes;
 }
@@ -256,17 +255,6 @@ function isSameLaid(a: LaidPath | undefined, b: LaidPath | undefined): boolean {
 
 const isSameSpot = (a: Spot | undefined, b: Spot | undefined): boolean =>
   a === b || (a !== undefined && b !== undefined && a.x === b.x && a.y === b.y);
-
-/** Where something at one point likes to hang, in degrees clockwise from the right. */
-export const HANG_DIRECTIONS: Partial<Record<CircuitElement["kind"], number>> = {
-  source: 180,
-  load: 0,
-  generator: -45,
-  capacitor: 90,
-  arrester: 45,
-  ground: 90,
-  fault: 135,
-};
 
 const angleOf = (from: Spot, to: Spot): number => (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI;
 

@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf, type End } from "../devices";
+import { type CircuitElement, deviceOf, type End, isBeside } from "../devices";
 import {
   besideOthers,
   complete,
@@ -443,7 +443,7 @@ class Artist {
   }
 
   #routeOf(id: ElementId, element: CircuitElement): Route | undefined {
-    return element.kind === "nearby" ? this.routes.get(element.span as ElementId) : this.routes.get(id);
+    return isBeside(element) ? this.routes.get(element.span as ElementId) : this.routes.get(id);
   }
 
   #looksAt(point: string): (readonly [Letter, Look])[] {

@@ -1,4 +1,4 @@
-import { type End, lettersAtEnd } from "../../devices";
+import { type End, isSupply, lettersAtEnd } from "../../devices";
 import { type ElementId, isObject, type Json, type JsonObject, refuse, say } from "../../terms";
 import { complete } from "../complete";
 import { elementsAt, endPointsOf } from "../elementsAt";
@@ -46,7 +46,7 @@ function behindOf({ system }: StillhotDocument, id: string): Behind | undefined 
     points.add(point);
     for (const it of elementsAt(system).get(point) ?? []) {
       const element = complete(system.elements[it as ElementId]!);
-      if (element.kind === "source") return undefined;
+      if (isSupply(element)) return undefined;
       elements.add(it);
       if (it !== id)
         next.push(

@@ -1,4 +1,4 @@
-import { deviceOf } from "../../devices";
+import { deviceOf, isBeside } from "../../devices";
 import { isObject, type JsonObject, refuse, type Refusal, say } from "../../terms";
 import { complete, completePoint, completeStructure } from "../complete";
 import { naturalOrder } from "../naturalOrder";
@@ -201,7 +201,7 @@ function reattached(element: SavedElement, points: Names, elements: Names): Save
     ["span", elements],
   ] as const) {
     const id = element[key];
-    const isReference = key === "span" ? element.kind === "nearby" : isEnd(element, key);
+    const isReference = key === "span" ? isBeside(element) : isEnd(element, key);
     if (isReference && typeof id === "string" && names.has(id)) changes[key] = names.get(id)!;
   }
   return withKeys(element, changes as JsonObject as never);

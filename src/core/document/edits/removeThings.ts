@@ -1,3 +1,4 @@
+import { isBeside } from "../../devices";
 import {
   isObject,
   type Json,
@@ -166,7 +167,7 @@ function withThoseTheyCarry(
   for (const point of points) for (const id of elementsAt(system).get(point) ?? []) gone.add(id);
   for (const id of besideOthers(system)) {
     const element = complete(savedElement(system.elements, id)!);
-    if (element.kind === "nearby" && gone.has(element.span)) gone.add(id);
+    if (isBeside(element) && gone.has(element.span)) gone.add(id);
   }
   return gone;
 }

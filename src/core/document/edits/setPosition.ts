@@ -1,3 +1,4 @@
+import { hasPositions } from "../../devices";
 import { refuse, say } from "../../terms";
 import { elementName } from "../names";
 import { type Command, elementOf, putRecords, withKeys } from "./change";
@@ -7,7 +8,7 @@ export const setPosition =
   (id: string, position: "utility" | "generator" | "off"): Command =>
   (before) => {
     const saved = elementOf(before, id);
-    if (saved?.kind !== "transfer") return refuse(say("edit.noTransfer", { id }));
+    if (saved === undefined || !hasPositions(saved)) return refuse(say("edit.noTransfer", { id }));
     if ((saved["position"] ?? "utility") === position)
       return refuse(say("edit.alreadyThere", { name: elementName(before, id), position }));
     const label = say("edit.setPosition", { name: elementName(before, id), position });

@@ -1,3 +1,4 @@
+import { isBeside } from "../../devices";
 import { refuse, type Refusal, say } from "../../terms";
 import { objectionTo } from "../check";
 import { completePoint } from "../complete";
@@ -135,7 +136,7 @@ function apart({ piece, join }: Stamp): string | undefined {
 function pieceOf(document: StillhotDocument, things: Things): Fragment {
   const { structures = {}, points, elements } = copyOf(document, things);
   const kept = Object.entries(elements).filter(
-    ([, it]) => it.kind !== "nearby" || Object.hasOwn(elements, String(it["span"])),
+    ([, it]) => !isBeside(it) || Object.hasOwn(elements, String(it["span"])),
   );
   const ends = kept.flatMap(([, it]) => endPointsOf(it));
   const all = { ...points, ...Object.fromEntries(ends.map((id) => [id, pointOf(document, id)!])) };

@@ -1,4 +1,15 @@
-import { type CircuitElement, deviceOf, isConductor, standsAbreast } from "../../devices";
+import {
+  type CircuitElement,
+  deviceOf,
+  isConductor,
+  isCustomers,
+  isLine,
+  isLoad,
+  isSupply,
+  isTransformer,
+  standsAbreast,
+  standsInLine,
+} from "../../devices";
 import { complete, type System } from "../../document";
 import { type ElementId, lettersOf } from "../../terms";
 import type { Spot } from "../shapes";
@@ -74,17 +85,6 @@ export const NEUTRAL_APART = 13;
 export const HEAD_OVER_LINE = 40;
 /** Over the line is room for a second way around a device. */
 const BYPASS = 52;
-
-/** Devices that stand in the line itself: the current goes straight through. */
-const IN_LINE: ReadonlySet<CircuitElement["kind"]> = new Set([
-  "recloser",
-  "breaker",
-  "sectionalizer",
-  "disconnect",
-  "regulator",
-  "elbow",
-  "lead",
-]);
 
 /** What is on one plate, laid out about the point where the line comes in. */
 export class Inside {
@@ -175,7 +175,7 @@ export class Inside {
   #after(id: ElementId): number {
     const spread = this.#spread(id);
     // What ends a chain has its label under it, from a little before its symbol on.
-    if (this.#rooms.way === "across" && isAtTheEnd(this.#element(id)))
+    if (this.#rooms.way === "across" && isCustomers(this.#element(id)))
       return Math.max(24, this.#rooms.label(id) - LABEL_BEFORE * symbolSizeAt(this.#rooms.text));
     const beside = spread + this.#symbol / 2;
     return beside + (this.#rooms.way === "across" ? 10 + this.#rooms.label(id) : 4 + this.#twoLines);
@@ -241,7 +241,7 @@ export class Inside {
     const chains = onward.filter((it) => !this.#isThird(it));
     const ordered = [...chains.filter((it) => !hasExit(it)), ...chains.filter(hasExit)];
     const own = branch.hung.filter((id) => !this.#standsInLine(branch, id));
-    const loads = own.filter((id) => this.#element(id).kind === "load");
+    const loads = own.filter((id) => isLoad(this.#element(id)));
     const others = own.filter((id) => !loads.includes(id));
     const columns: (() => void)[] = [
       ...loads.map((id) => () => this.#hang(branch, id, undefined, at, lead)),
@@ -280,7 +280,7 @@ export class Inside {
       leadsOn: child !== undefined && hasExit(child),
     });
     this.right = Math.max(this.right, u + this.#after(id), u + 4 + this.#symbol / 2 + spread);
-    const under = this.#rooms.way === "across" && isAtTheEnd(this.#element(id)) ? this.#twoLines : 0;
+    const under = this.#rooms.way === "across" && isCustomers(this.#element(id)) ? this.#twoLines : 0;
     this.bottom = Math.max(this.bottom, end + (child === undefined ? 8 + under : 8));
     if (child === undefined) return;
     this.stands.set(child.id, { ...to, axis: "v" });
@@ -333,13 +333,11 @@ export class Inside {
 
   /** A source at the end of its line stands in it, not beside. */
   #standsInLine(branch: Branch, id: ElementId): boolean {
-    if (this.#element(id).kind !== "source" || this.stands.get(branch.id)!.axis !== "u") return false;
+    if (!isSupply(this.#element(id)) || this.stands.get(branch.id)!.axis !== "u") return false;
     const isLast = branch.onward.length === 0;
     if (branch.parent !== undefined && !isLast) return false;
     if (
-      this.legs.some(
-        (it) => it.to === undefined && this.#element(it.id).kind === "source" && it.from === branch.id,
-      )
+      this.legs.some((it) => it.to === undefined && isSupply(this.#element(it.id)) && it.from === branch.id)
     )
       return false;
     const { u } = this.stands.get(branch.id)!;
@@ -363,12 +361,12 @@ export class Inside {
   /** Whether the tree comes here by the third end of a transfer switch. */
   #isThird({ id, by, parent }: Branch): boolean {
     const element = by === undefined ? undefined : this.#element(by);
-    if (element?.kind !== "transfer") return false;
+    if (element === undefined || !("alt" in element)) return false;
     return id === element.alt && parent!.onward.some((it) => it.by === by && it.id !== id);
   }
 
   #isInLine({ by }: Branch): boolean {
-    return by !== undefined && IN_LINE.has(this.#element(by).kind);
+    return by !== undefined && standsInLine(this.#element(by));
   }
 }
 
@@ -377,20 +375,17 @@ export const LABEL_BEFORE = 18;
 
 /** How far the outermost conductors of a hanging element stand beside its middle. */
 export function spreadOf(element: CircuitElement, text: number): number {
-  if (!("from" in element) || element.kind === "span" || isLegs(element.phases)) return 0;
+  if (!("from" in element) || isLine(element) || isLegs(element.phases)) return 0;
   const apart = isAbreast(element) ? HANGING_APART : LINE_APART;
   return ((lettersOf(element.phases).length - 1) / 2) * apart * symbolSizeAt(text);
 }
 
 /** Whether each of its conductors has a symbol of its own where it hangs. */
 export const isAbreast = (element: CircuitElement): boolean =>
-  standsAbreast(element) || element.kind === "lead" || isBank(element);
+  standsAbreast(element) || (isConductor(element) && !isLine(element)) || isBank(element);
 
 export const isBank = (element: CircuitElement): boolean =>
-  element.kind === "transformer" && element.connection !== "single";
-
-/** Whether nothing comes behind an element: a house, a machine. */
-export const isAtTheEnd = ({ kind }: CircuitElement): boolean => kind === "load" || kind === "generator";
+  isTransformer(element) && element.connection !== "single";
 
 /** Legs of a split-phase service run as one. */
 export const isLegs = (phases: string): boolean => /^[12]+$/.test(phases);

@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf } from "../../devices";
+import { type CircuitElement, deviceOf, isLine, isSupply } from "../../devices";
 import {
   complete,
   elementsAt,
@@ -39,7 +39,7 @@ export interface Tree {
 
 /** How long a way through an element counts: the line itself is followed before a secondary is. */
 function lengthOf(element: CircuitElement): number {
-  if (element.kind !== "span") return 0.001;
+  if (!isLine(element)) return 0.001;
   return element.construction === "secondary" ? 1000 : 1;
 }
 
@@ -95,7 +95,7 @@ function followed(system: System): Tree {
 function* startsOf({ points, elements }: System): Iterable<string> {
   for (const id in elements) {
     const saved = savedElement(elements, id)!;
-    if (saved.kind === "source" && typeof saved["at"] === "string" && Object.hasOwn(points, saved["at"]))
+    if (isSupply(saved) && typeof saved["at"] === "string" && Object.hasOwn(points, saved["at"]))
       yield saved["at"];
   }
   yield* Object.keys(points);

@@ -1,4 +1,4 @@
-import type { CircuitElement } from "../../devices";
+import { type CircuitElement, isLine, isSupply } from "../../devices";
 import { complete, naturalOrder, type StillhotDocument } from "../../document";
 import type { ElementId } from "../../terms";
 
@@ -57,7 +57,7 @@ export function forestOf({ system }: StillhotDocument): Forest {
   const hungAt = grouped(
     elements.flatMap(([, it]) => ("at" in it ? [[it.at as string, it.kind] as const] : [])),
   );
-  const sources = elements.flatMap(([, it]) => (it.kind === "source" ? [it.at as string] : []));
+  const sources = elements.flatMap(([, it]) => (isSupply(it) ? [it.at as string] : []));
   const seen = new Set<string>();
   const used = new Set<Way>();
   const roots: Branch[] = [];
@@ -118,12 +118,12 @@ function grownFrom(start: string, { waysAt, hungAt, seen, used }: Growing): Bran
 /** How much a branch is the line that goes on: the most phases, then a line before a device, then what has most behind it. */
 function asMain({ by }: Draft, size: number): number {
   if (by === undefined || by.isTie) return 0;
-  return by.phases.length * 1e8 + (by.kind === "span" ? 1e7 : 0) + Math.min(size, 1e6);
+  return by.phases.length * 1e8 + (isLine(by) ? 1e7 : 0) + Math.min(size, 1e6);
 }
 
 function waysOf(element: ElementId, it: CircuitElement): Way[] {
   if (!("from" in it)) return [];
-  const length = it.kind === "span" ? LINE : DEVICE;
+  const length = isLine(it) ? LINE : DEVICE;
   const isTie = "normallyOpen" in it && it.normallyOpen;
   const way = (a: string, b: string, own: number, phases = it.phases): Way => ({
     element,
@@ -134,7 +134,7 @@ function waysOf(element: ElementId, it: CircuitElement): Way[] {
     length: own,
     isTie,
   });
-  if (it.kind !== "transfer") return [way(it.from, it.to, length)];
+  if (!("alt" in it)) return [way(it.from, it.to, length)];
   const joint = jointOf(element);
   // The line through the switch goes to the customer: the generator stands beside it, whatever hangs on it.
   return [way(joint, it.to, DEVICE / 2), way(it.from, joint, DEVICE / 2), way(joint, it.alt, DEVICE, "")];

@@ -1,4 +1,4 @@
-import { HANG_DIRECTIONS } from "../routes";
+import { hangsToward, isLine } from "../../devices";
 import { type Spot } from "../shapes";
 import { type Branch, isJoint } from "./branches";
 
@@ -135,7 +135,7 @@ function isFan(onward: readonly Branch[]): boolean {
   return (
     onward.length > 1 &&
     onward.every((it) => it.by?.kind === first!.by?.kind && isUnbranched(it)) &&
-    (first!.by?.kind !== "span" || /[12]/.test(first!.by.phases))
+    (!isLine(first!.by) || /[12]/.test(first!.by.phases))
   );
 }
 
@@ -262,7 +262,7 @@ const behindOf = ({ room }: Seat): number => Math.max(...room.behind);
 function ownRoom({ branch, along, aside }: Seat): Room {
   const reach = (way: Spot): number =>
     branch.hung.some((kind) => {
-      const to = HANG_DIRECTIONS[kind] ?? 90;
+      const to = hangsToward({ kind });
       return way.x * Math.cos((to * Math.PI) / 180) + way.y * Math.sin((to * Math.PI) / 180) > 0.5;
     })
       ? HUNG

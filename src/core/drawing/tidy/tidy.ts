@@ -255,7 +255,7 @@ function placesNow({ system }: StillhotDocument): Places {
   }
   for (const [id, saved] of Object.entries(system.elements)) {
     const element = complete(saved);
-    if (element.kind !== "transfer") continue;
+    if (!("alt" in element)) continue;
     const [from, to] = [places.get(element.from)!, places.get(element.to)!];
     places.set(jointOf(id), { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
   }
