@@ -27,6 +27,7 @@ import {
   ROOT3,
   text,
   twoLetters,
+  starsOf,
   unitsOf,
   yes,
 } from "./plain";
@@ -749,12 +750,18 @@ export function solvePlain(
     const row = [...transformers.rows].sort((p, q) => Math.abs(p.kva - kva) - Math.abs(q.kva - kva))[0]!;
     const percent: C = [num(t, "rPercent", row.percentR), num(t, "xPercent", row.percentX)];
     const half = (volts: number): C => scaled(percent, (0.5 / 100) * (volts ** 2 / (1000 * kva)));
-    const star = inside();
+    const [star, lowStar] = [inside(), inside()];
     const high = (it: string) => (it === "*" ? star : at(text(t, "from"), it));
-    const low = (it: string) => at(text(t, "to"), it);
+    const low = (it: string) => (it === "*" ? lowStar : at(text(t, "to"), it));
+    starsOf(id, t).forEach(({ point, ohms }, k) => {
+      if (point === undefined || ohms === undefined) return;
+      const square = ohms[0] ** 2 + ohms[1] ** 2;
+      shunt([star, lowStar][k]!, at(point, "N"), [ohms[0] / square, -ohms[1] / square]);
+    });
     for (const unit of units) {
       const { high: h, low: l, highVolts, lowVolts } = unit;
       const exciting = ((num(t, "excitingPercent", 0.5) / 100) * kva * 1000) / highVolts ** 2;
+      const loss = ((num(t, "coreLossPercent") / 100) * kva * 1000) / highVolts ** 2;
       const share = (ends: readonly [string, string], part: number) => ({
         ends,
         ratio: (part * lowVolts) / highVolts,
@@ -765,7 +772,7 @@ export function solvePlain(
         high: [high(h[0]), high(h[1])],
         letters: h,
         z: half(highVolts),
-        y: [0, -exciting],
+        y: [loss, -exciting],
         lows: unit.centre
           ? [share([low(l[0]), low("N")], 0.5), share([low("N"), low(l[1])], 0.5)]
           : [share([low(l[0]), low(l[1])], 1)],

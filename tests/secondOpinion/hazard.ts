@@ -19,6 +19,7 @@ import {
   tiedNeutrals,
   TWO_ENDED,
   twoLetters,
+  starsOf,
   unitsOf,
   upsetsIn,
   without,
@@ -80,11 +81,14 @@ export function reachOf(plain: Plain): Reached {
       case "transformer":
         for (const unit of unitsOf(e)) {
           const high = unit.high.map((it) => (it === "*" ? `${id} star` : at(text(e, "from"), it)));
-          const low = (unit.centre ? [...unit.low, "N"] : unit.low).map((it) => at(text(e, "to"), it));
+          const low = (unit.centre ? [...unit.low, "N"] : unit.low).map((it) =>
+            it === "*" ? `${id} low star` : at(text(e, "to"), it),
+          );
           among(high);
           among(low);
           for (const a of high) for (const b of low) edges.push({ a, b, how: "forward" });
         }
+        for (const { star, point } of starsOf(id, e)) if (point !== undefined) among([star, at(point, "N")]);
         break;
       case "load":
         if (text(e, "connection", "wye") === "wye") for (const it of own) among([here(it), here("N")]);

@@ -79,16 +79,19 @@ export function unitsOf(t: Record_): Unit[] {
     "Yg-D": up ? "A N a c|B N b a|C N c b" : "A N a b|B N b c|C N c a",
     "openY-openD": up ? "A N a c|B N b a|C N c b" : "A N a b|B N b c|C N c a",
     "D-D": "A B a b|B C b c|C A c a",
+    "Yg-Y": "A N a *|B N b *|C N c *",
+    "Y-Y": "A * a *|B * b *|C * c *",
   };
+  const behind = (letter: string, ohms: string) => (letter === "N" && t[ohms] !== undefined ? "*" : letter);
   const tap = text(t, "midTap").toUpperCase();
   return table[connection]!.split("|")
     .map((row) => row.split(" "))
     .filter(([a]) => connection !== "openY-openD" || phasesOf(t).includes(a!))
     .map(([a, b, c, d]) => {
-      const low: [string, string] = [c!.toUpperCase(), d!.toUpperCase()];
-      const wyeLow = low[1] === "N";
+      const low: [string, string] = [c!.toUpperCase(), behind(d!.toUpperCase(), "secondaryStarOhms")];
+      const wyeLow = low[1] === "N" || low[1] === "*";
       return {
-        high: [a!, b!] as const,
+        high: [a!, behind(b!, "primaryStarOhms")] as const,
         low,
         centre: tap !== "" && !wyeLow && tap.includes(low[0]) && tap.includes(low[1]),
         highVolts: b === "N" || b === "*" ? kv / ROOT3 : kv,
@@ -96,6 +99,21 @@ export function unitsOf(t: Record_): Unit[] {
       };
     });
 }
+
+/** The star points of a bank that have a node of their own, and the neutral and the ohms that they stand on, if any. */
+export const starsOf = (
+  id: string,
+  t: Record_,
+): { star: string; point?: string; ohms?: readonly [number, number] }[] =>
+  (
+    [
+      ["primaryStarOhms", "from", "star"],
+      ["secondaryStarOhms", "to", "low star"],
+    ] as const
+  ).map(([key, end, name]) => ({
+    star: `${id} ${name}`,
+    ...(t[key] === undefined ? {} : { point: text(t, end), ohms: t[key] as [number, number] }),
+  }));
 
 /** All conductors of a drawing. */
 export function conductorsOf({ points, elements }: Plain): string[] {
@@ -115,6 +133,7 @@ export function conductorsOf({ points, elements }: Plain): string[] {
         bring(text(e, "to"), unit.centre ? [...unit.low, "N"] : unit.low);
       }
       if (text(e, "connection") !== "single") bring(text(e, "to"), ["A", "B", "C"]);
+      for (const { point } of starsOf("", e)) if (point !== undefined) bring(point, ["N"]);
     }
     if (e.kind === "source") bring(text(e, "at"), [...own, "N"]);
     // One that nobody drew brings nothing: it hangs on what is there.
@@ -372,12 +391,12 @@ export function driversIn(plain: Plain): string[][] {
     for (const { high, low } of unitsOf(e)) {
       const own = [
         ...high.map((it) => (it === "*" ? `${id} star` : at(text(e, "from"), it))),
-        ...low.map((it) => at(text(e, "to"), it)),
+        ...low.map((it) => (it === "*" ? `${id} low star` : at(text(e, "to"), it))),
       ].filter((it) => !it.endsWith("/N"));
       for (const it of own) pairs.push([own[0]!, it]);
     }
   }
-  const stars = Object.keys(plain.elements).map((id) => `${id} star`);
+  const stars = Object.keys(plain.elements).flatMap((id) => [`${id} star`, `${id} low star`]);
   const group = groupsOf([...phases, ...stars], pairs);
   const places = (e: Record_) => phasesOf(e).map((it) => group.get(at(text(e, "at"), it)));
   const on = Object.entries(plain.elements).filter(([, e]) =>

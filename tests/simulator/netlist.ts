@@ -69,7 +69,7 @@ const named = (element: Element, key: string): string =>
 const usesPrimaryNeutral = (t: Element): boolean =>
   t["connection"] === "single"
     ? phasesOf(t).length === 1
-    : ["Yg-Yg", "Yg-D", "openY-openD"].includes(text(t, "connection"));
+    : ["Yg-Yg", "Yg-D", "Yg-Y", "openY-openD"].includes(text(t, "connection"));
 const usesSecondaryNeutral = (t: Element): boolean =>
   ["single", "Yg-Yg", "D-Yg"].includes(text(t, "connection")) || t["midTap"] !== undefined;
 const secondaryPhases = (t: Element): string => {
@@ -148,7 +148,9 @@ function pairsOf(t: Element): readonly (readonly [string, string])[] {
       ? `D-Yg ${up}`
       : ["Y-D", "Yg-D", "openY-openD"].includes(connection)
         ? `Y-D ${up}`
-        : connection;
+        : connection.startsWith("Y")
+          ? "Yg-Yg"
+          : connection;
   const all = PAIRS[key]!;
   return connection === "openY-openD" ? all.filter(([primary]) => phasesOf(t).includes(primary[0]!)) : all;
 }
@@ -303,10 +305,12 @@ export function netlistOf(drawing: Drawing, { prefix, nominalVolts, volts }: Net
     primaryOhms: Ohms,
     secondaries: readonly { ends: readonly [string, string]; volts: number; ohms: Ohms }[],
     excitingVa: number,
+    coreWatts: number,
   ) => {
     const core = inside();
     impedance(plus, core, primaryOhms);
     if (excitingVa > 0) inductor(core, minus, primaryVolts ** 2 / excitingVa);
+    if (coreWatts > 0) resistor(core, minus, primaryVolts ** 2 / coreWatts);
     for (const { ends, volts: own, ohms } of secondaries) {
       const ratio = own / primaryVolts;
       const [top, metered] = [inside(), inside()];
@@ -544,6 +548,7 @@ export function netlistOf(drawing: Drawing, { prefix, nominalVolts, volts }: Net
       return [(share * 0.5 * percent[0] * base) / 100, (share * 0.5 * percent[1] * base) / 100];
     };
     const excitingVa = (number(t, "excitingPercent", 0.5) / 100) * unitKva * 1000;
+    const coreWatts = (number(t, "coreLossPercent") / 100) * unitKva * 1000;
     const low = (letter: string) => node(`${to}/${letter}`);
     const high = (letter: string) => node(`${from}/${letter}`);
     const halves = (plus: string, minus: string, own: number) => [
@@ -559,15 +564,30 @@ export function netlistOf(drawing: Drawing, { prefix, nominalVolts, volts }: Net
         text(t, "secondary", "split") === "split"
           ? halves(low("1"), low("2"), own)
           : [{ ends: [low(first!), low("N")] as const, volts: own, ohms: halfOn(own) }];
-      winding(ends, primaryVolts, halfOn(primaryVolts), secondaries, excitingVa);
+      winding(ends, primaryVolts, halfOn(primaryVolts), secondaries, excitingVa, coreWatts);
       return;
     }
-    const star = connection === "Y-D" ? inside() : "";
+    /** the point's neutral, or a node of the bank's own: tied to nothing, or through an impedance to the neutral */
+    const starAt = (floats: boolean, ohms: unknown, neutral: () => string): string => {
+      if (!floats && ohms === undefined) return neutral();
+      const own = inside();
+      // A core without exciting current leaves a floating star where it will: what cannot be measured holds it.
+      if (floats) resistor(own, "0", 1e13);
+      else impedance(own, neutral(), ohms as Ohms);
+      return own;
+    };
+    const wye = (side: string) => connection.split("-")[side === "high" ? 0 : 1]!;
+    const star = wye("high").endsWith("D")
+      ? ""
+      : starAt(wye("high") === "Y", t["primaryStarOhms"], () => high("N"));
+    const lowStar = wye("low").endsWith("D")
+      ? ""
+      : starAt(wye("low") === "Y", t["secondaryStarOhms"], () => low("N"));
     const tap = t["midTap"] === undefined ? "" : [...text(t, "midTap").toUpperCase()].sort().join("");
     for (const [primary, secondary] of pairsOf(t)) {
       const isWye = primary[1] === "*";
       const primaryVolts = (1000 * number(t, "primaryKv")) / (isWye ? ROOT3 : 1);
-      const minus = isWye ? (connection === "Y-D" ? star : high("N")) : high(primary[1]!);
+      const minus = isWye ? star : high(primary[1]!);
       const lowWye = secondary[1] === "*";
       const own = number(t, "secondaryV") / (lowWye ? ROOT3 : 1);
       const secondaries =
@@ -575,12 +595,19 @@ export function netlistOf(drawing: Drawing, { prefix, nominalVolts, volts }: Net
           ? halves(low(secondary[0]!), low(secondary[1]!), own)
           : [
               {
-                ends: [low(secondary[0]!), lowWye ? low("N") : low(secondary[1]!)] as const,
+                ends: [low(secondary[0]!), lowWye ? lowStar : low(secondary[1]!)] as const,
                 volts: own,
                 ohms: halfOn(own),
               },
             ];
-      winding([high(primary[0]!), minus], primaryVolts, halfOn(primaryVolts), secondaries, excitingVa);
+      winding(
+        [high(primary[0]!), minus],
+        primaryVolts,
+        halfOn(primaryVolts),
+        secondaries,
+        excitingVa,
+        coreWatts,
+      );
     }
   }
 

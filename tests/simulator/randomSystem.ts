@@ -1,4 +1,5 @@
 /** Random drawings by seed: every kind of element, every connection of transformers, open, parted, faulted and grounded. */
+import { starsInTurn } from "../support/randomSystems";
 import { CONDUCTOR_CODES } from "./line";
 import type { Drawing, Element } from "./netlist";
 
@@ -240,7 +241,8 @@ export function randomSystem(seed: number): RandomSystem {
     const usable = CONNECTIONS.filter(
       (it) => it === "single" || (it === "openY-openD" ? two && from.neutral : three),
     );
-    const connection = oneOf(usable);
+    const drawn = oneOf(usable);
+    const { connection, ...stars } = starsInTurn(drawn, Object.keys(elements).length);
     const kvLL = from.lineToLineVolts / 1000;
     const nameplate = (volts: number) => Number(volts.toPrecision(4));
     const rated = {
@@ -291,7 +293,7 @@ export function randomSystem(seed: number): RandomSystem {
     const midTap = isDelta && happens(0.4) ? oneOf(up ? tappableUp : tappable) : undefined;
     const to = addSpot({
       phases: "ABC",
-      neutral: !isDelta || midTap !== undefined,
+      neutral: connection.endsWith("-Yg") || midTap !== undefined,
       lineToLineVolts: secondaryV,
       zone: zones++,
       level: secondaryV > 1000 ? "primary" : "secondary",
@@ -305,6 +307,7 @@ export function randomSystem(seed: number): RandomSystem {
       primaryKv: nameplate(kvLL),
       secondaryV,
       ...(midTap === undefined ? {} : { midTap }),
+      ...stars,
       ...rated,
     });
   }

@@ -153,7 +153,7 @@ export function randomSystem(seed: number, { parts, nonlinearLoads = false }: In
           from: from.point,
           to,
           phases,
-          connection,
+          ...starsInTurn(connection, Object.keys(elements).length),
           kva: draw.oneOf([45, 75, 150]),
           primaryKv: 12.47,
           secondaryV: volts,
@@ -285,6 +285,24 @@ export function randomSystem(seed: number, { parts, nonlinearLoads = false }: In
   const bag = hang.flatMap((it, index) => Array.from({ length: weights[index]! }, () => it));
   for (let part = 0; part < parts; part++) draw.oneOf(bag)();
   return { points, elements };
+}
+
+/**
+ * What a bank's stars stand on, every now and then something else than was drawn: tied to nothing, or through an impedance,
+ * with losses in the core. It follows from how much is drawn already, so that no draw after it changes.
+ */
+export function starsInTurn(
+  connection: string,
+  count: number,
+): { connection: string; [key: string]: unknown } {
+  const turn = count % 4;
+  if (turn === 0) return { connection, coreLossPercent: 0.3 };
+  if (turn === 1 && connection === "Yg-Yg") return { connection: "Yg-Y" };
+  if (turn === 1 && connection === "Y-D") return { connection: "Yg-D", primaryStarOhms: [2, 10] };
+  if (turn === 2 && connection === "Yg-Yg") return { connection: "Y-Y" };
+  if (turn === 3 && connection === "Yg-Yg") return { connection, primaryStarOhms: [0.5, 3] };
+  if (turn === 3 && connection === "D-Yg") return { connection, secondaryStarOhms: [0, 0.4] };
+  return { connection };
 }
 
 /** A document of a random system with a work point on one of its conductors. */

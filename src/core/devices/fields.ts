@@ -286,6 +286,16 @@ export const impedance = (fallback: Complex): Field<Complex> => ({
       : wrong(value, say("read.impedance")),
 });
 
+/** An impedance that is there only where the file names it. */
+export const optionalImpedance = (): Field<Complex | undefined> => {
+  const { schema, ...field } = impedance([0, 0]);
+  return {
+    ...field,
+    fallback: undefined,
+    schema: Object.fromEntries(Object.entries(schema).filter(([key]) => key !== "default")),
+  };
+};
+
 /** A square matrix of complex or real numbers; its size is checked where the conductors are known. */
 export const matrix = <Entries extends "complex" | "real">(
   entries: Entries,

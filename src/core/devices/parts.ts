@@ -53,10 +53,12 @@ export interface Unit {
   readonly lineToLineVolts: { readonly primary: number; readonly secondary: number };
   /** exciting volt-amperes at rated volts, inductive */
   readonly excitingVa: number;
+  /** losses of the core at rated volts [W] */
+  readonly coreWatts: number;
 }
 
-/** What a branch between two nodes is; loads and capacitors couple conductors, grounds and faults join them. */
-export type BranchRole = "load" | "capacitor" | "ground" | "fault";
+/** What a branch between two nodes is; loads, capacitors and what a star point stands on couple conductors, grounds and faults join them. */
+export type BranchRole = "load" | "capacitor" | "star" | "ground" | "fault";
 
 /** An impedance between two nodes; for a load, the power it draws at its rated volts. */
 export interface Branch {

@@ -9,15 +9,16 @@ import {
   neededAmount,
   optionalAmount,
   optionalChoice,
+  optionalImpedance,
   pointRef,
   structureRef,
   text,
 } from "./fields";
 import { elementFields, defineDevice, type DeviceDoubt, EVIDENCE, problem, UNDRAWN } from "./define";
-import type { End, Node, Part, Unit, Winding } from "./parts";
+import type { Branch, End, Node, Part, Unit, Winding } from "./parts";
 import { circle, inscribed, ring } from "./symbol";
 
-const CONNECTIONS = ["single", "Yg-Yg", "Y-D", "Yg-D", "D-Yg", "D-D", "openY-openD"] as const;
+const CONNECTIONS = ["single", "Yg-Yg", "Y-D", "Yg-D", "D-Yg", "D-D", "openY-openD", "Yg-Y", "Y-Y"] as const;
 type Connection = (typeof CONNECTIONS)[number];
 
 type Corner = "A" | "B" | "C";
@@ -51,8 +52,11 @@ const fields = {
   rPercent: optionalAmount("%"),
   xPercent: optionalAmount("%"),
   excitingPercent: amount("%", 0.5),
+  coreLossPercent: amount("%", 0),
   secondary: choice(["split", "two-wire"], "split"),
   midTap: optionalChoice(["ab", "bc", "ca"]),
+  primaryStarOhms: optionalImpedance(),
+  secondaryStarOhms: optionalImpedance(),
 };
 
 interface Bank {
@@ -71,7 +75,9 @@ const unitCount = ({ connection, phases }: Pick<Bank, "connection" | "phases">):
 const isStepUp = ({ primaryKv, secondaryV }: Bank): boolean => secondaryV > primaryKv * 1000;
 
 const primaryUsesNeutral = ({ connection, phases }: Bank): boolean =>
-  connection === "single" ? phases.length === 1 : ["Yg-Yg", "Yg-D", "openY-openD"].includes(connection);
+  connection === "single"
+    ? phases.length === 1
+    : ["Yg-Yg", "Yg-D", "Yg-Y", "openY-openD"].includes(connection);
 
 const secondaryUsesNeutral = ({ connection, midTap }: Bank): boolean =>
   connection === "single" || connection === "Yg-Yg" || connection === "D-Yg" || midTap !== undefined;
@@ -133,6 +139,12 @@ export const transformer = defineDevice({
       (!connection.endsWith("D") || !tapped.some((span) => isMidTapped(span, midTap)))
         ? [problem("midTap", say("read.midTap", { midTap, connection }))]
         : []),
+      ...(it.primaryStarOhms !== undefined && !connection.startsWith("Yg-")
+        ? [problem("primaryStarOhms", say("read.noStar", { connection }))]
+        : []),
+      ...(it.secondaryStarOhms !== undefined && !connection.endsWith("-Yg")
+        ? [problem("secondaryStarOhms", say("read.noStar", { connection }))]
+        : []),
     ];
   },
   brings: (it) => [
@@ -143,13 +155,17 @@ export const transformer = defineDevice({
   ],
   lettersAtEnd: (it, end) => (end === "to" ? secondaryLetters(it) : lettersOf(it.phases)),
   parts: (it, place): Part[] => [
-    ...(it.connection === "single" ? [singleUnit(it)] : bankUnits(it)),
+    ...(it.connection === "single" ? [singleUnit(it)] : [...bankUnits(it), ...starBranches(it)]),
     ...(it.neutral && place.hasNeutral("from") && place.hasNeutral("to")
       ? [{ part: "join", from: "from/N", to: "to/N", letter: "N", closed: true } as const]
       : []),
   ],
   doubts: (it, { nominalVolts }) => [...secondBank(it, nominalVolts("from")), ...connectedOtherwise(it)],
-  rating: ({ kva }) => say("drawing.kva", { kva }),
+  rating: ({ kva, primaryStarOhms, secondaryStarOhms }) => {
+    const star = primaryStarOhms ?? secondaryStarOhms;
+    if (star === undefined) return say("drawing.kva", { kva });
+    return say("drawing.kvaStar", { kva, ohms: Math.round(100 * complex.magnitude(star)) / 100 });
+  },
   ratingWidth: 64,
   symbol: (it) =>
     it.connection === "single"
@@ -186,13 +202,21 @@ function secondBank(
   ];
 }
 
+/** The connections of three units that are met on poles and pads: a star of the low side that is tied to nothing is not. */
+const MISTAKEN: readonly Connection[] = ["Yg-Yg", "Y-D", "Yg-D", "D-Yg", "D-D"];
+
 /** Banks of three units are mistaken for each other; of one or two units there is but one connection. */
 const connectedOtherwise = ({ connection }: Bank): DeviceDoubt[] =>
   connection === "single" || connection === "openY-openD"
     ? []
-    : CONNECTIONS.filter((it) => it !== connection && it !== "single" && it !== "openY-openD").map((it) => ({
+    : MISTAKEN.filter((it) => it !== connection).map((it) => ({
         doubt: "other-connection",
-        instead: { connection: it, ...(it.endsWith("D") ? {} : { midTap: null }) },
+        instead: {
+          connection: it,
+          ...(it.endsWith("D") ? {} : { midTap: null }),
+          ...(it.startsWith("Yg-") ? {} : { primaryStarOhms: null }),
+          ...(it.endsWith("-Yg") ? {} : { secondaryStarOhms: null }),
+        },
       }));
 
 interface Rated extends Bank {
@@ -200,6 +224,9 @@ interface Rated extends Bank {
   readonly rPercent: number | undefined;
   readonly xPercent: number | undefined;
   readonly excitingPercent: number;
+  readonly coreLossPercent: number;
+  readonly primaryStarOhms: Complex | undefined;
+  readonly secondaryStarOhms: Complex | undefined;
 }
 
 /** A unit without leakage is one with next to none: windings that nothing stands between have no equations of their own [%]. */
@@ -216,8 +243,11 @@ function leakageOhms(bank: Rated, volts: number): Complex {
 
 const half = (ohms: Complex): Complex => complex.scale(ohms, 0.5);
 
-const excitingVa = (bank: Rated): number =>
-  (bank.excitingPercent / 100) * (bank.kva / unitCount(bank)) * 1000;
+/** What a unit's core draws at rated volts, by its own rating. */
+function coreOf(bank: Rated): Pick<Unit, "excitingVa" | "coreWatts"> {
+  const ofPercent = (bank.kva / unitCount(bank)) * 10;
+  return { excitingVa: bank.excitingPercent * ofPercent, coreWatts: bank.coreLossPercent * ofPercent };
+}
 
 /** A winding, or its two halves about the tap where its centre is brought out as `N`. */
 function secondaryWindings(plus: Node, minus: Node, volts: number, ohms: Complex, centre?: Node): Winding[] {
@@ -251,12 +281,31 @@ function singleUnit(it: Rated): Unit {
       primary: second === undefined ? volts * Math.sqrt(3) : volts,
       secondary: it.secondary === "split" ? it.secondaryV : it.secondaryV * Math.sqrt(3),
     },
-    excitingVa: excitingVa(it),
+    ...coreOf(it),
   };
 }
 
+/** Where the windings of a side meet: the point's neutral, or a node of their own where the star is tied to nothing or stands on an impedance. */
+const primaryStarOf = ({ connection, primaryStarOhms }: Rated): Node =>
+  connection.startsWith("Y-") || primaryStarOhms !== undefined ? "inner/star" : "from/N";
+const secondaryStarOf = ({ connection, secondaryStarOhms }: Rated): Node =>
+  connection.endsWith("-Y") || secondaryStarOhms !== undefined ? "inner/lowStar" : "to/N";
+
+/** What the star points stand on, between them and their points' neutrals. */
+function starBranches(it: Rated): Branch[] {
+  const branch = (from: Node, to: Node, ohms: Complex | undefined): Branch[] =>
+    ohms === undefined
+      ? []
+      : [{ part: "branch", role: "star", from, to, letter: "N", siemens: complex.inverse(ohms) }];
+  return [
+    ...branch(primaryStarOf(it), "from/N", it.primaryStarOhms),
+    ...branch(secondaryStarOf(it), "to/N", it.secondaryStarOhms),
+  ];
+}
+
 function bankUnits(it: Rated): Unit[] {
-  const primaryStar: Node = it.connection === "Y-D" ? "inner/star" : "from/N";
+  const primaryStar = primaryStarOf(it);
+  const secondaryStar = secondaryStarOf(it);
   const acrossVolts = (span: Span, lineToLine: number) =>
     span[1] === "star" ? lineToLine / Math.sqrt(3) : lineToLine;
   const node = (end: End, corner: Corner | "star", star: Node): Node =>
@@ -276,14 +325,14 @@ function bankUnits(it: Rated): Unit[] {
         },
       ],
       secondary: secondaryWindings(
-        node("to", secondary[0], "to/N"),
-        node("to", secondary[1], "to/N"),
+        node("to", secondary[0], secondaryStar),
+        node("to", secondary[1], secondaryStar),
         secondaryVolts,
         half(leakageOhms(it, secondaryVolts)),
         isMidTapped(secondary, it.midTap) ? "to/N" : undefined,
       ),
       lineToLineVolts: { primary: it.primaryKv * 1000, secondary: it.secondaryV },
-      excitingVa: excitingVa(it),
+      ...coreOf(it),
     };
   });
 }

@@ -108,7 +108,7 @@ function buildReachGraph(circuit: Circuit): Lay {
   /** nodes that one ground set or fault shorts together are joined through the middle one that they share, or earth */
   const shorted = new Map<number, { kind: number; nodes: number[] }>();
   for (const { element: of, part, from: a, to: b } of circuit.branches) {
-    if (part.role === "load" || part.role === "capacitor") {
+    if (part.role === "load" || part.role === "capacitor" || part.role === "star") {
       if (a !== EARTH && b !== EARTH) add(a, b, EDGE.coupling, of);
       continue;
     }

@@ -1,3 +1,4 @@
+import type { BranchRole } from "../devices";
 import { perObject } from "../document";
 import {
   type Circuit,
@@ -290,7 +291,7 @@ const unitSiemens = perObject((unit: UnitAt): Complex[][] => {
   const weighted = windings.map(({ volts }, k) => complex.scale(y[k]!, volts));
   const total = windings.reduce<Complex>(
     (sum, { volts }, k) => complex.add(sum, complex.scale(weighted[k]!, volts)),
-    [0, -unit.part.excitingVa],
+    [unit.part.coreWatts, -unit.part.excitingVa],
   );
   const flux = complex.inverse(total);
   const matrix: [number, number][][] = nodes.map(() => nodes.map(() => [0, 0]));
@@ -462,8 +463,8 @@ export function injectInto(
   });
 }
 
-/** Whether branches of a role take part in a variant; capacitors always do. */
-export const isPresent = (role: "load" | "capacitor" | "ground" | "fault", variant: Variant): boolean =>
+/** Whether branches of a role take part in a variant; capacitors, and what star points stand on, always do. */
+export const isPresent = (role: BranchRole, variant: Variant): boolean =>
   role === "load"
     ? variant.loads
     : role === "ground"

@@ -59,7 +59,7 @@ export function solutionOf(circuit: Circuit, variant: Variant = AS_DRAWN): Solut
 }
 
 const rolesOf = perObject((circuit: Circuit) => {
-  const roles = { load: false, capacitor: false, ground: false, fault: false };
+  const roles = { load: false, capacitor: false, star: false, ground: false, fault: false };
   for (const { part } of circuit.branches) roles[part.role] = true;
   if (circuit.emfs.some(({ part }) => part.unloaded !== undefined)) roles.load = true;
   return roles;

@@ -72,7 +72,6 @@ function readWindings(reading: Reading, object: RdfObject): void {
   if (connection === undefined) return;
   const percent = meshPercent(reading, first, second);
   if (percent === undefined) model.ledger.note("assumed", "leakage", nameOf(object));
-  sayStarImpedance(reading, object, used);
   reading.add(object, {
     ends: [first.point, second.point],
     keys: {
@@ -84,7 +83,9 @@ function readWindings(reading: Reading, object: RdfObject): void {
       primaryKv: first.volts / 1000 / tapRatio(reading, object, first),
       secondaryV: second.volts * tapRatio(reading, object, second),
       ...(percent === undefined ? {} : { rPercent: percent[0], xPercent: percent[1] }),
-      excitingPercent: corePercent(reading, object, used),
+      ...coreOf(reading, object, used),
+      ...starOf(reading, first, "primaryStarOhms"),
+      ...starOf(reading, second, "secondaryStarOhms"),
     },
   });
 }
@@ -131,7 +132,7 @@ function connectionOf(
 ): string | undefined {
   const word = ({ kind, isGrounded }: WindingEnd) => (kind === "Y" ? (isGrounded ? "Yg" : "Y") : kind);
   const connection = `${word(first)}-${word(second)}`;
-  if (!["D-Yg", "Yg-Yg", "Y-D", "Yg-D", "D-D"].includes(connection)) {
+  if (!["D-Yg", "Yg-Yg", "Y-D", "Yg-D", "D-D", "Yg-Y", "Y-Y"].includes(connection)) {
     reading.model.ledger.error("importing.error.connection", { object: named(object), connection });
     return undefined;
   }
@@ -173,10 +174,8 @@ function meshPercent({ model }: Reading, first: WindingEnd, second: WindingEnd):
 
 const percentOf = (ohms: number | undefined, baseOhms: number): number => (100 * (ohms ?? 0)) / baseOhms;
 
-/** Above this, losses that have no place in the drawing are told [%]. */
-const LOSS_PERCENT_TOLD = 1;
-
-function corePercent({ model }: Reading, object: RdfObject, ends: readonly WindingEnd[]): number {
+/** What a core draws at rated volts, by the rating of the end where the file tells it. */
+function coreOf({ model }: Reading, object: RdfObject, ends: readonly WindingEnd[]): JsonObject {
   for (const end of ends) {
     const core = model
       .pointingTo(end.object, "TransformerEnd")
@@ -185,20 +184,21 @@ function corePercent({ model }: Reading, object: RdfObject, ends: readonly Windi
     const b = model.number(from, "b");
     if (b === undefined || (core === undefined && b === 0)) continue;
     const scale = (100 * end.volts * end.volts) / end.va;
-    const loss = (model.number(from, "g") ?? 0) * scale;
-    if (loss > LOSS_PERCENT_TOLD) model.ledger.note("approximated", "coreLoss", nameOf(object));
-    return Math.abs(b) * scale;
+    return coreKeys((model.number(from, "g") ?? 0) * scale, Math.abs(b) * scale);
   }
   model.ledger.note("assumed", "noCore", nameOf(object));
-  return 0;
+  return { excitingPercent: 0 };
 }
 
-function sayStarImpedance({ model }: Reading, object: RdfObject, ends: readonly WindingEnd[]): void {
-  for (const { object: end, isGrounded } of ends) {
-    const [r, x] = [model.number(end, "rground") ?? 0, model.number(end, "xground") ?? 0];
-    if (isGrounded && (r > 0 || x > 0))
-      model.ledger.note("approximated", "starImpedance", nameOf(object), { r, x });
-  }
+const coreKeys = (loss: number, exciting: number): JsonObject => ({
+  excitingPercent: exciting,
+  ...(loss > 0 ? { coreLossPercent: loss } : {}),
+});
+
+/** What the star point of a winding stands on, where that is not the neutral itself. */
+function starOf({ model }: Reading, { object: end, isGrounded }: WindingEnd, key: string): JsonObject {
+  const [r, x] = [model.number(end, "rground") ?? 0, model.number(end, "xground") ?? 0];
+  return isGrounded && (r > 0 || x > 0) ? { [key]: [r, x] } : {};
 }
 
 /** What a tap changer on an end makes of its turns [1]. */
@@ -415,13 +415,14 @@ function threePhaseTank(
   if (ends.length > 2) return undefined;
   const connection = connectionOf(reading, tank, first, second);
   if (connection === undefined) return undefined;
-  sayStarImpedance(reading, tank, [first, second]);
   return {
     kind: "transformer",
     phases: "ABC",
     connection,
     primaryKv: first.volts / 1000,
     secondaryV: second.volts * tapRatio(reading, tank, second),
+    ...starOf(reading, first, "primaryStarOhms"),
+    ...starOf(reading, second, "secondaryStarOhms"),
   };
 }
 
@@ -441,7 +442,7 @@ function unitKeys(reading: Reading, unit: Tank): JsonObject {
       : fromWindings > 0
         ? { rPercent: fromWindings }
         : {}),
-    excitingPercent: noLoadPercent(reading, unit),
+    ...noLoadOf(reading, unit),
   };
 }
 
@@ -482,16 +483,15 @@ function testedPercent({ model }: Reading, { ends }: Tank): Complex | undefined 
   return complex.add(primary, complex.scale(ofHalves, 0.25));
 }
 
-/** Exciting current without the part that is loss [%]. */
-function noLoadPercent({ model }: Reading, { object, ends }: Tank): number {
+/** What a core draws at rated volts: its losses, and its exciting current without them. */
+function noLoadOf({ model }: Reading, { object, ends }: Tank): JsonObject {
   for (const { info, va } of ends) {
     const test = model.pointingTo(info, "EnergisedEnd").find((it) => it.className === "NoLoadTest");
     if (test === undefined) continue;
     const exciting = model.number(test, "excitingCurrent") ?? 0;
     const loss = (100 * (model.number(test, "loss") ?? 0) * 1000) / (model.watts(test, "basePower") ?? va);
-    if (loss > LOSS_PERCENT_TOLD) model.ledger.note("approximated", "coreLoss", nameOf(object));
-    return Math.sqrt(Math.max(0, exciting * exciting - loss * loss));
+    return coreKeys(loss, Math.sqrt(Math.max(0, exciting * exciting - loss * loss)));
   }
   model.ledger.note("assumed", "noCore", nameOf(object));
-  return 0;
+  return { excitingPercent: 0 };
 }

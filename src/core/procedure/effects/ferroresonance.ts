@@ -21,9 +21,9 @@ export interface FerroresonanceRisk {
 }
 
 /** Banks whose primary has no path from its star to the neutral. */
-const UNGROUNDED: readonly string[] = ["Y-D", "D-Yg", "D-D"];
+const UNGROUNDED: readonly string[] = ["Y-D", "Y-Y", "D-Yg", "D-D"];
 /** Banks of three whose star is on the neutral. */
-const GROUNDED: readonly string[] = ["Yg-Yg", "Yg-D"];
+const GROUNDED: readonly string[] = ["Yg-Yg", "Yg-D", "Yg-Y"];
 
 /**
  * Whether a step switches single poles of a three-phase bank, over cable, with little load on it. A primary with no path

@@ -321,6 +321,9 @@ export const panels = {
   "field.rPercent": "Resistance",
   "field.xPercent": "Reactance",
   "field.excitingPercent": "Exciting current",
+  "field.coreLossPercent": "Core losses",
+  "field.primaryStarOhms": "Primary star on",
+  "field.secondaryStarOhms": "Secondary star on",
   "field.secondary": "Secondary",
   "field.midTap": "Centre tap on",
   "field.taps": "Tap positions",
@@ -420,6 +423,11 @@ export const panels = {
   "help.rPercent": "On the unit's own rating. Empty: from the table.",
   "help.xPercent": "On the unit's own rating.",
   "help.excitingPercent": "On the unit's own rating.",
+  "help.coreLossPercent": "Losses at rated volts, on the unit's own rating.",
+  "help.primaryStarOhms":
+    "Resistor or reactor between the star point and the neutral. None: joined straight.",
+  "help.secondaryStarOhms":
+    "Resistor or reactor between the star point and the neutral. None: joined straight.",
   "help.secondary": "Split: legs 1 and 2 with the centre to N. Two-wire: one winding to N.",
   "help.midTap": "Delta winding whose centre is brought out as the neutral.",
   "help.taps": "Steps of 0.625 %, from −16 to 16, by phase.",

@@ -322,6 +322,9 @@ export const panels = {
   "field.rPercent": "Résistance",
   "field.xPercent": "Réactance",
   "field.excitingPercent": "Courant à vide",
+  "field.coreLossPercent": "Pertes du noyau",
+  "field.primaryStarOhms": "Étoile du primaire sur",
+  "field.secondaryStarOhms": "Étoile du secondaire sur",
   "field.secondary": "Secondaire",
   "field.midTap": "Prise médiane sur",
   "field.taps": "Positions des prises",
@@ -422,6 +425,11 @@ export const panels = {
   "help.rPercent": "Sur la puissance de l'unité. Vide : de la table.",
   "help.xPercent": "Sur la puissance de l'unité.",
   "help.excitingPercent": "Sur la puissance de l'unité.",
+  "help.coreLossPercent": "Pertes à la tension nominale, sur la puissance de l'unité.",
+  "help.primaryStarOhms":
+    "Résistance ou bobine entre le point étoile et le neutre. Rien : joints directement.",
+  "help.secondaryStarOhms":
+    "Résistance ou bobine entre le point étoile et le neutre. Rien : joints directement.",
   "help.secondary": "À prise médiane : branches 1 et 2, le milieu à N. Deux fils : un enroulement à N.",
   "help.midTap": "Enroulement du triangle dont le milieu est sorti comme neutre.",
   "help.taps": "Pas de 0,625 %, de −16 à 16, par phase.",

@@ -27,6 +27,7 @@ export const devices = {
   "read.noNeutral": "names N, but this span has no neutral",
   "read.bankPhases": "a {connection} transformer needs {count} primary phases, found {phases}",
   "read.midTap": "a {connection} bank has no secondary winding {midTap} to tap",
+  "read.noStar": "a {connection} bank has no star point on the neutral there",
   "read.missing": "is missing",
   "read.deltaOnePhase": "is delta on one phase; a delta hangs between two phases or three",
   "read.faultOnePhase": "is between phases, but names one phase only",

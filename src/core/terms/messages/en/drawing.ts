@@ -19,6 +19,7 @@ export const drawing = {
   "drawing.sourceRating": "{kv} kV",
   "drawing.sourceOff": "{kv} kV, off",
   "drawing.kva": "{kva} kVA",
+  "drawing.kvaStar": "{kva} kVA, star on {ohms} Ω",
   "drawing.kvar": "{kvar} kvar",
   "drawing.generatorOn": "{kva} kVA, running",
   "drawing.generatorOff": "{kva} kVA, off",

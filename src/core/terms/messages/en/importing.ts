@@ -93,11 +93,6 @@ export const importing = {
   "importing.gangInPart.why": "it is open on some of its phases, which a gang device cannot be",
   "importing.exponent": "load drawn as the nearest of impedance, current and power",
   "importing.exponent.why": "its exponent is between them",
-  "importing.coreLoss": "core losses over 1 % not drawn",
-  "importing.coreLoss.why": "the drawing's exciting current is purely inductive",
-  "importing.starImpedance": "star point drawn as solidly earthed, not through {r} + j{x} Ω",
-  "importing.starImpedance.why":
-    "unbalanced load then moves the phases less than in the model, and faults to earth are larger",
   "importing.tapInRatio": "taps counted into the ratio",
   "importing.tapInRatio.why": "the drawing's transformers have no taps",
   "importing.turnedUnit": "drawn with its first letter first",

@@ -30,6 +30,7 @@ export const devices = {
   "read.noNeutral": "nomme N, mais cette portée n'a pas de neutre",
   "read.bankPhases": "un transformateur {connection} demande {count} phases primaires, trouvé {phases}",
   "read.midTap": "un groupe {connection} n'a pas d'enroulement secondaire {midTap} à prise",
+  "read.noStar": "un groupe {connection} n'a pas là de point étoile au neutre",
   "read.missing": "manque",
   "read.deltaOnePhase": "est en triangle sur une phase ; un triangle tient entre deux phases ou trois",
   "read.faultOnePhase": "est entre phases, mais ne nomme qu'une phase",

@@ -19,6 +19,7 @@ export const drawing = {
   "drawing.sourceRating": "{kv} kV",
   "drawing.sourceOff": "{kv} kV, hors service",
   "drawing.kva": "{kva} kVA",
+  "drawing.kvaStar": "{kva} kVA, étoile sur {ohms} Ω",
   "drawing.kvar": "{kvar} kvar",
   "drawing.generatorOn": "{kva} kVA, en marche",
   "drawing.generatorOff": "{kva} kVA, à l'arrêt",

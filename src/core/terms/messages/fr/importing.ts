@@ -89,11 +89,6 @@ export const importing = {
     "il est ouvert sur une partie de ses phases, ce qu'un appareil tripolaire ne peut pas",
   "importing.exponent": "charge dessinée comme la plus proche d'impédance, de courant et de puissance",
   "importing.exponent.why": "son exposant est entre les deux",
-  "importing.coreLoss": "pertes du noyau de plus de 1 % non dessinées",
-  "importing.coreLoss.why": "le courant magnétisant du dessin est purement inductif",
-  "importing.starImpedance": "neutre du transformateur dessiné directement à la terre, non par {r} + j{x} Ω",
-  "importing.starImpedance.why":
-    "une charge déséquilibrée déplace alors moins les phases que dans le modèle, et les défauts à la terre sont plus forts",
   "importing.tapInRatio": "prises comptées dans le rapport",
   "importing.tapInRatio.why": "les transformateurs du dessin n'ont pas de prises",
   "importing.turnedUnit": "dessiné avec sa première lettre d'abord",
