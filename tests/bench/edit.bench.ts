@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import {
   english,
-  type Command,
+  type Edit,
   edits,
   isRefusal,
   objectionTo,
@@ -30,8 +30,8 @@ class Edited {
     this.paint();
   }
 
-  do(...commands: readonly Command[]): void {
-    const change = commands[this.#round++ % commands.length]!(this.document);
+  do(...several: readonly Edit[]): void {
+    const change = several[this.#round++ % several.length]!(this.document);
     if (isRefusal(change)) throw new Error(JSON.stringify(change.refused));
     this.document = change.after;
   }
@@ -49,7 +49,7 @@ function fromTheStart(document: StillhotDocument): void {
   sceneOf(document, undefined, { catalogue: english, states: statesByReach(document.system) });
 }
 
-const KINDS: readonly (readonly [what: string, one: Command, other: Command])[] = [
+const KINDS: readonly (readonly [what: string, one: Edit, other: Edit])[] = [
   ["a switch", edits.open("q3"), edits.close("q3")],
   [
     "a move of a point",
@@ -60,7 +60,7 @@ const KINDS: readonly (readonly [what: string, one: Command, other: Command])[] 
 ];
 
 for (const devices of [1000, 10_000])
-  test.each(KINDS)(`%s of ${devices} elements, from the command to the scene`, (what, one, other) => {
+  test.each(KINDS)(`%s of ${devices} elements, from the edit to the scene`, (what, one, other) => {
     const edited = new Edited(devices);
     const milliseconds = medianMilliseconds(() => {
       edited.do(one, other);

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { applyPatches, type Patch } from "immer";
 import { expect, test } from "vitest";
 import {
-  type Command,
+  type Edit,
   edits,
   isRefusal,
   readDocument,
@@ -45,7 +45,7 @@ test(
     report("edits, undone and redone, a second", (3 * EDITS) / seconds, "no number");
     report(`seconds for ${EDITS} of them there, back and there again`, seconds, "a couple of minutes");
 
-    function randomEdit({ system }: StillhotDocument): Command {
+    function randomEdit({ system }: StillhotDocument): Edit {
       const points = Object.keys(system.points);
       const elements = Object.keys(system.elements);
       const point = points.length > 0 ? draw.oneOf(points) : "none";
@@ -53,7 +53,7 @@ test(
       if (points.length > MOST_POINTS) return edits.removeThings({ points: [point] });
       if (elements.length > MOST_ELEMENTS)
         return edits.removeThings({ elements: [element], points: draw.chance(0.5) ? [point] : [] });
-      return draw.oneOf<() => Command>([
+      return draw.oneOf<() => Edit>([
         () => edits.movePoints([point], { x: draw.between(-300, 300), y: draw.between(-300, 300) }),
         () => edits.addPoint({ x: draw.between(0, 2000), y: draw.between(0, 2000) }),
         () => edits.growFrom(point, draw.oneOf(["span", "cutout", "disconnect"] as const), { x: 100, y: 40 }),

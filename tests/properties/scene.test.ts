@@ -4,7 +4,7 @@ import {
   english,
   assess,
   changeOf,
-  type Command,
+  type Edit,
   edits,
   indexOf,
   isRefusal,
@@ -64,7 +64,7 @@ describe.each(drawings.map((it, index) => [index, it] as const))("drawing %i", (
       const elements = Object.keys(document.system.elements);
       const [point, other] = [draw.oneOf(points), draw.oneOf(points)];
       const element = draw.oneOf(elements);
-      const command = draw.oneOf<() => Command>([
+      const edit = draw.oneOf<() => Edit>([
         () => edits.movePoints([point], { x: draw.between(-90, 90), y: draw.between(-90, 90) }),
         () => edits.placePoints({ [point]: { x: draw.between(0, 9), y: 0 }, [other]: { x: 0, y: 0 } }),
         () => edits.open(element),
@@ -78,7 +78,7 @@ describe.each(drawings.map((it, index) => [index, it] as const))("drawing %i", (
         () => edits.duplicate({ elements: [element] }, { x: 40, y: 40 }),
         () => edits.addWorkPoint(point),
       ])();
-      const change = command(document);
+      const change = edit(document);
       if (isRefusal(change)) continue;
       done++;
       const isTakenBack = draw.chance(0.3);

@@ -1,4 +1,4 @@
-import { type Command, edits, type StillhotDocument } from "../../core";
+import { type Edit, edits, type StillhotDocument } from "../../core";
 import { say } from "../words/catalogue";
 import { t } from "../words/words";
 import {
@@ -18,7 +18,7 @@ import { placeNext } from "./place";
 import { type Answers, kvaFrom, lettersFrom, linkFrom } from "./sizes";
 
 /** Everyday things that are more than one device. */
-type Arrangement = (document: StillhotDocument, from: string, phases: string, answers: Answers) => Command;
+type Arrangement = (document: StillhotDocument, from: string, phases: string, answers: Answers) => Edit;
 
 const spot = (document: StillhotDocument, from: string, length: number, isBranch = false) => {
   const { x, y } = placeNext(document, from, length, { isBranch });

@@ -1,11 +1,11 @@
-import { type Command, edits, type ElementOfKind, type JsonObject } from "../../core";
+import { type Edit, edits, type ElementOfKind, type JsonObject } from "../../core";
 
 /** The letters of whose units a bank can go on without: grounded wye to delta is then open wye, open delta. */
 export const unitsToSpare = ({ connection, phases }: ElementOfKind<"transformer">): string =>
   connection === "Yg-D" ? phases : "";
 
 /** A bank that goes on with two of its three units. */
-export const withoutUnit = (id: string, bank: ElementOfKind<"transformer">, letter: string): Command =>
+export const withoutUnit = (id: string, bank: ElementOfKind<"transformer">, letter: string): Edit =>
   edits.setElementKeys(id, {
     connection: "openY-openD",
     phases: bank.phases.replace(letter, ""),

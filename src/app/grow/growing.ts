@@ -1,5 +1,5 @@
 import {
-  type Command,
+  type Edit,
   complete,
   type DeviceKind,
   edits,
@@ -24,27 +24,27 @@ export const HOUSES_APART = 60;
 export const inTurn =
   (
     label: Message,
-    build: (step: (command: Command) => readonly string[], now: () => StillhotDocument) => void,
-  ): Command =>
+    build: (step: (edit: Edit) => readonly string[], now: () => StillhotDocument) => void,
+  ): Edit =>
   (before) => {
-    const commands: Command[] = [];
+    const several: Edit[] = [];
     let document = before;
-    let refused: ReturnType<Command> | undefined;
+    let refused: ReturnType<Edit> | undefined;
     build(
-      (command) => {
+      (edit) => {
         if (refused !== undefined) return [];
-        const done = command(document);
+        const done = edit(document);
         if (isRefusal(done)) {
           refused = done;
           return [];
         }
-        commands.push(command);
+        several.push(edit);
         document = done.after;
         return done.made ?? [];
       },
       () => document,
     );
-    return refused ?? edits.together(label, commands)(before);
+    return refused ?? edits.together(label, several)(before);
   };
 
 /** A number that no label of this kind has yet: `Pole 3`. */
@@ -75,7 +75,7 @@ interface Growing {
 /** A two-ended part with a new point at its far end. */
 export const grow =
   (kind: DeviceKind, { length = DEVICE, isBranch = false, keys = {}, label, point = "bare" }: Growing) =>
-  (document: StillhotDocument, from: string, phases: string): Command => {
+  (document: StillhotDocument, from: string, phases: string): Edit => {
     const { x, y } = placeNext(document, from, length, { isBranch });
     const own = {
       phases,
@@ -105,7 +105,7 @@ export const newStructure = (
 /** A part at the point itself. */
 export const hang =
   (kind: DeviceKind, keys: JsonObject = {}, label?: MessageKey) =>
-  (document: StillhotDocument, at: string, phases: string): Command =>
+  (document: StillhotDocument, at: string, phases: string): Edit =>
     edits.addElement(
       kind,
       { at },

@@ -32,7 +32,7 @@ test.each([
 
 function grown(document: StillhotDocument, at: string, part: string) {
   const { phases } = placeOf(document, at);
-  const change = PARTS.find(({ id }) => id === part)!.command(document, at, phases, { phase: "A" })(document);
+  const change = PARTS.find(({ id }) => id === part)!.edit(document, at, phases, { phase: "A" })(document);
   if (isRefusal(change)) throw new Error(change.refused.key);
   return change;
 }

@@ -35,7 +35,7 @@ function grown(
   answers: Answers = {},
 ) {
   const part = PARTS.find((it) => it.id === id)!;
-  const change = part.command(document, point, phases, { ...lettersOf(part, phases), ...answers })(document);
+  const change = part.edit(document, point, phases, { ...lettersOf(part, phases), ...answers })(document);
   if (isRefusal(change)) throw new Error(`${id}: ${spell(change.refused)}`);
   return change;
 }
@@ -110,7 +110,7 @@ test("every kind of device can be drawn from what comes next, or by a button of 
   const document = start();
   const made = PARTS.flatMap((part) =>
     ["ABC", "12"].flatMap((phases) => {
-      const change = part.command(document, "p1", phases, lettersOf(part, phases))(document);
+      const change = part.edit(document, "p1", phases, lettersOf(part, phases))(document);
       return isRefusal(change) ? [] : Object.values(change.after.system.elements).map(({ kind }) => kind);
     }),
   );

@@ -1,5 +1,5 @@
 import {
-  type Command,
+  type Edit,
   completePoint,
   type DeviceKind,
   edits,
@@ -55,7 +55,7 @@ export interface GrowPart {
   readonly fits: (place: GrowPlace) => boolean;
   /** what is asked before it is drawn */
   readonly asks?: readonly Ask[];
-  readonly command: (document: StillhotDocument, point: string, phases: string, answers: Answers) => Command;
+  readonly edit: (document: StillhotDocument, point: string, phases: string, answers: Answers) => Edit;
 }
 
 const isPrimary = ({ phases }: GrowPlace) => /[ABC]/.test(phases);
@@ -67,7 +67,7 @@ const isCustomers = (place: GrowPlace) => isSecondary(place) || (isThree(place) 
 
 const bank =
   (connection: "Yg-D" | "Yg-Yg", secondaryV: number) =>
-  (document: StillhotDocument, from: string, _phases: string, { kva }: Answers): Command =>
+  (document: StillhotDocument, from: string, _phases: string, { kva }: Answers): Edit =>
     grow("transformer", {
       label: "grow.transformerLabel",
       isBranch: true,
@@ -77,7 +77,7 @@ const bank =
 /** A cutout, a transformer behind it, and so many houses with a meter each. */
 const tapWithHouses =
   (houses: number) =>
-  (document: StillhotDocument, from: string, phases: string, answers: Answers): Command =>
+  (document: StillhotDocument, from: string, phases: string, answers: Answers): Edit =>
     inTurn(say("grow.stamped"), (step, now) => {
       const phase = lettersFrom(answers, phases);
       const { direction } = placeNext(document, from, DEVICE * 2 + HOUSE + 60, {
@@ -121,7 +121,7 @@ const tapWithHouses =
     });
 
 function addHouse(
-  step: (command: Command) => readonly string[],
+  step: (edit: Edit) => readonly string[],
   now: () => StillhotDocument,
   from: string,
   { x, y }: Spot,
@@ -134,7 +134,7 @@ function addHouse(
 }
 
 /** A riser with elbows at both ends of a cable. */
-const dip = (_document: StillhotDocument, from: string, phases: string): Command =>
+const dip = (_document: StillhotDocument, from: string, phases: string): Edit =>
   inTurn(say("grow.stamped"), (step, now) => {
     const next = (at: string, length: number) => {
       const { x, y } = placeNext(now(), at, length);
@@ -161,7 +161,7 @@ const dip = (_document: StillhotDocument, from: string, phases: string): Command
     step(edits.growFrom(far, "elbow", next(far, DEVICE), { phases }));
   });
 
-const otherSource = (document: StillhotDocument, from: string, phases: string): Command =>
+const otherSource = (document: StillhotDocument, from: string, phases: string): Edit =>
   inTurn(say("grow.stamped"), (step, now) => {
     const { x, y } = placeNext(document, from, DEVICE);
     const [far = ""] = step(
@@ -187,7 +187,7 @@ export const PARTS: readonly GrowPart[] = [
     title: "grow.tap4",
     fits: isPrimary,
     asks: ["phase", "link", "kva"],
-    command: tapWithHouses(4),
+    edit: tapWithHouses(4),
   },
   {
     id: "tap",
@@ -195,57 +195,57 @@ export const PARTS: readonly GrowPart[] = [
     title: "grow.tap",
     fits: isPrimary,
     asks: ["phase", "link", "kva"],
-    command: tapWithHouses(1),
+    edit: tapWithHouses(1),
   },
   {
     id: "house",
     group: "whole",
     title: "grow.house",
     fits: isSecondary,
-    command: (document, from) =>
+    edit: (document, from) =>
       inTurn(say("grow.stamped"), (step, now) => addHouse(step, now, from, placeNext(document, from, HOUSE))),
   },
-  { id: "barn", group: "whole", title: "grow.barn", fits: isSecondary, command: barn },
-  { id: "streetLight", group: "whole", title: "grow.streetLight", fits: isSecondary, command: streetLight },
+  { id: "barn", group: "whole", title: "grow.barn", fits: isSecondary, edit: barn },
+  { id: "streetLight", group: "whole", title: "grow.streetLight", fits: isSecondary, edit: streetLight },
   {
     id: "padmount",
     group: "whole",
     title: "grow.padmount",
     fits: isPrimary,
     asks: ["phase", "kva"],
-    command: padmount,
+    edit: padmount,
   },
-  { id: "doubleThrow", group: "whole", title: "grow.doubleThrow", fits: isPrimary, command: doubleThrow },
-  { id: "dip", group: "whole", title: "grow.dip", fits: isPrimary, command: dip },
-  { id: "otherSource", group: "whole", title: "grow.tieToSource", fits: isPrimary, command: otherSource },
+  { id: "doubleThrow", group: "whole", title: "grow.doubleThrow", fits: isPrimary, edit: doubleThrow },
+  { id: "dip", group: "whole", title: "grow.dip", fits: isPrimary, edit: dip },
+  { id: "otherSource", group: "whole", title: "grow.tieToSource", fits: isPrimary, edit: otherSource },
   {
     id: "span",
     group: "next",
     title: "grow.span",
     fits: isPrimary,
-    command: grow("span", { length: SPAN, point: "pole", keys: { lengthM: 60 } }),
+    edit: grow("span", { length: SPAN, point: "pole", keys: { lengthM: 60 } }),
   },
   {
     id: "cable",
     group: "next",
     title: "grow.cable",
     fits: isPrimary,
-    command: grow("span", { length: SPAN, point: "pad", keys: { lengthM: 60, construction: "cable" } }),
+    edit: grow("span", { length: SPAN, point: "pad", keys: { lengthM: 60, construction: "cable" } }),
   },
   {
     id: "secondary",
     group: "next",
     title: "grow.secondary",
     fits: isSecondary,
-    command: grow("span", { length: SPAN, point: "pole", keys: { lengthM: 30, construction: "secondary" } }),
+    edit: grow("span", { length: SPAN, point: "pole", keys: { lengthM: 30, construction: "secondary" } }),
   },
-  { id: "lead", group: "line", title: "grow.lead", fits: isAnything, command: grow("lead", {}) },
+  { id: "lead", group: "line", title: "grow.lead", fits: isAnything, edit: grow("lead", {}) },
   {
     id: "clamp",
     group: "line",
     title: "grow.clamp",
     fits: isPrimary,
-    command: grow("clamp", { isBranch: true }),
+    edit: grow("clamp", { isBranch: true }),
   },
   {
     id: "cutout",
@@ -253,28 +253,28 @@ export const PARTS: readonly GrowPart[] = [
     title: "grow.cutout",
     fits: isPrimary,
     asks: ["link"],
-    command: cutout,
+    edit: cutout,
   },
   {
     id: "disconnect",
     group: "switching",
     title: "grow.disconnect",
     fits: isPrimary,
-    command: grow("disconnect", { label: "grow.disconnectLabel" }),
+    edit: grow("disconnect", { label: "grow.disconnectLabel" }),
   },
   {
     id: "gang",
     group: "switching",
     title: "grow.gang",
     fits: ({ phases }) => isPrimary({ phases } as Place) && phases.length > 1,
-    command: grow("disconnect", { label: "grow.disconnectLabel", keys: { gang: true, loadBreakAmps: 600 } }),
+    edit: grow("disconnect", { label: "grow.disconnectLabel", keys: { gang: true, loadBreakAmps: 600 } }),
   },
   {
     id: "tie",
     group: "switching",
     title: "grow.tie",
     fits: isPrimary,
-    command: (document, from, phases) =>
+    edit: (document, from, phases) =>
       grow("disconnect", { label: "grow.tieLabel", keys: { open: phases, normallyOpen: true } })(
         document,
         from,
@@ -286,39 +286,39 @@ export const PARTS: readonly GrowPart[] = [
     group: "switching",
     title: "grow.recloser",
     fits: isPrimary,
-    command: grow("recloser", { label: "grow.recloserLabel" }),
+    edit: grow("recloser", { label: "grow.recloserLabel" }),
   },
   {
     id: "sectionalizer",
     group: "switching",
     title: "grow.sectionalizer",
     fits: isPrimary,
-    command: grow("sectionalizer", { label: "grow.sectionalizerLabel" }),
+    edit: grow("sectionalizer", { label: "grow.sectionalizerLabel" }),
   },
   {
     id: "breaker",
     group: "switching",
     title: "grow.breaker",
     fits: (place) => isPrimary(place) && place.kind === "station",
-    command: grow("breaker", { label: "grow.breakerLabel" }),
+    edit: grow("breaker", { label: "grow.breakerLabel" }),
   },
-  { id: "elbow", group: "switching", title: "grow.elbow", fits: isPrimary, command: grow("elbow", {}) },
+  { id: "elbow", group: "switching", title: "grow.elbow", fits: isPrimary, edit: grow("elbow", {}) },
   {
     id: "meter",
     group: "next",
     title: "grow.meter",
     fits: isAnything,
-    command: grow("meter", { length: HOUSE, point: "service" }),
+    edit: grow("meter", { length: HOUSE, point: "service" }),
   },
-  { id: "main", group: "switching", title: "grow.main", fits: isCustomers, command: grow("main", {}) },
-  { id: "transfer", group: "switching", title: "grow.transfer", fits: isCustomers, command: transferWithSet },
+  { id: "main", group: "switching", title: "grow.main", fits: isCustomers, edit: grow("main", {}) },
+  { id: "transfer", group: "switching", title: "grow.transfer", fits: isCustomers, edit: transferWithSet },
   {
     id: "transformer",
     group: "equipment",
     title: "grow.transformer",
     fits: isPrimary,
     asks: ["phase", "kva"],
-    command: (document, from, phases, answers) =>
+    edit: (document, from, phases, answers) =>
       grow("transformer", {
         label: "grow.transformerLabel",
         isBranch: true,
@@ -331,7 +331,7 @@ export const PARTS: readonly GrowPart[] = [
     title: "grow.bank",
     fits: isThree,
     asks: ["kva"],
-    command: bank("Yg-D", 240),
+    edit: bank("Yg-D", 240),
   },
   {
     id: "wyeBank",
@@ -339,7 +339,7 @@ export const PARTS: readonly GrowPart[] = [
     title: "grow.wyeBank",
     fits: isThree,
     asks: ["kva"],
-    command: bank("Yg-Yg", 208),
+    edit: bank("Yg-Yg", 208),
   },
   {
     id: "unequal",
@@ -347,7 +347,7 @@ export const PARTS: readonly GrowPart[] = [
     title: "grow.unequal",
     fits: isThree,
     asks: ["kva", "kvaB", "kvaC"],
-    command: unequalUnits,
+    edit: unequalUnits,
   },
   {
     id: "openBank",
@@ -355,7 +355,7 @@ export const PARTS: readonly GrowPart[] = [
     title: "grow.openBank",
     fits: ({ phases }) => /^[ABC]{2,3}$/.test(phases),
     asks: ["pair", "kva"],
-    command: openBank,
+    edit: openBank,
   },
   {
     id: "ratioBank",
@@ -363,28 +363,28 @@ export const PARTS: readonly GrowPart[] = [
     title: "grow.ratioBank",
     fits: isPrimary,
     asks: ["kva"],
-    command: ratioBank,
+    edit: ratioBank,
   },
   {
     id: "regulator",
     group: "equipment",
     title: "grow.regulator",
     fits: isPrimary,
-    command: grow("regulator", { label: "grow.regulatorLabel" }),
+    edit: grow("regulator", { label: "grow.regulatorLabel" }),
   },
   {
     id: "load",
     group: "equipment",
     title: "grow.load",
     fits: isAnything,
-    command: hang("load", { kw: 3, kvar: 0.6, customers: 1 }, "grow.customersLabel"),
+    edit: hang("load", { kw: 3, kvar: 0.6, customers: 1 }, "grow.customersLabel"),
   },
   {
     id: "generator",
     group: "equipment",
     title: "grow.generator",
     fits: isAnything,
-    command: (document, at, phases) =>
+    edit: (document, at, phases) =>
       hang("generator", { kva: 7.5, volts: /[12]/.test(phases) ? 240 : Math.round(kvOf(document) * 1000) })(
         document,
         at,
@@ -396,23 +396,23 @@ export const PARTS: readonly GrowPart[] = [
     group: "equipment",
     title: "grow.capacitor",
     fits: isPrimary,
-    command: (document, at, phases) =>
+    edit: (document, at, phases) =>
       hang("capacitor", { kvar: 300, kvLL: kvOf(document) })(document, at, phases),
   },
-  { id: "arrester", group: "equipment", title: "grow.arrester", fits: isPrimary, command: hang("arrester") },
-  { id: "ground", group: "hazard", title: "grow.ground", fits: isAnything, command: groundOn },
-  { id: "fault", group: "hazard", title: "grow.fault", fits: isAnything, command: faultOn },
+  { id: "arrester", group: "equipment", title: "grow.arrester", fits: isPrimary, edit: hang("arrester") },
+  { id: "ground", group: "hazard", title: "grow.ground", fits: isAnything, edit: groundOn },
+  { id: "fault", group: "hazard", title: "grow.fault", fits: isAnything, edit: faultOn },
   {
     id: "source",
     group: "hazard",
     title: "grow.source",
     fits: ({ phases }) => !/[12]/.test(phases),
-    command: (document, at, phases) =>
+    edit: (document, at, phases) =>
       edits.addElement("source", { at }, { phases: phases === "" ? "ABC" : phases, kvLL: kvOf(document) }),
   },
 ];
 
-function faultOn(document: StillhotDocument, at: string, phases: string): Command {
+function faultOn(document: StillhotDocument, at: string, phases: string): Edit {
   return edits.addElement(
     "fault",
     { at },
@@ -440,7 +440,7 @@ export function commonPhases(document: StillhotDocument, a: string, b: string): 
 }
 
 /** A drawing that begins with a source at a station. */
-export const startWithSource: Command = inTurn(say("grow.stamped"), (step, now) => {
+export const startWithSource: Edit = inTurn(say("grow.stamped"), (step, now) => {
   const [station = ""] = step(
     edits.addPoint({
       x: 0,

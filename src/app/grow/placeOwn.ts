@@ -1,16 +1,11 @@
-import { type Command, completePoint, edits, type StillhotDocument } from "../../core";
+import { type Edit, completePoint, edits, type StillhotDocument } from "../../core";
 import { placeNext } from "./place";
 
 /** Room beside a stamp for what hangs at its ends. */
 const MARGIN = 40;
 
 /** Puts an own arrangement at a point, turned to where there is room. */
-export function placeOwn(
-  stamp: edits.Stamp,
-  document: StillhotDocument,
-  at: string,
-  phases: string,
-): Command {
+export function placeOwn(stamp: edits.Stamp, document: StillhotDocument, at: string, phases: string): Edit {
   const { degrees, length, width } = shapeOf(stamp);
   const { direction } = placeNext(document, at, length, { width: width + MARGIN, isBranch: true });
   return edits.placeStamp(stamp, at, { phases, degrees: direction - degrees });

@@ -1,5 +1,5 @@
 import {
-  type Command,
+  type Edit,
   completePoint,
   conductorsOf,
   edits,
@@ -25,7 +25,7 @@ export function placeOf(document: StillhotDocument, point: string): Place {
 }
 
 /** A ground set to the neutral where the point has one, else to a rod of its own. */
-export function groundOn(document: StillhotDocument, at: string, phases: string): Command {
+export function groundOn(document: StillhotDocument, at: string, phases: string): Edit {
   return edits.addGround(at, {
     phases,
     to: placeOf(document, at).hasNeutral ? "neutral" : "earth",

@@ -1,11 +1,11 @@
-import type { Change, Command } from "../../core";
+import type { Change, Edit } from "../../core";
 import type { Session } from "./session.svelte";
 
 /** Does an edit that may replace much, with the drawing kept as it was before; nothing is kept where it cannot be done. */
 export function runKept(
   drawing: Pick<Session, "can" | "isReadOnly" | "keepBefore" | "run">,
-  command: Command,
+  edit: Edit,
 ): Change | undefined {
-  if (!drawing.isReadOnly && drawing.can(command)) drawing.keepBefore("import");
-  return drawing.run(command, { offersUndo: true });
+  if (!drawing.isReadOnly && drawing.can(edit)) drawing.keepBefore("import");
+  return drawing.run(edit, { offersUndo: true });
 }

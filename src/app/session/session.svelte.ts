@@ -3,7 +3,7 @@ import {
   bestLie,
   lettersAt,
   type Change,
-  type Command,
+  type Edit,
   complete,
   conductorsOf,
   type CutOff,
@@ -200,17 +200,17 @@ export class Session {
     return this.#history;
   }
 
-  can(command: Command): boolean {
-    return !isRefusal(command(this.document));
+  can(edit: Edit): boolean {
+    return !isRefusal(edit(this.document));
   }
 
   /** Does an edit, or says why it cannot be done. Returns what was done. */
   run(
-    command: Command,
+    edit: Edit,
     { offersUndo = false, gesture }: { offersUndo?: boolean; gesture?: string } = {},
   ): Change | undefined {
     if (this.#refusesToEdit()) return undefined;
-    const change = edits.leftToProgram(command)(this.document);
+    const change = edits.leftToProgram(edit)(this.document);
     if (isRefusal(change)) {
       this.notice = { message: change.refused, tone: "refusal", offersUndo: false };
       return undefined;
@@ -231,7 +231,7 @@ export class Session {
    * Writes down what was done of the job. It is no edit of the drawing: undo goes past it, and it is kept at once, since a
    * phone that dies in the rain must not take it along.
    */
-  note(lines: Command) {
+  note(lines: Edit) {
     if (this.#refusesToEdit()) return;
     const change = lines(this.document);
     if (isRefusal(change)) return this.say(change.refused, "refusal");
@@ -339,7 +339,7 @@ export class Session {
   }
 
   /** The edit that moves what is selected: points where persons placed them, else whole structures with what is on them. */
-  moved(x: number, y: number, grid: number): Command {
+  moved(x: number, y: number, grid: number): Edit {
     const points = this.movingPoints;
     if (hasPlacedPoints(this.document.system)) return edits.movePoints(points, { x, y }, grid);
     return moveStructures(this.document, this.scene, points, { x, y }, grid);
@@ -359,7 +359,7 @@ export class Session {
   }
 
   /** A drag counts from where things stood when it began. */
-  #movedFrom(dx: number, dy: number, grid: number): Command {
+  #movedFrom(dx: number, dy: number, grid: number): Edit {
     const points = this.movingPoints;
     if (hasPlacedPoints(this.document.system)) return edits.movePoints(points, { x: dx, y: dy }, grid);
     if (this.preview === undefined) this.#still = this.scene;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { type Command, edits, emptyHistory, isRefusal, remember, type StillhotDocument } from "../../core";
+import { type Edit, edits, emptyHistory, isRefusal, remember, type StillhotDocument } from "../../core";
 import { emptyDrawing } from "../session/emptyDrawing";
 import { pasteInto } from "./pasting";
 
@@ -12,11 +12,11 @@ function drawing(isReadOnly = false) {
   return {
     done,
     isReadOnly,
-    can: (command: Command) => !isRefusal(command(document)),
+    can: (edit: Edit) => !isRefusal(edit(document)),
     keepBefore: (why: string) => void done.push(`kept before ${why}: ${points()}`),
     say: () => void done.push("said why not"),
-    run(command: Command) {
-      const change = isReadOnly ? undefined : command(document);
+    run(edit: Edit) {
+      const change = isReadOnly ? undefined : edit(document);
       if (change === undefined || isRefusal(change)) return void done.push("refused");
       document = change.after;
       history = remember(history, change);

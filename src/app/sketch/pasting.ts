@@ -31,8 +31,8 @@ export function pasteInto(drawing: Drawing, text: string, copied: string | undef
     drawing.say(say("app.pasteRefused"), "refusal");
     return [];
   }
-  const command = edits.paste(fragment, BESIDE);
+  const edit = edits.paste(fragment, BESIDE);
   const isFromElsewhere = isGiven && text !== copied;
-  const change = isFromElsewhere ? runKept(drawing, command) : drawing.run(command, { offersUndo: true });
+  const change = isFromElsewhere ? runKept(drawing, edit) : drawing.run(edit, { offersUndo: true });
   return change?.made ?? [];
 }

@@ -1,21 +1,14 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import {
-  type Command,
-  edits,
-  isRefusal,
-  readDocument,
-  type StillhotDocument,
-  writeDocument,
-} from "../../core";
+import { type Edit, edits, isRefusal, readDocument, type StillhotDocument, writeDocument } from "../../core";
 import { Receiver, Sender } from "./copies";
 
 const read = readDocument(readFileSync("shared/demos/quarry-lane.stillhot.json", "utf8"));
 if (!("document" in read)) throw new Error("the demo does not read");
 const start = read.document;
 
-const after = (document: StillhotDocument, command: Command): StillhotDocument => {
-  const change = command(document);
+const after = (document: StillhotDocument, edit: Edit): StillhotDocument => {
+  const change = edit(document);
   if (isRefusal(change)) throw new Error(JSON.stringify(change));
   return change.after;
 };

@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { DEVICES, type DeviceKind, type End } from "../devices";
 import { isRefusal, type JsonObject } from "../terms";
 import {
-  type Command,
+  type Edit,
   edits,
   emptyHistory,
   type History,
@@ -72,7 +72,7 @@ const someThings = fc.record(
   { requiredKeys: [] },
 );
 
-type Made = (document: StillhotDocument) => Command;
+type Made = (document: StillhotDocument) => Edit;
 const pointOf = ({ system }: StillhotDocument, pick: Pick) => picked(system.points, pick);
 const elementOf = ({ system }: StillhotDocument, pick: Pick) => picked(system.elements, pick);
 const workPointsOf = (document: StillhotDocument) => jobOf(document).workPoints;
@@ -95,7 +95,7 @@ const aFlag = fc.constantFrom(
 const aMove = fc.constantFrom(edits.open, edits.close);
 const maybePhases = fc.option(aPhases, { nil: undefined, freq: 1 });
 
-/** One arbitrary for each command: what it is given is drawn from the document that it meets. */
+/** One arbitrary for each edit: what it is given is drawn from the document that it meets. */
 const aCommand: fc.Arbitrary<Made> = fc.oneof(
   someKeys.map(
     (keys): Made =>
@@ -211,13 +211,13 @@ test("E1: random edits undo to the same bytes, redo to the same bytes, and alway
         maxLength: 30,
         size: "max",
       }),
-      (text, commands) => {
+      (text, several) => {
         let document = read(text);
         let history: History = emptyHistory;
         const texts = [writeDocument(document)];
-        for (const [command, gesture] of commands) {
+        for (const [edit, gesture] of several) {
           const before = history.done.length;
-          const outcome = command(document)(document);
+          const outcome = edit(document)(document);
           if (isRefusal(outcome)) continue;
           accepted.set(outcome.label.key, (accepted.get(outcome.label.key) ?? 0) + 1);
           document = outcome.after;
@@ -239,7 +239,7 @@ test("E1: random edits undo to the same bytes, redo to the same bytes, and alway
     ),
     { numRuns: 150 },
   );
-  // Nearly every command has been met in earnest, not only refused.
+  // Nearly every edit has been met in earnest, not only refused.
   expect(accepted.size).toBeGreaterThan(12);
 });
 

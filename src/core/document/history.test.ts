@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { isRefusal } from "../terms";
 import {
-  type Command,
+  type Edit,
   edits,
   emptyHistory,
   type History,
@@ -32,8 +32,8 @@ interface State {
   readonly history: History;
 }
 
-const run = ({ document, history }: State, command: Command, gesture?: string): State => {
-  const change = command(document);
+const run = ({ document, history }: State, edit: Edit, gesture?: string): State => {
+  const change = edit(document);
   if (isRefusal(change)) throw new Error(spell(change.refused));
   return { document: change.after, history: remember(history, change, gesture) };
 };

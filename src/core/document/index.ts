@@ -55,7 +55,7 @@ export {
   renamedBetween,
   type SeenInstead,
 } from "./jobLog";
-export type { Change, Command } from "./edits/change";
+export type { Change, Edit } from "./edits/change";
 export { objectionTo } from "./check";
 export { besideOthers } from "./besideOthers";
 export { perDrawing, type TouchedRecords, touchedSince } from "./touched";

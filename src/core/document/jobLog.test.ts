@@ -99,14 +99,14 @@ test("what was done does not change which drawing it is", () => {
   expect(asDrawn(underWay)).toEqual(DRAWING);
 });
 
-test.each<[what: string, command: ReturnType<typeof edits.setTitle>, difference: string]>([
+test.each<[what: string, edit: ReturnType<typeof edits.setTitle>, difference: string]>([
   ["a name", edits.setPointKeys("p1", { label: "Pole 30" }), "words"],
   ["a place", edits.movePoints(["p1"], { x: 40, y: 0 }, 10), "none"],
   ["a phase", edits.setElementKeys("c1", { open: "A" }), "matters"],
   ["the order", edits.setSteps([step("brief")]), "matters"],
   ["the title", edits.setTitle("Quarry Lane"), "none"],
-])("what a change is to the job: %s", (_, command, difference) => {
-  expect(differenceForJob(underWay, edited(underWay, command))).toBe(difference);
+])("what a change is to the job: %s", (_, edit, difference) => {
+  expect(differenceForJob(underWay, edited(underWay, edit))).toBe(difference);
 });
 
 test("a change under a job is written down, a name that is typed only once", () => {

@@ -1,4 +1,4 @@
-import { type Command, edits, type StillhotDocument, structureOf } from "../document";
+import { type Edit, edits, type StillhotDocument, structureOf } from "../document";
 import { arrangementOf } from "./arrangement";
 import type { Spot } from "./shapes";
 import type { Scene } from "./scene";
@@ -15,7 +15,7 @@ export function moveStructures(
   points: readonly string[],
   by: Spot,
   grid = 0,
-): Command {
+): Edit {
   const { system } = document;
   // Placed by hand they keep their places at every size of the picture: with room for letters as large as they get.
   const { plates } = arrangementOf(document, { way, text: 1 });

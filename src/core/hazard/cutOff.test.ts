@@ -23,18 +23,15 @@ const DRAWING = {
   },
 } as unknown as StillhotDocument;
 
-const done = (
-  document: StillhotDocument,
-  command: (before: StillhotDocument) => unknown,
-): StillhotDocument => {
-  const change = command(document) as { after: StillhotDocument };
+const done = (document: StillhotDocument, edit: (before: StillhotDocument) => unknown): StillhotDocument => {
+  const change = edit(document) as { after: StillhotDocument };
   if (isRefusal(change as never)) throw new Error(JSON.stringify(change));
   return change.after;
 };
 
 describe("H9 what an edit cuts off from every source is said, with what joins it again", () => {
   test.each<
-    [what: string, command: ReturnType<typeof edits.setTitle>, cut: string[], mended: object | undefined]
+    [what: string, edit: ReturnType<typeof edits.setTitle>, cut: string[], mended: object | undefined]
   >([
     [
       "a clamp",
@@ -62,14 +59,14 @@ describe("H9 what an edit cuts off from every source is said, with what joins it
     ],
     ["what nothing hangs on", edits.removeThings({ points: ["p6"] }), [], undefined],
     ["an open device is not what is missing", edits.open("k1", "A"), [], undefined],
-  ])("%s", (_, command, conductors, mended) => {
-    const after = done(DRAWING, command);
+  ])("%s", (_, edit, conductors, mended) => {
+    const after = done(DRAWING, edit);
     const cut = cutOffBy(DRAWING.system, after.system);
     expect(cut?.conductors ?? []).toEqual(conductors);
     for (const id of conductors)
       expect(assess(after).conductors[id as never]).toMatchObject({ state: "unknown" });
     if (mended === undefined) return expect(cut?.bridge).toBeUndefined();
-    const joined = done(after, cut!.bridge!.command);
+    const joined = done(after, cut!.bridge!.edit);
     expect(joined.system.elements).toMatchObject(mended);
     expect(cutOffBy(DRAWING.system, joined.system)).toBeUndefined();
   });

@@ -1,6 +1,6 @@
 import { isConductor, isLine, lengthOf, standsAbreast } from "../devices";
 import {
-  type Command,
+  type Edit,
   complete,
   edits,
   elementsAt,
@@ -30,7 +30,7 @@ export interface CutOff {
 /** What puts back a connection that an edit took away: how it is called, and the edit that makes it. */
 export interface Bridge {
   readonly label: Message;
-  readonly command: Command;
+  readonly edit: Edit;
 }
 
 /**
@@ -80,7 +80,7 @@ function bridgeOver(
   if (records.length === 1)
     return {
       label: say("edit.putBack", { name: nameIn({ system: before }, way.over[0]!) }),
-      command: edits.putBack(way.over[0]!, only!),
+      edit: edits.putBack(way.over[0]!, only!),
     };
   // One conductor takes the place of several; no conductor takes that of a transformer.
   if (!records.map(complete).every((it) => isConductor(it) || standsAbreast(it))) return undefined;
@@ -96,7 +96,7 @@ function bridgeOver(
       from: pointName({ system: after }, way.from),
       to: pointName({ system: after }, way.to),
     }),
-    command: edits.addElement(base.kind, ends, {
+    edit: edits.addElement(base.kind, ends, {
       ...keys,
       ...ends,
       phases,

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import {
   type Change,
-  type Command,
+  type Edit,
   readDocument,
   scenarioOf,
   type StillhotDocument,
@@ -17,8 +17,8 @@ const demo = readDocument(
   readFileSync(new URL("../../../shared/demos/quarry-lane.stillhot.json", import.meta.url), "utf8"),
 ) as { document: StillhotDocument };
 
-function edited(before: StillhotDocument, command: Command): Change {
-  const outcome = command(before);
+function edited(before: StillhotDocument, edit: Edit): Change {
+  const outcome = edit(before);
   if (isRefusal(outcome)) throw new Error(spell(outcome.refused));
   expect(readDocument(writeDocument(outcome.after))).toMatchObject({ document: outcome.after, warnings: [] });
   return outcome;
@@ -70,8 +70,8 @@ describe("an instructor hides and changes things by one edit each", () => {
   });
 
   test("what cannot be done is refused in words", () => {
-    const refusal = (command: Command) => {
-      const outcome = command(demo.document);
+    const refusal = (edit: Edit) => {
+      const outcome = edit(demo.document);
       return isRefusal(outcome) ? spell(outcome.refused) : "";
     };
     expect(refusal(hide(["nothing"], ""))).toBe("there is no nothing in this drawing");

@@ -1,6 +1,6 @@
 import {
   amended,
-  type Command,
+  type Edit,
   type HiddenFact,
   type Inject,
   jobOf,
@@ -41,7 +41,7 @@ const withTruth = (
  * @param label what the fact is called afterwards
  */
 export const hide =
-  (ids: readonly string[], label: string): Command =>
+  (ids: readonly string[], label: string): Edit =>
   (before) => {
     const off = takenOff(before, ids);
     if (isRefusal(off)) return off;
@@ -56,7 +56,7 @@ export const hide =
 
 /** Things that are drawn come only in the middle: they leave the map and the truth, until something brings them. */
 export const comeLater =
-  (ids: readonly string[], after: Inject["after"], label: string): Command =>
+  (ids: readonly string[], after: Inject["after"], label: string): Edit =>
   (before) => {
     const off = takenOff(before, ids);
     if (isRefusal(off)) return off;
@@ -122,7 +122,7 @@ const leavingTheMap = (
 
 /** What the map shows is not there at all. */
 export const notThere =
-  (id: string, label: string): Command =>
+  (id: string, label: string): Edit =>
   (before) => {
     const name = nameIn(before, id);
     const fact: HiddenFact = {
@@ -146,7 +146,7 @@ const pointsOf = (system: System, id: string): string[] => {
 
 /** Puts a hidden fact on the map: what is true is shown. */
 export const unhide =
-  (fact: string): Command =>
+  (fact: string): Edit =>
   (before) => {
     const { [fact]: hidden, ...truth } = scenarioOf(before).truth ?? {};
     if (hidden === undefined) return refuse(say("scenario.edit.noFact", { id: fact }));
@@ -158,7 +158,7 @@ export const unhide =
 
 /** Takes a hidden fact away: what the map shows is true. Steps that name what it added go with it, and so do its reveals. */
 export const forget =
-  (fact: string): Command =>
+  (fact: string): Edit =>
   (before) => {
     const { [fact]: hidden, ...truth } = scenarioOf(before).truth ?? {};
     if (hidden === undefined) return refuse(say("scenario.edit.noFact", { id: fact }));
@@ -181,7 +181,7 @@ export const forget =
 
 /** Makes a thing otherwise in truth than the map shows it: another position, another label, another connection. */
 export const makeTrue =
-  (id: string, keys: JsonObject, label: string): Command =>
+  (id: string, keys: JsonObject, label: string): Edit =>
   (before) => {
     const name = nameIn(before, id);
     const fact: HiddenFact = {
@@ -193,7 +193,7 @@ export const makeTrue =
 
 /** Makes a device that does not move, or whose handle moves alone. */
 export const makeStuck =
-  (id: string, how: "seized" | "fused", phases: string | true, label: string): Command =>
+  (id: string, how: "seized" | "fused", phases: string | true, label: string): Edit =>
   (before) => {
     const name = nameIn(before, id);
     const fact: HiddenFact = {

@@ -6,7 +6,7 @@ import { pointName } from "../names";
 import { structureOf } from "../structures";
 import type { SavedElement, StillhotDocument } from "../types";
 import {
-  type Command,
+  type Edit,
   hasPoint,
   isId,
   nextElementId,
@@ -25,7 +25,7 @@ export type Ends = Readonly<Partial<Record<End, string>>>;
  * @param keys what it says of itself; without `phases` it takes those of its first point
  */
 export const addElement =
-  (kind: DeviceKind, ends: Ends, keys: JsonObject = {}): Command =>
+  (kind: DeviceKind, ends: Ends, keys: JsonObject = {}): Edit =>
   (before) => {
     const missing = Object.values(ends).find((id) => !hasPoint(before, id));
     if (missing !== undefined) return refuse(say("edit.noPoint", { id: missing }));
@@ -47,13 +47,7 @@ export const addElement =
  * @param structure what the new structure says of itself
  */
 export const growFrom =
-  (
-    from: string,
-    kind: DeviceKind,
-    point: JsonObject,
-    keys: JsonObject = {},
-    structure?: JsonObject,
-  ): Command =>
+  (from: string, kind: DeviceKind, point: JsonObject, keys: JsonObject = {}, structure?: JsonObject): Edit =>
   (before) => {
     if (!hasPoint(before, from)) return refuse(say("edit.noPoint", { id: from }));
     const to = nextPointId(before);

@@ -1,9 +1,9 @@
 import { type JsonObject, say } from "../../terms";
-import { type Command, nextPointId, plain, putRecords } from "./change";
+import { type Edit, nextPointId, plain, putRecords } from "./change";
 
 /** Adds a point that nothing is joined to yet. */
 export const addPoint =
-  (keys: JsonObject = {}): Command =>
+  (keys: JsonObject = {}): Edit =>
   (before) => {
     const id = nextPointId(before);
     return putRecords(say("edit.addPoint"), before, { points: { [id]: plain(keys) } }, { made: [id] });

@@ -1,7 +1,7 @@
 import { isRefusal, type JsonObject, refuse, type Refusal, say, type StructureId } from "../../terms";
 import { asHeard, calledAlike, labelIn } from "../names";
 import type { StillhotDocument } from "../types";
-import { type Change, type Command, elementOf, pointOf, putRecords, together, withKeys } from "./change";
+import { type Change, type Edit, elementOf, pointOf, putRecords, together, withKeys } from "./change";
 
 /** The edit as it is, unless the keys that it sets give a thing the name of another one. */
 export function unlessCalledAlike(
@@ -17,9 +17,9 @@ export function unlessCalledAlike(
 
 /** What an edit adds counts on where the drawing has its label already: `Pole 3` after `Pole 2`, `Mill 2` after `Mill`. */
 export const withFreshLabels =
-  (command: Command): Command =>
+  (edit: Edit): Edit =>
   (before) => {
-    const done = command(before);
+    const done = edit(before);
     if (isRefusal(done)) return done;
     const made = new Set(done.made);
     const taken = new Set(
@@ -31,13 +31,13 @@ export const withFreshLabels =
     return { ...done, ...afterwards(done, relabelled([...taken])) };
   };
 
-const afterwards = (done: Change, command: Command): Partial<Change> => {
-  const both = together(done.label, [() => done, command])(done.after);
+const afterwards = (done: Change, edit: Edit): Partial<Change> => {
+  const both = together(done.label, [() => done, edit])(done.after);
   return isRefusal(both) ? {} : both;
 };
 
 const relabelled =
-  (ids: readonly string[]): Command =>
+  (ids: readonly string[]): Edit =>
   (after) => {
     const { structures = {}, points, elements } = after.system;
     const all = [structures, points, elements].flatMap((map) => Object.keys(map));

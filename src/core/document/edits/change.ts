@@ -20,7 +20,7 @@ export interface Change {
 }
 
 /** An edit: asking whether it can be done is doing it and leaving the result. */
-export type Command = (before: StillhotDocument) => Change | Refusal;
+export type Edit = (before: StillhotDocument) => Change | Refusal;
 
 /** A document as an edit may change it, record by record. */
 export interface Draft {
@@ -93,11 +93,11 @@ export function checked(
 
 /** Several edits as one: one entry in the history. The first that is refused refuses all. */
 export const together =
-  (label: Message, commands: readonly Command[]): Command =>
+  (label: Message, several: readonly Edit[]): Edit =>
   (before) => {
     const steps: Change[] = [];
-    for (const command of commands) {
-      const step = command(steps.at(-1)?.after ?? before);
+    for (const edit of several) {
+      const step = edit(steps.at(-1)?.after ?? before);
       if ("refused" in step) return step;
       steps.push(step);
     }

@@ -4,7 +4,7 @@ import { complete } from "../complete";
 import { elementsAt, endPointsOf } from "../elementsAt";
 import { elementName } from "../names";
 import type { StillhotDocument } from "../types";
-import { change, type Command, elementOf, put, putPart, withKeys } from "./change";
+import { change, type Edit, elementOf, put, putPart, withKeys } from "./change";
 import { type LetterTurn, turnedLetters } from "./letterTurn";
 import { withTurnedLetters } from "./turnLetters";
 
@@ -14,7 +14,7 @@ import { withTurnedLetters } from "./turnLetters";
  * it is joined to the rest another way as well.
  */
 export const changePhase =
-  (id: string, by: Exclude<LetterTurn, 0>): Command =>
+  (id: string, by: Exclude<LetterTurn, 0>): Edit =>
   (before) => {
     const element = elementOf(before, id);
     if (element === undefined) return refuse(say("edit.noElement", { id }));

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { isRefusal, type JsonObject } from "../../terms";
 import {
   type Change,
-  type Command,
+  type Edit,
   edits,
   isUnreadable,
   readDocument,
@@ -70,9 +70,9 @@ type Records = Record<string, JsonObject | undefined>;
 const elementsOf = ({ system }: StillhotDocument) => system.elements as unknown as Records;
 const pointsOf = ({ system }: StillhotDocument) => system.points as unknown as Records;
 
-/** Runs a command and holds it to the laws of every edit. */
-function done(command: Command, before = start): Change {
-  const outcome = command(before);
+/** Carries an edit out and holds it to the laws of every edit. */
+function done(edit: Edit, before = start): Change {
+  const outcome = edit(before);
   if (isRefusal(outcome)) throw new Error(spell(outcome.refused));
   const { after, forward, inverse } = outcome;
   const text = writeDocument(after);
@@ -82,16 +82,16 @@ function done(command: Command, before = start): Change {
   return outcome;
 }
 
-const refused = (command: Command, before = start): string => {
-  const outcome = command(before);
+const refused = (edit: Edit, before = start): string => {
+  const outcome = edit(before);
   return isRefusal(outcome) ? spell(outcome.refused) : "done";
 };
 
-const after = (...commands: readonly Command[]): StillhotDocument =>
-  commands.reduce((before, command) => done(command, before).after, start);
+const after = (...several: readonly Edit[]): StillhotDocument =>
+  several.reduce((before, edit) => done(edit, before).after, start);
 
-describe("what each command does to an element", () => {
-  test.each<[label: string, command: Command, id: string, keys: JsonObject]>([
+describe("what each edit does to an element", () => {
+  test.each<[label: string, edit: Edit, id: string, keys: JsonObject]>([
     ["Open tap cutout, AB", edits.open("c1"), "c1", { open: "AB" }],
     ["Open tap cutout, B", edits.open("c1", "B"), "c1", { open: "B" }],
     ["Open disconnect at Pole 3, ABC", edits.open("d1", "A"), "d1", { open: "ABC" }],
@@ -142,8 +142,8 @@ describe("what each command does to an element", () => {
       "sp2",
       { from: "p6", to: "p7", phases: "ABC" },
     ],
-  ])("%s", (label, command, id, keys) => {
-    const change = done(command);
+  ])("%s", (label, edit, id, keys) => {
+    const change = done(edit);
     expect(spell(change.label)).toBe(label);
     expect(elementsOf(change.after)[id]).toMatchObject(
       Object.fromEntries(Object.entries(keys).filter(([, it]) => it !== undefined)),
@@ -153,7 +153,7 @@ describe("what each command does to an element", () => {
   });
 });
 
-test.each<[why: string, command: Command]>([
+test.each<[why: string, edit: Edit]>([
   ["there is no element c9 in this drawing", edits.open("c9")],
   ["there is no element toString in this drawing", edits.tag("toString")],
   ["tap cutout has no C; its phases are AB", edits.open("c1", "C")],
@@ -228,8 +228,8 @@ test.each<[why: string, command: Command]>([
     "another thing is called Tap cutout already: said over the radio, one is taken for the other",
     edits.setElementKeys("d1", { label: "Tap cutout" }),
   ],
-])("refused: %s", (why, command) => {
-  expect(refused(command)).toBe(why);
+])("refused: %s", (why, edit) => {
+  expect(refused(edit)).toBe(why);
 });
 
 test("closing a cutout closes whatever holds it open, and leaves the record as it was", () => {
@@ -318,7 +318,7 @@ test.each([
   expect(refused(edits.paste(fragment))).toMatch(why);
 });
 
-test("several commands are one change, and one refusal refuses all", () => {
+test("several several are one change, and one refusal refuses all", () => {
   const both = edits.together({ key: "edit.setJob" }, [edits.open("c1"), edits.tag("c1")]);
   expect(elementsOf(done(both).after)["c1"]).toMatchObject({ open: "AB", tagged: true });
   expect(refused(edits.together({ key: "edit.setJob" }, [edits.open("c1"), edits.open("c1")]))).toBe(
@@ -356,7 +356,7 @@ test("words, job, limits, rules and frequency are set and taken away", () => {
     edits.setScenario(undefined),
     edits.setRule("load-break", undefined),
     edits.setLimit("singleCrew", false),
-  ].reduce((before, command) => done(command, before).after, set);
+  ].reduce((before, edit) => done(edit, before).after, set);
   expect([unset.notes, unset.scenario, unset.settings]).toEqual([
     undefined,
     undefined,

@@ -2,22 +2,20 @@ import { deviceOf } from "../../devices";
 import { type MessageKey, refuse, say } from "../../terms";
 import { complete } from "../complete";
 import { elementName } from "../names";
-import { type Command, elementOf, putRecords, withKeys } from "./change";
+import { type Edit, elementOf, putRecords, withKeys } from "./change";
 
 /** Hangs a tag on a thing. */
-export const tag = (id: string): Command => setFlag(id, "tagged", true, "edit.tag", "edit.alreadyTagged");
+export const tag = (id: string): Edit => setFlag(id, "tagged", true, "edit.tag", "edit.alreadyTagged");
 /** Takes the tag off. */
-export const untag = (id: string): Command => setFlag(id, "tagged", false, "edit.untag", "edit.notTagged");
+export const untag = (id: string): Edit => setFlag(id, "tagged", false, "edit.untag", "edit.notTagged");
 /** Keeps a thing from closing by itself or by hand. */
-export const block = (id: string): Command =>
-  setFlag(id, "blocked", true, "edit.block", "edit.alreadyBlocked");
+export const block = (id: string): Edit => setFlag(id, "blocked", true, "edit.block", "edit.alreadyBlocked");
 /** Lets it close again. */
-export const unblock = (id: string): Command =>
-  setFlag(id, "blocked", false, "edit.unblock", "edit.notBlocked");
+export const unblock = (id: string): Edit => setFlag(id, "blocked", false, "edit.unblock", "edit.notBlocked");
 /** Turns a source or a generator on. */
-export const turnOn = (id: string): Command => setFlag(id, "on", true, "edit.turnOn", "edit.alreadyOn");
+export const turnOn = (id: string): Edit => setFlag(id, "on", true, "edit.turnOn", "edit.alreadyOn");
 /** Turns a source or a generator off. */
-export const turnOff = (id: string): Command => setFlag(id, "on", false, "edit.turnOff", "edit.alreadyOff");
+export const turnOff = (id: string): Edit => setFlag(id, "on", false, "edit.turnOff", "edit.alreadyOff");
 
 const setFlag =
   (
@@ -26,7 +24,7 @@ const setFlag =
     value: boolean,
     label: MessageKey,
     already: MessageKey,
-  ): Command =>
+  ): Edit =>
   (before) => {
     const saved = elementOf(before, id);
     if (saved === undefined) return refuse(say("edit.noElement", { id }));

@@ -2,11 +2,11 @@ import { type JsonObject, say } from "../../terms";
 import { differenceForJob, doneByLog, isDoneStep, type JobLogLine, jobLogOf } from "../jobLog";
 import { jobOf } from "../settings";
 import type { StillhotDocument } from "../types";
-import { change, type Command, type Draft, plain } from "./change";
+import { change, type Edit, type Draft, plain } from "./change";
 
 /** Writes what was done of the job, and marks the steps of the order that are done by it. */
 export const setJobLog =
-  (log: readonly JobLogLine[]): Command =>
+  (log: readonly JobLogLine[]): Edit =>
   (before) =>
     change(say("edit.jobLog"), before, (draft) => {
       draft.log = plain(log) as unknown as readonly JsonObject[];
@@ -22,7 +22,7 @@ export const setJobLog =
  * @param text what was changed, in the words of whoever did it
  */
 export const noteChange =
-  (was: StillhotDocument, at: string, text: string): Command =>
+  (was: StillhotDocument, at: string, text: string): Edit =>
   (after) =>
     change(say("edit.jobLog"), after, (draft) => {
       const log = jobLogOf(after);

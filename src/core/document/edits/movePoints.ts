@@ -1,7 +1,7 @@
 import { refuse, say } from "../../terms";
 import { completePoint } from "../complete";
 import type { SavedPoint } from "../types";
-import { type Command, pointOf, putRecords, withKeys } from "./change";
+import { type Edit, pointOf, putRecords, withKeys } from "./change";
 
 export interface Place {
   readonly x: number;
@@ -17,7 +17,7 @@ const onGrid = (value: number, grid: number): number => (grid > 0 ? Math.round(v
  * @param grid spacing that they are snapped to; 0 for none
  */
 export const movePoints =
-  (ids: readonly string[], by: Place, grid = 0): Command =>
+  (ids: readonly string[], by: Place, grid = 0): Edit =>
   (before) => {
     const places: Record<string, Place> = {};
     for (const id of ids) {
@@ -31,7 +31,7 @@ export const movePoints =
 
 /** Puts each point at its place, for a layout that was worked out elsewhere. */
 export const placePoints =
-  (places: Readonly<Record<string, Place>>): Command =>
+  (places: Readonly<Record<string, Place>>): Edit =>
   (before) => {
     const ids = Object.keys(places);
     const missing = ids.find((id) => pointOf(before, id) === undefined);

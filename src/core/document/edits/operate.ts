@@ -3,23 +3,23 @@ import { type JsonObject, refuse, say } from "../../terms";
 import { complete } from "../complete";
 import { elementName } from "../names";
 import type { SavedElement } from "../types";
-import { type Command, elementOf, putRecords, withKeys } from "./change";
+import { type Edit, elementOf, putRecords, withKeys } from "./change";
 
 /**
  * Opens phases of a thing: a switch, a clamp, a meter; a span is parted and a lead is cut, its neutral too.
  *
  * @param phases of its own; all of them where it is left out, and on a gang device always
  */
-export const open = (id: string, phases?: string): Command => operate(id, "open", phases);
+export const open = (id: string, phases?: string): Edit => operate(id, "open", phases);
 
 /** Closes phases of a thing, whatever holds them open: opened, blown, barrel out, parted, cut. */
-export const close = (id: string, phases?: string): Command => operate(id, "close", phases);
+export const close = (id: string, phases?: string): Edit => operate(id, "close", phases);
 
 /** The key under which each kind that is opened by hand or by accident says which phases are open. */
 const openKey = ({ kind }: SavedElement): "open" | "parted" | "cut" | undefined => openKeyOf(kind);
 
 const operate =
-  (id: string, action: "open" | "close", asked?: string): Command =>
+  (id: string, action: "open" | "close", asked?: string): Edit =>
   (before) => {
     const saved = elementOf(before, id);
     if (saved === undefined) return refuse(say("edit.noElement", { id }));

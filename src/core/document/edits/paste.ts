@@ -8,7 +8,7 @@ import type { SavedElement, SavedPoint, SavedStructure, StillhotDocument } from 
 import { withFreshLabels } from "./calledAlike";
 import {
   change,
-  type Command,
+  type Edit,
   elementOf,
   hasPoint,
   isId,
@@ -98,14 +98,14 @@ export const paste = (
   fragment: Fragment,
   by: Place = { x: 0, y: 0 },
   onto: ReadonlyMap<string, string> = new Map(),
-): Command => withFreshLabels(pasted(fragment, by, onto));
+): Edit => withFreshLabels(pasted(fragment, by, onto));
 
 const pasted =
   (
     { structures: poles = {}, points: all, elements }: Fragment,
     by: Place,
     onto: ReadonlyMap<string, string>,
-  ): Command =>
+  ): Edit =>
   (before) => {
     const points = Object.fromEntries(Object.entries(all).filter(([id]) => !onto.has(id)));
     // What joins a point of the drawing stands where that one stands.
@@ -170,7 +170,7 @@ function besideItself(structure: SavedStructure, by: Place): SavedStructure {
 
 /** Copies what is selected, beside itself. */
 export const duplicate =
-  (things: Things, by: Place): Command =>
+  (things: Things, by: Place): Edit =>
   (before) =>
     paste(copyOf(before, things), by)(before);
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { isRefusal } from "../../terms";
-import { type Command, edits, isUnreadable, readDocument, type StillhotDocument } from "..";
+import { type Edit, edits, isUnreadable, readDocument, type StillhotDocument } from "..";
 
 const read = readDocument(
   JSON.stringify({
@@ -13,8 +13,8 @@ const read = readDocument(
 if (isUnreadable(read)) throw new Error("it reads");
 const start = read.document;
 
-const outcome = (command: Command, before: StillhotDocument = start) => {
-  const change = command(before);
+const outcome = (edit: Edit, before: StillhotDocument = start) => {
+  const change = edit(before);
   return isRefusal(change) ? change.refused.key : change.after.system.points;
 };
 

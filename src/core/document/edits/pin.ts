@@ -1,16 +1,16 @@
 import { say } from "../../terms";
 import { completePoint } from "../complete";
-import { type Command, pointOf, together } from "./change";
+import { type Edit, pointOf, together } from "./change";
 import { setPointKeys } from "./setKeys";
 
 /** Holds points where they are when the drawing is laid out anew. Refused when all of them are held already. */
-export const pin = (ids: readonly string[]): Command => setPinned(ids, true);
+export const pin = (ids: readonly string[]): Edit => setPinned(ids, true);
 
 /** Lets points go again. */
-export const unpin = (ids: readonly string[]): Command => setPinned(ids, false);
+export const unpin = (ids: readonly string[]): Edit => setPinned(ids, false);
 
 const setPinned =
-  (ids: readonly string[], isHeld: boolean): Command =>
+  (ids: readonly string[], isHeld: boolean): Edit =>
   (before) => {
     const turning = ids.filter((id) => {
       const point = pointOf(before, id);

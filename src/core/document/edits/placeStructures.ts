@@ -3,7 +3,7 @@ import { hasPlacedPoints } from "../placed";
 import { structuresOf } from "../structures";
 import type { SavedPoint, SavedStructure } from "../types";
 import { inTheFile } from "./adopt";
-import { type Command, putRecords, together, withKeys } from "./change";
+import { type Edit, putRecords, together, withKeys } from "./change";
 import type { Place } from "./movePoints";
 
 /**
@@ -12,7 +12,7 @@ import type { Place } from "./movePoints";
  * @param places by the ids of structures, derived ones by that of their first point
  */
 export const placeStructures =
-  (places: Readonly<Record<string, Place>>): Command =>
+  (places: Readonly<Record<string, Place>>): Edit =>
   (before) => {
     const structures: Record<string, SavedStructure> = {};
     const points: Record<string, SavedPoint> = {};
@@ -34,9 +34,9 @@ export const placeStructures =
  * what is there already it is left as it is.
  */
 export const leftToProgram =
-  (command: Command): Command =>
+  (edit: Edit): Edit =>
   (before) => {
-    const done = command(before);
+    const done = edit(before);
     if ("refused" in done || hasPlacedPoints(before.system)) return done;
     const added = Object.entries(done.after.system.points).flatMap(([id, saved]): [string, JsonObject][] =>
       Object.hasOwn(before.system.points, id) || (saved["x"] === undefined && saved["y"] === undefined)
@@ -44,7 +44,7 @@ export const leftToProgram =
         : [[id, withKeys(saved, { x: undefined, y: undefined })]],
     );
     if (added.length === 0) return done;
-    const unplaced: Command = (after) => putRecords(done.label, after, { points: Object.fromEntries(added) });
+    const unplaced: Edit = (after) => putRecords(done.label, after, { points: Object.fromEntries(added) });
     const both = together(done.label, [() => done, unplaced])(before);
     return "refused" in both
       ? both
@@ -52,7 +52,7 @@ export const leftToProgram =
   };
 
 /** Leaves every place to the program again. */
-export const unplaceAll: Command = (before) => {
+export const unplaceAll: Edit = (before) => {
   const bare = <Saved extends JsonObject>(records: Readonly<Record<string, Saved>>): Record<string, Saved> =>
     Object.fromEntries(
       Object.entries(records)

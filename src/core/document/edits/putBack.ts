@@ -1,10 +1,10 @@
 import { say } from "../../terms";
 import type { SavedElement } from "../types";
-import { type Command, elementOf, nextElementId, putRecords } from "./change";
+import { type Edit, elementOf, nextElementId, putRecords } from "./change";
 
 /** Puts an element back that was removed, under its own id where nothing has taken that since. */
 export const putBack =
-  (id: string, saved: SavedElement): Command =>
+  (id: string, saved: SavedElement): Edit =>
   (before) => {
     const own = elementOf(before, id) === undefined ? id : nextElementId(before, saved.kind);
     return putRecords(

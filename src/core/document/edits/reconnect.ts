@@ -1,11 +1,11 @@
 import { deviceOf, type End } from "../../devices";
 import { refuse, say } from "../../terms";
 import { elementName, pointName } from "../names";
-import { type Command, elementOf, hasPoint, putRecords, withKeys } from "./change";
+import { type Edit, elementOf, hasPoint, putRecords, withKeys } from "./change";
 
 /** Moves one end of an element to another point. */
 export const reconnect =
-  (id: string, end: End, point: string): Command =>
+  (id: string, end: End, point: string): Edit =>
   (before) => {
     const element = elementOf(before, id);
     if (element === undefined) return refuse(say("edit.noElement", { id }));

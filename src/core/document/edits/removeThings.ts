@@ -17,7 +17,7 @@ import { produced } from "../patching";
 import { Report } from "../problem";
 import { type Structure, structureOf, structuresAround, structuresOf } from "../structures";
 import type { StillhotDocument } from "../types";
-import { checked, type Command, type Draft, elementOf, nameOf, pointOf } from "./change";
+import { checked, type Edit, type Draft, elementOf, nameOf, pointOf } from "./change";
 
 /** What is selected: ids, by what they name. */
 export interface Things {
@@ -33,7 +33,7 @@ export interface Things {
  * that name what is gone are removed too, and that is said. What hangs on a conductor that would be gone refuses.
  */
 export const removeThings =
-  ({ structures = [], points: some = [], elements: others = [], workPoints = [] }: Things): Command =>
+  ({ structures = [], points: some = [], elements: others = [], workPoints = [] }: Things): Edit =>
   (before) => {
     const asked = structures.map((id) => structuresOf(before.system).get(id as StructureId));
     const whole = withHousesLeft(

@@ -1,11 +1,11 @@
 import type { Message } from "../../terms";
 import { fingerprintBytes } from "../canonical";
 import type { StillhotDocument } from "../types";
-import { change, type Command } from "./change";
+import { change, type Edit } from "./change";
 
 /** Makes the drawing into another one, as one edit: records that are the same in both stay as they are. */
 export const replaceBy =
-  (after: StillhotDocument, label: Message): Command =>
+  (after: StillhotDocument, label: Message): Edit =>
   (before) =>
     change(label, before, (draft) => {
       become(draft as unknown as Bag, before as unknown as Bag, after as unknown as Bag, 0);

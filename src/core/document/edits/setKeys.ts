@@ -4,11 +4,11 @@ import { isFileKey } from "../checkFields";
 import { nameIn } from "../names";
 import { pointFields } from "../types";
 import { unlessCalledAlike } from "./calledAlike";
-import { type Command, elementOf, plain, pointOf, putRecords, withKeys } from "./change";
+import { type Edit, elementOf, plain, pointOf, putRecords, withKeys } from "./change";
 
 /** Sets keys of a point; `undefined` takes a key away, so that its default holds. */
 export const setPointKeys =
-  (id: string, keys: JsonObject): Command =>
+  (id: string, keys: JsonObject): Edit =>
   (before) => {
     const point = pointOf(before, id);
     if (point === undefined) return refuse(say("edit.noPoint", { id }));
@@ -30,7 +30,7 @@ export const setPointKeys =
  * fewer to be open or parted, and a gang device stays whole.
  */
 export const setElementKeys =
-  (id: string, keys: JsonObject): Command =>
+  (id: string, keys: JsonObject): Edit =>
   (before) => {
     const element = elementOf(before, id);
     if (element === undefined) return refuse(say("edit.noElement", { id }));

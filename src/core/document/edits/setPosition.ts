@@ -1,11 +1,11 @@
 import { hasPositions } from "../../devices";
 import { refuse, say } from "../../terms";
 import { elementName } from "../names";
-import { type Command, elementOf, putRecords, withKeys } from "./change";
+import { type Edit, elementOf, putRecords, withKeys } from "./change";
 
 /** Throws a transfer switch. */
 export const setPosition =
-  (id: string, position: "utility" | "generator" | "off"): Command =>
+  (id: string, position: "utility" | "generator" | "off"): Edit =>
   (before) => {
     const saved = elementOf(before, id);
     if (saved === undefined || !hasPositions(saved)) return refuse(say("edit.noTransfer", { id }));

@@ -1,17 +1,17 @@
 import { isWellFormedId, type Json, type JsonObject, type Message, refuse, say } from "../../terms";
 import { DEFAULT_SETTINGS, type LimitKey, settingFields } from "../settings";
 import type { Step } from "../../steps";
-import { change, type Command, type Draft, plain, putPart, withKeys } from "./change";
+import { change, type Edit, type Draft, plain, putPart, withKeys } from "./change";
 
 /** Names the drawing. */
-export const setTitle = (title: string): Command => setTop("title", title, say("edit.setTitle"));
+export const setTitle = (title: string): Edit => setTop("title", title, say("edit.setTitle"));
 
 /** Sets the free text; an empty one is taken away. */
-export const setNotes = (notes: string): Command =>
+export const setNotes = (notes: string): Edit =>
   setTop("notes", notes === "" ? undefined : notes, say("edit.setNotes"));
 
 const setTop =
-  (key: "title" | "notes", value: string | undefined, label: Message): Command =>
+  (key: "title" | "notes", value: string | undefined, label: Message): Edit =>
   (before) =>
     change(label, before, (draft) => {
       if (value === undefined) delete (draft as Partial<Draft>)[key];
@@ -20,7 +20,7 @@ const setTop =
 
 /** Sets what an instructor hides and how an attempt is scored; `undefined` takes it away. */
 export const setScenario =
-  (scenario: JsonObject | undefined): Command =>
+  (scenario: JsonObject | undefined): Edit =>
   (before) =>
     change(say("edit.setScenario"), before, (draft) => {
       if (scenario === undefined) delete draft.scenario;
@@ -29,7 +29,7 @@ export const setScenario =
 
 /** Sets the frequency of the whole system [Hz]. */
 export const setFrequency =
-  (frequencyHz: 50 | 60): Command =>
+  (frequencyHz: 50 | 60): Edit =>
   (before) =>
     change(
       say("edit.setFrequency", { frequencyHz }),
@@ -41,7 +41,7 @@ const JOB_KEYS = ["task", "permit", "tools"];
 
 /** Sets the task, the permit or the tools; `undefined` takes a key away. */
 export const setJob =
-  (keys: JsonObject): Command =>
+  (keys: JsonObject): Edit =>
   (before) => {
     const unknown = Object.keys(keys).find((key) => !JOB_KEYS.includes(key));
     if (unknown !== undefined) return refuse(say("edit.unknownKey", { key: unknown }));
@@ -52,7 +52,7 @@ export const setJob =
 
 /** Replaces the order of steps. */
 export const setSteps =
-  (steps: readonly Step[]): Command =>
+  (steps: readonly Step[]): Edit =>
   (before) =>
     change(say("edit.setSteps", { count: steps.length }), before, (draft) =>
       putPart(draft, "job", withKeys(before.job ?? {}, { steps: steps as unknown as Json })),
@@ -63,7 +63,7 @@ export const setSteps =
  * `setRule`.
  */
 export const setLimit =
-  (key: string, value: number | boolean | undefined, reason = ""): Command =>
+  (key: string, value: number | boolean | undefined, reason = ""): Edit =>
   (before) => {
     if (!Object.hasOwn(settingFields, key)) return refuse(say("edit.unknownKey", { key }));
     const isUsual = value === undefined || value === DEFAULT_SETTINGS[key as LimitKey];
@@ -84,7 +84,7 @@ export const setLimit =
 
 /** Turns a rule off for a reason, or on again where there is none. */
 export const setRule =
-  (rule: string, reasonOff: string | undefined): Command =>
+  (rule: string, reasonOff: string | undefined): Edit =>
   (before) => {
     if (!isWellFormedId(rule)) return refuse(say("edit.noThing", { id: rule }));
     const rules = withKeys((before.settings?.["rules"] ?? {}) as JsonObject, {

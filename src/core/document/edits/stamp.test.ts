@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { isRefusal, type JsonObject } from "../../terms";
 import {
-  type Command,
+  type Edit,
   completePoint,
   conductorsOf,
   edits,
@@ -61,8 +61,8 @@ function stamp(things: edits.Things, from = line, join?: string): edits.Stamp {
   return made;
 }
 const refusal = (outcome: object): string => (isRefusal(outcome) ? outcome.refused.key : "none");
-function placed(command: Command, before: StillhotDocument) {
-  const change = command(before);
+function placed(edit: Edit, before: StillhotDocument) {
+  const change = edit(before);
   if (isRefusal(change)) throw new Error(JSON.stringify(change.refused));
   return change;
 }

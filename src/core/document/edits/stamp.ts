@@ -10,7 +10,7 @@ import { isUnreadable } from "../problem";
 import { readDocument } from "../read";
 import type { SavedElement, SavedPoint, StillhotDocument, System } from "../types";
 import { writeDocument } from "../write";
-import { type Command, nameOf, pointOf, together, withKeys } from "./change";
+import { type Edit, nameOf, pointOf, together, withKeys } from "./change";
 import type { Place } from "./movePoints";
 import { copyOf, type Fragment, paste } from "./paste";
 import type { Things } from "./removeThings";
@@ -79,7 +79,7 @@ export const fitOf = (stamp: Stamp, phases: string): LetterTurn | undefined =>
  * @param degrees by which it is turned, clockwise
  */
 export const placeStamp =
-  (stamp: Stamp, at: string, { phases, degrees = 0 }: { phases: string; degrees?: number }): Command =>
+  (stamp: Stamp, at: string, { phases, degrees = 0 }: { phases: string; degrees?: number }): Edit =>
   (before) => {
     const target = pointOf(before, at);
     if (target === undefined) return refuse(say("edit.noPoint", { id: at }));

@@ -28,8 +28,8 @@ const DERIVED = document({
   },
 });
 
-const done = (command: edits.Things | ReturnType<typeof edits.seeStructure>, before = DERIVED) => {
-  const change = (typeof command === "function" ? command : edits.removeThings(command))(before);
+const done = (edit: edits.Things | ReturnType<typeof edits.seeStructure>, before = DERIVED) => {
+  const change = (typeof edit === "function" ? edit : edits.removeThings(edit))(before);
   if (isRefusal(change)) throw new Error(spell(change.refused));
   return change;
 };
@@ -70,8 +70,8 @@ test.each([
   ["a structure that is not there", edits.seeStructure("p99", "2026-03-31"), /p99/],
   ["a key that it has not", edits.setStructureKeys("p30", { earthOhms: 25 }), /earthOhms/],
   ["the name of another one", edits.setStructureKeys("p31", { label: "Substation" }), /Substation/],
-])("%s is refused in one sentence", (_, command, says) => {
-  const result = command(DERIVED);
+])("%s is refused in one sentence", (_, edit, says) => {
+  const result = edit(DERIVED);
   expect(isRefusal(result) && spell(result.refused)).toMatch(says);
 });
 

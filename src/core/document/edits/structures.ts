@@ -4,12 +4,12 @@ import { type Structure, structuresOf } from "../structures";
 import { type SavedElement, type SavedPoint, type StillhotDocument, structureFields } from "../types";
 import { inTheFile } from "./adopt";
 import { unlessCalledAlike } from "./calledAlike";
-import { type Command, elementOf, pointOf, putRecords, withKeys } from "./change";
+import { type Edit, elementOf, pointOf, putRecords, withKeys } from "./change";
 import { refuseUnknown } from "./setKeys";
 
 /** Sets keys of a structure, which from then on is one of the file; `undefined` takes a key away. */
 export const setStructureKeys =
-  (id: string, keys: JsonObject): Command =>
+  (id: string, keys: JsonObject): Edit =>
   (before) => {
     const structure = structureIn(before, id);
     if (structure === undefined) return refuse(say("edit.noThing", { id }));
@@ -28,7 +28,7 @@ export const setStructureKeys =
  * @param day `2026-03-31`
  */
 export const seeStructure =
-  (id: string, day: string): Command =>
+  (id: string, day: string): Edit =>
   (before) => {
     const structure = structureIn(before, id);
     if (structure === undefined) return refuse(say("edit.noThing", { id }));

@@ -4,7 +4,7 @@ import { conductorsOf } from "../conductors";
 import { workPointFields } from "../jobFields";
 import type { StillhotDocument } from "../types";
 import { pointName } from "../names";
-import { change, type Command, type Draft, hasPoint, nameOf, nextId, putPart, withKeys } from "./change";
+import { change, type Edit, type Draft, hasPoint, nameOf, nextId, putPart, withKeys } from "./change";
 import { removeThings } from "./removeThings";
 
 const workPointsOf = ({ job }: Pick<StillhotDocument, "job">): Record<string, JsonObject> => {
@@ -19,7 +19,7 @@ function putWorkPoint(draft: Draft, before: StillhotDocument, id: string, record
 
 /** Marks a place where hands go: on all of its point's phases, unless the keys say which. */
 export const addWorkPoint =
-  (at: string, keys: JsonObject = {}): Command =>
+  (at: string, keys: JsonObject = {}): Edit =>
   (before) => {
     if (!hasPoint(before, at)) return refuse(say("edit.noPoint", { id: at }));
     const conductors = conductorsOf(before.system)
@@ -36,7 +36,7 @@ export const addWorkPoint =
 
 /** Sets keys of a work point; `undefined` takes a key away. */
 export const setWorkPoint =
-  (id: string, keys: JsonObject): Command =>
+  (id: string, keys: JsonObject): Edit =>
   (before) => {
     const workPoints = workPointsOf(before);
     if (!Object.hasOwn(workPoints, id)) return refuse(say("edit.noThing", { id }));
@@ -51,4 +51,4 @@ export const setWorkPoint =
   };
 
 /** Removes a work point, and the steps that work at it. */
-export const removeWorkPoint = (id: string): Command => removeThings({ workPoints: [id] });
+export const removeWorkPoint = (id: string): Edit => removeThings({ workPoints: [id] });

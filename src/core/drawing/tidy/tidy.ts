@@ -1,4 +1,4 @@
-import { type Command, complete, completePoint, edits, type StillhotDocument } from "../../document";
+import { type Edit, complete, completePoint, edits, type StillhotDocument } from "../../document";
 import { refuse, say } from "../../terms";
 import type { Spot } from "../shapes";
 import { type Branch, type Forest, forestOf, isJoint, jointOf } from "./branches";
@@ -6,7 +6,7 @@ import { mainLineOf, type Spreading, spreadOut } from "./spread";
 import { type Stretch, tangleOf } from "./tangle";
 
 /** Lays the drawing out anew; what is pinned stays where it is, and nothing is joined otherwise than before. */
-export const tidy: Command = (before) => {
+export const tidy: Edit = (before) => {
   const places = tidyPlaces(before);
   if (Object.keys(places).length === 0) return refuse(say("tidy.nothing"));
   const change = edits.together(say("edit.tidy"), [edits.placePoints(places)])(before);
