@@ -28,7 +28,7 @@ import { type DrawnUpset, type Effect, effectOf, rejoinsNeutral } from "./upsets
 import { type LiveBy, viewOf } from "./view";
 import { WaysToReach } from "./waysToReach";
 import type { Question } from "./types";
-import { FLOATING_OHMS } from "./tolerances";
+import { CLOSE, FLOATING_OHMS } from "./tolerances";
 
 /** Volts behind a port, and who drives them: a supply by its number, or a circuit alongside by its element's group. */
 type Drive = { readonly volts: readonly [number, number] } & (
@@ -155,6 +155,35 @@ class Machine {
     return new GroupedVolts(volts, width);
   }
 
+  /** The most by which these ports, opened, move the volts at a node asked for, the worst over angles [V]; NaN where they contradict each other. */
+  mostMoved(open: readonly number[], grouping: Grouping): number {
+    const currents = this.currents(open, grouping);
+    if (currents === undefined) return NaN;
+    return this.nodes.reduce(
+      (most, node, i) =>
+        node === EARTH
+          ? most
+          : Math.max(
+              most,
+              driven(currents, grouping.count, (k) => this.ontoNodes(open[k]!), 2 * i),
+            ),
+      0,
+    );
+  }
+
+  /** Volts that some ports, opened, put across another that stays shut, the worst over angles [V]. */
+  movedAcross(port: number, open: readonly number[], grouping: Grouping): number {
+    const currents = this.currents(open, grouping);
+    if (currents === undefined) return NaN;
+    return driven(currents, grouping.count, (k) => this.impedance(port, open[k]!), 0);
+  }
+
+  /** How close two ports are: the square of what they share over what each has to itself; 1 where they are one. */
+  closeness(a: number, b: number): number {
+    const [own, other, shared] = [this.impedance(a, a), this.impedance(b, b), this.impedance(a, b)];
+    return Math.hypot(...shared) ** 2 / (Math.hypot(...own) * Math.hypot(...other));
+  }
+
   /** Current through the last of these ports, the worst over angles that nothing fixes [A]. */
   ampsInLast(open: readonly number[], grouping: Grouping): number | undefined {
     const currents = this.currents(open, grouping);
@@ -196,6 +225,28 @@ class Machine {
       if (!eliminateColumn(work, size, width, column)) return undefined;
     return substituteBack(work, size, width, grouping.count);
   }
+}
+
+/** Volts by the currents of some ports through impedances to one place: the magnitudes of each group of sources, summed [V]. */
+function driven(
+  currents: Float64Array,
+  groups: number,
+  impedances: (port: number) => ArrayLike<number>,
+  place: number,
+): number {
+  let sum = 0;
+  for (let group = 0; group < groups; group++) {
+    let [re, im] = [0, 0];
+    for (let k = 0; k < currents.length / (2 * groups); k++) {
+      const z = impedances(k);
+      const [zRe, zIm] = [z[place]!, z[place + 1]!];
+      const at = 2 * (k * groups + group);
+      re += zRe * currents[at]! - zIm * currents[at + 1]!;
+      im += zRe * currents[at + 1]! + zIm * currents[at]!;
+    }
+    sum += Math.hypot(re, im);
+  }
+  return sum;
 }
 
 /** How the sources behind a set of ports keep step: numbers of groups, from nought. */
@@ -291,6 +342,8 @@ interface Asked {
 const allOf = <Value>(list: readonly (Value | undefined)[]): readonly Value[] | undefined =>
   list.includes(undefined) ? undefined : (list as readonly Value[]);
 
+const orInfinite = (volts: number): number => (Number.isNaN(volts) ? Infinity : volts);
+
 /** The port of a body between a conductor and itself. */
 const NOTHING = -1;
 
@@ -318,6 +371,10 @@ export class LowRank {
   /** how each work conductor is reached */
   readonly reach: readonly WaysToReach[];
   private readonly settings: Settings;
+  private readonly machines: readonly Machine[];
+  private readonly movedBy: number[] = [];
+  /** by upset, by the upset that puts volts across it [V]; NaN where nobody has asked */
+  private readonly putAcross: Float64Array[] = [];
   private readonly usable: boolean;
   private readonly groups: Int32Array;
   /** whether a regulator stands off neutral: a loop of ideal joins through it is a short circuit and no loop of nothing */
@@ -381,6 +438,7 @@ export class LowRank {
     this.lifted = pair({ grounds: false, faults: true });
     this.inPlace = pair({ grounds: true, faults: true });
     this.shortsLifted = hasFaults ? pair({ grounds: false, faults: false }) : [];
+    this.machines = [...machines.values()];
     const question = {
       circuit,
       standing: standingOf(circuit),
@@ -402,6 +460,55 @@ export class LowRank {
     const ports = this.portsOf[upset]!.map((port) => this.ports[port]!.joins);
     if (this.stepsVolts || ports.length === 0) return false;
     return ports.every((joins) => joins !== undefined && joins[0] === joins[1] && joins[0] !== earth);
+  }
+
+  /** The largest conductance of a ground set's jumper [S]; none where there is no set. */
+  get mostJumperSiemens(): number {
+    return Math.max(0, ...this.asked.jumpers.map(({ siemens }) => siemens));
+  }
+
+  /**
+   * About how much a set moves the volts asked for, where its upsets have little to do with each other: what each moves
+   * alone, and what each puts across the others [V]. Infinite where two of them hang together, or this way does not hold.
+   */
+  mostMoved(set: UpsetSet): number {
+    let sum = 0;
+    for (const upset of set) {
+      sum += this.movedBy[upset] ??= this.movedAlone(upset);
+      if (sum === Infinity) return sum;
+    }
+    for (const other of set) {
+      const row = (this.putAcross[other] ??= new Float64Array(this.upsets.length).fill(NaN));
+      for (const upset of set) {
+        if (upset === other) continue;
+        if (Number.isNaN(row[upset]!)) row[upset] = this.across(other, upset);
+        sum += row[upset]!;
+        if (sum === Infinity) return sum;
+      }
+    }
+    return sum;
+  }
+
+  private movedAlone(upset: number): number {
+    const { kind } = this.upsets[upset]!;
+    const open = this.stepsVolts ? undefined : this.portsIfUsable([upset]);
+    if (open === undefined || kind === "contact" || kind === "rejoin") return Infinity;
+    const grouping = this.groupingOf([upset]);
+    return orInfinite(Math.max(...this.machines.map((machine) => machine.mostMoved(open, grouping))));
+  }
+
+  /** What an upset puts across the ports of another [V]; infinite where they are close. */
+  private across(other: number, upset: number): number {
+    const [ports, open] = [this.portsOfSet([other])!, this.portsOfSet([upset])!];
+    const grouping = this.groupingOf([upset]);
+    const areClose = this.machines.some((machine) =>
+      ports.some((a) => open.some((b) => !(machine.closeness(a, b) < CLOSE))),
+    );
+    if (areClose) return Infinity;
+    const volts = this.machines.flatMap((machine) =>
+      ports.map((port) => machine.movedAcross(port, open, grouping)),
+    );
+    return orInfinite(Math.max(0, ...volts));
   }
 
   /** Whether the loads-as-drawn answers hold to the last digit: constant-impedance loads only. */

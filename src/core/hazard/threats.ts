@@ -192,8 +192,8 @@ const leastWithstand = (system: System, settings: Settings): number =>
 /**
  * Many upsets, nearly always many customers or many open switches. Smaller sets come first, and what holds a set that does
  * it already is not asked. Sets of what joins or restores are asked one by one where they hang together with the work
- * point, each also with every single supply; sets with two supplies and more only where the sum of what each does, with
- * slack, could reach a limit or part a grounding cable.
+ * point, each also with every single supply; sets with two supplies and more, and sets of what hardly touches each other,
+ * only where the sum of what each does, with slack, could reach a limit or part a grounding cable.
  */
 class Search {
   readonly minimal: MinimalSets;
@@ -202,6 +202,7 @@ class Search {
   private readonly candidates: readonly number[];
   private readonly withstand: number;
   private readonly ownAmps = new Map<number, number>();
+  private readonly asDrawn: ReturnType<typeof worstOf>;
   private work = 0;
 
   constructor(
@@ -216,6 +217,7 @@ class Search {
     this.relevant = relevantTo(question, upsets);
     this.candidates = this.relevant.upsets.filter((it) => !ask.lowRank.changesNothing(it));
     this.withstand = leastWithstand(system, settings);
+    this.asDrawn = worstOf(ask.propose([]));
   }
 
   /** Asks; says up to which strength every threat is found. */
@@ -247,12 +249,29 @@ class Search {
   private askOnce(set: UpsetSet): void {
     this.work += 1;
     const open = this.minimal.open(set);
-    if (open.length === 0 || !this.relevant.connects(set)) return;
+    if (open.length === 0 || !this.relevant.connects(set) || this.isSmall(set, open)) return;
     this.work += this.ask.lowRank.costOf(set);
     const before = this.ask.asked();
     const outcome = this.ask.propose(set);
     const isThreat = this.minimal.add(set, outcome, open, this.settings.exposureLimitVolts);
     this.work += (this.ask.asked() - before + (isThreat ? 1 : 0)) * this.ask.costOfAll;
+  }
+
+  /** Whether upsets that hardly touch each other come nowhere near a limit together, by what each does, with slack. */
+  private isSmall(set: UpsetSet, open: readonly Way[]): boolean {
+    if (set.length < 2) return false;
+    const { lowRank } = this.ask;
+    const moved = SLACK * lowRank.mostMoved(set);
+    const { hazardVolts, exposureLimitVolts } = this.settings;
+    const { volts, exposure, amps } = this.asDrawn;
+    return (
+      (!open.includes("induced") || volts + moved < hazardVolts) &&
+      (!open.includes("exposed") ||
+        (exposure + 2 * moved < exposureLimitVolts &&
+          amps + 2 * moved * lowRank.mostJumperSiemens < this.withstand)) &&
+      moved < Infinity &&
+      !lowRank.reach.some((it) => it.isReached(set) || it.isReachedForward(set))
+    );
   }
 
   /** Asks all sets of a size; false where the work is spent before it is done. */
@@ -280,14 +299,7 @@ class Search {
   private askSupplies(base: UpsetSet, count: number): void {
     const { minimal, settings, withstand } = this;
     if (this.strengthOf(base) + count > MOST_STRENGTH || minimal.closes(base)) return;
-    const worst = (set: UpsetSet) => {
-      const outcome = this.ask.propose(set);
-      return {
-        volts: Math.max(...outcome.map((it) => it.volts)),
-        exposure: Math.max(...outcome.map((it) => it.exposureVolts)),
-        amps: groundAmpsOf(outcome),
-      };
-    };
+    const worst = (of: UpsetSet) => worstOf(this.ask.propose(of));
     const alone = worst(base);
     const supplies = this.candidates.filter(this.adds).map((index) => {
       const set = inOrder([...base, index]);
@@ -328,6 +340,12 @@ class Search {
       for (const set of reach.sets(MOST_WAYS_TOLD).sets) this.askOnce(set);
   }
 }
+
+const worstOf = (outcome: Outcome) => ({
+  volts: Math.max(...outcome.map((it) => it.volts)),
+  exposure: Math.max(...outcome.map((it) => it.exposureVolts)),
+  amps: groundAmpsOf(outcome),
+});
 
 const groundAmpsOf = (outcome: Outcome): number => Math.max(0, ...outcome.map((it) => it.groundAmps));
 

@@ -22,6 +22,9 @@ export const COST_OF_A_NODE = 50;
 /** Slack on the sum of what supplies do one by one: capacitance can make two do more than the sum, never this much. */
 export const SLACK = 3;
 
+/** From so much on of what two upsets have to themselves, squared, that they share, what both do is no sum of what each does [1]. */
+export const CLOSE = 1e-2;
+
 /** Above this the way back from a port is leaks and little else: factors of a network of ohms keep it to a few digits only [Ω]. */
 export const FLOATING_OHMS = 1e6;
 

@@ -24,3 +24,17 @@ function firstFound(mostSets: number): string[] {
 test.each([10, 1000])("the one thing before many side by side is found, %d sets looked at", (mostSets) =>
   expect(firstFound(mostSets)).toEqual(["c1"]),
 );
+
+/** A line of so many three-phase cutouts in series, with work at its end. */
+const inSeries = (count: number) =>
+  draw(`
+    s1  source  p0  ABC  kvLL=12.47
+    ${Array.from({ length: count }, (_, k) => `sp${k} span p${k}-q${k} ABC\n c${k} cutout q${k}-p${k + 1} ABC fuse=K200`).join("\n")}
+    w1  work    p${count}  ABC
+  `);
+
+test("of sixty cutouts in series the three poles of the nearest are found among the first sets looked at", () => {
+  const document = inSeries(60);
+  const [first] = choices(document, demandOf(document, NO_WISHES), { ways: [], stuck: [] }, 10);
+  expect((first?.openings ?? []).map(({ key }) => key)).toEqual(["c59/A", "c59/B", "c59/C"]);
+});

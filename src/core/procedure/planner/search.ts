@@ -102,7 +102,9 @@ function* grownSets(
   const taken = edgesTaken(circuit, demand.strictness);
   for (const { edges } of demand.ties) for (const edge of edges) taken[edge] = 1;
   const forced = openingsOf(document).all.filter(({ key }) => demand.forced.includes(key));
-  const heap = [candidateOf(document, circuit, demand, forced, new Set(), ranking)];
+  const priced = (openings: readonly Opening[], droppers: ReadonlySet<Opening>): Candidate =>
+    candidateOf(document, circuit, taken, demand, openings, droppers, ranking);
+  const heap = [priced(forced, new Set())];
   const known = new Set(heap.map(({ key }) => key));
   const found: Candidate[] = [];
   for (let looked = 0; heap.length > 0 && looked < mostSets; looked++) {
@@ -120,7 +122,7 @@ function* grownSets(
       if (known.has(key)) continue;
       known.add(key);
       const droppers = more.drops ? new Set([...at.droppers, opening]) : at.droppers;
-      push(heap, candidateOf(document, circuit, demand, grown, droppers, ranking));
+      push(heap, priced(grown, droppers));
     }
   }
   return found.length === 0 && heap.length > 0 ? "too many" : "told";
@@ -131,11 +133,13 @@ const keyOf = (openings: readonly Opening[]): string => openings.map(({ key }) =
 function candidateOf(
   document: StillhotDocument,
   circuit: Circuit,
-  { start, ties }: Demand,
+  taken: Uint8Array,
+  demand: Demand,
   openings: readonly Opening[],
   droppers: ReadonlySet<Opening>,
   ranking: Ranking,
 ): Candidate {
+  const { start, ties } = demand;
   const stay = openings.filter((it) => !droppers.has(it));
   const customers = customersOutOf(circuit, edgesWith(circuit, stay, ties));
   const walk = walkThrough(
@@ -143,12 +147,72 @@ function candidateOf(
     start,
     openings.map(({ at }) => at),
   );
-  const cost = [customers.count, operationsOf(openings), walk];
-  return { openings, droppers, key: keyOf(openings), cost, rank: ranking(cost) };
+  const operations = operationsOf(openings);
+  const wanting = operationsWanting(document, circuit, taken, demand, openings);
+  return {
+    openings,
+    droppers,
+    key: keyOf(openings),
+    cost: [customers.count, operations, walk],
+    rank: ranking([customers.count, operations + wanting, walk]),
+  };
 }
 
 const operationsOf = (openings: readonly Opening[]): number =>
   openings.reduce((sum, { trouble, automatic, poles }) => sum + 2 * poles + trouble + (automatic ? 1 : 0), 0);
+
+/**
+ * Operations that a set lacks at the least: of ways that have nothing that opens in common each wants an opening of its
+ * own. Without it every pair of poles along a line is looked at before the first three.
+ */
+function operationsWanting(
+  document: StillhotDocument,
+  circuit: Circuit,
+  taken: Uint8Array,
+  demand: Demand,
+  openings: readonly Opening[],
+): number {
+  let wanting = 0;
+  let opened = openings;
+  for (;;) {
+    const way = wayLeft(circuit, taken, demand, opened);
+    const along = way === undefined ? [] : openingsOn(document, way, demand, opened);
+    if (along.length === 0) return wanting;
+    wanting += Math.min(...along.map((it) => operationsOf([it])));
+    opened = [...opened, ...along];
+  }
+}
+
+/** The first way that these openings leave, if any. */
+function wayLeft(
+  circuit: Circuit,
+  taken: Uint8Array,
+  { separations, strictness }: Demand,
+  openings: readonly Opening[],
+): Way | undefined {
+  const edgeOn = taken.slice();
+  for (const { edges, visibleGap } of openings)
+    if (visibleGap || !strictness.visibleGaps) for (const edge of edges) edgeOn[edge] = 0;
+  const stopped = stoppedBy(openings);
+  for (const separation of separations) {
+    const way = wayBetween(circuit, edgeOn, separation, stopped);
+    if (way !== undefined) return way;
+  }
+  return undefined;
+}
+
+/** What more could open a way, the machine that it comes from among them. */
+function openingsOn(
+  document: StillhotDocument,
+  way: Way,
+  demand: Demand,
+  opened: readonly Opening[],
+): Opening[] {
+  const generator = openingsOf(document).byGenerator.get(way.source);
+  return [...openingsAlong(document, way, demand), ...(generator === undefined ? [] : [generator])]
+    .filter(({ visibleGap }) => visibleGap || !demand.strictness.visibleGaps)
+    .filter((it) => !opened.includes(it));
+}
 
 const stoppedBy = (openings: readonly Opening[]): ReadonlySet<ElementId> =>
   new Set(openings.filter(({ moves }) => moves === "machine").map(({ element }) => element));
@@ -195,18 +259,9 @@ function growth(
   { openings }: Candidate,
   deadEnds: DeadEnds,
 ): Growth {
-  const edgeOn = taken.slice();
-  for (const { edges, visibleGap } of openings)
-    if (visibleGap || !demand.strictness.visibleGaps) for (const edge of edges) edgeOn[edge] = 0;
-  const stopped = stoppedBy(openings);
-  for (const separation of demand.separations) {
-    const way = wayBetween(circuit, edgeOn, separation, stopped);
-    if (way === undefined) continue;
-    const { byGenerator } = openingsOf(document);
-    const generator = byGenerator.get(way.source);
-    const lacks = [...openingsAlong(document, way, demand), ...(generator === undefined ? [] : [generator])]
-      .filter(({ visibleGap }) => visibleGap || !demand.strictness.visibleGaps)
-      .filter((it) => !openings.includes(it));
+  const way = wayLeft(circuit, taken, demand, openings);
+  if (way !== undefined) {
+    const lacks = openingsOn(document, way, demand, openings);
     if (lacks.length === 0) deadEnds.ways.push(way);
     return { lacks, drops: false };
   }
