@@ -65,7 +65,7 @@ export function wayOf(system: System): Way | undefined {
 }
 
 /** A drawing is laid out for letters so many times as large beside its symbols as they are where it is not made smaller. */
-const TEXTS = [1, 1.25, 1.5, 1.75, 2, 2.25];
+const TEXTS = [1, 1.25, 1.5, 1.75, 2, 2.25, 3];
 /** A drawing lies otherwise than the one tried before only where it is worth so much more. */
 const WORTH_IT = 0.1;
 /** Where the picture is wider than the drawing, what is written has so much more room. */

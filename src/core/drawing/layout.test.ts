@@ -25,7 +25,7 @@ import {
   shownIn,
   symbolsOf,
 } from "../../../tests/support/picture";
-import { english } from "../terms";
+import { english, type PointId } from "../terms";
 
 const shared = new URL("../../../shared/", import.meta.url);
 const drawings = ["demos", "scenarios"].flatMap((folder) =>
@@ -112,26 +112,42 @@ describe.each(drawings)("%s is laid out", (_name, document) => {
 const DESK = { width: 734, height: 540 };
 const PHONE = { width: 390, height: 595 };
 
-test.each(readdirSync(new URL("demos/", shared)).filter((it) => it.endsWith(".stillhot.json")))(
-  "G8 the demo %s is shown whole on a desk",
-  (name) => {
-    const [, document] = drawings.find(([it]) => `${it}.stillhot.json` === name)!;
-    const scene = sceneOf(document, undefined, {
-      catalogue: english,
-      ...bestLie(document, withoutButtons(DESK), lettersAt),
-    });
-    expect(symbolLengthAt(scene, shownIn(scene, DESK).scale)).toBeGreaterThanOrEqual(LEAST_SYMBOL);
-  },
-);
+const demos = readdirSync(new URL("demos/", shared))
+  .filter((it) => it.endsWith(".stillhot.json"))
+  .map((it) => it.replace(".stillhot.json", ""));
+const named = (name: string): StillhotDocument => drawings.find(([it]) => it === name)![1];
+const wholeIn = (document: StillhotDocument, room: Room): Scene =>
+  sceneOf(document, undefined, {
+    catalogue: english,
+    ...bestLie(document, withoutButtons(room), lettersAt),
+  });
+
+describe.each([
+  ["a desk", DESK],
+  ["a phone", PHONE],
+])("on %s", (_where, room) => {
+  test.each(demos)("G8 the demo %s is shown whole", (name) => {
+    const scene = wholeIn(named(name), room);
+    expect(symbolLengthAt(scene, shownIn(scene, room).scale)).toBeGreaterThanOrEqual(LEAST_SYMBOL);
+  });
+});
 
 test("G8 a tap of six poles is shown whole on a phone, with symbols of 28 px", () => {
-  const [, document] = drawings.find(([name]) => name === "sideline-three-transformers")!;
-  const scene = sceneOf(document, undefined, {
-    catalogue: english,
-    ...bestLie(document, withoutButtons(PHONE), lettersAt),
-  });
+  const scene = wholeIn(named("sideline-three-transformers"), PHONE);
   expect(symbolLengthAt(scene, shownIn(scene, PHONE).scale)).toBeGreaterThanOrEqual(28);
 });
+
+test.each(["across", "down"] as const)(
+  "a loop of pads running %s stands in one row from its one riser to its other one, wherever it is open",
+  (way) => {
+    const { points } = sceneOf(named("underground-loop"), undefined, { catalogue: english, way });
+    const [along, beside] = way === "across" ? [0, 1] : [1, 0];
+    const pads = ["p6", "p7", "p8", "p9", "p10", "p11"].map((id) => points.get(id as PointId)!.spine);
+    expect(new Set(pads.map((it) => it[beside])).size).toBe(1);
+    const places = pads.map((it) => it[along]!);
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+  },
+);
 
 /** The row of buttons over the drawing is no room for it. */
 const withoutButtons = ({ width, height }: Room): Room => ({ width, height: height - 70 });

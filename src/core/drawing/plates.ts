@@ -1,11 +1,12 @@
 import { completePoint, savedPoint, type System } from "../document";
 import type { Letter, Owner, PointId, StructureId, WorkPointId } from "../terms";
-import { shortTitle, symbolSizeAt, titleLines } from "./labels";
+import { isTightAt, shortTitle, symbolSizeAt, titleLines } from "./labels";
 import { apartAt, shiftOf } from "./laid";
 import { SYMBOL_LENGTH, type Way } from "./layout/inside";
 import type { LaidPoint, Plate } from "./layout/layout";
 import { worstOf } from "./palettes";
 import { lazyPiece } from "./pieces";
+import { widthOf } from "./widths";
 import { boxOf, type Look, type Note, type Piece, type Shape } from "./shapes";
 
 const DOT = 4;
@@ -13,6 +14,11 @@ const DOT = 4;
 const INSET = { x: 10, y: 15 };
 /** Half the height of a line of a title [px]. */
 const HALF_LINE = 9.6;
+/** From the top of a plate to the middle of a flag of two lines, where it stands beside the number and where under it [px]. */
+const BESIDE_NUMBER = 26;
+const UNDER_NUMBER = 52;
+const TITLE_SIZE = 16;
+const TITLE_SPARE = 1.25;
 
 /** The ground of a plate, which says for which one it is. */
 export interface PlatePiece extends Piece {
@@ -28,6 +34,7 @@ export function platePiece(
   counted: string,
   system: System,
   { way, text }: { readonly way: Way; readonly text: number },
+  isWorked: boolean,
 ): PlatePiece {
   const { box, kind, title, points } = plate;
   const owner: Owner = { of: "structure", id: plate.id as StructureId };
@@ -38,7 +45,8 @@ export function platePiece(
     !isStation && points.some((id) => completePoint(savedPoint(system.points, id)!).earthOhms !== undefined);
   const size = symbolSizeAt(text);
   // A number with what is told of it besides is written whole where there is room for it.
-  const lines = isStation && way === "across" ? titleLines(title, isStation, way, text) : [title];
+  const isLong = (!isStation || way === "down") && !(isWorked && isTightAt(text));
+  const lines = isLong ? [title] : titleLines(title, isStation, way, text);
   const note: Note = {
     kind: "title",
     text: title,
@@ -149,7 +157,7 @@ export function laidPointPiece(
 export function laidWorkPiece(
   id: WorkPointId,
   { x, y }: { x: number; y: number },
-  { box, beside }: Plate,
+  { box, beside, title }: Plate,
   { way, text }: { readonly way: Way; readonly text: number },
   lines: readonly string[],
 ): Piece {
@@ -166,14 +174,21 @@ export function laidWorkPiece(
       ? {
           x,
           y: box.top,
+          gap: 6,
           sides: [
             [0.4, -1],
             [0, -1],
             [-0.4, -1],
           ],
         }
-      : { x: box.left + beside, y: box.top, drop: 52, sides: [[1, 0]] }),
-    gap: 6,
+      : {
+          x: box.left + beside,
+          y: box.top,
+          ...(isTightAt(text)
+            ? { drop: BESIDE_NUMBER, gap: 2 * INSET.x + widthOf(shortTitle(title), TITLE_SIZE) * TITLE_SPARE }
+            : { drop: UNDER_NUMBER, gap: 6 }),
+          sides: [[1, 0]],
+        }),
     reach: 0,
   };
   return { owner, shapes: [], notes: [note], box: boxOf([x, y], 24), overall: "ink", spine: [x, y] };

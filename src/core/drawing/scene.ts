@@ -306,7 +306,10 @@ class Artist {
     const looks = plate.points.flatMap((id) => this.#looksAt(id).map(([, look]) => look));
     const { system } = this.document;
     const counted = wordsOf(countedOn(system, plate), this.#word);
-    return platePiece(plate, worstOf(looks), counted, system, this.arrangement.layout!);
+    const isWorked = Object.values(jobOf(this.document).workPoints).some(({ at }) =>
+      plate.points.includes(at),
+    );
+    return platePiece(plate, worstOf(looks), counted, system, this.arrangement.layout!, isWorked);
   }
 
   /** Nothing where its points are missing. */

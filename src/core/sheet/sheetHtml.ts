@@ -76,7 +76,7 @@ const ROOM: Readonly<Record<"usual" | "long", Room>> = {
 /** Up to this width there is room for the ways to go live beside the drawing [px]. */
 const MOST_BESIDE = 340;
 /** A symbol that takes five millimetres on paper, and one that is large enough there [px]. */
-const LEAST_SYMBOL = 17;
+const LEAST_SYMBOL = 19;
 const LARGE_SYMBOL = 26;
 /** A drawing that is larger is shown from afar, so high, and about the work place at this scale. */
 const FROM_AFAR_HEIGHT = 110;

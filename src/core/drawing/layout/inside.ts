@@ -13,7 +13,7 @@ import {
 import { complete, type System } from "../../document";
 import { type ElementId, lettersOf } from "../../terms";
 import type { Spot } from "../shapes";
-import { isNamed, symbolSizeAt } from "../labels";
+import { isNamed, isTightAt, symbolSizeAt } from "../labels";
 import type { Branch } from "./tree";
 
 /** Which way the line runs on the picture; what hangs on it runs square to that. */
@@ -72,7 +72,7 @@ const TWO_LINES = 40;
 /** From the middle of a symbol to a badge under what is written at it [px]. */
 const UNDER_LABEL = 33;
 /** Room before a symbol: where the line runs down, for a badge [px]. */
-const BEFORE = { across: 28, down: 32 };
+const BEFORE = { across: 28, down: 32, tight: 27 };
 /** From the middle of a symbol to its widest side. */
 const HALF_ACROSS = 18;
 /** From a transfer switch to its third end. */
@@ -150,7 +150,7 @@ export class Inside {
     const { way, text } = this.#rooms;
     return way === "across"
       ? Math.max(BEFORE.across, HALF_ACROSS * symbolSizeAt(text) + 8)
-      : BEFORE.down * text;
+      : (isTightAt(text) ? BEFORE.tight : BEFORE.down) * text;
   }
 
   /** From a work place to the next symbol: what is written there stands clear of the ring. */

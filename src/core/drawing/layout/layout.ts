@@ -1,6 +1,6 @@
 import { complete, conductorsOf, elementsAt, savedElement, structuresOf, type System } from "../../document";
 import { type ElementId, lettersOf, type StructureId } from "../../terms";
-import { symbolSizeAt, titleLines } from "../labels";
+import { isTightAt, symbolSizeAt, titleLines } from "../labels";
 import { widthOf } from "../widths";
 import { type Box, type Spot } from "../shapes";
 import {
@@ -74,6 +74,8 @@ const SIDE = 38;
 /** A flag above a plate takes so much more [px]. */
 const FLAG = 60;
 const FLAG_WIDTH = 270;
+/** Where the line runs down and room is scarce, it stands beside the number, and takes so much more than that [px]. */
+const FLAG_BESIDE = 22;
 /** The ring around a work place, from its middle [px]. */
 const RING = 22;
 /** Lines side by side past other plates. */
@@ -191,7 +193,8 @@ class Table {
 
   #arranged(entry: Branch, inside: Inside, blocks: ReadonlyMap<Branch, Block>): Block {
     const { way, text } = this.#rooms;
-    const flag = FLAG * text;
+    const isFlagBeside = way === "down" && isTightAt(text);
+    const flag = (isFlagBeside ? FLAG_BESIDE : FLAG) * text;
     const hasFlag = [...inside.stands.keys()].some((it) => this.#worked.has(it));
     const head =
       way === "across" ? inside.left : Math.min(inside.left, 0) - HEAD.down * text - (hasFlag ? flag : 0);
@@ -208,7 +211,9 @@ class Table {
       bottom: Math.max(
         inside.bottom + PAD,
         way === "across" ? SIDE : this.#titleWidth(entry.plate) + this.#side,
-        hasFlag && way === "down" ? FLAG_WIDTH * text * this.#rooms.wide : 0,
+        hasFlag && way === "down"
+          ? FLAG_WIDTH * text * this.#rooms.wide + (isFlagBeside ? this.#titleWidth(entry.plate) : 0)
+          : 0,
       ),
     };
     const exits = [...inside.exits].sort(

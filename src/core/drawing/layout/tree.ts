@@ -43,10 +43,48 @@ function lengthOf(element: CircuitElement): number {
   return element.construction === "secondary" ? 1000 : 1;
 }
 
-/** Follows a drawing outward from its sources, through whatever is open as through what is closed. */
-export const treeOf = perObject(followed);
+/** Longer than any way. */
+const LAST = 1e9;
 
-function followed(system: System): Tree {
+/** Follows a drawing outward from its sources, through whatever is open as through what is closed. */
+export const treeOf = perObject((system: System): Tree => {
+  const tree = followed(system);
+  const closing = closingOf(tree, system);
+  return closing.size === 0 ? tree : followed(system, closing);
+});
+
+/**
+ * The cables by which loops of pads come back to their second risers: such a loop is followed from its one riser to its
+ * other one, wherever along it is open, and stands in one row.
+ */
+function closingOf({ branches, ties }: Tree, system: System): ReadonlySet<ElementId> {
+  const closing = new Set<ElementId>();
+  for (const id of ties) {
+    const risers = endPointsOf(savedElement(system.elements, id)).map((it) => riserOf(branches.get(it)));
+    const [one, other] = risers;
+    if (one === undefined || other === undefined || one.by === other.by) continue;
+    closing.add((depthOf(one) > depthOf(other) ? one : other).by!);
+  }
+  return closing;
+}
+
+/** The first place off a pole on the way to a place among pads; nothing where that is on none or comes from none. */
+function riserOf(branch: Branch | undefined): Branch | undefined {
+  for (let at = branch; at?.parent !== undefined && isPadLike(at); at = at.parent)
+    if (at.parent.plate.kind === "pole") return at;
+  return undefined;
+}
+
+const isPadLike = ({ plate: { kind } }: Branch): boolean => kind === "pad" || kind === "vault";
+
+function depthOf({ parent }: Branch): number {
+  let depth = 0;
+  for (let at = parent; at !== undefined; at = at.parent) depth++;
+  return depth;
+}
+
+/** @param apart elements that are not followed where another way leads to what is behind them */
+function followed(system: System, apart: ReadonlySet<string> = new Set()): Tree {
   const plates = new Map<string, PlateGroup>();
   for (const { id, label, kind } of structuresOf(system).values()) plates.set(id, { id, title: label, kind });
   const branches = new Map<string, Branch>();
@@ -77,7 +115,7 @@ function followed(system: System): Tree {
         for (const end of endPointsOf(savedElement(system.elements, at)))
           if (!branches.has(end))
             queue.add(
-              length + lengthOf(element),
+              length + lengthOf(element) + (apart.has(at) ? LAST : 0),
               { id: end, by: at as ElementId, from: id },
               structureOf(system, end)?.id === own.id,
             );
