@@ -5,7 +5,6 @@ import {
   type ImportOptions,
   isImportRefused,
   type ImportRefused,
-  type LedgerEntry,
   type Message,
   ModelImport,
   NEUTRAL_WAYS,
@@ -19,8 +18,9 @@ import { type Call, type Command, UsageError } from "./command";
 import { NotDone } from "./eachFile";
 import type { ExitCode, Io } from "./io";
 import { reasonOf } from "./input";
+import { entryJson, ledgerLines } from "./ledger";
 import { write, writeTo } from "./output";
-import { asText, jsonLine, printable, refusedLines, wrapped } from "./print";
+import { asText, jsonLine, printable, refusedLines } from "./print";
 import { say, spell } from "./words";
 
 const ENDING = ".stillhot.json";
@@ -157,13 +157,6 @@ function refuse({ errors }: ImportRefused, file: string, { json }: Call, io: Io)
   return 2;
 }
 
-const entryJson = ({ what, why, count, names }: LedgerEntry) => ({
-  what: spell(what),
-  count,
-  why: spell(why),
-  names,
-});
-
 const importJson = (
   file: string,
   { document, counts, assumed, leftOut, approximated, warnings }: Imported,
@@ -188,25 +181,6 @@ function importLines(file: string, done: Imported): string[] {
   const count = Object.values(elements).reduce((sum, it) => sum + it, 0);
   return [
     spell(say("cli.import.done", { file, points, elements: count })),
-    ...SIDES.flatMap((side) => {
-      const entries = done[side];
-      return entries.length === 0
-        ? []
-        : ["", spell(say(`cli.import.${side}`)), ...entries.flatMap(entryLines)];
-    }),
+    ...SIDES.flatMap((side) => ledgerLines(side, done[side])),
   ];
 }
-
-const entryLines = ({ what, why, count, names }: LedgerEntry): string[] =>
-  wrapped(
-    "  ",
-    spell(
-      say(names.length === 0 ? "cli.import.entry" : "cli.import.entryOf", {
-        what,
-        why,
-        count,
-        names: names.join(", "),
-      }),
-    ),
-    "    ",
-  );

@@ -5,6 +5,7 @@ import { type Command, UsageError } from "./command";
 import { cut } from "./cut";
 import { draw } from "./draw";
 import { drill } from "./drill";
+import { exportFiles } from "./export";
 import { generate } from "./generate";
 import { importFiles } from "./import";
 import type { ExitCode, Io } from "./io";
@@ -25,6 +26,7 @@ export const COMMANDS: readonly Command[] = [
   draw,
   sheet,
   importFiles,
+  exportFiles,
   generate,
   cut,
   drill,

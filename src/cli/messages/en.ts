@@ -104,6 +104,16 @@ With --json: { level, seed, count, questions }, each question with kind, text, o
   "cli.flagNeeded": "{flag} is needed: a whole number from {from} to {to}",
   "cli.noWholeNumber": "{flag} {found}: expected a whole number from {from} to {to}",
 
+  "cli.export.summary": "Write a drawing as a map for other programs (GeoJSON)",
+  "cli.export.help": `
+One FeatureCollection of RFC 7946 in the convention of docs/import.md, which stillhot import reads: the same states and the
+same volts come back. What the map does not carry, as the job, a scenario or the names of structures, is told on standard
+error, counted, with its reason. Places are metres about 0°, 0°: a drawing knows no place on earth.
+
+  -o OUT          write it to a file, or under the same name into a folder that exists; else to standard output
+
+With --json: { file, ok, leftOut, approximated, map }, or out in place of map.
+`,
   "cli.cut.summary": "Cut out what a job needs of a large drawing",
   "cli.cut.help": `
 Everything within some openings of the place, and all that could feed it by up to three things going wrong: ties,

@@ -105,6 +105,17 @@ Avec --json : { level, seed, count, questions }, chaque question avec kind, text
   "cli.flagNeeded": "{flag} est nécessaire : un nombre entier de {from} à {to}",
   "cli.noWholeNumber": "{flag} {found} : un nombre entier de {from} à {to} était attendu",
 
+  "cli.export.summary": "Écrire un dessin comme carte pour d'autres programmes (GeoJSON)",
+  "cli.export.help": `
+Une FeatureCollection de la RFC 7946 dans la convention de docs/import.md, que stillhot import relit : les mêmes états et les
+mêmes tensions reviennent. Ce que la carte ne porte pas, comme le travail, un scénario ou les noms des supports, est dit sur
+l'erreur standard, compté, avec sa raison. Les emplacements sont des mètres autour de 0°, 0° : un dessin ne sait pas où il est
+sur terre.
+
+  -o OUT          écrire dans un fichier, ou sous le même nom dans un dossier existant ; sinon sur la sortie standard
+
+Avec --json : { file, ok, leftOut, approximated, map }, ou out à la place de map.
+`,
   "cli.cut.summary": "Découper d'un grand dessin ce qu'il faut pour un travail",
   "cli.cut.help": `
 Tout ce qui est à quelques points d'ouverture de l'endroit, et tout ce qui pourrait l'alimenter par trois incidents au

@@ -29,6 +29,7 @@ function brokenThings(system: System, circuit: Circuit, view: View): Finding[] {
     const it = complete(system.elements[id]!);
     if (!isConductor(it) || it.planned === true) return [];
     const apart = apartOf(it);
+    if (apart === "") return [];
     const isLive = (letter: Letter) =>
       [it.from, it.to].some((point) => {
         const node = circuit.nodeOf.get(conductorId(point, letter));

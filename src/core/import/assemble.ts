@@ -46,7 +46,7 @@ export function assemble(draft: Draft, options: Options): StillhotDocument | und
 
 /** Ends at which an element has a neutral. */
 function neutralEnds({ keys, ends }: DraftElement, way: Options["way"]): readonly string[] {
-  if (ends.length === 2 && keys.kind !== "transformer") return way === "earth" ? [] : ends;
+  if (ends.length > 1 && keys.kind !== "transformer") return way === "earth" ? [] : ends;
   if (keys.kind === "transformer") return ends;
   return ["source", "load", "capacitor", "generator"].includes(keys.kind) ? ends : [];
 }
@@ -69,12 +69,13 @@ function pointRecord(draft: Draft, point: DraftPoint, hasNeutral: boolean, way: 
 }
 
 function elementRecord(draft: Draft, element: DraftElement, ids: ReadonlyMap<string, string>): JsonObject {
-  const [first, second] = element.ends.map((it) => ids.get(it)!);
+  const [first, second, third] = element.ends.map((it) => ids.get(it)!);
   const { label, keys } = element;
   return {
     ...keys,
     ...(label === "" ? {} : { label: shortened(draft, label) }),
     ...(second === undefined ? { at: first! } : { from: first!, to: second }),
+    ...(third === undefined ? {} : { alt: third }),
   };
 }
 

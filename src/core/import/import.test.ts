@@ -88,6 +88,79 @@ describe("what is told of an import", () => {
   });
 });
 
+/** A model of a source and lines from node to node, as a converter would write it. */
+function chain(lines: number, { lengthM = 100, source = true, places = "", system = "" } = {}): string {
+  const node = (k: number) =>
+    `<cim:ConnectivityNode rdf:ID="_n${k}"><cim:IdentifiedObject.name>N${k}</cim:IdentifiedObject.name></cim:ConnectivityNode>`;
+  const terminal = (of: string, at: number, n: number) =>
+    `<cim:Terminal rdf:ID="_t${of}${n}"><cim:ACDCTerminal.sequenceNumber>${n}</cim:ACDCTerminal.sequenceNumber><cim:Terminal.ConductingEquipment rdf:resource="#_${of}"/><cim:Terminal.ConnectivityNode rdf:resource="#_n${at}"/></cim:Terminal>`;
+  const located = places === "" ? "" : `<cim:PowerSystemResource.Location rdf:resource="#_loc"/>`;
+  return [
+    `<rdf:RDF ${RDF} ${CIM}>`,
+    ...(source
+      ? [
+          `<cim:EnergySource rdf:ID="_s"><cim:EnergySource.voltageMagnitude>12470</cim:EnergySource.voltageMagnitude></cim:EnergySource>${terminal("s", 0, 1)}`,
+        ]
+      : []),
+    ...Array.from({ length: lines + 1 }, (_, k) => node(k)),
+    ...Array.from(
+      { length: lines },
+      (_, k) =>
+        `<cim:ACLineSegment rdf:ID="_l${k}"><cim:Conductor.length>${lengthM}</cim:Conductor.length><cim:ACLineSegment.r>0.1</cim:ACLineSegment.r><cim:ACLineSegment.x>0.1</cim:ACLineSegment.x>${k === 0 ? located : ""}</cim:ACLineSegment>${terminal(`l${k}`, k, 1)}${terminal(`l${k}`, k + 1, 2)}`,
+    ),
+    places,
+    system,
+    "</rdf:RDF>",
+  ].join("");
+}
+
+const told = (entries: readonly { what: Parameters<typeof spell>[0]; count: number }[]) =>
+  Object.fromEntries(entries.map((it) => [spell(it.what), it.count]));
+
+describe("what is odd in a model becomes a drawing with what is odd named", () => {
+  test("no positions", () => {
+    const { document, assumed } = done(importText(chain(3)));
+    expect(told(assumed)).toMatchObject({ "no places": 1 });
+    expect(Object.values(document.system.points).every((it) => it["x"] === undefined)).toBe(true);
+  });
+
+  test("positions in a plane of another system, whose unit nobody told", () => {
+    const at = (n: number, x: number) =>
+      `<cim:PositionPoint rdf:ID="_p${n}"><cim:PositionPoint.Location rdf:resource="#_loc"/><cim:PositionPoint.sequenceNumber>${n}</cim:PositionPoint.sequenceNumber><cim:PositionPoint.xPosition>${x}</cim:PositionPoint.xPosition><cim:PositionPoint.yPosition>5000000</cim:PositionPoint.yPosition></cim:PositionPoint>`;
+    const places = `<cim:Location rdf:ID="_loc"><cim:Location.CoordinateSystem rdf:resource="#_crs"/></cim:Location>${at(1, 400000)}${at(2, 400328.08)}`;
+    const system = `<cim:CoordinateSystem rdf:ID="_crs"><cim:CoordinateSystem.crsUrn>EPSG:2232</cim:CoordinateSystem.crsUrn></cim:CoordinateSystem>`;
+    const { document } = done(importText(chain(1, { places, system })));
+    const [a, b] = Object.values(document.system.points);
+    // Feet by what the line's 100 m say.
+    expect(Math.abs(Number(a!["x"]) - Number(b!["x"]))).toBeCloseTo(100, 0);
+  });
+
+  test("islands are drawn, counted, and nobody knows what feeds them", () => {
+    const { document, warnings } = done(importText(chain(2, { source: false })));
+    expect(told(warnings)).toMatchObject({ "no source in the file": 1, "no source leads there": 3 });
+    const { conductors } = assess(document) as { conductors: Record<string, { state: string }> };
+    expect(conductors["N1/A"]!.state).toBe("unknown");
+  });
+
+  test("thousands of lines without length are leads, each with its volts", () => {
+    const { document, counts } = done(importText(chain(3000, { lengthM: 0 })));
+    expect(counts.elements).toMatchObject({ lead: 3000, source: 1 });
+    const { conductors } = assess(document) as { conductors: Record<string, { volts: number }> };
+    expect(conductors["N3000/A"]!.volts).toBeCloseTo(12470 / Math.sqrt(3), 0);
+  });
+
+  test("an island of the year of a profile that nobody knows is read by what its classes say", () => {
+    const unknown = chain(1).replace(
+      "http://iec.ch/TC57/CIM100#",
+      "http://iec.ch/TC57/2031/CIM-schema-cim21#",
+    );
+    const outcome = importText(unknown);
+    const words =
+      "errors" in outcome ? reasons(outcome).join() : outcome.warnings.map((it) => spell(it.what)).join();
+    expect(words).toMatch(/2031|cim21|version/);
+  });
+});
+
 /** The example is this project's own; its figures are those that its makers found by hand-written drawing (shared/import). */
 describe("a map in GeoJSON", () => {
   test("the example becomes 20 points and 26 elements with the states and volts of the same drawing by hand", () => {

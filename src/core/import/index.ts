@@ -1,3 +1,4 @@
+export { type Exported, exportMap } from "./exportDrawing";
 export {
   type ImportCounts,
   type Imported,

@@ -8,7 +8,8 @@ const LEAST_METRES_FOR_SCALE = 20;
 /** Beyond this spread of the ratios of distances to lengths there is no one scale [1]. */
 const MOST_SPREAD = 2;
 const WGS84 = /(?:EPSG:+(?:[\d.]*:)?(?:4326|4236)|CRS84)/i;
-const EARTH_RADIUS_M = 6371008.8;
+/** Mean radius of the earth [m]. */
+export const EARTH_RADIUS_M = 6371008.8;
 const RADIANS = Math.PI / 180;
 
 interface Spot {

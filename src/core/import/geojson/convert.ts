@@ -23,12 +23,13 @@ const IN_A_ROW = new Set([
   "disconnect",
   "breaker",
   "recloser",
+  "sectionalizer",
   "elbow",
   "lead",
   "regulator",
 ]);
 const AT_THE_CUSTOMER = ["meter", "main"];
-const HANGING = new Set(["source", "load", "generator", "capacitor", "arrester"]);
+const HANGING = new Set(["source", "load", "generator", "capacitor", "arrester", "ground", "fault"]);
 
 /** A map as a draft of a drawing. */
 export interface ConvertedMap {
@@ -87,7 +88,11 @@ class MapReading {
     this.#readPoints();
     const devices = this.#of("device");
     for (const device of devices) this.#checkDevice(device);
-    const known = devices.filter((it) => this.#on(it) !== undefined && isDeviceKind(kindOf(it)));
+    const ours = devices.filter((it) => isDeviceKind(kindOf(it)));
+    for (const it of ours.filter(isBetween)) this.#readBetween(it);
+    const known = ours.filter((it) => !isBetween(it) && this.#on(it) !== undefined);
+    for (const it of known.filter((it) => ELSEWHERE.has(kindOf(it))))
+      this.#ledger.error("importing.error.deviceEnds", { id: it.id, kind: kindOf(it) });
     for (const it of known.filter((it) => kindOf(it) === "transformer"))
       this.#transformers.set(this.#on(it)!, [...(this.#transformers.get(this.#on(it)!) ?? []), it]);
     this.#readRows(known.filter((it) => IN_A_ROW.has(kindOf(it))));
@@ -116,11 +121,8 @@ class MapReading {
       const { id, className, places, properties } = feature;
       if (!isPointClass(className)) continue;
       const [place] = places;
-      if (place === undefined) {
-        this.#ledger.error("importing.error.position", { id, found: "–" });
-        continue;
-      }
-      this.#places.set(id, place);
+      if (place === undefined) this.#ledger.note("warnings", "noPosition", id);
+      else this.#places.set(id, place);
       const earthOhms = number(feature, "earth_ohms", this.#ledger);
       const evidence = text(properties, "evidence");
       this.draft.points.set(id, {
@@ -138,6 +140,7 @@ class MapReading {
     const kind = kindOf(device);
     if (!isDeviceKind(kind) || !(kind in DEVICES))
       this.#ledger.error("importing.error.deviceKind", { id: device.id, found: kind });
+    if (isBetween(device)) return;
     if (this.#on(device) === undefined)
       this.#ledger.error("importing.error.deviceOn", {
         id: device.id,
@@ -162,7 +165,7 @@ class MapReading {
   /** The point that a device stands at: as it says, else the nearest one within reach. */
   #on(device: Feature): string | undefined {
     const on = text(device.properties, "on");
-    if (on !== undefined) return this.#places.has(on) ? on : undefined;
+    if (on !== undefined) return this.draft.points.has(on) ? on : undefined;
     const [place] = device.places;
     return place === undefined
       ? undefined
@@ -178,6 +181,22 @@ class MapReading {
     const standing = this.#standsAt(at);
     this.draft.points.set(id, { key: id, label: "", idOf: { name: id, own: `${standing} ${id}` }, kind });
     return id;
+  }
+
+  /** Whether a point is one of the file's own, and not made of a device. */
+  #isGiven = (id: string): boolean => this.draft.points.get(id)?.idOf.own === id;
+
+  /** A device that names the points between which it stands. */
+  #readBetween(it: Feature): void {
+    const ends = ["from_id", "to_id", "alt_id"].flatMap((key) => {
+      const named = text(it.properties, key);
+      if (named === undefined) return [];
+      if (!this.#isGiven(named))
+        this.#ledger.error("importing.error.spanEndId", { id: it.id, key, found: named });
+      return [named];
+    });
+    if (ends.length < 2) this.#ledger.error("importing.error.deviceEnds", { id: it.id, kind: kindOf(it) });
+    else this.#add(it, ends, true);
   }
 
   /** Devices one behind the other, from their point toward what they feed. */
@@ -262,7 +281,7 @@ class MapReading {
   #endOf(span: Feature, key: "from_id" | "to_id", place: Position | undefined): string | undefined {
     const named = text(span.properties, key);
     if (named !== undefined) {
-      const end = this.#places.has(named)
+      const end = this.#isGiven(named)
         ? this.#joined(span, named)
         : this.draft.points.has(named)
           ? named
@@ -295,6 +314,12 @@ class MapReading {
     );
   }
 }
+
+/** A circuit alongside names its span; all else that names its points stands between them. */
+const isBetween = ({ properties }: Feature): boolean => text(properties, "from_id") !== undefined;
+
+/** Kinds that a place and what it feeds do not tell enough of. */
+const ELSEWHERE = new Set(["transfer", "nearby"]);
 
 const kindOf = ({ properties }: Feature): string => text(properties, "device") ?? "";
 

@@ -1,4 +1,6 @@
-import type { JsonObject } from "../../terms";
+import { deviceOf, type Fields, isDeviceKind } from "../../devices";
+import { parseJson } from "../../document/parse";
+import type { Json, JsonObject } from "../../terms";
 import type { Ledger } from "../ledger";
 import { cell, type Feature, flag, number, text } from "./features";
 
@@ -54,6 +56,7 @@ const READ_ELSEWHERE = new Set([
   "order",
   "from_id",
   "to_id",
+  "alt_id",
   "length_m",
   "earth_ohms",
   "fuse",
@@ -67,9 +70,49 @@ const READ_ELSEWHERE = new Set([
   "z0_x",
 ]);
 
+/** What a map calls a key that has no word of its own there: in lower case, with underscores. */
+const spelled = (key: string): string => key.replace(/([a-z0-9])([A-Z])/g, "$1_$2").toLowerCase();
+
+const PROPERTY_OF = new Map(Object.entries(KEYS).map(([property, [key]]) => [key, property]));
+
+/** The property that a key of ours is in a map. */
+export const propertyOf = (key: string): string => PROPERTY_OF.get(key) ?? spelled(key);
+
+/** The kind of ours that a feature is, if any. */
+export const kindOfFeature = ({ className, properties }: Feature): string =>
+  className === "span" ? "span" : (text(properties, "device") ?? "");
+
+/** A value as a field takes it: as it stands, as a number, as yes or no, or as the list that a text spells. */
+function readBy(
+  field: Fields[string],
+  value: string | number | boolean,
+  phases: string,
+): JsonObject[string] | undefined {
+  for (const it of [value, ...spellings(String(value))]) if ("value" in field.read(it, { phases })) return it;
+  return undefined;
+}
+
+function spellings(written: string): Json[] {
+  const parsed = parseJson(written);
+  return ["value" in parsed ? parsed.value : written, /^(yes|y)$/i.test(written), written];
+}
+
+/** A key of the format that a property names by its spelling, and what stands there. */
+function ownKey(feature: Feature, property: string, value: string | number | boolean) {
+  const kind = kindOfFeature(feature);
+  if (!isDeviceKind(kind)) return undefined;
+  const fields: Fields = deviceOf(kind).fields;
+  const key = Object.keys(fields).find(
+    (it) => spelled(it) === property && fields[it]!.internal === undefined,
+  );
+  if (key === undefined) return undefined;
+  const read = readBy(fields[key]!, value, text(feature.properties, "phases") ?? "");
+  return read === undefined ? undefined : ([key, read] as const);
+}
+
 /** The keys of ours that a feature's properties are; what is none of ours is kept in a note. */
 export function keysOf(feature: Feature, ledger: Ledger): JsonObject {
-  const keys: Record<string, string | number | boolean> = {};
+  const keys: Record<string, JsonObject[string]> = {};
   const others: string[] = [];
   for (const property of Object.keys(feature.properties)) {
     const known = KEYS[property];
@@ -78,14 +121,18 @@ export function keysOf(feature: Feature, ledger: Ledger): JsonObject {
       if (value !== undefined) keys[known[0]] = value;
     } else if (!READ_ELSEWHERE.has(property)) {
       const value = cell(feature.properties, property);
-      if (value !== undefined) others.push(`${property}: ${String(value)}`);
+      if (value === undefined) continue;
+      const own = ownKey(feature, property, value);
+      if (own === undefined) others.push(`${property}: ${String(value)}`);
+      else keys[own[0]] = own[1]!;
     }
   }
   if (others.length > 0) ledger.note("leftOut", "unknownProperty", feature.id);
+  const notes = [...(typeof keys["note"] === "string" ? [keys["note"]] : []), ...others];
   return {
     ...keys,
     ...composed(feature, ledger),
-    ...(others.length === 0 ? {} : { note: others.join("; ") }),
+    ...(notes.length === 0 ? {} : { note: notes.join("; ") }),
   };
 }
 

@@ -1,0 +1,35 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { files, line, tap } from "./line";
+
+describe("export", () => {
+  test("writes a map beside the drawing, and says what is not in it", async () => {
+    const at = files({ "tap.stillhot.json": tap() });
+    const { code, out } = await line(["export", at("tap.stillhot.json"), "-o", at("tap.geojson")]);
+    expect(code).toBe(0);
+    expect(out).toMatch(/not written: the job/);
+    const map = JSON.parse(readFileSync(at("tap.geojson"), "utf8")) as { features: { id: string }[] };
+    expect(map.features.map(({ id }) => id)).toEqual(expect.arrayContaining(["p1", "c1", "t1"]));
+  });
+
+  test("what it wrote, import reads", async () => {
+    const at = files({ "tap.stillhot.json": tap() });
+    await line(["export", at("tap.stillhot.json"), "-o", at("tap.geojson")]);
+    const { code, out } = await line(["import", at("tap.geojson")]);
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ system: { elements: { c1: { kind: "cutout", phases: "A" } } } });
+  });
+
+  test("never onto a drawing", async () => {
+    const at = files({ "tap.stillhot.json": tap() });
+    const { code, err } = await line(["export", at("tap.stillhot.json"), "-o", at("tap.stillhot.json")]);
+    expect(code).toBe(2);
+    expect(err).toMatch(/drawing/);
+  });
+
+  test("in French", async () => {
+    const at = files({ "tap.stillhot.json": tap() });
+    const { err } = await line(["--language", "fr", "export", at("tap.stillhot.json")]);
+    expect(err).toMatch(/non écrit\s:\s*le travail/);
+  });
+});
