@@ -3,7 +3,7 @@ import { choice, flag, neededAmount } from "./fields";
 import { BY_HANDLE, defineDevice, oneEnd, opener } from "./define";
 import { deltaHasPairs, legsOf } from "./load";
 import type { Node } from "./parts";
-import { breaksItsLoad, needsItsPhases, openPosition, plainOpening, positionsDoubted } from "./shared";
+import { breaksItsLoad, needsItsPhases, offBy, openPosition, plainOpening, positionsDoubted } from "./shared";
 import { arc, line } from "./symbol";
 
 /** A capacitor bank. It holds its charge after it is opened, and couples the conductors that it hangs between. */
@@ -44,6 +44,8 @@ export const capacitor = defineDevice({
       })),
     ];
   },
+  // IEEE Std 18: never less than its rating, at most a tenth more (from memory).
+  numbers: ({ kvar }) => offBy({ kvar }, 1, 1.1),
   doubts: (it) => positionsDoubted(it, plainOpening()),
   // Switched by its own device, whose rating is not drawn; the rule on discharge speaks of what stays behind.
   breaks: breaksItsLoad,

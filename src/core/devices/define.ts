@@ -100,6 +100,12 @@ export const THIS = "$this";
 /** In a record that a doubt adds: a pole that nobody drew. */
 export const UNDRAWN = "$undrawn";
 
+/** A number of a thing that a map or a plate gives, and how far off it may be: keys of the thing at both ends. */
+export interface DeviceNumber {
+  readonly low: JsonObject;
+  readonly high: JsonObject;
+}
+
 /** What one thing leaves open about itself, and what would stand in its place. */
 export interface DeviceDoubt {
   readonly doubt: DoubtKind;
@@ -236,6 +242,8 @@ export interface DeviceSpec<
   upsets?(element: Complete<F>, settings: UpsetSettings): readonly DeviceUpset[];
   /** what of it could be otherwise than drawn */
   doubts?(element: Complete<F>, place: DoubtPlace): readonly DeviceDoubt[];
+  /** its numbers that may be off, each by how much and why */
+  numbers?(element: Complete<F>): readonly DeviceNumber[];
   readonly opening?: Opening<Complete<F>>;
   /** what it may break with this tool in hand */
   breaks?(element: Complete<F>, tool: string, settings: BreakSettings): Breaks;

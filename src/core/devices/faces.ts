@@ -5,6 +5,7 @@ import {
   type BreakSettings,
   type Device,
   type DeviceDoubt,
+  type DeviceNumber,
   type DeviceRole,
   type DeviceUpset,
   type DoubtPlace,
@@ -170,6 +171,12 @@ export const deviceUpsetsOf = (element: CircuitElement, settings: UpsetSettings)
 export const deviceDoubtsOf = (element: CircuitElement, place: DoubtPlace): readonly DeviceDoubt[] => {
   const [device, own] = ask(element);
   return element.planned ? [] : (device.doubts?.(own, place) ?? []);
+};
+
+/** The numbers of a thing that may be off. */
+export const deviceNumbersOf = (element: CircuitElement): readonly DeviceNumber[] => {
+  const [device, own] = ask(element);
+  return element.planned ? [] : (device.numbers?.(own) ?? []);
 };
 
 /** The electrical parts of a thing in its place. What is still to be put in is on the drawing, and not on the pole. */

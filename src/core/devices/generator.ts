@@ -2,7 +2,7 @@ import { complex, type Complex, lettersOf, type Letter, type Phase, say } from "
 import { amount, choice, flag, neededAmount } from "./fields";
 import { defineDevice, oneEnd } from "./define";
 import type { Emf, Node, Place } from "./parts";
-import { isSplit, needsItsPhases, normalAngleDegrees, voltsToNeutral } from "./shared";
+import { isSplit, needsItsPhases, normalAngleDegrees, offBy, voltsToNeutral } from "./shared";
 import { circle, inscribed } from "./symbol";
 
 interface Machine {
@@ -85,6 +85,7 @@ export const generator = defineDevice({
   parts: (it, place) => [machineEmf(it, place)],
   upsets: (it) => (it.on ? [] : [{ kind: "start", strength: 1, change: { on: true } }]),
   doubts: ({ kva }) => [{ doubt: "machine", instead: { on: true, kva: BIGGER * kva } }],
+  numbers: ({ kva }) => offBy({ kva }, 0.5, BIGGER),
   handling: { off: "stop", on: "start", moves: "machine", tools: [], trouble: 4, canGoOff: ({ on }) => on },
   rating: ({ kva, on }) => say(on ? "drawing.generatorOn" : "drawing.generatorOff", { kva }),
   symbolReach: 15,

@@ -3,7 +3,7 @@ import { type Json, lettersOf } from "../terms";
 import { amount, choice, type FieldContext, flag, optionalChoice, text } from "./fields";
 import { defineDevice, oneEnd } from "./define";
 import type { Branch, Node } from "./parts";
-import { needsItsPhases } from "./shared";
+import { needsItsPhases, offBy, ROD_OFF_BY } from "./shared";
 import { earthMark, line, outline } from "./symbol";
 
 /** Sizes of copper grounding cable in the published table (ASTM F855), by the code that a file writes. */
@@ -67,6 +67,7 @@ export const ground = defineDevice({
       ...(to === "neutral" ? [] : [jumper(bar, "earth", "N", earthOhms)]),
     ];
   },
+  numbers: ({ to, earthOhms }) => (to === "neutral" ? [] : offBy({ earthOhms }, ...ROD_OFF_BY)),
   doubts: ({ poleBond, cable }) => [
     ...(poleBond ? [{ doubt: "no-pole-bond", instead: { poleBond: false } } as const] : []),
     ...thinnerThan(cable ?? DEFAULT_CABLE).map((it) => ({

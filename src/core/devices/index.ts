@@ -15,7 +15,7 @@ export type {
 export * as field from "./fields";
 export * from "./parts";
 export * from "./symbol";
-export { isSplit, normalAngleDegrees, voltsToNeutral } from "./shared";
+export { offBy, ROD_OFF_BY, isSplit, normalAngleDegrees, voltsToNeutral } from "./shared";
 export { GROUNDING_CABLES } from "./ground";
 export { secondaryLetters } from "./transformer";
 export { gangIsWhole } from "./disconnect";

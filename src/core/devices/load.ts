@@ -3,7 +3,7 @@ import { amount, choice, flag, internal, optionalAmount } from "./fields";
 import { defineDevice, oneEnd, problem } from "./define";
 import { machineEmf } from "./generator";
 import type { Branch, Node } from "./parts";
-import { deltaPairs, needsItsPhases, voltsToNeutral } from "./shared";
+import { deltaPairs, needsItsPhases, offBy, voltsToNeutral } from "./shared";
 import { house, works } from "./symbol";
 
 /** Between which nodes a wye or a delta hangs, and at which of the line-to-line volts. */
@@ -93,6 +93,8 @@ export const load = defineDevice({
           },
         ];
   },
+  // What is drawn is a guess from the customers or the season; common practice, no source.
+  numbers: ({ kw, kvar }) => offBy({ kw, kvar }, 0.5, 1.5),
   rating: ({ customers }) =>
     customers === 0
       ? undefined

@@ -2,6 +2,7 @@ import { type Complex, complex, type Letter, say } from "../terms";
 import { amount, choice, elementRef, flag, internal, neededAmount, optionalAmount, text } from "./fields";
 import { elementFields, defineDevice, EVIDENCE, problem } from "./define";
 import type { End, Part } from "./parts";
+import { offBy } from "./shared";
 import { line } from "./symbol";
 
 /** Impedance behind which a live circuit touches a span: the file format's own figure. */
@@ -67,6 +68,12 @@ export const nearby = defineDevice({
   },
   upsets: (it) =>
     it.on && !it.touching ? [{ kind: "contact", strength: 1, change: { touching: true } }] : [],
+  // Nobody has measured how near it runs, and its current is another every hour; common practice, no source.
+  numbers: ({ spacingM, lengthM, amps }) => [
+    ...(spacingM === undefined ? [] : offBy({ spacingM }, 0.8, 1.25)),
+    ...(lengthM === undefined ? [] : offBy({ lengthM }, 0.9, 1.1)),
+    ...offBy({ amps }, 0.5, 2),
+  ],
   doubts: ({ on }) => (on ? [] : [{ doubt: "other-position", instead: { on: true } }]),
   rating: ({ relation, kvLL }) => say(`drawing.${relation}`, { kv: kvLL }),
   symbol: () => [line(-20, -6, 20, -6), line(-20, 0, 20, 0), line(-20, 6, 20, 6)],

@@ -1,4 +1,5 @@
 import {
+  type Json,
   type JsonObject,
   lettersOf,
   type Letter,
@@ -7,7 +8,7 @@ import {
   type Phase,
   say,
 } from "../terms";
-import type { Breaks, BreakSettings, DeviceDoubt, DeviceUpset, Opening } from "./define";
+import type { Breaks, BreakSettings, DeviceDoubt, DeviceNumber, DeviceUpset, Opening } from "./define";
 import type { End, Join } from "./parts";
 
 interface TwoEnds {
@@ -24,6 +25,26 @@ export const bringsBothEnds = ({ phases, neutral }: TwoEnds): (readonly [End, Le
 /** The phases that a one-ended element hangs on must be there. */
 export const needsItsPhases = ({ phases }: { phases: string }) =>
   lettersOf(phases).map((letter) => ({ end: "at" as const, letter, key: "phases" }));
+
+/** Keys that may be off together, between so many times what they are; nothing where there is nothing to be off. */
+export function offBy(values: JsonObject, least: number, most: number): DeviceNumber[] {
+  const times = (factor: number): JsonObject =>
+    Object.fromEntries(Object.entries(values).map(([key, value]) => [key, scaled(value, factor)]));
+  const [asDrawn, low, high] = [times(1), times(least), times(most)];
+  return JSON.stringify(low) === JSON.stringify(asDrawn) && JSON.stringify(high) === JSON.stringify(asDrawn)
+    ? []
+    : [{ low, high }];
+}
+
+const scaled = (value: Json | undefined, factor: number): Json =>
+  typeof value === "number"
+    ? value * factor
+    : Array.isArray(value)
+      ? value.map((it) => scaled(it, factor))
+      : (value ?? null);
+
+/** Resistance to earth may be half or twice what was measured once, in another season (common practice, no source). */
+export const ROD_OFF_BY = [0.5, 2] as const;
 
 /** Joins each phase of the two ends, but those that are open, and the neutral through. */
 export function joinsThrough({ phases, neutral }: TwoEnds, open: string, openNeutral = false): Join[] {

@@ -12,7 +12,7 @@ import {
   letters,
 } from "./fields";
 import { elementFields, defineDevice, EVIDENCE, problem } from "./define";
-import { normalAngleDegrees } from "./shared";
+import { normalAngleDegrees, offBy } from "./shared";
 import type { Part } from "./parts";
 import { circle, inscribed, line } from "./symbol";
 
@@ -116,6 +116,12 @@ export const source = defineDevice({
       part.part === "emf" ? { ...part, inStep: it.inStep ? "system" : "never" } : part,
     ),
   upsets: (it) => (it.on ? [] : [{ kind: "restore", strength: 1, change: { on: true } }]),
+  // The system behind it is switched and loaded otherwise from hour to hour; common practice, no source. Volts: ANSI C84.1,
+  // range A at medium voltage (from memory). What stands for a part that was cut off has neither.
+  numbers: ({ kvLL, z1Ohms, z0Ohms, equal }) =>
+    equal === undefined
+      ? [...offBy({ kvLL }, 0.975, 1.05), ...offBy({ z1Ohms, z0Ohms }, 0.5, 2)]
+      : [],
   doubts: ({ on }) => (on ? [] : [{ doubt: "other-position", instead: { on: true } }]),
   rating: (it) => say(it.on ? "drawing.sourceRating" : "drawing.sourceOff", { kv: it.kvLL }),
   symbolReach: 17,

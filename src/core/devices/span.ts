@@ -1,7 +1,7 @@
 import { type JsonObject, type Letter, lettersOf, say } from "../terms";
 import { amount, choice, matrix, phases, text } from "./fields";
 import { defineDevice, problem, THIS, twoEnds } from "./define";
-import { bringsBothEnds, isSplit, neutralDoubted, removePhases } from "./shared";
+import { bringsBothEnds, isSplit, neutralDoubted, offBy, removePhases, ROD_OFF_BY } from "./shared";
 import { line } from "./symbol";
 
 /** What crosses a line is taken for a line of the same system, or of the commonest one where nothing says [V]. */
@@ -72,6 +72,11 @@ export const span = defineDevice({
       ? [{ doubt: "crossing", beside: [circuitOver(nominalVolts("from"))] } as const]
       : []),
     { doubt: "no-span", isGone: true },
+  ],
+  // Lengths are paced, or measured on a map; common practice, no source.
+  numbers: ({ lengthM, rodsPerKm, rodOhms }) => [
+    ...offBy({ lengthM }, 0.9, 1.1),
+    ...(rodsPerKm > 0 ? offBy({ rodOhms }, ...ROD_OFF_BY) : []),
   ],
   // A line that is cut parts like a lead.
   breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "lead" }),

@@ -14,8 +14,17 @@ import {
   structureRef,
   text,
 } from "./fields";
-import { elementFields, defineDevice, type DeviceDoubt, EVIDENCE, problem, UNDRAWN } from "./define";
+import {
+  elementFields,
+  defineDevice,
+  type DeviceDoubt,
+  type DeviceNumber,
+  EVIDENCE,
+  problem,
+  UNDRAWN,
+} from "./define";
 import type { Branch, End, Node, Part, Unit, Winding } from "./parts";
+import { offBy } from "./shared";
 import { circle, inscribed, ring } from "./symbol";
 
 const CONNECTIONS = ["single", "Yg-Yg", "Y-D", "Yg-D", "D-Yg", "D-D", "openY-openD", "Yg-Y", "Y-Y"] as const;
@@ -161,6 +170,7 @@ export const transformer = defineDevice({
       : []),
   ],
   doubts: (it, { nominalVolts }) => [...secondBank(it, nominalVolts("from")), ...connectedOtherwise(it)],
+  numbers: (it) => leakageOff(it),
   rating: ({ kva, primaryStarOhms, secondaryStarOhms }) => {
     const star = primaryStarOhms ?? secondaryStarOhms;
     if (star === undefined) return say("drawing.kva", { kva });
@@ -239,6 +249,17 @@ function leakageOhms(bank: Rated, volts: number): Complex {
   const given: Complex = [bank.rPercent ?? table.percentR, bank.xPercent ?? table.percentX];
   const percent: Complex = complex.magnitude(given) < LEAST_PERCENT ? [LEAST_PERCENT, 0] : given;
   return complex.scale(percent, (volts * volts) / (unitKva * 1000) / 100);
+}
+
+/**
+ * A nameplate's impedance is right within 7.5 % (IEEE C57.12.00, two windings, from memory); where nobody has read the
+ * plate, a unit has half to twice what is usual for its size (common practice, no source).
+ */
+function leakageOff(bank: Rated): DeviceNumber[] {
+  if (bank.rPercent !== undefined && bank.xPercent !== undefined)
+    return offBy({ rPercent: bank.rPercent, xPercent: bank.xPercent }, 0.925, 1.075);
+  const { percentR, percentX } = impedanceOfUnit(bank.kva / unitCount(bank));
+  return offBy({ rPercent: bank.rPercent ?? percentR, xPercent: bank.xPercent ?? percentX }, 0.5, 2);
 }
 
 const half = (ohms: Complex): Complex => complex.scale(ohms, 0.5);

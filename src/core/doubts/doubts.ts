@@ -72,7 +72,7 @@ export const carriedOut = (system: System, doubts: readonly Doubt[]): System =>
  */
 export function doubtsAround(system: System, { at }: WorkPoint): Doubt[] {
   const hops = hopsFrom(system, [at]);
-  const near = nearestOf(system, hops);
+  const near = nearestThings(system, hops);
   const points = new Set([at, ...near.flatMap((id) => pointsOf(system, id))]);
   const doubts = [
     ...near.flatMap((id) => ofElement(system, id)),
@@ -99,7 +99,7 @@ export function doubtsAround(system: System, { at }: WorkPoint): Doubt[] {
 export const MOST_THINGS = 400;
 
 /** The nearest things that hang together with a work point, circuits beside the spans among them too. */
-function nearestOf(system: System, hops: ReadonlyMap<string, number>): ElementId[] {
+export function nearestThings(system: System, hops: ReadonlyMap<string, number>): ElementId[] {
   const things = new Set<string>();
   for (const point of hops.keys()) {
     for (const id of elementsAt(system).get(point) ?? [])
@@ -115,7 +115,7 @@ const endsOf = (system: System, id: string): readonly string[] =>
   endPointsOf(savedElement(system.elements, id));
 
 /** Points of a thing; of a circuit beside a span those of the span. */
-function pointsOf(system: System, where: string): readonly string[] {
+export function pointsOf(system: System, where: string): readonly string[] {
   if (Object.hasOwn(system.points, where)) return [where];
   const beside = savedElement(system.elements, where)?.["span"];
   return endsOf(system, typeof beside === "string" ? beside : where);
