@@ -7,11 +7,14 @@ import {
   type LookFirst,
   type LookFirstReport,
   lookFirstSentence,
+  type Ranges,
+  rangesOf,
+  rangesSentence,
   type StillhotDocument,
   whileWorking,
   type WorkPointId,
 } from "../core";
-import { wrapped } from "./print";
+import { findingJson, wrapped } from "./print";
 import { say, spell } from "./words";
 
 /** What to look at first for one work point: as drawn, and as it stands while the order has its hands at the work. */
@@ -21,6 +24,7 @@ export interface Looks {
   readonly working: LookFirstReport | undefined;
   /** nothing where no ground set stands */
   readonly worth: GroundsWorth | undefined;
+  readonly ranges: Ranges;
 }
 
 /** What to look at first, for every work point of a drawing. */
@@ -33,12 +37,17 @@ export const looksOf = (document: StillhotDocument): ReadonlyMap<WorkPointId, Lo
         working:
           whileWorking(document, id) === undefined ? undefined : lookFirst(document, id, { when: "working" }),
         worth: groundsWorth(document, id),
+        ranges: rangesOf(document, id),
       },
     ]),
   );
 
 /** The same as keys of a work point's JSON. */
-export const looksJson = (document: StillhotDocument, { drawn, working, worth }: Looks): object => ({
+export const looksJson = (
+  document: StillhotDocument,
+  id: WorkPointId,
+  { drawn, working, worth, ranges }: Looks,
+): object => ({
   lookFirst: drawn.entries.map((it) => entryJson(document, it)),
   lookFirstAsked: drawn.asked,
   ...(working === undefined
@@ -48,7 +57,18 @@ export const looksJson = (document: StillhotDocument, { drawn, working, worth }:
         lookFirstAtWorkAsked: working.asked,
       }),
   ...(worth === undefined ? {} : { groundsWorth: worthJson(document, worth) }),
+  ranges: rangesJson(document, id, ranges),
 });
+
+function rangesJson(document: StillhotDocument, id: WorkPointId, ranges: Ranges): object {
+  const { drawnVerdict: _drawnVerdict, findings, ...figures } = ranges;
+  const sentence = rangesSentence(document, id, ranges);
+  return {
+    ...figures,
+    findings: findings.map(findingJson),
+    message: sentence === undefined ? null : spell(sentence),
+  };
+}
 
 function worthJson(document: StillhotDocument, worth: GroundsWorth): object {
   const { left, remedy, ...figures } = worth;
@@ -92,14 +112,18 @@ const MOST_LINES = 5;
 /** What to look at first, as lines for a person: while working where there is an order, as drawn where there is none. */
 export function looksLines(
   document: StillhotDocument,
-  { drawn, working, worth }: Looks,
+  id: WorkPointId,
+  { drawn, working, worth, ranges }: Looks,
   { all }: { readonly all: boolean },
 ): string[] {
   const { entries, asked } = working ?? drawn;
   const shown = all ? entries : entries.slice(0, MOST_LINES);
   const more = entries.length - shown.length;
   const left = asked.ofSingles - asked.singles + asked.beyond;
-  const worthSentence = worth === undefined ? undefined : groundsWorthSentence(document, worth);
+  const figures = [
+    worth === undefined ? undefined : groundsWorthSentence(document, worth),
+    rangesSentence(document, id, ranges),
+  ].filter((it) => it !== undefined);
   return [
     ...(shown.length === 0
       ? []
@@ -109,6 +133,6 @@ export function looksLines(
     ),
     ...(more > 0 ? [`      ${spell(say("cli.lookFirst.more", { count: more }))}`] : []),
     ...(left > 0 ? wrapped("      ", spell(say("cli.lookFirst.cut", { count: left })), "      ") : []),
-    ...(worthSentence === undefined ? [] : ["", ...wrapped("  ", spell(worthSentence), "  ")]),
+    ...figures.flatMap((it) => ["", ...wrapped("  ", spell(it), "  ")]),
   ];
 }

@@ -58,7 +58,7 @@ export function standingOf(
       })),
       workPoints: mapValues(assessment.workPoints, (report, id) => ({
         ...report,
-        ...(looks === undefined ? {} : looksJson(document, looks.get(id)!)),
+        ...(looks === undefined ? {} : looksJson(document, id, looks.get(id)!)),
       })),
       findings: findings.map(findingJson),
     },
@@ -129,7 +129,7 @@ export function standingLines(
     ...(works.length === 0 ? [spell(say("cli.noWorkPoint"))] : []),
     ...works.flatMap((id) => [
       ...workPointLines(document, assessment, id, all),
-      ...(looks === undefined ? [] : looksLines(document, looks.get(id)!, { all })),
+      ...(looks === undefined ? [] : looksLines(document, id, looks.get(id)!, { all })),
     ]),
     "",
     ...conductorLines(document, assessment, all),

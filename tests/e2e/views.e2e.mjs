@@ -61,6 +61,8 @@ export const tests = [
       const first = page.locator("[data-look-first]").first();
       await first.waitFor();
       assert.match(await first.textContent(), /if .*, the work point is live at 7/);
+      const ranges = await page.locator("[data-ranges]").textContent();
+      assert.match(ranges, /may stand at [\d\s.]+ to [\d\s.]+ V, and the worker may feel/);
       await noSidewaysScroll(page);
       await noViolation(page, "look first");
       await first.focus();

@@ -256,7 +256,12 @@ export class Asker {
 /** What carrying a doubt out takes for each thing of a drawing, in multiplications: measured, as the nodes of a solution are. */
 export const COST_OF_A_RECORD = 50;
 
-export const BADNESS: Readonly<Record<Verdict, number>> = { grounded: 0, isolated: 1, "could-go-live": 2, live: 3 };
+export const BADNESS: Readonly<Record<Verdict, number>> = {
+  grounded: 0,
+  isolated: 1,
+  "could-go-live": 2,
+  live: 3,
+};
 
 /** How likely drawings are wrong in each way, the likeliest first; common practice, no source. */
 const LIKELIHOOD: Readonly<Record<DoubtKind, number>> = {

@@ -1,6 +1,6 @@
 export { carriedOut, type Doubt, doubtsAround } from "./doubts";
 export { whileWorking } from "./whileWorking";
 export { groundsWorth, type GroundsWorth } from "./groundsWorth";
-export { type Range, type Ranges, rangesOf } from "./ranges";
+export { type ConductorRanges, type Range, type Ranges, rangesOf } from "./ranges";
 export { lookFirst, type LookFirst, type LookFirstReport, MOST_ENTRIES } from "./lookFirst";
 export { type LookList, looksFor } from "./looks";

@@ -10,16 +10,24 @@ import {
   type StillhotDocument,
   type System,
 } from "../document";
-import { assess, standingOfWork, type Verdict, type WorkStanding } from "../hazard";
-import type { ElementId, Finding, JsonObject, Letter, PointId, WorkPointId } from "../terms";
+import {
+  assess,
+  leastWithstand,
+  type Question,
+  standingOfWork,
+  type Verdict,
+  type WorkStanding,
+} from "../hazard";
+import type { ConductorId, ElementId, Finding, JsonObject, Letter, PointId, WorkPointId } from "../terms";
 import { BADNESS, COST_OF_A_RECORD } from "./asker";
 import { nearestThings, pointsOf } from "./doubts";
 import { asDrawn } from "./lookFirst";
 import { whileWorking } from "./whileWorking";
 
-/** Between what and what a figure may lie [V]. */
+/** Between what and what a figure may lie, and what it is as drawn [V]. */
 export interface Range {
   readonly least: number;
+  readonly drawn: number;
   readonly most: number;
 }
 
@@ -36,6 +44,8 @@ export interface Ranges {
   readonly conductors: Readonly<Partial<Record<Letter, ConductorRanges>>>;
   /** the worst within the range */
   readonly verdict: Verdict;
+  /** by the numbers as drawn */
+  readonly drawnVerdict: Verdict;
   /** what of this work point is wrong somewhere within the range, and not by the numbers as drawn */
   readonly findings: readonly Finding[];
   /** how many numbers were asked, nearest first, before the work that one answer may take was spent, and how many there are */
@@ -43,8 +53,8 @@ export interface Ranges {
   readonly of: number;
 }
 
-/** The work that one answer may be, in multiplications: a second or so. */
-const MOST_WORK = 3e6;
+/** The work that one answer may be, in multiplications: less than half a second. */
+const MOST_WORK = 1e6;
 
 /**
  * What volts and exposures of a work point may be where lengths, impedances, loads and machines are not quite as the map
@@ -61,64 +71,90 @@ export function rangesOf(
 ): Ranges {
   const working = whileWorking(document, id);
   const { settings, workPoint, base } = { ...asDrawn(document, id), ...(working && { base: working }) };
-  const { system } = base.document;
-  const numbers = numbersAround(system, workPoint.at);
-  let spent = 0;
-  const trials = new Map<string, Trial>();
-  const tryOut = (ends: Ends): Trial => {
-    const key = ends.join("");
-    const known = trials.get(key);
-    if (known !== undefined) return known;
-    const changed = amended(
-      system,
-      ends.flatMap((end, nth) => numbers[nth]![end] ?? []),
-    );
-    const standing = standingOfWork({ system: changed, settings, workPoint }, base.tested);
-    spent += standing.work + COST_OF_A_RECORD * elementCountOf(changed);
-    const trial = {
-      ends,
-      changed,
-      verdict: standing.verdict,
-      figures: figuresOf(standing),
-      parting: partingIn(standing),
-    };
-    trials.set(key, trial);
-    return trial;
-  };
-
-  const asDrawnEnds: Ends = numbers.map(() => "drawn");
-  const drawn = tryOut(asDrawnEnds);
-  const singles: (readonly Trial[])[] = [];
-  for (const nth of numbers.keys()) {
-    // Half of the work is for what they do together.
-    if (spent >= mostWork / 2) break;
-    singles.push(MOVED.map((end) => tryOut(asDrawnEnds.with(nth, end))));
-  }
-  for (const key of new Set([...trials.values()].flatMap((it) => [...it.figures.keys()])))
-    for (const sign of [1, -1]) {
-      const better = (a: Trial, b: Trial): boolean => sign * (at(a.figures, key) - at(b.figures, key)) > 0;
-      const bestOf = (some: readonly Trial[]): Trial =>
-        some.reduce((best, it) => (better(it, best) ? it : best));
-      let best = tryOut(
-        asDrawnEnds.map((end, nth) =>
-          nth < singles.length ? bestOf([drawn, ...singles[nth]!]).ends[nth]! : end,
-        ),
-      );
-      for (const nth of singles.keys()) {
-        if (spent >= mostWork) break;
-        best = bestOf([best, ...ENDS.map((end) => tryOut(best.ends.with(nth, end)))]);
-      }
-    }
-  const all = [...trials.values()];
+  const numbers = numbersAround(base.document.system, workPoint.at);
+  const trials = new Trials({ system: base.document.system, settings, workPoint }, base.tested, numbers);
+  // Half of the work is for what they do together.
+  const singles = trials.oneByOne(mostWork / 2);
+  for (const key of trials.keys) for (const sign of [1, -1]) trials.together(key, sign, singles, mostWork);
+  const { all, drawn } = trials;
   const worst = all.reduce((a, b) => (highest(b) > highest(a) ? b : a));
   return {
     when: working === undefined ? "drawn" : "working",
     conductors: spread(all, singles),
     verdict: all.map((it) => it.verdict).reduce((a, b) => (BADNESS[b] > BADNESS[a] ? b : a)),
-    findings: moreFindings(base.document, worst.changed, id),
+    drawnVerdict: drawn.verdict,
+    findings: worst === drawn ? [] : moreFindings(base.document, worst.changed, id),
     asked: singles.length,
     of: numbers.length,
   };
+}
+
+/** What was tried, each setting of the numbers once. */
+class Trials {
+  readonly drawn: Trial;
+  private readonly asDrawn: Ends;
+  private readonly known = new Map<string, Trial>();
+  private readonly withstandAmps: number;
+  private spent = 0;
+
+  constructor(
+    private readonly question: Question,
+    private readonly tested: ReadonlySet<ConductorId>,
+    private readonly numbers: readonly NumberInDoubt[],
+  ) {
+    this.withstandAmps = leastWithstand(question.system, question.settings);
+    this.asDrawn = numbers.map(() => "drawn");
+    this.drawn = this.at(this.asDrawn);
+  }
+
+  /** The drawing itself first. */
+  get all(): readonly Trial[] {
+    return [...this.known.values()];
+  }
+
+  /** Every figure that came up so far. */
+  get keys(): ReadonlySet<string> {
+    return new Set(this.all.flatMap((it) => [...it.figures.keys()]));
+  }
+
+  /** Each number by itself at both of its ends, until so much work is spent. */
+  oneByOne(mostWork: number): (readonly Trial[])[] {
+    const singles: (readonly Trial[])[] = [];
+    for (const nth of this.numbers.keys()) {
+      if (this.spent >= mostWork) break;
+      singles.push(MOVED.map((end) => this.at(this.asDrawn.with(nth, end))));
+    }
+    return singles;
+  }
+
+  /** All numbers at the ends at which a figure is highest (sign 1) or lowest (−1), and then each once more among the others. */
+  together(key: string, sign: number, singles: readonly (readonly Trial[])[], mostWork: number): void {
+    const value = ({ figures }: Trial): number => sign * at(figures, key);
+    const bestOf = (some: readonly Trial[]): Trial =>
+      some.reduce((best, it) => (value(it) > value(best) ? it : best));
+    const ends = singles.map((it, nth) => bestOf([this.drawn, ...it]).ends[nth]!);
+    let best = this.at([...ends, ...this.asDrawn.slice(ends.length)]);
+    for (const nth of singles.keys()) {
+      if (this.spent >= mostWork) return;
+      best = bestOf([best, ...ENDS.map((end) => this.at(best.ends.with(nth, end)))]);
+    }
+  }
+
+  private at(ends: Ends): Trial {
+    const key = ends.join();
+    const known = this.known.get(key) ?? this.tryOut(ends);
+    this.known.set(key, known);
+    return known;
+  }
+
+  private tryOut(ends: Ends): Trial {
+    const changes = ends.flatMap((end, nth) => this.numbers[nth]![end] ?? []);
+    const changed = changes.length === 0 ? this.question.system : amended(this.question.system, changes);
+    const standing = standingOfWork({ ...this.question, system: changed }, this.tested);
+    this.spent += standing.work + COST_OF_A_RECORD * elementCountOf(changed);
+    const parting = partingIn(standing, this.withstandAmps);
+    return { ends, changed, verdict: standing.verdict, figures: figuresOf(standing), parting };
+  }
 }
 
 /** Where each number stands: as drawn, or at one of its ends. */
@@ -158,15 +194,9 @@ function figuresOf({ threats }: WorkStanding): Figures {
   return figures;
 }
 
-/** A set that carries current and leaves so much of the volts to the worker has parted; what holds leaves far less [1]. */
-const PARTED_SHARE = 0.5;
-
-const partingIn = ({ threats }: WorkStanding): Set<Letter> =>
-  new Set(
-    threats
-      .filter((it) => it.groundAmps > 0 && it.exposureVolts >= PARTED_SHARE * it.volts)
-      .map((it) => it.conductor),
-  );
+/** Conductors whose threats put more through a ground set than the weakest carries: then sets part. */
+const partingIn = ({ threats }: WorkStanding, withstandAmps: number): Set<Letter> =>
+  new Set(threats.filter((it) => it.groundAmps > withstandAmps).map((it) => it.conductor));
 
 /** Every number around a work point that nobody has seen to, the nearest first. */
 function numbersAround(system: System, at: PointId): NumberInDoubt[] {
@@ -204,6 +234,7 @@ function spread(trials: readonly Trial[], singles: readonly (readonly Trial[])[]
     const steps = singles.map((ends) => ends.map((it) => at(it.figures, key) - drawn));
     return {
       least: Math.max(0, Math.min(drawn + sumOf(steps.map((it) => Math.min(0, ...it))), ...found)),
+      drawn,
       most: Math.max(drawn + sumOf(steps.map((it) => Math.max(0, ...it))), ...found),
     };
   };
@@ -212,7 +243,9 @@ function spread(trials: readonly Trial[], singles: readonly (readonly Trial[])[]
     const mayPart = trials.some((it) => it.parting.has(letter));
     return {
       volts,
-      exposureVolts: mayPart ? { least: 0, most: Math.max(volts.most, exposureVolts.most) } : exposureVolts,
+      exposureVolts: mayPart
+        ? { ...exposureVolts, least: 0, most: Math.max(volts.most, exposureVolts.most) }
+        : exposureVolts,
     };
   };
   const letters = new Set(trials.flatMap((it) => [...it.figures.keys()].map((key) => key[0] as Letter)));

@@ -6,7 +6,7 @@ export { type PointNumbers, pointNumbers } from "./pointNumbers";
 export { conductorsOf as workConductorsOf } from "./outcome";
 export { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
 export { type CutOff, cutOffBy } from "./cutOff";
-export { clearingLimitVolts, threatsByBruteForce, threatsTo } from "./threats";
+export { clearingLimitVolts, leastWithstand, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, type DrawnUpset, upsetsOf } from "./upsets";
 export { distanceWords, LINE_VOLTS, type WithinReach, withinReachOn } from "./withinReach";
 export { upsetWords } from "./upsetWords";

@@ -186,7 +186,7 @@ function askOnce(set: UpsetSet, minimal: MinimalSets, settings: Settings, ask: A
 const onlyAdds = ({ kind }: Upset): boolean => kind === "start" || kind === "start-unknown";
 
 /** Amperes at which the weakest grounding cable of a drawing parts: from there on what supplies do is no sum [A]. */
-const leastWithstand = (system: System, settings: Settings): number =>
+export const leastWithstand = (system: System, settings: Settings): number =>
   Math.min(...elementsOfKind(system, "ground").map(([id]) => withstandOf(system, id, settings)));
 
 /**

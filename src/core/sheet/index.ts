@@ -3,4 +3,4 @@ export * from "./briefing";
 export * from "./link";
 export * from "./svgLink";
 export { type CodePicture, sheetHtml, type SheetOptions } from "./sheetHtml";
-export { groundsWorthSentence, lookFirstSentence, placeName } from "./lookFirst";
+export { groundsWorthSentence, lookFirstSentence, placeName, rangesSentence } from "./lookFirst";

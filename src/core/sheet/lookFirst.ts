@@ -1,13 +1,23 @@
 import {
+  conductorNames,
   elementName,
+  jobOf,
   nameIn,
   type Settings,
   settingsOf,
   type StillhotDocument,
   structureOf,
 } from "../document";
-import type { Doubt, GroundsWorth, LookFirst } from "../doubts";
-import { inARow, type Message, type MessageKey, say } from "../terms";
+import type { ConductorRanges, Doubt, GroundsWorth, LookFirst, Range, Ranges } from "../doubts";
+import {
+  conductorId,
+  inARow,
+  type Letter,
+  type Message,
+  type MessageKey,
+  say,
+  type WorkPointId,
+} from "../terms";
 import { figures } from "./sentences";
 
 /** Where to look, what may be otherwise there, and what would come of it: one line of what to look at first. */
@@ -36,6 +46,41 @@ export function groundsWorthSentence(document: StillhotDocument, worth: GroundsW
         ? say("groundsWorth.cable", { line, cable: remedy.cable })
         : say("groundsWorth.set", { line, at: nameIn(document, remedy.setAt) });
   return asked < of ? say("groundsWorth.cut", { line: withRemedy, count: of - asked }) : withRemedy;
+}
+
+/**
+ * What volts and exposure of the worst conductor may be where numbers from the map are off, and what that changes; nothing
+ * of a work point that is live as drawn, nor where nothing could make it so.
+ */
+export function rangesSentence(
+  document: StillhotDocument,
+  id: WorkPointId,
+  ranges: Ranges,
+): Message | undefined {
+  const { conductors, verdict, drawnVerdict, findings, asked, of } = ranges;
+  const limitVolts = settingsOf(document).exposureLimitVolts;
+  const [worst] = (Object.entries(conductors) as [Letter, ConductorRanges][]).sort(
+    ([, a], [, b]) => b.exposureVolts.most - a.exposureVolts.most,
+  );
+  if (worst === undefined || drawnVerdict === "live") return undefined;
+  const [letter, { volts, exposureVolts }] = worst;
+  let line = say("ranges.line", {
+    name: conductorNames(document, [conductorId(jobOf(document).workPoints[id]!.at, letter)]),
+    volts: between(volts),
+    exposure: between(exposureVolts),
+  });
+  if (exposureVolts.drawn < limitVolts && exposureVolts.most >= limitVolts)
+    line = say("ranges.over", { line });
+  if (verdict !== drawnVerdict)
+    line = say("ranges.verdict", { line, verdict: say(`say.verdict.${verdict}`) });
+  for (const { message } of findings) line = say("ranges.finding", { line, finding: message });
+  return asked < of ? say("ranges.cut", { line, count: of - asked }) : line;
+}
+
+/** `7 020 to 7 560 V`, or one figure where both are told alike. */
+function between({ least, most }: Range): Message {
+  const [low, high] = [figures(least), figures(most)];
+  return low === high ? say("ranges.one", { most: high }) : say("ranges.between", { least: low, most: high });
 }
 
 function worthKey(hurting: number, left: number): MessageKey {

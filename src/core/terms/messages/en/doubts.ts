@@ -46,4 +46,12 @@ export const doubts = {
   "groundsWorth.cable": "{line} With cable of {cable} or more in each set none would.",
   "groundsWorth.set": "{line} With one more set of 4/0 at {at} none would.",
   "groundsWorth.cut": "{line} {count} more doubts were not asked.",
+  "ranges.line":
+    "Where numbers from the map are off, {name} may stand at {volts}, and the worker may feel {exposure}.",
+  "ranges.between": "{least} to {most} V",
+  "ranges.one": "{most} V",
+  "ranges.over": "{line} That is over the limit, though it is not as drawn: only a look or a measurement tells.",
+  "ranges.verdict": "{line} Then the work point is: {verdict}.",
+  "ranges.finding": "{line} Then this is so too: {finding}",
+  "ranges.cut": "{line} {count} more numbers were not asked.",
 } as const;

@@ -46,4 +46,13 @@ export const doubts = {
   "groundsWorth.cable": "{line} Avec du câble {cable} ou plus gros à chacune, aucune ne le ferait.",
   "groundsWorth.set": "{line} Avec une mise à la terre de 4/0 de plus à {at}, aucune ne le ferait.",
   "groundsWorth.cut": "{line} {count} autres doutes n'ont pas été examinés.",
+  "ranges.line":
+    "Si les nombres de la carte sont faux, {name} peut être à {volts}, et le monteur peut sentir {exposure}.",
+  "ranges.between": "{least} à {most} V",
+  "ranges.one": "{most} V",
+  "ranges.over":
+    "{line} C'est au-dessus de la limite, alors que le dessin dit moins : seul un coup d'œil ou une mesure le dira.",
+  "ranges.verdict": "{line} Le point de travail est alors : {verdict}.",
+  "ranges.finding": "{line} Ceci est alors vrai aussi : {finding}",
+  "ranges.cut": "{line} {count} autres nombres n'ont pas été examinés.",
 } as const;
