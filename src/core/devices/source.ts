@@ -119,9 +119,7 @@ export const source = defineDevice({
   // The system behind it is switched and loaded otherwise from hour to hour; common practice, no source. Volts: ANSI C84.1,
   // range A at medium voltage (from memory). What stands for a part that was cut off has neither.
   numbers: ({ kvLL, z1Ohms, z0Ohms, equal }) =>
-    equal === undefined
-      ? [...offBy({ kvLL }, 0.975, 1.05), ...offBy({ z1Ohms, z0Ohms }, 0.5, 2)]
-      : [],
+    equal === undefined ? [...offBy({ kvLL }, 0.975, 1.05), ...offBy({ z1Ohms, z0Ohms }, 0.5, 2)] : [],
   doubts: ({ on }) => (on ? [] : [{ doubt: "other-position", instead: { on: true } }]),
   rating: (it) => say(it.on ? "drawing.sourceRating" : "drawing.sourceOff", { kv: it.kvLL }),
   symbolReach: 17,

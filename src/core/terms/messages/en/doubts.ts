@@ -50,7 +50,8 @@ export const doubts = {
     "Where numbers from the map are off, {name} may stand at {volts}, and the worker may feel {exposure}.",
   "ranges.between": "{least} to {most} V",
   "ranges.one": "{most} V",
-  "ranges.over": "{line} That is over the limit, though it is not as drawn: only a look or a measurement tells.",
+  "ranges.over":
+    "{line} That is over the limit, though it is not as drawn: only a look or a measurement tells.",
   "ranges.verdict": "{line} Then the work point is: {verdict}.",
   "ranges.finding": "{line} Then this is so too: {finding}",
   "ranges.cut": "{line} {count} more numbers were not asked.",
