@@ -5,7 +5,7 @@ import { cautions, eachFile } from "./eachFile";
 import { looksOf } from "./lookFirst";
 import { heading } from "./print";
 import { JOBS, jobsOf } from "./sideBySide";
-import { standingLines, standingOf } from "./standing";
+import { answerLines, answerOf } from "./answer";
 
 /** What is live as drawn, what could become live, and what else is wrong. */
 export const check = eachFile({
@@ -21,7 +21,7 @@ export const check = eachFile({
   answer: ({ file, document: whole, warnings, call }) => {
     const { document, assessment } = asked(whole, call);
     const looks = looksOf(document);
-    const { ok, json } = standingOf(document, assessment, { warnings, looks });
+    const { ok, json } = answerOf(document, assessment, { warnings, looks });
     return {
       ok,
       json: { file, ok, ...json },
@@ -29,7 +29,7 @@ export const check = eachFile({
         ? []
         : [
             heading(file, document.title),
-            ...standingLines(file, document, assessment, {
+            ...answerLines(file, document, assessment, {
               warnings,
               looks,
               all: call.flags.has("--all"),

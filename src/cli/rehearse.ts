@@ -8,7 +8,7 @@ import {
 } from "../core";
 import { cautions, eachFile } from "./eachFile";
 import { counts, findingJson, findingLines } from "./print";
-import { standingOf, verdictLines } from "./standing";
+import { answerOf, verdictLines } from "./answer";
 import { say, speech, spell } from "./words";
 
 /** Plays the job's steps one after another and says what each one does, and which rules it breaks. */
@@ -40,6 +40,6 @@ export const rehearse = eachFile({
 
 function jsonOf(file: string, document: StillhotDocument, rehearsal: Rehearsal, warnings: readonly object[]) {
   const { ok, steps, findings } = rehearsalJson(rehearsal, speech().catalogue);
-  const final = standingOf(document, rehearsal.final);
+  const final = answerOf(document, rehearsal.final);
   return { file, ok, steps, findings: [...warnings, ...findings], final: { ok: final.ok, ...final.json } };
 }

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import type { Assessment, StillhotDocument } from "../../src/core";
 import { asText, jsonLine, wrapped } from "../../src/cli/print";
-import { standingOf } from "../../src/cli/standing";
+import { answerOf } from "../../src/cli/answer";
 
 test("C5 what is not finite is printed as over every limit", () => {
   const text = jsonLine({ volts: Infinity, amps: NaN, margin: null, off: -Infinity });
@@ -21,7 +21,7 @@ test("C5 a number that could not be computed is a danger, with its angle as 0", 
     findings: [],
   } as unknown as Assessment;
   const document = { system: { frequencyHz: 60, points: {}, elements: {} } } as unknown as StillhotDocument;
-  const { ok, json } = standingOf(document, assessment);
+  const { ok, json } = answerOf(document, assessment);
   expect(ok).toBe(false);
   const read = JSON.parse(jsonLine(json));
   expect(read.findings).toEqual([

@@ -13,7 +13,7 @@ import {
   forkAttempt,
   isOver,
   isRefusal,
-  knownStanding,
+  knownConductors,
   knownView,
   letPass,
   type LogEntry,
@@ -223,13 +223,13 @@ describe("T2 only what has been seen or told is known", () => {
       { do: "test", at: "p4" as never, phases: "A" },
     ];
     const open = played(startAttempt(storm), ...steps);
-    const { assessment, measured } = knownStanding(open, true);
+    const { assessment, measured } = knownConductors(open, true);
     const truth = worldOf(open).truth.readings.get("p4/A" as never)!.volts;
     expect(truth).toBeGreaterThan(1000);
     expect(measured.get("p4/A" as never)).toMatchObject({ look: "energized", volts: Math.round(truth) });
     expect(assessment!.conductors["p4/A" as never]).toMatchObject({ state: "energized", volts: truth });
     // In an exam, and before a prediction, nothing else is told.
-    expect(Object.keys(knownStanding(open, false).assessment!.conductors)).toEqual(["p4/A"]);
+    expect(Object.keys(knownConductors(open, false).assessment!.conductors)).toEqual(["p4/A"]);
     const notes = withNoted(
       sceneOf(open.document, undefined, { catalogue: english }),
       notesOfMeasured(measured),
@@ -237,12 +237,12 @@ describe("T2 only what has been seen or told is known", () => {
     ).points.get("p4" as never)!.notes;
     expect(notes[0]!.text).toBe(`MEASURED A ${Math.round(truth)} V`);
     const closed = played(open, { do: "close", element: "c1" as never, phases: "A" });
-    expect(knownStanding(closed, false)).toMatchObject({ assessment: undefined, measured: new Map() });
+    expect(knownConductors(closed, false)).toMatchObject({ assessment: undefined, measured: new Map() });
   });
 
   test("a detector that was not proven makes nothing look dead", () => {
     const dead = (...before: Action[]) =>
-      knownStanding(
+      knownConductors(
         played(
           startAttempt(scenarioFile("first-cutout")),
           { do: "brief" },

@@ -1,5 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { ANYWHERE, type Doing, doingsFor, ON_THE_RADIO, toolsOf } from "../../src/app/scenario/doings";
+import {
+  ANYWHERE,
+  type AttemptAct,
+  attemptActsFor,
+  ON_THE_RADIO,
+  toolsOf,
+} from "../../src/app/scenario/acts";
 import {
   act,
   type Attempt,
@@ -41,14 +47,14 @@ const placesOf = (step: ScenarioStep) => step as { readonly element?: string; re
 type Keys = Readonly<Record<string, unknown>>;
 
 /** Whether what the screen asks beside a verb can be answered so that this step comes out. */
-function comesOutOf(document: StillhotDocument, step: ScenarioStep, doing: Doing): boolean {
-  const asks = (what: Doing["asks"][number]): boolean => doing.asks.includes(what);
+function comesOutOf(document: StillhotDocument, step: ScenarioStep, offer: AttemptAct): boolean {
+  const asks = (what: AttemptAct["asks"][number]): boolean => offer.asks.includes(what);
   return Object.entries(step).every(([key, value]) => {
     switch (key) {
       case "do":
-        return doing.verb === value;
+        return offer.verb === value;
       case "phases":
-        return asks("phases") && [...(value as string)].every((it) => doing.letters.includes(it));
+        return asks("phases") && [...(value as string)].every((it) => offer.letters.includes(it));
       case "with":
         return asks("tool") && toolsOf(document).includes(value as string);
       case "to":
@@ -63,9 +69,9 @@ function comesOutOf(document: StillhotDocument, step: ScenarioStep, doing: Doing
       case "element":
         return step.do === "ground"
           ? value === nextGroundId(document.system)
-          : (doing.step as Keys)["element"] === value;
+          : (offer.step as Keys)["element"] === value;
       default:
-        return (doing.step as Keys)[key] === value;
+        return (offer.step as Keys)[key] === value;
     }
   });
 }
@@ -75,7 +81,7 @@ function isOffered(attempt: Attempt, step: ScenarioStep): boolean {
   const { element, at } = placesOf(step);
   if (ON_THE_RADIO.some((it) => it === step.do) && element === undefined && at === undefined) return true;
   const { document } = worldOf(attempt).known;
-  const offers = [...ANYWHERE, ...ownersOf(document, step).flatMap((it) => doingsFor(document, it))];
+  const offers = [...ANYWHERE, ...ownersOf(document, step).flatMap((it) => attemptActsFor(document, it))];
   return offers.some((it) => comesOutOf(document, step, it));
 }
 

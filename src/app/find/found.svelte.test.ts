@@ -7,7 +7,7 @@ import { Session } from "../session/session.svelte";
 import { learn } from "../words/catalogue";
 import { english } from "../words/messages/en";
 import { french } from "../words/messages/fr";
-import { actionsFor } from "../sketch/actions";
+import { sketchActsFor } from "../sketch/acts";
 import { everyCommand, everyThing } from "./found";
 import { matching } from "../words/matching";
 
@@ -22,7 +22,7 @@ test.each([
   session.select({ of: "structure", id: id! });
   const lines = everyCommand({
     session,
-    sketch: { doings: {}, actions: actionsFor(session, {} as never) },
+    sketch: { commands: {}, acts: sketchActsFor(session, {} as never) },
     menu: [],
     demos: [],
   } as never);

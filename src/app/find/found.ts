@@ -3,7 +3,7 @@ import type { Demo } from "../keep/demos";
 import { MENU, PLACES } from "../frame/places";
 import type { Session } from "../session/session.svelte";
 import { preferences } from "../settings/preferences.svelte";
-import type { Action } from "../sketch/actions";
+import type { SketchAct } from "../sketch/acts";
 import { LANGUAGES, type Language, speech } from "../words/language.svelte";
 import { elementName, pointName, firstOf, structureName, t } from "../words/words";
 import { COMMAND_GROUPS, type CommandGroup, NAMES } from "../commands/names";
@@ -29,8 +29,8 @@ export interface Offers {
   /** what Sketch can do; nothing while another place is shown */
   readonly sketch:
     | {
-        readonly doings: Readonly<Record<Exclude<SketchCommand, "extend">, () => void>>;
-        readonly actions: readonly Action[];
+        readonly commands: Readonly<Record<Exclude<SketchCommand, "extend">, () => void>>;
+        readonly acts: readonly SketchAct[];
       }
     | undefined;
   readonly menu: readonly { readonly id: string; readonly label: string; readonly run: () => void }[];
@@ -92,9 +92,9 @@ const found = (id: string, group: CommandGroup, label: string, run: () => void):
   why: undefined,
 });
 
-/** What the bar of actions offers and the registry has no name for: it is about one thing of its kind. */
+/** What the bar of acts offers and the registry has no name for: it is about one thing of its kind. */
 const selectedActions = ({ sketch }: Offers): Found[] =>
-  (sketch?.actions ?? [])
+  (sketch?.acts ?? [])
     .filter((it) => !(it.id in NAMES))
     .map((it) => ({
       ...found(it.id, "selected", it.label, it.run),
@@ -108,7 +108,7 @@ function sketchCommands({ session, sketch }: Offers): Found[] {
     const id = it.id as Exclude<SketchCommand, "extend">;
     const why = sketch === undefined ? "find.inSketch" : whyNot(session, id);
     return {
-      ...found(id, group, t(title), () => sketch?.doings[id]()),
+      ...found(id, group, t(title), () => sketch?.commands[id]()),
       why: why === undefined ? undefined : t(why),
     };
   });

@@ -3,7 +3,7 @@ import { isRefusal, type StillhotDocument, structureOf } from "../../core";
 import { emptyDrawing } from "../session/emptyDrawing";
 import { nextNumber } from "./number";
 import { PARTS, startWithSource } from "./parts";
-import { placeOf } from "./point";
+import { growingPointOf } from "./point";
 
 /** A line of poles with these labels, none where nothing is said; the last one is the point that it ends at. */
 function line(...labels: readonly string[]): { document: StillhotDocument; at: string } {
@@ -31,7 +31,7 @@ test.each([
 });
 
 function grown(document: StillhotDocument, at: string, part: string) {
-  const { phases } = placeOf(document, at);
+  const { phases } = growingPointOf(document, at);
   const change = PARTS.find(({ id }) => id === part)!.edit(document, at, phases, { phase: "A" })(document);
   if (isRefusal(change)) throw new Error(change.refused.key);
   return change;

@@ -18,7 +18,7 @@ import { spell } from "../../../tests/support/words";
 import { withoutUnit } from "./failedUnit";
 import { lowVoltsAt } from "./growing";
 import { type GrowPart, PARTS, startWithSource } from "./parts";
-import { placeOf } from "./point";
+import { growingPointOf } from "./point";
 import { type Answers, chipsFor, mustBeKnown } from "./sizes";
 
 function start(): StillhotDocument {
@@ -31,7 +31,7 @@ function grown(
   document: StillhotDocument,
   point: string,
   id: string,
-  phases = placeOf(document, point).phases,
+  phases = growingPointOf(document, point).phases,
   answers: Answers = {},
 ) {
   const part = PARTS.find((it) => it.id === id)!;
@@ -55,7 +55,9 @@ describe("Each part that fits a place can be put there, reads back, and covers n
   const [pole] = grown(primary, "p1", "span").made!;
   const onPole = grown(primary, "p1", "span").after;
   const tapped = grown(onPole, pole!, "tap", "A").after;
-  const secondary = Object.keys(tapped.system.points).find((id) => placeOf(tapped, id).phases === "12")!;
+  const secondary = Object.keys(tapped.system.points).find(
+    (id) => growingPointOf(tapped, id).phases === "12",
+  )!;
   const { after: banked, made: [low = ""] = [] } = grown(onPole, pole!, "wyeBank");
   const places: readonly (readonly [string, StillhotDocument, string])[] = [
     ["a station", primary, "p1"],
@@ -66,7 +68,7 @@ describe("Each part that fits a place can be put there, reads back, and covers n
   for (const [name, document, point] of places)
     test.each(
       PARTS.filter((it) =>
-        it.fits({ ...placeOf(document, point), isLow: lowVoltsAt(document, point) !== undefined }),
+        it.fits({ ...growingPointOf(document, point), isLow: lowVoltsAt(document, point) !== undefined }),
       ).map((it) => it.id),
     )(`${name}: %s`, (part) => {
       const { after } = grown(document, point, part);

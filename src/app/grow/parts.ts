@@ -34,14 +34,14 @@ import {
   SPAN,
 } from "./growing";
 import { placeNext, type Spot } from "./place";
-import { groundOn, type Place, placeOf } from "./point";
+import { groundOn, type GrowingPoint, growingPointOf } from "./point";
 import { type Answers, type Ask, kvaFrom, lettersFrom, linkFrom } from "./sizes";
 
 export type Group = "next" | "line" | "switching" | "equipment" | "hazard" | "whole";
 export const GROUPS: readonly Group[] = ["whole", "next", "line", "switching", "equipment", "hazard"];
 
 /** A point that something grows from. */
-export type GrowPlace = Place & {
+export type GrowPlace = GrowingPoint & {
   /** whether a bank of a customer's volts feeds it */
   readonly isLow?: boolean;
 };
@@ -266,7 +266,7 @@ export const PARTS: readonly GrowPart[] = [
     id: "gang",
     group: "switching",
     title: "grow.gang",
-    fits: ({ phases }) => isPrimary({ phases } as Place) && phases.length > 1,
+    fits: ({ phases }) => isPrimary({ phases } as GrowingPoint) && phases.length > 1,
     edit: grow("disconnect", { label: "grow.disconnectLabel", keys: { gang: true, loadBreakAmps: 600 } }),
   },
   {
@@ -416,7 +416,7 @@ function faultOn(document: StillhotDocument, at: string, phases: string): Edit {
   return edits.addElement(
     "fault",
     { at },
-    { phases, ...(placeOf(document, at).hasNeutral ? {} : { to: "earth" }) },
+    { phases, ...(growingPointOf(document, at).hasNeutral ? {} : { to: "earth" }) },
   );
 }
 
@@ -434,7 +434,7 @@ export const JOINS: readonly { id: string; title: MessageKey; kind: DeviceKind; 
 
 /** Phases on which two points can be joined: those that both have; where one has none yet, the other's. */
 export function commonPhases(document: StillhotDocument, a: string, b: string): string {
-  const [first, second] = [placeOf(document, a).phases, placeOf(document, b).phases];
+  const [first, second] = [growingPointOf(document, a).phases, growingPointOf(document, b).phases];
   if (first === "" || second === "") return first || second || "ABC";
   return [...first].filter((it) => second.includes(it)).join("") || first;
 }

@@ -8,14 +8,14 @@ import {
 } from "../../core";
 
 /** What is known of the point that the tap grows from. */
-export interface Place {
+export interface GrowingPoint {
   /** phases that meet there, without the neutral */
   readonly phases: string;
   readonly hasNeutral: boolean;
   readonly kind: "pole" | "pad" | "station" | "service";
 }
 
-export function placeOf(document: StillhotDocument, point: string): Place {
+export function growingPointOf(document: StillhotDocument, point: string): GrowingPoint {
   const letters = conductorsOf(document.system).get(point) ?? [];
   return {
     phases: letters.filter((it) => it !== "N").join(""),
@@ -28,7 +28,7 @@ export function placeOf(document: StillhotDocument, point: string): Place {
 export function groundOn(document: StillhotDocument, at: string, phases: string): Edit {
   return edits.addGround(at, {
     phases,
-    to: placeOf(document, at).hasNeutral ? "neutral" : "earth",
+    to: growingPointOf(document, at).hasNeutral ? "neutral" : "earth",
     cable: "2/0",
   });
 }

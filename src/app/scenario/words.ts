@@ -3,7 +3,7 @@ import {
   isJobStep,
   type LogEntry,
   stepSentence,
-  type Standing,
+  type LoggedVerdict,
   type StillhotDocument,
 } from "../../core";
 import { pointName, t, told, volts } from "../words/words";
@@ -48,7 +48,7 @@ const wordOr = (key: string, otherwise: string): string =>
 export const toolWord = (tool: string): string => wordOr(`tool.${tool}`, tool.replaceAll("-", " "));
 
 /** How a work point stands, in a few words. */
-export const standingWords = (standing: Standing | undefined): string =>
+export const standingWords = (standing: LoggedVerdict | undefined): string =>
   standing === undefined
     ? t("review.noStanding")
     : t("review.standing", {

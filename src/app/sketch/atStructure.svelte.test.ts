@@ -5,7 +5,7 @@ import { afterEach, beforeAll, expect, test, vi } from "vitest";
 import { UnansweredWorker } from "../../../tests/support/unansweredWorker";
 import { isUnreadable, type PointId, readDocument, type StructureId } from "../../core";
 import { Session } from "../session/session.svelte";
-import ActionBar from "./ActionBar.svelte";
+import ActBar from "./ActBar.svelte";
 import AtStructure from "./AtStructure.svelte";
 import Grow from "./Grow.svelte";
 import Outline from "./Outline.svelte";
@@ -48,9 +48,7 @@ const POLE = "p7" as StructureId;
 test("a pole is seen from the bar, and its row says so", () => {
   const session = begun();
   const outline = page((target) => mount(Outline, { target, props: { session, onact: () => undefined } }));
-  const bar = page((target) =>
-    mount(ActionBar, { target, props: { session, doors, onmore: () => undefined } }),
-  );
+  const bar = page((target) => mount(ActBar, { target, props: { session, doors, onmore: () => undefined } }));
   press(outline, '[data-owner="structure:p7"]');
   press(bar, '[data-action="seen"]');
   const [chosen] = session.selection;
@@ -101,9 +99,7 @@ test("the next pole bears the number that follows, which is typed over in place"
     mount(Grow, { target, props: { session, point: "p7" as PointId, onclose: () => undefined } }),
   );
   press(grow, '[data-part="span"]');
-  const bar = page((target) =>
-    mount(ActionBar, { target, props: { session, doors, onmore: () => undefined } }),
-  );
+  const bar = page((target) => mount(ActBar, { target, props: { session, doors, onmore: () => undefined } }));
   const input = bar.querySelector<HTMLInputElement>("[data-number]")!;
   expect(input.value).toBe("Pole 34");
   input.value = "Pole 33A";

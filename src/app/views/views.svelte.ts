@@ -31,7 +31,7 @@ export class Views {
   /** how far the walk along the path has come, as an index into it */
   step = $state(0);
   #session: Session;
-  #after = $state.raw<Standing | undefined>(undefined);
+  #after = $state.raw<Assessed | undefined>(undefined);
   #margins = $state.raw<Margins | undefined>(undefined);
   #assessor: Assessor | undefined;
   readonly #marginLine = new Line();
@@ -56,10 +56,10 @@ export class Views {
   /** whether the picture is that of a drawing that does not stand so */
   isOtherwise = $derived(this.after !== undefined);
   /** why the drawing after the upsets could not be worked out */
-  failed = $derived(this.look === "margins" ? this.#margins?.failed : this.#standing()?.failed);
+  failed = $derived(this.look === "margins" ? this.#margins?.failed : this.#assessed()?.failed);
   isWorking = $derived.by(() =>
     this.look === "mistake"
-      ? this.after !== undefined && this.#standing() === undefined
+      ? this.after !== undefined && this.#assessed() === undefined
       : this.#margins?.state === "working",
   );
 
@@ -75,7 +75,7 @@ export class Views {
   scene: Scene = $derived.by(() => {
     const { catalogue } = speech;
     if (this.look !== "mistake" || this.after === undefined) return this.#session.scene;
-    return sceneOf(this.after, this.#standing()?.assessment, { ...this.#session.lie, catalogue });
+    return sceneOf(this.after, this.#assessed()?.assessment, { ...this.#session.lie, catalogue });
   });
 
   marks = $derived.by(() => {
@@ -143,14 +143,14 @@ export class Views {
   }
 
   /** How the drawing after the upsets stands, once that is known. */
-  #standing(): Standing | undefined {
+  #assessed(): Assessed | undefined {
     return this.after !== undefined && this.#after?.document === withoutJob(this.after)
       ? this.#after
       : undefined;
   }
 }
 
-interface Standing {
+interface Assessed {
   readonly document: StillhotDocument;
   readonly assessment: Assessment | undefined;
   readonly failed: string | undefined;

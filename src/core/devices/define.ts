@@ -1,7 +1,7 @@
 import type { JsonObject, Letter, Message } from "../terms";
 import type { Complete, FieldProblem, Fields } from "./fields";
 import { choice, flag, letters, optionalChoice, phases, pointRef, structureRef, text } from "./fields";
-import type { End, Part, Place } from "./parts";
+import type { End, Part, DevicePlace } from "./parts";
 import type { Mark } from "./symbol";
 
 export const EVIDENCE = ["seen", "map", "told", "assumed"] as const;
@@ -140,7 +140,7 @@ export interface Opening<Element> {
 }
 
 /** What hands or a handle do to a thing: verbs of steps. */
-export type Move =
+export type HandlingVerb =
   | "open"
   | "close"
   | "lift"
@@ -155,8 +155,8 @@ export type Move =
 
 /** How the crew takes a thing out of the circuit and puts it back. */
 export interface Handling<Element> {
-  readonly off: Move;
-  readonly on: Move;
+  readonly off: HandlingVerb;
+  readonly on: HandlingVerb;
   /** what moves: phases of it, one position for all, or a machine that runs or stands */
   readonly moves: "phases" | "position" | "machine";
   /** tools of which one must be in hand; none where a hand or a handle does it */
@@ -238,7 +238,7 @@ export interface DeviceSpec<
   brings(element: Complete<F>): readonly (readonly [End, Letter])[];
   /** conductors that must be there already; `why` names the key that asks for them */
   needs?(element: Complete<F>): readonly { end: End; letter: Letter; key: string }[];
-  parts(element: Complete<F>, place: Place): readonly Part[];
+  parts(element: Complete<F>, place: DevicePlace): readonly Part[];
   upsets?(element: Complete<F>, settings: UpsetSettings): readonly DeviceUpset[];
   /** what of it could be otherwise than drawn */
   doubts?(element: Complete<F>, place: DoubtPlace): readonly DeviceDoubt[];

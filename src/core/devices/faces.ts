@@ -11,12 +11,12 @@ import {
   type DoubtPlace,
   type ElementChange,
   type Handling,
-  type Move,
+  type HandlingVerb,
   type UpsetSettings,
 } from "./define";
 import type { FieldProblem } from "./fields";
 import { type CircuitElement, type DeviceKind, deviceOf, type DEVICES } from "./kinds";
-import type { End, Part, Place } from "./parts";
+import type { End, Part, DevicePlace } from "./parts";
 import type { Mark } from "./symbol";
 
 /** What a thing itself answers, one function a question: everybody else asks here, and nobody asks for its kind. */
@@ -115,7 +115,7 @@ export const hasPositions = (element: Kinded): boolean => handlingOf(element)?.m
 export const isLiftedOff = (element: Kinded): boolean => handlingOf(element)?.off === "lift";
 
 /** The verbs that take a thing apart phase by phase and join it again; nothing for what does not move so. */
-export function partingVerbs(element: Kinded): readonly [Move, Move] | undefined {
+export function partingVerbs(element: Kinded): readonly [HandlingVerb, HandlingVerb] | undefined {
   if (isConductor(element)) return ["cut", "join"];
   const handling = handlingOf(element);
   return handling?.moves === "phases" ? [handling.off, handling.on] : undefined;
@@ -180,7 +180,7 @@ export const deviceNumbersOf = (element: CircuitElement): readonly DeviceNumber[
 };
 
 /** The electrical parts of a thing in its place. What is still to be put in is on the drawing, and not on the pole. */
-export const partsOf = (element: CircuitElement, place: Place): readonly Part[] => {
+export const partsOf = (element: CircuitElement, place: DevicePlace): readonly Part[] => {
   const [device, own] = ask(element);
   return element.planned ? [] : device.parts(own, place);
 };

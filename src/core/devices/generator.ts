@@ -1,7 +1,7 @@
 import { complex, type Complex, lettersOf, type Letter, type Phase, say } from "../terms";
 import { amount, choice, flag, neededAmount } from "./fields";
 import { defineDevice, oneEnd } from "./define";
-import type { Emf, Node, Place } from "./parts";
+import type { DevicePlace, Emf, Node } from "./parts";
 import { isSplit, needsItsPhases, normalAngleDegrees, offBy, voltsToNeutral } from "./shared";
 import { circle, inscribed } from "./symbol";
 
@@ -20,7 +20,7 @@ interface Machine {
  * letter's own angle, and between two letters at that of their difference.
  * Source: the file format's own definition; a reactance in percent of the machine's base is the usual one.
  */
-export function machineEmf({ phases, kva, volts, xPercent, on }: Machine, place: Place): Emf {
+export function machineEmf({ phases, kva, volts, xPercent, on }: Machine, place: DevicePlace): Emf {
   const va = kva * 1000;
   const own = lettersOf(phases);
   const star: Node = place.hasNeutral("at") ? "at/N" : "inner/star";

@@ -104,7 +104,7 @@ export interface Alongside {
 export type Part = Join | Stretch | Unit | Branch | Emf | Alongside;
 
 /** What a device may know of where it stands. It never sees the drawing. */
-export interface Place {
+export interface DevicePlace {
   readonly frequencyHz: number;
   hasNeutral(end: End): boolean;
   /** line to line; leg to leg on a split secondary [V] */

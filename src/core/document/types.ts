@@ -80,6 +80,12 @@ export type Settings = Complete<typeof settingFields> & {
 
 export type RuleSetting = Complete<typeof ruleFields>;
 
+/** A spot on the drawing, in its units: x to the right, y downward. */
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
 /** A whole file, exactly as saved. `settings` and `job` are asked for through `settingsOf` and `jobOf`. */
 export interface StillhotDocument {
   readonly format: "stillhot";

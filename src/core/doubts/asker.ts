@@ -9,18 +9,18 @@ import {
 } from "../document";
 import {
   MOST_STRENGTH,
-  standingOfWork,
+  verdictOfWork,
   type Threat,
   type Verdict,
   workConductorsOf,
-  type WorkStanding,
+  type WorkVerdict,
 } from "../hazard";
 import type { ConductorId, ElementId, Letter, PointId, StructureId } from "../terms";
 import { carriedOut, type Doubt, doubtsAround, MOST_THINGS } from "./doubts";
 import type { LookFirst } from "./lookFirst";
 
 /** A drawing, and what counts as tested on it. */
-export interface Standing {
+export interface TestedDrawing {
   readonly document: StillhotDocument;
   readonly tested: ReadonlySet<ConductorId>;
 }
@@ -30,9 +30,9 @@ export interface Asking {
   readonly settings: Settings;
   readonly workPoint: WorkPoint;
   /** how it stands, which a doubt may make worse */
-  readonly base: Standing;
+  readonly base: TestedDrawing;
   /** how it stands with the grounds that are to hold */
-  readonly grounded: Standing;
+  readonly grounded: TestedDrawing;
   /** things whose position the crew has seen by having its hands on them */
   readonly handled: ReadonlySet<string>;
   /** how much it may take, in multiplications */
@@ -42,7 +42,7 @@ export interface Asking {
 /** A finding of the search: doubts that do harm together, and how the work point would stand. */
 export interface Harm {
   readonly doubts: readonly Doubt[];
-  readonly now: WorkStanding;
+  readonly now: WorkVerdict;
   readonly worst: Threat | undefined;
   readonly groundsHold: boolean;
 }
@@ -52,9 +52,9 @@ export class Asker {
   readonly doubts: readonly Doubt[];
   private readonly settings: Settings;
   private readonly workPoint: WorkPoint;
-  private readonly base: Standing;
-  private readonly grounded: Standing;
-  private readonly before: WorkStanding;
+  private readonly base: TestedDrawing;
+  private readonly grounded: TestedDrawing;
+  private readonly before: WorkVerdict;
   /** threats of more strength than this make nothing worse; −1 where nothing could */
   private readonly worstStrength: number;
   /** the worst of each place and doubt */
@@ -68,7 +68,7 @@ export class Asker {
     this.base = base;
     this.grounded = grounded;
     this.left = mostWork;
-    this.before = this.standing(this.base.document.system, this.base.tested);
+    this.before = this.verdict(this.base.document.system, this.base.tested);
     this.worstStrength = this.strengthOfHarm();
     const { system } = this.base.document;
     const isHandled = (it: Doubt) => it.doubt === "other-position" && handled.has(it.where);
@@ -158,19 +158,19 @@ export class Asker {
   }
 
   /** How the work point would stand, where that is worse than now. */
-  private judge(system: System): WorkStanding | undefined {
+  private judge(system: System): WorkVerdict | undefined {
     // Nearly all harm takes nothing more to go wrong, or one thing: all combinations are asked only where it may take more.
     for (const strength of [0, 1].filter((it) => it <= this.worstStrength)) {
-      const now = this.standing(system, this.base.tested, strength);
+      const now = this.verdict(system, this.base.tested, strength);
       if (now.verdict === "live" && strength === 0 && this.before.verdict !== "live") return now;
-      if (this.isWorse(now)) return this.standing(system, this.base.tested);
+      if (this.isWorse(now)) return this.verdict(system, this.base.tested);
     }
     if (this.worstStrength < 2) return undefined;
-    const now = this.standing(system, this.base.tested);
+    const now = this.verdict(system, this.base.tested);
     return this.isWorse(now) ? now : undefined;
   }
 
-  private isWorse(now: WorkStanding): boolean {
+  private isWorse(now: WorkVerdict): boolean {
     const { before } = this;
     if (BADNESS[now.verdict] > BADNESS[before.verdict] || (now.margin ?? 4) < (before.margin ?? 4))
       return true;
@@ -179,7 +179,7 @@ export class Asker {
   }
 
   /** By how many things going wrong each conductor reaches the exposure limit. */
-  private reachedAt({ threats }: WorkStanding): Map<Letter, number> {
+  private reachedAt({ threats }: WorkVerdict): Map<Letter, number> {
     const least = new Map<Letter, number>();
     for (const { conductor, strength, exposureVolts } of threats)
       if (exposureVolts >= this.settings.exposureLimitVolts)
@@ -188,7 +188,7 @@ export class Asker {
   }
 
   /** The worst of what was not a threat before, or not above the limit. */
-  private worstOf(now: WorkStanding): Threat | undefined {
+  private worstOf(now: WorkVerdict): Threat | undefined {
     const before = new Map(this.before.threats.map((it) => [threatKey(it), it]));
     const isOver = (it: Threat) => it.exposureVolts >= this.settings.exposureLimitVolts;
     if (now.isUnfed && !this.before.isUnfed && now.verdict !== "live") return undefined;
@@ -209,13 +209,13 @@ export class Asker {
    */
   holds({ doubts, worst }: Pick<Harm, "doubts" | "worst">, system = this.grounded.document.system): boolean {
     const asked = carriedOut(system, doubts);
-    const { threats, isUnfed } = this.standing(asked, this.grounded.tested, worst?.strength ?? 0);
+    const { threats, isUnfed } = this.verdict(asked, this.grounded.tested, worst?.strength ?? 0);
     return !isUnfed && threats.every((it) => it.exposureVolts < this.settings.exposureLimitVolts);
   }
 
-  private standing(system: System, tested: ReadonlySet<ConductorId>, mostStrength?: number): WorkStanding {
+  private verdict(system: System, tested: ReadonlySet<ConductorId>, mostStrength?: number): WorkVerdict {
     const { settings, workPoint } = this;
-    const found = standingOfWork({ system, settings, workPoint }, tested, mostStrength);
+    const found = verdictOfWork({ system, settings, workPoint }, tested, mostStrength);
     this.left -= found.work + COST_OF_A_RECORD * elementCountOf(system);
     return found;
   }

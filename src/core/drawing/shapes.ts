@@ -1,13 +1,11 @@
+import type { Spot } from "../document";
 import type { ConductorState } from "../hazard";
 import type { Letter, Owner } from "../terms";
 
+export type { Spot };
+
 /** How a stroke looks, by what it means; a palette turns it into colours, `strokesOf` into widths and dashes. */
 export type Look = ConductorState | "unknown" | "ink";
-
-export interface Spot {
-  readonly x: number;
-  readonly y: number;
-}
 
 /** A box in units of the drawing. */
 export interface Box {

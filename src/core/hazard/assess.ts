@@ -73,7 +73,7 @@ export function assessWithoutWork(document: StillhotDocument): Assessment {
 }
 
 /** How one work point stands: its verdict, its margin and the threats to it, without all else that an assessment tells. */
-export interface WorkStanding {
+export interface WorkVerdict {
   readonly verdict: Verdict;
   readonly margin: number | null;
   readonly threats: readonly Threat[];
@@ -87,11 +87,11 @@ export interface WorkStanding {
  * How a work point of a drawing stands, the currents through a body left out. With `mostStrength` under 3 only threats up to there are sought: the verdict and
  * the margin are then right where they are the worst, and never worse than they are.
  */
-export function standingOfWork(
+export function verdictOfWork(
   question: Question,
   tested: ReadonlySet<ConductorId>,
   mostStrength = MOST_STRENGTH,
-): WorkStanding {
+): WorkVerdict {
   const found = threatsTo(question, { mostStrength, bodies: false });
   const { verdict, margin } = judged(question, found, tested);
   const isUnfed = conductorsNotFed(question).length > 0;

@@ -1,6 +1,6 @@
 export { assumedThings } from "./assumptions";
 export type * from "./types";
-export { assess, assessWithoutWork, type KnownFromPlay, standingOfWork, type WorkStanding } from "./assess";
+export { assess, assessWithoutWork, type KnownFromPlay, verdictOfWork, type WorkVerdict } from "./assess";
 export { ampsLoadsOff } from "./reports";
 export { type PointNumbers, pointNumbers } from "./pointNumbers";
 export { conductorsOf as workConductorsOf } from "./outcome";

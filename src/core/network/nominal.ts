@@ -7,7 +7,7 @@ import {
   isTransformer,
   lettersAtEnd,
   partsOf,
-  type Place,
+  type DevicePlace,
 } from "../devices";
 import { type ConductorId, conductorId, type Letter } from "../terms";
 
@@ -109,4 +109,4 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
 }
 
 /** A place that tells nothing: enough for what depends on ratings alone. */
-const NOWHERE: Place = { frequencyHz: 60, hasNeutral: () => false, nominalVolts: () => 0 };
+const NOWHERE: DevicePlace = { frequencyHz: 60, hasNeutral: () => false, nominalVolts: () => 0 };

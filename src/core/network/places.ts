@@ -7,7 +7,7 @@ import {
   isSplit,
   type Part,
   partsOf,
-  type Place,
+  type DevicePlace,
 } from "../devices";
 import { complete, type SavedElement, type System } from "../document";
 import { conductorId, type ElementId, type Letter } from "../terms";
@@ -34,7 +34,7 @@ function besideOf(system: System, span: string) {
 export function placeFor(
   circuit: Pick<Circuit, "system" | "nodeOf" | "nominalVolts" | "elementIds">,
   index: number,
-): Place {
+): DevicePlace {
   const { system, nodeOf, nominalVolts } = circuit;
   const element = complete(system.elements[circuit.elementIds[index]!]!);
   return placeOf(system, element, (point, letter) => nodeOf.get(conductorId(point, letter)), nominalVolts);
@@ -46,7 +46,7 @@ export function placeOf(
   element: CircuitElement,
   nodeAt: (point: string, letter: Letter) => number | undefined,
   nominalVolts: NominalVolts,
-): Place {
+): DevicePlace {
   const points = endPointsOf(system, element);
   const beside = isBeside(element) ? besideOf(system, element.span) : undefined;
   return {
@@ -68,7 +68,7 @@ export function placeOf(
 }
 
 /** All that a place tells an element, as a key: the same key gives the same parts. */
-const told = (place: Place, element: CircuitElement): string =>
+const told = (place: DevicePlace, element: CircuitElement): string =>
   [
     place.frequencyHz,
     ...(["from", "to", "at"] as const).map((end) => place.hasNeutral(end)),
@@ -80,7 +80,11 @@ const told = (place: Place, element: CircuitElement): string =>
 const knownParts = new WeakMap<SavedElement, { readonly told: string; readonly parts: readonly Part[] }>();
 
 /** Parts of an element in its place; asked of the device once. */
-export function rememberedParts(saved: SavedElement, element: CircuitElement, place: Place): readonly Part[] {
+export function rememberedParts(
+  saved: SavedElement,
+  element: CircuitElement,
+  place: DevicePlace,
+): readonly Part[] {
   const key = told(place, element);
   const known = knownParts.get(saved);
   if (known !== undefined && known.told === key) return known.parts;

@@ -128,7 +128,7 @@ const isResult = (result: JsonObject): boolean =>
   isListOf(result["findings"], isFinding) &&
   isListOf(result["coached"], isFinding) &&
   isListOf(result["reveals"], (it) => typeof it === "string") &&
-  ["workPoints", "believed"].every((key) => result[key] === undefined || isStandings(result[key])) &&
+  ["workPoints", "believed"].every((key) => result[key] === undefined || isVerdicts(result[key])) &&
   (result["consequence"] === undefined ||
     (isObject(result["consequence"]) && isMessage(result["consequence"]["text"]))) &&
   (result["prediction"] === undefined ||
@@ -137,6 +137,6 @@ const isResult = (result: JsonObject): boolean =>
         isListOf(it as Json, (id) => typeof id === "string"),
       )));
 
-const isStandings = (standings: Json): boolean =>
-  isObject(standings) &&
-  Object.values(standings).every((it: unknown) => isObject(it) && typeof it["verdict"] === "string");
+const isVerdicts = (verdicts: Json): boolean =>
+  isObject(verdicts) &&
+  Object.values(verdicts).every((it: unknown) => isObject(it) && typeof it["verdict"] === "string");

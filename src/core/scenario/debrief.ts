@@ -6,7 +6,7 @@ import { type Attempt, secondsOf } from "./attempt";
 import { betterStep } from "./better";
 import { type FactTrap, type Planner, trapListOf, trapsCaught } from "./checks";
 import { whenTrue } from "./conditions";
-import type { LogEntry, PredictionResult, Standing } from "./log";
+import type { LogEntry, PredictionResult, LoggedVerdict } from "./log";
 import { minutesOf, type Score, scoreOf, timeCriteriaOf } from "./scoring";
 import { factsOf, truthOf } from "./truth";
 import { placesOfFact, revealsOf, withinReach } from "./world";
@@ -20,9 +20,9 @@ export interface Moment {
   readonly object: string;
   readonly done: boolean;
   /** as it truly stood; nothing where no work point is drawn */
-  readonly truth: Standing | undefined;
+  readonly truth: LoggedVerdict | undefined;
   /** as it stood by what was known */
-  readonly believed: Standing | undefined;
+  readonly believed: LoggedVerdict | undefined;
   readonly mark: "danger" | "warning" | "good" | "inject" | "reveal" | "";
 }
 
@@ -34,8 +34,8 @@ export interface Decision {
   readonly knew: readonly string[];
   /** facts that were true and not known before it */
   readonly didNotKnow: readonly string[];
-  readonly believed: Standing | undefined;
-  readonly truth: Standing | undefined;
+  readonly believed: LoggedVerdict | undefined;
+  readonly truth: LoggedVerdict | undefined;
   /** what it did: an arc, a fault, a shock, a reading */
   readonly did: readonly Message[];
   /** rules that it broke, each with its citation */
@@ -143,8 +143,10 @@ function timeOf(attempt: Attempt): TimeReport {
 const RANK = { live: 0, "could-go-live": 1, isolated: 2, grounded: 3 } as const;
 
 /** The worst of several work points. */
-function worstStanding(standings: Readonly<Record<string, Standing>> | undefined): Standing | undefined {
-  return Object.values(standings ?? {}).sort(
+function worstVerdict(
+  verdicts: Readonly<Record<string, LoggedVerdict>> | undefined,
+): LoggedVerdict | undefined {
+  return Object.values(verdicts ?? {}).sort(
     (a, b) =>
       RANK[a.verdict] - RANK[b.verdict] ||
       (a.margin ?? 4) - (b.margin ?? 4) ||
@@ -155,12 +157,12 @@ function worstStanding(standings: Readonly<Record<string, Standing>> | undefined
 /** The time line of an attempt, with margin and exposure after each entry. */
 export const timeLineOf: (attempt: Attempt) => readonly Moment[] = perObject((attempt: Attempt) => {
   const good = new Set(goodMovesOf(attempt).map(({ entry }) => entry));
-  let truth: Standing | undefined;
-  let believed: Standing | undefined;
+  let truth: LoggedVerdict | undefined;
+  let believed: LoggedVerdict | undefined;
   return attempt.log.map((entry): Moment => {
     const { n, t, actor, verb, object, result } = entry;
-    truth = worstStanding(result.workPoints) ?? truth;
-    believed = worstStanding(result.believed) ?? believed;
+    truth = worstVerdict(result.workPoints) ?? truth;
+    believed = worstVerdict(result.believed) ?? believed;
     return {
       n,
       t,
@@ -273,8 +275,8 @@ function decisionsOf(attempt: Attempt, plan?: Planner): Decision[] {
         entry: n,
         action,
         ...before,
-        believed: worstStanding(result.believed),
-        truth: worstStanding(result.workPoints),
+        believed: worstVerdict(result.believed),
+        truth: worstVerdict(result.workPoints),
         did: result.shown,
         findings,
         unseen,

@@ -1,6 +1,6 @@
 export { mapOf, mapWith, truthOf, factsOf, nameOfFact } from "./truth";
 export { type Action, isJobStep, type Prediction, secondsFor } from "./actions";
-export type { EntryResult, LogEntry, PredictionResult, Standing } from "./log";
+export type { EntryResult, LogEntry, PredictionResult, LoggedVerdict } from "./log";
 export { type Acted, type Attempt, type AttemptHead, fingerprintOf, goesOnFrom, secondsOf } from "./attempt";
 export {
   act,
@@ -21,8 +21,8 @@ export {
   feedbackOf,
   type HintOffer,
   hintsOffered,
-  knownStanding,
-  type KnownStanding,
+  knownConductors,
+  type KnownConductors,
   knownView,
   type KnownView,
 } from "./shown";

@@ -6,7 +6,7 @@ import type { Action } from "./actions";
 import { sha256 } from "./sha256";
 
 /** How a work point stands. */
-export interface Standing {
+export interface LoggedVerdict {
   readonly verdict: Verdict;
   readonly margin: number | null;
   /** what the worker would feel by the threats of the least strength [V] */
@@ -38,9 +38,9 @@ export interface EntryResult {
   readonly coached?: readonly RehearsalFinding[];
   readonly consequence?: Consequence;
   /** work points as they truly stand after it */
-  readonly workPoints?: Readonly<Record<string, Standing>>;
+  readonly workPoints?: Readonly<Record<string, LoggedVerdict>>;
   /** work points as somebody would judge them who knows only what is known */
-  readonly believed?: Readonly<Record<string, Standing>>;
+  readonly believed?: Readonly<Record<string, LoggedVerdict>>;
   /** hidden facts that came to light */
   readonly reveals?: readonly string[];
   /** the inject that this entry is */

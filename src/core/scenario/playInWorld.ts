@@ -16,7 +16,7 @@ import { phasesOf } from "../procedure/job/positions";
 import { findingsAtEnd } from "../procedure/rules";
 import { type ElementId, type JsonObject, type Message, say } from "../terms";
 import { factsOf } from "./truth";
-import type { EntryResult, Standing } from "./log";
+import type { EntryResult, LoggedVerdict } from "./log";
 import {
   elementIn,
   factsShownBy,
@@ -53,7 +53,7 @@ export function playInWorld(document: StillhotDocument, world: World, asked: Ste
         done: false,
         shown: [hindrance, ...factTexts(document, shows)],
         ...(shows.length === 0 ? {} : { reveals: shows }),
-        ...standings(after),
+        ...verdicts(after),
       },
     };
   }
@@ -84,7 +84,7 @@ export function playInWorld(document: StillhotDocument, world: World, asked: Ste
       coached: known.findings,
       consequence: truth.consequence,
       ...(shows.length === 0 ? {} : { reveals: shows }),
-      ...standings(after),
+      ...verdicts(after),
     },
     ...(answers.length === 0 ? {} : { answers }),
   };
@@ -245,25 +245,27 @@ function answersTo(
 }
 
 /** How the work points stand, in truth and as believed. */
-export const standings = ({ truth, known }: World): Pick<EntryResult, "workPoints" | "believed"> => ({
-  workPoints: standingOf(truth),
-  believed: standingOf(known),
+export const verdicts = ({ truth, known }: World): Pick<EntryResult, "workPoints" | "believed"> => ({
+  workPoints: verdictsOf(truth),
+  believed: verdictsOf(known),
 });
 
-function standingOf(job: JobState): Record<string, Standing> {
+function verdictsOf(job: JobState): Record<string, LoggedVerdict> {
   return Object.fromEntries(
-    Object.entries(seen(job).workPoints).map(([id, { verdict, margin, threats }]): [string, Standing] => {
-      const least = Math.min(...threats.map(({ strength }) => strength));
-      const pressing = threats.filter(({ strength }) => strength === least);
-      return [
-        id,
-        {
-          verdict,
-          margin,
-          exposureVolts: Math.max(0, ...pressing.map(({ exposureVolts }) => exposureVolts)),
-        },
-      ];
-    }),
+    Object.entries(seen(job).workPoints).map(
+      ([id, { verdict, margin, threats }]): [string, LoggedVerdict] => {
+        const least = Math.min(...threats.map(({ strength }) => strength));
+        const pressing = threats.filter(({ strength }) => strength === least);
+        return [
+          id,
+          {
+            verdict,
+            margin,
+            exposureVolts: Math.max(0, ...pressing.map(({ exposureVolts }) => exposureVolts)),
+          },
+        ];
+      },
+    ),
   );
 }
 

@@ -43,7 +43,7 @@ export function knownView(attempt: Attempt, entry = attempt.log.length): KnownVi
 }
 
 /** What the apprentice's drawing says of the conductors. */
-export interface KnownStanding {
+export interface KnownConductors {
   /** states and volts of what is told; what is left out is not known. Nothing where nothing is told */
   readonly assessment: Assessment | undefined;
   /** what was measured since the last switching */
@@ -55,7 +55,7 @@ export interface KnownStanding {
  *
  * @param byMap whether the map says anything, where somebody has looked; else only what was measured is told
  */
-export function knownStanding(attempt: Attempt, byMap: boolean): KnownStanding {
+export function knownConductors(attempt: Attempt, byMap: boolean): KnownConductors {
   const { known } = worldOf(attempt);
   const measured = new Map<ConductorId, Measured>();
   if (!byMap && known.readings.size === 0) return { assessment: undefined, measured };

@@ -4,7 +4,7 @@ import { type Action, isJobStep, objectOf } from "./actions";
 import type { Attempt } from "./attempt";
 import { matches } from "./conditions";
 import { canonicalText, chained, type EntryResult, type LogEntry, plain } from "./log";
-import { endOf, playInWorld, type Played, standings } from "./playInWorld";
+import { endOf, playInWorld, type Played, verdicts } from "./playInWorld";
 import { predictionResult } from "./prediction";
 import { dangersOf } from "./scoring";
 import { sha256 } from "./sha256";
@@ -114,7 +114,7 @@ export class Writer {
         shown: isNoticed ? [say("scenario.text", { text: inject.what! })] : [],
         inject: id,
         ...(shown.length === 0 ? {} : { reveals: shown }),
-        ...standings(this.world),
+        ...verdicts(this.world),
       },
     });
   }
@@ -177,7 +177,7 @@ export class Writer {
             findings,
             coached: endOf(world.known).findings,
             restored,
-            ...standings(world),
+            ...verdicts(world),
           },
         };
       }

@@ -1,12 +1,7 @@
 import { refuse, say } from "../../terms";
 import { completePoint } from "../complete";
-import type { SavedPoint } from "../types";
+import type { SavedPoint, Spot } from "../types";
 import { type Edit, pointOf, putRecords, withKeys } from "./change";
-
-export interface Place {
-  readonly x: number;
-  readonly y: number;
-}
 
 const onGrid = (value: number, grid: number): number => (grid > 0 ? Math.round(value / grid) * grid : value);
 
@@ -17,9 +12,9 @@ const onGrid = (value: number, grid: number): number => (grid > 0 ? Math.round(v
  * @param grid spacing that they are snapped to; 0 for none
  */
 export const movePoints =
-  (ids: readonly string[], by: Place, grid = 0): Edit =>
+  (ids: readonly string[], by: Spot, grid = 0): Edit =>
   (before) => {
-    const places: Record<string, Place> = {};
+    const places: Record<string, Spot> = {};
     for (const id of ids) {
       const point = pointOf(before, id);
       if (point === undefined) return refuse(say("edit.noPoint", { id }));
@@ -31,7 +26,7 @@ export const movePoints =
 
 /** Puts each point at its place, for a layout that was worked out elsewhere. */
 export const placePoints =
-  (places: Readonly<Record<string, Place>>): Edit =>
+  (places: Readonly<Record<string, Spot>>): Edit =>
   (before) => {
     const ids = Object.keys(places);
     const missing = ids.find((id) => pointOf(before, id) === undefined);

@@ -18,7 +18,7 @@ import {
   put,
   withKeys,
 } from "./change";
-import type { Place } from "./movePoints";
+import type { Spot } from "../types";
 import type { Things } from "./removeThings";
 
 /** A piece of a drawing that can be put into a drawing. */
@@ -96,14 +96,14 @@ export function readFragment(text: string): Fragment | Refusal {
  */
 export const paste = (
   fragment: Fragment,
-  by: Place = { x: 0, y: 0 },
+  by: Spot = { x: 0, y: 0 },
   onto: ReadonlyMap<string, string> = new Map(),
 ): Edit => withFreshLabels(pasted(fragment, by, onto));
 
 const pasted =
   (
     { structures: poles = {}, points: all, elements }: Fragment,
-    by: Place,
+    by: Spot,
     onto: ReadonlyMap<string, string>,
   ): Edit =>
   (before) => {
@@ -162,7 +162,7 @@ const pasted =
   };
 
 /** What was seen on one pole is not seen on its copy. A structure that a person placed has its copy beside it. */
-function besideItself(structure: SavedStructure, by: Place): SavedStructure {
+function besideItself(structure: SavedStructure, by: Spot): SavedStructure {
   const { x, y } = completeStructure(structure);
   const place = x === undefined || y === undefined ? {} : { x: x + by.x, y: y + by.y };
   return withKeys(structure, { ...place, evidence: undefined, seenOn: undefined });
@@ -170,7 +170,7 @@ function besideItself(structure: SavedStructure, by: Place): SavedStructure {
 
 /** Copies what is selected, beside itself. */
 export const duplicate =
-  (things: Things, by: Place): Edit =>
+  (things: Things, by: Spot): Edit =>
   (before) =>
     paste(copyOf(before, things), by)(before);
 

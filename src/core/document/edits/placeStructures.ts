@@ -4,7 +4,7 @@ import { structuresOf } from "../structures";
 import type { SavedPoint, SavedStructure } from "../types";
 import { inTheFile } from "./adopt";
 import { type Edit, putRecords, together, withKeys } from "./change";
-import type { Place } from "./movePoints";
+import type { Spot } from "../types";
 
 /**
  * Puts structures where a person wants them; those that the file does not name yet come to stand in it.
@@ -12,7 +12,7 @@ import type { Place } from "./movePoints";
  * @param places by the ids of structures, derived ones by that of their first point
  */
 export const placeStructures =
-  (places: Readonly<Record<string, Place>>): Edit =>
+  (places: Readonly<Record<string, Spot>>): Edit =>
   (before) => {
     const structures: Record<string, SavedStructure> = {};
     const points: Record<string, SavedPoint> = {};

@@ -11,7 +11,7 @@ import { readDocument } from "../read";
 import type { SavedElement, SavedPoint, StillhotDocument, System } from "../types";
 import { writeDocument } from "../write";
 import { type Edit, nameOf, pointOf, together, withKeys } from "./change";
-import type { Place } from "./movePoints";
+import type { Spot } from "../types";
 import { copyOf, type Fragment, paste } from "./paste";
 import type { Things } from "./removeThings";
 import type { LetterTurn } from "./letterTurn";
@@ -159,7 +159,7 @@ function pieceOf(document: StillhotDocument, things: Things): Fragment {
   };
 }
 
-function turned({ piece, join }: Stamp, to: Place, degrees: number, fit: LetterTurn): Fragment {
+function turned({ piece, join }: Stamp, to: Spot, degrees: number, fit: LetterTurn): Fragment {
   const from = completePoint(piece.points[join]!);
   const [cos, sin] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
   return {

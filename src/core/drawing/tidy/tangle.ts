@@ -6,7 +6,7 @@ export interface Stretch {
   readonly b: string;
 }
 
-type Places = ReadonlyMap<string, Spot>;
+type Spots = ReadonlyMap<string, Spot>;
 
 /** Nearer than this a stretch seems to touch a point that it has no end at, and two points seem one. */
 const TOUCHING = 24;
@@ -21,7 +21,7 @@ export function tangleOf(
   fresh: readonly Stretch[],
   others: readonly Stretch[],
   freshPoints: readonly string[],
-  places: Places,
+  places: Spots,
   most = Infinity,
 ): number {
   const laid = others.map((it) => lineOf(it, places));
@@ -48,7 +48,7 @@ interface Line extends Stretch {
   readonly bottom: number;
 }
 
-function lineOf({ a, b }: Stretch, places: Places): Line {
+function lineOf({ a, b }: Stretch, places: Spots): Line {
   const [from, to] = [places.get(a)!, places.get(b)!];
   return {
     a,

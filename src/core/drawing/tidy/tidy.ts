@@ -41,7 +41,7 @@ const MOST_ROUNDS = 4;
 class Table {
   readonly forest: Forest;
   readonly places = new Map<string, Spot>();
-  readonly #now: Places;
+  readonly #now: Spots;
   readonly #pinned: ReadonlySet<string>;
   readonly #laid: Stretch[] = [];
 
@@ -82,17 +82,17 @@ class Table {
    * Taps stay on the sides that they are on, unless more would lie across itself for it than where they may go anywhere.
    * What comes out is what it would come out as again: a drawing is tidied once.
    */
-  #onTheirSides(own: Part): Places {
+  #onTheirSides(own: Part): Spots {
     const drawn = this.#settled(own, this.#now);
     if (drawn !== undefined && this.#tangleIn(own, drawn) === 0) return drawn;
     const free = this.#laidOut(own, new Map());
     const least = this.#tangleIn(own, free);
-    const isNoWorse = (it: Places | undefined) => it !== undefined && this.#tangleIn(own, it) <= least;
+    const isNoWorse = (it: Spots | undefined) => it !== undefined && this.#tangleIn(own, it) <= least;
     return [drawn, this.#settled(own, free)].find(isNoWorse) ?? free;
   }
 
   /** Laid out with taps on the sides that they have, until that changes nothing; nothing where it always does. */
-  #settled(own: Part, now: Places): Places | undefined {
+  #settled(own: Part, now: Spots): Spots | undefined {
     let last = this.#laidOut(own, now);
     for (let round = 0; round < MOST_ROUNDS; round++) {
       const next = this.#laidOut(own, last);
@@ -103,7 +103,7 @@ class Table {
   }
 
   /** The best that can be done with taps on the sides that they are on now. */
-  #laidOut(own: Part, now: Places): Places {
+  #laidOut(own: Part, now: Spots): Spots {
     const { byId, stretches, ties } = own;
     const spread = (it: Attempt) => this.#spread(own, it, now);
     let way = this.#straightOn(own);
@@ -121,7 +121,7 @@ class Table {
     return spread(way);
   }
 
-  #spread({ part, mayMove }: Part, { along, start, turns }: Attempt, now: Places): Places {
+  #spread({ part, mayMove }: Part, { along, start, turns }: Attempt, now: Spots): Spots {
     const at = (id: string) => now.get(id) ?? NOWHERE;
     const relative = spreadOut(part, { along, start, turns, isHeld: this.isPinned, now: at });
     return shifted(relative, mayMove ? this.#below(relative) : this.#originOf(part.id));
@@ -134,7 +134,7 @@ class Table {
   });
 
   /** Ways in which the line may run on, as near as can be to how it runs now; where that says nothing, straight on. */
-  #waysOn(own: Part, now: Places): Spot[] {
+  #waysOn(own: Part, now: Spots): Spot[] {
     const { along } = this.#straightOn(own);
     const main = mainLineOf(
       own.part.onward.filter(({ id }) => !this.isPinned(id)),
@@ -148,14 +148,14 @@ class Table {
   }
 
   /** Stretches of a part lie across each other only where something is pinned: it has room for all but its ties. */
-  #tangleIn({ byId, stretches, ties }: Part, spots: Places): number {
+  #tangleIn({ byId, stretches, ties }: Part, spots: Spots): number {
     const points = [...byId.keys()];
     const ofTies = this.#tangle(spots, ties, { beside: stretches });
     return this.#pinned.size === 0 ? ofTies : ofTies + this.#tangle(spots, stretches, { points });
   }
 
   #tangle(
-    spots: Places,
+    spots: Spots,
     fresh: readonly Stretch[],
     {
       points = [],
@@ -198,7 +198,7 @@ class Table {
 
 const NOWHERE: Spot = { x: 0, y: 0 };
 
-type Places = ReadonlyMap<string, Spot>;
+type Spots = ReadonlyMap<string, Spot>;
 
 /** What is laid out at once: a root or a pinned point, and what hangs on it up to the next pinned ones. */
 interface Part {
@@ -233,7 +233,7 @@ function allOf(branch: Branch, isHeld: (id: string) => boolean = () => false): B
   return all;
 }
 
-/** Places through which the tree runs from one end of a tie to the other. */
+/** Spots through which the tree runs from one end of a tie to the other. */
 function between(own: ReadonlyMap<string, Branch>, { a, b }: Stretch): string[] {
   const pathTo = (id: string): string[] => {
     const path: string[] = [];
@@ -247,7 +247,7 @@ function between(own: ReadonlyMap<string, Branch>, { a, b }: Stretch): string[] 
 }
 
 /** Where everything stands as drawn, the middle of a transfer switch halfway between the utility and the customer. */
-function placesNow({ system }: StillhotDocument): Places {
+function placesNow({ system }: StillhotDocument): Spots {
   const places = new Map<string, Spot>();
   for (const [id, saved] of Object.entries(system.points)) {
     const { x, y } = completePoint(saved);
@@ -262,7 +262,7 @@ function placesNow({ system }: StillhotDocument): Places {
   return places;
 }
 
-const shifted = (spots: Places, by: Spot): Places =>
+const shifted = (spots: Spots, by: Spot): Spots =>
   new Map([...spots].map(([id, { x, y }]) => [id, { x: x + by.x, y: y + by.y }]));
 
 const onGrid = (value: number): number => Math.round(value / GRID) * GRID + 0;

@@ -1,7 +1,7 @@
 import type { Job } from "../../document";
 import type { Sketch } from "./sketch";
 
-interface Place {
+interface WorkSite {
   readonly at: string;
   readonly conductors: string;
   readonly label: string;
@@ -9,7 +9,7 @@ interface Place {
 
 interface Candidate {
   readonly task: string;
-  readonly places: readonly Place[];
+  readonly places: readonly WorkSite[];
 }
 
 const TOOLS = [

@@ -14,14 +14,14 @@ import {
   type WorkPointId,
 } from "../../core";
 import type { IconName } from "../frame/Icon.svelte";
-import { groundOn, placeOf } from "../grow/point";
+import { groundOn, growingPointOf } from "../grow/point";
 import { type Session, SELECTING } from "../session/session.svelte";
 import { later } from "../words/later";
 import { today } from "../words/today";
 import { t } from "../words/words";
 
 /** One thing that can be done with what is selected. */
-export interface Action {
+export interface SketchAct {
   readonly id: string;
   readonly label: string;
   readonly icon?: IconName;
@@ -31,7 +31,7 @@ export interface Action {
   readonly disabled?: boolean;
 }
 
-/** What an action may open. */
+/** What an act may open. */
 export interface Doors {
   grow(point: PointId): void;
   details(): void;
@@ -46,21 +46,21 @@ export interface Doors {
 }
 
 /** What can be done now, the most likely first. The bar shows the first few, and the rest behind More. */
-export function actionsFor(session: Session, doors: Doors): Action[] {
+export function sketchActsFor(session: Session, doors: Doors): SketchAct[] {
   const { selection, document } = session;
-  if (selection.length === 0) return idleActions(session, doors);
+  if (selection.length === 0) return idleActs(session, doors);
   if (selection.length > 1) return editing(session, doors);
   const [only] = selection;
-  if (only!.of === "structure") return structureActions(session, only!.id, doors);
+  if (only!.of === "structure") return structureActs(session, only!.id, doors);
   if (only!.of === "point")
-    return [...pointActions(session, only!.id as PointId, doors), ...editing(session, doors)];
+    return [...pointActs(session, only!.id as PointId, doors), ...editing(session, doors)];
   if (only!.of === "workPoint") return editing(session, doors);
   const saved = document.system.elements[only!.id as ElementId];
   if (saved === undefined) return [];
-  return [...elementActions(session, only!.id as ElementId, complete(saved)), ...editing(session, doors)];
+  return [...elementActs(session, only!.id as ElementId, complete(saved)), ...editing(session, doors)];
 }
 
-function idleActions(session: Session, doors: Doors): Action[] {
+function idleActs(session: Session, doors: Doors): SketchAct[] {
   const isEmpty = pointCountOf(session.document.system) === 0;
   return [
     ...(isEmpty
@@ -102,7 +102,7 @@ async function start(session: Session) {
 }
 
 /** What is done at a structure as a whole; where it has one point, what is done there too. */
-function structureActions(session: Session, id: StructureId, doors: Doors): Action[] {
+function structureActs(session: Session, id: StructureId, doors: Doors): SketchAct[] {
   const structure = session.structureOf(id);
   if (structure === undefined) return [];
   const { points } = structure;
@@ -111,8 +111,8 @@ function structureActions(session: Session, id: StructureId, doors: Doors): Acti
     first === undefined
       ? []
       : points.length === 1
-        ? pointActions(session, first, doors)
-        : [growAction(first, doors)];
+        ? pointActs(session, first, doors)
+        : [growAct(first, doors)];
   const [details, ...rest] = editing(session, doors);
   return [
     ...(grow === undefined ? [] : [grow]),
@@ -130,7 +130,7 @@ function structureActions(session: Session, id: StructureId, doors: Doors): Acti
   ];
 }
 
-const growAction = (point: PointId, doors: Doors): Action => ({
+const growAct = (point: PointId, doors: Doors): SketchAct => ({
   id: "grow",
   label: t("act.grow"),
   icon: "grow",
@@ -138,13 +138,13 @@ const growAction = (point: PointId, doors: Doors): Action => ({
   run: () => doors.grow(point),
 });
 
-function pointActions(session: Session, id: PointId, doors: Doors): Action[] {
+function pointActs(session: Session, id: PointId, doors: Doors): SketchAct[] {
   const { document } = session;
-  const { phases } = placeOf(document, id);
+  const { phases } = growingPointOf(document, id);
   const work = Object.entries(jobOf(document).workPoints).find(([, it]) => it.at === id);
   const hasGround = groundsAt(session, id);
   return [
-    growAction(id, doors),
+    growAct(id, doors),
     work === undefined
       ? {
           id: "work",
@@ -189,36 +189,36 @@ const groundsAt = ({ document }: Session, point: string): string[] =>
     .filter(([, saved]) => saved.kind === "ground" && saved["at"] === point)
     .map(([id]) => id);
 
-function elementActions(session: Session, id: ElementId, element: CircuitElement): Action[] {
+function elementActs(session: Session, id: ElementId, element: CircuitElement): SketchAct[] {
   const run = (command: Parameters<Session["run"]>[0]) => () => void session.run(command);
-  const actions: Action[] = [];
-  if ("open" in element) actions.push(...operating(session, id, element));
+  const acts: SketchAct[] = [];
+  if ("open" in element) acts.push(...operating(session, id, element));
   if (element.kind === "span" || element.kind === "lead") {
     const isSpan = element.kind === "span";
-    actions.push({
+    acts.push({
       id: openPhasesOf(element) === "" ? "part" : "rejoin",
       label: openPhasesOf(element) === "" ? t(isSpan ? "act.part" : "act.cut") : t("act.rejoin"),
       run: run(openPhasesOf(element) === "" ? edits.open(id) : edits.close(id)),
     });
   }
   if (element.kind === "span")
-    actions.push({
+    acts.push({
       id: "nearby",
       label: t("grow.nearby"),
       run: run(edits.addElement("nearby", {}, { span: id, relation: "crossing", kvLL: 34.5 })),
     });
-  actions.push(...phaseChanges(session, id, element));
+  acts.push(...phaseChanges(session, id, element));
   const at = ("from" in element ? element.from : "at" in element ? element.at : undefined) as
     PointId | undefined;
   if (at !== undefined)
-    actions.push({
+    acts.push({
       id: "work",
       label: t("act.work"),
       run: () => workAt(session, at, { does: [id] }),
     });
   if (element.kind === "generator" || element.kind === "source" || element.kind === "nearby") {
     const isMachine = element.kind === "generator";
-    actions.push({
+    acts.push({
       id: element.on ? "off" : "on",
       label: t(
         element.on ? (isMachine ? "act.stop" : "act.turnOff") : isMachine ? "act.start" : "act.turnOn",
@@ -234,31 +234,31 @@ function elementActions(session: Session, id: ElementId, element: CircuitElement
       ["off", "act.toOff"],
     ] as const)
       if (element.position !== position)
-        actions.push({
+        acts.push({
           id: position,
           label: t(key),
           commits: true,
           run: run(edits.setPosition(id, position)),
         });
   if ("tagged" in element)
-    actions.push({
+    acts.push({
       id: element.tagged ? "untag" : "tag",
       label: t(element.tagged ? "act.untag" : "act.tag"),
       run: run(element.tagged ? edits.untag(id) : edits.tag(id)),
     });
   if ("blocked" in element)
-    actions.push({
+    acts.push({
       id: element.blocked ? "unblock" : "block",
       label: t(element.blocked ? "act.unblock" : "act.block"),
       run: run(element.blocked ? edits.unblock(id) : edits.block(id)),
     });
-  return actions;
+  return acts;
 }
 
 /** The other phases that the line has where this begins: it goes onto them with all that lies behind it. */
-function phaseChanges(session: Session, id: ElementId, element: CircuitElement): Action[] {
+function phaseChanges(session: Session, id: ElementId, element: CircuitElement): SketchAct[] {
   if (!("from" in element) || !/^[ABC]{1,2}$/.test(element.phases)) return [];
-  const { phases: there } = placeOf(session.document, element.from);
+  const { phases: there } = growingPointOf(session.document, element.from);
   return ([1, 2] as const)
     .map((by) => ({ by, phases: edits.turnedLetters(element.phases, by) }))
     .filter(({ phases }) => [...phases].every((it) => there.includes(it)))
@@ -279,7 +279,7 @@ function operating(
   session: Session,
   id: ElementId,
   element: Extract<CircuitElement, { open: string }>,
-): Action[] {
+): SketchAct[] {
   const open = openPhasesOf(element);
   const isGang = openingOf(element)?.gang ?? element.phases.length === 1;
   const [opens, closes] =
@@ -300,12 +300,12 @@ function operating(
     ];
   }
   const isAllOpen = open === element.phases;
-  const all: Action = {
+  const all: SketchAct = {
     id: isAllOpen ? "close-all" : "open-all",
     label: t(isAllOpen ? "act.closeAll" : "act.openAll"),
     run: () => void session.run(isAllOpen ? edits.close(id) : edits.open(id)),
   };
-  const byPhase = [...element.phases].map((phase): Action => {
+  const byPhase = [...element.phases].map((phase): SketchAct => {
     const isOpen = open.includes(phase);
     return {
       id: `${isOpen ? "close" : "open"}-${phase}`,
@@ -318,7 +318,7 @@ function operating(
 }
 
 /** What can be done with anything. */
-function editing(session: Session, doors: Doors): Action[] {
+function editing(session: Session, doors: Doors): SketchAct[] {
   return [
     ...(session.selection.length === 1
       ? [{ id: "details", label: t("act.details"), icon: "details" as const, run: doors.details }]
@@ -364,6 +364,6 @@ export function togglePin(session: Session) {
     session.run(isPinned(session) ? edits.unpin(ids) : edits.pin(ids), { offersUndo: true });
 }
 
-/** What the space bar does to the selected thing: its first action that changes the record. */
-export const firstAction = (session: Session, doors: Doors): Action | undefined =>
-  actionsFor(session, doors).find((it) => it.commits === true && it.disabled !== true);
+/** What the space bar does to the selected thing: its first act that changes the record. */
+export const firstAct = (session: Session, doors: Doors): SketchAct | undefined =>
+  sketchActsFor(session, doors).find((it) => it.commits === true && it.disabled !== true);

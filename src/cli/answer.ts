@@ -26,7 +26,7 @@ import { counts, findingJson, findingLines, wrapped } from "./print";
 import { say, spell } from "./words";
 
 /** How a drawing stands: what `check` says of it as it is, and `rehearse` after the last step. */
-export interface Standing {
+export interface DrawingAnswer {
   readonly ok: boolean;
   readonly json: object;
 }
@@ -40,11 +40,11 @@ interface Beside {
 }
 
 /** How a drawing stands, as JSON; `ok` when every work point is grounded and nothing above a note was found. */
-export function standingOf(
+export function answerOf(
   document: StillhotDocument,
   assessment: Assessment,
   { warnings = [], looks }: Beside = {},
-): Standing {
+): DrawingAnswer {
   const findings = [...warnings, ...assessment.findings, ...notFinite(assessment)];
   const grounded = Object.values(assessment.workPoints).every(({ verdict }) => verdict === "grounded");
   return {
@@ -117,7 +117,7 @@ const isFinite = (...numbers: readonly number[]): boolean => numbers.every(Numbe
 const MOST_THREATS = 12;
 
 /** How a drawing stands, as lines for a person: verdicts first, then why, then what else is wrong. */
-export function standingLines(
+export function answerLines(
   file: string,
   document: StillhotDocument,
   assessment: Assessment,

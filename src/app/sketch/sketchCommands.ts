@@ -2,7 +2,7 @@ import { type PointId } from "../../core";
 import type { SketchCommand } from "../commands/registry";
 import { GRID } from "../canvas/grid";
 import type { Session } from "../session/session.svelte";
-import { type Doors, firstAction, togglePin } from "./actions";
+import { type Doors, firstAct, togglePin } from "./acts";
 import { walk, type Way } from "./walk";
 
 /** What commands need of the screen, beside the session. */
@@ -20,7 +20,7 @@ export interface Screen {
 const ZOOM = 1.4;
 
 /** What each command of Sketch does; where it cannot be done it does nothing, or the session says why. */
-export function doingsOf(
+export function sketchCommands(
   session: Session,
   screen: Screen,
 ): Readonly<Record<Exclude<SketchCommand, "extend">, () => void>> {
@@ -41,7 +41,7 @@ export function doingsOf(
     session.run(session.moved(x, y, 0), { gesture: `keys ${moving.join(" ")}` });
   };
   return {
-    first: () => firstAction(session, doors)?.run(),
+    first: () => firstAct(session, doors)?.run(),
     grow: () => {
       const point = onlyPoint();
       if (point !== undefined) doors.grow(point);
