@@ -4,7 +4,13 @@ import { choice, flag, letters, optionalChoice, phases, pointRef, structureRef, 
 import type { End, Part, DevicePlace } from "./parts";
 import type { Mark } from "./symbol";
 
+/**
+ * How it is known that a thing is there and stands so, the strongest first: seen on the pole, taken from the map, told by
+ * somebody, assumed.
+ */
 export const EVIDENCE = ["seen", "map", "told", "assumed"] as const;
+
+/** One of those words, as `evidence` of a record has it. */
 export type Evidence = (typeof EVIDENCE)[number];
 
 /** How a structure or a device was found to be; left out where nobody has said. */
@@ -57,6 +63,7 @@ export const opener = {
   blocked: flag(false),
 };
 
+/** What can happen to a device without the crew doing it; `upset.KIND` of the catalogue says each. */
 export type UpsetKind =
   "close" | "reclose" | "restore" | "start" | "start-unknown" | "transfer" | "rejoin" | "contact";
 
@@ -219,6 +226,7 @@ export const LOAD_BREAK_TOOL = "load-break-tool";
 export type DeviceRole =
   "line" | "transformer" | "supply" | "machine" | "load" | "ground-set" | "beside" | "fault";
 
+/** What one file of a kind declares: everything that is asked of a device of this kind, through `faces.ts`. */
 export interface DeviceSpec<
   Kind extends string,
   F extends Fields,
@@ -289,6 +297,7 @@ export interface DeviceSpec<
   readonly symbolReach?: number;
 }
 
+/** A kind as `defineDevice` gave it back. */
 export type Device<Kind extends string = string, F extends Fields = Fields> = DeviceSpec<Kind, F>;
 
 /** Declares one device kind. The fields are its one definition: reader, schema, inspector and types follow from them. */
@@ -304,4 +313,5 @@ export const defineDevice = <
 export type ElementOf<D> =
   D extends DeviceSpec<infer Kind, infer F> ? Complete<F> & { readonly kind: Kind } : never;
 
+/** A problem of one field, at its key, in words of the catalogue. */
 export const problem = (key: string, message: Message): FieldProblem => ({ at: `.${key}`, problem: message });

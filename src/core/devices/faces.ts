@@ -205,6 +205,7 @@ export const problemsOf = (element: CircuitElement): readonly FieldProblem[] => 
   return device.check?.(own) ?? [];
 };
 
+/** What is drawn for an element as it stands, in units of the drawing; nothing for what is drawn as a line alone. */
 export const symbolOf = (element: CircuitElement): readonly Mark[] => {
   const [device, own] = ask(element);
   return device.symbol(own);

@@ -37,6 +37,7 @@ export interface FieldContext {
   readonly phases: string;
 }
 
+/** A field's value as a file has it, or what is wrong with it. */
 export type Reading<Value> = { readonly value: Value } | FieldProblem;
 
 /** One key of a record: the single definition behind the reader, the JSON Schema and the inspector. */
@@ -50,6 +51,7 @@ export interface Field<Value> {
   read(value: Json, context: FieldContext): Reading<Value>;
 }
 
+/** The keys of a record, each with what reads, describes and asks for it. */
 export type Fields = Readonly<Record<string, Field<unknown>>>;
 
 /** The complete record that a set of fields describes, every default filled in. */
@@ -74,6 +76,7 @@ export function describe(found: Json | undefined): string {
 /** Marks a field that only the program sets, for what an upset does to an element. */
 export const internal = <Value>(field: Field<Value>): Field<Value> => ({ ...field, internal: true });
 
+/** Words of a person, up to 2000 letters; none where the file does not say. */
 export const text = (): Field<string> => ({
   required: false,
   fallback: "",
@@ -92,6 +95,7 @@ export const day = (): Field<string> => ({
 
 const DAY = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/;
 
+/** Yes or no; `fallback` where the file does not say. */
 export const flag = (fallback: boolean): Field<boolean> => ({
   required: false,
   fallback,
@@ -173,6 +177,7 @@ export const neededAmount = (unit: string, range: Range = { above: 0 }): Field<n
 export const optionalAmount = (unit: string, range: Range = { min: 0 }): Field<number | undefined> =>
   numberField<number | undefined>(unit, range, false, undefined);
 
+/** One of a few words or numbers; `fallback` where the file does not say, unless it must. */
 export const choice = <const Choices extends readonly (string | number)[]>(
   choices: Choices,
   fallback: Choices[number],
@@ -188,6 +193,7 @@ export const choice = <const Choices extends readonly (string | number)[]>(
       : wrong(value, say("read.oneOf", { choices: choices.join(", ") })),
 });
 
+/** One of a few words, or nothing. */
 export const optionalChoice = <const Choices extends readonly string[]>(
   choices: Choices,
 ): Field<Choices[number] | undefined> => ({
@@ -394,6 +400,7 @@ export const taps = (): Field<Readonly<Record<string, number>>> => ({
 /** A fuse link by its type and rated amperes, a solid blade, or not known. */
 export type Fuse = { readonly type: "K" | "T"; readonly amps: number } | "solid" | undefined;
 
+/** A fuse link by type and size [A], a solid blade, or nothing where nobody knows what is in it. */
 export const fuse = (): Field<Fuse> => ({
   required: false,
   fallback: undefined,

@@ -46,11 +46,15 @@ export const DEVICES = {
   nearby,
 } as const;
 
+/** The name of a kind, as `kind` of an element has it. */
 export type DeviceKind = keyof typeof DEVICES;
 /** A complete element of any kind, every default filled in. Narrow it by `kind`. */
 export type CircuitElement = { [Kind in DeviceKind]: ElementOf<(typeof DEVICES)[Kind]> }[DeviceKind];
+
+/** An element of one kind, its defaults filled in. */
 export type ElementOfKind<Kind extends DeviceKind> = Extract<CircuitElement, { kind: Kind }>;
 
+/** Whether something of a file names a kind that there is. */
 export const isDeviceKind = (kind: unknown): kind is DeviceKind =>
   typeof kind === "string" && Object.hasOwn(DEVICES, kind);
 

@@ -101,6 +101,7 @@ export interface Alongside {
   readonly lengthM: number | undefined;
 }
 
+/** What a device is to the circuit: each device gives a list of these. */
 export type Part = Join | Stretch | Unit | Branch | Emf | Alongside;
 
 /** What a device may know of where it stands. It never sees the drawing. */

@@ -53,5 +53,8 @@ const interrupter = <const Kind extends string>(kind: Kind, prefix: string, lett
     ],
   });
 
+/** Breaks load and fault current, and closes again by itself unless that is blocked. */
 export const recloser = interrupter("recloser", "r", "R");
+
+/** The same under another name and letter. */
 export const breaker = interrupter("breaker", "b", "CB");

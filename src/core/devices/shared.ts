@@ -52,6 +52,7 @@ export function joinsThrough({ phases, neutral }: TwoEnds, open: string, openNeu
   return neutral ? [...joins, join("N", !openNeutral)] : joins;
 }
 
+/** Two ends of a device as one conductor on a letter, where it is closed. */
 export const join = (letter: Letter, closed: boolean, from: End = "from", to: End = "to"): Join => ({
   part: "join",
   from: `${from}/${letter}`,
@@ -103,6 +104,7 @@ export const breaksItsLoad = (): Breaks => ({ amps: Infinity, basis: "made-for-l
 export const breaksRated = (amps: number, { clampBreakAmps }: BreakSettings): Breaks =>
   amps > 0 ? { amps, basis: "rated" } : { amps: clampBreakAmps, basis: "unrated" };
 
+/** The phases that are left where some are taken away. */
 export const removePhases = without;
 
 /** The closings of an open device that nobody on the crew does: one a phase, or one for the gang. */

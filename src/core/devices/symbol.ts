@@ -28,14 +28,23 @@ export type Mark =
 /** How far a symbol reaches from its middle toward either end: its conductors run up to there [units]. */
 export const SYMBOL_REACH = 20;
 
+/** A stroke through points: x and y in turn, in units of the drawing. */
 export const line = (...points: number[]): Extract<Mark, { mark: "line" }> => ({ mark: "line", points });
+
+/** A closed stroke through points: x and y in turn, in units of the drawing. */
 export const outline = (...points: number[]): Extract<Mark, { mark: "line" }> => ({
   mark: "line",
   points,
   closed: true,
 });
+
+/** A filled shape: x and y of its corners in turn, in units of the drawing. */
 export const filled = (...points: number[]): Mark => ({ mark: "line", points, closed: true, filled: true });
+
+/** A ring, in units of the drawing. */
 export const circle = (x: number, y: number, radius: number): Mark => ({ mark: "circle", x, y, radius });
+
+/** A filled disc, in units of the drawing. */
 export const dot = (x: number, y: number, radius: number): Mark => ({
   mark: "circle",
   x,
@@ -43,6 +52,8 @@ export const dot = (x: number, y: number, radius: number): Mark => ({
   radius,
   filled: true,
 });
+
+/** A part of a ring, in units of the drawing, between two angles clockwise from the right [degrees]. */
 export const arc = (x: number, y: number, radius: number, fromDegrees: number, toDegrees: number): Mark => ({
   mark: "arc",
   x,
@@ -51,6 +62,8 @@ export const arc = (x: number, y: number, radius: number, fromDegrees: number, t
   fromDegrees,
   toDegrees,
 });
+
+/** Letters with their middle at a spot, in units of the drawing. */
 export const inscribed = (x: number, y: number, text: string): Mark => ({ mark: "letters", x, y, text });
 
 /** A circle through which what lies below it shows. */

@@ -96,6 +96,7 @@ const elementsLeftAt = (after: System, points: ReadonlySet<string>): string[] =>
     Object.hasOwn(after.points, point) ? [] : (elementsAt(after).get(point) ?? []),
   );
 
+/** Whether something of a file is records by id; where it is not, the report says what was expected. */
 export function isMap(report: Report, path: string, map: Json | undefined): map is JsonObject {
   if (isObject(map)) return true;
   report.addExpected(path, map, say("file.expectedObject"));

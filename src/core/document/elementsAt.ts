@@ -60,7 +60,10 @@ const countOf = (sort: "points" | "elements") =>
       ),
   );
 
+/** How many elements a system has; carried over from the system before an edit. */
 export const elementCountOf: (system: System) => number = countOf("elements");
+
+/** How many points a system has; carried over from the system before an edit. */
 export const pointCountOf: (system: System) => number = countOf("points");
 
 /** Every point that was touched, or at which an element that was touched has an end, before or after it. */

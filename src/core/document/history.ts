@@ -26,6 +26,7 @@ export interface History {
   readonly undone: readonly Entry[];
 }
 
+/** Of a drawing that nobody has edited yet. */
 export const emptyHistory: History = { done: [], undone: [] };
 
 /** Entries that are kept. */
@@ -76,6 +77,7 @@ const isPatches = (kept: unknown): boolean =>
 export const undoKept = (history: History, document: StillhotDocument): Moved | Refusal | undefined =>
   checked(() => undo(history, document));
 
+/** Does an edit again as `redo` does, where the history may be damaged; a refusal where what comes is no drawing. */
 export const redoKept = (history: History, document: StillhotDocument): Moved | Refusal | undefined =>
   checked(() => redo(history, document));
 

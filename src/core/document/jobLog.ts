@@ -33,8 +33,10 @@ export const MARKS = ["begun", "again", "changed", "unexpected"] as const;
  */
 export const SEEN_INSTEAD = ["voltage", "no-voltage", "stuck", "tag", "unsound", "differs"] as const;
 
+/** One of those. */
 export type SeenInstead = (typeof SEEN_INSTEAD)[number];
 
+/** A line of a job's log that is no step: begun, gone on with, changed, or something unexpected. */
 export interface JobMark {
   readonly at: string;
   readonly mark: (typeof MARKS)[number];
@@ -63,9 +65,11 @@ export const jobLogFields = {
 
 const NONE: readonly JobLogLine[] = [];
 
+/** What was done of a job and when, in its order; empty where nothing was. */
 export const jobLogOf = ({ log }: StillhotDocument): readonly JobLogLine[] =>
   (log as readonly JobLogLine[] | undefined) ?? NONE;
 
+/** Whether a line of the log is a step that was done. */
 export const isDoneStep = (line: JobLogLine): line is DoneStep => "step" in line;
 
 /** Whether a line tells of a step that counts: done, and not struck. */
@@ -181,6 +185,7 @@ export function doneByLog(log: readonly JobLogLine[], order: readonly Step[]): R
 /** How two drawings of one job differ: in nothing that the job asks for, in words alone, or in what it is. */
 export type Difference = "none" | "words" | "matters";
 
+/** How a drawing differs from the one that a job was begun with. Where things are drawn makes no difference to a job. */
 export function differenceForJob(before: StillhotDocument, after: StillhotDocument): Difference {
   if (textForJob(before, "bare") !== textForJob(after, "bare")) return "matters";
   return textForJob(before, "said") === textForJob(after, "said") ? "none" : "words";

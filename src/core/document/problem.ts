@@ -13,6 +13,7 @@ export interface Unreadable {
   readonly problems: readonly FileProblem[];
 }
 
+/** Whether a file could not be read as a drawing. */
 export const isUnreadable = (value: object): value is Unreadable => "problems" in value;
 
 /** A page's worth: whoever wrote the file mends these and reads it again. */

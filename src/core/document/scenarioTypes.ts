@@ -4,6 +4,7 @@ import type { Step } from "../steps";
 /** What an apprentice does in a rehearsal beside the steps of a job. */
 export type ScenarioStep = Step | { readonly do: "go"; readonly at: string };
 
+/** What an apprentice is to be able to do after the scenario. */
 export interface Objective {
   readonly id: string;
   readonly text: string;
@@ -87,6 +88,7 @@ export interface Condition {
   readonly workPoint?: string;
 }
 
+/** What counts in an attempt: what must be done, what may never be, or what is good. */
 export interface Criterion {
   readonly id: string;
   readonly kind: "must" | "never" | "good";
@@ -115,7 +117,10 @@ export interface Trap {
   readonly fall?: readonly ScenarioStep[];
 }
 
+/** How much a hint gives away, the least first: where to look, what to think of, which rule it is, which step. */
 export const HINT_STRENGTHS = ["where", "think", "rule", "step"] as const;
+
+/** One of those. */
 export type HintStrength = (typeof HINT_STRENGTHS)[number];
 
 /** A ladder of help on one matter, asked for rung by rung. */
@@ -129,6 +134,7 @@ export interface Hint {
   readonly step?: string;
 }
 
+/** Questions and words for a debrief, in the order in which it goes: reactions, what happened, why, what is taken away. */
 export interface DebriefTexts {
   readonly reactions?: readonly string[];
   readonly happened?: readonly string[];
@@ -136,6 +142,7 @@ export interface DebriefTexts {
   readonly takeAway?: readonly string[];
 }
 
+/** Words of the system operator that are this scenario's own. */
 export interface OperatorWords {
   /** what the system operator says when the permit is given */
   readonly permit?: string;

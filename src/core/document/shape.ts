@@ -94,6 +94,7 @@ export const refTo = (to: string): Shape => ({
   },
 });
 
+/** A list of things of one shape. */
 export const list = (of: Shape): Shape => ({
   schema: { type: "array", items: of.schema },
   form: { as: "list", of: of.form },

@@ -32,11 +32,13 @@ export function structureOf(system: System, id: string): Structure | undefined {
   return all.get((ofPoint.get(id) ?? ofElement.get(id) ?? id) as StructureId);
 }
 
+/** The structure that a point is on; nothing for a point that there is not. */
 export const structureOfPoint = (system: System, point: string): Structure | undefined => {
   const { all, ofPoint } = indexOf(system);
   return all.get(ofPoint.get(point)!);
 };
 
+/** The structure that an element is on; nothing where it stands between two, as a line does. */
 export const structureOfElement = (system: System, element: string): Structure | undefined => {
   const { all, ofElement } = indexOf(system);
   return all.get(ofElement.get(element)!);

@@ -33,7 +33,10 @@ export const pointFields = {
   pinned: field.flag(false),
 };
 
+/** A structure as saved, its defaults filled in. */
 export type StructureRecord = Complete<typeof structureFields>;
+
+/** A point, its defaults filled in. */
 export type Point = Complete<typeof pointFields>;
 
 /** A structure exactly as saved: defaults left out, unknown keys kept. */
@@ -60,6 +63,7 @@ type WorkPointKeys = Complete<typeof workPointFields>;
 /** How a thing is to be left where that is not the normal way. */
 export type LeftAs = (typeof LEFT_AS)[number];
 
+/** Whether the crew holds a permit for the work, and what it has of it. */
 export type PermitState = Job["permit"];
 
 /** A job with every default filled in. */
@@ -78,6 +82,7 @@ export type Settings = Complete<typeof settingFields> & {
   readonly reasons: Readonly<Record<string, string>>;
 };
 
+/** What a company says of one rule, its defaults filled in. */
 export type RuleSetting = Complete<typeof ruleFields>;
 
 /** A spot on the drawing, in its units: x to the right, y downward. */

@@ -35,11 +35,13 @@ export interface Asked {
   readonly ofPairs: number;
 }
 
+/** What to look at first, what does the most harm before the rest, and how much was asked for it. */
 export interface LookFirstReport {
   readonly entries: readonly LookFirst[];
   readonly asked: Asked;
 }
 
+/** Of which moment it is asked, and how long it may take. */
 export interface LookFirstOptions {
   /** as the drawing stands, or as it stands once the order's grounds are on and hands go to the work; as drawn where there is no order */
   readonly when?: "drawn" | "working";

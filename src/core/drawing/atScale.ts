@@ -48,6 +48,7 @@ const ringOf = ({ x, y, symbol }: NonNullable<Note["ring"]>, scale: number) => (
   ...(symbol === undefined ? {} : { symbol: symbol * scale }),
 });
 
+/** A box with all its sides multiplied by a scale. */
 export const boxAt = ({ left, top, right, bottom }: Box, scale: number): Box => ({
   left: left * scale,
   top: top * scale,

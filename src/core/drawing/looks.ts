@@ -108,4 +108,5 @@ function areAlike(one: readonly ConductorId[], other: readonly ConductorId[]): b
   return true;
 }
 
+/** The id of the point that a conductor is at. */
 export const pointOf = (id: ConductorId): string => id.slice(0, id.lastIndexOf("/"));

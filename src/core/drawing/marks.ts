@@ -30,6 +30,7 @@ export type ViewMark =
       readonly element: ElementId;
     };
 
+/** What a margin is shown as, the worst first: things that must go wrong, up to three, or no way found. */
 export const MARGIN_NAMES: readonly MarginName[] = ["0", "1", "2", "3", "none"];
 
 /** One outline for each margin in a box of 24, so that the shape alone tells them apart. */
@@ -41,6 +42,7 @@ export const MARGIN_OUTLINES: Readonly<Record<MarginName, string>> = {
   none: "M-9 2H33V22H-9Z",
 };
 
+/** A margin as one of those; `null` is no way found. */
 export const marginName = (margin: number | null): MarginName =>
   margin === null ? "none" : (String(Math.min(3, Math.max(0, margin))) as MarginName);
 

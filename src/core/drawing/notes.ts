@@ -16,7 +16,10 @@ export interface NoteSizes {
 export const lettersAt = (scale: number): number => Math.max(LEAST_LETTERS, Math.min(1, scale * 1.1));
 const LEAST_LETTERS = 0.8;
 
+/** Letters on the screen [px]. */
 export const NOTE_SIZES: NoteSizes = { label: 14, small: 12 };
+
+/** Letters on the screen where it is read at arm's length, with gloves on [px]. */
 export const GLOVE_NOTE_SIZES: NoteSizes = { label: 18, small: 15 };
 
 /** A note that found room: where its middle stands, in units of the drawing, and its size [screen px]. */
@@ -47,6 +50,7 @@ const FROM_SCALE: Partial<Record<Note["kind"], number>> = {
 /** Height of one line of a label, in heights of its letters. */
 export const LINE = 1.2;
 
+/** How much room a note takes, in the unit of `sizes`. */
 export function sizeOf(note: Note, sizes: NoteSizes): { width: number; height: number } {
   const { kind, text, lines } = note;
   const widthOf = (words: string, size: number) => ownWidthOf(words, size) * (sizes.widen ?? 1);

@@ -21,8 +21,10 @@ export interface Palette {
   readonly plateEdge: string;
 }
 
+/** For a bright screen, a dark one, and for black and white print. */
 export type PaletteName = "sun" | "night" | "paper";
 
+/** Colours of each palette. Hazard is told by line and letter as well: no colour tells anything alone. */
 export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
   sun: {
     paper: "#FFFFFF",
@@ -140,6 +142,7 @@ const WORST_FIRST: readonly Look[] = [
   "ink",
 ];
 
+/** The look that is shown where several meet: the worst of them. */
 export const worstOf = (looks: readonly Look[]): Look =>
   WORST_FIRST.find((it) => looks.includes(it)) ?? "ink";
 

@@ -79,6 +79,7 @@ const BOW = 40;
 const HANG = 14;
 const HANG_CLEAR = 34;
 
+/** A spot of its two numbers, in units of the drawing. */
 export const spotOf = (x: number, y: number): Spot => ({ x, y });
 
 /** Every element's route, by id. An element whose points are missing has none. */
@@ -233,6 +234,7 @@ function isBowed(was: ReadonlyMap<ElementId, Route>, { points, elements }: Syste
   return a !== undefined && b !== undefined && Math.hypot(b.x - a.x, b.y - a.y) < TOO_CLOSE;
 }
 
+/** Whether two routes lie alike, so that what was drawn along one holds for the other. */
 export function isSameRoute(a: Route | undefined, b: Route): boolean {
   return (
     a === b ||

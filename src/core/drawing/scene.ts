@@ -48,6 +48,7 @@ import type { Layout, Plate } from "./layout/layout";
 import { freest, isSameRoute, type Route } from "./routes";
 import { type Box, boxOf, type Look, type Note, type Piece, type Shape, type Spot } from "./shapes";
 
+/** How a drawing is drawn: its words, the states that it shows, and the room that it has. */
 export interface SceneOptions {
   /** the words on the drawing */
   readonly catalogue: Catalogue;

@@ -37,6 +37,7 @@ export interface Stroke {
   readonly onScreenOnly?: boolean;
 }
 
+/** A disc or a ring, in units of the drawing. */
 export interface Disc {
   readonly shape: "disc";
   readonly x: number;
@@ -62,6 +63,7 @@ export interface Ground {
   readonly box: Box;
 }
 
+/** What a scene is drawn of. */
 export type Shape = Strand | Stroke | Disc | Inscription | Ground;
 
 /** What a note says, which decides its frame and who gives way where two would overlap (first in this list stays). */
@@ -77,6 +79,8 @@ export const NOTE_KINDS = [
   "pointLabel",
   "elementLabel",
 ] as const;
+
+/** What a note tells; the important kinds find their place first. */
 export type NoteKind = (typeof NOTE_KINDS)[number];
 
 /** A note at a place: of screen size whatever the zoom, moved aside or left out where there is no room. */
@@ -129,6 +133,7 @@ export const breadthOf = ({ shapes }: Piece): number => {
   return 20 + 10 * letters.size;
 };
 
+/** The box around points, x and y in turn, with a margin on all sides; turned inside out where there are none. */
 export const boxOf = (points: readonly number[], margin: number): Box => {
   let left = Infinity;
   let top = Infinity;
@@ -143,6 +148,7 @@ export const boxOf = (points: readonly number[], margin: number): Box => {
   return { left: left - margin, top: top - margin, right: right + margin, bottom: bottom + margin };
 };
 
+/** The box around boxes; nothing where there are none. */
 export const unionOf = (boxes: readonly Box[]): Box | undefined =>
   boxes.length === 0
     ? undefined
@@ -153,5 +159,6 @@ export const unionOf = (boxes: readonly Box[]): Box | undefined =>
         bottom: Math.max(all.bottom, box.bottom),
       }));
 
+/** Whether two boxes have some area in common. */
 export const overlaps = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;

@@ -6,6 +6,7 @@ import type { Scene } from "./scene";
 import { type Box, breadthOf, type Look, type Note, type Shape } from "./shapes";
 import { widthOf } from "./widths";
 
+/** What a picture is called and shows of a scene. */
 export interface SvgOptions {
   readonly title: string;
   /** what the picture tells, for a reader who cannot see it */

@@ -8,6 +8,7 @@ import { convertMap } from "./geojson/convert";
 import { Ledger, type LedgerEntry } from "./ledger";
 import type { NeutralWay } from "./neutral";
 
+/** What whoever imports says, where the file does not. */
 export interface ImportOptions {
   readonly neutral?: NeutralWay;
   /** where the file does not say [Hz] */
@@ -26,6 +27,7 @@ export interface Imported {
   readonly warnings: readonly LedgerEntry[];
 }
 
+/** How much was read and drawn. */
 export interface ImportCounts {
   readonly points: number;
   readonly elements: Readonly<Record<string, number>>;
@@ -96,6 +98,7 @@ export function importMap(text: string, { hertz }: ImportOptions = {}): Imported
   return document === undefined ? refused(ledger) : imported(document, ledger, {});
 }
 
+/** Whether nothing could be drawn of a file. */
 export const isImportRefused = (it: Imported | ImportRefused): it is ImportRefused => "errors" in it;
 
 const refused = ({ errors, moreErrors }: Ledger): ImportRefused => ({

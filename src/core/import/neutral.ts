@@ -9,12 +9,16 @@ import type { Complex } from "../terms";
  * - `wires`: where the file has the wires themselves, the neutral is a wire with its own impedance; elsewhere `return`.
  */
 export type NeutralWay = "return" | "earth" | "wires";
+
+/** Those ways; `return` is what holds where nobody chooses. */
 export const NEUTRAL_WAYS: readonly NeutralWay[] = ["return", "earth", "wires"];
 
 /** The row of a return whose drop is counted elsewhere [Ω/km]: it must have next to none, and no coupling. */
 export const RETURN_OHMS_PER_KM: Complex = [0.001, 0.001];
 /** Driven ground at a pole and at a station [Ω]; common practice, no source. */
 export const POLE_OHMS = 25;
+
+/** Driven ground at a station [Ω]; common practice, no source. */
 export const STATION_OHMS = 1;
 /** Ohms that stand for perfect earth [Ω]. */
 export const PERFECT_OHMS = 1e-6;

@@ -18,6 +18,7 @@ export interface NotationProblem {
   readonly message: Message;
 }
 
+/** What a text says: a drawing, or what is wrong in which line. */
 export type FromNotation =
   | { readonly document: StillhotDocument; readonly warnings: readonly Finding[] }
   | { readonly problems: readonly NotationProblem[] };

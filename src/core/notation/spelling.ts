@@ -3,7 +3,11 @@ import { isObject, type Json, type JsonObject } from "../terms";
 
 /** Words that a point's line has after its id; `point` where the file states no kind. */
 export const POINT_KINDS = ["pole", "pad", "station", "service"];
+
+/** The word of a point's line where the file states no kind. */
 export const POINT = "point";
+
+/** The word that begins a work point's line. */
 export const WORK = "work";
 
 /** Text that needs no quotes: it cannot be taken for a number, a list, or the end of a word. */

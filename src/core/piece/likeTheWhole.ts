@@ -15,6 +15,7 @@ export interface Difference {
   readonly what: "verdict" | "margin" | "threats" | "volts" | "state";
 }
 
+/** A piece that says the same of its work points as the whole drawing does. */
 export interface VerifiedCutting extends Cutting {
   /** openings within which all was kept, at least as many as were asked for, or fewer where the way to each source has no more */
   readonly openings: number;

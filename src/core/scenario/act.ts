@@ -9,6 +9,7 @@ import { sha256 } from "./sha256";
 import { beginWorld, withinReach, type World } from "./world";
 import { Writer } from "./writer";
 
+/** Who begins an attempt, when and how; a seed where an attempt is to come out the same again. */
 export interface StartOptions {
   readonly who?: string;
   readonly startedAt?: string;

@@ -83,6 +83,7 @@ export const answerTo = (document: StillhotDocument, planner?: Planner): readonl
   scenarioOf(document).answer ??
   (planner === undefined ? [] : [...findingOut(document), ...planner(truthOf(document))]);
 
+/** Whether a scenario's own answer earns full marks, and the attempt that tried it. */
 export interface Solvable {
   readonly solved: boolean;
   readonly attempt: Attempt;

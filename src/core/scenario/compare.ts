@@ -21,6 +21,7 @@ export interface ClassRow {
   readonly facts: readonly string[];
 }
 
+/** How many of a class something happened to, and to whom. */
 export interface Tally {
   readonly id: string;
   readonly label: string;
@@ -46,6 +47,7 @@ export interface ClassView {
 
 const isFinished = ({ log }: Attempt): boolean => log.some(({ verb }) => verb === "finish");
 
+/** An attempt as a row of its class: its outcome, points, hints, minutes and what caught it. */
 export function rowOf(attempt: Attempt): ClassRow {
   const { passed, percent, dangers } = scoreOf(attempt);
   return {

@@ -68,6 +68,7 @@ export interface FactReport {
   readonly couldBeKnownAt: number;
 }
 
+/** A trap of the scenario, and the entry of the log at which it caught the apprentice; nothing where it did not. */
 export interface TrapReport {
   readonly trap: Trap | FactTrap;
   readonly entry: number | undefined;
@@ -239,6 +240,7 @@ export function debriefOf(attempt: Attempt, plan?: Planner): Debrief {
   };
 }
 
+/** Hints that were asked for, each with its entry of the log and how much it gave away. */
 export const hintsOf = ({ log }: Attempt) =>
   log.flatMap(({ n, action }) =>
     action?.do === "hint" ? [{ entry: n, hint: action.hint, strength: action.strength as string }] : [],
@@ -362,6 +364,7 @@ export interface Difference {
   readonly second: { readonly entry: number; readonly moments: readonly Moment[]; readonly score: Score };
 }
 
+/** Where two attempts at one scenario part: how many actions they have in common, and what each did from there. */
 export function compareTwo(first: Attempt, second: Attempt): Difference {
   const [a, b] = [actionsOf(first), actionsOf(second)];
   let common = 0;

@@ -33,6 +33,7 @@ function defaultCriteria(document: StillhotDocument): Criterion[] {
   ];
 }
 
+/** What counts in a scenario: its own criteria, or those that hold for any job. */
 export const criteriaOf: (document: StillhotDocument) => readonly Criterion[] = perObject(
   (document: StillhotDocument) => scenarioOf(document).criteria ?? defaultCriteria(document),
 );
@@ -73,6 +74,7 @@ export interface CriterionResult {
   readonly weight: number;
 }
 
+/** What of an objective's points was earned. */
 export interface ObjectiveResult {
   readonly id: string;
   readonly text: string;
@@ -81,6 +83,7 @@ export interface ObjectiveResult {
   readonly met: boolean;
 }
 
+/** The points of an attempt, whether it passed, and what they are made of. */
 export interface Score {
   readonly earned: number;
   readonly of: number;

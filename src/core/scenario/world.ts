@@ -44,6 +44,7 @@ export interface World {
   readonly over: "" | "finished" | "abandoned" | "failed";
 }
 
+/** The world of a scenario before anything is done: the truth, what is known of it, and nobody anywhere yet. */
 export const beginWorld = (document: StillhotDocument): World => ({
   truth: beginJob(truthOf(document)),
   known: beginJob(mapOf(document)),
@@ -61,6 +62,7 @@ export const beginWorld = (document: StillhotDocument): World => ({
 const recordOf = <Saved>(map: Readonly<Record<string, Saved>>, id: string): Saved | undefined =>
   Object.hasOwn(map, id) ? map[id] : undefined;
 
+/** An element by its id, its defaults filled in; nothing where there is none. */
 export const elementIn = (system: System, id: string | undefined): CircuitElement | undefined => {
   const saved = id === undefined ? undefined : recordOf<SavedElement>(system.elements, id);
   return saved === undefined ? undefined : complete(saved);

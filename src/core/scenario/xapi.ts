@@ -6,6 +6,7 @@ import { momentAfter } from "./moments";
 import { scoreOf } from "./scoring";
 import { sha256 } from "./sha256";
 
+/** Whose names and which language the statements are given in, and when it began where the attempt does not say. */
 export interface XapiOptions {
   /** whose accounts the names are: an IRI that the one who exports owns */
   readonly homePage?: string;

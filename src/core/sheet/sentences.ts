@@ -73,6 +73,7 @@ export const standingSentences = (report: WorkPointReport): Message[] => [
     : say("say.assumptions", { count: report.assumptions }),
 ];
 
+/** How many things must go wrong at a work point, in words. */
 export const marginSentence = ({ margin }: WorkPointReport): Message =>
   say(margin === null ? "say.margin.none" : (`say.margin.${margin}` as MessageKey));
 

@@ -33,6 +33,7 @@ export interface CodePicture {
   dark(x: number, y: number): boolean;
 }
 
+/** The words of a sheet, and what stands on it beside what the drawing says. */
 export interface SheetOptions {
   /** the words */
   readonly catalogue: Catalogue;

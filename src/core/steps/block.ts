@@ -11,6 +11,7 @@ export const block = defineStep({
   seconds: 20,
 });
 
+/** Lets a device close by itself or from afar again. */
 export const unblock = defineStep({
   verb: "unblock",
   fields: { element: needed(key.element) },

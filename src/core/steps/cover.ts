@@ -11,6 +11,7 @@ export const cover = defineStep({
   plain: true,
 });
 
+/** Takes cover off a point or a thing. */
 export const uncover = defineStep({
   verb: "uncover",
   fields: { at: key.at, element: key.element },

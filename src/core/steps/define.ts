@@ -28,8 +28,10 @@ export type StepClass =
 /** Where two people stop before a step, one asking and the other answering from what is there. */
 export type HoldKind = "operate" | "test" | "ground" | "work" | "energize";
 
+/** Keys that a verb may take: of those in `keys.ts`. */
 export type StepFields = Fields & Readonly<Partial<Record<StepKey, Field<unknown>>>>;
 
+/** What one file of a verb declares: everything that is asked of a step with this verb. */
 export interface StepSpec<
   Verb extends string,
   F extends StepFields,

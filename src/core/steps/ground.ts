@@ -21,6 +21,7 @@ export const ground = defineStep({
   seconds: 120,
 });
 
+/** Takes a ground set off, one end first. */
 export const unground = defineStep({
   verb: "unground",
   fields: { element: needed(key.element), first: key.first },

@@ -36,6 +36,7 @@ export const key = {
 /** Keys of a step that puts hands on a conductor. */
 export const hands = { method: key.method, gloveClass: key.gloveClass };
 
+/** The name of a key that steps have. */
 export type StepKey = keyof typeof key;
 
 /** The key `at` where it names a work point. */

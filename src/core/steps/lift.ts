@@ -10,6 +10,7 @@ export const lift = defineStep({
   undoneBy: "attach",
 });
 
+/** Puts a hot-line tap clamp on its stirrup with a stick. */
 export const attach = defineStep({
   verb: "attach",
   fields: { element: needed(key.element), phases: key.phases, with: key.with, first: key.first, ...hands },

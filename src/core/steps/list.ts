@@ -72,7 +72,10 @@ export const STEPS = [
 
 type Definition = (typeof STEPS)[number];
 
+/** The name of a verb, as `do` of a step has it. */
 export type StepVerb = Definition["verb"];
+
+/** Every verb, in the order of the list. */
 export const STEP_VERBS = STEPS.map(({ verb }) => verb) as readonly StepVerb[];
 
 /** One step of a job, as saved. Narrow it by `do`. */

@@ -10,6 +10,7 @@ export const open = defineStep({
   undoneBy: "close",
 });
 
+/** Closes a device, or some of its phases. */
 export const close = defineStep({
   verb: "close",
   fields: { element: needed(key.element), phases: key.phases, with: key.with },

@@ -21,6 +21,7 @@ export const receivePermit = defineStep({
   byRadio: true,
 });
 
+/** Gives the permit back to the system operator. */
 export const releasePermit = defineStep({
   verb: "release-permit",
   fields: { with: key.with },

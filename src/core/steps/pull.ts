@@ -10,6 +10,7 @@ export const pull = defineStep({
   undoneBy: "replace",
 });
 
+/** Puts a meter back into its base. */
 export const replace = defineStep({
   verb: "replace",
   fields: { element: needed(key.element), phases: key.phases, with: key.with, ...hands },

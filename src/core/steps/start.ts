@@ -10,6 +10,7 @@ export const start = defineStep({
   undoneBy: "stop",
 });
 
+/** Stops a machine, or switches a source off. */
 export const stop = defineStep({
   verb: "stop",
   fields: { element: needed(key.element) },

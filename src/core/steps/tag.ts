@@ -11,6 +11,7 @@ export const tag = defineStep({
   seconds: 20,
 });
 
+/** Takes a tag off. */
 export const untag = defineStep({
   verb: "untag",
   fields: { element: needed(key.element) },

@@ -8,6 +8,7 @@ const TOOLS_BY_USE = {
   own: ["voltage-detector", "ground-set", "cover"],
 } as const;
 
+/** A tool that has a name. */
 export type Tool = (typeof TOOLS_BY_USE)[keyof typeof TOOLS_BY_USE][number];
 
 /** Tools that a step may name in `with`. */
@@ -17,7 +18,10 @@ export const TOOLS: readonly Tool[] = [...HAND_TOOLS, ...TOOLS_BY_USE.own];
 
 const isOneOf = (tools: readonly string[], tool: string): boolean => tools.includes(tool);
 
+/** Whether a word names a tool that has one; a file may name others. */
 export const isTool = (tool: string): tool is Tool => isOneOf(TOOLS, tool);
+
+/** Whether work with this tool goes by the rules of live-line work: the worker keeps away by its length. */
 export const isHotStick = (tool: string | undefined): boolean => isOneOf(TOOLS_BY_USE.sticks, tool ?? "");
 
 /** Whether a crew has a tool: a job that lists none has what a truck carries. */

@@ -1,6 +1,7 @@
 /** A complex number as the file writes it: `[re, im]`. */
 export type Complex = readonly [re: number, im: number];
 
+/** Arithmetic of complex numbers as pairs of real and imaginary part. */
 export const complex = {
   zero: [0, 0] as Complex,
   add: (a: Complex, b: Complex): Complex => [a[0] + b[0], a[1] + b[1]],

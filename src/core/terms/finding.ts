@@ -22,7 +22,9 @@ export interface Refusal {
   readonly refused: Message;
 }
 
+/** An edit or a call that cannot be done, with the reason in words of the catalogue. */
 export const refuse = (refused: Message): Refusal => ({ refused });
 
+/** Whether what came back is a refusal. */
 export const isRefusal = (value: unknown): value is Refusal =>
   typeof value === "object" && value !== null && "refused" in value;

@@ -4,8 +4,14 @@ type Id<Kind extends string> = string & { readonly [brand]: Kind };
 
 /** A pole, pad, vault, station or house: what people walk to. */
 export type StructureId = Id<"structure">;
+
+/** The id of a point. */
 export type PointId = Id<"point">;
+
+/** The id of an element. */
 export type ElementId = Id<"element">;
+
+/** The id of a work point. */
 export type WorkPointId = Id<"workPoint">;
 
 /** One thing of a document that can be pointed at. */
@@ -18,14 +24,17 @@ export type Owner =
 /** One text for the same thing, whoever speaks of it. */
 export const ownerKey = ({ of, id }: Owner): string => `${of} ${id}`;
 
+/** A phase conductor of a line, or a leg of a split secondary. */
 export type Phase = "A" | "B" | "C" | "1" | "2";
 /** One conductor of a point: a phase, a leg of a split secondary, or the neutral. */
 export type Letter = Phase | "N";
 /** A conductor of a point, written `p1/A`. */
 export type ConductorId = `${string}/${Letter}`;
 
+/** Every letter that a conductor has, in the order in which they are told. */
 export const LETTERS: readonly Letter[] = ["A", "B", "C", "1", "2", "N"];
 
+/** A conductor: the letter at a point. */
 export const conductorId = (point: string, letter: Letter): ConductorId => `${point}/${letter}`;
 
 /** Splits `p1/A` into its point and its letter. */

@@ -1,4 +1,7 @@
+/** Anything that a JSON file can hold. */
 export type Json = null | boolean | number | string | readonly Json[] | JsonObject;
+
+/** A JSON object as parsed: nothing is known of its keys. */
 export interface JsonObject {
   readonly [key: string]: Json | undefined;
 }

@@ -18,6 +18,7 @@ export type MessageGaps = Readonly<Record<string, string | number | Message>>;
 /** The sentences of one language or region by their keys. Whoever spells a message hands in the one to spell it by. */
 export type Catalogue = Readonly<Partial<Record<string, string>>>;
 
+/** A sentence of the core: its key, and what fills its gaps. */
 export const say = (key: MessageKey, gaps?: MessageGaps): Message =>
   gaps === undefined ? { key } : { key, with: gaps };
 

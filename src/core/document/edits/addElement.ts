@@ -17,6 +17,7 @@ import {
   putRecords,
 } from "./change";
 
+/** Points at which a new element is to end, by the names of its ends. */
 export type Ends = Readonly<Partial<Record<End, string>>>;
 
 /**

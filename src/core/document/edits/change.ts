@@ -150,6 +150,7 @@ export function putPart(draft: Draft, key: "job" | "scenario" | "settings", reco
 
 const textOf = (record: object): string => fingerprintBytes(record as StillhotDocument);
 
+/** Whether a drawing has a point of this id. */
 export const hasPoint = (document: StillhotDocument, id: string): boolean =>
   Object.hasOwn(document.system.points, id);
 
@@ -176,7 +177,9 @@ export function nextId(prefix: string, isTaken: (id: string) => boolean): string
   for (let n = 1; ; n++) if (!isTaken(`${prefix}${n}`)) return `${prefix}${n}`;
 }
 
+/** An id that no record has yet, for a new point. */
 export const nextPointId = (document: StillhotDocument): string => nextId("p", (id) => isId(document, id));
 
+/** An id that no record has yet, for a new element of a kind: it begins with the kind's own letter. */
 export const nextElementId = (document: StillhotDocument, kind: DeviceKind): string =>
   nextId(deviceOf(kind).prefix, (id) => isId(document, id));

@@ -47,6 +47,7 @@ export const setElementKeys =
     );
   };
 
+/** A refusal where keys are to be set that a record of this sort does not have. */
 export function refuseUnknown(fields: Fields, keys: JsonObject): Refusal | undefined {
   const unknown = Object.keys(keys).find((key) => keys[key] !== undefined && !isFileKey(fields, key));
   return unknown === undefined ? undefined : refuse(say("edit.unknownKey", { key: unknown }));

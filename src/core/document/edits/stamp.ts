@@ -30,6 +30,7 @@ export interface WrittenStamp {
   readonly text: string;
 }
 
+/** Letters that the name of an arrangement may have. */
 export const MOST_STAMP_NAME = 80;
 
 /**
@@ -93,6 +94,7 @@ export const placeStamp =
     ])(before);
   };
 
+/** An arrangement as it is kept: a drawing of its own, and the point that it is joined by. */
 export const writeStamp = (stamp: Stamp): WrittenStamp => ({
   join: stamp.join,
   text: writeDocument(alone(stamp)),

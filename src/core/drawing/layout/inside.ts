@@ -49,6 +49,7 @@ export interface Leg {
   readonly leadsOn?: boolean;
 }
 
+/** A spot along the line and square to it, in units of the drawing. */
 export interface Uv {
   readonly u: number;
   readonly v: number;
@@ -60,6 +61,7 @@ export interface Exit extends Uv {
   readonly child: Branch;
 }
 
+/** Room for a symbol along its conductor [units]. */
 export const SYMBOL_LENGTH = 40;
 /** From a point to the symbol of what hangs there, and from the line: the ring around a work place fits between. */
 const LEAD = 14;
@@ -384,6 +386,7 @@ export function spreadOf(element: CircuitElement, text: number): number {
 export const isAbreast = (element: CircuitElement): boolean =>
   standsAbreast(element) || (isConductor(element) && !isLine(element)) || isBank(element);
 
+/** Whether a transformer is made of several units. */
 export const isBank = (element: CircuitElement): boolean =>
   isTransformer(element) && element.connection !== "single";
 
@@ -395,7 +398,9 @@ function hasExit(branch: Branch): boolean {
   return branch.onward.some((it) => it.plate !== branch.plate || hasExit(it));
 }
 
+/** The points that an element ends at, in the order of its ends. */
 export const endsOfElement = (element: CircuitElement): readonly string[] =>
   deviceOf(element.kind).ends.map((end) => (element as unknown as Record<string, string>)[end]!);
 
+/** A spot along and square to the line as one on the drawing, for a line that runs across or down. */
 export const spotIn = (way: Way, { u, v }: Uv): Spot => (way === "across" ? { x: u, y: v } : { x: v, y: u });

@@ -29,6 +29,7 @@ export interface Way {
   readonly isTie: boolean;
 }
 
+/** A drawing as trees, and what closes loops between their branches. */
 export interface Forest {
   /** one root for each part of the drawing that nothing joins to the others */
   readonly roots: readonly Branch[];
@@ -43,6 +44,7 @@ const DEVICE = 120;
 /** The middle of a transfer switch. */
 export const jointOf = (transfer: string): string => ` ${transfer}`;
 
+/** Whether an id is a place that is made for the layout, and no point of the drawing. */
 export const isJoint = (id: string): boolean => id.startsWith(" ");
 
 /**

@@ -21,6 +21,7 @@ export function cell(properties: JsonObject, key: string): string | number | boo
     : value;
 }
 
+/** A property as text; nothing where the feature does not have it or leaves it empty. */
 export const text = (properties: JsonObject, key: string): string | undefined => {
   const value = cell(properties, key);
   return value === undefined ? undefined : String(value);

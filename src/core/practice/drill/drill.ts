@@ -24,6 +24,7 @@ const MAKERS: Readonly<Record<DrillKind, DrillMaker>> = {
   look,
 };
 
+/** What a drill is made of. The same request gives the same questions for ever. */
 export interface DrillRequest {
   readonly seed: number;
   readonly count: number;

@@ -2,6 +2,7 @@ import type { StillhotDocument } from "../../document";
 import type { ConductorId, ElementId, Message, PointId } from "../../terms";
 import type { Chance } from "../generate/chance";
 
+/** What can be asked, each kind with its file in `kinds/`. */
 export const DRILL_KINDS = [
   "live",
   "one-wrong",
@@ -12,8 +13,11 @@ export const DRILL_KINDS = [
   "mistake",
   "look",
 ] as const;
+
+/** One of those. */
 export type DrillKind = (typeof DRILL_KINDS)[number];
 
+/** One of the answers to choose from. */
 export interface DrillOption {
   readonly text: string | Message;
   /** where it stands on the drawing; nothing where it is only words */

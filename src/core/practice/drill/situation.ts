@@ -36,6 +36,7 @@ export function opened(document: StillhotDocument): StillhotDocument | undefined
   return { ...after, job: document.job! };
 }
 
+/** Which step of the drawing's order first puts hands on the line, from 0; 0 where none does. */
 export const firstWork = (document: StillhotDocument): number =>
   Math.max(
     0,

@@ -15,6 +15,7 @@ import {
 import { largestThatFits } from "./fitting";
 import type { DrillOption, DrillQuestion } from "./question";
 
+/** The words of a worksheet, and whether it is the questions or the key. */
 export interface WorksheetOptions {
   readonly catalogue: Catalogue;
   readonly language?: string;

@@ -19,6 +19,7 @@ import { TAP_WORDS, type TapLanguage } from "./words";
 /** Ways of drawing that are kept for ever: the version is part of the seed. */
 export const TAP_VERSIONS: readonly number[] = [1];
 
+/** Which drawing is to be made. The same request gives the same drawing for ever. */
 export interface TapRequest {
   readonly level: Level;
   /** a whole number from 0 on */

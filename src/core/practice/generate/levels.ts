@@ -15,6 +15,7 @@ export type Extra =
 /** 1 is a first day, 5 the hardest of the scenarios, 6 all that stands on one line. */
 export type Level = 1 | 2 | 3 | 4 | 5 | 6;
 
+/** Levels that there are, the easiest first. */
 export const LEVELS: readonly Level[] = [1, 2, 3, 4, 5, 6];
 
 interface LevelPlan {
@@ -28,6 +29,7 @@ interface LevelPlan {
   readonly of: readonly Extra[];
 }
 
+/** What a drawing of each level has: the fewest and the most of each thing. */
 export const LEVEL_PLANS: Readonly<Record<Level, LevelPlan>> = {
   1: {
     phases: 0,

@@ -9,6 +9,8 @@ const atLeast = (sizes: readonly number[], wanted: number): number =>
 
 /** A unit with a fifth to spare over the load. */
 export const unitKva = (kw: number): number => atLeast(UNITS_KVA, 1.2 * kw);
+
+/** A bank of three with three tenths to spare over the load. */
 export const bankKva = (kw: number): number => atLeast(BANKS_KVA, 1.3 * kw);
 
 /** A link of twice to two and a half times full load, which lets the inrush through (common practice, no source). */

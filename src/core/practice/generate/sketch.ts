@@ -153,6 +153,7 @@ export class Sketch {
 /** Usual volts of distribution lines and what their transformers' plates say. Source: ANSI C84.1 and C57.12.20, from memory. */
 const PLATE_KV: Readonly<Record<number, number>> = { 12.47: 7.2, 13.2: 7.62, 13.8: 7.97, 24.94: 14.4 };
 
+/** Voltages that a line can have, line to line [kV]; source as above. */
 export const LINE_KV: readonly number[] = Object.keys(PLATE_KV).map(Number);
 
 const capital = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);

@@ -2,6 +2,7 @@ import { hangCustomer, type CustomerSort } from "./customer";
 import type { HungTransformer, Sketch, Spot } from "./sketch";
 import { linkFor, unitKva } from "./sizes";
 
+/** What a transformer hangs from and who is behind it. */
 export interface Hanging {
   readonly phase: string;
   /** from the line by a clamp above its cutout */

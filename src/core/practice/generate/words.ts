@@ -191,6 +191,8 @@ const french: TapWords = {
   cableEnd: (pad) => `bout du câble au socle ${pad}`,
 };
 
+/** Languages that made drawings can be labelled in. */
 export type TapLanguage = "en" | "fr";
 
+/** The words of made drawings, by language. */
 export const TAP_WORDS: Readonly<Record<TapLanguage, TapWords>> = { en: english, fr: french };

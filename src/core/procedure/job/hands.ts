@@ -74,6 +74,10 @@ export interface HotInHand {
   readonly nominalVolts: number;
 }
 
+/**
+ * What a step has in hand that is live before or after it, or that nobody grounded; nothing where all of it is dead and
+ * grounded. A neutral counts by its volts alone.
+ */
 export function hotInHand(step: Step, before: JobState, after: JobState): HotInHand | undefined {
   const { hazardVolts } = settingsOf(before.document);
   const isUngrounded =

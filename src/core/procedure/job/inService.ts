@@ -45,6 +45,7 @@ export const brokenThings = (system: System): (readonly [ElementId, readonly Con
     return ids.length === 0 ? [] : [[id, ids] as const];
   });
 
+/** Ends of all that is broken on a drawing, onto which nothing may be closed. */
 export const brokenConductors = (system: System): ConductorId[] =>
   brokenThings(system).flatMap(([, ids]) => ids);
 

@@ -17,6 +17,7 @@ export function isolationPoints(state: JobState): ElementId[] {
   return [...ids].sort();
 }
 
+/** Whether anybody's tag hangs on a thing: the crew's, or one found there. */
 export const isTagged = (state: JobState, id: ElementId): boolean =>
   state.otherTags.has(id) ||
   (elementOf(state.document.system, id) as { tagged?: boolean } | undefined)?.tagged === true;

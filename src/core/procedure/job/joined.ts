@@ -24,6 +24,7 @@ export function joinedTo(system: System, ids: readonly ConductorId[]): ReadonlyS
   return new Set(circuit.conductorIds.filter((_, node) => wanted.has(labels[node]!)));
 }
 
+/** Whether metal joins two conductors as things stand. */
 export const isJoined = (system: System, a: ConductorId, b: ConductorId): boolean =>
   islandOf(system, a) !== -1 && islandOf(system, a) === islandOf(system, b);
 

@@ -13,5 +13,6 @@ export function anotherOwnerOf({ document }: JobState, id: string | undefined): 
   return owner === undefined || owner === "" || owner === jobOf(document).crew ? undefined : owner;
 }
 
+/** Whether a thing is another's to operate, not the crew's. */
 export const isAnothers = (state: JobState, id: string | undefined): boolean =>
   anotherOwnerOf(state, id) !== undefined;

@@ -144,6 +144,7 @@ export function canOpenInOrder(document: StillhotDocument, openings: readonly Op
   });
 }
 
+/** Which of two ranks comes first: by the first number in which they differ. */
 export function compareRanks(a: readonly number[], b: readonly number[]): number {
   for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i]! - b[i]!;
   return 0;

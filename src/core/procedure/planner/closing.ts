@@ -223,5 +223,6 @@ function without(record: SavedElement, key: string, phases: string): Readonly<Re
   return { [key]: [...letters].filter((it) => !phases.includes(it)).join("") };
 }
 
+/** Whether a thing is open when all is normal. */
 export const isNormallyOpen = (system: System, id: ElementId): boolean =>
   (complete(system.elements[id]!) as { normallyOpen?: boolean }).normallyOpen === true;

@@ -59,6 +59,7 @@ export interface Intent {
   readonly back: readonly Move[];
 }
 
+/** A job's work points with their ids, in the file's order. */
 export const workPointsOf = (document: StillhotDocument): (readonly [WorkPointId, WorkPoint])[] =>
   Object.entries(jobOf(document).workPoints) as [WorkPointId, WorkPoint][];
 
@@ -113,6 +114,7 @@ const isBetweenGrounds = ({ system }: StillhotDocument, id: ElementId): boolean 
 export const phasesAtPoint = (system: System, at: string): string =>
   (conductorsOf(system).get(at) ?? []).filter((it) => it !== "N").join("");
 
+/** Whether a neutral comes to a point. */
 export const hasNeutral = (system: System, at: string): boolean =>
   (conductorsOf(system).get(at) ?? []).includes("N");
 

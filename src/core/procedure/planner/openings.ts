@@ -185,6 +185,7 @@ export function stepOff(system: System, opening: Opening, phases: string, tool: 
   } as Step;
 }
 
+/** The step by which an opening is put back, on these phases, with this tool in hand. */
 export function stepOn(system: System, opening: Opening, phases: string, tool: string | undefined): Step {
   const found = complete(system.elements[opening.element]!);
   return {

@@ -11,6 +11,7 @@ import { stillThreatening, uncontrolledBy } from "./uncontrolled";
 import { type Strictness, STRICTEST } from "./ways";
 import { NO_WISHES } from "./wishes";
 
+/** What is asked for beside the order. */
 export interface PlanOptions {
   /** other ways to do the job, with their price (true) */
   readonly alternatives?: boolean;

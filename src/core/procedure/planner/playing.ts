@@ -14,6 +14,10 @@ const beginnings = perObject((_document: StillhotDocument): Prefix => ({
   next: new Map(),
 }));
 
+/**
+ * Plays steps one after the other, as far as whoever asks goes on. What was played before of the same drawing is not
+ * played again.
+ */
 export function* playing(document: StillhotDocument, steps: readonly PlannedStep[]): Generator<PlayedStep> {
   let at = beginnings(document);
   let state = beginJob(document);

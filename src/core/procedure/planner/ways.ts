@@ -35,6 +35,7 @@ export interface Strictness {
   readonly asRestored: boolean;
 }
 
+/** Every opening to be seen, and everything left as it was found. */
 export const STRICTEST: Strictness = { visibleGaps: true, asRestored: true };
 
 /** A way from a supply to what is to be dead: the edges from the target outward. */

@@ -28,6 +28,7 @@ export interface Wishes {
 
 const NONE: ReadonlySet<never> = new Set();
 
+/** Of an order that nothing was found wrong with yet. */
 export const NO_WISHES: Wishes = {
   strictness: STRICTEST,
   separations: [],
@@ -57,6 +58,7 @@ export function wish(wishes: Wishes, key: SetKey, ...items: readonly string[]): 
   return { ...wishes, [key]: new Set([...known, ...items].sort()) };
 }
 
+/** Wishes with more openings forced; the same object where they were forced already. */
 export const alsoForced = (wishes: Wishes, keys: readonly string[]): Wishes =>
   keys.every((it) => wishes.forced.includes(it))
     ? wishes

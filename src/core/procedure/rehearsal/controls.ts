@@ -53,6 +53,7 @@ export interface TriedControl extends Control {
   readonly harm?: Message;
 }
 
+/** A threat with the controls that could be put against it. */
 export interface ControlledThreat {
   readonly threat: Threat;
   /** with what is ticked */
@@ -61,6 +62,7 @@ export interface ControlledThreat {
   readonly controls: readonly TriedControl[];
 }
 
+/** How a work point stands before and with the controls that are ticked. */
 export interface ControlSheet {
   readonly before: Effect;
   /** with what is ticked */

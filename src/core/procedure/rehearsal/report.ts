@@ -55,6 +55,7 @@ interface StepJson {
   >;
 }
 
+/** A rehearsal as the command line gives it with `--json`, every sentence spelled out. */
 export function rehearsalJson(rehearsal: Rehearsal, catalogue: Catalogue): RehearsalJson {
   const { ok, steps, findings, final } = rehearsal;
   const spelled = (it: RehearsalFinding) => spellFinding(it, catalogue);

@@ -25,8 +25,10 @@ export interface RehearsalFinding extends Finding {
   readonly marks?: readonly StepMark[];
 }
 
+/** What a rule finds: nothing, one problem or several. */
 export type Problems = Problem | readonly Problem[] | undefined;
 
+/** One rule: what it is called, what it rests on, and what it finds. */
 export interface Rule {
   readonly id: string;
   readonly severity: Severity;
