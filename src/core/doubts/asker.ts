@@ -256,6 +256,7 @@ export class Asker {
 /** What carrying a doubt out takes for each thing of a drawing, in multiplications: measured, as the nodes of a solution are. */
 export const COST_OF_A_RECORD = 50;
 
+/** How bad a verdict is: a larger number is worse. */
 export const BADNESS: Readonly<Record<Verdict, number>> = {
   grounded: 0,
   isolated: 1,

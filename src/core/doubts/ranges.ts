@@ -14,9 +14,9 @@ import {
   assess,
   leastWithstand,
   type Question,
-  standingOfWork,
+  verdictOfWork,
   type Verdict,
-  type WorkStanding,
+  type WorkVerdict,
 } from "../hazard";
 import type { ConductorId, ElementId, Finding, JsonObject, Letter, PointId, WorkPointId } from "../terms";
 import { BADNESS, COST_OF_A_RECORD } from "./asker";
@@ -150,10 +150,10 @@ class Trials {
   private tryOut(ends: Ends): Trial {
     const changes = ends.flatMap((end, nth) => this.numbers[nth]![end] ?? []);
     const changed = changes.length === 0 ? this.question.system : amended(this.question.system, changes);
-    const standing = standingOfWork({ ...this.question, system: changed }, this.tested);
-    this.spent += standing.work + COST_OF_A_RECORD * elementCountOf(changed);
-    const parting = partingIn(standing, this.withstandAmps);
-    return { ends, changed, verdict: standing.verdict, figures: figuresOf(standing), parting };
+    const found = verdictOfWork({ ...this.question, system: changed }, this.tested);
+    this.spent += found.work + COST_OF_A_RECORD * elementCountOf(changed);
+    const parting = partingIn(found, this.withstandAmps);
+    return { ends, changed, verdict: found.verdict, figures: figuresOf(found), parting };
   }
 }
 
@@ -184,7 +184,7 @@ type Figures = ReadonlyMap<string, number>;
 
 const FIGURES = ["volts", "exposureVolts"] as const;
 
-function figuresOf({ threats }: WorkStanding): Figures {
+function figuresOf({ threats }: WorkVerdict): Figures {
   const figures = new Map<string, number>();
   for (const threat of threats)
     for (const it of FIGURES) {
@@ -195,7 +195,7 @@ function figuresOf({ threats }: WorkStanding): Figures {
 }
 
 /** Conductors whose threats put more through a ground set than the weakest carries: then sets part. */
-const partingIn = ({ threats }: WorkStanding, withstandAmps: number): Set<Letter> =>
+const partingIn = ({ threats }: WorkVerdict, withstandAmps: number): Set<Letter> =>
   new Set(threats.filter((it) => it.groundAmps > withstandAmps).map((it) => it.conductor));
 
 /** Every number around a work point that nobody has seen to, the nearest first. */
