@@ -164,13 +164,14 @@ describe("P3 after the last step the line is in service", () => {
 /**
  * Steps that may go without a rule speaking: what only brings the line back to service; the work itself, which is no safety step; the request, since a permit that is
  * received was asked for; the all-clear and its repeat-back where nothing is energized after it; the block of a lifted
- * clamp or a main, which is made inoperable as 29 CFR 1910.269(m)(3)(ii) asks, where the tag alone satisfies the rules; and
+ * clamp or a main, which is made inoperable as 29 CFR 1910.269(m)(3)(ii) asks, where the tag alone satisfies the rules; a
+ * look for what blew a link, where the rule takes any work before it for one; and
  * a capacitor that is taken off since another of its phases stays alive: the rule on discharge takes it for supplied then.
  */
 function mayGo(steps: readonly Step[], index: number, document: StillhotDocument): boolean {
   const { system } = document;
   const step = steps[index]!;
-  if (step.do === "work" || step.do === "request-permit") return true;
+  if (["work", "request-permit", "inspect"].includes(step.do)) return true;
   if (step.do === "all-clear" || step.do === "confirm") return !isEnergizedAfter(steps, index, document);
   const kind = step.element === undefined ? undefined : system.elements[step.element as never]?.kind;
   if (step.do === "open" && kind === "capacitor") return true;

@@ -29,7 +29,6 @@ import {
 import { backToService } from "./backToService";
 import type { Move } from "./closing";
 import { demandKey, demandOf } from "./demand";
-import { madeSound } from "./ending";
 import { closableOnto } from "./marks";
 import { documentOn, openingsOf } from "./openings";
 import { repaired } from "./repair";
@@ -106,20 +105,13 @@ function marksFor(
 const sorted = <Item extends string>(items: ReadonlySet<Item>): ReadonlySet<Item> =>
   new Set([...items].sort());
 
-/** Where a wire of an overhead line is down that the work is about: people come near both of its ends. */
+/** Where a wire is down, whatever the work is about: people come near both of its ends. */
 const wiresDown = (document: StillhotDocument): ReadonlySet<PointId> =>
   new Set(
-    elementsOfKind(document.system, "span").flatMap(([id, it]) =>
-      it.construction === "overhead" &&
-      it.parted.replace("N", "") !== "" &&
-      (madeSound(document).has(id) || isWorkedAt(document, it))
-        ? ([it.from, it.to] as PointId[])
-        : [],
+    elementsOfKind(document.system, "span").flatMap(([, it]) =>
+      it.construction !== "cable" && it.parted.replace("N", "") !== "" ? ([it.from, it.to] as PointId[]) : [],
     ),
   );
-
-const isWorkedAt = (document: StillhotDocument, { from, to }: { from: string; to: string }): boolean =>
-  workPointsOf(document).some(([, { at }]) => at === from || at === to);
 
 /** A ground set at every work point, on every phase there that is dead, and on every secondary that is held by one. */
 function groundsOf(document: StillhotDocument, choice: Choice, { groundsAt, cables }: Wishes): GroundPlace[] {

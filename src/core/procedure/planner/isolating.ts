@@ -136,6 +136,8 @@ function whyOff(
       return say("why.off.drops", { name, other: nameOf(document, purpose.other) });
     case "splits":
       return say("why.off.splits", { name, other: nameOf(document, purpose.other) });
+    case "keeps off":
+      return say("why.off.motor", { name, other: nameOf(document, purpose.other) });
     case "capacitor":
       return say("why.off.capacitor", { name });
     default:

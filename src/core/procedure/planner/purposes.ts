@@ -6,11 +6,12 @@ import type { Opening } from "./openings";
 import type { Choice, Demand } from "./search";
 import { edgesTaken, wayBetween } from "./ways";
 
-/** What an opening is for: to shut a supply off, to take load off another, or to pick load up in parts afterwards. */
+/** What an opening is for: to shut a supply off, to take load off another, to pick load up in parts afterwards, or to keep a motor off two phases. */
 export type Purpose =
   | { readonly is: "isolates"; readonly source: ElementId }
   | { readonly is: "drops"; readonly other: ElementId }
   | { readonly is: "splits"; readonly other: ElementId }
+  | { readonly is: "keeps off"; readonly other: ElementId }
   | { readonly is: "capacitor" };
 
 /** What each opening is for: it is asked what would be left without it. */
@@ -22,6 +23,8 @@ export function purposesOf(
   const circuit = circuitOf(document.system);
   const purposes = new Map<string, Purpose>();
   const taken = edgesTaken(circuit, demand.strictness);
+  // What is closed for the rest meanwhile would feed the work as well.
+  for (const { opening } of restored.moves) for (const edge of opening.edges) taken[edge] = 1;
   // What closes again before the work keeps nothing dead.
   const closesAgain = new Set(restored.moves.map(({ opening }) => opening.element));
   for (const opening of openings) {
@@ -33,18 +36,19 @@ export function purposesOf(
     const way = demand.separations
       .map((it) => wayBetween(circuit, edgeOn, it, stopped))
       .find((it) => it !== undefined);
-    purposes.set(
-      opening.key,
-      way === undefined ? idleOf(opening, order.order, demand) : { is: "isolates", source: way.source },
-    );
+    const purpose: Purpose | undefined =
+      way === undefined ? idleOf(opening, order.order, demand) : { is: "isolates", source: way.source };
+    if (purpose !== undefined) purposes.set(opening.key, purpose);
   }
   return purposes;
 }
 
-function idleOf(opening: Opening, order: OpeningOrder["order"], { first }: Demand): Purpose {
+function idleOf(opening: Opening, order: OpeningOrder["order"], { first }: Demand): Purpose | undefined {
   if (opening.kind === "capacitor") return { is: "capacitor" };
   const at = order.findIndex((it) => it.opening === opening);
   const next = order.slice(at + 1).find((it) => it.opening.element !== opening.element)?.opening;
-  const other = next?.element ?? opening.element;
-  return first.has(opening.key) ? { is: "splits", other } : { is: "drops", other };
+  if (next === undefined) return undefined;
+  const other = next.element;
+  if (!first.has(opening.key)) return { is: "drops", other };
+  return opening.kind === "main" ? { is: "keeps off", other } : { is: "splits", other };
 }

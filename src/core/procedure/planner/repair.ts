@@ -10,6 +10,7 @@ import { seen } from "../job/seen";
 import type { JobState } from "../job/state";
 import { hasNeutral, type Intent } from "./intent";
 import { nextBeyond } from "./nextBeyond";
+import { openingsOf } from "./openings";
 import { nodesOfFeeder, type Separation } from "./ways";
 import { alsoForced, wish, type Wishes } from "./wishes";
 
@@ -47,6 +48,7 @@ const REPAIRS: Readonly<Record<string, Repair>> = {
   "work-not-safe": saferWork,
   "ground-place": saferWork,
   "fuse-on-close": pickedUpInParts,
+  "single-phasing": motorOffFirst,
   "pick-up-order": ({ where }, { wishes }) => wish(wishes, "forbidden", where),
   ferroresonance: ({ where }, { wishes, intent }) =>
     // With nothing else to open there it stays, and the plan says so.
@@ -172,4 +174,16 @@ function pickedUpInParts(_finding: Broke, { document, step, wishes, intent }: Br
   if (beyond.length === 0) return wishes;
   const keys = beyond.map(({ key }) => key);
   return wish(alsoForced(wishes, keys), "first", ...keys);
+}
+
+/** A motor that ran on two phases is kept off by what stands right before it, until all of them are back. */
+function motorOffFirst({ where: motor }: Broke, { document, wishes }: Broken): Wishes {
+  const { at } = complete(document.system.elements[motor as ElementId]!) as { at?: string };
+  const keys = openingsOf(document)
+    .all.filter(({ element, moves }) => {
+      const { to } = complete(document.system.elements[element]!) as { to?: string };
+      return moves === "phases" && to === at && !wishes.forbidden.has(element);
+    })
+    .map(({ key }) => key);
+  return keys.length === 0 ? wishes : wish(alsoForced(wishes, keys), "first", ...keys);
 }

@@ -10,11 +10,11 @@ import {
   type PointId,
   say,
 } from "../../terms";
+import { brokenThings } from "../job/inService";
 import { nameOf } from "../job/names";
 import { isOnePiece } from "../job/phasing";
-import { type Move, systemMoved } from "./closing";
-import { customersDark } from "./closing";
-import { goalOf, isOff } from "./ending";
+import { customersDark, type Move, systemMoved } from "./closing";
+import { goalOf, isOff, madeSound } from "./ending";
 import type { Intent } from "./intent";
 import { type Opening, stepOff, stepOn } from "./openings";
 import { placeOf, RANK, step } from "./said";
@@ -112,13 +112,30 @@ function onSteps(document: StillhotDocument, move: Move, phases: string, when: W
     ...(out === ""
       ? []
       : [step({ do: "replace-barrel", element: id, phases: out }, say("why.replace-barrel"))]),
-    ...(blown === "" ? [] : [step({ do: "refuse", element: id, phases: blown }, say("why.refuse"))]),
+    ...(blown === "" ? [] : renewing(document, id, blown, when)),
     ...("fuse" in element && element.fuse !== "solid" && isLive
       ? [step({ do: "stand-clear" }, say("why.stand-clear", { name }))]
       : []),
     ...phasingSteps(document, before, opening, phases),
     step(stepOn(document.system, opening, phases, tool), whyOn(document, move, isLive, when)),
   ];
+}
+
+/** A new link, once what blew the old one is known: where the work has not mended it the line beyond is looked at first. */
+function renewing(document: StillhotDocument, id: ElementId, phases: string, when: When): PlannedStep[] {
+  const refuse = { do: "refuse", element: id, phases } as const;
+  if (when === "for good" && mendsCause(document, id)) return [step(refuse, say("why.refuse"))];
+  const { to } = complete(document.system.elements[id]!) as { to: string };
+  return [
+    step({ do: "inspect", at: to as PointId }, say("why.inspect.blown", { name: nameOf(document, id) })),
+    step(refuse, say("why.refuse.looked")),
+  ];
+}
+
+/** Whether the work changes the thing itself, or mends something that could have blown its link. */
+function mendsCause(document: StillhotDocument, id: ElementId): boolean {
+  const mended = madeSound(document);
+  return mended.has(id) || brokenThings(document.system).some(([it]) => mended.has(it));
 }
 
 /** Both sides are tested for volts before a parallel path is closed, save where both are one conductor. */
@@ -152,11 +169,22 @@ function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: Wh
   if (when === "meanwhile") {
     const fed =
       customersDark(circuitOf(before), []) - customersDark(circuitOf(systemMoved(document, move)), []);
-    return fed > 0 ? say("why.supply", { name }) : say("why.on");
+    if (fed > 0) return say("why.supply", { name });
   }
   if (isLiftedOff(opening)) return say("why.on.clamp", { name });
+  if (opening.kind === "capacitor") return say("why.on.capacitor", { name });
   if (!isLive) return say("why.on");
-  return say(isOff(document.system, opening) ? "why.on.service" : "why.on.live", { name });
+  if (isOff(document.system, opening)) return say("why.on.service", { name });
+  return say(bringsVolts(document, move) ? "why.on.live" : "why.on.joined", { name });
+}
+
+/** Whether something comes to life when a thing closes; where another way feeds it already nothing does. */
+function bringsVolts(document: StillhotDocument, move: Move): boolean {
+  const [before, after] = [move.before, systemMoved(document, move)].map((system) => {
+    const circuit = circuitOf(system);
+    return reachOf(circuit, standingOf(circuit), { groundsLifted: true }).how;
+  });
+  return after!.some((how, node) => how !== 0 && before![node] === 0);
 }
 
 /** Whether either side of a thing has a supply. */

@@ -13,6 +13,7 @@ export const planner = {
   "why.off.drops": "la charge part à {name}, si bien qu'il ne reste rien à couper à {other}",
   "why.off.splits":
     "{name} reste ouvert jusqu'à ce que {other} soit fermé, pour qu'aucun fusible ne reprenne tout d'un coup",
+  "why.off.motor": "{name} garde le moteur arrêté jusqu'à ce que {other} soit fermé sur chaque phase",
   "why.off.capacitor":
     "les mises à la terre de ce chantier ne court-circuitent pas {name}, donc on le retire",
   "why.bypass.neutral": "hors du neutre, {name} serait un court-circuit par son contournement",
@@ -64,6 +65,9 @@ export const planner = {
   "why.barricade.down": "un fil est à terre à {at} : plus personne ne s'en approche",
   "why.replace-barrel": "le tube retourne dans sa charnière avant de pouvoir être fermé",
   "why.refuse": "un fusible neuf, maintenant que la cause de la fusion est cherchée, et coupée ou réparée",
+  "why.inspect.blown":
+    "on cherche sur la ligne en aval ce qui a fait fondre le fusible de {name} avant d'en mettre un neuf",
+  "why.refuse.looked": "un fusible neuf, maintenant qu'on a cherché ce qui a fait fondre l'autre",
   "why.supply": "{name} alimente ce qui peut l'être pendant le travail",
   "why.off.normal": "{name} est ouvert en service, et s'ouvre avant que deux alimentations se rejoignent",
   "why.off.again":
@@ -73,6 +77,8 @@ export const planner = {
   "why.stand-clear": "si le fusible fond, {name} crache ses gaz là où quelqu'un pourrait regarder",
   "why.on": "fermé pendant que rien ne l'alimente",
   "why.on.live": "l'alimentation revient par {name} à ce qui est en aval",
+  "why.on.joined": "{name} est fermé en service, et ce qui est en aval est déjà alimenté",
+  "why.on.capacitor": "{name} revient sur la ligne en dernier, la tension revenue",
   "why.on.clamp": "tout l'aval de {name} est ouvert, si bien qu'aucune charge n'est reprise",
   "plan.alternative.openings": "ouvrir {names} au lieu de {others}",
   "plan.alternative.hold": "ouvrir {names} au lieu d'une mise à la terre à {place}",

@@ -1,0 +1,96 @@
+import { describe, expect, test } from "vitest";
+import { jobOf, type StillhotDocument } from "../../src/core/document";
+import { type Plan, plan, rehearse } from "../../src/core/procedure";
+import { elementsOf } from "../../src/core/procedure/job/names";
+import { randomJob } from "../support/randomJobs";
+import {
+  brokenMoreThanMayBe,
+  customersLeftDark,
+  energizedBroken,
+  machinesStarted,
+  phasesMissing,
+  untrueReasons,
+} from "../support/plansJudged";
+
+/** A few of the seeds; two hundred of them were run outside the suite. */
+const SEEDS = Array.from({ length: 20 }, (_, index) => index + 1);
+
+interface PlannedJob {
+  readonly seed: number;
+  readonly document: StillhotDocument;
+  readonly plan: Plan;
+}
+
+const jobs = SEEDS.map((seed): PlannedJob => {
+  const document = randomJob(seed);
+  return { seed, document, plan: plan(document, { alternatives: false }) };
+});
+const ordered = jobs.filter(({ plan: { steps } }) => steps.length > 0);
+
+/** Every job's order, played from as found; what is wrong with it, with the seed before it. */
+function wrongIn(
+  judge: (it: PlannedJob, played: ReturnType<typeof rehearse>) => readonly string[],
+): string[] {
+  return ordered.flatMap((it) => {
+    const { document, seed } = it;
+    const steps = it.plan.steps.map(({ why: _why, ...step }) => step);
+    const played = rehearse({ ...document, job: { ...jobOf(document), steps } as never });
+    return judge(it, played).map((problem) => `seed ${seed}: ${problem}`);
+  });
+}
+
+describe("random jobs have banks, ties, machines, parallel secondaries, regulators and capacitors", () => {
+  test("each among a hundred of them", () => {
+    const kinds = new Set(
+      Array.from({ length: 100 }, (_, seed) =>
+        elementsOf(randomJob(seed).system).map(([, it]) => it.kind),
+      ).flat(),
+    );
+    for (const kind of ["transformer", "regulator", "capacitor", "generator", "recloser", "fault", "clamp"])
+      expect([...kinds]).toContain(kind);
+  });
+});
+
+describe("P1 a planned order rehearses without a danger or a warning", () => {
+  test("in each job", () => {
+    expect(ordered.length).toBeGreaterThan((SEEDS.length * 3) / 4);
+    const found = wrongIn((_, { steps, findings }) =>
+      [...steps.flatMap((it) => it.findings.map((finding) => ({ n: it.n, ...finding }))), ...findings]
+        .filter(({ severity }) => severity !== "note")
+        .map(({ rule, where }) => `${rule} ${where}`),
+    );
+    expect(found).toEqual([]);
+  });
+});
+
+describe("P12 no plan energizes what is broken, leaves a bank with a phase missing, or starts a machine", () => {
+  test("a parted conductor, or a fault that is not cleared", () => {
+    expect(wrongIn((_, { steps, begin }) => energizedBroken(begin, steps))).toEqual([]);
+  });
+  test("a bank, at the end and whenever something else is done meanwhile", () => {
+    expect(wrongIn((_, { steps, begin }) => phasesMissing(begin, steps))).toEqual([]);
+  });
+  test("a customer's machine", () => {
+    expect(wrongIn((_, { steps, begin }) => machinesStarted(begin, steps))).toEqual([]);
+  });
+});
+
+describe("P13 no plan leaves a customer dark who can be supplied", () => {
+  test("one thing more, closed, would supply nobody without harm", () => {
+    expect(wrongIn(({ document }, { steps }) => customersLeftDark(document, steps.at(-1)!.state))).toEqual(
+      [],
+    );
+  });
+});
+
+describe("P14 no plan breaks more than a device may", () => {
+  test("by the currents of the drawing before each opening", () => {
+    expect(wrongIn((_, { steps, begin }) => brokenMoreThanMayBe(begin, steps))).toEqual([]);
+  });
+});
+
+describe("P15 every reason in a plan is true of the state that it speaks of", () => {
+  test("step by step", () => {
+    expect(wrongIn(({ plan: { steps: planned } }, played) => untrueReasons(planned, played))).toEqual([]);
+  });
+});
