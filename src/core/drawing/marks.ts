@@ -66,6 +66,31 @@ export function stepMarks(scene: Scene, path: readonly ElementId[], here: number
   });
 }
 
+/**
+ * Where somebody is to look, by rank: one mark for each place, where the first thing of it stands.
+ *
+ * @param places of each line of the list, the first first: the place, and the thing or point that one looks at there
+ */
+export function lookMarks(
+  scene: Scene,
+  places: readonly { readonly place: string; readonly where: ElementId | PointId }[],
+): ViewMark[] {
+  return [...numbered(places.map(({ place }) => place))].flatMap(([place, n]): ViewMark[] => {
+    const { where } = places.find((it) => it.place === place)!;
+    const { x, y } = placeOf(scene, where) ?? {};
+    return x === undefined || y === undefined ? [] : [{ mark: "step", x, y, n, isHere: n === 1 }];
+  });
+}
+
+/** Each different thing and which one it is, from 1. */
+export const numbered = (things: readonly string[]): ReadonlyMap<string, number> =>
+  new Map([...new Set(things)].map((it, nth) => [it, nth + 1]));
+
+function placeOf(scene: Scene, where: ElementId | PointId): { x: number; y: number } | undefined {
+  const [x, y] = scene.points.get(where as PointId)?.spine ?? [];
+  return x === undefined || y === undefined ? scene.routes.get(where as ElementId)?.centre : { x, y };
+}
+
 /** Less than this is noise of the solution, or charging that no arrow should tell of [W]. */
 export const LEAST_WATTS = 1;
 

@@ -2,8 +2,8 @@ import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { isUnreadable, readDocument, type StillhotDocument } from "../document";
 import { assess } from "../hazard";
-import type { ElementId } from "../terms";
-import { marginMarks, powerMarks } from "./marks";
+import type { ElementId, PointId } from "../terms";
+import { lookMarks, marginMarks, powerMarks } from "./marks";
 import { powerInto } from "./power";
 import { sceneOf } from "./scene";
 import { english } from "../terms";
@@ -67,4 +67,21 @@ test("margin marks stand on their points, worst first", () => {
   const [first, second] = Object.keys(document.system.points);
   const marks = marginMarks(scene, { [first!]: null, [second!]: 1 } as never);
   expect(marks.map((it) => it.mark === "margin" && it.margin)).toEqual(["1", "none"]);
+});
+
+test("places to look at are numbered in their order, each once, on what stands there", () => {
+  const document = demo("transformer-tap");
+  const scene = sceneOf(document, assess(document), { catalogue: english });
+  const [first, second] = Object.keys(document.system.points) as PointId[];
+  const [element] = scene.routes.keys();
+  const marks = lookMarks(scene, [
+    { place: "a", where: second! },
+    { place: "b", where: element! },
+    { place: "a", where: first! },
+  ]);
+  const [x, y] = scene.points.get(second!)!.spine;
+  expect(marks).toEqual([
+    { mark: "step", x, y, n: 1, isHere: true },
+    { mark: "step", ...scene.routes.get(element!)!.centre, n: 2, isHere: false },
+  ]);
 });
