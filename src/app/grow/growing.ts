@@ -6,6 +6,8 @@ import {
   type ElementId,
   elementsAt,
   isRefusal,
+  isSupply,
+  isTransformer,
   type JsonObject,
   type Message,
   type StillhotDocument,
@@ -118,11 +120,7 @@ export const hang =
 
 /** Line-to-line kilovolts of the nearest source, for what must be rated for them. */
 export function kvOf(document: StillhotDocument): number {
-  for (const saved of Object.values(document.system.elements)) {
-    const element = complete(saved);
-    if (element.kind === "source") return element.kvLL;
-  }
-  return 12.47;
+  return Object.values(document.system.elements).map(complete).find(isSupply)?.kvLL ?? 12.47;
 }
 
 export const toNeutralKv = (document: StillhotDocument): number =>
@@ -146,7 +144,7 @@ export function lowVoltsAt({ system }: StillhotDocument, point: string): number 
   for (let at = next.pop(); at !== undefined; at = next.pop())
     for (const id of elementsAt(system).get(at) ?? []) {
       const element = complete(system.elements[id as ElementId]!);
-      if (element.kind === "transformer") {
+      if (isTransformer(element)) {
         if (element.to === at && element.secondaryV < MOST_LOW_VOLTS) return element.secondaryV;
         continue;
       }

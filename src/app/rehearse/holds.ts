@@ -1,6 +1,8 @@
 import {
   advance,
+  type Assessment,
   breakingsOf,
+  elementsOfKind,
   holdBefore,
   type HoldKind,
   isolationPoints,
@@ -8,7 +10,6 @@ import {
   jobOf,
   type JobState,
   type Message,
-  type Assessment,
   type Step,
   type WorkPointId,
 } from "../../core";
@@ -77,11 +78,9 @@ function answerOf(
   step: Step,
 ): Message {
   const { document } = state;
-  const grounds = Object.entries(document.system.elements)
-    .filter(([, saved]) => saved.kind === "ground")
-    .map(([name, saved]) =>
-      t("challenge.groundAt", { name, place: pointName(document, String(saved["at"])) }),
-    );
+  const grounds = elementsOfKind(document.system, "ground").map(([name, { at }]) =>
+    t("challenge.groundAt", { name, place: pointName(document, at) }),
+  );
   const isolating = isolationPoints(state).map((it) =>
     t(isTagged(state, it) ? "challenge.tagged" : "challenge.untagged", { name: elementName(document, it) }),
   );

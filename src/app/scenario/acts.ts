@@ -2,19 +2,24 @@ import {
   complete,
   conductorsOf,
   deviceOf,
-  HAND_TOOLS,
-  isTool,
   type ElementId,
+  HAND_TOOLS,
+  hasPositions,
+  isGroundSet,
+  isMachine,
+  isOwners,
+  isTool,
   jobOf,
   type Owner,
+  partingVerbs,
   type PointId,
   type Step,
   stepBy,
-  structureOf,
   type StepVerb,
+  type StillhotDocument,
+  structureOf,
   type VerbThat,
   workPointsOf,
-  type StillhotDocument,
 } from "../../core";
 
 /** What a step has to say beside its verb and its thing. */
@@ -40,11 +45,7 @@ const act = (step: Step, phases = "", asks: readonly Asked[] = [], letters = pha
 });
 
 /** Verbs by which a kind is opened and closed, where they are not these two words. */
-const OPENS: Readonly<Record<string, readonly [VerbThat<"opens">, VerbThat<"closes">]>> = {
-  clamp: ["lift", "attach"],
-  lead: ["cut", "join"],
-  meter: ["pull", "replace"],
-};
+type Parting = readonly [VerbThat<"opens">, VerbThat<"closes">];
 
 /** Everything that can be tried on what is chosen. Whether it is wise is for the apprentice to find out. */
 export function attemptActsFor(document: StillhotDocument, { of, id }: Owner): AttemptAct[] {
@@ -84,28 +85,27 @@ function actsWith(document: StillhotDocument, id: ElementId): AttemptAct[] {
   const saved = document.system.elements[id];
   if (saved === undefined) return [];
   const element = complete(saved);
-  const { kind, phases = "" } = element as { kind: string; phases?: string };
-  if (kind === "ground") return [act({ do: "unground", element: id }, "", ["first"])];
+  const { phases = "" } = element as { phases?: string };
+  if (isGroundSet(element)) return [act({ do: "unground", element: id }, "", ["first"])];
   const { fields } = deviceOf(element.kind);
   const has = (key: string) => Object.hasOwn(fields, key);
   const isOpen = ["open", "cut", "parted"].map((key) => String((element as never)[key] ?? "")).join("");
-  const [open, close] = OPENS[kind] ?? (["open", "close"] as const);
+  const [open, close] = (partingVerbs(element) ?? ["open", "close"]) as Parting;
   const list: AttemptAct[] = [];
   const moves = has("open") || has("cut");
   if (moves && ![...phases].every((it) => isOpen.includes(it)))
     list.push(act(stepBy(open, { element: id }), phases, ["phases", "tool"]));
-  if ((moves && isOpen !== "") || kind === "main")
+  if ((moves && isOpen !== "") || isOwners(element))
     list.push(act(stepBy(close, { element: id }), phases, ["phases", "tool"]));
   if (has("parted") && isOpen !== "") list.push(act({ do: "join", element: id }, isOpen, ["phases"]));
-  if (kind === "cutout")
+  if (has("removed"))
     list.push(
       act({ do: "remove-barrel", element: id }, phases, ["phases", "tool"]),
       act({ do: "replace-barrel", element: id }, phases, ["phases", "tool"]),
       act({ do: "refuse", element: id }, phases, ["phases"]),
     );
-  if (kind === "generator")
-    list.push(act({ do: (element as { on?: boolean }).on === true ? "stop" : "start", element: id }));
-  if (kind === "transfer")
+  if (isMachine(element)) list.push(act({ do: element.on ? "stop" : "start", element: id }));
+  if (hasPositions(element))
     list.push(act({ do: "set-position", element: id, position: "off" }, "", ["position"]));
   const isOn = (key: string) => (element as never)[key] === true;
   list.push(act({ do: isOn("tagged") ? "untag" : "tag", element: id }));

@@ -1,10 +1,18 @@
 import {
   type CircuitElement,
+  comesAway,
   complete,
   completePoint,
   edits,
-  evidenceOfAll,
   type ElementId,
+  evidenceOfAll,
+  groundSetsAt,
+  isBeside,
+  isConductor,
+  isLiftedOff,
+  isLine,
+  isMachine,
+  isSupply,
   jobOf,
   openingOf,
   openPhasesOf,
@@ -185,23 +193,20 @@ function workAt(session: Session, at: PointId, keys: { readonly does?: readonly 
 }
 
 const groundsAt = ({ document }: Session, point: string): string[] =>
-  Object.entries(document.system.elements)
-    .filter(([, saved]) => saved.kind === "ground" && saved["at"] === point)
-    .map(([id]) => id);
+  groundSetsAt(document.system, point).map(([id]) => id);
 
 function elementActs(session: Session, id: ElementId, element: CircuitElement): SketchAct[] {
   const run = (command: Parameters<Session["run"]>[0]) => () => void session.run(command);
   const acts: SketchAct[] = [];
   if ("open" in element) acts.push(...operating(session, id, element));
-  if (element.kind === "span" || element.kind === "lead") {
-    const isSpan = element.kind === "span";
+  if (isConductor(element)) {
     acts.push({
       id: openPhasesOf(element) === "" ? "part" : "rejoin",
-      label: openPhasesOf(element) === "" ? t(isSpan ? "act.part" : "act.cut") : t("act.rejoin"),
+      label: openPhasesOf(element) === "" ? t(isLine(element) ? "act.part" : "act.cut") : t("act.rejoin"),
       run: run(openPhasesOf(element) === "" ? edits.open(id) : edits.close(id)),
     });
   }
-  if (element.kind === "span")
+  if (isLine(element))
     acts.push({
       id: "nearby",
       label: t("grow.nearby"),
@@ -216,18 +221,18 @@ function elementActs(session: Session, id: ElementId, element: CircuitElement): 
       label: t("act.work"),
       run: () => workAt(session, at, { does: [id] }),
     });
-  if (element.kind === "generator" || element.kind === "source" || element.kind === "nearby") {
-    const isMachine = element.kind === "generator";
+  if (isMachine(element) || isSupply(element) || isBeside(element)) {
+    const [starts, stops] = isMachine(element)
+      ? ([t("act.start"), t("act.stop")] as const)
+      : ([t("act.turnOn"), t("act.turnOff")] as const);
     acts.push({
       id: element.on ? "off" : "on",
-      label: t(
-        element.on ? (isMachine ? "act.stop" : "act.turnOff") : isMachine ? "act.start" : "act.turnOn",
-      ),
+      label: element.on ? stops : starts,
       commits: true,
       run: run(element.on ? edits.turnOff(id) : edits.turnOn(id)),
     });
   }
-  if (element.kind === "transfer")
+  if ("position" in element)
     for (const [position, key] of [
       ["utility", "act.toUtility"],
       ["generator", "act.toGenerator"],
@@ -282,12 +287,11 @@ function operating(
 ): SketchAct[] {
   const open = openPhasesOf(element);
   const isGang = openingOf(element)?.gang ?? element.phases.length === 1;
-  const [opens, closes] =
-    element.kind === "clamp"
-      ? [t("act.lift"), t("act.attach")]
-      : element.kind === "meter"
-        ? [t("act.pull"), t("act.replace")]
-        : [t("act.open"), t("act.close")];
+  const [opens, closes] = isLiftedOff(element)
+    ? [t("act.lift"), t("act.attach")]
+    : comesAway(element)
+      ? [t("act.pull"), t("act.replace")]
+      : [t("act.open"), t("act.close")];
   if (isGang || element.phases.length === 1) {
     const isOpen = open !== "";
     return [

@@ -9,6 +9,7 @@ import {
   elementsAt,
   endPointsOf,
   evidenceOfAll,
+  isSupply,
   jobOf,
   type Letter,
   type Look,
@@ -22,8 +23,8 @@ import {
   perDrawing,
   type PointId,
   type SavedElement,
-  type SavedPoint,
   savedElement,
+  type SavedPoint,
   savedPoint,
   type StateColumn,
   type StillhotDocument,
@@ -130,7 +131,7 @@ function branchesOf(system: System): Branch[] {
   const met = new Set<StructureId>();
   const written = new Set<string>();
   const hasSource = ({ elements }: Structure) =>
-    elements.some((it) => savedElement(system.elements, it)!.kind === "source");
+    elements.some((it) => isSupply(savedElement(system.elements, it)));
   const all = [...structures.values()];
   for (const start of [...all.filter(hasSource), ...all]) {
     if (met.has(start.id)) continue;
@@ -315,7 +316,7 @@ export function standingOf(element: CircuitElement): string[] {
     "tagged" in element && element.tagged ? t("outline.tagged") : "",
     "blocked" in element && element.blocked ? t("outline.blocked") : "",
     "on" in element && typeof element.on === "boolean" ? t(element.on ? "outline.on" : "outline.off") : "",
-    element.kind === "transfer" ? t(`position.${element.position}`) : "",
+    "position" in element ? t(`position.${element.position}`) : "",
   ].filter((it) => it !== "");
 }
 

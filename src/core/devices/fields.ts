@@ -15,7 +15,7 @@ export type Input =
   | { readonly as: "number"; readonly unit: string; readonly min?: number; readonly max?: number }
   | { readonly as: "choice"; readonly choices: readonly (string | number)[] }
   | { readonly as: "phases"; readonly withNeutral: boolean }
-  | { readonly as: "letters" }
+  | { readonly as: "letters"; readonly allowed: "ABC" | "ABC or 12" }
   | { readonly as: "structure" }
   | { readonly as: "point" }
   | { readonly as: "element" }
@@ -206,7 +206,7 @@ export const optionalChoice = <const Choices extends readonly string[]>(
 export const letters = (allowed: "ABC" | "ABC or 12"): Field<string> => ({
   required: true,
   fallback: "",
-  input: { as: "letters" },
+  input: { as: "letters", allowed },
   schema: {
     type: "string",
     pattern: allowed === "ABC" ? "^(A?B?C?)$" : "^(A?B?C?|1?2?)$",

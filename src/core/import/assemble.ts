@@ -1,3 +1,4 @@
+import { isTransformer, isSupply } from "../devices";
 import { readValue, isUnreadable, type StillhotDocument } from "../document";
 import type { JsonObject } from "../terms";
 import { type Draft, type DraftElement, type DraftPoint, lettersAt } from "./draft";
@@ -46,8 +47,8 @@ export function assemble(draft: Draft, options: Options): StillhotDocument | und
 
 /** Ends at which an element has a neutral. */
 function neutralEnds({ keys, ends }: DraftElement, way: Options["way"]): readonly string[] {
-  if (ends.length > 1 && keys.kind !== "transformer") return way === "earth" ? [] : ends;
-  if (keys.kind === "transformer") return ends;
+  if (isTransformer(keys)) return ends;
+  if (ends.length > 1) return way === "earth" ? [] : ends;
   return ["source", "load", "capacitor", "generator"].includes(keys.kind) ? ends : [];
 }
 
@@ -88,7 +89,7 @@ function shortened(draft: Draft, label: string): string {
 /** Loads and the like at points to which nothing leads: there is no conductor that they could hang on. */
 function dropWhatHangsOnNothing(draft: Draft): void {
   const isOnNothing = ({ keys, ends }: DraftElement) =>
-    ends.length === 1 && keys.kind !== "source" && draft.lettersAtPoint(ends[0]!) === "";
+    ends.length === 1 && !isSupply(keys) && draft.lettersAtPoint(ends[0]!) === "";
   for (const element of draft.elements.filter(isOnNothing))
     draft.ledger.note("leftOut", "onNothing", element.label);
   draft.retain((it) => !isOnNothing(it));
@@ -104,7 +105,7 @@ function dropWhatHangsOnNothing(draft: Draft): void {
 function checkPhases(draft: Draft): void {
   const around = draft.byPoint();
   for (const { ends, keys, shown } of draft.elements) {
-    if (ends.length !== 1 || keys.kind === "source") continue;
+    if (ends.length !== 1 || isSupply(keys)) continue;
     const [at] = ends as [string];
     const there = draft.lettersAtPoint(at);
     const missing = [...String(keys["phases"])].filter((it) => !there.includes(it));
@@ -128,15 +129,14 @@ function checkPhases(draft: Draft): void {
 /** Two-ended elements with the source side first, walked outward from all sources at once. */
 function turnedAway(draft: Draft): DraftElement[] {
   const around = draft.byPoint();
-  const reached = new Set(draft.elements.filter((it) => it.keys.kind === "source").map((it) => it.ends[0]!));
+  const reached = new Set(draft.elements.filter((it) => isSupply(it.keys)).map((it) => it.ends[0]!));
   const turned = new Map<DraftElement, DraftElement>();
   const queue = [...reached];
   for (let next = 0; next < queue.length; next++)
     for (const element of around.get(queue[next]!) ?? []) {
       const [first, second] = element.ends as [string, string?];
       if (second === undefined || turned.has(element)) continue;
-      const isBackwards =
-        queue[next] === second && !reached.has(first) && element.keys.kind !== "transformer";
+      const isBackwards = queue[next] === second && !reached.has(first) && !isTransformer(element.keys);
       turned.set(
         element,
         isBackwards && element.isDirected !== true ? { ...element, ends: [second, first] } : element,

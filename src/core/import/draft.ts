@@ -1,4 +1,5 @@
-import type { JsonObject } from "../terms";
+import { type SavedElement } from "../document";
+import { isTransformer, isSupply } from "../devices";
 import type { Ledger } from "./ledger";
 
 /** A point on its way into the drawing. */
@@ -21,7 +22,7 @@ export interface DraftElement {
   readonly label: string;
   /** what a message calls it: its class, name and id in the file */
   readonly shown: string;
-  readonly keys: JsonObject & { readonly kind: string };
+  readonly keys: SavedElement;
   readonly ends: readonly string[];
   /** which end is the source side follows from the file and not from the walk outward */
   readonly isDirected?: boolean;
@@ -30,7 +31,7 @@ export interface DraftElement {
 /** Letters that an element brings to one of its ends. */
 export const lettersAt = (element: DraftElement, end: number): string => {
   const phases = String(element.keys["phases"] ?? "");
-  if (element.keys.kind !== "transformer" || end === 0) return phases;
+  if (!isTransformer(element.keys) || end === 0) return phases;
   if (element.keys["connection"] !== "single") return "ABC";
   return element.keys["secondary"] === "two-wire" ? phases[0]! : "12";
 };
@@ -49,7 +50,7 @@ export class Draft {
 
   add(element: DraftElement): void {
     this.elements.push(element);
-    if (element.ends.length < 2 && element.keys.kind !== "source") return;
+    if (element.ends.length < 2 && !isSupply(element.keys)) return;
     for (const [index, end] of element.ends.entries()) {
       const known = this.#letters.get(end) ?? new Set<string>();
       this.#letters.set(end, known);

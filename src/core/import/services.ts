@@ -1,7 +1,7 @@
+import { handlingOf, isCustomers, isLoad } from "../devices";
 import type { Draft, DraftElement } from "./draft";
 
 const isLeg = ({ keys }: DraftElement) => /[12]/.test(String(keys["phases"] ?? ""));
-const isCustomers = ({ keys }: DraftElement) => keys.kind === "load" || keys.kind === "generator";
 
 /**
  * A meter ahead of what hangs on a split secondary, one at each place: models seldom have them, and a crew pulls them.
@@ -9,11 +9,11 @@ const isCustomers = ({ keys }: DraftElement) => keys.kind === "load" || keys.kin
  */
 export function addMeters(draft: Draft): void {
   const metered = new Set(
-    draft.elements.filter(({ keys }) => keys.kind === "meter").flatMap((it) => it.ends),
+    draft.elements.filter(({ keys }) => handlingOf(keys)?.off === "pull").flatMap((it) => it.ends),
   );
   for (const [at, elements] of draft.byPoint()) {
-    const behind = elements.filter((it) => it.ends.length === 1 && isLeg(it) && isCustomers(it));
-    const loads = behind.filter(({ keys }) => keys.kind === "load");
+    const behind = elements.filter((it) => it.ends.length === 1 && isLeg(it) && isCustomers(it.keys));
+    const loads = behind.filter(({ keys }) => isLoad(keys));
     if (loads.length === 0 || metered.has(at)) continue;
     const point = draft.points.get(at)!;
     const beyond = `${at} behind the meter`;

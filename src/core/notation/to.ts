@@ -1,5 +1,5 @@
-import { deviceOf, type DeviceKind } from "../devices";
-import { DOCUMENT_KEYS, naturalOrder, type StillhotDocument } from "../document";
+import { type DeviceKind, deviceOf, isSupply } from "../devices";
+import { DOCUMENT_KEYS, naturalOrder, type SavedElement, type StillhotDocument } from "../document";
 import { isObject, type Json, type JsonObject, type Message, say } from "../terms";
 import { isSayableKey, POINT, POINT_KINDS, WORK, wordsOf } from "./spelling";
 
@@ -135,7 +135,7 @@ function spread(
   for (const id of ids)
     for (const point of new Set(endsOf(elements[id]!).map((end) => elements[id]![end] as string)))
       around.get(point)?.push(id);
-  const sources = ids.filter((id) => elements[id]!["kind"] === "source");
+  const sources = ids.filter((id) => isSupply(elements[id] as SavedElement));
   const branches = new Map<string, readonly Branch[]>();
   const seen = new Set<string>();
   const used = new Set<string>();

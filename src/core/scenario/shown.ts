@@ -1,3 +1,4 @@
+import { isGroundSet } from "../devices";
 import {
   conductorsOf,
   HINT_STRENGTHS,
@@ -34,8 +35,11 @@ export function knownView(attempt: Attempt, entry = attempt.log.length): KnownVi
     saved.evidence === "seen" || saved.evidence === "told";
   return {
     document: world.known.document,
-    unknown: [...Object.entries(system.points), ...Object.entries(system.elements)]
-      .filter(([, saved]) => !isKnown(saved) && saved["kind"] !== "ground")
+    unknown: [
+      ...Object.entries(system.points),
+      ...Object.entries(system.elements).filter(([, it]) => !isGroundSet(it)),
+    ]
+      .filter(([, saved]) => !isKnown(saved))
       .map(([id]) => id),
     facts: [...world.facts].map(([id, at]) => ({ id, label: nameOfFact(attempt.document, id), entry: at })),
     at: world.at,

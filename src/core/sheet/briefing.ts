@@ -1,9 +1,10 @@
 import { type HoldKind, isTool, stepOf } from "../steps";
 import {
   complete,
-  elementName,
-  evidenceOf,
   DEFAULT_SETTINGS,
+  elementName,
+  elementsOfKind,
+  evidenceOf,
   jobOf,
   type LimitKey,
   limitsChanged,
@@ -13,11 +14,11 @@ import {
   type Step,
   type StillhotDocument,
   unitOfLimit,
-  type WorkPoint,
   workPlaceName,
+  type WorkPoint,
   workPointName,
 } from "../document";
-import { type CircuitElement, customersOf, openingOf } from "../devices";
+import { type CircuitElement, customersOf, isBeside, isGroundSet, openingOf } from "../devices";
 import { groundsWorth, lookFirst } from "../doubts";
 import { assess, type Assessment, type Threat, type Upset, type WorkPointReport } from "../hazard";
 import { circuitOf } from "../network";
@@ -323,7 +324,7 @@ const elementsOf = ({ system }: StillhotDocument): (readonly [ElementId, Circuit
   (Object.keys(system.elements) as ElementId[]).map((id) => [id, complete(system.elements[id]!)]);
 
 const groundsOf = (document: StillhotDocument): ElementId[] =>
-  elementsOf(document).flatMap(([id, { kind }]) => (kind === "ground" ? [id] : []));
+  elementsOfKind(document.system, "ground").map(([id]) => id);
 
 const namesOf = (document: StillhotDocument, ids: readonly string[]): Message =>
   inARow(ids.map((id) => say("say.text", { text: elementName(document, id) })));
@@ -430,7 +431,7 @@ function controlsOf(state: JobState): Message[] {
       });
     }),
     ...elementsOf(document).flatMap(([id, it]) => {
-      if (it.kind !== "ground") return [];
+      if (!isGroundSet(it)) return [];
       const duty = duties.get(id);
       const withstand =
         it.cable === undefined ? undefined : withstandAmps(it.cable, clearingSeconds, duty?.xOverR);
@@ -475,9 +476,7 @@ function equipmentOf(document: StillhotDocument, nominal: number): Message[] {
             ? say("sheet.equipment.noGloves")
             : say("sheet.equipment.gloves", { name: gloves.name, volts: figures(gloves.maxUseVolts) }),
         ]),
-    ...(elementsOf(document).some(([, it]) => it.kind === "nearby" && it.on)
-      ? [say("sheet.equipment.cover")]
-      : []),
+    ...(elementsOf(document).some(([, it]) => isBeside(it) && it.on) ? [say("sheet.equipment.cover")] : []),
     say("sheet.equipment.blank"),
   ];
 }

@@ -1,3 +1,4 @@
+import { isLoad } from "../devices";
 import { elementName, type StillhotDocument } from "../document";
 import { type Threat, upsetWords, type WorkPointReport } from "../hazard";
 import { inARow, type Message, type MessageKey, say } from "../terms";
@@ -22,7 +23,7 @@ export function threatSentence(
     ...(source === null ? {} : { source: elementName(document, source) }),
   };
   if (upsets.length === 0) return say(source === null ? "say.inducedNow" : "say.fedNow", gaps);
-  const isUnknown = source !== null && document.system.elements[source]?.kind === "load";
+  const isUnknown = source !== null && isLoad(document.system.elements[source]);
   return say(source === null ? "say.inducedIf" : isUnknown ? "say.unknownFeedsIf" : "say.fedIf", {
     ...gaps,
     upsets: inARow(upsets.map((it) => upsetWords(document, it))),

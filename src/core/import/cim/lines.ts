@@ -1,3 +1,4 @@
+import { type SavedElement } from "../../document";
 import type { JsonObject } from "../../terms";
 import { RETURN_OHMS_PER_KM, withReturn } from "../neutral";
 import {
@@ -32,7 +33,7 @@ export function readLines(reading: Reading): void {
     const matrices = lengthM < LEAST_METRES ? undefined : matricesOf(reading, line, parts, letters, lengthM);
     if (matrices === "error") continue;
     const isLead = lengthM < LEAST_METRES || (matrices !== undefined && hasNoImpedance(matrices));
-    const keys: JsonObject & { kind: string } = isLead
+    const keys: SavedElement = isLead
       ? { kind: "lead", phases, ...(reading.way === "earth" ? { neutral: false } : {}) }
       : {
           kind: "span",

@@ -1,4 +1,4 @@
-import type { JsonObject } from "../../terms";
+import { type SavedElement } from "../../document";
 import { nameOf } from "./model";
 import { inOrder, letterOf } from "./phases";
 import type { RdfObject } from "./rdf";
@@ -209,7 +209,7 @@ export function readCapacitors(reading: Reading): void {
           kvLL,
           ...(isDelta ? { connection: "delta" } : {}),
           ...(sections === 0 ? { open: phases } : {}),
-        } as JsonObject & { kind: string },
+        } as SavedElement,
       });
     }
   }

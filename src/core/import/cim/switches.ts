@@ -1,3 +1,4 @@
+import { type SavedElement } from "../../document";
 import { linkRatings } from "../../reference";
 import type { JsonObject } from "../../terms";
 import { nameOf } from "./model";
@@ -7,7 +8,7 @@ import type { Reading } from "./reading";
 
 interface SwitchClass {
   /** the keys of ours that the class says by itself */
-  readonly keys: (rated: Rated) => JsonObject & { readonly kind: string };
+  readonly keys: (rated: Rated) => SavedElement;
   /** under which of its keys an open phase stands */
   readonly opens: "open" | "cut";
   readonly isGang: boolean;
@@ -81,7 +82,7 @@ export function readSwitches(reading: Reading): void {
         model.ledger.note("assumed", "remote", nameOf(object));
       reading.add(object, {
         ends,
-        keys: { ...keys, ...reading.withoutNeutral, ...positions(reading, object, sides, how, keys) },
+        keys: { ...keys, ...reading.withoutNeutral, ...positions(reading, object, sides, how) },
       });
     }
 }
@@ -129,7 +130,6 @@ function positions(
   object: RdfObject,
   sides: readonly Side[],
   { opens, isGang }: SwitchClass,
-  keys: JsonObject,
 ): JsonObject {
   const { model } = reading;
   const phases = inOrder(sides.map((it) => it.letter));
@@ -143,7 +143,7 @@ function positions(
     phases,
     ...(isGang && isPart ? { gang: false } : isGang ? { gang: true } : {}),
     ...(open === "" ? {} : { [opens]: open }),
-    ...(normallyOpen && keys["kind"] !== "lead" ? { normallyOpen } : {}),
+    ...(normallyOpen && opens === "open" ? { normallyOpen } : {}),
   };
 }
 

@@ -1,3 +1,4 @@
+import { type SavedElement } from "../../document";
 import { complex, type Complex, type JsonObject } from "../../terms";
 import { named, nameOf } from "./model";
 import type { RdfObject } from "./rdf";
@@ -313,7 +314,7 @@ function tankOf(reading: Reading, tank: RdfObject, of: RdfObject): Tank | undefi
 const LAGGING = ["AN-AB", "BN-BC", "CN-CA"];
 
 /** Single-phase tanks that together are a bank of ours. */
-function bankOf(units: readonly Tank[]): (JsonObject & { kind: string }) | undefined {
+function bankOf(units: readonly Tank[]): SavedElement | undefined {
   if (units.some((it) => it.ends.length !== 2)) return undefined;
   const [{ ends: first }] = units as [Tank];
   const areAlike = units.every((it) =>
@@ -369,12 +370,12 @@ function addUnit(reading: Reading, of: RdfObject, unit: Tank, isOneOfMany: boole
   });
 }
 
-function unitKeysOf(reading: Reading, { object, ends }: Tank): (JsonObject & { kind: string }) | undefined {
+function unitKeysOf(reading: Reading, { object, ends }: Tank): SavedElement | undefined {
   const [first, second, third] = ends as [TankEnd, TankEnd, TankEnd | undefined];
   const primary = full(first.phases).replace("N", "");
   const primaryKv = first.volts / 1000;
   const single = {
-    kind: "transformer",
+    kind: "transformer" as const,
     phases: [...primary].sort().join(""),
     connection: "single",
     primaryKv,
@@ -398,7 +399,7 @@ function threePhaseTank(
   reading: Reading,
   tank: RdfObject,
   ends: readonly TankEnd[],
-): (JsonObject & { kind: string }) | undefined {
+): SavedElement | undefined {
   const { model } = reading;
   const [first, second] = ends.map((it): WindingEnd => {
     const kind = model.choice(it.info, "connectionKind") ?? "Y";

@@ -1,4 +1,4 @@
-import { DEVICES, isDeviceKind } from "../../devices";
+import { type DeviceKind, DEVICES, isDeviceKind } from "../../devices";
 import { isObject, type JsonObject } from "../../terms";
 import { projected } from "../cim/places";
 import { Draft } from "../draft";
@@ -219,7 +219,7 @@ class MapReading {
   }
 
   #add(feature: Feature, ends: readonly string[], isDirected = false, more: JsonObject = {}): void {
-    const kind = feature.className === "span" ? "span" : kindOf(feature);
+    const kind = (feature.className === "span" ? "span" : kindOf(feature)) as DeviceKind;
     this.draft.add({
       idOf: { name: feature.id, own: feature.id },
       label: text(feature.properties, "label") ?? "",

@@ -62,12 +62,11 @@ export function closedDevices({ system }: StillhotDocument): ElementId[] {
 /** The step by which a hand takes a device out. */
 export function takingOut({ system }: StillhotDocument, id: ElementId, tool?: string): Step {
   const element = complete(system.elements[id]!);
+  const { off } = handlingOf(element)!;
   return {
-    do: handlingOf(element)!.off,
+    do: off,
     element: id,
-    ...("phases" in element && element.kind !== "meter"
-      ? { phases: lettersOf(element.phases).join("") }
-      : {}),
+    ...("phases" in element && off !== "pull" ? { phases: lettersOf(element.phases).join("") } : {}),
     ...(tool === undefined ? {} : { with: tool }),
   } as Step;
 }
