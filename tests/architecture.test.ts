@@ -7,6 +7,7 @@ import { describe, expect, test } from "vitest";
 import packageJson from "../package.json";
 import { english as appEnglish } from "../src/app/words/messages/en";
 import { cli as cliEnglish } from "../src/cli/messages/en";
+import { DEVICES } from "../src/core/devices";
 import { english } from "../src/core/terms";
 
 /** The core's folders in import order: each may import itself and those above it. */
@@ -196,6 +197,47 @@ describe("A folder imports only what it may", () => {
     const folders = new Set(inside.filter((it) => it.length > 1).map(([name]) => name!));
     expect([...folders].sort()).toEqual(inOrder.toSorted());
   });
+});
+
+/**
+ * Comparisons with a device kind, lists of kinds and tables by kind. What a thing is and how it behaves is asked of the
+ * thing (`src/core/devices/faces.ts`), so that a new kind brings every answer in its own file.
+ */
+function askedByKind(text: string): string[] {
+  const kind = `"(?:${Object.keys(DEVICES).join("|")})"`;
+  const [asked, list] = [
+    String.raw`(?<!consequence\??\.)\bkind"?\]?!?`,
+    String.raw`\[[^\[\]]*${kind}[^\[\]]*\]`,
+  ];
+  const patterns = [
+    String.raw`${asked}\s*[!=]==\s*${kind}|${kind}\s*[!=]==\s*[\w.]*${asked}`,
+    String.raw`${list}(?: as const)?\)?\.(?:includes|has)\([^)]*${asked}\)`,
+    String.raw`switch \([\w.!]*${asked}\) \{\s*case ${kind}`,
+    String.raw`(?:Set|Record)<(?:DeviceKind|CircuitElement\["kind"\]).*`,
+  ];
+  return patterns.flatMap((it) => text.match(new RegExp(it, "g")) ?? []);
+}
+
+test("nothing outside src/core/devices asks for a device kind", () => {
+  const found = sourcesIn("src").flatMap(({ path, text }) =>
+    isTest(path) || isIn("src/core/devices", path) ? [] : askedByKind(text).map((it) => `${path}: ${it}`),
+  );
+  expect(found).toEqual([]);
+});
+
+test.each([
+  ['it.kind === "cutout"', 1],
+  ['saved["kind"] !== "ground"', 1],
+  ['"load" === other.kind', 1],
+  ['["span", "lead"].includes(element.kind)', 1],
+  ['switch (element.kind) {\n  case "span":', 1],
+  ['const DROPS: ReadonlySet<CircuitElement["kind"]> = new Set();', 1],
+  ['was.kind === is.kind && it.kind === "pole"', 0],
+  ['consequence.kind === "fault"', 0],
+  ['step.do === "ground"', 0],
+  ['elementsOfKind(system, "ground")', 0],
+])("%s asks for a kind: %d", (text, count) => {
+  expect(askedByKind(text)).toHaveLength(count);
 });
 
 /** Where every exported name says what it is: what is computed there is read with its units, shapes and sources. */

@@ -241,6 +241,9 @@ export const shortedBy = (element: CircuitElement): string => {
   return device.shorts?.(own) ?? "";
 };
 
+/** Whether a thing can hold phases together at its point: it brings no neutral there, and feeds nothing. */
+export const canShort = ({ kind }: Kinded): boolean => deviceOf(kind).shorts !== undefined;
+
 /** How many customers hang on a thing itself. */
 export const customersOf = (element: CircuitElement): number => {
   const [device, own] = ask(element);

@@ -1,4 +1,4 @@
-import { isTransformer, isSupply } from "../devices";
+import { canShort, isSupply, isTransformer } from "../devices";
 import { readValue, isUnreadable, type StillhotDocument } from "../document";
 import type { JsonObject } from "../terms";
 import { type Draft, type DraftElement, type DraftPoint, lettersAt } from "./draft";
@@ -49,7 +49,7 @@ export function assemble(draft: Draft, options: Options): StillhotDocument | und
 function neutralEnds({ keys, ends }: DraftElement, way: Options["way"]): readonly string[] {
   if (isTransformer(keys)) return ends;
   if (ends.length > 1) return way === "earth" ? [] : ends;
-  return ["source", "load", "capacitor", "generator"].includes(keys.kind) ? ends : [];
+  return canShort(keys) ? [] : ends;
 }
 
 function pointRecord(draft: Draft, point: DraftPoint, hasNeutral: boolean, way: Options["way"]): JsonObject {

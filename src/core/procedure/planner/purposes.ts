@@ -1,3 +1,4 @@
+import { hangs, isOwners } from "../../devices";
 import type { StillhotDocument } from "../../document";
 import { circuitOf } from "../../network";
 import type { ElementId } from "../../terms";
@@ -44,11 +45,12 @@ export function purposesOf(
 }
 
 function idleOf(opening: Opening, order: OpeningOrder["order"], { first }: Demand): Purpose | undefined {
-  if (opening.kind === "capacitor") return { is: "capacitor" };
+  // The one thing with poles that hangs at a point: what is stopped instead of opened is a machine.
+  if (hangs(opening) && opening.moves === "phases") return { is: "capacitor" };
   const at = order.findIndex((it) => it.opening === opening);
   const next = order.slice(at + 1).find((it) => it.opening.element !== opening.element)?.opening;
   if (next === undefined) return undefined;
   const other = next.element;
   if (!first.has(opening.key)) return { is: "drops", other };
-  return opening.kind === "main" ? { is: "keeps off", other } : { is: "splits", other };
+  return isOwners(opening) ? { is: "keeps off", other } : { is: "splits", other };
 }
