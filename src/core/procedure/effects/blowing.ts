@@ -1,5 +1,5 @@
+import { NO_AMPS } from "../tolerances";
 import type { Step, System } from "../../document";
-import { NO_AMPS } from "./breaking";
 import { clearingOf, faultAmps } from "./clearing";
 import { liveUnder, shortsEnergized } from "./consequence";
 import { groundIdOf, withLinkBlown } from "../job/positions";

@@ -19,9 +19,6 @@ export interface Breaking {
   readonly limit: Breaks;
 }
 
-/** Below this nothing is broken that anybody could see: leakage, and the charge of a few spans [A]. */
-export const NO_AMPS = 0.01;
-
 /** Below this no arc stands between copper parts, whatever the current [V]: Holm, Electric Contacts, from memory. */
 const LEAST_ARC_VOLTS = 13;
 /** Up to so many volts a current of so few amperes goes out by itself in an open gap (common practice, no source). */

@@ -1,3 +1,4 @@
+import { NO_AMPS } from "../tolerances";
 import { shortedBy } from "../../devices";
 import { conductorNames, elementOfKind, jobOf, settingsOf, type Step } from "../../document";
 import {
@@ -10,7 +11,7 @@ import {
   say,
   type WorkPointId,
 } from "../../terms";
-import { breakingsOf, NO_AMPS, worstOf } from "./breaking";
+import { breakingsOf, worstOf } from "./breaking";
 import { capacitorsOn, heldCharge, unitVolts } from "./capacitors";
 import { clearingWords, faultAmps } from "./clearing";
 import { ampsThrough, degreesAcross, gapsOf, mismatchOf, phasesMoved, voltsAcross } from "./gap";

@@ -1,3 +1,4 @@
+import { LEAST_DUTY_AMPS } from "../tolerances";
 import { settingsOf } from "../../document";
 import { afterUpsets, type Threat, type Upset, upsetsOf } from "../../hazard";
 import { circuitOf, EARTH } from "../../network";
@@ -13,9 +14,6 @@ export interface Duty {
   /** reactance over resistance of the way that feeds it */
   readonly xOverR: number;
 }
-
-/** Less than this parts no cable that anybody grounds with [A]: the smallest of the table withstands ten times as much. */
-const LEAST_DUTY_AMPS = 500;
 
 const known = new WeakMap<object, ReadonlyMap<ElementId, Duty>>();
 

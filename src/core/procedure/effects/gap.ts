@@ -1,3 +1,4 @@
+import { LEAST_SUPPLY_VOLTS } from "../tolerances";
 import { deviceOf, isTransformer, openPhasesOf } from "../../devices";
 import type { Step } from "../../document";
 import type { ConductorReport } from "../../hazard";
@@ -117,9 +118,6 @@ export const gapsToMeet = (step: Step, before: JobState, after: JobState): Gap[]
 /** The gap that a step closes between supplies that do not stand together; the worst one. */
 export function mismatchOf(step: Step, before: JobState, after: JobState): Gap | undefined {
   return gapsToMeet(step, before, after)
-    .filter((gap) => degreesAcross(gap) > MOST_DEGREES && voltsAcross(gap) > LEAST_VOLTS)
+    .filter((gap) => degreesAcross(gap) > MOST_DEGREES && voltsAcross(gap) > LEAST_SUPPLY_VOLTS)
     .sort((a, b) => voltsAcross(b) - voltsAcross(a))[0];
 }
-
-/** A dead short's remains have an angle too: below this there is no supply to be out of step with [V]. */
-const LEAST_VOLTS = 50;

@@ -1,3 +1,4 @@
+import { PRIMARY_VOLTS } from "../tolerances";
 import {
   type CircuitElement,
   deviceOf,
@@ -26,9 +27,6 @@ import {
 } from "../../terms";
 import { isLiveState } from "./live";
 import { elementOf, elementsOf, nameOf } from "./names";
-
-/** Above this a conductor belongs to the line, below it to a service or a plant [V, line to line]. */
-const PRIMARY_VOLTS = 1000;
 
 /** What lies beyond a thing or a work point as found, away from the source. */
 interface Section {

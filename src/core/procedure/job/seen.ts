@@ -1,9 +1,7 @@
+import { MOST_LOOKS } from "../tolerances";
 import { jobOf, perObject, type StillhotDocument, type System } from "../../document";
 import { assess, type Assessment, assessWithoutWork } from "../../hazard";
 import type { JobState } from "./state";
-
-/** Looks at one way of standing that are kept; a job has a few tests and barricades, not more. */
-const MOST_LOOKS = 64;
 
 /**
  * Everything that is known of the drawing as a job stands: one assessment for each way in which things stand, and none

@@ -1,8 +1,6 @@
+import { MOST_REMEMBERED } from "../tolerances";
 import { perObject, type SavedElement, type StillhotDocument, type System } from "../../document";
 import type { ElementId, Json } from "../../terms";
-
-/** More than a job has positions; beyond it what is remembered is begun anew. */
-const MOST_REMEMBERED = 1000;
 
 const systemsFrom = perObject((_asFound: System) => new Map<string, System>());
 const documentsFrom = perObject((_asFound: StillhotDocument) => new Map<System, StillhotDocument>());

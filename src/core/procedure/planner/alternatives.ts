@@ -1,3 +1,4 @@
+import { MOST_ALTERNATIVES, MOST_WAYS_TRIED } from "../tolerances";
 import { complete, type StillhotDocument } from "../../document";
 import { type Message, say } from "../../terms";
 import { nameOf } from "../job/names";
@@ -7,10 +8,6 @@ import { priced } from "./price";
 import type { DeadEnds } from "./search";
 import type { Alternative } from "./types";
 import { NO_WISHES, wish } from "./wishes";
-
-/** Other ways that are tried, and told. */
-const MOST_TRIED = 4;
-const MOST_ALTERNATIVES = 3;
 
 /** Other ways to do the same, each played and without a finding. */
 export function alternativesTo(document: StillhotDocument, first: Draft): Alternative[] {
@@ -34,7 +31,7 @@ export function alternativesTo(document: StillhotDocument, first: Draft): Altern
           place: nameOf(document, (complete(document.system.elements[bank]!) as { to: string }).to),
         }),
       );
-  for (let nth = 1; nth <= MOST_TRIED && found.length < MOST_ALTERNATIVES; nth++) {
+  for (let nth = 1; nth <= MOST_WAYS_TRIED && found.length < MOST_ALTERNATIVES; nth++) {
     const draft = draftFor(document, { ...NO_WISHES, strictness }, noEnds(), nth);
     if (draft === undefined) break;
     tell(draft, (it) =>

@@ -1,13 +1,8 @@
+import { MOST_SETS_BEYOND, MOST_SUPPLIES_TRIED, MOST_TIES } from "../tolerances";
 import type { StillhotDocument } from "../../document";
 import { compareRanks } from "./breaking";
 import { isOff } from "./ending";
 import { type Choice, choices, type DeadEnds, type Demand } from "./search";
-
-/** Sets that are looked at beyond those asked for, since what closes again before the work makes a dearer one cheaper. */
-const MOST_BEYOND = 4;
-/** Open things that are tried as a supply from the other side, and how many at once. */
-const MOST_TRIED = 8;
-const MOST_TIES = 2;
 
 /** One of the sets of openings that bring about what is demanded, the best being 0; ties feed the rest where they can. */
 export function nthChoiceOf(
@@ -20,7 +15,7 @@ export function nthChoiceOf(
   for (const choice of choices(document, demand, deadEnds)) {
     found.push(choice);
     const isEnough = found.length > nth && found.some(({ customers, least }) => customers.count <= least);
-    if (isEnough || found.length > nth + MOST_BEYOND) break;
+    if (isEnough || found.length > nth + MOST_SETS_BEYOND) break;
   }
   const [first] = found.sort(byCost);
   if (first !== undefined) found.push(...withTies(document, demand, first));
@@ -37,7 +32,7 @@ function withTies(document: StillhotDocument, demand: Demand, first: Choice): Ch
   while (ties.length < MOST_TIES && best.customers.count > 0) {
     const [next] = best.restored.refused
       .filter((it) => isOff(document.system, it))
-      .slice(0, MOST_TRIED)
+      .slice(0, MOST_SUPPLIES_TRIED)
       .flatMap((tie) => {
         const [choice] = choices(document, { ...demand, ties: [...ties, tie] }, { ways: [], stuck: [] });
         return choice === undefined || byCost(choice, best) >= 0 ? [] : [{ choice, tie }];

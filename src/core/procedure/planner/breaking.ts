@@ -1,3 +1,4 @@
+import { NO_AMPS } from "../tolerances";
 import { type Breaks, breaksOf, handlingOf, hangs } from "../../devices";
 import {
   complete,
@@ -10,7 +11,6 @@ import {
 import { ampsAtPoint, elementAmps, solutionOf } from "../../phasor";
 import { circuitOf, endsOf } from "../../network";
 import { complex, conductorId, type ElementId, isRefusal, type Letter, type PointId } from "../../terms";
-import { NO_AMPS } from "../effects/breaking";
 import { joinedWithout } from "../job/joined";
 import { systemAfter } from "../job/positions";
 import { distanceBetween } from "./distance";

@@ -1,3 +1,4 @@
+import { MOST_ROUNDS } from "../tolerances";
 import type { StillhotDocument } from "../../document";
 import { beginJob } from "../job/state";
 import { type CustomersOut, customersOutIn } from "../rehearsal/customers";
@@ -16,9 +17,6 @@ import { repaired } from "./repair";
 import type { Choice, DeadEnds } from "./search";
 import type { PlannedStep } from "./types";
 import { type Wishes, wish } from "./wishes";
-
-/** Rounds of repair before a plan is told as it is, with what the rules still find in it. */
-const MOST_ROUNDS = 16;
 
 /** One order of steps, played, and the decisions behind it. */
 export interface Draft {

@@ -1,18 +1,16 @@
+import { MOST_VOLTS_BY_HAND } from "../tolerances";
 import { complete, type System } from "../../document";
 import { circuitOf, endsOf } from "../../network";
 import { gloveClassFor } from "../../reference";
 import { conductorId, type ElementId, lettersOf } from "../../terms";
 import type { PlannedStep } from "./types";
 
-/** Above it nobody's hands come to what is live to save a step: it is done with sticks [V]. */
-const MOST_BY_HAND = 600;
-
 /** A step with hands on a thing that is live, by the method for its volts. */
 export function byMethod(system: System, live: ReadonlySet<ElementId>, step: PlannedStep): PlannedStep {
   if (!["cut", "join", "replace"].includes(step.do) || !live.has(step.element!)) return step;
   const volts = nominalVolts(system, step.element!);
   const keys =
-    volts > MOST_BY_HAND
+    volts > MOST_VOLTS_BY_HAND
       ? { method: "sticks" }
       : { method: "gloves", gloveClass: gloveClassFor(volts)!.name };
   return { ...step, ...keys } as PlannedStep;

@@ -1,3 +1,4 @@
+import { MOST_SETS } from "../tolerances";
 import { droppedBy } from "../../devices";
 import { complete, perObject, type StillhotDocument, type System } from "../../document";
 import { type Circuit, circuitOf, EARTH, reachGraphOf } from "../../network";
@@ -68,9 +69,6 @@ interface Candidate {
 
 /** The order in which sets are looked at, of their cost. */
 type Ranking = (cost: readonly number[]) => readonly number[];
-
-/** Sets looked at before the search gives up: a hundred devices take a few dozen. */
-const MOST_SETS = 3000;
 
 /**
  * Sets of openings that leave no way, cheapest first: fewest customers out, then fewest operations, then least walking.

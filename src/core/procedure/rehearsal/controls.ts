@@ -1,3 +1,4 @@
+import { MOST_CONTROLS, MOST_THREATS } from "../tolerances";
 import { type CircuitElement, isConductor, isSupply, isTransformer, openPhasesOf } from "../../devices";
 import {
   complete,
@@ -72,10 +73,6 @@ export interface ControlSheet {
   /** threats that are not listed */
   readonly more: number;
 }
-
-/** Threats that are listed with their controls; every one of them costs several assessments. */
-const MOST_THREATS = 8;
-const MOST_CONTROLS = 6;
 
 /**
  * What would take each threat to a work point away, tried one by one on top of what is ticked. An act that itself arcs,

@@ -1,3 +1,4 @@
+import { MOST_PLACES, MOST_STRENGTH_HELD } from "../tolerances";
 import {
   elementsOfKind,
   jobOf,
@@ -17,11 +18,6 @@ import { defineRule } from "./rule";
 import { seen } from "../job/seen";
 import { threatWords } from "../job/threatWords";
 import { isLiveWork } from "../../steps";
-
-/** A threat that takes two things at once still has to be held by the grounds. */
-const MOST_STRENGTH = 2;
-/** Places tried for a ground that would be enough: each is a whole assessment. */
-const MOST_PLACES = 6;
 
 /** Grounds stand where they keep the worker's exposure under the limit. Says where one more would be enough. */
 export const groundPlace = defineRule({
@@ -59,7 +55,7 @@ export const groundPlace = defineRule({
 function overLimit(document: StillhotDocument, threats: readonly Threat[]): Threat | undefined {
   const { exposureLimitVolts } = settingsOf(document);
   return threats
-    .filter((it) => it.strength <= MOST_STRENGTH && it.exposureVolts >= exposureLimitVolts)
+    .filter((it) => it.strength <= MOST_STRENGTH_HELD && it.exposureVolts >= exposureLimitVolts)
     .sort((a, b) => b.exposureVolts - a.exposureVolts)[0];
 }
 

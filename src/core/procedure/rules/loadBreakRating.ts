@@ -1,6 +1,7 @@
+import { NO_AMPS } from "../tolerances";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { breakingsOf, NO_AMPS, worstOf } from "../effects/breaking";
+import { breakingsOf, worstOf } from "../effects/breaking";
 import { figure, nameOf } from "../job/names";
 import { defineRule } from "./rule";
 
