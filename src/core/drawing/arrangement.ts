@@ -1,3 +1,4 @@
+import { LARGE_ENOUGH, LEAST_SYMBOL, MANY_ELEMENTS, PART_BY_PART, WORTH_IT } from "./tolerances";
 import { type CircuitElement, isBeside, isLine } from "../devices";
 import {
   complete,
@@ -66,18 +67,8 @@ export function wayOf(system: System): Way | undefined {
 
 /** A drawing is laid out for letters so many times as large beside its symbols as they are where it is not made smaller. */
 const TEXTS = [1, 1.25, 1.5, 1.75, 2, 2.25, 3];
-/** A drawing lies otherwise than the one tried before only where it is worth so much more. */
-const WORTH_IT = 0.1;
 /** Where the picture is wider than the drawing, what is written has so much more room. */
 const WIDER = [1.8, 1.3];
-/** Length of a symbol that one can read at arm's length on a screen [px]. */
-const LARGE_ENOUGH = 32;
-/** Shorter than this no symbol is drawn: its structure is one mark [px]. */
-export const LEAST_SYMBOL = 20;
-/** For letters of this size a part of a drawing is laid out well. */
-const PART_BY_PART = 1.5;
-/** Of more elements than these nobody sees the letters while all is shown. */
-const MANY_ELEMENTS = 300;
 /** Round about a drawing stays free [px]. */
 const MARGIN = 20;
 

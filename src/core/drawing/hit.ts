@@ -1,3 +1,4 @@
+import { POINT_ADVANTAGE } from "./tolerances";
 import { changeOf, type Scene, type SceneChange } from "./scene";
 import { type Owner, ownerKey } from "../terms";
 import type { Box, Located } from "./shapes";
@@ -65,9 +66,6 @@ export function indexOf(scene: Scene): GridIndex {
   indexes.set(scene, fresh);
   return fresh;
 }
-
-/** A point within reach wins over an element within reach, since elements end at points and not the other way. */
-const POINT_ADVANTAGE = 0.6;
 
 /**
  * What a touch at (x, y) means: the nearest thing whose spine lies within `radius` units, else the structure on whose

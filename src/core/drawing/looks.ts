@@ -1,3 +1,4 @@
+import { MANY_OTHERWISE } from "./tolerances";
 import { conductorsOf, perObject, type System } from "../document";
 import { STATES, rowsOf, type StateColumn } from "../hazard";
 import type { ConductorId, Letter } from "../terms";
@@ -18,9 +19,6 @@ const rowsAtPoints = perObject((ids: readonly ConductorId[]): ReadonlyMap<string
   });
   return rows;
 });
-
-/** So many conductors' pieces take a good part of a frame to draw. */
-const MANY_OTHERWISE = 300;
 
 const NO_ROWS: readonly number[] = [];
 

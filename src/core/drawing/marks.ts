@@ -1,3 +1,4 @@
+import { LEAST_WATTS } from "./tolerances";
 import { isLine, isBeside } from "../devices";
 import { complete, type StillhotDocument } from "../document";
 import type { Assessment } from "../hazard";
@@ -90,9 +91,6 @@ function placeOf(scene: Scene, where: ElementId | PointId): { x: number; y: numb
   const [x, y] = scene.points.get(where as PointId)?.spine ?? [];
   return x === undefined || y === undefined ? scene.routes.get(where as ElementId)?.centre : { x, y };
 }
-
-/** Less than this is noise of the solution, or charging that no arrow should tell of [W]. */
-export const LEAST_WATTS = 1;
 
 /** Which way real power flows through each device, most first. Lines between devices carry what their devices do. */
 export function powerMarks(document: StillhotDocument, assessment: Assessment, scene: Scene): ViewMark[] {

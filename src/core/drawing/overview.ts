@@ -1,8 +1,9 @@
+import { LEAST_SYMBOL } from "./tolerances";
 import { deviceOf, isGroundSet, positionOf } from "../devices";
 import { complete, savedElement, structureOf, type System } from "../document";
 import { type Message, say } from "../terms";
 import type { ElementId } from "../terms";
-import { LEAST_SYMBOL, symbolLengthAt } from "./arrangement";
+import { symbolLengthAt } from "./arrangement";
 import { shortTitle } from "./labels";
 import type { Plate } from "./layout/layout";
 import type { PlatePiece } from "./plates";

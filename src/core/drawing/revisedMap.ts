@@ -1,7 +1,5 @@
+import { MOST_REVISED } from "./tolerances";
 import { ReadableMap } from "./readableMap";
-
-/** So many revised entries are looked through beside the others; beyond, all are put into one map again. */
-const MOST_REVISED = 1000;
 
 /** A map with a few entries put in place of others, added or (`undefined`) taken away, without copying a large one. */
 export function revised<Key, Value>(

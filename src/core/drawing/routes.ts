@@ -1,3 +1,4 @@
+import { MOST_LAID_AGAIN } from "./tolerances";
 import { type CircuitElement, deviceOf, hangsToward } from "../devices";
 import {
   complete,
@@ -162,9 +163,6 @@ function laid(system: System, ids: readonly string[]): Map<ElementId, Route> {
 const rankOf = perObject(
   (elements: System["elements"]) => new Map(Object.keys(elements).map((id, rank) => [id, rank])),
 );
-
-/** Above so many elements laying all of them anew is as quick. */
-const MOST_LAID_AGAIN = 2000;
 
 /** Only what stands at the points that moved, or at the other ends of what stands there, can run otherwise. */
 function carried(

@@ -36,3 +36,6 @@ export const WORTH_TELLING = 1.01;
 
 /** So many times its own volts a leg may have to the neutral before what hangs on it suffers [1]: ANSI C84.1, from memory. */
 export const MOST_OVER = 1.1;
+
+/** Above it a conductor is the line's, below it a service's or a plant's [V, line to line]. */
+export const LINE_VOLTS = 1000;

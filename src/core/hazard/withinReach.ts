@@ -1,10 +1,8 @@
+import { LINE_VOLTS } from "./tolerances";
 import { conductorsOf, type Structure, type System } from "../document";
 import { circuitOf } from "../network";
 import { approachDistanceFor } from "../reference";
 import { conductorId, type Letter, type Message, type PointId, say } from "../terms";
-
-/** Above it a conductor is the line's, below it a service's [V]. */
-export const LINE_VOLTS = 1000;
 
 /** Points of a structure at one class of voltage: what is at one of them is within arm's reach of the others. */
 export interface WithinReach {

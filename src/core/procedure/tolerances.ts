@@ -7,9 +7,6 @@ export const LEAST_SUPPLY_VOLTS = 50;
 /** Less than this parts no cable that anybody grounds with [A]: the smallest of the table withstands ten times as much. */
 export const LEAST_DUTY_AMPS = 500;
 
-/** Above this a conductor belongs to the line, below it to a service or a plant [V, line to line]. */
-export const PRIMARY_VOLTS = 1000;
-
 /** A threat that takes so many things at once still has to be held by the grounds. */
 export const MOST_STRENGTH_HELD = 2;
 

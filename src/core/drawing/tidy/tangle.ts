@@ -1,3 +1,4 @@
+import { TOUCHING } from "../tolerances";
 import type { Spot } from "../shapes";
 
 /** A straight stretch between two named places. */
@@ -7,9 +8,6 @@ export interface Stretch {
 }
 
 type Spots = ReadonlyMap<string, Spot>;
-
-/** Nearer than this a stretch seems to touch a point that it has no end at, and two points seem one. */
-const TOUCHING = 24;
 
 /**
  * How much of some stretches lies across others, over points that are not their ends, or point on point.

@@ -1,4 +1,5 @@
-import { type Edit, complete, completePoint, edits, type StillhotDocument } from "../../document";
+import { MOST_LOOPS, MOST_ROUNDS, MOST_TURNS } from "../tolerances";
+import { complete, completePoint, type Edit, edits, type StillhotDocument } from "../../document";
 import { refuse, say } from "../../terms";
 import type { Spot } from "../shapes";
 import { type Branch, type Forest, forestOf, isJoint, jointOf } from "./branches";
@@ -30,12 +31,6 @@ const UP: Spot = { x: 0, y: -1 };
 const WAYS = [RIGHT, DOWN, UP, LEFT];
 /** How much further off what hangs on a root may begin, where there is no room nearer. */
 const STARTS = [0, 100, 200, 400];
-/** Loops beyond this many are drawn as they come. */
-const MOST_TIES = 30;
-/** How many places of a loop are tried as the one where its line turns. */
-const MOST_TURNS = 12;
-/** How often what taps on their sides make is laid out again, to see whether it stays. */
-const MOST_ROUNDS = 4;
 
 /** The drawing while it is laid out, one tree after another. */
 class Table {
@@ -112,7 +107,7 @@ class Table {
         this.#waysOn(own, now).flatMap((along) => STARTS.map((start) => ({ ...way, along, start }))),
         (it, most) => this.#tangle(spread(it), stretches, { points: [...byId.keys()], most }),
       );
-    if (ties.length <= MOST_TIES)
+    if (ties.length <= MOST_LOOPS)
       for (const tie of ties)
         way = best(
           [way, ...between(byId, tie).map((turn) => ({ ...way, turns: new Set([...way.turns, turn]) }))],

@@ -1,5 +1,5 @@
 import { complete, type StillhotDocument } from "../../document";
-import { deviceOf, type Fields } from "../../devices";
+import { deviceOf, type Fields, isBeside, isLine, lengthOf } from "../../devices";
 import type { Json, JsonObject } from "../../terms";
 import type { Ledger } from "../ledger";
 import { EARTH_RADIUS_M } from "../cim/places";
@@ -45,7 +45,7 @@ export function writeMap(document: StillhotDocument, ledger: Ledger): string {
       },
     })),
     ...Object.entries(system.elements).flatMap(([id, saved]) => {
-      if (saved.kind === "nearby") {
+      if (isBeside(saved)) {
         ledger.note("leftOut", "nearbyLost", id);
         return [];
       }
@@ -56,7 +56,7 @@ export function writeMap(document: StillhotDocument, ledger: Ledger): string {
         {
           type: "Feature",
           id: isClash ? `${id.slice(0, 33)}-device` : id,
-          geometry: geometryOf(saved.kind === "span" ? ends.map(place) : [place(ends[0]!)]),
+          geometry: geometryOf(isLine(saved) ? ends.map(place) : [place(ends[0]!)]),
           properties: { ...standing(saved), ...tableOf(saved, ledger, id) },
         },
       ];
@@ -91,9 +91,9 @@ const endsOf = (saved: Saved): Readonly<Record<string, string>> =>
 
 /** Where a feature stands and what it is. */
 function standing(saved: Saved): JsonObject {
-  if (saved.kind !== "span") return { class: "device", device: saved.kind, ...endsOf(saved) };
-  const { lengthM } = complete(saved) as unknown as { readonly lengthM: number };
-  return { class: "span", ...endsOf(saved), length_m: lengthM };
+  return isLine(saved)
+    ? { class: "span", ...endsOf(saved), length_m: lengthOf(complete(saved)) }
+    : { class: "device", device: saved.kind, ...endsOf(saved) };
 }
 
 /** The keys of a record as cells of a table: texts, numbers, yes and no; a list is spelled as text. */

@@ -1,4 +1,3 @@
-import { PRIMARY_VOLTS } from "../tolerances";
 import {
   type CircuitElement,
   deviceOf,
@@ -14,7 +13,7 @@ import {
   type StillhotDocument,
   type WorkPoint,
 } from "../../document";
-import { assessWithoutWork } from "../../hazard";
+import { assessWithoutWork, LINE_VOLTS } from "../../hazard";
 import { circuitOf } from "../../network";
 import {
   type ConductorId,
@@ -129,7 +128,7 @@ function reasonFor(
   const circuit = circuitOf(system);
   const isPrimary = (id: ConductorId) => {
     const node = circuit.nodeOf.get(id);
-    return node !== undefined && circuit.nominalVolts[node]! > PRIMARY_VOLTS;
+    return node !== undefined && circuit.nominalVolts[node]! > LINE_VOLTS;
   };
   if (![...conductors].some(isPrimary)) return undefined;
   const named = (id: ElementId) => nameOf({ system }, id);

@@ -3,6 +3,7 @@ import {
   type CircuitElement,
   type DeviceKind,
   handlingOf,
+  hangs,
   openingOf,
   openPhasesOf,
 } from "../../devices";
@@ -114,6 +115,9 @@ function openingsOfElement(system: System, id: ElementId, tools: readonly string
       automatic: opening?.automatic ?? false,
     }));
 }
+
+/** Whether an opening takes off what hangs at one point and has poles, as a capacitor has; a machine is stopped. */
+export const takesOffHung = (opening: Opening): boolean => hangs(opening) && opening.moves === "phases";
 
 /** Some phases of an opening; nothing where it has none of them. */
 export function partOf(opening: Opening, has: (letter: string) => boolean): Opening | undefined {

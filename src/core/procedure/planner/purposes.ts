@@ -1,9 +1,9 @@
-import { hangs, isOwners } from "../../devices";
+import { isOwners } from "../../devices";
 import type { StillhotDocument } from "../../document";
 import { circuitOf } from "../../network";
 import type { ElementId } from "../../terms";
 import type { OpeningOrder } from "./breaking";
-import type { Opening } from "./openings";
+import { type Opening, takesOffHung } from "./openings";
 import type { Choice, Demand } from "./search";
 import { edgesTaken, wayBetween } from "./ways";
 
@@ -45,8 +45,7 @@ export function purposesOf(
 }
 
 function idleOf(opening: Opening, order: OpeningOrder["order"], { first }: Demand): Purpose | undefined {
-  // The one thing with poles that hangs at a point: what is stopped instead of opened is a machine.
-  if (hangs(opening) && opening.moves === "phases") return { is: "capacitor" };
+  if (takesOffHung(opening)) return { is: "capacitor" };
   const at = order.findIndex((it) => it.opening === opening);
   const next = order.slice(at + 1).find((it) => it.opening.element !== opening.element)?.opening;
   if (next === undefined) return undefined;

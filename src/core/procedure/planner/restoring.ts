@@ -16,7 +16,7 @@ import { isOnePiece } from "../job/phasing";
 import { customersDark, type Move, systemMoved } from "./closing";
 import { goalOf, isOff, madeSound } from "./ending";
 import type { Intent } from "./intent";
-import { type Opening, stepOff, stepOn } from "./openings";
+import { type Opening, stepOff, stepOn, takesOffHung } from "./openings";
 import { placeOf, RANK, step } from "./said";
 import type { Action } from "./schedule";
 import type { PlannedStep } from "./types";
@@ -172,7 +172,7 @@ function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: Wh
     if (fed > 0) return say("why.supply", { name });
   }
   if (isLiftedOff(opening)) return say("why.on.clamp", { name });
-  if (opening.kind === "capacitor") return say("why.on.capacitor", { name });
+  if (takesOffHung(opening)) return say("why.on.capacitor", { name });
   if (!isLive) return say("why.on");
   if (isOff(document.system, opening)) return say("why.on.service", { name });
   return say(bringsVolts(document, move) ? "why.on.live" : "why.on.joined", { name });
