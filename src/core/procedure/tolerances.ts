@@ -25,12 +25,16 @@ export const MOST_SETS = 3000;
 /** Sets that are looked at beyond those asked for, since what closes again before the work makes a dearer one cheaper. */
 export const MOST_SETS_BEYOND = 4;
 
-/** Open things that are tried as a supply from the other side, and how many at once. */
+/** Open things that are tried as a supply from the other side. */
 export const MOST_SUPPLIES_TRIED = 8;
+
+/** Open things that are closed at once as a supply from the other side. */
 export const MOST_TIES = 2;
 
-/** Other ways that are tried, and told. */
+/** Other ways that are tried. */
 export const MOST_WAYS_TRIED = 4;
+
+/** Other ways that are told. */
 export const MOST_ALTERNATIVES = 3;
 
 /** Rounds of repair before a plan is told as it is, with what the rules still find in it. */
@@ -38,6 +42,8 @@ export const MOST_ROUNDS = 16;
 
 /** Threats that are listed with their controls; every one of them costs several assessments. */
 export const MOST_THREATS = 8;
+
+/** Controls that are listed with a threat. */
 export const MOST_CONTROLS = 6;
 
 /** Places tried for a ground that would be enough: each is a whole assessment. */
