@@ -1,5 +1,6 @@
 import { createReadStream } from "node:fs";
 import {
+  type Changes,
   type Imported,
   importMap,
   type ImportOptions,
@@ -11,16 +12,17 @@ import {
   type NeutralWay,
   type StillhotDocument,
   type VerifiedCutting,
+  whatChanged,
   writeDocument,
 } from "../core";
 import { AROUND, cutJson, cutLines, OPENINGS, openingsOf, pieceCalled } from "./around";
 import { type Call, type Command, UsageError } from "./command";
 import { NotDone } from "./eachFile";
 import type { ExitCode, Io } from "./io";
-import { reasonOf } from "./input";
+import { isRefused, readInput, reasonOf } from "./input";
 import { entryJson, ledgerLines } from "./ledger";
 import { write, writeTo } from "./output";
-import { asText, jsonLine, printable, refusedLines } from "./print";
+import { asText, jsonLine, printable, refusedLines, wrapped } from "./print";
 import { say, spell } from "./words";
 
 const ENDING = ".stillhot.json";
@@ -35,6 +37,7 @@ export const importFiles: Command = {
     { name: "--neutral", value: "WAY" },
     { name: "--hertz", value: "HERTZ" },
     { name: "--units", value: "UNITS" },
+    { name: "--since", value: "OLD" },
     AROUND,
     OPENINGS,
   ],
@@ -45,6 +48,12 @@ export const importFiles: Command = {
     const openings = openingsOf(call);
     const around = call.flags.get("--around") as string | undefined;
     const options = { neutral: neutralOf(call), ...hertzOf(call), ...unitsOf(call) };
+    const since = call.flags.get("--since") as string | undefined;
+    const older = since === undefined ? undefined : await readInput(since, io);
+    if (older !== undefined && isRefused(older)) {
+      io.err(asText(refusedLines(older)));
+      return 2;
+    }
     const outcome = await readAll(call.files, options, io);
     if (isImportRefused(outcome)) return refuse(outcome, file, call, io);
     const piece = around === undefined ? undefined : pieceOr(outcome.document, around, openings);
@@ -53,11 +62,14 @@ export const importFiles: Command = {
     const text = writeDocument(drawing);
     if (out !== undefined) await write(out, text);
     const cut = piece === undefined ? {} : { cut: cutJson(outcome.document, piece) };
-    if (call.json) io.out(jsonLine({ ...importJson(file, outcome), ...cut, drawing }));
+    const changes = older === undefined ? undefined : whatChanged(older.document, outcome.document);
+    if (call.json)
+      io.out(jsonLine({ ...importJson(file, outcome), ...cut, ...(changes && { changes }), drawing }));
     else if (out === undefined) io.out(printable(text));
     if (call.json) return 0;
     const cutTold = piece === undefined ? [] : ["", ...cutLines(outcome.document, piece)];
-    io.err(asText([...importLines(file, outcome), ...cutTold, ...wroteLines(file, out)]));
+    const changesTold = changes === undefined ? [] : changeLines(since!, changes);
+    io.err(asText([...importLines(file, outcome), ...changesTold, ...cutTold, ...wroteLines(file, out)]));
     return 0;
   },
 };
@@ -170,6 +182,38 @@ const importJson = (
   warnings: warnings.map(entryJson),
   drawing: document,
 });
+
+/** Ids that a line names; a newer file may have changed in thousands of things. */
+const MOST_IDS = 20;
+
+/** What a newer file has otherwise than the drawing of the older one. */
+function changeLines(since: string, { added, gone, changed }: Changes): string[] {
+  if (added.length + gone.length + changed.length === 0)
+    return ["", spell(say("cli.import.sinceNothing", { since }))];
+  const row = (key: "added" | "gone" | "changed", ids: readonly string[]): string[] =>
+    ids.length === 0
+      ? []
+      : wrapped(
+          "  ",
+          spell(
+            say(`cli.import.since.${key}`, {
+              count: ids.length,
+              ids: ids.slice(0, MOST_IDS).join(", ") + (ids.length > MOST_IDS ? ", …" : ""),
+            }),
+          ),
+          "    ",
+        );
+  return [
+    "",
+    spell(say("cli.import.since", { since })),
+    ...row("added", added),
+    ...row("gone", gone),
+    ...row(
+      "changed",
+      changed.map(({ id, keys }) => `${id} (${keys.join(", ")})`),
+    ),
+  ];
+}
 
 const SIDES = ["assumed", "leftOut", "approximated", "warnings"] as const;
 

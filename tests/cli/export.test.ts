@@ -33,3 +33,30 @@ describe("export", () => {
     expect(err).toMatch(/non écrit\s:\s*le travail/);
   });
 });
+
+test("a newer file of a model says what is otherwise than in the drawing of the older one", async () => {
+  const map = (change: (feature: { id: string; properties: Record<string, unknown> }) => boolean) => {
+    const whole = JSON.parse(readFileSync("shared/import/geojson/example.geojson", "utf8")) as {
+      features: { id: string; properties: Record<string, unknown> }[];
+    };
+    return { ...whole, features: whole.features.filter(change) };
+  };
+  const at = files({
+    "newer.geojson": map((it) => {
+      if (it.id === "T1") it.properties["kva"] = 37.5;
+      return it.id !== "G2";
+    }),
+  });
+  await line(["import", "shared/import/geojson/example.geojson", "-o", at("old.stillhot.json")]);
+  const { code, err } = await line(["import", at("newer.geojson"), "--since", at("old.stillhot.json")]);
+  expect(code).toBe(0);
+  expect(err).toMatch(/gone, 1: G2/);
+  expect(err).toMatch(/changed, 1: T1 \(kva\)/);
+  const again = await line([
+    "import",
+    "shared/import/geojson/example.geojson",
+    "--since",
+    at("old.stillhot.json"),
+  ]);
+  expect(again.err).toMatch(/Nothing is otherwise/);
+});

@@ -114,6 +114,35 @@ export const tests = [
     },
   })),
   {
+    name: "a map and a utility's model open as drawings, and all that was done on the way is told",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await title(page).fill("Written as a map");
+      await title(page).blur();
+      await share(page);
+      const map = await downloaded(page, () => page.locator('[data-share="map"]').click());
+      assert.equal(map.name, "written-as-a-map.geojson");
+      await page.locator("[data-told]").first().waitFor();
+      const other = await begin(ctx);
+      await drop(other, map.name, "application/geo+json", readFileSync(map.path));
+      await other.getByText(`Opened ${map.name}`).first().waitFor();
+      assert.equal(await title(other).inputValue(), "Written as a map");
+
+      const model = readFileSync("shared/import/cases/05-regulator-steps.xml");
+      const third = await begin(ctx);
+      await drop(third, "regulator.xml", "application/xml", model);
+      await third.locator('[data-told="assumed"]').waitFor();
+      await third.getByRole("button", { name: "Close" }).first().click();
+      await third.locator("[data-told]").first().waitFor({ state: "detached" });
+      const bad = await begin(ctx);
+      await drop(bad, "bad.xml", "application/xml", Buffer.from('<!DOCTYPE x []><rdf:RDF xmlns:rdf="x"/>'));
+      await bad
+        .getByText(/document type/)
+        .first()
+        .waitFor();
+    },
+  },
+  {
     name: "SVG and PNG carry the drawing and open again by drop, by the file button and by paste",
     async run(ctx) {
       const page = await begin(ctx);

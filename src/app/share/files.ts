@@ -2,15 +2,29 @@ import { isUnreadable, type Message, readDocument, type StillhotDocument, writeD
 import { later } from "../words/later";
 import { t, told } from "../words/words";
 import { say } from "../words/catalogue";
+import type { ToldSides } from "./model";
 
 /** What came of reading a text that may be a drawing. */
 export type Opened =
-  | { readonly document: StillhotDocument; readonly warnings: readonly Message[] }
+  | {
+      readonly document: StillhotDocument;
+      readonly warnings: readonly Message[];
+      /** what was done to make a drawing of another program's file */
+      readonly sides?: ToldSides;
+    }
   | { readonly problems: readonly string[] };
 
 const LARGEST_BYTES = 20_000_000;
 
+/** Letters at the start that tell a map or a model from a drawing. */
+const PEEK = 4000;
+
 export async function readFile(file: File): Promise<Opened> {
+  const start = await file.slice(0, PEEK).text();
+  if (/"FeatureCollection"|:RDF[\s>]/.test(start)) {
+    const { isMap, isModel, readModel } = await later(() => import("./model"));
+    if (isMap(start) || isModel(start)) return readModel(file, start);
+  }
   if (file.size > LARGEST_BYTES) return { problems: [tooLarge(file.size)] };
   const { readBytes } = await later(() => import("./link"));
   const opened = readBytes(new Uint8Array(await file.arrayBuffer()));
@@ -39,7 +53,8 @@ export function askForFile(): Promise<File | undefined> {
   return new Promise((done) => {
     const input = document.createElement("input");
     input.type = "file";
-    input.accept = ".json,.svg,.png,.txt,application/json,image/svg+xml,image/png,text/plain";
+    input.accept =
+      ".json,.geojson,.xml,.rdf,.svg,.png,.txt,application/json,application/xml,image/svg+xml,image/png,text/plain";
     input.addEventListener("change", () => done(input.files?.[0]));
     input.addEventListener("cancel", () => done(undefined));
     input.click();

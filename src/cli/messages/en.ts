@@ -40,6 +40,7 @@ and told with its reason; ids and names are kept.
                     wires   a wire of its own where the file has the wires, else as return
   --hertz HERTZ   50 or 60, where the file does not say
   --units UNITS   plain (volts, watts) or kilo (kilovolts, megawatts), where the file does not say
+  --since OLD     a drawing of an older file of the same model: what is new, gone and changed is told
   --around NAME   only the piece around a place, as stillhot cut does (with --openings N)
 
 With --json: { file, ok, counts, assumed, leftOut, approximated, warnings, drawing }, each entry with what, count, why
@@ -50,6 +51,12 @@ and names. A file that cannot be read gives { file, ok, errors } on standard err
   "cli.import.noHertz": "--hertz {hertz}: expected 50 or 60",
   "cli.import.noUnits": "--units {units}: expected plain or kilo",
   "cli.import.done": "{file}: {points} points, {elements} elements",
+  "cli.import.since":
+    "Otherwise than in {since}, ids as in the drawings, what was changed by hand among them:",
+  "cli.import.sinceNothing": "Nothing is otherwise than in {since}.",
+  "cli.import.since.added": "new, {count}: {ids}",
+  "cli.import.since.gone": "gone, {count}: {ids}",
+  "cli.import.since.changed": "changed, {count}: {ids}",
   "cli.import.assumed": "Assumed, since the file does not say:",
   "cli.import.leftOut": "Left out:",
   "cli.import.approximated": "Drawn less exactly:",

@@ -40,6 +40,7 @@ moins exactement est nommé, compté et dit avec sa raison ; identifiants et nom
                     wires   un conducteur à lui où le fichier a les conducteurs, sinon comme return
   --hertz HERTZ   50 ou 60, où le fichier ne le dit pas
   --units UNITS   plain (volts, watts) ou kilo (kilovolts, mégawatts), où le fichier ne le dit pas
+  --since OLD     un dessin d'un fichier plus ancien du même modèle : ce qui est nouveau, disparu et changé est dit
   --around NAME   seulement le morceau autour d'un endroit, comme stillhot cut (avec --openings N)
 
 Avec --json : { file, ok, counts, assumed, leftOut, approximated, warnings, drawing }, chaque entrée avec what, count,
@@ -50,6 +51,11 @@ why et names. Un fichier illisible donne { file, ok, errors } sur l'erreur stand
   "cli.import.noHertz": "--hertz {hertz} : attendu 50 ou 60",
   "cli.import.noUnits": "--units {units} : attendu plain ou kilo",
   "cli.import.done": "{file} : {points} points, {elements} éléments",
+  "cli.import.since": "Autrement que dans {since}, identifiants des dessins, changements à la main compris :",
+  "cli.import.sinceNothing": "Rien n'est autrement que dans {since}.",
+  "cli.import.since.added": "nouveau, {count} : {ids}",
+  "cli.import.since.gone": "disparu, {count} : {ids}",
+  "cli.import.since.changed": "changé, {count} : {ids}",
   "cli.import.assumed": "Supposé, car le fichier ne le dit pas :",
   "cli.import.leftOut": "Laissé de côté :",
   "cli.import.approximated": "Dessiné moins exactement :",

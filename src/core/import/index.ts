@@ -1,3 +1,4 @@
+export { type Changes, whatChanged } from "./whatChanged";
 export { type Exported, exportMap } from "./exportDrawing";
 export {
   type ImportCounts,
