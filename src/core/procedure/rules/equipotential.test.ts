@@ -12,6 +12,12 @@ checkRule(
       "warning w1",
       "gx ground p2 A cable=2/0 poleBond=false",
     ],
+    [
+      "a set that is on the drawing and not on the pole yet",
+      "open c1; lift k1; work w1",
+      "warning w1",
+      "gx ground p2 A cable=2/0 planned=true",
+    ],
     ["a set at the work point", "open c1; lift k1; ground p2 A; work w1", ""],
     ["not said before work", "open c1", ""],
   ],
