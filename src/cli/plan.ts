@@ -7,6 +7,7 @@ import {
   type PlannedStep,
   type Step,
   stepSentence,
+  type StructureId,
   type StillhotDocument,
   threatSentence,
   type Uncontrolled,
@@ -123,14 +124,19 @@ function orderLines(document: StillhotDocument, steps: readonly PlannedStep[]): 
   const told = withSetsOf(document, order);
   return visitsOf(document, order).flatMap((visit) => [
     ...wrapped("", spell(visitSentence(document, visit)), "  "),
-    ...visit.steps.flatMap((n) => stepLines(told, steps[n - 1]!, n)),
+    ...visit.steps.flatMap((n) => stepLines(told, steps[n - 1]!, n, visit.structure)),
   ]);
 }
 
-const stepLines = (document: StillhotDocument, step: PlannedStep, n: number): string[] =>
+const stepLines = (
+  document: StillhotDocument,
+  step: PlannedStep,
+  n: number,
+  under: StructureId | undefined,
+): string[] =>
   wrapped(
     `  ${String(n).padStart(2)}  `,
-    spell(say("cli.plan.why", { step: stepSentence(document, bare(step)), why: step.why })),
+    spell(say("cli.plan.why", { step: stepSentence(document, bare(step), { under }), why: step.why })),
     "      ",
   );
 

@@ -154,7 +154,7 @@ export const tests = [
       await page.locator("[data-compare]").click();
       await page.getByText("The same up to step 5.").waitFor();
       const row = page.locator("[data-comparison] tbody tr").first();
-      assert.match(await row.locator("td").nth(1).textContent(), /6\s+Tag sideline cutout/);
+      assert.match(await row.locator("td").nth(1).textContent(), /6\s+Tag Pole 30, sideline cutout/);
       assert.equal((await row.locator("td").first().textContent()).trim(), "");
       await page.locator("[data-use]").click();
       assert.match(await step(page, 6).textContent(), /Tag sideline cutout/);
@@ -168,18 +168,18 @@ export const tests = [
       await act(page, "open");
       await page.locator('[data-tab="controls"]').click();
       await page
-        .getByText(/If sideline cutout is closed/)
+        .getByText(/If Pole 30, sideline cutout is closed/)
         .first()
         .waitFor();
       const tag = page
         .locator("[data-control]")
-        .filter({ hasText: /^\s*Tag sideline cutout, then Block/ })
+        .filter({ hasText: /^\s*Tag Pole 30, sideline cutout, then Block/ })
         .first();
       await tag.locator("input").check();
       await page.locator("[data-with]").waitFor();
       const ground = page
         .locator("[data-control]")
-        .filter({ hasText: /ground set.* on at Pole 32, C/ })
+        .filter({ hasText: /ground set.* on at Pole 32, line, C/ })
         .first();
       await ground.locator("input").check();
       await page

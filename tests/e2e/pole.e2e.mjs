@@ -22,7 +22,7 @@ export const tests = [
     name: `a pole is chosen by its number, seen by one tap with all that is on it, and told as whoever stands there has it (${size})`,
     async run(ctx) {
       const page = await begin(ctx, { size });
-      await pressPlate(page, "p7", touch);
+      await pressPlate(page, "s33", touch);
       assert.match(await selectedRow(page).getAttribute("aria-label"), /^Pole 33, /);
       await page.locator('.bar [data-action="seen"]').click();
       const words = await selectedRow(page).getAttribute("aria-label");
@@ -35,9 +35,9 @@ export const tests = [
       await page.locator('[data-seen="true"]').waitFor();
       assert.ok(await see.isDisabled());
       const things = await page.locator("[data-on]").allTextContents();
-      assert.match(things[0], /^Above the T3 cutout/);
+      assert.match(things[0], /^Line/);
       assert.match(things.join("\n"), /T3 cutout, phases C, closed/);
-      assert.match(await page.locator('[data-reach="0"]').textContent(), /above the T3 cutout; T3 bushing/);
+      assert.match(await page.locator('[data-reach="0"]').textContent(), /line; T3 bushing/);
       assert.match(await page.locator('[data-reach="1"]').textContent(), /T3 secondary/);
       await noSidewaysScroll(page);
       await page.locator('[data-work="p14"]').click();
@@ -50,7 +50,7 @@ export const tests = [
     name: "a pole by keyboard alone: from the outline to what is on it, noted as leaning, and moved with all of it",
     async run(ctx) {
       const page = await begin(ctx);
-      await row(page, "structure:p7").focus();
+      await row(page, "structure:s33").focus();
       await page.keyboard.press("ArrowUp");
       await page.keyboard.press("ArrowDown");
       await page.keyboard.press("Enter");

@@ -48,7 +48,7 @@ const SPOILED = [
       await own(job, "p6", "ground");
       await says(job.page, {
         rule: "test-before-ground",
-        words: /ground set grounds Pole 32, phase C, not tested dead/,
+        words: /ground set grounds Pole 32, line, phase C, not tested dead/,
       });
       await takeBack(job);
       assert.equal(await doing(job.page), "check-detector");
@@ -111,11 +111,11 @@ const SPOILED = [
       await tick(job);
       await says(job.page, {
         rule: "tagged-operated",
-        words: /Close on sideline cutout while its tag is on/,
+        words: /Close on Pole 30, sideline cutout while its tag is on/,
       });
       await press(job.page.locator("[data-go-on]"), job.touch);
       await job.page.locator("[data-end]").locator('[data-finding="left-behind"]').waitFor();
-      assert.match(await job.page.locator("[data-end]").textContent(), /a tag on sideline cutout/);
+      assert.match(await job.page.locator("[data-end]").textContent(), /a tag on Pole 30, sideline cutout/);
     },
   },
   {

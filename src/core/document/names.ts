@@ -188,20 +188,24 @@ function nameOfElement(system: System, id: string, saved: SavedElement): Name {
   const own = ownName(system, id, saved, structure);
   const label = ownLabel(saved, structure);
   if (structure === undefined || isWholeName(label, structure)) return own;
-  const name = nameOfStructure(system, structure);
-  return label === ""
-    ? say("name.at", { kind: own, place: name })
-    : say("name.on", { structure: name, place: own });
+  if (label === "")
+    return say("name.at", {
+      kind: ownKind(system, id, saved, structure),
+      place: placeOf(system, saved, structure),
+    });
+  return say("name.on", { structure: nameOfStructure(system, structure), place: own });
 }
 
 /** What an element is called where its structure is known: its label, or its kind. */
 function ownName(system: System, id: string, saved: SavedElement, structure: Structure | undefined): Name {
   const label = ownLabel(saved, structure);
   const kind = say(`kind.${saved.kind}`);
-  if (label === "")
-    return structure === undefined
-      ? nameOfLine(system, id, saved, kind)
-      : countedKind(kind, alikeAmong(system, id, unlabelledOn(system, structure, saved.kind)));
+  if (label === "" && structure === undefined) return nameOfLine(system, id, saved, kind);
+  if (label === "") {
+    const own = ownKind(system, id, saved, structure!);
+    const at = toldByPoint(system, saved, structure!);
+    return at === undefined ? own : say("name.at", { kind: own, place: placeOn(system, at, structure!) });
+  }
   const heard = asHeard(label);
   if (structure !== undefined && !isWholeName(label, structure)) {
     const alike = structure.elements.filter((it) => asHeard(labelOf(system.elements[it])) === heard);
@@ -209,6 +213,28 @@ function ownName(system: System, id: string, saved: SavedElement, structure: Str
   }
   const name = counted(label, alikeAmong(system, id, elementLabels(system).get(heard)));
   return placeLabels(system).has(heard) ? say("name.which", { name, kind }) : name;
+}
+
+/** The kind of an element, counted where that and its place do not tell it from others. */
+function ownKind(system: System, id: string, saved: SavedElement, structure: Structure): Message {
+  const alike = unlabelledOn(system, structure, saved.kind);
+  const isByPoint = toldByPoint(system, saved, structure) !== undefined;
+  const end = endPointsOf(saved)[0];
+  const there = alike.filter((it) => endPointsOf(savedElement(system.elements, it))[0] === end);
+  return countedKind(say(`kind.${saved.kind}`), alikeAmong(system, id, isByPoint ? there : alike));
+}
+
+/** The point that one of several of a kind on a structure is told apart by: that on which it hangs, as a ground set does. */
+function toldByPoint(system: System, saved: SavedElement, structure: Structure): string | undefined {
+  const [at] = endPointsOf(saved);
+  const hangs = deviceOf(saved.kind).ends.length === 1 && structure.points.some((it) => it === at);
+  return hangs && unlabelledOn(system, structure, saved.kind).length > 1 ? at : undefined;
+}
+
+/** Where an element is that goes by its kind. */
+function placeOf(system: System, saved: SavedElement, structure: Structure): Name {
+  const at = toldByPoint(system, saved, structure);
+  return at === undefined ? nameOfStructure(system, structure) : nameOfPoint(system, at);
 }
 
 /** An element's label where it says more than on which structure it is. */
@@ -255,11 +281,22 @@ const between = (system: System, kind: string, from: Structure, to: Structure): 
     });
 
 /** Elements of a kind on a structure that go by their kind. */
-const unlabelledOn = (system: System, structure: Structure, kind: string): string[] =>
-  structure.elements.filter((it) => {
-    const other = savedElement(system.elements, it)!;
-    return other.kind === kind && ownLabel(other, structure) === "";
-  });
+const unlabelledOn = (system: System, structure: Structure, kind: string): readonly string[] =>
+  unlabelledByKind(system).get(`${structure.id} ${kind}`) ?? [];
+
+const unlabelledByKind = perObject((system: System): ReadonlyMap<string, readonly string[]> => {
+  const heaps = new Map<string, string[]>();
+  for (const structure of structuresOf(system).values())
+    for (const id of structure.elements) {
+      const saved = savedElement(system.elements, id)!;
+      if (ownLabel(saved, structure) !== "") continue;
+      const key = `${structure.id} ${saved.kind}`;
+      const its = heaps.get(key);
+      if (its === undefined) heaps.set(key, [id]);
+      else its.push(id);
+    }
+  return heaps;
+});
 
 /** A point's place on its structure: its label, or made of what it is an end of, counted where that is not enough. */
 function placeOn(system: System, id: string, structure: Structure): Name {
@@ -290,18 +327,21 @@ function placesMade(system: System, structure: Structure): ReadonlyMap<string, M
   return made;
 }
 
-/** `below the cutout`, `low side of T1`, `above the clamp`; a point at which nothing but line ends is the line. */
+/** `below the cutout`, `low side of T1`, `above the clamp`; a point where line ends, and that no device is before, is the line. */
 function madePlace(system: System, id: string, structure: Structure): MadePlace {
   const here = structure.elements
     .map((it) => ({ it, saved: savedElement(system.elements, it)! }))
     .filter(({ saved }) => deviceOf(saved.kind).ends.length > 1 && endPointsOf(saved).includes(id));
   const above = here.find(({ saved }) => saved["to"] === id);
-  const device = above ?? here[0];
+  const device = above ?? (isWhereLineEnds(system, id) ? undefined : here[0]);
   if (device === undefined) return { place: say("place.line"), text: "line" };
   const side = sideOf(device.saved, above !== undefined, structure.kind);
   const name = ownName(system, device.it, device.saved, structure);
   return { place: say(`place.${side}`, { name }), text: `${side} ${device.it}` };
 }
+
+const isWhereLineEnds = (system: System, point: string): boolean =>
+  (elementsAt(system).get(point) ?? []).some((it) => isLine(savedElement(system.elements, it)!));
 
 function sideOf(saved: SavedElement, isBeyond: boolean, stands: string) {
   if (isTransformer(saved)) return isBeyond ? "lowSide" : "highSide";

@@ -9,7 +9,18 @@ import {
   type Message,
   say,
 } from "../terms";
-import { isSayableKey, POINT, POINT_KINDS, readWord, splitWords, WORK } from "./spelling";
+import {
+  areOfPoint,
+  HEAD,
+  isFlag,
+  isSayableKey,
+  POINT,
+  POINT_KINDS,
+  readWord,
+  splitWords,
+  STRUCTURE_KINDS,
+  WORK,
+} from "./spelling";
 
 /** What is wrong in one line. */
 export interface NotationProblem {
@@ -63,6 +74,7 @@ export function fromNotation(text: string, base?: StillhotDocument): FromNotatio
 
 class Reader {
   readonly problems: NotationProblem[] = [];
+  readonly structures: Record<string, Record_> = {};
   readonly points: Record<string, Record_> = {};
   readonly elements: Record<string, Record_> = {};
   readonly works: Record<string, Record_> = {};
@@ -70,6 +82,8 @@ class Reader {
   title: string | undefined;
   task: string | undefined;
   hertz: Json | undefined;
+  /** the structure that the points below are on */
+  #structure: string | undefined;
   /** points above, the last one last */
   readonly #points: Line[] = [];
   /** the element whose far end the next point is */
@@ -85,25 +99,45 @@ class Reader {
     const text = whole.trim();
     if (text === "" || text.startsWith("--")) return;
     const head = /^(title|hertz|task)(?:\s+(.*))?$/s.exec(text);
-    if (head !== null) return this.#head(head[1]!, head[2] ?? "", n);
+    if (head !== null) return this.#said(head[1]!, head[2] ?? "", n);
     const words = splitWords(text);
     if (words === undefined) return this.#wrong(n, say("notation.open"));
-    const [id = "", kind = "", ...rest] = words;
+    if (words[0]!.endsWith(HEAD)) return this.#head(words[0]!.slice(0, -HEAD.length), words.slice(1), n);
+    const [id = "", ...after] = words;
     if (!isWellFormedId(id)) return this.#wrong(n, say("notation.badId", { id: short(id) }));
+    const [kind = POINT, ...rest] = areOfPoint(after) ? [POINT, ...after] : after;
     const isPoint = POINT_KINDS.includes(kind) || kind === POINT;
     if (!isPoint && kind !== WORK && !isDeviceKind(kind))
       return this.#wrong(n, say("notation.badKind", { kind: short(kind) }));
     const record: Record_ = {};
-    for (const word of rest)
-      if (!readWord(word, record, kind === WORK ? "conductors" : "phases"))
-        return this.#wrong(n, say("notation.badWord", { word: short(word) }));
+    if (!this.#readWords(rest, record, kind === WORK ? "conductors" : "phases", n)) return;
     const line: Line = { n, indent: indentOf(whole), id, kind, record };
     if (isPoint) this.#point(line);
     else if (kind === WORK) this.#work(line);
     else this.#element(line);
   }
 
-  #head(key: string, words: string, n: number) {
+  #readWords(words: readonly string[], record: Record_, letters: string, n: number): boolean {
+    const wrong = words.find((word) => !readWord(word, record, letters));
+    if (wrong !== undefined) this.#wrong(n, say("notation.badWord", { word: short(wrong) }));
+    return wrong === undefined;
+  }
+
+  /** A structure, told where it is first come to, and by its id alone where more on it follows after something else. */
+  #head(id: string, words: readonly string[], n: number) {
+    this.#structure = id === "" ? undefined : id;
+    if (id === "" && words.length === 0) return;
+    if (!isWellFormedId(id)) return this.#wrong(n, say("notation.badId", { id: short(id) }));
+    if (Object.hasOwn(this.structures, id) && words.length === 0) return;
+    const hasKind = STRUCTURE_KINDS.includes(words[0] ?? "");
+    if (!hasKind && isFlag(words[0] ?? ""))
+      return this.#wrong(n, say("notation.badKind", { kind: short(words[0]!) }));
+    const record: Record_ = hasKind ? { kind: words[0]! } : {};
+    if (!this.#readWords(words.slice(hasKind ? 1 : 0), record, "phases", n)) return;
+    this.#claim(this.structures, { id, n, record }, "system.structures");
+  }
+
+  #said(key: string, words: string, n: number) {
     if (key === "hertz") return void (this.hertz = Number(words));
     let text = words;
     if (words.startsWith('"')) {
@@ -117,7 +151,11 @@ class Reader {
     else this.task = text;
   }
 
-  #claim(map: Record<string, Record_>, { id, n, record }: Line, path: string): boolean {
+  #claim(
+    map: Record<string, Record_>,
+    { id, n, record }: Pick<Line, "id" | "n" | "record">,
+    path: string,
+  ): boolean {
     if (Object.hasOwn(map, id)) {
       this.#wrong(n, say("notation.twice", { id }));
       return false;
@@ -136,6 +174,7 @@ class Reader {
       else far.record[lastEnd(far)] = id;
     }
     if (kind !== POINT) line.record["kind"] = kind;
+    if (this.#structure !== undefined) line.record["on"] ??= this.#structure;
     if (!this.#claim(this.points, line, "system.points")) return;
     while ((this.#points.at(-1)?.indent ?? -1) >= indent) this.#points.pop();
     this.#points.push(line);
@@ -198,11 +237,12 @@ const short = (word: string): string => (word.length > 40 ? `${word.slice(0, 39)
 
 /** The whole file: what the notation says, and from the base what it has no words for. */
 function assembled(reader: Reader, base: StillhotDocument | undefined): JsonObject {
-  const { points, elements, works, title, task, hertz } = reader;
+  const { structures, points, elements, works, title, task, hertz } = reader;
   const before = base as unknown as JsonObject | undefined;
   const { job: jobBefore, system: systemBefore, ...rest } = before ?? {};
   const oldJob = isObject(jobBefore) ? jobBefore : {};
-  const system = isObject(systemBefore) ? systemBefore : {};
+  const { structures: structuresBefore, ...system } = isObject(systemBefore) ? systemBefore : {};
+  const areThere = Object.keys(structures).length > 0 || isEmpty(structuresBefore);
   const job = {
     ...oldJob,
     ...(task === undefined && !("task" in oldJob) ? {} : { task: task ?? "" }),
@@ -218,12 +258,16 @@ function assembled(reader: Reader, base: StillhotDocument | undefined): JsonObje
     system: {
       ...system,
       frequencyHz: hertz ?? 60,
+      ...(areThere ? { structures: withUnsaid(structures, structuresBefore) } : {}),
       points: withUnsaid(points, system["points"]),
       elements: withUnsaid(elements, system["elements"]),
     },
     ...(Object.keys(job).length === 0 && jobBefore === undefined ? {} : { job }),
   };
 }
+
+const isEmpty = (records: Json | undefined): boolean =>
+  isObject(records) && Object.keys(records).length === 0;
 
 /** Keys that no line can say come back to the records that have the same id. */
 function withUnsaid(records: Readonly<Record<string, Record_>>, before: Json | undefined): JsonObject {

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { randomDocument } from "../../../tests/support/randomSystems";
-import { readDocument, type StillhotDocument, writeDocument } from "../document";
+import { pointName, readDocument, type StillhotDocument, writeDocument } from "../document";
 import { fromNotation } from "./from";
 import { toNotation } from "./to";
 import { spell } from "../../../tests/support/words";
@@ -143,14 +143,89 @@ test("a tap as a person writes it", () => {
   checkRoundTrip(document);
 });
 
+describe("a structure heads the points on it", () => {
+  const TAP = `title Mill tap
+hertz 60
+
+s30: pole "Pole 30" seen
+p1 "main line" earthOhms=25
+  s1 source ABC kvLL=12.47
+  k1 clamp C "tap clamp" condition=burned
+    p2
+      w1 work C
+c1 cutout C fuse=10K
+p3 @120,60
+  :
+  m1 meter 12 on=s30
+    p4 service
+s30:
+k2 clamp C
+p5 pole
+  v1: vault
+  sp2 span C
+    p6 pad
+s7: "Pole 7, not yet on the line"
+`;
+
+  test("once, with its own words, and by its id where more of it follows", () => {
+    const text = TAP.replace("m1 meter 12 on=s30", "ld9 lead C on=s30");
+    const document = made(text);
+    expect(document.system.structures).toEqual({
+      s30: { kind: "pole", label: "Pole 30", evidence: "seen" },
+      s7: { label: "Pole 7, not yet on the line" },
+      v1: { kind: "vault" },
+    });
+    const on = Object.entries(document.system.points).map(([id, it]) => [id, it["on"]]);
+    expect(Object.fromEntries(on)).toEqual({
+      p1: "s30",
+      p2: "s30",
+      p3: "s30",
+      p4: undefined,
+      p5: "s30",
+      p6: "v1",
+    });
+    checkRoundTrip(document);
+  });
+
+  test("a sideline's text is shorter than with the pole's name at each point", () => {
+    for (const id of ["sideline-three-transformers", "sideline-far-end-tie", "quarry-lane"]) {
+      const document = read(readFileSync(`shared/demos/${id}.stillhot.json`, "utf8"));
+      const { structures, points, elements, ...system } = document.system;
+      const spelt = Object.entries(points).map(([point, { on: _, ...record }]) => {
+        const label = spell(pointName(document, point));
+        return [point, { kind: "pole", ...record, label }];
+      });
+      const bare = Object.entries(elements).map(([element, { on: _, ...record }]) => [element, record]);
+      const before = {
+        ...document,
+        system: { ...system, points: Object.fromEntries(spelt), elements: Object.fromEntries(bare) },
+      } as StillhotDocument;
+      expect(Object.keys(structures!).length).toBeGreaterThan(4);
+      expect(toNotation(document).text.length).toBeLessThan(toNotation(before).text.length);
+    }
+  });
+
+  test.each([
+    ["s1: pole\ns1: pad", ["2: s1 stands twice"]],
+    ["s 1: pole", ["1: 1: is no kind of point, structure or element"]],
+    ["s1: tower", ["1: tower is no kind of"]],
+    ["s1: span", ["1: span is no kind of"]],
+    ["s1: on=s2\ns2:", ["1: system.structures.s1.on: a structure is on no other one"]],
+    ["__proto__: pole", ["1: __proto__ is no id"]],
+  ])("%j is answered with its line", (text, [start]) => {
+    const [first = ""] = problems(text);
+    expect(first.slice(0, start!.length)).toBe(start);
+  });
+});
+
 test.each([
   ["s1 source ABC kvLL=12", ["1: s1 has no point above it"]],
   ["p1 pole\n  c1 cutout A", ["2: c1 has no far end: a point below it, or to=POINT"]],
   ["p1 pole\np1 pole", ["2: p1 stands twice"]],
   ['p1 pole "no end', ["1: a text or list that begins here has no end"]],
-  ["p1 tower", ["1: tower is no kind of point or element"]],
+  ["p1 tower", ["1: tower is no kind of point, structure or element"]],
   ["p1 pole x=1 x=2", ["1: x=2 means nothing here, or stands twice"]],
-  ["p 1 pole", ["1: 1 is no kind of point or element"]],
+  ["p 1 pole", ["1: 1 is no kind of point, structure or element"]],
   ["__proto__ pole", ["1: __proto__ is no id: 1 to 40 letters, digits, _ and -"]],
   ["p1 pole __proto__=1", ["1: __proto__=1 means nothing here, or stands twice"]],
   ["hertz 55\np1 pole", ["0: system.frequencyHz: found 55, expected one of 50, 60"]],
@@ -212,6 +287,9 @@ test("any text is read or refused, never thrown at", () => {
     "title",
     "transfer",
     "alt=p2",
+    "s1:",
+    ":",
+    "s2: vault",
   ];
   for (let k = 0; k < 3000; k++) {
     const text = Array.from({ length: next(30) }, () => words[next(words.length)]).join(" ");

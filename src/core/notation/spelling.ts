@@ -1,11 +1,18 @@
 import { EVIDENCE } from "../devices";
+import { pointFields } from "../document";
 import { isObject, type Json, type JsonObject } from "../terms";
 
-/** Words that a point's line has after its id; `point` where the file states no kind. */
+/** Words that a point's line has after its id; `point` or nothing where the file states no kind. */
 export const POINT_KINDS = ["pole", "pad", "station", "service"];
 
 /** The word of a point's line where the file states no kind. */
 export const POINT = "point";
+
+/** Words for the kind of a structure, which heads the points on it. */
+export const STRUCTURE_KINDS = [...POINT_KINDS, "vault"];
+
+/** What a structure's line has after its id; alone it heads what is on no structure of the file. */
+export const HEAD = ":";
 
 /** The word that begins a work point's line. */
 export const WORK = "work";
@@ -28,6 +35,9 @@ const FLAG = /^[a-z][A-Za-z0-9]{2,}$/;
 const KEY = /^[A-Za-z_][\w-]*$/;
 const isEvidence = (word: string): boolean => (EVIDENCE as readonly string[]).includes(word);
 const isPhases = (word: string): boolean => /^(?=.)A?B?C?1?2?N?$/.test(word);
+
+/** A key that is true, as one word. */
+export const isFlag = (word: string): boolean => FLAG.test(word) && !isEvidence(word);
 
 /** Whether a key of a record can stand in a line. */
 export const isSayableKey = (key: string): boolean => KEY.test(key);
@@ -58,13 +68,18 @@ export function wordsOf(record: JsonObject, without: readonly string[], letters:
   if (known) rest.splice(rest.indexOf("evidence"), 1);
   for (const key of rest.filter(isSayableKey)) {
     const value = record[key]!;
-    words.push(
-      value === true && FLAG.test(key) && !isEvidence(key) ? key : `${key}=${valueText(key, value)}`,
-    );
+    words.push(value === true && isFlag(key) ? key : `${key}=${valueText(key, value)}`);
   }
   if (known) words.push(evidence);
   return words;
 }
+
+/** Whether words after an id can be nothing but those of a point: then its line does without `point`. */
+export const areOfPoint = (words: readonly string[]): boolean =>
+  words.every((word) => {
+    const [key, ...value] = word.startsWith('"') ? [word] : word.split("=");
+    return value.length > 0 ? Object.hasOwn(pointFields, key!) : /^["@]/.test(word) || isEvidence(word);
+  });
 
 /** The words of a line: parted by spaces that stand in no text, list or object. Nothing where a text has no end. */
 export function splitWords(line: string): string[] | undefined {

@@ -1,7 +1,17 @@
 import { type DeviceKind, deviceOf, isSupply } from "../devices";
 import { DOCUMENT_KEYS, naturalOrder, type SavedElement, type StillhotDocument } from "../document";
 import { isObject, type Json, type JsonObject, type Message, say } from "../terms";
-import { isSayableKey, POINT, POINT_KINDS, WORK, wordsOf } from "./spelling";
+import {
+  areOfPoint,
+  HEAD,
+  isFlag,
+  isSayableKey,
+  POINT,
+  POINT_KINDS,
+  STRUCTURE_KINDS,
+  WORK,
+  wordsOf,
+} from "./spelling";
 
 /** A drawing as an indented list, and what of the drawing the list does not say. */
 export interface Notation {
@@ -20,9 +30,10 @@ interface Branch {
 /**
  * A drawing in the notation: sources first, away from them line by line. The largest branch of a point goes on at the
  * same indent, so that a main line reads straight down; the others are indented below their point, and what lies beyond
- * them once more, so that whatever hangs on a point is indented as far as it or further.
+ * them once more, so that whatever hangs on a point is indented as far as it or further. A structure heads the points on it.
  */
 export function toNotation(document: StillhotDocument): Notation {
+  const structures: Readonly<Record<string, JsonObject>> = document.system.structures ?? {};
   const points = document.system.points as Readonly<Record<string, JsonObject>>;
   const elements = document.system.elements as Readonly<Record<string, JsonObject>>;
   const job = isObject(document.job) ? document.job : {};
@@ -61,6 +72,15 @@ export function toNotation(document: StillhotDocument): Notation {
       put(level + 1, it, "nearby", ...wordsOf(elements[it]!, ["kind", "span"], "phases"));
   };
 
+  let headed: string | undefined;
+  const told = new Set<string>();
+  const putHead = (level: number, id: string | undefined) => {
+    const words = id === undefined || told.has(id) ? [] : headWords(structures[id]!);
+    put(level, `${id ?? ""}${HEAD}`, ...words);
+    if (id !== undefined) told.add(id);
+    headed = id;
+  };
+
   const written = new Set<string>();
   for (const root of order) {
     if (written.has(root)) continue;
@@ -79,6 +99,8 @@ export function toNotation(document: StillhotDocument): Notation {
       }
       const { point } = task;
       written.add(point);
+      const on = points[point]!["on"] as string | undefined;
+      if (on !== headed) putHead(level, on);
       putPoint(put, level, point, points[point]!);
       for (const id of worksAt.get(point) ?? [])
         put(level + 1, id, WORK, ...wordsOf(works[id]!, ["at"], "conductors"));
@@ -93,7 +115,11 @@ export function toNotation(document: StillhotDocument): Notation {
         if (branch !== largest) stack.push({ level: level + 1, branch, farLevel: level + 2 });
     }
   }
-  return { text: `${lines.join("\n")}\n`, unsaid: unsaidOf(document, points, elements, works) };
+  for (const id of Object.keys(structures).sort(naturalOrder)) if (!told.has(id)) putHead(0, id);
+  return {
+    text: `${lines.join("\n")}\n`,
+    unsaid: unsaidOf(document, structures, points, elements, works),
+  };
 }
 
 const titleText = (title: string): string =>
@@ -105,11 +131,26 @@ function putPoint(
   id: string,
   record: JsonObject,
 ) {
+  const { kind, words } = placedWords(record, POINT_KINDS, ["on"]);
+  const isPlain = kind === undefined && areOfPoint(words);
+  put(level, id, ...(isPlain ? [] : [kind ?? POINT]), ...words);
+}
+
+function headWords(record: JsonObject): readonly string[] {
+  const { kind, words } = placedWords(record, STRUCTURE_KINDS, []);
+  return kind === undefined ? words.map((it) => (isFlag(it) ? `${it}=true` : it)) : [kind, ...words];
+}
+
+/** The words of a record that has a kind of its own and a place on the drawing. */
+function placedWords(record: JsonObject, kinds: readonly string[], without: readonly string[]) {
   const { x, y, kind } = record;
-  const hasKind = typeof kind === "string" && POINT_KINDS.includes(kind);
+  const hasKind = typeof kind === "string" && kinds.includes(kind);
   const hasPlace = typeof x === "number" && typeof y === "number";
-  const words = wordsOf(record, [...(hasKind ? ["kind"] : []), ...(hasPlace ? ["x", "y"] : [])], "phases");
-  put(level, id, hasKind ? kind : POINT, ...words, ...(hasPlace ? [`@${x},${y}`] : []));
+  const unsaid = [...without, ...(hasKind ? ["kind"] : []), ...(hasPlace ? ["x", "y"] : [])];
+  return {
+    kind: hasKind ? kind : undefined,
+    words: [...wordsOf(record, unsaid, "phases"), ...(hasPlace ? [`@${x},${y}`] : [])],
+  };
 }
 
 /** Ends of an element in their order; none for a circuit that lies beside a span. */
@@ -201,6 +242,7 @@ function unsaidOf(
     ...Object.keys(document).filter((key) => !DOCUMENT_KEYS.includes(key)),
     ...Object.keys(system)
       .filter((key) => !["frequencyHz", "points", "elements"].includes(key))
+      .filter((key) => key !== "structures" || Object.keys(system.structures!).length === 0)
       .map((key) => `system.${key}`),
     ...records.flatMap((map) =>
       Object.entries(map).flatMap(([id, record]) =>

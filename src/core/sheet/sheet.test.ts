@@ -95,7 +95,7 @@ test("the verdict is told as drawn and as it stands when work begins", () => {
 test("B2 each way to go live has its control, and one without says so", () => {
   const { works } = briefingOf(demo("quarry-lane"));
   const controls = works[0]!.ways.map(({ control }) => spell(control));
-  expect(controls).toContain("tag and block on tap clamp and the grounds");
+  expect(controls).toContain("tag and block on Pole Q1, tap clamp and the grounds");
   const bare = briefingOf(demo("transformer-tap")).works[0]!.ways;
   expect(bare.map(({ control, isOpen }) => [spell(control), isOpen])).toEqual([
     ["NO CONTROL on this drawing", true],
@@ -107,7 +107,7 @@ test("generators that nobody drew are one way, with whose they could be", () => 
   const told = ways.map(({ sentences }) => spell(sentences[0]!));
   expect(told.filter((it) => it.includes("a generator that nobody drew"))).toEqual([
     expect.stringMatching(
-      /^If a generator that nobody drew starts at house at 1 or house at 3, that generator feeds B at up to \d+ V\.$/,
+      /^If a generator that nobody drew starts at 1 Alder Court, house at 1 or 3 Alder Court, house at 3, that generator feeds B at up to \d+ V\.$/,
     ),
   ]);
 });

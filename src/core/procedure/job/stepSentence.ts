@@ -1,24 +1,34 @@
 import {
   complete,
   elementName,
+  nameOnStructure,
   pointName,
   type Step,
   type StillhotDocument,
+  structureName,
+  structureOf,
   workPointName,
 } from "../../document";
 import { isTool } from "../../steps";
-import { type ElementId, type Message, say } from "../../terms";
+import { type ElementId, type Message, say, type StructureId } from "../../terms";
 
-/**
- * A step as one act on one thing: `Open Q1 cutout, A, with the load-break tool`.
- *
- * @param short leaves out with what, and which end first
- */
-export function stepSentence(document: StillhotDocument, step: Step, { short = false } = {}): Message {
+interface Telling {
+  /** leaves out with what, and which end first */
+  readonly short?: boolean;
+  /** where whoever reads it stands: what is there goes by what it is called there */
+  readonly under?: StructureId | undefined;
+}
+
+/** A step as one act on one thing: `Open Pole 30, sideline cutout, A, with the load-break tool`. */
+export function stepSentence(
+  document: StillhotDocument,
+  step: Step,
+  { short = false, under }: Telling = {},
+): Message {
   const end = short ? undefined : firstEnd(document, step);
   const { do: verb, text, phases, position, seconds } = step;
   const act = say(`do.${verb}`, {
-    name: nameOf(document, step),
+    name: nameOf(document, step, under),
     set: say("do.groundSet"),
     on: phases === undefined || phases === "" ? "" : say("do.onPhases", { phases: spaced(phases) }),
     with: short || step.with === undefined || step.with === "" ? "" : toolOf(step.with),
@@ -48,12 +58,22 @@ function phasesOf({ system }: StillhotDocument, id: string | undefined): string 
 }
 
 /** What a step is about: a device, or the place that it is done at. */
-function nameOf(document: StillhotDocument, { do: verb, element, at }: Step): string | Message {
+function nameOf(
+  document: StillhotDocument,
+  { do: verb, element, at }: Step,
+  under: StructureId | undefined,
+): string | Message {
+  const isHere = (id: string) => under !== undefined && structureOf(document.system, id)?.id === under;
+  const placeName = (id: string) =>
+    isHere(id) && id !== under ? nameOnStructure(document, id) : pointName(document, id);
   if (verb === "work") return workPointName(document, at ?? "");
-  if (verb === "ground" || verb === "test") return pointName(document, at ?? "");
-  if (element !== undefined) return elementName(document, element);
+  const around = verb === "barricade" ? structureOf(document.system, at ?? "") : undefined;
+  if (around !== undefined) return structureName(document, around.id);
+  if (verb === "ground" || verb === "test") return placeName(at ?? "");
+  if (element !== undefined)
+    return isHere(element) ? nameOnStructure(document, element) : elementName(document, element);
   if (verb === "hand-over") return say("do.permit");
-  return at === undefined ? "" : pointName(document, at);
+  return at === undefined ? "" : placeName(at);
 }
 
 const goesTo = (to: string): string | Message => {

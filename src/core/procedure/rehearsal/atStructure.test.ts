@@ -5,25 +5,12 @@ import { spellProblem } from "../../../../tests/support/words";
 import { isUnreadable, readDocument, type Step, type System } from "../../document";
 import type { PointId } from "../../terms";
 
-/** The demo of one transformer's tap with pole 12 as a structure, and steps. */
+/** The demo of one transformer's tap, with steps. */
 function poleTwelve(steps: readonly object[]) {
-  const { system, job, ...file } = JSON.parse(
-    readFileSync("shared/demos/transformer-tap.stillhot.json", "utf8"),
-  ) as { system: { points: Record<string, object> }; job: object };
-  const on = Object.fromEntries(
-    ["p2", "p4", "p5", "p6"].map((id) => [id, { ...system.points[id], on: "s12" }]),
-  );
-  return readDocument(
-    JSON.stringify({
-      ...file,
-      system: {
-        ...system,
-        structures: { s12: { label: "Pole 12", kind: "pole" } },
-        points: { ...system.points, ...on },
-      },
-      job: { ...job, steps },
-    }),
-  );
+  const { job, ...file } = JSON.parse(readFileSync("shared/demos/transformer-tap.stillhot.json", "utf8")) as {
+    job: object;
+  };
+  return readDocument(JSON.stringify({ ...file, job: { ...job, steps } }));
 }
 
 function read(...given: Parameters<typeof poleTwelve>) {

@@ -56,8 +56,8 @@ describe("The job of the demo, as its file has it", () => {
 
   test("each operation says what it broke and what the detector showed", () => {
     const told = rehearsal.steps.map(({ consequence }) => spell(consequence.text));
-    expect(told[4]).toBe("Q1 cutout breaks 2.62 A by the load-break tool, rated 600 A");
-    expect(told[7]).toBe("tap clamp opens with no current through it");
+    expect(told[4]).toBe("Pole Q1, sideline cutout breaks 2.62 A by the load-break tool, rated 600 A");
+    expect(told[7]).toBe("Pole Q1, tap clamp opens with no current through it");
     expect(told[11]).toBe("Pole Q1, cutout top, phase A shows no voltage");
     expect(rehearsal.steps.every(({ consequence }) => consequence.kind === "none")).toBe(true);
   });
@@ -131,7 +131,13 @@ describe("Work that goes wrong goes wrong the right way", () => {
       why: "lifts the clamp under load",
       steps: `${PERMIT}; lift k1 A with clamp-stick`,
       said: ["5 danger load-break k1"],
-      came: [5, "arc", 2.62, 7200, /2\.62 A is drawn out as an arc at tap clamp A, which may break 0\.5 A/],
+      came: [
+        5,
+        "arc",
+        2.62,
+        7200,
+        /2\.62 A is drawn out as an arc at Pole Q1, tap clamp A, which may break 0\.5 A/,
+      ],
     },
     {
       why: "grounds before testing, and the line is still live",
@@ -175,7 +181,7 @@ describe("Work that goes wrong goes wrong the right way", () => {
       why: "closes onto its own grounds",
       steps: `${WORK}; all-clear; confirm; release-permit; ${TAGS_OFF}; attach k1 A with clamp-stick`,
       said: ["19 danger release-order g1", "24 danger neutral-volts p1/N", "24 danger grounds-left k1"],
-      came: [24, "fault", 1539, 7200, /tap clamp closes onto ground set at Pole Q1, main line: 1539 A flows/],
+      came: [24, "fault", 1539, 7200, /Pole Q1, tap clamp closes onto ground set at Pole Q1: 1539 A flows/],
     },
     {
       why: "closes the cutout onto grounds that the link clears",
@@ -186,14 +192,14 @@ describe("Work that goes wrong goes wrong the right way", () => {
         "fault",
         1539,
         7200,
-        /the 25K link of Q1 cutout carries 1539 A and melts within half a cycle/,
+        /the 25K link of Pole Q1, sideline cutout carries 1539 A and melts within half a cycle/,
       ],
     },
     {
       why: "picks the load up with the clamp",
       steps: `${WORK}; ${CLEAR}; ${TAGS_OFF}; stand-clear; close c1; attach k1 A with clamp-stick`,
       said: ["30 danger pick-up-order k1"],
-      came: [30, "arc", 2.62, 7200, /the jaw of tap clamp makes 2\.62 A with 7200 V across the gap/],
+      came: [30, "arc", 2.62, 7200, /the jaw of Pole Q1, tap clamp makes 2\.62 A with 7200 V across the gap/],
     },
     {
       why: "leaves a tag",

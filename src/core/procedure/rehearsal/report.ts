@@ -1,13 +1,13 @@
 import { nameOfWhere, type Step, type StillhotDocument, workPointName } from "../../document";
 import type { Assessment, Verdict } from "../../hazard";
-import { type Catalogue, say, type Severity, spell } from "../../terms";
+import { type Catalogue, say, type Severity, spell, type StructureId } from "../../terms";
 import { type CustomersOut, customersOutIn } from "./customers";
 import type { PlayedStep } from "./play";
 import type { Rehearsal } from "./rehearse";
 import type { StepMark, RehearsalFinding } from "../rules/rule";
 import { seen } from "../job/seen";
 import { stepSentence } from "../job/stepSentence";
-import { visitSentence, visitsOf } from "../job/visits";
+import { type Visit, visitSentence, visitsOf } from "../job/visits";
 
 /** A finding with its words spelled out, as a script reads it. */
 export interface SpelledFinding {
@@ -108,8 +108,12 @@ export function rehearsalText(rehearsal: Rehearsal, file: string, catalogue: Cat
 const documentBefore = (steps: readonly PlayedStep[], n: number): StillhotDocument =>
   steps[n - 2]?.state.document ?? steps[0]!.state.asFound;
 
-const stepWords = (steps: readonly PlayedStep[], { n, step }: PlayedStep, catalogue: Catalogue): string =>
-  spell(stepSentence(documentBefore(steps, n), step), catalogue);
+const stepWords = (
+  steps: readonly PlayedStep[],
+  { n, step }: PlayedStep,
+  catalogue: Catalogue,
+  under?: StructureId,
+): string => spell(stepSentence(documentBefore(steps, n), step, { under }), catalogue);
 
 function visitLines(steps: readonly PlayedStep[], catalogue: Catalogue): string[] {
   const [first] = steps;
@@ -118,21 +122,14 @@ function visitLines(steps: readonly PlayedStep[], catalogue: Catalogue): string[
   const order = steps.map(({ step }) => step);
   return visitsOf(asFound, order).flatMap((visit) => [
     spell(visitSentence(asFound, visit), catalogue),
-    ...stepLines(
-      steps,
-      visit.steps.map((n) => steps[n - 1]!),
-      catalogue,
-    ),
+    ...stepLines(steps, visit, catalogue),
   ]);
 }
 
-function stepLines(
-  steps: readonly PlayedStep[],
-  some: readonly PlayedStep[],
-  catalogue: Catalogue,
-): string[] {
-  return some.flatMap((played) => {
-    const { n, state, consequence } = played;
+function stepLines(steps: readonly PlayedStep[], visit: Visit, catalogue: Catalogue): string[] {
+  return visit.steps.flatMap((n) => {
+    const played = steps[n - 1]!;
+    const { state, consequence } = played;
     const verdicts = Object.entries(seen(state).workPoints)
       .map(([id, { verdict }]) =>
         spell(
@@ -146,7 +143,7 @@ function stepLines(
       .join("; ");
     const happened = consequence.text.key === "consequence.none" ? "" : spell(consequence.text, catalogue);
     return [
-      `${String(n).padStart(3)}  ${stepWords(steps, played, catalogue)}`,
+      `${String(n).padStart(3)}  ${stepWords(steps, played, catalogue, visit.structure)}`,
       ...[happened, verdicts].filter((it) => it !== "").map((it) => `     ${it}`),
     ];
   });

@@ -4,7 +4,7 @@ export const notation = {
   "notation.tooLong": "The text has more than {most} letters",
   "notation.open": "a text or list that begins here has no end",
   "notation.badId": "{id} is no id: 1 to 40 letters, digits, _ and -",
-  "notation.badKind": "{kind} is no kind of point or element",
+  "notation.badKind": "{kind} is no kind of point, structure or element",
   "notation.badWord": "{word} means nothing here, or stands twice",
   "notation.twice": "{id} stands twice",
   "notation.noPoint": "{id} has no point above it",

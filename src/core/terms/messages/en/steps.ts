@@ -2,8 +2,8 @@
 export const steps = {
   "visit.at": "At {name}: {count} steps",
   "visit.at.one": "At {name}: one step",
-  "visit.before": "Before the first structure: {count} steps",
-  "visit.before.one": "Before the first structure: one step",
+  "visit.before": "Before setting out: {count} steps",
+  "visit.before.one": "Before setting out: one step",
 
   "do.brief": "Hold the tailboard, whole crew",
   "do.request-permit": "Ask for the permit",

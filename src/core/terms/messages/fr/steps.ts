@@ -2,8 +2,8 @@
 export const steps = {
   "visit.at": "À {name} : {count} étapes",
   "visit.at.one": "À {name} : une étape",
-  "visit.before": "Avant la première structure : {count} étapes",
-  "visit.before.one": "Avant la première structure : une étape",
+  "visit.before": "Avant de partir : {count} étapes",
+  "visit.before.one": "Avant de partir : une étape",
 
   "do.brief": "Réunion de chantier, toute l'équipe",
   "do.request-permit": "Demander l'autorisation",
