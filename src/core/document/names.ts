@@ -1,4 +1,4 @@
-import { deviceOf, isAtCustomer, isBeside, isTransformer } from "../devices";
+import { deviceOf, isAtCustomer, isBeside, isLine, isTransformer } from "../devices";
 import {
   type ConductorId,
   type JsonObject,
