@@ -53,10 +53,7 @@ export function attemptActsFor(document: StillhotDocument, { of, id }: Owner): A
     const at = jobOf(document).workPoints[id]?.at;
     return at === undefined ? [] : actsAt(document, at);
   }
-  if (of === "structure") {
-    const [first] = structureOf(document.system, id)?.points ?? [];
-    return first === undefined ? [] : actsAt(document, first);
-  }
+  if (of === "structure") return [act({ do: "inspect", at: id }), act({ do: "barricade", at: id })];
   return of === "point" ? actsAt(document, id) : actsWith(document, id);
 }
 

@@ -5,8 +5,9 @@ import {
   stepSentence,
   type LoggedVerdict,
   type StillhotDocument,
+  structureOf,
 } from "../../core";
-import { pointName, t, told, volts } from "../words/words";
+import { structureName, t, told, volts } from "../words/words";
 import { isMessageKey, type MessageKey } from "../words/catalogue";
 
 /** Seconds since the beginning, as minutes and seconds. */
@@ -28,7 +29,10 @@ export function entryTitle(document: StillhotDocument, entry: LogEntry): string 
           : "play.entry.happens",
     );
   if (action !== undefined && isJobStep(action)) return told(stepSentence(document, action));
-  if (verb === "go") return t("play.entry.go", { name: pointName(document, object) });
+  if (verb === "go") {
+    const place = structureOf(document.system, object)?.id ?? object;
+    return t("play.entry.go", { name: structureName(document, place) });
+  }
   if (action?.do === "hint") return t("play.entry.hint", { strength: t(`play.hint.${action.strength}`) });
   if (action?.do === "remark") return t("play.entry.remark", { text: action.text });
   return wordOr(`play.entry.${verb}`, verb);

@@ -59,7 +59,7 @@ describe("D10 a scenario is read strictly, and each problem names its path", () 
     [
       "a fact about what is not there",
       { truth: { f1: { ...fact, set: { c9: { open: "A" } } } } },
-      'scenario.truth.f1.set.c9: found "c9", expected the id of an element or a point of the map or of the truth',
+      'scenario.truth.f1.set.c9: found "c9", expected the id of an element, a structure or a point of the map or of the truth',
     ],
     [
       "a truth that could not be drawn",

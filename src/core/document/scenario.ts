@@ -1,6 +1,6 @@
 import { type Field, field } from "../devices";
 import { isObject, type Json, type JsonObject, type Message, say } from "../terms";
-import { type Amendment, amended } from "./amend";
+import { type Amendment, amended, idsOf } from "./amend";
 import { checkJob } from "./checkJob";
 import { checkSystem } from "./checkSystem";
 import { perObject } from "./perObject";
@@ -123,7 +123,7 @@ const scenarioSteps: Shape = {
 };
 
 const amendment = {
-  add: record({ points: map(anyObject()), elements: map(anyObject()) }),
+  add: record({ structures: map(anyObject()), points: map(anyObject()), elements: map(anyObject()) }),
   set: map(anyObject(), "thing"),
   remove: list(refTo("thing")),
 };
@@ -147,7 +147,7 @@ const fact = record(
 const reveal = record(
   {
     by: needed(value(field.choice(["inspect", "test", "ask"], "inspect"))),
-    at: usual(refTo("point")),
+    at: usual(refTo("stand")),
     element: refTo("element"),
     text: needed(words()),
     shows: usual(list(refTo("fact"))),
@@ -304,6 +304,11 @@ function checkIds(
     ...Object.keys(system.points),
     ...changes.flatMap(({ add }) => Object.keys(add?.points ?? {})),
   ]);
+  const structures = new Set([
+    ...Object.keys(system.structures ?? {}),
+    ...changes.flatMap(({ add }) => Object.keys(add?.structures ?? {})),
+  ]);
+  const isPlace = (id: string) => points.has(id) || structures.has(id);
   const workPoints = new Set(
     isObject(job) && isObject(job["workPoints"]) ? Object.keys(job["workPoints"]) : [],
   );
@@ -311,9 +316,9 @@ function checkIds(
   const known: Readonly<Record<string, { has(id: string): boolean }>> = {
     // A ground set that a step puts on has an id of its own.
     element: { has: (id) => elements.has(id) || /^g\d+$/.test(id) },
-    point: points,
-    thing: { has: (id) => elements.has(id) || points.has(id) },
-    place: { has: (id) => points.has(id) || workPoints.has(id) },
+    stand: { has: isPlace },
+    thing: { has: (id) => elements.has(id) || isPlace(id) },
+    place: { has: (id) => isPlace(id) || workPoints.has(id) },
     workPoint: workPoints,
     fact: facts,
     inject: new Set(Object.keys(injects)),
@@ -340,8 +345,8 @@ function checkIds(
     ["injects", injects],
   ] as const)
     for (const [id, { add }] of Object.entries(changes))
-      for (const it of [...Object.keys(add?.elements ?? {}), ...Object.keys(add?.points ?? {})])
-        if (Object.hasOwn(system.elements, it) || Object.hasOwn(system.points, it))
+      for (const it of idsOf({ add }))
+        if ([system.elements, system.points, system.structures ?? {}].some((map) => Object.hasOwn(map, it)))
           report.add(below(`scenario.${name}`, id) + ".add", say("scenario.read.onTheMap", { id: it }));
 }
 

@@ -1,12 +1,19 @@
-import { jobOf, scenarioOf, type Step, type StillhotDocument } from "../document";
+import {
+  isSameStructure,
+  jobOf,
+  scenarioOf,
+  type Step,
+  type StillhotDocument,
+  structureOf,
+} from "../document";
 import type { RehearsalFinding } from "../procedure";
-import { stepOf } from "../steps";
+import { stepOf, takesStructure } from "../steps";
 import { isRefusal, type Message, type PointId, refuse, type Refusal, say } from "../terms";
 import { type Action, isJobStep, secondsFor } from "./actions";
 import { type Acted, type Attempt, type AttemptHead, fingerprintOf, headOf } from "./attempt";
 import { canonicalText, firstBreak, type LogEntry, plain } from "./log";
 import { sha256 } from "./sha256";
-import { beginWorld, withinReach, type World } from "./world";
+import { beginWorld, type PlaceId, type World } from "./world";
 import { Writer } from "./writer";
 
 /** Who begins an attempt, when and how; a seed where an attempt is to come out the same again. */
@@ -145,8 +152,10 @@ function strangerIn({ known }: World, action: Action): Message | undefined {
   if (!isJobStep(action) && action.do !== "go") return undefined;
   const { system } = known.document;
   const { at, element } = action as Partial<Step>;
-  if (at !== undefined && action.do !== "work" && !Object.hasOwn(system.points, at))
-    return say("attempt.stranger", { id: at });
+  const isOfStructure = !isJobStep(action) || takesStructure(action.do);
+  const isThere = (it: string) =>
+    Object.hasOwn(system.points, it) || (isOfStructure && Object.hasOwn(system.structures ?? {}, it));
+  if (at !== undefined && action.do !== "work" && !isThere(at)) return say("attempt.stranger", { id: at });
   if (action.do === "work" && !Object.hasOwn(jobOf(known.document).workPoints, at ?? ""))
     return say("attempt.stranger", { id: at ?? "" });
   if (
@@ -159,24 +168,29 @@ function strangerIn({ known }: World, action: Action): Message | undefined {
   return undefined;
 }
 
-/** The pole that a step has to be done on, where the apprentice is not there yet. */
-function placeToStand(world: World, step: Step): PointId | undefined {
+/** Where a step has to be done, where the apprentice is on another structure. */
+function placeToStand(world: World, step: Step): PlaceId | undefined {
   if (stepOf(step.do).anywhere) return undefined;
   const { document } = world.known;
   const workPoint = step.do === "work" ? jobOf(document).workPoints[step.at as never] : undefined;
-  const points = workPoint === undefined ? pointsOf(world, step) : [workPoint.at];
-  if (points.length === 0) return undefined;
-  const reach = world.at === undefined ? [] : withinReach(world.truth.document.system, world.at);
-  return points.some((it) => reach.includes(it)) ? undefined : points[0];
+  const places = workPoint === undefined ? placesFor(world, step) : [workPoint.at];
+  const { system } = world.truth.document;
+  const isThere = places.some((it) => world.at !== undefined && isSameStructure(system, world.at, it));
+  return isThere ? undefined : places[0];
 }
 
-function pointsOf(world: World, { at, element }: Step): PointId[] {
-  if (element === undefined || at !== undefined) return at === undefined ? [] : [at as PointId];
+/** Where hands come to what a step is about: its structure, or an end of what is on none. */
+function placesFor(world: World, { at, element }: Step): PlaceId[] {
+  if (element === undefined || at !== undefined) return at === undefined ? [] : [at as PlaceId];
   const system = [world.known, world.truth]
     .map((it) => it.document.system)
     .find((it) => Object.hasOwn(it.elements, element));
   const saved = system?.elements[element as never] as { at?: string; from?: string; to?: string } | undefined;
-  return [saved?.at, saved?.from, saved?.to].filter((it) => it !== undefined) as PointId[];
+  const ends = [saved?.at, saved?.from, saved?.to].filter((it) => it !== undefined) as PointId[];
+  const structure = system === undefined ? undefined : structureOf(system, element)?.id;
+  if (structure === undefined) return ends;
+  const onIt = ends.filter((it) => isSameStructure(system!, structure, it));
+  return onIt.length > 0 ? onIt : [structure];
 }
 
 /** Plays an attempt again and compares each entry with what was written: nothing where the same happened. */

@@ -108,7 +108,7 @@ function stepsLeft({ document, log }: Attempt, n: number, { known }: World, plan
     .slice(0, n - 1)
     .flatMap(({ action, result }) => (action && result.done ? [action] : []));
   return order.filter(isJobStep).filter((step) => {
-    const at = done.findIndex((it) => matches(patternOf(step), it));
+    const at = done.findIndex((it) => matches(known.document.system, patternOf(step), it));
     if (at !== -1) done.splice(at, 1);
     return at === -1;
   });

@@ -1,18 +1,36 @@
-import { type Condition, scenarioOf, type StepPattern, type StillhotDocument } from "../document";
-import type { Action } from "./actions";
+import {
+  type Condition,
+  isSameStructure,
+  scenarioOf,
+  type StepPattern,
+  type StillhotDocument,
+  type System,
+} from "../document";
+import { takesStructure } from "../steps";
+import { type Action, isJobStep } from "./actions";
 import type { LogEntry } from "./log";
+import { truthOf } from "./truth";
 
-/** Whether an action is the one that is meant: a step that names no phases is about all of them. */
-export function matches(pattern: StepPattern, action: Action): boolean {
+/**
+ * Whether an action is the one that is meant: a step that names no phases is about all of them, and who walks somewhere or
+ * looks there does it at the whole structure.
+ */
+export function matches(system: System, pattern: StepPattern, action: Action): boolean {
   const { phases, ...same } = pattern;
   const own = action as unknown as Readonly<Record<string, unknown>>;
-  if (Object.entries(same).some(([key, value]) => own[key] !== value)) return false;
+  const isOfStructure = isJobStep(action) ? takesStructure(action.do) : action.do === "go";
+  const isThere = (at: unknown) =>
+    isOfStructure && [at, own["at"]].every((it) => typeof it === "string")
+      ? isSameStructure(system, at as string, own["at"] as string)
+      : false;
+  if (Object.entries(same).some(([key, value]) => own[key] !== value && !(key === "at" && isThere(value))))
+    return false;
   const given = typeof own["phases"] === "string" ? own["phases"] : "";
   return phases === undefined || given === "" || [...phases].every((it) => given.includes(it));
 }
 
-const isStep = (entry: LogEntry, pattern: StepPattern): boolean =>
-  entry.action !== undefined && entry.result.done && matches(pattern, entry.action);
+const isStep = (system: System, { action, result }: LogEntry, pattern: StepPattern): boolean =>
+  action !== undefined && result.done && matches(system, pattern, action);
 
 const firstWhere = (log: readonly LogEntry[], is: (entry: LogEntry) => boolean): number | undefined =>
   log.find(is)?.n;
@@ -28,15 +46,16 @@ export function whenTrue(
   log: readonly LogEntry[],
 ): number | undefined {
   const { before, after } = condition;
-  const limit = before === undefined ? undefined : firstWhere(log, (it) => isStep(it, before));
-  const start = after === undefined ? 0 : firstWhere(log, (it) => isStep(it, after));
+  const { system } = truthOf(document);
+  const limit = before === undefined ? undefined : firstWhere(log, (it) => isStep(system, it, before));
+  const start = after === undefined ? 0 : firstWhere(log, (it) => isStep(system, it, after));
   if (start === undefined) return undefined;
   const isBetween = ({ n }: LogEntry) => n > start && (limit === undefined || n < limit);
   const first = (is: (entry: LogEntry) => boolean) => firstWhere(log, (it) => isBetween(it) && is(it));
 
-  if (condition.step !== undefined) return first((it) => isStep(it, condition.step!));
+  if (condition.step !== undefined) return first((it) => isStep(system, it, condition.step!));
   if (condition.tries !== undefined)
-    return first(({ action }) => action !== undefined && matches(condition.tries!, action));
+    return first(({ action }) => action !== undefined && matches(system, condition.tries!, action));
   if (condition.rule !== undefined)
     return first(
       ({ result }) =>

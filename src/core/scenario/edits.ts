@@ -210,7 +210,8 @@ function addFact(
   name: string | Message,
   label: "scenario.edit.set" | "scenario.edit.stuck",
 ) {
-  if (elementOf(before, about) === undefined && pointOf(before, about) === undefined)
+  const { structures = {} } = before.system;
+  if (![before.system.elements, before.system.points, structures].some((map) => Object.hasOwn(map, about)))
     return refuse(say("edit.noThing", { id: about }));
   const id = newFactId(before);
   const truth = { ...scenarioOf(before).truth, [id]: fact };

@@ -10,12 +10,13 @@ import type { Measured } from "../drawing";
 import { type Assessment, type ConductorReport, type ConductorState, isHot } from "../hazard";
 import { type DetectorReading, type RehearsalFinding, seen } from "../procedure";
 import { figure } from "../procedure/job/names";
-import { type ConductorId, type Json, type Message, partsOfConductor, type PointId } from "../terms";
+import { type ConductorId, type Json, type Message, partsOfConductor } from "../terms";
 import { worldAt, worldOf } from "./act";
 import type { Attempt } from "./attempt";
 import { whenTrue } from "./conditions";
 import type { LogEntry } from "./log";
 import { nameOfFact } from "./truth";
+import type { PlaceId } from "./world";
 
 /** What the apprentice's drawing is at the end of an attempt: the map, amended by all that has come to light. */
 export interface KnownView {
@@ -24,7 +25,7 @@ export interface KnownView {
   readonly unknown: readonly string[];
   /** hidden facts that have come to light, in the order in which they did */
   readonly facts: readonly { readonly id: string; readonly label: string; readonly entry: number }[];
-  readonly at: PointId | undefined;
+  readonly at: PlaceId | undefined;
 }
 
 /** The map amended by what an attempt has brought to light, with what is not known marked. */

@@ -11,22 +11,27 @@ import {
   type Reveal,
   type SavedElement,
   type SavedPoint,
+  type SavedStructure,
   scenarioOf,
   type Step,
   type StillhotDocument,
+  structureOf,
   type System,
 } from "../document";
 import { endsOf } from "../network";
 import { beginJob, type JobState } from "../procedure";
-import type { ElementId, JsonObject, PointId } from "../terms";
+import type { ElementId, JsonObject, PointId, StructureId } from "../terms";
 import { factsOf, mapOf, truthOf } from "./truth";
+
+/** A structure, or a point on one, which stands for it. */
+export type PlaceId = PointId | StructureId;
 
 /** How an attempt stands: what is true, what is known, where the apprentice is. Never changed: an action makes a new one. */
 export interface World {
   readonly truth: JobState;
   readonly known: JobState;
-  /** where the apprentice stands; nothing while still at the truck */
-  readonly at: PointId | undefined;
+  /** where the apprentice stands, the structure or a point on it; nothing while still at the truck */
+  readonly at: PlaceId | undefined;
   /** points looked at from close by */
   readonly seen: ReadonlySet<string>;
   /** hidden facts and injects that are known, each with the entry of the log that brought it to light */
@@ -68,11 +73,11 @@ export const elementIn = (system: System, id: string | undefined): CircuitElemen
   return saved === undefined ? undefined : complete(saved);
 };
 
-/** Points that a thing touches: an element's ends, or the point itself. */
-export function placesOf(system: System, id: string): PointId[] {
+/** Points that a thing touches: an element's ends, those on a structure, or the point itself. */
+export function placesOf(system: System, id: string): readonly PointId[] {
   const element = elementIn(system, id);
   if (element !== undefined) return endsOf(element).map(([, point]) => point);
-  return Object.hasOwn(system.points, id) ? [id as PointId] : [];
+  return Object.hasOwn(system.points, id) ? [id as PointId] : withinReach(system, id);
 }
 
 /** The structure that an id names, or on which a point stands: every point within reach of somebody on that pole. */
@@ -128,7 +133,7 @@ export function revealsBy(document: StillhotDocument, world: World, step: Step):
         (at !== undefined && at === step.at) ||
         (element !== undefined && element === step.element)
       );
-    const places = at === undefined ? placesOf(system, element!) : [at as PointId];
+    const places = placesOf(system, at ?? element!);
     return by === "test"
       ? places.includes(step.at as PointId)
       : reach(step.at).some((it) => places.includes(it));
@@ -222,7 +227,7 @@ function tryAmend(
 /** A fact as a change to the map: not what it was at the beginning, but what stands there now. */
 function asItStands(
   document: StillhotDocument,
-  { points, elements }: System,
+  { structures = {}, points, elements }: System,
   id: string,
   evidence: "seen" | "told",
 ): Amendment {
@@ -240,7 +245,9 @@ function asItStands(
   const set: Record<string, JsonObject> = {};
   for (const [it, keys] of Object.entries(fact.set ?? {})) {
     const saved: JsonObject | undefined =
-      recordOf<SavedElement>(elements, it) ?? recordOf<SavedPoint>(points, it);
+      recordOf<SavedElement>(elements, it) ??
+      recordOf<SavedPoint>(points, it) ??
+      recordOf<SavedStructure>(structures, it);
     if (saved === undefined) continue;
     set[it] = { ...Object.fromEntries(Object.keys(keys).map((key) => [key, saved[key] ?? null])), evidence };
   }
@@ -252,6 +259,7 @@ function asItStands(
   }
   return {
     add: {
+      structures: now<SavedStructure>(structures, fact.add?.structures ?? {}),
       points: now<SavedPoint>(points, fact.add?.points ?? {}),
       elements: now<SavedElement>(elements, fact.add?.elements ?? {}),
     },
@@ -265,7 +273,9 @@ export function looking(world: World, point: string): World {
   const { system } = world.truth.document;
   const reach = withinReach(system, point);
   const known = world.known.document.system;
+  const structure = structureOf(known, point)?.id;
   const ids = [
+    ...(structure !== undefined && Object.hasOwn(known.structures ?? {}, structure) ? [structure] : []),
     ...reach.filter((it) => Object.hasOwn(known.points, it)),
     ...(Object.keys(known.elements) as ElementId[]).filter(
       (it) =>

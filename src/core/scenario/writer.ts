@@ -1,5 +1,5 @@
-import { scenarioOf, type Step } from "../document";
-import { type Message, type PointId, say } from "../terms";
+import { scenarioOf, type Step, structureName, structureOf } from "../document";
+import { type Message, say } from "../terms";
 import { type Action, isJobStep, objectOf } from "./actions";
 import type { Attempt } from "./attempt";
 import { matches } from "./conditions";
@@ -8,7 +8,7 @@ import { endOf, playInWorld, type Played, verdicts } from "./playInWorld";
 import { predictionResult } from "./prediction";
 import { dangersOf } from "./scoring";
 import { sha256 } from "./sha256";
-import { knowing, truthAfter, type World } from "./world";
+import { knowing, type PlaceId, truthAfter, type World } from "./world";
 
 /** Writes what an action brings about, entry by entry. */
 export class Writer {
@@ -52,14 +52,14 @@ export class Writer {
     this.entries.push({ ...full, hash: this.hash });
   }
 
-  walk(at: PointId, t: number): void {
+  walk(at: PlaceId, t: number): void {
     this.world = { ...this.world, at, t };
     this.write({
       t,
       actor: "learner",
       verb: "go",
       object: at,
-      result: { done: true, shown: [say("attempt.walked", { at })] },
+      result: { done: true, shown: [walked(this.world, at)] },
     });
   }
 
@@ -90,7 +90,7 @@ export class Writer {
       if (this.world.happened.has(id)) continue;
       const isDue =
         (after.step !== undefined && this.world.steps >= after.step) ||
-        (after.match !== undefined && matches(after.match, step));
+        (after.match !== undefined && matches(this.world.truth.document.system, after.match, step));
       if (isDue) this.happen(id, this.world.t);
     }
   }
@@ -141,8 +141,8 @@ export class Writer {
     switch (action.do) {
       case "go":
         return {
-          world: { ...world, at: action.at as PointId },
-          result: said(say("attempt.walked", { at: action.at })),
+          world: { ...world, at: action.at as PlaceId },
+          result: said(walked(world, action.at as PlaceId)),
         };
       case "predict":
         return {
@@ -194,3 +194,6 @@ export class Writer {
     this.write({ t, actor: "scenario", verb: "failed", object: "", result: { done: true, shown: why } });
   }
 }
+
+const walked = ({ known: { document } }: World, at: PlaceId): Message =>
+  say("attempt.walked", { at: structureName(document, structureOf(document.system, at)?.id ?? at) });

@@ -9,7 +9,7 @@ import {
   type StillhotDocument,
   truthOf,
 } from "../../../core";
-import { elementName, firstOf, pointName, t } from "../../words/words";
+import { elementName, firstOf, pointName, structureName, t } from "../../words/words";
 import { isMessageKey } from "../../words/catalogue";
 
 /** Something that can be named in a scenario, and what a person calls it. */
@@ -22,12 +22,13 @@ export interface Choice {
 export function everything(document: StillhotDocument): StillhotDocument {
   const truth = truthOf(document);
   const { injects = {} } = scenarioOf(document);
-  const { points, elements } = truth.system;
+  const { structures, points, elements } = truth.system;
   const more = Object.values(injects).map(({ add = {} }) => add);
   return {
     ...truth,
     system: {
       ...truth.system,
+      structures: Object.assign({}, structures, ...more.map((it) => it.structures ?? {})),
       points: Object.assign({}, points, ...more.map((it) => it.points ?? {})) as typeof points,
       elements: Object.assign({}, elements, ...more.map((it) => it.elements ?? {})) as typeof elements,
     },
@@ -41,6 +42,8 @@ export function choicesOf(document: StillhotDocument, to: string): Choice[] {
     (Object.keys(all.system.elements) as ElementId[]).map((id) => ({ id, name: elementName(all, id) }));
   const points = () =>
     (Object.keys(all.system.points) as PointId[]).map((id) => ({ id, name: pointName(all, id) }));
+  const structures = () =>
+    Object.keys(all.system.structures ?? {}).map((id) => ({ id, name: structureName(all, id) }));
   const workPoints = () =>
     Object.entries(jobOf(document).workPoints).map(([id, { label = "", at }]) => ({
       id,
@@ -50,12 +53,12 @@ export function choicesOf(document: StillhotDocument, to: string): Choice[] {
   switch (to) {
     case "element":
       return elements();
-    case "point":
-      return points();
+    case "stand":
+      return [...structures(), ...points()];
     case "thing":
-      return [...elements(), ...points()];
+      return [...elements(), ...structures(), ...points()];
     case "place":
-      return [...points(), ...workPoints()];
+      return [...structures(), ...points(), ...workPoints()];
     case "workPoint":
       return workPoints();
     case "fact":

@@ -78,6 +78,7 @@ export const teach = {
   "play.pickNone": "nothing chosen",
   "play.places": "Places",
   "play.things": "Things",
+  "play.between": "Between structures",
   "play.anywhere": "From anywhere",
   "play.go": "Walk there",
   "play.onPhases": "on {phases}",

@@ -79,6 +79,7 @@ export const teach = {
   "play.pickNone": "rien de choisi",
   "play.places": "Lieux",
   "play.things": "Éléments",
+  "play.between": "Entre structures",
   "play.anywhere": "De n'importe où",
   "play.go": "Y aller",
   "play.onPhases": "sur {phases}",
