@@ -430,7 +430,7 @@ describe("T5 the debrief follows from the log", () => {
       });
     expect(betterOf("first-cutout")).toMatchInlineSnapshot(`
       [
-        "Open T1 cutout, B, with the load-break tool",
+        "Open Pole 12, T1 cutout, B, with the load-break tool",
         "Put a ground set on at Pole 12, T1 secondary, 1 2, neutral end first",
         "Put a ground set on at Pole 12, T1 secondary, 1 2, neutral end first",
       ]
@@ -449,9 +449,9 @@ describe("T5 the debrief follows from the log", () => {
     `);
     expect(betterOf("mill-sideline")).toMatchInlineSnapshot(`
       [
-        "Test Pole 91, A B C",
-        "Test Pole 91, A B C",
-        "Test Pole 91",
+        "Test Pole 91, line, A B C",
+        "Test Pole 91, line, A B C",
+        "Test Pole 91, line",
       ]
     `);
   });

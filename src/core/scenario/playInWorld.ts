@@ -4,11 +4,13 @@ import {
   jobOf,
   listOf,
   nameIn,
+  nameOnStructure,
   nextGroundId,
   type SavedElement,
   scenarioOf,
   type Step,
   type StillhotDocument,
+  structureOf,
 } from "../document";
 import { isOpening, isSwitching } from "../steps";
 import { type Consequence, type JobState, play, seen } from "../procedure";
@@ -98,9 +100,11 @@ function whatIsSeen({ known: { document } }: World, place: string | undefined): 
     placesOf(system, id).some((it) => reach.includes(it)),
   );
   if (things.length === 0) return [];
+  const here = place === undefined ? undefined : structureOf(system, place)?.id;
   const list = things.map((id) => {
     const { open } = system.elements[id as ElementId] as { readonly open?: string };
-    const name = nameIn(document, id);
+    const isHere = structureOf(system, id)?.id === here;
+    const name = isHere ? nameOnStructure(document, id) : nameIn(document, id);
     return typeof open === "string" && open !== "" ? say("attempt.seesOpen", { name, phases: open }) : name;
   });
   return [say("attempt.looked", { list: listOf(list) })];

@@ -48,6 +48,7 @@ export const forms = {
   "form.objective.text": "What is to be learnt",
   "form.fact.add": "What is on no map",
   "form.inject.add": "What comes, and is on no map",
+  "form.structures": "Structures",
   "form.points": "Places",
   "form.elements": "Things",
   "form.set": "What is otherwise",

@@ -48,6 +48,7 @@ export const forms = {
   "form.objective.text": "Ce qui est à apprendre",
   "form.fact.add": "Ce qui n'est sur aucun plan",
   "form.inject.add": "Ce qui arrive, et n'est sur aucun plan",
+  "form.structures": "Structures",
   "form.points": "Lieux",
   "form.elements": "Choses",
   "form.set": "Ce qui est autrement",
