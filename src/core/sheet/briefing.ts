@@ -36,6 +36,8 @@ import {
   seen,
   stepSeen,
   stepSentence,
+  visitSentence,
+  visitsOf,
 } from "../procedure";
 import { approachDistanceFor, gloveClassFor, withstandAmps } from "../reference";
 import {
@@ -85,6 +87,8 @@ export interface BriefedStep {
   readonly isPlain: boolean;
   /** asked and answered before it */
   readonly hold: HoldKind | undefined;
+  /** where one goes for it and for those after it, where it begins a visit */
+  readonly visit: Message | undefined;
 }
 
 /** Everything that a crew hears before a job, as data: what the sheet prints. */
@@ -257,17 +261,26 @@ function holdOn(
 }
 
 function briefedSteps(document: StillhotDocument, steps: readonly PlayedStep[]): BriefedStep[] {
+  const visits = visitsOf(
+    document,
+    steps.map(({ step }) => step),
+  ).flatMap((it) => it.steps.map(() => it));
   return steps.map(({ n, step, state }, index) => {
+    const visit = visits[index]!;
     // What a step names is as it stands before the step, ground sets among it.
     const before = steps[index - 1]?.state.document ?? document;
     const named = step.do === "ground" ? state.document : before;
     const told = numbered(step, before, state);
     return {
       n,
-      act: stepSentence(named, isSaid(told) ? withoutText(told) : told, { short: true }),
+      act: stepSentence(named, isSaid(told) ? withoutText(told) : told, {
+        short: true,
+        under: visit.structure,
+      }),
       seen: seenWith(named, told),
       isPlain: stepOf(step.do).plain === true && step.text === undefined,
       hold: holdBefore(steps[index - 1]?.state.played ?? [], step),
+      visit: visit.steps[0] === n ? visitSentence(document, visit) : undefined,
     };
   });
 }

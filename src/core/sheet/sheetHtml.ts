@@ -347,13 +347,15 @@ class Sheet {
     ].join("\n");
   }
 
-  private step({ n, act, seen, hold, isPlain }: BriefedStep, isHoldTold: boolean): string {
+  private step({ n, act, seen, hold, isPlain, visit }: BriefedStep, isHoldTold: boolean): string {
     const after = this.isLong && isPlain ? "" : ` <i>${this.say(seen)}</i>`;
     const stop =
       hold === undefined
         ? ""
         : `<div class="hold"><b>${this.word(`hold.title.${hold}`)}</b>${isHoldTold ? "" : ` ${this.word(`hold.${hold}`)}`} <span class="signed">${this.word("hold.signed")}</span></div>`;
-    return `${stop}<div class="step"><span class="n">${n}</span><span class="box">${this.times.has(n) ? "×" : ""}</span><span class="act">${this.say(act)}${after}</span><span class="time">${escapeXml(this.times.get(n) ?? "")}</span><span class="who"></span></div>`;
+    const going =
+      visit === undefined ? "" : `<h3 class="visit"><span class="box"></span>${this.say(visit)}</h3>`;
+    return `${going}${stop}<div class="step"><span class="n">${n}</span><span class="box">${this.times.has(n) ? "×" : ""}</span><span class="act">${this.say(act)}${after}</span><span class="time">${escapeXml(this.times.get(n) ?? "")}</span><span class="who"></span></div>`;
   }
 
   /** Where this job is not judged as others are. */

@@ -31,13 +31,14 @@ figcaption { text-align: left }
 .step .act i { font-size: ${text}pt; display: block } .step .time, .step .who { align-self: stretch; border-left: 0.25mm solid #000 }
 .hold { border: 0.7mm solid #000; border-left-width: 2.5mm; padding: 0.4mm 1mm; margin-top: 0.6mm; break-inside: avoid; break-after: avoid }
 .signed { white-space: nowrap } .crew table { margin-bottom: 1.5mm }
+.visit { display: grid; grid-template-columns: 5.5mm 1fr; align-items: center; margin-top: 0.8mm; border-bottom: 0.5mm solid #000 } .visit .box { width: 4mm; height: 4mm; border: 0.5mm solid #000 }
 .restoring { border-top: 0.7mm solid #000 }
 .crew { display: flex; flex-wrap: wrap; gap: 4mm; align-items: flex-start; break-inside: avoid } .crew > div { flex: 1 1 75mm }
 .crew td { height: 7mm; border: 0.25mm solid #000 } .crew th { text-align: left; font-weight: normal; border: 0.25mm solid #000; padding: 0 1mm }
 .crew td, .crew th { width: 33% }
 .code { width: min-content } .code svg { zoom: 1; display: block }
 .caution { font-weight: bold; margin-top: 1.5mm }
-.long { line-height: 1.05 } .long .step { font-size: 10pt; min-height: 5.5mm; line-height: 1 } .long .step .act i { display: inline } .long .step .box { width: 4mm; height: 4mm } .long .crew td { height: 6mm } .long .hold { padding-block: 0; margin-top: 0.2mm; line-height: 1 }
+.long { line-height: 1.05 } .long .step { font-size: 10pt; min-height: 5.5mm; line-height: 1 } .long .step .act i { display: inline } .long .step .box { width: 4mm; height: 4mm } .long .crew td { height: 6mm } .long .hold { padding-block: 0; margin-top: 0.2mm; line-height: 1 } .long .visit { margin-top: 0 }
 @media screen { body { padding: 6mm } }
 @media screen and (max-width: 190mm) {
 body { padding: 3mm; font-size: ${largePrint ? 1.3 : 1}rem } figure svg { zoom: 1; max-width: 100%; height: auto }
