@@ -17,7 +17,6 @@ import {
   stepBy,
   type StepVerb,
   type StillhotDocument,
-  structureOf,
   type VerbThat,
   workPointsOf,
 } from "../../core";
