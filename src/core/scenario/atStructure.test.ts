@@ -16,7 +16,8 @@ const FILE = JSON.parse(
 /** The demo with a scenario on it. */
 function scenario(keys: object = {}): StillhotDocument {
   const read = readValue({ ...FILE, scenario: { prebrief: "x", ...keys } as Json });
-  if (isUnreadable(read)) throw new Error(read.problems.map((it) => `${it.path} ${spell(it.message)}`).join());
+  if (isUnreadable(read))
+    throw new Error(read.problems.map((it) => `${it.path} ${spell(it.message)}`).join());
   return read.document;
 }
 

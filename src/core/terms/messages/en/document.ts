@@ -130,7 +130,8 @@ export const document = {
   "scenario.read.idOf.element": "the id of an element of the map or of the truth",
   "scenario.read.idOf.stand": "the id of a structure or a point of the map or of the truth",
   "scenario.read.idOf.thing": "the id of an element, a structure or a point of the map or of the truth",
-  "scenario.read.idOf.place": "the id of a structure or a point of the map or of the truth, or of a work point",
+  "scenario.read.idOf.place":
+    "the id of a structure or a point of the map or of the truth, or of a work point",
   "scenario.read.idOf.workPoint": "the id of a work point of the job",
   "scenario.read.idOf.fact": "the id of a hidden fact or of an inject of this scenario",
   "scenario.read.idOf.inject": "the id of an inject of this scenario",

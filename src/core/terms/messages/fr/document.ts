@@ -134,8 +134,10 @@ export const document = {
   "scenario.read.truthUnfit": "le dessin tel qu'il est vraiment ne se lirait pas : {path} : {problem}",
   "scenario.read.idOf.element": "l'identifiant d'un élément du plan ou de la vérité",
   "scenario.read.idOf.stand": "l'identifiant d'une structure ou d'un point du plan ou de la vérité",
-  "scenario.read.idOf.thing": "l'identifiant d'un élément, d'une structure ou d'un point du plan ou de la vérité",
-  "scenario.read.idOf.place": "l'identifiant d'une structure ou d'un point du plan ou de la vérité, ou d'un point de travail",
+  "scenario.read.idOf.thing":
+    "l'identifiant d'un élément, d'une structure ou d'un point du plan ou de la vérité",
+  "scenario.read.idOf.place":
+    "l'identifiant d'une structure ou d'un point du plan ou de la vérité, ou d'un point de travail",
   "scenario.read.idOf.workPoint": "l'identifiant d'un point de travail du chantier",
   "scenario.read.idOf.fact": "l'identifiant d'un fait caché ou d'un événement de ce scénario",
   "scenario.read.idOf.inject": "l'identifiant d'un événement de ce scénario",
