@@ -249,7 +249,7 @@ each step carries its reason as why.
   "cli.plan.cost": "customers without supply: {customers}; operations: {operations}",
   "cli.plan.costCritical":
     "customers without supply: {customers}, among them {critical}; operations: {operations}",
-  "cli.plan.instead": "Instead: {summary} ({cost}).",
+  "cli.plan.instead": "Or: {summary} ({cost}).",
   "cli.plan.uncontrolled": "No control at {where}: {threat}",
   "cli.plan.why": "{step} ({why})",
 

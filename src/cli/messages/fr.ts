@@ -249,7 +249,7 @@ Avec --json : { file, ok, steps, customersOut, criticalOut, operations, alternat
   "cli.plan.cost": "clients sans alimentation : {customers} ; manœuvres : {operations}",
   "cli.plan.costCritical":
     "clients sans alimentation : {customers}, dont {critical} ; manœuvres : {operations}",
-  "cli.plan.instead": "Au lieu de cela : {summary} ({cost}).",
+  "cli.plan.instead": "Ou bien : {summary} ({cost}).",
   "cli.plan.uncontrolled": "Sans parade à {where} : {threat}",
   "cli.plan.why": "{step} ({why})",
 

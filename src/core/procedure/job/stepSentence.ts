@@ -12,6 +12,8 @@ import {
 import { isTool } from "../../steps";
 import { type ElementId, type Message, say, type StructureId } from "../../terms";
 
+const SECONDS_A_MINUTE = 60;
+
 interface Telling {
   /** leaves out with what, and which end first */
   readonly short?: boolean;
@@ -27,7 +29,10 @@ export function stepSentence(
 ): Message {
   const end = short ? undefined : firstEnd(document, step);
   const { do: verb, text, phases, position, seconds } = step;
-  const act = say(`do.${verb}`, {
+  const minutes = verb === "wait" ? Number(seconds) / SECONDS_A_MINUTE : NaN;
+  const isInMinutes = minutes > 1 && Number.isInteger(minutes);
+  const act = say(isInMinutes ? "do.waitMinutes" : `do.${verb}`, {
+    minutes: isInMinutes ? minutes : "",
     name: nameOf(document, step, under),
     set: say("do.groundSet"),
     on: phases === undefined || phases === "" ? "" : say("do.onPhases", { phases: spaced(phases) }),

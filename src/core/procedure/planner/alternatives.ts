@@ -34,15 +34,15 @@ export function alternativesTo(document: StillhotDocument, first: Draft): Altern
   for (let nth = 1; nth <= MOST_WAYS_TRIED && found.length < MOST_ALTERNATIVES; nth++) {
     const draft = draftFor(document, { ...NO_WISHES, strictness }, noEnds(), nth);
     if (draft === undefined) break;
-    tell(draft, (it) =>
-      say("plan.alternative.openings", {
-        names: namesOfOpenings(document, newIn(it)),
-        others: namesOfOpenings(
-          document,
-          first.intent.choice.openings.filter((opening) => !it.intent.choice.openings.includes(opening)),
-        ),
-      }),
-    );
+    tell(draft, (it) => {
+      const others = namesOfOpenings(
+        document,
+        first.intent.choice.openings.filter((opening) => !it.intent.choice.openings.includes(opening)),
+      );
+      return newIn(it).length === 0
+        ? say("plan.alternative.fewer", { others })
+        : say("plan.alternative.openings", { names: namesOfOpenings(document, newIn(it)), others });
+    });
   }
   return found;
 }

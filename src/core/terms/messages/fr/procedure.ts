@@ -87,11 +87,11 @@ export const procedure = {
   "brief.planChanged": "le plan a changé",
   "brief.unexpected": "quelque chose n'était pas comme attendu",
   "brief.shownLive": "une vérification a montré une tension à {where}",
-  "permit.generator": "{name}, une génératrice, peut alimenter la section",
-  "permit.transfer": "{name}, un inverseur de source, tient à la section",
-  "permit.tie": "{name} lie la section à une autre alimentation",
-  "permit.parallel": "{name} alimente la section en parallèle",
-  "permit.feed": "{name} alimente aussi la section",
+  "permit.generator": "une génératrice sur la section, {name}, peut l'alimenter",
+  "permit.transfer": "il y a un inverseur de source sur la section, {name}",
+  "permit.tie": "la section rencontre une autre alimentation à {name}",
+  "permit.parallel": "la section est alimentée en parallèle par {name}",
+  "permit.feed": "la section est aussi alimentée par {name}",
   "permit.line":
     "la section a {count} transformateurs, c'est donc une ligne et non la dérivation d'un seul transformateur",
   "permit.load":
