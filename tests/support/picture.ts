@@ -1,4 +1,8 @@
+import { assess } from "../../src/core/hazard";
+import type { StillhotDocument } from "../../src/core/document";
+import type { Catalogue } from "../../src/core/terms";
 import {
+  bestLie,
   type Box,
   boxOf,
   distanceOf,
@@ -8,10 +12,13 @@ import {
   NOTE_SIZES,
   type NoteSizes,
   overlaps,
+  overviewOf,
   placeNotes,
   type PlacedNote,
   type Scene,
+  sceneOf,
   symbolBoxOf,
+  symbolLengthAt,
 } from "../../src/core/drawing";
 
 /** A window for the drawing, or the room that it has on a page [px]. */
@@ -20,15 +27,53 @@ export interface Room {
   readonly height: number;
 }
 
-/** A phone, upright and on its side, a tablet and desks. */
+/**
+ * What windows of 360, 390, 768, 1280 and 1920 px leave for the drawing, upright and on the side. Day and night are one
+ * here: a palette changes no place.
+ */
 export const SCREENS: readonly Room[] = [
   { width: 360, height: 320 },
+  { width: 640, height: 200 },
   { width: 390, height: 560 },
-  { width: 768, height: 700 },
   { width: 844, height: 250 },
+  { width: 768, height: 700 },
+  { width: 1024, height: 480 },
+  { width: 734, height: 540 },
   { width: 820, height: 520 },
+  { width: 1374, height: 820 },
   { width: 1900, height: 900 },
 ];
+
+/** A drawing on the sheet: its room, its letters, and how much wider than ours they may turn out. */
+const PAPER = { room: { width: 624, height: 380 }, sizes: { label: 12, small: 12, widen: 1.1 } };
+
+/** A drawing that is too large for a screen is read part by part, with symbols so long [px]. */
+const READ = 24;
+/** It is looked at so much larger, too. */
+const NEARER = 1.4;
+
+/** Where a drawing stands badly on any screen or on paper, in words. */
+export function badlyShown(document: StillhotDocument, catalogue: Catalogue): readonly string[] {
+  const assessment = assess(document);
+  const onScreens = SCREENS.flatMap((room) => {
+    const scene = sceneOf(document, assessment, { ...bestLie(document, room, lettersAt), catalogue });
+    const whole = shownIn(scene, room);
+    const near =
+      scene.plates.length > 0 && isAfar(scene, whole.scale)
+        ? lettersOf(READ / symbolLengthAt(scene, 1))
+        : whole;
+    const nearer = lettersOf(near.scale * NEARER);
+    return [
+      ...covering(placeNotes(overviewOf(scene), whole.scale, whole.sizes), whole.scale),
+      ...[near, nearer].flatMap(({ scale, sizes }) => badlyWritten(scene, scale, sizes)),
+    ].map((it) => `${room.width} × ${room.height}: ${it}`);
+  });
+  const { room, sizes } = PAPER;
+  const lie = bestLie(document, room, () => 1.2);
+  const scene = sceneOf(document, assessment, { ...lie, catalogue });
+  const { scale } = shownIn(scene, room);
+  return [...onScreens, ...badlyWritten(scene, scale, sizes).map((it) => `on paper: ${it}`)];
+}
 
 /** The scale at which a whole scene is shown in a room, and the sizes of letters there. */
 export function shownIn({ bounds }: Scene, { width, height }: Room): { scale: number; sizes: NoteSizes } {
@@ -55,28 +100,37 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
     .flatMap(({ notes }) => notes)
     .filter((it) => ALWAYS.includes(it.kind) && !shown.has(it));
   const boxes = placed.map((it) => ({ note: it.note, box: boxOfNote(it, scale) }));
-  const covering = boxes.flatMap(({ note, box }, nth) =>
-    boxes
-      .slice(nth + 1)
-      .filter((it) => note.kind !== "work" && it.note.kind !== "work" && overlaps(box, it.box))
-      .map((it) => `${note.text} covers ${it.note.text}`),
-  );
   const wires = wiresOf(scene);
   const symbols = symbolsOf(scene);
   const plates = scene.plates.filter(({ shapes }) => shapes.length > 0).map(({ plate }) => plate.box);
   const misplaced = boxes.flatMap(({ note, box }) => {
     if (note.kind !== "elementLabel") return [];
-    const own = symbols.find(({ id }) => id === note.owner.id)!;
+    const own = symbols.find(({ id }) => id === note.owner.id);
+    if (own === undefined) return [];
     const nearest = Math.min(...symbols.map((it) => distanceOf(it.box, box)));
     return [
       ...(wires.some((it) => overlaps(it, box)) ? [`${note.text} lies on a line`] : []),
       ...(plates.some((it) => overlaps(it, box) && !contains(it, box))
         ? [`${note.text} lies on an edge`]
         : []),
+      ...(symbols.some((it) => overlaps(it.box, box)) ? [`${note.text} lies on a symbol`] : []),
       ...(distanceOf(own.box, box) > nearest + 1e-6 ? [`${note.text} is nearest to another symbol`] : []),
     ];
   });
-  return [...missing.map(({ kind, text }) => `no ${kind} ${text}`), ...covering, ...misplaced];
+  return [...missing.map(({ kind, text }) => `no ${kind} ${text}`), ...covering(placed, scale), ...misplaced];
+}
+
+/** Which notes cover others; a flag of a work place may lie on what it must. */
+function covering(placed: readonly PlacedNote[], scale: number): readonly string[] {
+  const boxes = placed
+    .filter(({ note }) => note.kind !== "work")
+    .map((it) => ({ note: it.note, box: boxOfNote(it, scale) }));
+  return boxes.flatMap(({ note, box }, nth) =>
+    boxes
+      .slice(nth + 1)
+      .filter((it) => overlaps(box, it.box))
+      .map((it) => `${note.text} covers ${it.note.text}`),
+  );
 }
 
 export const boxOfNote = ({ x, y, width, height }: PlacedNote, scale: number): Box => ({
