@@ -33,6 +33,7 @@ import {
 import { paintGrounds, paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
 import { paintLit, paintOver } from "./paintAround";
 import { isSameOver, type Painting, staleParts } from "./stale";
+import type * as Motions from "./motion";
 import type { View } from "./view";
 
 export interface Board {
@@ -84,6 +85,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   /** what it is to begin around once it has a size: a drawing that is not shown has none */
   let awaited: { readonly around: Owner | undefined } | undefined;
   let painted: Painting | undefined;
+  let motions: typeof Motions | undefined;
+  let motion: Motions.Motion | undefined;
 
   /** The layer's own canvas, in the drawing's units: paths compiled once are painted on it as they are. */
   const native = (layer: Layer) => {
@@ -107,7 +110,10 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   over.add(
     new Shape({
       sceneFunc: () => {
-        if (view !== undefined) paintOver(native(over), view, camera.scale, marqueeBox);
+        if (view === undefined) return;
+        const it = native(over);
+        motion?.paint(it, camera.scale);
+        paintOver(it, view, camera.scale, marqueeBox);
       },
     }),
   );
@@ -121,7 +127,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     context.clip();
     context.clearRect(left, top, right - left, bottom - top);
     paintGrounds(context, scene, palette, camera.scale, part);
-    paintLit(context, view, camera.scale);
+    if (motion?.holdsLit !== true) paintLit(context, view, camera.scale);
     const isFewFromAfar = isLaid(scene) && !hasMany(scene) && isAfar(scene, camera.scale);
     paintScene(context, isFewFromAfar ? overviewOf(scene) : scene, palette, camera.scale, part);
     paintNotes(context, placed, palette, sizesAt(sizes, scene, camera.scale), camera.scale, part);
@@ -226,6 +232,27 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     moveCamera(broughtIn(aimed, { ...bounds, top: bounds.top - flag }, size));
   }
 
+  /** What moves is fetched once there is something that could; of a large drawing nothing does. */
+  function move(was: View, is: View) {
+    if (hasMany(is.scene)) return;
+    if (motions === undefined)
+      return void import("./motion").then(
+        (it) => (motions = it),
+        () => undefined,
+      );
+    const next = motions.motionBetween(was, is, (it, isOver) => {
+      if (it !== motion) return false;
+      if (isOver) {
+        motion = undefined;
+        if (it.holdsLit) painted = undefined;
+        base.batchDraw();
+      }
+      over.batchDraw();
+      return true;
+    });
+    if (next !== undefined || was.scene !== is.scene || was.lit !== is.lit) motion = next;
+  }
+
   const observer = new ResizeObserver(() => {
     const before = size;
     size = { width: host.clientWidth || 1, height: host.clientHeight || 1 };
@@ -262,6 +289,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     show(next) {
       const was = view;
       view = next;
+      if (was !== undefined) move(was, next);
       const isRelaid =
         was !== undefined &&
         hasFitted &&

@@ -81,7 +81,7 @@ export function sizeOf(note: Note, sizes: NoteSizes): { width: number; height: n
 
 /**
  * Finds a place for each note at one zoom: the important ones first, each on the first of its sides that is free.
- * A note without a free side is left out, but a work point's flag, which always stands somewhere.
+ * A name, a letter or a number without a free side is left out; what tells a hazard always stands somewhere.
  *
  * @param within pieces outside are not labelled
  * @param screen what is in view: notes on things in view keep to it where they can
@@ -180,7 +180,7 @@ export function placeNotes(
         : undefined) ??
       (givesWay(note) ? undefined : spots.find(({ box }) => !crowd.hits(box))) ??
       (givesWay(note) ? undefined : roundAbout(note, { width, height }, scale, (box) => crowd.hits(box))) ??
-      (note.kind === "work" ? spots[0] : undefined);
+      (givesWay(note) ? undefined : spots[0]);
     if (free === undefined) return undefined;
     crowd.add(free.box);
     return { note, x: free.x, y: free.y, width, height };
@@ -223,6 +223,9 @@ export function renewedNotes(
   });
 }
 
+/** So many steps of 14 px away from its own place room is looked for. */
+const FARTHEST = 16;
+
 /** Somewhere around a note's own place, the nearest first: what tells a hazard is never left out. */
 function roundAbout(
   { x, y }: Note,
@@ -231,7 +234,7 @@ function roundAbout(
   isBlocked: (box: Box) => boolean,
 ) {
   const [across, down] = [width / scale, height / scale];
-  for (let far = 1; far <= 6; far++)
+  for (let far = 1; far <= FARTHEST; far++)
     for (let nth = 0; nth < 16; nth++) {
       const angle = (nth * Math.PI) / 8;
       const spot = {

@@ -65,11 +65,13 @@ export function overviewOf(scene: Scene): Scene {
   }
   const plates = scene.plates.map((it) => markOf(it, scene));
   const works = new Map([...scene.works].map(([id, it]) => [id, flagOf(it, marks)]));
-  // Where work is done first, then numbers, and then what is longer: it may stand beside its place.
+  // Where work is done first, then where something is open, tagged or grounded, then numbers, and then what is longer: it
+  // may stand beside its place. From so far that not all have room, those are left.
   const worked = [...scene.works.values()].map(({ spine }) => spine);
   const isWorked = ({ plate: { box } }: PlatePiece) =>
     worked.some(([x = 0, y = 0]) => x >= box.left && x <= box.right && y >= box.top && y <= box.bottom);
-  const rank = (it: PlatePiece) => (isWorked(it) ? 0 : (it.notes[0]?.text.length ?? 0));
+  const rank = (it: PlatePiece) =>
+    isWorked(it) ? -2 : it.counted !== "" ? -1 : (it.notes[0]?.text.length ?? 0);
   const byRank = [...plates].sort((one, other) => rank(one) - rank(other));
   const pieces = [...byRank, ...elements.values(), ...works.values()];
   const overview: Scene = {
