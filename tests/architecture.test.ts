@@ -290,7 +290,7 @@ test("every package that is declared is used", () => {
 /** What the app fetches when it is needed and which says nothing, so that it needs no sentences. */
 const silent = [
   "./board",
-  "./motion",
+  "./further",
   "./keep/offline",
   "./solve",
   "../worker/solve",

@@ -9,7 +9,6 @@ import {
   lettersAt,
   type NoteSizes,
   overlaps,
-  overviewOf,
   type Owner,
   type Piece,
   pieceFor,
@@ -33,7 +32,8 @@ import {
 import { paintGrounds, paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
 import { paintLit, paintOver } from "./paintAround";
 import { isSameOver, type Painting, staleParts } from "./stale";
-import type * as Motions from "./motion";
+import type * as Further from "./further";
+import type { Motion } from "./motion";
 import type { View } from "./view";
 
 export interface Board {
@@ -85,8 +85,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   /** what it is to begin around once it has a size: a drawing that is not shown has none */
   let awaited: { readonly around: Owner | undefined } | undefined;
   let painted: Painting | undefined;
-  let motions: typeof Motions | undefined;
-  let motion: Motions.Motion | undefined;
+  let further: typeof Further | undefined;
+  let motion: Motion | undefined;
 
   /** The layer's own canvas, in the drawing's units: paths compiled once are painted on it as they are. */
   const native = (layer: Layer) => {
@@ -129,7 +129,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     paintGrounds(context, scene, palette, camera.scale, part);
     if (motion?.holdsLit !== true) paintLit(context, view, camera.scale);
     const isFewFromAfar = isLaid(scene) && !hasMany(scene) && isAfar(scene, camera.scale);
-    paintScene(context, isFewFromAfar ? overviewOf(scene) : scene, palette, camera.scale, part);
+    const shown = (isFewFromAfar ? further?.overviewOf(scene) : undefined) ?? scene;
+    paintScene(context, shown, palette, camera.scale, part);
     paintNotes(context, placed, palette, sizesAt(sizes, scene, camera.scale), camera.scale, part);
     context.restore();
   }
@@ -155,7 +156,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       bottom: box.bottom + margin,
     };
     const afar = isAfar(scene, scale);
-    const labelled = afar && isLaid(scene) ? overviewOf(scene) : many ? near(scene, afar, within) : scene;
+    const overview = afar && isLaid(scene) ? further?.overviewOf(scene) : undefined;
+    const labelled = overview ?? (many ? near(scene, afar, within) : scene);
     placed = placeNotes(labelled, scale, sizesAt(sizes, scene, scale), within, box);
     placedFor = { scene, scale, sizes, within };
     areRough = false;
@@ -232,25 +234,20 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     moveCamera(broughtIn(aimed, { ...bounds, top: bounds.top - flag }, size));
   }
 
-  /** What moves is fetched once there is something that could; of a large drawing nothing does. */
+  /** Of a large drawing nothing moves. */
   function move(was: View, is: View) {
-    if (hasMany(is.scene)) return;
-    if (motions === undefined)
-      return void import("./motion").then(
-        (it) => (motions = it),
-        () => undefined,
-      );
-    const next = motions.motionBetween(was, is, (it, isOver) => {
-      if (it !== motion) return false;
-      if (isOver) {
-        motion = undefined;
-        if (it.holdsLit) painted = undefined;
-        base.batchDraw();
-      }
-      over.batchDraw();
-      return true;
-    });
+    const next = hasMany(is.scene) ? undefined : further?.motionBetween(was, is, drawMotion);
     if (next !== undefined || was.scene !== is.scene || was.lit !== is.lit) motion = next;
+  }
+
+  function drawMotion(it: Motion, isOver: boolean): boolean {
+    if (it !== motion) return false;
+    over.batchDraw();
+    if (isOver) {
+      motion = undefined;
+      if (it.holdsLit) paintAnew();
+    }
+    return true;
   }
 
   const observer = new ResizeObserver(() => {
@@ -278,6 +275,14 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   };
   void document.fonts?.ready.then(paintAnew);
   base.getNativeCanvasElement().addEventListener("contextrestored", paintAnew);
+  // Without it nothing moves, and from afar there are lines alone.
+  import("./further").then(
+    (it) => {
+      further = it;
+      if (view !== undefined && isAfar(view.scene, camera.scale)) paintAnew();
+    },
+    () => undefined,
+  );
 
   return {
     get camera() {

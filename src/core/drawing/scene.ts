@@ -41,7 +41,7 @@ import { badgeOfAll, worstOf } from "./palettes";
 import { hasBadge, lazyPiece, overallOf, pieceOf, type Surroundings } from "./pieces";
 import { revised } from "./revisedMap";
 import { type Arrangement, arrangementOf } from "./arrangement";
-import { countedOn, wordsOf } from "./overview";
+import { countedOn, wordsOf } from "./afar";
 import { laidPointPiece, laidWorkPiece, type PlatePiece, platePiece } from "./plates";
 import type { Way } from "./layout/inside";
 import type { Layout, Plate } from "./layout/layout";

@@ -1,0 +1,3 @@
+/** What the board does without at first: what moves, and the marks of a drawing from afar. */
+export { overviewOf } from "../../core";
+export { motionBetween } from "./motion";
