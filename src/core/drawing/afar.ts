@@ -1,4 +1,4 @@
-import { deviceOf, positionOf } from "../devices";
+import { deviceOf, isGroundSet, positionOf } from "../devices";
 import { complete, savedElement, structureOf, type System } from "../document";
 import { type Message, say } from "../terms";
 import { symbolLengthAt } from "./arrangement";
