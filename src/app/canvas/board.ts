@@ -30,7 +30,6 @@ import {
   zoomedAt,
 } from "./camera";
 import { paintGrounds, paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
-import { paintLit, paintOver } from "./paintAround";
 import { isSameOver, type Painting, staleParts } from "./stale";
 import type * as Further from "./further";
 import type { Motion } from "./motion";
@@ -113,7 +112,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
         if (view === undefined) return;
         const it = native(over);
         motion?.paint(it, camera.scale);
-        paintOver(it, view, camera.scale, marqueeBox);
+        further?.paintOver(it, view, camera.scale, marqueeBox);
       },
     }),
   );
@@ -127,7 +126,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     context.clip();
     context.clearRect(left, top, right - left, bottom - top);
     paintGrounds(context, scene, palette, camera.scale, part);
-    if (motion?.holdsLit !== true) paintLit(context, view, camera.scale);
+    if (motion?.holdsLit !== true) further?.paintLit(context, view, camera.scale);
     const isFewFromAfar = isLaid(scene) && !hasMany(scene) && isAfar(scene, camera.scale);
     const shown = (isFewFromAfar ? further?.overviewOf(scene) : undefined) ?? scene;
     paintScene(context, shown, palette, camera.scale, part);
@@ -275,11 +274,12 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   };
   void document.fonts?.ready.then(paintAnew);
   base.getNativeCanvasElement().addEventListener("contextrestored", paintAnew);
-  // Without it nothing moves, and from afar there are lines alone.
+  // Without it nothing moves, nothing is shown selected, and from afar there are lines alone.
   import("./further").then(
     (it) => {
       further = it;
-      if (view !== undefined && isAfar(view.scene, camera.scale)) paintAnew();
+      if (view !== undefined && (view.lit.length > 0 || isAfar(view.scene, camera.scale))) paintAnew();
+      else over.batchDraw();
     },
     () => undefined,
   );
