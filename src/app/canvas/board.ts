@@ -236,7 +236,9 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   /** Of a large drawing nothing moves. */
   function move(was: View, is: View) {
     const next = hasMany(is.scene) ? undefined : further?.motionBetween(was, is, drawMotion);
-    if (next !== undefined || was.scene !== is.scene || was.lit !== is.lit) motion = next;
+    // The states that an edit leads to come a little after it: what runs outward goes on over them.
+    const isElsewhere = !isSameDrawing(was.scene, is.scene) || !isSameLie(was.scene, is.scene);
+    if (next !== undefined || isElsewhere || was.lit !== is.lit) motion = next;
   }
 
   function drawMotion(it: Motion, isOver: boolean): boolean {
