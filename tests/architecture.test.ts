@@ -241,7 +241,7 @@ test.each([
 });
 
 /** Where every exported name says what it is: what is computed there is read with its units, shapes and sources. */
-const described = ["src/core"];
+const described = ["src/core", "src/app", "src/cli"];
 
 test.each(described)("every name that %s exports says what it is", (folder) => {
   const bare = sourcesIn(folder).flatMap(({ path, text }) =>

@@ -21,6 +21,8 @@ import { say, speech, spell } from "./words";
 
 /** The flags by which a piece is asked for. */
 export const AROUND: Flag = { name: "--around", value: "NAME" };
+
+/** How many openings on each way are kept around a place. */
 export const OPENINGS: Flag = { name: "--openings", value: "N" };
 
 /** What holds without `--openings`: a device to open beside the work, and the next one should it fail. */

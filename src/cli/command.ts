@@ -18,6 +18,7 @@ export interface Call {
   readonly flags: ReadonlyMap<string, string | true>;
 }
 
+/** One command of the program: how it is called, what it takes, and what it does. */
 export interface Command {
   readonly name: string;
   /** one line in the list of commands */

@@ -19,6 +19,7 @@ export interface Answer {
   readonly aside?: readonly string[];
 }
 
+/** What a command asks of each file. */
 export interface Question {
   readonly file: string;
   readonly document: StillhotDocument;

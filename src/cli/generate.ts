@@ -8,6 +8,7 @@ import { say, speech, spell } from "./words";
 /** Seeds that a person can say over the radio, and a script can count through. */
 export const MOST_SEED = 4_294_967_295;
 
+/** The level that a line asks for. Throws a UsageError where it asks for none that there is. */
 export const levelOf = (flags: Call["flags"]): Level =>
   wholeNumber(flags, "--level", { from: LEVELS[0]!, to: LEVELS.at(-1)! }) as Level;
 

@@ -15,6 +15,7 @@ export interface Refused {
   readonly problems: readonly FileProblem[];
 }
 
+/** Whether a file could not be used. */
 export const isRefused = (it: Input | Refused): it is Refused => "problems" in it;
 
 /** More than any file that the reader lets through: 20 million letters of at most four bytes. */

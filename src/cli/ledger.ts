@@ -2,6 +2,7 @@ import type { LedgerEntry } from "../core";
 import { wrapped } from "./print";
 import { say, spell } from "./words";
 
+/** A side of the ledger that a converter keeps, as `cli.import.SIDE` heads it. */
 export type LedgerSide = "assumed" | "leftOut" | "approximated" | "warnings";
 
 /** One side of what was done on a converter's own account, for a person: nothing where there is nothing to tell. */

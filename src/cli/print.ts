@@ -21,6 +21,7 @@ export const findingJson = ({ rule, severity, where, message, help, citation }: 
   citation,
 });
 
+/** What is wrong in a file, and where, as `--json` gives it. */
 export const problemJson = ({ path, message }: FileProblem) => ({ path, message: spell(message) });
 
 /** Whether a finding changes the exit code. */

@@ -20,6 +20,7 @@ export function jobsOf({ flags }: Call): number {
   return Math.min(count, MOST_JOBS, 2 * availableParallelism());
 }
 
+/** What came of one file: its answer, or why it could not be used. */
 export type FileOutcome = Answer | Refused;
 
 /**

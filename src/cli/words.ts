@@ -12,6 +12,7 @@ import {
 import { cli } from "./messages/en";
 import { cli as enFrancais } from "./messages/fr";
 
+/** A language that the program answers in. */
 export type Language = "en" | "fr";
 
 /** What `--language` may say. English is the language of whoever says nothing, so that scripts read the same everywhere. */
@@ -38,6 +39,7 @@ export const speaking = <Result>(language: Language, doing: () => Result): Resul
 /** The language of the call and its sentences. */
 export const speech = (): Speech => spoken.getStore() ?? SPEECH.en;
 
+/** A sentence, the core's or the command line's own: its key, and what fills its gaps. */
 export const say = (key: MessageKey, gaps?: MessageGaps): Message =>
   gaps === undefined ? { key } : { key, with: gaps };
 

@@ -35,6 +35,7 @@ import type * as Further from "./further";
 import type { Motion } from "./motion";
 import type { View } from "./view";
 
+/** The canvas as its component has it: what it shows, and where it looks. */
 export interface Board {
   readonly camera: Camera;
   readonly size: Size;

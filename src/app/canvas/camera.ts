@@ -7,14 +7,17 @@ export interface Camera {
   readonly scale: number;
 }
 
+/** How large the canvas is [px]. */
 export interface Size {
   readonly width: number;
   readonly height: number;
 }
 
+/** A large feeder fits whole at this scale [px per unit]. */
 export const LEAST_SCALE = 0.002;
 const MOST_SCALE = 4;
 
+/** A spot on the screen as one on the drawing, in its units. */
 export const toUnits = ({ x, y, scale }: Camera, screenX: number, screenY: number) => ({
   x: (screenX - x) / scale,
   y: (screenY - y) / scale,

@@ -410,6 +410,7 @@ function paintAlong(
   context.stroke(crosses);
 }
 
+/** Letters on the canvas: the app's own, or like ones where they are not there yet. */
 export const FONT = '"Atkinson Hyperlegible Next", "Liberation Sans", Arial, sans-serif';
 
 /** Paints labels, badges and flags of a part of the drawing, each of screen size. */

@@ -22,4 +22,5 @@ export interface Instead {
   readonly overlay?: Overlay | undefined;
 }
 
+/** Paints over the drawing, in units of the drawing, at a scale [px per unit]. */
 export type Overlay = (context: CanvasRenderingContext2D, palette: Palette, scale: number) => void;

@@ -14,8 +14,11 @@ export const COMMAND_GROUPS = [
   "setting",
   "help",
 ] as const;
+
+/** A heading that commands stand under, in the list of keys and in the finder. */
 export type CommandGroup = (typeof COMMAND_GROUPS)[number];
 
+/** What a command is called, and under which heading. */
 export interface CommandName {
   readonly title: MessageKey;
   readonly group: CommandGroup;

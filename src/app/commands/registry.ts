@@ -13,6 +13,7 @@ interface CommandKeys {
   readonly native?: true;
 }
 
+/** Every command that has keys: its id, where its keys count, and its keys. */
 export const COMMANDS = [
   { id: "first", where: "drawing", keys: ["Space"] },
   { id: "grow", where: "drawing", keys: ["Insert", "+"] },
@@ -73,8 +74,14 @@ export const COMMANDS = [
 ] as const satisfies readonly CommandKeys[];
 
 type Command = (typeof COMMANDS)[number];
+
+/** The id of a command. */
 export type CommandId = Command["id"];
+
+/** A command that counts everywhere in the app. */
 export type AppCommand = Extract<Command, { where: "app" }>["id"];
+
+/** A command of Sketch. */
 export type SketchCommand = Exclude<CommandId, AppCommand>;
 
 /** All of them, as the lists read them. */

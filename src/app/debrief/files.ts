@@ -16,6 +16,7 @@ export function askForFiles(): Promise<readonly File[]> {
   });
 }
 
+/** What could be read of files that were chosen. */
 export interface ReadFiles {
   readonly attempts: readonly Attempt[];
   /** files that are none, or that somebody edited, each with the reason */
@@ -46,12 +47,15 @@ export async function readAttempts(files: readonly File[]): Promise<ReadFiles> {
 const nameOf = ({ document, who }: Attempt, extension: string): string =>
   fileNameOf({ ...document, title: `${document.title} ${who}`.trim() }, extension);
 
+/** Hands an attempt over as a file; returns its name. */
 export const saveAttempt = (attempt: Attempt): string =>
   download(nameOf(attempt, "attempt.json"), writeAttempt(attempt));
 
+/** Hands a class over as a table, in the language of the app; returns the file's name. */
 export const saveCsv = (attempts: readonly Attempt[]): string =>
   download(nameOf(attempts[0]!, "csv"), classCsv(attempts, speech.catalogue), "text/csv");
 
+/** Hands attempts over as xAPI statements; returns the file's name. */
 export const saveXapi = (attempts: readonly Attempt[]): string =>
   download(
     nameOf(attempts[0]!, "xapi.json"),

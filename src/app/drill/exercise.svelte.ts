@@ -16,6 +16,7 @@ import {
 /** Questions of one exercise: two minutes of them. */
 export const QUESTIONS = 5;
 
+/** What an exercise is made of, whatever the number of its questions. */
 export type Asking = Omit<DrillRequest, "count">;
 
 /** Some questions, one after the other: what was answered, what was right, and how many points that makes. */

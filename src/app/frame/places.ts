@@ -10,6 +10,7 @@ export interface PlaceProps {
   ontake: (document: StillhotDocument) => Promise<boolean>;
 }
 
+/** A place of the app: where one is, as the menu and the address have it. */
 export interface Place {
   readonly id: string;
   readonly title: MessageKey;
@@ -29,6 +30,7 @@ export const PLACES = [
   { id: "teach", title: "place.teach" },
 ] as const satisfies readonly Place[];
 
+/** The id of a place. */
 export type PlaceId = (typeof PLACES)[number]["id"];
 
 /** What every menu offers, in this order; the digit keys go there in the same. */

@@ -17,9 +17,16 @@ import { t } from "../words/words";
 import { nextNumber } from "./number";
 import { placeNext } from "./place";
 
+/** From pole to pole, on the drawing [units]. */
 export const SPAN = 120;
+
+/** Over a device in the line [units]. */
 export const DEVICE = 80;
+
+/** From the pole to a customer [units]. */
 export const HOUSE = 90;
+
+/** Between customers side by side [units]. */
 export const HOUSES_APART = 60;
 
 /** Does edits one after another, each of which may ask what the one before made; they are one entry in the history. */
@@ -123,6 +130,7 @@ export function kvOf(document: StillhotDocument): number {
   return Object.values(document.system.elements).map(complete).find(isSupply)?.kvLL ?? 12.47;
 }
 
+/** Volts to neutral of a drawing's line [kV]. */
 export const toNeutralKv = (document: StillhotDocument): number =>
   Math.round((kvOf(document) / Math.sqrt(3)) * 100) / 100;
 

@@ -1,5 +1,6 @@
 import {
   type Edit,
+  type Spot,
   completePoint,
   type DeviceKind,
   edits,
@@ -33,11 +34,14 @@ import {
   single,
   SPAN,
 } from "./growing";
-import { placeNext, type Spot } from "./place";
+import { placeNext } from "./place";
 import { groundOn, type GrowingPoint, growingPointOf } from "./point";
 import { type Answers, type Ask, kvaFrom, lettersFrom, linkFrom } from "./sizes";
 
+/** A heading of the list of parts. */
 export type Group = "next" | "line" | "switching" | "equipment" | "hazard" | "whole";
+
+/** The headings, in their order. */
 export const GROUPS: readonly Group[] = ["whole", "next", "line", "switching", "equipment", "hazard"];
 
 /** A point that something grows from. */
@@ -180,6 +184,7 @@ const otherSource = (document: StillhotDocument, from: string, phases: string): 
     step(edits.addElement("source", { at: far }, { phases, kvLL: kvOf(now()) }));
   });
 
+/** All that can be grown at a point, by heading. */
 export const PARTS: readonly GrowPart[] = [
   {
     id: "tap4",

@@ -1,10 +1,5 @@
-import { completePoint, type PointId, routesOf, type StillhotDocument } from "../../core";
+import { completePoint, type PointId, routesOf, type Spot, type StillhotDocument } from "../../core";
 import { GRID } from "../canvas/grid";
-
-export interface Spot {
-  readonly x: number;
-  readonly y: number;
-}
 
 /** Two points closer than this would run into each other. */
 const CLEAR = 50;

@@ -15,6 +15,7 @@ export interface GrowingPoint {
   readonly kind: "pole" | "pad" | "station" | "service";
 }
 
+/** What is known of a point that something is to grow from. */
 export function growingPointOf(document: StillhotDocument, point: string): GrowingPoint {
   const letters = conductorsOf(document.system).get(point) ?? [];
   return {

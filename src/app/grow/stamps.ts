@@ -20,12 +20,14 @@ export async function keepStamp(stamp: edits.Stamp): Promise<void> {
   await (await shelves()).put("stamps", kept);
 }
 
+/** Gives an arrangement of one's own another name. */
 export async function renameStamp({ id, savedAt, stamp }: OwnStamp, name: string): Promise<void> {
   if (stamp === undefined) return;
   const kept = { id, savedAt, ...edits.writeStamp({ ...stamp, name }) };
   await (await shelves()).put("stamps", kept);
 }
 
+/** Takes an arrangement of one's own away. */
 export const dropStamp = async (id: string): Promise<void> => (await shelves()).delete("stamps", id);
 
 function read({ id, savedAt, join, text }: StoredStamp): OwnStamp {

@@ -9,6 +9,7 @@ export function isNewHere(): boolean {
   }
 }
 
+/** Notes that the lesson was offered on this device. */
 export function wasOffered() {
   try {
     localStorage.setItem(KEY, "offered");

@@ -17,6 +17,7 @@ const AGAIN_MS = 10_000;
 /** Work that exists on this device alone, for so long, is worth a file. */
 const OFFER_FILE_MS = 10 * 60_000;
 
+/** How the drawing stands with what is kept of it on the device. */
 export type SaveState = "untouched" | "saving" | "saved" | "failed";
 
 /** Keeps the drawing on this device, shortly after each edit and at once when the page is put away. */

@@ -1,6 +1,7 @@
 /** which drawing this window shows, through a reload: `last` is of all windows */
 const HERE = "stillhot-drawing";
 
+/** Notes which drawing this window shows, for when it is loaded again. */
 export function rememberHere(id: string): void {
   try {
     sessionStorage.setItem(HERE, id);
@@ -9,6 +10,7 @@ export function rememberHere(id: string): void {
   }
 }
 
+/** The drawing that this window showed; nothing in a new window. */
 export function drawingHere(): string | undefined {
   try {
     return sessionStorage.getItem(HERE) ?? undefined;

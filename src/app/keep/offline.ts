@@ -99,8 +99,10 @@ export function listenForInstall() {
   });
 }
 
+/** Whether the browser would install the app. */
 export const canInstall = (): boolean => asked !== undefined;
 
+/** Lets the browser ask whether to install the app; it may be asked once. */
 export async function install(): Promise<void> {
   await asked?.prompt();
   asked = undefined;

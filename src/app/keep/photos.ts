@@ -18,12 +18,15 @@ const album = (): Promise<IDBPDatabase<Album>> =>
 /** A thing is one of its drawing: other drawings have the same ids. */
 const keyOf = (drawing: string, thing: string): string => `${drawing} ${thing}`;
 
+/** The photograph of a thing of a drawing, where there is one. */
 export const photoOf = async (drawing: string, thing: string): Promise<Blob | undefined> =>
   (await album()).get("photos", keyOf(drawing, thing));
 
+/** Keeps a photograph of a thing in place of the one that was there. */
 export const keepPhoto = async (drawing: string, thing: string, photo: Blob): Promise<void> =>
   void (await (await album()).put("photos", photo, keyOf(drawing, thing)));
 
+/** Takes the photograph of a thing away. */
 export const dropPhoto = async (drawing: string, thing: string): Promise<void> =>
   (await album()).delete("photos", keyOf(drawing, thing));
 

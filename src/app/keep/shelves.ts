@@ -40,6 +40,7 @@ export interface StoredStamp {
   readonly text: string;
 }
 
+/** What the browser's database holds. */
 export interface Shelves extends DBSchema {
   drawings: { key: string; value: StoredDrawing; indexes: { savedAt: number } };
   memory: { key: string; value: string };
@@ -52,6 +53,7 @@ export interface Shelves extends DBSchema {
 
 let opened: Promise<IDBPDatabase<Shelves>> | undefined;
 
+/** The browser's database, opened once. Rejected where the browser keeps none. */
 export const shelves = (): Promise<IDBPDatabase<Shelves>> =>
   (opened ??= openDB<Shelves>("stillhot", 3, {
     upgrade(database, from) {

@@ -4,6 +4,7 @@ import { keepClockVersion } from "./versions";
 
 export type { StoredDrawing };
 
+/** Another window wrote the drawing since it was read. */
 export class ConflictError extends Error {}
 
 /**
@@ -53,6 +54,7 @@ export async function lastDrawing(): Promise<StoredDrawing | undefined> {
   return last?.deletedAt === undefined ? last : undefined;
 }
 
+/** A drawing as it is kept; nothing where there is none of this id. */
 export const drawing = async (id: string): Promise<StoredDrawing | undefined> =>
   (await shelves()).get("drawings", id);
 

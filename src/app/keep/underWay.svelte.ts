@@ -30,4 +30,5 @@ class UnderWay {
   }
 }
 
+/** Work of this window that nothing from outside may break off. */
 export const underWay = new UnderWay();

@@ -4,6 +4,7 @@ import { shelves, type Shelves, type StoredDrawing, type VersionHead, type Versi
 
 export type { VersionReason };
 
+/** An earlier version of a drawing, without the drawing itself. */
 export type KeptVersion = VersionHead & { readonly id: number };
 
 const MINUTE = 60_000;
@@ -95,6 +96,7 @@ export async function versionsOf(drawing: string): Promise<KeptVersion[]> {
   return (heads as KeptVersion[]).sort((a, b) => b.at - a.at || b.id - a.id);
 }
 
+/** The drawing of an earlier version. */
 export const versionBody = async (id: number): Promise<StillhotDocument | undefined> =>
   (await shelves()).get("bodies", id);
 
@@ -116,6 +118,7 @@ export async function throwAway(id: string, now = Date.now()): Promise<void> {
   await transaction.done;
 }
 
+/** Takes a drawing out of the trash. */
 export async function takeBack(id: string): Promise<void> {
   const transaction = await writing();
   const stored = await transaction.objectStore("drawings").get(id);

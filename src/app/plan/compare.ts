@@ -7,6 +7,7 @@ export interface Row {
   readonly isSame: boolean;
 }
 
+/** Two orders side by side. */
 export interface Comparison {
   /** steps that both begin with */
   readonly alike: number;

@@ -20,6 +20,7 @@ export interface DrawingKeys {
   fit(): void;
 }
 
+/** What a key does on the drawing of a plan: arrows follow the circuit, and a few letters look nearer or farther. */
 export function drawingKey(event: KeyboardEvent, { view, first, zoom, fit }: DrawingKeys) {
   if (event.ctrlKey || event.metaKey || event.altKey) return;
   const way = ARROWS[event.key];

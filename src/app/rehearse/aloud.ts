@@ -12,6 +12,7 @@ export function sayAloud(...sentences: readonly string[]): void {
   speechSynthesis.speak(words);
 }
 
+/** Stops what is being read aloud. */
 export function beQuiet(): void {
   if (hasVoices()) speechSynthesis.cancel();
 }

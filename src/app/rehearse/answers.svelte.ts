@@ -16,4 +16,5 @@ class Answers {
   }
 }
 
+/** Answers at hold points, until the page is left. */
 export const answers = new Answers();

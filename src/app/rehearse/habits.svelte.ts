@@ -41,4 +41,5 @@ class Habits {
   }
 }
 
+/** What a rehearsal does to ear and hand on this device. */
 export const habits = new Habits();

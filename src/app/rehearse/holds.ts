@@ -24,6 +24,7 @@ export interface Challenge {
   readonly says: string;
 }
 
+/** Where the crew stops, and what one asks and the other answers there. */
 export interface Hold {
   readonly kind: HoldKind;
   /** names this hold within its run */

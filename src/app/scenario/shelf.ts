@@ -75,6 +75,7 @@ export async function keptAttempts(): Promise<KeptAttempt[]> {
   return [...byId.values()].sort((a, b) => b.savedAt - a.savedAt);
 }
 
+/** Takes an attempt that is kept on the device away. */
 export async function forgetAttempt(id: string): Promise<void> {
   journal.clear(id);
   await (await shelf()).delete("attempts", id);

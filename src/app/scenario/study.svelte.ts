@@ -173,4 +173,5 @@ class Study {
   }
 }
 
+/** The attempt that is played, and those that are talked about, in this window. */
 export const study = new Study();

@@ -49,7 +49,8 @@ export const isVisible = ({ actor, verb, result }: LogEntry): boolean =>
 const wordOr = (key: string, otherwise: string): string =>
   isMessageKey(key) ? t(key as MessageKey) : otherwise;
 
-export const toolWord = (tool: string): string => wordOr(`tool.${tool}`, tool.replaceAll("-", " "));
+/** What a tool is called; one that has no name here goes by the file's own word. */
+export const toolName = (tool: string): string => wordOr(`tool.${tool}`, tool.replaceAll("-", " "));
 
 /** How a work point stands, in a few words. */
 export const standingWords = (standing: LoggedVerdict | undefined): string =>
@@ -64,6 +65,8 @@ export const standingWords = (standing: LoggedVerdict | undefined): string =>
 const marginWord = (margin: number | null): string =>
   margin === null ? t("review.marginMore") : String(margin);
 
+/** What the scenario of an attempt is called. */
 export const titleOf = ({ document }: Attempt): string => document.title || t("app.untitled");
 
+/** Who made an attempt, as they called themselves. */
 export const whoOf = ({ who }: Attempt): string => who || t("play.noName");

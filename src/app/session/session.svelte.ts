@@ -67,6 +67,7 @@ export interface Notice {
 /** What may change so much at once that the drawing is kept as it was before. */
 export type LargeEdit = "import" | "plan" | "rehearse";
 
+/** What a press does where nothing else is under way. */
 export const SELECTING: Mode = { name: "select" };
 
 /** The only mutable thing in the app: which drawing is shown, what is selected, and how it came to be. */
@@ -459,6 +460,7 @@ const whenQuiet = (act: () => void): void => {
   else setTimeout(act);
 };
 
+/** Whether two owners are the same thing. */
 export const isSame = (a: Owner, b: Owner): boolean => a.of === b.of && a.id === b.id;
 
 const isPoint = (document: StillhotDocument, id: string): boolean =>

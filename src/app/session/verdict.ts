@@ -2,6 +2,7 @@ import { pointCountOf } from "../../core";
 import type { Session } from "./session.svelte";
 import { pointName, t, threatSentence } from "../words/words";
 
+/** The verdict of a work point, as the bar over the drawing tells it. */
 export interface VerdictWords {
   readonly look: "live" | "could-go-live" | "isolated" | "grounded" | "unknown" | "none";
   readonly headline: string;

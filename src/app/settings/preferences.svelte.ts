@@ -1,5 +1,6 @@
 import type { Language } from "../words/language.svelte";
 
+/** Bright or dark, or as the device has it. */
 export type Theme = "system" | "sun" | "night";
 
 interface Saved {
@@ -95,4 +96,5 @@ class Preferences {
   }
 }
 
+/** What whoever uses this device has chosen. */
 export const preferences = new Preferences();

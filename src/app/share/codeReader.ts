@@ -13,6 +13,7 @@ interface DetectorMaker {
   getSupportedFormats(): Promise<string[]>;
 }
 
+/** What reads codes: the browser's own detector where it has one, and the library's for whatever that does not find. */
 export async function codeReader(): Promise<CodeReader> {
   const { default: decode } = await import("qr/decode.js");
   const { BarcodeDetector: Maker } = globalThis as unknown as { BarcodeDetector?: DetectorMaker };

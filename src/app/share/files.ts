@@ -19,6 +19,7 @@ const LARGEST_BYTES = 20_000_000;
 /** Letters at the start that tell a map or a model from a drawing. */
 const PEEK = 4000;
 
+/** Reads a file that was chosen: a drawing, a map or a model, a link, or a photograph of a printed code. */
 export async function readFile(file: File): Promise<Opened> {
   const start = await file.slice(0, PEEK).text();
   if (/"FeatureCollection"|:RDF[\s>]/.test(start)) {
@@ -34,9 +35,11 @@ export async function readFile(file: File): Promise<Opened> {
   return (await readPhotograph(file)) ?? opened;
 }
 
+/** What is said of a file that is larger than any drawing. */
 export const tooLarge = (bytes: number): string =>
   t("share.tooLarge", { megabytes: Math.round(bytes / 1e6), most: LARGEST_BYTES / 1e6 });
 
+/** Reads the text of a drawing's file, or says what is wrong in it. */
 export function readText(text: string): Opened {
   const read = readDocument(text);
   if (isUnreadable(read))
@@ -96,6 +99,7 @@ export async function saveFile(document: StillhotDocument): Promise<string | und
   }
 }
 
+/** Hands a file to whoever uses the app; returns its name. */
 export function download(name: string, content: BlobPart, type = "application/json"): string {
   const link = document.createElement("a");
   link.href = URL.createObjectURL(new Blob([content], { type }));

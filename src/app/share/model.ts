@@ -11,11 +11,13 @@ import type { Opened } from "./files";
 
 /** What is told of an import or an export, in this order. */
 export const TOLD_SIDES = ["warnings", "assumed", "leftOut", "approximated"] as const;
+/** What was done on the way to a drawing or from one, side by side; a side is left out where nothing was. */
 export type ToldSides = Readonly<Partial<Record<(typeof TOLD_SIDES)[number], readonly LedgerEntry[]>>>;
 
-/** Whether a text begins as a map or as a model of the open standard, which are no drawings of ours. */
+/** Whether a text begins as a map: GeoJSON, which is no drawing of ours. */
 export const isMap = (start: string): boolean =>
   /^\s*\ufeff?\s*\{[^]*"type"\s*:\s*"FeatureCollection"/.test(start);
+/** Whether a text begins as a model: RDF/XML. */
 export const isModel = (start: string): boolean => /^\s*\ufeff?\s*<[^]*<?[\w.-]*:?RDF[\s>]/.test(start);
 
 /** Reads a map or a utility's model. Everything that was done on the way to a drawing comes with it. */

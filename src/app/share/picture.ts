@@ -4,6 +4,7 @@ const KEYWORD = "stillhot";
 
 const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 
+/** Whether bytes are a PNG picture. */
 export const isPng = (bytes: Uint8Array): boolean => SIGNATURE.every((it, at) => bytes[at] === it);
 
 /**

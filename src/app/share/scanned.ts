@@ -70,6 +70,7 @@ export interface Likeness {
   readonly here: string;
 }
 
+/** How the drawing on paper stands to the one here: the same, another state of it, or another drawing. */
 export function likeness(paper: StillhotDocument, here: StillhotDocument): Likeness {
   const [onPaper, onScreen] = [fingerprintOf(paper), fingerprintOf(here)];
   const letters = { paper: fingerprintLetters(onPaper), here: fingerprintLetters(onScreen) };

@@ -17,6 +17,7 @@ function all(): Readonly<Record<string, Printed>> {
   }
 }
 
+/** Which state of a drawing was printed last, and when; nothing where none was. */
 export const printed = (drawing: string): Printed | undefined =>
   Object.hasOwn(all(), drawing) ? all()[drawing] : undefined;
 

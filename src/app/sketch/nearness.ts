@@ -8,6 +8,7 @@ import {
   type System,
 } from "../../core";
 
+/** Things that are drawn at one structure. */
 export interface AtOne {
   readonly structure: StructureId;
   readonly things: readonly string[];

@@ -39,5 +39,6 @@ export interface Tool {
   cancel?(hand: Hand): Tool;
 }
 
+/** Whether two touches are farther apart than so much [px]. */
 export const farFrom = (a: Touch, b: Touch, slack: number): boolean =>
   Math.hypot(a.screenX - b.screenX, a.screenY - b.screenY) > slack;

@@ -11,6 +11,7 @@ import { app } from "./messages/en/app";
 /** Every key that the app can say, the core's and its own, whether or not its sentence is at hand yet. */
 export type MessageKey = CoreKey | keyof typeof english;
 
+/** A sentence, the core's or the app's own: its key, and what fills its gaps. */
 export const say = (key: MessageKey, gaps?: MessageGaps): Message =>
   gaps === undefined ? { key } : { key, with: gaps };
 

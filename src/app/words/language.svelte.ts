@@ -1,6 +1,7 @@
 import type { Catalogue } from "../../core";
 import { inEnglish } from "./catalogue";
 
+/** A language that the app speaks. */
 export type Language = "en" | "fr";
 
 /** The languages that there are, each by its own name. */
@@ -28,6 +29,7 @@ class Speech {
   }
 }
 
+/** The language of this window, and its sentences. */
 export const speech = new Speech();
 
 /** How long a person waits for their words before the first picture is shown in English [ms]. */

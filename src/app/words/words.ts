@@ -18,6 +18,7 @@ import { speech } from "./language.svelte";
 /** A sentence of the catalogue, spelled out. */
 export const t = (key: MessageKey, gaps?: MessageGaps): string => spell(say(key, gaps), speech.catalogue);
 
+/** A sentence in the language of the app; a label is itself. */
 export const told = (message: Message | string): string => spell(message, speech.catalogue);
 
 /** A time of day as the person's region writes it. */
@@ -48,6 +49,7 @@ export function firstOf(...keys: string[]): string | undefined {
   return key === undefined ? undefined : t(key);
 }
 
+/** What a kind of device is called. */
 export const kindName = (kind: string): string => firstOf(`kind.${kind}`) ?? kind;
 
 /** What a person calls an element: its label, else its kind and id. */
@@ -65,6 +67,7 @@ export const structureName = (document: StillhotDocument, id: string): string =>
 export const workPointName = (document: StillhotDocument, id: string): string =>
   told(nameOfWorkPoint(document, id));
 
+/** What a thing is called, whatever it is. */
 export function ownerName(document: StillhotDocument, { of, id }: Owner): string {
   if (of === "element") return elementName(document, id);
   if (of === "point") return pointName(document, id);
@@ -86,11 +89,14 @@ export function figures(value: number): string {
     .replace(".", t("number.point"));
 }
 
+/** Volts with three figures [V]; what is said where nobody knows them. */
 export const volts = (value: number | null | undefined): string =>
   value === null || value === undefined ? t("app.unknownVolts") : `${figures(value)}\u00a0V`;
 
+/** Amperes with three figures [A]. */
 export const amps = (value: number): string => `${figures(value)}\u00a0A`;
 
+/** Watts with three figures, as kilowatts or megawatts where there are many. */
 export const watts = (value: number): string =>
   Math.abs(value) >= 1e6
     ? `${figures(value / 1e6)}\u00a0MW`
@@ -115,4 +121,5 @@ export function threatSentence(document: StillhotDocument, threat: Threat): stri
   });
 }
 
+/** The same with a capital letter first. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -13,6 +13,7 @@ import { afterPaint } from "./afterPaint";
 import { type Answer, Line } from "./line";
 import type * as solve from "./solve";
 
+/** What answers without a worker, loaded when it is needed. */
 export type Solver = typeof solve;
 
 /** Drawings up to this many elements are assessed at once, so that a tapped switch shows in the next frame. */

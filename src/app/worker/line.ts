@@ -32,11 +32,13 @@ export type What =
     }
   | { readonly of: "scenario" };
 
+/** What is asked of the worker, and the drawing that it is asked of. */
 export interface Question {
   readonly what: What;
   readonly sent: Sent;
 }
 
+/** What the worker answers, by what it was asked. */
 export type Answer =
   | { readonly columns: AssessmentColumns }
   | Pick<Assessment, "workPoints" | "findings">
@@ -57,6 +59,7 @@ export interface Checked {
   readonly answer: readonly ScenarioStep[];
 }
 
+/** Why an answer could not be given. */
 export interface Failed {
   readonly failed: string;
 }

@@ -8,4 +8,5 @@ export interface Asking {
   readonly triedSteps: readonly ScenarioStep[];
 }
 
+/** Takes a field's new value; nothing takes the key away. */
 export type OnSet = (value: Json | undefined) => void;

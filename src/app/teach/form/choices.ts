@@ -3,13 +3,15 @@ import {
   factsOf,
   jobOf,
   type PointId,
+  ruleName,
   RULES,
   scenarioOf,
   TOOLS,
   type StillhotDocument,
   truthOf,
 } from "../../../core";
-import { elementName, firstOf, pointName, structureName, t } from "../../words/words";
+import { toolName } from "../../scenario/words";
+import { elementName, firstOf, pointName, structureName, t, told } from "../../words/words";
 import { isMessageKey } from "../../words/catalogue";
 
 /** Something that can be named in a scenario, and what a person calls it. */
@@ -68,7 +70,7 @@ export function choicesOf(document: StillhotDocument, to: string): Choice[] {
     case "objective":
       return (scenario.objectives ?? []).map(({ id, text }) => ({ id, name: text }));
     case "rule":
-      return RULES.map(({ id }) => ({ id, name: id.replaceAll("-", " ") }));
+      return RULES.map(({ id }) => ({ id, name: told(ruleName(id)) }));
     case "tool":
       return TOOLS.map((id) => ({ id, name: toolName(id) }));
     default:
@@ -76,12 +78,11 @@ export function choicesOf(document: StillhotDocument, to: string): Choice[] {
   }
 }
 
-export const toolName = (tool: string): string => firstOf(`tool.${tool}`) ?? tool.replaceAll("-", " ");
-
 /** The title of a key, in the words of its own record where they differ. */
 export const titleOf = (kind: string, key: string): string =>
   firstOf(`form.${kind}.${key}`, `form.${key}`) ?? key;
 
+/** The help of a key, the kind's own where there is one. */
 export const helpOf = (kind: string, key: string): string | undefined =>
   firstOf(`formHelp.${kind}.${key}`, `formHelp.${key}`);
 
