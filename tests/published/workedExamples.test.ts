@@ -4,7 +4,7 @@ import ieee4 from "../../shared/feeders/ieee4.json";
 import examples from "../../shared/feeders/worked-examples.json";
 import { capacitanceFaradPerKm, type LineConductor, primitiveOhmsPerKm } from "../../src/core/phasor/carson";
 import { kronReduce, multiply } from "../../src/core/phasor/matrix";
-import type { Position } from "../../src/core/reference";
+import type { ConductorPosition } from "../../src/core/reference";
 import { complex, type Complex } from "../../src/core/terms";
 import {
   deviation,
@@ -34,8 +34,8 @@ function expectClose(found: number, wanted: number, relative: number): void {
   expect(Math.abs(found / wanted - 1), `${found}, wanted ${wanted}`).toBeLessThan(relative);
 }
 
-const inFeet = (x: number, y: number): Position => [x * FOOT_M, y * FOOT_M];
-const conductor = (ohmsPerMile: number, gmrFeet: number, position: Position): LineConductor => ({
+const inFeet = (x: number, y: number): ConductorPosition => [x * FOOT_M, y * FOOT_M];
+const conductor = (ohmsPerMile: number, gmrFeet: number, position: ConductorPosition): LineConductor => ({
   ohmsPerKm: ohmsPerMile / MILE_KM,
   gmrM: gmrFeet * FOOT_M,
   radiusM: 0.01,

@@ -38,7 +38,7 @@ export interface FieldContext {
 }
 
 /** A field's value as a file has it, or what is wrong with it. */
-export type Reading<Value> = { readonly value: Value } | FieldProblem;
+export type FieldReading<Value> = { readonly value: Value } | FieldProblem;
 
 /** One key of a record: the single definition behind the reader, the JSON Schema and the inspector. */
 export interface Field<Value> {
@@ -48,7 +48,7 @@ export interface Field<Value> {
   readonly schema: JsonObject;
   /** set by the program only: not a key of the file, not in the schema, not in the inspector */
   readonly internal?: true;
-  read(value: Json, context: FieldContext): Reading<Value>;
+  read(value: Json, context: FieldContext): FieldReading<Value>;
 }
 
 /** The keys of a record, each with what reads, describes and asks for it. */

@@ -10,7 +10,7 @@ export type {
   Fields,
   Fuse,
   Input,
-  Reading,
+  FieldReading,
 } from "./fields";
 export * as field from "./fields";
 export * from "./parts";

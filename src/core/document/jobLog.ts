@@ -183,10 +183,10 @@ export function doneByLog(log: readonly JobLogLine[], order: readonly Step[]): R
 }
 
 /** How two drawings of one job differ: in nothing that the job asks for, in words alone, or in what it is. */
-export type Difference = "none" | "words" | "matters";
+export type JobDifference = "none" | "words" | "matters";
 
 /** How a drawing differs from the one that a job was begun with. Where things are drawn makes no difference to a job. */
-export function differenceForJob(before: StillhotDocument, after: StillhotDocument): Difference {
+export function differenceForJob(before: StillhotDocument, after: StillhotDocument): JobDifference {
   if (textForJob(before, "bare") !== textForJob(after, "bare")) return "matters";
   return textForJob(before, "said") === textForJob(after, "said") ? "none" : "words";
 }

@@ -14,7 +14,7 @@ import {
   needed,
   record,
   refTo,
-  type Shape,
+  type RecordShape,
   phaseLetters,
   somePhases,
   usual,
@@ -41,9 +41,9 @@ const ROUTE = [
 const GROUPS = ["any", "all", "not"];
 
 /** A few words that most often are an id of this kind, and may be others: a ground set of a step has no id on the map. */
-const wordsOr = (to: string): Shape => ({ ...words(100), form: { as: "id", to } });
+const wordsOr = (to: string): RecordShape => ({ ...words(100), form: { as: "id", to } });
 
-const stepPattern: Shape = record({
+const stepPattern: RecordShape = record({
   do: value(field.choice([...STEP_VERBS, "go"], "open")),
   element: refTo("element"),
   at: refTo("place"),
@@ -52,8 +52,8 @@ const stepPattern: Shape = record({
   to: words(100),
 });
 
-const condition: Shape = within("condition", () => conditionRecord);
-const conditionRecord: Shape = record(
+const condition: RecordShape = within("condition", () => conditionRecord);
+const conditionRecord: RecordShape = record(
   {
     step: stepPattern,
     tries: stepPattern,
@@ -101,7 +101,7 @@ export const scenarioDefs = (): JsonObject => ({
 });
 
 /** A step is asked for key by key; what it leads to is looked up as everywhere in a scenario. */
-function stepForm(): Shape {
+function stepForm(): RecordShape {
   const { done: _done, element: _element, at: _at, do: _do, phases: _phases, ...others } = stepFields;
   return record({
     do: needed(value(field.choice([...STEP_VERBS, "go"], "open"))),
@@ -114,7 +114,7 @@ function stepForm(): Shape {
 }
 
 /** Steps are checked whole by `checkSteps`, against the drawing as it truly stands. */
-const scenarioSteps: Shape = {
+const scenarioSteps: RecordShape = {
   schema: { type: "array", items: { $ref: "#/$defs/scenarioStep" } },
   form: list(stepForm()).form,
   check(found, path, { report }) {

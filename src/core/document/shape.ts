@@ -48,7 +48,7 @@ export interface FormKey {
 }
 
 /** One place of a file that is deeper than a record of fields: it can be checked, and put into the JSON Schema. */
-export interface Shape {
+export interface RecordShape {
   readonly schema: JsonObject;
   readonly form: Form;
   readonly required?: true;
@@ -57,7 +57,7 @@ export interface Shape {
 }
 
 /** A single value, read by a field of the devices. */
-export const value = (field: Field<unknown>): Shape => ({
+export const value = (field: Field<unknown>): RecordShape => ({
   schema: field.schema,
   form: { as: "field", field },
   ...(field.required ? { required: true as const } : {}),
@@ -68,13 +68,13 @@ export const value = (field: Field<unknown>): Shape => ({
 });
 
 /** Must be there. */
-export const needed = (shape: Shape): Shape => ({ ...shape, required: true });
+export const needed = (shape: RecordShape): RecordShape => ({ ...shape, required: true });
 
 /** May be left out, and is often given. */
-export const usual = (shape: Shape): Shape => ({ ...shape, usual: true });
+export const usual = (shape: RecordShape): RecordShape => ({ ...shape, usual: true });
 
 /** Text of at least one letter. */
-export const words = (most = 4000): Shape => ({
+export const words = (most = 4000): RecordShape => ({
   schema: { type: "string", minLength: 1, maxLength: most },
   form: { as: "words", most },
   check(found, path, { report }) {
@@ -84,7 +84,7 @@ export const words = (most = 4000): Shape => ({
 });
 
 /** The id of something else in the file. */
-export const refTo = (to: string): Shape => ({
+export const refTo = (to: string): RecordShape => ({
   schema: { type: "string", pattern: "^[A-Za-z0-9_][A-Za-z0-9_-]{0,39}$" },
   form: { as: "id", to },
   check(found, path, { report, references }) {
@@ -95,7 +95,7 @@ export const refTo = (to: string): Shape => ({
 });
 
 /** A list of things of one shape. */
-export const list = (of: Shape): Shape => ({
+export const list = (of: RecordShape): RecordShape => ({
   schema: { type: "array", items: of.schema },
   form: { as: "list", of: of.form },
   check(found, path, gathered) {
@@ -105,7 +105,7 @@ export const list = (of: Shape): Shape => ({
 });
 
 /** A map whose keys are ids; `to` says what they name where they name something that stands elsewhere. */
-export const map = (of: Shape, to?: string): Shape => ({
+export const map = (of: RecordShape, to?: string): RecordShape => ({
   schema: {
     type: "object",
     propertyNames: {
@@ -134,10 +134,10 @@ export const map = (of: Shape, to?: string): Shape => ({
  * @param oneOf of these keys exactly one is given, as `judge` says
  */
 export const record = (
-  keys: Readonly<Record<string, Shape>>,
+  keys: Readonly<Record<string, RecordShape>>,
   judge?: (found: JsonObject) => Message | undefined,
   oneOf: readonly string[] = [],
-): Shape => {
+): RecordShape => {
   const required = Object.keys(keys).filter((key) => keys[key]!.required);
   return {
     schema: {
@@ -162,7 +162,7 @@ export const record = (
   };
 };
 
-const formKeys = (keys: Readonly<Record<string, Shape>>): Readonly<Record<string, FormKey>> =>
+const formKeys = (keys: Readonly<Record<string, RecordShape>>): Readonly<Record<string, FormKey>> =>
   Object.fromEntries(
     Object.entries(keys).map(([key, { form, required, usual: isUsual }]) => [
       key,
@@ -171,7 +171,7 @@ const formKeys = (keys: Readonly<Record<string, Shape>>): Readonly<Record<string
   );
 
 /** A record of a point or an element, or some keys of it, which its kind checks. */
-export const anyObject = (): Shape => ({
+export const anyObject = (): RecordShape => ({
   schema: { type: "object" },
   form: { as: "thing" },
   check(found, path, { report }) {
@@ -180,14 +180,14 @@ export const anyObject = (): Shape => ({
 });
 
 /** A shape that may stand within itself; `name` is its place under the schema's `$defs`. */
-export const within = (name: string, of: () => Shape): Shape => ({
+export const within = (name: string, of: () => RecordShape): RecordShape => ({
   schema: { $ref: `#/$defs/${name}` },
   form: { as: "within", form: () => of().form },
   check: (found, path, gathered) => of().check(found, path, gathered),
 });
 
 /** Letters of phases, one or more. */
-export const phaseLetters = (): Shape => ({
+export const phaseLetters = (): RecordShape => ({
   schema: { type: "string", pattern: "^[ABC12N]+$" },
   form: { as: "phases", ofThing: false },
   check(found, path, { report }) {
@@ -197,7 +197,7 @@ export const phaseLetters = (): Shape => ({
 });
 
 /** Phases of some element: its letters, or `true` for all of them. */
-export const somePhases = (): Shape => ({
+export const somePhases = (): RecordShape => ({
   schema: { oneOf: [{ const: true }, { type: "string", pattern: "^[ABC12N]+$" }] },
   form: { as: "phases", ofThing: true },
   check(found, path, { report }) {

@@ -14,10 +14,10 @@ export interface FoundSet {
 /** The ways in which a set can be a threat; minimality is taken in each apart, so that a weak one hides no worse one. */
 export const WAYS = ["energized", "fed", "induced", "exposed"] as const;
 /** How a set of upsets can be a threat. */
-export type Way = (typeof WAYS)[number];
+export type ThreatWay = (typeof WAYS)[number];
 
 /** Whether a set that does this to a conductor is a threat in a way. */
-export const isBy = (way: Way, outcome: ConductorOutcome, exposureLimitVolts: number): boolean =>
+export const isBy = (way: ThreatWay, outcome: ConductorOutcome, exposureLimitVolts: number): boolean =>
   way === "exposed" ? outcome.exposureVolts >= exposureLimitVolts : outcome.live === way;
 
 /** Every set of upsets up to the most strength, smaller sets first. */
@@ -93,8 +93,8 @@ export class SetsWithin {
 
 /** Remembers the minimal sets of each way, and which sets need no asking because a smaller one already does it. */
 export class MinimalSets {
-  readonly found: Record<Way, FoundSet[]> = { energized: [], fed: [], induced: [], exposed: [] };
-  private readonly within: Record<Way, SetsWithin> = {
+  readonly found: Record<ThreatWay, FoundSet[]> = { energized: [], fed: [], induced: [], exposed: [] };
+  private readonly within: Record<ThreatWay, SetsWithin> = {
     energized: new SetsWithin(),
     fed: new SetsWithin(),
     induced: new SetsWithin(),
@@ -111,15 +111,15 @@ export class MinimalSets {
    * and where one energizes every conductor nothing is left to be fed: what adds to it is reached too, unless it ties to
    * earth a neutral that the reach came through.
    */
-  open(set: UpsetSet): Way[] {
-    const isDone = (way: Way): boolean =>
+  open(set: UpsetSet): ThreatWay[] {
+    const isDone = (way: ThreatWay): boolean =>
       (way === "induced" && this.holdsOneOf(this.feeding, set)) ||
       (way === "fed" && this.holdsOneOf(this.energizing, set));
     return this.uncovered(set).filter((way) => !isDone(way));
   }
 
   /** Ways in which no smaller set is a threat yet, with nothing else taken for granted. */
-  uncovered(set: UpsetSet): Way[] {
+  uncovered(set: UpsetSet): ThreatWay[] {
     return WAYS.filter((way) => !this.covers(way, set));
   }
 
@@ -142,12 +142,12 @@ export class MinimalSets {
     return someWithin(others, (_key, _size, part) => sets.has(keyOf(inOrder([...part, ...neutrals]))));
   }
 
-  private covers(way: Way, set: UpsetSet): boolean {
+  private covers(way: ThreatWay, set: UpsetSet): boolean {
     return this.within[way].holds(set);
   }
 
   /** Remembers in which of the open ways a set is a threat; says whether it is one. */
-  add(set: UpsetSet, outcome: Outcome, open: readonly Way[], exposureLimitVolts: number): boolean {
+  add(set: UpsetSet, outcome: Outcome, open: readonly ThreatWay[], exposureLimitVolts: number): boolean {
     const added = open.filter((way) => outcome.some((it) => isBy(way, it, exposureLimitVolts)));
     for (const way of added) {
       this.found[way].push({ set, outcome });

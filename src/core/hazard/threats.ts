@@ -13,7 +13,7 @@ import {
   MinimalSets,
   setsUpTo,
   type UpsetSet,
-  type Way,
+  type ThreatWay,
   WAYS,
 } from "./search";
 import type { Threat, Upset, Question } from "./types";
@@ -258,7 +258,7 @@ class Search {
   }
 
   /** Whether upsets that hardly touch each other come nowhere near a limit together, by what each does, with slack. */
-  private isSmall(set: UpsetSet, open: readonly Way[]): boolean {
+  private isSmall(set: UpsetSet, open: readonly ThreatWay[]): boolean {
     if (set.length < 2) return false;
     const { lowRank } = this.ask;
     const moved = SLACK * lowRank.mostMoved(set);
@@ -313,7 +313,7 @@ class Search {
         amps: Math.max(Math.abs(amps - alone.amps), this.ownAmps.get(index) ?? 0),
       };
     });
-    const together = (ways: readonly Way[], of: "volts" | "exposure" | "amps", least: number): void => {
+    const together = (ways: readonly ThreatWay[], of: "volts" | "exposure" | "amps", least: number): void => {
       const some = supplies
         .filter(({ open }) => ways.some((way) => open.includes(way)))
         .sort((a, b) => b[of] - a[of]);
@@ -361,10 +361,10 @@ function entries(
   { decide, bodyAmps }: Pick<FastAsk, "decide" | "bodyAmps">,
 ): Threat[] {
   const { settings } = question;
-  const ways = new Map<string, { set: UpsetSet; ways: Set<Way> }>();
+  const ways = new Map<string, { set: UpsetSet; ways: Set<ThreatWay> }>();
   for (const way of WAYS)
     for (const { set } of minimal.found[way]) {
-      const known = ways.get(set.join()) ?? { set, ways: new Set<Way>() };
+      const known = ways.get(set.join()) ?? { set, ways: new Set<ThreatWay>() };
       known.ways.add(way);
       ways.set(set.join(), known);
     }

@@ -1,4 +1,4 @@
-import type { Position } from "../reference";
+import type { ConductorPosition } from "../reference";
 import type { Complex } from "../terms";
 import { fillMatrix, invert } from "./matrix";
 
@@ -14,10 +14,11 @@ export interface LineConductor {
   readonly ohmsPerKm: number;
   readonly gmrM: number;
   readonly radiusM: number;
-  readonly position: Position;
+  readonly position: ConductorPosition;
 }
 
-const distanceM = (a: Position, b: Position): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+const distanceM = (a: ConductorPosition, b: ConductorPosition): number =>
+  Math.hypot(a[0] - b[0], a[1] - b[1]);
 
 /**
  * Impedance of a loop through earth by the modified Carson equations.
@@ -57,7 +58,7 @@ export function capacitanceFaradPerKm(
   const potential = fillMatrix(conductors.length, conductors.length, (row, column) => {
     const own = conductors[row]!;
     const other = conductors[column]!;
-    const image: Position = [other.position[0], -other.position[1]];
+    const image: ConductorPosition = [other.position[0], -other.position[1]];
     const apart = row === column ? own.radiusM : distanceM(own.position, other.position);
     return [Math.log(distanceM(own.position, image) / apart) / (2 * Math.PI * EPSILON_0), 0];
   });

@@ -1,5 +1,5 @@
 import type { Alongside, Stretch } from "../devices";
-import { type Position, positionsOf, type Wire, wireOf } from "../reference";
+import { type ConductorPosition, positionsOf, type Wire, wireOf } from "../reference";
 import { complex, type Complex } from "../terms";
 import { cableFaradPerKm, cableOhmsPerKm } from "./cable";
 import {
@@ -173,13 +173,13 @@ function coupling(part: Stretch, circuit: Alongside, frequencyHz: number): Coupl
 }
 
 /** In a level plane, A nearest, outward on the side of the span's last phase; beside its outermost phase, or above its highest. */
-function alongsidePositions(part: Stretch, { relation, spacingM }: Alongside): Position[] {
+function alongsidePositions(part: Stretch, { relation, spacingM }: Alongside): ConductorPosition[] {
   const all = positionsOf(part.letters);
   const phases = part.letters.flatMap((letter, index) => (isNeutral(letter) ? [] : [all[index]!]));
   const side = phases.at(-1)![0] < phases[0]![0] ? -1 : 1;
   const outermost = phases.reduce((best, it) => (it[0] * side > best[0] * side ? it : best));
   const highest = phases.reduce((best, it) => (it[1] > best[1] ? it : best));
-  const first: Position =
+  const first: ConductorPosition =
     relation === "underbuild"
       ? [highest[0], highest[1] + spacingM]
       : [outermost[0] + side * spacingM, outermost[1]];

@@ -10,7 +10,7 @@ const AS_GOOD_AS_EQUAL = 1e-3;
 const NOTHING = 1e-3;
 
 /** What a piece has otherwise than the whole. */
-export interface Difference {
+export interface PieceDifference {
   readonly where: string;
   readonly what: "verdict" | "margin" | "threats" | "volts" | "state";
 }
@@ -80,7 +80,7 @@ const withWork = (document: StillhotDocument, workPoints: WorkPoints): StillhotD
 });
 
 /** The first thing that a piece has otherwise than the whole; nothing where they say the same. */
-export function likeTheWhole(whole: Assessment, piece: Assessment): Difference | undefined {
+export function likeTheWhole(whole: Assessment, piece: Assessment): PieceDifference | undefined {
   for (const [id, own] of Object.entries(piece.workPoints)) {
     const there = whole.workPoints[id as never]!;
     if (own.verdict !== there.verdict) return { where: id, what: "verdict" };

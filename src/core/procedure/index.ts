@@ -21,5 +21,5 @@ export { type Visit, visitSentence, visitsOf, withSetsOf } from "./job/visits";
 export { threatWords } from "./job/threatWords";
 export { holdBefore } from "./rehearsal/holds";
 export { type Act, actsFor } from "./rehearsal/acts";
-export { type ControlSheet, controlsFor, type Effect, type TriedControl } from "./rehearsal/controls";
+export { type ControlSheet, controlsFor, type ControlEffect, type TriedControl } from "./rehearsal/controls";
 export * from "./planner";

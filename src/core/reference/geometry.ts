@@ -1,10 +1,10 @@
 import type { Letter } from "../terms";
 
 /** Metres across and up. */
-export type Position = readonly [acrossM: number, upM: number];
+export type ConductorPosition = readonly [acrossM: number, upM: number];
 
 /** Where conductors hang when nothing else is known: the file format's own default positions. */
-const OVERHEAD: Readonly<Record<Letter, Position>> = {
+const OVERHEAD: Readonly<Record<Letter, ConductorPosition>> = {
   A: [-1.12, 10.2],
   B: [0, 10.5],
   C: [1.12, 10.2],
@@ -17,7 +17,7 @@ const OVERHEAD: Readonly<Record<Letter, Position>> = {
 export const CABLE_SPACING_M = 0.15;
 
 /** Positions of a span's conductors; a single phase hangs at B's place. */
-export function positionsOf(letters: readonly Letter[]): Position[] {
+export function positionsOf(letters: readonly Letter[]): ConductorPosition[] {
   const primaries = letters.filter((it) => "ABC".includes(it));
   return letters.map((letter) =>
     primaries.length === 1 && letter === primaries[0] ? OVERHEAD.B : OVERHEAD[letter],

@@ -357,7 +357,7 @@ export const actionsOf = ({ log }: Attempt): { readonly entry: number; readonly 
   );
 
 /** Two attempts side by side from where they first differ. */
-export interface Difference {
+export interface AttemptDifference {
   /** actions that both have in common at the beginning */
   readonly common: number;
   readonly first: { readonly entry: number; readonly moments: readonly Moment[]; readonly score: Score };
@@ -365,7 +365,7 @@ export interface Difference {
 }
 
 /** Where two attempts at one scenario part: how many actions they have in common, and what each did from there. */
-export function compareTwo(first: Attempt, second: Attempt): Difference {
+export function compareTwo(first: Attempt, second: Attempt): AttemptDifference {
   const [a, b] = [actionsOf(first), actionsOf(second)];
   let common = 0;
   while (common < a.length && common < b.length && isSame(a[common]!.action, b[common]!.action)) common++;

@@ -61,7 +61,7 @@ export {
   type Debrief,
   debriefOf,
   type Decision,
-  type Difference,
+  type AttemptDifference,
   type FactReport,
   type GoodMove,
   hintsOf,

@@ -3,22 +3,22 @@ import { complete, naturalOrder, type StillhotDocument } from "../../document";
 import type { ElementId } from "../../terms";
 
 /** A place where lines meet, a point or the middle of a transfer switch, with what goes on from there away from the source. */
-export interface Branch {
+export interface TidyBranch {
   /** id of its point; the middle of a transfer switch has the switch's id with a space before it, which no point has */
   readonly id: string;
-  readonly parent: Branch | undefined;
+  readonly parent: TidyBranch | undefined;
   /** what goes on from here, the main line first */
-  readonly onward: readonly Branch[];
+  readonly onward: readonly TidyBranch[];
   /** how far it wants to stand from its parent, in units of the drawing */
   readonly length: number;
   /** what leads to it; nothing leads to a root */
-  readonly by: Way | undefined;
+  readonly by: TidyLine | undefined;
   /** one-ended elements that hang here */
   readonly hung: readonly CircuitElement["kind"][];
 }
 
 /** One stretch between two places. */
-export interface Way {
+export interface TidyLine {
   readonly element: ElementId;
   readonly kind: CircuitElement["kind"];
   readonly phases: string;
@@ -32,9 +32,9 @@ export interface Way {
 /** A drawing as trees, and what closes loops between their branches. */
 export interface Forest {
   /** one root for each part of the drawing that nothing joins to the others */
-  readonly roots: readonly Branch[];
+  readonly roots: readonly TidyBranch[];
   /** what joins two places that the trees hold already */
-  readonly ties: readonly Way[];
+  readonly ties: readonly TidyLine[];
 }
 
 /** Lengths that leave room for the lettering at both ends. */
@@ -61,33 +61,33 @@ export function forestOf({ system }: StillhotDocument): Forest {
   );
   const sources = elements.flatMap(([, it]) => (isSupply(it) ? [it.at as string] : []));
   const seen = new Set<string>();
-  const used = new Set<Way>();
-  const roots: Branch[] = [];
+  const used = new Set<TidyLine>();
+  const roots: TidyBranch[] = [];
   for (const start of [...sources, ...Object.keys(system.points).sort(naturalOrder)])
     if (!seen.has(start)) roots.push(grownFrom(start, { waysAt, hungAt, seen, used }));
   return { roots, ties: ways.filter((it) => !used.has(it)) };
 }
 
 interface Growing {
-  readonly waysAt: ReadonlyMap<string, readonly Way[]>;
+  readonly waysAt: ReadonlyMap<string, readonly TidyLine[]>;
   readonly hungAt: ReadonlyMap<string, readonly CircuitElement["kind"][]>;
   readonly seen: Set<string>;
-  readonly used: Set<Way>;
+  readonly used: Set<TidyLine>;
 }
 
-type Draft = Omit<Branch, "onward" | "parent"> & { parent: Draft | undefined; onward: Draft[] };
+type Draft = Omit<TidyBranch, "onward" | "parent"> & { parent: Draft | undefined; onward: Draft[] };
 
 /** Goes outward from one place, level by level, and by the ties only where nothing else leads on. */
-function grownFrom(start: string, { waysAt, hungAt, seen, used }: Growing): Branch {
-  const place = (id: string, parent: Draft | undefined, by: Way | undefined): Draft => {
+function grownFrom(start: string, { waysAt, hungAt, seen, used }: Growing): TidyBranch {
+  const place = (id: string, parent: Draft | undefined, by: TidyLine | undefined): Draft => {
     seen.add(id);
     return { id, parent, onward: [], length: by?.length ?? 0, by, hung: hungAt.get(id) ?? [] };
   };
   const root = place(start, undefined, undefined);
   const queue: Draft[] = [root];
-  const later: [Draft, Way][] = [];
+  const later: [Draft, TidyLine][] = [];
   const order: Draft[] = [];
-  const follow = (from: Draft, way: Way) => {
+  const follow = (from: Draft, way: TidyLine) => {
     const far = way.a === from.id ? way.b : way.a;
     if (seen.has(far)) return;
     used.add(way);
@@ -114,7 +114,7 @@ function grownFrom(start: string, { waysAt, hungAt, seen, used }: Growing): Bran
     );
     it.onward.sort((one, other) => asMain(other, sizes.get(other)!) - asMain(one, sizes.get(one)!));
   }
-  return root as Branch;
+  return root as TidyBranch;
 }
 
 /** How much a branch is the line that goes on: the most phases, then a line before a device, then what has most behind it. */
@@ -123,11 +123,11 @@ function asMain({ by }: Draft, size: number): number {
   return by.phases.length * 1e8 + (isLine(by) ? 1e7 : 0) + Math.min(size, 1e6);
 }
 
-function waysOf(element: ElementId, it: CircuitElement): Way[] {
+function waysOf(element: ElementId, it: CircuitElement): TidyLine[] {
   if (!("from" in it)) return [];
   const length = isLine(it) ? LINE : DEVICE;
   const isTie = "normallyOpen" in it && it.normallyOpen;
-  const way = (a: string, b: string, own: number, phases = it.phases): Way => ({
+  const way = (a: string, b: string, own: number, phases = it.phases): TidyLine => ({
     element,
     kind: it.kind,
     phases,

@@ -1,6 +1,6 @@
 import { hangsToward, isLine } from "../../devices";
 import { type Spot } from "../shapes";
-import { type Branch, isJoint } from "./branches";
+import { type TidyBranch, isJoint } from "./branches";
 
 /** How a tree is to be spread out. */
 export interface Spreading {
@@ -28,7 +28,7 @@ const SLOPE = 0.6;
 
 /** How one branch is laid out in its own directions: `along` its line, and `aside`, where its first taps go. */
 interface Seat {
-  readonly branch: Branch;
+  readonly branch: TidyBranch;
   readonly along: Spot;
   readonly aside: Spot;
   /** taps go to one side only, and nothing reaches back: what stands beside it is reached by slanted stretches */
@@ -59,7 +59,7 @@ const NO_ROOM: Room = { ahead: 0, behind: [0, 0], beside: [0, 0] };
  *
  * @returns places relative to the root's
  */
-export function spreadOut(root: Branch, spreading: Spreading): ReadonlyMap<string, Spot> {
+export function spreadOut(root: TidyBranch, spreading: Spreading): ReadonlyMap<string, Spot> {
   const { along } = spreading;
   // From left to right, first taps hang down.
   const aside = along.x !== 0 ? { x: 0, y: 1 } : { x: 1, y: 0 };
@@ -79,7 +79,7 @@ export function spreadOut(root: Branch, spreading: Spreading): ReadonlyMap<strin
   return places;
 }
 
-const seat = (branch: Branch, along: Spot, aside: Spot, isNarrow: boolean): Seat => ({
+const seat = (branch: TidyBranch, along: Spot, aside: Spot, isNarrow: boolean): Seat => ({
   branch,
   along,
   aside,
@@ -110,7 +110,7 @@ function seated(it: Seat, { isHeld, turns, now }: Spreading): Seat[] {
   const main = turns.has(branch.id) ? undefined : mainLineOf(onward, branch);
   if (main !== undefined) it.main = seat(main, along, aside, isNarrow);
   const sides = sidesOf(main === undefined ? onward : onward.slice(1), it, now);
-  const tap = (next: Branch, sign: 1 | -1, isOneOfMany: boolean) =>
+  const tap = (next: TidyBranch, sign: 1 | -1, isOneOfMany: boolean) =>
     seat(next, scaled(aside, sign), along, isNarrow || isOneOfMany);
   it.taps = [
     sides[0].map((next) => tap(next, 1, sides[0].length > 1)),
@@ -120,17 +120,17 @@ function seated(it: Seat, { isHeld, turns, now }: Spreading): Seat[] {
 }
 
 /** What goes straight on, of all that goes on from a branch: the first, unless it is a sideline. */
-export const mainLineOf = ([first]: readonly Branch[], from: Branch): Branch | undefined =>
+export const mainLineOf = ([first]: readonly TidyBranch[], from: TidyBranch): TidyBranch | undefined =>
   first === undefined || isSideline(from, first) ? undefined : first;
 
 /** A line of fewer phases than the one that it comes from leaves it square, also where that one ends. */
-function isSideline(from: Branch, to: Branch): boolean {
+function isSideline(from: TidyBranch, to: TidyBranch): boolean {
   const [before, after] = [from.by?.phases ?? "", to.by?.phases ?? ""];
   return /[ABC]/.test(after) && after.length < before.length;
 }
 
 /** Alike, and without branches of their own: the houses of one transformer, not the poles of a line. */
-function isFan(onward: readonly Branch[]): boolean {
+function isFan(onward: readonly TidyBranch[]): boolean {
   const [first] = onward;
   return (
     onward.length > 1 &&
@@ -139,21 +139,21 @@ function isFan(onward: readonly Branch[]): boolean {
   );
 }
 
-function isUnbranched(branch: Branch): boolean {
-  let it: Branch | undefined = branch;
+function isUnbranched(branch: TidyBranch): boolean {
+  let it: TidyBranch | undefined = branch;
   while (it?.onward.length === 1) it = it.onward[0];
   return it?.onward.length === 0;
 }
 
 /** A tap stays on its side, two taps get a side each, and of more all stay where they are on a side at all. */
 function sidesOf(
-  taps: readonly Branch[],
+  taps: readonly TidyBranch[],
   { branch, aside, isNarrow }: Seat,
   now: Spreading["now"],
-): readonly [readonly Branch[], readonly Branch[]] {
+): readonly [readonly TidyBranch[], readonly TidyBranch[]] {
   if (isNarrow) return [taps, []];
   const here = now(branch.id);
-  const lean = ({ id }: Branch): number => {
+  const lean = ({ id }: TidyBranch): number => {
     const there = now(id);
     return (there.x - here.x) * aside.x + (there.y - here.y) * aside.y;
   };
@@ -162,7 +162,7 @@ function sidesOf(
   if (taps.length === 2) return lean(one!) < lean(other!) ? [[other!], [one!]] : [[one!], [other!]];
   const undecided = taps.filter((it) => lean(it) === 0);
   const half = new Set(undecided.slice(0, Math.ceil(undecided.length / 2)));
-  const isHere = (it: Branch) => lean(it) > 0 || half.has(it);
+  const isHere = (it: TidyBranch) => lean(it) > 0 || half.has(it);
   return [taps.filter(isHere), taps.filter((it) => !isHere(it))];
 }
 

@@ -2,7 +2,7 @@ import { TOUCHING } from "../tolerances";
 import type { Spot } from "../shapes";
 
 /** A straight stretch between two named places. */
-export interface Stretch {
+export interface StraightLine {
   readonly a: string;
   readonly b: string;
 }
@@ -16,8 +16,8 @@ type Spots = ReadonlyMap<string, Spot>;
  * @param most    where there is more than this, it does not matter how much
  */
 export function tangleOf(
-  fresh: readonly Stretch[],
-  others: readonly Stretch[],
+  fresh: readonly StraightLine[],
+  others: readonly StraightLine[],
   freshPoints: readonly string[],
   places: Spots,
   most = Infinity,
@@ -37,7 +37,7 @@ export function tangleOf(
 }
 
 /** A stretch with its ends, and the box around it. */
-interface Line extends Stretch {
+interface Line extends StraightLine {
   readonly from: Spot;
   readonly to: Spot;
   readonly left: number;
@@ -46,7 +46,7 @@ interface Line extends Stretch {
   readonly bottom: number;
 }
 
-function lineOf({ a, b }: Stretch, places: Spots): Line {
+function lineOf({ a, b }: StraightLine, places: Spots): Line {
   const [from, to] = [places.get(a)!, places.get(b)!];
   return {
     a,

@@ -2,9 +2,9 @@ import { MOST_LOOPS, MOST_ROUNDS, MOST_TURNS } from "../tolerances";
 import { complete, completePoint, type Edit, edits, type StillhotDocument } from "../../document";
 import { refuse, say } from "../../terms";
 import type { Spot } from "../shapes";
-import { type Branch, type Forest, forestOf, isJoint, jointOf } from "./branches";
+import { type TidyBranch, type Forest, forestOf, isJoint, jointOf } from "./branches";
 import { mainLineOf, type Spreading, spreadOut } from "./spread";
-import { type Stretch, tangleOf } from "./tangle";
+import { type StraightLine, tangleOf } from "./tangle";
 
 /** Lays the drawing out anew; what is pinned stays where it is, and nothing is joined otherwise than before. */
 export const tidy: Edit = (before) => {
@@ -38,7 +38,7 @@ class Table {
   readonly places = new Map<string, Spot>();
   readonly #now: Spots;
   readonly #pinned: ReadonlySet<string>;
-  readonly #laid: Stretch[] = [];
+  readonly #laid: StraightLine[] = [];
 
   constructor(document: StillhotDocument) {
     this.forest = forestOf(document);
@@ -52,7 +52,7 @@ class Table {
   readonly isPinned = (id: string): boolean => this.#pinned.has(id);
 
   /** Lays one tree, and then, from each pinned point in it, what hangs on that. */
-  lay(root: Branch) {
+  lay(root: TidyBranch) {
     const branches = allOf(root);
     const isFirst = root === this.forest.roots[0];
     const mayMove = !isFirst && !branches.some(({ id }) => this.isPinned(id));
@@ -60,7 +60,7 @@ class Table {
     for (const part of parts) this.#layPart(part, mayMove);
   }
 
-  #layPart(part: Branch, mayMove: boolean) {
+  #layPart(part: TidyBranch, mayMove: boolean) {
     const branches = allOf(part, this.isPinned);
     const byId = new Map(branches.map((it) => [it.id, it]));
     const held = branches.flatMap((it) => it.onward).filter(({ id }) => this.isPinned(id));
@@ -151,12 +151,12 @@ class Table {
 
   #tangle(
     spots: Spots,
-    fresh: readonly Stretch[],
+    fresh: readonly StraightLine[],
     {
       points = [],
       beside = [],
       most = Infinity,
-    }: { points?: readonly string[]; beside?: readonly Stretch[]; most?: number },
+    }: { points?: readonly string[]; beside?: readonly StraightLine[]; most?: number },
   ): number {
     const places = new Map([...this.places, ...spots]);
     return tangleOf(fresh, [...this.#laid, ...beside], points, places, most);
@@ -181,7 +181,7 @@ class Table {
   }
 
   /** On from where the line comes, square to the axes. */
-  #onwardFrom({ id, parent }: Branch): Spot {
+  #onwardFrom({ id, parent }: TidyBranch): Spot {
     const from = parent === undefined ? undefined : this.places.get(parent.id);
     if (from === undefined) return RIGHT;
     const { x, y } = this.#originOf(id);
@@ -197,10 +197,10 @@ type Spots = ReadonlyMap<string, Spot>;
 
 /** What is laid out at once: a root or a pinned point, and what hangs on it up to the next pinned ones. */
 interface Part {
-  readonly part: Branch;
-  readonly byId: ReadonlyMap<string, Branch>;
-  readonly stretches: readonly Stretch[];
-  readonly ties: readonly Stretch[];
+  readonly part: TidyBranch;
+  readonly byId: ReadonlyMap<string, TidyBranch>;
+  readonly stretches: readonly StraightLine[];
+  readonly ties: readonly StraightLine[];
   /** it is put below all else, wherever it stands now */
   readonly mayMove: boolean;
 }
@@ -221,7 +221,7 @@ function best(items: readonly Attempt[], tangleOf: (item: Attempt, most: number)
 }
 
 /** A branch and all behind it, up to what is held. */
-function allOf(branch: Branch, isHeld: (id: string) => boolean = () => false): Branch[] {
+function allOf(branch: TidyBranch, isHeld: (id: string) => boolean = () => false): TidyBranch[] {
   const all = [branch];
   for (let next = 0; next < all.length; next++)
     all.push(...all[next]!.onward.filter(({ id }) => !isHeld(id)));
@@ -229,7 +229,7 @@ function allOf(branch: Branch, isHeld: (id: string) => boolean = () => false): B
 }
 
 /** Spots through which the tree runs from one end of a tie to the other. */
-function between(own: ReadonlyMap<string, Branch>, { a, b }: Stretch): string[] {
+function between(own: ReadonlyMap<string, TidyBranch>, { a, b }: StraightLine): string[] {
   const pathTo = (id: string): string[] => {
     const path: string[] = [];
     for (let it = own.get(id); it !== undefined; it = own.get(it.parent?.id ?? "")) path.push(it.id);

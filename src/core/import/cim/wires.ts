@@ -5,7 +5,7 @@ import {
   type LineConductor,
 } from "../../phasor/carson";
 import { fillMatrix, kronReduce } from "../../phasor/matrix";
-import type { Position } from "../../reference";
+import type { ConductorPosition } from "../../reference";
 import type { Complex } from "../../terms";
 import type { LineMatrices } from "./matrices";
 import { type CimModel, named, nameOf } from "./model";
@@ -77,7 +77,7 @@ function wiresOf(
     const position = positions.find((it) => model.number(it, "sequenceNumber") === index + 1);
     const info =
       model.target(parts[index] ?? line, "WireInfo", "AssetDatasheet") ?? model.target(line, "WireInfo");
-    const at: Position | undefined =
+    const at: ConductorPosition | undefined =
       position === undefined
         ? undefined
         : [model.number(position, "xCoord") ?? 0, model.number(position, "yCoord") ?? 0];
@@ -92,7 +92,11 @@ function wiresOf(
   return wires;
 }
 
-function conductorOf(model: CimModel, info: RdfObject, position: Position): LineConductor | undefined {
+function conductorOf(
+  model: CimModel,
+  info: RdfObject,
+  position: ConductorPosition,
+): LineConductor | undefined {
   const [gmrM, radiusM] = [model.number(info, "gmr"), model.number(info, "radius")];
   const ac = model.number(info, "rAC75");
   const dc = model.number(info, "rDC20");

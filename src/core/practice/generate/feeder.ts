@@ -1,4 +1,4 @@
-import type { Sketch, Spot } from "./sketch";
+import type { Sketch, HangingSpot } from "./sketch";
 import { regulatorOn } from "./patterns/regulator";
 
 /** The main line from the station: so many poles with all three phases. */
@@ -17,7 +17,7 @@ export function drawFeeder(
     z1Ohms: [0.2, chance.oneOf([0.9, 1.1, 1.4])],
     z0Ohms: [0.4, chance.oneOf([2, 2.4, 3])],
   });
-  let last: Spot | undefined;
+  let last: HangingSpot | undefined;
   for (let count = 0; count < poles; count++) {
     const pole = sketch.newPole("ABC");
     sketch.add("sp", "span", {

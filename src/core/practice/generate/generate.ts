@@ -12,7 +12,7 @@ import { farTie } from "./patterns/farTie";
 import { drawLoop } from "./patterns/loop";
 import { shapeOf } from "./shape";
 import { drawSideline, leave, type Leaving } from "./sideline";
-import { LINE_KV, Sketch, type Spot } from "./sketch";
+import { LINE_KV, Sketch, type HangingSpot } from "./sketch";
 import { hangTransformer } from "./transformer";
 import { TAP_WORDS, type TapLanguage } from "./words";
 
@@ -104,7 +104,7 @@ function sidelineSpots(
   sketch: Sketch,
   { phases, sidelinePoles }: (typeof LEVEL_PLANS)[Level],
   extras: ReadonlySet<Extra>,
-): readonly Spot[] {
+): readonly HangingSpot[] {
   const { chance } = sketch;
   const letters = phases === 3 ? "ABC" : chance.oneOf(["A", "B", "C"]);
   const by = extras.has("recloser") ? "recloser" : chance.oneOf(phases === 3 ? THREE_PHASE : ONE_PHASE);
@@ -122,7 +122,7 @@ const MACHINES = ["portable", "solar", "standby"] as const satisfies readonly Cu
 /** Transformers on as many poles, nearest first; a machine that was asked for hangs on one of them. */
 function hangTransformers(
   sketch: Sketch,
-  spots: readonly Spot[],
+  spots: readonly HangingSpot[],
   most: number,
   extras: ReadonlySet<Extra>,
 ): void {
@@ -147,4 +147,4 @@ function hangTransformers(
   });
 }
 
-const inOrder = (spots: readonly Spot[]): Spot[] => [...spots].sort((a, b) => a.pole - b.pole);
+const inOrder = (spots: readonly HangingSpot[]): HangingSpot[] => [...spots].sort((a, b) => a.pole - b.pole);

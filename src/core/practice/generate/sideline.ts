@@ -1,18 +1,24 @@
-import type { Sketch, Spot } from "./sketch";
+import type { Sketch, HangingSpot } from "./sketch";
 import { linkOver } from "./sizes";
 
 /** How a sideline leaves the main line. */
 export type Leaving = "cutout" | "solid" | "clamp" | "clamp-and-cutout" | "switch" | "gang" | "recloser";
 
 /** The device or devices by which a sideline leaves a pole of the main line, and what stands below them. */
-export function leave(sketch: Sketch, from: Spot, phases: string, by: Leaving, kva: number): Spot {
+export function leave(
+  sketch: Sketch,
+  from: HangingSpot,
+  phases: string,
+  by: Leaving,
+  kva: number,
+): HangingSpot {
   const { words } = sketch;
   const { pole } = from;
   const hang = (
     prefix: string,
     kind: Parameters<Sketch["add"]>[1],
     label: string,
-    above: Spot,
+    above: HangingSpot,
     more: object,
   ) => {
     const below = sketch.beyond(above, phases);
@@ -46,7 +52,7 @@ export function leave(sketch: Sketch, from: Spot, phases: string, by: Leaving, k
 }
 
 /** Poles one after another, from what the sideline leaves by. */
-export function drawSideline(sketch: Sketch, head: Spot, poles: number): void {
+export function drawSideline(sketch: Sketch, head: HangingSpot, poles: number): void {
   const { chance } = sketch;
   sketch.head = head;
   const conductor = chance.oneOf(["1/0 ACSR", "2 6/1 ACSR"]);

@@ -5,7 +5,7 @@ import type { Chance } from "./chance";
 import type { TapWords } from "./words";
 
 /** Where something can hang: a line on a pole. */
-export interface Spot {
+export interface HangingSpot {
   readonly point: string;
   readonly structure: string;
   /** the pole's number */
@@ -16,7 +16,7 @@ export interface Spot {
 /** A transformer or bank that was hung, with the points that work is done at. */
 export interface HungTransformer {
   readonly name: string;
-  readonly spot: Spot;
+  readonly spot: HangingSpot;
   readonly phases: string;
   /** below its cutouts */
   readonly bushing: string;
@@ -44,15 +44,15 @@ export class Sketch {
   private lastHouse: number;
 
   /** the main line, station end first */
-  readonly feeder: Spot[] = [];
+  readonly feeder: HangingSpot[] = [];
   /** the poles of the sideline, the first one away from the main line first */
-  readonly sideline: Spot[] = [];
+  readonly sideline: HangingSpot[] = [];
   readonly sidelineSpans: string[] = [];
   readonly transformers: HungTransformer[] = [];
   readonly banks: HungTransformer[] = [];
   readonly cables: (readonly [CableEnd, CableEnd])[] = [];
   /** just below the device that the sideline leaves by */
-  head: Spot | undefined;
+  head: HangingSpot | undefined;
   private readonly stations = new Set<string>();
   readonly street: string;
 
@@ -82,7 +82,7 @@ export class Sketch {
   }
 
   /** The next pole along, with one line on it. */
-  newPole(phases: string): Spot {
+  newPole(phases: string): HangingSpot {
     const pole = ++this.lastPole;
     const structure = `pole${pole}`;
     this.structures[structure] = { label: this.words.pole(pole), kind: "pole" };
@@ -90,7 +90,7 @@ export class Sketch {
   }
 
   /** Another line on the same pole, beyond a device. */
-  beyond({ structure, pole }: Spot, phases: string): Spot {
+  beyond({ structure, pole }: HangingSpot, phases: string): HangingSpot {
     return { point: this.pointOn(structure), structure, pole, phases };
   }
 

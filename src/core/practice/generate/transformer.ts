@@ -1,5 +1,5 @@
 import { hangCustomer, type CustomerSort } from "./customer";
-import type { HungTransformer, Sketch, Spot } from "./sketch";
+import type { HungTransformer, Sketch, HangingSpot } from "./sketch";
 import { linkFor, unitKva } from "./sizes";
 
 /** What a transformer hangs from and who is behind it. */
@@ -13,7 +13,7 @@ export interface Hanging {
 /** A single-phase transformer on a pole: cutout, arrester perhaps, unit, and its customers. */
 export function hangTransformer(
   sketch: Sketch,
-  spot: Spot,
+  spot: HangingSpot,
   { phase, byClamp = false, customers }: Hanging,
 ): HungTransformer {
   const { chance, words } = sketch;

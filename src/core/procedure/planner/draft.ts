@@ -1,7 +1,7 @@
 import { MOST_ROUNDS } from "../tolerances";
 import type { StillhotDocument } from "../../document";
 import { beginJob } from "../job/state";
-import { type CustomersOut, customersOutIn } from "../rehearsal/customers";
+import { type CustomersOutOfJob, customersOutIn } from "../rehearsal/customers";
 import type { PlayedStep } from "../rehearsal/play";
 import { findingsAtEnd } from "../rules";
 import type { RehearsalFinding } from "../rules/rule";
@@ -23,7 +23,7 @@ export interface Draft {
   readonly intent: Intent;
   readonly wishes: Wishes;
   readonly steps: readonly PlannedStep[];
-  readonly customers: CustomersOut;
+  readonly customers: CustomersOutOfJob;
   /** dangers and warnings that no repair took away */
   readonly findings: readonly RehearsalFinding[];
 }

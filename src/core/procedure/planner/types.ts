@@ -1,7 +1,7 @@
 import type { Step } from "../../document";
 import type { Threat } from "../../hazard";
 import type { Message, WorkPointId } from "../../terms";
-import type { CustomersOut } from "../rehearsal/customers";
+import type { CustomersOutOfJob } from "../rehearsal/customers";
 import type { RehearsalFinding } from "../rules/rule";
 
 /** A step, and in one clause what it is for. */
@@ -18,7 +18,7 @@ export interface Alternative {
   readonly summary: Message;
   readonly customersOut: number;
   /** customers without supply in the course of the order */
-  readonly customers: CustomersOut;
+  readonly customers: CustomersOutOfJob;
   readonly criticalOut: readonly (string | Message)[];
   readonly operations: number;
   readonly steps: readonly PlannedStep[];
@@ -32,7 +32,7 @@ export interface Plan {
   /** at the most while work is going on, as `customers.during` */
   readonly customersOut: number;
   /** customers without supply in the course of the order */
-  readonly customers: CustomersOut;
+  readonly customers: CustomersOutOfJob;
   /** names of customers that cannot do without */
   readonly criticalOut: readonly (string | Message)[];
   /** switching, tags, blocks and grounds, on and off */

@@ -36,7 +36,7 @@ export interface Control {
 }
 
 /** How a work point stands when something has been done. */
-export interface Effect {
+export interface ControlEffect {
   readonly verdict: Verdict;
   readonly margin: number | null;
 }
@@ -44,7 +44,7 @@ export interface Effect {
 /** A control that was tried on a copy, with what came of it. */
 export interface TriedControl extends Control {
   /** for the whole work point, with everything that is ticked */
-  readonly effect: Effect;
+  readonly effect: ControlEffect;
   /** what must then go wrong before this threat passes the limit; null where nothing up to three things does */
   readonly strength: number | null;
   /** the most that a worker on the bonded pole would then feel of it [V] */
@@ -65,9 +65,9 @@ export interface ControlledThreat {
 
 /** How a work point stands before and with the controls that are ticked. */
 export interface ControlSheet {
-  readonly before: Effect;
+  readonly before: ControlEffect;
   /** with what is ticked */
-  readonly now: Effect;
+  readonly now: ControlEffect;
   readonly steps: readonly Step[];
   readonly threats: readonly ControlledThreat[];
   /** threats that are not listed */
@@ -142,7 +142,7 @@ const byWorth = (a: TriedControl, b: TriedControl): number =>
   a.customersOut - b.customersOut ||
   a.steps.length - b.steps.length;
 
-function effectOn(state: JobState, workPoint: WorkPointId): Effect {
+function effectOn(state: JobState, workPoint: WorkPointId): ControlEffect {
   const { verdict, margin } = seen(state).workPoints[workPoint]!;
   return { verdict, margin };
 }

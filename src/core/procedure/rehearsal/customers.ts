@@ -5,7 +5,7 @@ import type { JobState } from "../job/state";
 import type { Rehearsal } from "./rehearse";
 
 /** Customers without supply over a job. */
-export interface CustomersOut {
+export interface CustomersOutOfJob {
   readonly asFound: number;
   /** at the most while work is going on */
   readonly during: number;
@@ -36,7 +36,7 @@ function counted(state: JobState): number {
 }
 
 /** How many customers are without supply in the course of a rehearsal. */
-export function customersOutIn({ begin, steps }: Pick<Rehearsal, "begin" | "steps">): CustomersOut {
+export function customersOutIn({ begin, steps }: Pick<Rehearsal, "begin" | "steps">): CustomersOutOfJob {
   const counts = steps.map(({ state }) => customersWithout(state));
   const atWork = steps.flatMap(({ state }, index) => (state.workUnderWay.size > 0 ? [counts[index]!] : []));
   const asFound = customersWithout(begin);

@@ -1,7 +1,7 @@
 import { nameOfWhere, type Step, type StillhotDocument, workPointName } from "../../document";
 import type { Assessment, Verdict } from "../../hazard";
 import { type Catalogue, say, type Severity, spell, type StructureId } from "../../terms";
-import { type CustomersOut, customersOutIn } from "./customers";
+import { type CustomersOutOfJob, customersOutIn } from "./customers";
 import type { PlayedStep } from "./play";
 import type { Rehearsal } from "./rehearse";
 import type { StepMark, RehearsalFinding } from "../rules/rule";
@@ -34,7 +34,7 @@ const spellFinding = (
 /** What the command line prints for a rehearsal, without the file's name; every sentence spelled out. */
 export interface RehearsalJson {
   readonly ok: boolean;
-  readonly customers: CustomersOut;
+  readonly customers: CustomersOutOfJob;
   readonly steps: readonly StepJson[];
   readonly findings: readonly SpelledFinding[];
   readonly final: Omit<Assessment, "findings"> & { readonly findings: readonly SpelledFinding[] };

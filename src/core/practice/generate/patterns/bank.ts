@@ -1,4 +1,4 @@
-import type { Sketch, Spot } from "../sketch";
+import type { Sketch, HangingSpot } from "../sketch";
 import { bankKva, kvarOf, linkFor } from "../sizes";
 
 /** Connections of a bank and what comes out of it [V, line to line]. */
@@ -12,7 +12,7 @@ const BANKS = [
 ] as const;
 
 /** A three-phase bank for a works, on a pole of the sideline. */
-export function hangBank(sketch: Sketch, spot: Spot): void {
+export function hangBank(sketch: Sketch, spot: HangingSpot): void {
   const { chance, words } = sketch;
   const { connection, volts, load } = chance.oneOf(BANKS);
   const kw = 5 * chance.between(5, 20);

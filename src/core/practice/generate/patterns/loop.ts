@@ -1,5 +1,5 @@
 import { hangCustomer } from "../customer";
-import type { CableEnd, Sketch, Spot } from "../sketch";
+import type { CableEnd, Sketch, HangingSpot } from "../sketch";
 import { linkFor, unitKva } from "../sizes";
 
 /** An underground loop between two poles of the main line, parked open at one of its pads. */
@@ -42,7 +42,7 @@ export function drawLoop(sketch: Sketch, pads: number): void {
   cableTo(sketch, phase, inOrder(true, riser(sketch, far, phase), cable));
 }
 
-function riser(sketch: Sketch, spot: Spot, phase: string): string {
+function riser(sketch: Sketch, spot: HangingSpot, phase: string): string {
   const top = sketch.pointOn(spot.structure);
   sketch.add("c", "cutout", {
     label: sketch.words.riserCutout(spot.pole),

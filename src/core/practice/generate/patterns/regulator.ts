@@ -1,7 +1,7 @@
-import type { Sketch, Spot } from "../sketch";
+import type { Sketch, HangingSpot } from "../sketch";
 
 /** Line regulators on a pole of the main line, a few steps up. */
-export function regulatorOn(sketch: Sketch, spot: Spot): Spot {
+export function regulatorOn(sketch: Sketch, spot: HangingSpot): HangingSpot {
   const beyond = sketch.beyond(spot, spot.phases);
   const step = () => sketch.chance.between(1, 6);
   sketch.add("vr", "regulator", {
