@@ -205,7 +205,7 @@ export function readCapacitors(reading: Reading): void {
         keys: {
           kind: "capacitor",
           phases,
-          kvar: (b * built * volts * volts * share) / 1000,
+          kvar: withoutNoise((b * built * volts * volts * share) / 1000),
           kvLL,
           ...(isDelta ? { connection: "delta" } : {}),
           ...(sections === 0 ? { open: phases } : {}),
@@ -214,6 +214,9 @@ export function readCapacitors(reading: Reading): void {
     }
   }
 }
+
+/** A rating that was told as siemens comes back as the number on the plate. */
+const withoutNoise = (kvar: number): number => Number(kvar.toPrecision(7));
 
 /** Machines of any sort: off, since what they fed in is no voltage of their own. */
 export function readMachines(reading: Reading): void {
