@@ -308,11 +308,12 @@ function placeOn(system: System, id: string, structure: Structure): Name {
   const made = placesMade(system, structure);
   const own = made.get(id)!;
   const alike = structure.points.filter((it) => made.get(it)?.text === own.text);
-  return counted(own.place, alikeAmong(system, id, alike));
+  return counted(own.place(), alikeAmong(system, id, alike));
 }
 
 interface MadePlace {
-  readonly place: Message;
+  /** told only of what is asked for: a name counts what is called alike */
+  readonly place: () => Message;
   /** comparable */
   readonly text: string;
 }
@@ -329,15 +330,16 @@ function placesMade(system: System, structure: Structure): ReadonlyMap<string, M
 
 /** `below the cutout`, `low side of T1`, `above the clamp`; a point where line ends, and that no device is before, is the line. */
 function madePlace(system: System, id: string, structure: Structure): MadePlace {
-  const here = structure.elements
+  const here = (elementsAt(system).get(id) ?? [])
+    .filter((it) => structureOfElement(system, it)?.id === structure.id)
     .map((it) => ({ it, saved: savedElement(system.elements, it)! }))
-    .filter(({ saved }) => deviceOf(saved.kind).ends.length > 1 && endPointsOf(saved).includes(id));
+    .filter(({ saved }) => deviceOf(saved.kind).ends.length > 1);
   const above = here.find(({ saved }) => saved["to"] === id);
   const device = above ?? (isWhereLineEnds(system, id) ? undefined : here[0]);
-  if (device === undefined) return { place: say("place.line"), text: "line" };
+  if (device === undefined) return { place: () => say("place.line"), text: "line" };
   const side = sideOf(device.saved, above !== undefined, structure.kind);
-  const name = ownName(system, device.it, device.saved, structure);
-  return { place: say(`place.${side}`, { name }), text: `${side} ${device.it}` };
+  const place = () => say(`place.${side}`, { name: ownName(system, device.it, device.saved, structure) });
+  return { place, text: `${side} ${device.it}` };
 }
 
 const isWhereLineEnds = (system: System, point: string): boolean =>
