@@ -14,21 +14,10 @@ import {
   pieceFor,
   type PlacedNote,
   placeNotes,
-  renewedNotes,
   type Scene,
   symbolLengthAt,
 } from "../../core";
-import {
-  broughtIn,
-  type Camera,
-  fitted,
-  showing,
-  type Size,
-  toUnits,
-  viewOf,
-  ZOOM_BUTTONS,
-  zoomedAt,
-} from "./camera";
+import { broughtIn, type Camera, fitted, showing, type Size, viewOf, ZOOM_BUTTONS, zoomedAt } from "./camera";
 import { paintGrounds, paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
 import { isSameOver, type Painting, staleParts } from "./stale";
 import type * as Further from "./further";
@@ -165,10 +154,11 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
 
   /** Of a large drawing notes are not placed within the frame of an edit; those in view say at once what holds now. */
   function renewPlaced() {
-    if (view === undefined || placedFor === undefined || !hasMany(view.scene)) return;
+    if (further === undefined || view === undefined || placedFor === undefined || !hasMany(view.scene))
+      return;
     const change = placedFor.scene === view.scene ? undefined : changeOf(view.scene);
     if (change?.before !== placedFor.scene || placedFor.sizes !== view.sizes) return;
-    placed = renewedNotes(placed, view.scene, change, view.sizes);
+    placed = further.renewedNotes(placed, view.scene, change, view.sizes);
     placedFor = { ...placedFor, scene: view.scene };
     areRough = true;
   }
@@ -310,7 +300,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
         hasFitted = true;
         fit();
       } else if (isRelaid && (wasWhole || was.scene.way !== next.scene.way)) fit();
-      else if (isRelaid) camera = keepingMiddle(camera, size, was.scene, next.scene);
+      else if (isRelaid) camera = further?.keepingMiddle(camera, size, was.scene, next.scene) ?? camera;
       redraw({ andOver: was === undefined || !isSameOver(was, next) });
     },
     moveCamera,
@@ -342,17 +332,6 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       stage.destroy();
     },
   };
-}
-
-/** What was nearest the middle of the screen stays there, though all stands elsewhere on the drawing. */
-function keepingMiddle(camera: Camera, { width, height }: Size, was: Scene, is: Scene): Camera {
-  const middle = toUnits(camera, width / 2, height / 2);
-  const away = ({ spine: [x = 0, y = 0] }: Piece) => Math.hypot(x - middle.x, y - middle.y);
-  const [nearest] = [...was.points.values()].sort((a, b) => away(a) - away(b));
-  const [x, y] = nearest?.spine ?? [];
-  const [toX, toY] = (nearest && pieceFor(is, nearest.owner)?.spine) ?? [];
-  if (x === undefined || y === undefined || toX === undefined || toY === undefined) return camera;
-  return showing(camera, [toX, toY], x * camera.scale + camera.x, y * camera.scale + camera.y);
 }
 
 /** Whether two scenes show the same things, laid out this way and that. */

@@ -1,4 +1,5 @@
-/** What the board does without at first: what is selected or lit, what moves, and the marks of a drawing from afar. */
-export { overviewOf } from "../../core";
+/** What the board does without at first: what comes of an edit, a choice or a step back. */
+export { overviewOf, renewedNotes } from "../../core";
+export { keepingMiddle } from "./keepingMiddle";
 export { motionBetween } from "./motion";
 export { paintLit, paintOver } from "./paintAround";
