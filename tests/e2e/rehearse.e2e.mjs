@@ -34,7 +34,7 @@ const SPOILED = [
       await says(job.page, {
         rule: "load-break",
         kind: "arc",
-        words: /3\.15 A is drawn out as an arc at sideline clamp/,
+        words: /3\.15 A is drawn out as an arc at Pole 30, sideline clamp/,
       });
       await verdict(job.page, "could-go-live");
       await takeBack(job);
@@ -75,7 +75,7 @@ const SPOILED = [
       await says(job.page, {
         rule: "grounds-left",
         kind: "fault",
-        words: /sideline cutout closes onto ground set at Pole 32: 1\s?567 A flows; the 25K link/i,
+        words: /Pole 30, sideline cutout closes onto ground set at Pole 32: 1\s?567 A flows; the 25K link/i,
       });
       // The link has blown: what the fault was fed through hangs open, and nothing was tested since.
       await verdict(job.page, "isolated");
@@ -97,7 +97,7 @@ const SPOILED = [
       await says(job.page, {
         rule: "pick-up-order",
         kind: "arc",
-        words: /jaw of sideline clamp makes 3\.15 A/i,
+        words: /jaw of Pole 30, sideline clamp makes 3\.15 A/i,
       });
       await takeBack(job);
     },
