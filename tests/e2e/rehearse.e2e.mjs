@@ -124,7 +124,7 @@ const SPOILED = [
     async run(job) {
       await tickUntil(job, "tag");
       await tick(job);
-      assert.match(await job.page.locator("[data-current]").textContent(), /Tag far end tie/);
+      assert.match(await job.page.locator("[data-current]").textContent(), /Tag Pole 52, far end tie/);
       await leaveOut(job);
       await tickUntil(job, "test");
       await tick(job);
