@@ -77,7 +77,7 @@ const outlivesAReload = {
     await page.reload();
     await page.locator("[data-over]").waitFor();
     assert.equal(await page.locator("ol[reversed]").textContent(), before);
-    await page.locator("[data-standing]").getByText("At Pole 12, T1 bushing").waitFor();
+    await page.locator("[data-standing]").getByText("At Pole 12").waitFor();
   },
 };
 

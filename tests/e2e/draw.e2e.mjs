@@ -38,7 +38,10 @@ async function keepsAnArrangement(page, touch, name) {
   await page.locator('[data-stamp="keep"]').click();
   await page.getByText("Give it a name first.").waitFor();
   await page.locator('[data-stamp="name"]').fill(name);
-  assert.match(await page.locator('[data-stamp="join"] option').first().textContent(), /^Pole 32, nearest/);
+  assert.match(
+    await page.locator('[data-stamp="join"] option').first().textContent(),
+    /^Pole 32, line, nearest/,
+  );
   await page.locator('[data-stamp="keep"]').click();
   await page.getByText(`Kept: ${name}`).waitFor();
 }

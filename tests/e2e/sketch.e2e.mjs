@@ -506,8 +506,10 @@ export const tests = [
     async run(ctx) {
       const page = await begin(ctx, { size: "phone" });
       await page.getByRole("button", { name: "Show all" }).tap();
-      const { points } = sideline.system;
-      const poles = Object.keys(points).filter((id) => points[id].kind === "pole");
+      const { points, structures } = sideline.system;
+      const poles = Object.keys(points).filter(
+        (id) => (structures[points[id].on]?.kind ?? "pole") === "pole",
+      );
       const pick = async (end) => {
         if (where === "the drawing") return pressOn(page, poles.at(end), true);
         await page.getByRole("button", { name: "Outline" }).tap();

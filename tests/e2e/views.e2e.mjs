@@ -162,7 +162,7 @@ export const tests = [
       const numbers = page.locator('[data-numbers="point"]');
       // Until the worker has answered the table says "not known yet".
       await numbers.filter({ hasText: /backfed/ }).waitFor();
-      assert.match(await numbers.textContent(), /backfed,\s+from portable set at 4/);
+      assert.match(await numbers.textContent(), /backfed,\s+from 4 Orchard Close, portable set/);
       const volts = Number(
         /(\d+)\u202f(\d+)\u00a0V/
           .exec(await numbers.textContent())

@@ -25,5 +25,5 @@ const OWN_WORDS = [
 /** Upsets as the condition of a sentence: as drawn, where there are none. */
 export const whenWords = (system: System, upsets: readonly Upset[]): Message =>
   upsets.length === 0
-    ? say("hazard.stepTouch.asDrawn")
-    : say("hazard.stepTouch.if", { upsets: inARow(upsets.map((it) => upsetWords({ system }, it))) });
+    ? say("upset.asDrawn")
+    : say("upset.if", { upsets: inARow(upsets.map((it) => upsetWords({ system }, it))) });

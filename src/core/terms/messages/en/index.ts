@@ -3,6 +3,7 @@ import { doubts } from "./doubts";
 import { drill } from "./drill";
 import { first } from "./first";
 import { edits } from "./edits";
+import { hazard } from "./hazard";
 import { importing } from "./importing";
 import { notation } from "./notation";
 import { planner } from "./planner";
@@ -22,6 +23,7 @@ export const english = {
   ...importing,
   ...company,
   ...doubts,
+  ...hazard,
   ...drill,
   ...notation,
   ...planner,

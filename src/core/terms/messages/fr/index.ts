@@ -8,6 +8,7 @@ import { drawing } from "./drawing";
 import { hazard } from "./hazard";
 import { edits } from "./edits";
 import { importing } from "./importing";
+import { naming } from "./naming";
 import { notation } from "./notation";
 import { planner } from "./planner";
 import { procedure } from "./procedure";
@@ -25,6 +26,7 @@ export const french: Catalogue = unbroken({
   ...doubts,
   ...drawing,
   ...hazard,
+  ...naming,
   ...notation,
   ...planner,
   ...procedure,
