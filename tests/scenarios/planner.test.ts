@@ -20,6 +20,7 @@ const BEYOND_A_PLAN: Readonly<Record<string, string>> = {
 
 /** Where a plan made without the one fact does the right thing all the same, and why. */
 const CAREFUL_ANYWAY: Readonly<Record<string, string>> = {
+  "mill-sideline": "the planner has the mill's generator stopped first, which nobody has met by then",
   "pole-77": "the planner drops the load with the cutout before it tries the clamp",
   "sluice-pumps": "the planner opens all three phases of any bank",
 };

@@ -302,7 +302,7 @@ describe("files that say something impossible", () => {
     ],
     [
       element("t1", "connection", "Y-Z"),
-      'system.elements.t1.connection: found "Y-Z", expected one of single, Yg-Yg, Y-D, Yg-D, D-Yg, D-D, openY-openD',
+      'system.elements.t1.connection: found "Y-Z", expected one of single, Yg-Yg, Y-D, Yg-D, D-Yg, D-D, openY-openD, Yg-Y, Y-Y',
     ],
     [
       element("t1", "connection", "Yg-D"),

@@ -29,7 +29,9 @@ export function backToService(
 ): readonly Move[] {
   const start = afterWork(document, ready);
   const goal = goalOf(document);
-  const toClose = openingsIn(document, goal).all.flatMap((it) => offPart(start, it) ?? []);
+  const toClose = openingsIn(document, goal)
+    .all.filter(({ moves }) => moves !== "machine")
+    .flatMap((it) => offPart(start, it) ?? []);
   const ties = openingsIn(document, start).all.flatMap((it) => offPart(goal, it) ?? []);
   const plain = closedOutward(document, start, [], toClose, inParts);
   const machines = plain.onMachine.length === 0 ? [] : machinesAlone(document, start);
