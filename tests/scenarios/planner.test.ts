@@ -1,5 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { canBeSolved, planned, scenarioOf, scoreOf, trapsOf, type StillhotDocument } from "../../src/core";
+import {
+  canBeSolved,
+  factsOf,
+  planned,
+  scenarioOf,
+  scoreOf,
+  trapsOf,
+  mapWith,
+  type StillhotDocument,
+} from "../../src/core";
 import { files, scenarioFile } from "./library";
 import { spell } from "../support/words";
 
@@ -57,4 +66,13 @@ describe("a plan that does not know of a hidden fact falls into its trap", () =>
     expect(check!.canBeFallenInto).toBe(CAREFUL_ANYWAY[id] === undefined);
     if (check!.canBeFallenInto) expect(scoreOf(check!.attempt!).passed).toBe(false);
   });
+});
+
+// Common practice, no source: a customer's machine is the customer's; the crew has it stopped, and starts none.
+test.each(files)("no plan that knows every fact starts a machine: %s", (id) => {
+  expect(
+    planned(mapWith(scenarioFile(id), [...factsOf(scenarioFile(id)).keys()])).filter(
+      (it) => it.do === "start",
+    ),
+  ).toEqual([]);
 });
