@@ -1,4 +1,4 @@
-import { assess, type StillhotDocument } from "../core";
+import { asOf, assess, type StillhotDocument } from "../core";
 import { AROUND, assessedAround, OPENINGS, openingsOf, placeCalled, withWorkAt } from "./around";
 import type { Call } from "./command";
 import { cautions, eachFile } from "./eachFile";
@@ -6,6 +6,7 @@ import { looksOf } from "./lookFirst";
 import { heading } from "./print";
 import { JOBS, jobsOf } from "./sideBySide";
 import { answerLines, answerOf } from "./answer";
+import { today } from "./today";
 
 /** What is live as drawn, what could become live, and what else is wrong. */
 export const check = eachFile({
@@ -18,8 +19,8 @@ export const check = eachFile({
     openingsOf(call);
     jobsOf(call);
   },
-  answer: ({ file, document: whole, warnings, call }) => {
-    const { document, assessment } = asked(whole, call);
+  answer: ({ file, document: drawn, warnings, call }) => {
+    const { document, assessment } = asked(asOf(drawn, today()), call);
     const looks = looksOf(document);
     const { ok, json } = answerOf(document, assessment, { warnings, looks });
     return {

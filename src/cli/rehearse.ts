@@ -1,4 +1,5 @@
 import {
+  asOf,
   jobOf,
   type Rehearsal,
   type StillhotDocument,
@@ -10,6 +11,7 @@ import { cautions, eachFile } from "./eachFile";
 import { counts, findingJson, findingLines } from "./print";
 import { answerOf, verdictLines } from "./answer";
 import { say, speech, spell } from "./words";
+import { today } from "./today";
 
 /** Plays the job's steps one after another and says what each one does, and which rules it breaks. */
 export const rehearse = eachFile({
@@ -19,7 +21,7 @@ export const rehearse = eachFile({
   flags: [],
   closing: cautions,
   answer: ({ file, document, warnings, call }) => {
-    const rehearsal = play(document);
+    const rehearsal = play(asOf(document, today()));
     const atEnd = [...warnings, ...rehearsal.findings];
     return {
       ok: rehearsal.ok && !atEnd.some(counts),

@@ -1,5 +1,6 @@
 import { create } from "qrcode";
 import {
+  asOf,
   codeTexts,
   type CodePicture,
   fingerprintLetters,
@@ -12,6 +13,7 @@ import { eachFile } from "./eachFile";
 import { writeBeside, writeTo } from "./output";
 import { counts, findingJson, findingLines } from "./print";
 import { say, speech, spell } from "./words";
+import { today } from "./today";
 
 /** The job-briefing sheet, as one page of HTML. */
 export const sheet = eachFile({
@@ -31,7 +33,7 @@ export const sheet = eachFile({
   async answer({ file, document, warnings, call }) {
     const fingerprint = fingerprintLetters(fingerprintOf(document));
     const drawnAt = call.flags.get("--drawn");
-    const html = sheetHtml(document, {
+    const html = sheetHtml(asOf(document, today()), {
       fingerprint,
       codes: codesOf(document, fingerprint, addressOf(call.flags)),
       largePrint: call.flags.has("--large"),

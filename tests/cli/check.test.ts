@@ -192,3 +192,30 @@ test("a rule of no known id that is turned off is named, with the one that was m
     expect(findings[0]!.message).toMatch(words);
   }
 });
+
+test("D17 what was seen longer ago than the company's rule lets it count is counted as not seen", async () => {
+  const seen = (seenDays: number, seenOn: string) => {
+    const drawn = tap();
+    const { points, elements } = drawn.system;
+    const structures = { pole1: { label: "Pole 1", evidence: "seen", seenOn } };
+    const onIt = Object.fromEntries(Object.keys(points).map((id) => [id, { on: "pole1" }]));
+    return { ...drawn, settings: { seenDays }, system: { structures, points: onIt, elements } };
+  };
+  const called = files({
+    "long-ago.json": seen(30, "2001-01-01"),
+    "always.json": seen(0, "2001-01-01"),
+    "today.json": seen(30, new Date().toISOString().slice(0, 10)),
+  });
+  const { out, err } = await line([
+    "check",
+    ...["always.json", "today.json", "long-ago.json"].map(called),
+    "--json",
+  ]);
+  expect(err).toBe("");
+  const [always, today, longAgo] = out
+    .trimEnd()
+    .split("\n")
+    .map((it) => JSON.parse(it).workPoints.w1.assumptions as number);
+  expect([always, today]).toEqual([0, 0]);
+  expect(longAgo).toBeGreaterThan(3);
+});

@@ -1,6 +1,7 @@
 import {
   ampsLoadsOff,
   answerTo,
+  asOf,
   assess,
   assessWithoutWork,
   buffersOf,
@@ -16,6 +17,7 @@ import {
   toColumns,
   trapsOf,
 } from "../../core";
+import { today } from "../words/today";
 import { Receiver } from "./copies";
 import type { Answer, Checked, Lost, Question, What } from "./line";
 import { Player, stateAfter } from "./player";
@@ -46,7 +48,7 @@ function answered(document: StillhotDocument, what: What): Answer {
       return { columns: sent.columns };
     }
     case "threats": {
-      const { workPoints, findings } = assess(document);
+      const { workPoints, findings } = assess(asOf(document, today()));
       return { workPoints, findings };
     }
     case "margins":
@@ -54,7 +56,7 @@ function answered(document: StillhotDocument, what: What): Answer {
     case "point":
       return { numbers: pointNumbers(document, what.id) };
     case "looks":
-      return { looks: looksFor(document, what.id) };
+      return { looks: looksFor(asOf(document, today()), what.id) };
     case "element":
       return { ampsLoadsOff: ampsLoadsOff(document, what.id) };
     case "plan":

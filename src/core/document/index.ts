@@ -4,6 +4,7 @@ export * from "./settings";
 export * from "./scenarioTypes";
 export { scenarioForms, scenarioOf } from "./scenario";
 export type { Form, FormKey } from "./shape";
+export { asOf } from "./asOf";
 export { type Amendment, amended, idsOf } from "./amend";
 export * from "./complete";
 export { elementOf, elementOfKind, elementsOf, elementsOfKind, groundSetsAt } from "./elements";

@@ -28,6 +28,8 @@ export const settingFields = {
   clampBreakAmps: field.amount("A", 0.5, { min: 0, max: 1e6 }),
   /** one crew, every opening visible, at the work and under its own control: 29 CFR 1910.269(m)(2)(iii) */
   singleCrew: field.flag(false),
+  /** days after which what was seen counts as known from the map; 0: never. A matter of the company: no source */
+  seenDays: field.amount("d", 0, { min: 0, max: 36_500 }),
 };
 
 /** Keys of a rule's entry under `rules`. */

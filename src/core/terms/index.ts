@@ -7,3 +7,4 @@ export { first as firstEnglish } from "./messages/en/first";
 export { french, unbroken } from "./messages/fr";
 export * from "./finding";
 export * from "./complex";
+export { dayBy, daysBetween } from "./day";

@@ -190,6 +190,7 @@ export const panels = {
   "join.title": "What joins them?",
   "structure.seen": "Seen on the spot.",
   "structure.seenOn": "Seen on the spot, {day}.",
+  "structure.seenLongAgo": "Seen on the spot, {day}: longer ago than your company's rules let it count.",
   "structure.notSeen": "Nobody has noted here that they stood at it and saw it.",
   "structure.see": "I see it, with all that is on it",
   "structure.on": "What is on it, and what leads on",

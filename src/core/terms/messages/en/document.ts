@@ -152,5 +152,6 @@ export const document = {
   "limit.clearingSeconds": "Clearing time",
   "limit.inducedLimitVolts": "Induced exposure limit",
   "limit.clampBreakAmps": "Tap clamp may break",
+  "limit.seenDays": "What was seen counts as seen for (0: always)",
   "stamp.placed": "Add {name}",
 } as const;

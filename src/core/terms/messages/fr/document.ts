@@ -158,5 +158,6 @@ export const document = {
   "limit.clearingSeconds": "Durée d'élimination",
   "limit.inducedLimitVolts": "Limite d'exposition induite",
   "limit.clampBreakAmps": "Une pince peut couper",
+  "limit.seenDays": "Ce qui a été vu compte comme vu pendant (0 : toujours)",
   "stamp.placed": "Ajouter {name}",
 } as const;
