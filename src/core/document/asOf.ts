@@ -14,7 +14,9 @@ export function asOf(document: StillhotDocument, day: string): StillhotDocument 
   const structures = document.system.structures ?? {};
   const faded = (Object.keys(structures) as StructureId[]).filter((id) => {
     const { evidence, seenOn = "" } = structures[id]!;
-    return seenDays > 0 && evidence === "seen" && seenOn !== "" && daysBetween(String(seenOn), day) > seenDays;
+    return (
+      seenDays > 0 && evidence === "seen" && seenOn !== "" && daysBetween(String(seenOn), day) > seenDays
+    );
   });
   if (faded.length === 0) return document;
   const fromTheMap = Object.fromEntries(

@@ -191,7 +191,8 @@ export const panels = {
   "join.title": "Qu'est-ce qui les joint ?",
   "structure.seen": "Vu sur place.",
   "structure.seenOn": "Vu sur place, le {day}.",
-  "structure.seenLongAgo": "Vu sur place, le {day} : depuis plus longtemps que les règles de l'entreprise ne l'admettent.",
+  "structure.seenLongAgo":
+    "Vu sur place, le {day} : depuis plus longtemps que les règles de l'entreprise ne l'admettent.",
   "structure.notSeen": "Personne n'a noté ici s'être tenu à cet endroit et l'avoir vu.",
   "structure.see": "Je le vois, avec tout ce qui s'y trouve",
   "structure.on": "Ce qui s'y trouve, et ce qui continue",
