@@ -88,6 +88,9 @@ export function lettersOf(scale: number): { scale: number; sizes: NoteSizes } {
   return { scale, sizes: { label: NOTE_SIZES.label * factor, small: NOTE_SIZES.small * factor } };
 }
 
+/** In a drawing of more structures a tie may still pass over some on its way: it runs through their numbers too. */
+const MOST_UNCROSSED = 60;
+
 /** What tells a hazard is never left out. */
 const ALWAYS: readonly Note["kind"][] = ["title", "work", "open", "tag", "badge"];
 
@@ -104,6 +107,16 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
   const symbols = symbolsOf(scene);
   const plates = scene.plates.filter(({ shapes }) => shapes.length > 0).map(({ plate }) => plate.box);
   const misplaced = boxes.flatMap(({ note, box }) => {
+    if (note.kind === "title")
+      return [
+        ...(plates.length <= MOST_UNCROSSED && wires.some((it) => overlaps(it, box))
+          ? [`${note.text} lies on a line`]
+          : []),
+        ...(symbols.some((it) => overlaps(it.box, box)) ? [`${note.text} lies on a symbol`] : []),
+        ...(plates.some((it) => overlaps(it, box) && !contains(it, box))
+          ? [`${note.text} lies on an edge`]
+          : []),
+      ];
     if (note.kind !== "elementLabel") return [];
     const own = symbols.find(({ id }) => id === note.owner.id);
     if (own === undefined) return [];

@@ -16,6 +16,7 @@ import {
   type Piece,
   pieceFor,
   type PlacedNote,
+  QUIET_WIDTH,
   type Scene,
   type SceneChange,
   type Shape,
@@ -44,6 +45,7 @@ interface Tile {
   readonly grounds: Path2D;
   readonly strands: ReadonlyMap<Look, Path2D>;
   readonly inkLines: Path2D;
+  readonly quietLines: Path2D;
   readonly dashedLines: Path2D;
   readonly paperFilled: Path2D;
   readonly inkFilled: Path2D;
@@ -202,7 +204,8 @@ function compileSpines(
 
 function compile(pieces: readonly Piece[]): Tile {
   const strands = new Map<Look, Path2D>();
-  const [grounds, inkLines, dashedLines, paperFilled, inkFilled] = [
+  const [grounds, inkLines, quietLines, dashedLines, paperFilled, inkFilled] = [
+    new Path2D(),
     new Path2D(),
     new Path2D(),
     new Path2D(),
@@ -220,7 +223,15 @@ function compile(pieces: readonly Piece[]): Tile {
           break;
         case "stroke":
           trace(
-            shape.closed ? (shape.filled ? inkFilled : paperFilled) : shape.dashed ? dashedLines : inkLines,
+            shape.closed
+              ? shape.filled
+                ? inkFilled
+                : paperFilled
+              : shape.dashed
+                ? dashedLines
+                : shape.isQuiet
+                  ? quietLines
+                  : inkLines,
             shape.points,
             shape.closed,
           );
@@ -240,7 +251,7 @@ function compile(pieces: readonly Piece[]): Tile {
           inscriptions.push(shape);
       }
   }
-  return { grounds, strands, inkLines, dashedLines, paperFilled, inkFilled, inscriptions, along };
+  return { grounds, strands, inkLines, quietLines, dashedLines, paperFilled, inkFilled, inscriptions, along };
 }
 
 /** Paints the quiet grounds of poles, on which all else is painted. */
@@ -343,6 +354,9 @@ function paintMarks(
     scale,
     factor,
   );
+  context.lineWidth = (QUIET_WIDTH * factor) / scale;
+  context.strokeStyle = palette.isolated;
+  for (const { quietLines } of tiles) context.stroke(quietLines);
   context.lineWidth = (2.5 * factor) / scale;
   context.strokeStyle = palette.ink;
   context.fillStyle = palette.paper;

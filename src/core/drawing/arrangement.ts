@@ -18,7 +18,7 @@ import {
 import type { ElementId } from "../terms";
 import { type LaidLeg, type LaidPoint, layOut, type Layout, type Plate } from "./layout/layout";
 import { endsOfElement, spreadOf, SYMBOL_LENGTH, type Way } from "./layout/inside";
-import { isTightAt, labelWidthOf, symbolSizeAt } from "./labels";
+import { clearOfLetter, isTightAt, labelWidthOf, symbolSizeAt } from "./labels";
 import { type Axis, type LaidPath, type Route, routesOf, spotOf } from "./routes";
 import { type Spot, unionOf } from "./shapes";
 
@@ -236,6 +236,7 @@ function laidRoute(
     isOnLine: (axis.x === 1) === (layout.way === "across"),
     isAbreast,
   });
+  const clear = clearOfLetter(layout.text);
   const laid: LaidPath = {
     spots,
     bodyAt,
@@ -246,8 +247,8 @@ function laidRoute(
     text: layout.text,
     hand: isTurned || isAgainst ? (-hand as 1 | -1) : hand,
     clear: {
-      from: 34 + spreadAt(ends[0]!),
-      to: last === undefined ? 0 : 34 + spreadAt((element as { to: string }).to),
+      from: clear + spreadAt(ends[0]!),
+      to: last === undefined ? 0 : clear + spreadAt((element as { to: string }).to),
     },
     ends: { hand, isAt, from: axisAt(first), to: last === undefined ? undefined : axisAt(last) },
   };

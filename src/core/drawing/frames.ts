@@ -29,7 +29,9 @@ export function frameOf(kind: PlacedNote["note"]["kind"], look: Look, palette: P
     case "mark":
       return { ...stateFrame(look, palette), radius: 7 };
     case "badge":
-      return stateFrame(look, palette);
+      return look === "grounded"
+        ? frame(palette.grounded, undefined, palette.paper, { radius: 8 })
+        : stateFrame(look, palette);
     case "title":
       return frame(undefined, undefined, palette.ink);
     default:

@@ -51,6 +51,26 @@ function measured(element: CircuitElement, isTight: boolean): number {
 /** The number of a plate without what is told of it besides. */
 export const shortTitle = (title: string): string => title.split(",")[0]!;
 
+/** Of "Pole 32, main line" the number alone; a name without a number whole. */
+export function numberOf(title: string): string {
+  const short = shortTitle(title);
+  return /^\S+\s+(\S*\d\S*)$/.exec(short)?.[1] ?? short;
+}
+
+/** From a point to the middle of a letter on its line [units]: clear of what stands there, however small all of it is drawn. */
+export const clearOfLetter = (text: number): number => Math.max(34, 24 * text);
+
+/** From the middle of a state on a line to that of a letter before it [units for a letter's pixel of one]. */
+export const STATE_AND_LETTER = 24;
+
+/** How wide a plate is at least [units]: beside its edge the number alone has room, however small symbols are drawn. */
+export const leastTitleWidth = (title: string, text: number): number =>
+  (EDGES + widthOf(numberOf(title), NUMBER_SIZE) * AT_LEAST) * text;
+const EDGES = 32;
+const NUMBER_SIZE = 16;
+/** Letters give way less than symbols do: beside the smallest that are drawn they take so much more room. */
+const AT_LEAST = 1.73;
+
 /** What is written on a plate; a station has no plate, and a long name of one stands in two lines over its source. */
 export function titleLines(title: string, isStation: boolean, way: "across" | "down", text: number) {
   if (isStation && way === "across") return wrapped(title);

@@ -177,7 +177,20 @@ export function drawLaidAt(pen: Pen, element: OneEnded, route: Route, around: Su
     );
     pen.strand(letter, around.look("at", letter), 0, ...near);
   }
+  if (isSupply(element) && around.hasNeutral("at") && !isLegs(element.phases))
+    starPoint(pen, path, route.centre, around);
   pen.symbol(symbolOf(element), route.centre, size);
+}
+
+/** The neutral of a line comes out of the middle of its source. */
+function starPoint(pen: Pen, path: LaidPath, centre: Spot, around: Surroundings) {
+  const letters = around.letters("at");
+  const [at, end] = [path.spots[0]!, path.spots.at(-1)!];
+  const size = symbolSizeAt(path.text);
+  const side = sideOf(wayOf(at, end), path.hand);
+  const by = shiftOf("N", letters, LINE_APART * size, size);
+  const begin = moved(at, side, by);
+  pen.strand("N", around.look("at", "N"), 0, begin, moved(centre, side, by), centre);
 }
 
 /** The element as it stands on one phase alone. */
@@ -191,18 +204,23 @@ export function poleOf(element: TwoEnded, letter: Letter): TwoEnded {
   } as TwoEnded;
 }
 
-/** The way of one conductor, beside the middle by `by`, with a gap of twice `half` at the symbol. */
+/**
+ * The way of one conductor, beside the middle by `by`, with a gap of twice `half` at the symbol. Up to where it turns to
+ * its symbol it stays beside the others of its line as it runs there.
+ */
 function halvesOf(path: LaidPath, letter: Letter, by: number, around: Surroundings, half: number): Halves {
   const { spots, bodyAt, centre } = path;
   const ways = spots.slice(1).map((it, nth) => wayOf(spots[nth]!, it));
   const side = (nth: number) => sideOf(ways[nth]!, path.hand);
+  const bys = ways.map((way, nth) => (nth < bodyAt ? (asOnLine(path, letter, way, around) ?? by) : by));
   const corners = spots.map((spot, nth) => {
     if (nth === 0 || nth === spots.length - 1) return spot;
     const [one, other] = [side(nth - 1), side(nth)];
     const isStraight = one.x === other.x && one.y === other.y;
-    return isStraight ? moved(spot, one, by) : moved(moved(spot, one, by), other, by);
+    const before = moved(spot, one, bys[nth - 1]!);
+    return isStraight ? before : moved(before, other, bys[nth]!);
   });
-  const begin = meeting(path, "from", letter, by, ways[0]!, around);
+  const begin = meeting(path, "from", letter, bys[0]!, ways[0]!, around);
   const finish =
     path.ends.to === undefined
       ? [moved(spots.at(-1)!, side(ways.length - 1), by)]
@@ -216,6 +234,19 @@ function halvesOf(path: LaidPath, letter: Letter, by: number, around: Surroundin
     far: [moved(middle, along, half), ...inner.slice(bodyAt), ...finish],
     centre: middle,
   };
+}
+
+/** How far beside a stretch along its line a conductor runs as it does at the point that it comes from. */
+function asOnLine(path: LaidPath, letter: Letter, way: Spot, around: Surroundings): number | undefined {
+  const { ends, hand, text } = path;
+  const axis = ends.from;
+  const letters = around.letters(ends.isAt ? "at" : "from");
+  if (!axis.isOnLine || !letters.includes(letter) || Math.abs(axis.way.x * way.x + axis.way.y * way.y) < 0.5)
+    return undefined;
+  const size = symbolSizeAt(text);
+  const [out, beside] = [sideOf(axis.way, ends.hand), sideOf(way, hand)];
+  const by = shiftOf(letter, letters, apartAt(axis.isAbreast, letters, size), size);
+  return by * (out.x * beside.x + out.y * beside.y);
 }
 
 /** How a conductor leaves a point: straight on along its line, or square off it, over the others. */
@@ -242,29 +273,34 @@ function meeting(
     const target = moved(at, beside, by);
     const apartBy = Math.hypot(own.x - target.x, own.y - target.y);
     if (apartBy < 0.5) return [own];
+    // A neutral that comes on the other side of its line ends there: nothing crosses the line for it.
+    if (letter === "N" && (own.x - at.x) * (target.x - at.x) + (own.y - at.y) * (target.y - at.y) < 0)
+      return [target];
     return [own, moved(own, way, 4), moved(target, way, 4 + Math.min(apartBy, 16 * size))];
   }
   const corner = moved(own, beside, by);
-  const hops = letters
+  if (letter === "N") return [corner];
+  const crossed = letters
     .filter((it) => it !== "N" && it !== letter)
     .map((it) => shiftOf(it, letters, apart) - shiftOf(letter, letters, apart))
     .map((off) => off * (out.x * way.x + out.y * way.y))
-    .filter((off) => off > 1)
-    .sort((a, b) => a - b);
-  if (letter === "N") return [corner];
+    .filter((off) => off > 1);
   return [
     own,
     ...(by === 0 ? [] : [corner]),
-    ...(isOnLine ? hops.flatMap((off) => hopAt(moved(corner, way, off), way, HOP * size)) : []),
+    ...(isOnLine && crossed.length > 0
+      ? hopOver(corner, way, Math.min(...crossed), Math.max(...crossed), HOP * size)
+      : []),
   ];
 }
 
-/** Half a circle over what is crossed. */
-function hopAt(at: Spot, way: Spot, radius: number): Spot[] {
+/** One bridge over all that is crossed from so far on the way to so far: one for each would look like a coil. */
+function hopOver(from: Spot, way: Spot, first: number, last: number, radius: number): Spot[] {
   const out = spotOf(-way.y, way.x);
-  return [-90, -45, 0, 45, 90].map((degrees) => {
+  return [-90, -45, 0, 0, 45, 90].map((degrees, nth) => {
     const angle = (degrees * Math.PI) / 180;
-    return moved(moved(at, way, radius * Math.sin(angle)), out, radius * Math.cos(angle));
+    const along = (nth < 3 ? first : last) + radius * Math.sin(angle);
+    return moved(moved(from, way, along), out, radius * Math.cos(angle));
   });
 }
 

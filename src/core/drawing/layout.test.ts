@@ -25,7 +25,7 @@ import {
   shownIn,
   symbolsOf,
 } from "../../../tests/support/picture";
-import { english, type PointId } from "../terms";
+import { type ElementId, english, type PointId } from "../terms";
 
 const shared = new URL("../../../shared/", import.meta.url);
 const drawings = ["demos", "scenarios"].flatMap((folder) =>
@@ -117,7 +117,7 @@ const demos = readdirSync(new URL("demos/", shared))
   .map((it) => it.replace(".stillhot.json", ""));
 const named = (name: string): StillhotDocument => drawings.find(([it]) => it === name)![1];
 const wholeIn = (document: StillhotDocument, room: Room): Scene =>
-  sceneOf(document, undefined, {
+  sceneOf(document, assess(document), {
     catalogue: english,
     ...bestLie(document, withoutButtons(room), lettersAt),
   });
@@ -130,6 +130,40 @@ describe.each([
     const scene = wholeIn(named(name), room);
     expect(symbolLengthAt(scene, shownIn(scene, room).scale)).toBeGreaterThanOrEqual(LEAST_SYMBOL);
   });
+});
+
+test.each(demos)(
+  "G8 on a desk two names in five and the letters of three-phase lines of the demo %s are read",
+  (name) => {
+    const scene = wholeIn(named(name), DESK);
+    const { scale, sizes } = shownIn(scene, DESK);
+    const shown = placeNotes(scene, scale, sizes).map(({ note }) => note);
+    const names = (notes: readonly Note[]) => notes.filter(({ kind }) => kind === "elementLabel").length;
+    expect(names(shown)).toBeGreaterThanOrEqual(0.4 * names(scene.pieces.flatMap(({ notes }) => notes)));
+    const letters = shown.flatMap(({ kind, text }) => (kind === "letter" ? text : []));
+    expect(letters).toEqual(expect.arrayContaining(["A", "B", "C"]));
+  },
+);
+
+test("a tap crosses the other conductors of its line by one bridge, not by one for each", () => {
+  const { elements } = wholeIn(named("transformer-tap"), DESK);
+  const taps = [...elements.values()].flatMap(({ shapes }) =>
+    shapes.flatMap((it) => (it.shape === "strand" && it.points.length > 8 ? it.points.length / 2 : [])),
+  );
+  expect(taps.length).toBeGreaterThan(0);
+  // From the conductor to the symbol, with six spots of a bridge between.
+  expect(Math.max(...taps)).toBe(9);
+});
+
+test("what a pole always has is drawn quieter than what the crew put there", () => {
+  const { plates, elements } = wholeIn(groundedTap(), DESK);
+  const strokes = (of: Iterable<Scene["pieces"][number]>) =>
+    [...of].flatMap(({ shapes }) => shapes.flatMap((it) => (it.shape === "stroke" ? it : [])));
+  expect(strokes(plates).length).toBeGreaterThan(0);
+  expect(strokes(plates).every((it) => it.isQuiet === true)).toBe(true);
+  const set = strokes([elements.get("g1" as ElementId)!]);
+  expect(set.length).toBeGreaterThan(0);
+  expect(set.some((it) => it.isQuiet === true)).toBe(false);
 });
 
 test("G8 a tap of six poles is shown whole on a phone, with symbols of 28 px", () => {
@@ -148,6 +182,16 @@ test.each(["across", "down"] as const)(
     expect(places).toEqual([...places].sort((a, b) => a - b));
   },
 );
+
+/** A demo with a ground set at its work place. */
+function groundedTap(): StillhotDocument {
+  const document = named("sideline-three-transformers");
+  const elements = {
+    ...document.system.elements,
+    g1: { kind: "ground", at: "p6", phases: "C" },
+  } as unknown as StillhotDocument["system"]["elements"];
+  return { ...document, system: { ...document.system, elements } };
+}
 
 /** The row of buttons over the drawing is no room for it. */
 const withoutButtons = ({ width, height }: Room): Room => ({ width, height: height - 70 });

@@ -40,7 +40,10 @@ export function ringAt({ ring }: Note, scale: number): number {
 }
 const RING = { least: 15, most: 22, ofSymbol: 0.68 };
 
-/** Notes too small a zoom has no room for are left out below these scales. */
+/**
+ * Notes too small a zoom has no room for are left out below these scales, where persons placed the points: what the
+ * program lays out has room for its letters at whatever scale its symbols are drawn.
+ */
 const FROM_SCALE: Partial<Record<Note["kind"], number>> = {
   letter: 0.6,
   elementLabel: 0.3,
@@ -95,10 +98,12 @@ export function placeNotes(
 ): readonly PlacedNote[] {
   const crowd = new Crowd(CELL / scale);
   const queue: Note[][] = NOTE_KINDS.map(() => []);
+  const isLaidOut = pieces.some(({ shapes }) => shapes.some(({ shape }) => shape === "ground"));
   for (const piece of pieces) {
     if (within !== undefined && !overlaps(piece.box, within)) continue;
     for (const note of piece.notes)
-      if (scale >= (FROM_SCALE[note.kind] ?? 0)) queue[NOTE_KINDS.indexOf(note.kind)]!.push(note);
+      if (isLaidOut || scale >= (FROM_SCALE[note.kind] ?? 0))
+        queue[NOTE_KINDS.indexOf(note.kind)]!.push(note);
     for (const box of solidBoxes(piece.shapes, 3 / scale)) crowd.add(box);
   }
   const placed: PlacedNote[] = [];
@@ -122,7 +127,6 @@ export function placeNotes(
       const box = symbolBoxOf(piece);
       return box === undefined ? [] : [{ owner: piece.owner, box }];
     });
-  const isLaidOut = pieces.some(({ shapes }) => shapes.some(({ shape }) => shape === "ground"));
   /** Whether what is written in a box would be taken for what is said of its own symbol. */
   const isAtItsOwn = (box: Box, note: Note): boolean => {
     const own = symbols.find(({ owner }) => owner === note.owner);
@@ -148,7 +152,7 @@ export function placeNotes(
         const x = note.x + (sideways / length) * away + (corner(sideways) * width) / 2 / scale;
         const y =
           note.y +
-          (note.drop ?? 0) / scale +
+          ((note.drop ?? 0) * sizes.label) / NOTE_SIZES.label / scale +
           (upright / length) * away +
           (corner(upright) * height) / 2 / scale;
         return { x, y, box: around(x, y, width / scale, height / scale) };
@@ -194,7 +198,9 @@ function shortForm(note: Note, sizes: NoteSizes): Note | undefined {
   const short = { ...note, lines: shorter, text: shorter.join(" ") };
   // What has a line less stands as near to its symbol.
   const lost = (sizeOf(note, sizes).height - sizeOf(short, sizes).height) / 2;
-  return (note.drop ?? 0) > 0 ? { ...short, drop: note.drop! - lost } : short;
+  return (note.drop ?? 0) > 0
+    ? { ...short, drop: note.drop! - (lost * NOTE_SIZES.label) / sizes.label }
+    : short;
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { ElementId } from "../terms";
-import { shortTitle } from "./labels";
+import { numberOf } from "./labels";
 import type { PlatePiece } from "./plates";
 import type { Scene } from "./scene";
 import { type Note, type Piece, type Spot, unionOf } from "./shapes";
@@ -122,10 +122,4 @@ function markOf(piece: PlatePiece, scene: Scene): PlatePiece {
     notes: counted === "" ? [mark] : [mark, beside],
     box: { left: x - 1, right: x + 1, top: y - 1, bottom: y + 1 },
   };
-}
-
-/** Of "Pole 32, main line" the number alone; a name without a number whole. */
-function numberOf(title: string): string {
-  const short = shortTitle(title);
-  return /^\S+\s+(\S*\d\S*)$/.exec(short)?.[1] ?? short;
 }

@@ -90,6 +90,9 @@ const PASSES: Readonly<Record<Look, readonly Pass[]>> = {
   ink: [pass("ink", 2.5)],
 };
 
+/** Of what only stands there [screen px]. */
+export const QUIET_WIDTH = 1.5;
+
 /** Widths stay those of the screen under zoom, and only give way where the lines would run together. */
 export const widthFactor = (scale: number, text = 1): number =>
   Math.min(1, Math.max(0.45, scale * symbolSizeAt(text) * 1.15));

@@ -15,7 +15,7 @@ import {
   symbolOf,
 } from "../devices";
 import { type Letter, lettersOf, type ElementId, type Message, type Owner, say } from "../terms";
-import { isNamed, isTightAt, symbolSizeAt, wrapped } from "./labels";
+import { isNamed, isTightAt, STATE_AND_LETTER, symbolSizeAt, wrapped } from "./labels";
 import { drawLaid, drawLaidAt, poleOf, shiftOf } from "./laid";
 import { isAbreast, isLegs, LABEL_BEFORE, LINE_APART, spreadOf } from "./layout/inside";
 import type { Looks } from "./looks";
@@ -601,6 +601,11 @@ function linesOf(element: CircuitElement, around: Surroundings, isTight: boolean
   return under === "" ? name : [...name, under];
 }
 
+/** So far after the letter of its neighbour one stands, wherever symbols are drawn at all. */
+const LETTER_STEP = 20;
+const isSecond = (letter: Letter, own: readonly Letter[]): boolean =>
+  letter === "N" || own.indexOf(letter) % 2 === 1;
+
 /** From this length on a stretch of line has its letters at both ends. */
 const LETTERS_FROM = 90;
 
@@ -620,19 +625,23 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
     return { length, at };
   };
   const [first, last] = [stretch(spots[0]!, spots[1]!), stretch(spots.at(-2)!, spots.at(-1)!)];
-  // Where a line is drawn so small that its letters would touch, each stands a little after the one before.
-  const step = isTightAt(text) ? 13 * text : 0;
-  for (const [nth, letter] of letters.entries()) {
+  // Neighbours would touch: every second letter stands a little after the one beside it; on a line that is too short for
+  // that, before the state in its middle, the ones stand at one end and the others at the other.
+  const isShort =
+    spots.length === 2 &&
+    letters.length > 1 &&
+    first.length / 2 < Math.max(clear.from, clear.to) + (LETTER_STEP + STATE_AND_LETTER) * text;
+  for (const letter of letters) {
     const by = shiftOf(letter, letters, LINE_APART * size, size);
-    const back = step * nth;
-    if (first.length >= LETTERS_FROM || spots.length > 2)
+    const back = isSecond(letter, own) && !isShort ? LETTER_STEP * text : 0;
+    if ((first.length >= LETTERS_FROM || spots.length > 2) && !(isShort && isSecond(letter, own)))
       pen.note(
         "letter",
         letter,
         around.look("from", letter),
         first.at(Math.min(clear.from + back, first.length / 2 + back / 2), by),
       );
-    if (last.length >= LETTERS_FROM)
+    if (last.length >= LETTERS_FROM && !(isShort && !isSecond(letter, own)))
       pen.note("letter", letter, around.look("to", letter), last.at(last.length - clear.to - back, by));
   }
   const { length, at } = spots

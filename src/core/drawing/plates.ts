@@ -1,6 +1,6 @@
 import { completePoint, savedPoint, type System } from "../document";
 import type { Letter, Owner, PointId, StructureId, WorkPointId } from "../terms";
-import { isTightAt, shortTitle, symbolSizeAt, titleLines } from "./labels";
+import { isTightAt, leastTitleWidth, numberOf, shortTitle, symbolSizeAt, titleLines } from "./labels";
 import { apartAt, shiftOf } from "./laid";
 import { SYMBOL_LENGTH, type Way } from "./layout/inside";
 import type { LaidPoint, Plate } from "./layout/layout";
@@ -11,13 +11,15 @@ import { boxOf, type Look, type Note, type Piece, type Shape } from "./shapes";
 
 const DOT = 4;
 /** How far a plate's number stands from its corner [px]. */
-const INSET = { x: 10, y: 15 };
+const INSET = { x: 10, y: 12 };
 /** Half the height of a line of a title [px]. */
 const HALF_LINE = 9.6;
 /** From the top of a plate to the middle of a flag of two lines, where it stands beside the number and where under it [px]. */
 const BESIDE_NUMBER = 26;
 const UNDER_NUMBER = 52;
 const TITLE_SIZE = 16;
+/** From the edge of a plate to the far side of the rod in its corner, with a little room before it. */
+const ROD = 29;
 const TITLE_SPARE = 1.25;
 
 /** The ground of a plate, which says for which one it is. */
@@ -41,9 +43,13 @@ export function platePiece(
   // Where the line runs down, a number stands beside it.
   const beside = way === "down" ? plate.beside : 0;
   const isStation = kind === "station";
-  const hasRod =
-    !isStation && points.some((id) => completePoint(savedPoint(system.points, id)!).earthOhms !== undefined);
   const size = symbolSizeAt(text);
+  // Of a narrow plate the number has the room.
+  const isWide = way === "down" || box.right - box.left > leastTitleWidth(title, text) + ROD * size;
+  const hasRod =
+    !isStation &&
+    isWide &&
+    points.some((id) => completePoint(savedPoint(system.points, id)!).earthOhms !== undefined);
   // A number with what is told of it besides is written whole where there is room for it.
   const isLong = (!isStation || way === "down") && !(isWorked && isTightAt(text));
   const lines = isLong ? [title] : titleLines(title, isStation, way, text);
@@ -55,9 +61,18 @@ export function platePiece(
     x: box.left + beside,
     y: box.top,
     lines,
-    shorter: lines.length > 1 ? lines : [shortTitle(title)],
+    shorter:
+      lines.length > 1 ? lines : [lines[0] === shortTitle(title) ? numberOf(title) : shortTitle(title)],
     drop: INSET.y + (lines.length - 1) * HALF_LINE,
-    sides: [[1, 0]],
+    // Over and before a station is nothing: where its line would run through its name, that gives way to there.
+    sides: isStation
+      ? [
+          [1, 0],
+          [0.3, 0],
+          [1, -1],
+          [0.3, -1],
+        ]
+      : [[1, 0]],
     gap: INSET.x,
     reach: 0,
   };
@@ -79,21 +94,18 @@ export function platePiece(
   };
 }
 
-/** A driven ground, at the foot of its pole. */
+/** A driven ground, at the foot of its pole: thin, so that nobody takes it for a ground set of the crew's. */
 function rodShapes(x: number, y: number, size: number): Shape[] {
-  const bar = (half: number, down: number): Shape => ({
+  const stroke = (...points: number[]): Shape => ({
     shape: "stroke",
-    points: [x - half * size, y + down * size, x + half * size, y + down * size],
+    points,
     closed: false,
     filled: false,
+    isQuiet: true,
   });
-  const tail: Shape = {
-    shape: "stroke",
-    points: [x, y - 4 * size, x, y + 4 * size],
-    closed: false,
-    filled: false,
-  };
-  return [tail, bar(8, 4), bar(5, 8.5), bar(2, 13)];
+  const bar = (half: number, down: number) =>
+    stroke(x - half * size, y + down * size, x + half * size, y + down * size);
+  return [stroke(x, y - 4 * size, x, y + 4 * size), bar(7, 4), bar(4.5, 8), bar(2, 12)];
 }
 
 /** A point: a dot on each conductor from which something hangs, or at which a device ends. */

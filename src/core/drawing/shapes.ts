@@ -33,6 +33,8 @@ export interface Stroke {
   readonly filled: boolean;
   /** dashed strokes tie the blades of a gang together */
   readonly dashed?: boolean;
+  /** thin and grey: what always stands there, and tells nothing of how things stand now */
+  readonly isQuiet?: boolean;
   /** says how the drawing is worked on, not what is drawn: a picture or a sheet leaves it out */
   readonly onScreenOnly?: boolean;
 }
@@ -97,7 +99,7 @@ export interface Note {
   readonly gap: number;
   /** free space between (x, y) and the note that grows with the zoom [units] */
   readonly reach: number;
-  /** so much lower than (x, y) is the place about which it stands [screen px] */
+  /** so much lower than (x, y) is the place about which it stands [screen px where labels have 14, and as they grow] */
   readonly drop?: number;
   /** its text line by line, the first one in bold letters; one line where left out */
   readonly lines?: readonly string[];

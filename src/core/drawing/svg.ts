@@ -1,7 +1,7 @@
 import { type ElementId, withoutTurns } from "../terms";
 import { frameOf, linesIn } from "./frames";
 import { NOTE_SIZES, type NoteSizes, type PlacedNote, placeNotes, ringAt } from "./notes";
-import { alongOf, type Palette, spotsAlong, strokesOf, widthFactor } from "./palettes";
+import { alongOf, type Palette, QUIET_WIDTH, spotsAlong, strokesOf, widthFactor } from "./palettes";
 import type { Scene } from "./scene";
 import { type Box, breadthOf, type Look, type Note, type Shape } from "./shapes";
 import { widthOf } from "./widths";
@@ -114,7 +114,8 @@ function shapeSvg(shape: Shape, palette: Palette, factor: number): string {
       const tag = shape.closed ? "polygon" : "polyline";
       const fill = shape.closed ? (shape.filled ? palette.ink : palette.paper) : "none";
       const dash = shape.dashed ? ' stroke-dasharray="4 4"' : "";
-      return `<${tag} points="${coordinates(shape.points)}" fill="${fill}" stroke="${palette.ink}" stroke-width="${round(2.5 * factor)}" stroke-linejoin="round"${dash}/>`;
+      const [ink, width] = shape.isQuiet ? [palette.isolated, QUIET_WIDTH] : [palette.ink, 2.5];
+      return `<${tag} points="${coordinates(shape.points)}" fill="${fill}" stroke="${ink}" stroke-width="${round(width * factor)}" stroke-linejoin="round"${dash}/>`;
     }
     case "disc":
       return `<circle cx="${round(shape.x)}" cy="${round(shape.y)}" r="${round(shape.radius)}" fill="${

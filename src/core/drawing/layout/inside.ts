@@ -124,7 +124,7 @@ export class Inside {
         b,
       ];
       this.legs.push({ id, from, to, path, centre: { u: (a.u + b.u + reach) / 2, v } });
-      this.top = v - 24;
+      this.top = v - 24 - LINE_APART * symbolSizeAt(this.#rooms.text);
       this.right = Math.max(this.right, b.u + reach + 8);
       return;
     }

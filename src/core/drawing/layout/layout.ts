@@ -1,6 +1,13 @@
 import { complete, conductorsOf, elementsAt, savedElement, structuresOf, type System } from "../../document";
 import { type ElementId, lettersOf, type StructureId } from "../../terms";
-import { isTightAt, symbolSizeAt, titleLines } from "../labels";
+import {
+  clearOfLetter,
+  isTightAt,
+  leastTitleWidth,
+  STATE_AND_LETTER,
+  symbolSizeAt,
+  titleLines,
+} from "../labels";
 import { widthOf } from "../widths";
 import { type Box, type Spot } from "../shapes";
 import {
@@ -9,6 +16,7 @@ import {
   Inside,
   isAbreast,
   isBank,
+  isLegs,
   LINE_APART,
   NEUTRAL_APART,
   type Rooms,
@@ -60,9 +68,9 @@ const PAD = 12;
 /** Between two plates. */
 const GAP = 18;
 /** From the edge of a plate, where its number stands, to the line. */
-const HEAD = { across: HEAD_OVER_LINE, down: 28 };
+const HEAD = { across: HEAD_OVER_LINE, down: 32 };
 /** The line that a plate's number takes, and the height of its letters [px]. */
-const TITLE = 26;
+const TITLE = 36;
 const TITLE_SIZE = 16;
 const TITLE_LINE = 19.2;
 /** A number is never left out, in whatever type: it has more room than its letters take. */
@@ -78,6 +86,8 @@ const FLAG_WIDTH = 270;
 const FLAG_BESIDE = 22;
 /** The ring around a work place, from its middle [px]. */
 const RING = 22;
+/** From one ring to another, with the state of the line between them [px]. */
+const RINGS_APART = 84;
 /** Lines side by side past other plates. */
 const LANES_APART = 16;
 const BYPASSED = 200;
@@ -244,7 +254,7 @@ class Table {
     const lanes = this.#lanes(exits.slice(1).reverse(), plate.right + GAP / 2);
     exits.forEach((exit, nth) => {
       const block = blocks.get(exit.child)!;
-      const u = lanes.end + GAP / 2 - block.plate.left;
+      const u = Math.max(lanes.end + GAP / 2 - block.plate.left, exit.u + this.#leastSpan(exit));
       const v = Math.max(exit.v, below + GAP - block.top);
       const turn = lanes.turns[exits.length - 1 - nth] ?? 0;
       const path = v === exit.v ? [exit, { u, v }] : [exit, { u: turn, v: exit.v }, { u: turn, v }, { u, v }];
@@ -274,7 +284,7 @@ class Table {
     let passed = plate.top;
     bySize.forEach((exit, nth) => {
       const block = blocks.get(exit.child)!;
-      const u = edge + GAP - block.left;
+      const u = Math.max(edge + GAP - block.left, exit.u + this.#leastSpan(exit));
       const turn = lanes.turns[isStraight ? nth - 1 : nth] ?? 0;
       const lane = passed - LANES_APART;
       const back = u + block.plate.left - GAP / 2;
@@ -299,6 +309,15 @@ class Table {
       bottom = Math.max(bottom, block.bottom);
     });
     return { group, inside, plate, left: plate.left, right, top, bottom, next };
+  }
+
+  /** How long a line is at least: its letters stand beside its state, and rings around its two ends apart. */
+  #leastSpan({ from, child }: Exit): number {
+    const { text } = this.#rooms;
+    const element = complete(savedElement(this.#system.elements, child.by!)!);
+    const hasLetters = "phases" in element && lettersOf(element.phases).length > 1 && !isLegs(element.phases);
+    const letters = hasLetters ? 2 * (clearOfLetter(text) + STATE_AND_LETTER * text) : 0;
+    return Math.max(letters, this.#worked.has(from) && this.#worked.has(child.id) ? RINGS_APART * text : 0);
   }
 
   /** Where lines that leave a plate turn, side by side, each with room for all its conductors. */
@@ -341,7 +360,8 @@ class Table {
   #titleWidth = (group: PlateGroup): number => {
     const { text } = this.#rooms;
     const written = Math.max(...this.#titleLines(group).map((it) => widthOf(it, TITLE_SIZE)));
-    return 12 + ROD * symbolSizeAt(text) + (12 + written * TITLE_SPARE) * text;
+    const whole = 12 + ROD * symbolSizeAt(text) + (12 + written * TITLE_SPARE) * text;
+    return group.kind === "station" ? whole : Math.max(whole, leastTitleWidth(group.title, text));
   };
 
   place(root: Block, u0: number, v0: number) {
