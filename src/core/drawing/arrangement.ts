@@ -69,8 +69,9 @@ export function wayOf(system: System): Way | undefined {
 const TEXTS = [1, 1.25, 1.5, 1.75, 2, 2.25, 3];
 /** Where the picture is wider than the drawing, what is written has so much more room. */
 const WIDER = [1.8, 1.3];
-/** Round about a drawing stays free [px]. */
+/** Round about a drawing stays free [px]: on a phone less, and there the row of buttons under it is margin enough. */
 const MARGIN = 20;
+const NARROW = { from: 600, margin: 14 };
 
 /**
  * How a drawing that the program lays out shows its symbols largest in a picture of so much room, with what is written
@@ -89,14 +90,16 @@ export function bestLie(
   const { system } = document;
   if (hasPlacedPoints(system)) return { way: "across", text: 1 };
   const own = wayOf(system);
+  const isNarrow = room.width < NARROW.from;
+  const margin = isNarrow ? NARROW.margin : MARGIN;
   const scaleOf = (lie: Lie) => {
     const box = unionOf(laidOut(document, lie).plates.map((it) => it.box));
     if (box === undefined) return 1;
     const flag = Object.keys(jobOf(document).workPoints).length > 0 && lie.way === "across" ? 60 : 0;
     return Math.min(
       1.5,
-      (room.width - 2 * MARGIN) / (box.right - box.left),
-      (room.height - 2 * MARGIN - flag) / (box.bottom - box.top),
+      (room.width - 2 * margin) / (box.right - box.left),
+      (room.height - (isNarrow ? margin : 2 * margin) - flag) / (box.bottom - box.top),
     );
   };
   const ways: readonly Way[] = own === undefined ? ["across", "down"] : [own];

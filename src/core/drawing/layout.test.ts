@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { isUnreadable, readDocument, type StillhotDocument } from "../document";
+import { complete, isUnreadable, readDocument, type StillhotDocument } from "../document";
 import { assess } from "../hazard";
 import {
   bestLie,
@@ -153,6 +153,29 @@ test("a tap crosses the other conductors of its line by one bridge, not by one f
   expect(taps.length).toBeGreaterThan(0);
   // From the conductor to the symbol, with six spots of a bridge between.
   expect(Math.max(...taps)).toBe(9);
+});
+
+test.each(demos)("on %s a tag hangs on what tells how its device stands", (name) => {
+  const { system, ...rest } = named(name);
+  const elements = Object.fromEntries(
+    Object.entries(system.elements).map(([id, it]) => {
+      const element = complete(it);
+      const isOpener = "tagged" in element && "open" in element && "phases" in element;
+      return [id, isOpener ? { ...it, open: element.phases, tagged: true } : it];
+    }),
+  ) as typeof system.elements;
+  const scene = wholeIn({ ...rest, system: { ...system, elements } }, DESK);
+  const { scale, sizes } = shownIn(scene, DESK);
+  const placed = placeNotes(scene, scale, sizes);
+  const words = placed.filter(({ note }) => note.kind === "open");
+  expect(words.length).toBeGreaterThan(0);
+  for (const word of words) {
+    const tag = placed.find(({ note }) => note.kind === "tag" && note.owner.id === word.note.owner.id);
+    if (tag === undefined) continue;
+    const [one, other] = [boxOfNote(word, scale), boxOfNote(tag, scale)];
+    expect((other.left - one.right) * scale).toBeCloseTo(2, 3);
+    expect(tag.y).toBe(word.y);
+  }
 });
 
 test("what a pole always has is drawn quieter than what the crew put there", () => {

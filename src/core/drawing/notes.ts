@@ -1,5 +1,5 @@
 import { ownerKey } from "../terms";
-import { type Box, boxOf, type Note, NOTE_KINDS, overlaps, unionOf } from "./shapes";
+import { type Box, boxOf, type Note, NOTE_KINDS, overlaps, solidBoxes, symbolBoxOf } from "./shapes";
 import { pieceFor, type Scene, type SceneChange } from "./scene";
 import { widthOf as ownWidthOf } from "./widths";
 
@@ -50,6 +50,9 @@ const FROM_SCALE: Partial<Record<Note["kind"], number>> = {
   pointLabel: 0.25,
 };
 
+/** Between how a thing stands and what hangs on it [px]. */
+const BETWEEN = 2;
+
 /** Height of one line of a label, in heights of its letters. */
 export const LINE = 1.2;
 
@@ -99,10 +102,15 @@ export function placeNotes(
   const crowd = new Crowd(CELL / scale);
   const queue: Note[][] = NOTE_KINDS.map(() => []);
   const isLaidOut = pieces.some(({ shapes }) => shapes.some(({ shape }) => shape === "ground"));
+  const followers = new Map<Note, Note>();
   for (const piece of pieces) {
     if (within !== undefined && !overlaps(piece.box, within)) continue;
+    const follower = piece.notes.find(({ follows }) => follows === true);
+    const first = follower && piece.notes.find(({ kind }) => kind === "open");
+    if (first !== undefined) followers.set(first, follower!);
     for (const note of piece.notes)
-      if (isLaidOut || scale >= (FROM_SCALE[note.kind] ?? 0))
+      if (note === follower) continue;
+      else if (isLaidOut || scale >= (FROM_SCALE[note.kind] ?? 0))
         queue[NOTE_KINDS.indexOf(note.kind)]!.push(note);
     for (const box of solidBoxes(piece.shapes, 3 / scale)) crowd.add(box);
   }
@@ -137,12 +145,27 @@ export function placeNotes(
   for (const note of queue.flat()) {
     const short = shortForm(note, sizes);
     const it = short === undefined ? placeOf(note, true) : (placeOf(note, false) ?? placeOf(short, true));
-    if (it !== undefined) placed.push(it.note === short ? { ...it, note, lines: note.shorter! } : it);
+    if (it === undefined) continue;
+    const follower = followers.get(note);
+    if (follower !== undefined) placed.push(...apart(it, follower));
+    else placed.push(it.note === short ? { ...it, note, lines: note.shorter! } : it);
   }
   return placed;
 
+  /** Two notes that found their place as one. */
+  function apart(it: PlacedNote, follower: Note): readonly PlacedNote[] {
+    const [first, second] = [sizeOf(it.note, sizes), sizeOf(follower, sizes)];
+    const left = it.x - it.width / 2 / scale;
+    return [
+      { ...it, ...first, x: left + first.width / 2 / scale },
+      { ...it, ...second, note: follower, x: left + (first.width + BETWEEN + second.width / 2) / scale },
+    ];
+  }
+
   function placeOf(note: Note, isLast: boolean): PlacedNote | undefined {
-    const { width, height } = sizeOf(note, sizes);
+    const follower = followers.get(note);
+    const { width: own, height } = sizeOf(note, sizes);
+    const width = own + (follower === undefined ? 0 : BETWEEN + sizeOf(follower, sizes).width);
     const onTheWire = note.sides[0]![0] === 0 && note.sides[0]![1] === 0;
     const further = isLabel(note) ? [0, 14] : [0];
     const spots = further.flatMap((extra) =>
@@ -181,7 +204,9 @@ export function placeNotes(
       clear ??
       (note.kind === "count" || (note.kind === "work" && screen !== undefined)
         ? roundAbout(note, { width, height }, scale, blocked)
-        : undefined) ??
+        : note.kind === "open"
+          ? roundAbout(note, { width, height }, scale, blocked, NEAR)
+          : undefined) ??
       (givesWay(note) ? undefined : spots.find(({ box }) => !crowd.hits(box))) ??
       (givesWay(note) ? undefined : roundAbout(note, { width, height }, scale, (box) => crowd.hits(box))) ??
       (givesWay(note) ? undefined : spots[0]);
@@ -231,6 +256,8 @@ export function renewedNotes(
 
 /** So many steps of 14 px away from its own place room is looked for. */
 const FARTHEST = 16;
+/** So near what tells how a device stands is still taken for its own; from there on it rather lies on a line. */
+const NEAR = 3;
 
 /** Somewhere around a note's own place, the nearest first: what tells a hazard is never left out. */
 function roundAbout(
@@ -238,9 +265,10 @@ function roundAbout(
   { width, height }: { width: number; height: number },
   scale: number,
   isBlocked: (box: Box) => boolean,
+  farthest = FARTHEST,
 ) {
   const [across, down] = [width / scale, height / scale];
-  for (let far = 1; far <= FARTHEST; far++)
+  for (let far = 1; far <= farthest; far++)
     for (let nth = 0; nth < 16; nth++) {
       const angle = (nth * Math.PI) / 8;
       const spot = {
@@ -274,11 +302,6 @@ const around = (x: number, y: number, width: number, height: number): Box => ({
   bottom: y + height / 2,
 });
 
-/** Where the symbol of a piece stands; nothing for a conductor. */
-export function symbolBoxOf({ shapes }: Pick<Scene["pieces"][number], "shapes">): Box | undefined {
-  return unionOf(solidBoxes(shapes, 0));
-}
-
 /** How far two boxes are apart: nothing where they touch. */
 export const distanceOf = (a: Box, b: Box): number =>
   Math.hypot(
@@ -293,15 +316,6 @@ const edgesOf = ({ left, top, right, bottom }: Box, half: number): Box[] => [
   { left, right, top: top - half, bottom: top + half },
   { left, right, top: bottom - half, bottom: bottom + half },
 ];
-
-/** What notes must not cover: the strokes of symbols and points. */
-function solidBoxes(shapes: Scene["pieces"][number]["shapes"], margin: number): Box[] {
-  return shapes.flatMap((shape) => {
-    if (shape.shape === "stroke") return [boxOf(shape.points, margin)];
-    if (shape.shape !== "disc") return [];
-    return [boxOf([shape.x, shape.y], shape.radius + margin)];
-  });
-}
 
 function addWire(wires: Crowd, points: readonly number[], half: number) {
   for (let k = 0; k + 3 < points.length; k += 2) {

@@ -21,8 +21,16 @@ import { isAbreast, isLegs, LABEL_BEFORE, LINE_APART, spreadOf } from "./layout/
 import type { Looks } from "./looks";
 import { badgeOf, badgeOfAll, worstOf } from "./palettes";
 import { type Route, spotOf, SYMBOL } from "./routes";
-import { widthOf } from "./widths";
-import { boxOf, type Look, type Note, type NoteKind, type Piece, type Shape, type Spot } from "./shapes";
+import {
+  boxOf,
+  type Look,
+  type Note,
+  type NoteKind,
+  type Piece,
+  type Shape,
+  type Spot,
+  symbolBoxOf,
+} from "./shapes";
 
 /** What a piece asks about the rest of the drawing. */
 export interface Surroundings {
@@ -214,7 +222,7 @@ export class Pen {
     text: string,
     look: Look,
     at: Spot,
-    place: Partial<Pick<Note, "sides" | "gap" | "reach" | "lines" | "shorter" | "drop">> = {},
+    place: Partial<Pick<Note, "sides" | "gap" | "reach" | "lines" | "shorter" | "drop" | "follows">> = {},
   ) {
     if (text === "") return;
     this.notes.push({
@@ -531,7 +539,11 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
   const inLine =
     isLegs(element.phases) || !("from" in element) ? 0 : ((own.length - 1) / 2) * LINE_APART * size;
   const outermost = stands ? spreadOf(element, text) : inLine;
-  const spread = outermost + half;
+  // An open blade, a lifted hook reach further than the symbol does in service.
+  const drawn = symbolBoxOf(pen);
+  const reachOn = (side: "right" | "top" | "bottom", at: number) =>
+    Math.max(outermost + half, drawn === undefined ? 0 : Math.abs(drawn[side] - at));
+  const spread = isUpright ? reachOn("right", centre.x) : reachOn("top", centre.y);
   const word = positionOf(element);
   const hung = tagsOf(element);
   const isTight = isTightAt(text);
@@ -547,24 +559,12 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
         spotOf(centre.x + body.y * by - body.x * back, centre.y - body.x * by - body.y * back),
       );
     }
-  const isOpenBarrel = "blown" in element && !isUpright && word !== undefined;
   const open = word === undefined ? "" : around.word(word);
   const row = isUpright ? spotOf(centre.x + spread, centre.y) : spotOf(centre.x, centre.y - spread);
   const beside: Note["sides"] = isUpright ? [[1, 0]] : [[0, -1]];
-  const drop = isUpright && isNamed(element) ? (lines.length > 1 ? 15 : 9) : 0;
+  const drop = isUpright && isNamed(element) ? (lines.length > 1 ? 11 : 9) : 0;
   pen.note("open", open, "ink", row, { sides: beside, gap: 6, drop });
-  if (hung !== "") {
-    const after = open === "" ? 6 : 12 + widthOf(open, 12) * 1.16 + 9;
-    pen.note(
-      "tag",
-      hung,
-      "ink",
-      row,
-      isUpright
-        ? { sides: [[1, 0]], gap: after, drop }
-        : { sides: open === "" ? beside : [[0, -1]], gap: open === "" ? 6 : 26 },
-    );
-  }
+  pen.note("tag", hung, "ink", row, { sides: beside, gap: 6, drop, follows: open !== "" });
   if (!isNamed(element)) return;
   const isCrowded = isUpright && (open !== "" || hung !== "");
   const written = (from: Spot, place: Partial<Pick<Note, "sides" | "gap" | "reach" | "drop">>) =>
@@ -583,9 +583,9 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
       sides: [[1, 0]],
       gap: 6,
       reach: spread,
-      drop: isCrowded ? (lines.length > 1 ? -13 : -9) : 0,
+      drop: isCrowded ? (lines.length > 1 ? -14 : -9) : 0,
     });
-  else written(centre, { sides: [[0, 1]], gap: 3, reach: spread + (isOpenBarrel ? 12 * size : 0) });
+  else written(centre, { sides: [[0, 1]], gap: 3, reach: reachOn("bottom", centre.y) });
 }
 
 /** A name in two lines at most, or in one with the rating and the doubt under it. */

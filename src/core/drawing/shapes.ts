@@ -103,6 +103,8 @@ export interface Note {
   readonly drop?: number;
   /** its text line by line, the first one in bold letters; one line where left out */
   readonly lines?: readonly string[];
+  /** it stands right after how its thing stands, as one with that */
+  readonly follows?: boolean;
   /** the lines that do where there is no room for all of them */
   readonly shorter?: readonly string[];
   /** where the ring around a work place stands, if not at (x, y) */
@@ -160,6 +162,19 @@ export const unionOf = (boxes: readonly Box[]): Box | undefined =>
         right: Math.max(all.right, box.right),
         bottom: Math.max(all.bottom, box.bottom),
       }));
+
+/** What notes must not cover: the strokes of symbols and points. */
+export function solidBoxes(shapes: readonly Shape[], margin: number): Box[] {
+  return shapes.flatMap((shape) => {
+    if (shape.shape === "stroke") return [boxOf(shape.points, margin)];
+    if (shape.shape !== "disc") return [];
+    return [boxOf([shape.x, shape.y], shape.radius + margin)];
+  });
+}
+
+/** Where the symbol of a piece stands; nothing for a conductor. */
+export const symbolBoxOf = ({ shapes }: Pick<Piece, "shapes">): Box | undefined =>
+  unionOf(solidBoxes(shapes, 0));
 
 /** Whether two boxes have some area in common. */
 export const overlaps = (a: Box, b: Box): boolean =>
