@@ -118,7 +118,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     paintGrounds(context, scene, palette, camera.scale, part);
     if (motion?.holdsLit !== true) further?.paintLit(context, view, camera.scale);
     const isFewFromAfar = isLaid(scene) && !hasMany(scene) && isAfar(scene, camera.scale);
-    const shown = (isFewFromAfar ? further?.overviewOf(scene) : undefined) ?? scene;
+    const shown = (isFewFromAfar ? further?.overviewOf(scene, camera.scale) : undefined) ?? scene;
     paintScene(context, shown, palette, camera.scale, part);
     paintNotes(context, placed, palette, sizesAt(sizes, scene, camera.scale), camera.scale, part);
     context.restore();
@@ -145,7 +145,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
       bottom: box.bottom + margin,
     };
     const afar = isAfar(scene, scale);
-    const overview = afar && isLaid(scene) ? further?.overviewOf(scene) : undefined;
+    const overview = afar && isLaid(scene) ? further?.overviewOf(scene, scale) : undefined;
     const labelled = overview ?? (many ? near(scene, afar, within) : scene);
     placed = placeNotes(labelled, scale, sizesAt(sizes, scene, scale), within, box);
     placedFor = { scene, scale, sizes, within };

@@ -2,7 +2,7 @@ import { deviceOf, isGroundSet, positionOf } from "../devices";
 import { complete, savedElement, structureOf, type System } from "../document";
 import { type Message, say } from "../terms";
 import { symbolLengthAt } from "./arrangement";
-import { LEAST_SYMBOL } from "./tolerances";
+import { LEAST_STRUCTURE, LEAST_SYMBOL } from "./tolerances";
 import type { Plate } from "./layout/layout";
 import type { Scene } from "./scene";
 
@@ -12,6 +12,10 @@ const LINES_BELOW = 0.3;
 /** Whether symbols are too small to be read at a scale: a structure is one mark then. */
 export const isAfar = (scene: Pick<Scene, "plates" | "text">, scale: number): boolean =>
   scene.plates.length === 0 ? scale < LINES_BELOW : symbolLengthAt(scene, scale) < LEAST_SYMBOL;
+
+/** Whether structures are too near to each other for a mark each: a section is one mark then. */
+export const isFurther = (scene: Pick<Scene, "plates" | "text">, scale: number): boolean =>
+  scene.plates.length > 1 && symbolLengthAt(scene, scale) < LEAST_STRUCTURE;
 
 /** What is counted beside the mark of a structure. */
 export interface Counted {

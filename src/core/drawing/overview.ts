@@ -1,18 +1,26 @@
-import type { ElementId } from "../terms";
+import { type ElementId, type Message, spell } from "../terms";
+import { countedOn, isFurther, wordsOf } from "./afar";
 import { numberOf } from "./labels";
+import { worstOf } from "./palettes";
 import type { PlatePiece } from "./plates";
 import type { Scene } from "./scene";
+import { sectionsOf } from "./sections";
 import { type Note, type Piece, type Spot, unionOf } from "./shapes";
 
-const overviews = new WeakMap<Scene, Scene>();
+const overviews = { structures: new WeakMap<Scene, Scene>(), sections: new WeakMap<Scene, Scene>() };
 
 /**
  * A drawing from afar: a structure is one mark with its number and its worst state, with what is open, tagged and
- * grounded there counted; between the marks is the line. A drawing that persons placed point by point is as it was.
+ * grounded there counted; between the marks is the line. From further yet a section is one mark, where it begins, with
+ * how many structures more it has. A drawing that persons placed point by point is as it was.
+ *
+ * @param scale at which it is shown; each structure has its mark where it is left out
  */
-export function overviewOf(scene: Scene): Scene {
+export function overviewOf(scene: Scene, scale = Infinity): Scene {
   if (scene.plates.length === 0) return scene;
-  const known = overviews.get(scene);
+  const areSections = isFurther(scene, scale);
+  const overviewsOf = overviews[areSections ? "sections" : "structures"];
+  const known = overviewsOf.get(scene);
   if (known !== undefined) return known;
   const elements = new Map<ElementId, Piece>();
   const marks = marksOf(scene);
@@ -20,7 +28,9 @@ export function overviewOf(scene: Scene): Scene {
     const spine = piece.within === true ? undefined : fromMarkToMark(piece.spine, marks);
     if (spine !== undefined) elements.set(id, lineOf(piece, spine));
   }
-  const plates = scene.plates.map((it) => markOf(it, scene));
+  const plates = areSections
+    ? sectionMarks(scene)
+    : scene.plates.map((it) => markOf(it, scene, numberOf(it.plate.title)));
   const works = new Map([...scene.works].map(([id, it]) => [id, flagOf(it, marks)]));
   // Where work is done first, then where something is open, tagged or grounded, then numbers, and then what is longer: it
   // may stand beside its place. From so far that not all have room, those are left.
@@ -40,7 +50,7 @@ export function overviewOf(scene: Scene): Scene {
     pieces,
     bounds: unionOf(pieces.map(({ box }) => box)),
   };
-  overviews.set(scene, overview);
+  overviewsOf.set(scene, overview);
   return overview;
 }
 
@@ -96,14 +106,47 @@ const ROUND: Note["sides"] = [
   [-1, 1],
 ];
 
-function markOf(piece: PlatePiece, scene: Scene): PlatePiece {
+/** One mark a section, at the first of its structures as the current comes to them. */
+function sectionMarks(scene: Scene): readonly PlatePiece[] {
+  const { system } = scene.document;
+  const sections = new Map<string, PlatePiece[]>();
+  for (const piece of scene.plates) {
+    const section = sectionsOf(system).get(piece.plate.points[0]!)!;
+    const before = sections.get(section);
+    if (before === undefined) sections.set(section, [piece]);
+    else before.push(piece);
+  }
+  const word = (message: Message) => spell(message, scene.catalogue);
+  return [...sections.values()].map((pieces) => {
+    const [first] = pieces;
+    const counted = wordsOf(
+      pieces
+        .map(({ plate }) => countedOn(system, plate))
+        .reduce((sum, it) => ({
+          open: sum.open + it.open,
+          tagged: sum.tagged + it.tagged,
+          grounds: sum.grounds + it.grounds,
+        })),
+      word,
+    );
+    const number = numberOf(first!.plate.title);
+    const text = pieces.length === 1 ? number : `${number} +${pieces.length - 1}`;
+    return markOf(
+      { ...first!, counted, overall: worstOf(pieces.map(({ overall }) => overall)) },
+      scene,
+      text,
+    );
+  });
+}
+
+function markOf(piece: PlatePiece, scene: Scene, text: string): PlatePiece {
   const { plate, owner, overall, counted } = piece;
   const [x = 0, y = 0] = scene.points.get(plate.points[0] as never)?.spine ?? [];
   const place = { owner, x, y, look: overall };
   const mark: Note = {
     ...place,
     kind: "mark",
-    text: numberOf(plate.title),
+    text,
     sides: [[0, 0], ...ROUND],
     gap: 4,
     reach: 0,

@@ -78,6 +78,9 @@ export interface Scene {
   /** how much more room what is written has than it needs */
   readonly wide: number;
   readonly routes: ReadonlyMap<ElementId, Route>;
+  /** what is drawn, and the words on it */
+  readonly document: StillhotDocument;
+  readonly catalogue: Catalogue;
   /** nothing where the drawing is empty */
   readonly bounds: Box | undefined;
 }
@@ -164,10 +167,11 @@ function composed(
   elements: Scene["elements"],
   points: Scene["points"],
   works: Scene["works"],
-  { routes, plates, way, text, wide }: Pick<Scene, "routes" | "plates" | "way" | "text" | "wide">,
+  artist: Pick<Scene, "routes" | "plates" | "way" | "text" | "wide" | "document" | "catalogue">,
 ): Scene {
   let pieces: readonly Piece[] | undefined;
   let bounds: Box | undefined;
+  const { routes, plates, way, text, wide, document, catalogue } = artist;
   return {
     elements,
     points,
@@ -177,6 +181,8 @@ function composed(
     text,
     wide,
     routes,
+    document,
+    catalogue,
     get pieces() {
       return (pieces ??= [...plates, ...elements.values(), ...points.values(), ...works.values()]);
     },

@@ -7,6 +7,9 @@ export const LARGE_ENOUGH = 32;
 /** Shorter than this no symbol is drawn: its structure is one mark [px]. */
 export const LEAST_SYMBOL = 20;
 
+/** Where symbols would be shorter than this, marks of structures cover each other: a section is one mark [px]. */
+export const LEAST_STRUCTURE = 6;
+
 /** For letters of this size a part of a drawing is laid out well. */
 export const PART_BY_PART = 1.5;
 

@@ -87,7 +87,7 @@ const FLAG_BESIDE = 22;
 /** The ring around a work place, from its middle [px]. */
 const RING = 22;
 /** From one ring to another, with the state of the line between them [px]. */
-const RINGS_APART = 84;
+const RINGS_APART = 104;
 /** Lines side by side past other plates. */
 const LANES_APART = 16;
 const BYPASSED = 200;
