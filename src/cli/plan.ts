@@ -111,9 +111,9 @@ function planLines(document: StillhotDocument, planned: Plan, file: string, with
 
 const named = (name: string | Message): string => (typeof name === "string" ? name : spell(name));
 
-const costOf = ({ customersOut, criticalOut, operations }: Plan | Alternative) =>
+const costOf = ({ customers: { asFound, worst, during, end }, criticalOut, operations }: Plan | Alternative) =>
   say(criticalOut.length === 0 ? "cli.plan.cost" : "cli.plan.costCritical", {
-    customers: customersOut,
+    ...{ asFound, worst, during, end },
     critical: criticalOut.map(named).join(", "),
     operations,
   });

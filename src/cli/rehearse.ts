@@ -41,7 +41,7 @@ export const rehearse = eachFile({
 });
 
 function jsonOf(file: string, document: StillhotDocument, rehearsal: Rehearsal, warnings: readonly object[]) {
-  const { ok, steps, findings } = rehearsalJson(rehearsal, speech().catalogue);
+  const { ok, customers, steps, findings } = rehearsalJson(rehearsal, speech().catalogue);
   const final = answerOf(document, rehearsal.final);
-  return { file, ok, steps, findings: [...warnings, ...findings], final: { ok: final.ok, ...final.json } };
+  return { file, ok, customers, steps, findings: [...warnings, ...findings], final: { ok: final.ok, ...final.json } };
 }

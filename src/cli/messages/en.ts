@@ -227,8 +227,9 @@ when no step gave a danger or a warning; the exit code is 0 when nothing at the 
 
   "cli.plan.summary": "Put a complete order of steps into the file",
   "cli.plan.help": `
-Finds an order of steps from as found, through the work, back to as found, that passes every rule: fewest
-customers out, then fewest operations, then least walking. Steps that the file has already are replaced.
+Finds an order of steps from as found, through the work, on to the line in service, that passes every rule: fewest
+customers out while work goes on, then at the worst, then fewest operations, then least walking. Steps that the file
+has already are replaced.
 Prints the file with the steps in job.steps on standard output, and what the order costs on standard error.
 
   -o OUT   write the file to OUT, or to NAME.stillhot.json in a folder that exists, and print the order of steps
@@ -246,9 +247,10 @@ each step carries its reason as why.
   "cli.plan.none": "No order of steps was found that passes every rule.",
   "cli.plan.broken": "{steps} steps that do not pass every rule: {cost}.",
   "cli.plan.order": "{steps} steps: {cost}.",
-  "cli.plan.cost": "customers without supply: {customers}; operations: {operations}",
+  "cli.plan.cost":
+    "customers without supply: {asFound} as found, {worst} at the worst, {during} while work goes on, {end} at the end; operations: {operations}",
   "cli.plan.costCritical":
-    "customers without supply: {customers}, among them {critical}; operations: {operations}",
+    "customers without supply: {asFound} as found, {worst} at the worst, {during} while work goes on, among them {critical}, {end} at the end; operations: {operations}",
   "cli.plan.instead": "Or: {summary} ({cost}).",
   "cli.plan.uncontrolled": "No control at {where}: {threat}",
   "cli.plan.why": "{step} ({why})",

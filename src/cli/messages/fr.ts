@@ -227,9 +227,9 @@ vrai quand aucune étape n'a donné danger ni avertissement ; le code de sortie 
 
   "cli.plan.summary": "Mettre dans le fichier un ordre complet d'étapes",
   "cli.plan.help": `
-Trouve un ordre d'étapes de l'état trouvé, par le travail, jusqu'à l'état trouvé, qui passe chaque règle : le moins de
-clients coupés, puis le moins de manœuvres, puis le moins de marche. Les étapes du fichier sont remplacées. Imprime
-le fichier avec les étapes dans job.steps sur la sortie standard, et ce que coûte l'ordre sur l'erreur standard.
+Trouve un ordre d'étapes, de l'état trouvé à la remise en service en passant par le travail, qui satisfait à chaque règle :
+le moins de clients coupés pendant les travaux, puis au pire, puis le moins de manœuvres, puis le moins de marche. Les
+étapes du fichier sont remplacées. Imprime le fichier avec les étapes dans job.steps sur la sortie standard, et ce que coûte l'ordre sur l'erreur standard.
 
   -o SORTIE   écrire le fichier dans SORTIE, ou comme NOM.stillhot.json dans un dossier qui existe, et imprimer l'ordre
               des étapes avec ses raisons
@@ -246,9 +246,10 @@ Avec --json : { file, ok, steps, customersOut, criticalOut, operations, alternat
   "cli.plan.none": "Aucun ordre d'étapes n'a été trouvé qui passe chaque règle.",
   "cli.plan.broken": "{steps} étapes qui ne passent pas chaque règle : {cost}.",
   "cli.plan.order": "{steps} étapes : {cost}.",
-  "cli.plan.cost": "clients sans alimentation : {customers} ; manœuvres : {operations}",
+  "cli.plan.cost":
+    "clients sans alimentation : {asFound} au départ, {worst} au pire, {during} pendant les travaux, {end} à la fin ; manœuvres : {operations}",
   "cli.plan.costCritical":
-    "clients sans alimentation : {customers}, dont {critical} ; manœuvres : {operations}",
+    "clients sans alimentation : {asFound} au départ, {worst} au pire, {during} pendant les travaux, dont {critical}, {end} à la fin ; manœuvres : {operations}",
   "cli.plan.instead": "Ou bien : {summary} ({cost}).",
   "cli.plan.uncontrolled": "Sans parade à {where} : {threat}",
   "cli.plan.why": "{step} ({why})",

@@ -49,7 +49,8 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
   elements.forEach((element, index) => {
     const phases = (element as { phases?: string }).phases ?? "";
     if (isTransformer(element)) {
-      const unit = partsOf(element, NOWHERE).find((part) => part.part === "unit")!;
+      const unit = partsOf(element, NOWHERE).find((part) => part.part === "unit");
+      if (unit === undefined) return; // one that is still to be hung
       const crossing = {
         from: nodesAt(index, "from", phases),
         to: nodesAt(index, "to", lettersAtEnd(element, "to").join("")),

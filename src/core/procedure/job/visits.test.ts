@@ -29,6 +29,8 @@ test.each([
   ["ground p2 A; work w1; all-clear; unground g1", "p1 1,2,3,4"],
   ["open c1 A; ground p3 A; inspect p1; unground g1", "p1 1; p3 2; p1 3; p3 4"],
   ["cut sp A; open d1 A", "p1 1; p3 2"],
+  ["open c1 A; stand-clear; close d1 A", "p1 1; p3 2,3"],
+  ["open c1 A; stand-clear", "p1 1,2"],
 ])("%s: %s", (steps, wanted) => expect(visits(steps)).toBe(wanted));
 
 test("a visit is told by its structure and how many steps it has", () => {

@@ -7,7 +7,7 @@ import {
   structureName,
   structureOf,
 } from "../../document";
-import { stepOf } from "../../steps";
+import { isClosing, stepOf } from "../../steps";
 import { type Message, say, type StructureId, type WorkPointId } from "../../terms";
 import { groundIdOf } from "./positions";
 
@@ -21,14 +21,14 @@ export interface Visit {
 
 /**
  * Steps by where one stands. What is done from anywhere goes with what comes before it; a detector is proven where it is
- * used next. A step on a span is at the structure on its source side.
+ * used next, and one stands clear of what is closed next. A step on a span is at the structure on its source side.
  */
 export function visitsOf(document: StillhotDocument, steps: readonly Step[]): Visit[] {
   const places = placesOf(document, steps);
   const visits: { structure: StructureId | undefined; steps: number[] }[] = [];
   steps.forEach((_, index) => {
     const last = visits.at(-1);
-    const place = places[isProof(steps, index) ? index + 1 : index];
+    const place = places[goesWithNext(steps, index) ? index + 1 : index];
     if (last !== undefined && (place === undefined || place === last.structure)) last.steps.push(index + 1);
     else visits.push({ structure: place, steps: [index + 1] });
   });
@@ -58,9 +58,13 @@ export function withSetsOf(document: StillhotDocument, steps: readonly Step[]): 
   return sets.length === 0 ? document : { ...document, system: { ...system, elements } };
 }
 
-/** A detector is checked where it is used: before a test, at what is tested. */
-const isProof = (steps: readonly Step[], index: number): boolean =>
-  steps[index]!.do === "check-detector" && steps[index + 1]?.do === "test";
+/** A detector is checked where it is used, before a test, and one stands clear where something is closed. */
+function goesWithNext(steps: readonly Step[], index: number): boolean {
+  const next = steps[index + 1];
+  if (next === undefined) return false;
+  const { do: verb } = steps[index]!;
+  return (verb === "check-detector" && next.do === "test") || (verb === "stand-clear" && isClosing(next));
+}
 
 /** The structure that each step is done at; nothing for what is done from anywhere. */
 function placesOf(document: StillhotDocument, steps: readonly Step[]): (StructureId | undefined)[] {

@@ -11,15 +11,23 @@ export function nthChoiceOf(
   deadEnds: DeadEnds,
   nth: number,
 ): Choice | undefined {
+  const found = cheapest(document, demand, deadEnds, nth);
+  const [first] = found;
+  if (first !== undefined) found.push(...withTies(document, demand, first));
+  return found.sort(byCost)[nth];
+}
+
+/** Sets in the order of what they cost, as many as are asked for and some beyond: what closes again makes a dearer one cheaper. */
+function cheapest(document: StillhotDocument, demand: Demand, deadEnds: DeadEnds, nth: number): Choice[] {
   const found: Choice[] = [];
   for (const choice of choices(document, demand, deadEnds)) {
     found.push(choice);
-    const isEnough = found.length > nth && found.some(({ customers, least }) => customers.count <= least);
+    const isEnough =
+      found.length > nth &&
+      found.some(({ customers, least, isApart }) => isApart && customers.count <= least);
     if (isEnough || found.length > nth + MOST_SETS_BEYOND) break;
   }
-  const [first] = found.sort(byCost);
-  if (first !== undefined) found.push(...withTies(document, demand, first));
-  return found.sort(byCost)[nth];
+  return found.sort(byCost);
 }
 
 const byCost = (a: Choice, b: Choice): number => compareRanks(a.cost, b.cost);
@@ -34,7 +42,7 @@ function withTies(document: StillhotDocument, demand: Demand, first: Choice): Ch
       .filter((it) => isOff(document.system, it))
       .slice(0, MOST_SUPPLIES_TRIED)
       .flatMap((tie) => {
-        const [choice] = choices(document, { ...demand, ties: [...ties, tie] }, { ways: [], stuck: [] });
+        const [choice] = cheapest(document, { ...demand, ties: [...ties, tie] }, { ways: [], stuck: [] }, 0);
         return choice === undefined || byCost(choice, best) >= 0 ? [] : [{ choice, tie }];
       })
       .sort((a, b) => byCost(a.choice, b.choice));

@@ -7,6 +7,7 @@ import {
   type StillhotDocument,
   type System,
 } from "../../document";
+import { isBarricaded } from "../../hazard";
 import { circuitOf, reachOf, standingOf } from "../../network";
 import { conductorId, type ElementId, type Letter, type Message, type PointId } from "../../terms";
 import { capacitorsOf, terminalsOf, wasFoundCharged } from "../effects/capacitors";
@@ -105,13 +106,15 @@ function marksFor(
 const sorted = <Item extends string>(items: ReadonlySet<Item>): ReadonlySet<Item> =>
   new Set([...items].sort());
 
-/** Where a wire is down, whatever the work is about: people come near both of its ends. */
-const wiresDown = (document: StillhotDocument): ReadonlySet<PointId> =>
-  new Set(
-    elementsOfKind(document.system, "span").flatMap(([, it]) =>
-      it.construction !== "cable" && it.parted.replace("N", "") !== "" ? ([it.from, it.to] as PointId[]) : [],
-    ),
-  );
+/** Where a wire is down, whatever the work is about: people come near both of its ends. One guard holds for a structure. */
+function wiresDown({ system }: StillhotDocument): ReadonlySet<PointId> {
+  const guarded = new Set<PointId>();
+  for (const [, it] of elementsOfKind(system, "span"))
+    if (it.construction !== "cable" && it.parted.replace("N", "") !== "")
+      for (const at of [it.from, it.to] as PointId[])
+        if (!isBarricaded(system, guarded, at)) guarded.add(at);
+  return guarded;
+}
 
 /** A ground set at every work point, on every phase there that is dead, and on every secondary that is held by one. */
 function groundsOf(document: StillhotDocument, choice: Choice, { groundsAt, cables }: Wishes): GroundPlace[] {

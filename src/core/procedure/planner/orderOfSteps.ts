@@ -1,6 +1,7 @@
-import type { StillhotDocument } from "../../document";
+import { type StillhotDocument, structureOf } from "../../document";
 import { say } from "../../terms";
 import { nameOf } from "../job/names";
+import { visitsOf } from "../job/visits";
 import { type Bypassed, bypassing, unbypassing } from "./bypass";
 import type { Intent } from "./intent";
 import { isolating } from "./isolating";
@@ -60,7 +61,20 @@ export function stepsOf(
     ...back,
     ...unbypassing(around, [...work, ...clear, ...back]),
   ]);
-  return steps.map((it) => byMethod(system, intent.liveHands, it));
+  return guardedOnArrival(document, steps).map((it) => byMethod(system, intent.liveHands, it));
+}
+
+/** A place is barricaded when the crew first comes there to do something, before anything else is done at it. */
+function guardedOnArrival(document: StillhotDocument, steps: readonly PlannedStep[]): PlannedStep[] {
+  return steps
+    .filter(({ do: verb }) => verb === "barricade")
+    .reduce((order, guard) => {
+      const others = order.filter((it) => it !== guard);
+      const structure = structureOf(document.system, guard.at!)?.id;
+      const visit = visitsOf(document, others).find((it) => it.structure === structure);
+      const at = Math.min(visit === undefined ? Infinity : visit.steps[0]! - 1, order.indexOf(guard));
+      return [...others.slice(0, at), guard, ...others.slice(at)];
+    }, [...steps]);
 }
 
 /** A permit is asked for, received and said back; what the job has of it already is not asked for twice. */

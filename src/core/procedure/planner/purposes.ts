@@ -1,4 +1,4 @@
-import { isOwners } from "../../devices";
+import { droppedBy, isOwners } from "../../devices";
 import type { StillhotDocument } from "../../document";
 import { circuitOf } from "../../network";
 import type { ElementId } from "../../terms";
@@ -47,7 +47,9 @@ export function purposesOf(
 function idleOf(opening: Opening, order: OpeningOrder["order"], { first }: Demand): Purpose | undefined {
   if (takesOffHung(opening)) return { is: "capacitor" };
   const at = order.findIndex((it) => it.opening === opening);
-  const next = order.slice(at + 1).find((it) => it.opening.element !== opening.element)?.opening;
+  const later = order.slice(at + 1).filter((it) => it.opening.element !== opening.element);
+  // What is made to break load by itself needs nobody to take it off.
+  const next = (later.find((it) => droppedBy(it.opening) !== "load") ?? later[0])?.opening;
   if (next === undefined) return undefined;
   const other = next.element;
   if (!first.has(opening.key)) return { is: "drops", other };

@@ -5,6 +5,7 @@ import { type Circuit, circuitOf, EARTH, reachGraphOf } from "../../network";
 import { type ElementId, type PointId } from "../../terms";
 import { compareRanks, orderOpenings, type OpeningOrder } from "./breaking";
 import { customersDark } from "./closing";
+import { liveWithinReach } from "./withinReach";
 import { walkThrough } from "./distance";
 import { droppersOf } from "./nextBeyond";
 import { type Opening, openingsOf } from "./openings";
@@ -44,9 +45,14 @@ export interface Choice {
   readonly ready: System;
   /** customers without supply while the work goes on */
   readonly customers: CustomersOut;
+  /** whether nothing live is within reach of what is changed */
+  readonly isApart: boolean;
   /** no set with these openings can leave fewer customers out */
   readonly least: number;
-  /** customers without supply while work goes on, at the worst before it, operations, walking: compared in this order */
+  /**
+   * Customers without supply while work goes on, at the worst before it, live conductors within reach of what is changed,
+   * operations, walking: compared in this order.
+   */
   readonly cost: readonly number[];
 }
 
@@ -61,7 +67,7 @@ interface Candidate {
   /** those among them that only take load off others: they may close again before the work */
   readonly droppers: ReadonlySet<Opening>;
   readonly key: string;
-  /** customers at the least, operations, walking: compared in this order */
+  /** customers at the least, customers at the worst before the work, operations, walking: compared in this order */
   readonly cost: readonly number[];
   /** by which the next set is taken */
   readonly rank: readonly number[];
@@ -71,7 +77,8 @@ interface Candidate {
 type Ranking = (cost: readonly number[]) => readonly number[];
 
 /**
- * Sets of openings that leave no way, cheapest first: fewest customers out, then fewest operations, then least walking.
+ * Sets of openings that leave no way, cheapest first: fewest customers out while work goes on, then at the worst before it,
+ * then fewest operations, then least walking.
  * Every set is grown along a way that it leaves, by each thing on it that opens, or along the load of something that
  * could not break its current: so every minimal set is found, and none that holds a cheaper one is told. Where too many
  * things stand side by side for that, those of few operations are sought before those that leave few customers out.
@@ -83,7 +90,12 @@ export function* choices(
   mostSets = MOST_SETS,
 ): Generator<Choice> {
   const customersFirst: Ranking = (cost) => cost;
-  const operationsFirst: Ranking = ([customers, operations, walk]) => [operations!, customers!, walk!];
+  const operationsFirst: Ranking = ([customers, worst, operations, walk]) => [
+    operations!,
+    customers!,
+    worst!,
+    walk!,
+  ];
   const outcome = yield* grownSets(document, demand, deadEnds, mostSets, customersFirst);
   if (outcome === "too many") yield* grownSets(document, demand, deadEnds, mostSets, operationsFirst);
 }
@@ -139,7 +151,9 @@ function candidateOf(
 ): Candidate {
   const { start, ties } = demand;
   const stay = openings.filter((it) => !droppers.has(it));
-  const customers = customersOutOf(circuit, edgesWith(circuit, stay, ties));
+  const customers = customersOutOf(circuit, edgesWith(circuit, stay, ties)).count;
+  const worst =
+    droppers.size === 0 ? customers : customersOutOf(circuit, edgesWith(circuit, openings, ties)).count;
   const walk = walkThrough(
     document.system,
     start,
@@ -151,8 +165,8 @@ function candidateOf(
     openings,
     droppers,
     key: keyOf(openings),
-    cost: [customers.count, operations, walk],
-    rank: ranking([customers.count, operations + wanting, walk]),
+    cost: [customers, worst, operations, walk],
+    rank: ranking([customers, worst, operations + wanting, walk]),
   };
 }
 
@@ -219,7 +233,7 @@ const stoppedBy = (openings: readonly Opening[]): ReadonlySet<ElementId> =>
 function choiceOf(
   document: StillhotDocument,
   { separations }: Demand,
-  { openings, cost: [least, operations, walk] }: Candidate,
+  { openings, cost: [least, , operations, walk] }: Candidate,
   order: OpeningOrder,
 ): Choice {
   const back = restored(
@@ -229,16 +243,19 @@ function choiceOf(
   );
   const ready = circuitOf(back.after);
   const customers = customersOutOf(ready, edgesWith(ready, []));
+  const within = liveWithinReach(document, back.after);
   return {
     openings,
     order,
     restored: back,
     ready: back.after,
     customers,
+    isApart: within === 0,
     least: least!,
     cost: [
       customers.count,
       customersDark(circuitOf(order.after), []),
+      within,
       operations! + operationsOf(back.moves.map(({ opening }) => opening)),
       walk!,
     ],

@@ -1,5 +1,6 @@
 import { isBeside } from "../../devices";
 import { complete, type StillhotDocument, type System, workPointName } from "../../document";
+import { isBarricaded } from "../../hazard";
 import { type ElementId, type PointId, say } from "../../terms";
 import { nameOf } from "../job/names";
 import { type Intent, workPointsOf } from "./intent";
@@ -14,7 +15,7 @@ export function working(document: StillhotDocument, intent: Intent, dead: readon
   const coverKey = (id: string): { readonly at: PointId } | { readonly element: ElementId } =>
     Object.hasOwn(system.points, id) ? { at: id as PointId } : { element: id as ElementId };
   const barricades = [...intent.barricades]
-    .filter((at) => !intent.wiresDown.has(at))
+    .filter((at) => !isBarricaded(system, intent.wiresDown, at))
     .map((at): Action => ({
       rank: RANK.barricade,
       after: dead,

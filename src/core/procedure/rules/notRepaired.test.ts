@@ -7,6 +7,18 @@ checkRule(
   w1 work p2 A does=k1`,
   [
     ["the clamp is put back on before it was worked on", "open c1; lift k1; attach k1", "danger k1"],
+    [
+      "the line that it was lifted from",
+      "open br1; lift k1; close br1",
+      "",
+      "main span sub0-p1 ABC lengthM=2000\nbr1 recloser sub-sub0 ABC",
+    ],
+    [
+      "its lead, from the far side",
+      "open c1; lift k1; close c9",
+      "danger k1",
+      "c9 cutout sub-p2 A open=A fuse=K25",
+    ],
     ["after the work", "open c1; lift k1; work w1; attach k1", ""],
     ["something else is switched", "open c2; close c2", ""],
     ["nothing comes to life", "open c1; lift k1; open c2; close c2", ""],

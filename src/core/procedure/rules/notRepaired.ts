@@ -1,4 +1,4 @@
-import type { CircuitElement } from "../../devices";
+import { type CircuitElement, comesAway, openPhasesOf } from "../../devices";
 import { jobOf } from "../../document";
 import { endsOf } from "../../network";
 import { COMMON_PRACTICE } from "../../reference";
@@ -42,7 +42,10 @@ function waitingFor({ document, played }: JobState): ElementId[] {
   return [...new Set(ids)].filter((id) => elementOf(document.system, id)?.planned === false);
 }
 
+/** Where volts are on a thing: a clamp that is lifted hangs on its lead, and what it was lifted from is none of it. */
 const conductorsOf = (element: CircuitElement): ConductorId[] =>
-  endsOf(element).flatMap(([, point]) =>
-    lettersOf((element as { phases?: string }).phases ?? "").map((letter) => conductorId(point, letter)),
+  endsOf(element).flatMap(([end, point]) =>
+    lettersOf((element as { phases?: string }).phases ?? "")
+      .filter((letter) => !(comesAway(element) && end === "from" && openPhasesOf(element).includes(letter)))
+      .map((letter) => conductorId(point, letter)),
   );

@@ -1,9 +1,10 @@
 import { endsOf } from "../../network";
 import { apartOf } from "../../devices";
-import { conductorNames, jobOf, workPointName } from "../../document";
+import { conductorNames, jobOf, settingsOf, workPointName } from "../../document";
+import type { Threat, WorkPointReport } from "../../hazard";
 import { citationOf } from "../../reference";
 import { conductorId, lettersOf, say, type WorkPointId } from "../../terms";
-import { elementOf, nameOf } from "../job/names";
+import { elementOf, figure, nameOf } from "../job/names";
 import { doneBy } from "../job/repair";
 import { asItStands, seen } from "../job/seen";
 import type { JobState } from "../job/state";
@@ -23,11 +24,13 @@ export const workNotSafe = defineRule({
     const workPoint = jobOf(before.document).workPoints[id];
     if (report === undefined || workPoint === undefined) return undefined;
     if (report.verdict === "grounded") return looseEnds(id, before);
-    const felt = report.threats.filter((it) => it.strength <= 2);
+    const name = workPointName(before.document, id);
+    const felt = report.threats.filter((it) => isToldOf(report, it, before));
+    if (felt.length === 0) return unproven(id, report, before);
     return {
       where: id,
-      message: say(felt.length === 0 ? `rule.work-not-safe.${report.verdict}` : "rule.work-not-safe", {
-        name: workPointName(before.document, id),
+      message: say("rule.work-not-safe", {
+        name,
         verdict: say(`stands.${report.verdict}`),
         threats: threatsWords(before.document, felt),
       }),
@@ -35,6 +38,29 @@ export const workNotSafe = defineRule({
     };
   },
 });
+
+/** Whether a threat is among what makes the work unsafe: what the grounds hold under the limit is none of it, unless it is live now. */
+function isToldOf({ verdict }: WorkPointReport, { strength, exposureVolts }: Threat, before: JobState) {
+  if (verdict === "live") return strength === 0;
+  return strength <= 2 && exposureVolts >= settingsOf(before.document).exposureLimitVolts;
+}
+
+/** Nothing threatens it beyond the limit, and yet nobody knows that it is dead: what was not tested, or showed what a neighbour induces. */
+function unproven(id: WorkPointId, { verdict }: WorkPointReport, before: JobState): Problem {
+  const { document, tested, readings } = before;
+  const { at, conductors } = jobOf(document).workPoints[id]!;
+  const untested = lettersOf(conductors)
+    .map((letter) => conductorId(at, letter))
+    .filter((it) => !tested.has(it));
+  const gaps = { name: workPointName(document, id), where: conductorNames(document, untested) };
+  const induced = Math.max(0, ...untested.map((it) => readings.get(it)?.volts ?? 0));
+  const how = verdict !== "isolated" || untested.length === 0 ? verdict : induced > 0 ? "induced" : "untested";
+  return {
+    where: id,
+    message: say(`rule.work-not-safe.${how}`, { ...gaps, volts: figure(induced) }),
+    help: say(`rule.work-not-safe.${how}.help`, gaps),
+  };
+}
 
 /**
  * A conductor that has parted has two ends, and both come into the hand: each is grounded for itself.

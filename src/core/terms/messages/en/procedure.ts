@@ -305,6 +305,14 @@ export const procedure = {
   "rule.work-not-safe.isolated": "work begins at {name}, which is isolated and not proven dead",
   "rule.work-not-safe.isolated.help":
     "test every conductor after the last switching, with the detector proven, then ground at the work point",
+  "rule.work-not-safe.untested":
+    "work begins at {name}, and nobody has tested {where} since the last switching",
+  "rule.work-not-safe.untested.help":
+    "test {where}, with the detector proven right before and after, then ground at the work point",
+  "rule.work-not-safe.induced":
+    "work begins at {name}, where the last test showed {volts} V at {where}, induced by what runs beside it",
+  "rule.work-not-safe.induced.help":
+    "test once more with the grounds on, the detector proven right before and after: what is induced is gone then",
   "rule.work-not-safe.grounded": "work begins at {name}",
   "rule.work-not-safe.grounded.help": "ground and test at the work point",
   "rule.onto-fault": "{name} closes onto {things}, which is not mended",

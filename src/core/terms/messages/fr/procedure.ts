@@ -321,6 +321,14 @@ export const procedure = {
     "le travail commence à {name}, isolé et dont l'absence de tension n'est pas prouvée",
   "rule.work-not-safe.isolated.help":
     "vérifiez chaque conducteur après la dernière manœuvre, détecteur éprouvé, puis mettez à la terre au point de travail",
+  "rule.work-not-safe.untested":
+    "le travail commence à {name}, et personne n'a vérifié {where} depuis la dernière manœuvre",
+  "rule.work-not-safe.untested.help":
+    "vérifiez {where}, détecteur éprouvé juste avant et juste après, puis mettez à la terre au point de travail",
+  "rule.work-not-safe.induced":
+    "le travail commence à {name}, où la dernière vérification a montré {volts} V à {where}, induits par ce qui longe la ligne",
+  "rule.work-not-safe.induced.help":
+    "vérifiez de nouveau, terres posées, détecteur éprouvé juste avant et juste après : l'induction a alors disparu",
   "rule.work-not-safe.grounded": "le travail commence à {name}",
   "rule.work-not-safe.grounded.help": "mettez à la terre et vérifiez au point de travail",
   "rule.onto-fault": "{name} ferme sur {things}, qui n’est pas réparé",
