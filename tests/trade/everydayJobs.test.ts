@@ -3,6 +3,7 @@ import { findingsAtEnd } from "../../src/core/procedure";
 import { draw, playAll, stepsOf } from "../support/jobNotation";
 import { spell } from "../support/words";
 import { BANK_JOBS } from "./banks";
+import { CALL_OUT_JOBS } from "./callOuts";
 import type { EverydayJob } from "./everydayJob";
 import { LINE_JOBS } from "./lines";
 import { PEOPLE_JOBS } from "./people";
@@ -24,7 +25,13 @@ function foundIn(drawing: string, steps: string): string[] {
   ];
 }
 
-const JOBS: readonly EverydayJob[] = [...BANK_JOBS, ...LINE_JOBS, ...DEVICE_JOBS, ...PEOPLE_JOBS];
+const JOBS: readonly EverydayJob[] = [
+  ...BANK_JOBS,
+  ...LINE_JOBS,
+  ...DEVICE_JOBS,
+  ...PEOPLE_JOBS,
+  ...CALL_OUT_JOBS,
+];
 
 for (const { job, drawing, order, mistakes } of JOBS)
   describe(job, () => {

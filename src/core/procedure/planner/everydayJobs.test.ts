@@ -53,7 +53,7 @@ const JOBS: readonly (readonly [
      sp1  span        p3-p4  A    lengthM=60
      ${house(1, "p4")}
      w1   work        p3     A    does=c1`,
-    "open d0",
+    "barricade p3; open d0",
     "close d0",
     3,
     0,
@@ -84,7 +84,7 @@ const JOBS: readonly (readonly [
      ld1  load         h1     ABC  connection=delta kw=70 customers=1
      h1   point        kind=service
      w1   work         p3     ABC  does=c1`,
-    "open c1 AC; open mb",
+    "barricade p3; open c1 AC; open mb",
     "close c1 ABC; close mb",
     1,
     0,
@@ -100,7 +100,7 @@ const JOBS: readonly (readonly [
      tie  disconnect  p5-q5  ABC  gang=true open=ABC normallyOpen=true loadBreakAmps=400
      ${OTHER_STATION}
      w1   work        p3     ABC`,
-    "open d1; open d2; close tie",
+    "open d1; barricade p3; open d2; close tie",
     "close d1; open tie; close d2",
     3,
     0,
@@ -116,7 +116,7 @@ const JOBS: readonly (readonly [
      ${OTHER_STATION}
      ${house(1, "p2")} ${house(2, "p5", "B")}
      w1   work        p3     ABC  does=sw`,
-    "open d1; open d2",
+    "open d1; barricade p3; open d2",
     "close d1; close d2",
     6,
     0,
@@ -128,7 +128,7 @@ const JOBS: readonly (readonly [
      sx   span    p1s1-p1s2  12  lengthM=60 construction=secondary
      x1   cutout  p1-p1b1    A   fuse=K10 blown=A
      w1   work    p1b1       A   does=t1`,
-    "open x2 A",
+    "barricade p1b1; open x2 A",
     "refuse x1 A; close x1 A; close x2 A",
     6,
     0,
@@ -143,7 +143,7 @@ const JOBS: readonly (readonly [
      sp2  span        p4-p5  ABC  lengthM=800
      ${house(1, "p5")} ${house(2, "p5", "B")}
      w1   work        p3     ABC  does=vr1`,
-    "set-position vr1; block vr1; close by ABC; open d1 ABC; open d2 ABC",
+    "barricade p3; set-position vr1; block vr1; close by ABC; open d1 ABC; open d2 ABC",
     "close d1 ABC; close d2 ABC; open by ABC; unblock vr1",
     0,
     0,
@@ -164,6 +164,46 @@ const JOBS: readonly (readonly [
     0,
   ],
   [
+    "a clamp that has nothing but cutouts beyond it: those drop the load, and nobody ahead of it is without supply",
+    `${LINE}
+     rc   recloser  p1-q1  ABC
+     mx   span      q1-q2  ABC  lengthM=900
+     ldm  load      q2     ABC  kw=150 customers=44
+     k1   clamp     q2-p3  A    condition=burned
+     sp1  span      p3-p4  A    lengthM=80
+     ${house(1, "p4")}
+     sp2  span      p4-p5  A    lengthM=80
+     ${house(2, "p5")}
+     w1   work      p3     A    does=k1`,
+    "open x1 A; open x2 A; lift k1 A",
+    "attach k1 A; close x1 A; close x2 A",
+    6,
+    0,
+  ],
+  [
+    "a pad in a loop is changed with what cuts it off beyond it, and the pad behind it fed from the other side",
+    `${LINE}
+     ca   cutout       p1-ra  A  fuse=K65
+     u1   span         ra-a1  A  construction=cable lengthM=120
+     ea1  elbow        a1-a   A
+     ta   transformer  a-sa   A  connection=single kva=50 primaryKv=7.2 secondaryV=240
+     lda  load         sa     12 connection=delta kw=12 customers=5
+     ea2  elbow        a-a2   A
+     u2   span         a2-b1  A  construction=cable lengthM=120
+     eb1  elbow        b1-b   A
+     tb   transformer  b-sb   A  connection=single kva=50 primaryKv=7.2 secondaryV=240
+     ldb  load         sb     12 connection=delta kw=12 customers=6
+     eb2  elbow        b-b2   A  open=A normallyOpen=true
+     u3   span         b2-rb  A  construction=cable lengthM=130
+     cb   cutout       p1-rb  A  fuse=K65
+     ${["a", "a1", "a2", "sa", "b", "b1", "b2", "sb"].map((it) => `${it} point kind=pad`).join("\n     ")}
+     w1   work         a      A  does=ta`,
+    "open ca A; open eb1 A; close eb2 A; barricade a",
+    "close ca A; open eb2 A; close eb1 A",
+    5,
+    0,
+  ],
+  [
     "what another crew has tagged stays open, and who is dark behind it is counted",
     `${LINE}
      c1   cutout    p1-p2  A  fuse=K25
@@ -173,7 +213,7 @@ const JOBS: readonly (readonly [
      ${house(2, "p9")}
      a1   arrester  p3     A
      w1   work      p3     A  does=a1`,
-    "open c1 A",
+    "open c1 A; barricade p3",
     "close c1 A",
     6,
     3,

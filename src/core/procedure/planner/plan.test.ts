@@ -16,7 +16,7 @@ const isolation = ({ steps }: Plan): string =>
       0,
       steps.findIndex((it) => it.do === "check-detector"),
     )
-    .filter((it) => !["brief", "request-permit", "receive-permit", "confirm"].includes(it.do))
+    .filter((it) => !["brief", "barricade", "request-permit", "receive-permit", "confirm"].includes(it.do))
     .map(words)
     .join("; ");
 
@@ -214,7 +214,7 @@ describe("What guards the work", () => {
     const planned = good(
       `${LINE}\n c1 cutout p1-p3 A fuse=K10\n ${HOUSES}\n a1 arrester p3 A loose=true\n w1 work p3 A`,
     );
-    expect(inWords(planned)).toMatch(/^brief; secure a1; .*open c1/);
+    expect(inWords(planned)).toMatch(/^brief; barricade p3; secure a1; .*open c1/);
   });
 
   test("a stiff source asks for a thicker cable", () => {
