@@ -111,7 +111,11 @@ function planLines(document: StillhotDocument, planned: Plan, file: string, with
 
 const named = (name: string | Message): string => (typeof name === "string" ? name : spell(name));
 
-const costOf = ({ customers: { asFound, worst, during, end }, criticalOut, operations }: Plan | Alternative) =>
+const costOf = ({
+  customers: { asFound, worst, during, end },
+  criticalOut,
+  operations,
+}: Plan | Alternative) =>
   say(criticalOut.length === 0 ? "cli.plan.cost" : "cli.plan.costCritical", {
     ...{ asFound, worst, during, end },
     critical: criticalOut.map(named).join(", "),

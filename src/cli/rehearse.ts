@@ -43,5 +43,12 @@ export const rehearse = eachFile({
 function jsonOf(file: string, document: StillhotDocument, rehearsal: Rehearsal, warnings: readonly object[]) {
   const { ok, customers, steps, findings } = rehearsalJson(rehearsal, speech().catalogue);
   const final = answerOf(document, rehearsal.final);
-  return { file, ok, customers, steps, findings: [...warnings, ...findings], final: { ok: final.ok, ...final.json } };
+  return {
+    file,
+    ok,
+    customers,
+    steps,
+    findings: [...warnings, ...findings],
+    final: { ok: final.ok, ...final.json },
+  };
 }

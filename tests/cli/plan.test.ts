@@ -24,7 +24,9 @@ test("P1 plan prints the file with an order of steps that rehearses without a da
   expect(JSON.parse(out).system).toEqual(JSON.parse(readFileSync(lane, "utf8")).system);
   expect(JSON.parse(out).job.steps.length).toBeGreaterThan(20);
   expect(out).not.toContain('"why"');
-  expect(err).toMatch(/\d+ steps: customers without supply: 0 as found, \d+ at the worst, 0 while work goes on, 0 at the end;\s+operations: \d+\./);
+  expect(err).toMatch(
+    /\d+ steps: customers without supply: 0 as found, \d+ at the worst, 0 while work goes on, 0 at the end;\s+operations: \d+\./,
+  );
   const played = await line(["rehearse", "-", "--json"], { stdin: [out] });
   expect({ code: played.code, ok: JSON.parse(played.out).ok }).toEqual({ code: 0, ok: true });
 });

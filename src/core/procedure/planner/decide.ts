@@ -111,8 +111,7 @@ function wiresDown({ system }: StillhotDocument): ReadonlySet<PointId> {
   const guarded = new Set<PointId>();
   for (const [, it] of elementsOfKind(system, "span"))
     if (it.construction !== "cable" && it.parted.replace("N", "") !== "")
-      for (const at of [it.from, it.to] as PointId[])
-        if (!isBarricaded(system, guarded, at)) guarded.add(at);
+      for (const at of [it.from, it.to] as PointId[]) if (!isBarricaded(system, guarded, at)) guarded.add(at);
   return guarded;
 }
 

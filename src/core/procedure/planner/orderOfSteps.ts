@@ -68,13 +68,16 @@ export function stepsOf(
 function guardedOnArrival(document: StillhotDocument, steps: readonly PlannedStep[]): PlannedStep[] {
   return steps
     .filter(({ do: verb }) => verb === "barricade")
-    .reduce((order, guard) => {
-      const others = order.filter((it) => it !== guard);
-      const structure = structureOf(document.system, guard.at!)?.id;
-      const visit = visitsOf(document, others).find((it) => it.structure === structure);
-      const at = Math.min(visit === undefined ? Infinity : visit.steps[0]! - 1, order.indexOf(guard));
-      return [...others.slice(0, at), guard, ...others.slice(at)];
-    }, [...steps]);
+    .reduce(
+      (order, guard) => {
+        const others = order.filter((it) => it !== guard);
+        const structure = structureOf(document.system, guard.at!)?.id;
+        const visit = visitsOf(document, others).find((it) => it.structure === structure);
+        const at = Math.min(visit === undefined ? Infinity : visit.steps[0]! - 1, order.indexOf(guard));
+        return [...others.slice(0, at), guard, ...others.slice(at)];
+      },
+      [...steps],
+    );
 }
 
 /** A permit is asked for, received and said back; what the job has of it already is not asked for twice. */

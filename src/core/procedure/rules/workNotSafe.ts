@@ -54,7 +54,8 @@ function unproven(id: WorkPointId, { verdict }: WorkPointReport, before: JobStat
     .filter((it) => !tested.has(it));
   const gaps = { name: workPointName(document, id), where: conductorNames(document, untested) };
   const induced = Math.max(0, ...untested.map((it) => readings.get(it)?.volts ?? 0));
-  const how = verdict !== "isolated" || untested.length === 0 ? verdict : induced > 0 ? "induced" : "untested";
+  const how =
+    verdict !== "isolated" || untested.length === 0 ? verdict : induced > 0 ? "induced" : "untested";
   return {
     where: id,
     message: say(`rule.work-not-safe.${how}`, { ...gaps, volts: figure(induced) }),

@@ -55,7 +55,8 @@ export const plan = {
   "order.stillFound": "What the rules find in it",
   "order.ways": "Ways to do it",
   "order.cheapest": "Fewest customers, then fewest acts",
-  "order.price": "{steps} steps, {operations} operations; customers out: {customers}{critical}; {asFound} as found, {worst} at the worst, {end} at the end",
+  "order.price":
+    "{steps} steps, {operations} operations; customers out: {customers}{critical}; {asFound} as found, {worst} at the worst, {end} at the end",
   "order.critical": ", critical: {names}",
   "order.use": "Use it",
   "order.compare": "Compare with mine",

@@ -55,7 +55,8 @@ export const plan = {
   "order.stillFound": "Ce que les règles y trouvent",
   "order.ways": "Façons de faire",
   "order.cheapest": "Le moins de clients, puis le moins d'actes",
-  "order.price": "{steps} étapes, {operations} manœuvres ; clients coupés : {customers}{critical} ; {asFound} au départ, {worst} au pire, {end} à la fin",
+  "order.price":
+    "{steps} étapes, {operations} manœuvres ; clients coupés : {customers}{critical} ; {asFound} au départ, {worst} au pire, {end} à la fin",
   "order.critical": ", critiques : {names}",
   "order.use": "Le prendre",
   "order.compare": "Comparer au mien",
