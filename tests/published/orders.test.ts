@@ -362,8 +362,8 @@ const JOBS: readonly Classic[] = [
       check-detector
       ground b3 B first neutral
       ground b2 B first neutral
-      work w2
       work w1
+      work w2
       all-clear
       all-clear
       confirm

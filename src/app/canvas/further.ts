@@ -2,5 +2,4 @@
 export { overviewOf, renewedNotes } from "../../core";
 export { keepingMiddle } from "./keepingMiddle";
 export { motionBetween } from "./motion";
-export { revealing, revealingAll } from "./revealing";
 export { paintLit, paintOver } from "./paintAround";

@@ -37,6 +37,9 @@ export const MOST_WAYS_TRIED = 4;
 /** Other ways that are told. */
 export const MOST_ALTERNATIVES = 3;
 
+/** Beginnings of an order that are walked on side by side; all there are of a job at five or six places. */
+export const MOST_WALKS = 200;
+
 /** Rounds of repair before a plan is told as it is, with what the rules still find in it. */
 export const MOST_ROUNDS = 16;
 

@@ -107,7 +107,7 @@ function inTime(
 }
 
 /** Whether both sides of an open thing are live, or one of them by a machine alone. */
-function meetsSupply(system: System, { edges }: Opening): boolean {
+export function meetsSupply(system: System, { edges }: Opening): boolean {
   const circuit = circuitOf(system);
   const { from, to } = reachGraphOf(circuit);
   const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: true });

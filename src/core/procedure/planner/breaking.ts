@@ -6,11 +6,20 @@ import {
   type SavedElement,
   settingsOf,
   type StillhotDocument,
+  structureOf,
   type System,
 } from "../../document";
 import { ampsAtPoint, elementAmps, solutionOf } from "../../phasor";
 import { circuitOf, endsOf } from "../../network";
-import { complex, conductorId, type ElementId, isRefusal, type Letter, type PointId } from "../../terms";
+import {
+  complex,
+  conductorId,
+  type ElementId,
+  isRefusal,
+  type Letter,
+  type PointId,
+  type StructureId,
+} from "../../terms";
 import { joinedWithout } from "../job/joined";
 import { systemAfter } from "../job/positions";
 import { distanceBetween } from "./distance";
@@ -78,11 +87,13 @@ const isMadeForIt = ({ basis }: Breaks, amps: number): boolean =>
  * to break load, then what the first have left without load; the nearest one where it does not matter.
  *
  * @param first keys of openings that come before all others, as far as they may
+ * @param endAt a structure on which nothing is opened as long as something else can be
  */
 export function orderOpenings(
   document: StillhotDocument,
   openings: readonly Opening[],
   first: ReadonlySet<string> = new Set(),
+  endAt?: StructureId,
 ): OpeningOrder {
   let system = document.system;
   const left = [...openings];
@@ -100,6 +111,7 @@ export function orderOpenings(
         rank: [
           first.has(it.opening.key) ? 0 : 1,
           isTakenOffFirst(it) ? 0 : 1,
+          endAt !== undefined && structureOf(document.system, it.opening.element)?.id === endAt ? 1 : 0,
           it.opening.element === order.at(-1)?.opening.element ? 0 : 1,
           isMadeForIt(it.limit, it.amps) && it.amps > NO_AMPS ? 0 : 1,
           here === undefined ? 0 : distanceBetween(document.system, here, it.opening.at),

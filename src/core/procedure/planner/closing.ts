@@ -184,8 +184,21 @@ function inTurn(
   way: Move["way"],
   openings: readonly Opening[],
 ): Move[] {
+  return inThisOrder(
+    document,
+    from,
+    openings.map((opening) => ({ way, opening })),
+  );
+}
+
+/** Moves one after the other, each with its tool and with how the drawing stands before it. */
+export function inThisOrder(
+  document: StillhotDocument,
+  from: System,
+  moves: readonly Pick<Move, "way" | "opening">[],
+): Move[] {
   let before = from;
-  return openings.map((opening) => {
+  return moves.map(({ way, opening }) => {
     const element = complete(before.elements[opening.element]!);
     const move: Move = { way, opening, before, tool: toolFor(element, jobOf(document).tools, way === "off") };
     before = systemMoved(document, move);

@@ -2,7 +2,6 @@ import { MOST_ROUNDS } from "../tolerances";
 import type { StillhotDocument } from "../../document";
 import { beginJob } from "../job/state";
 import { type CustomersOutOfJob, customersOutIn } from "../rehearsal/customers";
-import type { PlayedStep } from "../rehearsal/play";
 import { findingsAtEnd } from "../rules";
 import type { RehearsalFinding } from "../rules/rule";
 import { nthChoiceOf } from "./bestChoice";
@@ -10,6 +9,7 @@ import { type Bypassed, bypassed } from "./bypass";
 import { decide } from "./decide";
 import { demandKey, demandOf } from "./demand";
 import type { Intent } from "./intent";
+import { otherTurns, withFewestVisits } from "./fewestVisits";
 import { stepsOf } from "./orderOfSteps";
 import { playing } from "./playing";
 import { purposesOf } from "./purposes";
@@ -44,7 +44,6 @@ export function draftFor(
   const around = bypassed(asFound);
   const { document } = around;
   let wishes = wish(from, "forbidden", ...around.bypasses.map(({ by }) => by));
-  let draft: Draft | undefined;
   let choice: Choice | undefined;
   let chosenFor = "";
   for (let round = 0; round < MOST_ROUNDS; round++) {
@@ -53,7 +52,7 @@ export function draftFor(
     if (choice === undefined || key !== chosenFor) {
       const next = nthChoiceOf(document, demand, deadEnds, nth);
       // A wish that leaves no way at all is not taken.
-      if (next === undefined) return draft;
+      if (next === undefined) return undefined;
       [choice, chosenFor] = [next, key];
     }
     const decided = decide(document, choice, wishes);
@@ -62,43 +61,52 @@ export function draftFor(
       continue;
     }
     const { intent } = decided;
-    const steps = stepsOf(document, intent, purposesOf(document, choice, demand), around);
-    const { played, mended } = playUntilMended(around, steps, intent, decided.wishes);
-    if (mended !== undefined) {
-      wishes = mended;
-      continue;
-    }
-    const findings = [...played.flatMap((it) => it.findings), ...findingsAtEnd(played.at(-1)!.state)].filter(
-      isWrong,
-    );
-    if (draft === undefined || findings.length < draft.findings.length)
-      draft = {
-        intent,
-        wishes,
-        steps,
-        findings,
-        customers: customersOutIn({ begin: beginJob(asFound), steps: played }),
-      };
-    return draft;
+    const ordered = (it: Intent): readonly PlannedStep[] =>
+      stepsOf(document, it, purposesOf(document, it.choice, demand), around);
+    const mended = mendedBy(around, ordered(intent), intent, decided.wishes);
+    if (mended === undefined)
+      return withFewestVisits(
+        asFound,
+        draftOf(asFound, intent, wishes, ordered(intent)),
+        (it) => otherTurns(document, it, demand),
+        ordered,
+        (it, steps) => draftOf(asFound, it, wishes, steps),
+      );
+    wishes = mended;
   }
-  return draft;
+  return undefined;
 }
 
-/** Plays an order up to the first step whose findings become a wish; to its end where none does. */
-function playUntilMended(
+function draftOf(
+  asFound: StillhotDocument,
+  intent: Intent,
+  wishes: Wishes,
+  steps: readonly PlannedStep[],
+): Draft {
+  const played = [...playing(asFound, steps)];
+  return {
+    intent,
+    wishes,
+    steps,
+    findings: [...played.flatMap((it) => it.findings), ...findingsAtEnd(played.at(-1)!.state)].filter(
+      isWrong,
+    ),
+    customers: customersOutIn({ begin: beginJob(asFound), steps: played }),
+  };
+}
+
+/** The wishes that the first findings become that can be mended, playing an order from its first step; nothing where none can. */
+function mendedBy(
   { asFound, document }: Bypassed,
   steps: readonly PlannedStep[],
   intent: Intent,
   wishes: Wishes,
-): { readonly played: readonly PlayedStep[]; readonly mended: Wishes | undefined } {
-  const played: PlayedStep[] = [];
-  for (const it of playing(asFound, steps)) {
-    played.push(it);
-    const { step, state } = it;
-    const mended = repaired(it.findings.filter(isWrong), { document, intent, step, state, wishes });
-    if (mended !== wishes) return { played, mended };
+): Wishes | undefined {
+  for (const { findings, step, state } of playing(asFound, steps)) {
+    const mended = repaired(findings.filter(isWrong), { document, intent, step, state, wishes });
+    if (mended !== wishes) return mended;
   }
-  return { played, mended: undefined };
+  return undefined;
 }
 
 const isWrong = ({ severity }: { readonly severity: string }): boolean => severity !== "note";

@@ -70,7 +70,7 @@ const JOBS: readonly (readonly [
      tie  disconnect  p5-q5  A  open=A normallyOpen=true loadBreakAmps=100
      ${OTHER_STATION}
      w1   work        p3     A  does=sp1`,
-    "barricade p2; barricade p3; open d1 A; open x2 A; close tie A",
+    "barricade p3; barricade p2; open d1 A; open x2 A; close tie A",
     "refuse c1 A; close c1 A; stop g2; open tie A; close d1 A; close x2 A",
     3,
     0,
@@ -116,7 +116,7 @@ const JOBS: readonly (readonly [
      ${OTHER_STATION}
      ${house(1, "p2")} ${house(2, "p5", "B")}
      w1   work        p3     ABC  does=sw`,
-    "open d1; barricade p3; open d2",
+    "open d1; open d2; barricade p3",
     "close d1; close d2",
     6,
     0,

@@ -41,7 +41,7 @@ export function isolating(
     const off: Action = {
       rank: RANK.isolate,
       after: [...after, ...first],
-      at: opening.at,
+      at: placeOf(system, element),
       steps: [step(stepOff(system, opening, phases, tool), whyOff(document, opening, purposes))],
     };
     const then =

@@ -19,8 +19,8 @@ export interface PlanOptions {
 
 /**
  * An order of steps from as found to safe to work and on to the line in service that passes every rule of the rehearsal:
- * fewest customers out while work goes on, then at the worst, then fewest operations, then least walking. Where there is
- * none, what threatens and what would control it.
+ * fewest customers out while work goes on, then at the worst, then fewest operations, then fewest visits to a structure, then
+ * least walking. Where there is none, what threatens and what would control it.
  */
 export function plan(document: StillhotDocument, { alternatives = true }: PlanOptions = {}): Plan {
   const asked = withoutSteps(document);

@@ -37,25 +37,21 @@ export function provingDead(document: StillhotDocument, intent: Intent, open: re
     steps: [...testSteps(places), ...places.map((it) => groundStep(document, it))],
   }));
   const again = intent.retest ? work : work.filter(({ at }) => !intent.grounds.some((it) => it.at === at));
-  if (again.length === 0) return [...wait, ...grounds];
-  return [
-    ...wait,
-    ...grounds,
-    {
-      rank: RANK.retest,
-      after: [...open, ...wait, ...grounds],
-      at: again[0]!.at,
-      steps: intent.retest
-        ? testSteps(again).map((it) => (it.do === "test" ? { ...it, why: say("why.retest") } : it))
-        : testSteps(again),
-    },
-  ];
+  const tests = poles(system, again).map((places): Action => ({
+    rank: RANK.retest,
+    after: [...open, ...wait, ...grounds],
+    at: places[0]!.at,
+    steps: testSteps(places).map((it) =>
+      intent.retest && it.do === "test" ? { ...it, why: say("why.retest") } : it,
+    ),
+  }));
+  return [...wait, ...grounds, ...tests];
 }
 
 /** Places on one pole are tested together, then grounded: the detector is proven twice and not four times. */
-function poles(system: System, grounds: readonly GroundPlace[]): GroundPlace[][] {
-  const found: GroundPlace[][] = [];
-  for (const place of grounds) {
+function poles<Place extends { readonly at: PointId }>(system: System, places: readonly Place[]): Place[][] {
+  const found: Place[][] = [];
+  for (const place of places) {
     const pole = found.find(([first]) => isSameStructure(system, first!.at, place.at));
     if (pole === undefined) found.push([place]);
     else pole.push(place);

@@ -28,7 +28,10 @@ export const supplying = (
   open: readonly Action[],
 ): Action[] => inARow(document, restored.moves, RANK.supply, open, "meanwhile");
 
-/** Tags and blocks off, then every move that brings the line back to service. */
+/**
+ * Tags and blocks off, and every move that brings the line back to service, each once the tag is off the thing that it
+ * moves: one that hangs on another thing is where it belongs (29 CFR 1910.269(m)(3)(xiii)).
+ */
 export function restoring(document: StillhotDocument, intent: Intent, clear: readonly Action[]): Action[] {
   const { system } = document;
   const marks = (
@@ -38,14 +41,16 @@ export function restoring(document: StillhotDocument, intent: Intent, clear: rea
   ): Action[] =>
     [...ids].map((element) => ({
       rank: RANK.untag,
-      after: [...clear, ...first.filter(({ steps: [it] }) => it!.element === element)],
+      after: [...clear, ...first.filter((it) => isOn(it, element))],
       at: placeOf(system, element),
       steps: [step({ do: verb, element }, say(`why.${verb}`, { name: nameOf(document, element) }))],
     }));
   const untags = marks("untag", intent.tags, []);
   const off = [...untags, ...marks("unblock", intent.blocks, untags)];
-  return [...off, ...inARow(document, intent.back, RANK.restore, [...clear, ...off], "for good")];
+  return [...off, ...inARow(document, intent.back, RANK.restore, clear, "for good", off)];
 }
+
+const isOn = ({ steps: [first] }: Action, element: ElementId): boolean => first!.element === element;
 
 type When = "meanwhile" | "for good";
 
@@ -55,13 +60,14 @@ function inARow(
   rank: number,
   first: readonly Action[],
   when: When,
+  marks: readonly Action[] = [],
 ): Action[] {
   const actions: Action[] = [];
   for (const { move, phases } of together(moves))
     actions.push({
       rank,
-      after: [...first, ...actions],
-      at: move.opening.at,
+      after: [...first, ...actions, ...marks.filter((it) => isOn(it, move.opening.element))],
+      at: placeOf(document.system, move.opening.element),
       steps: move.way === "off" ? offSteps(document, move, phases) : onSteps(document, move, phases, when),
     });
   return actions;

@@ -6,9 +6,12 @@ import type { PlannedStep } from "./types";
 /** A step with what it is for. */
 export const step = (it: Step, why: Message): PlannedStep => ({ ...it, why });
 
-/** Where hands go to a thing. */
-export const placeOf = (system: System, id: ElementId): PointId =>
-  endsOf(complete(system.elements[id]!))[0]?.[1] as PointId;
+/** Where hands go to a thing: an end of it that is on its structure, a house's meter at the house. */
+export function placeOf(system: System, id: ElementId): PointId {
+  const ends = endsOf(complete(system.elements[id]!)).map(([, point]) => point as PointId);
+  const structure = structureOf(system, id);
+  return ends.find((it) => structureOf(system, it) === structure) ?? ends[0]!;
+}
 
 /** Whether people stand at a pole there, and not at a pad, in a vault or a station. */
 export const isOnPole = (system: System, at: PointId): boolean =>

@@ -34,6 +34,19 @@ test("of equals the nearest goes first", () => {
   );
 });
 
+test("what can be done where one stands is done before one walks on", () => {
+  const far = action("far", 1, [], "p3");
+  const later = [action("near later", 2, [], "p1"), action("far later", 3, [far], "p3")];
+  expect(order(action("near", 1, [], "p1"), far, ...later)).toBe("near near later far far later");
+});
+
+test("where a way back can be saved one goes to the far place first", () => {
+  const near = action("near", 1, [], "p1");
+  const far = action("far", 1, [], "p3");
+  const work = action("work", 2, [near, far], "p1");
+  expect(order(near, far, work)).toBe("far near work");
+});
+
 test("what waits for something that is never done is a mistake of the planner", () => {
   expect(() => order(action("a", 1, [action("never", 1)]))).toThrow(/circle of note/);
 });

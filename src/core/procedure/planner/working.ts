@@ -1,5 +1,5 @@
 import { isBeside } from "../../devices";
-import { complete, type StillhotDocument, type System, workPointName } from "../../document";
+import { complete, isSameStructure, type StillhotDocument, type System, workPointName } from "../../document";
 import { isBarricaded } from "../../hazard";
 import { type ElementId, type PointId, say } from "../../terms";
 import { nameOf } from "../job/names";
@@ -18,7 +18,7 @@ export function working(document: StillhotDocument, intent: Intent, dead: readon
     .filter((at) => !isBarricaded(system, intent.wiresDown, at))
     .map((at): Action => ({
       rank: RANK.barricade,
-      after: dead,
+      after: dead.filter((it) => it.rank < RANK.ground || isSameStructure(system, String(it.at), at)),
       at,
       steps: [
         step(
