@@ -63,9 +63,9 @@ export const clearOfLetter = (text: number): number => Math.max(34, 24 * text);
 /** From the middle of a state on a line to that of a letter before it [units for a letter's pixel of one]. */
 export const STATE_AND_LETTER = 24;
 
-/** How wide a plate is at least [units]: beside its edge the number alone has room, however small symbols are drawn. */
-export const leastTitleWidth = (title: string, text: number): number =>
-  (EDGES + widthOf(numberOf(title), NUMBER_SIZE) * AT_LEAST) * text;
+/** How wide a plate is on which words have room between its edges, however small symbols are drawn [units]. */
+export const leastTitleWidth = (words: string, text: number): number =>
+  (EDGES + widthOf(words, NUMBER_SIZE) * AT_LEAST) * text;
 const EDGES = 32;
 const NUMBER_SIZE = 16;
 /** Letters give way less than symbols do: beside the smallest that are drawn they take so much more room. */

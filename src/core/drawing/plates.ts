@@ -44,8 +44,9 @@ export function platePiece(
   const beside = way === "down" ? plate.beside : 0;
   const isStation = kind === "station";
   const size = symbolSizeAt(text);
-  // Of a narrow plate the number has the room.
-  const isWide = way === "down" || box.right - box.left > leastTitleWidth(title, text) + ROD * size;
+  // Of a narrow plate its name has the room.
+  const isWide =
+    way === "down" || box.right - box.left > leastTitleWidth(shortTitle(title), text) + ROD * size;
   const hasRod =
     !isStation &&
     isWide &&

@@ -4,6 +4,7 @@ import {
   clearOfLetter,
   isTightAt,
   leastTitleWidth,
+  numberOf,
   STATE_AND_LETTER,
   symbolSizeAt,
   titleLines,
@@ -361,7 +362,7 @@ class Table {
     const { text } = this.#rooms;
     const written = Math.max(...this.#titleLines(group).map((it) => widthOf(it, TITLE_SIZE)));
     const whole = 12 + ROD * symbolSizeAt(text) + (12 + written * TITLE_SPARE) * text;
-    return group.kind === "station" ? whole : Math.max(whole, leastTitleWidth(group.title, text));
+    return group.kind === "station" ? whole : Math.max(whole, leastTitleWidth(numberOf(group.title), text));
   };
 
   place(root: Block, u0: number, v0: number) {
