@@ -22,7 +22,7 @@ const json = async (name: string) => {
 test("a job that breaks no rule: ok, exit code 0, a verdict after each step", async () => {
   const { code, ok, steps, final, ...rest } = await json("lane.json");
   expect({ code, ok }).toEqual({ code: 0, ok: true });
-  expect(Object.keys(rest)).toEqual(["file", "findings"]);
+  expect(Object.keys(rest)).toEqual(["file", "customers", "findings"]);
   expect(steps.map((it: { n: number }) => it.n)).toEqual(steps.map((_: unknown, at: number) => at + 1));
   expect(Object.keys(steps[0])).toEqual(["n", "do", "findings", "consequence", "workPoints"]);
   expect(steps[0].workPoints).toEqual({ w1: { verdict: "live", margin: 0 } });

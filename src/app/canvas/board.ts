@@ -8,7 +8,6 @@ import {
   isAfar,
   lettersAt,
   type NoteSizes,
-  overlaps,
   type Owner,
   type Piece,
   pieceFor,
@@ -17,7 +16,7 @@ import {
   type Scene,
   symbolLengthAt,
 } from "../../core";
-import { broughtIn, type Camera, fitted, showing, type Size, viewOf, ZOOM_BUTTONS, zoomedAt } from "./camera";
+import { broughtIn, type Camera, contains, fitted, showing, type Size, viewOf, zoomedAt } from "./camera";
 import { paintGrounds, paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
 import { isSameOver, type Painting, staleParts } from "./stale";
 import type * as Further from "./further";
@@ -182,6 +181,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     onCamera(camera);
   }
 
+  const look = (next: Camera | undefined) => next !== undefined && next !== camera && moveCamera(next);
+
   function fit() {
     const bounds = view?.scene.bounds;
     if (view === undefined || bounds === undefined || size.width <= 1) return;
@@ -307,21 +308,8 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     zoom: (factor, x = size.width / 2, y = size.height / 2) => moveCamera(zoomedAt(camera, factor, x, y)),
     fit,
     begin,
-    reveal(box) {
-      const inView = viewOf(camera, size);
-      if (contains(inView, box)) return;
-      if (!overlaps(inView, box))
-        return moveCamera(showing(camera, middleOf(box), size.width / 2, size.height / 2));
-      const across = beyond(box.left, box.right, inView.left, inView.right) * camera.scale;
-      const down = beyond(box.top, box.bottom, inView.top, inView.bottom) * camera.scale;
-      moveCamera({ ...camera, x: camera.x - across, y: camera.y - down });
-    },
-    revealAll(box) {
-      if (contains(viewOf(camera, size), box)) return;
-      const whole = fitted(box, size);
-      if (whole.scale < camera.scale) return moveCamera(whole);
-      moveCamera(showing(camera, middleOf(box), size.width / 2, (size.height - ZOOM_BUTTONS) / 2));
-    },
+    reveal: (box) => look(further?.revealing(camera, size, box)),
+    revealAll: (box) => look(further?.revealingAll(camera, size, box)),
     marquee(box) {
       marqueeBox = box;
       over.batchDraw();
@@ -357,18 +345,3 @@ const near = (scene: Scene, afar: boolean, within: Box): Pick<Scene, "pieces"> =
 const flagsOf = ({ works }: Scene): Piece[] => [...works.values()];
 
 const hasMany = ({ elements, points }: Scene): boolean => elements.size + points.size > MANY_PIECES;
-
-const middleOf = ({ left, right, top, bottom }: Box): [number, number] => [
-  (left + right) / 2,
-  (top + bottom) / 2,
-];
-
-/** By how much a stretch stands out of another, counted along it; nothing where it is longer. */
-const beyond = (low: number, high: number, from: number, to: number): number =>
-  high - low > to - from ? 0 : low < from ? low - from : Math.max(0, high - to);
-
-const contains = (outer: Box, inner: Box): boolean =>
-  outer.left <= inner.left &&
-  outer.top <= inner.top &&
-  outer.right >= inner.right &&
-  outer.bottom >= inner.bottom;

@@ -98,3 +98,10 @@ export function broughtIn(camera: Camera, box: Box, { width, height }: Size): Ca
     y: along(camera.y, box.top, box.bottom, EDGE, height - ZOOM_BUTTONS),
   };
 }
+
+/** Whether all of a box lies within another. */
+export const contains = (outer: Box, inner: Box): boolean =>
+  outer.left <= inner.left &&
+  outer.top <= inner.top &&
+  outer.right >= inner.right &&
+  outer.bottom >= inner.bottom;

@@ -2,4 +2,5 @@
 export { overviewOf, renewedNotes } from "../../core";
 export { keepingMiddle } from "./keepingMiddle";
 export { motionBetween } from "./motion";
+export { revealing, revealingAll } from "./revealing";
 export { paintLit, paintOver } from "./paintAround";

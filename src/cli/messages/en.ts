@@ -218,7 +218,7 @@ Plays job.steps from the first to the last, whether they are marked done or not,
 Each step is held against every rule, and what it brings about is computed from the solved drawing: amperes
 broken, fault current, volts across a person, what the detector shows.
 
-With --json: { file, ok, steps, findings, final }. Each step: { n, do, findings, consequence: { kind, amps, volts,
+With --json: { file, ok, customers, steps, findings, final }. Each step: { n, do, findings, consequence: { kind, amps, volts,
 text }, workPoints }; findings are those at the end; final is as check gives it, after the last step. ok is true
 when no step gave a danger or a warning; the exit code is 0 when nothing at the end did either.
 `,

@@ -218,7 +218,7 @@ Joue job.steps de la première à la dernière, marquées faites ou non, depuis 
 est tenue contre chaque règle, et ce qu'elle entraîne est calculé sur le dessin résolu : ampères coupés, courant de
 défaut, volts sur une personne, ce que montre le détecteur.
 
-Avec --json : { file, ok, steps, findings, final }. Chaque étape : { n, do, findings, consequence: { kind, amps, volts,
+Avec --json : { file, ok, customers, steps, findings, final }. Chaque étape : { n, do, findings, consequence: { kind, amps, volts,
 text }, workPoints } ; findings sont ceux de la fin ; final est ce que donne check, après la dernière étape. ok est
 vrai quand aucune étape n'a donné danger ni avertissement ; le code de sortie est 0 quand rien à la fin n'en donne.
 `,

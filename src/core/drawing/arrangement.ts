@@ -128,14 +128,6 @@ export function bestLie(
 export const symbolLengthAt = ({ text }: Pick<Lie, "text">, scale: number): number =>
   SYMBOL_LENGTH * symbolSizeAt(text) * scale;
 
-/** A picture that is passed on is about as wide as a page that lies, and no taller than one that stands. */
-const PICTURE = { width: 1200, height: 1000 };
-
-/** Which way the line runs on a picture of the whole drawing that nobody has a frame for yet. */
-export function wayFor(document: StillhotDocument): Way {
-  return bestLie(document, PICTURE, () => 1, 40).way;
-}
-
 /** Laid out before for the same things: what only opens or closes stands where it stood. */
 const known = new Map<string, { readonly key: string; readonly it: Arrangement }>();
 

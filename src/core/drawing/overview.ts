@@ -1,11 +1,17 @@
-import { type ElementId, type Message, spell } from "../terms";
-import { countedOn, isFurther, wordsOf } from "./afar";
+import { type ElementId, spell } from "../terms";
+import { symbolLengthAt } from "./arrangement";
+import { countedOn, wordsOf } from "./counted";
 import { numberOf } from "./labels";
 import { worstOf } from "./palettes";
 import type { PlatePiece } from "./plates";
 import type { Scene } from "./scene";
 import { sectionsOf } from "./sections";
+import { LEAST_STRUCTURE } from "./tolerances";
 import { type Note, type Piece, type Spot, unionOf } from "./shapes";
+
+/** Whether structures are too near to each other for a mark each: a section is one mark then. */
+const isFurther = (scene: Pick<Scene, "plates" | "text">, scale: number): boolean =>
+  scene.plates.length > 1 && symbolLengthAt(scene, scale) < LEAST_STRUCTURE;
 
 const overviews = { structures: new WeakMap<Scene, Scene>(), sections: new WeakMap<Scene, Scene>() };
 
@@ -28,9 +34,9 @@ export function overviewOf(scene: Scene, scale = Infinity): Scene {
     const spine = piece.within === true ? undefined : fromMarkToMark(piece.spine, marks);
     if (spine !== undefined) elements.set(id, lineOf(piece, spine));
   }
-  const plates = areSections
-    ? sectionMarks(scene)
-    : scene.plates.map((it) => markOf(it, scene, numberOf(it.plate.title)));
+  const plates = (areSections ? bySection(scene) : scene.plates.map((it) => [it])).map((it) =>
+    markOf(it, scene),
+  );
   const works = new Map([...scene.works].map(([id, it]) => [id, flagOf(it, marks)]));
   // Where work is done first, then where something is open, tagged or grounded, then numbers, and then what is longer: it
   // may stand beside its place. From so far that not all have room, those are left.
@@ -38,7 +44,7 @@ export function overviewOf(scene: Scene, scale = Infinity): Scene {
   const isWorked = ({ plate: { box } }: PlatePiece) =>
     worked.some(([x = 0, y = 0]) => x >= box.left && x <= box.right && y >= box.top && y <= box.bottom);
   const rank = (it: PlatePiece) =>
-    isWorked(it) ? -2 : it.counted !== "" ? -1 : (it.notes[0]?.text.length ?? 0);
+    isWorked(it) ? -2 : it.notes.length > 1 ? -1 : (it.notes[0]?.text.length ?? 0);
   const byRank = [...plates].sort((one, other) => rank(one) - rank(other));
   const pieces = [...byRank, ...elements.values(), ...works.values()];
   const overview: Scene = {
@@ -106,47 +112,29 @@ const ROUND: Note["sides"] = [
   [-1, 1],
 ];
 
-/** One mark a section, at the first of its structures as the current comes to them. */
-function sectionMarks(scene: Scene): readonly PlatePiece[] {
-  const { system } = scene.document;
+/** The structures of each section, in the order in which the current comes to them. */
+function bySection({ document: { system }, plates }: Scene): readonly PlatePiece[][] {
   const sections = new Map<string, PlatePiece[]>();
-  for (const piece of scene.plates) {
+  for (const piece of plates) {
     const section = sectionsOf(system).get(piece.plate.points[0]!)!;
     const before = sections.get(section);
     if (before === undefined) sections.set(section, [piece]);
     else before.push(piece);
   }
-  const word = (message: Message) => spell(message, scene.catalogue);
-  return [...sections.values()].map((pieces) => {
-    const [first] = pieces;
-    const counted = wordsOf(
-      pieces
-        .map(({ plate }) => countedOn(system, plate))
-        .reduce((sum, it) => ({
-          open: sum.open + it.open,
-          tagged: sum.tagged + it.tagged,
-          grounds: sum.grounds + it.grounds,
-        })),
-      word,
-    );
-    const number = numberOf(first!.plate.title);
-    const text = pieces.length === 1 ? number : `${number} +${pieces.length - 1}`;
-    return markOf(
-      { ...first!, counted, overall: worstOf(pieces.map(({ overall }) => overall)) },
-      scene,
-      text,
-    );
-  });
+  return [...sections.values()];
 }
 
-function markOf(piece: PlatePiece, scene: Scene, text: string): PlatePiece {
-  const { plate, owner, overall, counted } = piece;
+/** One mark for a structure, or for several where the first of them stands. */
+function markOf(pieces: readonly PlatePiece[], scene: Scene): PlatePiece {
+  const [piece] = pieces as readonly [PlatePiece];
+  const { plate, owner } = piece;
   const [x = 0, y = 0] = scene.points.get(plate.points[0] as never)?.spine ?? [];
-  const place = { owner, x, y, look: overall };
+  const place = { owner, x, y, look: worstOf(pieces.map(({ overall }) => overall)) };
+  const number = numberOf(plate.title);
   const mark: Note = {
     ...place,
     kind: "mark",
-    text,
+    text: pieces.length === 1 ? number : `${number} +${pieces.length - 1}`,
     sides: [[0, 0], ...ROUND],
     gap: 4,
     reach: 0,
@@ -154,15 +142,28 @@ function markOf(piece: PlatePiece, scene: Scene, text: string): PlatePiece {
   const beside: Note = {
     ...place,
     kind: "count",
-    text: counted,
+    text: countedWords(pieces, scene),
     sides: [[0, 1], ...ROUND],
     gap: 15,
     reach: 0,
   };
   return {
     ...piece,
+    overall: place.look,
     shapes: [],
-    notes: counted === "" ? [mark] : [mark, beside],
+    notes: beside.text === "" ? [mark] : [mark, beside],
     box: { left: x - 1, right: x + 1, top: y - 1, bottom: y + 1 },
   };
+}
+
+/** What is counted on structures, in words. */
+function countedWords(pieces: readonly PlatePiece[], { document, catalogue }: Scene): string {
+  const counted = pieces
+    .map(({ plate }) => countedOn(document.system, plate))
+    .reduce((sum, it) => ({
+      open: sum.open + it.open,
+      tagged: sum.tagged + it.tagged,
+      grounds: sum.grounds + it.grounds,
+    }));
+  return wordsOf(counted, (message) => spell(message, catalogue));
 }

@@ -25,15 +25,12 @@ const TITLE_SPARE = 1.25;
 /** The ground of a plate, which says for which one it is. */
 export interface PlatePiece extends Piece {
   readonly plate: Plate;
-  /** what of it is counted from afar, in words */
-  readonly counted: string;
 }
 
 /** The ground of a plate with its number, and the mark of a driven rod where it has one. */
 export function platePiece(
   plate: Plate,
   overall: Look,
-  counted: string,
   system: System,
   { way, text }: { readonly way: Way; readonly text: number },
   isWorked: boolean,
@@ -80,12 +77,16 @@ export function platePiece(
   const shapes: Shape[] = [
     ...(isStation ? [] : [{ shape: "ground", box } as const]),
     ...(hasRod
-      ? rodShapes(box.right - 16 * size, way === "down" ? box.bottom - 22 * size : box.top + 10 * size, size)
+      ? rodShapes(
+          box.right - 16 * size,
+          way === "down" ? box.bottom - 28 * size : box.top + 4 * size,
+          90,
+          size,
+        )
       : []),
   ];
   return {
     plate,
-    counted,
     owner,
     shapes,
     notes: title === "" ? [] : [note],
@@ -95,18 +96,15 @@ export function platePiece(
   };
 }
 
-/** A driven ground, at the foot of its pole: thin, so that nobody takes it for a ground set of the crew's. */
-function rodShapes(x: number, y: number, size: number): Shape[] {
-  const stroke = (...points: number[]): Shape => ({
-    shape: "stroke",
-    points,
-    closed: false,
-    filled: false,
-    isQuiet: true,
-  });
-  const bar = (half: number, down: number) =>
-    stroke(x - half * size, y + down * size, x + half * size, y + down * size);
-  return [stroke(x, y - 4 * size, x, y + 4 * size), bar(7, 4), bar(4.5, 8), bar(2, 12)];
+/** A driven ground on a short tail that leads so from a spot: thin, so that nobody takes it for a ground set of the crew's. */
+export function rodShapes(x: number, y: number, degrees: number, size = 1): Shape[] {
+  const angle = (degrees * Math.PI) / 180;
+  const [dx, dy] = [Math.cos(angle) * size, Math.sin(angle) * size];
+  const at = (along: number, aside: number) => [x + dx * along - dy * aside, y + dy * along + dx * aside];
+  return [
+    [...at(0, 0), ...at(13, 0)],
+    ...[6, 4, 1.5].map((half, nth) => [...at(13 + 3.5 * nth, half), ...at(13 + 3.5 * nth, -half)]),
+  ].map((points) => ({ shape: "stroke", points, closed: false, filled: false, isQuiet: true }));
 }
 
 /** A point: a dot on each conductor from which something hangs, or at which a device ends. */

@@ -41,8 +41,7 @@ import { badgeOfAll, worstOf } from "./palettes";
 import { hasBadge, lazyPiece, overallOf, pieceOf, type Surroundings } from "./pieces";
 import { revised } from "./revisedMap";
 import { type Arrangement, arrangementOf } from "./arrangement";
-import { countedOn, wordsOf } from "./afar";
-import { laidPointPiece, laidWorkPiece, type PlatePiece, platePiece } from "./plates";
+import { laidPointPiece, laidWorkPiece, type PlatePiece, platePiece, rodShapes } from "./plates";
 import type { Way } from "./layout/inside";
 import type { Layout, Plate } from "./layout/layout";
 import { freest, isSameRoute, type Route } from "./routes";
@@ -312,11 +311,10 @@ class Artist {
   #plate(plate: Plate): PlatePiece {
     const looks = plate.points.flatMap((id) => this.#looksAt(id).map(([, look]) => look));
     const { system } = this.document;
-    const counted = wordsOf(countedOn(system, plate), this.#word);
     const isWorked = Object.values(jobOf(this.document).workPoints).some(({ at }) =>
       plate.points.includes(at),
     );
-    return platePiece(plate, worstOf(looks), counted, system, this.arrangement.layout!, isWorked);
+    return platePiece(plate, worstOf(looks), system, this.arrangement.layout!, isWorked);
   }
 
   /** Nothing where its points are missing. */
@@ -578,7 +576,7 @@ function drawnPoint(
   if (point.earthOhms !== undefined) {
     const angle = freest(taken, 135);
     taken.push(angle);
-    shapes.push(...earthShapes(x, y, angle));
+    shapes.push(...rodShapes(x, y, angle));
   }
   if (point.pinned) shapes.push(...pinShapes(x, y, freest(taken, -45)));
   const notes: Note[] = [];
@@ -612,28 +610,6 @@ function drawnPoint(
       reach: 7,
     });
   return { shapes, notes };
-}
-
-/** A driven ground: a small earth mark on a short tail. */
-function earthShapes(x: number, y: number, degrees: number): Shape[] {
-  const [dx, dy] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
-  const bar = (distance: number, half: number): Shape => ({
-    shape: "stroke",
-    points: [
-      x + dx * distance - dy * half,
-      y + dy * distance + dx * half,
-      x + dx * distance + dy * half,
-      y + dy * distance - dx * half,
-    ],
-    closed: false,
-    filled: false,
-  });
-  return [
-    { shape: "stroke", points: [x, y, x + dx * 13, y + dy * 13], closed: false, filled: false },
-    bar(13, 6),
-    bar(16.5, 4),
-    bar(20, 1.5),
-  ];
 }
 
 /** A pin that is stuck in beside the point: tidying leaves it where it is. */

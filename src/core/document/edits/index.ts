@@ -30,14 +30,6 @@ export { replaceBy } from "./replaceBy";
 export { seeStructure, setStructureKeys } from "./structures";
 export { setElementKeys, setPointKeys } from "./setKeys";
 export { setPosition } from "./setPosition";
-export {
-  setFrequency,
-  setJob,
-  setLimit,
-  setNotes,
-  setRule,
-  setScenario,
-  setSteps,
-  setTitle,
-} from "./setWords";
+export { setLimit, setRule } from "./setRules";
+export { setFrequency, setJob, setNotes, setScenario, setSteps, setTitle } from "./setWords";
 export { addWorkPoint, removeWorkPoint, setWorkPoint } from "./workPoints";

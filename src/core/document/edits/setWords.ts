@@ -1,5 +1,4 @@
-import { isWellFormedId, type Json, type JsonObject, type Message, refuse, say } from "../../terms";
-import { DEFAULT_SETTINGS, type LimitKey, settingFields } from "../settings";
+import { type Json, type JsonObject, type Message, refuse, say } from "../../terms";
 import type { Step } from "../../steps";
 import { change, type Edit, type Draft, plain, putPart, withKeys } from "./change";
 
@@ -57,40 +56,3 @@ export const setSteps =
     change(say("edit.setSteps", { count: steps.length }), before, (draft) =>
       putPart(draft, "job", withKeys(before.job ?? {}, { steps: steps as unknown as Json })),
     );
-
-/**
- * Sets a limit for a reason; without a value its default holds again and the reason goes with it. Rules are set by
- * `setRule`.
- */
-export const setLimit =
-  (key: string, value: number | boolean | undefined, reason = ""): Edit =>
-  (before) => {
-    if (!Object.hasOwn(settingFields, key)) return refuse(say("edit.unknownKey", { key }));
-    const isUsual = value === undefined || value === DEFAULT_SETTINGS[key as LimitKey];
-    if (!isUsual && reason.trim() === "") return refuse(say("edit.limitReason"));
-    const saved = before.settings ?? {};
-    const reasons = withKeys((saved["reasons"] ?? {}) as JsonObject, {
-      [key]: isUsual ? undefined : reason.trim(),
-    });
-    const keys = {
-      [key]: isUsual ? undefined : value,
-      reasons: Object.keys(reasons).length === 0 ? undefined : reasons,
-    };
-    const name = say(`limit.${key as LimitKey}`);
-    return change(say(isUsual ? "edit.limitBack" : "edit.setLimit", { name }), before, (draft) =>
-      putPart(draft, "settings", withKeys(saved, keys)),
-    );
-  };
-
-/** Turns a rule off for a reason, or on again where there is none. */
-export const setRule =
-  (rule: string, reasonOff: string | undefined): Edit =>
-  (before) => {
-    if (!isWellFormedId(rule)) return refuse(say("edit.noThing", { id: rule }));
-    const rules = withKeys((before.settings?.["rules"] ?? {}) as JsonObject, {
-      [rule]: reasonOff === undefined ? undefined : { off: true, reason: reasonOff },
-    });
-    return change(say(reasonOff === undefined ? "edit.ruleOn" : "edit.ruleOff", { rule }), before, (draft) =>
-      putPart(draft, "settings", withKeys(before.settings ?? {}, { rules })),
-    );
-  };

@@ -2,7 +2,7 @@ import { droppedBy, isOwners } from "../../devices";
 import type { StillhotDocument } from "../../document";
 import { circuitOf } from "../../network";
 import type { ElementId } from "../../terms";
-import type { OpeningOrder } from "./breaking";
+import { ampsOf, type OpeningOrder, systemWithout } from "./breaking";
 import { type Opening, takesOffHung } from "./openings";
 import type { Choice, Demand } from "./search";
 import { edgesTaken, wayBetween } from "./ways";
@@ -38,20 +38,34 @@ export function purposesOf(
       .map((it) => wayBetween(circuit, edgeOn, it, stopped))
       .find((it) => it !== undefined);
     const purpose: Purpose | undefined =
-      way === undefined ? idleOf(opening, order.order, demand) : { is: "isolates", source: way.source };
+      way === undefined
+        ? idleOf(document, opening, order.order, demand)
+        : { is: "isolates", source: way.source };
     if (purpose !== undefined) purposes.set(opening.key, purpose);
   }
   return purposes;
 }
 
-function idleOf(opening: Opening, order: OpeningOrder["order"], { first }: Demand): Purpose | undefined {
+function idleOf(
+  document: StillhotDocument,
+  opening: Opening,
+  order: OpeningOrder["order"],
+  { first }: Demand,
+): Purpose | undefined {
   if (takesOffHung(opening)) return { is: "capacitor" };
   const at = order.findIndex((it) => it.opening === opening);
-  const later = order.slice(at + 1).filter((it) => it.opening.element !== opening.element);
+  const before = order
+    .slice(0, at)
+    .reduce((system, it) => systemWithout(system, it.opening), document.system);
+  const after = systemWithout(before, opening);
+  const later = order
+    .slice(at + 1)
+    .flatMap((it) => (it.opening.element === opening.element ? [] : [it.opening]));
+  const relieved = later.filter((it) => ampsOf(after, it) < ampsOf(before, it));
   // What is made to break load by itself needs nobody to take it off.
-  const next = (later.find((it) => droppedBy(it.opening) !== "load") ?? later[0])?.opening;
-  if (next === undefined) return undefined;
-  const other = next.element;
-  if (!first.has(opening.key)) return { is: "drops", other };
+  const helped = (relieved.find((it) => droppedBy(it) !== "load") ?? relieved[0])?.element;
+  if (!first.has(opening.key)) return helped === undefined ? undefined : { is: "drops", other: helped };
+  const other = helped ?? later[0]?.element;
+  if (other === undefined) return undefined;
   return isOwners(opening) ? { is: "keeps off", other } : { is: "splits", other };
 }

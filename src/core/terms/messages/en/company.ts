@@ -63,4 +63,18 @@ export const company = {
   "ruleName.unsolved": "Where the equations have no solution, no number is believed",
   "rules.on": "On",
   "rules.off": "Off",
+
+  "limit.singleCrew":
+    "One crew, with every opening visible, on the structure of the work and under its own control, may leave out the request, the tags and the blocking (29 CFR 1910.269(m)(2)(iii))",
+  "limit.hazardVolts": "Hot from",
+  "limit.exposureLimitVolts": "Exposure limit",
+  "limit.openWithoutLoadBreakAmps": "Bare cutout may break",
+  "limit.tapClampMaxAmps": "Tap clamp may carry",
+  "limit.assumeGenerators": "Assume that any customer may have a generator",
+  "limit.assumedGeneratorKva": "Assumed generator",
+  "limit.bodyOhms": "Resistance of a body",
+  "limit.clearingSeconds": "Clearing time",
+  "limit.inducedLimitVolts": "Induced exposure limit",
+  "limit.clampBreakAmps": "Tap clamp may break",
+  "limit.seenDays": "What was seen counts as seen for (0: always)",
 } as const;

@@ -112,6 +112,9 @@ export const document = {
   "edit.setSteps": "Set the order of steps: {count}",
   "edit.ruleOff": "Turn the rule {rule} off",
   "edit.ruleOn": "Turn the rule {rule} on",
+  "edit.setLimit": "Change a limit: {name}",
+  "edit.limitBack": "Back to the usual limit: {name}",
+  "edit.limitReason": "A limit changes only with a reason.",
   "edit.paste": "Paste things: {count}",
 
   "scenario.read.words": "text of 1 to {most} letters",
@@ -137,21 +140,5 @@ export const document = {
   "scenario.read.idOf.inject": "the id of an inject of this scenario",
   "scenario.read.idOf.objective": "the id of an objective of this scenario",
 
-  "edit.setLimit": "Change a limit: {name}",
-  "edit.limitBack": "Back to the usual limit: {name}",
-  "edit.limitReason": "A limit changes only with a reason.",
-  "limit.singleCrew":
-    "One crew, with every opening visible, on the structure of the work and under its own control, may leave out the request, the tags and the blocking (29 CFR 1910.269(m)(2)(iii))",
-  "limit.hazardVolts": "Hot from",
-  "limit.exposureLimitVolts": "Exposure limit",
-  "limit.openWithoutLoadBreakAmps": "Bare cutout may break",
-  "limit.tapClampMaxAmps": "Tap clamp may carry",
-  "limit.assumeGenerators": "Assume that any customer may have a generator",
-  "limit.assumedGeneratorKva": "Assumed generator",
-  "limit.bodyOhms": "Resistance of a body",
-  "limit.clearingSeconds": "Clearing time",
-  "limit.inducedLimitVolts": "Induced exposure limit",
-  "limit.clampBreakAmps": "Tap clamp may break",
-  "limit.seenDays": "What was seen counts as seen for (0: always)",
   "stamp.placed": "Add {name}",
 } as const;

@@ -117,6 +117,9 @@ export const document = {
   "edit.setSteps": "Fixer l'ordre des étapes : {count}",
   "edit.ruleOff": "Désactiver la règle {rule}",
   "edit.ruleOn": "Activer la règle {rule}",
+  "edit.setLimit": "Changer une limite : {name}",
+  "edit.limitBack": "Revenir à la limite habituelle : {name}",
+  "edit.limitReason": "Une limite ne change qu'avec une raison.",
   "edit.paste": "Coller des éléments : {count}",
 
   "scenario.read.words": "un texte de 1 à {most} lettres",
@@ -143,21 +146,5 @@ export const document = {
   "scenario.read.idOf.inject": "l'identifiant d'un événement de ce scénario",
   "scenario.read.idOf.objective": "l'identifiant d'un objectif de ce scénario",
 
-  "edit.setLimit": "Changer une limite : {name}",
-  "edit.limitBack": "Revenir à la limite habituelle : {name}",
-  "edit.limitReason": "Une limite ne change qu'avec une raison.",
-  "limit.singleCrew":
-    "Une seule équipe, dont chaque ouverture est visible, sur la structure du travail et sous son propre contrôle, peut omettre la demande, les étiquettes et le blocage (29 CFR 1910.269(m)(2)(iii))",
-  "limit.hazardVolts": "Sous tension dès",
-  "limit.exposureLimitVolts": "Limite d'exposition",
-  "limit.openWithoutLoadBreakAmps": "Un coupe-circuit nu peut couper",
-  "limit.tapClampMaxAmps": "Une pince peut porter",
-  "limit.assumeGenerators": "Supposer que tout client peut avoir une génératrice",
-  "limit.assumedGeneratorKva": "Génératrice supposée",
-  "limit.bodyOhms": "Résistance du corps",
-  "limit.clearingSeconds": "Durée d'élimination",
-  "limit.inducedLimitVolts": "Limite d'exposition induite",
-  "limit.clampBreakAmps": "Une pince peut couper",
-  "limit.seenDays": "Ce qui a été vu compte comme vu pendant (0 : toujours)",
   "stamp.placed": "Ajouter {name}",
 } as const;
