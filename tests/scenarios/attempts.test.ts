@@ -431,8 +431,8 @@ describe("T5 the debrief follows from the log", () => {
     expect(betterOf("first-cutout")).toMatchInlineSnapshot(`
       [
         "Open Pole 12, T1 cutout, B, with the load-break tool",
-        "Put a ground set on at Pole 12, T1 secondary, 1 2, neutral end first",
-        "Put a ground set on at Pole 12, T1 secondary, 1 2, neutral end first",
+        "Put a ground set on: Pole 12, T1 secondary, 1 2, neutral end first",
+        "Put a ground set on: Pole 12, T1 secondary, 1 2, neutral end first",
       ]
     `);
     expect(betterOf("orchard-close")).toMatchInlineSnapshot(`

@@ -221,7 +221,7 @@ function ownKind(system: System, id: string, saved: SavedElement, structure: Str
   const isByPoint = toldByPoint(system, saved, structure) !== undefined;
   const end = endPointsOf(saved)[0];
   const there = alike.filter((it) => endPointsOf(savedElement(system.elements, it))[0] === end);
-  return countedKind(say(`kind.${saved.kind}`), alikeAmong(system, id, isByPoint ? there : alike));
+  return countedThing(say(`kind.${saved.kind}`), alikeAmong(system, id, isByPoint ? there : alike));
 }
 
 /** The point that one of several of a kind on a structure is told apart by: that on which it hangs, as a ground set does. */
@@ -388,6 +388,12 @@ const counted = (name: Name, { n, of }: Count): Name =>
 
 const countedKind = (kind: Message, { n, of }: Count): Message =>
   of < 2 ? kind : say("name.nthKind", { nth: nth(n), kind });
+
+/** A device among others of its kind: numbered in a way that suits a kind of either gender. */
+const countedThing = (kind: Message, { n, of }: Count): Message =>
+  of < 2
+    ? kind
+    : say("name.nthThing", { nth: say(n < 4 ? `nthThing.${n as 1 | 2 | 3}` : "nthThing.more", { n }), kind });
 
 const nth = (n: number): Message => say(n < 4 ? `nth.${n as 1 | 2 | 3}` : "nth.more", { n });
 

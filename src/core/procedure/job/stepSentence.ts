@@ -36,7 +36,7 @@ export function stepSentence(
     name: nameOf(document, step, under),
     set: say("do.groundSet"),
     on: phases === undefined || phases === "" ? "" : say("do.onPhases", { phases: spaced(phases) }),
-    with: short || step.with === undefined || step.with === "" ? "" : toolOf(step.with),
+    with: short ? "" : withWhat(step),
     first: end === undefined ? "" : say(`do.first.${end}`),
     position: position ?? step.to ?? "",
     seconds: seconds ?? "",
@@ -85,6 +85,14 @@ const goesTo = (to: string): string | Message => {
   const key = (["do.to.neutral", "do.to.earth", "do.to.both"] as const).find((it) => it === `do.to.${to}`);
   return key === undefined ? "" : say(key);
 };
+
+/** The tool in hand, and how hands are kept from what is live. */
+function withWhat({ with: tool, method, gloveClass }: Step): string | Message {
+  const inHand = tool === undefined || tool === "" ? "" : toolOf(tool);
+  if (method === undefined) return inHand;
+  const kept = say(`do.method.${method}`, { class: gloveClass ?? "" });
+  return inHand === "" ? kept : say("do.withBoth", { tool: inHand, method: kept });
+}
 
 const toolOf = (tool: string): Message =>
   isTool(tool) ? say("do.with", { tool: say(`tool.${tool}`) }) : say("do.withOther", { tool });
