@@ -1,5 +1,5 @@
-import { readText } from "../share/files";
 import type { StillhotDocument } from "../../core";
+import { readText } from "../share/files";
 import type { Language } from "../words/language.svelte";
 
 /** One drawing of the library that ships with the app. */
@@ -34,15 +34,4 @@ export async function demo(id: string): Promise<StillhotDocument | undefined> {
   if (path === undefined) return undefined;
   const opened = readText(await files[path]!());
   return "document" in opened ? opened.document : undefined;
-}
-
-const FIRST = "sideline-three-transformers";
-
-/** The one that a newcomer sees first. */
-export async function firstDemo(): Promise<StillhotDocument | undefined> {
-  // By its name: a newcomer waits for no list.
-  const first = await demo(FIRST);
-  if (first !== undefined) return first;
-  const [another] = await demos();
-  return another === undefined ? undefined : demo(another.id);
 }
