@@ -208,8 +208,7 @@ function ownName(system: System, id: string, saved: SavedElement, structure: Str
   }
   const heard = asHeard(label);
   if (structure !== undefined && !isWholeName(label, structure)) {
-    const alike = structure.elements.filter((it) => asHeard(labelOf(system.elements[it])) === heard);
-    return counted(label, alikeAmong(system, id, alike));
+    return counted(label, alikeAmong(system, id, labelsOn(system)(structure, "elements").get(heard)));
   }
   const name = counted(label, alikeAmong(system, id, elementLabels(system).get(heard)));
   return placeLabels(system).has(heard) ? say("name.which", { name, kind }) : name;
@@ -302,7 +301,7 @@ const unlabelledByKind = perObject((system: System): ReadonlyMap<string, readonl
 function placeOn(system: System, id: string, structure: Structure): Name {
   const { label } = completePoint(savedPoint(system.points, id)!);
   if (label !== "" && asHeard(label) !== asHeard(structure.label)) {
-    const alike = structure.points.filter((it) => asHeard(labelOf(system.points[it])) === asHeard(label));
+    const alike = labelsOn(system)(structure, "points").get(asHeard(label));
     return counted(label, alikeAmong(system, id, alike));
   }
   const made = placesMade(system, structure);
@@ -367,8 +366,15 @@ interface Count {
 }
 
 /** Which of several that are called alike one is, nearest the source first. */
-function alikeAmong(system: System, id: string, ids: readonly string[] = []): Count {
-  if (ids.length < 2) return { n: 1, of: 1 };
+const alikeAmong = (system: System, id: string, ids: readonly string[] = []): Count =>
+  ids.length < 2 ? { n: 1, of: 1 } : { n: (turnsOf(system, ids).get(id) ?? 0) + 1, of: ids.length };
+
+const turns = perObject((_system: System) => new WeakMap<readonly string[], ReadonlyMap<string, number>>());
+
+/** In which turn each of several is counted; the same several are put in order once. */
+function turnsOf(system: System, ids: readonly string[]): ReadonlyMap<string, number> {
+  const known = turns(system).get(ids);
+  if (known !== undefined) return known;
   const hops = hopsFromSource(system);
   const far = (it: string): number => {
     const points = savedElement(system.elements, it)
@@ -379,9 +385,28 @@ function alikeAmong(system: System, id: string, ids: readonly string[] = []): Co
       ...points.slice(0, 3).map((point) => hops.get(point) ?? Number.MAX_VALUE),
     );
   };
-  const ahead = ids.filter((it) => far(it) < far(id) || (far(it) === far(id) && naturalOrder(it, id) < 0));
-  return { n: ahead.length + 1, of: ids.length };
+  const order = ids
+    .map((id) => ({ id, far: far(id) }))
+    .sort((a, b) => a.far - b.far || naturalOrder(a.id, b.id));
+  const found = new Map(order.map(({ id }, turn) => [id, turn]));
+  turns(system).set(ids, found);
+  return found;
 }
+
+/** Ids of what is on a structure, its points or its elements, by what their labels sound like. */
+const labelsOn = perObject((system: System) => {
+  const known = new Map<string, ReadonlyMap<string, readonly string[]>>();
+  return ({ id, points, elements }: Structure, of: "points" | "elements") => {
+    const key = `${of} ${id}`;
+    let found = known.get(key);
+    if (found === undefined) {
+      const records: Readonly<Record<string, JsonObject>> = of === "points" ? system.points : system.elements;
+      found = byLabel((of === "points" ? points : elements).map((it) => [it, labelOf(records[it])] as const));
+      known.set(key, found);
+    }
+    return found;
+  };
+});
 
 const counted = (name: Name, { n, of }: Count): Name =>
   of < 2 ? name : say("name.nth", { nth: nth(n), name });
