@@ -95,7 +95,7 @@ function withWhat({ with: tool, method, gloveClass }: Step): string | Message {
 }
 
 const toolOf = (tool: string): Message =>
-  isTool(tool) ? say("do.with", { tool: say(`tool.${tool}`) }) : say("do.withOther", { tool });
+  isTool(tool) ? say("do.with", { tool: say(`withTool.${tool}`) }) : say("do.withOther", { tool });
 
 /** Which end goes on or comes off first: the wrong order puts a person in the circuit. */
 export function firstEnd(
