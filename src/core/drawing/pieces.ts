@@ -127,13 +127,15 @@ function spineOf(element: CircuitElement, route: Route): readonly Spot[] {
 }
 
 function nearbySpots({ relation }: Nearby, route: Route): readonly [Spot, Spot] {
-  const { centre, along } = route;
+  const { centre, along, laid } = route;
   const length = bodyLength(route);
+  const size = laid === undefined ? 1 : symbolSizeAt(laid.text);
   const beside = (forward: number, across: number) =>
     spotOf(centre.x + along.x * forward - along.y * across, centre.y + along.y * forward + along.x * across);
+  const [over, slant, off] = [Math.max(58, 34 * size), Math.max(14, 8 * size), Math.max(34, 24 * size)];
   return relation === "crossing"
-    ? [beside(length / 4 + 14, -58), beside(length / 4 - 14, 58)]
-    : [beside(-length / 2, -34), beside(length / 2, -34)];
+    ? [beside(length / 4 + slant, -over), beside(length / 4 - slant, over)]
+    : [beside(-length / 2, -off), beside(length / 2, -off)];
 }
 
 /** The look that wins when an element is too small to show its conductors one by one. */

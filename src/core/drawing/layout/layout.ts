@@ -1,4 +1,12 @@
-import { complete, conductorsOf, elementsAt, savedElement, structuresOf, type System } from "../../document";
+import {
+  besideOthers,
+  complete,
+  conductorsOf,
+  elementsAt,
+  savedElement,
+  structuresOf,
+  type System,
+} from "../../document";
 import { type ElementId, lettersOf, type StructureId } from "../../terms";
 import {
   clearOfLetter,
@@ -89,6 +97,8 @@ const FLAG_BESIDE = 22;
 const RING = 22;
 /** From one ring to another, with the state of the line between them [px]. */
 const RINGS_APART = 104;
+/** A line beside or under another circuit, with the states of both on it [px]. */
+const BESIDE_ANOTHER = 130;
 /** Lines side by side past other plates. */
 const LANES_APART = 16;
 const BYPASSED = 200;
@@ -318,7 +328,15 @@ class Table {
     const element = complete(savedElement(this.#system.elements, child.by!)!);
     const hasLetters = "phases" in element && lettersOf(element.phases).length > 1 && !isLegs(element.phases);
     const letters = hasLetters ? 2 * (clearOfLetter(text) + STATE_AND_LETTER * text) : 0;
-    return Math.max(letters, this.#worked.has(from) && this.#worked.has(child.id) ? RINGS_APART * text : 0);
+    const hasAnother = besideOthers(this.#system).some(
+      (id) => (savedElement(this.#system.elements, id) as { span?: string }).span === child.by,
+    );
+    const another = hasAnother ? BESIDE_ANOTHER * text : 0;
+    return Math.max(
+      letters,
+      another,
+      this.#worked.has(from) && this.#worked.has(child.id) ? RINGS_APART * text : 0,
+    );
   }
 
   /** Where lines that leave a plate turn, side by side, each with room for all its conductors. */
