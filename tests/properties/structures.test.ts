@@ -1,6 +1,13 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { calledAlike, isUnreadable, readValue, type StillhotDocument } from "../../src/core";
+import {
+  calledAlike,
+  isUnreadable,
+  readValue,
+  type StillhotDocument,
+  structuresOf,
+  writeDocument,
+} from "../../src/core";
 import { assess } from "../../src/core/hazard";
 import type { Json } from "../../src/core/terms";
 import { drawFrom, randomDocument } from "../support/randomSystems";
@@ -54,6 +61,18 @@ test.each(LIBRARY)(
   },
 );
 
+test.each(LIBRARY)("D19 %s without its structures gives its bytes back", (path) => {
+  const { scenario: _, ...saved } = JSON.parse(readFileSync(path, "utf8")) as Saved & { scenario?: Json };
+  const text = `${JSON.stringify(withoutStructures(saved), null, 2)}\n`;
+  const document = read(JSON.parse(text) as object);
+  assess(document);
+  expect(structuresOf(document.system).size).toBeGreaterThan(1);
+  expect(writeDocument(document)).toBe(writeDocument(read(JSON.parse(text) as object)));
+  expect(JSON.parse(writeDocument(document))).toEqual(JSON.parse(text));
+  expect(writeDocument(read(JSON.parse(writeDocument(document)) as object))).toBe(writeDocument(document));
+});
+
+/** Sixty of the seeds; a thousand were run outside the suite. */
 test("D12 nor on what points of random drawings say they are on", () => {
   for (let seed = 1; seed <= 60; seed++) {
     const draw = drawFrom(seed);
