@@ -28,7 +28,7 @@ const DRAWINGS: [string, Drawn][] = [
   ...[1, 2, 3, 4, 5, 6, 7, 8].map((seed): [string, Drawn] => [`job ${seed}`, randomJob(seed)]),
   ...[1, 2, 3, 4, 5, 6, 7, 8].map((seed): [string, Drawn] => [
     `drawing ${seed}`,
-    randomDocument(seed, { parts: 20 }),
+    randomDocument(seed, { parts: 20 }) as unknown as Drawn,
   ]),
   ["four hundred cutouts of one label on one pole", fourHundred()],
 ];
