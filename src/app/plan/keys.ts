@@ -1,6 +1,6 @@
 import { walk, type Way } from "../sketch/walk";
 import { preferences } from "../settings/preferences.svelte";
-import type { Standing } from "./standing.svelte";
+import type { Viewing } from "../session/viewing.svelte";
 
 const ARROWS: Readonly<Record<string, Way>> = {
   ArrowRight: "onward",
@@ -13,7 +13,7 @@ const ARROWS: Readonly<Record<string, Way>> = {
 
 /** What keys do while a drawing that cannot be edited has the focus: the same as in Sketch, as far as it goes. */
 export interface DrawingKeys {
-  readonly view: Standing;
+  readonly view: Viewing;
   /** does the first thing that can be done with what is selected */
   first(): void;
   zoom(factor: number): void;

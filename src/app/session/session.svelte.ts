@@ -1,7 +1,5 @@
 import {
   type Assessment,
-  bestLie,
-  lettersAt,
   type Change,
   type Edit,
   complete,
@@ -26,23 +24,20 @@ import {
   redoKept,
   remember,
   type Scene,
-  sceneOf,
   type StateColumn,
   statesUntold,
   type StillhotDocument,
-  type Structure,
   type StructureId,
   structureOf,
   structuresOf,
   type System,
   undo,
   undoKept,
-  type WorkPointId,
 } from "../../core";
-import { speech } from "../words/language.svelte";
 import { Assessor } from "../worker/assessor";
 import { say } from "../words/catalogue";
 import { later } from "../words/later";
+import { Viewing } from "./viewing.svelte";
 
 type Things = Required<edits.Things>;
 
@@ -71,14 +66,9 @@ export type LargeEdit = "import" | "plan" | "rehearse";
 export const SELECTING: Mode = { name: "select" };
 
 /** The only mutable thing in the app: which drawing is shown, what is selected, and how it came to be. */
-export class Session {
+export class Session extends Viewing {
   document: StillhotDocument;
-  selection = $state.raw<readonly Owner[]>([]);
   mode = $state.raw<Mode>(SELECTING);
-  /** elements of a path that is lit on the drawing */
-  lit = $state.raw<readonly ElementId[]>([]);
-  /** which threat of the shown work point is lit */
-  litThreat = $state<number | undefined>(undefined);
   notice = $state.raw<Notice | undefined>(undefined);
   /** where the selection is being dragged to, before it is dropped */
   preview = $state.raw<StillhotDocument | undefined>(undefined);
@@ -103,15 +93,9 @@ export class Session {
   #history = $state.raw(emptyHistory);
   /** whether the history comes from a shelf, where it may have been damaged */
   #isKept = false;
-  #chosenWorkPoint = $state<WorkPointId | undefined>(undefined);
   readonly #assessor: Assessor;
   /** the drawing as a drag began */
   #still: Scene | undefined;
-  /** room for the drawing on the screen [px] */
-  room = $state.raw<{ readonly width: number; readonly height: number }>({ width: 1200, height: 700 });
-  /** how the drawing lies in that room, where the program lays it out */
-  lie = $derived.by(() => bestLie(this.preview ?? this.document, this.room, lettersAt));
-
   /** states as they were last worked out; while a newer answer is on its way, `isStale` says so */
   assessment = $derived(this.#assessed?.assessment);
   isStale = $derived.by(() => this.#assessed?.document !== this.document);
@@ -140,32 +124,13 @@ export class Session {
   });
   /** states and volts of this very drawing, its threats perhaps not yet */
   stated = $derived.by(() => (this.#isStated ? this.#stated?.assessment : undefined));
-  scene = $derived.by(() =>
-    sceneOf(this.preview ?? this.document, this.stated, {
-      ...this.lie,
-      catalogue: speech.catalogue,
-      ...(this.states === undefined ? {} : { states: this.states }),
-    }),
-  );
   /** what undo does where a place has something of its own to take back, if there is anything */
   ownUndo = $state.raw<(() => void) | "nothing" | undefined>(undefined);
   canUndo = $derived(this.ownUndo === undefined ? this.#history.done.length > 0 : this.ownUndo !== "nothing");
   canRedo = $derived(this.#history.undone.length > 0);
 
-  /** the work points of the drawing, worst first */
-  workPoints = $derived.by(() => {
-    const reports = this.assessment?.workPoints ?? {};
-    const rank = { live: 0, "could-go-live": 1, isolated: 2, grounded: 3 };
-    return (Object.keys(jobOf(this.document).workPoints) as WorkPointId[])
-      .map((id) => ({ id, ...jobOf(this.document).workPoints[id]!, report: reports[id] }))
-      .sort((a, b) => (a.report ? rank[a.report.verdict] : -1) - (b.report ? rank[b.report.verdict] : -1));
-  });
-  /** the one that the verdict strip speaks of */
-  workPoint = $derived.by(
-    () => this.workPoints.find((it) => it.id === this.#chosenWorkPoint) ?? this.workPoints[0],
-  );
-
   constructor(start: StillhotDocument) {
+    super();
     this.document = $state.raw(start);
     this.#assessor = new Assessor({
       states: (document, states, assessment) => {
@@ -180,6 +145,11 @@ export class Session {
     this.#assessor.ask(start);
   }
 
+  /** While something is dragged, the drawing as it would be if it were dropped. */
+  protected override get drawn(): StillhotDocument {
+    return this.preview ?? this.document;
+  }
+
   /** Shows another drawing, with a history of its own. */
   open(document: StillhotDocument, history: History = emptyHistory) {
     this.#assessor.startAfresh();
@@ -192,7 +162,7 @@ export class Session {
     this.mode = SELECTING;
     this.preview = undefined;
     this.notice = undefined;
-    this.#chosenWorkPoint = undefined;
+    this.chosenWorkPoint = undefined;
     this.unlight();
     this.#assessor.ask(document);
   }
@@ -283,20 +253,6 @@ export class Session {
     );
   }
 
-  select(...owners: readonly Owner[]) {
-    this.selection = owners;
-  }
-
-  toggle(owner: Owner) {
-    this.selection = this.isSelected(owner)
-      ? this.selection.filter((it) => !isSame(it, owner))
-      : [...this.selection, owner];
-  }
-
-  isSelected(owner: Owner): boolean {
-    return this.selection.some((it) => isSame(it, owner));
-  }
-
   /** What is selected, as the edits take it. */
   get things(): Things {
     const ids = (of: Owner["of"]) => this.selection.filter((it) => it.of === of).map((it) => it.id as string);
@@ -318,10 +274,6 @@ export class Session {
       points: [...new Set([...things.points, ...on.flatMap((it) => it.points)])],
       elements: [...new Set([...things.elements, ...on.flatMap((it) => it.elements)])],
     };
-  }
-
-  structureOf(id: string): Structure | undefined {
-    return structuresOf(this.document.system).get(id as StructureId);
   }
 
   /** The points that a drag of the selection moves. */
@@ -393,30 +345,6 @@ export class Session {
     return undefined;
   }
 
-  chooseWorkPoint(id: WorkPointId) {
-    this.#chosenWorkPoint = id;
-    this.unlight();
-  }
-
-  /** Lights the path of a threat of the shown work point; lit already, it goes out. */
-  light(threat: number) {
-    if (this.litThreat === threat) return this.unlight();
-    this.litThreat = threat;
-    this.lightAgain();
-  }
-
-  unlight() {
-    this.litThreat = undefined;
-    this.lit = [];
-  }
-
-  private lightAgain() {
-    if (this.litThreat === undefined) return;
-    const threat = this.workPoint?.report?.threats[this.litThreat];
-    if (threat === undefined) return this.unlight();
-    this.lit = [...new Set([...threat.path, ...threat.upsets.map((it) => it.element)])];
-  }
-
   say(message: Message, tone: Notice["tone"] = "note") {
     this.notice = { message, tone, offersUndo: false };
   }
@@ -459,9 +387,6 @@ const whenQuiet = (act: () => void): void => {
   if ("requestIdleCallback" in window) requestIdleCallback(act);
   else setTimeout(act);
 };
-
-/** Whether two owners are the same thing. */
-export const isSame = (a: Owner, b: Owner): boolean => a.of === b.of && a.id === b.id;
 
 const isPoint = (document: StillhotDocument, id: string): boolean =>
   Object.hasOwn(document.system.points, id);

@@ -1,5 +1,5 @@
 import { pointCountOf } from "../../core";
-import type { Session } from "./session.svelte";
+import type { Viewing } from "./viewing.svelte";
 import { pointName, t, threatSentence } from "../words/words";
 
 /** The verdict of a work point, as the bar over the drawing tells it. */
@@ -16,8 +16,8 @@ export const unseenWords = (count: number): string =>
   count === 1 ? t("verdict.assumptionsOne") : t("verdict.assumptions", { count });
 
 /** The verdict on the shown work point, as the strip says it. It never says safe. */
-export function verdictWords(session: Session): VerdictWords {
-  const { document, workPoint, isStale, failed } = session;
+export function verdictWords(viewing: Viewing): VerdictWords {
+  const { document, workPoint, isStale, failed } = viewing;
   if (failed !== undefined)
     return {
       look: "unknown",
@@ -51,7 +51,7 @@ export function verdictWords(session: Session): VerdictWords {
     look: verdict,
     headline: t(`verdict.${verdict}`),
     place,
-    detail: detailOf(session),
+    detail: detailOf(viewing),
     facts: [
       margin === null ? t("verdict.marginNone") : t("verdict.margin", { margin }),
       ...(threatsCompleteTo === undefined ? [] : [t("verdict.notAll")]),
@@ -60,7 +60,7 @@ export function verdictWords(session: Session): VerdictWords {
   };
 }
 
-function detailOf({ document, workPoint }: Session): string {
+function detailOf({ document, workPoint }: Viewing): string {
   const { verdict, threats } = workPoint!.report!;
   const count = threats.length;
   const [first] = threats;

@@ -47,7 +47,7 @@ const POLE = "s33" as StructureId;
 
 test("a pole is seen from the bar, and its row says so", () => {
   const session = begun();
-  const outline = page((target) => mount(Outline, { target, props: { session, onact: () => undefined } }));
+  const outline = page((target) => mount(Outline, { target, props: { viewing: session, onact: () => undefined } }));
   const bar = page((target) => mount(ActBar, { target, props: { session, doors, onmore: () => undefined } }));
   press(outline, '[data-owner="structure:s33"]');
   press(bar, '[data-action="seen"]');

@@ -1,16 +1,15 @@
 import { type Assessment, type JobState, seen, type StillhotDocument } from "../../core";
-import { emptyDrawing } from "../session/emptyDrawing";
-import { Session } from "../session/session.svelte";
+import { Viewing } from "../session/viewing.svelte";
 
 /**
- * A session to look at: the drawing as a job stands, with what was tested and barricaded on the way. What is selected
- * here is its own. Nothing can be edited in it: the drawing of a step follows from the steps.
+ * The drawing as a job stands, with what was tested and barricaded on the way. What is selected here is its own. It follows
+ * from the steps.
  */
-export class Standing extends Session {
+export class JobViewing extends Viewing {
   readonly #state: () => JobState;
   readonly #isTakenForLive: () => boolean;
 
-  override document: StillhotDocument = $derived.by(() => this.#state().document);
+  document: StillhotDocument = $derived.by(() => this.#state().document);
   #look = $derived.by((): { assessment?: Assessment; failed?: string } => {
     try {
       const found = seen(this.#state());
@@ -19,22 +18,18 @@ export class Standing extends Session {
       return { failed: error instanceof Error ? error.message : String(error) };
     }
   });
-  override assessment: Assessment | undefined = $derived(this.#look.assessment);
-  override failed: string | undefined = $derived(this.#look.failed);
-  override isStale: boolean = $derived(false);
+  assessment: Assessment | undefined = $derived(this.#look.assessment);
+  /** nothing while the drawing is not believed */
+  stated: Assessment | undefined = $derived.by(() => (this.#isTakenForLive() ? undefined : this.assessment));
+  failed: string | undefined = $derived(this.#look.failed);
+  readonly isStale = false;
+  readonly states = undefined;
 
   /** @param isTakenForLive whether the crew found voltage that the drawing does not know of */
   constructor(state: () => JobState, isTakenForLive: () => boolean = () => false) {
-    super(emptyDrawing);
+    super();
     this.#state = state;
     this.#isTakenForLive = isTakenForLive;
-  }
-
-  override previewMove() {}
-  override dropMove() {}
-  override remove() {}
-  override run(): undefined {
-    return undefined;
   }
 }
 

@@ -1,0 +1,34 @@
+// @vitest-environment happy-dom
+import { expect, test } from "vitest";
+import { draw } from "../../../tests/support/jobNotation";
+import { type ConductorId, type ElementId, seen } from "../../core";
+import { Player, stateAfter } from "../worker/player";
+import { JobViewing } from "./jobViewing.svelte";
+
+const TAP = `
+  s1 source p1 ABC kvLL=12.47
+  c1 disconnect p1-p2 ABC open=ABC
+  sp1 span p2-p3 ABC
+  g1 ground p3 ABC to=neutral
+  w1 work p3 ABC
+`;
+
+const looksOf = (viewing: JobViewing) => {
+  const { shapes } = viewing.scene.elements.get("sp1" as ElementId)!;
+  return new Set(shapes.map((it) => it.look).filter((it) => it !== "neutral"));
+};
+const state = stateAfter(new Player().play(draw(TAP)), 0);
+
+test("the drawing of a job shows the states that the job has, and not what reach alone would tell", () => {
+  expect(seen(state).conductors["p3/A" as ConductorId]!.state).toBe("grounded");
+  expect([...looksOf(new JobViewing(() => state))]).toEqual(["grounded"]);
+});
+
+test("where voltage was found that the drawing does not know of, it shows no state, and every work point is live", () => {
+  const viewing = new JobViewing(
+    () => state,
+    () => true,
+  );
+  expect([...looksOf(viewing)]).toEqual(["unknown"]);
+  expect(viewing.workPoint?.report?.verdict).toBe("live");
+});
