@@ -1,24 +1,23 @@
 import { pointCountOf } from "../../core";
 import type { Session } from "../session/session.svelte";
 import type { SketchCommand } from "./registry";
-import type { MessageKey } from "../words/catalogue";
 
 /** What a command needs that may not be there. */
-type Need = "selection" | "one" | "point" | "drawing" | "workPoint" | "threat" | "undo" | "redo";
+type Need = "selection" | "points" | "one" | "point" | "drawing" | "workPoint" | "threat" | "undo" | "redo";
 
 const NEEDS: Partial<Record<SketchCommand, Need>> = {
   first: "selection",
   grow: "point",
   join: "drawing",
   gather: "drawing",
-  move: "selection",
+  move: "points",
   tidy: "drawing",
-  pin: "selection",
-  stamp: "selection",
-  moveRight: "selection",
-  moveLeft: "selection",
-  moveDown: "selection",
-  moveUp: "selection",
+  pin: "points",
+  stamp: "points",
+  moveRight: "points",
+  moveLeft: "points",
+  moveDown: "points",
+  moveUp: "points",
   undo: "undo",
   redo: "redo",
   delete: "selection",
@@ -59,30 +58,38 @@ const EDITS: ReadonlySet<SketchCommand> = new Set<SketchCommand>([
   "duplicate",
 ]);
 
+/** What stands in the way of a command; the finder says it in words. */
+export type Obstacle = Need | "readOnly";
+
 /** Why a command cannot be done now; nothing where it can. */
-export function whyNot(session: Session, id: SketchCommand): MessageKey | undefined {
-  if (session.isReadOnly && EDITS.has(id)) return "find.readOnly";
-  const { selection, document } = session;
-  switch (NEEDS[id]) {
+export const whyNot = (session: Session, id: SketchCommand): Obstacle | undefined =>
+  session.isReadOnly && EDITS.has(id) ? "readOnly" : whatIsMissing(session, id);
+
+/** What a command needs and is not there, whichever window is the one that edits; nothing where all is. */
+export function whatIsMissing(session: Session, id: SketchCommand): Need | undefined {
+  const need = NEEDS[id];
+  return need === undefined || isMet(session, need) ? undefined : need;
+}
+
+function isMet(session: Session, need: Need): boolean {
+  switch (need) {
     case "selection":
-      return selection.length === 0 ? "find.needsSelection" : undefined;
+      return session.selection.length > 0;
+    case "points":
+      return session.movingPoints.length > 0;
     case "one":
-      return selection.length === 1 ? undefined : "find.needsOne";
+      return session.selection.length === 1;
     case "point":
-      return selection.length === 1 && (selection[0]!.of === "point" || selection[0]!.of === "structure")
-        ? undefined
-        : "find.needsPoint";
+      return session.onlyPoint !== undefined;
     case "drawing":
-      return pointCountOf(document.system) === 0 ? "find.needsDrawing" : undefined;
+      return pointCountOf(session.document.system) > 0;
     case "workPoint":
-      return session.workPoint === undefined ? "find.needsWorkPoint" : undefined;
+      return session.workPoint !== undefined;
     case "threat":
-      return (session.workPoint?.report?.threats.length ?? 0) === 0 ? "find.needsThreat" : undefined;
+      return (session.workPoint?.report?.threats.length ?? 0) > 0;
     case "undo":
-      return session.canUndo ? undefined : "find.noUndo";
+      return session.canUndo;
     case "redo":
-      return session.canRedo ? undefined : "find.noRedo";
-    case undefined:
-      return undefined;
+      return session.canRedo;
   }
 }

@@ -1,13 +1,22 @@
 // @vitest-environment happy-dom
 import { readFileSync } from "node:fs";
-import { expect, test, vi } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { UnansweredWorker } from "../../../tests/support/unansweredWorker";
-import { isUnreadable, readDocument, structuresOf } from "../../core";
+import {
+  type ElementId,
+  isUnreadable,
+  type Owner,
+  type PointId,
+  readDocument,
+  structuresOf,
+  type WorkPointId,
+} from "../../core";
 import { Session } from "../session/session.svelte";
 import { learn } from "../words/catalogue";
 import { english } from "../words/messages/en";
 import { french } from "../words/messages/fr";
 import { sketchActsFor } from "../sketch/acts";
+import { sketchCommands } from "../sketch/sketchCommands";
 import { everyCommand, everyThing } from "./found";
 import { matching } from "../words/matching";
 
@@ -29,6 +38,48 @@ test.each([
   const dead = typed.filter((it) => matching(lines, it).every(({ why }) => why !== undefined));
   learn(english);
   expect(dead).toEqual([]);
+});
+
+describe("Button, key and finder give one answer", () => {
+  const { system, job } = sideline();
+  const [structure] = structuresOf(system).keys();
+  const workPoint = Object.keys(job!["workPoints"] as object)[0]!;
+  test.each<[string, readonly Owner[], isReadOnly: boolean]>([
+    ["nothing", [], false],
+    ["a structure", [{ of: "structure", id: structure! }], false],
+    ["a point", [{ of: "point", id: Object.keys(system.points)[0] as PointId }], false],
+    ["an element", [{ of: "element", id: Object.keys(system.elements)[0] as ElementId }], false],
+    ["a work point", [{ of: "workPoint", id: workPoint as WorkPointId }], false],
+    [
+      "two things",
+      Object.keys(system.points)
+        .slice(0, 2)
+        .map((id) => ({ of: "point", id: id as PointId })),
+      false,
+    ],
+    ["a structure, while another window edits", [{ of: "structure", id: structure! }], true],
+  ])("with %s selected", (_, selection, isReadOnly) => {
+    learn(english);
+    vi.stubGlobal("Worker", UnansweredWorker);
+    const session = new Session(sideline());
+    session.select(...selection);
+    session.isReadOnly = isReadOnly;
+    const opened: string[] = [];
+    const screen = new Proxy({}, { get: (_target, id: string) => () => void opened.push(id) }) as never;
+    const commands = sketchCommands(session, screen);
+    const acts = sketchActsFor(session, commands);
+    const lines = everyCommand({ session, sketch: { commands, acts }, menu: [], demos: [] } as never);
+    const told = lines.filter(({ id }) => id in commands);
+    expect(told.length).toBeGreaterThan(30);
+    for (const { id, why } of told) {
+      const act = acts.find((it) => it.id === id);
+      if (act !== undefined && !isReadOnly) expect([id, act.disabled]).toEqual([id, why !== undefined]);
+      if (why === undefined) continue;
+      const was = [session.document, session.mode, opened.length];
+      commands[id as keyof typeof commands]();
+      expect([id, session.document, session.mode, opened.length]).toEqual([id, ...was]);
+    }
+  });
 });
 
 test("the finder lists no structure and its first point as two lines of one name", () => {

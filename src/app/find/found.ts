@@ -4,11 +4,13 @@ import { MENU, PLACES } from "../frame/places";
 import type { Session } from "../session/session.svelte";
 import { preferences } from "../settings/preferences.svelte";
 import type { SketchAct } from "../sketch/acts";
+import type { MessageKey } from "../words/catalogue";
 import { LANGUAGES, type Language, speech } from "../words/language.svelte";
 import { elementName, pointName, firstOf, structureName, t } from "../words/words";
 import { COMMAND_GROUPS, type CommandGroup, NAMES } from "../commands/names";
-import { whyNot } from "../commands/reasons";
+import { type Obstacle, whyNot } from "../commands/reasons";
 import { commands, type SketchCommand } from "../commands/registry";
+import type { SketchCommands } from "../sketch/sketchCommands";
 
 /** One line of the finder. */
 export interface Found {
@@ -29,7 +31,7 @@ export interface Offers {
   /** what Sketch can do; nothing while another place is shown */
   readonly sketch:
     | {
-        readonly commands: Readonly<Record<Exclude<SketchCommand, "extend">, () => void>>;
+        readonly commands: SketchCommands;
         readonly acts: readonly SketchAct[];
       }
     | undefined;
@@ -80,6 +82,19 @@ export function everyThing({ session, sketch }: Offers): Found[] {
     );
 }
 
+const WHY: Readonly<Record<Obstacle, MessageKey>> = {
+  selection: "find.needsSelection",
+  points: "find.needsSelection",
+  one: "find.needsOne",
+  point: "find.needsPoint",
+  drawing: "find.needsDrawing",
+  workPoint: "find.needsWorkPoint",
+  threat: "find.needsThreat",
+  undo: "find.noUndo",
+  redo: "find.noRedo",
+  readOnly: "find.readOnly",
+};
+
 const keysOf = (id: string): readonly string[] => commands.find((it) => it.id === id)?.keys ?? [];
 
 const found = (id: string, group: CommandGroup, label: string, run: () => void): Found => ({
@@ -105,11 +120,12 @@ function sketchCommands({ session, sketch }: Offers): Found[] {
   return commands.flatMap((it) => {
     const { title, group, unlisted } = NAMES[it.id];
     if (it.where === "app" || unlisted === true) return [];
-    const id = it.id as Exclude<SketchCommand, "extend">;
-    const why = sketch === undefined ? "find.inSketch" : whyNot(session, id);
+    const id = it.id as keyof SketchCommands;
+    const obstacle = whyNot(session, id);
+    const why = obstacle === undefined ? undefined : t(WHY[obstacle]);
     return {
       ...found(id, group, t(title), () => sketch?.commands[id]()),
-      why: why === undefined ? undefined : t(why),
+      why: sketch === undefined ? t("find.inSketch") : why,
     };
   });
 }

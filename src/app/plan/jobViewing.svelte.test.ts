@@ -15,7 +15,9 @@ const TAP = `
 
 const looksOf = (viewing: JobViewing) => {
   const { shapes } = viewing.scene.elements.get("sp1" as ElementId)!;
-  return new Set(shapes.map((it) => it.look).filter((it) => it !== "neutral"));
+  return new Set(
+    shapes.flatMap((it) => ("look" in it ? (it.look ?? []) : [])).filter((it) => it !== "neutral"),
+  );
 };
 const state = stateAfter(new Player().play(draw(TAP)), 0);
 

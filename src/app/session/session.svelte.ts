@@ -22,6 +22,7 @@ import {
   type PointId,
   redo,
   redoKept,
+  type Refusal,
   remember,
   type Scene,
   type StateColumn,
@@ -64,6 +65,8 @@ export type LargeEdit = "import" | "plan" | "rehearse";
 
 /** What a press does where nothing else is under way. */
 export const SELECTING: Mode = { name: "select" };
+
+const READ_ONLY = say("keep.readOnly");
 
 /** The only mutable thing in the app: which drawing is shown, what is selected, and how it came to be. */
 export class Session extends Viewing {
@@ -127,7 +130,7 @@ export class Session extends Viewing {
   /** what undo does where a place has something of its own to take back, if there is anything */
   ownUndo = $state.raw<(() => void) | "nothing" | undefined>(undefined);
   canUndo = $derived(this.ownUndo === undefined ? this.#history.done.length > 0 : this.ownUndo !== "nothing");
-  canRedo = $derived(this.#history.undone.length > 0);
+  canRedo = $derived(this.ownUndo === undefined && this.#history.undone.length > 0);
 
   constructor(start: StillhotDocument) {
     super();
@@ -171,8 +174,18 @@ export class Session extends Viewing {
     return this.#history;
   }
 
+  /** Why an edit cannot be done now; nothing where it can. */
+  whyNot(edit: Edit): Message | undefined {
+    const tried = this.#tried(edit);
+    return isRefusal(tried) ? tried.refused : undefined;
+  }
+
   can(edit: Edit): boolean {
-    return !isRefusal(edit(this.document));
+    return this.whyNot(edit) === undefined;
+  }
+
+  #tried(edit: Edit): Change | Refusal {
+    return this.isReadOnly ? { refused: READ_ONLY } : edits.leftToProgram(edit)(this.document);
   }
 
   /** Does an edit, or says why it cannot be done. Returns what was done. */
@@ -180,12 +193,8 @@ export class Session extends Viewing {
     edit: Edit,
     { offersUndo = false, gesture }: { offersUndo?: boolean; gesture?: string } = {},
   ): Change | undefined {
-    if (this.#refusesToEdit()) return undefined;
-    const change = edits.leftToProgram(edit)(this.document);
-    if (isRefusal(change)) {
-      this.notice = { message: change.refused, tone: "refusal", offersUndo: false };
-      return undefined;
-    }
+    const change = this.#tried(edit);
+    if (isRefusal(change)) return void this.say(change.refused, "refusal");
     this.#history = remember(this.#history, change, gesture);
     const also = change.also ?? [];
     this.notice =
@@ -203,7 +212,7 @@ export class Session extends Viewing {
    * phone that dies in the rain must not take it along.
    */
   note(lines: Edit) {
-    if (this.#refusesToEdit()) return;
+    if (this.refusesToEdit()) return;
     const change = lines(this.document);
     if (isRefusal(change)) return this.say(change.refused, "refusal");
     this.#show(change.after);
@@ -221,19 +230,20 @@ export class Session extends Viewing {
     if (this.document.system === after.system) this.notice = cutOffNotice(system, after, also) ?? this.notice;
   }
 
-  #refusesToEdit(): boolean {
-    if (this.isReadOnly) this.say(say("keep.readOnly"), "refusal");
+  /** Says so where another window is the one that edits. */
+  refusesToEdit(): boolean {
+    if (this.isReadOnly) this.say(READ_ONLY, "refusal");
     return this.isReadOnly;
   }
 
   undo() {
-    if (this.#refusesToEdit()) return;
+    if (this.refusesToEdit()) return;
     if (typeof this.ownUndo === "function") return this.ownUndo();
     if (this.ownUndo === undefined) this.#move(this.#isKept ? undoKept : undo);
   }
 
   redo() {
-    if (this.#refusesToEdit()) return;
+    if (this.refusesToEdit()) return;
     this.#move(this.#isKept ? redoKept : redo);
   }
 
@@ -276,6 +286,14 @@ export class Session extends Viewing {
     };
   }
 
+  /** The one point that is selected, or the first one of the one structure. */
+  get onlyPoint(): PointId | undefined {
+    const [only] = this.selection;
+    if (this.selection.length !== 1) return undefined;
+    if (only?.of === "structure") return this.structureOf(only.id)?.points[0];
+    return only?.of === "point" ? only.id : undefined;
+  }
+
   /** The points that a drag of the selection moves. */
   get movingPoints(): string[] {
     const { points, elements } = this.thingsOnThem;
@@ -308,7 +326,7 @@ export class Session extends Viewing {
     this.preview = undefined;
     this.#still = undefined;
     if (Math.hypot(dx, dy) < 1) return;
-    if (this.can(moved)) this.run(moved);
+    if (!this.refusesToEdit() && this.can(moved)) this.run(moved);
   }
 
   /** A drag counts from where things stood when it began. */

@@ -18,15 +18,19 @@ import {
   openPhasesOf,
   pointCountOf,
   type PointId,
+  type Structure,
   type StructureId,
   type WorkPointId,
 } from "../../core";
+import { whatIsMissing } from "../commands/reasons";
 import type { IconName } from "../frame/Icon.svelte";
 import { groundOn, growingPointOf } from "../grow/point";
 import { type Session, SELECTING } from "../session/session.svelte";
+import type { MessageKey } from "../words/catalogue";
 import { later } from "../words/later";
 import { today } from "../words/today";
 import { t } from "../words/words";
+import type { SketchCommands } from "./sketchCommands";
 
 /** One thing that can be done with what is selected. */
 export interface SketchAct {
@@ -39,36 +43,23 @@ export interface SketchAct {
   readonly disabled?: boolean;
 }
 
-/** What an act may open. */
-export interface Doors {
-  grow(point: PointId): void;
-  details(): void;
-  paste(): void;
-  copy(): void;
-  cut(): void;
-  selectAll(): void;
-  duplicate(): void;
-  tidy(): void;
-  /** keeps what is selected as an arrangement of one's own */
-  stamp(): void;
-}
-
 /** What can be done now, the most likely first. The bar shows the first few, and the rest behind More. */
-export function sketchActsFor(session: Session, doors: Doors): SketchAct[] {
+export function sketchActsFor(session: Session, commands: SketchCommands): SketchAct[] {
   const { selection, document } = session;
-  if (selection.length === 0) return idleActs(session, doors);
-  if (selection.length > 1) return editing(session, doors);
+  if (selection.length === 0) return idleActs(session, commands);
+  if (selection.length > 1) return editing(session, commands);
   const [only] = selection;
-  if (only!.of === "structure") return structureActs(session, only!.id, doors);
+  if (only!.of === "structure") return structureActs(session, only!.id, commands);
   if (only!.of === "point")
-    return [...pointActs(session, only!.id as PointId, doors), ...editing(session, doors)];
-  if (only!.of === "workPoint") return editing(session, doors);
+    return [...pointActs(session, only!.id as PointId, commands), ...editing(session, commands)];
+  if (only!.of === "workPoint") return editing(session, commands);
   const saved = document.system.elements[only!.id as ElementId];
   if (saved === undefined) return [];
-  return [...elementActs(session, only!.id as ElementId, complete(saved)), ...editing(session, doors)];
+  return [...elementActs(session, only!.id as ElementId, complete(saved)), ...editing(session, commands)];
 }
 
-function idleActs(session: Session, doors: Doors): SketchAct[] {
+function idleActs(session: Session, commands: SketchCommands): SketchAct[] {
+  const by = actsBy(session, commands);
   const isEmpty = pointCountOf(session.document.system) === 0;
   return [
     ...(isEmpty
@@ -82,24 +73,12 @@ function idleActs(session: Session, doors: Doors): SketchAct[] {
           },
         ]
       : []),
-    { id: "place", label: t("act.place"), icon: "plus", run: () => (session.mode = { name: "place" }) },
-    {
-      id: "join",
-      label: t("act.join"),
-      icon: "grow",
-      disabled: isEmpty,
-      run: () => (session.mode = { name: "join", from: undefined }),
-    },
-    {
-      id: "gather",
-      label: t("act.gather"),
-      icon: "fit",
-      disabled: isEmpty,
-      run: () => (session.mode = { name: "gather" }),
-    },
-    { id: "paste", label: t("act.paste"), run: doors.paste },
-    { id: "selectAll", label: t("act.selectAll"), disabled: isEmpty, run: doors.selectAll },
-    { id: "tidy", label: t("act.tidy"), icon: "tidy", disabled: isEmpty, run: doors.tidy },
+    by("place", "plus"),
+    by("join", "grow"),
+    by("gather", "fit"),
+    by("paste"),
+    by("selectAll"),
+    by("tidy", "tidy"),
   ];
 }
 
@@ -110,7 +89,7 @@ async function start(session: Session) {
 }
 
 /** What is done at a structure as a whole; where it has one point, what is done there too. */
-function structureActs(session: Session, id: StructureId, doors: Doors): SketchAct[] {
+function structureActs(session: Session, id: StructureId, commands: SketchCommands): SketchAct[] {
   const structure = session.structureOf(id);
   if (structure === undefined) return [];
   const { points } = structure;
@@ -119,9 +98,9 @@ function structureActs(session: Session, id: StructureId, doors: Doors): SketchA
     first === undefined
       ? []
       : points.length === 1
-        ? pointActs(session, first, doors)
-        : [growAct(first, doors)];
-  const [details, ...rest] = editing(session, doors);
+        ? pointActs(session, first, commands)
+        : [growAct(session, commands)];
+  const [details, ...rest] = editing(session, commands);
   return [
     ...(grow === undefined ? [] : [grow]),
     {
@@ -129,8 +108,8 @@ function structureActs(session: Session, id: StructureId, doors: Doors): SketchA
       label: t("act.seen"),
       icon: "views",
       commits: true,
-      disabled: structure.seenOn === today() && evidenceOfAll(session.document.system, structure) === "seen",
-      run: () => void session.run(edits.seeStructure(id, today()), { offersUndo: true }),
+      disabled: isSeenToday(session, structure),
+      run: () => see(session, structure),
     },
     ...(details === undefined ? [] : [{ ...details, label: t("act.here") }]),
     ...others,
@@ -138,21 +117,42 @@ function structureActs(session: Session, id: StructureId, doors: Doors): SketchA
   ];
 }
 
-const growAct = (point: PointId, doors: Doors): SketchAct => ({
-  id: "grow",
-  label: t("act.grow"),
-  icon: "grow",
+/** Whether all that is on a structure was seen today: nothing is left to note. */
+export const isSeenToday = ({ document }: Session, structure: Structure): boolean =>
+  structure.seenOn === today() && evidenceOfAll(document.system, structure) === "seen";
+
+/** Notes that somebody stood there today and saw all that is on it. */
+export const see = (session: Session, { id }: Structure): void =>
+  void session.run(edits.seeStructure(id, today()), { offersUndo: true });
+
+/** Acts that are commands: a button, a key and the finder do the same, and where one cannot, none can. */
+const actsBy =
+  (session: Session, commands: SketchCommands) =>
+  (id: CommandAct, icon?: IconName): SketchAct => ({
+    id,
+    label: t(`act.${id}`),
+    ...(icon === undefined ? {} : { icon }),
+    disabled: whatIsMissing(session, id) !== undefined,
+    run: commands[id],
+  });
+
+/** Commands that a button does too: those that have a word on one. */
+type CommandAct = {
+  [Id in keyof SketchCommands]: `act.${Id}` extends MessageKey ? Id : never;
+}[keyof SketchCommands];
+
+const growAct = (session: Session, commands: SketchCommands): SketchAct => ({
+  ...actsBy(session, commands)("grow", "grow"),
   commits: true,
-  run: () => doors.grow(point),
 });
 
-function pointActs(session: Session, id: PointId, doors: Doors): SketchAct[] {
+function pointActs(session: Session, id: PointId, commands: SketchCommands): SketchAct[] {
   const { document } = session;
   const { phases } = growingPointOf(document, id);
   const work = Object.entries(jobOf(document).workPoints).find(([, it]) => it.at === id);
   const hasGround = groundsAt(session, id);
   return [
-    growAct(id, doors),
+    growAct(session, commands),
     work === undefined
       ? {
           id: "work",
@@ -177,17 +177,12 @@ function pointActs(session: Session, id: PointId, doors: Doors): SketchAct[] {
           label: t("act.unground"),
           run: () => session.run(edits.removeThings({ elements: hasGround }), { offersUndo: true }),
         },
-    {
-      id: "join",
-      label: t("act.join"),
-      run: () => {
-        session.mode = { name: "join", from: id };
-      },
-    },
+    actsBy(session, commands)("join"),
   ];
 }
 
-function workAt(session: Session, at: PointId, keys: { readonly does?: readonly string[] } = {}) {
+/** Puts a work point there, and shows its verdict. */
+export function workAt(session: Session, at: PointId, keys: { readonly does?: readonly string[] } = {}) {
   const made = session.run(edits.addWorkPoint(at, keys))?.made?.[0];
   if (made !== undefined) session.chooseWorkPoint(made as WorkPointId);
 }
@@ -322,34 +317,16 @@ function operating(
 }
 
 /** What can be done with anything. */
-function editing(session: Session, doors: Doors): SketchAct[] {
+function editing(session: Session, commands: SketchCommands): SketchAct[] {
+  const by = actsBy(session, commands);
   return [
-    ...(session.selection.length === 1
-      ? [{ id: "details", label: t("act.details"), icon: "details" as const, run: doors.details }]
-      : []),
-    {
-      id: "move",
-      label: t("act.move"),
-      disabled: session.movingPoints.length === 0,
-      run: () => (session.mode = { name: "move" }),
-    },
-    { id: "delete", label: t("act.delete"), icon: "trash", run: () => session.remove() },
-    { id: "copy", label: t("act.copy"), run: doors.copy },
-    { id: "duplicate", label: t("act.duplicate"), run: doors.duplicate },
-    {
-      id: "pin",
-      label: t(isPinned(session) ? "act.unpin" : "act.pin"),
-      icon: "pin",
-      disabled: session.movingPoints.length === 0,
-      run: () => togglePin(session),
-    },
-    {
-      id: "stamp",
-      label: t("act.stamp"),
-      icon: "stamp",
-      disabled: session.movingPoints.length === 0,
-      run: doors.stamp,
-    },
+    ...(session.selection.length === 1 ? [by("details", "details")] : []),
+    by("move"),
+    by("delete", "trash"),
+    by("copy"),
+    by("duplicate"),
+    { ...by("pin", "pin"), ...(isPinned(session) ? { label: t("act.unpin") } : {}) },
+    by("stamp", "stamp"),
     ...(session.mode.name === "gather"
       ? [{ id: "done", label: t("act.done"), run: () => (session.mode = SELECTING) }]
       : []),
@@ -364,10 +341,9 @@ const isPinned = ({ document, movingPoints }: Session): boolean =>
 /** Pins the points of what is selected; pinned already, they are let go. */
 export function togglePin(session: Session) {
   const ids = session.movingPoints;
-  if (ids.length > 0)
-    session.run(isPinned(session) ? edits.unpin(ids) : edits.pin(ids), { offersUndo: true });
+  session.run(isPinned(session) ? edits.unpin(ids) : edits.pin(ids), { offersUndo: true });
 }
 
 /** What the space bar does to the selected thing: its first act that changes the record. */
-export const firstAct = (session: Session, doors: Doors): SketchAct | undefined =>
-  sketchActsFor(session, doors).find((it) => it.commits === true && it.disabled !== true);
+export const firstAct = (session: Session, commands: SketchCommands): SketchAct | undefined =>
+  sketchActsFor(session, commands).find((it) => it.commits === true && it.disabled !== true);

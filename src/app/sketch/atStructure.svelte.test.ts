@@ -32,7 +32,7 @@ afterEach(() => {
 const read = readDocument(readFileSync("shared/demos/sideline-three-transformers.stillhot.json", "utf8"));
 if (isUnreadable(read)) throw new Error("the demo does not read");
 const begun = () => new Session(read.document);
-const doors = new Proxy({}, { get: () => () => undefined }) as never;
+const commands = new Proxy({}, { get: () => () => undefined }) as never;
 const page = (make: (target: HTMLElement) => object): HTMLElement => {
   const target = document.body.appendChild(document.createElement("div"));
   mounted.push(make(target));
@@ -47,8 +47,12 @@ const POLE = "s33" as StructureId;
 
 test("a pole is seen from the bar, and its row says so", () => {
   const session = begun();
-  const outline = page((target) => mount(Outline, { target, props: { viewing: session, onact: () => undefined } }));
-  const bar = page((target) => mount(ActBar, { target, props: { session, doors, onmore: () => undefined } }));
+  const outline = page((target) =>
+    mount(Outline, { target, props: { viewing: session, onact: () => undefined } }),
+  );
+  const bar = page((target) =>
+    mount(ActBar, { target, props: { session, commands, onmore: () => undefined } }),
+  );
   press(outline, '[data-owner="structure:s33"]');
   press(bar, '[data-action="seen"]');
   const [chosen] = session.selection;
@@ -99,7 +103,9 @@ test("the next pole bears the number that follows, which is typed over in place"
     mount(Grow, { target, props: { session, point: "p7" as PointId, onclose: () => undefined } }),
   );
   press(grow, '[data-part="span"]');
-  const bar = page((target) => mount(ActBar, { target, props: { session, doors, onmore: () => undefined } }));
+  const bar = page((target) =>
+    mount(ActBar, { target, props: { session, commands, onmore: () => undefined } }),
+  );
   const input = bar.querySelector<HTMLInputElement>("[data-number]")!;
   expect(input.value).toBe("Pole 34");
   input.value = "Pole 33A";

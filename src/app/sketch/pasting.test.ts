@@ -11,8 +11,7 @@ function drawing(isReadOnly = false) {
   const points = () => Object.keys(document.system.points).join(" ");
   return {
     done,
-    isReadOnly,
-    can: (edit: Edit) => !isRefusal(edit(document)),
+    can: (edit: Edit) => !isReadOnly && !isRefusal(edit(document)),
     keepBefore: (why: string) => void done.push(`kept before ${why}: ${points()}`),
     say: () => void done.push("said why not"),
     run(edit: Edit) {

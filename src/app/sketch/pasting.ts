@@ -15,7 +15,7 @@ export const textOf = (document: StillhotDocument, things: edits.Things): string
 export const duplicate = (session: Session): readonly string[] =>
   session.run(edits.duplicate(session.thingsOnThem, BESIDE), { offersUndo: true })?.made ?? [];
 
-type Drawing = Pick<Session, "can" | "isReadOnly" | "keepBefore" | "run" | "say">;
+type Drawing = Pick<Session, "can" | "keepBefore" | "run" | "say">;
 
 /**
  * Puts parts of a drawing into this one. Before those from elsewhere it is kept as it was: they may be anything, and many.

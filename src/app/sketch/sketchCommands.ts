@@ -1,13 +1,26 @@
-import { type PointId } from "../../core";
+import type { PointId } from "../../core";
+import { whyNot } from "../commands/reasons";
 import type { SketchCommand } from "../commands/registry";
 import { GRID } from "../canvas/grid";
 import type { Session } from "../session/session.svelte";
-import { type Doors, firstAct, togglePin } from "./acts";
+import { firstAct, togglePin } from "./acts";
 import { walk, type Way } from "./walk";
+
+/** Each command of Sketch, ready to be done. Where it cannot be, it does nothing, or the session says why. */
+export type SketchCommands = Readonly<Record<Exclude<SketchCommand, "extend">, () => void>>;
 
 /** What commands need of the screen, beside the session. */
 export interface Screen {
-  readonly doors: Doors;
+  grow(point: PointId): void;
+  details(): void;
+  paste(): void;
+  copy(): void;
+  cut(): void;
+  selectAll(): void;
+  duplicate(): void;
+  tidy(): void;
+  /** keeps what is selected as an arrangement of one's own */
+  stamp(): void;
   zoom(factor: number): void;
   fit(): void;
   show(panel: "hot" | "outline"): void;
@@ -19,42 +32,25 @@ export interface Screen {
 
 const ZOOM = 1.4;
 
-/** What each command of Sketch does; where it cannot be done it does nothing, or the session says why. */
-export function sketchCommands(
-  session: Session,
-  screen: Screen,
-): Readonly<Record<Exclude<SketchCommand, "extend">, () => void>> {
-  const { doors } = screen;
-  const onlyPoint = (): PointId | undefined => {
-    const [only] = session.selection;
-    if (session.selection.length !== 1) return undefined;
-    if (only?.of === "structure") return session.structureOf(only.id)?.points[0];
-    return only?.of === "point" ? only.id : undefined;
-  };
+/** The commands of Sketch, for key, button and finder alike. */
+export function sketchCommands(session: Session, screen: Screen): SketchCommands {
   const go = (way: Way) => () => {
     const next = walk(session.document, session.selection.at(-1), way);
     if (next !== undefined) session.select(next);
   };
   const move = (x: number, y: number) => () => {
-    const moving = session.movingPoints;
-    if (moving.length === 0) return;
-    session.run(session.moved(x, y, 0), { gesture: `keys ${moving.join(" ")}` });
+    session.run(session.moved(x, y, 0), { gesture: `keys ${session.movingPoints.join(" ")}` });
   };
-  return {
-    first: () => firstAct(session, doors)?.run(),
-    grow: () => {
-      const point = onlyPoint();
-      if (point !== undefined) doors.grow(point);
-    },
+  const does: SketchCommands = {
+    first: () => firstAct(session, commands)?.run(),
+    grow: () => screen.grow(session.onlyPoint!),
     place: () => (session.mode = { name: "place" }),
-    join: () => (session.mode = { name: "join", from: onlyPoint() }),
+    join: () => (session.mode = { name: "join", from: session.onlyPoint }),
     gather: () => (session.mode = { name: "gather" }),
-    move: () => {
-      if (session.movingPoints.length > 0) session.mode = { name: "move" };
-    },
-    tidy: doors.tidy,
+    move: () => (session.mode = { name: "move" }),
+    tidy: screen.tidy,
     pin: () => togglePin(session),
-    stamp: doors.stamp,
+    stamp: screen.stamp,
     moveRight: move(GRID, 0),
     moveLeft: move(-GRID, 0),
     moveDown: move(0, GRID),
@@ -62,29 +58,26 @@ export function sketchCommands(
     undo: () => session.undo(),
     redo: () => session.redo(),
     delete: () => session.remove(),
-    copy: doors.copy,
-    cut: doors.cut,
-    paste: doors.paste,
-    duplicate: doors.duplicate,
-    selectAll: doors.selectAll,
+    copy: screen.copy,
+    cut: screen.cut,
+    paste: screen.paste,
+    duplicate: screen.duplicate,
+    selectAll: screen.selectAll,
     onward: go("onward"),
     back: go("back"),
     sibling: go("sibling"),
     siblingBefore: go("siblingBefore"),
     source: go("source"),
     end: go("end"),
-    workPoint: () => {
-      if (session.workPoint !== undefined) session.select({ of: "point", id: session.workPoint.at });
-    },
+    workPoint: () => session.select({ of: "point", id: session.workPoint!.at }),
     nextThreat: () => {
-      const count = session.workPoint?.report?.threats.length ?? 0;
-      if (count === 0) return;
+      const count = session.workPoint!.report!.threats.length;
       screen.show("hot");
       session.light(session.litThreat === undefined ? 0 : (session.litThreat + 1) % count);
     },
     region: screen.nextRegion,
     escape: screen.escape,
-    details: doors.details,
+    details: screen.details,
     hot: () => screen.show("hot"),
     outline: () => screen.show("outline"),
     mistake: () => screen.look("mistake"),
@@ -95,4 +88,14 @@ export function sketchCommands(
     fit: screen.fit,
     keys: screen.keys,
   };
+  const commands = Object.fromEntries(
+    Object.entries(does).map(([id, run]) => [id, whereItCan(session, id as keyof SketchCommands, run)]),
+  ) as SketchCommands;
+  return commands;
 }
+
+const whereItCan = (session: Session, id: keyof SketchCommands, run: () => void) => () => {
+  const why = whyNot(session, id);
+  if (why === undefined) run();
+  else session.refusesToEdit();
+};
