@@ -1,4 +1,5 @@
 import type * as Paper from "./share/paper";
+import { SHEETS } from "./sheets";
 import { later } from "./words/later";
 
 /**
@@ -18,7 +19,9 @@ const SOON: readonly (() => Promise<unknown>)[] = [
   () => later(() => import("./sketch/Inspector.svelte")),
   () => later(() => import("./sketch/Grow.svelte")),
   () => later(() => import("./sketch/pasting")),
-  () => later(() => import("./sketch/Library.svelte")),
+  SHEETS.menu,
+  SHEETS.find,
+  SHEETS.library,
   () => later(() => import("./canvas/Legend.svelte")),
   () => later(() => import("./views/views.svelte")),
   () => later(() => import("./views/ViewPanel.svelte")),

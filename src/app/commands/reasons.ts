@@ -2,74 +2,62 @@ import { pointCountOf } from "../../core";
 import type { Session } from "../session/session.svelte";
 import type { SketchCommand } from "./registry";
 
-/** What a command needs that may not be there. */
-type Need = "selection" | "points" | "one" | "point" | "drawing" | "workPoint" | "threat" | "undo" | "redo";
+/** What commands need that may not be there, and which of them do. */
+const NEEDS = {
+  selection: ["first", "delete", "copy", "cut", "duplicate"],
+  /** points that are selected, or at an end of what is */
+  points: ["move", "pin", "stamp", "moveRight", "moveLeft", "moveDown", "moveUp"],
+  one: ["details"],
+  point: ["grow"],
+  drawing: [
+    "join",
+    "gather",
+    "tidy",
+    "selectAll",
+    "onward",
+    "back",
+    "sibling",
+    "siblingBefore",
+    "source",
+    "end",
+    "fit",
+  ],
+  workPoint: ["workPoint"],
+  threat: ["nextThreat"],
+  undo: ["undo"],
+  redo: ["redo"],
+} as const satisfies Readonly<Record<string, readonly SketchCommand[]>>;
 
-const NEEDS: Partial<Record<SketchCommand, Need>> = {
-  first: "selection",
-  grow: "point",
-  join: "drawing",
-  gather: "drawing",
-  move: "points",
-  tidy: "drawing",
-  pin: "points",
-  stamp: "points",
-  moveRight: "points",
-  moveLeft: "points",
-  moveDown: "points",
-  moveUp: "points",
-  undo: "undo",
-  redo: "redo",
-  delete: "selection",
-  copy: "selection",
-  cut: "selection",
-  duplicate: "selection",
-  selectAll: "drawing",
-  onward: "drawing",
-  back: "drawing",
-  sibling: "drawing",
-  siblingBefore: "drawing",
-  source: "drawing",
-  end: "drawing",
-  workPoint: "workPoint",
-  nextThreat: "threat",
-  details: "one",
-  fit: "drawing",
-};
+type Need = keyof typeof NEEDS;
 
 /** Commands that change the drawing: another window may be where it is edited. */
-const EDITS: ReadonlySet<SketchCommand> = new Set<SketchCommand>([
+const EDITS: readonly SketchCommand[] = [
+  ...NEEDS.points.filter((it) => it !== "stamp"),
   "first",
   "grow",
   "place",
   "join",
-  "move",
   "tidy",
-  "pin",
-  "moveRight",
-  "moveLeft",
-  "moveDown",
-  "moveUp",
   "undo",
   "redo",
   "delete",
   "cut",
   "paste",
   "duplicate",
-]);
+];
 
 /** What stands in the way of a command; the finder says it in words. */
 export type Obstacle = Need | "readOnly";
 
 /** Why a command cannot be done now; nothing where it can. */
 export const whyNot = (session: Session, id: SketchCommand): Obstacle | undefined =>
-  session.isReadOnly && EDITS.has(id) ? "readOnly" : whatIsMissing(session, id);
+  session.isReadOnly && EDITS.includes(id) ? "readOnly" : whatIsMissing(session, id);
 
 /** What a command needs and is not there, whichever window is the one that edits; nothing where all is. */
-export function whatIsMissing(session: Session, id: SketchCommand): Need | undefined {
-  const need = NEEDS[id];
-  return need === undefined || isMet(session, need) ? undefined : need;
-}
+export const whatIsMissing = (session: Session, id: SketchCommand): Need | undefined =>
+  (Object.keys(NEEDS) as Need[]).find(
+    (need) => (NEEDS[need] as readonly SketchCommand[]).includes(id) && !isMet(session, need),
+  );
 
 function isMet(session: Session, need: Need): boolean {
   switch (need) {

@@ -15,11 +15,9 @@ export const app = {
   "app.cancel": "Cancel",
   "app.menu": "Menu",
   "app.more": "More",
-  "app.new": "New drawing",
   "app.open": "Open a file",
   "app.save": "Save to a file",
   "app.library": "Library",
-  "app.saveSvg": "Save as a picture (SVG)",
   "app.undo": "Undo",
   "app.undone": "taken back: {what}",
   "app.redo": "Redo",
@@ -169,7 +167,6 @@ export const app = {
   "app.backToTeach": "Back to Teach",
   "settings.glove": "Glove mode: larger buttons and letters",
 
-  "keep.menu": "Versions and trash",
   "keep.readOnly": "This drawing is being edited in another window. Press Edit here instead, then try again.",
   "keep.elsewhere": "Being edited in another window. What is shown here follows it.",
   "keep.take": "Edit here instead",
@@ -191,8 +188,6 @@ export const app = {
   "keep.otherFailure": "{why}. Save the drawing to a file before you leave",
   "keep.saveNow": "Save to a file",
   "keep.noVersions": "None yet. The clock keeps one a minute while you work.",
-  "keep.restored": "A copy of the version of {time}. The drawing that you had is as it was.",
-  "keep.restoredTitle": "{title} (version of {time})",
   "keep.fileAt": "also in {name}, {time}",
 
   "crash.title": "Stillhot stopped on a mistake of its own",
@@ -213,16 +208,12 @@ export const app = {
   "offline.useNow": "Use it now",
   "offline.later": "Later",
 
-  "scan.menu": "Scan a code from paper",
-  "share.menu": "Share, picture, print",
   "share.fingerprintHelp": "Fingerprint of this very drawing, to be compared with paper or another screen",
   "share.theLink": "The link",
   "share.theShared": "What was shared",
   "share.thePaste": "What was pasted",
   "share.tooLarge": "The file has {megabytes} MB; a drawing has {most} MB at most.",
 
-  "notation.menu": "The circuit as text",
-  "guide.help": "Help and glossary",
   "guide.tour.title": "Tour",
   "guide.tour.offer": "New here? Five steps on this demo, two minutes.",
 

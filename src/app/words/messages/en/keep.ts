@@ -216,4 +216,6 @@ export const keep = {
   "guide.word.exposure.is":
     "What the worker would feel if a threat came true: volts, and milliamperes through the body.",
   "guide.word.exposure.also": "-",
+  "keep.restored": "A copy of the version of {time}. The drawing that you had is as it was.",
+  "keep.restoredTitle": "{title} (version of {time})",
 } as const;

@@ -493,4 +493,11 @@ export const panels = {
   "exposure.limit": "Limit for {seconds} s: {volts}, {milliamps} mA:",
   "exposure.above": "above it",
   "exposure.below": "below it, in this drawing",
+  "app.new": "New drawing",
+  "app.saveSvg": "Save as a picture (SVG)",
+  "keep.menu": "Versions and trash",
+  "scan.menu": "Scan a code from paper",
+  "share.menu": "Share, picture, print",
+  "notation.menu": "The circuit as text",
+  "guide.help": "Help and glossary",
 } as const;

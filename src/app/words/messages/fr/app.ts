@@ -16,11 +16,9 @@ export const app = {
   "app.cancel": "Annuler",
   "app.menu": "Menu",
   "app.more": "Plus",
-  "app.new": "Nouveau dessin",
   "app.open": "Ouvrir un fichier",
   "app.save": "Enregistrer dans un fichier",
   "app.library": "Bibliothèque",
-  "app.saveSvg": "Enregistrer en image (SVG)",
   "app.undo": "Défaire",
   "app.undone": "repris : {what}",
   "app.redo": "Refaire",
@@ -172,7 +170,6 @@ export const app = {
   "app.backToTeach": "Retour à Enseigner",
   "settings.glove": "Mode gants : boutons et lettres plus grands",
 
-  "keep.menu": "Versions et corbeille",
   "keep.readOnly":
     "Ce dessin est modifié dans une autre fenêtre. Pressez Modifier plutôt ici, puis recommencez.",
   "keep.elsewhere": "Modifié dans une autre fenêtre. Ce qui est montré ici la suit.",
@@ -195,8 +192,6 @@ export const app = {
   "keep.otherFailure": "{why}. Enregistrez le dessin dans un fichier avant de partir",
   "keep.saveNow": "Enregistrer dans un fichier",
   "keep.noVersions": "Aucune encore. L'horloge en garde une par minute pendant que vous travaillez.",
-  "keep.restored": "Une copie de la version de {time}. Le dessin que vous aviez est resté tel quel.",
-  "keep.restoredTitle": "{title} (version de {time})",
   "keep.fileAt": "aussi dans {name}, {time}",
 
   "crash.title": "Stillhot s'est arrêté sur une erreur à lui",
@@ -217,16 +212,12 @@ export const app = {
   "offline.useNow": "L'employer maintenant",
   "offline.later": "Plus tard",
 
-  "scan.menu": "Lire un code sur papier",
-  "share.menu": "Partager, image, imprimer",
   "share.fingerprintHelp": "Empreinte de ce dessin précis, à comparer avec le papier ou un autre écran",
   "share.theLink": "Le lien",
   "share.theShared": "Ce qui a été partagé",
   "share.thePaste": "Ce qui a été collé",
   "share.tooLarge": "Le fichier a {megabytes} Mo ; un dessin a {most} Mo au plus.",
 
-  "notation.menu": "Le circuit en texte",
-  "guide.help": "Aide et glossaire",
   "guide.tour.title": "Visite",
   "guide.tour.offer": "Nouveau ici ? Cinq étapes sur cet exemple, deux minutes.",
 

@@ -222,4 +222,6 @@ export const keep = {
   "guide.word.exposure.is":
     "Ce que le travailleur ressentirait si une menace se réalisait : volts, et milliampères dans le corps.",
   "guide.word.exposure.also": "-",
+  "keep.restored": "Une copie de la version de {time}. Le dessin que vous aviez est resté tel quel.",
+  "keep.restoredTitle": "{title} (version de {time})",
 } as const;

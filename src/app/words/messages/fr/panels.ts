@@ -498,4 +498,11 @@ export const panels = {
   "exposure.limit": "Limite pour {seconds} s : {volts}, {milliamps} mA :",
   "exposure.above": "au-dessus",
   "exposure.below": "au-dessous, dans ce dessin",
+  "app.new": "Nouveau dessin",
+  "app.saveSvg": "Enregistrer en image (SVG)",
+  "keep.menu": "Versions et corbeille",
+  "scan.menu": "Lire un code sur papier",
+  "share.menu": "Partager, image, imprimer",
+  "notation.menu": "Le circuit en texte",
+  "guide.help": "Aide et glossaire",
 } as const;

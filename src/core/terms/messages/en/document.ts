@@ -139,6 +139,4 @@ export const document = {
   "scenario.read.idOf.fact": "the id of a hidden fact or of an inject of this scenario",
   "scenario.read.idOf.inject": "the id of an inject of this scenario",
   "scenario.read.idOf.objective": "the id of an objective of this scenario",
-
-  "stamp.placed": "Add {name}",
 } as const;

@@ -9,4 +9,5 @@ export const edits = {
   "stamp.alone": "On its own it is no drawing that can be read: {problem}.",
   "stamp.unfit": "{name} needs the phases {phases} here.",
   "stamp.unreadable": "What was kept cannot be read.",
+  "stamp.placed": "Add {name}",
 } as const;

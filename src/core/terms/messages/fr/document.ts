@@ -145,6 +145,4 @@ export const document = {
   "scenario.read.idOf.fact": "l'identifiant d'un fait caché ou d'un événement de ce scénario",
   "scenario.read.idOf.inject": "l'identifiant d'un événement de ce scénario",
   "scenario.read.idOf.objective": "l'identifiant d'un objectif de ce scénario",
-
-  "stamp.placed": "Ajouter {name}",
 } as const;

@@ -9,4 +9,5 @@ export const edits = {
   "stamp.alone": "Seul, ce n'est pas un dessin qui se lit : {problem}.",
   "stamp.unfit": "{name} demande ici les phases {phases}.",
   "stamp.unreadable": "Ce qui a été gardé ne se lit pas.",
+  "stamp.placed": "Ajouter {name}",
 } as const;
