@@ -14,6 +14,7 @@ export {
   evidenceOf,
   evidenceOfAll,
   isSameStructure,
+  isSeen,
   pointsOnStructure,
   type Structure,
   structuresAround,

@@ -69,6 +69,9 @@ export function evidenceOf(system: System, id: string): Evidence {
   return (element === undefined ? completePoint(own) : complete(element)).evidence;
 }
 
+/** Whether somebody stood before a thing or a point and saw it. */
+export const isSeen = (system: System, id: string): boolean => evidenceOf(system, id) === "seen";
+
 /** How all that is on a structure is known, where it is all known in one way; nothing where it is not. */
 export function evidenceOfAll(system: System, { points, elements }: Structure): Evidence | undefined {
   const [first, ...others] = [...points, ...elements].map((it) => evidenceOf(system, it));

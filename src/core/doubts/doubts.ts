@@ -19,8 +19,8 @@ import {
   conductorsOf as conductorsAt,
   elementsAt,
   endPointsOf,
-  evidenceOf,
   hopsFrom,
+  isSeen,
   perObject,
   savedElement,
   type SavedElement,
@@ -71,15 +71,11 @@ export const carriedOut = (system: System, doubts: readonly Doubt[]): System =>
  * what nothing on the drawing joins to the work point.
  */
 export function doubtsAround(system: System, { at }: WorkPoint): Doubt[] {
-  const hops = hopsFrom(system, [at]);
-  const near = nearestThings(system, hops);
-  const points = new Set([at, ...near.flatMap((id) => pointsOf(system, id))]);
+  const { hops, things, points } = unseenAround(system, at);
   const doubts = [
-    ...near.flatMap((id) => ofElement(system, id)),
-    ...[...points]
-      .filter((id) => Object.hasOwn(system.points, id))
-      .flatMap((id) => ofPoint(system, id as PointId)),
-    ...mistaken(system, near),
+    ...things.flatMap((id) => ofElement(system, id)),
+    ...points.flatMap((id) => ofPoint(system, id)),
+    ...mistaken(system, things),
   ];
   return doubts
     .map((it): Doubt => {
@@ -98,8 +94,27 @@ export function doubtsAround(system: System, { at }: WorkPoint): Doubt[] {
 /** So many things around a work point are in doubt: who goes and looks does not go farther. */
 export const MOST_THINGS = 400;
 
+/** What nobody has seen of the nearest that hangs together with a point, and how many things lie between, by point. */
+export interface UnseenAround {
+  readonly hops: ReadonlyMap<string, number>;
+  readonly things: readonly ElementId[];
+  readonly points: readonly PointId[];
+}
+
+/** What nobody has seen around a point: of the nearest things, and of their points, the nearest first. */
+export function unseenAround(system: System, at: PointId): UnseenAround {
+  const hops = hopsFrom(system, [at]);
+  const near = nearestThings(system, hops);
+  const points = new Set([at, ...near.flatMap((id) => pointsOf(system, id) as PointId[])]);
+  return {
+    hops,
+    things: near.filter((id) => !isSeen(system, id)),
+    points: [...points].filter((id) => Object.hasOwn(system.points, id) && !isSeen(system, id)),
+  };
+}
+
 /** The nearest things that hang together with a work point, circuits beside the spans among them too. */
-export function nearestThings(system: System, hops: ReadonlyMap<string, number>): ElementId[] {
+function nearestThings(system: System, hops: ReadonlyMap<string, number>): ElementId[] {
   const things = new Set<string>();
   for (const point of hops.keys()) {
     for (const id of elementsAt(system).get(point) ?? [])
@@ -115,16 +130,13 @@ const endsOf = (system: System, id: string): readonly string[] =>
   endPointsOf(savedElement(system.elements, id));
 
 /** Points of a thing; of a circuit beside a span those of the span. */
-export function pointsOf(system: System, where: string): readonly string[] {
+function pointsOf(system: System, where: string): readonly string[] {
   if (Object.hasOwn(system.points, where)) return [where];
   const beside = savedElement(system.elements, where)?.["span"];
   return endsOf(system, typeof beside === "string" ? beside : where);
 }
 
-const isSeen = (system: System, id: string): boolean => evidenceOf(system, id) === "seen";
-
 function ofElement(system: System, id: ElementId): Placeless[] {
-  if (isSeen(system, id)) return [];
   const element = complete(system.elements[id]!);
   const nominalVolts = (end: End): number => {
     const point = (element as unknown as Readonly<Record<string, string | undefined>>)[end];
@@ -211,7 +223,6 @@ function undrawn(
 
 /** What a point itself leaves open: whether the line goes on, and whether its rod is there. */
 function ofPoint(system: System, id: PointId): Placeless[] {
-  if (isSeen(system, id)) return [];
   const { earthOhms } = completePoint(system.points[id]!);
   const rod: Placeless[] =
     earthOhms === undefined
@@ -277,7 +288,7 @@ function mistaken(system: System, near: readonly ElementId[]): Placeless[] {
     }
   const doubts = new Map<string, Placeless>();
   for (const group of groups.values()) {
-    const ids = [...group].filter((id) => !isSeen(system, id));
+    const ids = [...group];
     for (const [nth, a] of ids.entries())
       for (const b of ids.slice(nth + 1))
         for (const it of [...labelsSwapped(system, a, b), ...cablesSwapped(system, a, b)])

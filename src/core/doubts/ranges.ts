@@ -5,8 +5,6 @@ import {
   complete,
   completePoint,
   elementCountOf,
-  evidenceOf,
-  hopsFrom,
   type StillhotDocument,
   type System,
 } from "../document";
@@ -20,7 +18,7 @@ import {
 } from "../hazard";
 import type { ConductorId, ElementId, Finding, JsonObject, Letter, PointId, WorkPointId } from "../terms";
 import { BADNESS, COST_OF_A_RECORD } from "./asker";
-import { nearestThings, pointsOf } from "./doubts";
+import { unseenAround } from "./doubts";
 import { asDrawn } from "./lookFirst";
 import { whileWorking } from "./whileWorking";
 
@@ -200,26 +198,22 @@ const partingIn = ({ threats }: WorkVerdict, withstandAmps: number): Set<Letter>
 
 /** Every number around a work point that nobody has seen to, the nearest first. */
 function numbersAround(system: System, at: PointId): NumberInDoubt[] {
-  const hops = hopsFrom(system, [at]);
-  const things = nearestThings(system, hops);
-  const points = new Set([at, ...things.flatMap((it) => pointsOf(system, it))]);
-  const unseen = (id: string) => evidenceOf(system, id) !== "seen";
-  const amending = (id: string, { low, high }: { low: JsonObject; high: JsonObject }): NumberInDoubt => ({
-    low: { set: { [id]: low } },
-    high: { set: { [id]: high } },
-  });
+  const { things, points } = unseenAround(system, at);
   const ofElement = (id: ElementId) => deviceNumbersOf(complete(system.elements[id]!));
   const ofPoint = (id: PointId) => {
     const { earthOhms } = completePoint(system.points[id]!);
     return earthOhms === undefined ? [] : offBy({ earthOhms }, ...ROD_OFF_BY);
   };
   return [
-    ...things.filter(unseen).flatMap((id) => ofElement(id).map((it) => amending(id, it))),
-    ...[...points]
-      .filter((id): id is PointId => Object.hasOwn(system.points, id) && unseen(id))
-      .flatMap((id) => ofPoint(id).map((it) => amending(id, it))),
+    ...things.flatMap((id) => ofElement(id).map((it) => amending(id, it))),
+    ...points.flatMap((id) => ofPoint(id).map((it) => amending(id, it))),
   ];
 }
+
+const amending = (
+  id: string,
+  { low, high }: { readonly low: JsonObject; readonly high: JsonObject },
+): NumberInDoubt => ({ low: { set: { [id]: low } }, high: { set: { [id]: high } } });
 
 const at = (figures: Figures, key: string): number => figures.get(key) ?? 0;
 

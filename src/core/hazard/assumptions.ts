@@ -1,5 +1,5 @@
 import { isGroundSet } from "../devices";
-import { complete, evidenceOf } from "../document";
+import { complete, isSeen } from "../document";
 import {
   circuitOf,
   EARTH,
@@ -46,10 +46,9 @@ export function assumedThings({ system, workPoint }: Pick<Question, "system" | "
   );
   const pointIds = [...points].map((index) => circuit.pointIds[index]!);
   const elementIds = [...elements].map((index) => circuit.elementIds[index]!);
-  const isUnseen = (id: string) => evidenceOf(system, id) !== "seen";
   const guessedCables = elementIds.filter((id) => {
     const it = complete(system.elements[id]!);
     return isGroundSet(it) && it.cable === undefined;
   });
-  return [...pointIds.filter(isUnseen), ...elementIds.filter(isUnseen), ...guessedCables];
+  return [...[...pointIds, ...elementIds].filter((id) => !isSeen(system, id)), ...guessedCables];
 }

@@ -1,5 +1,5 @@
 import { isLine, openPhasesOf } from "../devices";
-import { complete, elementsOfKind, isSameStructure, pointName, type System } from "../document";
+import { complete, elementsOfKind, isSameStructure, perObject, pointName, type System } from "../document";
 import { type Circuit, circuitOf, EDGE, endsOf, floodFrom, reachGraphOf, standingOf } from "../network";
 import { type ConductorId, conductorId, type ElementId, type Finding, say, type WorkPointId } from "../terms";
 import { leastStepTouch, type StepTouch } from "./threats";
@@ -19,17 +19,21 @@ export type NeutralDoubt =
  * earth without what is worked on, where it was tested, or a break of it is bridged, and where no set of upsets of
  * strength 0 to 2 lifts it to the exposure limit above earth: against itself it never stands at anything.
  */
-export function neutralDoubt(
-  { system, settings, workPoint: { at, does } }: Question,
-  tested: ReadonlySet<ConductorId>,
-): NeutralDoubt | undefined {
+export function neutralDoubt(question: Question, tested: ReadonlySet<ConductorId>): NeutralDoubt | undefined {
+  const { system } = question;
+  const { at, does } = question.workPoint;
   const circuit = circuitOf(system);
   if (!isTiedHere(circuit, system, at, does ?? [])) return { why: "not-tied" };
   if (!tested.has(conductorId(at, "N")) && !isBridged(circuit, system, at)) return { why: "not-tested" };
-  const lift = leastStepTouch({ system, settings, workPoint: { at, conductors: "N" } });
+  const lift = liftOf(question);
   if (lift === "none") return undefined;
   return lift === "not-known" ? { why: "not-known" } : { why: "lifted", lift };
 }
+
+/** What lifts the neutral of a work point to the exposure limit. Its verdict and its findings ask the same question. */
+const liftOf = perObject(({ system, settings, workPoint: { at } }: Question) =>
+  leastStepTouch({ system, settings, workPoint: { at, conductors: "N" } }),
+);
 
 /** Whether a rod or a set with one hangs on the neutral at its own structure, spans and what is worked on left out. */
 function isTiedHere(circuit: Circuit, system: System, at: string, does: readonly string[]): boolean {
