@@ -208,6 +208,11 @@ interface Told {
 const TRUE: Readonly<Record<string, (told: Told) => boolean>> = {
   "why.off.isolates": (it) => feedsWork(it, it.named("source")),
   "why.off.isolates.machine": (it) => feedsWork(it, it.named("source")),
+  "why.off.shows": ({ before, played, named }) => {
+    const isSeen = (id: string) =>
+      (complete(before.elements[id as ElementId]!) as { visibleGap?: boolean }).visibleGap !== false;
+    return isSeen(played.step.element!) && !isSeen(named("other")!);
+  },
   "why.off.drops": ({ before, after, named, rehearsal }) =>
     ampsIn(rehearsal, after, named("other")) < ampsIn(rehearsal, before, named("other")),
   "why.off.splits": ({ rehearsal, index, named, played }) => {

@@ -132,6 +132,8 @@ function whyOff(
           source: nameOf(document, purpose.source),
         },
       );
+    case "shows":
+      return say("why.off.shows", { name, other: nameOf(document, purpose.other) });
     case "drops":
       return say("why.off.drops", { name, other: nameOf(document, purpose.other) });
     case "splits":

@@ -7,9 +7,10 @@ import { type Opening, takesOffHung } from "./openings";
 import type { Choice, Demand } from "./search";
 import { edgesTaken, wayBetween } from "./ways";
 
-/** What an opening is for: to shut a supply off, to take load off another, to pick load up in parts afterwards, or to keep a motor off two phases. */
+/** What an opening is for: to shut a supply off, to show a gap where that of another is hidden, to take load off another, to pick load up in parts afterwards, or to keep a motor off two phases. */
 export type Purpose =
   | { readonly is: "isolates"; readonly source: ElementId }
+  | { readonly is: "shows"; readonly other: ElementId }
   | { readonly is: "drops"; readonly other: ElementId }
   | { readonly is: "splits"; readonly other: ElementId }
   | { readonly is: "keeps off"; readonly other: ElementId }
@@ -34,11 +35,17 @@ export function purposesOf(
     for (const { edges, visibleGap } of others)
       if (visibleGap || !demand.strictness.visibleGaps) for (const edge of edges) edgeOn[edge] = 0;
     const stopped = new Set(others.filter(({ moves }) => moves === "machine").map(({ element }) => element));
-    const way = demand.separations
-      .map((it) => wayBetween(circuit, edgeOn, it, stopped))
-      .find((it) => it !== undefined);
-    const purpose: Purpose | undefined =
-      way === undefined
+    const wayOn = (on: Uint8Array) =>
+      demand.separations.map((it) => wayBetween(circuit, on, it, stopped)).find((it) => it !== undefined);
+    const way = wayOn(edgeOn);
+    // What is open already with a gap that nobody can see keeps it dead too, and yet nobody sees that it does.
+    const hidden = others.filter(({ visibleGap }) => !visibleGap);
+    const reallyOn = edgeOn.slice();
+    for (const { edges } of hidden) for (const edge of edges) reallyOn[edge] = 0;
+    const isForShow = way !== undefined && hidden.length > 0 && wayOn(reallyOn) === undefined;
+    const purpose: Purpose | undefined = isForShow
+      ? { is: "shows", other: hidden[0]!.element }
+      : way === undefined
         ? idleOf(document, opening, order.order, demand)
         : { is: "isolates", source: way.source };
     if (purpose !== undefined) purposes.set(opening.key, purpose);
