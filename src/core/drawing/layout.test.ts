@@ -12,6 +12,7 @@ import {
   overlaps,
   overviewOf,
   placeNotes,
+  ringAt,
   type Scene,
   sceneOf,
   symbolLengthAt,
@@ -144,6 +145,20 @@ test.each(demos)(
     expect(letters).toEqual(expect.arrayContaining(["A", "B", "C"]));
   },
 );
+
+test.each(demos)("on a phone the flag of %s hides no ring of a work place", (name) => {
+  const scene = wholeIn(named(name), PHONE);
+  const { scale, sizes } = shownIn(scene, PHONE);
+  const flags = placeNotes(scene, scale, sizes).filter(({ note }) => note.kind === "work");
+  expect(flags.length).toBeGreaterThan(0);
+  for (const flag of flags)
+    for (const { note } of flags) {
+      const { x, y } = note.ring!;
+      const half = ringAt(note, scale) / scale;
+      const ring = { left: x - half, right: x + half, top: y - half, bottom: y + half };
+      expect(overlaps(boxOfNote(flag, scale), ring)).toBe(false);
+    }
+});
 
 test("a tap crosses the other conductors of its line by one bridge, not by one for each", () => {
   const { elements } = wholeIn(named("transformer-tap"), DESK);

@@ -191,7 +191,7 @@ export function placeNotes(
         !crowd.hits(box) &&
         (onTheWire || !wires.hits(box)) &&
         (!isLaidOut || note.kind !== "elementLabel" || isAtItsOwn(box, note)) &&
-        !((isLabel(note) || note.kind === "title" || note.kind === "count") && edges.hits(box)),
+        !(KEEPING_OFF.has(note.kind) && edges.hits(box)),
     );
     if (clear === undefined && !isLast) return undefined;
     const blocked = (box: Box) =>
@@ -253,6 +253,15 @@ function roundAbout(
     }
   return undefined;
 }
+
+/** What does not lie on the edge of a plate, or on the ring around a work place. */
+const KEEPING_OFF: ReadonlySet<Note["kind"]> = new Set([
+  "pointLabel",
+  "elementLabel",
+  "title",
+  "count",
+  "work",
+]);
 
 /** Whether it is left out where it has no room, and comes with a tap or from nearer. */
 const givesWay = (note: Note): boolean => isLabel(note) || note.kind === "letter" || note.kind === "mark";
