@@ -63,7 +63,7 @@ export const tests = [
         .getByText(/breaks 3.15 A by the load-break tool/i)
         .first()
         .waitFor();
-      for (let n = 5; n < 10; n++) await page.locator("[data-forward]").click();
+      for (let n = 5; n < 11; n++) await page.locator("[data-forward]").click();
       await page.locator('[data-verdict="grounded"]').waitFor();
       await page.locator("[data-back]").click();
       await page.locator('[data-verdict="could-go-live"]').waitFor();
@@ -179,7 +179,7 @@ export const tests = [
       await page.locator("[data-with]").waitFor();
       const ground = page
         .locator("[data-control]")
-        .filter({ hasText: /ground set.* on at Pole 32, line, C/ })
+        .filter({ hasText: /ground set.* on: Pole 32, line, C/ })
         .first();
       await ground.locator("input").check();
       await page
