@@ -183,6 +183,25 @@ const objections = (sources: readonly Source[]) =>
     }),
   );
 
+/** Two types of one name, each with the reason why it must be. */
+const ALIKE: Readonly<Record<string, string>> = {
+  MessageKey: "core, app and command line have a catalogue each, whose keys it is",
+  Language: "app and command line are each translated into languages of their own",
+};
+
+test("no two exported types, interfaces or classes carry one name", () => {
+  const named = new Map<string, string[]>();
+  for (const { path, text } of sourcesIn("src").filter((it) => !isTest(it.path)))
+    for (const [, name] of text.matchAll(
+      /^\s*export (?:abstract )?(?:type|interface|class|enum) (\w+)(?=[\s<])/gm,
+    ))
+      named.set(name!, [...(named.get(name!) ?? []), path]);
+  expect(named.size).toBeGreaterThan(400);
+  const twice = [...named].filter(([, paths]) => paths.length > 1);
+  expect(twice.filter(([name]) => !Object.hasOwn(ALIKE, name))).toEqual([]);
+  expect(twice.map(([name]) => name).sort()).toEqual(Object.keys(ALIKE).sort());
+});
+
 describe("A folder imports only what it may", () => {
   test.each(["src/core", "src/app", "src/cli", "tests", "scripts", "bin"])("%s", (folder) => {
     expect(objections(sourcesIn(folder))).toEqual([]);

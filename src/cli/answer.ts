@@ -21,7 +21,7 @@ import {
   workPlaceName,
   type WorkPointReport,
 } from "../core";
-import { type Looks, looksJson, looksLines } from "./lookFirst";
+import { type LookFirstAnswer, looksJson, looksLines } from "./lookFirst";
 import { counts, findingJson, findingLines, wrapped } from "./print";
 import { say, spell } from "./words";
 
@@ -36,7 +36,7 @@ interface Beside {
   /** of reading the file */
   readonly warnings?: readonly Finding[];
   /** what to look at first, for each work point */
-  readonly looks?: ReadonlyMap<WorkPointId, Looks>;
+  readonly looks?: ReadonlyMap<WorkPointId, LookFirstAnswer>;
 }
 
 /** How a drawing stands, as JSON; `ok` when every work point is grounded and nothing above a note was found. */

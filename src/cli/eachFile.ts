@@ -1,13 +1,13 @@
 import { type StillhotDocument, type Finding } from "../core";
 import type { Call, Command } from "./command";
-import { type Input, isRefused, readInput, type Refused } from "./input";
+import { type InputFile, isRefused, readInput, type Refused } from "./input";
 import type { ExitCode, Io } from "./io";
 import { asText, jsonLine, problemJson, refusedLines } from "./print";
 import { type FileOutcome, jobsOf, sideBySide } from "./sideBySide";
 import { say, spell } from "./words";
 
 /** What a command says of one file. */
-export interface Answer {
+export interface FileAnswer {
   /** false: exit code 1 */
   readonly ok: boolean;
   readonly json: unknown;
@@ -20,7 +20,7 @@ export interface Answer {
 }
 
 /** What a command asks of each file. */
-export interface Question {
+export interface FileQuestion {
   readonly file: string;
   readonly document: StillhotDocument;
   readonly warnings: readonly Finding[];
@@ -28,7 +28,7 @@ export interface Question {
 }
 
 interface FileCommand extends Omit<Command, "run" | "takesFiles"> {
-  answer(question: Question): Answer | Promise<Answer>;
+  answer(question: FileQuestion): FileAnswer | Promise<FileAnswer>;
   /** what could not be done about a file, on standard error; the default is lines of text */
   refuse?(refused: Refused, call: Call): string;
   /** checks the whole line before any file is read; throws a usage error */
@@ -74,7 +74,7 @@ async function* oneByOne(answer: FileCommand["answer"], call: Call, io: Io): Asy
   }
 }
 
-function print({ json, lines, raw, aside = [] }: Answer, call: Call, io: Io, isLater: boolean): void {
+function print({ json, lines, raw, aside = [] }: FileAnswer, call: Call, io: Io, isLater: boolean): void {
   if (call.json) io.out(jsonLine(json));
   else if (raw !== undefined) io.out(raw);
   else io.out(asText(isLater ? ["", ...lines] : lines));
@@ -84,9 +84,9 @@ function print({ json, lines, raw, aside = [] }: Answer, call: Call, io: Io, isL
 /** A mistake of ours in one file must neither pass for an answer nor keep the other files from theirs. */
 async function answerOrRefuse(
   answer: FileCommand["answer"],
-  { file, document, warnings }: Input,
+  { file, document, warnings }: InputFile,
   call: Call,
-): Promise<Answer | Refused> {
+): Promise<FileAnswer | Refused> {
   try {
     return await answer({ file, document, warnings, call });
   } catch (error) {

@@ -5,7 +5,7 @@ import { unknownRules } from "./unknownRules";
 import { type MessageKey, say } from "./words";
 
 /** A file that was read, by the name that it was asked for. */
-export interface Input extends ReadFile {
+export interface InputFile extends ReadFile {
   readonly file: string;
 }
 
@@ -16,13 +16,13 @@ export interface Refused {
 }
 
 /** Whether a file could not be used. */
-export const isRefused = (it: Input | Refused): it is Refused => "problems" in it;
+export const isRefused = (it: InputFile | Refused): it is Refused => "problems" in it;
 
 /** More than any file that the reader lets through: 20 million letters of at most four bytes. */
 const MOST_BYTES = 80_000_000;
 
 /** Reads one file, or standard input for `-`. */
-export async function readInput(file: string, io: Io): Promise<Input | Refused> {
+export async function readInput(file: string, io: Io): Promise<InputFile | Refused> {
   const refused = (key: MessageKey, gaps?: MessageGaps): Refused => ({
     file,
     problems: [{ path: "", message: say(key, gaps) }],

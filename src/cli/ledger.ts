@@ -1,9 +1,6 @@
-import type { LedgerEntry } from "../core";
+import type { LedgerEntry, LedgerSide } from "../core";
 import { wrapped } from "./print";
 import { say, spell } from "./words";
-
-/** A side of the ledger that a converter keeps, as `cli.import.SIDE` heads it. */
-export type LedgerSide = "assumed" | "leftOut" | "approximated" | "warnings";
 
 /** One side of what was done on a converter's own account, for a person: nothing where there is nothing to tell. */
 export const ledgerLines = (side: LedgerSide, entries: readonly LedgerEntry[]): string[] =>

@@ -18,7 +18,7 @@ import { findingJson, wrapped } from "./print";
 import { say, spell } from "./words";
 
 /** What to look at first for one work point: as drawn, and as it stands while the order has its hands at the work. */
-export interface Looks {
+export interface LookFirstAnswer {
   readonly drawn: LookFirstReport;
   /** nothing where no order leads to the work */
   readonly working: LookFirstReport | undefined;
@@ -28,7 +28,7 @@ export interface Looks {
 }
 
 /** What to look at first, for every work point of a drawing. */
-export const looksOf = (document: StillhotDocument): ReadonlyMap<WorkPointId, Looks> =>
+export const looksOf = (document: StillhotDocument): ReadonlyMap<WorkPointId, LookFirstAnswer> =>
   new Map(
     (Object.keys(jobOf(document).workPoints) as WorkPointId[]).map((id) => [
       id,
@@ -46,7 +46,7 @@ export const looksOf = (document: StillhotDocument): ReadonlyMap<WorkPointId, Lo
 export const looksJson = (
   document: StillhotDocument,
   id: WorkPointId,
-  { drawn, working, worth, ranges }: Looks,
+  { drawn, working, worth, ranges }: LookFirstAnswer,
 ): object => ({
   lookFirst: drawn.entries.map((it) => entryJson(document, it)),
   lookFirstAsked: drawn.asked,
@@ -113,7 +113,7 @@ const MOST_LINES = 5;
 export function looksLines(
   document: StillhotDocument,
   id: WorkPointId,
-  { drawn, working, worth, ranges }: Looks,
+  { drawn, working, worth, ranges }: LookFirstAnswer,
   { all }: { readonly all: boolean },
 ): string[] {
   const { entries, asked } = working ?? drawn;

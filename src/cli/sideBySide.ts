@@ -1,6 +1,6 @@
 import { availableParallelism } from "node:os";
 import { type Call, type Flag, UsageError } from "./command";
-import type { Answer } from "./eachFile";
+import type { FileAnswer } from "./eachFile";
 import type { Refused } from "./input";
 import type { Helper } from "./io";
 import { say, speech, spell } from "./words";
@@ -21,7 +21,7 @@ export function jobsOf({ flags }: Call): number {
 }
 
 /** What came of one file: its answer, or why it could not be used. */
-export type FileOutcome = Answer | Refused;
+export type FileOutcome = FileAnswer | Refused;
 
 /**
  * What helpers say of each file, in the files' order. No more files are under way than there are helpers, and no more

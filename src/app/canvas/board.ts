@@ -21,13 +21,13 @@ import { paintGrounds, paintNotes, paintScene, piecesWithin, squaresOf } from ".
 import { isSameOver, type Painting, staleParts } from "./stale";
 import type * as Further from "./further";
 import type { Motion } from "./motion";
-import type { View } from "./view";
+import type { BoardView } from "./view";
 
 /** The canvas as its component has it: what it shows, and where it looks. */
 export interface Board {
   readonly camera: Camera;
   readonly size: Size;
-  show(view: View): void;
+  show(view: BoardView): void;
   moveCamera(camera: Camera): void;
   zoom(factor: number, screenX?: number, screenY?: number): void;
   /** shows the whole drawing */
@@ -62,7 +62,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   stage.add(base, over);
   let camera: Camera = { x: 0, y: 0, scale: 1 };
   let size: Size = { width: stage.width(), height: stage.height() };
-  let view: View | undefined;
+  let view: BoardView | undefined;
   let placed: readonly PlacedNote[] = [];
   let placedFor: { scene: Scene; scale: number; sizes: NoteSizes; within: Box } | undefined;
   /** notes stand where they stood before an edit */
@@ -226,7 +226,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   }
 
   /** Of a large drawing nothing moves. */
-  function move(was: View, is: View) {
+  function move(was: BoardView, is: BoardView) {
     const next = hasMany(is.scene) ? undefined : further?.motionBetween(was, is, drawMotion);
     // The states that an edit leads to come a little after it: what runs outward goes on over them.
     const isElsewhere = !isSameDrawing(was.scene, is.scene) || !isSameLie(was.scene, is.scene);

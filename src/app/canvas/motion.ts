@@ -9,7 +9,7 @@ import {
   strokesOf,
   widthFactor,
 } from "../../core";
-import type { View } from "./view";
+import type { BoardView } from "./view";
 
 /** What moves over the drawing for a moment, to show what came of what. */
 export interface Motion {
@@ -28,8 +28,8 @@ export const MOTION_MS = 240;
  * @param frame asked for each picture; `false` ends the motion early
  */
 export function motionBetween(
-  was: View,
-  is: View,
+  was: BoardView,
+  is: BoardView,
   frame: (motion: Motion, isOver: boolean) => boolean,
 ): Motion | undefined {
   if (matchMedia("(prefers-reduced-motion: reduce)").matches) return undefined;
@@ -52,7 +52,7 @@ export function motionBetween(
 type Paint = (context: CanvasRenderingContext2D, scale: number, progress: number) => void;
 
 /** A path that is lit now and of which nothing was: an outline that grows along it, so that the states on it stay readable. */
-function pathDrawn(was: View, { scene, lit, palette }: View): Paint | undefined {
+function pathDrawn(was: BoardView, { scene, lit, palette }: BoardView): Paint | undefined {
   if (was.lit.some((it) => lit.includes(it))) return undefined;
   const drawn = lit.flatMap((id) => scene.elements.get(id) ?? []);
   if (drawn.length === 0) return undefined;
@@ -95,7 +95,7 @@ function inOneRow(spines: readonly (readonly number[])[]): readonly (readonly nu
 }
 
 /** The states of what changed, outward from what was switched, whose blades swing meanwhile. */
-function statesRunning(was: View, is: View): Paint | undefined {
+function statesRunning(was: BoardView, is: BoardView): Paint | undefined {
   if (was.scene === is.scene || changeOf(is.scene)?.before !== was.scene || was.palette !== is.palette)
     return undefined;
   const changed = changedPieces(was.scene, is.scene);

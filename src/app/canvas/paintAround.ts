@@ -1,8 +1,12 @@
 import { type Box, breadthOf, type Owner, type Piece, pieceFor } from "../../core";
-import type { View } from "./view";
+import type { BoardView } from "./view";
 
 /** A lit path is an outline around it, so that the states on it stay readable: accent first, paper inside. */
-export function paintLit(context: CanvasRenderingContext2D, { scene, lit, palette }: View, scale: number) {
+export function paintLit(
+  context: CanvasRenderingContext2D,
+  { scene, lit, palette }: BoardView,
+  scale: number,
+) {
   context.lineJoin = "round";
   context.lineCap = "round";
   for (const [colour, lessPx] of [
@@ -24,7 +28,7 @@ export function paintLit(context: CanvasRenderingContext2D, { scene, lit, palett
 /** What lies over the drawing: a view's own, lines around what is selected and what the keyboard is on, the marquee. */
 export function paintOver(
   context: CanvasRenderingContext2D,
-  { scene, selection, focus, joiningFrom, palette, overlay }: View,
+  { scene, selection, focus, joiningFrom, palette, overlay }: BoardView,
   scale: number,
   marquee: Box | undefined,
 ) {

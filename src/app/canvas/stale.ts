@@ -1,10 +1,10 @@
 import { type Box, changeOf, overlaps, type Owner, pieceFor, type PlacedNote, unionOf } from "../../core";
 import { type Camera, type Size, viewOf } from "./camera";
-import type { View } from "./view";
+import type { BoardView } from "./view";
 
 /** Everything that the drawing's layer is painted from. */
 export interface Painting {
-  readonly view: View;
+  readonly view: BoardView;
   readonly placed: readonly PlacedNote[];
   readonly camera: Camera;
   readonly size: Size;
@@ -68,8 +68,8 @@ function standsInTheSameFrame(was: Painting, is: Painting): boolean {
 }
 
 /** Whether what lies over the drawing looks the same in both. */
-export function isSameOver(was: View, is: View): boolean {
-  const spineOf = (owner: Owner, { scene }: View) => {
+export function isSameOver(was: BoardView, is: BoardView): boolean {
+  const spineOf = (owner: Owner, { scene }: BoardView) => {
     const piece = pieceFor(scene, owner);
     return owner.of === "structure" ? JSON.stringify(piece?.box) : piece?.spine.join();
   };
@@ -85,7 +85,7 @@ export function isSameOver(was: View, is: View): boolean {
 }
 
 /** What has a line around it. */
-const outlined = ({ selection, focus, joiningFrom }: View): readonly (Owner | undefined)[] => [
+const outlined = ({ selection, focus, joiningFrom }: BoardView): readonly (Owner | undefined)[] => [
   focus,
   joiningFrom,
   ...selection,

@@ -1,7 +1,7 @@
 import type { ElementId, NoteSizes, Owner, Palette, Scene } from "../../core";
 
 /** Everything that the canvas shows. */
-export interface View {
+export interface BoardView {
   readonly scene: Scene;
   readonly palette: Palette;
   readonly sizes: NoteSizes;

@@ -17,11 +17,11 @@ import {
 export const QUESTIONS = 5;
 
 /** What an exercise is made of, whatever the number of its questions. */
-export type Asking = Omit<DrillRequest, "count">;
+export type ExerciseRequest = Omit<DrillRequest, "count">;
 
 /** Some questions, one after the other: what was answered, what was right, and how many points that makes. */
 export class Exercise {
-  readonly asking: Asking;
+  readonly asking: ExerciseRequest;
   /** the question's place, the first one at 0; `QUESTIONS` when all were answered */
   at = $state(0);
   question = $state.raw<DrillQuestion | undefined>(undefined);
@@ -30,7 +30,7 @@ export class Exercise {
   isAnswered = $state(false);
   points = $state(0);
 
-  constructor(asking: Asking) {
+  constructor(asking: ExerciseRequest) {
     this.asking = asking;
     this.question = drillQuestion(asking, 0);
   }

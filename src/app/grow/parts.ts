@@ -36,7 +36,7 @@ import {
 } from "./growing";
 import { placeNext } from "./place";
 import { groundOn, type GrowingPoint, growingPointOf } from "./point";
-import { type Answers, type Ask, kvaFrom, lettersFrom, linkFrom } from "./sizes";
+import { type Answers, type PartQuestion, kvaFrom, lettersFrom, linkFrom } from "./sizes";
 
 /** A heading of the list of parts. */
 export type Group = "next" | "line" | "switching" | "equipment" | "hazard" | "whole";
@@ -58,7 +58,7 @@ export interface GrowPart {
   /** whether it makes sense on these phases at this kind of point */
   readonly fits: (place: GrowPlace) => boolean;
   /** what is asked before it is drawn */
-  readonly asks?: readonly Ask[];
+  readonly asks?: readonly PartQuestion[];
   readonly edit: (document: StillhotDocument, point: string, phases: string, answers: Answers) => Edit;
 }
 

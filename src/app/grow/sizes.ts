@@ -2,17 +2,17 @@ import type { JsonObject } from "../../core";
 import { t } from "../words/words";
 
 /** What is asked of a thing before it is drawn: on which letters one unit hangs, its link, its size or sizes. */
-export type Ask = "phase" | "pair" | "link" | "kva" | "kvaB" | "kvaC";
+export type PartQuestion = "phase" | "pair" | "link" | "kva" | "kvaB" | "kvaC";
 
 /** What was answered; what nobody said is left out. */
-export type Answers = Partial<Readonly<Record<Ask, string>>>;
+export type Answers = Partial<Readonly<Record<PartQuestion, string>>>;
 
 const LINKS = ["10K", "15T", "25K"];
 const SIZES = ["15", "25", "37.5", "50"];
 const PAIRS = ["AB", "BC", "AC"];
 
 /** The answers that a question offers on these letters; none where it does not arise. */
-export function chipsFor(ask: Ask, phases: string): readonly string[] {
+export function chipsFor(ask: PartQuestion, phases: string): readonly string[] {
   if (ask === "link") return LINKS;
   if (ask !== "phase" && ask !== "pair") return SIZES;
   const pairs = PAIRS.filter((it) => [...it].every((letter) => phases.includes(letter)));
@@ -21,7 +21,7 @@ export function chipsFor(ask: Ask, phases: string): readonly string[] {
 }
 
 /** Letters are never guessed; a size may stay unknown. */
-export const mustBeKnown = (ask: Ask): boolean => ask === "phase" || ask === "pair";
+export const mustBeKnown = (ask: PartQuestion): boolean => ask === "phase" || ask === "pair";
 
 /** The letters of one unit: those that were said, else all that there are. */
 export const lettersFrom = (answers: Answers, phases: string): string =>

@@ -1,7 +1,7 @@
 import { isSameStep, type Step } from "../../core";
 
 /** One row of two orders side by side: a step of either, or the same step of both. */
-export interface Row {
+export interface ComparedRow {
   readonly mine: { readonly n: number; readonly step: Step } | undefined;
   readonly other: { readonly n: number; readonly step: Step } | undefined;
   readonly isSame: boolean;
@@ -12,7 +12,7 @@ export interface Comparison {
   /** steps that both begin with */
   readonly alike: number;
   /** from the first difference on */
-  readonly rows: readonly Row[];
+  readonly rows: readonly ComparedRow[];
 }
 
 /** Two orders of steps, aligned by the longest run of steps that both have in the same order. */
@@ -26,7 +26,7 @@ export function compareOrders(mine: readonly Step[], other: readonly Step[]): Co
       longest[i]![j] = isSameStep(left[i]!, right[j]!)
         ? longest[i + 1]![j + 1]! + 1
         : Math.max(longest[i + 1]![j]!, longest[i]![j + 1]!);
-  const rows: Row[] = [];
+  const rows: ComparedRow[] = [];
   let [i, j] = [0, 0];
   while (i < left.length || j < right.length) {
     const one = left[i] === undefined ? undefined : { n: alike + i + 1, step: left[i]! };

@@ -1,8 +1,8 @@
-import { walk, type Way } from "../sketch/walk";
+import { walk, type WalkDirection } from "../sketch/walk";
 import { preferences } from "../settings/preferences.svelte";
 import type { Viewing } from "../session/viewing.svelte";
 
-const ARROWS: Readonly<Record<string, Way>> = {
+const ARROWS: Readonly<Record<string, WalkDirection>> = {
   ArrowRight: "onward",
   ArrowLeft: "back",
   ArrowDown: "sibling",

@@ -17,7 +17,7 @@ import {
   stepSentence,
   type StillhotDocument,
 } from "../../core";
-import { type Between, leftAtEnd, type Played, Player, stateAfter } from "../worker/player";
+import { type Between, leftAtEnd, type PlayedOrder, Player, stateAfter } from "../worker/player";
 import type { Session } from "../session/session.svelte";
 import { told } from "../words/words";
 import { answers } from "./answers.svelte";
@@ -59,7 +59,7 @@ export class Run {
       }
     return between;
   });
-  #played: Played = $derived.by(() =>
+  #played: PlayedOrder = $derived.by(() =>
     this.#player.play(
       this.#session.document,
       this.#done.map(({ step }) => step),

@@ -22,7 +22,7 @@ import {
 } from "../../core";
 
 /** What a step has to say beside its verb and its thing. */
-export type Asked = "phases" | "tool" | "ground" | "first" | "text" | "seconds" | "position";
+export type StepDetail = "phases" | "tool" | "ground" | "first" | "text" | "seconds" | "position";
 
 /** One thing that hands can do with what is chosen, and what else must be said to do it. */
 export interface AttemptAct {
@@ -32,10 +32,10 @@ export interface AttemptAct {
   readonly phases: string;
   /** letters to choose from */
   readonly letters: string;
-  readonly asks: readonly Asked[];
+  readonly asks: readonly StepDetail[];
 }
 
-const act = (step: Step, phases = "", asks: readonly Asked[] = [], letters = phases): AttemptAct => ({
+const act = (step: Step, phases = "", asks: readonly StepDetail[] = [], letters = phases): AttemptAct => ({
   verb: step.do,
   step,
   phases,

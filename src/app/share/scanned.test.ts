@@ -9,7 +9,7 @@ import {
   type StillhotDocument,
   writeDocument,
 } from "../../core";
-import { likeness, type Outcome, Scanned } from "./scanned";
+import { likeness, type ScanOutcome, Scanned } from "./scanned";
 
 const read = (file: string): StillhotDocument => {
   const found = readDocument(readFileSync(file, "utf8"));
@@ -41,7 +41,7 @@ function large(title: string): StillhotDocument {
   return found.document;
 }
 
-const written = (outcome: Outcome) =>
+const written = (outcome: ScanOutcome) =>
   "document" in outcome ? writeDocument(outcome.document) : JSON.stringify(outcome);
 
 describe("codes as they are scanned", () => {

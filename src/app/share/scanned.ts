@@ -5,7 +5,7 @@ import { codeReader, pictureOf } from "./codeReader";
 import { fragmentOf, readCodes, readLink } from "./link";
 
 /** What came of a code: more are to come, a drawing, or the reason why there is none. */
-export type Outcome =
+export type ScanOutcome =
   | { readonly count: number; readonly have: readonly number[] }
   | { readonly document: StillhotDocument }
   | { readonly problem: string };
@@ -18,14 +18,14 @@ export class Scanned {
   #set = "";
 
   /** Takes the text of one more code. */
-  take(text: string): Outcome {
+  take(text: string): ScanOutcome {
     const fragment = fragmentOf(text);
     if (fragment === undefined) return { problem: t("scan.notOurs") };
     const part = PART.exec(fragment);
     return part === null ? opened(readLink(fragment)) : this.#takePart(fragment, part);
   }
 
-  #takePart(fragment: string, [, letters, n, count]: RegExpExecArray): Outcome {
+  #takePart(fragment: string, [, letters, n, count]: RegExpExecArray): ScanOutcome {
     const set = `${letters} ${count}`;
     if (this.#set !== "" && this.#set !== set) return { problem: t("share.codesUnfit") };
     this.#set = set;
@@ -46,7 +46,7 @@ export class Scanned {
   }
 }
 
-const opened = (read: ReturnType<typeof readLink>): Outcome =>
+const opened = (read: ReturnType<typeof readLink>): ScanOutcome =>
   "document" in read ? { document: read.document } : { problem: read.problems[0] ?? t("share.linkDamaged") };
 
 const lettersOf = (document: StillhotDocument): string =>

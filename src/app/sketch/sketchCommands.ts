@@ -4,7 +4,7 @@ import type { SketchCommand } from "../commands/registry";
 import { GRID } from "../canvas/grid";
 import type { Session } from "../session/session.svelte";
 import { firstAct, togglePin } from "./acts";
-import { walk, type Way } from "./walk";
+import { walk, type WalkDirection } from "./walk";
 
 /** Each command of Sketch, ready to be done. Where it cannot be, it does nothing, or the session says why. */
 export type SketchCommands = Readonly<Record<Exclude<SketchCommand, "extend">, () => void>>;
@@ -34,7 +34,7 @@ const ZOOM = 1.4;
 
 /** The commands of Sketch, for key, button and finder alike. */
 export function sketchCommands(session: Session, screen: Screen): SketchCommands {
-  const go = (way: Way) => () => {
+  const go = (way: WalkDirection) => () => {
     const next = walk(session.document, session.selection.at(-1), way);
     if (next !== undefined) session.select(next);
   };

@@ -9,10 +9,14 @@ import {
 import { outlineOf } from "../words/outline";
 
 /** The ways that the arrow keys go: along the circuit, not across the screen. */
-export type Way = "onward" | "back" | "sibling" | "siblingBefore" | "source" | "end";
+export type WalkDirection = "onward" | "back" | "sibling" | "siblingBefore" | "source" | "end";
 
 /** Where a way leads from a thing; the thing itself where it leads nowhere. */
-export function walk(document: StillhotDocument, from: Owner | undefined, way: Way): Owner | undefined {
+export function walk(
+  document: StillhotDocument,
+  from: Owner | undefined,
+  way: WalkDirection,
+): Owner | undefined {
   const rows = outlineOf(document);
   if (rows.length === 0) return undefined;
   const first = firstOf(document, rows[0]!.owner);

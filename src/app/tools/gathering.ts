@@ -1,9 +1,9 @@
 import { boxOf } from "../../core";
 import { idle } from "./idle";
-import type { Tool, Touch } from "./tool";
+import type { PointerTool, Touch } from "./tool";
 
 /** A frame grows from where the pointer went down; letting go selects what lies within. */
-export const gathering = (press: Touch): Tool => ({
+export const gathering = (press: Touch): PointerTool => ({
   name: "gathering",
   move(hand, to) {
     hand.showMarquee(boxOf([press.x, press.y, to.x, to.y], 0));

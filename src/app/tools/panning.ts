@@ -1,8 +1,8 @@
 import { idle } from "./idle";
-import type { Tool, Touch } from "./tool";
+import type { PointerTool, Touch } from "./tool";
 
 /** The drawing follows the pointer. */
-export const panning = (last: Touch): Tool => ({
+export const panning = (last: Touch): PointerTool => ({
   name: "panning",
   move(hand, to) {
     hand.pan(to.screenX - last.screenX, to.screenY - last.screenY);

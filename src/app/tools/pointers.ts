@@ -1,5 +1,5 @@
 import { idle, pressed } from "./idle";
-import type { Hand, Tool, Touch } from "./tool";
+import type { Hand, PointerTool, Touch } from "./tool";
 
 /** What the listener needs of the canvas. */
 export interface Surface {
@@ -23,7 +23,7 @@ const WHEEL = 1.0015;
  * both then pan and zoom; a third makes all of them void until every finger is up (rain, a palm).
  */
 export function listen({ host, hand, touchOf, zoom, pan }: Surface): () => void {
-  let tool: Tool = idle;
+  let tool: PointerTool = idle;
   let pinching = false;
   let isVoid = false;
   const fingers = new Map<number, Finger>();

@@ -32,11 +32,11 @@ export interface Hand {
 }
 
 /** A state of the pointer. Each event says what comes next. */
-export interface Tool {
+export interface PointerTool {
   readonly name: string;
-  move?(hand: Hand, to: Touch): Tool;
-  up?(hand: Hand, at: Touch): Tool;
-  cancel?(hand: Hand): Tool;
+  move?(hand: Hand, to: Touch): PointerTool;
+  up?(hand: Hand, at: Touch): PointerTool;
+  cancel?(hand: Hand): PointerTool;
 }
 
 /** Whether two touches are farther apart than so much [px]. */

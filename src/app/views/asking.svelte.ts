@@ -1,9 +1,9 @@
 import type { StillhotDocument } from "../../core";
-import { type Answer, Line, type What } from "../worker/line";
+import { type WorkerAnswer, Line, type What } from "../worker/line";
 
 /** One thing at a time that is asked of a worker. The newest wins; what was answered stays until the next answer. */
-export class Asking {
-  answer = $state.raw<Answer | undefined>(undefined);
+export class NewestAnswer {
+  answer = $state.raw<WorkerAnswer | undefined>(undefined);
   failed = $state.raw<string | undefined>(undefined);
   readonly #line = new Line();
   #about = "";

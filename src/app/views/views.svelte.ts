@@ -19,13 +19,13 @@ import { Line } from "../worker/line";
 import { paintMarks } from "./paintMarks";
 
 /** What is shown in place of the drawing as it stands, or over it. */
-export type Look = "mistake" | "margins" | "power";
+export type ViewId = "mistake" | "margins" | "power";
 
 const STEP_MS = 450;
 
 /** Views that change nothing: one mistake away, the margin of every point, the flow of power. */
 export class Views {
-  look = $state<Look | undefined>(undefined);
+  look = $state<ViewId | undefined>(undefined);
   /** how many things may go wrong in *one mistake away* */
   strength = $state(1);
   /** how far the walk along the path has come, as an index into it */

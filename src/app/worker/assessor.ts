@@ -10,7 +10,7 @@ import {
 } from "../../core";
 import { fetched } from "../words/later";
 import { afterPaint } from "./afterPaint";
-import { type Answer, Line } from "./line";
+import { type WorkerAnswer, Line } from "./line";
 import type * as solve from "./solve";
 
 /** What answers without a worker, loaded when it is needed. */
@@ -70,7 +70,7 @@ export class Assessor {
   }
 
   #askWorkers(document: StillhotDocument) {
-    const hear = (answer: Answer) => this.#hear(document, answer);
+    const hear = (answer: WorkerAnswer) => this.#hear(document, answer);
     this.#states.ask(document, { of: "states" }, hear);
     if (hasWork(document)) this.#threats.ask(document, { of: "threats" }, hear);
   }
@@ -92,7 +92,7 @@ export class Assessor {
     this.#isSlow = performance.now() - from > AT_ONCE_MS;
   }
 
-  #hear(document: StillhotDocument, answer: Answer) {
+  #hear(document: StillhotDocument, answer: WorkerAnswer) {
     if ("columns" in answer) {
       const { assessment, ids, states } = fromColumns(answer.columns, this.#ids);
       this.#ids = ids;

@@ -19,7 +19,7 @@ import {
 } from "../../core";
 import { today } from "../words/today";
 import { Receiver } from "./copies";
-import type { Answer, Checked, Lost, Question, What } from "./line";
+import type { WorkerAnswer, Checked, Lost, WorkerQuestion, What } from "./line";
 import { Player, stateAfter } from "./player";
 
 const receiver = new Receiver();
@@ -28,8 +28,8 @@ const player = new Player();
 let ids: RowIds | undefined;
 
 /** Works out off the main thread what takes its time, so that the drawing stays under the hands meanwhile. */
-self.addEventListener("message", ({ data }: MessageEvent<Question>) => {
-  let answer: Answer | Lost;
+self.addEventListener("message", ({ data }: MessageEvent<WorkerQuestion>) => {
+  let answer: WorkerAnswer | Lost;
   try {
     const document = receiver.receive(data.sent);
     answer = document === undefined ? { isLost: true } : answered(document, data.what);
@@ -40,7 +40,7 @@ self.addEventListener("message", ({ data }: MessageEvent<Question>) => {
   self.postMessage(answer, { transfer: "columns" in answer ? buffersOf(answer.columns) : [] });
 });
 
-function answered(document: StillhotDocument, what: What): Answer {
+function answered(document: StillhotDocument, what: What): WorkerAnswer {
   switch (what.of) {
     case "states": {
       const sent = toColumns(assessWithoutWork(document), ids);

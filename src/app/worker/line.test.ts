@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import { readDocument, type StillhotDocument } from "../../core";
 import { Receiver } from "./copies";
-import { type Answer, Line, type Lost, type Question } from "./line";
+import { type WorkerAnswer, Line, type Lost, type WorkerQuestion } from "./line";
 
 const read = readDocument(readFileSync("shared/demos/quarry-lane.stillhot.json", "utf8"));
 if (!("document" in read)) throw new Error("the demo does not read");
@@ -12,7 +12,7 @@ const titled = (title: string): StillhotDocument => ({ ...document, title });
 /** The other side, which answers when the test says so. */
 class Answering {
   static all: Answering[] = [];
-  readonly asked: Question[] = [];
+  readonly asked: WorkerQuestion[] = [];
   isEnded = false;
   readonly #listeners = new Map<string, (event: unknown) => void>();
 
@@ -22,13 +22,13 @@ class Answering {
   addEventListener(type: string, listener: (event: unknown) => void) {
     this.#listeners.set(type, listener);
   }
-  postMessage(question: Question) {
+  postMessage(question: WorkerQuestion) {
     this.asked.push(structuredClone(question));
   }
   terminate() {
     this.isEnded = true;
   }
-  answer(data: Answer | Lost) {
+  answer(data: WorkerAnswer | Lost) {
     this.#listeners.get("message")!({ data });
   }
   fail(message: string) {
@@ -42,7 +42,7 @@ beforeEach(() => {
 });
 afterEach(() => void vi.unstubAllGlobals());
 
-const answer = (n: number): Answer => ({ margins: { [`p${n}`]: n } }) as never;
+const answer = (n: number): WorkerAnswer => ({ margins: { [`p${n}`]: n } }) as never;
 
 test("one thing is asked at a time, and of what waits only the newest about each thing", () => {
   const line = new Line();
@@ -65,7 +65,7 @@ test("one thing is asked at a time, and of what waits only the newest about each
 
 test("a side that has lost its drawing gets it whole, with the question again", () => {
   const line = new Line();
-  const heard: Answer[] = [];
+  const heard: WorkerAnswer[] = [];
   line.ask(titled("a"), { of: "plan" }, (it) => heard.push(it));
   const [worker] = Answering.all;
   worker!.answer(answer(1));
@@ -79,7 +79,7 @@ test("a side that has lost its drawing gets it whole, with the question again", 
 
 test("a worker that breaks is told as a failure, and the next question starts another", () => {
   const line = new Line();
-  const heard: Answer[] = [];
+  const heard: WorkerAnswer[] = [];
   line.ask(titled("a"), { of: "plan" }, (it) => heard.push(it));
   Answering.all[0]!.fail("out of memory");
   expect(heard).toEqual([{ failed: "out of memory" }]);
@@ -91,7 +91,7 @@ test("a worker that breaks is told as a failure, and the next question starts an
 
 test("after its end nothing is heard of what was asked", () => {
   const line = new Line();
-  const heard: Answer[] = [];
+  const heard: WorkerAnswer[] = [];
   line.ask(titled("a"), { of: "plan" }, (it) => heard.push(it));
   line.ask(titled("b"), { of: "margins" }, (it) => heard.push(it));
   line.end();

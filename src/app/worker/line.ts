@@ -33,13 +33,13 @@ export type What =
   | { readonly of: "scenario" };
 
 /** What is asked of the worker, and the drawing that it is asked of. */
-export interface Question {
+export interface WorkerQuestion {
   readonly what: What;
   readonly sent: Sent;
 }
 
 /** What the worker answers, by what it was asked. */
-export type Answer =
+export type WorkerAnswer =
   | { readonly columns: AssessmentColumns }
   | Pick<Assessment, "workPoints" | "findings">
   | { readonly margins: Readonly<Record<PointId, number | null>> }
@@ -70,7 +70,7 @@ export interface Lost {
 }
 
 /** @param isNewest whether nothing else about the same was asked meanwhile */
-type Hear = (answer: Answer, isNewest: boolean) => void;
+type Hear = (answer: WorkerAnswer, isNewest: boolean) => void;
 
 interface Asked {
   readonly document: StillhotDocument;
@@ -107,14 +107,14 @@ export class Line {
     this.#waiting = rest;
     this.#inFlight = next;
     const worker = this.#started();
-    worker.postMessage({ what: next.what, sent: this.#sender.send(next.document) } satisfies Question);
+    worker.postMessage({ what: next.what, sent: this.#sender.send(next.document) } satisfies WorkerQuestion);
   }
 
   #started(): Worker {
     if (this.#worker !== undefined) return this.#worker;
     const worker = new Worker(new URL("./core.worker.ts", import.meta.url), { type: "module" });
     this.#sender.startAfresh();
-    worker.addEventListener("message", ({ data }: MessageEvent<Answer | Lost>) => this.#take(data));
+    worker.addEventListener("message", ({ data }: MessageEvent<WorkerAnswer | Lost>) => this.#take(data));
     worker.addEventListener("error", ({ message }) => {
       worker.terminate();
       this.#worker = undefined;
@@ -124,7 +124,7 @@ export class Line {
     return worker;
   }
 
-  #take(answer: Answer | Lost) {
+  #take(answer: WorkerAnswer | Lost) {
     const asked = this.#inFlight;
     this.#inFlight = undefined;
     const isNewest = !this.#waiting.some((it) => it.what.of === asked?.what.of);

@@ -12,7 +12,7 @@ import {
 } from "../../core";
 
 /** Some steps of a job, played from as found. */
-export interface Played {
+export interface PlayedOrder {
   readonly begin: JobState;
   readonly steps: readonly PlayedStep[];
 }
@@ -34,7 +34,7 @@ export class Player {
     document: StillhotDocument,
     steps: readonly Step[] = jobOf(document).steps,
     between: ReadonlyMap<number, Between> = NOTHING,
-  ): Played {
+  ): PlayedOrder {
     const asFound = this.#asFoundOf(document);
     if (asFound !== this.#asFound || this.#begin === undefined) {
       this.#asFound = asFound;
@@ -71,11 +71,11 @@ export class Player {
 }
 
 /** How a job stands after its first `count` steps. */
-export const stateAfter = ({ begin, steps }: Played, count: number): JobState =>
+export const stateAfter = ({ begin, steps }: PlayedOrder, count: number): JobState =>
   count <= 0 ? begin : (steps[Math.min(count, steps.length) - 1]?.state ?? begin);
 
 /** What is wrong when the last step has been played. */
-export const leftAtEnd = (played: Played): readonly RehearsalFinding[] =>
+export const leftAtEnd = (played: PlayedOrder): readonly RehearsalFinding[] =>
   played.steps.length === 0 ? [] : findingsAtEnd(stateAfter(played, played.steps.length));
 
 function isSameBut(one: object, other: object, ...but: readonly string[]): boolean {

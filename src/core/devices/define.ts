@@ -132,7 +132,7 @@ export interface DoubtPlace {
 }
 
 /** How a thing that opens moves. */
-export interface Opening<Element> {
+export interface OpeningMechanism<Element> {
   /** phases that are open in any way: opened, blown, barrel out, lifted */
   openPhases(element: Element): string;
   /** all phases together */
@@ -252,7 +252,7 @@ export interface DeviceSpec<
   doubts?(element: Complete<F>, place: DoubtPlace): readonly DeviceDoubt[];
   /** its numbers that may be off, each by how much and why */
   numbers?(element: Complete<F>): readonly DeviceNumber[];
-  readonly opening?: Opening<Complete<F>>;
+  readonly opening?: OpeningMechanism<Complete<F>>;
   /** what it may break with this tool in hand */
   breaks?(element: Complete<F>, tool: string, settings: BreakSettings): Breaks;
   /** what it may carry all day [A]; absent: the drawing has no figure */

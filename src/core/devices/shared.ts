@@ -8,7 +8,14 @@ import {
   type Phase,
   say,
 } from "../terms";
-import type { Breaks, BreakSettings, DeviceDoubt, DeviceNumber, DeviceUpset, Opening } from "./define";
+import type {
+  Breaks,
+  BreakSettings,
+  DeviceDoubt,
+  DeviceNumber,
+  DeviceUpset,
+  OpeningMechanism,
+} from "./define";
 import type { End, Join } from "./parts";
 
 interface TwoEnds {
@@ -77,8 +84,8 @@ interface Openable {
 
 /** How most things open: by the key `open`, phase by phase, and by nobody else's hand. */
 export const plainOpening = <E extends Openable = Openable>(
-  differences: Partial<Opening<E>> = {},
-): Opening<E> => ({
+  differences: Partial<OpeningMechanism<E>> = {},
+): OpeningMechanism<E> => ({
   openPhases: ({ open }) => open,
   gang: () => false,
   automatic: () => false,
@@ -108,7 +115,7 @@ export const breaksRated = (amps: number, { clampBreakAmps }: BreakSettings): Br
 export const removePhases = without;
 
 /** The closings of an open device that nobody on the crew does: one a phase, or one for the gang. */
-export function closingUpsets<E extends Openable>(element: E, opening: Opening<E>): DeviceUpset[] {
+export function closingUpsets<E extends Openable>(element: E, opening: OpeningMechanism<E>): DeviceUpset[] {
   const open = opening.openPhases(element);
   if (open === "") return [];
   const groups = opening.gang(element) ? [element.phases] : [...open];
@@ -128,7 +135,10 @@ export function closingUpsets<E extends Openable>(element: E, opening: Opening<E
  * A thing that opens and stands the other way: as a whole where it stands alike on all phases, and each phase by itself
  * where each has its own handle.
  */
-export function positionsDoubted<E extends Openable>(element: E, opening: Opening<E>): DeviceDoubt[] {
+export function positionsDoubted<E extends Openable>(
+  element: E,
+  opening: OpeningMechanism<E>,
+): DeviceDoubt[] {
   const { phases, open } = element;
   const isOpen = opening.openPhases(element);
   const otherWay = (asked: string): DeviceDoubt => ({
@@ -143,7 +153,7 @@ export function positionsDoubted<E extends Openable>(element: E, opening: Openin
 }
 
 /** What follows from how a thing with two ends opens: what it brings and joins, how it could close, how else it could stand. */
-export const opensBy = <E extends Openable>(opening: Opening<E>) => ({
+export const opensBy = <E extends Openable>(opening: OpeningMechanism<E>) => ({
   brings: bringsBothEnds,
   parts: (it: E & TwoEnds) => joinsThrough(it, opening.openPhases(it)),
   opening,

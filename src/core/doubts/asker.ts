@@ -26,7 +26,7 @@ export interface TestedDrawing {
 }
 
 /** What is asked about: a work point as the drawing stands. */
-export interface Asking {
+export interface DoubtsQuestion {
   readonly settings: Settings;
   readonly workPoint: WorkPoint;
   /** how it stands, which a doubt may make worse */
@@ -62,7 +62,7 @@ export class Asker {
   private readonly harmful = new Set<string>();
   private left: number;
 
-  constructor({ settings, workPoint, base, grounded, handled, mostWork }: Asking) {
+  constructor({ settings, workPoint, base, grounded, handled, mostWork }: DoubtsQuestion) {
     this.settings = settings;
     this.workPoint = workPoint;
     this.base = base;

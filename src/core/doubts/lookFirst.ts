@@ -1,7 +1,7 @@
 import { jobOf, settingsOf, type StillhotDocument } from "../document";
 import { testedConductors, type Verdict } from "../hazard";
 import type { Letter, WorkPointId } from "../terms";
-import { Asker, type Asking } from "./asker";
+import { Asker, type DoubtsQuestion } from "./asker";
 import type { Doubt } from "./doubts";
 import { whileWorking } from "./whileWorking";
 
@@ -95,7 +95,7 @@ export function lookFirst(
 }
 
 /** What is asked about a work point as the drawing stands. */
-export function asDrawn(document: StillhotDocument, id: WorkPointId): Asking {
+export function asDrawn(document: StillhotDocument, id: WorkPointId): DoubtsQuestion {
   const { workPoints, steps } = jobOf(document);
   const workPoint = workPoints[id]!;
   const drawn = { document, tested: testedConductors(steps, workPoint.at) };

@@ -30,7 +30,7 @@ import {
 } from "./tolerances";
 
 /** How a set of upsets is asked for its outcome. */
-export type Ask = (set: UpsetSet) => Outcome;
+export type AskOutcome = (set: UpsetSet) => Outcome;
 
 /** Threats to a work point, and up to which strength they are all of them: 3 but where a drawing has more sets than can be asked. */
 export interface FoundThreats {
@@ -90,7 +90,7 @@ export function threatsByBruteForce(question: Question): Threat[] {
 function askPlainly(
   question: Question,
   upsets: readonly DrawnUpset[],
-): { readonly plain: Ask; readonly bodyAmps: (set: UpsetSet) => readonly number[] } {
+): { readonly plain: AskOutcome; readonly bodyAmps: (set: UpsetSet) => readonly number[] } {
   const drawn = (set: UpsetSet) => set.map((it) => upsets[it]!);
   return {
     plain: (set) => outcomeAfter(question, drawn(set)),
@@ -108,9 +108,9 @@ interface FastAsk {
   readonly asked: () => number;
   readonly costOfAll: number;
   /** quick, and right wherever loads are impedances */
-  readonly propose: Ask;
+  readonly propose: AskOutcome;
   /** right with every load's own model */
-  readonly decide: Ask;
+  readonly decide: AskOutcome;
   /** current through a body at each conductor, in circuit [A] */
   readonly bodyAmps: (set: UpsetSet) => readonly number[];
   /** whether the loads' models settled after every set that was asked plainly */
@@ -123,7 +123,7 @@ function askFast(question: Question, upsets: readonly DrawnUpset[]): FastAsk {
   let settled = true;
   const plainly = askPlainly(question, upsets);
   const known = new Map<number | string, Outcome>();
-  const plain: Ask = (set) => {
+  const plain: AskOutcome = (set) => {
     const found = known.get(keyOf(set));
     if (found !== undefined) return found;
     asked++;
@@ -169,7 +169,7 @@ const countSets = (upsets: readonly DrawnUpset[]): number => {
 function askEach(
   upsets: readonly DrawnUpset[],
   settings: Settings,
-  ask: Ask,
+  ask: AskOutcome,
   mostStrength: number,
 ): MinimalSets {
   const minimal = new MinimalSets(upsets);
@@ -177,7 +177,7 @@ function askEach(
   return minimal;
 }
 
-function askOnce(set: UpsetSet, minimal: MinimalSets, settings: Settings, ask: Ask): void {
+function askOnce(set: UpsetSet, minimal: MinimalSets, settings: Settings, ask: AskOutcome): void {
   const open = minimal.open(set);
   if (open.length > 0) minimal.add(set, ask(set), open, settings.exposureLimitVolts);
 }

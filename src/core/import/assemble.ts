@@ -1,7 +1,7 @@
 import { canShort, isSupply, isTransformer } from "../devices";
 import { readValue, isUnreadable, type StillhotDocument } from "../document";
 import type { JsonObject } from "../terms";
-import { type Draft, type DraftElement, type DraftPoint, lettersAt } from "./draft";
+import { type DrawingDraft, type DraftElement, type DraftPoint, lettersAt } from "./draft";
 import { idsFor } from "./ids";
 import { type NeutralWay, PERFECT_OHMS, POLE_OHMS, STATION_OHMS } from "./neutral";
 
@@ -20,7 +20,7 @@ interface Options {
  *
  * @returns nothing where there are errors; they stand in the draft's ledger
  */
-export function assemble(draft: Draft, options: Options): StillhotDocument | undefined {
+export function assemble(draft: DrawingDraft, options: Options): StillhotDocument | undefined {
   dropWhatHangsOnNothing(draft);
   checkPhases(draft);
   if (draft.ledger.errors.length > 0) return undefined;
@@ -52,7 +52,12 @@ function neutralEnds({ keys, ends }: DraftElement, way: Options["way"]): readonl
   return canShort(keys) ? [] : ends;
 }
 
-function pointRecord(draft: Draft, point: DraftPoint, hasNeutral: boolean, way: Options["way"]): JsonObject {
+function pointRecord(
+  draft: DrawingDraft,
+  point: DraftPoint,
+  hasNeutral: boolean,
+  way: Options["way"],
+): JsonObject {
   const { kind, place, label, earthOhms, evidence } = point;
   const assumed = way === "earth" ? PERFECT_OHMS : kind === "station" ? STATION_OHMS : POLE_OHMS;
   const ohms =
@@ -69,7 +74,11 @@ function pointRecord(draft: Draft, point: DraftPoint, hasNeutral: boolean, way: 
   };
 }
 
-function elementRecord(draft: Draft, element: DraftElement, ids: ReadonlyMap<string, string>): JsonObject {
+function elementRecord(
+  draft: DrawingDraft,
+  element: DraftElement,
+  ids: ReadonlyMap<string, string>,
+): JsonObject {
   const [first, second, third] = element.ends.map((it) => ids.get(it)!);
   const { label, keys } = element;
   return {
@@ -80,14 +89,14 @@ function elementRecord(draft: Draft, element: DraftElement, ids: ReadonlyMap<str
   };
 }
 
-function shortened(draft: Draft, label: string): string {
+function shortened(draft: DrawingDraft, label: string): string {
   if (label.length <= LONGEST_LABEL) return label;
   draft.ledger.note("approximated", "longLabel", label.slice(0, 40));
   return `${label.slice(0, LONGEST_LABEL - 1)}…`;
 }
 
 /** Loads and the like at points to which nothing leads: there is no conductor that they could hang on. */
-function dropWhatHangsOnNothing(draft: Draft): void {
+function dropWhatHangsOnNothing(draft: DrawingDraft): void {
   const isOnNothing = ({ keys, ends }: DraftElement) =>
     ends.length === 1 && !isSupply(keys) && draft.lettersAtPoint(ends[0]!) === "";
   for (const element of draft.elements.filter(isOnNothing))
@@ -102,7 +111,7 @@ function dropWhatHangsOnNothing(draft: Draft): void {
 }
 
 /** What hangs on a point has no phase that nothing brings there. */
-function checkPhases(draft: Draft): void {
+function checkPhases(draft: DrawingDraft): void {
   const around = draft.byPoint();
   for (const { ends, keys, shown } of draft.elements) {
     if (ends.length !== 1 || isSupply(keys)) continue;
@@ -127,7 +136,7 @@ function checkPhases(draft: Draft): void {
 }
 
 /** Two-ended elements with the source side first, walked outward from all sources at once. */
-function turnedAway(draft: Draft): DraftElement[] {
+function turnedAway(draft: DrawingDraft): DraftElement[] {
   const around = draft.byPoint();
   const reached = new Set(draft.elements.filter((it) => isSupply(it.keys)).map((it) => it.ends[0]!));
   const turned = new Map<DraftElement, DraftElement>();

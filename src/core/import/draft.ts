@@ -37,7 +37,7 @@ export const lettersAt = (element: DraftElement, end: number): string => {
 };
 
 /** Points and elements of a drawing that is being put together from another file. */
-export class Draft {
+export class DrawingDraft {
   readonly ledger: Ledger;
   readonly points = new Map<string, DraftPoint>();
   readonly elements: DraftElement[] = [];

@@ -9,5 +9,5 @@ export {
   isImportRefused,
   ModelImport,
 } from "./importModel";
-export type { LedgerEntry } from "./ledger";
+export type { LedgerEntry, LedgerSide } from "./ledger";
 export { NEUTRAL_WAYS, type NeutralWay } from "./neutral";

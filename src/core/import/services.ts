@@ -1,5 +1,5 @@
 import { handlingOf, isCustomers, isLoad } from "../devices";
-import type { Draft, DraftElement } from "./draft";
+import type { DrawingDraft, DraftElement } from "./draft";
 
 const isLeg = ({ keys }: DraftElement) => /[12]/.test(String(keys["phases"] ?? ""));
 
@@ -7,7 +7,7 @@ const isLeg = ({ keys }: DraftElement) => /[12]/.test(String(keys["phases"] ?? "
  * A meter ahead of what hangs on a split secondary, one at each place: models seldom have them, and a crew pulls them.
  * What the customer has stands behind it.
  */
-export function addMeters(draft: Draft): void {
+export function addMeters(draft: DrawingDraft): void {
   const metered = new Set(
     draft.elements.filter(({ keys }) => handlingOf(keys)?.off === "pull").flatMap((it) => it.ends),
   );

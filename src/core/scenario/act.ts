@@ -13,7 +13,7 @@ import { type Action, isJobStep, secondsFor } from "./actions";
 import { type Acted, type Attempt, type AttemptHead, fingerprintOf, headOf } from "./attempt";
 import { canonicalText, firstBreak, type LogEntry, plain } from "./log";
 import { sha256 } from "./sha256";
-import { beginWorld, type PlaceId, type World } from "./world";
+import { beginWorld, type StructureOrPointId, type World } from "./world";
 import { Writer } from "./writer";
 
 /** Who begins an attempt, when and how; a seed where an attempt is to come out the same again. */
@@ -169,7 +169,7 @@ function strangerIn({ known }: World, action: Action): Message | undefined {
 }
 
 /** Where a step has to be done, where the apprentice is on another structure. */
-function placeToStand(world: World, step: Step): PlaceId | undefined {
+function placeToStand(world: World, step: Step): StructureOrPointId | undefined {
   if (stepOf(step.do).anywhere) return undefined;
   const { document } = world.known;
   const workPoint = step.do === "work" ? jobOf(document).workPoints[step.at as never] : undefined;
@@ -180,8 +180,8 @@ function placeToStand(world: World, step: Step): PlaceId | undefined {
 }
 
 /** Where hands come to what a step is about: its structure, or an end of what is on none. */
-function placesFor(world: World, { at, element }: Step): PlaceId[] {
-  if (element === undefined || at !== undefined) return at === undefined ? [] : [at as PlaceId];
+function placesFor(world: World, { at, element }: Step): StructureOrPointId[] {
+  if (element === undefined || at !== undefined) return at === undefined ? [] : [at as StructureOrPointId];
   const system = [world.known, world.truth]
     .map((it) => it.document.system)
     .find((it) => Object.hasOwn(it.elements, element));

@@ -16,7 +16,7 @@ import type { Attempt } from "./attempt";
 import { whenTrue } from "./conditions";
 import type { LogEntry } from "./log";
 import { nameOfFact } from "./truth";
-import type { PlaceId } from "./world";
+import type { StructureOrPointId } from "./world";
 
 /** What the apprentice's drawing is at the end of an attempt: the map, amended by all that has come to light. */
 export interface KnownView {
@@ -25,7 +25,7 @@ export interface KnownView {
   readonly unknown: readonly string[];
   /** hidden facts that have come to light, in the order in which they did */
   readonly facts: readonly { readonly id: string; readonly label: string; readonly entry: number }[];
-  readonly at: PlaceId | undefined;
+  readonly at: StructureOrPointId | undefined;
 }
 
 /** The map amended by what an attempt has brought to light, with what is not known marked. */

@@ -24,14 +24,14 @@ import type { ElementId, JsonObject, PointId, StructureId } from "../terms";
 import { factsOf, mapOf, truthOf } from "./truth";
 
 /** A structure, or a point on one, which stands for it. */
-export type PlaceId = PointId | StructureId;
+export type StructureOrPointId = PointId | StructureId;
 
 /** How an attempt stands: what is true, what is known, where the apprentice is. Never changed: an action makes a new one. */
 export interface World {
   readonly truth: JobState;
   readonly known: JobState;
   /** where the apprentice stands, the structure or a point on it; nothing while still at the truck */
-  readonly at: PlaceId | undefined;
+  readonly at: StructureOrPointId | undefined;
   /** points looked at from close by */
   readonly seen: ReadonlySet<string>;
   /** hidden facts and injects that are known, each with the entry of the log that brought it to light */

@@ -8,7 +8,7 @@ import { endOf, playInWorld, type Played, verdicts } from "./playInWorld";
 import { predictionResult } from "./prediction";
 import { dangersOf } from "./scoring";
 import { sha256 } from "./sha256";
-import { knowing, type PlaceId, truthAfter, type World } from "./world";
+import { knowing, type StructureOrPointId, truthAfter, type World } from "./world";
 
 /** Writes what an action brings about, entry by entry. */
 export class Writer {
@@ -52,7 +52,7 @@ export class Writer {
     this.entries.push({ ...full, hash: this.hash });
   }
 
-  walk(at: PlaceId, t: number): void {
+  walk(at: StructureOrPointId, t: number): void {
     this.world = { ...this.world, at, t };
     this.write({
       t,
@@ -141,8 +141,8 @@ export class Writer {
     switch (action.do) {
       case "go":
         return {
-          world: { ...world, at: action.at as PlaceId },
-          result: said(walked(world, action.at as PlaceId)),
+          world: { ...world, at: action.at as StructureOrPointId },
+          result: said(walked(world, action.at as StructureOrPointId)),
         };
       case "predict":
         return {
@@ -195,5 +195,5 @@ export class Writer {
   }
 }
 
-const walked = ({ known: { document } }: World, at: PlaceId): Message =>
+const walked = ({ known: { document } }: World, at: StructureOrPointId): Message =>
   say("attempt.walked", { at: structureName(document, structureOf(document.system, at)?.id ?? at) });

@@ -15,7 +15,7 @@ import { elementName, firstOf, pointName, structureName, t, told } from "../../w
 import { isMessageKey } from "../../words/catalogue";
 
 /** Something that can be named in a scenario, and what a person calls it. */
-export interface Choice {
+export interface NamedThing {
   readonly id: string;
   readonly name: string;
 }
@@ -38,7 +38,7 @@ export function everything(document: StillhotDocument): StillhotDocument {
 }
 
 /** All that an id of this kind can name. */
-export function choicesOf(document: StillhotDocument, to: string): Choice[] {
+export function choicesOf(document: StillhotDocument, to: string): NamedThing[] {
   const all = everything(document);
   const elements = () =>
     (Object.keys(all.system.elements) as ElementId[]).map((id) => ({ id, name: elementName(all, id) }));

@@ -14,7 +14,7 @@ import { complete, type System } from "../../document";
 import { type ElementId, lettersOf } from "../../terms";
 import type { Spot } from "../shapes";
 import { isNamed, isTightAt, symbolSizeAt } from "../labels";
-import type { Branch } from "./tree";
+import type { TreeBranch } from "./tree";
 
 /** Which way the line runs on the picture; what hangs on it runs square to that. */
 export type Way = "across" | "down";
@@ -58,7 +58,7 @@ export interface Uv {
 /** Where a line leaves a plate for the next one. */
 export interface Exit extends Uv {
   readonly from: string;
-  readonly child: Branch;
+  readonly child: TreeBranch;
 }
 
 /** Room for a symbol along its conductor [units]. */
@@ -102,7 +102,7 @@ export class Inside {
   readonly #rooms: Rooms;
   readonly #worked: ReadonlySet<string>;
 
-  constructor(system: System, rooms: Rooms, entry: Branch, worked: ReadonlySet<string>) {
+  constructor(system: System, rooms: Rooms, entry: TreeBranch, worked: ReadonlySet<string>) {
     this.#system = system;
     this.#rooms = rooms;
     this.#worked = worked;
@@ -196,7 +196,7 @@ export class Inside {
   }
 
   /** A point on the line, what hangs on it, and the line through a device and on. */
-  #line(branch: Branch, u: number) {
+  #line(branch: TreeBranch, u: number) {
     this.stands.set(branch.id, { u, v: 0, axis: "u" });
     this.right = Math.max(this.right, u + 26);
     const inside = branch.onward.filter(({ plate }) => plate === branch.plate);
@@ -239,7 +239,7 @@ export class Inside {
   }
 
   /** All that hangs on a point, the first straight on and the others beside it, what leads on to other plates last. */
-  #columns(branch: Branch, onward: readonly Branch[], at: Uv, lead: number) {
+  #columns(branch: TreeBranch, onward: readonly TreeBranch[], at: Uv, lead: number) {
     const chains = onward.filter((it) => !this.#isThird(it));
     const ordered = [...chains.filter((it) => !hasExit(it)), ...chains.filter(hasExit)];
     const own = branch.hung.filter((id) => !this.#standsInLine(branch, id));
@@ -261,7 +261,7 @@ export class Inside {
   #isStraight = true;
 
   /** One element that hangs at a point, and what is behind it. */
-  #hang(branch: Branch, id: ElementId, child: Branch | undefined, at: Uv, lead: number) {
+  #hang(branch: TreeBranch, id: ElementId, child: TreeBranch | undefined, at: Uv, lead: number) {
     const spread = this.#spread(id);
     const hasThird = branch.onward.some((it) => it !== child && it.by === id);
     const u = this.#isStraight
@@ -311,14 +311,14 @@ export class Inside {
   }
 
   /** From a transfer switch to its third end, whose machine has its name beside the customer's. */
-  #thirdEnd(branch: Branch, id: ElementId, child: Branch | undefined): number {
+  #thirdEnd(branch: TreeBranch, id: ElementId, child: TreeBranch | undefined): number {
     const third = branch.onward.find((it) => it !== child && it.by === id);
     const names = (third?.hung ?? []).map((it) => this.#rooms.label(it));
     return this.#rooms.way === "across" ? Math.max(THIRD_END, ...names.map((it) => it + 8)) : THIRD_END;
   }
 
   /** From a symbol to the point behind it: clear of a ring there, and of the label where a line leaves it at the label's side. */
-  #leadOut(id: ElementId, child: Branch): number {
+  #leadOut(id: ElementId, child: TreeBranch): number {
     const isLeft = child.onward.some(({ plate }) => plate !== child.plate);
     const beside =
       this.#rooms.way === "down" && isLeft ? this.#rooms.label(id) / 2 - this.#length(id) / 2 + 26 : 0;
@@ -334,7 +334,7 @@ export class Inside {
   }
 
   /** A source at the end of its line stands in it, not beside. */
-  #standsInLine(branch: Branch, id: ElementId): boolean {
+  #standsInLine(branch: TreeBranch, id: ElementId): boolean {
     if (!isSupply(this.#element(id)) || this.stands.get(branch.id)!.axis !== "u") return false;
     const isLast = branch.onward.length === 0;
     if (branch.parent !== undefined && !isLast) return false;
@@ -361,13 +361,13 @@ export class Inside {
   }
 
   /** Whether the tree comes here by the third end of a transfer switch. */
-  #isThird({ id, by, parent }: Branch): boolean {
+  #isThird({ id, by, parent }: TreeBranch): boolean {
     const element = by === undefined ? undefined : this.#element(by);
     if (element === undefined || !("alt" in element)) return false;
     return id === element.alt && parent!.onward.some((it) => it.by === by && it.id !== id);
   }
 
-  #isInLine({ by }: Branch): boolean {
+  #isInLine({ by }: TreeBranch): boolean {
     return by !== undefined && standsInLine(this.#element(by));
   }
 }
@@ -394,7 +394,7 @@ export const isBank = (element: CircuitElement): boolean =>
 export const isLegs = (phases: string): boolean => /^[12]+$/.test(phases);
 
 /** Whether a line leaves the plate somewhere behind this point. */
-function hasExit(branch: Branch): boolean {
+function hasExit(branch: TreeBranch): boolean {
   return branch.onward.some((it) => it.plate !== branch.plate || hasExit(it));
 }
 

@@ -35,7 +35,7 @@ import {
   type Uv,
   type Way,
 } from "./inside";
-import { type Branch, type PlateGroup, type Tree, treeOf } from "./tree";
+import { type TreeBranch, type PlateGroup, type Tree, treeOf } from "./tree";
 
 /** A point as it is laid out. */
 export interface LaidPoint extends Spot {
@@ -171,9 +171,9 @@ class Table {
   }
 
   /** Blocks are made from the far ends inward: a line may be longer than calls can be deep. */
-  block(root: Branch): Block {
-    const blocks = new Map<Branch, Block>();
-    const stack: { branch: Branch; inside?: Inside }[] = [{ branch: root }];
+  block(root: TreeBranch): Block {
+    const blocks = new Map<TreeBranch, Block>();
+    const stack: { branch: TreeBranch; inside?: Inside }[] = [{ branch: root }];
     for (let top; (top = stack.at(-1)) !== undefined;) {
       if (top.inside === undefined) {
         top.inside = this.#inside(top.branch);
@@ -186,7 +186,7 @@ class Table {
     return blocks.get(root)!;
   }
 
-  #inside(entry: Branch): Inside {
+  #inside(entry: TreeBranch): Inside {
     const inside = new Inside(this.#system, this.#rooms, entry, this.#worked);
     for (const id of this.#tiesOn(inside)) {
       const [from, to] = endsOfElement(complete(savedElement(this.#system.elements, id)!));
@@ -212,7 +212,7 @@ class Table {
     for (const point of points) yield* (at.get(point) ?? []) as ElementId[];
   }
 
-  #arranged(entry: Branch, inside: Inside, blocks: ReadonlyMap<Branch, Block>): Block {
+  #arranged(entry: TreeBranch, inside: Inside, blocks: ReadonlyMap<TreeBranch, Block>): Block {
     const { way, text } = this.#rooms;
     const isFlagBeside = way === "down" && isTightAt(text);
     const flag = (isFlagBeside ? FLAG_BESIDE : FLAG) * text;
@@ -247,11 +247,11 @@ class Table {
 
   /** What is behind a plate stands to its right, one side line below the other. */
   #beside(
-    { plate: group }: Branch,
+    { plate: group }: TreeBranch,
     inside: Inside,
     plate: Block["plate"],
     exits: readonly Exit[],
-    blocks: ReadonlyMap<Branch, Block>,
+    blocks: ReadonlyMap<TreeBranch, Block>,
     hasFlag: boolean,
   ): Block {
     const next: Block["next"][number][] = [];
@@ -280,11 +280,11 @@ class Table {
 
   /** What is behind a plate stands under it, short side lines first, and the longer ones run past these. */
   #below(
-    { plate: group }: Branch,
+    { plate: group }: TreeBranch,
     inside: Inside,
     plate: Block["plate"],
     exits: readonly Exit[],
-    blocks: ReadonlyMap<Branch, Block>,
+    blocks: ReadonlyMap<TreeBranch, Block>,
   ): Block {
     const next: Block["next"][number][] = [];
     const bySize = [...exits].sort((a, b) => sizeOf(blocks.get(a.child)!) - sizeOf(blocks.get(b.child)!));

@@ -19,21 +19,21 @@ export interface PlateGroup {
 }
 
 /** A point in the tree along which a drawing is laid out: from the source outward, as the current comes. */
-export interface Branch {
+export interface TreeBranch {
   readonly id: string;
   readonly plate: PlateGroup;
   /** the element by which the tree comes here */
   readonly by: ElementId | undefined;
-  readonly parent: Branch | undefined;
-  readonly onward: Branch[];
+  readonly parent: TreeBranch | undefined;
+  readonly onward: TreeBranch[];
   /** what stands at this point alone */
   readonly hung: ElementId[];
 }
 
 /** The trees of a drawing, and the elements that join two places of a tree that are joined already. */
 export interface Tree {
-  readonly roots: readonly Branch[];
-  readonly branches: ReadonlyMap<string, Branch>;
+  readonly roots: readonly TreeBranch[];
+  readonly branches: ReadonlyMap<string, TreeBranch>;
   readonly ties: readonly ElementId[];
 }
 
@@ -69,15 +69,15 @@ function closingOf({ branches, ties }: Tree, system: System): ReadonlySet<Elemen
 }
 
 /** The first place off a pole on the way to a place among pads; nothing where that is on none or comes from none. */
-function riserOf(branch: Branch | undefined): Branch | undefined {
+function riserOf(branch: TreeBranch | undefined): TreeBranch | undefined {
   for (let at = branch; at?.parent !== undefined && isPadLike(at); at = at.parent)
     if (at.parent.plate.kind === "pole") return at;
   return undefined;
 }
 
-const isPadLike = ({ plate: { kind } }: Branch): boolean => kind === "pad" || kind === "vault";
+const isPadLike = ({ plate: { kind } }: TreeBranch): boolean => kind === "pad" || kind === "vault";
 
-function depthOf({ parent }: Branch): number {
+function depthOf({ parent }: TreeBranch): number {
   let depth = 0;
   for (let at = parent; at !== undefined; at = at.parent) depth++;
   return depth;
@@ -87,8 +87,8 @@ function depthOf({ parent }: Branch): number {
 function followed(system: System, apart: ReadonlySet<string> = new Set()): Tree {
   const plates = new Map<string, PlateGroup>();
   for (const { id, label, kind } of structuresOf(system).values()) plates.set(id, { id, title: label, kind });
-  const branches = new Map<string, Branch>();
-  const roots: Branch[] = [];
+  const branches = new Map<string, TreeBranch>();
+  const roots: TreeBranch[] = [];
   const used = new Set<string>();
   for (const start of startsOf(system)) {
     if (branches.has(start)) continue;
@@ -101,7 +101,7 @@ function followed(system: System, apart: ReadonlySet<string> = new Set()): Tree 
       const own = plates.get(structureOf(system, id)!.id)!;
       // A house at the end of a service is drawn with the pole that feeds it.
       const plate = parent !== undefined && own.kind === "service" ? parent.plate : own;
-      const branch: Branch = { id, plate, by, parent, onward: [], hung: [] };
+      const branch: TreeBranch = { id, plate, by, parent, onward: [], hung: [] };
       branches.set(id, branch);
       if (parent === undefined) roots.push(branch);
       else parent.onward.push(branch);

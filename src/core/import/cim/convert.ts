@@ -1,4 +1,4 @@
-import { Draft } from "../draft";
+import { DrawingDraft } from "../draft";
 import type { Ledger } from "../ledger";
 import type { NeutralWay } from "../neutral";
 import { addMeters } from "../services";
@@ -51,7 +51,7 @@ const NAMING = new Set(["BusbarSection", "Junction"]);
 
 /** What a model holds, as a draft of a drawing. */
 export interface Converted {
-  readonly draft: Draft;
+  readonly draft: DrawingDraft;
   readonly frequencyHz: 50 | 60;
   readonly title: string;
   readonly classCounts: Readonly<Record<string, number>>;
@@ -60,7 +60,7 @@ export interface Converted {
 /** Turns the objects of a model of IEC 61970/61968 into a draft of a drawing. */
 export function convert(rdf: RdfModel, ledger: Ledger, options: Options): Converted {
   const model = new CimModel(rdf, ledger, options.units);
-  const draft = new Draft(ledger);
+  const draft = new DrawingDraft(ledger);
   const topology = new Topology(model, draft);
   const frequencyHz = frequencyOf(model, options.frequencyHz);
   const reading = new Reading(model, topology, draft, options.way, frequencyHz);
@@ -95,7 +95,7 @@ function frequencyOf(model: CimModel, asked: 50 | 60 | undefined): 50 | 60 {
   return asked ?? 60;
 }
 
-function leaveOut(model: CimModel, topology: Topology, draft: Draft): void {
+function leaveOut(model: CimModel, topology: Topology, draft: DrawingDraft): void {
   for (const key of topology.equipment) {
     const object = model.byKey(key);
     if (object === undefined || READ.has(object.className)) continue;

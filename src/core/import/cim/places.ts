@@ -1,4 +1,4 @@
-import type { Draft } from "../draft";
+import type { DrawingDraft } from "../draft";
 import type { Topology } from "./topology";
 import type { CimModel } from "./model";
 import type { RdfObject } from "./rdf";
@@ -18,7 +18,7 @@ interface Spot {
 }
 
 /** Where the points stand: of each terminal's place on its equipment's location, in metres, y downward. */
-export function placePoints(model: CimModel, topology: Topology, draft: Draft): void {
+export function placePoints(model: CimModel, topology: Topology, draft: DrawingDraft): void {
   const raw = new Map<string, Spot[]>();
   let isDegrees = false;
   for (const key of topology.equipment) {

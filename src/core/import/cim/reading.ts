@@ -1,4 +1,4 @@
-import type { Draft, DraftElement } from "../draft";
+import type { DrawingDraft, DraftElement } from "../draft";
 import type { NeutralWay } from "../neutral";
 import { type CimModel, named, nameOf } from "./model";
 import type { RdfObject } from "./rdf";
@@ -9,7 +9,7 @@ export class Reading {
   constructor(
     readonly model: CimModel,
     readonly topology: Topology,
-    readonly draft: Draft,
+    readonly draft: DrawingDraft,
     readonly way: NeutralWay,
     readonly frequencyHz: 50 | 60,
   ) {}

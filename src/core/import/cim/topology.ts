@@ -1,15 +1,15 @@
-import type { Draft } from "../draft";
+import type { DrawingDraft } from "../draft";
 import { type CimModel, named, nameOf } from "./model";
 import type { RdfObject } from "./rdf";
 
 /** Where the terminals of each thing lead: keys of points, in the order of the terminals. */
 export class Topology {
   readonly #model: CimModel;
-  readonly #draft: Draft;
+  readonly #draft: DrawingDraft;
   readonly #terminals = new Map<string, RdfObject[]>();
   readonly #nodeName: "ConnectivityNode" | "TopologicalNode";
 
-  constructor(model: CimModel, draft: Draft) {
+  constructor(model: CimModel, draft: DrawingDraft) {
     this.#model = model;
     this.#draft = draft;
     this.#nodeName = model.all("ConnectivityNode").length > 0 ? "ConnectivityNode" : "TopologicalNode";

@@ -1,7 +1,7 @@
 import { type DeviceKind, DEVICES, isDeviceKind } from "../../devices";
 import { isObject, type JsonObject } from "../../terms";
 import { projected } from "../cim/places";
-import { Draft } from "../draft";
+import { DrawingDraft } from "../draft";
 import type { Ledger } from "../ledger";
 import { cell, type Feature, featuresOf, number, type Position, text } from "./features";
 import { keysOf } from "./keys";
@@ -33,7 +33,7 @@ const HANGING = new Set(["source", "load", "generator", "capacitor", "arrester",
 
 /** A map as a draft of a drawing. */
 export interface ConvertedMap {
-  readonly draft: Draft;
+  readonly draft: DrawingDraft;
   readonly title: string;
   readonly frequencyHz: 50 | 60;
 }
@@ -64,7 +64,7 @@ export function convertMap(value: JsonObject, ledger: Ledger, hertz: 50 | 60 | u
 
 /** One map on its way into a draft. */
 class MapReading {
-  readonly draft: Draft;
+  readonly draft: DrawingDraft;
   readonly #features: readonly Feature[];
   readonly #ledger: Ledger;
   readonly #snapM: number;
@@ -77,7 +77,7 @@ class MapReading {
   readonly #beyond = new Map<string, string>();
 
   constructor(features: readonly Feature[], ledger: Ledger, snapM: number) {
-    this.draft = new Draft(ledger);
+    this.draft = new DrawingDraft(ledger);
     this.#features = features;
     this.#ledger = ledger;
     this.#snapM = snapM;

@@ -2,7 +2,7 @@ import { MOST_ALTERNATIVES, MOST_WAYS_TRIED } from "../tolerances";
 import { complete, type StillhotDocument } from "../../document";
 import { type Message, say } from "../../terms";
 import { nameOf } from "../job/names";
-import { type Draft, draftFor } from "./draft";
+import { type OrderDraft, draftFor } from "./draft";
 import { namesOfOpenings, type Opening } from "./openings";
 import { priced } from "./price";
 import type { DeadEnds } from "./search";
@@ -10,10 +10,10 @@ import type { Alternative } from "./types";
 import { NO_WISHES, wish } from "./wishes";
 
 /** Other ways to do the same, each played and without a finding. */
-export function alternativesTo(document: StillhotDocument, first: Draft): Alternative[] {
+export function alternativesTo(document: StillhotDocument, first: OrderDraft): Alternative[] {
   const found: Alternative[] = [];
   const told = new Set([JSON.stringify(first.steps)]);
-  const tell = (draft: Draft | undefined, summary: (draft: Draft) => Message): void => {
+  const tell = (draft: OrderDraft | undefined, summary: (draft: OrderDraft) => Message): void => {
     if (draft === undefined || draft.findings.length > 0 || found.length >= MOST_ALTERNATIVES) return;
     const key = JSON.stringify(draft.steps);
     if (told.has(key)) return;
@@ -21,7 +21,7 @@ export function alternativesTo(document: StillhotDocument, first: Draft): Altern
     found.push({ summary: summary(draft), ...priced(document, draft) });
   };
   const { strictness } = first.wishes;
-  const newIn = (draft: Draft): Opening[] =>
+  const newIn = (draft: OrderDraft): Opening[] =>
     draft.intent.choice.openings.filter((it) => !first.intent.choice.openings.includes(it));
   for (const { bank } of first.intent.grounds)
     if (bank !== undefined)

@@ -12,7 +12,7 @@ import { elementsOf, nameOf } from "../job/names";
 import { madeSound } from "./ending";
 import { openingsOf, stepOff, stepOn } from "./openings";
 import { placeOf, RANK, step } from "./said";
-import type { Action } from "./schedule";
+import type { PlannedGroup } from "./schedule";
 
 /** A regulator that the work changes, and the switch that carries the line past it meanwhile. */
 interface Bypass {
@@ -73,7 +73,10 @@ const endPoints = ({ from, to }: { readonly from: string; readonly to: string })
   [from, to] as readonly string[] as readonly [PointId, PointId];
 
 /** Run to neutral, control off, bypass closed: before anything is opened. */
-export const bypassing = ({ asFound, document, bypasses }: Bypassed, begun: readonly Action[]): Action[] =>
+export const bypassing = (
+  { asFound, document, bypasses }: Bypassed,
+  begun: readonly PlannedGroup[],
+): PlannedGroup[] =>
   bypasses.map(({ regulator, by, phases }) => {
     const { system } = asFound;
     const { blocked, taps } = elementOfKind(system, regulator, "regulator")!;
@@ -97,7 +100,10 @@ export const bypassing = ({ asFound, document, bypasses }: Bypassed, begun: read
   });
 
 /** Bypass open and control on again: after everything else is back. */
-export const unbypassing = ({ asFound, document, bypasses }: Bypassed, back: readonly Action[]): Action[] =>
+export const unbypassing = (
+  { asFound, document, bypasses }: Bypassed,
+  back: readonly PlannedGroup[],
+): PlannedGroup[] =>
   bypasses.map(({ regulator, by, phases }) => {
     const { blocked } = elementOfKind(asFound.system, regulator, "regulator")!;
     const gaps = { name: nameOf(asFound, regulator), by: nameOf(asFound, by) };

@@ -19,7 +19,7 @@ import type { PlannedStep } from "./types";
 import { type Wishes, wish } from "./wishes";
 
 /** One order of steps, played, and the decisions behind it. */
-export interface Draft {
+export interface OrderDraft {
   readonly intent: Intent;
   readonly wishes: Wishes;
   readonly steps: readonly PlannedStep[];
@@ -40,7 +40,7 @@ export function draftFor(
   from: Wishes,
   deadEnds: DeadEnds,
   nth = 0,
-): Draft | undefined {
+): OrderDraft | undefined {
   const around = bypassed(asFound);
   const { document } = around;
   let wishes = wish(from, "forbidden", ...around.bypasses.map(({ by }) => by));
@@ -82,7 +82,7 @@ function draftOf(
   intent: Intent,
   wishes: Wishes,
   steps: readonly PlannedStep[],
-): Draft {
+): OrderDraft {
   const played = [...playing(asFound, steps)];
   return {
     intent,

@@ -4,7 +4,7 @@ import { type Visit, visitsOf } from "../job/visits";
 import { meetsSupply } from "./backToService";
 import { compareRanks, orderOpenings } from "./breaking";
 import { inThisOrder, type Move } from "./closing";
-import type { Draft } from "./draft";
+import type { OrderDraft } from "./draft";
 import { type Intent, workPointsOf } from "./intent";
 import type { Demand } from "./search";
 import type { PlannedStep } from "./types";
@@ -19,11 +19,11 @@ import type { PlannedStep } from "./types";
  */
 export function withFewestVisits(
   asFound: StillhotDocument,
-  draft: Draft,
+  draft: OrderDraft,
   others: (intent: Intent) => readonly Intent[],
   ordered: (intent: Intent) => readonly PlannedStep[],
-  made: (intent: Intent, steps: readonly PlannedStep[]) => Draft,
-): Draft {
+  made: (intent: Intent, steps: readonly PlannedStep[]) => OrderDraft,
+): OrderDraft {
   const visits = (steps: readonly PlannedStep[]): number => visitsOf(asFound, steps).length;
   if (isNowhereTwice(visitsOf(asFound, draft.steps))) return draft;
   for (const other of others(draft.intent)) {
@@ -38,10 +38,10 @@ export function withFewestVisits(
 const isNowhereTwice = (visits: readonly Visit[]): boolean =>
   new Set(visits.map(({ structure }) => structure)).size === visits.length;
 
-const isNoWorse = (a: Draft, b: Draft): boolean =>
+const isNoWorse = (a: OrderDraft, b: OrderDraft): boolean =>
   a.findings.length <= b.findings.length && compareRanks(customersIn(a), customersIn(b)) <= 0;
 
-const customersIn = ({ customers: { during, worst, steps } }: Draft): readonly number[] => [
+const customersIn = ({ customers: { during, worst, steps } }: OrderDraft): readonly number[] => [
   during,
   worst,
   steps,

@@ -7,7 +7,7 @@ import type { Intent } from "./intent";
 import { type Opening, stepOff } from "./openings";
 import type { Purpose } from "./purposes";
 import { placeOf, RANK, step } from "./said";
-import type { Action } from "./schedule";
+import type { PlannedGroup } from "./schedule";
 
 /** One step with a device: one pole, or several of one that go together. */
 interface Group {
@@ -24,13 +24,13 @@ export function isolating(
   document: StillhotDocument,
   { choice, tags, blocks }: Intent,
   purposes: ReadonlyMap<string, Purpose>,
-  begun: readonly Action[],
-): Action[] {
+  begun: readonly PlannedGroup[],
+): PlannedGroup[] {
   const { system } = document;
-  const actions: Action[] = [];
+  const actions: PlannedGroup[] = [];
   const groups = groupsOf(document, choice.order.order);
   const last = new Map(groups.map(({ openings: [opening] }, index) => [opening!.element, index]));
-  let before: readonly Action[] = [];
+  let before: readonly PlannedGroup[] = [];
   groups.forEach(({ openings, phases, tool }, index) => {
     const [opening] = openings as [Opening];
     const { element } = opening;
@@ -38,7 +38,7 @@ export function isolating(
     const isLast = last.get(element) === index;
     const block = blocks.has(element) ? blockOf(document, element) : undefined;
     const first = block !== undefined && opening.automatic ? [{ ...block, after }] : [];
-    const off: Action = {
+    const off: PlannedGroup = {
       rank: RANK.isolate,
       after: [...after, ...first],
       at: placeOf(system, element),
@@ -60,7 +60,7 @@ export function isolating(
   return actions;
 }
 
-function blockOf(document: StillhotDocument, element: ElementId): Omit<Action, "after"> {
+function blockOf(document: StillhotDocument, element: ElementId): Omit<PlannedGroup, "after"> {
   const it = complete(document.system.elements[element]!);
   const isAutomatic = openingOf(it)?.automatic ?? false;
   const key = isAutomatic ? "why.block.automatic" : isLiftedOff(it) ? "why.block.clamp" : "why.block";
@@ -75,8 +75,8 @@ const tagOf = (
   document: StillhotDocument,
   element: ElementId,
   why: "why.tag" | "why.tag.found",
-  after: readonly Action[],
-): Action => ({
+  after: readonly PlannedGroup[],
+): PlannedGroup => ({
   rank: RANK.isolate,
   after,
   at: placeOf(document.system, element),

@@ -10,7 +10,7 @@ import { provingDead } from "./provingDead";
 import type { Purpose } from "./purposes";
 import { restoring, supplying } from "./restoring";
 import { placeOf, RANK, step } from "./said";
-import { type Action, inOrder } from "./schedule";
+import { type PlannedGroup, inOrder } from "./schedule";
 import type { PlannedStep } from "./types";
 import { ungrounding, working } from "./working";
 
@@ -22,18 +22,18 @@ export function stepsOf(
   around: Bypassed,
 ): PlannedStep[] {
   const { system } = document;
-  const guards = [...intent.wiresDown].map((at): Action => ({
+  const guards = [...intent.wiresDown].map((at): PlannedGroup => ({
     rank: RANK.guard,
     after: [],
     at,
     steps: [step({ do: "barricade", at }, say("why.barricade.down", { at: nameOf(document, at) }))],
   }));
-  const brief: Action = {
+  const brief: PlannedGroup = {
     rank: RANK.brief,
     after: guards,
     steps: [step({ do: "brief" }, say("why.brief"))],
   };
-  const secures = [...intent.secures].map((id): Action => ({
+  const secures = [...intent.secures].map((id): PlannedGroup => ({
     rank: RANK.secure,
     after: [brief],
     at: placeOf(system, id),
@@ -81,9 +81,9 @@ function guardedOnArrival(document: StillhotDocument, steps: readonly PlannedSte
 }
 
 /** A permit is asked for, received and said back; what the job has of it already is not asked for twice. */
-function permitActions({ permit: reason, found }: Intent, brief: Action): Action[] {
+function permitActions({ permit: reason, found }: Intent, brief: PlannedGroup): PlannedGroup[] {
   if (found === "held" || (reason === undefined && found !== "requested")) return [];
-  const request: Action[] =
+  const request: PlannedGroup[] =
     found === "requested" || reason === undefined
       ? []
       : [

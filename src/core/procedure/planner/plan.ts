@@ -1,6 +1,6 @@
 import { perObject, type Step, type StillhotDocument } from "../../document";
 import { alternativesTo } from "./alternatives";
-import { type Draft, draftFor } from "./draft";
+import { type OrderDraft, draftFor } from "./draft";
 import { beginJob } from "../job/state";
 import { customersOutIn } from "../rehearsal/customers";
 import { workPointsOf } from "./intent";
@@ -43,7 +43,7 @@ const withoutSteps = perObject((document: StillhotDocument): StillhotDocument =>
 
 interface Found {
   readonly plan: Plan;
-  readonly draft: Draft | undefined;
+  readonly draft: OrderDraft | undefined;
 }
 
 /** From strict to lenient: what is not to be had strictly is told with what the rules find in it. */
@@ -57,7 +57,7 @@ const STRICTNESSES: readonly Strictness[] = [
 const firstPlan = perObject((document: StillhotDocument): Found => {
   if (workPointsOf(document).length === 0) return { plan: EMPTY, draft: undefined };
   let deadEnds: DeadEnds | undefined;
-  let best: Draft | undefined;
+  let best: OrderDraft | undefined;
   for (const strictness of STRICTNESSES) {
     const ends: DeadEnds = { ways: [], stuck: [] };
     const draft = draftFor(document, { ...NO_WISHES, strictness }, ends);

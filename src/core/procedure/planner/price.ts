@@ -1,13 +1,13 @@
 import type { StillhotDocument } from "../../document";
 import { isOperating } from "../../steps";
 import { nameOf } from "../job/names";
-import type { Draft } from "./draft";
+import type { OrderDraft } from "./draft";
 import type { Alternative } from "./types";
 
 /** Steps and price of a draft. */
 export function priced(
   document: StillhotDocument,
-  { intent, steps, customers }: Draft,
+  { intent, steps, customers }: OrderDraft,
 ): Omit<Alternative, "summary"> {
   const { critical } = intent.choice.customers;
   return {

@@ -6,15 +6,19 @@ import { islandOf } from "../job/joined";
 import { nameOf } from "../job/names";
 import { type GroundPlace, type Intent, placesOfWork } from "./intent";
 import { isOnPole, RANK, step } from "./said";
-import type { Action } from "./schedule";
+import type { PlannedGroup } from "./schedule";
 import type { PlannedStep } from "./types";
 
 const SECONDS_A_MINUTE = 60;
 
 /** The wait for what holds a charge, the tests and the grounds, once everything is open. */
-export function provingDead(document: StillhotDocument, intent: Intent, open: readonly Action[]): Action[] {
+export function provingDead(
+  document: StillhotDocument,
+  intent: Intent,
+  open: readonly PlannedGroup[],
+): PlannedGroup[] {
   const { system } = document;
-  const wait: Action[] =
+  const wait: PlannedGroup[] =
     intent.waitSeconds === 0
       ? []
       : [
@@ -30,14 +34,14 @@ export function provingDead(document: StillhotDocument, intent: Intent, open: re
           },
         ];
   const work = placesOfWork(document, intent.choice.ready);
-  const grounds = poles(system, intent.grounds).map((places): Action => ({
+  const grounds = poles(system, intent.grounds).map((places): PlannedGroup => ({
     rank: RANK.ground,
     after: [...open, ...wait],
     at: places[0]!.at,
     steps: [...testSteps(places), ...places.map((it) => groundStep(document, it))],
   }));
   const again = intent.retest ? work : work.filter(({ at }) => !intent.grounds.some((it) => it.at === at));
-  const tests = poles(system, again).map((places): Action => ({
+  const tests = poles(system, again).map((places): PlannedGroup => ({
     rank: RANK.retest,
     after: [...open, ...wait, ...grounds],
     at: places[0]!.at,

@@ -18,27 +18,31 @@ import { goalOf, isOff, madeSound } from "./ending";
 import type { Intent } from "./intent";
 import { type Opening, stepOff, stepOn, takesOffHung } from "./openings";
 import { placeOf, RANK, step } from "./said";
-import type { Action } from "./schedule";
+import type { PlannedGroup } from "./schedule";
 import type { PlannedStep } from "./types";
 
 /** What feeds the rest again before the work begins, one move after the other. */
 export const supplying = (
   document: StillhotDocument,
   { choice: { restored } }: Intent,
-  open: readonly Action[],
-): Action[] => inARow(document, restored.moves, RANK.supply, open, "meanwhile");
+  open: readonly PlannedGroup[],
+): PlannedGroup[] => inARow(document, restored.moves, RANK.supply, open, "meanwhile");
 
 /**
  * Tags and blocks off, and every move that brings the line back to service, each once the tag is off the thing that it
  * moves: one that hangs on another thing is where it belongs (29 CFR 1910.269(m)(3)(xiii)).
  */
-export function restoring(document: StillhotDocument, intent: Intent, clear: readonly Action[]): Action[] {
+export function restoring(
+  document: StillhotDocument,
+  intent: Intent,
+  clear: readonly PlannedGroup[],
+): PlannedGroup[] {
   const { system } = document;
   const marks = (
     verb: "untag" | "unblock",
     ids: ReadonlySet<ElementId>,
-    first: readonly Action[],
-  ): Action[] =>
+    first: readonly PlannedGroup[],
+  ): PlannedGroup[] =>
     [...ids].map((element) => ({
       rank: RANK.untag,
       after: [...clear, ...first.filter((it) => isOn(it, element))],
@@ -50,7 +54,7 @@ export function restoring(document: StillhotDocument, intent: Intent, clear: rea
   return [...off, ...inARow(document, intent.back, RANK.restore, clear, "for good", off)];
 }
 
-const isOn = ({ steps: [first] }: Action, element: ElementId): boolean => first!.element === element;
+const isOn = ({ steps: [first] }: PlannedGroup, element: ElementId): boolean => first!.element === element;
 
 type When = "meanwhile" | "for good";
 
@@ -58,11 +62,11 @@ function inARow(
   document: StillhotDocument,
   moves: readonly Move[],
   rank: number,
-  first: readonly Action[],
+  first: readonly PlannedGroup[],
   when: When,
-  marks: readonly Action[] = [],
-): Action[] {
-  const actions: Action[] = [];
+  marks: readonly PlannedGroup[] = [],
+): PlannedGroup[] {
+  const actions: PlannedGroup[] = [];
   for (const { move, phases } of together(moves))
     actions.push({
       rank,

@@ -1,20 +1,25 @@
 import { expect, test } from "vitest";
 import { draw } from "../../../../tests/support/jobNotation";
 import { say } from "../../terms";
-import { type Action, inOrder } from "./schedule";
+import { type PlannedGroup, inOrder } from "./schedule";
 
 const { system } = draw(`
   sp1  span  p1-p2  A
   sp2  span  p2-p3  A
 `);
 
-const action = (text: string, rank: number, after: readonly Action[] = [], at?: string): Action => ({
+const action = (
+  text: string,
+  rank: number,
+  after: readonly PlannedGroup[] = [],
+  at?: string,
+): PlannedGroup => ({
   rank,
   after,
   steps: [{ do: "note", text, why: say("why.brief") }],
   ...(at === undefined ? {} : { at }),
 });
-const order = (...actions: Action[]): string =>
+const order = (...actions: PlannedGroup[]): string =>
   inOrder(system, actions)
     .map(({ text }) => text)
     .join(" ");

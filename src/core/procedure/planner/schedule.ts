@@ -5,10 +5,10 @@ import { distanceBetween } from "./distance";
 import type { PlannedStep } from "./types";
 
 /** Steps that stand together, and what has to be done before them. */
-export interface Action {
+export interface PlannedGroup {
   readonly steps: readonly PlannedStep[];
   /** what comes before it; all of it is scheduled too */
-  readonly after: readonly Action[];
+  readonly after: readonly PlannedGroup[];
   /** of what can be done next where one stands, the lowest goes first */
   readonly rank: number;
   /** where it is done; anywhere without it */
@@ -23,7 +23,7 @@ export interface Action {
  *
  * @throws Error when they wait for each other in a circle: a mistake of the planner, never of a drawing
  */
-export function inOrder(system: System, actions: readonly Action[]): PlannedStep[] {
+export function inOrder(system: System, actions: readonly PlannedGroup[]): PlannedStep[] {
   const placed = actions.map((it): Placed => ({
     ...it,
     it,
@@ -41,8 +41,8 @@ export function inOrder(system: System, actions: readonly Action[]): PlannedStep
   throw new Error(`a circle of ${actions.map(({ steps: [first] }) => first?.do).join(", ")}`);
 }
 
-interface Placed extends Action {
-  readonly it: Action;
+interface Placed extends PlannedGroup {
+  readonly it: PlannedGroup;
   /** the structure it is on */
   readonly place: string | undefined;
 }
@@ -50,7 +50,7 @@ interface Placed extends Action {
 /** The beginning of an order. */
 interface Walk {
   /** in the order in which it was done */
-  readonly done: ReadonlySet<Action>;
+  readonly done: ReadonlySet<PlannedGroup>;
   readonly here?: Placed;
   readonly far: number;
 }

@@ -17,7 +17,7 @@ import {
   edgesWith,
   type Separation,
   type Strictness,
-  type Way,
+  type SupplyPath,
   wayBetween,
 } from "./ways";
 
@@ -58,7 +58,7 @@ export interface Choice {
 
 /** Why nothing did: ways without anything on them that opens, and things that nothing lets break their current. */
 export interface DeadEnds {
-  readonly ways: Way[];
+  readonly ways: SupplyPath[];
   readonly stuck: Opening[];
 }
 
@@ -201,7 +201,7 @@ function wayLeft(
   taken: Uint8Array,
   { separations, strictness }: Demand,
   openings: readonly Opening[],
-): Way | undefined {
+): SupplyPath | undefined {
   const edgeOn = taken.slice();
   for (const { edges, visibleGap } of openings)
     if (visibleGap || !strictness.visibleGaps) for (const edge of edges) edgeOn[edge] = 0;
@@ -216,7 +216,7 @@ function wayLeft(
 /** What more could open a way, the machine that it comes from among them. */
 function openingsOn(
   document: StillhotDocument,
-  way: Way,
+  way: SupplyPath,
   demand: Demand,
   opened: readonly Opening[],
 ): Opening[] {
@@ -302,7 +302,7 @@ function orderRemembered(
   return order;
 }
 
-function openingsAlong(document: StillhotDocument, { edges }: Way, { forbidden }: Demand): Opening[] {
+function openingsAlong(document: StillhotDocument, { edges }: SupplyPath, { forbidden }: Demand): Opening[] {
   const { byEdge } = openingsOf(document);
   const along = edges.flatMap((edge) => byEdge.get(edge) ?? []);
   return [...new Set(along)].filter(({ element }) => !forbidden.has(element));

@@ -3,7 +3,7 @@ import { assess, type Threat } from "../../hazard";
 import { type ElementId, type Message, say, type WorkPointId } from "../../terms";
 import { figure, nameOf } from "../job/names";
 import { seen } from "../job/seen";
-import type { Draft } from "./draft";
+import type { OrderDraft } from "./draft";
 import { stateReady, workPointsOf } from "./intent";
 import type { DeadEnds } from "./search";
 import type { Uncontrolled } from "./types";
@@ -36,7 +36,10 @@ export function uncontrolledBy(document: StillhotDocument, { ways, stuck }: Dead
 }
 
 /** Threats that a draft leaves without a control when work begins, by what the rules still find, and what would give one. */
-export function stillThreatening(document: StillhotDocument, { intent, findings }: Draft): Uncontrolled[] {
+export function stillThreatening(
+  document: StillhotDocument,
+  { intent, findings }: OrderDraft,
+): Uncontrolled[] {
   const { exposureLimitVolts } = settingsOf(document);
   const { workPoints } = seen(stateReady(document, intent));
   const found: Uncontrolled[] = [];

@@ -39,7 +39,7 @@ export interface Strictness {
 export const STRICTEST: Strictness = { visibleGaps: true, asRestored: true };
 
 /** A way from a supply to what is to be dead: the edges from the target outward. */
-export interface Way {
+export interface SupplyPath {
   readonly source: ElementId;
   readonly edges: readonly number[];
 }
@@ -99,7 +99,7 @@ export function wayBetween(
   edgeOn: Uint8Array,
   { targets, sources, metallicOnly }: Omit<Separation, "name">,
   stopped: ReadonlySet<ElementId>,
-): Way | undefined {
+): SupplyPath | undefined {
   const graph = reachGraphOf(circuit);
   const tied = tiedOf(circuit);
   const sourceAt = new Map<number, ElementId>();

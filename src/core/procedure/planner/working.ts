@@ -5,10 +5,14 @@ import { type ElementId, type PointId, say } from "../../terms";
 import { nameOf } from "../job/names";
 import { type Intent, workPointsOf } from "./intent";
 import { isOnPole, placeOf, RANK, step } from "./said";
-import type { Action } from "./schedule";
+import type { PlannedGroup } from "./schedule";
 
 /** The guards around the work, the work itself, and the all-clear after it. */
-export function working(document: StillhotDocument, intent: Intent, dead: readonly Action[]): Action[] {
+export function working(
+  document: StillhotDocument,
+  intent: Intent,
+  dead: readonly PlannedGroup[],
+): PlannedGroup[] {
   const { system } = document;
   const atOf = (id: string): PointId =>
     Object.hasOwn(system.points, id) ? (id as PointId) : placeOfCover(system, id as ElementId);
@@ -16,7 +20,7 @@ export function working(document: StillhotDocument, intent: Intent, dead: readon
     Object.hasOwn(system.points, id) ? { at: id as PointId } : { element: id as ElementId };
   const barricades = [...intent.barricades]
     .filter((at) => !isBarricaded(system, intent.wiresDown, at))
-    .map((at): Action => ({
+    .map((at): PlannedGroup => ({
       rank: RANK.barricade,
       after: dead.filter((it) => it.rank < RANK.ground || isSameStructure(system, String(it.at), at)),
       at,
@@ -29,24 +33,24 @@ export function working(document: StillhotDocument, intent: Intent, dead: readon
         ),
       ],
     }));
-  const covers = [...intent.covers].map((id): Action => ({
+  const covers = [...intent.covers].map((id): PlannedGroup => ({
     rank: RANK.cover,
     after: dead,
     at: atOf(id),
     steps: [step({ do: "cover", ...coverKey(id) }, say("why.cover", { name: nameOf(document, id) }))],
   }));
-  const works = workPointsOf(document).map(([id, workPoint]): Action => ({
+  const works = workPointsOf(document).map(([id, workPoint]): PlannedGroup => ({
     rank: RANK.work,
     after: [...dead, ...barricades, ...covers],
     at: workPoint.at,
     steps: [step({ do: "work", at: id }, say("why.work", { name: workPointName(document, id) }))],
   }));
-  const allClear: Action = {
+  const allClear: PlannedGroup = {
     rank: RANK.allClear,
     after: works,
     steps: [step({ do: "all-clear" }, say("why.all-clear.work"))],
   };
-  const uncovers = [...intent.covers].map((id): Action => ({
+  const uncovers = [...intent.covers].map((id): PlannedGroup => ({
     rank: RANK.uncover,
     after: [allClear],
     at: atOf(id),
@@ -62,14 +66,17 @@ function placeOfCover(system: System, id: ElementId): PointId {
 }
 
 /** The grounds off, everybody clear once more, and the permit given back. */
-export function ungrounding({ grounds, permit, found }: Intent, worked: readonly Action[]): Action[] {
-  const offs = [...grounds].reverse().map((it): Action => ({
+export function ungrounding(
+  { grounds, permit, found }: Intent,
+  worked: readonly PlannedGroup[],
+): PlannedGroup[] {
+  const offs = [...grounds].reverse().map((it): PlannedGroup => ({
     rank: RANK.unground,
     after: worked,
     at: it.at,
     steps: [step({ do: "unground", element: it.id, first: "phase" }, say("why.unground"))],
   }));
-  const again: Action[] =
+  const again: PlannedGroup[] =
     offs.length === 0
       ? []
       : [
@@ -83,7 +90,7 @@ export function ungrounding({ grounds, permit, found }: Intent, worked: readonly
           },
         ];
   if (permit === undefined && found !== "held" && found !== "requested") return [...offs, ...again];
-  const release: Action = {
+  const release: PlannedGroup = {
     rank: RANK.release,
     after: [...worked, ...again],
     steps: [step({ do: "release-permit" }, say("why.release-permit"))],
