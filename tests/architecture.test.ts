@@ -310,6 +310,8 @@ test("every package that is declared is used", () => {
 const silent = [
   "./board",
   "./further",
+  "./keep/demos",
+  "../../../shared/demos/sideline-three-transformers.stillhot.json?raw",
   "./keep/offline",
   "./solve",
   "../worker/solve",
