@@ -319,8 +319,6 @@ const silent = [
   "./sentences",
   "./french",
   "./frame/focus",
-  "./keep/demos",
-  "../../../shared/demos/sideline-three-transformers.stillhot.json?raw",
 ];
 
 test("whatever the app fetches when it is needed comes by `later`, with its sentences", () => {
