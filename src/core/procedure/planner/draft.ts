@@ -63,14 +63,15 @@ export function draftFor(
     const { intent } = decided;
     const ordered = (it: Intent): readonly PlannedStep[] =>
       stepsOf(document, it, purposesOf(document, it.choice, demand), around);
-    const mended = mendedBy(around, ordered(intent), intent, decided.wishes);
+    const steps = ordered(intent);
+    const mended = mendedBy(around, steps, intent, decided.wishes);
     if (mended === undefined)
       return withFewestVisits(
         asFound,
-        draftOf(asFound, intent, wishes, ordered(intent)),
+        draftOf(asFound, intent, wishes, steps),
         (it) => otherTurns(document, it, demand),
         ordered,
-        (it, steps) => draftOf(asFound, it, wishes, steps),
+        (it, turned) => draftOf(asFound, it, wishes, turned),
       );
     wishes = mended;
   }

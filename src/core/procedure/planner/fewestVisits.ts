@@ -24,11 +24,11 @@ export function withFewestVisits(
   ordered: (intent: Intent) => readonly PlannedStep[],
   made: (intent: Intent, steps: readonly PlannedStep[]) => OrderDraft,
 ): OrderDraft {
-  const visits = (steps: readonly PlannedStep[]): number => visitsOf(asFound, steps).length;
-  if (isNowhereTwice(visitsOf(asFound, draft.steps))) return draft;
+  const visits = visitsOf(asFound, draft.steps);
+  if (isNowhereTwice(visits)) return draft;
   for (const other of others(draft.intent)) {
     const steps = ordered(other);
-    if (visits(steps) >= visits(draft.steps)) continue;
+    if (visitsOf(asFound, steps).length >= visits.length) continue;
     const better = made(other, steps);
     if (isNoWorse(better, draft)) return withFewestVisits(asFound, better, others, ordered, made);
   }

@@ -1,7 +1,6 @@
-import { type StillhotDocument, structureOf } from "../../document";
+import type { StillhotDocument } from "../../document";
 import { say } from "../../terms";
 import { nameOf } from "../job/names";
-import { visitsOf } from "../job/visits";
 import { type Bypassed, bypassing, unbypassing } from "./bypass";
 import type { Intent } from "./intent";
 import { isolating } from "./isolating";
@@ -44,7 +43,7 @@ export function stepsOf(
   const isolation = isolating(document, intent, purposes, [brief, ...secures, ...permit, ...past]);
   const supply = supplying(document, intent, [brief, ...permit, ...isolation]);
   const proofs = provingDead(document, intent, [brief, ...isolation, ...supply]);
-  const work = working(document, intent, [brief, ...isolation, ...proofs]);
+  const work = working(document, intent, brief, [brief, ...isolation, ...proofs]);
   const clear = ungrounding(intent, work);
   const back = restoring(document, intent, [...work, ...clear]);
   const steps = inOrder(system, [
@@ -61,23 +60,7 @@ export function stepsOf(
     ...back,
     ...unbypassing(around, [...work, ...clear, ...back]),
   ]);
-  return guardedOnArrival(document, steps).map((it) => byMethod(system, intent.liveHands, it));
-}
-
-/** A place is barricaded when the crew first comes there to do something, before anything else is done at it. */
-function guardedOnArrival(document: StillhotDocument, steps: readonly PlannedStep[]): PlannedStep[] {
-  return steps
-    .filter(({ do: verb }) => verb === "barricade")
-    .reduce(
-      (order, guard) => {
-        const others = order.filter((it) => it !== guard);
-        const structure = structureOf(document.system, guard.at!)?.id;
-        const visit = visitsOf(document, others).find((it) => it.structure === structure);
-        const at = Math.min(visit === undefined ? Infinity : visit.steps[0]! - 1, order.indexOf(guard));
-        return [...others.slice(0, at), guard, ...others.slice(at)];
-      },
-      [...steps],
-    );
+  return steps.map((it) => byMethod(system, intent.liveHands, it));
 }
 
 /** A permit is asked for, received and said back; what the job has of it already is not asked for twice. */

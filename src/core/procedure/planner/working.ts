@@ -1,5 +1,5 @@
 import { isBeside } from "../../devices";
-import { complete, isSameStructure, type StillhotDocument, type System, workPointName } from "../../document";
+import { complete, type StillhotDocument, type System, workPointName } from "../../document";
 import { isBarricaded } from "../../hazard";
 import { type ElementId, type PointId, say } from "../../terms";
 import { nameOf } from "../job/names";
@@ -11,6 +11,7 @@ import type { PlannedGroup } from "./schedule";
 export function working(
   document: StillhotDocument,
   intent: Intent,
+  brief: PlannedGroup,
   dead: readonly PlannedGroup[],
 ): PlannedGroup[] {
   const { system } = document;
@@ -22,7 +23,7 @@ export function working(
     .filter((at) => !isBarricaded(system, intent.wiresDown, at))
     .map((at): PlannedGroup => ({
       rank: RANK.barricade,
-      after: dead.filter((it) => it.rank < RANK.ground || isSameStructure(system, String(it.at), at)),
+      after: [brief],
       at,
       steps: [
         step(
