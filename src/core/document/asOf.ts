@@ -1,4 +1,5 @@
 import { daysBetween, type StructureId } from "../terms";
+import { perObject } from "./perObject";
 import { settingsOf } from "./settings";
 import type { StillhotDocument } from "./types";
 
@@ -10,13 +11,22 @@ import type { StillhotDocument } from "./types";
  * @returns the same document where nothing has faded
  */
 export function asOf(document: StillhotDocument, day: string): StillhotDocument {
+  if (settingsOf(document).seenDays === 0) return document;
+  const days = knownByDay(document);
+  const known = days.get(day) ?? fadedBy(document, day);
+  days.set(day, known);
+  return known;
+}
+
+/** One object for each day, so that what was worked out of it once is found again. */
+const knownByDay = perObject((_: StillhotDocument) => new Map<string, StillhotDocument>());
+
+function fadedBy(document: StillhotDocument, day: string): StillhotDocument {
   const { seenDays } = settingsOf(document);
   const structures = document.system.structures ?? {};
   const faded = (Object.keys(structures) as StructureId[]).filter((id) => {
     const { evidence, seenOn = "" } = structures[id]!;
-    return (
-      seenDays > 0 && evidence === "seen" && seenOn !== "" && daysBetween(String(seenOn), day) > seenDays
-    );
+    return evidence === "seen" && seenOn !== "" && daysBetween(String(seenOn), day) > seenDays;
   });
   if (faded.length === 0) return document;
   const fromTheMap = Object.fromEntries(

@@ -114,7 +114,7 @@ const ROUND: Note["sides"] = [
 
 /** The structures of each section, in the order in which the current comes to them. */
 function bySection({ document: { system }, plates }: Scene): readonly PlatePiece[][] {
-  const sections = new Map<string, PlatePiece[]>();
+  const sections = new Map<number, PlatePiece[]>();
   for (const piece of plates) {
     const section = sectionsOf(system).get(piece.plate.points[0]!)!;
     const before = sections.get(section);

@@ -1,28 +1,18 @@
 import { isTransformer, openingOf } from "../devices";
 import { complete, endPointsOf, perObject, savedElement, type System } from "../document";
+import { Islands } from "../network";
 
-/**
- * The section of each point, by one of its points: what conductors join, up to whatever opens, open or closed, and to
- * transformers.
- */
-export const sectionsOf = perObject((system: System): ReadonlyMap<string, string> => {
-  const nextOf = new Map<string, string>();
-  const sectionOf = (point: string): string => {
-    let at = point;
-    for (let next; (next = nextOf.get(at)) !== undefined;) at = next;
-    // Whoever asks next has a shorter way.
-    for (let on = point, next; (next = nextOf.get(on)) !== undefined; on = next) nextOf.set(on, at);
-    return at;
-  };
+/** The section of each point, by a number: what conductors join, up to whatever opens, open or closed, and to transformers. */
+export const sectionsOf = perObject((system: System): ReadonlyMap<string, number> => {
+  const points = Object.keys(system.points);
+  const numbers = new Map(points.map((id, number) => [id, number]));
+  const sections = new Islands(points.length);
   for (const id in system.elements) {
     const saved = savedElement(system.elements, id)!;
     const element = complete(saved);
     if (isTransformer(element) || openingOf(element) !== undefined) continue;
-    const [first, ...others] = endPointsOf(saved);
-    for (const other of others) {
-      const [one, another] = [sectionOf(first!), sectionOf(other)];
-      if (one !== another) nextOf.set(another, one);
-    }
+    const [first, ...others] = endPointsOf(saved).map((it) => numbers.get(it)!);
+    for (const other of others) sections.join(first!, other);
   }
-  return new Map(Object.keys(system.points).map((id) => [id, sectionOf(id)]));
+  return new Map(points.map((id, number) => [id, sections.labelOf(number)]));
 });
