@@ -101,22 +101,35 @@ const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.mi
  */
 export async function axeFinds(page) {
   if (!(await page.evaluate(() => "axe" in globalThis))) await page.evaluate(axe);
-  const found = (runOnly) =>
-    page.evaluate(async (options) => {
+  const found = async (runOnly) => {
+    await coloursAtRest(page);
+    return page.evaluate(async (options) => {
       const { violations } = await globalThis.axe.run(document, { resultTypes: ["violations"], ...options });
       return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(" ")}`));
     }, runOnly);
+  };
   const inItsOwn = await found({});
   const isDark = await page.evaluate(() => matchMedia("(prefers-color-scheme: dark)").matches);
   await page.emulateMedia({ colorScheme: isDark ? "light" : "dark" });
-  // Colours change over some frames.
-  await page.evaluate(async () => {
-    for (let n = 0; n < 3; n++) await new Promise((done) => requestAnimationFrame(done));
-    await Promise.allSettled(document.getAnimations().map((it) => it.finished));
-  });
   const inTheOther = await found({ runOnly: ["color-contrast"] });
   await page.emulateMedia({ colorScheme: isDark ? "dark" : "light" });
   return [...inItsOwn, ...inTheOther.map((it) => `in the other theme, ${it}`)];
+}
+
+/**
+ * A button that is pressed, and a page that goes over to another theme, change their colours over some frames: what is
+ * read off meanwhile is a colour that nobody chose.
+ */
+async function coloursAtRest(page) {
+  await page.evaluate(async () => {
+    const frame = () => new Promise((done) => requestAnimationFrame(done));
+    for (let n = 0; n < 3; n++) await frame();
+    const running = () => document.getAnimations().filter((it) => it.playState === "running");
+    for (let left = running(); left.length > 0; left = running()) {
+      await Promise.allSettled(left.map((it) => it.finished));
+      await frame();
+    }
+  });
 }
 
 export async function noSidewaysScroll(page) {
