@@ -3,7 +3,15 @@ import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { at, root } from "../../scripts/lib/project.mjs";
-import { axeFinds, begun, chooseFiles, noSidewaysScroll, printedBy } from "./scenarios.mjs";
+import {
+  axeFinds,
+  begun,
+  chooseFiles,
+  chooseScenario,
+  finish,
+  noSidewaysScroll,
+  printedBy,
+} from "./scenarios.mjs";
 
 let made;
 /** Ten attempts at one scenario, written by the program's own core: three pass, the others fall into a trap each. */
@@ -183,6 +191,18 @@ const playsOn = {
   },
 };
 
+const saysWhichLookWouldHaveTold = {
+  name: "of what was hidden, the debrief says which line of look first would have led there (phone)",
+  async run(ctx) {
+    const page = await begun(ctx, { size: "phone", path: "#scenario" });
+    await chooseScenario(page, "larkfield-calls", "Kim");
+    await finish(page);
+    const told = page.locator('[data-fact="neutral"] [data-foretold]');
+    await told.getByText(/Look first, .* by its line [1-3]: /).waitFor({ timeout: 60_000 });
+    await noSidewaysScroll(page);
+  },
+};
+
 export const tests = [
   comparesTen("desk"),
   comparesTen("phone"),
@@ -193,4 +213,5 @@ export const tests = [
   replays("desk", "light"),
   replays("phone", "dark"),
   playsOn,
+  saysWhichLookWouldHaveTold,
 ];

@@ -26,6 +26,7 @@ export {
   knownView,
   type KnownView,
 } from "./shown";
+export { type Foretold, foretold } from "./foretold";
 export type { World } from "./world";
 export { matches, whenTrue } from "./conditions";
 export {

@@ -244,6 +244,11 @@ export const teach = {
   "review.way.test": "by a test at {place}",
   "review.way.ask": "by asking the system operator",
   "review.way.try": "by trying to operate {place}",
+  "review.foretelling": "Working out what Look first says of the map.",
+  "review.foretellingFailed": "What Look first says of the map could not be worked out: {why}",
+  "review.foretold":
+    "Look first, asked of the map alone, would have sent you there by its line {line}: {text}",
+  "review.notForetold": "No line of Look first leads to where a look shows it.",
   "review.traps": "Traps",
   "review.caught": "fallen into at {entry}.",
   "review.notCaught": "not fallen into.",

@@ -248,6 +248,11 @@ export const teach = {
   "review.way.test": "en vérifiant à {place}",
   "review.way.ask": "en interrogeant l'exploitant",
   "review.way.try": "en essayant de manœuvrer {place}",
+  "review.foretelling": "Ce que « Regarder d'abord » dit du plan est en cours de calcul.",
+  "review.foretellingFailed": "Ce que « Regarder d'abord » dit du plan n'a pas pu être calculé : {why}",
+  "review.foretold":
+    "« Regarder d'abord », d'après le plan seul, vous y aurait envoyé par sa ligne {line} : {text}",
+  "review.notForetold": "Aucune ligne de « Regarder d'abord » ne mène là où un regard le montre.",
   "review.traps": "Pièges",
   "review.caught": "tombé dedans à {entry}.",
   "review.notCaught": "évité.",
