@@ -46,20 +46,6 @@ export async function makeContext(browser, url) {
       note(`console error: ${message.text()} (${where}:${lineNumber})`);
     });
     page.on("crash", () => note("the page crashed"));
-    for (const leave of ["reload", "goto"]) {
-      const go = page[leave].bind(page);
-      page[leave] = (...args) => historyAtRest(page).then(() => go(...args));
-    }
-  }
-
-  /**
-   * A closed sheet takes its entry of the browser's history back a moment later; a browser that is told to leave the
-   * page at that very moment goes back instead, and the new page never comes.
-   */
-  async function historyAtRest(page) {
-    await page.waitForFunction(
-      () => history.state !== "sheet" || document.querySelector("dialog[open], [data-free]") !== null,
-    );
   }
 
   async function newContext({ size = "desk", theme = "light", offline = false, options = {} } = {}) {

@@ -431,4 +431,52 @@ export const tests = [
       assert.match(page.url(), /#rehearse$/);
     },
   },
+  {
+    name: "a closed sheet holds up neither a reload nor a link, and Back leaves at one press",
+    async run(ctx) {
+      const page = await ctx.open({ path: "?demo=sideline-three-transformers#sketch", size: "phone" });
+      const openAndClose = async () => {
+        await page.getByRole("button", { name: "Menu" }).tap();
+        await page.locator("dialog[open]").waitFor();
+        await page.locator('dialog [aria-label="Close"]').tap();
+        await page.locator("dialog").waitFor({ state: "detached" });
+      };
+      await page.locator("[data-drawing]").waitFor();
+      await openAndClose();
+      const length = await page.evaluate(() => history.length);
+      await openAndClose();
+      assert.equal(await page.evaluate(() => history.length), length, "one entry serves every sheet");
+      await page.evaluate(() => (window.before = true));
+      await page.reload();
+      assert.equal(await page.evaluate(() => window.before), undefined);
+      await page.locator("[data-drawing]").waitFor();
+      await openAndClose();
+      await page.goto(`${ctx.url}?elsewhere#plan`);
+      await page.locator("[data-count]").waitFor();
+      await openAndClose();
+      await page.evaluate(() => history.back());
+      await page.waitForURL(/#sketch$/);
+      await page.locator("[data-drawing]").waitFor();
+    },
+  },
+  {
+    name: "where the phone's Back asks to close, no entry of the history is made, and a held screen stays",
+    async run(ctx) {
+      const userAgent =
+        "Mozilla/5.0 (Linux; Android 15; Mobile) AppleWebKit/537.36 Chrome/140.0 Mobile Safari/537.36";
+      const job = await begin(ctx, { size: "phone", options: { userAgent } });
+      const { page } = job;
+      const length = await page.evaluate(() => history.length);
+      await page.locator("[data-skip]").tap();
+      await page.locator("dialog[open]").waitFor();
+      assert.equal(await page.evaluate(() => history.state), null);
+      await page.keyboard.press("Escape");
+      await page.locator("dialog").waitFor({ state: "detached" });
+      assert.equal(await page.evaluate(() => history.length), length);
+      await page.locator("[data-hold-screen]").tap();
+      for (let press = 0; press < 3; press++) await page.keyboard.press("Escape");
+      await ctx.settle(page);
+      assert.equal(await page.locator('dialog:modal [data-held="verdict"]').count(), 1);
+    },
+  },
 ];

@@ -1,17 +1,27 @@
 /**
- * A phone's Back closes what lies over the page before it leaves the page: while anything lies there, one entry of
- * the browser's history is ours.
+ * A phone's Back closes what lies over the page before it leaves the page: while anything lies there, the entry of the
+ * browser's history that is shown is ours. It stays when all is closed, for what opens next, and is passed over when
+ * Back is pressed with nothing open. Nothing is taken back on closing: going back takes a moment, and whoever reloads or
+ * follows a link in that moment would be brought back instead.
  */
 const OURS = "sheet";
 const open: (() => void)[] = [];
-let listens = false;
-/** the entry is being taken back by us, not by whoever pressed Back */
-let isTakingBack = false;
-/** a page that is about to be loaded anew would be kept from it by going back */
-let isLeaving = false;
 
-/** One sheet often gives way to another one, which may have to be fetched, or leads to another place [ms]. */
-const SETTLED_MS = 300;
+const isOurs = () => history.state === OURS;
+
+/** where the history stood last: at an entry of ours, and of which address; a reload may have begun there */
+let stoodAt = isOurs() ? location.href : undefined;
+
+/**
+ * Where the system's Back is a request to close, as Escape is, the browser closes the top dialog by itself and no entry
+ * is needed: Back with nothing open then leaves at the first press, even where nothing was visited before.
+ */
+const isAskedToClose =
+  /Android/.test(navigator.userAgent) &&
+  "CloseWatcher" in window &&
+  "requestClose" in HTMLDialogElement.prototype;
+
+addEventListener("popstate", moved);
 
 /**
  * Calls `close` when Back is pressed and nothing lies over the caller.
@@ -19,37 +29,25 @@ const SETTLED_MS = 300;
  * @returns what to call when it is closed, whoever closed it
  */
 export function backCloses(close: () => void): () => void {
-  if (!listens) {
-    addEventListener("popstate", wentBack);
-    addEventListener("beforeunload", () => (isLeaving = true));
-    addEventListener("pageshow", () => (isLeaving = false));
-  }
-  listens = true;
   open.push(close);
   standInTheWay();
-  return () => {
-    open.splice(open.indexOf(close), 1);
-    setTimeout(() => {
-      if (open.length > 0 || !isOurs() || isTakingBack || isLeaving) return;
-      isTakingBack = true;
-      history.back();
-    }, SETTLED_MS);
-  };
+  return () => void open.splice(open.indexOf(close), 1);
 }
-
-const isOurs = () => history.state === OURS;
 
 function standInTheWay() {
-  if (!isOurs() && !isTakingBack && open.length > 0) history.pushState(OURS, "");
+  if (isAskedToClose || open.length === 0) return;
+  if (!isOurs()) history.pushState(OURS, "");
+  stoodAt = location.href;
 }
 
-function wentBack() {
-  const wasPressed = !isTakingBack;
-  isTakingBack = false;
+function moved() {
+  const wentBack = stoodAt === location.href && !isOurs();
+  stoodAt = isOurs() ? location.href : undefined;
+  if (!wentBack) return;
   const top = open.at(-1);
-  // An entry that was left behind when a sheet led to another place is passed over.
-  if (top === undefined) return isOurs() ? history.back() : undefined;
-  if (wasPressed && !isOurs()) top();
+  // The entry below ours shows the same: who pressed Back there wants to leave it.
+  if (top === undefined) return history.back();
+  top();
   // What does not let itself be closed, lies below, or opened meanwhile is still there.
   setTimeout(standInTheWay);
 }
