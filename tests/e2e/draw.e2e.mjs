@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { act, begin } from "./bar.mjs";
 import { pressOn, spotOf } from "./spots.mjs";
 import { axeFinds, noSidewaysScroll } from "./scenarios.mjs";
+import { becomes } from "./becomes.mjs";
 
 const drawing = (page) => page.locator("[data-drawing]");
 const row = (page, owner) => page.locator(`[data-owner="${owner}"]`).first();
@@ -63,9 +64,9 @@ export const tests = [
       await page.locator('[data-action="grow"]').click();
       await page.locator('[data-own="Mill tap"]').click();
       await row(page, "element:t2").waitFor({ state: "attached" });
-      assert.equal(await page.locator('[data-owner^="element:"]').count(), 3);
+      await becomes(() => page.locator('[data-owner^="element:"]').count(), 3);
       await undo(page).click();
-      assert.equal(await page.locator('[data-owner^="element:"]').count(), 1);
+      await becomes(() => page.locator('[data-owner^="element:"]').count(), 1);
       await page.locator('[data-save="saved"]').waitFor();
       await page.reload();
       await page.locator("html[data-ready]").waitFor();
@@ -79,7 +80,7 @@ export const tests = [
       await page.locator('[data-own="Sawmill tap"] [data-stamp="delete"]').click();
       await page.getByText("Delete for good?").click();
       await page.locator('[data-stamp="manage"]').waitFor({ state: "detached" });
-      assert.equal(await page.locator("[data-own]").count(), 0);
+      await becomes(() => page.locator("[data-own]").count(), 0);
     },
   })),
   {
@@ -96,7 +97,7 @@ export const tests = [
       await page.keyboard.type("Mill cutout");
       await page.keyboard.press("Enter");
       await page.getByText("Kept: Mill cutout").waitFor();
-      assert.ok(await drawing(page).evaluate((it) => it === document.activeElement));
+      await becomes(() => drawing(page).evaluate((it) => it === document.activeElement), true);
       await page.keyboard.press("Home");
       await page.keyboard.press("Insert");
       const own = page.locator('[data-own="Mill cutout"]');
@@ -108,7 +109,7 @@ export const tests = [
       await page.keyboard.press("Enter");
       await page.getByText("Add Mill cutout").waitFor();
       await page.keyboard.press("Control+z");
-      assert.ok(await undo(page).isDisabled());
+      await becomes(() => undo(page).isDisabled(), true);
     },
   },
   {
@@ -120,8 +121,8 @@ export const tests = [
       await page.keyboard.press("k");
       const alert = page.locator('dialog [role="alert"]');
       await alert.waitFor();
-      assert.match(await alert.textContent(), /^Select at least one line or device/);
-      assert.equal(await page.locator('[data-stamp="name"]').count(), 0);
+      await becomes(() => alert.textContent(), /^Select at least one line or device/);
+      await becomes(() => page.locator('[data-stamp="name"]').count(), 0);
     },
   },
   {
@@ -146,8 +147,8 @@ export const tests = [
       );
       await row(page, "point:p2").click();
       await page.locator('[data-action="grow"]').click();
-      assert.ok(await page.locator('[data-own="cannot be read"]').isDisabled());
-      assert.ok(await page.locator('[data-own="Mill tap"]').isEnabled());
+      await becomes(() => page.locator('[data-own="cannot be read"]').isDisabled(), true);
+      await becomes(() => page.locator('[data-own="Mill tap"]').isEnabled(), true);
       await page.locator('[data-stamp="manage"]').click();
       await page.locator('[data-own="cannot be read"] [data-stamp="delete"]').click();
       await page.getByText("Delete for good?").click();
@@ -167,14 +168,14 @@ export const tests = [
       assert.notDeepEqual(moved, before);
       await page.keyboard.press("l");
       await page.getByText("Tidy the drawing").waitFor();
-      assert.deepEqual(await spotOf(page, "p7"), before);
+      await becomes(() => spotOf(page, "p7"), before);
       await drawing(page).focus();
       await page.keyboard.press("l");
       await page.getByRole("alert").first().waitFor();
-      assert.match(await page.getByRole("alert").first().textContent(), /in its place already/);
+      await becomes(() => page.getByRole("alert").first().textContent(), /in its place already/);
       await page.keyboard.press("Control+z");
       await ctx.settle(page);
-      assert.deepEqual(await spotOf(page, "p7"), moved);
+      await becomes(() => spotOf(page, "p7"), moved);
     },
   },
   {
@@ -188,11 +189,11 @@ export const tests = [
       await page.keyboard.press("Escape");
       await act(page, "tidy");
       await page.getByText("Tidy the drawing").waitFor();
-      assert.deepEqual(await spotOf(page, "p7"), before);
+      await becomes(() => spotOf(page, "p7"), before);
       await noSidewaysScroll(page);
       await undo(page).tap();
       await undo(page).tap();
-      assert.ok(await undo(page).isDisabled());
+      await becomes(() => undo(page).isDisabled(), true);
     },
   },
   ...BOTH.map(([size]) => ({
@@ -201,8 +202,8 @@ export const tests = [
       const page = await begin(ctx, { size });
       await find(page, size, "tidy");
       const first = found(page).first();
-      assert.equal(await first.getAttribute("data-command"), "tidy");
-      assert.equal(await first.locator("kbd").textContent(), "L");
+      await becomes(() => first.getAttribute("data-command"), "tidy");
+      await becomes(() => first.locator("kbd").textContent(), "L");
       if (size === "desk") await page.keyboard.press("Enter");
       else await first.tap();
       await page.getByText("is in its place already").waitFor();
@@ -224,7 +225,7 @@ export const tests = [
       const id = await thing.getAttribute("data-command");
       const name = (await thing.locator(".label").textContent()).trim();
       await page.locator("[data-find]").fill(name.toUpperCase().replace(/[ ,]+/g, "-"));
-      assert.equal(await found(page).first().getAttribute("data-command"), id);
+      await becomes(() => found(page).first().getAttribute("data-command"), id);
       if (size === "desk") await page.keyboard.press("Enter");
       else await found(page).first().tap();
       await page.locator("[data-find]").waitFor({ state: "detached" });
@@ -241,20 +242,20 @@ export const tests = [
       await page.keyboard.press("/");
       await page.locator("[data-find]").fill("undo");
       const first = found(page).first();
-      assert.equal(await first.getAttribute("aria-disabled"), "true");
-      assert.match(await first.textContent(), /nothing to undo/);
+      await becomes(() => first.getAttribute("aria-disabled"), "true");
+      await becomes(() => first.textContent(), /nothing to undo/);
       await page.keyboard.press("Enter");
-      assert.ok(await page.locator("[data-find]").isVisible());
+      await becomes(() => page.locator("[data-find]").isVisible(), true);
       await page.keyboard.press("Escape");
       await page.locator("[data-find]").waitFor({ state: "detached" });
-      assert.ok(await drawing(page).evaluate((it) => it === document.activeElement));
+      await becomes(() => drawing(page).evaluate((it) => it === document.activeElement), true);
       await page.keyboard.press("Control+k");
       await page.locator("[data-find]").fill("go to plan");
       await page.keyboard.press("Enter");
       await page.waitForFunction(() => location.hash === "#plan");
       await page.keyboard.press("Control+k");
       await page.locator("[data-find]").fill("tidy");
-      assert.match(await found(page).first().textContent(), /in Sketch only/);
+      await becomes(() => found(page).first().textContent(), /in Sketch only/);
     },
   },
   {
@@ -265,8 +266,8 @@ export const tests = [
       await page.keyboard.press("Enter");
       await page.locator('html[lang="fr"]').waitFor();
       await find(page, "desk", "epingler");
-      assert.equal(await found(page).first().getAttribute("data-command"), "pin");
-      assert.match(await found(page).first().textContent(), /sélectionnez d'abord quelque chose/);
+      await becomes(() => found(page).first().getAttribute("data-command"), "pin");
+      await becomes(() => found(page).first().textContent(), /sélectionnez d'abord quelque chose/);
     },
   },
   {
@@ -282,8 +283,8 @@ export const tests = [
       await drawing(page).focus();
       await page.keyboard.press("l");
       await page.keyboard.press("/");
-      assert.equal(await page.locator("[data-find]").count(), 0);
-      assert.ok(await undo(page).isDisabled());
+      await becomes(() => page.locator("[data-find]").count(), 0);
+      await becomes(() => undo(page).isDisabled(), true);
       await page.locator("header .menu").click();
       await page.locator('[data-menu="keys"]').click();
       await page.getByText("Single-letter keys are turned off").waitFor();
@@ -306,6 +307,11 @@ export const tests = [
       assert.deepEqual(await axeFinds(page), []);
       await page.locator("[data-find]").fill("undo");
       assert.deepEqual(await axeFinds(page), []);
+      assert.equal(
+        await page.locator("[data-find]").inputValue(),
+        "undo",
+        "another theme takes nothing away",
+      );
       await noSidewaysScroll(page);
       await page.keyboard.press("Escape");
       await menu(page, "keys");
@@ -321,7 +327,11 @@ export const tests = [
       await selectFromOutline(page, size, "point:p12");
       await page.locator('[data-action="grow"]').click();
       await page.locator('[data-own="Mill tap"]').waitFor();
-      assert.ok(await page.locator('[data-own="Mill tap"]').isDisabled(), "a primary tap on a secondary");
+      await becomes(
+        () => page.locator('[data-own="Mill tap"]').isDisabled(),
+        true,
+        "a primary tap on a secondary",
+      );
       assert.deepEqual(await axeFinds(page), []);
       await page.locator('[data-stamp="manage"]').click();
       assert.deepEqual(await axeFinds(page), []);

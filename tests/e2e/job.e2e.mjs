@@ -1,7 +1,8 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { begin, doing, leaveOut, press, tick, tickUntil, verdict } from "./job.mjs";
+import { begin, confirm, doing, leaveOut, press, pressOrMore, tick, tickUntil, verdict } from "./job.mjs";
 import { pressOn } from "./spots.mjs";
+import { becomes } from "./becomes.mjs";
 
 const go = async (page, place) => {
   await page.evaluate((it) => (location.hash = it), place);
@@ -58,12 +59,12 @@ export const tests = [
       await go(other, "#rehearse");
       const there = { ...job, page: other };
       await other.locator("[data-card]").waitFor();
-      assert.equal(await doing(other), "open");
+      await becomes(() => doing(other), "open");
       await tick(there);
       const step = await other.locator("[data-current]").textContent();
       await other.reload();
       await other.locator("[data-card]").waitFor();
-      assert.equal(await other.locator("[data-current]").textContent(), step);
+      await becomes(() => other.locator("[data-current]").textContent(), step);
     },
   })),
   {
@@ -78,7 +79,7 @@ export const tests = [
       if ((await page.locator("[data-card]").count()) > 0) await tick(job);
       await page.reload();
       await page.locator(".bar").waitFor();
-      assert.equal(await title.inputValue(), name);
+      await becomes(() => title.inputValue(), name);
     },
   },
   {
@@ -98,23 +99,21 @@ export const tests = [
       await page.keyboard.press("Tab");
       await page.locator("[data-under-way] button").click();
       await page.locator("[data-card]").waitFor();
-      assert.equal(await page.locator("[data-current]").textContent(), step, "the same step is due");
-      assert.match(await page.locator('[data-since="changed"]').textContent(), /Pole 77/);
-      assert.equal(await page.locator("[data-brief-again]").count(), 0, "a name asks for no briefing");
+      await becomes(() => page.locator("[data-current]").textContent(), step, "the same step is due");
+      await becomes(() => page.locator('[data-since="changed"]').textContent(), /Pole 77/);
+      await becomes(() => page.locator("[data-brief-again]").count(), 0, "a name asks for no briefing");
       await openLog(job);
       await page.locator('[data-mark="changed"]').filter({ hasText: "Pole 77" }).waitFor();
 
       await go(page, "#sketch");
       // By its row: the drawing may still be finding its place on the screen that came back.
       await page.locator('[data-owner="element:c1"]').first().dispatchEvent("click");
-      if ((await page.locator('[data-action="delete"]').count()) === 0)
-        await page.locator('.deeds [data-action="more"]').click();
-      await page.locator('[data-action="delete"]').click();
+      await pressOrMore(page, '[data-action="delete"]', '.deeds [data-action="more"]');
       await go(page, "#rehearse");
       await page.locator("[data-brief-again]").click();
-      assert.equal(await doing(page), "brief");
+      await becomes(() => doing(page), "brief");
       await tick(job);
-      assert.equal(await page.locator("[data-brief-again]").count(), 0);
+      await becomes(() => page.locator("[data-brief-again]").count(), 0);
     },
   },
   ...["desk", "phone"].map((size) => ({
@@ -127,21 +126,21 @@ export const tests = [
       await tick(job);
       await press(page.getByRole("button", { name: "Undo" }), touch);
       await press(page.locator("[data-sure]"), touch);
-      assert.equal(await doing(page), first, "the struck step is due again");
+      await becomes(() => doing(page), first, "the struck step is due again");
       await press(page.locator("[data-skip]"), touch);
       await page.getByRole("button", { name: "Close" }).click();
-      assert.equal(await doing(page), first, "nothing is left out by one press");
+      await becomes(() => doing(page), first, "nothing is left out by one press");
       await leaveOut(job);
-      assert.notEqual(await doing(page), first);
+      await becomes(async () => (await doing(page)) !== first, true);
       await openLog(job);
-      assert.equal(await page.locator("[data-entry]").count(), 3);
+      await becomes(() => page.locator("[data-entry]").count(), 3);
       await press(page.locator("[data-again]"), touch);
       await press(page.locator("[data-sure]"), touch);
       await page.locator('[data-mark="again"]').waitFor();
-      assert.equal(await page.locator('[data-struck="false"]').count(), 0);
-      assert.equal(await page.locator("[data-entry]").count(), 3, "nothing is erased");
+      await becomes(() => page.locator('[data-struck="false"]').count(), 0);
+      await becomes(() => page.locator("[data-entry]").count(), 3, "nothing is erased");
       await openStep(job);
-      assert.equal(await doing(page), "brief");
+      await becomes(() => doing(page), "brief");
     },
   })),
   ...["desk", "phone"].map((size) => ({
@@ -151,16 +150,16 @@ export const tests = [
       const { page, touch } = job;
       await tickUntil(job, "test");
       for (const it of await page.locator("[data-challenge]").all()) await it.check();
-      await verdict(page, "could-go-live").catch(() => verdict(page, "isolated"));
+      await page.locator('[data-verdict="could-go-live"], [data-verdict="isolated"]').waitFor();
       await stopAt(job, "voltage");
       await verdict(page, "live");
       const stopped = page.locator("[data-stopped]");
-      assert.match(await stopped.textContent(), /No ground goes on.*taken for live.*Back out.*operator/s);
+      await becomes(() => stopped.textContent(), /No ground goes on.*taken for live.*Back out.*operator/s);
       await page.reload();
       await page.locator('[data-stopped="voltage"]').waitFor();
       await verdict(page, "live");
       await press(page.locator("[data-back-to-step]"), touch);
-      assert.equal(await doing(page), "test", "the step is not ticked");
+      await becomes(() => doing(page), "test", "the step is not ticked");
       await openLog(job);
       await page.locator('[data-mark="unexpected"]').waitFor();
       await openStep(job);
@@ -181,12 +180,15 @@ export const tests = [
       await tickUntil(job, "open");
       for (const it of await page.locator("[data-challenge]").all()) await it.check();
       await stopAt(job, "stuck");
-      assert.match(await page.locator("[data-stopped]").textContent(), /still closed.*Hands off the handle/s);
+      await becomes(
+        () => page.locator("[data-stopped]").textContent(),
+        /still closed.*Hands off the handle/s,
+      );
       await page.locator("[data-brief]").click();
       await tick(job);
-      assert.equal(await doing(page), "open");
+      await becomes(() => doing(page), "open");
       await stopAt(job, "tag");
-      assert.match(await page.locator("[data-stopped]").textContent(), /whoever hung it/);
+      await becomes(() => page.locator("[data-stopped]").textContent(), /whoever hung it/);
     },
   },
   {
@@ -195,8 +197,9 @@ export const tests = [
       const page = await ctx.open({ path: "?demo=sideline-three-transformers#rehearse" });
       await page.locator("html[data-ready]").waitFor();
       await page.locator("[data-begin]").click();
-      const work = page.locator('[data-act="work"]');
-      if ((await work.count()) === 0) await page.locator('.acts [data-act="more"]').click();
+      const [work, more] = [page.locator('[data-act="work"]'), page.locator('.acts [data-act="more"]')];
+      await work.or(more).first().waitFor();
+      if ((await work.count()) === 0) await more.click();
       await work.waitFor();
       assert.ok(!(await work.evaluate((it) => it.classList.contains("main"))));
       await work.click();
@@ -219,11 +222,11 @@ export const tests = [
       await go(page, "#debrief");
       const done = page.locator("[data-job-done]");
       await done.locator("[data-entry]").filter({ hasText: "no. 4711, until 16:00" }).waitFor();
-      assert.equal(await done.locator("[data-strike]").count(), 0, "a debrief changes nothing");
+      await becomes(() => done.locator("[data-strike]").count(), 0, "a debrief changes nothing");
       await done.locator('[data-to="sheet"]').tap();
       const sheet = page.frameLocator("[data-sheet]");
       await sheet.locator(".record li").filter({ hasText: "no. 4711" }).waitFor();
-      assert.match(await sheet.locator("body").textContent(), /Permit no\. 4711, until 16:00, held by/);
+      await becomes(() => sheet.locator("body").textContent(), /Permit no\. 4711, until 16:00, held by/);
     },
   },
   ...[
@@ -240,19 +243,24 @@ export const tests = [
       const inSight = async (selector) => {
         const it = page.locator(selector);
         await it.waitFor();
-        const seen = await it.evaluate((button) => {
-          const { left, right, top, bottom } = button.getBoundingClientRect();
-          const corners = [top + 4, bottom - 4].flatMap((y) => [left + 8, right - 8].map((x) => [x, y]));
-          const isWhole = corners.every(([x, y]) => button.contains(document.elementFromPoint(x, y)));
-          const around = button.closest(".do").getBoundingClientRect();
-          return { isWhole, isWide: right - left >= around.width - 32, high: bottom - top };
-        });
-        assert.ok(seen.isWhole, `${selector} is wholly in sight`);
+        const isSeen = () =>
+          it.evaluate((button) => {
+            const { left, right, top, bottom } = button.getBoundingClientRect();
+            const corners = [top + 4, bottom - 4].flatMap((y) => [left + 8, right - 8].map((x) => [x, y]));
+            const isWhole = corners.every(([x, y]) => button.contains(document.elementFromPoint(x, y)));
+            const around = button.closest(".do").getBoundingClientRect();
+            return { isWhole, isLarge: right - left >= around.width - 32 && bottom - top >= 96 };
+          });
+        await becomes(async () => (await isSeen()).isWhole, true, `${selector} is wholly in sight`);
         if (glove)
-          assert.ok(seen.isWide && seen.high >= 96, `${selector} is as large as a gloved hand needs`);
+          await becomes(
+            async () => (await isSeen()).isLarge,
+            true,
+            `${selector} is as large as a gloved hand needs`,
+          );
       };
-      const nothingIsCut = async () => {
-        const cut = await page.evaluate(() =>
+      const cutButtons = () => {
+        return page.evaluate(() =>
           [...document.querySelectorAll(".tabs button, .deeds button, footer button, header button")]
             .filter((it) => it.offsetParent !== null)
             .filter((it) => {
@@ -261,27 +269,31 @@ export const tests = [
             })
             .map((it) => it.textContent.trim() || it.ariaLabel),
         );
-        assert.deepEqual(cut, [], "no button is cut");
       };
-      const drawingHasAThird = async () => {
+      const nothingIsCut = () => becomes(cutButtons, [], "no button is cut");
+      const isAThird = async () => {
         const { height } = await page.locator("[data-drawing]").boundingBox();
-        assert.ok(height >= viewport.height / 3, `the drawing is ${height} px of ${viewport.height}`);
+        return height >= viewport.height / 3;
       };
+      const drawingHasAThird = () => becomes(isAThird, true, "the drawing has a third of the screen");
       await nothingIsCut();
       await page.locator('.bar [data-tab="drawing"]').tap();
       await drawingHasAThird();
       await nothingIsCut();
       await page.locator('.bar [data-tab="step"]').tap();
       for (let n = 0; n < 5; n++) {
-        const [head, read] = await Promise.all(
-          ["[data-card] .where", "[data-card] .read"].map((it) => page.locator(it).boundingBox()),
-        );
-        assert.ok(head.y >= read.y - 1 && head.y < read.y + 40, `step ${n + 1} starts at its top`);
+        const startsAtItsTop = async () => {
+          const [head, read] = await Promise.all(
+            ["[data-card] .where", "[data-card] .read"].map((it) => page.locator(it).boundingBox()),
+          );
+          return head.y >= read.y - 1 && head.y < read.y + 40;
+        };
+        await becomes(startsAtItsTop, true, `step ${n + 1} starts at its top`);
         for (const it of await page.locator("[data-challenge]").all()) await it.check();
         await inSight("[data-arm]");
         await page.locator("[data-arm]").tap();
         await inSight("[data-confirm]:enabled");
-        await page.locator("[data-confirm]").tap();
+        await confirm(job);
       }
       for (const place of ["plan", "sketch"]) {
         await go(page, place);
@@ -337,7 +349,7 @@ export const tests = [
       const before = await told();
       await count.tap();
       const first = page.locator("[data-unseen]").first();
-      assert.match(await first.textContent(), /^Pole 32/);
+      await becomes(() => first.textContent(), /^Pole 32/);
       await first.tap();
       await page.locator('.bar [data-action="seen"]').tap();
       await page.locator("[data-verdict] button.main").tap();
@@ -350,9 +362,7 @@ export const tests = [
       await page.getByRole("button", { name: "Outline" }).tap();
       await page.locator('dialog [data-owner="element:c2"]').tap();
       await page.keyboard.press("Escape");
-      if ((await page.locator('.bar [data-action="work"]').count()) === 0)
-        await page.locator('.bar [data-action="more"]').tap();
-      await page.locator('[data-action="work"]').tap();
+      await pressOrMore(page, '[data-action="work"]', '.bar [data-action="more"]', true);
       await page.locator("[data-verdict]").filter({ hasText: "Pole 31" }).waitFor();
     },
   },
@@ -397,8 +407,8 @@ export const tests = [
       await page.emulateMedia({ media: "print" });
       const sheet = page.locator("#paper table.sheet");
       await sheet.waitFor();
-      assert.match(await sheet.innerText(), /Tanner's Row/);
-      assert.equal(await page.locator("#app").isVisible(), false);
+      await becomes(() => sheet.innerText(), /Tanner's Row/);
+      await becomes(() => page.locator("#app").isVisible(), false);
     },
   },
   {
@@ -413,8 +423,8 @@ export const tests = [
       await page.locator("[data-card]").waitFor();
       await page.locator("[data-hold-screen]").tap();
       await page.goBack();
-      assert.match(await page.locator('[data-held="verdict"]').textContent(), /^Live .*7.200\sV/);
-      assert.match(await page.locator('[data-held="step"]').textContent(), /tailboard/);
+      await becomes(() => page.locator('[data-held="verdict"]').textContent(), /^Live .*7.200\sV/);
+      await becomes(() => page.locator('[data-held="step"]').textContent(), /tailboard/);
       await page.locator('[data-free="1"]').tap();
       await page.locator('[data-free="2"]').tap();
       // One sheet that gives way to another, and one that leads elsewhere, leave nothing behind that has to be gone back over.
