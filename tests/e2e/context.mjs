@@ -2,6 +2,7 @@
 import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
 import { serve } from "../../src/cli/server.mjs";
+import { slowDown } from "./slow.mjs";
 
 /** A laptop on the tailgate, and a phone in a glove. */
 export const sizes = {
@@ -59,6 +60,7 @@ export async function makeContext(browser, url) {
     });
     // Only says when to give up: nothing is said to be fast by it.
     context.setDefaultTimeout(30_000);
+    if (process.env.SLOW) await slowDown(context, { offline });
     context.on("page", watch);
     contexts.add(context);
     return context;

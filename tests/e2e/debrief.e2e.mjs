@@ -12,6 +12,7 @@ import {
   noSidewaysScroll,
   printedBy,
 } from "./scenarios.mjs";
+import { becomes } from "./becomes.mjs";
 
 let made;
 /** Ten attempts at one scenario, written by the program's own core: three pass, the others fall into a trap each. */
@@ -66,10 +67,10 @@ const comparesTen = (size) => ({
     const page = await begun(ctx, { size, path: "#debrief" });
     await openFiles(page, await tenAttempts());
     await page.locator("[data-class]").waitFor();
-    assert.equal(await page.locator("[data-row]").count(), 10);
-    assert.equal(await page.locator('[data-row="passed"]').count(), 3);
+    await becomes(() => page.locator("[data-row]").count(), 10);
+    await becomes(() => page.locator('[data-row="passed"]').count(), 3);
     const clamp = page.locator('[data-tally="traps clamp-under-load"]');
-    assert.equal(await clamp.getAttribute("data-count"), "3");
+    await becomes(() => clamp.getAttribute("data-count"), "3");
     await noSidewaysScroll(page);
     assert.deepEqual(await axeFinds(page), []);
 
@@ -95,8 +96,8 @@ const takesDroppedFiles = {
         target.dispatchEvent(new DragEvent(type, { bubbles: true, cancelable: true, dataTransfer }));
     }, texts);
     await page.locator("[data-class]").waitFor();
-    assert.equal(await page.locator("[data-row]").count(), 10);
-    assert.equal(await page.locator(".drop").count(), 0);
+    await becomes(() => page.locator("[data-row]").count(), 10);
+    await becomes(() => page.locator(".drop").count(), 0);
   },
 };
 
@@ -110,9 +111,9 @@ const opensAClass = {
     await page.locator('[data-act="open-attempts"]').waitFor();
     await openFiles(page, files);
     await page.locator("[data-row]").nth(199).waitFor();
-    assert.equal(await page.locator('[data-row="passed"]').count(), 60);
+    await becomes(() => page.locator('[data-row="passed"]').count(), 60);
     const clamp = page.locator('[data-tally="traps clamp-under-load"]');
-    assert.equal(await clamp.getAttribute("data-count"), "60");
+    await becomes(() => clamp.getAttribute("data-count"), "60");
   },
 };
 
@@ -122,7 +123,7 @@ const twoSideBySide = {
     const page = await begun(ctx, { path: "#debrief" });
     const files = await tenAttempts();
     await openFiles(page, files.slice(0, 2));
-    assert.equal(await page.locator("[data-common]").getAttribute("data-common"), "3");
+    await becomes(() => page.locator("[data-common]").getAttribute("data-common"), "3");
     await page
       .locator('[data-side="first"] li')
       .first()
@@ -164,12 +165,14 @@ const replays = (size, theme) => ({
     await page.locator('[data-act="mark-after"]').click();
     await page.locator('[data-act="mark-after"]').click();
     await page.locator('[data-field="scrub"]').press("ArrowRight");
-    const pictures = await page.locator(".pictures [data-drawing]").all();
-    assert.equal(pictures.length, 2);
-    for (const picture of pictures) {
-      const length = Number(await picture.getAttribute("data-symbol-px"));
-      assert.ok(length >= 17, `symbols and labels can be told apart: they are ${length} px long`);
-    }
+    const pictures = page.locator(".pictures [data-drawing]");
+    await becomes(() => pictures.count(), 2);
+    for (const picture of await pictures.all())
+      await becomes(
+        async () => Number(await picture.getAttribute("data-symbol-px")) >= 17,
+        true,
+        "symbols and labels can be told apart",
+      );
     assert.deepEqual(await axeFinds(page), []);
     await noSidewaysScroll(page);
     const saved = await downloaded(page, "save-attempt");

@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
 import { axeFinds, begun, noSidewaysScroll, printedBy } from "./scenarios.mjs";
+import { becomes } from "./becomes.mjs";
 
 /** From Rehearse, by touch on a phone and by key at a desk, to the end of the questions. */
 const isAnswered = (size) => ({
@@ -17,7 +18,7 @@ const isAnswered = (size) => ({
       await page.locator("[data-begin]:focus").waitFor();
       if (size === "phone") await page.locator("[data-option]").first().click();
       else await page.keyboard.press("a");
-      assert.equal(await page.locator("[data-option]").first().getAttribute("aria-pressed"), "true");
+      await becomes(() => page.locator("[data-option]").first().getAttribute("aria-pressed"), "true");
       if (n === 1) assert.deepEqual(await axeFinds(page), []);
       await page.locator('[data-act="answer"]').click();
       await page.locator("[data-why]:focus").waitFor();

@@ -1,4 +1,5 @@
 import assert from "node:assert/strict";
+import { becomes } from "./becomes.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
 
@@ -50,7 +51,7 @@ export const tests = [
       await page.locator('[data-tour-action="skip"]').click();
       await page.reload();
       await ready(page);
-      assert.equal(await page.locator("[data-tour]").count(), 0);
+      await becomes(() => page.locator("[data-tour]").count(), 0);
       await menu(page, "help");
       await page.locator('[data-help="tour"]').click();
       await page.locator('[data-tour="0"]').waitFor();
@@ -79,7 +80,7 @@ export const tests = [
       await ready(page);
       await menu(page, "help");
       await page.getByPlaceholder("Find a word").fill("spur");
-      assert.deepEqual(await page.locator("dialog dt").allTextContents(), ["sideline, tap"]);
+      await becomes(() => page.locator("dialog dt").allTextContents(), ["sideline, tap"]);
     },
   },
   {
@@ -94,7 +95,7 @@ export const tests = [
       await page.waitForFunction(() => document.documentElement.lang === "fr");
       await ready(page);
       await page.getByText("Sous tension", { exact: false }).first().waitFor();
-      assert.equal(await page.getByText("Only test and grounds make", { exact: false }).count(), 0);
+      await becomes(() => page.getByText("Only test and grounds make", { exact: false }).count(), 0);
       const device = await ctx.open({ options: { locale: "fr-FR" } });
       await device.waitForFunction(() => document.documentElement.lang === "fr");
     },
@@ -119,7 +120,7 @@ export const tests = [
         ),
         [],
       );
-      assert.equal(await page.evaluate(() => document.documentElement.lang), "fr");
+      await becomes(() => page.evaluate(() => document.documentElement.lang), "fr");
     },
   },
   {
@@ -177,7 +178,7 @@ export const tests = [
       await ready(page);
       await menu(page, "settings");
       const notice = page.locator("[data-language-missing]");
-      assert.equal(await notice.count(), 0);
+      await becomes(() => notice.count(), 0);
       await page.locator('[data-language="fr"]').click();
       await notice.waitFor();
       assert.match(

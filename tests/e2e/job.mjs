@@ -25,7 +25,7 @@ export async function begin(ctx, { size = "desk", theme = "light", name = SIDELI
   });
   await page.locator("html[data-ready]").waitFor();
   await page.locator("[data-propose]").first().click();
-  await page.locator("[data-use]").click({ timeout: 20_000 });
+  await page.locator("[data-use]").click();
   await page.locator("[data-rehearse]").click();
   await page.locator("[data-begin]").click();
   await page.locator("[data-arm]").waitFor();
@@ -41,7 +41,20 @@ export async function tick({ page, touch }) {
   for (const it of await page.locator("[data-challenge]").all())
     if (!(await it.isChecked())) await press(it, touch);
   await press(page.locator("[data-arm]"), touch);
+  await confirm({ page, touch });
+}
+
+/** The second press, until the step is ticked: after a tap the page has the click a moment later. */
+export async function confirm({ page, touch }) {
   await press(page.locator("[data-confirm]:enabled"), touch);
+  await page.locator("[data-confirm]:enabled").waitFor({ state: "detached" });
+}
+
+/** Presses what stands in a bar, or behind its More where there is no room for it. */
+export async function pressOrMore(page, wanted, more, touch) {
+  await page.locator(wanted).or(page.locator(more)).first().waitFor();
+  if ((await page.locator(wanted).count()) === 0) await press(page.locator(more), touch);
+  await press(page.locator(wanted), touch);
 }
 
 /** Ticks steps until one of this kind is shown. */
@@ -58,12 +71,9 @@ export async function own(job, on, act) {
   const { page, touch } = job;
   if (touch) await page.locator('.bar [data-tab="drawing"]').tap();
   await press(page.getByRole("button", { name: "Show all" }), touch);
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
   await pressOn(page, on, touch);
   await page.locator(".acts .hint").filter({ hasText: "Do: " }).waitFor();
-  if ((await page.locator(`.acts [data-act="${act}"]`).count()) === 0)
-    await press(page.locator('.acts [data-act="more"]'), touch);
-  await press(page.locator(`[data-act="${act}"]`), touch);
+  await pressOrMore(page, `[data-act="${act}"]`, '.acts [data-act="more"]', touch);
   await page.getByText("Not in the plan").waitFor();
   await tick(job);
 }

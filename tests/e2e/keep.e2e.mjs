@@ -7,6 +7,7 @@ import { chromium } from "playwright-core";
 import { findChromium } from "../../scripts/lib/chromium.mjs";
 import { flags } from "./browser.mjs";
 import { axeFinds, noSidewaysScroll } from "./scenarios.mjs";
+import { becomes } from "./becomes.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
 const saved = (page) => page.locator('[data-save="saved"]').waitFor();
@@ -114,7 +115,7 @@ async function startOwn(profile) {
   );
   const ended = new Promise((done) => child.on("exit", done));
   let port;
-  for (let k = 0; k < 100 && port === undefined; k++) {
+  for (let k = 0; k < 300 && port === undefined; k++) {
     await new Promise((done) => setTimeout(done, 100));
     try {
       [port] = readFileSync(join(profile, "DevToolsActivePort"), "utf8").split("\n");
@@ -182,14 +183,14 @@ export const tests = [
       await saved(page);
       await page.reload();
       await ready(page);
-      assert.equal(await title(page).inputValue(), "Kept through a reload");
+      await becomes(() => title(page).inputValue(), "Kept through a reload");
       await page.getByRole("button", { name: "Undo" }).first().click();
-      assert.equal(await title(page).inputValue(), before);
+      await becomes(() => title(page).inputValue(), before);
       await saved(page);
       await page.reload();
       await ready(page);
       await page.getByRole("button", { name: "Redo" }).first().click();
-      assert.equal(await title(page).inputValue(), "Kept through a reload");
+      await becomes(() => title(page).inputValue(), "Kept through a reload");
     },
   },
   {
@@ -199,27 +200,27 @@ export const tests = [
       await call(page, "Never kept before");
       await page.reload();
       await ready(page);
-      assert.equal(await title(page).inputValue(), "Never kept before");
+      await becomes(() => title(page).inputValue(), "Never kept before");
       for (const milliseconds of [0, 100, 300]) {
         await call(page, `Reloaded after ${milliseconds}`);
         await page.waitForTimeout(milliseconds);
         await page.reload();
         await ready(page);
-        assert.equal(await title(page).inputValue(), `Reloaded after ${milliseconds}`);
+        await becomes(() => title(page).inputValue(), `Reloaded after ${milliseconds}`);
       }
       await call(page, "Left");
       await page.goto("about:blank");
       await page.goto(ctx.url);
       await ready(page);
-      assert.equal(await title(page).inputValue(), "Left");
+      await becomes(() => title(page).inputValue(), "Left");
       await call(page, "Closed");
       const context = page.context();
       await page.close({ runBeforeUnload: true });
       page = await ctx.open({ context });
       await ready(page);
-      assert.equal(await title(page).inputValue(), "Closed");
+      await becomes(() => title(page).inputValue(), "Closed");
       await page.getByRole("button", { name: "Undo" }).first().click();
-      assert.equal(await title(page).inputValue(), "Left");
+      await becomes(() => title(page).inputValue(), "Left");
       assert.equal((await elementsOnDisk(page)).length, 1);
     },
   },
@@ -239,14 +240,15 @@ export const tests = [
           await page.waitForTimeout(150);
         }
         await page.waitForTimeout(1000);
+        await saved(page);
         await call(page, "the last second");
         await page.waitForTimeout(380);
         await running.kill();
         running = await startOwn(profile);
         const again = await running.open(ctx.url);
-        assert.match(await title(again).inputValue(), /^(step 5|the last second)$/);
+        await becomes(() => title(again).inputValue(), /^(step 5|the last second)$/);
         await again.getByRole("button", { name: "Undo" }).first().click();
-        assert.match(await title(again).inputValue(), /^step [45]$/);
+        await becomes(() => title(again).inputValue(), /^step [45]$/);
       } finally {
         await running?.kill();
         rmSync(profile, { recursive: true, force: true, maxRetries: 20, retryDelay: 100 });
@@ -261,7 +263,7 @@ export const tests = [
       await saved(first);
       const second = await begin(ctx, { context: first.context() });
       await second.locator('[data-seat="elsewhere"]').waitFor();
-      assert.equal(await title(second).inputValue(), "Two windows");
+      await becomes(() => title(second).inputValue(), "Two windows");
       // It cannot edit, and says why.
       await call(second, "Not here");
       await second.getByText("being edited in another window", { exact: false }).first().waitFor();
@@ -305,8 +307,8 @@ export const tests = [
       await saved(first);
       await call(second, "From the second");
       await second.getByText("Both are kept", { exact: false }).first().waitFor();
+      await becomes(async () => (await elementsOnDisk(second)).length, 2);
       const titles = (await elementsOnDisk(second)).map((it) => it.title).sort();
-      assert.equal(titles.length, 2);
       assert.equal(titles[0], "From the first");
       assert.match(titles[1], /^From the second \(copy of /);
     },
@@ -326,7 +328,7 @@ export const tests = [
       await page.evaluate(() => (window.isFull = true));
       await call(page, "No room");
       await page.locator('[data-save="failed"]').waitFor();
-      assert.match(await page.locator("[data-save]").textContent(), /Not saved: this device is full/);
+      await becomes(() => page.locator("[data-save]").textContent(), /Not saved: this device is full/);
       const download = page.waitForEvent("download");
       await page.locator("footer").getByRole("button", { name: "Save to a file" }).click();
       assert.equal((await download).suggestedFilename(), "no-room.stillhot.json");
@@ -345,7 +347,7 @@ export const tests = [
       await page.locator('[data-save="failed"]').waitFor();
       await menu(page, "new");
       await page.locator('[data-unsaved="stay"]').click();
-      assert.equal(await title(page).inputValue(), "Not to be lost");
+      await becomes(() => title(page).inputValue(), "Not to be lost");
       let warnings = 0;
       page.on("dialog", (dialog) => {
         warnings++;
@@ -354,14 +356,14 @@ export const tests = [
       await page.reload();
       await ready(page);
       assert.equal(warnings, 1, "nobody was warned before the page went");
-      assert.equal(await title(page).inputValue(), "Not to be lost");
+      await becomes(() => title(page).inputValue(), "Not to be lost");
       await page.locator('[data-save="failed"]').waitFor();
       await menu(page, "new");
       const download = page.waitForEvent("download");
       await page.locator('[data-unsaved="save"]').click();
       assert.equal((await download).suggestedFilename(), "not-to-be-lost.stillhot.json");
       await page.locator('[data-unsaved="lose"]').click();
-      assert.equal(await title(page).inputValue(), "");
+      await becomes(() => title(page).inputValue(), "");
     },
   },
   {
@@ -423,7 +425,7 @@ export const tests = [
       await ready(page);
       await page.getByRole("button", { name: "Undo" }).first().click();
       await page.getByText("The drawing itself is whole", { exact: false }).first().waitFor();
-      assert.equal(await title(page).inputValue(), "Whole");
+      await becomes(() => title(page).inputValue(), "Whole");
     },
   },
   ...["desk", "phone"].map((size) => ({
@@ -492,11 +494,11 @@ export const tests = [
       await page.getByText("settings.clearingSeconds", { exact: false }).waitFor();
       await page.locator("[data-change]").getByRole("button").last().click();
       await change("clearingSeconds", "relay study of May", "0,3");
-      assert.equal(await row("clearingSeconds").locator("[data-value]").innerText(), "0.3 s");
+      await becomes(() => row("clearingSeconds").locator("[data-value]").innerText(), "0.3 s");
       await row("clearingSeconds").getByText("Default: 0.5 s").waitFor();
       await change("singleCrew", "two of us, one cutout");
       await change("load-break", "company procedure 12");
-      assert.equal(await row("load-break").getAttribute("data-rule"), "off");
+      await becomes(() => row("load-break").getAttribute("data-rule"), "off");
       assert.deepEqual(await axeFinds(page), []);
       await noSidewaysScroll(page);
       await page.keyboard.press("Escape");
@@ -535,7 +537,7 @@ export const tests = [
       await saved(page);
       await keptBefore(page, []);
       await page.locator("[data-propose]").first().click();
-      await page.locator("[data-use]").click({ timeout: 20_000 });
+      await page.locator("[data-use]").click();
       const steps = () => page.locator("[data-step]").count();
       await page.locator('[data-step="20"]').waitFor();
       await keptBefore(page, ["plan"]);
@@ -558,7 +560,7 @@ export const tests = [
       await page.locator('[data-version="plan"]').click();
       await page.locator('[data-keep="restore"]').click();
       await page.waitForFunction(() => document.querySelector("header input")?.value.startsWith("Mine ("));
-      assert.equal(await steps(), 0);
+      await becomes(() => steps(), 0);
     },
   },
   {
@@ -617,7 +619,7 @@ export const tests = [
         // It is said for some seconds only, and the page may take as long to be ready.
         const told = page.getByText("cannot be read").first().waitFor();
         await ready(page);
-        assert.equal(await title(page).inputValue(), shown);
+        await becomes(() => title(page).inputValue(), shown);
         await told;
         await call(page, "Edited beside it");
         await saved(page);
@@ -644,7 +646,7 @@ export const tests = [
       await page.reload();
       await ready(page);
       await ctx.settle(page);
-      assert.equal(await page.locator("html").getAttribute("lang"), "en");
+      await becomes(() => page.locator("html").getAttribute("lang"), "en");
       assert.deepEqual(ctx.errors, []);
     },
   },
@@ -665,7 +667,7 @@ export const tests = [
       await first.click();
       assert.equal((await download).suggestedFilename(), "survives.stillhot.json");
       await page.locator('[data-crash-action="on"]').click();
-      assert.equal(await title(page).inputValue(), "Survives");
+      await becomes(() => title(page).inputValue(), "Survives");
     },
   },
   {
@@ -680,11 +682,11 @@ export const tests = [
       await page.locator('header [data-place="plan"]').click();
       const missing = page.locator("[data-crash]");
       await missing.waitFor();
-      assert.match(await missing.textContent(), /A part of Stillhot could not be fetched/);
+      await becomes(() => missing.textContent(), /A part of Stillhot could not be fetched/);
       await page.locator('[data-crash-action="on"]').click();
       await missing.waitFor({ state: "detached" });
       assert.equal(new URL(page.url()).hash, "#sketch");
-      assert.equal(await title(page).inputValue(), "Out of reach");
+      await becomes(() => title(page).inputValue(), "Out of reach");
 
       await page.locator('header [data-place="rehearse"]').click();
       await missing.waitFor();
@@ -692,8 +694,8 @@ export const tests = [
       await Promise.all([page.waitForEvent("load"), page.locator('[data-crash-action="again"]').click()]);
       await ready(page);
       await page.locator('[data-place="rehearse"][aria-current="page"]').first().waitFor();
-      assert.equal(await missing.count(), 0);
-      assert.equal(await title(page).inputValue(), "Out of reach");
+      await becomes(() => missing.count(), 0);
+      await becomes(() => title(page).inputValue(), "Out of reach");
     },
   },
   {
@@ -706,12 +708,12 @@ export const tests = [
       const page = await ctx.open({ context });
       const missing = page.locator("[data-crash]");
       await missing.waitFor();
-      assert.match(await missing.textContent(), /A part of Stillhot could not be fetched/);
+      await becomes(() => missing.textContent(), /A part of Stillhot could not be fetched/);
       await context.unroute(BOARD);
       await Promise.all([page.waitForEvent("load"), page.locator('[data-crash-action="again"]').click()]);
       await ready(page);
-      assert.equal(await missing.count(), 0);
-      assert.equal(await title(page).inputValue(), "Not painted");
+      await becomes(() => missing.count(), 0);
+      await becomes(() => title(page).inputValue(), "Not painted");
     },
   },
   {

@@ -1,4 +1,5 @@
 import assert from "node:assert/strict";
+import { becomes } from "./becomes.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
 
@@ -19,20 +20,20 @@ export const tests = ["desk", "phone"].map((size) => ({
     assert.match(before, /^title .+\nhertz 60\n/);
     await text.fill("p1 station\n  s1 source ABC kvLL=12.47\n  c1 cutout");
     await page.getByText("Line 3: c1 has no far end", { exact: false }).waitFor();
-    assert.equal(await page.locator("[data-notation-apply]").isDisabled(), true);
+    await becomes(() => page.locator("[data-notation-apply]").isDisabled(), true);
     // Escape leaves what was typed.
     await page.keyboard.press("Escape");
     await text.waitFor({ state: "detached" });
     await menu(page, "notation");
-    assert.match(await text.inputValue(), /c1 cutout$/);
+    await becomes(() => text.inputValue(), /c1 cutout$/);
     await text.fill(
       'title Typed\np1 station "Bus" @0,0\n  s1 source ABC kvLL=12.47\nsp1 span ABC\np2 pole "Pole 1" @200,0\n  w1 work A\n',
     );
     await page.locator("[data-notation-apply]").click();
     await page.locator('[data-verdict="live"]').waitFor();
-    assert.equal(await page.getByLabel("Title of the drawing").inputValue(), "Typed");
+    await becomes(() => page.getByLabel("Title of the drawing").inputValue(), "Typed");
     await page.getByRole("button", { name: "Undo" }).first().click();
     await menu(page, "notation");
-    assert.equal(await text.inputValue(), before);
+    await becomes(() => text.inputValue(), before);
   },
 }));

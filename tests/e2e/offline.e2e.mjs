@@ -4,10 +4,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
 import { serve } from "../../src/cli/server.mjs";
+import { becomes } from "./becomes.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
 const title = (page) => page.getByLabel("Title of the drawing");
-const offlineReady = (page) => page.getByText("No network needed").waitFor({ timeout: 20_000 });
+const offlineReady = (page) => page.getByText("No network needed").waitFor({ timeout: 60_000 });
 
 async function call(page, name) {
   await title(page).fill(name);
@@ -100,7 +101,7 @@ export const tests = [
         await offlineReady(page);
         await page.reload();
         await ready(page);
-        assert.equal(await offer(page).count(), 0);
+        await becomes(() => offer(page).count(), 0);
         const other = await ctx.open({ context, url: `${url}?demo=quarry-lane` });
         await ready(other);
         await page.evaluate(() => (window.before = true));
@@ -116,9 +117,9 @@ export const tests = [
           await it.waitForFunction(() => window.before === undefined);
           await ready(it);
         }
-        assert.equal(await title(page).inputValue(), "Unsaved here");
-        assert.equal(await title(other).inputValue(), "Unsaved in the other window");
-        assert.equal(await offer(page).count(), 0);
+        await becomes(() => title(page).inputValue(), "Unsaved here");
+        await becomes(() => title(other).inputValue(), "Unsaved in the other window");
+        await becomes(() => offer(page).count(), 0);
       }),
   },
   ...Object.entries(WORK).map(([place, begin]) => ({
@@ -135,7 +136,7 @@ export const tests = [
         await begin(page);
         await renewFor(page);
         await page.waitForTimeout(NOTHING_MS);
-        assert.equal(await offer(page).count(), 0);
+        await becomes(() => offer(page).count(), 0);
         await goTo(page, "sketch");
         await offer(page).waitFor();
         await goTo(page, place);
@@ -206,7 +207,7 @@ export const tests = [
       const json = (buffer) => ({ name: "switch.stillhot.json", mimeType: "application/json", buffer });
       const page = await share({ file: json(demo) });
       await page.getByText("Opened switch.stillhot.json").first().waitFor();
-      assert.equal(await title(page).inputValue(), JSON.parse(demo).title);
+      await becomes(() => title(page).inputValue(), JSON.parse(demo).title);
       assert.equal(new URL(page.url()).search, "", "a reload must not look for it again");
       await page.getByRole("button", { name: "Menu" }).click();
       await page.locator('[data-menu="library"]').click();
@@ -217,7 +218,7 @@ export const tests = [
       const link = await page.locator('[data-link="short"]').inputValue();
       const byLink = await share({ text: `The drawing for tomorrow: ${link} see you there` });
       await byLink.getByText("Opened What was shared").first().waitFor();
-      assert.equal(await title(byLink).inputValue(), JSON.parse(demo).title);
+      await becomes(() => title(byLink).inputValue(), JSON.parse(demo).title);
       const hostile = await share({ file: json(Buffer.from('{"format":"stillhot","formatVersion":99}')) });
       await hostile.locator("dialog[open]").getByText("newer", { exact: false }).first().waitFor();
       const large = await share({ file: json(Buffer.alloc(20_000_001, 32)) });

@@ -1,6 +1,8 @@
 import assert from "node:assert/strict";
 import { axeFinds } from "./scenarios.mjs";
-import { pressOn } from "./spots.mjs";
+import { pressOrMore } from "./job.mjs";
+import { boxAtRest, pressOn } from "./spots.mjs";
+import { becomes } from "./becomes.mjs";
 
 async function begin(ctx, opening = {}) {
   const page = await ctx.open({ path: "?demo=sideline-three-transformers#plan", ...opening });
@@ -19,9 +21,7 @@ async function press(ctx, page, id, touch) {
 }
 
 async function act(page, id) {
-  const button = page.locator(`.acts [data-act="${id}"]`);
-  if ((await button.count()) === 0) await page.locator('.acts [data-act="more"]').click();
-  await page.locator(`[data-act="${id}"]`).click();
+  await pressOrMore(page, `[data-act="${id}"]`, '.acts [data-act="more"]');
 }
 
 const step = (page, n) => page.locator(`[data-step="${n}"]`);
@@ -29,7 +29,7 @@ const count = (page) => page.locator("[data-count]").getAttribute("data-count");
 
 async function propose(page) {
   await page.locator("[data-propose]").first().click();
-  await page.locator("[data-use]").waitFor({ timeout: 20_000 });
+  await page.locator("[data-use]").waitFor();
 }
 
 async function usesTheProposal(page) {
@@ -39,10 +39,10 @@ async function usesTheProposal(page) {
     .getByText(/customers out: 7, critical: load at Workshop/)
     .first()
     .waitFor();
-  assert.match(await page.locator('[data-proposed="5"]').textContent(), /sideline cutout.*station bus/s);
+  await becomes(() => page.locator('[data-proposed="5"]').textContent(), /sideline cutout.*station bus/s);
   await page.locator("[data-use]").click();
   await step(page, 20).waitFor();
-  assert.equal(await page.locator(".mark.danger, .mark.warning, .mark.harm").count(), 0);
+  await becomes(() => page.locator(".mark.danger, .mark.warning, .mark.harm").count(), 0);
 }
 
 async function noSidewaysScroll(page) {
@@ -79,11 +79,11 @@ export const tests = [
       const page = await begin(ctx, { size });
       await press(ctx, page, "k1", touch);
       await act(page, "lift");
-      assert.match(await step(page, 1).textContent(), /Lift sideline clamp/);
+      await becomes(() => step(page, 1).textContent(), /Lift sideline clamp/);
       await step(page, 1).locator('[data-consequence="arc"]').waitFor();
       await page.locator('[data-callout="arc"]').waitFor();
       const found = step(page, 1).locator('[data-finding="load-break"]');
-      assert.match(await found.textContent(), /3.15 A.*1910\.269/s);
+      await becomes(() => found.textContent(), /3.15 A.*1910\.269/s);
       await step(page, 1).locator("[data-remove]").click();
       await page.getByText("No steps yet").waitFor();
       await page.keyboard.press("Control+z");
@@ -100,21 +100,21 @@ export const tests = [
         if (/sideline cutout/.test(await page.locator(".acts .hint").textContent())) break;
         await page.keyboard.press("ArrowLeft");
       }
-      assert.match(await page.locator("[data-spoken]").textContent(), /sideline cutout.*closed/);
+      await becomes(() => page.locator("[data-spoken]").textContent(), /sideline cutout.*closed/);
       await page.keyboard.press("Space");
-      assert.match(await step(page, 1).textContent(), /Open sideline cutout, C, with the load-break tool/);
+      await becomes(() => step(page, 1).textContent(), /Open sideline cutout, C, with the load-break tool/);
       await page.keyboard.press("Escape");
       await page.locator('.acts [data-act="brief"]').focus();
       await page.keyboard.press("Enter");
       await step(page, 2).locator('[data-move="up"]').focus();
       await page.keyboard.press("Enter");
-      assert.match(await step(page, 1).textContent(), /tailboard/);
+      await becomes(() => step(page, 1).textContent(), /tailboard/);
       await page.keyboard.press("PageDown");
-      assert.equal(await count(page), "2");
+      await becomes(() => count(page), "2");
       await step(page, 2).locator("[data-edit]").focus();
       await page.keyboard.press("Enter");
       await step(page, 2).locator('[data-key="with"]').selectOption("extending-stick");
-      assert.match(await step(page, 2).textContent(), /with the extending stick/);
+      await becomes(() => step(page, 2).textContent(), /with the extending stick/);
       await step(page, 2).locator("[data-remove]").focus();
       await page.keyboard.press("Enter");
       await step(page, 2).waitFor({ state: "detached" });
@@ -131,16 +131,16 @@ export const tests = [
       await act(page, "request-permit");
       await act(page, "check-detector");
       await page.locator("[data-back]").click();
-      const handle = await step(page, 3).locator(".handle").boundingBox();
-      const first = await step(page, 1).boundingBox();
+      const handle = await boxAtRest(step(page, 3).locator(".handle"));
+      const first = await boxAtRest(step(page, 1));
       await page.mouse.move(handle.x + 20, handle.y + handle.height / 2);
       await page.mouse.down();
       await page.mouse.move(handle.x + 20, first.y + 30, { steps: 5 });
       await page.mouse.move(handle.x + 20, first.y + 4, { steps: 5 });
       await page.mouse.up();
-      assert.match(await step(page, 1).textContent(), /detector/);
+      await becomes(() => step(page, 1).textContent(), /detector/);
       await page.keyboard.press("Control+z");
-      assert.match(await step(page, 1).textContent(), /tailboard/);
+      await becomes(() => step(page, 1).textContent(), /tailboard/);
     },
   },
   {
@@ -154,10 +154,10 @@ export const tests = [
       await page.locator("[data-compare]").click();
       await page.getByText("The same up to step 5.").waitFor();
       const row = page.locator("[data-comparison] tbody tr").first();
-      assert.match(await row.locator("td").nth(1).textContent(), /6\s+Tag Pole 30, sideline cutout/);
+      await becomes(() => row.locator("td").nth(1).textContent(), /6\s+Tag Pole 30, sideline cutout/);
       assert.equal((await row.locator("td").first().textContent()).trim(), "");
       await page.locator("[data-use]").click();
-      assert.match(await step(page, 6).textContent(), /Tag sideline cutout/);
+      await becomes(() => step(page, 6).textContent(), /Tag sideline cutout/);
     },
   },
   {
@@ -188,12 +188,9 @@ export const tests = [
         .waitFor();
       await page.locator("[data-take]").click();
       await page.locator('[data-tab="steps"]').click();
-      const words = await page.locator("[data-step] .words").allTextContents();
-      assert.deepEqual(
-        words.map((it) => it.split(" ")[0]),
-        ["Open", "Tag", "Block", "Put"],
-        words.join("; "),
-      );
+      const verbs = async () =>
+        (await page.locator("[data-step] .words").allTextContents()).map((it) => it.split(" ")[0]);
+      await becomes(verbs, ["Open", "Tag", "Block", "Put"]);
     },
   },
   {

@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { act, begin } from "./bar.mjs";
 import { pressAt, spotOf } from "./spots.mjs";
 import { noSidewaysScroll } from "./scenarios.mjs";
+import { becomes } from "./becomes.mjs";
 
 const row = (page, owner) => page.locator(`[data-owner="${owner}"]`).first();
 const selectedRow = (page) => page.locator('[role="treeitem"][aria-selected="true"]').first();
@@ -23,25 +24,24 @@ export const tests = [
     async run(ctx) {
       const page = await begin(ctx, { size });
       await pressPlate(page, "s33", touch);
-      assert.match(await selectedRow(page).getAttribute("aria-label"), /^Pole 33, /);
+      await becomes(() => selectedRow(page).getAttribute("aria-label"), /^Pole 33, /);
       await page.locator('.bar [data-action="seen"]').click();
-      const words = await selectedRow(page).getAttribute("aria-label");
-      assert.match(words, /^Pole 33, .*\bseen$/);
+      await becomes(() => selectedRow(page).getAttribute("aria-label"), /^Pole 33, .*\bseen$/);
       await page.getByText("Pole 33: seen").first().waitFor();
       await page.getByRole("button", { name: "Undo" }).first().click();
       await act(page, "details");
       const see = page.locator("[data-see]");
       await see.click();
       await page.locator('[data-seen="true"]').waitFor();
-      assert.ok(await see.isDisabled());
+      await becomes(() => see.isDisabled(), true);
       const things = await page.locator("[data-on]").allTextContents();
       assert.match(things[0], /^Line/);
       assert.match(things.join("\n"), /T3 cutout, phases C, closed/);
-      assert.match(await page.locator('[data-reach="0"]').textContent(), /line; T3 bushing/);
-      assert.match(await page.locator('[data-reach="1"]').textContent(), /T3 secondary/);
+      await becomes(() => page.locator('[data-reach="0"]').textContent(), /line; T3 bushing/);
+      await becomes(() => page.locator('[data-reach="1"]').textContent(), /T3 secondary/);
       await noSidewaysScroll(page);
       await page.locator('[data-work="p14"]').click();
-      assert.equal(await page.locator('[data-work="p14"]').getAttribute("aria-pressed"), "true");
+      await becomes(() => page.locator('[data-work="p14"]').getAttribute("aria-pressed"), "true");
       await page.locator('[data-on="element c4"]').click();
       await page.getByText("T3 cutout").first().waitFor();
     },
@@ -58,7 +58,7 @@ export const tests = [
       await page.keyboard.press("Enter");
       await page.locator('[data-seen="true"]').waitFor();
       await page.getByLabel("Condition").selectOption("leaning");
-      assert.match(await selectedRow(page).getAttribute("aria-label"), /^Pole 33, .*seen, not sound$/);
+      await becomes(() => selectedRow(page).getAttribute("aria-label"), /^Pole 33, .*seen, not sound$/);
       await page.locator("[data-drawing]").focus();
       // The first move leaves all places to the person; from then on what is moved moves as it stands.
       await page.keyboard.press("Alt+ArrowRight");
@@ -74,7 +74,7 @@ export const tests = [
         .getByText(/^With Pole 33 goes what is on it/)
         .first()
         .waitFor();
-      assert.equal(await row(page, "element:t3").count(), 0);
+      await becomes(() => row(page, "element:t3").count(), 0);
     },
   },
   {
@@ -99,24 +99,17 @@ export const tests = [
       await page.keyboard.press("Enter");
       await tap(grow());
       await tap(part("span"));
-      assert.equal(await number.inputValue(), "Pole 31");
+      await becomes(() => number.inputValue(), "Pole 31");
       await tap(grow());
       await tap(part("tap4"));
       await tap(page.locator('[data-ask="phase"] [data-chip="A"]'));
       await tap(page.locator("[data-draw]"));
       assert.ok(touches <= 12, `${touches} touches`);
-      const names = await page
-        .locator('.outline [data-owner^="structure:"]')
-        .evaluateAll((rows) => rows.map((it) => it.getAttribute("aria-label").split(",")[0]));
-      assert.deepEqual(names, [
-        "Station 1",
-        "Pole 30",
-        "Pole 31",
-        "House 1",
-        "House 2",
-        "House 3",
-        "House 4",
-      ]);
+      const names = () =>
+        page
+          .locator('.outline [data-owner^="structure:"]')
+          .evaluateAll((rows) => rows.map((it) => it.getAttribute("aria-label").split(",")[0]));
+      await becomes(names, ["Station 1", "Pole 30", "Pole 31", "House 1", "House 2", "House 3", "House 4"]);
       await noSidewaysScroll(page);
     },
   },

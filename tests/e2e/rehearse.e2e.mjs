@@ -13,7 +13,8 @@ import {
   verdict,
 } from "./job.mjs";
 import { axeFinds } from "./scenarios.mjs";
-import { spotOf } from "./spots.mjs";
+import { boxAtRest, onPage, spotOf } from "./spots.mjs";
+import { becomes } from "./becomes.mjs";
 
 /** The page says what went wrong: this rule, this consequence, these words. */
 async function says(page, { rule, kind, words }) {
@@ -21,7 +22,7 @@ async function says(page, { rule, kind, words }) {
   await result.waitFor();
   if (rule !== undefined) await result.locator(`[data-finding="${rule}"]`).first().waitFor();
   if (kind !== undefined) await result.locator(`[data-consequence="${kind}"]`).waitFor();
-  assert.match((await result.textContent()).replace(/[\u00a0\u202f]/g, " "), words);
+  await becomes(async () => (await result.textContent()).replace(/[\u00a0\u202f]/g, " "), words);
 }
 
 /** Ways in which the job goes wrong, each from the proposed order, each put right again. */
@@ -51,7 +52,7 @@ const SPOILED = [
         words: /ground set grounds Pole 32, line, phase C, not tested dead/,
       });
       await takeBack(job);
-      assert.equal(await doing(job.page), "check-detector");
+      await becomes(() => doing(job.page), "check-detector");
     },
   },
   {
@@ -59,11 +60,11 @@ const SPOILED = [
     async run(job) {
       await tickUntil(job, "check-detector");
       await leaveOut(job);
-      assert.equal(await doing(job.page), "test");
+      await becomes(() => doing(job.page), "test");
       await tick(job);
       await says(job.page, { rule: "detector-check", words: /not proven right before this test/ });
       await takeBack(job);
-      assert.equal(await doing(job.page), "test");
+      await becomes(() => doing(job.page), "test");
     },
   },
   {
@@ -115,7 +116,7 @@ const SPOILED = [
       });
       await press(job.page.locator("[data-go-on]"), job.touch);
       await job.page.locator("[data-end]").locator('[data-finding="left-behind"]').waitFor();
-      assert.match(await job.page.locator("[data-end]").textContent(), /a tag on Pole 30, sideline cutout/);
+      await becomes(() => job.page.locator("[data-end]").textContent(), /a tag on Pole 30, sideline cutout/);
     },
   },
   {
@@ -123,7 +124,7 @@ const SPOILED = [
     drawing: FAR_TIE,
     async run(job) {
       await tickUntil(job, "tag");
-      assert.match(await job.page.locator("[data-current]").textContent(), /Tag Pole 52, far end tie/);
+      await becomes(() => job.page.locator("[data-current]").textContent(), /Tag Pole 52, far end tie/);
       await leaveOut(job);
       await tickUntil(job, "test");
       await tick(job);
@@ -150,8 +151,8 @@ export const tests = [
       const { page } = job;
       await tickUntil(job, "open");
       await page.locator('[data-hold="operate"]').waitFor();
-      assert.equal(await page.locator("[data-challenge]").count(), 6);
-      assert.ok(await page.locator("[data-arm]").isDisabled(), "answers come first");
+      await becomes(() => page.locator("[data-challenge]").count(), 6);
+      await becomes(() => page.locator("[data-arm]").isDisabled(), true, "answers come first");
       await tickUntil(job, "test");
       await tick(job);
       await page.locator('[data-lamp="dead"]').waitFor();
@@ -160,8 +161,8 @@ export const tests = [
       for (let n = 0; n < 20 && (await page.locator("[data-card]").count()) > 0; n++) await tick(job);
       const end = page.locator("[data-end]");
       await end.waitFor();
-      assert.match(await end.textContent(), /no proof.*dangers 0, warnings 0/s);
-      assert.equal(await end.locator("[data-finding]").count(), 0);
+      await becomes(() => end.textContent(), /no proof.*dangers 0, warnings 0/s);
+      await becomes(() => end.locator("[data-finding]").count(), 0);
       await verdict(page, "live");
     },
   })),
@@ -187,7 +188,7 @@ export const tests = [
       await press("Tab");
       await press("2");
       await focused('[role="tabpanel"]');
-      assert.equal(await page.locator("[data-arrived]").textContent(), "Plan");
+      await becomes(() => page.locator("[data-arrived]").textContent(), "Plan");
       await goOnTo("[data-propose]");
       await press("Enter");
       await page.locator("[data-use]").waitFor();
@@ -224,7 +225,7 @@ export const tests = [
       assert.ok(first.y - (second.y + second.height) >= 100);
       await page.locator("[data-arm]").tap();
       await page.locator("[data-arm]").tap();
-      assert.equal(await doing(page), "brief");
+      await becomes(() => doing(page), "brief");
     },
   },
   ...SPOILED.flatMap(({ name, drawing, run }, index) =>
@@ -247,14 +248,14 @@ export const tests = [
       await page.locator("[data-sure]").tap();
       await page.locator('[data-entry="1"][data-struck="true"] s').waitFor();
       await page.locator('.bar [data-tab="step"]').tap();
-      assert.equal(await doing(page), "request-permit");
+      await becomes(() => doing(page), "request-permit");
       await tick(job);
       await page.reload();
       await page.locator("[data-card]").waitFor();
-      assert.equal(await doing(page), "receive-permit");
+      await becomes(() => doing(page), "receive-permit");
       await page.locator('.bar [data-tab="log"]').tap();
-      assert.equal(await page.locator("[data-entry]").count(), 3);
-      assert.equal(await page.locator('[data-struck="true"]').count(), 1);
+      await becomes(() => page.locator("[data-entry]").count(), 3);
+      await becomes(() => page.locator('[data-struck="true"]').count(), 1);
     },
   },
   {
@@ -290,24 +291,31 @@ export const tests = [
       const { page } = job;
       await page.getByRole("button", { name: "Glove mode" }).tap();
       for (let n = 0; n < 4; n++) {
-        const [head, bar, low] = await Promise.all(
-          ["[data-current]", ".panel .bar", "footer"].map((it) => page.locator(it).first().boundingBox()),
+        const isWhole = async () => {
+          const [head, bar, low] = await Promise.all(
+            ["[data-current]", ".panel .bar", "footer"].map((it) => page.locator(it).first().boundingBox()),
+          );
+          return {
+            "begins under the row of tabs": head.y >= bar.y + bar.height - 1,
+            "ends above the foot of the page": head.y + head.height <= low.y,
+          };
+        };
+        await becomes(
+          isWhole,
+          { "begins under the row of tabs": true, "ends above the foot of the page": true },
+          `step ${n + 1}`,
         );
-        assert.ok(head.y >= bar.y + bar.height - 1, `step ${n + 1} begins under the row of tabs`);
-        assert.ok(head.y + head.height <= low.y, `step ${n + 1} ends above the foot of the page`);
         await tick(job);
       }
       await page.locator('.bar [data-tab="drawing"]').tap();
-      await ctx.settle(page);
-      await ctx.settle(page);
-      const host = page.locator("[data-drawing]");
-      const { width, height } = await host.boundingBox();
+      const { x: left, y: top, width, height } = await boxAtRest(page.locator("[data-drawing]"));
       assert.ok(height >= 250, `the drawing is ${height} px high`);
-      const [left, top, scale] = (await host.getAttribute("data-camera")).split(" ").map(Number);
       const [work] = Object.values(job.drawing.job.workPoints);
-      const { x, y } = await spotOf(page, work.at);
-      const [seenX, seenY] = [x * scale + left, y * scale + top];
-      assert.ok(seenX > 0 && seenX < width && seenY > 0 && seenY < height, "the work point is in sight");
+      const isInSight = async () => {
+        const { x, y } = await onPage(page, await spotOf(page, work.at));
+        return x > left && x < left + width && y > top && y < top + height;
+      };
+      await becomes(isInSight, true, "the work point is in sight");
     },
   },
   ...["desk", "phone"].map((size) => ({

@@ -5,6 +5,7 @@ import { join } from "node:path";
 import QRCode from "qrcode";
 import { startBrowser } from "./browser.mjs";
 import { axeFinds, chooseFiles, noSidewaysScroll } from "./scenarios.mjs";
+import { becomes } from "./becomes.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
 const title = (page) => page.getByLabel("Title of the drawing");
@@ -108,7 +109,7 @@ export const tests = [
       assert.ok(link.length < 8000);
       await page.locator('[data-code="1"]').waitFor();
       const other = await begin(ctx, { size, url: link });
-      assert.equal(await title(other).inputValue(), "Sent by link");
+      await becomes(() => title(other).inputValue(), "Sent by link");
       assert.equal(await letters(other), sent);
       assert.equal(new URL(other.url()).hash, "", "an edited drawing must not stand under an old link");
     },
@@ -126,7 +127,7 @@ export const tests = [
       const other = await begin(ctx);
       await drop(other, map.name, "application/geo+json", readFileSync(map.path));
       await other.getByText(`Opened ${map.name}`).first().waitFor();
-      assert.equal(await title(other).inputValue(), "Written as a map");
+      await becomes(() => title(other).inputValue(), "Written as a map");
 
       const model = readFileSync("shared/import/cases/05-regulator-steps.xml");
       const third = await begin(ctx);
@@ -288,9 +289,9 @@ export const tests = [
           mediaDevices.getUserMedia = async (wanted) => (window.given = await ask(wanted));
         });
         await scan(phone);
-        await phone.locator('[data-likeness="same"]').getByText(sent).waitFor({ timeout: 20_000 });
+        await phone.locator('[data-likeness="same"]').getByText(sent).waitFor({ timeout: 60_000 });
         const tracks = () => phone.evaluate(() => window.given.getTracks().map((it) => it.readyState));
-        assert.deepEqual(await tracks(), ["ended"]);
+        await becomes(() => tracks(), ["ended"]);
         const denied = await (await browser.newContext({ permissions: [], locale: "en-US" })).newPage();
         await denied.goto(ctx.url);
         await ready(denied);
@@ -320,7 +321,7 @@ export const tests = [
       await page.getByText("cut off or damaged", { exact: false }).first().waitFor();
       await page.keyboard.press("Escape");
       assert.equal(await page.evaluate(() => window.ran), undefined);
-      assert.equal(await title(page).inputValue(), "Untouched");
+      await becomes(() => title(page).inputValue(), "Untouched");
       assert.equal(await letters(page), before);
     },
   },
@@ -340,7 +341,7 @@ export const tests = [
       await page.waitForFunction(() => document.querySelector("header input")?.value === "Long");
       await share(page);
       await page.locator('[data-link="long"]').waitFor();
-      assert.equal(await page.locator('[data-link="short"]').count(), 0);
+      await becomes(() => page.locator('[data-link="short"]').count(), 0);
     },
   },
   ...["light", "dark"].map((theme) => ({
@@ -358,8 +359,12 @@ export const tests = [
       const words = await page.locator("#paper").innerText();
       assert.ok(words.includes(mark));
       assert.match(words, /Only test and grounds make a conductor dead/);
-      assert.equal(await page.locator("#app").isVisible(), false);
-      assert.equal(await page.locator("#paper .key li svg").count(), 8, "each state with its line and badge");
+      await becomes(() => page.locator("#app").isVisible(), false);
+      await becomes(
+        () => page.locator("#paper .key li svg").count(),
+        8,
+        "each state with its line and badge",
+      );
       for (const state of ["Energized", "Backfed", "Isolated", "Grounded"])
         assert.ok(words.includes(state), state);
       const painted = await page.evaluate(() => {

@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
 import { axeFinds, begun, chooseFiles, noSidewaysScroll } from "./scenarios.mjs";
+import { becomes } from "./becomes.mjs";
 
 const sheetOf = async (page) => {
   const frame = page.locator("[data-sheet]");
@@ -89,15 +90,14 @@ const warnsOfStalePaper = {
     const rename = async (title) => {
       await page.locator(".title input").fill(title);
       await page.locator(".title input").press("Enter");
-      await page.waitForTimeout(900);
+      await page.locator('[data-save="saved"]').waitFor();
     };
     await rename("North side");
     await page.goto(`${page.url().split("?")[0].split("#")[0]}#sheet`);
     await page.locator("html[data-ready]").waitFor();
     await page.locator("[data-sheet]").waitFor();
-    await page.waitForTimeout(300);
     await page.locator('[data-act="print"]').click();
-    assert.equal(await page.locator("[data-stale]").count(), 0);
+    await becomes(() => page.locator("[data-stale]").count(), 0);
     await rename("North side, again");
     await page.locator('[data-stale="changed"]').waitFor();
 
@@ -116,7 +116,7 @@ const isAccessible = (size, theme) => ({
     await noSidewaysScroll(page);
     await page.locator('[data-act="large"]').click();
     await page.locator('[data-act="large"][aria-pressed="true"]').waitFor();
-    assert.notEqual(await sheetOf(page), usual);
+    await becomes(async () => (await sheetOf(page)) !== usual, true);
   },
 });
 

@@ -6,7 +6,8 @@ import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
 import { axeFinds, chooseFiles } from "./scenarios.mjs";
 import { act } from "./bar.mjs";
-import { onPage, pressAt, pressOn, spotOf } from "./spots.mjs";
+import { boxAtRest, onPage, pressAt, pressOn, spotOf } from "./spots.mjs";
+import { becomes } from "./becomes.mjs";
 
 const sideline = JSON.parse(
   readFileSync(at("shared/demos/sideline-three-transformers.stillhot.json"), "utf8"),
@@ -102,6 +103,10 @@ function lineOf(poles, open) {
 /** Opens a drawing as a file that is dropped on the app, and takes one of its elements, from near by. */
 async function take(ctx, document, element) {
   const page = await begin(ctx);
+  const drawing = page.locator("[data-drawing]");
+  const camera = () => drawing.getAttribute("data-camera");
+  await becomes(camera, /\d/);
+  const other = await camera();
   const data = await page.evaluateHandle((text) => {
     const transfer = new DataTransfer();
     transfer.items.add(new File([text], "line.stillhot.json", { type: "application/json" }));
@@ -109,11 +114,13 @@ async function take(ctx, document, element) {
   }, JSON.stringify(document));
   await page.locator(".app").dispatchEvent("drop", { dataTransfer: data });
   await page.waitForFunction((title) => globalThis.document.title.includes(title), document.title);
-  await ctx.settle(page);
+  await becomes(async () => (await camera()) !== other, true, "all of the other drawing comes in view");
+  const scale = async () => Number((await camera()).split(" ")[2]);
   const { x, y } = await onPage(page, middleOf(document, element));
   await page.mouse.move(x, y);
+  const fromAfar = await scale();
   for (let turn = 0; turn < 4; turn++) await page.mouse.wheel(0, -250);
-  await ctx.settle(page);
+  await becomes(async () => (await scale()) > 3 * fromAfar, true, "the drawing is seen from near by");
   await pressAt(page, middleOf(document, element));
   await ctx.settle(page);
   return page;
@@ -128,14 +135,15 @@ async function readsWhatCouldMakeItLive(page, { size }) {
     .getByText(/sideline cutout is closed/i)
     .last()
     .waitFor();
-  assert.ok((await page.locator(".threat").count()) > 1, "each way is a row of the hot list");
+  // Each way is a row of the hot list.
+  await page.locator(".threat").nth(1).waitFor();
 }
 
 const opensTheCutout = (size, touch) => ({
   name: `a newcomer opens the sideline demo and its cutout, and reads what could still make it live (${size}, ${touch ? "touch" : "mouse"})`,
   async run(ctx) {
     const page = await begin(ctx, { size });
-    assert.equal(await verdict(page).getAttribute("data-verdict"), "live");
+    await becomes(() => verdict(page).getAttribute("data-verdict"), "live");
     await noSidewaysScroll(page);
     const cutout = await spotOf(page, CUTOUT);
     await pressAt(page, cutout, touch);
@@ -189,15 +197,20 @@ export const tests = [
         await page.evaluate((hash) => (location.hash = hash), place);
         await page.locator("[data-drawing]:visible").waitFor();
         await ctx.settle(page);
-        const { bottom, covered } = await verdict(page).evaluate((strip) => {
-          const { left, right, top, bottom } = strip.getBoundingClientRect();
-          const spots = Array.from({ length: 40 }, (_, n) => left + ((n + 0.5) / 40) * (right - left));
-          const isOver = (x, y) => !strip.contains(document.elementFromPoint(x, y));
-          return { bottom, covered: spots.filter((x) => isOver(x, top + 4) || isOver(x, bottom - 6)) };
-        });
-        assert.deepEqual(covered, [], `something lies over the verdict in ${place}`);
-        const drawing = await page.locator("[data-drawing]:visible").boundingBox();
-        assert.ok(drawing.y >= bottom - 1, `the drawing begins below the verdict in ${place}`);
+        const covered = () =>
+          verdict(page).evaluate((strip) => {
+            const { left, right, top, bottom } = strip.getBoundingClientRect();
+            const spots = Array.from({ length: 40 }, (_, n) => left + ((n + 0.5) / 40) * (right - left));
+            const isOver = (x, y) => !strip.contains(document.elementFromPoint(x, y));
+            return spots.filter((x) => isOver(x, top + 4) || isOver(x, bottom - 6));
+          });
+        await becomes(covered, [], `something lies over the verdict in ${place}`);
+        const drawing = await boxAtRest(page.locator("[data-drawing]:visible"));
+        const strip = await verdict(page).boundingBox();
+        assert.ok(
+          drawing.y >= strip.y + strip.height - 1,
+          `the drawing begins below the verdict in ${place}`,
+        );
         assert.ok(
           drawing.height > viewport.height * 0.4,
           `the drawing is ${drawing.height} px high in ${place}`,
@@ -235,12 +248,12 @@ export const tests = [
       const page = await begin(ctx);
       await page.locator("[data-drawing]").focus();
       await page.keyboard.press("w");
-      assert.equal(await row(page, `point:${WORK_POINT}`).getAttribute("aria-selected"), "true");
+      await becomes(() => row(page, `point:${WORK_POINT}`).getAttribute("aria-selected"), "true");
       // What may come next is chosen by typing its name: neither that nor a space closes the sheet.
       await page.keyboard.press("Insert");
       await page.locator('[data-field="kind"]:focus').waitFor();
       await page.keyboard.type("ground set");
-      assert.equal(await page.locator("[data-part]").count(), 1);
+      await becomes(() => page.locator("[data-part]").count(), 1);
       await page.keyboard.press("Escape");
       await page.locator("[data-drawing]:focus").waitFor();
       for (let step = 0; step < 40; step++) {
@@ -250,7 +263,7 @@ export const tests = [
       await page.keyboard.press("Space");
       await readsWhatCouldMakeItLive(page, { size: "desk" });
       await page.keyboard.press("t");
-      assert.equal(await page.locator(".threat").first().getAttribute("aria-pressed"), "true");
+      await becomes(() => page.locator(".threat").first().getAttribute("aria-pressed"), "true");
       await page.keyboard.press("Control+z");
       await page.locator('[data-verdict="live"]').waitFor();
     },
@@ -276,7 +289,7 @@ export const tests = [
       await page.keyboard.press("ArrowUp");
       await page.keyboard.press("Space");
       await page.locator('[data-verdict="could-go-live"]').waitFor();
-      assert.match(await row(page, `element:${CUTOUT}`).textContent(), /open/);
+      await becomes(() => row(page, `element:${CUTOUT}`).textContent(), /open/);
     },
   },
   ...[
@@ -377,7 +390,7 @@ export const tests = [
         await chooseFiles(page, page.getByRole("button", { name: "Open a file" }), file);
         await page.locator("dialog").getByText(why).first().waitFor();
         await page.locator("dialog").getByRole("button", { name: "Close" }).last().click();
-        assert.equal(await page.locator('[role="tree"]').textContent(), before);
+        await becomes(() => page.locator('[role="tree"]').textContent(), before);
       }
     },
   },
@@ -392,7 +405,7 @@ export const tests = [
       writeFileSync(file, JSON.stringify(drawing));
       await chooseFiles(page, page.getByRole("button", { name: "Open a file" }), file);
       await page.locator('[role="tree"]').getByText(nasty).first().waitFor();
-      assert.equal(await page.locator("img").count(), 0);
+      await becomes(() => page.locator("img").count(), 0);
     },
   },
   {
@@ -401,22 +414,23 @@ export const tests = [
       const page = await begin(ctx);
       const count = () => page.locator('[role="tree"] [role="treeitem"]').count();
       const before = await count();
+      const isLess = () => becomes(async () => (await count()) < before, true);
       await row(page, `point:${WORK_POINT}`).click();
       await page.locator("[data-drawing]").focus();
       await page.keyboard.press("Alt+ArrowRight");
       await page.keyboard.press("Delete");
-      assert.ok((await count()) < before);
+      await isLess();
       await page.locator('[data-save="saved"]').waitFor();
       await page.reload();
       await ready(page);
-      assert.ok((await count()) < before);
+      await isLess();
       await page.getByRole("button", { name: "Undo" }).first().click();
-      assert.equal(await count(), before);
+      await becomes(() => count(), before);
       await page.getByRole("button", { name: "Undo" }).first().click();
-      assert.ok(await page.getByRole("button", { name: "Undo" }).first().isDisabled());
+      await becomes(() => page.getByRole("button", { name: "Undo" }).first().isDisabled(), true);
       await page.getByRole("button", { name: "Redo" }).first().click();
       await page.getByRole("button", { name: "Redo" }).first().click();
-      assert.ok((await count()) < before);
+      await isLess();
     },
   },
   {
@@ -428,7 +442,7 @@ export const tests = [
       await page.locator('[data-save="saved"]').waitFor();
       await page.reload();
       await ready(page);
-      assert.equal(await verdict(page).getAttribute("data-verdict"), "could-go-live");
+      await becomes(() => verdict(page).getAttribute("data-verdict"), "could-go-live");
     },
   },
   {
@@ -450,8 +464,8 @@ export const tests = [
       assert.ok(beside < 40, `it lies ${beside} px beside where it was dropped`);
       await page.keyboard.press("Control+z");
       await ctx.settle(page);
-      assert.deepEqual(await spotOf(page, WORK_POINT), point);
-      assert.ok(await undo.isDisabled());
+      await becomes(() => spotOf(page, WORK_POINT), point);
+      await becomes(() => undo.isDisabled(), true);
     },
   },
   {
@@ -465,7 +479,7 @@ export const tests = [
       await pressAt(page, { x: point.x - 40, y: point.y - 60 }, true);
       await page.locator('[data-save="saved"]').waitFor();
       await page.getByRole("button", { name: "Undo" }).first().tap();
-      assert.ok(await page.getByRole("button", { name: "Undo" }).first().isDisabled());
+      await becomes(() => page.getByRole("button", { name: "Undo" }).first().isDisabled(), true);
     },
   },
   {
@@ -482,10 +496,9 @@ export const tests = [
       await touch("touchStart", from.x, from.y);
       for (let step = 1; step <= 8; step++) await touch("touchMove", from.x + step * 8, from.y - step * 6);
       await touch("touchEnd");
-      await ctx.settle(page);
-      const to = await onPage(page, await spotOf(page, WORK_POINT));
-      assert.ok(to.x - from.x > 40, "the drawing moved with the finger");
-      assert.ok(await page.getByRole("button", { name: "Undo" }).first().isDisabled());
+      const movedBy = async () => (await onPage(page, await spotOf(page, WORK_POINT))).x - from.x;
+      await becomes(async () => (await movedBy()) > 40, true, "the drawing moved with the finger");
+      await becomes(() => page.getByRole("button", { name: "Undo" }).first().isDisabled(), true);
     },
   },
   {
@@ -567,7 +580,7 @@ export const tests = [
       await rating.fill("-5");
       await rating.press("Tab");
       await page.getByRole("alert").first().waitFor();
-      assert.match(await page.getByRole("alert").first().textContent(), /more than 0/);
+      await becomes(() => page.getByRole("alert").first().textContent(), /more than 0/);
     },
   },
   ...["desk", "phone"].map((size) => ({

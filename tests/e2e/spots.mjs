@@ -5,13 +5,34 @@ export async function spotOf(page, id) {
   return { x, y };
 }
 
-/** Where a spot of the drawing lies on the page, from what the drawing says of its camera. */
+/** Where a spot of the drawing lies on the page, from what the drawing says of its camera, once both are at rest. */
 export async function onPage(page, { x, y }) {
   const drawing = page.locator("[data-drawing]").first();
-  const box = await drawing.boundingBox();
+  const box = await boxAtRest(drawing);
   const [left, top, scale] = (await drawing.getAttribute("data-camera")).split(" ").map(Number);
   return { x: box.x + x * scale + left, y: box.y + y * scale + top };
 }
+
+/**
+ * Where something lies on the page, once it lies still: a bar that comes or goes gives the drawing another room, and
+ * that another camera, within some frames.
+ */
+export const boxAtRest = (locator) =>
+  locator.evaluate(async (it) => {
+    const frame = () => new Promise((done) => requestAnimationFrame(done));
+    const place = () => {
+      const { x, y, width, height } = it.getBoundingClientRect();
+      return { x, y, width, height };
+    };
+    const look = () => JSON.stringify([place(), it.dataset.camera]);
+    for (let before = look(), still = 0; still < 3;) {
+      await frame();
+      const now = look();
+      still = now === before ? still + 1 : 0;
+      before = now;
+    }
+    return place();
+  });
 
 /** Presses a point or a device on the drawing. */
 export async function pressOn(page, id, touch) {

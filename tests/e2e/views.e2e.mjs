@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
 import { axeFinds } from "./scenarios.mjs";
+import { becomes } from "./becomes.mjs";
 
 const CUTOUT = "c1";
 const row = (page, owner) => page.locator(`[data-owner="${owner}"]`).first();
@@ -60,9 +61,11 @@ export const tests = [
       await page.keyboard.press("Enter");
       const first = page.locator("[data-look-first]").first();
       await first.waitFor();
-      assert.match(await first.textContent(), /if .*, the work point is live at 7/);
-      const ranges = await page.locator("[data-ranges]").textContent();
-      assert.match(ranges, /may stand at [\d\s.]+ to [\d\s.]+ V, and the worker may feel/);
+      await becomes(() => first.textContent(), /if .*, the work point is live at 7/);
+      await becomes(
+        () => page.locator("[data-ranges]").textContent(),
+        /may stand at [\d\s.]+ to [\d\s.]+ V, and the worker may feel/,
+      );
       await noSidewaysScroll(page);
       await noViolation(page, "look first");
       await first.focus();
@@ -81,7 +84,7 @@ export const tests = [
       await look(page, size, "mistake");
       await page.locator('[data-otherwise="true"]').getByText("Not as drawn").waitFor();
       const worst = page.locator("[data-worst]");
-      assert.match(await worst.textContent(), /The worst: .*sideline cutout is closed.*C at 7/i);
+      await becomes(() => worst.textContent(), /The worst: .*sideline cutout is closed.*C at 7/i);
       await page.locator('[aria-current="step"]').last().waitFor();
       const steps = await page.locator("[data-step]").allTextContents();
       assert.match(steps[0], /station bus/);
@@ -90,11 +93,11 @@ export const tests = [
       await noSidewaysScroll(page);
       await noViolation(page, "one mistake away");
       await page.getByLabel("Things that may go wrong").fill("3");
-      assert.match(await worst.textContent(), /^The worst: /);
+      await becomes(() => worst.textContent(), /^The worst: /);
       await page.getByRole("button", { name: "Back to the drawing as it is" }).click();
       await page.locator("[data-view]").waitFor({ state: "detached" });
-      assert.equal(await page.locator('[role="tree"]').first().textContent(), before);
-      assert.equal(await page.locator("[data-otherwise]").count(), 0);
+      await becomes(() => page.locator('[role="tree"]').first().textContent(), before);
+      await becomes(() => page.locator("[data-otherwise]").count(), 0);
     },
   })),
   ...bothWays.map(({ size, theme }) => ({
@@ -140,8 +143,8 @@ export const tests = [
       await look(page, "desk", "mistake");
       const last = page.locator("[data-step]").last();
       await page.locator("[data-step]").first().waitFor();
-      assert.equal(await last.evaluate((it) => it.parentElement.getAttribute("aria-current")), "step");
-      assert.equal(await page.getByRole("button", { name: "Walk the path again" }).count(), 0);
+      await becomes(() => last.evaluate((it) => it.parentElement.getAttribute("aria-current")), "step");
+      await becomes(() => page.getByRole("button", { name: "Walk the path again" }).count(), 0);
     },
   },
   ...bothWays.map(({ size, theme }) => ({
@@ -162,7 +165,7 @@ export const tests = [
       const numbers = page.locator('[data-numbers="point"]');
       // Until the worker has answered the table says "not known yet".
       await numbers.filter({ hasText: /backfed/ }).waitFor();
-      assert.match(await numbers.textContent(), /backfed,\s+from 4 Orchard Close, portable set/);
+      await becomes(() => numbers.textContent(), /backfed,\s+from 4 Orchard Close, portable set/);
       const volts = Number(
         /(\d+)\u202f(\d+)\u00a0V/
           .exec(await numbers.textContent())
