@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import {
   amended,
   assess,
+  briefingOf,
   complete,
   deviceNumbersOf,
   evidenceOf,
@@ -140,6 +141,10 @@ describe("how far the figures may be off", () => {
     expect(seen.conductors.A!.exposureVolts.most).toBeLessThan(0.1 * supplyVolts);
     expect(ranges.conductors.A!.exposureVolts.drawn).toBeLessThan(0.1 * supplyVolts);
     expect(ranges.conductors.A!.exposureVolts.most).toBeGreaterThan(supplyVolts);
-    expect(spell(rangesSentence(unseen, W1, ranges)!)).toContain("over the limit, though it is not as drawn");
+    const sentence = spell(rangesSentence(unseen, W1, ranges)!);
+    expect(sentence).toContain("over the limit, though it is not as drawn");
+    const onTheSheet = (of: StillhotDocument) => briefingOf(of).unseen.map((it) => spell(it));
+    expect(onTheSheet(unseen)).toContain(sentence);
+    expect(onTheSheet(document).filter((it) => it.includes("numbers from the map"))).toEqual([]);
   });
 });

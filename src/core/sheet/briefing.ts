@@ -19,7 +19,7 @@ import {
   workPointName,
 } from "../document";
 import { type CircuitElement, customersOf, isBeside, isGroundSet, openingOf } from "../devices";
-import { groundsWorth, lookFirst } from "../doubts";
+import { groundsWorth, lookFirst, rangesOf } from "../doubts";
 import { assess, type Assessment, type Threat, type Upset, type WorkPointReport } from "../hazard";
 import { circuitOf } from "../network";
 import {
@@ -51,7 +51,7 @@ import {
   say,
   type WorkPointId,
 } from "../terms";
-import { groundsWorthSentence, lookFirstSentence } from "./lookFirst";
+import { groundsWorthSentence, isMoreThanDrawn, lookFirstSentence, rangesSentence } from "./lookFirst";
 import { anyGeneratorSentence, figures, threatSentence } from "./sentences";
 import { permitWords } from "./record";
 
@@ -152,7 +152,12 @@ export const briefingOf: (document: StillhotDocument) => Briefing = perObject(
         ...steps.flatMap(({ n, findings }) => findings.map((finding) => ({ n, finding }))),
         ...rehearsal.findings.map((finding) => ({ n: undefined, finding })),
       ].filter(({ finding }) => finding.severity !== "note"),
-      unseen: [...lookedAtFirst(document, ids), ...worthOfGrounds(document, ids), ...unseenOf(document)],
+      unseen: [
+        ...lookedAtFirst(document, ids),
+        ...worthOfGrounds(document, ids),
+        ...rangesThatMatter(document, ids),
+        ...unseenOf(document),
+      ],
       limits: limitsOf(document),
       rulesOff: rulesOff(document),
     };
@@ -500,6 +505,9 @@ const MOST_LOOKS = 2;
 /** What the search for them may take, in multiplications: a sheet is laid out while somebody waits. */
 const LOOKS_WORK = 5e5;
 
+/** What the search for the ranges may take. */
+const RANGES_WORK = 2e5;
+
 /** What to go and look at before the first switch, since there it matters whether the drawing is right. */
 const lookedAtFirst = (document: StillhotDocument, ids: readonly WorkPointId[]): Message[] =>
   ids
@@ -513,6 +521,13 @@ const worthOfGrounds = (document: StillhotDocument, ids: readonly WorkPointId[])
   ids.flatMap((id) => {
     const worth = groundsWorth(document, id);
     return worth === undefined ? [] : (groundsWorthSentence(document, worth) ?? []);
+  });
+
+/** Where what lengths, impedances and loads may be, of which only the map speaks, changes what is told here. */
+const rangesThatMatter = (document: StillhotDocument, ids: readonly WorkPointId[]): Message[] =>
+  ids.flatMap((id) => {
+    const ranges = rangesOf(document, id, { mostWork: RANGES_WORK });
+    return isMoreThanDrawn(document, ranges) ? (rangesSentence(document, id, ranges) ?? []) : [];
   });
 
 /** What nobody has seen, by how it is known; the least sure first. */

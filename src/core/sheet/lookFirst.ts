@@ -69,13 +69,28 @@ export function rangesSentence(
     volts: between(volts),
     exposure: between(exposureVolts),
   });
-  if (exposureVolts.drawn < limitVolts && exposureVolts.most >= limitVolts)
-    line = say("ranges.over", { line });
+  if (goesOver(exposureVolts, limitVolts)) line = say("ranges.over", { line });
   if (verdict !== drawnVerdict)
     line = say("ranges.verdict", { line, verdict: say(`say.verdict.${verdict}`) });
   for (const { message } of findings) line = say("ranges.finding", { line, finding: message });
   return asked < of ? say("ranges.cut", { line, count: of - asked }) : line;
 }
+
+/** Whether the verdict, a finding or what side of the limit an exposure lies on is another one within the ranges. */
+export function isMoreThanDrawn(
+  document: StillhotDocument,
+  { conductors, verdict, drawnVerdict, findings }: Ranges,
+): boolean {
+  const limitVolts = settingsOf(document).exposureLimitVolts;
+  return (
+    verdict !== drawnVerdict ||
+    findings.length > 0 ||
+    Object.values(conductors).some(({ exposureVolts }) => goesOver(exposureVolts, limitVolts))
+  );
+}
+
+const goesOver = ({ drawn, most }: Range, limitVolts: number): boolean =>
+  drawn < limitVolts && most >= limitVolts;
 
 /** `7 020 to 7 560 V`, or one figure where both are told alike. */
 function between({ least, most }: Range): Message {
