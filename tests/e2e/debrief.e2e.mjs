@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { at, root } from "../../scripts/lib/project.mjs";
+import { at } from "../../scripts/lib/project.mjs";
 import {
   axeFinds,
   begun,
@@ -13,41 +13,29 @@ import {
   printedBy,
 } from "./scenarios.mjs";
 import { becomes } from "./becomes.mjs";
+import { bundled } from "./bundled.mjs";
 
 let made;
 /** Ten attempts at one scenario, written by the program's own core: three pass, the others fall into a trap each. */
-async function tenAttempts() {
-  if (made !== undefined) return made;
-  const { createServer } = await import("vite");
-  const server = await createServer({
-    root,
-    configFile: false,
-    logLevel: "error",
-    appType: "custom",
-    server: { middlewareMode: true, hmr: false, ws: false },
-    optimizeDeps: { noDiscovery: true },
-  });
-  try {
-    const core = await server.ssrLoadModule("/src/core/index.ts");
-    const text = readFileSync(at("shared/scenarios/first-cutout.stillhot.json"), "utf8");
-    const { document } = core.readDocument(text);
-    const { answer, traps } = core.scenarioOf(document);
-    const orders = [answer, ...traps.map(({ fall }) => fall)];
-    const folder = mkdtempSync(join(tmpdir(), "stillhot-attempts-"));
-    made = Array.from({ length: 10 }, (_, index) => {
-      const startedAt = `2026-05-04T07:${String(10 + index)}:00Z`;
-      const { attempt } = core.playThrough(document, orders[index % orders.length], {
-        who: `Apprentice ${index + 1}`,
-        startedAt,
-      });
-      const file = join(folder, `${index + 1}.attempt.json`);
-      writeFileSync(file, core.writeAttempt(attempt));
-      return file;
+const tenAttempts = () => (made ??= makeTen());
+
+async function makeTen() {
+  const core = await bundled("src/core/index.ts");
+  const text = readFileSync(at("shared/scenarios/first-cutout.stillhot.json"), "utf8");
+  const { document } = core.readDocument(text);
+  const { answer, traps } = core.scenarioOf(document);
+  const orders = [answer, ...traps.map(({ fall }) => fall)];
+  const folder = mkdtempSync(join(tmpdir(), "stillhot-attempts-"));
+  return Array.from({ length: 10 }, (_, index) => {
+    const startedAt = `2026-05-04T07:${String(10 + index)}:00Z`;
+    const { attempt } = core.playThrough(document, orders[index % orders.length], {
+      who: `Apprentice ${index + 1}`,
+      startedAt,
     });
-    return made;
-  } finally {
-    await server.close();
-  }
+    const file = join(folder, `${index + 1}.attempt.json`);
+    writeFileSync(file, core.writeAttempt(attempt));
+    return file;
+  });
 }
 
 async function openFiles(page, files) {

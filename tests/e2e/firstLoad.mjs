@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { gzipSync } from "node:zlib";
-import { runnerImport } from "vite";
 import { at } from "../../scripts/lib/project.mjs";
+import { bundled } from "./bundled.mjs";
 
 /**
  * The scripts that the built page fetches before it can show anything: its entry, what it preloads, and all that those
@@ -41,7 +41,7 @@ export const bytesOf = (scripts) =>
 
 /** English sentences of the core that the worker carries: it answers in messages, so it needs none. */
 export async function sentencesInWorker() {
-  const { english } = (await runnerImport(at("src/core/terms/messages/en/index.ts"))).module;
+  const { english } = await bundled("src/core/terms/messages/en/index.ts");
   const worker = readdirSync(at("dist/assets")).find((it) => /^core\.worker-[\w-]+\.js$/.test(it));
   const text = readFileSync(at("dist/assets", worker), "utf8");
   return Object.keys(english).filter((key) => new RegExp(`"${key.replaceAll(".", "\\.")}":`).test(text));
@@ -52,11 +52,10 @@ export async function sentencesInWorker() {
  * beginning such as `kind.${kind}`.
  */
 export async function keysSaidTooEarly() {
-  const messages = async (...file) => (await runnerImport(at(...file))).module;
-  const { first } = await messages("src/core/terms/messages/en", "first.ts");
-  const { english: core } = await messages("src/core/terms/messages/en", "index.ts");
-  const { app } = await messages("src/app/words/messages/en", "app.ts");
-  const { english: own } = await messages("src/app/words/messages/en", "index.ts");
+  const { first } = await bundled("src/core/terms/messages/en/first.ts");
+  const { english: core } = await bundled("src/core/terms/messages/en/index.ts");
+  const { app } = await bundled("src/app/words/messages/en/app.ts");
+  const { english: own } = await bundled("src/app/words/messages/en/index.ts");
   const later = Object.keys({ ...core, ...own }).filter((key) => !(key in first) && !(key in app));
   const text = [...firstScripts().values()].join("\n");
   const whole = new Set([...text.matchAll(/["'`]([\w-]+(?:\.[\w-]+)+)(?=["'`])/g)].map((it) => it[1]));
