@@ -94,6 +94,15 @@ export async function makeContext(browser, url) {
       servers.push(server);
       return server;
     },
+    /** A part of a test, which goes on with the page of the part before it. A failure names it. */
+    async part(name, run) {
+      try {
+        await run();
+      } catch (error) {
+        error.stack = `in the part "${name}": ${error.stack ?? error}`;
+        throw error;
+      }
+    },
     /** Names an error that this test provokes on purpose, such as a failed request while offline. */
     expectError: (pattern) => expected.push(pattern),
     /** Pictures of all open pages, for a failed test. */

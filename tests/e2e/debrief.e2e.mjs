@@ -62,6 +62,8 @@ const comparesTen = (size) => ({
     await noSidewaysScroll(page);
     assert.deepEqual(await axeFinds(page), []);
 
+    // What is in the files is the same at every size.
+    if (size === "phone") return;
     const { text } = await downloaded(page, "class-csv");
     assert.equal(text.trim().split("\r\n").length, 11);
     const xapi = JSON.parse((await downloaded(page, "class-xapi")).text);

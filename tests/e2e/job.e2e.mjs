@@ -40,9 +40,10 @@ async function stopAt({ page, touch }, seen) {
 
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
-  ...["desk", "phone"].map((size) => ({
-    name: `the other device goes on where this one is, and each survives a reload (${size})`,
+  {
+    name: "the other device goes on where this one is, and each survives a reload (phone)",
     async run(ctx) {
+      const size = "phone";
       const job = await begin(ctx, { size });
       await tickUntil(job, "open");
       const { page } = job;
@@ -66,7 +67,7 @@ export const tests = [
       await other.locator("[data-card]").waitFor();
       await becomes(() => other.locator("[data-current]").textContent(), step);
     },
-  })),
+  },
   {
     name: "a demo in which something was ticked is there again after a reload, with its ticks",
     async run(ctx) {
@@ -143,9 +144,10 @@ export const tests = [
       await becomes(() => doing(page), "brief");
     },
   })),
-  ...["desk", "phone"].map((size) => ({
-    name: `a voltage at the test stops the job, and nothing goes on before a test is as expected (${size})`,
+  {
+    name: "a voltage at the test stops the job, and nothing goes on before a test is as expected (phone)",
     async run(ctx) {
+      const size = "phone";
       const job = await begin(ctx, { size });
       const { page, touch } = job;
       await tickUntil(job, "test");
@@ -171,7 +173,7 @@ export const tests = [
       await page.locator('[data-would="danger"] [data-finding="test-before-ground"]').waitFor();
       await verdict(page, "live");
     },
-  })),
+  },
   {
     name: "what did not open, and somebody else's tag, each say what they mean and how to back out",
     async run(ctx) {
