@@ -175,6 +175,20 @@ const withoutSiteData = () => {
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
   {
+    name: "what is being typed when the page is put away is not lost",
+    async run(ctx) {
+      const page = await begin(ctx, { size: "phone", path: "?demo=sideline-far-end-tie#teach" });
+      await page.locator('[data-tab="told"]').click();
+      const prebrief = page.locator('[data-field="prebrief"]');
+      await prebrief.pressSequentially("The map is of last year.");
+      await page.reload();
+      await page.locator('[data-tab="told"]').click();
+      await becomes(() => prebrief.inputValue(), "The map is of last year.");
+      await page.getByRole("button", { name: "Undo" }).first().click();
+      await becomes(() => prebrief.inputValue(), "");
+    },
+  },
+  {
     name: "a reload brings the drawing back, and what was done can still be undone",
     async run(ctx) {
       const page = await begin(ctx);

@@ -3,6 +3,7 @@ import { drawingHere, rememberHere } from "./here";
 import { bringIn, isOnShelf, type LeftOver, putAway } from "./putAway";
 import { readKept } from "./readKept";
 import { Seat } from "./seat.svelte";
+import { takeTyped } from "./typed";
 import { keepVersion, makeRoom, sweep, type VersionReason } from "./versions";
 import { isFull, whyNotKept } from "./whyNotKept";
 import type { Session } from "../session/session.svelte";
@@ -62,9 +63,12 @@ export class Autosave {
       },
     });
     document.addEventListener("visibilitychange", () => {
-      if (document.visibilityState === "hidden") void this.now();
+      if (document.visibilityState === "visible") return;
+      takeTyped();
+      void this.now();
     });
     window.addEventListener("pagehide", () => {
+      takeTyped();
       this.#putAway();
       void this.now();
     });
