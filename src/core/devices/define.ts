@@ -277,6 +277,8 @@ export interface DeviceSpec<
   customers?(element: Complete<F>): number;
   /** whether it could put volts on what it hangs at, running or not; `assumed` takes it that customers have machines */
   couldFeed?(element: Complete<F>, assumed: boolean): boolean;
+  /** closed, it leaves nothing bare where it joins: insulated and shielded up to its plug */
+  readonly deadFront?: true;
   /** whether each phase has a symbol of its own, one beside the other */
   readonly standsAbreast?: true;
   /** its position in words, where it is not as it normally is; absent: what is open of it */

@@ -17,6 +17,7 @@ export const elbow = defineDevice({
     it.loadBreakAmps > 0 ? breaksRated(it.loadBreakAmps, settings) : { amps: 0, basis: "unrated" },
   handling: { ...BY_HANDLE, tools: ["clamp-stick", "hot-stick"] },
   drops: "load",
+  deadFront: true,
   standsAbreast: true,
   standsInLine: true,
   position: (it) => openPosition(it, "drawing.parked"),

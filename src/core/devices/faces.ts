@@ -58,7 +58,7 @@ export const isFault = is("fault");
 export const isCustomers = (element: Kinded): boolean => isLoad(element) || isMachine(element);
 
 const says =
-  (what: "shakes" | "atCustomer" | "ownersKey" | "standsAbreast" | "standsInLine") =>
+  (what: "shakes" | "atCustomer" | "ownersKey" | "deadFront" | "standsAbreast" | "standsInLine") =>
   ({ kind }: Kinded): boolean =>
     deviceOf(kind)[what] === true;
 
@@ -259,6 +259,9 @@ export const couldFeed = (element: CircuitElement, assumed: boolean): boolean =>
 /** Whether a customer could put volts on the line by a thing: the utility's own supplies are drawn as such. */
 export const customerCouldFeed = (element: CircuitElement): boolean =>
   couldFeed(element, true) && !isSupply(element);
+
+/** Whether it leaves nothing bare where it joins, once it is closed. */
+export const isDeadFront = says("deadFront");
 
 /** Whether each phase of a thing has a symbol of its own, one beside the other. */
 export const standsAbreast = says("standsAbreast");

@@ -24,7 +24,7 @@ export const methodOf = (step: Step): NonNullable<Step["method"]> =>
 
 /**
  * Conductors that a step has in hand: those that are joined, cut or spliced, at both ends, with all of the bundle of a
- * service; a clamp that is put on or taken off by hand; the jaws of a meter base; work points under a method of live work.
+ * service; a clamp that is put on or taken off by hand; the jaws of a meter base, whichever way the meter goes; work points under a method of live work.
  * A clamp goes by its stick unless the step says otherwise.
  */
 export function conductorsInHand(step: Step, { document }: JobState): ConductorId[] {
@@ -40,6 +40,7 @@ function isByHand(step: Step): boolean {
   switch (step.do) {
     case "join":
     case "cut":
+    case "pull":
     case "replace":
       return true;
     case "attach":

@@ -7,7 +7,7 @@ import type { PlannedStep } from "./types";
 
 /** A step with hands on a thing that is live, by the method for its volts. */
 export function byMethod(system: System, live: ReadonlySet<ElementId>, step: PlannedStep): PlannedStep {
-  if (!["cut", "join", "replace"].includes(step.do) || !live.has(step.element!)) return step;
+  if (!["cut", "join", "pull", "replace"].includes(step.do) || !live.has(step.element!)) return step;
   const volts = nominalVolts(system, step.element!);
   const keys =
     volts > MOST_VOLTS_BY_HAND

@@ -43,8 +43,14 @@ export function stepsOf(
   const isolation = isolating(document, intent, purposes, [brief, ...secures, ...permit, ...past]);
   const supply = supplying(document, intent, [brief, ...permit, ...isolation]);
   const proofs = provingDead(document, intent, [brief, ...isolation, ...supply]);
-  const work = working(document, intent, brief, [brief, ...isolation, ...proofs]);
-  const clear = ungrounding(intent, work);
+  const work = working(
+    document,
+    intent,
+    brief,
+    [brief, ...isolation, ...supply],
+    [brief, ...isolation, ...proofs],
+  );
+  const clear = ungrounding(document, intent, work);
   const back = restoring(document, intent, [...work, ...clear]);
   const steps = inOrder(system, [
     ...guards,

@@ -1,5 +1,5 @@
 import { isBeside } from "../../devices";
-import { complete, type StillhotDocument, type System, workPointName } from "../../document";
+import { complete, isSameStructure, type StillhotDocument, type System, workPointName } from "../../document";
 import { isBarricaded } from "../../hazard";
 import { type ElementId, type PointId, say } from "../../terms";
 import { nameOf } from "../job/names";
@@ -7,11 +7,15 @@ import { type Intent, workPointsOf } from "./intent";
 import { isOnPole, placeOf, RANK, step } from "./said";
 import type { PlannedGroup } from "./schedule";
 
-/** The guards around the work, the work itself, and the all-clear after it. */
+/**
+ * The guards around the work, the work itself, and the all-clear after it. What stays live is covered once all is open, on
+ * the visit on which it is grounded there.
+ */
 export function working(
   document: StillhotDocument,
   intent: Intent,
   brief: PlannedGroup,
+  open: readonly PlannedGroup[],
   dead: readonly PlannedGroup[],
 ): PlannedGroup[] {
   const { system } = document;
@@ -36,7 +40,7 @@ export function working(
     }));
   const covers = [...intent.covers].map((id): PlannedGroup => ({
     rank: RANK.cover,
-    after: dead,
+    after: open,
     at: atOf(id),
     steps: [step({ do: "cover", ...coverKey(id) }, say("why.cover", { name: nameOf(document, id) }))],
   }));
@@ -66,14 +70,17 @@ function placeOfCover(system: System, id: ElementId): PointId {
   return isBeside(element) ? placeOf(system, element.span as ElementId) : placeOf(system, id);
 }
 
-/** The grounds off, everybody clear once more, and the permit given back. */
+/** The grounds off, each once the covers at its own place are, everybody clear once more, and the permit given back. */
 export function ungrounding(
+  { system }: StillhotDocument,
   { grounds, permit, found }: Intent,
   worked: readonly PlannedGroup[],
 ): PlannedGroup[] {
+  const isCoverElsewhere = (it: PlannedGroup, at: PointId): boolean =>
+    it.rank === RANK.uncover && !isSameStructure(system, it.at as PointId, at);
   const offs = [...grounds].reverse().map((it): PlannedGroup => ({
     rank: RANK.unground,
-    after: worked,
+    after: worked.filter((group) => !isCoverElsewhere(group, it.at)),
     at: it.at,
     steps: [step({ do: "unground", element: it.id, first: "phase" }, say("why.unground"))],
   }));
@@ -83,7 +90,7 @@ export function ungrounding(
       : [
           {
             rank: RANK.allClearAgain,
-            after: offs,
+            after: [...worked, ...offs],
             steps: [
               step({ do: "all-clear" }, say("why.all-clear.grounds")),
               step({ do: "confirm" }, say("why.confirm.all-clear")),

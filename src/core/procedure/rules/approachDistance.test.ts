@@ -81,3 +81,41 @@ checkRule(
     ["a span is changed there, and no device", "open c1 A; work w1", "note w1", "w1 work p2 A does=sp1"],
   ],
 );
+
+checkRule(
+  "approach-distance",
+  "common practice, no source: in an enclosure nothing is out of reach; a parked elbow leaves a live bushing bare, a closed one is dead-front (IEEE 386, from memory)",
+  `
+  s1 source sub ABC kvLL=12.47
+  main span sub-a B construction=cable lengthM=500
+  e1 elbow a-b B
+  e2 elbow b-c B
+  t1 transformer b-sb B connection=single kva=25 primaryKv=7.2 secondaryV=240
+  sp1 span c-d B construction=cable lengthM=150
+  a point kind=pad
+  b point kind=pad
+  c point kind=pad
+  sb point kind=pad
+  d point kind=pad
+  w1 work c B
+`,
+  [
+    ["the bushing beside the cable end bare", "open e2 B; ground c B; work w1", "danger b, note w1, note w1"],
+    ["the bushing covered", "open e2 B; cover b; ground c B; work w1", "note w1, note w1"],
+    ["with a stick", "open e2 B; ground c B; work w1 with hot-stick", ""],
+    ["isolated one elbow farther back", "open e1 B; open e2 B; cover a; ground c B; work w1", ""],
+    ["its incoming bushing is the bare one then", "open e1 B; ground c B; work w1", "danger a"],
+    [
+      "a live-front switch is bare though it is closed",
+      "open e2 B; cover b; ground c B; work w1",
+      "danger a, note w1",
+      "e1 disconnect a-b B",
+    ],
+    [
+      "on a pole there is room, and a distance to keep",
+      "open e2 B; ground c B; work w1",
+      "note w1, note w1",
+      "a point kind=pole\nb point kind=pole\nc point kind=pole\nsb point kind=pole",
+    ],
+  ],
+);

@@ -1,3 +1,4 @@
+import { type CircuitElement, isDeadFront, isLine, isTransformer, openPhasesOf } from "../../devices";
 import {
   conductorNames,
   elementOfKind,
@@ -5,10 +6,11 @@ import {
   jobOf,
   pointsOnStructure,
   settingsOf,
+  structureOf,
   type WorkPoint,
 } from "../../document";
 import { distanceWords, LINE_VOLTS } from "../../hazard";
-import { circuitOf } from "../../network";
+import { circuitOf, endsOf } from "../../network";
 import { approachDistanceFor, citationOf, gloveClassFor } from "../../reference";
 import {
   type ConductorId,
@@ -23,7 +25,7 @@ import {
 import { handsAreOn } from "../effects/consequence";
 import { isUnderCover } from "../job/covered";
 import { devicesWorkedOn } from "../job/hands";
-import { figure, nameOf } from "../job/names";
+import { elementsOf, figure, nameOf } from "../job/names";
 import { defineRule, type Problem } from "./rule";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
@@ -32,7 +34,8 @@ import { isLiveWork } from "../../steps";
 /**
  * What stays energized near the work is out of reach or covered. At the work point itself it is within reach; elsewhere on
  * the same pole the drawing has no distance, so that is a note with the distance to keep, save where a device is changed
- * there: then hands come to all that hangs beside it. A neighbouring circuit has its spacing drawn. A phase beside the grounded ones that has no ground of its own counts as energized. What comes within reach
+ * there: then hands come to all that hangs beside it. Inside a pad or a vault nothing is out of reach: what is bare there, the
+ * bushing of a parked elbow too, is covered. A neighbouring circuit has its spacing drawn. A phase beside the grounded ones that has no ground of its own counts as energized. What comes within reach
  * while people are on the line is said then.
  */
 export const approachDistance = defineRule({
@@ -50,36 +53,66 @@ export const approachDistance = defineRule({
     const onPole = pointsOnStructure(document.system, workPoint.at)
       .filter((point) => point !== workPoint.at)
       .flatMap((point) => hotAt(after, point));
+    const ofNoGround =
+      ungrounded.length === 0
+        ? []
+        : [problem(after, step.at!, ungrounded, "rule.approach-distance.ungrounded")];
     if (devicesWorkedOn(before, step.at).length > 0) {
       const [within, beyond] = byClass(after, workPoint, [...near, ...onPole]);
       return [
-        ...atEachPoint(within).map((hot) => ({
-          ...problem(after, partsOfConductor(hot[0]!).point, hot, "rule.approach-distance.within"),
-          severity: "danger" as const,
-        })),
-        ...(ungrounded.length === 0
-          ? []
-          : [problem(after, step.at!, ungrounded, "rule.approach-distance.ungrounded")]),
-        ...(beyond.length === 0
-          ? []
-          : [asNote(problem(after, step.at!, beyond, "rule.approach-distance.pole"))]),
+        ...asDangers(after, within, "rule.approach-distance.within"),
+        ...ofNoGround,
+        ...asNotes(after, step.at!, [beyond]),
         ...neighbours(before, workPoint.at),
       ];
     }
+    const [ofWorkClass, ofOtherClass] = byClass(after, workPoint, onPole);
+    const inside = isEnclosed(after, workPoint.at)
+      ? ofWorkClass.filter((id) => !isBehindDeadFront(after, id))
+      : [];
     return [
       ...(near.length === 0 ? [] : [problem(after, step.at!, near, "rule.approach-distance")]),
-      ...(ungrounded.length === 0
-        ? []
-        : [problem(after, step.at!, ungrounded, "rule.approach-distance.ungrounded")]),
-      ...(onPole.length === 0
-        ? []
-        : [asNote(problem(after, step.at!, onPole, "rule.approach-distance.pole"))]),
+      ...ofNoGround,
+      ...asDangers(after, inside, "rule.approach-distance.enclosure"),
+      ...asNotes(after, step.at!, [ofWorkClass.filter((id) => !inside.includes(id)), ofOtherClass]),
       ...neighbours(before, workPoint.at),
     ];
   },
 });
 
-const asNote = (it: Problem): Problem => ({ ...it, severity: "note" });
+/** What hands would come to, one danger a point, so that each can be covered. */
+const asDangers = (
+  state: JobState,
+  hot: readonly ConductorId[],
+  key: "rule.approach-distance.within" | "rule.approach-distance.enclosure",
+): Problem[] =>
+  atEachPoint(hot).map((ids) => ({
+    ...problem(state, partsOfConductor(ids[0]!).point, ids, key),
+    severity: "danger",
+  }));
+
+/** What there is a distance to keep from, each class of voltage with its own. */
+const asNotes = (state: JobState, where: string, classes: readonly (readonly ConductorId[])[]): Problem[] =>
+  classes
+    .filter((hot) => hot.length > 0)
+    .map((hot) => ({ ...problem(state, where, hot, "rule.approach-distance.pole"), severity: "note" }));
+
+/** Whether people reach into a cabinet or a vault there, where nothing is farther off than an arm. */
+const isEnclosed = ({ document }: JobState, at: string): boolean =>
+  ["pad", "vault"].includes(structureOf(document.system, at)?.kind ?? "pole");
+
+/** Whether a conductor ends in closed dead-front connectors, cables and windings alone; a parked one leaves its bushing bare. */
+function isBehindDeadFront({ document }: JobState, id: ConductorId): boolean {
+  const { point, letter } = partsOfConductor(id);
+  const here = elementsOf(document.system).filter(
+    ([, it]) =>
+      (it as { phases?: string }).phases?.includes(letter) && endsOf(it).some(([, end]) => end === point),
+  );
+  const isClosed = (it: CircuitElement): boolean => !openPhasesOf(it).includes(letter);
+  const isInsulated = (it: CircuitElement): boolean =>
+    isDeadFront(it) ? isClosed(it) : isTransformer(it) || (isLine(it) && it.construction === "cable");
+  return here.some(([, it]) => isDeadFront(it)) && here.every(([, it]) => isInsulated(it));
+}
 
 /** What is within arm's reach of the work, of the same class of voltage, and what is not. */
 function byClass(
@@ -151,6 +184,7 @@ function problem(
   hot: readonly ConductorId[],
   key:
     | "rule.approach-distance.within"
+    | "rule.approach-distance.enclosure"
     | "rule.approach-distance"
     | "rule.approach-distance.pole"
     | "rule.approach-distance.ungrounded",

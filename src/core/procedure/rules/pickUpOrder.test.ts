@@ -12,3 +12,31 @@ checkRule(
     ["onto a dead line", "lift k1; attach k1", "", "s1 source sub ABC kvLL=12.47 on=false"],
   ],
 );
+
+checkRule(
+  "pick-up-order",
+  "common practice, no source: a meter's jaws are contacts and no switch; the main is open when it goes in",
+  `${TAP}
+  m1 meter p6-h1 12 open=12
+  mn main  h1-h2 12
+  ld1 load h2 12 connection=delta kw=8 customers=3
+  h2 point kind=service
+`,
+  [
+    ["the meter makes the load", "replace m1 method gloves gloveClass 00", "danger m1"],
+    ["the main picks it up", "open mn; replace m1 method gloves gloveClass 00", ""],
+    ["onto a dead service", "open c2 A; replace m1", ""],
+    [
+      "a house whose main nobody drew is told to have it off",
+      "replace m1 method gloves gloveClass 00",
+      "note m1",
+      "mn none\n ld1 load h1 12 connection=delta kw=8 customers=3",
+    ],
+    [
+      "nothing on in the house",
+      "replace m1 method gloves gloveClass 00",
+      "",
+      "mn none\n ld1 load h1 12 connection=delta kw=0 customers=3",
+    ],
+  ],
+);

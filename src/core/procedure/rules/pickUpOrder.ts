@@ -1,20 +1,27 @@
-import { elementsOfKind, settingsOf } from "../../document";
+import { isOwners, openPhasesOf } from "../../devices";
+import { complete, elementsOfKind, settingsOf, type System } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { conductorId, lettersOf, say } from "../../terms";
+import { conductorId, type ElementId, lettersOf, say } from "../../terms";
+import { NO_AMPS } from "../tolerances";
 import { ampsThrough, phasesMoved } from "../effects/gap";
+import { joinedWithout } from "../job/joined";
 import { energizedBy } from "../job/live";
-import { figure, nameOf } from "../job/names";
+import { elementsOf, figure, nameOf } from "../job/names";
 import type { JobState } from "../job/state";
 import { defineRule, type Problem } from "./rule";
 
-/** A clamp goes on with what is beyond it open; the cutout then picks up the load, or a bank with its inrush. */
+/**
+ * A clamp goes on with what is beyond it open; the cutout then picks up the load, or a bank with its inrush. A meter goes in
+ * with the customer's main open: its jaws are contacts and no switch.
+ */
 export const pickUpOrder = defineRule({
   id: "pick-up-order",
   severity: "danger",
   citation: COMMON_PRACTICE,
   check(step, before, after) {
-    if (step.do !== "attach") return undefined;
+    if (step.do !== "attach" && step.do !== "replace") return undefined;
     const amps = ampsThrough(after, step.element, phasesMoved(step, before, after).closed);
+    if (step.do === "replace") return amps <= NO_AMPS ? undefined : loadByMeter(step.element, amps, after);
     const { clampBreakAmps } = settingsOf(after.document);
     if (amps <= clampBreakAmps) return bankByClamp(step.element!, before, after);
     return {
@@ -44,4 +51,35 @@ function bankByClamp(clamp: string, before: JobState, after: JobState): Problem 
     }),
     help: say("rule.pick-up-order.help"),
   };
+}
+
+/** A load that a meter puts on by its jaws; where nobody drew a main the crew still has it off. */
+function loadByMeter(meter: string, amps: number, { document }: JobState): Problem {
+  const main = closedMainBeyond(document.system, meter);
+  const name = nameOf(document, meter);
+  const message = say("rule.pick-up-order.meter", { name, amps: figure(amps) });
+  return main === undefined
+    ? { where: meter, severity: "note", message, help: say("rule.pick-up-order.meter.help") }
+    : {
+        where: meter,
+        message,
+        help: say("rule.pick-up-order.meter.main", { main: nameOf(document, main) }),
+      };
+}
+
+/** A customer's main behind a meter that could have kept the load off. */
+function closedMainBeyond(system: System, meter: string): ElementId | undefined {
+  const { to, phases } = complete(system.elements[meter as ElementId]!) as { to: string; phases: string };
+  const beyond = joinedWithout(
+    system,
+    lettersOf(phases).map((letter) => conductorId(to, letter)),
+    meter as ElementId,
+  );
+  return elementsOf(system).find(
+    ([, it]) =>
+      isOwners(it) &&
+      openPhasesOf(it) === "" &&
+      "from" in it &&
+      lettersOf(phases).some((letter) => beyond.has(conductorId(it.from, letter))),
+  )?.[0];
 }

@@ -221,6 +221,8 @@ export const procedure = {
   "rule.capacitor-discharge.closed.help": "wait {left} s more before it is closed again",
   "rule.approach-distance.within":
     "within arm's reach of what is changed and bare: {hot}, {volts} V; keep {distance} away",
+  "rule.approach-distance.enclosure":
+    "within reach of the hands in the same enclosure and bare: {hot}, {volts} V; cover it or keep {distance} away",
   "rule.work-not-safe.looseEnd": "{name} has parted, and its end at {where} has no ground of its own",
   "rule.work-not-safe.looseEnd.help": "test and ground {where} too: both ends come into the hand",
   "rule.not-repaired": "{name} energizes {thing} before the work on it is done",
@@ -356,6 +358,9 @@ export const procedure = {
   "rule.stand-clear.help": "stand out of the way of the exhaust and look away, then close",
   "rule.pick-up-order": "{name} goes on with {amps} A beyond it; a clamp may make or break {limit} A",
   "rule.pick-up-order.bank": "{name} energizes {bank} by its jaws: they make the bank’s inrush",
+  "rule.pick-up-order.meter": "{name} goes in with {amps} A beyond it: its jaws make the load",
+  "rule.pick-up-order.meter.help": "have the customer's main off before it goes in",
+  "rule.pick-up-order.meter.main": "open {main} first; it picks up the load afterwards",
   "rule.pick-up-order.help":
     "open the cutout beyond it, attach the clamp, then let the cutout pick up the load",
   "rule.close-rating": "{name} is closed onto {amps} A and may carry {limit} A",

@@ -229,6 +229,8 @@ export const procedure = {
   "rule.capacitor-discharge.closed.help": "attendre encore {left} s avant de refermer",
   "rule.approach-distance.within":
     "à portée de bras de ce qu’on change et à nu : {hot}, {volts} V ; rester à {distance}",
+  "rule.approach-distance.enclosure":
+    "à portée de main dans la même enveloppe et à nu : {hot}, {volts} V ; couvrez-le ou restez à {distance}",
   "rule.work-not-safe.looseEnd": "{name} est rompu, et son bout à {where} n’a pas de mise à la terre à lui",
   "rule.work-not-safe.looseEnd.help":
     "vérifier et mettre à la terre {where} aussi : les deux bouts viennent dans la main",
@@ -380,6 +382,9 @@ export const procedure = {
   "rule.stand-clear.help": "tenez-vous hors du souffle et détournez le regard, puis fermez",
   "rule.pick-up-order": "{name} se pose avec {amps} A en aval ; une pince peut établir ou couper {limit} A",
   "rule.pick-up-order.bank": "{name} met {bank} sous tension par ses mâchoires, qui font l’appel de courant",
+  "rule.pick-up-order.meter": "{name} se remet avec {amps} A en aval : ses mâchoires établissent la charge",
+  "rule.pick-up-order.meter.help": "faites couper le disjoncteur principal du client avant de le remettre",
+  "rule.pick-up-order.meter.main": "ouvrez d'abord {main} ; il reprend la charge ensuite",
   "rule.pick-up-order.help":
     "ouvrez le coupe-circuit en aval, posez la pince, puis laissez le coupe-circuit reprendre la charge",
   "rule.close-rating": "{name} est fermé sur {amps} A et peut porter {limit} A",
