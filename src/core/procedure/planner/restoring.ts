@@ -29,32 +29,34 @@ export const supplying = (
 ): PlannedGroup[] => inARow(document, restored.moves, RANK.supply, open, "meanwhile");
 
 /**
- * Tags and blocks off, and every move that brings the line back to service, each once the tag is off the thing that it
- * moves: one that hangs on another thing is where it belongs (29 CFR 1910.269(m)(3)(xiii)).
+ * Every move that brings the line back to service, each with the tag and the block coming off its own thing right before it
+ * (29 CFR 1910.269(m)(3)(xiii)): one that hangs on another thing is where it belongs until that one is moved. What stays as
+ * it is loses them when the crew comes by.
  */
 export function restoring(
   document: StillhotDocument,
-  intent: Intent,
+  { tags, blocks, back }: Intent,
   clear: readonly PlannedGroup[],
 ): PlannedGroup[] {
-  const { system } = document;
-  const marks = (
-    verb: "untag" | "unblock",
-    ids: ReadonlySet<ElementId>,
-    first: readonly PlannedGroup[],
-  ): PlannedGroup[] =>
-    [...ids].map((element) => ({
+  const marksOff = (element: ElementId): PlannedStep[] => {
+    const gaps = { name: nameOf(document, element) };
+    return [
+      ...(tags.has(element) ? [step({ do: "untag", element }, say("why.untag", gaps))] : []),
+      ...(blocks.has(element) ? [step({ do: "unblock", element }, say("why.unblock", gaps))] : []),
+    ];
+  };
+  const moved = new Set(back.map(({ opening }) => opening.element));
+  const staying = [...new Set([...tags, ...blocks])].filter((element) => !moved.has(element));
+  return [
+    ...staying.map((element) => ({
       rank: RANK.untag,
-      after: [...clear, ...first.filter((it) => isOn(it, element))],
-      at: placeOf(system, element),
-      steps: [step({ do: verb, element }, say(`why.${verb}`, { name: nameOf(document, element) }))],
-    }));
-  const untags = marks("untag", intent.tags, []);
-  const off = [...untags, ...marks("unblock", intent.blocks, untags)];
-  return [...off, ...inARow(document, intent.back, RANK.restore, clear, "for good", off)];
+      after: clear,
+      at: placeOf(document.system, element),
+      steps: marksOff(element),
+    })),
+    ...inARow(document, back, RANK.restore, clear, "for good", marksOff),
+  ];
 }
-
-const isOn = ({ steps: [first] }: PlannedGroup, element: ElementId): boolean => first!.element === element;
 
 type When = "meanwhile" | "for good";
 
@@ -64,16 +66,23 @@ function inARow(
   rank: number,
   first: readonly PlannedGroup[],
   when: When,
-  marks: readonly PlannedGroup[] = [],
+  before: (element: ElementId) => readonly PlannedStep[] = () => [],
 ): PlannedGroup[] {
   const actions: PlannedGroup[] = [];
-  for (const { move, phases } of together(moves))
+  const moved = new Set<ElementId>();
+  for (const { move, phases } of together(moves)) {
+    const { element } = move.opening;
     actions.push({
       rank,
-      after: [...first, ...actions, ...marks.filter((it) => isOn(it, move.opening.element))],
-      at: placeOf(document.system, move.opening.element),
-      steps: move.way === "off" ? offSteps(document, move, phases) : onSteps(document, move, phases, when),
+      after: [...first, ...actions],
+      at: placeOf(document.system, element),
+      steps: [
+        ...(moved.has(element) ? [] : before(element)),
+        ...(move.way === "off" ? offSteps(document, move, phases) : onSteps(document, move, phases, when)),
+      ],
     });
+    moved.add(element);
+  }
   return actions;
 }
 
