@@ -44,3 +44,32 @@ checkRule(
     ["both", `${DEAD}; ground p2 A cable 2/0 as g1; ground p3 A cable 2/0 as g2; work w1`, ""],
   ],
 );
+
+checkRule(
+  "work-not-safe",
+  "1910.269(n)(3): a conductor that is taken away leaves two sides, each grounded for itself or bonded across",
+  `
+  s1 source sub ABC kvLL=12.47
+  main span sub-p1 ABC lengthM=2000
+  c1 cutout p1-p2 A
+  sp1 span p2-p3 A leave=gone
+  sp2 span p3-p4 A
+  w1 work p2 A does=sp1
+`,
+  [
+    ["the side that stays not grounded", `${DEAD}; ground p2 A cable 2/0 as g1; work w1`, "danger w1"],
+    [
+      "grounded where what stays goes on",
+      `${DEAD}; ground p2 A cable 2/0 as g1; ground p4 A cable 2/0 as g2; work w1`,
+      "",
+    ],
+    ["bonded across it", `${DEAD}; ground p2 A cable 2/0 as g1; work w1`, "", "j1 lead p2-p3 A"],
+    ["nothing stays beyond it", `${DEAD}; ground p2 A cable 2/0 as g1; work w1`, "", "sp2 none"],
+    [
+      "a span that is mended in place",
+      `${DEAD}; ground p2 A cable 2/0 as g1; work w1`,
+      "",
+      "sp1 span p2-p3 A",
+    ],
+  ],
+);

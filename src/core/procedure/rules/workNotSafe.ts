@@ -1,10 +1,26 @@
 import { endsOf } from "../../network";
-import { apartOf } from "../../devices";
-import { conductorNames, jobOf, settingsOf, workPointName } from "../../document";
+import { apartOf, isConductor, isGroundSet, lettersAtEnd } from "../../devices";
+import {
+  conductorNames,
+  elementsOfKind,
+  jobOf,
+  settingsOf,
+  type System,
+  workPointName,
+} from "../../document";
 import type { Threat, WorkPointReport } from "../../hazard";
 import { citationOf } from "../../reference";
-import { conductorId, lettersOf, say, type WorkPointId } from "../../terms";
-import { elementOf, figure, nameOf } from "../job/names";
+import {
+  type ConductorId,
+  conductorId,
+  type ElementId,
+  lettersOf,
+  partsOfConductor,
+  say,
+  type WorkPointId,
+} from "../../terms";
+import { joinedTo } from "../job/joined";
+import { elementOf, elementsOf, figure, nameOf } from "../job/names";
 import { doneBy } from "../job/repair";
 import { asItStands, seen } from "../job/seen";
 import type { JobState } from "../job/state";
@@ -23,7 +39,7 @@ export const workNotSafe = defineRule({
     const report = seen(before).workPoints[id];
     const workPoint = jobOf(before.document).workPoints[id];
     if (report === undefined || workPoint === undefined) return undefined;
-    if (report.verdict === "grounded") return looseEnds(id, before);
+    if (report.verdict === "grounded") return [...looseEnds(id, before), ...endsLeftBare(id, before)];
     const name = workPointName(before.document, id);
     const felt = report.threats.filter((it) => isToldOf(report, it, before));
     if (felt.length === 0) return unproven(id, report, before);
@@ -89,3 +105,66 @@ function looseEnds(id: WorkPointId, before: JobState): Problem[] {
     ];
   });
 }
+
+/**
+ * A conductor that the work takes away leaves a line on either side, and what is grounded through it alone is grounded no
+ * more once it is off: each side that stays has a ground of its own.
+ *
+ * @see 29 CFR 1910.269(n)(3): no difference of potential between parts that one worker touches
+ */
+function endsLeftBare(id: WorkPointId, before: JobState): Problem[] {
+  const { system } = before.document;
+  const gone = doneBy(before.document, id).filter((it) => isTakenAway(before, it));
+  if (gone.length === 0) return [];
+  const left = without(system, new Set(gone));
+  const held = joinedTo(
+    left,
+    elementsOfKind(system, "ground").flatMap(([, { at, phases }]) =>
+      lettersOf(phases).map((letter) => conductorId(at, letter)),
+    ),
+  );
+  return gone.flatMap((span) => {
+    const element = elementOf(system, span)!;
+    const bare = endsOf(element).flatMap(([end, point]) =>
+      lettersAtEnd(element, end)
+        .filter((letter) => letter !== "N")
+        .map((letter) => conductorId(point, letter))
+        .filter((it) => !held.has(it) && goesOn(left, it)),
+    );
+    if (bare.length === 0) return [];
+    const gaps = { name: nameOf(before.document, span), where: conductorNames(before.document, bare) };
+    return [
+      {
+        where: id,
+        message: say("rule.work-not-safe.takenAway", gaps),
+        help: say("rule.work-not-safe.takenAway.help", gaps),
+      },
+    ];
+  });
+}
+
+function isTakenAway({ document }: JobState, id: ElementId): boolean {
+  const element = elementOf(document.system, id);
+  return (
+    element !== undefined &&
+    isConductor(element) &&
+    (element.leave === "gone" || jobOf(document).leave[id] === "gone")
+  );
+}
+
+/** Whether anything of the line hangs on a conductor, so that something of it stays in reach. */
+const goesOn = (system: System, id: ConductorId): boolean => {
+  const { point, letter } = partsOfConductor(id);
+  return elementsOf(system).some(
+    ([, it]) =>
+      !isGroundSet(it) &&
+      endsOf(it).some(([end, at]) => at === point && lettersAtEnd(it, end).includes(letter)),
+  );
+};
+
+const without = (system: System, ids: ReadonlySet<ElementId>): System => ({
+  ...system,
+  elements: Object.fromEntries(
+    Object.entries(system.elements).filter(([id]) => !ids.has(id as ElementId)),
+  ) as System["elements"],
+});

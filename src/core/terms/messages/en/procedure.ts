@@ -225,6 +225,9 @@ export const procedure = {
     "within reach of the hands in the same enclosure and bare: {hot}, {volts} V; cover it or keep {distance} away",
   "rule.work-not-safe.looseEnd": "{name} has parted, and its end at {where} has no ground of its own",
   "rule.work-not-safe.looseEnd.help": "test and ground {where} too: both ends come into the hand",
+  "rule.work-not-safe.takenAway":
+    "{name} comes away, and {where}, which stays, is grounded through it alone or not at all",
+  "rule.work-not-safe.takenAway.help": "ground {where} too, or bond across before it is taken off",
   "rule.not-repaired": "{name} energizes {thing} before the work on it is done",
   "rule.not-repaired.help": "do the work first, or cut that part off at both ends",
   "rule.tagged-operated": "{verb} on {name} while its tag is on",

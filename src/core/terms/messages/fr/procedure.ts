@@ -234,6 +234,9 @@ export const procedure = {
   "rule.work-not-safe.looseEnd": "{name} est rompu, et son bout à {where} n’a pas de mise à la terre à lui",
   "rule.work-not-safe.looseEnd.help":
     "vérifier et mettre à la terre {where} aussi : les deux bouts viennent dans la main",
+  "rule.work-not-safe.takenAway":
+    "{name} est déposé, et {where}, qui reste, n’est à la terre que par lui ou pas du tout",
+  "rule.work-not-safe.takenAway.help": "mettez aussi {where} à la terre, ou posez un pont avant de déposer",
   "rule.not-repaired": "{name} met {thing} sous tension avant que les travaux y soient faits",
   "rule.not-repaired.help": "faire d’abord les travaux, ou isoler cette partie aux deux bouts",
   "rule.tagged-operated": "on manœuvre {name} ({verb}) alors que son étiquette y est",
