@@ -47,7 +47,7 @@ const ON_THE_RADIO = ["request-permit", "receive-permit", "release-permit"];
 
 /** Does one step: chooses the thing, presses the verb, says what else is asked, and does it. */
 export async function doStep(page, step, { workAt = "p5" } = {}) {
-  const { do: verb, element, at, phases, with: tool, to, cable } = step;
+  const { do: verb, element, at, phases, with: tool, to, cable, method, gloveClass, expect: expected } = step;
   if (ON_THE_RADIO.includes(verb)) {
     await page.locator('[data-tab="radio"]').click();
     await page.locator(`[data-radio="${verb}"]`).click();
@@ -70,6 +70,9 @@ export async function doStep(page, step, { workAt = "p5" } = {}) {
     if (tool !== undefined) await page.locator('[data-field="tool"]').selectOption(tool);
     if (to !== undefined) await page.locator('[data-field="to"]').selectOption(to);
     if (cable !== undefined) await page.locator('[data-field="cable"]').selectOption(cable);
+    if (method !== undefined) await page.locator('[data-field="method"]').selectOption(method);
+    if (gloveClass !== undefined) await page.locator('[data-field="gloveClass"]').selectOption(gloveClass);
+    if (expected !== undefined) await page.locator('[data-field="expect"]').selectOption(expected);
     for (const letter of await page.locator("[data-phase]").all()) {
       const name = await letter.getAttribute("data-phase");
       const isOn = (await letter.getAttribute("aria-pressed")) === "true";

@@ -57,6 +57,11 @@ function comesOutOf(document: StillhotDocument, step: ScenarioStep, offer: Attem
         return asks("phases") && [...(value as string)].every((it) => offer.letters.includes(it));
       case "with":
         return asks("tool") && toolsOf(document).includes(value as string);
+      case "method":
+      case "gloveClass":
+        return asks("method");
+      case "expect":
+        return asks("expect");
       case "to":
       case "cable":
         return asks("ground");

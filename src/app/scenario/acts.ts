@@ -17,12 +17,14 @@ import {
   stepBy,
   type StepVerb,
   type StillhotDocument,
+  takes,
   type VerbThat,
   workPointsOf,
 } from "../../core";
 
 /** What a step has to say beside its verb and its thing. */
-export type StepDetail = "phases" | "tool" | "ground" | "first" | "text" | "seconds" | "position";
+export type StepDetail =
+  "phases" | "tool" | "method" | "expect" | "ground" | "first" | "text" | "seconds" | "position";
 
 /** One thing that hands can do with what is chosen, and what else must be said to do it. */
 export interface AttemptAct {
@@ -65,17 +67,21 @@ function actsAt(document: StillhotDocument, at: PointId): AttemptAct[] {
     ...(phases === ""
       ? []
       : [
-          act({ do: "test", at }, phases, ["phases"], letters),
+          act({ do: "test", at }, phases, ["phases", "expect"], letters),
           act({ do: "ground", at }, phases, ["phases", "ground"]),
         ]),
     act({ do: "barricade", at }),
-    ...works.map(([id]) => act({ do: "work", at: id }, "", ["tool"])),
+    ...works.map(([id]) => act({ do: "work", at: id }, "", ["tool", "method"])),
     act({ do: "cover", at }),
     act({ do: "uncover", at }),
     act({ do: "secure", at }),
     act({ do: "ask", at }),
   ];
 }
+
+/** What is asked beside a verb that opens or closes: by which method, too, where hands come to the conductor. */
+const asksOf = (verb: StepVerb): readonly StepDetail[] =>
+  takes(verb, "method") ? ["phases", "tool", "method"] : ["phases", "tool"];
 
 function actsWith(document: StillhotDocument, id: ElementId): AttemptAct[] {
   const saved = document.system.elements[id];
@@ -90,10 +96,11 @@ function actsWith(document: StillhotDocument, id: ElementId): AttemptAct[] {
   const list: AttemptAct[] = [];
   const moves = has("open") || has("cut");
   if (moves && ![...phases].every((it) => isOpen.includes(it)))
-    list.push(act(stepBy(open, { element: id }), phases, ["phases", "tool"]));
+    list.push(act(stepBy(open, { element: id }), phases, asksOf(open)));
   if ((moves && isOpen !== "") || isOwners(element))
-    list.push(act(stepBy(close, { element: id }), phases, ["phases", "tool"]));
-  if (has("parted") && isOpen !== "") list.push(act({ do: "join", element: id }, isOpen, ["phases"]));
+    list.push(act(stepBy(close, { element: id }), phases, asksOf(close)));
+  if (has("parted") && isOpen !== "")
+    list.push(act({ do: "join", element: id }, isOpen, ["phases", "method"]));
   if (has("removed"))
     list.push(
       act({ do: "remove-barrel", element: id }, phases, ["phases", "tool"]),

@@ -55,7 +55,6 @@ export const planner = {
   "why.untag": "nobody is on the line any more; the tag comes off before anybody operates {name}",
   "why.unblock": "left as it was found",
   "why.unblock.close": "found blocked, and closes only unblocked",
-  "why.block.found": "found blocked",
   "why.barricade.down": "a wire is down at {at}: nobody comes near it from here on",
   "why.replace-barrel": "the barrel goes back into its hinge before it can be closed",
   "why.refuse": "a new link, now that what blew the old one is looked for, and cut off or mended",

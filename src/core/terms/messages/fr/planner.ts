@@ -61,7 +61,6 @@ export const planner = {
   "why.untag": "plus personne n'est sur la ligne ; l'étiquette part avant qu'on manœuvre {name}",
   "why.unblock": "laissé comme on l'a trouvé",
   "why.unblock.close": "trouvé bloqué, ne se ferme que débloqué",
-  "why.block.found": "trouvé bloqué",
   "why.barricade.down": "un fil est à terre à {at} : plus personne ne s'en approche",
   "why.replace-barrel": "le tube retourne dans sa charnière avant de pouvoir être fermé",
   "why.refuse": "un fusible neuf, maintenant que la cause de la fusion est cherchée, et coupée ou réparée",
