@@ -3,7 +3,7 @@ import { createReadStream } from "node:fs";
 import { stat } from "node:fs/promises";
 import { createServer } from "node:http";
 import { pipeline } from "node:stream";
-import { extname, join, normalize, sep } from "node:path";
+import { basename, extname, join, normalize, sep } from "node:path";
 
 const types = {
   ".css": "text/css; charset=utf-8",
@@ -38,11 +38,12 @@ const CONTENT_POLICY = [
   "form-action 'none'",
 ].join("; ");
 
-/** The file that a request means, or nothing when there is none inside the folder. */
+/** The file that a request means, the address to ask for instead, or nothing when there is none inside the folder. */
 async function fileFor(folder, url) {
-  let path;
+  let path, asked;
   try {
-    path = normalize(join(folder, decodeURIComponent(new URL(url, "http://localhost").pathname)));
+    asked = new URL(url, "http://localhost");
+    path = normalize(join(folder, decodeURIComponent(asked.pathname)));
   } catch {
     return undefined;
   }
@@ -51,13 +52,18 @@ async function fileFor(folder, url) {
   if (found?.isFile()) return { path, size: found.size };
   const index = join(path, "index.html");
   const page = found?.isDirectory() ? await stat(index).catch(() => undefined) : undefined;
-  return page?.isFile() ? { path: index, size: page.size } : undefined;
+  if (!page?.isFile()) return undefined;
+  // What the page asks for stands beside it, so its address has to be that of a folder.
+  return asked.pathname.endsWith("/")
+    ? { path: index, size: page.size }
+    : { instead: `${basename(asked.pathname)}/${asked.search}` };
 }
 
 async function answer(folder, request, response) {
   if (request.method !== "GET" && request.method !== "HEAD") return response.writeHead(405).end();
   const file = await fileFor(folder, request.url ?? "/");
   if (!file) return response.writeHead(404, { "content-type": "text/plain" }).end("not found\n");
+  if (file.instead) return response.writeHead(308, { location: file.instead }).end();
   response.writeHead(200, {
     "content-type": types[extname(file.path)] ?? "application/octet-stream",
     "content-length": file.size,

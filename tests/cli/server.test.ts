@@ -1,4 +1,4 @@
-import { readdirSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, writeFileSync } from "node:fs";
 import { createServer, get, type IncomingMessage } from "node:http";
 import { join } from "node:path";
 import { expect, test, vi } from "vitest";
@@ -30,6 +30,17 @@ test("the page is told what it may not do in its head as well", async () => {
     /default-src 'none'.*worker-src 'self'.*frame-ancestors/,
   );
   expect(headers["permissions-policy"]).not.toContain("bluetooth");
+  await server.close();
+});
+
+test("a folder asked for without its last stroke is asked for with it, as the page's own parts stand beside it", async () => {
+  const at = folder();
+  mkdirSync(join(at, "some", "folder"), { recursive: true });
+  writeFileSync(join(at, "some", "folder", "index.html"), "<p>here</p>");
+  const server = await serve(at);
+  const { statusCode, headers } = await ask(`${server.url}some/folder?demo=tap`);
+  expect([statusCode, headers.location]).toEqual([308, "folder/?demo=tap"]);
+  expect((await ask(`${server.url}some/folder/?demo=tap`)).statusCode).toBe(200);
   await server.close();
 });
 

@@ -29,6 +29,32 @@ function noteWords() {
 
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
+  {
+    name: "the field of Help is as high as a finger, and both drawings of Teach stand whole at 1280 px",
+    async run(ctx) {
+      const page = await ctx.open({ path: "?demo=sideline-three-transformers" });
+      await page.locator("html[data-ready]").waitFor();
+      await page.getByRole("button", { name: "Menu" }).click();
+      await page.locator('[data-menu="help"]').click();
+      const { height } = await page.locator("dialog input").boundingBox();
+      assert.ok(height >= 44, `the field is ${height} px high`);
+      await page.keyboard.press("Escape");
+      await page.locator("dialog").waitFor({ state: "detached" });
+      await page.keyboard.press("6");
+      await page.locator(".side.map [data-camera]").waitFor();
+      await ctx.settle(page);
+      const outside = await page.locator(".side [data-drawing]").evaluateAll((all) =>
+        all.flatMap((it) => {
+          const [left, top, scale] = it.dataset.camera.split(" ").map(Number);
+          return Object.entries(JSON.parse(it.dataset.spots)).flatMap(([id, [x, y]]) => {
+            const [atX, atY] = [x * scale + left, y * scale + top];
+            return atX < 0 || atY < 0 || atX > it.clientWidth || atY > it.clientHeight ? [id] : [];
+          });
+        }),
+      );
+      assert.deepEqual(outside, []);
+    },
+  },
   ...["desk", "phone"].map((size) => ({
     name: `the tour is offered once, goes on by what is done, and can be taken again (${size})`,
     async run(ctx) {

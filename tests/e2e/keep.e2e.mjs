@@ -45,6 +45,46 @@ const elementsOnDisk = (page) =>
       }),
   );
 
+/** How well two colours as the browser gives them are told apart (WCAG 2.2, relative luminance). */
+function contrast(one, other) {
+  const [low, high] = [one, other]
+    .map((colour) =>
+      colour
+        .match(/[\d.]+/g)
+        .slice(0, 3)
+        .map((it) => Number(it) / 255),
+    )
+    .map((parts) => parts.map((it) => (it <= 0.04045 ? it / 12.92 : ((it + 0.055) / 1.055) ** 2.4)))
+    .map(([red, green, blue]) => 0.2126 * red + 0.7152 * green + 0.0722 * blue)
+    .sort((a, b) => a - b);
+  return (high + 0.05) / (low + 0.05);
+}
+
+/** Puts a hundred copies of the one that is kept beside it, each of a day of its own. */
+const copies = (page, given) =>
+  page.evaluate(
+    ({ name, store, titled }) =>
+      new Promise((done, fail) => {
+        const opening = indexedDB.open(name);
+        opening.onerror = () => fail(opening.error);
+        opening.onsuccess = () => {
+          const shelf = opening.result.transaction(store, "readwrite").objectStore(store);
+          shelf.getAll().onsuccess = ({ target }) => {
+            const [one] = target.result;
+            for (let n = 1; n <= 100; n++) {
+              const more = titled ? { title: `Drawing ${n}` } : {};
+              shelf.put({ ...one, ...more, id: `copy-${n}`, savedAt: one.savedAt - n * 86_400_000 });
+            }
+          };
+          shelf.transaction.oncomplete = () => {
+            opening.result.close();
+            done(undefined);
+          };
+        };
+      }),
+    given,
+  );
+
 /** Holds why the versions that stand under Menu were kept, newest first, those by the clock left out. */
 async function keptBefore(page, wanted) {
   let whys = await keptNow(page);
@@ -349,6 +389,88 @@ export const tests = [
       await page.evaluate(() => (window.isFull = false));
       await call(page, "Room again");
       await saved(page);
+    },
+  },
+  ...[
+    { width: 800, height: 500 },
+    { width: 844, height: 390 },
+    { width: 320, height: 256 },
+  ].map((viewport) => ({
+    name: `in a low window what could not be saved covers nothing, and the drawing keeps a third (${viewport.width} x ${viewport.height})`,
+    async run(ctx) {
+      const context = await ctx.newContext({ options: { viewport } });
+      await context.addInitScript(withoutRoom);
+      const page = await begin(ctx, { context, path: "?full" });
+      for (const state of ["kept", "not saved"]) {
+        if (state === "not saved") {
+          // The title has no room in the narrowest of them: something is drawn.
+          await page.getByRole("button", { name: "Add a point" }).click();
+          await page.locator("[data-drawing]").click({ position: { x: 20, y: 20 } });
+          await page.locator('[data-save="failed"]').waitFor();
+          await page.locator("footer .rescue").click({ trial: true });
+          await page.locator(".sketch").evaluate((it) => it.scrollTo(0, 0));
+        }
+        await ctx.settle(page);
+        await page.getByRole("button", { name: "Menu" }).click({ trial: true });
+        const [head, foot, drawing] = await page.evaluate(() =>
+          ["header", "footer", "[data-drawing]"].map((it) =>
+            document.querySelector(it).getBoundingClientRect().toJSON(),
+          ),
+        );
+        const isBeside = foot.x >= head.x + head.width - 1 || foot.y >= head.y + head.height - 1;
+        assert.ok(isBeside, `${state}: the foot lies over the head`);
+        const end = foot.y > drawing.y ? foot.y : viewport.height;
+        const inSight = Math.min(drawing.y + drawing.height, end) - drawing.y;
+        assert.ok(inSight >= viewport.height / 3, `${state}: ${inSight} px of the drawing are in sight`);
+        const tour = page.locator("footer .tour");
+        if (await tour.isVisible()) {
+          const colours = await tour.evaluate((it) => {
+            const { color, backgroundColor } = getComputedStyle(it);
+            return [color, backgroundColor];
+          });
+          assert.ok(contrast(...colours) >= 4.5, `${state}: Tour is ${colours.join(" on ")}`);
+        }
+        await noSidewaysScroll(page);
+      }
+    },
+  })),
+  {
+    name: "among a hundred drawings and as many attempts one is found by its words",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await call(page, "Drawing 0");
+      await saved(page);
+      await copies(page, { name: "stillhot", store: "drawings", titled: true });
+      await menu(page, "library");
+      const found = page.locator("dialog .mine");
+      await page.waitForFunction(() => document.querySelectorAll("dialog .mine").length === 101);
+      await page.locator("dialog [data-search]").fill("drawing 57");
+      await page.waitForFunction(() => document.querySelectorAll("dialog .mine").length === 1);
+      assert.match(await found.textContent(), /Drawing 57/);
+      await page.locator("dialog [data-search]").fill("no such drawing");
+      await page.locator("dialog").getByText("Nothing has these words.").waitFor();
+      await page.locator("dialog [data-search]").fill("57");
+      await found.locator("button").first().click();
+      await page.locator("dialog").waitFor({ state: "detached" });
+
+      await page.evaluate(() => (location.hash = "scenario"));
+      await page.locator("[data-scenario]").first().click();
+      await page.locator('[data-field="who"]').fill("R. Vane");
+      await page.locator('[data-act="begin"]').click();
+      await page.locator("[data-over]").waitFor();
+      await page.evaluate(() => (location.hash = "sketch"));
+      await page.locator(".sketch").waitFor();
+      await copies(page, { name: "stillhot-attempts", store: "attempts", titled: false });
+      await page.evaluate(() => (location.hash = "debrief"));
+      const rows = page.locator(".kept li");
+      await rows.nth(100).waitFor();
+      const day = (await rows.nth(40).locator("label").textContent()).split(", ").slice(1).join(" ");
+      await page.locator("[data-search]").fill(`vane ${day}`);
+      await page.waitForFunction(() => document.querySelectorAll(".kept li").length < 101);
+      assert.ok((await rows.first().textContent()).includes(day.split(" ").slice(0, 2).join(" ")));
+      await rows.first().locator("input").check();
+      await page.locator('[data-act="debrief-these"]').click();
+      await page.locator('[data-view="one"]').waitFor();
     },
   },
   {

@@ -1,5 +1,5 @@
 import assert from "node:assert/strict";
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
@@ -68,6 +68,53 @@ const WORK = {
 
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
+  {
+    name: "from a folder of any server it starts, keeps itself, computes, and gives out links that lead there",
+    async run(ctx) {
+      const root = mkdtempSync(join(tmpdir(), "stillhot-root-"));
+      mkdirSync(join(root, "some"));
+      cpSync(at("dist"), join(root, "some", "folder"), { recursive: true });
+      let server = await serve(root);
+      try {
+        // Without its last stroke too, as people type it.
+        const page = await ctx.open({
+          url: server.url,
+          path: "some/folder?demo=sideline-three-transformers",
+          offline: true,
+        });
+        await ready(page);
+        assert.match(await page.locator("[data-verdict]").textContent(), /^\s*Live/);
+        await offlineReady(page);
+        const scope = await page.evaluate(() =>
+          navigator.serviceWorker.getRegistration().then((it) => it.scope),
+        );
+        assert.equal(scope, `${server.url}some/folder/`);
+        await page.locator('header [data-place="plan"]').click();
+        await page.locator("[data-count]").waitFor();
+        await page.getByRole("button", { name: "Menu" }).click();
+        await page.locator('[data-menu="share"]').click();
+        const link = await page.locator('[data-link="short"]').inputValue();
+        assert.ok(link.startsWith(`${server.url}some/folder/#`), link.slice(0, 80));
+        await page.keyboard.press("Escape");
+        await call(page, "Kept in a folder");
+        await page.locator('[data-save="saved"]').waitFor();
+        const other = await ctx.open({ url: link });
+        await ready(other);
+        assert.equal(await title(other).inputValue(), "Tanner's Row sideline");
+        await other.context().close();
+        ctx.expectError(/Failed to load resource|ERR_CONNECTION_REFUSED|ERR_INTERNET_DISCONNECTED/);
+        await server.close();
+        server = undefined;
+        await page.reload();
+        await ready(page);
+        assert.equal(await title(page).inputValue(), "Kept in a folder");
+        await page.locator("[data-count]").waitFor();
+      } finally {
+        await server?.close();
+        rmSync(root, { recursive: true, force: true });
+      }
+    },
+  },
   {
     name: "opens cold with no server after one visit, with every part that is loaded late",
     async run(ctx) {

@@ -501,6 +501,53 @@ export const tests = [
       await becomes(() => page.getByRole("button", { name: "Undo" }).first().isDisabled(), true);
     },
   },
+  ...["desk", "phone"].map((size) => ({
+    name: `who has panned all of the drawing out of sight is told so, and brings it back by one press (${size})`,
+    async run(ctx) {
+      const page = await begin(ctx, { size });
+      const back = page.locator("[data-bring-back]");
+      const box = await page.locator("[data-drawing]").boundingBox();
+      const away = async () => {
+        const session = await page.context().newCDPSession(page);
+        const [x, y] = [box.x + box.width * 0.7, box.y + box.height * 0.2];
+        const send = (type, at) =>
+          size === "phone"
+            ? session.send("Input.dispatchTouchEvent", {
+                type: `touch${type}`,
+                touchPoints: type === "End" ? [] : [{ x, y: at }],
+              })
+            : {
+                Start: () => page.mouse.down(),
+                Move: () => page.mouse.move(x, at),
+                End: () => page.mouse.up(),
+              }[type]();
+        for (let sweep = 0; sweep < 8; sweep++) {
+          if (size === "desk") {
+            await page.mouse.move(x, y);
+            await page.keyboard.down("Space");
+          }
+          await send("Start", y);
+          for (let step = 1; step <= 6; step++) await send("Move", y + (step / 6) * box.height * 0.6);
+          // A finger that is lifted while it flies takes the next tap with it.
+          await page.waitForTimeout(100);
+          await send("Move", y + box.height * 0.6);
+          await send("End", y);
+          if (size === "desk") await page.keyboard.up("Space");
+        }
+      };
+      assert.equal(await back.count(), 0);
+      await away();
+      await page.getByText("Nothing of the drawing is in sight.").waitFor();
+      if (size === "phone") await back.tap();
+      else await back.press("Enter");
+      await back.waitFor({ state: "detached" });
+      await page.locator("[data-drawing]:focus").waitFor();
+      const spot = await onPage(page, await spotOf(page, WORK_POINT));
+      assert.ok(
+        spot.x > box.x && spot.x < box.x + box.width && spot.y > box.y && spot.y < box.y + box.height,
+      );
+    },
+  })),
   {
     name: "it opens again with no network and no server, the drawing with it",
     async run(ctx) {

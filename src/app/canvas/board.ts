@@ -54,8 +54,15 @@ const READABLE = 24;
 /** A whole drawing that is a little smaller than that is still worth more than a part of it. */
 const STILL_READABLE = 17;
 
+/** What the board says of itself. */
+interface Tells {
+  camera(camera: Camera): void;
+  /** once the hands rest: whether anything of the drawing is in view */
+  sight(isInSight: boolean): void;
+}
+
 /** A Konva stage with one shape a layer: the drawing, and what lies over it. It knows no gestures. */
-export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => void): Board {
+export function createBoard(host: HTMLDivElement, tell: Tells): Board {
   const stage = new Stage({ container: host, width: host.clientWidth || 1, height: host.clientHeight || 1 });
   const base = new Layer({ listening: false, clearBeforeDraw: false });
   const over = new Layer({ listening: false });
@@ -68,6 +75,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
   /** notes stand where they stood before an edit */
   let areRough = false;
   let settling: ReturnType<typeof setTimeout> | undefined;
+  let looking: ReturnType<typeof setTimeout> | undefined;
   let marqueeBox: Box | undefined;
   let hasFitted = false;
   /** what it is to begin around once it has a size: a drawing that is not shown has none */
@@ -173,12 +181,17 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     } else placeAgain();
     base.batchDraw();
     if (andOver) over.batchDraw();
+    clearTimeout(looking);
+    looking = setTimeout(
+      () => view && tell.sight(further?.isInSight(view.scene, viewOf(camera, size)) ?? true),
+      SETTLED_MS,
+    );
   }
 
   function moveCamera(next: Camera) {
     camera = next;
     redraw();
-    onCamera(camera);
+    tell.camera(camera);
   }
 
   const look = (next: Camera | undefined) => next !== undefined && next !== camera && moveCamera(next);
@@ -316,6 +329,7 @@ export function createBoard(host: HTMLDivElement, onCamera: (camera: Camera) => 
     },
     destroy() {
       clearTimeout(settling);
+      clearTimeout(looking);
       observer.disconnect();
       stage.destroy();
     },

@@ -1,5 +1,6 @@
 /** What the board does without at first: what comes of an edit, a choice or a step back. */
 export { overviewOf, renewedNotes } from "../../core";
+export { isInSight } from "./inSight";
 export { keepingMiddle } from "./keepingMiddle";
 export { motionBetween } from "./motion";
 export { revealing, revealingAll } from "./revealing";

@@ -7,7 +7,8 @@ import {
   type StillhotDocument,
   structureOf,
 } from "../../core";
-import { structureName, t, told, volts } from "../words/words";
+import { dayAndTime, structureName, t, told, volts } from "../words/words";
+import type { KeptAttempt } from "./shelf";
 import { isMessageKey, type MessageKey } from "../words/catalogue";
 
 /** Seconds since the beginning, as minutes and seconds. */
@@ -70,3 +71,7 @@ export const titleOf = ({ document }: Attempt): string => document.title || t("a
 
 /** Who made an attempt, as they called themselves. */
 export const whoOf = ({ who }: Attempt): string => who || t("play.noName");
+
+/** By what an attempt of this device is looked for: its title, who made it, and the day. */
+export const keptWords = ({ attempt, savedAt }: KeptAttempt): string =>
+  `${titleOf(attempt)} ${whoOf(attempt)} ${dayAndTime(savedAt)}`;

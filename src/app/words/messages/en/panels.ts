@@ -221,6 +221,9 @@ export const panels = {
   "inspect.yes": "yes",
   "inspect.no": "no",
 
+  "canvas.away": "Nothing of the drawing is in sight.",
+  "canvas.bringBack": "Bring the drawing back",
+
   "library.title": "Library",
   "library.demos": "Demos",
   "library.mine": "On this device",
@@ -228,6 +231,7 @@ export const panels = {
   "library.forget": "Delete {title}",
   "library.forgetAsk": "Into the trash?",
   "library.at": "changed {when}",
+  "library.search": "Search by title or day",
   "library.failed": "The library could not be read.",
 
   "settings.theme": "Theme",

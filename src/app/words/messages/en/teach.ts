@@ -6,6 +6,7 @@ export const teach = {
   "play.openFile": "Open a scenario's file",
   "play.build": "Build one",
   "play.kept": "On this device",
+  "play.search": "Search by title, name or day",
   "play.keptOpen": "{who}, to be continued, {at}",
   "play.keptOver": "{who}, over, {at}: read the debrief",
   "play.forget": "Throw away the attempt at {name}",

@@ -223,6 +223,9 @@ export const panels = {
   "inspect.yes": "oui",
   "inspect.no": "non",
 
+  "canvas.away": "Rien du dessin n'est en vue.",
+  "canvas.bringBack": "Ramener le dessin",
+
   "library.title": "Bibliothèque",
   "library.demos": "Exemples",
   "library.mine": "Sur cet appareil",
@@ -230,6 +233,7 @@ export const panels = {
   "library.forget": "Supprimer {title}",
   "library.forgetAsk": "À la corbeille ?",
   "library.at": "changé le {when}",
+  "library.search": "Chercher par titre ou par jour",
   "library.failed": "La bibliothèque n'a pas pu être lue.",
 
   "settings.theme": "Thème",

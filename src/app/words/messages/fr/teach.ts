@@ -6,6 +6,7 @@ export const teach = {
   "play.openFile": "Ouvrir le fichier d'un scénario",
   "play.build": "En construire un",
   "play.kept": "Sur cet appareil",
+  "play.search": "Chercher par titre, par nom ou par jour",
   "play.keptOpen": "{who}, à continuer, {at}",
   "play.keptOver": "{who}, terminé, {at} : lire le débriefing",
   "play.forget": "Jeter l'essai de {name}",
