@@ -23,6 +23,8 @@ interface PlannedJob {
   readonly name: string;
   readonly document: StillhotDocument;
   readonly plan: Plan;
+  /** the drawing with the order as its job's */
+  readonly withOrder: StillhotDocument;
 }
 
 const DRAWINGS: readonly (readonly [name: string, document: StillhotDocument])[] = [
@@ -34,11 +36,12 @@ const DRAWINGS: readonly (readonly [name: string, document: StillhotDocument])[]
   ),
 ];
 
-const jobs = DRAWINGS.map(([name, document]): PlannedJob => ({
-  name,
-  document,
-  plan: plan(document, { alternatives: false }),
-}));
+const jobs = DRAWINGS.map(([name, document]): PlannedJob => {
+  const planned = plan(document, { alternatives: false });
+  const steps = planned.steps.map(({ why: _why, ...step }) => step);
+  const withOrder = { ...document, job: { ...jobOf(document), steps } as never };
+  return { name, document, plan: planned, withOrder };
+});
 const ordered = jobs.filter(({ plan: { steps } }) => steps.length > 0);
 
 /** Every job's order, played from as found; what is wrong with it, with the name of the job before it. */
@@ -46,10 +49,8 @@ function wrongIn(
   judge: (it: PlannedJob, played: ReturnType<typeof rehearse>) => readonly string[],
 ): string[] {
   return ordered.flatMap((it) => {
-    const { document, name } = it;
-    const steps = it.plan.steps.map(({ why: _why, ...step }) => step);
-    const played = rehearse({ ...document, job: { ...jobOf(document), steps } as never });
-    return judge(it, played).map((problem) => `${name}: ${problem}`);
+    // One drawing for all laws: a rehearsal is remembered for each.
+    return judge(it, rehearse(it.withOrder)).map((problem) => `${it.name}: ${problem}`);
   });
 }
 

@@ -2,7 +2,7 @@ import { connectedComponents } from "graphology-components";
 import Graph from "graphology";
 import { describe, expect, test } from "vitest";
 import { readDocument, settingsOf, type StillhotDocument } from "../../src/core";
-import { afterUpsets, assess, upsetsOf } from "../../src/core/hazard";
+import { afterUpsets, assess, assessWithoutWork, upsetsOf } from "../../src/core/hazard";
 import { circuitOf, conductorGraphOf, nodeName, REACH, reachOf, standingOf } from "../../src/core/network";
 import { randomDocument } from "../support/randomSystems";
 
@@ -100,8 +100,8 @@ describe("H laws of states", () => {
         circuitOf(document.system);
         const system = afterUpsets(document.system, [upset]);
         const anew = { ...system, points: { ...system.points } };
-        const carried = assess({ ...document, system });
-        const built = assess({ ...document, system: anew });
+        const carried = assessWithoutWork({ ...document, system });
+        const built = assessWithoutWork({ ...document, system: anew });
         for (const [id, { state, volts }] of Object.entries(built.conductors)) {
           const other = carried.conductors[id as keyof typeof carried.conductors]!;
           expect(other.state, `${upset.element} ${id}`).toBe(state);

@@ -1,5 +1,5 @@
 import { openPhasesOf } from "../../src/core/devices";
-import { complete, jobOf, type StillhotDocument, type System } from "../../src/core/document";
+import { complete, jobOf, perObject, type StillhotDocument, type System } from "../../src/core/document";
 import { assessWithoutWork } from "../../src/core/hazard";
 import { circuitOf, endsOf, REACH, reachOf, standingOf } from "../../src/core/network";
 import type { JobState, PlannedStep, PlayedStep, Rehearsal } from "../../src/core/procedure";
@@ -31,11 +31,11 @@ function* moves(
 }
 
 /** How every node of a drawing is reached, its grounds lifted: 0 where nothing does. */
-function reached(system: System): (id: ConductorId) => number {
+const reached = perObject((system: System): ((id: ConductorId) => number) => {
   const circuit = circuitOf(system);
   const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: true });
   return (id) => how[circuit.nodeOf.get(id) ?? -1] ?? 0;
-}
+});
 const isFed = (system: System, at: unknown, letter: Letter): boolean =>
   (reached(system)(conductorId(at as string, letter)) & REACH.forward) !== 0;
 
@@ -64,13 +64,14 @@ export const energizedBroken = (begin: JobState, steps: Played): string[] =>
   });
 
 /** Banks of several phases of which some are fed and some are not. */
-const banksWithout = (system: System): string[] =>
+const banksWithout = perObject((system: System): readonly string[] =>
   recordsOf(system).flatMap(([id, it]) => {
     const letters = lettersIn(it["phases"]);
     if (it["kind"] !== "transformer" || letters.length < 2) return [];
     const fed = letters.filter((letter) => isFed(system, it["from"], letter));
     return fed.length > 0 && fed.length < letters.length ? [id] : [];
-  });
+  }),
+);
 
 /** A bank is on part of its phases only from one pole of a switch to its next; what was found so is found so. */
 export const phasesMissing = (begin: JobState, steps: Played): string[] => {
