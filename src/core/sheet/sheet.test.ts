@@ -10,10 +10,22 @@ import { stepSeen, stepSentence } from "../procedure";
 import { spell } from "../../../tests/support/words";
 
 const folder = new URL("../../../shared/demos/", import.meta.url);
+const demos = new Map<string, StillhotDocument>();
+/** A demo, read once: what was worked out of it is remembered for each document. */
 const demo = (id: string): StillhotDocument => {
+  const known = demos.get(id);
+  if (known !== undefined) return known;
   const read = readDocument(readFileSync(new URL(`${id}.stillhot.json`, folder), "utf8"));
   if (!("document" in read)) throw new Error(`${id} is not read`);
+  demos.set(id, read.document);
   return read.document;
+};
+const plans = new Map<string, StillhotDocument>();
+/** A demo with its planned order, worked out once. */
+const planned = (id: string): StillhotDocument => {
+  const known = plans.get(id) ?? planDocument(demo(id));
+  plans.set(id, known);
+  return known;
 };
 const DEMOS = readdirSync(folder).flatMap((it) =>
   it.endsWith(".stillhot.json") ? [it.replace(".stillhot.json", "")] : [],
@@ -46,7 +58,7 @@ const PARTS = [
 ];
 
 test.each(DEMOS)("%s: every part stands on the sheet, in order, with no gap left open", (id) => {
-  const text = textOf(sheetHtml(planDocument(demo(id)), { catalogue: english }));
+  const text = textOf(sheetHtml(planned(id), { catalogue: english }));
   const places = PARTS.map((it) => text.indexOf(it));
   expect(places).toEqual([...places].sort((a, b) => a - b));
   expect(places).not.toContain(-1);
@@ -103,7 +115,7 @@ test("B2 each way to go live has its control, and one without says so", () => {
 });
 
 test("generators that nobody drew are one way, with whose they could be", () => {
-  const ways = briefingOf(planDocument(demo("transformer-tap"))).works[0]!.ways;
+  const ways = briefingOf(planned("transformer-tap")).works[0]!.ways;
   const told = ways.map(({ sentences }) => spell(sentences[0]!));
   expect(told.filter((it) => it.includes("a generator that nobody drew"))).toEqual([
     expect.stringMatching(
@@ -113,7 +125,7 @@ test("generators that nobody drew are one way, with whose they could be", () => 
 });
 
 test("people stop before operating, feeding the rest, testing, grounding, hands on and energizing, once each", () => {
-  const { steps, restoring } = briefingOf(planDocument(demo("quarry-lane")));
+  const { steps, restoring } = briefingOf(planned("quarry-lane"));
   expect([...steps, ...restoring].flatMap(({ hold }) => hold ?? [])).toEqual([
     "operate",
     "energize",
