@@ -43,7 +43,9 @@ export function workPointFindings(question: Question, id: WorkPointId): Finding[
       });
   });
   const sets = groundSetsAt(system, workPoint.at);
-  if (sets.length === 0 || sets.some(([, it]) => !it.poleBond))
+  // A neutral takes no set of its own: what ties it to earth beside the hands, its verdict asks for.
+  const lacksSet = sets.length === 0 && workPoint.conductors !== "N";
+  if (lacksSet || sets.some(([, it]) => !it.poleBond))
     findings.push({
       rule: "equipotential",
       severity: "warning",

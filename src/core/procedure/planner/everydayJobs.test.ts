@@ -262,3 +262,15 @@ test("both sides of a thing that comes out of the line are tested and grounded, 
         .sort(),
     ).toEqual(["p2", "p3"]);
 });
+
+test("the volts of a changed transformer are read right after it is energized, and only of such a one", () => {
+  const drawing = (does: string) => `${LINE}
+     ${house(1, "p1")}
+     w1   work    p1b1       A${does}`;
+  const lastOf = (does: string) => plan(draw(drawing(does))).steps.slice(-2);
+  expect(lastOf("   does=t1")).toMatchObject([
+    { do: "close", element: "x1" },
+    { do: "test", at: "p1s1", phases: "12", expect: "live" },
+  ]);
+  expect(lastOf("").map((it) => it.do)).not.toContain("test");
+});

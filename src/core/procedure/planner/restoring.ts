@@ -1,17 +1,19 @@
-import { isLiftedOff } from "../../devices";
+import { isLiftedOff, isTransformer } from "../../devices";
 import { complete, type StillhotDocument, type System } from "../../document";
-import { circuitOf, endsOf, REACH, reachOf, standingOf } from "../../network";
+import { type Circuit, circuitOf, endsOf, REACH, reachOf, standingOf } from "../../network";
 import {
   type ConductorId,
   conductorId,
   type ElementId,
   type Letter,
   type Message,
+  partsOfConductor,
   type PointId,
   say,
 } from "../../terms";
+import { secondaryIds } from "../job/hands";
 import { brokenThings } from "../job/inService";
-import { nameOf } from "../job/names";
+import { elementOf, nameOf } from "../job/names";
 import { isOnePiece } from "../job/phasing";
 import { customersDark, type Move, systemMoved } from "./closing";
 import { goalOf, isOff, madeSound } from "./ending";
@@ -79,6 +81,7 @@ function inARow(
       steps: [
         ...(moved.has(element) ? [] : before(element)),
         ...(move.way === "off" ? offSteps(document, move, phases) : onSteps(document, move, phases, when)),
+        ...(move.way === "on" && when === "for good" ? readingVolts(document, move) : []),
       ],
     });
     moved.add(element);
@@ -195,6 +198,29 @@ function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: Wh
   if (!isLive) return say("why.on");
   if (isOff(document.system, opening)) return say("why.on.service", { name });
   return say(bringsVolts(document, move) ? "why.on.live" : "why.on.joined", { name });
+}
+
+/** The volts of a changed transformer are read as soon as it has some. */
+function readingVolts(document: StillhotDocument, move: Move): PlannedStep[] {
+  const [before, after] = [move.before, systemMoved(document, move)].map(circuitOf);
+  const isLive = (circuit: Circuit, id: ConductorId): boolean => {
+    const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: true });
+    const node = circuit.nodeOf.get(id);
+    return node !== undefined && how[node] !== 0;
+  };
+  return [...madeSound(document)].flatMap((id): PlannedStep[] => {
+    const bank = elementOf(after!.system, id);
+    if (bank === undefined || !isTransformer(bank)) return [];
+    const legs = secondaryIds(bank);
+    if (!legs.every((leg) => isLive(after!, leg)) || legs.every((leg) => isLive(before!, leg))) return [];
+    const phases = legs.map((leg) => partsOfConductor(leg).letter).join("");
+    return [
+      step(
+        { do: "test", at: bank.to as PointId, phases, expect: "live" },
+        say("why.test.changed", { name: nameOf(document, id) }),
+      ),
+    ];
+  });
 }
 
 /** Whether something comes to life when a thing closes; where another way feeds it already nothing does. */

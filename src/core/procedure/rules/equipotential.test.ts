@@ -18,6 +18,13 @@ checkRule(
       "warning w1",
       "gx ground p2 A cable=2/0 planned=true",
     ],
+    ["the neutral alone, on its rod", "open c1; lift k1; work w1", "", "w1 work p2 N"],
+    [
+      "the neutral beside a set that is not bonded to the pole",
+      "open c1; lift k1; work w1",
+      "warning w1",
+      "w1 work p2 N\n gx ground p2 A cable=2/0 poleBond=false",
+    ],
     ["a set at the work point", "open c1; lift k1; ground p2 A; work w1", ""],
     ["not said before work", "open c1", ""],
   ],

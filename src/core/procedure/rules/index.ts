@@ -54,6 +54,7 @@ import { testBeforeGround } from "./testBeforeGround";
 import { testLive } from "./testLive";
 import { unsolved } from "./unsolved";
 import { visibleGap } from "./visibleGap";
+import { voltsFirst } from "./voltsFirst";
 import { workNotSafe } from "./workNotSafe";
 import { settingsOf, type Settings, type Step, type StillhotDocument } from "../../document";
 import { type Message, type MessageKey, say } from "../../terms";
@@ -110,6 +111,7 @@ export const RULES: readonly Rule[] = [
   phaseMissing,
   singlePhasing,
   phaseCheck,
+  voltsFirst,
   regulatorNeutral,
   repeatBack,
   leftBehind,

@@ -214,6 +214,10 @@ export const procedure = {
   "rule.regulator-neutral.unblocked":
     "{by} bypasses {name}, which is at neutral and not blocked: its control can run it off",
   "rule.regulator-neutral.unblocked.help": "switch its control off and block it at neutral first",
+  "rule.volts-first":
+    "{name} puts the customer onto {bank}, which was changed and whose volts nobody has read",
+  "rule.volts-first.help":
+    "test {at} for volts, leg to leg and to the neutral, before the customer is put back",
   "rule.phase-check.untested": "{name} closes a parallel path that nobody has tested for phasing and volts",
   "rule.phase-check.untested.help":
     "test {from} and {to} for volts, phase to phase, right before it is closed",

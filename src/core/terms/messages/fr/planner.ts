@@ -31,6 +31,7 @@ export const planner = {
   "why.check-detector.before": "un détecteur cassé ne montre rien, tout comme une ligne hors tension",
   "why.check-detector.after": "il montre encore une tension, donc on peut croire ce qu'il a montré",
   "why.test": "seule une vérification montre l'absence de tension",
+  "why.test.changed": "{name} a été remplacé : sa tension est relevée avant que quiconque s’y fie",
   "why.test.phasing":
     "un chemin parallèle se ferme à {name} : la tension à {at} est vérifiée d'abord, phase à phase",
   "why.retest": "avec les mises à la terre, ce qu'un voisin induisait a disparu et se montre hors tension",

@@ -221,6 +221,10 @@ export const procedure = {
   "rule.regulator-neutral.unblocked":
     "{by} contourne {name}, qui est à la position neutre sans y être bloqué : sa commande peut l’en sortir",
   "rule.regulator-neutral.unblocked.help": "couper sa commande et le bloquer à la position neutre d’abord",
+  "rule.volts-first":
+    "{name} remet le client sur {bank}, qui a été remplacé et dont personne n’a relevé la tension",
+  "rule.volts-first.help":
+    "vérifiez la tension à {at}, entre les fils et au neutre, avant de remettre le client",
   "rule.phase-check.untested":
     "{name} ferme un chemin parallèle dont personne n’a vérifié la concordance de phase et la tension",
   "rule.phase-check.untested.help":
