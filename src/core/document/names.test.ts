@@ -1,7 +1,8 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { say } from "../terms";
 import { french } from "../terms/messages/fr";
-import { elementName } from "./names";
+import { elementName, structureName } from "./names";
+import type { System } from "./types";
 import { readDocument } from "./read";
 import { isUnreadable } from "./problem";
 import { spell } from "../../../tests/support/words";
@@ -68,4 +69,71 @@ test.each([
 
 test("the name is in the language that is read", () => {
   expect(called({ k1: between("clamp", "p1", "p2") }, french)).toBe("pince de dérivation (Pole 1)");
+});
+
+describe("what has no number is called by what a person finds it by", () => {
+  const span = (from: string, to: string) => between("span", from, to);
+  const LINE = {
+    s1: { kind: "source", at: "n30", phases: "A", volts: 7200 },
+    sp1: span("n30", "a"),
+    sp2: span("a", "b"),
+    sp3: span("b", "n32"),
+  };
+  const STANDS = { n30: { label: "Pole 30" }, n32: { label: "Pole 32" }, a: {}, b: {}, c: {}, d: {}, e: {} };
+  const hung = (id: string, kind: string, at: string, label?: string) => ({
+    [`${id}`]: between(kind, at, `${at}x`, label === undefined ? {} : { label }),
+  });
+
+  function namesOf(elements: object, points: object, catalogue?: typeof french): Record<string, string> {
+    const system = { frequencyHz: 60, points, elements } as unknown as System;
+    const ids = Object.keys(points).filter((it) => !it.endsWith("x"));
+    return Object.fromEntries(
+      ids.map((id) => [id, spell(say("name.plain", { name: structureName({ system }, id) }), catalogue)]),
+    );
+  }
+
+  test("where it stands on the way between two numbers, counted along it from the first", () => {
+    expect(namesOf(LINE, STANDS)).toMatchObject({
+      a: "1st pole past Pole 30 toward Pole 32",
+      b: "2nd pole past Pole 30 toward Pole 32",
+    });
+    expect(namesOf(LINE, STANDS, french)).toMatchObject({
+      a: "1er poteau après Pole 30 vers Pole 32",
+      b: "2e poteau après Pole 30 vers Pole 32",
+    });
+  });
+
+  test("what it alone carries", () => {
+    expect(namesOf({ ...LINE, ...hung("r", "recloser", "b") }, { ...STANDS, bx: {} })).toMatchObject({
+      a: "1st pole past Pole 30 toward Pole 32",
+      b: "pole with recloser past Pole 30",
+    });
+  });
+
+  test("what is written on it, where both carry the same", () => {
+    const both = { ...LINE, ...hung("c1", "cutout", "a", "F-12"), ...hung("c2", "cutout", "b", "F-13") };
+    expect(namesOf(both, { ...STANDS, ax: {}, bx: {} })).toMatchObject({
+      a: "pole with F-12 past Pole 30",
+      b: "pole with F-13 past Pole 30",
+    });
+  });
+
+  test("the one that it branches from, and by counting only along that branch", () => {
+    const branch = { ...LINE, sp4: span("a", "c"), sp5: span("c", "d"), sp6: span("n30", "e") };
+    expect(namesOf(branch, STANDS)).toMatchObject({
+      c: "1st pole on the branch from 1st pole past Pole 30 toward Pole 32",
+      d: "2nd pole on the branch from 1st pole past Pole 30 toward Pole 32",
+      e: "pole past Pole 30 on the branch without numbers",
+    });
+  });
+
+  test("its kind, which has a gender in French", () => {
+    const structures = { v1: { kind: "vault" }, v2: { kind: "vault" } };
+    const points = { ...STANDS, a: { on: "v1" }, b: { on: "v2" } };
+    const system = { frequencyHz: 60, structures, points, elements: LINE } as unknown as System;
+    const name = structureName({ system }, "v1");
+    expect(spell(say("name.plain", { name }), french)).toBe(
+      "1re chambre souterraine après Pole 30 vers Pole 32",
+    );
+  });
 });

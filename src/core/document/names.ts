@@ -16,6 +16,7 @@ import { hopsFromSource } from "./hops";
 import { naturalOrder } from "./naturalOrder";
 import { jobOf } from "./settings";
 import { perObject } from "./perObject";
+import { type Count, toldWithoutNumber } from "./withoutNumber";
 import { type Structure, structureOfElement, structureOfPoint, structuresOf } from "./structures";
 import { perDrawing } from "./touched";
 import type { SavedElement, StillhotDocument, System } from "./types";
@@ -158,17 +159,25 @@ const CALLED_BY = ["label", "kind", "on", "from", "to", "alt", "at", "span"];
 const isCalledAlike = (was: JsonObject | undefined, is: JsonObject | undefined): boolean =>
   was !== undefined && is !== undefined && CALLED_BY.every((key) => was[key] === is[key]);
 
-/** A structure by its label, told apart from others that are labelled alike; else by the labelled one that it lies past. */
+/** A structure by its label, told apart from others that are labelled alike; else by what it carries or where it stands. */
 function nameOfStructure(system: System, { id, label, kind }: Structure): Name {
   if (label !== "") return counted(label, alikeAmong(system, id, placeLabels(system).get(asHeard(label))));
-  const { past, n, of } = unlabelled(system).get(id)!;
-  const word = countedKind(say(`kind.${kind}`), { n, of });
-  return past === undefined
-    ? say("name.unnumbered", { kind: word })
-    : say("name.unnumberedPast", {
-        kind: word,
-        past: nameOfStructure(system, structuresOf(system).get(past)!),
-      });
+  const told = toldWithoutNumber(system).get(id)!;
+  const nameOf = (it: StructureId): Name => nameOfStructure(system, structuresOf(system).get(it)!);
+  const past = (what: Message): Message =>
+    told.past === undefined ? what : say("name.past", { what, past: nameOf(told.past) });
+  if (told.by === "thing") {
+    const thing = told.label ?? say(`kind.${told.thing}`);
+    return past(say("name.with", { kind: say(`kind.${kind}`), thing }));
+  }
+  const which = countedKind(kind, told);
+  if (told.by === "way") return say("name.toward", { what: past(which), toward: nameOf(told.toward) });
+  if (told.branchOf !== undefined)
+    return say("name.branchFrom", { what: which, structure: nameOf(told.branchOf) });
+  if (told.hasOthers) return say("name.branch", { what: past(which) });
+  return told.past === undefined
+    ? say("name.unnumbered", { kind: which })
+    : say("name.unnumberedPast", { kind: which, past: nameOf(told.past) });
 }
 
 /** A point: its own label where that says all, else its structure and its place on it. */
@@ -188,6 +197,8 @@ function nameOfElement(system: System, id: string, saved: SavedElement): Name {
   const own = ownName(system, id, saved, structure);
   const label = ownLabel(saved, structure);
   if (structure === undefined || isWholeName(label, structure)) return own;
+  const alone = nameOfWhatNames(system, saved, structure);
+  if (alone !== undefined) return alone;
   if (label === "")
     return say("name.at", {
       kind: ownKind(system, id, saved, structure),
@@ -195,6 +206,28 @@ function nameOfElement(system: System, id: string, saved: SavedElement): Name {
     });
   return say("name.on", { structure: nameOfStructure(system, structure), place: own });
 }
+
+/** What a structure without a number goes by is not told twice: *recloser past Pole 30*, not at the pole with it. */
+function nameOfWhatNames(system: System, saved: SavedElement, { id, label }: Structure): Message | undefined {
+  const told = label === "" ? toldWithoutNumber(system).get(id) : undefined;
+  if (told?.by !== "thing" || !told.isAlone) return undefined;
+  const isIt = told.label === undefined ? told.thing === saved.kind : told.label === labelOf(saved);
+  if (!isIt) return undefined;
+  if (told.past === undefined) return isOnlyOne(system, saved.kind) ? say(`kind.${saved.kind}`) : undefined;
+  const past = nameOfStructure(system, structuresOf(system).get(told.past)!);
+  return say("name.past", { what: told.label ?? say(`kind.${saved.kind}`), past });
+}
+
+/** Where nothing is labelled, what there is once goes by its kind. */
+const isOnlyOne = (system: System, kind: string): boolean => kindsWithoutLabels(system).get(kind) === 1;
+
+const kindsWithoutLabels = perObject((system: System): ReadonlyMap<string, number> => {
+  const all = Object.values<SavedElement>(system.elements);
+  const many = new Map<string, number>();
+  if (all.some((it) => labelOf(it) !== "")) return many;
+  for (const { kind } of all) many.set(kind, (many.get(kind) ?? 0) + 1);
+  return many;
+});
 
 /** What an element is called where its structure is known: its label, or its kind. */
 function ownName(system: System, id: string, saved: SavedElement, structure: Structure | undefined): Name {
@@ -360,11 +393,6 @@ function isWholeName(label: string, { label: structure, isDerived }: Structure):
   return its !== "" && heard !== its && heard.includes(its);
 }
 
-interface Count {
-  readonly n: number;
-  readonly of: number;
-}
-
 /** Which of several that are called alike one is, nearest the source first. */
 const alikeAmong = (system: System, id: string, ids: readonly string[] = []): Count =>
   ids.length < 2 ? { n: 1, of: 1 } : { n: (turnsOf(system, ids).get(id) ?? 0) + 1, of: ids.length };
@@ -411,8 +439,11 @@ const labelsOn = perObject((system: System) => {
 const counted = (name: Name, { n, of }: Count): Name =>
   of < 2 ? name : say("name.nth", { nth: nth(n), name });
 
-const countedKind = (kind: Message, { n, of }: Count): Message =>
-  of < 2 ? kind : say("name.nthKind", { nth: nth(n), kind });
+/** A structure of a kind among others: the first agrees with its kind, the others agree with any. */
+function countedKind(kind: Structure["kind"], { n, of }: Count): Message {
+  if (of < 2) return say(`kind.${kind}`);
+  return n === 1 ? say(`first.${kind}`) : say("name.nthKind", { nth: nth(n), kind: say(`kind.${kind}`) });
+}
 
 /** A device among others of its kind: numbered in a way that suits a kind of either gender. */
 const countedThing = (kind: Message, { n, of }: Count): Message =>
@@ -467,39 +498,3 @@ export function labelIn({ structures = {}, points, elements }: System, id: strin
   const maps: readonly Readonly<Record<string, JsonObject>>[] = [points, elements, structures];
   return labelOf(maps.find((it) => Object.hasOwn(it, id))?.[id]);
 }
-
-/** Which it is of the structures of its kind without a label past one that has one. */
-interface Past extends Count {
-  /** the nearest structure towards the source that has a label */
-  readonly past: StructureId | undefined;
-}
-
-/** Structures without a label, by the labelled one that they lie past. */
-const unlabelled = perObject((system: System): ReadonlyMap<string, Past> => {
-  const all = structuresOf(system);
-  const hops = hopsFromSource(system);
-  const far = ({ points }: Structure) => hops.get(points[0] ?? "") ?? Number.MAX_VALUE;
-  const order = [...all.values()].sort((a, b) => far(a) - far(b) || naturalOrder(a.id, b.id));
-  const past = new Map<string, StructureId | undefined>();
-  const alike = new Map<string, StructureId[]>();
-  for (const structure of order) {
-    for (const point of structure.points)
-      for (const element of elementsAt(system).get(point) ?? [])
-        for (const end of endPointsOf(savedElement(system.elements, element))) {
-          const there = structureOfPoint(system, end);
-          if (there === undefined || past.has(there.id) || there.id === structure.id) continue;
-          past.set(there.id, structure.label === "" ? past.get(structure.id) : structure.id);
-        }
-    if (!past.has(structure.id)) past.set(structure.id, undefined);
-    if (structure.label !== "") continue;
-    const key = `${past.get(structure.id) ?? ""} ${structure.kind}`;
-    const its = alike.get(key);
-    if (its === undefined) alike.set(key, [structure.id]);
-    else its.push(structure.id);
-  }
-  return new Map(
-    [...alike.values()].flatMap((ids) =>
-      ids.map((id, index) => [id, { past: past.get(id), n: index + 1, of: ids.length }] as const),
-    ),
-  );
-});

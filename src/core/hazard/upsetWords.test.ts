@@ -15,27 +15,27 @@ describe("What could go wrong reads the same wherever it is said", () => {
     [
       "a cutout",
       up("close", "c1", "A"),
-      "cutout at 2nd pole without a number is closed on A",
-      "on ferme coupe-circuit (2e poteau sans numéro) sur A",
+      "cutout at pole with disconnect is closed on A",
+      "on ferme coupe-circuit (poteau avec sectionneur) sur A",
     ],
     ["a label", up("close", "d1"), "Q7 is closed", "on ferme Q7"],
     [
       "a clamp",
       up("close", "k1", "A"),
-      "tap clamp at 2nd pole without a number is put back on A",
-      "on repose pince de dérivation (2e poteau sans numéro) sur A",
+      "tap clamp at pole with disconnect is put back on A",
+      "on repose pince de dérivation (poteau avec sectionneur) sur A",
     ],
     [
       "an elbow",
       up("close", "e1", "A"),
-      "elbow at 3rd pole without a number is put back on A",
-      "on rebranche connecteur coudé (3e poteau sans numéro) sur A",
+      "elbow at pole with elbow is put back on A",
+      "on rebranche connecteur coudé (poteau avec connecteur coudé) sur A",
     ],
     [
       "a meter",
       up("close", "m1"),
-      "meter from 3rd pole without a number to service without a number is put back",
-      "on remet compteur (3e poteau sans numéro – branchement sans numéro) en place",
+      "meter from pole with elbow to service without a number is put back",
+      "on remet compteur (poteau avec connecteur coudé – branchement sans numéro) en place",
     ],
     [
       "by itself",
@@ -46,8 +46,8 @@ describe("What could go wrong reads the same wherever it is said", () => {
     [
       "a source",
       up("restore", "s1"),
-      "source at 1st pole without a number comes back on",
-      "source (1er poteau sans numéro) revient",
+      "source at pole with source comes back on",
+      "source (poteau avec source) revient",
     ],
     [
       "a set",
@@ -70,14 +70,14 @@ describe("What could go wrong reads the same wherever it is said", () => {
     [
       "a break",
       up("rejoin", "sp1", "N"),
-      "the broken ends of span from 2nd pole without a number to 3rd pole without a number touch on N",
-      "les bouts rompus de portée (2e poteau sans numéro – 3e poteau sans numéro) se touchent sur N",
+      "the broken ends of span from pole with disconnect to pole with elbow touch on N",
+      "les bouts rompus de portée (poteau avec sectionneur – poteau avec connecteur coudé) se touchent sur N",
     ],
     [
       "a line beside",
       up("contact", "sp1"),
-      "span from 2nd pole without a number to 3rd pole without a number touches the line",
-      "portée (2e poteau sans numéro – 3e poteau sans numéro) touche la ligne",
+      "span from pole with disconnect to pole with elbow touches the line",
+      "portée (poteau avec sectionneur – poteau avec connecteur coudé) touche la ligne",
     ],
   ])("%s", (_, upset, en, fr) => {
     const words = upsetWords(drawing, { ...upset, strength: 1 });

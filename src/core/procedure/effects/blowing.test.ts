@@ -78,7 +78,7 @@ describe("Links blow on the fault that a step makes", () => {
       "open c1; ground p3 A as g1; close c1; close c1; refuse c1; close c1",
     );
     expect(closed!.state.notDone).toBeUndefined();
-    expect(spell(again!.state.notDone!)).toMatch(/link of cutout at 2nd pole without a number is blown/);
+    expect(spell(again!.state.notDone!)).toMatch(/link of cutout at pole with tap clamp is blown/);
     expect(renewed!.state.notDone).toBeUndefined();
     expect(back!.consequence.kind).toBe("fault");
   });

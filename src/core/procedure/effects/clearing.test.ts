@@ -9,12 +9,12 @@ const told = (drawing: string, steps: string): string =>
 describe("How a fault ends, in words", () => {
   test("a link that has thousands of amperes is told by the half cycle, not by millionths of a second", () =>
     expect(told(`${TAP}\nf1 fault p5 A`, "open c2; close c2")).toMatch(
-      /the 10K link of cutout at 3rd pole without a number carries \d{4} A and melts within half a cycle$/,
+      /the 10K link of cutout at pole with transformer carries \d{4} A and melts within half a cycle$/,
     ));
 
   test("one that has a few times its rating has its seconds", () =>
     expect(told(`${TAP}\nf1 fault p5 A ohms=100`, "open c2; close c2")).toMatch(
-      /the 10K link of cutout at 3rd pole without a number carries \d\d\.\d A and melts in [\d.]+ to [\d.]+ s$/,
+      /the 10K link of cutout at pole with transformer carries \d\d\.\d A and melts in [\d.]+ to [\d.]+ s$/,
     ));
 
   test("a few amperes of a generator trip nothing that anybody could count on", () =>

@@ -37,8 +37,8 @@ test("a visit is told by its structure and how many steps it has", () => {
   const document = draw(TWO_POLES, "brief; open c1 A; tag c1; open d1 A");
   expect(visitsOf(document, stepsOf(document)).map((it) => spell(visitSentence(document, it)))).toEqual([
     "Before setting out: one step",
-    "At 1st pole without a number: 2 steps",
-    "At 2nd pole without a number: one step",
+    "At pole with cutout: 2 steps",
+    "At pole with disconnect: one step",
   ]);
 });
 

@@ -45,8 +45,8 @@ describe("what lifts the pole, and where, is told in words and never by the word
     [
       "an upset",
       HIGH_RODS,
-      "if tap clamp at 2nd pole without a number is put back on A, the pole, the truck and the rods stand at 2580 V above the ground that people stand on",
-      /^si on repose pince de dérivation \(2e poteau sans numéro\) sur A, le poteau, .* 2580 V/,
+      "if tap clamp is put back on A, the pole, the truck and the rods stand at 2580 V above the ground that people stand on",
+      /^si on repose pince de dérivation sur A, le poteau, .* 2580 V/,
     ],
     [
       "a load far away, as drawn",
@@ -60,7 +60,7 @@ describe("what lifts the pole, and where, is told in words and never by the word
     const { message, help } = findings.find((it) => it.rule === "step-touch")!;
     expect([spell(message), spell(help!)]).toEqual([
       inEnglish,
-      "keep people and equipment clear of the pole's base, the truck and the rods: barricade 2nd pole without a number, below the tap clamp",
+      "keep people and equipment clear of the pole's base, the truck and the rods: barricade pole with tap clamp, below the tap clamp",
     ]);
     expect(spell(message, french)).toMatch(inFrench);
   });
