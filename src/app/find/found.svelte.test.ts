@@ -1,6 +1,7 @@
 // @vitest-environment happy-dom
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test, vi } from "vitest";
+import { done, importMapFile, importModel } from "../../../tests/support/imported";
 import { UnansweredWorker } from "../../../tests/support/unansweredWorker";
 import {
   type ElementId,
@@ -8,6 +9,7 @@ import {
   type Owner,
   type PointId,
   readDocument,
+  type StillhotDocument,
   structuresOf,
   type WorkPointId,
 } from "../../core";
@@ -91,8 +93,46 @@ test("the finder lists no structure and its first point as two lines of one name
   expect(names.filter((it, nth) => names.indexOf(it) !== nth)).toEqual([]);
 });
 
-function sideline() {
-  const read = readDocument(readFileSync("shared/demos/sideline-three-transformers.stillhot.json", "utf8"));
-  if (isUnreadable(read)) throw new Error("the demo does not read");
-  return read.document;
+describe("a number as it stands on the pole is found, and its structure is the first line", () => {
+  const demos = readdirSync("shared/demos")
+    .filter((it) => it.endsWith(".stillhot.json"))
+    .map((it): [string, () => StillhotDocument] => [it, () => read(`shared/demos/${it}`)]);
+  const imports = ["ieee13-assets", "ieee123", "ieee8500-lateral", "maple10-node-breaker"].map(
+    (it): [string, () => StillhotDocument] => [it, () => done(importModel(`cim/${it}.xml`)).document],
+  );
+  const maps: [string, () => StillhotDocument][] = [
+    ["a map", () => done(importMapFile("geojson/example.geojson")).document],
+  ];
+  test.each([...demos, ...imports, ...maps])("%s", (_, drawn) => {
+    learn(english);
+    vi.stubGlobal("Worker", UnansweredWorker);
+    const session = new Session(drawn());
+    const { system } = session.document;
+    const offers = { session, sketch: { commands: {}, acts: [] }, menu: [], demos: [] } as never;
+    const lines = [...everyCommand(offers), ...everyThing(offers)];
+    const missed: string[] = [];
+    const all = [...structuresOf(system).values()];
+    for (const { id, label, kind } of all) {
+      const number = POLE.exec(label)?.[1];
+      if (kind !== "pole" || number === undefined) continue;
+      const isAlone = all.every((it) => it.id === id || POLE.exec(it.label)?.[1] !== number);
+      const typed = [label, label.toLowerCase(), label.replaceAll(" ", ""), `  ${label.toUpperCase()} `];
+      if (isAlone) typed.push(number, `pole ${number}`, `Poteau ${number}`, `poteau${number}`);
+      for (const it of typed)
+        if (matching(lines, it)[0]?.id !== `thing-structure-${id}`)
+          missed.push(`${it}: ${matching(lines, it)[0]?.label ?? "nothing"}, not ${label}`);
+    }
+    expect(missed).toEqual([]);
+  });
+});
+
+/** A label that a pole bears: its number, with or without what it is a number of. */
+const POLE = /^(?:(?:pole|poteau)\s+)?(\S*\d\S*)$/iu;
+
+function read(path: string): StillhotDocument {
+  const found = readDocument(readFileSync(path, "utf8"));
+  if (isUnreadable(found)) throw new Error(`${path} does not read`);
+  return found.document;
 }
+
+const sideline = () => read("shared/demos/sideline-three-transformers.stillhot.json");

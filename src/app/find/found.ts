@@ -66,12 +66,12 @@ export function everyThing({ session, sketch }: Offers): Found[] {
     found(`thing-${owner.of}-${owner.id}`, "thing", name, () => session.select(owner));
   return [...structuresOf(system).values()]
     .flatMap((structure) => {
-      const { id, points } = structure;
+      const { id, points, kind } = structure;
       const name = structureName(document, id);
       // A point that is called as its structure is would be the same line twice.
       const others = points.filter((it) => points.length > 1 && pointName(document, it) !== name);
       return [
-        line(name, { of: "structure", id }),
+        { ...line(name, { of: "structure", id }), around: kindWords(kind) },
         ...others.map((it) => line(pointName(document, it), { of: "point", id: it })),
       ];
     })
@@ -81,6 +81,10 @@ export function everyThing({ session, sketch }: Offers): Found[] {
       ),
     );
 }
+
+/** A pole is typed as a pole in whichever language its drawing was labelled. */
+const kindWords = (kind: string): string =>
+  `${t("command.group.thing")} ${firstOf(`find.also.${kind}`) ?? ""}`;
 
 const WHY: Readonly<Record<Obstacle, MessageKey>> = {
   selection: "find.needsSelection",

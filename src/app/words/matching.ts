@@ -12,11 +12,21 @@ export function matching<Line extends Findable>(lines: readonly Line[], typed: s
   const words = plainly(typed).split(" ").filter(Boolean);
   if (words.length === 0) return lines;
   return lines
-    .map((line) => ({ line, rank: rankOf(line, words) }))
+    .map((line) => ({ line, rank: Math.max(rankOf(line, words), rankOf(line, withoutKind(line, words))) }))
     .filter(({ rank }) => rank > 0)
     .sort((one, other) => other.rank - one.rank)
     .map(({ line }) => line);
 }
+
+/** `poteau30` is 30 for a line that is found by `poteau`: no space says where the word ends. */
+const withoutKind = ({ around }: Findable, words: readonly string[]): readonly string[] => {
+  if (numbersIn(words.join(" ")).length === 0) return words;
+  const kinds = plainly(around).split(" ");
+  return words.map((word) => {
+    const kind = kinds.find((it) => it.length > 2 && word.startsWith(it) && word !== it);
+    return kind === undefined ? word : word.slice(kind.length);
+  });
+};
 
 /** 0 for a line without one of the words; more, the nearer it comes to what was typed. */
 function rankOf({ label, around }: Findable, words: readonly string[]): number {
