@@ -27,8 +27,8 @@ export const sizes = {
  * @typedef {{ name: string, run(ctx: Context): Promise<void>, seconds?: number }} EndToEndTest
  */
 
-/** @param {import("playwright-core").Browser} browser @param {string} url */
-export async function makeContext(browser, url) {
+/** @param {import("playwright-core").Browser} browser @param {string} url @param {{ isSlow: boolean }} device */
+export async function makeContext(browser, url, { isSlow }) {
   /** @type {string[]} */
   const errors = [];
   /** @type {RegExp[]} */
@@ -60,7 +60,7 @@ export async function makeContext(browser, url) {
     });
     // Only says when to give up: nothing is said to be fast by it.
     context.setDefaultTimeout(30_000);
-    if (process.env.SLOW) await slowDown(context, { offline });
+    if (isSlow) await slowDown(context, { offline });
     context.on("page", watch);
     contexts.add(context);
     return context;

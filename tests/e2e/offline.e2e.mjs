@@ -278,8 +278,13 @@ export const tests = [
       await becomes(() => title(byLink).inputValue(), JSON.parse(demo).title);
       const hostile = await share({ file: json(Buffer.from('{"format":"stillhot","formatVersion":99}')) });
       await hostile.locator("dialog[open]").getByText("newer", { exact: false }).first().waitFor();
-      const large = await share({ file: json(Buffer.alloc(20_000_001, 32)) });
+      // By its path: so much is not sent to a browser that has other work.
+      const folder = mkdtempSync(join(tmpdir(), "stillhot-large-"));
+      const tooLarge = join(folder, "large.stillhot.json");
+      writeFileSync(tooLarge, Buffer.alloc(20_000_001, 32));
+      const large = await share({ file: tooLarge });
       await large.locator("dialog[open]").getByText("20 MB at most", { exact: false }).first().waitFor();
+      rmSync(folder, { recursive: true, force: true });
     },
   },
   {
