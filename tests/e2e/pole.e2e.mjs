@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { act, begin } from "./bar.mjs";
-import { pressAt, spotOf } from "./spots.mjs";
+import { pressAt, pressOn, spotOf } from "./spots.mjs";
 import { noSidewaysScroll } from "./scenarios.mjs";
 import { becomes } from "./becomes.mjs";
 
@@ -129,4 +129,27 @@ export const tests = [
       );
     },
   },
+  ...["the finder", "the drawing"].map((by) => ({
+    name: `"go to pole 31 and open the transformer's cutout" is done at once by ${by} (phone)`,
+    async run(ctx) {
+      const page = await begin(ctx, { size: "phone" });
+      let touches = 0;
+      if (by === "the finder") {
+        await page.getByRole("button", { name: "Menu" }).tap();
+        await page.locator('[data-menu="find"]').tap();
+        await page.locator("[data-find]").fill("pole31 cutout");
+        await page.keyboard.press("Enter");
+        touches += 3;
+      } else {
+        await pressOn(page, "c2", true);
+        touches += 1;
+      }
+      await becomes(() => selectedRow(page).getAttribute("aria-label"), /^Pole 31, T1 cutout, .*closed/);
+      await page.locator('.bar [data-action="open"]').tap();
+      touches += 1;
+      await becomes(() => selectedRow(page).getAttribute("aria-label"), /^Pole 31, T1 cutout, .*open/);
+      assert.ok(touches <= 4, `${touches} touches`);
+      await noSidewaysScroll(page);
+    },
+  })),
 ];

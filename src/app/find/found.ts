@@ -1,4 +1,4 @@
-import { type ElementId, type Owner, structuresOf } from "../../core";
+import { type ElementId, type Owner, structureOf, structuresOf } from "../../core";
 import type { Demo } from "../keep/demos";
 import { MENU, PLACES } from "../frame/places";
 import type { Session } from "../session/session.svelte";
@@ -62,16 +62,18 @@ export function everyThing({ session, sketch }: Offers): Found[] {
   if (sketch === undefined) return [];
   const { document } = session;
   const { system } = document;
-  const line = (name: string, owner: Owner): Found =>
-    found(`thing-${owner.of}-${owner.id}`, "thing", name, () => session.select(owner));
+  const line = (name: string, owner: Owner): Found => ({
+    ...found(`thing-${owner.of}-${owner.id}`, "thing", name, () => session.select(owner)),
+    around: kindWords(structureOf(system, owner.id)?.kind),
+  });
   return [...structuresOf(system).values()]
     .flatMap((structure) => {
-      const { id, points, kind } = structure;
+      const { id, points } = structure;
       const name = structureName(document, id);
       // A point that is called as its structure is would be the same line twice.
       const others = points.filter((it) => points.length > 1 && pointName(document, it) !== name);
       return [
-        { ...line(name, { of: "structure", id }), around: kindWords(kind) },
+        line(name, { of: "structure", id }),
         ...others.map((it) => line(pointName(document, it), { of: "point", id: it })),
       ];
     })
@@ -82,9 +84,8 @@ export function everyThing({ session, sketch }: Offers): Found[] {
     );
 }
 
-/** A pole is typed as a pole in whichever language its drawing was labelled. */
-const kindWords = (kind: string): string =>
-  `${t("command.group.thing")} ${firstOf(`find.also.${kind}`) ?? ""}`;
+/** A pole, and what is on one, is typed with its word in whichever language its drawing was labelled. */
+const kindWords = (kind = ""): string => `${t("command.group.thing")} ${firstOf(`find.also.${kind}`) ?? ""}`;
 
 const WHY: Readonly<Record<Obstacle, MessageKey>> = {
   selection: "find.needsSelection",
