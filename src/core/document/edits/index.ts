@@ -12,7 +12,6 @@ export { copyOf, duplicate, type Fragment, paste, readFragment, writeFragment } 
 export { leftToProgram, placeStructures, unplaceAll } from "./placeStructures";
 export { reconnect } from "./reconnect";
 export {
-  fitOf,
   joinsOf,
   MOST_STAMP_NAME,
   placeStamp,

@@ -69,8 +69,7 @@ export const stampPhases = ({ piece, join }: Stamp): string =>
   (conductorsOf(systemOf(piece)).get(join) ?? []).filter((it) => it !== "N").join("");
 
 /** How the letters of a stamp turn to fit phases that are there; nothing where they do not fit. */
-export const fitOf = (stamp: Stamp, phases: string): LetterTurn | undefined =>
-  turnOnto(stampPhases(stamp), phases);
+const fitOf = (stamp: Stamp, phases: string): LetterTurn | undefined => turnOnto(stampPhases(stamp), phases);
 
 /**
  * Puts a stamp where its joining point becomes a point of the drawing. Ids are new, and a label that the drawing has

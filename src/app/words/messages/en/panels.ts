@@ -112,7 +112,6 @@ export const panels = {
   "stamp.rename": "New name of {name}",
   "stamp.delete": "Delete {name}",
   "stamp.deleteAsk": "Delete for good?",
-  "stamp.needs": "needs {phases}",
   "stamp.wrong": "cannot be read",
 
   "grow.title": "What comes next at {name}?",

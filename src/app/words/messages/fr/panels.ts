@@ -113,7 +113,6 @@ export const panels = {
   "stamp.rename": "Nouveau nom de {name}",
   "stamp.delete": "Supprimer {name}",
   "stamp.deleteAsk": "Supprimer pour de bon ?",
-  "stamp.needs": "demande {phases}",
   "stamp.wrong": "illisible",
 
   "grow.title": "Qu'y a-t-il après {name} ?",
