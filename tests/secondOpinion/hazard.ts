@@ -666,8 +666,8 @@ export function verdictIn(
   )
     findings.push("induced-exposure danger");
   const sets = Object.values(plain.elements).filter((e) => isGround(e) && e["at"] === spot.at);
-  if (sets.length === 0 || sets.some((e) => !yes(e, "poleBond", true)))
-    findings.push("equipotential warning");
+  const lacksSet = sets.length === 0 && letters.join("") !== "N";
+  if (lacksSet || sets.some((e) => !yes(e, "poleBond", true))) findings.push("equipotential warning");
   if (
     verdict === "grounded" &&
     outcomes.some(

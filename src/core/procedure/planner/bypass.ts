@@ -69,6 +69,14 @@ function bypassOf(document: StillhotDocument, id: ElementId): Bypass | undefined
   return found === undefined ? undefined : { regulator: id, by: found[0], phases };
 }
 
+/** Regulators that the work takes out of the line with no way around them: what they feed goes out with them. */
+export const withoutBypass = ({ asFound, bypasses }: Bypassed): ElementId[] =>
+  [...madeSound(asFound)].filter((id) => {
+    const regulator = elementOfKind(asFound.system, id, "regulator");
+    const carriesLine = regulator !== undefined && openPhasesOf(regulator) === "" && !regulator.bypassed;
+    return carriesLine && bypasses.every((it) => it.regulator !== id);
+  });
+
 const endPoints = ({ from, to }: { readonly from: string; readonly to: string }) =>
   [from, to] as readonly string[] as readonly [PointId, PointId];
 

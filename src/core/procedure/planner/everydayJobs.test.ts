@@ -274,3 +274,21 @@ test("the volts of a changed transformer are read right after it is energized, a
   ]);
   expect(lastOf("").map((it) => it.do)).not.toContain("test");
 });
+
+test.each([
+  ["without a by-pass, the plan says that its load goes with it", "", 1],
+  ["with one, the line is carried past it", "by disconnect p1-p4 ABC open=ABC normallyOpen=true", 0],
+])("a regulator %s", (_why, byPass, said) => {
+  const { steps, customersOut } = plan(
+    draw(`${LINE}
+     d1   disconnect  p1-p2  ABC  loadBreakAmps=200
+     vr1  regulator   p2-p3  ABC
+     d2   disconnect  p3-p4  ABC  loadBreakAmps=200
+     sp2  span        p4-p5  ABC  lengthM=800
+     ${byPass}
+     ${house(1, "p5")}
+     w1   work        p3     ABC  does=vr1`),
+  );
+  expect(steps.filter(({ why }) => why.key === "why.off.noBypass")).toHaveLength(said);
+  expect(customersOut > 0).toBe(said > 0);
+});

@@ -1,7 +1,7 @@
 import { isLiftedOff, isLoad, openingOf } from "../../devices";
 import { complete, type StillhotDocument, type System } from "../../document";
 import { type ElementId, type Message, say } from "../../terms";
-import { nameOf } from "../job/names";
+import { nameOf, namesOf } from "../job/names";
 import { ampsOf, breaksNothing, limitOf, systemWithout, type TimedOpening } from "./breaking";
 import type { Intent } from "./intent";
 import { type Opening, stepOff } from "./openings";
@@ -24,6 +24,7 @@ export function isolating(
   document: StillhotDocument,
   { choice, tags, blocks }: Intent,
   purposes: ReadonlyMap<string, Purpose>,
+  notBypassed: readonly ElementId[],
   begun: readonly PlannedGroup[],
 ): PlannedGroup[] {
   const { system } = document;
@@ -31,6 +32,7 @@ export function isolating(
   const groups = groupsOf(document, choice.order.order);
   const last = new Map(groups.map(({ openings: [opening] }, index) => [opening!.element, index]));
   let before: readonly PlannedGroup[] = [];
+  const firstCut = groups.findIndex(({ openings: [it] }) => purposes.get(it!.key)?.is === "isolates");
   groups.forEach(({ openings, phases, tool }, index) => {
     const [opening] = openings as [Opening];
     const { element } = opening;
@@ -42,7 +44,14 @@ export function isolating(
       rank: RANK.isolate,
       after: [...after, ...first],
       at: placeOf(system, element),
-      steps: [step(stepOff(system, opening, phases, tool), whyOff(document, opening, purposes))],
+      steps: [
+        step(
+          stepOff(system, opening, phases, tool),
+          index === firstCut && notBypassed.length > 0
+            ? whyNotAround(document, opening, notBypassed)
+            : whyOff(document, opening, purposes),
+        ),
+      ],
     };
     const then =
       block !== undefined && !opening.automatic && isLast ? [{ ...block, after: [...after, off] }] : [];
@@ -146,6 +155,17 @@ function whyOff(
       return say("why.off", { name });
   }
 }
+
+/** Why the line is cut and not carried past a regulator: nothing is drawn that would carry it. */
+const whyNotAround = (
+  document: StillhotDocument,
+  { element }: Opening,
+  regulators: readonly ElementId[],
+): Message =>
+  say("why.off.noBypass", {
+    name: nameOf(document, element),
+    regulator: namesOf(regulators.map((id) => nameOf(document, id))),
+  });
 
 /** Whether what could feed the work is nothing that stands on the drawing, but a generator that a customer may have. */
 const isUndrawnMachine = ({ system }: StillhotDocument, source: ElementId): boolean =>

@@ -1,7 +1,7 @@
 import type { StillhotDocument } from "../../document";
 import { say } from "../../terms";
 import { nameOf } from "../job/names";
-import { type Bypassed, bypassing, unbypassing } from "./bypass";
+import { type Bypassed, bypassing, unbypassing, withoutBypass } from "./bypass";
 import type { Intent } from "./intent";
 import { isolating } from "./isolating";
 import { byMethod } from "./liveHands";
@@ -40,7 +40,12 @@ export function stepsOf(
   }));
   const permit = permitActions(intent, brief);
   const past = bypassing(around, [brief, ...secures, ...permit]);
-  const isolation = isolating(document, intent, purposes, [brief, ...secures, ...permit, ...past]);
+  const isolation = isolating(document, intent, purposes, withoutBypass(around), [
+    brief,
+    ...secures,
+    ...permit,
+    ...past,
+  ]);
   const supply = supplying(document, intent, [brief, ...permit, ...isolation]);
   const proofs = provingDead(document, intent, [brief, ...isolation, ...supply]);
   const work = working(

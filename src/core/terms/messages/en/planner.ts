@@ -8,6 +8,8 @@ export const planner = {
   "why.off.isolates": "the way from {source} to the work goes through {name}",
   "why.off.isolates.machine":
     "a generator that nobody drew could be at {source}, and would feed the work through {name}",
+  "why.off.noBypass":
+    "no by-pass is drawn around {regulator}, so that it cannot come off without dropping what it feeds: the line is cut at {name}",
   "why.off.shows": "the gap of {name} can be seen, and that of {other} cannot",
   "why.off.drops": "the load comes off at {name}, so that nothing is left to break at {other}",
   "why.off.splits": "this closes after {other}, so that no link picks everything up at once",

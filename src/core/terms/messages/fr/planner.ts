@@ -10,6 +10,8 @@ export const planner = {
   "why.off.isolates": "le chemin de {source} au travail passe par {name}",
   "why.off.isolates.machine":
     "une génératrice que personne n'a dessinée pourrait se trouver à {source}, et alimenterait le travail par {name}",
+  "why.off.noBypass":
+    "aucune dérivation n'est dessinée autour de {regulator}, qui ne peut donc être retiré sans couper ce qu'il alimente : la ligne est coupée à {name}",
   "why.off.shows": "la coupure de {name} se voit, celle de {other} ne se voit pas",
   "why.off.drops": "la charge part à {name}, si bien qu'il ne reste rien à couper à {other}",
   "why.off.splits": "se ferme après {other}, pour qu'aucun fusible ne reprenne tout d'un coup",
