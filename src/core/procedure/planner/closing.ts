@@ -1,4 +1,4 @@
-import { hasPositions } from "../../devices";
+import { handlingOf, hasPositions } from "../../devices";
 import { complete, jobOf, type SavedElement, type StillhotDocument, type System } from "../../document";
 import { type Circuit, type Reach, reachGraphOf, REACH, reachOf, sourceOf, standingOf } from "../../network";
 import type { ElementId } from "../../terms";
@@ -200,7 +200,10 @@ export function inThisOrder(
   let before = from;
   return moves.map(({ way, opening }) => {
     const element = complete(before.elements[opening.element]!);
-    const move: Move = { way, opening, before, tool: toolFor(element, jobOf(document).tools, way === "off") };
+    // What cut a lead does not join it again.
+    const isJoined = way === "on" && handlingOf(element)?.on === "join";
+    const tool = isJoined ? undefined : toolFor(element, jobOf(document).tools, way === "off");
+    const move: Move = { way, opening, before, tool };
     before = systemMoved(document, move);
     return move;
   });

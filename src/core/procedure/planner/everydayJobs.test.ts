@@ -292,3 +292,21 @@ test.each([
   expect(steps.filter(({ why }) => why.key === "why.off.noBypass")).toHaveLength(said);
   expect(customersOut > 0).toBe(said > 0);
 });
+
+test("leads are cut with cutters and not joined with them", () => {
+  const { steps } = plan(
+    draw(`${LINE}
+     ${house(1, "p1")}
+     l1   lead    p1s1-q1    12
+     ${house(2, "p1")}
+     sx   span    q1-p1s2    12  lengthM=60 construction=secondary
+     w1   work    p1b1       A`),
+  );
+  const ofLead = steps
+    .filter(({ element }) => element === "l1")
+    .filter((it) => ["cut", "join"].includes(it.do));
+  expect(ofLead.map((it) => [it.do, it.with])).toEqual([
+    ["cut", "lead-cutters"],
+    ["join", undefined],
+  ]);
+});

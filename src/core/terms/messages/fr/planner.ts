@@ -2,7 +2,7 @@
 export const planner = {
   "why.brief":
     "pour que tous connaissent le travail, les dangers, ce qui l'alimente et comment on le garde hors tension",
-  "why.secure": "lâche ou en train de céder, cela pourrait tomber quand le poteau est secoué",
+  "why.secure": "desserré ou en train de céder, cela pourrait tomber quand le poteau est secoué",
   "why.request-permit": "{why}",
   "why.receive-permit": "rien de la section ne se manœuvre avant que l'exploitant l'ait remise",
   "why.confirm-permit": "répété, pour que les deux aient la même section en tête",
