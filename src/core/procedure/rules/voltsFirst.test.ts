@@ -10,7 +10,7 @@ checkRule(
     [
       "the meter goes in unread",
       "open c2 A; pull m1; work w1; close c2 A; replace m1 method gloves gloveClass 00",
-      "warning m1",
+      "note m1",
     ],
     [
       "read at the bushings first",
@@ -20,7 +20,7 @@ checkRule(
     [
       "read before it was changed",
       "test p6 12 expect live; open c2 A; pull m1; work w1; close c2 A; replace m1 method gloves gloveClass 00",
-      "warning m1",
+      "note m1",
     ],
     ["the meter goes in with the bank dead", "open c2 A; pull m1; work w1; replace m1", ""],
     [

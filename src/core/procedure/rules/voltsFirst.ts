@@ -16,7 +16,7 @@ import { defineRule, type Problem } from "./rule";
 /** A transformer that was changed has its secondary volts read before a meter or a main puts a customer onto it: a wrong tap or leg burns what they have. */
 export const voltsFirst = defineRule({
   id: "volts-first",
-  severity: "warning",
+  severity: "note",
   citation: COMMON_PRACTICE,
   check(step, before, after) {
     const element = elementOf(after.document.system, step.element);
