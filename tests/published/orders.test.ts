@@ -293,7 +293,8 @@ const JOBS: readonly Classic[] = [
     practice:
       "One open phase of such a bank stands at half voltage through the other two, so all three cutouts are opened before " +
       "any phase is taken for dead, (l)(1)(iii). Its three-wire secondary has no neutral for a ground set: the meter is " +
-      "pulled. Pulled after the cutouts, since a meter breaks no load, and put back before them.",
+      "pulled. Pulled after the cutouts, since a meter breaks no load, and put back before them; the tag on the cutouts hangs " +
+      "until they are closed, (m)(3)(xiii).",
     drawing: `
       s1    source       sub     ABC  kvLL=12.47
       main  span         sub-p1  ABC  lengthM=2000
@@ -317,8 +318,8 @@ const JOBS: readonly Classic[] = [
       unground g1 first phase
       all-clear
       confirm
-      untag c1
       replace m1
+      untag c1
       stand-clear
       close c1 ABC`,
     never: ["request-permit"],
