@@ -1,4 +1,4 @@
-import table from "../../../shared/reference/transformers.json";
+import { rows } from "../../../shared/reference/transformers.json";
 
 /** Resistance and reactance of a unit, percent on its own rating. */
 export interface UnitImpedance {
@@ -8,7 +8,7 @@ export interface UnitImpedance {
 }
 
 /** Single-phase units, percent on their own kVA. Source: EPRI test circuit 24 (public), as the file's `rows` say. */
-const UNIT_IMPEDANCES: readonly UnitImpedance[] = table.rows;
+const UNIT_IMPEDANCES: readonly UnitImpedance[] = rows;
 
 /** The table's row nearest to a unit's kVA; of two equally near, the smaller. */
 export function impedanceOfUnit(kva: number): UnitImpedance {

@@ -20,7 +20,7 @@ export const steps = {
   "do.check-detector": "Éprouver le détecteur",
   "do.test": "Vérifier la tension : {name}{on}",
   "do.ground": "Poser {set} : {name}{on}{first}",
-  "do.unground": "Ôter le jeu : {name}{first}",
+  "do.unground": "Ôter : {name}{first}",
   "do.pull": "Retirer {name}{on}{with}",
   "do.replace": "Remettre {name}{on}{with}",
   "do.cover": "Couvrir ce qui reste sous tension : {name}{on}",
