@@ -12,7 +12,7 @@ import { Line } from "../worker/line";
 
 /**
  * What *look first* would have said to somebody who had the map alone, asked of a worker for one work point after the
- * other, once somebody reads what was hidden.
+ * other while the debrief is read.
  */
 export class Foretelling {
   readonly map;

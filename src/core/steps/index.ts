@@ -10,4 +10,5 @@ export {
   type VerbThat,
 } from "./list";
 export { stepFields } from "./fields";
+export { GLOVE_CLASSES, HAND_METHODS } from "./keys";
 export * from "./tools";

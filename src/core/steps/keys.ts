@@ -10,6 +10,12 @@ const optional = <Value>(needed: Field<Value>): Field<Value | undefined> => ({
 /** A text that is the id of one kind of thing, once the document's reader has looked it up. */
 const idOf = <Id extends string>(reference: Field<string>) => reference as Field<Id>;
 
+/** How hands may be kept from the conductor that they work on. */
+export const HAND_METHODS = ["bare", "gloves", "sticks", "gloves-and-cover"] as const;
+
+/** Classes of rubber insulating gloves (ASTM D120), the least first. */
+export const GLOVE_CLASSES = ["00", "0", "1", "2", "3", "4"] as const;
+
 /** Keys that any step may have, in the order in which a file is written. A verb picks those that it takes. */
 export const key = {
   element: optional(idOf<ElementId>(field.elementRef())),
@@ -26,9 +32,8 @@ export const key = {
   done: field.flag(false),
   /** what a test is to show */
   expect: field.optionalChoice(["dead", "live"]),
-  /** how hands are kept from the conductor that they work on */
-  method: field.optionalChoice(["bare", "gloves", "sticks", "gloves-and-cover"]),
-  gloveClass: field.optionalChoice(["00", "0", "1", "2", "3", "4"]),
+  method: field.optionalChoice(HAND_METHODS),
+  gloveClass: field.optionalChoice(GLOVE_CLASSES),
   /** it is about the permit */
   permit: field.flag(false),
 };

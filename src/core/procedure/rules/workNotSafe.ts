@@ -1,6 +1,7 @@
 import { endsOf } from "../../network";
 import { apartOf, isConductor, isGroundSet, lettersAtEnd } from "../../devices";
 import {
+  amended,
   conductorNames,
   elementsOfKind,
   jobOf,
@@ -116,7 +117,7 @@ function endsLeftBare(id: WorkPointId, before: JobState): Problem[] {
   const { system } = before.document;
   const gone = doneBy(before.document, id).filter((it) => isTakenAway(before, it));
   if (gone.length === 0) return [];
-  const left = without(system, new Set(gone));
+  const left = amended(system, [{ remove: gone }]);
   const held = joinedTo(
     left,
     elementsOfKind(system, "ground").flatMap(([, { at, phases }]) =>
@@ -161,10 +162,3 @@ const goesOn = (system: System, id: ConductorId): boolean => {
       endsOf(it).some(([end, at]) => at === point && lettersAtEnd(it, end).includes(letter)),
   );
 };
-
-const without = (system: System, ids: ReadonlySet<ElementId>): System => ({
-  ...system,
-  elements: Object.fromEntries(
-    Object.entries(system.elements).filter(([id]) => !ids.has(id as ElementId)),
-  ) as System["elements"],
-});
