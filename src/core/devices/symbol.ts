@@ -23,7 +23,14 @@ export type Mark =
       readonly fromDegrees: number;
       readonly toDegrees: number;
     }
-  | { readonly mark: "letters"; readonly x: number; readonly y: number; readonly text: string };
+  | {
+      readonly mark: "letters";
+      readonly x: number;
+      readonly y: number;
+      readonly text: string;
+      /** stands there whichever way the element runs, x to the right and y down */
+      readonly upright?: boolean;
+    };
 
 /** How far a symbol reaches from its middle toward either end: its conductors run up to there [units]. */
 export const SYMBOL_REACH = 20;
@@ -110,5 +117,8 @@ export const house = (): Mark[] => [
 /** A works: a box with a saw-tooth roof in it. */
 export const works = (): Mark[] => [
   { ...outline(-17, -17, 17, -17, 17, 17, -17, 17), upright: true },
-  { ...line(-12, 9, -6, -9, 0, 9, 6, -9, 12, 9), upright: true },
+  { ...line(-12, -1, -6, -12, 0, -1, 6, -12, 12, -1), upright: true },
 ];
+
+/** In a house or a works that is dead: a machine may stand there, and nobody has ruled it out. */
+export const maybeMachine = (): Mark => ({ mark: "letters", x: 0, y: 7, text: "G?", upright: true });

@@ -3,7 +3,7 @@ import { wcagContrast } from "culori";
 import { describe, expect, test } from "vitest";
 import { edits, isUnreadable, readDocument, type StillhotDocument } from "../document";
 import { assess } from "../hazard";
-import { english, isRefusal } from "../terms";
+import { type ElementId, english, isRefusal, type JsonObject } from "../terms";
 import {
   badgeOf,
   escapeXml,
@@ -246,4 +246,68 @@ describe("No fact by colour alone", () => {
     expect(worstOf(["grounded", "unknown"])).toBe("unknown");
     expect(worstOf([])).toBe("ink");
   });
+});
+
+describe("a customer's who may have a machine that nobody drew", () => {
+  const tap = (cutout: object, customer: object, settings: JsonObject = {}): StillhotDocument => ({
+    ...drawing(
+      { p1: "0 0", p2: "200 0", p3: "400 0" },
+      {
+        s1: { kind: "source", at: "p1", phases: "A", kvLL: 12.47 },
+        c1: { kind: "cutout", from: "p1", to: "p2", phases: "A", ...cutout },
+        t1: {
+          kind: "transformer",
+          from: "p2",
+          to: "p3",
+          phases: "A",
+          connection: "single",
+          kva: 25,
+          primaryKv: 7.2,
+          secondaryV: 240,
+        },
+        ld1: { kind: "load", at: "p3", phases: "12", kw: 3, connection: "delta", ...customer },
+      },
+    ),
+    settings,
+  });
+  const inscribedOn = (document: StillhotDocument) =>
+    sceneOf(document, assess(document), { catalogue: english })
+      .elements.get("ld1" as ElementId)!
+      .shapes.flatMap((it) => (it.shape === "inscription" ? [it.text] : []));
+
+  test.each([
+    ["dead as drawn", tap({ open: "A" }, { customers: 1 }), ["G?"]],
+    ["fed", tap({}, { customers: 1 }), []],
+    ["nobody's load", tap({ open: "A" }, { customers: 0 }), []],
+    ["machines not assumed", tap({ open: "A" }, { customers: 1 }, { assumeGenerators: false }), []],
+  ])("%s", (_, document, texts) => {
+    expect(inscribedOn(document)).toEqual(texts);
+  });
+
+  test("says so from the switching on that takes its feed away, and no longer than that", () => {
+    const closed = tap({}, { customers: 1 });
+    const opened = edits.open("c1")(closed);
+    if (isRefusal(opened)) throw new Error(spell(opened.refused));
+    expect([closed, opened.after, closed].map(inscribedOn)).toEqual([[], ["G?"], []]);
+  });
+});
+
+test("the volts of a source stand beside it, and that it is off", () => {
+  const volts = (source: object) =>
+    placeNotes(
+      sceneOf(
+        drawing(
+          { p1: "", p2: "" },
+          {
+            s1: { kind: "source", at: "p1", phases: "ABC", kvLL: 12.47, ...source },
+            sp1: { kind: "span", from: "p1", to: "p2", phases: "ABC" },
+          },
+        ),
+        undefined,
+        { catalogue: english },
+      ),
+      1,
+    ).flatMap(({ note }) => (note.owner.id === "s1" && note.kind === "elementLabel" ? [note.text] : []));
+  expect(volts({})).toEqual(["12.47 kV"]);
+  expect(volts({ on: false })).toEqual(["12.47 kV, off"]);
 });

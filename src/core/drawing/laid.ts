@@ -7,6 +7,7 @@ import {
   isSupply,
   isTransformer,
   lettersAtEnd,
+  maybeMachine,
   standsAbreast,
   SYMBOL_REACH,
   symbolOf,
@@ -179,7 +180,12 @@ export function drawLaidAt(pen: Pen, element: OneEnded, route: Route, around: Su
   }
   if (isSupply(element) && around.hasNeutral("at") && !isLegs(element.phases))
     starPoint(pen, path, route.centre, around);
-  pen.symbol(symbolOf(element), route.centre, size);
+  symbolAt(pen, element, around, size);
+}
+
+/** The symbol of a thing at one point; a customer's that is dead says that a machine may stand there. */
+export function symbolAt(pen: Pen, element: OneEnded, { mayStart }: Surroundings, size: number) {
+  pen.symbol([...symbolOf(element), ...(mayStart ? [maybeMachine()] : [])], pen.route.centre, size);
 }
 
 /** The neutral of a line comes out of the middle of its source. */

@@ -6,6 +6,7 @@ import {
   isConductor,
   isCustomers,
   isLine,
+  isSupply,
   lettersAtEnd,
   type Mark,
   positionOf,
@@ -16,7 +17,7 @@ import {
 } from "../devices";
 import { type Letter, lettersOf, type ElementId, type Message, type Owner, say } from "../terms";
 import { isNamed, isTightAt, STATE_AND_LETTER, symbolSizeAt, wrapped } from "./labels";
-import { drawLaid, drawLaidAt, poleOf, shiftOf } from "./laid";
+import { drawLaid, drawLaidAt, poleOf, shiftOf, symbolAt } from "./laid";
 import { isAbreast, isLegs, LABEL_BEFORE, LINE_APART, spreadOf } from "./layout/inside";
 import type { Looks } from "./looks";
 import { badgeOf, badgeOfAll, worstOf } from "./palettes";
@@ -40,6 +41,8 @@ export interface Surroundings {
   readonly feed: 1 | -1 | 0;
   /** conductors of the point at this end */
   letters(end: "from" | "to" | "at"): readonly Letter[];
+  /** whether it is dead at a customer's who may have a machine that nobody drew */
+  readonly mayStart: boolean;
   /** whether the point at this end has a neutral */
   hasNeutral(end: "from" | "to" | "at"): boolean;
   /** spells the few words that stand on a drawing */
@@ -487,7 +490,7 @@ function oneEndedPiece(owner: Owner, element: OneEnded, route: Route, around: Su
   const foot = pen.beside(route.centre, -reachOf(element), 0);
   for (const { letter, across } of lanes)
     pen.strand(letter, around.look("at", letter), 0, route.from, pen.beside(route.from, 7, across), foot);
-  pen.symbol(symbolOf(element), route.centre, 1);
+  symbolAt(pen, element, around, 1);
   positionNotes(pen, element, 18, around);
   const { along, across } = { along: route.along, across: pen.across };
   pen.note("elementLabel", labelOf(element, around), "ink", route.centre, {
@@ -567,6 +570,14 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
   const drop = isUpright && isNamed(element) ? (lines.length > 1 ? 11 : 9) : 0;
   pen.note("open", open, "ink", row, { sides: beside, gap: 6, drop });
   pen.note("tag", hung, "ink", row, { sides: beside, gap: 6, drop, follows: open !== "" });
+  // The name of a station stands over its source; its volts have the other side.
+  const rating = ratingOf(element);
+  if (isSupply(element) && rating !== undefined)
+    pen.note("elementLabel", around.word(rating), "ink", centre, {
+      sides: isUpright ? [[1, 0]] : [[0, 1]],
+      gap: 3,
+      reach: isUpright ? spread : reachOn("bottom", centre.y),
+    });
   if (!isNamed(element)) return;
   const isCrowded = isUpright && (open !== "" || hung !== "");
   const written = (from: Spot, place: Partial<Pick<Note, "sides" | "gap" | "reach" | "drop">>) =>

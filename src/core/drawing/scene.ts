@@ -1,4 +1,4 @@
-import { type CircuitElement, deviceOf, type End, isBeside } from "../devices";
+import { type CircuitElement, couldFeed, deviceOf, type End, isBeside, isLoad } from "../devices";
 import {
   besideOthers,
   complete,
@@ -16,6 +16,7 @@ import {
   savedElement,
   savedPoint,
   type SavedPoint,
+  settingsOf,
   type StillhotDocument,
   type System,
   type TouchedRecords,
@@ -471,15 +472,23 @@ class Artist {
       letters: (end) => at(end)?.letters ?? [],
       look: (end, letter) => at(end)?.looks[at(end)!.letters.indexOf(letter)] ?? "unknown",
       feed: this.feed(id),
+      mayStart: this.#mayStart(element),
       hasNeutral: (end) => at(end)?.letters.includes("N") ?? false,
       word: this.#word,
     };
   }
 
-  /** The states at an element's own ends, and the way of the feed, as one comparable text. */
+  /** Whether nothing feeds a customer who may have a machine that nobody drew. */
+  #mayStart(element: CircuitElement): boolean {
+    if (!isLoad(element) || !couldFeed(element, settingsOf(this.document).assumeGenerators)) return false;
+    const looks = lettersOf(element.phases).map((letter) => this.looks.at(element.at, letter));
+    return looks.every((it) => it === "isolated" || it === "grounded" || it === "induced");
+  }
+
+  /** The states at an element's own ends, the way of the feed and whether a machine may start, as one comparable text. */
   #statesAround(id: ElementId, element: CircuitElement): string {
     const { looks, feed } = this;
-    if ("at" in element) return looks.textAt(element.at);
+    if ("at" in element) return `${looks.textAt(element.at)}${this.#mayStart(element) ? "?" : ""}`;
     if (!("from" in element)) return "";
     let text = `${looks.textAt(element.from)}/${looks.textAt(element.to)}`;
     if ("alt" in element) text += `/${looks.textAt(element.alt)}`;

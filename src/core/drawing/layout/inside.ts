@@ -69,6 +69,8 @@ const LEAD_FROM_LINE = 30;
 const LEAD_TO_LINE = 26;
 /** Conductors of what hangs on a line stand so far apart that each has a symbol of its own. */
 export const HANGING_APART = 40;
+/** How much wider than closed stands an open blade that is not the only one of its device. */
+const SWING = 12;
 /** Two lines of a label [px]. */
 const TWO_LINES = 40;
 /** From the middle of a symbol to a badge under what is written at it [px]. */
@@ -180,7 +182,9 @@ export class Inside {
     if (this.#rooms.way === "across" && isCustomers(this.#element(id)))
       return Math.max(24, this.#rooms.label(id) - LABEL_BEFORE * symbolSizeAt(this.#rooms.text));
     const beside = spread + this.#symbol / 2;
-    return beside + (this.#rooms.way === "across" ? 10 + this.#rooms.label(id) : 4 + this.#twoLines);
+    if (this.#rooms.way === "down") return beside + 4 + this.#twoLines;
+    // Blades abreast swing out past their own room where they stand open.
+    return beside + (spread > 0 ? SWING : 0) + 10 + this.#rooms.label(id);
   }
 
   #spread(id: ElementId): number {
