@@ -47,7 +47,7 @@ export const importFiles: Command = {
     const out = writeTo(call.flags, [file], ENDING)?.(file);
     const openings = openingsOf(call);
     const around = call.flags.get("--around") as string | undefined;
-    const options = { neutral: neutralOf(call), ...hertzOf(call), ...unitsOf(call) };
+    const options = { ...neutralOf(call), ...hertzOf(call), ...unitsOf(call) };
     const since = call.flags.get("--since") as string | undefined;
     const older = since === undefined ? undefined : await readInput(since, io);
     if (older !== undefined && isRefused(older)) {
@@ -88,10 +88,11 @@ function pieceOr(
   }
 }
 
-function neutralOf({ flags }: Call): NeutralWay {
-  const way = flags.get("--neutral") ?? "return";
+function neutralOf({ flags }: Call): { readonly neutral?: NeutralWay } {
+  const way = flags.get("--neutral");
+  if (way === undefined) return {};
   const known = NEUTRAL_WAYS.find((it) => it === way);
-  if (known !== undefined) return known;
+  if (known !== undefined) return { neutral: known };
   throw new UsageError(spell(say("cli.import.noWay", { way: String(way), known: NEUTRAL_WAYS.join(", ") })));
 }
 

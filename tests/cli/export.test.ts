@@ -20,6 +20,21 @@ describe("export", () => {
     expect(JSON.parse(out)).toMatchObject({ system: { elements: { c1: { kind: "cutout", phases: "A" } } } });
   });
 
+  test("a model by the ending of its file or by name, and import reads it as drawn", async () => {
+    const at = files({ "tap.stillhot.json": tap() });
+    const { code, out } = await line(["export", at("tap.stillhot.json"), "-o", at("tap.xml")]);
+    expect(code).toBe(0);
+    expect(out).toMatch(/not written: the job/);
+    const again = await line(["import", at("tap.xml")]);
+    expect(again.code).toBe(0);
+    const { system } = JSON.parse(again.out) as { system: { points: object; elements: object } };
+    expect(system).toMatchObject({ elements: { c1: { kind: "cutout", phases: "A" } } });
+    expect(again.err).not.toMatch(/rod|meter put in/);
+    const named = await line(["export", at("tap.stillhot.json"), "--as", "cim"]);
+    expect(named.out).toBe(readFileSync(at("tap.xml"), "utf8"));
+    expect((await line(["export", at("tap.stillhot.json"), "--as", "shape"])).code).toBe(2);
+  });
+
   test("never onto a drawing", async () => {
     const at = files({ "tap.stillhot.json": tap() });
     const { code, err } = await line(["export", at("tap.stillhot.json"), "-o", at("tap.stillhot.json")]);

@@ -139,6 +139,16 @@ export const tests = [
 
       await closeTold(other);
 
+      await closeTold(page);
+      await share(page);
+      const written = await downloaded(page, () => page.locator('[data-share="model"]').click());
+      assert.equal(written.name, "written-as-a-map.xml");
+      await page.locator("[data-told]").first().waitFor();
+      await drop(other, written.name, "application/xml", readFileSync(written.path));
+      await other.getByText(`Opened ${written.name}`).first().waitFor();
+      await becomes(() => title(other).inputValue(), "Written as a map");
+      await closeTold(other);
+
       const model = readFileSync("shared/import/cases/05-regulator-steps.xml");
       await drop(other, "regulator.xml", "application/xml", model);
       await other.locator('[data-told="assumed"]').waitFor();

@@ -38,6 +38,8 @@ and told with its reason; ids and names are kept.
                     return  a conductor with next to no impedance, rods assumed (what holds without it)
                     earth   none, every neutral perfect earth: reproduces published volts and currents
                     wires   a wire of its own where the file has the wires, else as return
+                    given   neutrals, grounds and meters that the file has and no others (what holds for a
+                            model that stillhot export wrote)
   --hertz HERTZ   50 or 60, where the file does not say
   --units UNITS   plain (volts, watts) or kilo (kilovolts, megawatts), where the file does not say
   --since OLD     a drawing of an older file of the same model: what is new, gone and changed is told
@@ -48,6 +50,7 @@ and names. A file that cannot be read gives { file, ok, errors } on standard err
 `,
   "cli.import.oneMap": "a map is one file; expected no other beside it",
   "cli.import.noWay": "--neutral {way}: expected one of {known}",
+  "cli.export.noForm": "--as {form}: expected one of {known}",
   "cli.import.noHertz": "--hertz {hertz}: expected 50 or 60",
   "cli.import.noUnits": "--units {units}: expected plain or kilo",
   "cli.import.done": "{file}: {points} points, {elements} elements",
@@ -111,15 +114,17 @@ With --json: { level, seed, count, questions }, each question with kind, text, o
   "cli.flagNeeded": "{flag} is needed: a whole number from {from} to {to}",
   "cli.noWholeNumber": "{flag} {found}: expected a whole number from {from} to {to}",
 
-  "cli.export.summary": "Write a drawing as a map for other programs (GeoJSON)",
+  "cli.export.summary": "Write a drawing for other programs: a map (GeoJSON) or a utility's model (CIM)",
   "cli.export.help": `
-One FeatureCollection of RFC 7946 in the convention of docs/import.md, which stillhot import reads: the same states and the
-same volts come back. What the map does not carry, as the job, a scenario or the names of structures, is told on standard
-error, counted, with its reason. Places are metres about 0°, 0°: a drawing knows no place on earth.
+A map is one FeatureCollection of RFC 7946 in the convention of docs/import.md, a model is RDF/XML of IEC 61970 and 61968.
+stillhot import reads both: the same states and the same volts come back. What they do not carry, as the job, a scenario or
+the names of structures, is told on standard error, counted, with its reason. A drawing knows no place on earth: places of a
+map are metres about 0°, 0°, those of a model metres on a plane.
 
+  --as FORM       map or cim; else by the ending of OUT (.xml: cim), else map
   -o OUT          write it to a file, or under the same name into a folder that exists; else to standard output
 
-With --json: { file, ok, leftOut, approximated, map }, or out in place of map.
+With --json: { file, ok, leftOut, approximated, map } (or cim, a text), or out in place of it.
 `,
   "cli.cut.summary": "Cut out what a job needs of a large drawing",
   "cli.cut.help": `

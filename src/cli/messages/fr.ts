@@ -38,6 +38,8 @@ moins exactement est nommé, compté et dit avec sa raison ; identifiants et nom
                     return  un conducteur presque sans impédance, piquets supposés (par défaut)
                     earth   rien, tout neutre est une terre parfaite : redonne tensions et courants publiés
                     wires   un conducteur à lui où le fichier a les conducteurs, sinon comme return
+                    given   les neutres, piquets et compteurs du fichier et aucun autre (par défaut pour un
+                            modèle que stillhot export a écrit)
   --hertz HERTZ   50 ou 60, où le fichier ne le dit pas
   --units UNITS   plain (volts, watts) ou kilo (kilovolts, mégawatts), où le fichier ne le dit pas
   --since OLD     un dessin d'un fichier plus ancien du même modèle : ce qui est nouveau, disparu et changé est dit
@@ -48,6 +50,7 @@ why et names. Un fichier illisible donne { file, ok, errors } sur l'erreur stand
 `,
   "cli.import.oneMap": "une carte est un seul fichier ; attendu aucun autre à côté",
   "cli.import.noWay": "--neutral {way} : attendu l'un de {known}",
+  "cli.export.noForm": "--as {form} : attendu l'un de {known}",
   "cli.import.noHertz": "--hertz {hertz} : attendu 50 ou 60",
   "cli.import.noUnits": "--units {units} : attendu plain ou kilo",
   "cli.import.done": "{file} : {points} points, {elements} éléments",
@@ -111,16 +114,18 @@ Avec --json : { level, seed, count, questions }, chaque question avec kind, text
   "cli.flagNeeded": "{flag} est nécessaire : un nombre entier de {from} à {to}",
   "cli.noWholeNumber": "{flag} {found} : un nombre entier de {from} à {to} était attendu",
 
-  "cli.export.summary": "Écrire un dessin comme carte pour d'autres programmes (GeoJSON)",
+  "cli.export.summary": "Écrire un dessin pour d'autres programmes : une carte (GeoJSON) ou un modèle (CIM)",
   "cli.export.help": `
-Une FeatureCollection de la RFC 7946 dans la convention de docs/import.md, que stillhot import relit : les mêmes états et les
-mêmes tensions reviennent. Ce que la carte ne porte pas, comme le travail, un scénario ou les noms des supports, est dit sur
-l'erreur standard, compté, avec sa raison. Les emplacements sont des mètres autour de 0°, 0° : un dessin ne sait pas où il est
-sur terre.
+Une carte est une FeatureCollection de la RFC 7946 dans la convention de docs/import.md, un modèle est du RDF/XML des normes
+CEI 61970 et 61968. stillhot import relit les deux : les mêmes états et les mêmes tensions reviennent. Ce qu'ils ne portent
+pas, comme le travail, un scénario ou les noms des supports, est dit sur l'erreur standard, compté, avec sa raison. Un dessin
+ne sait pas où il est sur terre : les emplacements d'une carte sont des mètres autour de 0°, 0°, ceux d'un modèle des mètres
+sur un plan.
 
+  --as FORM       map (carte) ou cim (modèle) ; sinon d'après la fin de OUT (.xml : cim), sinon une carte
   -o OUT          écrire dans un fichier, ou sous le même nom dans un dossier existant ; sinon sur la sortie standard
 
-Avec --json : { file, ok, leftOut, approximated, map }, ou out à la place de map.
+Avec --json : { file, ok, leftOut, approximated, map } (ou cim, un texte), ou out à sa place.
 `,
   "cli.cut.summary": "Découper d'un grand dessin ce qu'il faut pour un travail",
   "cli.cut.help": `

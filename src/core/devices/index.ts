@@ -17,5 +17,6 @@ export * from "./parts";
 export * from "./symbol";
 export { offBy, ROD_OFF_BY, isSplit, normalAngleDegrees, voltsToNeutral } from "./shared";
 export { GROUNDING_CABLES } from "./ground";
-export { secondaryLetters } from "./transformer";
+export { rateOf, secondaryLetters, type TransformerRating } from "./transformer";
+export { type StandardSwitch, standardSwitchOf } from "./standard";
 export { gangIsWhole } from "./disconnect";

@@ -242,11 +242,38 @@ interface Rated extends Bank {
 /** A unit without leakage is one with next to none: windings that nothing stands between have no equations of their own [%]. */
 const LEAST_PERCENT = 0.001;
 
-/** Leakage in ohms on a winding's volts: the percent of V²/S [Ω]. */
-function leakageOhms(bank: Rated, volts: number): Complex {
+/** What each unit of a bank is rated at. */
+export interface TransformerRating {
+  readonly unitKva: number;
+  readonly rPercent: number;
+  readonly xPercent: number;
+  readonly excitingPercent: number;
+  readonly coreLossPercent: number;
+}
+
+/** Rating and leakage of the units of a bank: as drawn, else by the table. */
+export function rateOf(
+  bank: Pick<
+    Rated,
+    "connection" | "phases" | "kva" | "rPercent" | "xPercent" | "excitingPercent" | "coreLossPercent"
+  >,
+): TransformerRating {
+  const { excitingPercent, coreLossPercent } = bank;
   const unitKva = bank.kva / unitCount(bank);
   const table = impedanceOfUnit(unitKva);
-  const given: Complex = [bank.rPercent ?? table.percentR, bank.xPercent ?? table.percentX];
+  return {
+    unitKva,
+    rPercent: bank.rPercent ?? table.percentR,
+    xPercent: bank.xPercent ?? table.percentX,
+    excitingPercent,
+    coreLossPercent,
+  };
+}
+
+/** Leakage in ohms on a winding's volts: the percent of V²/S [Ω]. */
+function leakageOhms(bank: Rated, volts: number): Complex {
+  const { unitKva, rPercent, xPercent } = rateOf(bank);
+  const given: Complex = [rPercent, xPercent];
   const percent: Complex = complex.magnitude(given) < LEAST_PERCENT ? [LEAST_PERCENT, 0] : given;
   return complex.scale(percent, (volts * volts) / (unitKva * 1000) / 100);
 }

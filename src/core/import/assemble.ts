@@ -12,7 +12,7 @@ interface Options {
   readonly title: string;
   readonly frequencyHz: 50 | 60;
   /** `as-given`: what the file says of grounds is all there is */
-  readonly way: NeutralWay | "as-given";
+  readonly way: Exclude<NeutralWay, "given"> | "as-given";
 }
 
 /**

@@ -56,15 +56,15 @@ export class ModelImport {
     return this.#guarded(() => this.#reader.endFile());
   }
 
-  finish({ neutral = "return", hertz, units }: ImportOptions = {}): Imported | ImportRefused {
+  finish({ neutral, hertz, units }: ImportOptions = {}): Imported | ImportRefused {
     if (this.#broken !== undefined) return { errors: [this.#broken] };
     try {
-      const { draft, frequencyHz, title, classCounts } = convert(this.#reader.model(), this.#ledger, {
+      const { draft, frequencyHz, way, title, classCounts } = convert(this.#reader.model(), this.#ledger, {
         way: neutral,
         frequencyHz: hertz,
         units,
       });
-      const document = assemble(draft, { title, frequencyHz, way: neutral });
+      const document = assemble(draft, { title, frequencyHz, way: way === "given" ? "as-given" : way });
       return document === undefined ? refused(this.#ledger) : imported(document, this.#ledger, classCounts);
     } catch (error) {
       if (!(error instanceof UnreadableModel)) throw error;

@@ -1,5 +1,5 @@
 export { type Changes, whatChanged } from "./whatChanged";
-export { type Exported, exportMap } from "./exportDrawing";
+export { type Exported, exportMap, exportModel } from "./exportDrawing";
 export {
   type ImportCounts,
   type Imported,

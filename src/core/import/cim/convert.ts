@@ -9,12 +9,14 @@ import { placePoints } from "./places";
 import type { RdfModel } from "./rdf";
 import { Reading } from "./reading";
 import { readSources } from "./sources";
+import { isRod, readGrounds } from "./grounds";
 import { readGroundSwitches, readSwitches } from "./switches";
 import { Topology } from "./topology";
 import { readTransformers } from "./transformers";
 
 interface Options {
-  readonly way: NeutralWay;
+  /** what holds for the neutral; by the file's header where nobody asks */
+  readonly way: NeutralWay | undefined;
   /** where the file does not say */
   readonly frequencyHz: 50 | 60 | undefined;
   readonly units: "plain" | "kilo" | undefined;
@@ -53,6 +55,7 @@ const NAMING = new Set(["BusbarSection", "Junction"]);
 export interface Converted {
   readonly draft: DrawingDraft;
   readonly frequencyHz: 50 | 60;
+  readonly way: NeutralWay;
   readonly title: string;
   readonly classCounts: Readonly<Record<string, number>>;
 }
@@ -63,7 +66,9 @@ export function convert(rdf: RdfModel, ledger: Ledger, options: Options): Conver
   const draft = new DrawingDraft(ledger);
   const topology = new Topology(model, draft);
   const frequencyHz = frequencyOf(model, options.frequencyHz);
-  const reading = new Reading(model, topology, draft, options.way, frequencyHz);
+  const way = options.way ?? (model.isDrawing ? "given" : "return");
+  const reading = new Reading(model, topology, draft, way, frequencyHz);
+  readGrounds(reading);
   leaveOut(model, topology, draft);
   readSources(reading);
   readLines(reading);
@@ -74,7 +79,7 @@ export function convert(rdf: RdfModel, ledger: Ledger, options: Options): Conver
   readCapacitors(reading);
   readMachines(reading);
   placePoints(model, topology, draft);
-  if (options.way !== "earth") addMeters(draft);
+  if (way !== "earth" && way !== "given") addMeters(draft);
   if (model.all("EnergySource", "ExternalNetworkInjection").length === 0)
     ledger.note("warnings", "noSource", "");
   ledger.note("warnings", "crossings", "");
@@ -82,7 +87,9 @@ export function convert(rdf: RdfModel, ledger: Ledger, options: Options): Conver
   return {
     draft,
     frequencyHz,
-    title: feeder === undefined ? "" : nameOf(feeder),
+    way,
+    title:
+      feeder === undefined ? "" : model.isDrawing ? (feeder.attributes.get("name") ?? "") : nameOf(feeder),
     classCounts: model.classCounts(),
   };
 }
@@ -98,7 +105,7 @@ function frequencyOf(model: CimModel, asked: 50 | 60 | undefined): 50 | 60 {
 function leaveOut(model: CimModel, topology: Topology, draft: DrawingDraft): void {
   for (const key of topology.equipment) {
     const object = model.byKey(key);
-    if (object === undefined || READ.has(object.className)) continue;
+    if (object === undefined || READ.has(object.className) || isRod(model, topology, object)) continue;
     if (!NAMING.has(object.className)) {
       draft.ledger.note("leftOut", "class", nameOf(object), { className: object.className });
       continue;

@@ -4,6 +4,7 @@ import { RETURN_OHMS_PER_KM, withReturn } from "../neutral";
 import {
   fromPerLengthPhase,
   fromPerLengthSequence,
+  folded,
   fromTotals,
   type LineMatrices,
   reordered,
@@ -34,7 +35,7 @@ export function readLines(reading: Reading): void {
     if (matrices === "error") continue;
     const isLead = lengthM < LEAST_METRES || (matrices !== undefined && hasNoImpedance(matrices));
     const keys: SavedElement = isLead
-      ? { kind: "lead", phases, ...(reading.way === "earth" ? { neutral: false } : {}) }
+      ? { kind: "lead", phases, ...reading.neutralOf(letters) }
       : {
           kind: "span",
           phases,
@@ -69,7 +70,8 @@ function matricesOf(
   }
   if (data?.className === "PerLengthPhaseImpedance")
     return fromPerLengthPhase(model, line, data, letters) ?? "error";
-  if (data !== undefined) return fromPerLengthSequence(model, data, letters.length);
+  const phaseCount = letters.filter((it) => it !== "N").length;
+  if (data !== undefined) return fromPerLengthSequence(model, data, phaseCount);
   if (model.target(line, "WireSpacingInfo", "AssetDatasheet") !== undefined) {
     const sorted = [...parts].sort(
       (a, b) => (model.number(a, "sequenceNumber") ?? 0) - (model.number(b, "sequenceNumber") ?? 0),
@@ -77,7 +79,7 @@ function matricesOf(
     const keepNeutral = reading.way === "wires";
     return fromWires(model, line, sorted, letters, reading.frequencyHz, { keepNeutral }) ?? "error";
   }
-  return fromTotals(model, line, letters.length, lengthM);
+  return fromTotals(model, line, phaseCount, lengthM);
 }
 
 /** Explicit matrices in the format's order, with what the way of the neutral asks for; none where the table must do. */
@@ -87,17 +89,20 @@ function electrical(
   matrices: LineMatrices | undefined,
   line: RdfObject,
 ): JsonObject {
-  const without = reading.way === "earth" ? { neutral: false } : {};
+  const without = reading.neutralOf(letters);
   if (matrices === undefined) {
     reading.model.ledger.note("assumed", "lineFromTable", nameOf(line));
     return without;
   }
   const rows = matrices.zOhmsPerKm.length === letters.length ? letters : letters.filter((it) => it !== "N");
   const phases = inOrder(rows.filter((it) => it !== "N"));
-  const keepsNeutral = rows.includes("N") && reading.way === "wires";
+  // A neutral that the file gives a row of its own is a conductor; only where every neutral is perfect earth is it folded in.
+  const keepsNeutral = rows.includes("N") && reading.way !== "earth";
   const order = [...phases, ...(keepsNeutral ? ["N"] : [])].map((it) => rows.indexOf(it));
-  const { zOhmsPerKm, bMicroSPerKm } = reordered(matrices, order);
-  if (keepsNeutral || reading.way === "earth") return { ...without, zOhmsPerKm, bMicroSPerKm };
+  const { zOhmsPerKm, bMicroSPerKm } =
+    rows.includes("N") && !keepsNeutral ? folded(matrices, order) : reordered(matrices, order);
+  if (keepsNeutral || reading.way === "earth" || reading.way === "given")
+    return { ...without, zOhmsPerKm, bMicroSPerKm };
   reading.model.ledger.note("approximated", "foldedNeutral", nameOf(line));
   return {
     zOhmsPerKm: withReturn(zOhmsPerKm, RETURN_OHMS_PER_KM, [0, 0]),

@@ -149,7 +149,7 @@ function sharesOf({ model }: Reading, object: RdfObject): Share[] {
 
 function customersOf({ model }: Reading, object: RdfObject): number {
   const count = model.number(object, "customerCount");
-  if (count !== undefined && count >= 1) return Math.round(count);
+  if (count !== undefined && (count >= 1 || model.isDrawing)) return Math.round(count);
   const points = model.pointingTo(object, "Equipments").filter((it) => it.className === "UsagePoint").length;
   if (points === 0) model.ledger.note("assumed", "customers", nameOf(object));
   return Math.max(1, points);
@@ -193,7 +193,10 @@ export function readCapacitors(reading: Reading): void {
         ? [{ phases: reading.lettersAround(object) || "ABC", from: object, share: 1 }]
         : parts.flatMap((it) => {
             const letter = letterOf(model.choice(it, "phase"));
-            return letter === undefined ? [] : [{ phases: letter, from: it, share: isToNeutral ? 1 : 1 / 3 }];
+            if (letter === undefined) return [];
+            return isDelta
+              ? [{ phases: NEXT[letter]!, from: it, share: 1 }]
+              : [{ phases: letter, from: it, share: isToNeutral ? 1 : /[12]/.test(letter) ? 1 / 4 : 1 / 3 }];
           });
     for (const { phases, from, share } of banks) {
       const sections = model.number(from, "sections") ?? model.number(object, "sections");

@@ -1,3 +1,4 @@
+import { kronReduce } from "../../phasor/matrix";
 import type { Complex } from "../../terms";
 import { type CimModel, named } from "./model";
 import type { RdfObject } from "./rdf";
@@ -142,6 +143,14 @@ const sameEntry = (model: CimModel, one: RdfObject, other: RdfObject): boolean =
 /** How many rows the entries name. */
 const sizeOf = (entries: ReadonlyMap<string, RdfObject>): number =>
   Math.max(0, ...[...entries.keys()].map((it) => Number(it.split(" ")[0])));
+
+/** The rows that are kept, in their order, with all others earthed at both ends and eliminated (Kron 1939). */
+export function folded({ zOhmsPerKm, bMicroSPerKm }: LineMatrices, keep: readonly number[]): LineMatrices {
+  return {
+    zOhmsPerKm: kronReduce(zOhmsPerKm, keep),
+    bMicroSPerKm: keep.map((row) => keep.map((column) => bMicroSPerKm[row]![column]!)),
+  };
+}
 
 /** Rows and columns in another order. */
 export function reordered(

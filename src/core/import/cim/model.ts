@@ -1,4 +1,5 @@
 import type { Ledger } from "../ledger";
+import { DRAWING_PROFILE } from "../neutral";
 import type { RdfModel, RdfObject } from "./rdf";
 
 /** How a model's numbers are turned into volts, watts and metres. */
@@ -16,6 +17,8 @@ const EXCHANGE: Units = { volts: 1e3, watts: 1e6, metres: 1e3 };
 export class CimModel {
   readonly ledger: Ledger;
   readonly units: Units;
+  /** whether a drawing was written as this model */
+  readonly isDrawing: boolean;
   readonly #objects: ReadonlyMap<string, RdfObject>;
   readonly #shown: ReadonlyMap<string, string>;
   readonly #byClass = new Map<string, RdfObject[]>();
@@ -24,6 +27,7 @@ export class CimModel {
 
   constructor(rdf: RdfModel, ledger: Ledger, asked?: "plain" | "kilo") {
     this.ledger = ledger;
+    this.isDrawing = rdf.profiles.includes(DRAWING_PROFILE);
     this.#objects = rdf.objects;
     this.#shown = rdf.shown;
     for (const object of rdf.objects.values()) {
@@ -131,6 +135,10 @@ function listed<Key, Item>(map: Map<Key, Item[]>, key: Key): Item[] {
 
 /** The name that the file gives an object, or its id. */
 export const nameOf = (object: RdfObject): string => object.attributes.get("name") || object.id;
+
+/** What the id of a thing is made of: a drawing that was written as a model keeps its ids as other names. */
+export const idNameOf = (model: CimModel, object: RdfObject): string =>
+  (model.isDrawing ? object.attributes.get("aliasName") : undefined) ?? object.attributes.get("name") ?? "";
 
 /** An object in a message: `Breaker "CB 2" (_br)`. */
 export const named = (object: RdfObject): string => {

@@ -1,6 +1,6 @@
 import type { DrawingDraft, DraftElement } from "../draft";
 import type { NeutralWay } from "../neutral";
-import { type CimModel, named, nameOf } from "./model";
+import { type CimModel, idNameOf, named, nameOf } from "./model";
 import type { RdfObject } from "./rdf";
 import type { Topology } from "./topology";
 
@@ -27,21 +27,29 @@ export class Reading {
    * Adds what an object becomes.
    *
    * @param piece tells several pieces of one object apart, in their ids and labels
+   * @param isDirected whether its ends stand as they are, whichever of them is fed
    */
   add(
     object: RdfObject,
-    { keys, ends, piece = "" }: Pick<DraftElement, "keys" | "ends"> & { readonly piece?: string },
+    {
+      keys,
+      ends,
+      piece = "",
+      isDirected = this.model.isDrawing,
+    }: Pick<DraftElement, "keys" | "ends" | "isDirected"> & { readonly piece?: string },
   ): void {
     const name = object.attributes.get("name") ?? "";
+    const idName = idNameOf(this.model, object);
     this.draft.add({
       idOf: {
-        name: piece === "" ? name : `${name}-${piece}`,
+        name: piece === "" ? idName : `${idName}-${piece}`,
         own: piece === "" ? object.key : `${object.key}-${piece}`,
       },
-      label: piece === "" ? name : `${nameOf(object)} ${piece}`,
+      label: piece === "" || (name === "" && this.model.isDrawing) ? name : `${nameOf(object)} ${piece}`,
       shown: named(object),
       keys,
       ends,
+      isDirected,
     });
   }
 
@@ -64,6 +72,11 @@ export class Reading {
       .some(
         (it) => it.className === "Terminal" && this.model.targetKey(it, "ConductingEquipment") !== object.key,
       );
+  }
+
+  /** Whether a thing of these letters joins the neutrals of its ends: as the file says, or always, or never. */
+  neutralOf(letters: readonly string[]): { readonly neutral?: false } {
+    return this.way === "given" && !letters.includes("N") ? { neutral: false } : this.withoutNeutral;
   }
 
   /** Two-ended things join no neutrals where every neutral is perfect earth. */

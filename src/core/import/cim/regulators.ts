@@ -27,6 +27,8 @@ export function addRegulator(
   reading.model.ledger.note("approximated", "idealRegulator", nameOf(of));
   reading.add(of, {
     ends,
+    // Fed from its other side it still steps the volts of that end: turned about it would step them the other way.
+    isDirected: true,
     keys: {
       kind: "regulator",
       phases: inOrder(phases.map((it) => it.letter)),

@@ -82,10 +82,20 @@ export function readSwitches(reading: Reading): void {
         model.ledger.note("assumed", "remote", nameOf(object));
       reading.add(object, {
         ends,
-        keys: { ...keys, ...reading.withoutNeutral, ...positions(reading, object, sides, how) },
+        keys: {
+          ...(className === "Switch" && metersAt(reading, object) > 0
+            ? { kind: "meter", count: metersAt(reading, object) }
+            : keys),
+          ...reading.neutralOf(sides.map((it) => it.letter)),
+          ...positions(reading, object, sides, how),
+        },
       });
     }
 }
+
+/** Meters at a switch: what joins a service to the line is then the meter itself, which can be pulled. */
+const metersAt = ({ model }: Reading, object: RdfObject): number =>
+  model.pointingTo(object, "Equipments").filter((it) => it.className === "UsagePoint").length;
 
 interface Side {
   readonly letter: string;
@@ -101,12 +111,16 @@ function sidesOf(reading: Reading, object: RdfObject): Side[] | undefined {
   if (isOpen === undefined && !parts.some((it) => model.flag(it, "closed") !== undefined))
     model.ledger.note("assumed", "position", nameOf(object));
   const whole = isOpen ?? normalOpen ?? false;
-  if (parts.length === 0) return lettersOfEnds(reading, object).map((letter) => ({ letter, isOpen: whole }));
+  if (parts.length === 0)
+    return [
+      ...lettersOfEnds(reading, object).map((letter) => ({ letter, isOpen: whole })),
+      { letter: "N", isOpen: false },
+    ];
   const sides: Side[] = [];
   for (const part of parts) {
     const [first, second] = ["phaseSide1", "phaseSide2"].map((it) => letterOf(model.choice(part, it)));
     const letter = first ?? second;
-    if (letter === undefined || letter === "N") continue;
+    if (letter === undefined) continue;
     if (second !== undefined && first !== undefined && first !== second) {
       model.ledger.note("leftOut", "swappedPhases", nameOf(object), { first, second });
       return undefined;
@@ -132,8 +146,11 @@ function positions(
   { opens, isGang }: SwitchClass,
 ): JsonObject {
   const { model } = reading;
-  const phases = inOrder(sides.map((it) => it.letter));
-  const open = inOrder(sides.filter((it) => it.isOpen).map((it) => it.letter));
+  const isPhase = ({ letter }: Side) => letter !== "N";
+  const phases = inOrder(sides.filter(isPhase).map((it) => it.letter));
+  const open = inOrder(
+    sides.filter((it) => it.isOpen && (isPhase(it) || opens === "cut")).map((it) => it.letter),
+  );
   const normallyOpen = model.flag(object, "normalOpen") === true;
   if (normallyOpen !== (open !== "") && model.flag(object, "normalOpen") !== undefined)
     model.ledger.note("warnings", "notNormal", nameOf(object));

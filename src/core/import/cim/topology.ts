@@ -1,5 +1,5 @@
 import type { DrawingDraft } from "../draft";
-import { type CimModel, named, nameOf } from "./model";
+import { type CimModel, idNameOf, named, nameOf } from "./model";
 import type { RdfObject } from "./rdf";
 
 /** Where the terminals of each thing lead: keys of points, in the order of the terminals. */
@@ -95,10 +95,12 @@ export class Topology {
   #pointOf(node: RdfObject) {
     const container = this.#model.target(node, "ConnectivityNodeContainer");
     const isStation = container !== undefined && /^(Substation|VoltageLevel|Bay)$/.test(container.className);
+    const name = node.attributes.get("name") ?? "";
+    const isMade = this.#model.isDrawing && name === node.attributes.get("aliasName");
     return {
       key: node.key,
-      label: node.attributes.get("name") || node.attributes.get("mRID") || node.id.replace(/^_/, ""),
-      idOf: { name: node.attributes.get("name") ?? "", own: node.key },
+      label: isMade ? "" : name || node.attributes.get("mRID") || node.id.replace(/^_/, ""),
+      idOf: { name: idNameOf(this.#model, node), own: node.key },
       kind: isStation ? ("station" as const) : ("pole" as const),
     };
   }

@@ -57,9 +57,7 @@ function readWindings(reading: Reading, object: RdfObject): void {
     model.ledger.error("importing.error.ratings", { object: named(object) });
     return;
   }
-  const changers = used.flatMap((it) =>
-    model.pointingTo(it.object, "TransformerEnd").filter((to) => to.className === "RatioTapChanger"),
-  );
+  const changers = used.flatMap((it) => changersAt(reading, it.object));
   if (first.volts === second.volts && changers.length > 0) {
     addRegulator(
       reading,
@@ -203,8 +201,9 @@ function starOf({ model }: Reading, { object: end, isGrounded }: WindingEnd, key
 }
 
 /** What a tap changer on an end makes of its turns [1]. */
-function tapRatio({ model }: Reading, object: RdfObject, { object: end }: WindingEnd): number {
-  const changer = model.pointingTo(end, "TransformerEnd").find((it) => it.className === "RatioTapChanger");
+function tapRatio(reading: Reading, object: RdfObject, { object: end }: WindingEnd): number {
+  const { model } = reading;
+  const [changer] = changersAt(reading, end);
   if (changer === undefined) return 1;
   const step = model.number(changer, "step") ?? model.number(changer, "normalStep") ?? 0;
   const ratio =
@@ -215,6 +214,9 @@ function tapRatio({ model }: Reading, object: RdfObject, { object: end }: Windin
   if (ratio !== 1) model.ledger.note("approximated", "tapInRatio", nameOf(object));
   return ratio;
 }
+
+const changersAt = ({ model }: Reading, end: RdfObject): readonly RdfObject[] =>
+  model.pointingTo(end, "TransformerEnd").filter((it) => it.className === "RatioTapChanger");
 
 // ---- tanks ----
 
@@ -236,11 +238,7 @@ function readTanks(reading: Reading, of: RdfObject, tanks: readonly RdfObject[])
   const read = tanks.map((it) => tankOf(reading, it, of));
   if (!read.every((it) => it !== undefined)) return;
   const units = read as Tank[];
-  const { model } = reading;
-  const hasChanger = ({ ends }: Tank) =>
-    ends.some((it) =>
-      model.pointingTo(it.object, "TransformerEnd").some((to) => to.className === "RatioTapChanger"),
-    );
+  const hasChanger = ({ ends }: Tank) => ends.some((it) => changersAt(reading, it.object).length > 0);
   const isRegulator = (it: Tank) =>
     it.ends.length === 2 && it.ends[0]!.volts === it.ends[1]!.volts && hasChanger(it);
   if (units.every(isRegulator)) {
@@ -284,14 +282,18 @@ function tankOf(reading: Reading, tank: RdfObject, of: RdfObject): Tank | undefi
   const infos = model
     .pointingTo(info, "TransformerTankInfo")
     .filter((it) => it.className === "TransformerEndInfo");
+  const tankEnds = byEndNumber(reading, model.pointingTo(tank, "TransformerTank"));
+  const isStepping = tankEnds.some((it) => changersAt(reading, it).length > 0);
   const ends: TankEnd[] = [];
-  for (const [index, end] of byEndNumber(reading, model.pointingTo(tank, "TransformerTank")).entries()) {
+  for (const [index, end] of tankEnds.entries()) {
     const number = model.number(end, "endNumber") ?? index + 1;
     const endInfo = infos.find((it) => model.number(it, "endNumber") === number);
     const point = pointOf(reading, end, of, index);
     if (point === undefined) return undefined;
     const volts = endInfo === undefined ? undefined : model.volts(endInfo, "ratedU");
-    const va = endInfo === undefined ? undefined : model.watts(endInfo, "ratedS");
+    // A regulator's rating is not asked for.
+    const va =
+      endInfo === undefined ? undefined : (model.watts(endInfo, "ratedS") ?? (isStepping ? 0 : undefined));
     if (endInfo === undefined || volts === undefined || va === undefined) {
       model.ledger.error("importing.error.endInfo", { tank: named(tank), transformer: named(of), number });
       return undefined;
@@ -310,8 +312,8 @@ function tankOf(reading: Reading, tank: RdfObject, of: RdfObject): Tank | undefi
   return undefined;
 }
 
-/** Pairs of windings of the format's wye-to-delta banks, low side lagging. */
-const LAGGING = ["AN-AB", "BN-BC", "CN-CA"];
+/** Pairs of windings of the format's wye-to-delta banks, low side lagging, stepping down and up. */
+const LAGGING = { down: ["AN-AB", "BN-BC", "CN-CA"], up: ["AN-AC", "BN-BA", "CN-CB"] };
 
 /** Single-phase tanks that together are a bank of ours. */
 function bankOf(units: readonly Tank[]): SavedElement | undefined {
@@ -334,7 +336,9 @@ function bankOf(units: readonly Tank[]): SavedElement | undefined {
       primaryKv: lineVolts(first[0]!.volts) / 1000,
       secondaryV: lineVolts(first[1]!.volts),
     };
-  if (!pairs.every((it) => LAGGING.includes(it)) || new Set(pairs).size !== pairs.length) return undefined;
+  const isStepUp = first[1]!.volts > lineVolts(first[0]!.volts);
+  const lagging = LAGGING[isStepUp ? "up" : "down"];
+  if (!pairs.every((it) => lagging.includes(it)) || new Set(pairs).size !== pairs.length) return undefined;
   return {
     kind: "transformer",
     phases: pairs.map((it) => it[0]!).join(""),
@@ -388,7 +392,7 @@ function unitKeysOf(reading: Reading, { object, ends }: Tank): SavedElement | un
         ? { ...single, secondaryV: second.volts + third.volts }
         : undefined;
     if (/^s12N?$/.test(second.phases)) return { ...single, secondaryV: second.volts };
-    if (full(second.phases) === `${primary}N`)
+    if (full(second.phases) === `${[...primary].sort()[0]!}N`)
       return { ...single, secondary: "two-wire", secondaryV: second.volts };
     return undefined;
   }

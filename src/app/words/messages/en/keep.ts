@@ -50,6 +50,7 @@ export const keep = {
   "share.sendFile": "Send the file",
   "share.png": "Save as a picture (PNG)",
   "share.map": "Save as a map (GeoJSON)",
+  "share.model": "Save as a utility's model (CIM)",
   "told.opened": "{name}: what was done to make a drawing of it",
   "told.saved": "{name}: what of the drawing is not in it",
   "told.warnings": "To be known",

@@ -52,6 +52,7 @@ export const keep = {
   "share.sendFile": "Envoyer le fichier",
   "share.png": "Enregistrer en image (PNG)",
   "share.map": "Enregistrer en carte (GeoJSON)",
+  "share.model": "Enregistrer en modèle de réseau (CIM)",
   "told.opened": "{name} : ce qu'il a fallu faire pour en tirer un dessin",
   "told.saved": "{name} : ce qui du dessin n'y est pas",
   "told.warnings": "À savoir",
