@@ -57,6 +57,7 @@ const rooms = [
   "teach",
   "sheet",
   "drill",
+  "learn",
   "debrief",
   "help",
 ];

@@ -12,5 +12,6 @@ export const LOADS: Readonly<Record<Exclude<PlaceId, "sketch">, Load>> & { reado
   drill: () => later(() => import("./drill/Drill.svelte")),
   debrief: () => later(() => import("./debrief/Debrief.svelte")),
   sheet: () => later(() => import("./sheet/SheetPlace.svelte")),
+  learn: () => later(() => import("./learn/Learn.svelte")),
   teach: () => later(() => import("./teach/Teach.svelte")),
 };

@@ -199,7 +199,15 @@ export const tests = [
       const page = await begin(ctx);
       await page.locator("[data-drawing]").focus();
       // Each is announced, and has the keyboard.
-      for (const [n, name] of ["Sketch", "Plan", "Rehearse", "Debrief", "Sheet", "Teach"].entries()) {
+      for (const [n, name] of [
+        "Sketch",
+        "Plan",
+        "Rehearse",
+        "Debrief",
+        "Sheet",
+        "Teach",
+        "Learn",
+      ].entries()) {
         await page.keyboard.press(String(n + 1));
         await page.locator("[data-arrived]").getByText(name, { exact: true }).waitFor();
         await page.locator(":not(body):focus").waitFor();

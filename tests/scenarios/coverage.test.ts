@@ -16,6 +16,8 @@ test("the table of apprentice tasks says what the files say", () => {
   }
   const known = new Set(rows.map(([, task]) => task));
   for (const { id } of listed) for (const task of tasksOf(id)) expect(known, id).toContain(task);
+  // The list of the library says it too, for the path, which opens no scenario to know its tasks.
+  for (const { id, tasks } of listed) expect(tasks.toSorted(), id).toEqual([...tasksOf(id)].sort());
 });
 
 test("the example of the page on scenarios reads", () => {

@@ -11,6 +11,7 @@ export interface Listed {
   readonly minutes: number;
   readonly summary: string;
   readonly teaches: string;
+  readonly tasks: readonly string[];
 }
 
 export const listed = JSON.parse(readFileSync(new URL("index.json", folder), "utf8")) as Listed[];

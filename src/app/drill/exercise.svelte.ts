@@ -9,15 +9,35 @@ import {
   type Owner,
   type PointId,
   letterOf,
+  type Level,
   scoreOfAnswer,
   type StillhotDocument,
 } from "../../core";
+import type { AskedItem } from "./asked";
 
 /** Questions of one exercise: two minutes of them. */
 export const QUESTIONS = 5;
 
 /** What an exercise is made of, whatever the number of its questions. */
-export type ExerciseRequest = Omit<DrillRequest, "count">;
+export interface ExerciseRequest extends Omit<DrillRequest, "count" | "kinds"> {
+  /** the very questions, each by its kind and level; where nothing is said, the kinds in turn at one level */
+  readonly items?: readonly AskedItem[];
+}
+
+/** Seeds that are tried for a question of one kind: not every drawing has one. */
+const MOST_SEEDS = 6;
+
+function questionAt({ items, ...asking }: ExerciseRequest, at: number): DrillQuestion | undefined {
+  if (items === undefined) return drillQuestion(asking, at);
+  const item = items[at];
+  if (item === undefined) return undefined;
+  for (let nth = 0; nth < MOST_SEEDS; nth++) {
+    const seed = asking.seed + nth;
+    const question = drillQuestion({ ...asking, seed, level: item.level, kinds: [item.kind] }, at);
+    if (question !== undefined) return question;
+  }
+  return undefined;
+}
 
 /** Some questions, one after the other: what was answered, what was right, and how many points that makes. */
 export class Exercise {
@@ -32,11 +52,22 @@ export class Exercise {
 
   constructor(asking: ExerciseRequest) {
     this.asking = asking;
-    this.question = drillQuestion(asking, 0);
+    this.question = questionAt(asking, 0);
+  }
+
+  /** how many questions there are */
+  get count(): number {
+    return this.asking.items?.length ?? QUESTIONS;
   }
 
   get isOver(): boolean {
-    return this.at >= QUESTIONS || this.question === undefined;
+    return this.at >= this.count || this.question === undefined;
+  }
+
+  /** The level of the drawing that is asked about; nothing where it is the learner's own. */
+  get level(): Level | undefined {
+    if (this.asking.documents !== undefined) return undefined;
+    return this.asking.items?.[this.at]?.level ?? this.asking.level;
   }
 
   /** How much of the answer is right, from −1 to 1. */
@@ -69,7 +100,7 @@ export class Exercise {
     this.at++;
     this.given = [];
     this.isAnswered = false;
-    this.question = this.at < QUESTIONS ? drillQuestion(this.asking, this.at) : undefined;
+    this.question = this.at < this.count ? questionAt(this.asking, this.at) : undefined;
   }
 }
 

@@ -28,6 +28,7 @@ export const PLACES = [
   { id: "debrief", title: "place.debrief" },
   { id: "sheet", title: "place.sheet" },
   { id: "teach", title: "place.teach" },
+  { id: "learn", title: "place.learn" },
 ] as const satisfies readonly Place[];
 
 /** The id of a place. */

@@ -8,6 +8,8 @@ export interface ListedScenario {
   readonly level: number;
   readonly minutes: number;
   readonly summary: string;
+  /** what an apprentice must be able to do, by the keys of docs/training-coverage.md */
+  readonly tasks: readonly string[];
 }
 
 const files = import.meta.glob<string>("../../../shared/scenarios/*.stillhot.json", {

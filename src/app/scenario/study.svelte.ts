@@ -19,6 +19,7 @@ import { draftOf, keepDraft } from "../session/drafts";
 import { say } from "../words/catalogue";
 import { told } from "../words/words";
 import { WorkClock } from "./clock.svelte";
+import { noteAttempt } from "./learned";
 import { keepAttempt, type KeptAttempt, keptAttempts, whenKeptElsewhere } from "./shelf";
 
 /** a scenario whose prebrief is read in this window */
@@ -127,6 +128,8 @@ class Study {
     this.#show(acted.attempt);
     this.latest = acted.entries;
     this.#keep();
+    if (action.do !== "remark" && isOver(acted.attempt) && !this.isOwnScenario)
+      void noteAttempt(acted.attempt).catch(() => undefined);
     return true;
   }
 

@@ -10,3 +10,27 @@ export {
   scoreOfAnswer,
 } from "./drill/question";
 export { letterOf, worksheetHtml, type WorksheetOptions } from "./drill/worksheet";
+export { BOX_DAYS, boxAfter, type InBox } from "./path/boxes";
+export { dayAfter } from "./path/days";
+export {
+  isTried,
+  type LearnerRecord,
+  mergedTried,
+  readLearner,
+  type Tried,
+  writeLearner,
+} from "./path/learner";
+export { lessonOf, reasonFor } from "./path/lesson";
+export {
+  drillName,
+  FIRST_LESSON,
+  type ItemProgress,
+  lessonName,
+  type Path,
+  type PathItem,
+  pathOn,
+  type PathScenario,
+  scenarioName,
+  type TaskProgress,
+} from "./path/path";
+export { type Task, TASKS, TASKS_OF_DRILL } from "./path/tasks";

@@ -33,6 +33,8 @@ export interface DrillRequest {
   /** drawings of one's own, in place of made ones */
   readonly documents?: readonly StillhotDocument[];
   readonly language?: TapLanguage;
+  /** kinds that are asked, in turn; all of them where nothing is said */
+  readonly kinds?: readonly DrillKind[];
 }
 
 /** Questions that one drawing serves for, so that a sheet is not all drawings. */
@@ -52,8 +54,10 @@ export function drillOf(request: DrillRequest): DrillQuestion[] {
 export const drillQuestion = (request: Omit<DrillRequest, "count">, at: number): DrillQuestion | undefined =>
   questionAt(request, kindsFor(request), at);
 
-const kindsFor = ({ seed }: Pick<DrillRequest, "seed">): readonly DrillKind[] =>
-  chanceFrom(`kinds/${seed}`).shuffled(DRILL_KINDS);
+const kindsFor = ({
+  seed,
+  kinds = DRILL_KINDS,
+}: Pick<DrillRequest, "seed" | "kinds">): readonly DrillKind[] => chanceFrom(`kinds/${seed}`).shuffled(kinds);
 
 /** The question at a place of a drill: nothing where none of the drawings tried gives any. */
 function questionAt(

@@ -226,6 +226,7 @@ export const app = {
   "place.debrief": "Debrief",
   "place.sheet": "Sheet",
   "place.teach": "Teach",
+  "place.learn": "Learn",
 
   "views.title": "Views",
   "views.open": "Views: one mistake away, margins, power",

@@ -2,6 +2,7 @@ import { app } from "./app";
 import { company } from "./company";
 import { forms } from "./forms";
 import { keep } from "./keep";
+import { learn } from "./learn";
 import { panels } from "./panels";
 import { plan } from "./plan";
 import { practise } from "./practise";
@@ -14,6 +15,7 @@ export const english = {
   ...company,
   ...forms,
   ...keep,
+  ...learn,
   ...panels,
   ...plan,
   ...practise,

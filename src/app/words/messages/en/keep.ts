@@ -153,7 +153,7 @@ export const keep = {
   "guide.tour.ground":
     "Select the pole where the work is and press Ground here: see what a worker would still feel.",
   "guide.tour.end":
-    "Undo takes anything back; everything is kept on this device. This tour and the glossary are in the menu under Help.",
+    "Undo takes anything back; everything is kept on this device. To go on: Learn has the first lesson, exercises to practise and your path. This tour is under Help.",
 
   "guide.word.sideline": "sideline, tap",
   "guide.word.sideline.is": "A line that branches off the main line.",

@@ -26,4 +26,5 @@ export const practise = {
   "practise.otherLevel": "Choose another level",
   "practise.none": "This drawing gives no questions: it needs a work point, or something that is live.",
   "practise.picture": "The drawing that is asked about",
+  "practise.path.back": "To my path",
 } as const;

@@ -230,6 +230,7 @@ export const app = {
   "place.debrief": "Débriefing",
   "place.sheet": "Fiche",
   "place.teach": "Enseigner",
+  "place.learn": "Apprendre",
 
   "views.title": "Vues",
   "views.open": "Vues : à une erreur près, marges, puissance",

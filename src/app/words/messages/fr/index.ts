@@ -3,6 +3,7 @@ import { app } from "./app";
 import { company } from "./company";
 import { forms } from "./forms";
 import { keep } from "./keep";
+import { learn } from "./learn";
 import { panels } from "./panels";
 import { plan } from "./plan";
 import { practise } from "./practise";
@@ -15,6 +16,7 @@ export const french = unbroken({
   ...company,
   ...forms,
   ...keep,
+  ...learn,
   ...panels,
   ...plan,
   ...practise,

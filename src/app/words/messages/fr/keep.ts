@@ -157,7 +157,7 @@ export const keep = {
   "guide.tour.ground":
     "Choisissez le poteau du travail et pressez Mettre à la terre ici : voyez ce qu'un travailleur ressentirait encore.",
   "guide.tour.end":
-    "Défaire annule tout ; tout est gardé sur cet appareil. Cette visite et le glossaire sont dans le menu, sous Aide.",
+    "Défaire annule tout ; tout est gardé sur cet appareil. Pour continuer : Apprendre a la première leçon, des exercices et votre parcours. Cette visite est sous Aide.",
 
   "guide.word.sideline": "dérivation",
   "guide.word.sideline.is": "Une ligne qui part de la ligne principale.",

@@ -74,6 +74,10 @@ export const panels = {
   "find.also.details": "note photo renommer nom étiquette état grosseur fusible lien phase",
   "find.also.grow": "maison transformateur coupe-circuit poteau portée dessiner",
   "find.also.seen": "vu vue regarder inspecter constaté",
+  "find.also.place-learn":
+    "leçon exercice s'exercer pratique pratiquer entraînement formation parcours apprenti",
+  "find.also.place-drill": "leçon exercice pratique pratiquer entraînement question",
+  "find.also.place-scenario": "exercice s'exercer pratique pratiquer entraînement",
   "find.place": "Aller à {place}",
   "find.demo": "Ouvrir la démo {title}",
   "find.gloveOn": "Mode gants : boutons plus grands",

@@ -27,4 +27,5 @@ export const practise = {
   "practise.none":
     "Ce dessin ne donne aucune question : il lui faut un point de travail, ou quelque chose sous tension.",
   "practise.picture": "Le dessin dont il est question",
+  "practise.path.back": "Vers mon parcours",
 } as const;

@@ -43,4 +43,7 @@ export const drill = {
   "drill.why.rule": "{why} ({citation}).",
   "drill.why.look":
     "Of these it alone decides whether the conductor is live; the other facts change nothing by themselves.",
+  "path.notARecord": "This is no record of what somebody learned.",
+  "path.newerRecord": "A newer version wrote this record: update first.",
+  "path.brokenRecord": "Entry {n} of this record cannot be read.",
 } as const;

@@ -44,4 +44,7 @@ export const drill = {
   "drill.why.rule": "{why} ({citation}).",
   "drill.why.look":
     "De ces faits, celui-ci décide à lui seul si le conducteur est sous tension ; les autres n'y changent rien à eux seuls.",
+  "path.notARecord": "Ce n'est pas le relevé de ce que quelqu'un a appris.",
+  "path.newerRecord": "Une version plus récente a écrit ce relevé : faites d'abord la mise à jour.",
+  "path.brokenRecord": "L'entrée {n} de ce relevé est illisible.",
 };
