@@ -13,6 +13,8 @@ export { upsetWords } from "./upsetWords";
 export { documentAfter, marginMap, worstThreat } from "./views";
 export type { FaultAmps } from "../phasor";
 export { LINE_VOLTS, MOST_STRENGTH } from "./tolerances";
+export { neutralDoubt } from "./neutralInHand";
+export { hasNeutral as hasNeutralInHand } from "./verdict";
 export { type HotStep, type HotStepKind, type HotWay, whyHot } from "./whyHot";
 export { isHot, STATES, type StateColumn, stateColumn, statesUntold } from "./stateColumn";
 export { standsAlike, statesAtHand, statesByReach } from "./statesByReach";

@@ -310,3 +310,64 @@ test("leads are cut with cutters and not joined with them", () => {
     ["join", undefined],
   ]);
 });
+
+/** Where only a neutral is worked on, or an open one is joined: it is tested as what it may be, a hot conductor. */
+describe("hands on a neutral", () => {
+  const service = (conductors: string) => `${LINE}
+    c1    cutout       p1-p2   A    fuse=K10
+    t1    transformer  p2-p3   A    connection=single kva=25 primaryKv=7.2 secondaryV=240
+    sv    span         p3-h0   12   construction=secondary lengthM=30 parted=N
+    m1    meter        h0-h1   12
+    ld1   load         h1      12   connection=wye kw=4 customers=1
+    h0    point        kind=service earthOhms=100
+    h1    point        kind=service earthOhms=100
+    w1    work         h0      ${conductors}  does=sv`;
+  const primary = (conductors: string) => `${LINE}
+    c0    cutout       p1-p2   A    fuse=K25
+    sp1   span         p2-p3   A    lengthM=80 parted=N
+    ${house(1, "p3")}
+    w1    work         p3      ${conductors}  does=sp1`;
+
+  test.each([
+    ["of a service, the legs in hand too", service("12N"), "open c1 A", "p3 12N, h0 12N"],
+    ["of a service, the neutral alone in hand", service("N"), "open c1 A", "p3 12N, h0 12N"],
+    ["of a line, the phase in hand too", primary("AN"), "open c0 A", "p2 AN, p3 AN"],
+    ["of a line, the neutral alone in hand", primary("N"), "open c0 A", "p2 AN, p3 AN"],
+  ])("an open neutral is joined: %s", (_why, drawing, opened, tested) => {
+    const document = draw(drawing);
+    const { steps, ok } = plan(document, { alternatives: false });
+    expect(ok).toBe(true);
+    expect(rehearse(planDocument(document)).findings).toEqual([]);
+    const untilWork = steps.slice(
+      0,
+      steps.findIndex((it) => it.do === "work"),
+    );
+    const said = (verb: string) => untilWork.filter((it) => it.do === verb);
+    expect(said("open").map((it) => `open ${it.element} ${it.phases}`)).toEqual([opened]);
+    expect(
+      said("test")
+        .map((it) => `${it.at} ${it.phases}`)
+        .join(", "),
+    ).toBe(tested);
+    expect(said("ground")).toHaveLength(2);
+  });
+
+  test("a whole one on a live line is tested and worked on with the line covered, and nobody is dark", () => {
+    const document = draw(`${LINE}
+      ${house(1, "p1")}
+      w1   work   p1   N`);
+    const { steps, customersOut } = plan(document, { alternatives: false });
+    expect(rehearse(planDocument(document)).findings).toEqual([]);
+    expect(customersOut).toBe(0);
+    expect(steps.map((it) => [it.do, it.phases ?? it.at].join(" ").trim())).toEqual([
+      "brief",
+      "check-detector",
+      "test N",
+      "check-detector",
+      "cover p1",
+      "work w1",
+      "all-clear",
+      "uncover p1",
+    ]);
+  });
+});

@@ -1,5 +1,6 @@
-import { comesAway, isTransformer } from "../../devices";
+import { comesAway, isTransformer, openPhasesOf } from "../../devices";
 import {
+  complete,
   conductorsOf,
   jobOf,
   type PermitState,
@@ -8,11 +9,13 @@ import {
   type System,
   type WorkPoint,
 } from "../../document";
+import { endsOf } from "../../network";
 import {
   conductorId,
   type ConductorId,
   type ElementId,
   type Letter,
+  LETTERS,
   type Message,
   partsOfConductor,
   type PointId,
@@ -73,11 +76,20 @@ export const workedOn = (document: StillhotDocument): ConductorId[] => [
   ]),
 ];
 
+/** Where hands come to conductors. */
+export interface WorkPlace {
+  readonly at: PointId;
+  /** its phases, which are tested and grounded */
+  readonly phases: string;
+  /** what is tested: the neutral too where hands come to that */
+  readonly tested: string;
+}
+
 /**
  * Places where it is tested and grounded, with their phases together: the work points, and each terminal of what is
- * changed that nothing joins to one of them while the work goes on.
+ * changed that nothing joins to one of them while the work goes on. A neutral that the work joins is tested at both ends.
  */
-export function placesOfWork(document: StillhotDocument, ready: System): { at: PointId; phases: string }[] {
+export function placesOfWork(document: StillhotDocument, ready: System): WorkPlace[] {
   const places = new Map<PointId, string>();
   const held = new Set<number>();
   // Nothing is joined by what comes out of the line.
@@ -93,10 +105,18 @@ export function placesOfWork(document: StillhotDocument, ready: System): { at: P
       const { point, letter } = partsOfConductor(terminal);
       add(point, letter);
     }
-  return [...places].map(([at, letters]) => ({
-    at,
-    phases: ["A", "B", "C", "1", "2"].filter((it) => letters.includes(it)).join(""),
-  }));
+  for (const id of madeSound(document)) for (const at of neutralEndsOf(document.system, id)) add(at, "N");
+  return [...places].map(([at, letters]) => {
+    const tested = LETTERS.filter((it) => letters.includes(it)).join("");
+    return { at, phases: tested.replace("N", ""), tested };
+  });
+}
+
+/** Both ends of a thing whose neutral is open. */
+function neutralEndsOf({ elements }: System, id: ElementId): readonly PointId[] {
+  if (!Object.hasOwn(elements, id)) return [];
+  const element = complete(elements[id]!);
+  return openPhasesOf(element).includes("N") ? endsOf(element).map(([, at]) => at) : [];
 }
 
 function withoutThings(system: System, ids: ReadonlySet<ElementId>): System {
@@ -152,7 +172,11 @@ export function stateReady(document: StillhotDocument, intent: Intent): JobState
     document: { ...document, system },
     briefed: true,
     permit: intent.permit === undefined ? "none" : "held",
-    tested: new Set(workedOn(document)),
+    tested: new Set(
+      placesOfWork(document, intent.choice.ready).flatMap(({ at, tested }) =>
+        ([...tested] as Letter[]).map((letter) => conductorId(at, letter)),
+      ),
+    ),
     covered: intent.covers,
     barricaded: intent.barricades,
     secured: intent.secures,

@@ -34,7 +34,13 @@ export function provingDead(
           },
         ];
   const work = placesOfWork(document, intent.choice.ready);
-  const grounds = poles(system, intent.grounds).map((places): PlannedGroup => ({
+  const testedAt = new Map(work.map((it) => [it.at, it.tested]));
+  // Of a neutral in hand nobody takes it that it is one.
+  const toGround = intent.grounds.map((it) => ({
+    ...it,
+    tested: testedAt.get(it.at)?.includes("N") === true ? `${it.phases}N` : it.phases,
+  }));
+  const grounds = poles(system, toGround).map((places): PlannedGroup => ({
     rank: RANK.ground,
     after: [...open, ...wait],
     at: places[0]!.at,
@@ -66,9 +72,9 @@ function poles<Place extends { readonly at: PointId }>(system: System, places: r
 const checkBefore = step({ do: "check-detector" }, say("why.check-detector.before"));
 const checkAfter = step({ do: "check-detector" }, say("why.check-detector.after"));
 
-const testSteps = (places: readonly { readonly at: PointId; readonly phases: string }[]): PlannedStep[] => [
+const testSteps = (places: readonly { readonly at: PointId; readonly tested: string }[]): PlannedStep[] => [
   checkBefore,
-  ...places.map(({ at, phases }) => step({ do: "test", at, phases }, say("why.test"))),
+  ...places.map(({ at, tested }) => step({ do: "test", at, phases: tested }, say("why.test"))),
   checkAfter,
 ];
 

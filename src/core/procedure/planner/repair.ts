@@ -1,6 +1,6 @@
 import { customerCouldFeed, GROUNDING_CABLES, isTransformer, secondaryLetters } from "../../devices";
 import { complete, jobOf, settingsOf, type Step, type StillhotDocument } from "../../document";
-import { type Threat } from "../../hazard";
+import { hasNeutralInHand, neutralDoubt, type Threat } from "../../hazard";
 import { circuitOf } from "../../network";
 import { withstandAmps } from "../../reference";
 import { conductorId, type ElementId, type Finding, type PointId, type WorkPointId } from "../../terms";
@@ -125,7 +125,14 @@ function saferWork(_finding: Broke, broken: Broken): Wishes {
   const over = (report?.threats ?? []).filter(
     (it) => it.strength <= 2 && it.exposureVolts >= exposureLimitVolts,
   );
-  if (over.length === 0) return wishes.retest ? wishes : { ...wishes, retest: true };
+  if (over.length === 0) {
+    const lifting = neutralLifted(state, id);
+    const held =
+      lifting === undefined
+        ? wishes
+        : controlled({ upsets: lifting.upsets, source: null }, document, intent, id, wishes);
+    return held !== wishes || wishes.retest ? held : { ...wishes, retest: true };
+  }
   const stronger = intent.grounds.reduce(
     (sum, it) => largerCable({ rule: "", where: it.id }, { ...broken, wishes: sum }),
     wishes,
@@ -134,9 +141,17 @@ function saferWork(_finding: Broke, broken: Broken): Wishes {
   return over.reduce((sum, threat) => controlled(threat, document, intent, id, sum), wishes);
 }
 
+/** What lifts a neutral that is worked on too far above earth; nothing where that is not what is wrong with it. */
+function neutralLifted({ document, tested }: JobState, id: WorkPointId) {
+  const workPoint = jobOf(document).workPoints[id]!;
+  if (!hasNeutralInHand(workPoint)) return undefined;
+  const doubt = neutralDoubt({ system: document.system, settings: settingsOf(document), workPoint }, tested);
+  return doubt?.why === "lifted" ? doubt.lift : undefined;
+}
+
 /** Makes one threat harder to happen than two mistakes, or keeps its supply apart from the work. */
 function controlled(
-  { upsets, source }: Threat,
+  { upsets, source }: Pick<Threat, "upsets" | "source">,
   document: StillhotDocument,
   intent: Intent,
   id: WorkPointId,

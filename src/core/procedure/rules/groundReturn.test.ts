@@ -15,6 +15,18 @@ checkRule(
     ["to the neutral", "open c1; ground p3 A", ""],
     ["to both", "open c1; ground p3 A to both", ""],
     ["broken since it went on", "open c1; ground p4 A; cut sp1 N; work w1", "warning g1"],
+    [
+      "beyond a neutral that is open, while a set on this side of it holds the phase",
+      "open c1; ground p3 A; ground p4 A",
+      "",
+      "sp1 span p3-p4 A lengthM=60 parted=N",
+    ],
+    [
+      "beyond a neutral that is open, while a rod alone holds the phase on this side of it",
+      "open c1; ground p3 A to earth; ground p4 A",
+      "warning g2",
+      "sp1 span p3-p4 A lengthM=60 parted=N",
+    ],
     ["a set found there on a rod", "open c1; work w1", "warning gx", "gx ground p2 A to=earth"],
   ],
 );

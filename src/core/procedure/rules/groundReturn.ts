@@ -43,7 +43,8 @@ function returnOf({ document }: JobState, id: ElementId): Problem[] {
   const home =
     (bank !== undefined && isHome(bank.to)) ||
     elementsOfKind(system, "source").some(([, it]) => isHome(it.at));
-  if ((to !== "earth" && home) || (bank !== undefined && isHeldWhole(system, element, bank))) return [];
+  if (to !== "earth" && (home || isHomeByOthers(system, id, element))) return [];
+  if (bank !== undefined && isHeldWhole(system, element, bank)) return [];
   const gaps = { set: setName(document, id), at: nameOf(document, at) };
   return [
     {
@@ -52,6 +53,25 @@ function returnOf({ document }: JobState, id: ElementId): Problem[] {
       help: say(home ? "rule.ground-return.rod.help" : "rule.ground-return.open.help", gaps),
     },
   ];
+}
+
+/** Whether each phase of a set is held by another one too, whose neutral is whole: beyond a neutral that is open it bonds alone. */
+function isHomeByOthers(system: System, own: ElementId, { at, phases }: Set): boolean {
+  const whole = elementsOfKind(system, "ground").filter(
+    ([id, other]) =>
+      id !== own &&
+      other.to !== "earth" &&
+      elementsOfKind(system, "source").some(([, it]) =>
+        isJoined(system, conductorId(other.at, "N"), conductorId(it.at, "N")),
+      ),
+  );
+  return lettersOf(phases).every((letter) =>
+    whole.some(([, other]) =>
+      lettersOf(other.phases).some((it) =>
+        isJoined(system, conductorId(other.at, it), conductorId(at, letter)),
+      ),
+    ),
+  );
 }
 
 type Set = ElementOfKind<"ground">;
