@@ -314,6 +314,7 @@ const silent = [
   "./keep/demos",
   "../../../shared/demos/sideline-three-transformers.stillhot.json?raw",
   "./keep/offline",
+  "./photos",
   "./solve",
   "../worker/solve",
   "./share/fingerprint",

@@ -304,6 +304,7 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
       if (was !== undefined) move(was, next);
       const isRelaid =
         was !== undefined &&
+        !next.isTraced &&
         hasFitted &&
         isSameDrawing(was.scene, next.scene) &&
         !isSameLie(was.scene, next.scene);

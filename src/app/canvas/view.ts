@@ -11,6 +11,8 @@ export interface BoardView {
   readonly lit: readonly ElementId[];
   /** the end that a join starts from */
   readonly joiningFrom: Owner | undefined;
+  /** a picture lies under it: the drawing keeps its place on the screen */
+  readonly isTraced: boolean;
   /** paints what a view lays over the drawing, in its units */
   readonly overlay: Overlay | undefined;
 }

@@ -24,6 +24,7 @@ export const COMMANDS = [
   { id: "tidy", where: "drawing", keys: ["l"] },
   { id: "pin", where: "drawing", keys: ["p"] },
   { id: "stamp", where: "drawing", keys: ["k"] },
+  { id: "trace", where: "drawing" },
   { id: "moveRight", where: "drawing", keys: ["Alt+ArrowRight"] },
   { id: "moveLeft", where: "drawing", keys: ["Alt+ArrowLeft"] },
   { id: "moveDown", where: "drawing", keys: ["Alt+ArrowDown"] },

@@ -55,6 +55,10 @@ export class Autosave {
     this.#kept = session.document;
     session.keepBefore = (why) => void this.#keepBefore(why).catch((error: unknown) => this.#unkept(error));
     session.keepNow = () => void this.now();
+    session.keptAs = () => this.#id;
+    session.keepAsIs = async () => {
+      if (this.#rev === 0 && !this.isReadOnly) await this.keepAsIs();
+    };
     this.seat = new Seat({
       onTurn: () => void this.#takeTurn(),
       onAsked: () => this.now(),

@@ -9,6 +9,7 @@ import {
   undo,
   writeDocument,
 } from "../../core";
+import { keepPhoto, keepUnderlay, photoOf, underlayOf } from "./photos";
 import { allDrawings, ConflictError, drawing, keep, lastDrawing } from "./store";
 import { emptyDrawing } from "../session/emptyDrawing";
 import {
@@ -131,6 +132,23 @@ describe("earlier versions", () => {
 });
 
 describe("the trash", () => {
+  test("with a drawing go its photos and what lies under it, and with no other one's", async () => {
+    const [gone, left] = [fresh(), fresh()];
+    const picture = new Blob(["map"]);
+    for (const id of [gone, left]) {
+      await keep(record(id, "traced"), 0);
+      await keepPhoto(id, "c1", picture);
+      await keepUnderlay(id, { picture, lie: { x: 0, y: 0, breadth: 400, turn: 0 }, isHidden: false });
+    }
+    await throwAway(gone, START);
+    await sweep(START + 29 * DAY);
+    expect(await underlayOf(gone)).toBeDefined();
+    await sweep(START + 31 * DAY);
+    expect([await photoOf(gone, "c1"), await underlayOf(gone)]).toEqual([undefined, undefined]);
+    expect(await photoOf(left, "c1")).toBeDefined();
+    expect(await underlayOf(left)).toBeDefined();
+  });
+
   test("K3 what is thrown away comes back for thirty days, with its versions, and then it goes", async () => {
     const id = fresh();
     await keep(record(id, "gone"), 0);

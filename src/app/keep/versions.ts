@@ -148,7 +148,14 @@ export async function sweep(now = Date.now(), everything = false): Promise<numbe
     await transaction.objectStore("drawings").delete(id);
   }
   await transaction.done;
+  if (gone.length > 0) await dropPictures(gone.map((it) => it.id)).catch(() => undefined);
   return gone.length;
+}
+
+/** With a drawing go its pictures. */
+async function dropPictures(drawings: readonly string[]): Promise<void> {
+  const { dropPicturesOf } = await import("./photos");
+  await Promise.all(drawings.map(dropPicturesOf));
 }
 
 /** Lets go of what the clock kept, of every drawing, where the device is full: the drawing itself comes first. */

@@ -85,6 +85,10 @@ export class Session extends Viewing {
   keepBefore: (what: LargeEdit) => void = () => undefined;
   /** Keeps the drawing on the device now, without waiting for a pause. */
   keepNow: () => void = () => undefined;
+  /** Which drawing of this device it is. */
+  keptAs: () => string = () => "";
+  /** Keeps a drawing that nobody has changed yet too, as what comes with its photos has to. */
+  keepAsIs: () => Promise<void> = () => Promise.resolve();
 
   #assessed = $state.raw<{
     document: StillhotDocument;

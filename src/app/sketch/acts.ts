@@ -79,6 +79,7 @@ function idleActs(session: Session, commands: SketchCommands): SketchAct[] {
     by("paste"),
     by("selectAll"),
     by("tidy", "tidy"),
+    by("trace", "picture"),
   ];
 }
 

@@ -21,6 +21,8 @@ export interface Screen {
   tidy(): void;
   /** keeps what is selected as an arrangement of one's own */
   stamp(): void;
+  /** puts a picture under the drawing */
+  trace(): void;
   zoom(factor: number): void;
   fit(): void;
   show(panel: "hot" | "outline"): void;
@@ -51,6 +53,7 @@ export function sketchCommands(session: Session, screen: Screen): SketchCommands
     tidy: screen.tidy,
     pin: () => togglePin(session),
     stamp: screen.stamp,
+    trace: screen.trace,
     moveRight: move(GRID, 0),
     moveLeft: move(-GRID, 0),
     moveDown: move(0, GRID),

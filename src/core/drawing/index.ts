@@ -8,6 +8,7 @@ export { wayFor } from "./wayFor";
 export { widthOf } from "./widths";
 export * from "./scene";
 export { moveStructures } from "./moveStructures";
+export { poleAt } from "./poleAt";
 export * from "./notes";
 export { renewedNotes } from "./renewedNotes";
 export { atScale, boxAt } from "./atScale";

@@ -132,6 +132,7 @@ export const app = {
   "act.pin": "Pin in place",
   "act.unpin": "Unpin",
   "act.stamp": "Keep as an arrangement",
+  "act.trace": "Trace a picture",
   "act.source": "Start with a source",
   "act.nothing": "Tap a thing to work on it",
   "act.move": "Move",

@@ -49,6 +49,41 @@ export const panels = {
   "photo.drop": "Throw the photo away",
   "photo.failed": "That is no picture that can be kept here.",
   "photo.stays": "A photo stays on this device; no link and no file has it.",
+  "underlay.title": "Picture under the drawing",
+  "underlay.about":
+    "A photo of the map, or of the pole, comes to lie pale and grey under the drawing. Then draw over it.",
+  "underlay.hold":
+    "Hands now move the picture: one finger moves it, two size and turn it. Close this to draw.",
+  "underlay.keys":
+    "The mouse drags it, its wheel sizes it, and turns it with Shift. On the picture arrow keys move it, plus and minus size it, comma and period turn it.",
+  "underlay.stays":
+    "The picture stays on this device and goes with this drawing; no link, code, file or sheet has it. It says nothing of what is live.",
+  "underlay.laid":
+    "The program still decides where poles of this drawing stand. To trace, have them stay where they stand; then move each one onto the picture.",
+  "underlay.stay": "Poles stay where they stand",
+  "underlay.lies": "Where the picture lies",
+  "underlay.left": "Left",
+  "underlay.right": "Right",
+  "underlay.up": "Up",
+  "underlay.down": "Down",
+  "underlay.larger": "Larger",
+  "underlay.smaller": "Smaller",
+  "underlay.turnLeft": "Turn left",
+  "underlay.turnRight": "Turn right",
+  "underlay.bring": "To where I look",
+  "underlay.hide": "Hide it",
+  "underlay.choose": "Choose a picture",
+  "underlay.another": "Choose another",
+  "underlay.drop": "Take it away",
+  "underlay.back": "Put it back",
+  "underlay.noPicture": "{name} is no picture that this browser can show; nothing was changed.",
+  "underlay.tooLarge":
+    "This picture has {megabytes} MB, and {most} MB is the most that can lie under a drawing; nothing was changed.",
+  "underlay.full":
+    "This device has no room left for the picture: free some space and choose it again. The drawing is as it was.",
+  "underlay.notTaken":
+    "This device did not keep the picture, as in a private window. The drawing is as it was.",
+  "find.also.trace": "photo picture image map trace underlay background",
   "unseen.help": "Not seen by anybody, nearest first. Go there, look, and press I see it.",
   "find.label": "Type what you want to do, or a name on the drawing",
   "find.also.pole": "pole poteau",

@@ -135,6 +135,7 @@ export const app = {
   "act.pin": "Épingler",
   "act.unpin": "Détacher",
   "act.stamp": "Garder comme ensemble",
+  "act.trace": "Calquer une image",
   "act.source": "Commencer par une source",
   "act.nothing": "Touchez un élément pour agir dessus",
   "act.move": "Déplacer",

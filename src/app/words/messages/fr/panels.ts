@@ -50,6 +50,41 @@ export const panels = {
   "photo.drop": "Jeter la photo",
   "photo.failed": "Ce n'est pas une image qui se garde ici.",
   "photo.stays": "Une photo reste sur cet appareil ; aucun lien et aucun fichier ne la contient.",
+  "underlay.title": "Image sous le dessin",
+  "underlay.about":
+    "Une photo du plan, ou du poteau, vient se placer, pâle et grise, sous le dessin. On dessine ensuite par-dessus.",
+  "underlay.hold":
+    "Les mains déplacent maintenant l'image : un doigt la déplace, deux l'agrandissent et la tournent. Fermez pour dessiner.",
+  "underlay.keys":
+    "La souris la fait glisser, la molette l'agrandit, ou la tourne avec Maj. Sur l'image, les flèches la déplacent, plus et moins l'agrandissent ou la réduisent, la virgule et le point la tournent.",
+  "underlay.stays":
+    "L'image reste sur cet appareil et part avec ce dessin ; aucun lien, code, fichier ni feuille ne la contient. Elle ne dit rien de ce qui est sous tension.",
+  "underlay.laid":
+    "Le programme décide encore où se placent les poteaux de ce dessin. Pour calquer, fixez-les où ils sont ; placez ensuite chacun sur l'image.",
+  "underlay.stay": "Fixer les poteaux où ils sont",
+  "underlay.lies": "Place de l'image",
+  "underlay.left": "Gauche",
+  "underlay.right": "Droite",
+  "underlay.up": "Haut",
+  "underlay.down": "Bas",
+  "underlay.larger": "Plus grande",
+  "underlay.smaller": "Plus petite",
+  "underlay.turnLeft": "Tourner à gauche",
+  "underlay.turnRight": "Tourner à droite",
+  "underlay.bring": "Là où je regarde",
+  "underlay.hide": "La cacher",
+  "underlay.choose": "Choisir une image",
+  "underlay.another": "En choisir une autre",
+  "underlay.drop": "L'enlever",
+  "underlay.back": "La remettre",
+  "underlay.noPicture": "{name} n'est pas une image que ce navigateur peut montrer ; rien n'a changé.",
+  "underlay.tooLarge":
+    "Cette image fait {megabytes} Mo, et {most} Mo est le plus qui puisse se placer sous un dessin ; rien n'a changé.",
+  "underlay.full":
+    "Cet appareil n'a plus de place pour l'image : libérez de l'espace et choisissez-la de nouveau. Le dessin est resté le même.",
+  "underlay.notTaken":
+    "Cet appareil n'a pas gardé l'image, comme dans une fenêtre privée. Le dessin est resté le même.",
+  "find.also.trace": "photo image carte plan calquer fond",
   "unseen.help": "Vu de personne, le plus proche d'abord. Allez-y, regardez, et pressez Je le vois.",
   "find.label": "Écrivez ce que vous voulez faire, ou un nom du dessin",
   "find.also.pole": "pole poteau",
