@@ -180,7 +180,7 @@ export const tests = [
       await becomes(async () => Math.abs((await spotOf(page, "p7")).x - stood.x) < 400, true);
 
       const lie = () => lieOf(page);
-      let [x, y, breadth, turn] = await lie();
+      const [x, y, breadth] = await lie();
       const box = await boxAtRest(page.locator("[data-grip]"));
       const scale = Number((await page.locator("[data-drawing]").getAttribute("data-camera")).split(" ")[2]);
       const spots = await page.locator("[data-drawing]").getAttribute("data-spots");
