@@ -2,8 +2,20 @@ import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
 
-/** Tests that change what others share: the browser's database and settings, or a module that stands in for another. */
-const APART = ["src/app/**/*.test.ts", "src/core/procedure/rules/unsolved.test.ts"];
+/**
+ * Tests that change what others share: a page, the browser's database and settings, or a module that stands in for another.
+ * Each loads all modules anew, which takes longer than most of them; all other tests share theirs.
+ */
+const APART = [
+  "src/app/**/*.svelte.test.ts",
+  "src/app/keep/**/*.test.ts",
+  "src/app/scenario/**/*.test.ts",
+  "src/app/words/**/*.test.ts",
+  "src/app/frame/focus.test.ts",
+  "src/app/grow/stamps.test.ts",
+  "src/app/worker/line.test.ts",
+  "src/core/procedure/rules/unsolved.test.ts",
+];
 
 const unit = {
   environment: "node",

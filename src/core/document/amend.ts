@@ -13,24 +13,61 @@ export interface Amendment {
   readonly remove?: readonly string[];
 }
 
-/** A drawing with some changes made to it, not checked: whoever asks knows that they fit, or has it checked. */
+/**
+ * A drawing with some changes made to it, not checked: whoever asks knows that they fit, or has it checked. What no change is
+ * about stays the very object that it was, so that what was worked out of it still holds.
+ */
 export function amended(system: System, amendments: readonly Amendment[]): System {
-  const structures: Record<string, SavedStructure> = { ...system.structures };
-  const points: Record<string, SavedPoint> = { ...system.points };
-  const elements: Record<string, SavedElement> = { ...system.elements };
-  const maps: readonly Record<string, JsonObject>[] = [elements, points, structures];
+  const structures = new Amended<SavedStructure>(system.structures ?? {});
+  const points = new Amended<SavedPoint>(system.points);
+  const elements = new Amended<SavedElement>(system.elements);
+  const maps = [elements, points, structures];
   for (const { add, set, remove } of amendments) {
-    Object.assign(structures, add?.structures);
-    Object.assign(points, add?.points);
-    Object.assign(elements, add?.elements);
-    for (const [id, keys] of Object.entries(set ?? {})) {
-      const map = maps.find((it) => Object.hasOwn(it, id));
-      if (map !== undefined) map[id] = withValues(map[id]!, keys);
-    }
-    for (const id of remove ?? []) for (const map of maps) delete map[id];
+    structures.add(add?.structures);
+    points.add(add?.points);
+    elements.add(add?.elements);
+    for (const [id, keys] of Object.entries(set ?? {})) maps.find((it) => it.has(id))?.set(id, keys);
+    for (const id of remove ?? []) for (const map of maps) map.remove(id);
   }
-  const named = system.structures !== undefined || Object.keys(structures).length > 0 ? { structures } : {};
-  return { ...system, ...named, points, elements } as System;
+  const named =
+    system.structures !== undefined || Object.keys(structures.records).length > 0
+      ? { structures: structures.records }
+      : {};
+  return { ...system, ...named, points: points.records, elements: elements.records } as System;
+}
+
+/** Records of a drawing, copied once before the first of them is changed. */
+class Amended<Saved extends JsonObject> {
+  private readonly given: Readonly<Record<string, Saved>>;
+  private own: Record<string, Saved> | undefined;
+
+  constructor(given: Readonly<Record<string, Saved>>) {
+    this.given = given;
+  }
+
+  get records(): Readonly<Record<string, Saved>> {
+    return this.own ?? this.given;
+  }
+
+  private get copy(): Record<string, Saved> {
+    return (this.own ??= { ...this.given });
+  }
+
+  has(id: string): boolean {
+    return Object.hasOwn(this.records, id);
+  }
+
+  add(more: Readonly<Record<string, Saved>> | undefined): void {
+    if (more !== undefined && Object.keys(more).length > 0) Object.assign(this.copy, more);
+  }
+
+  set(id: string, keys: JsonObject): void {
+    this.copy[id] = withValues(this.records[id]!, keys);
+  }
+
+  remove(id: string): void {
+    if (this.has(id)) delete this.copy[id];
+  }
 }
 
 function withValues<Saved extends JsonObject>(saved: Saved, keys: JsonObject): Saved {

@@ -8,7 +8,7 @@ export { asOf } from "./asOf";
 export { type Amendment, amended, idsOf } from "./amend";
 export * from "./complete";
 export { elementOf, elementOfKind, elementsOf, elementsOfKind, groundSetsAt } from "./elements";
-export { perObject } from "./perObject";
+export { perObject, perQuestion } from "./perObject";
 export { conductorsOf } from "./conductors";
 export {
   evidenceOf,

@@ -4,6 +4,7 @@ import {
   conductorsOf,
   elementsOfKind,
   hopsFrom,
+  perQuestion,
   type StillhotDocument,
   type System,
 } from "../document";
@@ -45,7 +46,10 @@ const HEAVY_CABLE = "4/0";
  * to the work, or those that are drawn where there is no order. Each doubt is asked with the sets taken away, and again with
  * them in place. Nothing where no set stands. That a line that is drawn is not there is left out: it stands, nearly always.
  */
-export function groundsWorth(document: StillhotDocument, id: WorkPointId): GroundsWorth | undefined {
+export const groundsWorth: (document: StillhotDocument, id: WorkPointId) => GroundsWorth | undefined =
+  perQuestion(worth);
+
+function worth(document: StillhotDocument, id: WorkPointId): GroundsWorth | undefined {
   const drawn = asDrawn(document, id);
   const working = whileWorking(document, id);
   const grounded = working ?? drawn.grounded;

@@ -1,4 +1,4 @@
-import { jobOf, settingsOf, type StillhotDocument } from "../document";
+import { jobOf, perQuestion, settingsOf, type StillhotDocument } from "../document";
 import { testedConductors, type Verdict } from "../hazard";
 import type { Letter, WorkPointId } from "../terms";
 import { Asker, type DoubtsQuestion } from "./asker";
@@ -60,7 +60,13 @@ const MOST_WORK = 3e6;
  * or lift an exposure above the limit if they were true, the most useful look first; then pairs of which neither does
  * harm alone. Single doubts are asked from the work point outward, pairs only where single ones leave room in the list.
  */
-export function lookFirst(
+export const lookFirst: (
+  document: StillhotDocument,
+  id: WorkPointId,
+  options?: LookFirstOptions,
+) => LookFirstReport = perQuestion(lookedFor);
+
+function lookedFor(
   document: StillhotDocument,
   id: WorkPointId,
   { when = "drawn", mostWork = MOST_WORK }: LookFirstOptions = {},

@@ -5,6 +5,7 @@ import {
   complete,
   completePoint,
   elementCountOf,
+  perQuestion,
   type StillhotDocument,
   type System,
 } from "../document";
@@ -62,7 +63,13 @@ const MOST_WORK = 1e6;
  *
  * @param options.mostWork how much it may take, in multiplications
  */
-export function rangesOf(
+export const rangesOf: (
+  document: StillhotDocument,
+  id: WorkPointId,
+  options?: { readonly mostWork?: number },
+) => Ranges = perQuestion(triedOut);
+
+function triedOut(
   document: StillhotDocument,
   id: WorkPointId,
   { mostWork = MOST_WORK }: { readonly mostWork?: number } = {},

@@ -193,7 +193,8 @@ function alongsideBySpan(
   return found;
 }
 
-function rodsOf(
+/** Driven grounds of the points, by the nodes of their neutrals. */
+export function rodsOf(
   system: System,
   pointIds: readonly PointId[],
   nodeOf: ReadonlyMap<ConductorId, number>,

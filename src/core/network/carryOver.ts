@@ -1,28 +1,40 @@
 import { broughtBy, type CircuitElement, isBeside, isLine, type Part } from "../devices";
 import { besideOthers, complete, completePoint, perObject, type System, touchedSince } from "../document";
 import type { PointId } from "../terms";
+import { rodsOf } from "./buildCircuit";
 import type { Circuit } from "./circuit";
 import { partsOfElement } from "./places";
 
 /** Above so many changed elements building anew is as quick. */
 const MOST_CARRIED_OVER = 40;
 
-/** Indices of the elements that differ from a circuit's; undefined where that is not all that does. */
+/** Indices of the elements that differ from a circuit's; undefined where more differs than those and the ohms of rods. */
 function changedElements(before: Circuit, system: System): number[] | undefined {
   if (system.frequencyHz !== before.frequencyHz) return undefined;
   const touched = touchedSince((it) => it === before.system, system);
   const changed =
     touched === undefined
-      ? comparedElements(before, system)
-      : [...touched.points].every((id) => isSameRod(before.system, system, id))
+      ? standOnSameNodes(before, system)
+        ? comparedElements(before, system)
+        : undefined
+      : [...touched.points].every((id) => hasRodLike(before.system, system, id))
         ? indicesOf(before, system, touched.elements)
         : undefined;
   return changed === undefined || changed.length > MOST_CARRIED_OVER ? undefined : changed;
 }
 
+/** Whether the same points stand in the same order, each with a rod where it had one. */
+function standOnSameNodes({ system: before, pointIds }: Circuit, { points }: System): boolean {
+  if (points === before.points) return true;
+  const ids = Object.keys(points) as PointId[];
+  return (
+    ids.length === pointIds.length &&
+    ids.every((id, index) => id === pointIds[index] && hasRodLike(before, { points }, id))
+  );
+}
+
 function comparedElements(before: Circuit, system: System): number[] | undefined {
   const { elementIds } = before;
-  if (system.points !== before.system.points) return undefined;
   if (Object.keys(system.elements).length !== elementIds.length) return undefined;
   const changed: number[] = [];
   for (let index = 0; index < elementIds.length; index++) {
@@ -34,12 +46,17 @@ function comparedElements(before: Circuit, system: System): number[] | undefined
   return changed;
 }
 
-/** A point that only moved, or has another name, is nothing to its circuit. */
-function isSameRod(before: System, after: System, id: string): boolean {
+type Points = Pick<System, "points">;
+
+/** A point that only moved, has another name, or a rod of other ohms, leaves the nodes of its circuit as they are. */
+function hasRodLike(before: Points, after: Points, id: string): boolean {
   const [was, is] = [before, after].map(({ points }) =>
-    Object.hasOwn(points, id) ? completePoint(points[id as PointId]!) : undefined,
+    Object.hasOwn(points, id) ? points[id as PointId] : undefined,
   );
-  return was !== undefined && is !== undefined && was.earthOhms === is.earthOhms;
+  if (was === undefined || is === undefined) return false;
+  return (
+    was === is || (completePoint(was).earthOhms === undefined) === (completePoint(is).earthOhms === undefined)
+  );
 }
 
 const indexOfElements = perObject(
@@ -57,8 +74,8 @@ function indicesOf(before: Circuit, system: System, ids: ReadonlySet<string>): n
 }
 
 /**
- * The circuit of a system that differs from another's only in what is open, on or rated of a few elements, or undefined
- * where nodes or nominal volts could differ.
+ * The circuit of a system that differs from another's only in what is open, on or rated of a few elements and in the ohms
+ * of rods, or undefined where nodes or nominal volts could differ.
  */
 export function carriedOver(before: Circuit, system: System): Circuit | undefined {
   const { elementIds } = before;
@@ -74,9 +91,11 @@ export function carriedOver(before: Circuit, system: System): Circuit | undefine
     parts[index] = fresh;
   }
   const otherwise = changed.filter((index) => !saysTheSame(before.parts[index]!, parts[index]!));
-  return otherwise.length === 0
+  const rods = rodsOf(system, before.pointIds, before.nodeOf);
+  const areSameRods = rods.every(({ ohms }, index) => ohms === before.rods[index]!.ohms);
+  return otherwise.length === 0 && areSameRods
     ? { ...before, system }
-    : { ...withParts(before, system, parts, otherwise), values: {} };
+    : { ...withParts(before, system, parts, otherwise), rods, values: {} };
 }
 
 /** A label or a place on the paper is nothing to a circuit. */
