@@ -46,10 +46,18 @@ export const eachFile = ({ answer, refuse, before, closing, ...rest }: FileComma
     let code: ExitCode = 0;
     let answered = 0;
     const helper = io.helper?.bind(io);
+    let heard = 0;
+    const tellProgress = () =>
+      io.line?.(
+        spell(say("cli.progress", { n: heard + 1, count: call.files.length, file: call.files[heard] ?? "" })),
+      );
+    tellProgress();
     const isAlone = helper === undefined || jobsOf(call) === 1 || call.files.length < 2;
     for await (const outcome of isAlone || call.files.includes("-")
       ? oneByOne(answer, call, io)
       : sideBySide(rest.name, call, helper)) {
+      io.line?.("");
+      heard++;
       if (io.take !== undefined) {
         io.take(outcome);
         continue;
@@ -57,10 +65,11 @@ export const eachFile = ({ answer, refuse, before, closing, ...rest }: FileComma
       if (!("json" in outcome)) {
         io.err(refuse?.(outcome, call) ?? asText(refusedLines(outcome)));
         code = 2;
-        continue;
+      } else {
+        print(outcome, call, io, answered++ > 0);
+        if (!outcome.ok && code === 0) code = 1;
       }
-      print(outcome, call, io, answered++ > 0);
-      if (!outcome.ok && code === 0) code = 1;
+      if (heard < call.files.length) tellProgress();
     }
     if (!call.json && answered > 0 && closing !== undefined) io.out(asText(closing()));
     return code;

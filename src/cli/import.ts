@@ -1,4 +1,4 @@
-import { createReadStream } from "node:fs";
+import { createReadStream, statSync } from "node:fs";
 import {
   type Changes,
   type Imported,
@@ -55,8 +55,14 @@ export const importFiles: Command = {
       return 2;
     }
     const outcome = await readAll(call.files, options, io);
-    if (isImportRefused(outcome)) return refuse(outcome, file, call, io);
+    if (around !== undefined && !isImportRefused(outcome))
+      io.line?.(spell(say("cli.progress.cut", { file })));
+    if (isImportRefused(outcome)) {
+      io.line?.("");
+      return refuse(outcome, file, call, io);
+    }
     const piece = around === undefined ? undefined : pieceOr(outcome.document, around, openings);
+    io.line?.("");
     if (piece !== undefined && "errors" in piece) return refuse(piece, file, call, io);
     const drawing = piece?.document ?? outcome.document;
     const text = writeDocument(drawing);
@@ -149,14 +155,20 @@ async function readPieces(
   io: Io,
 ): Promise<Message | undefined> {
   const decoder = new TextDecoder("utf-8", { fatal: true });
+  const size = file === "-" ? 0 : (statSync(file, { throwIfNoEntry: false })?.size ?? 0);
+  let bytes = 0;
   try {
     for await (const piece of file === "-" ? io.stdin : createReadStream(file)) {
+      bytes += piece.length;
+      if (size > 0)
+        io.line?.(spell(say("cli.progress.read", { file, percent: Math.floor((100 * bytes) / size) })));
       const text = typeof piece === "string" ? piece : decoder.decode(piece, { stream: true });
       if (!take(text)) return undefined;
     }
     take(decoder.decode());
+    io.line?.(spell(say("cli.progress.make", { file })));
   } catch (error) {
-    return error instanceof TypeError ? say("cli.notUtf8") : say(...reasonOf(error));
+    return error instanceof TypeError ? say("importing.error.notUtf8") : say(...reasonOf(error));
   }
   return undefined;
 }

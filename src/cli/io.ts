@@ -4,6 +4,11 @@ export interface Io {
   out(text: string): void;
   /** standard error */
   err(text: string): void;
+  /**
+   * shows how far it is, in one line that the next one takes the place of, and an empty one takes away; absent where nobody
+   * sits before standard error
+   */
+  line?(text: string): void;
   /** standard input, read at most once */
   readonly stdin: AsyncIterable<Uint8Array | string>;
   /** for what runs until it is stopped: the signal that ends it, listened to from now on */

@@ -18,10 +18,15 @@ for (const stream of [process.stdout, process.stderr])
     process.exit(2);
   });
 
+/** Back to the beginning of the line, and nothing after what stands there (ECMA-48, EL). */
+const ANEW = "\r\u001b[K";
+const line = (text: string) => void process.stderr.write(`${ANEW}${text}`);
+
 if (isMainThread)
   process.exitCode = await run(process.argv.slice(2), {
     out: (text) => void process.stdout.write(text),
     err: (text) => void process.stderr.write(text),
+    ...(process.stderr.isTTY ? { line } : {}),
     stdin: process.stdin,
     untilStopped: listenToSignals,
     helper: () => startHelper(new URL(import.meta.url)),

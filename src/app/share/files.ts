@@ -12,9 +12,13 @@ export type Opened =
       /** what was done to make a drawing of another program's file */
       readonly sides?: ToldSides;
     }
+  /** none where the person stopped it */
   | { readonly problems: readonly string[] };
 
 const LARGEST_BYTES = 20_000_000;
+
+/** A drawing of more is read off the main thread, which would stand still over it. */
+const LARGE_BYTES = 300_000;
 
 /** Letters at the start that tell a map or a model from a drawing. */
 const PEEK = 4000;
@@ -22,9 +26,10 @@ const PEEK = 4000;
 /** Reads a file that was chosen: a drawing, a map or a model, a link, or a photograph of a printed code. */
 export async function readFile(file: File): Promise<Opened> {
   const start = await file.slice(0, PEEK).text();
-  if (/"FeatureCollection"|:RDF[\s>]/.test(start)) {
-    const { isMap, isModel, readModel } = await later(() => import("./model"));
-    if (isMap(start) || isModel(start)) return readModel(file, start);
+  const isLargeDrawing = file.size > LARGE_BYTES && file.size <= LARGEST_BYTES && /^\s*\{/.test(start);
+  if (isLargeDrawing || /"FeatureCollection"|:RDF[\s>]/.test(start)) {
+    const { isMap, isModel, readLarge } = await later(() => import("./model"));
+    if (isLargeDrawing || isMap(start) || isModel(start)) return readLarge(file, start, file.name);
   }
   if (file.size > LARGEST_BYTES) return { problems: [tooLarge(file.size)] };
   const { readBytes } = await later(() => import("./link"));
@@ -40,8 +45,10 @@ export const tooLarge = (bytes: number): string =>
   t("share.tooLarge", { megabytes: Math.round(bytes / 1e6), most: LARGEST_BYTES / 1e6 });
 
 /** Reads the text of a drawing's file, or says what is wrong in it. */
-export function readText(text: string): Opened {
-  const read = readDocument(text);
+export const readText = (text: string): Opened => openedOf(readDocument(text));
+
+/** A drawing that was read, or what is wrong in it, in words. */
+export function openedOf(read: ReturnType<typeof readDocument>): Opened {
   if (isUnreadable(read))
     return {
       problems: read.problems.map(({ path, message }) =>

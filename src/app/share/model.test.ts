@@ -31,3 +31,21 @@ test("a drawing whose notes speak of a map is a drawing", async () => {
     '{"format":"stillhot","formatVersion":1,"notes":"FeatureCollection","system":{"points":{},"elements":{}}}';
   expect("document" in (await readFile(file("x.stillhot.json", text)))).toBe(true);
 });
+
+test("a large drawing opens as a small one, and one that is broken says where", async () => {
+  const points = Object.fromEntries(
+    Array.from({ length: 9000 }, (_, k) => [`p${k}`, { label: `Pole ${k}`, x: k, y: 0 }]),
+  );
+  const text = JSON.stringify({ format: "stillhot", formatVersion: 1, system: { points, elements: {} } });
+  expect(text.length).toBeGreaterThan(300_000);
+  const opened = await readFile(file("large.stillhot.json", text));
+  expect("document" in opened && Object.keys(opened.document.system.points).length).toBe(9000);
+  const broken = await readFile(file("large.stillhot.json", text.replace('"x":7,', '"x":"seven",')));
+  expect("problems" in broken && broken.problems.join()).toMatch(/system\.points\.p7\.x/);
+});
+
+test("what is no UTF-8 is no model", async () => {
+  const bytes = new Uint8Array([...new TextEncoder().encode("<rdf:RDF "), 0xff, 0xfe, 0x41]);
+  const opened = await readFile(new File([bytes], "x.xml"));
+  expect("problems" in opened && opened.problems.join()).toMatch(/UTF-8/);
+});

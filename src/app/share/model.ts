@@ -1,13 +1,7 @@
-import {
-  type Imported,
-  importMap,
-  type ImportRefused,
-  isImportRefused,
-  type LedgerEntry,
-  ModelImport,
-} from "../../core";
+import { isImportRefused, type LedgerEntry } from "../../core";
 import { told } from "../words/words";
-import type { Opened } from "./files";
+import { type Opened, openedOf } from "./files";
+import { readWithPatience } from "./waiting.svelte";
 
 /** What is told of an import or an export, in this order. */
 export const TOLD_SIDES = ["warnings", "assumed", "leftOut", "approximated"] as const;
@@ -20,21 +14,13 @@ export const isMap = (start: string): boolean =>
 /** Whether a text begins as a model: RDF/XML. */
 export const isModel = (start: string): boolean => /^\s*\ufeff?\s*<[^]*<?[\w.-]*:?RDF[\s>]/.test(start);
 
-/** Reads a map or a utility's model. Everything that was done on the way to a drawing comes with it. */
-export async function readModel(file: Blob, start: string): Promise<Opened> {
-  const outcome = isMap(start) ? importMap(await file.text()) : await readPieces(file);
-  if (isImportRefused(outcome)) return { problems: outcome.errors.map(told) };
-  return { document: outcome.document, warnings: [], sides: outcome };
-}
-
-/** Piece by piece, so that the page can answer between two of them. */
-async function readPieces(file: Blob): Promise<Imported | ImportRefused> {
-  const model = new ModelImport();
-  const reader = file.stream().pipeThrough(new TextDecoderStream()).getReader();
-  for (;;) {
-    const { done, value } = await reader.read();
-    if (done || !model.write(value)) break;
-  }
-  model.endFile();
-  return model.finish();
+/** Reads a map, a utility's model or a large drawing. Everything that was done on the way to a drawing comes with it. */
+export async function readLarge(file: Blob, start: string, name: string): Promise<Opened> {
+  const as = isMap(start) ? "map" : isModel(start) ? "model" : "drawing";
+  const answer = await readWithPatience({ file, as }, name);
+  if (answer === undefined) return { problems: [] };
+  if ("failed" in answer) return { problems: [answer.failed] };
+  if ("read" in answer) return openedOf(answer.read);
+  if (isImportRefused(answer.imported)) return { problems: answer.imported.errors.map(told) };
+  return { document: answer.imported.document, warnings: [], sides: answer.imported };
 }

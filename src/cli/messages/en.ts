@@ -114,6 +114,10 @@ With --json: { level, seed, count, questions }, each question with kind, text, o
   "cli.flagNeeded": "{flag} is needed: a whole number from {from} to {to}",
   "cli.noWholeNumber": "{flag} {found}: expected a whole number from {from} to {to}",
 
+  "cli.progress": "{n} of {count}: {file}",
+  "cli.progress.read": "{file}: {percent} % read",
+  "cli.progress.make": "{file}: the drawing is being made",
+  "cli.progress.cut": "{file}: the piece is being cut out",
   "cli.export.summary": "Write a drawing for other programs: a map (GeoJSON) or a utility's model (CIM)",
   "cli.export.help": `
 A map is one FeatureCollection of RFC 7946 in the convention of docs/import.md, a model is RDF/XML of IEC 61970 and 61968.

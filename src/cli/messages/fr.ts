@@ -114,6 +114,10 @@ Avec --json : { level, seed, count, questions }, chaque question avec kind, text
   "cli.flagNeeded": "{flag} est nécessaire : un nombre entier de {from} à {to}",
   "cli.noWholeNumber": "{flag} {found} : un nombre entier de {from} à {to} était attendu",
 
+  "cli.progress": "{n} sur {count} : {file}",
+  "cli.progress.read": "{file} : {percent} % lus",
+  "cli.progress.make": "{file} : le dessin se fait",
+  "cli.progress.cut": "{file} : le morceau est découpé",
   "cli.export.summary": "Écrire un dessin pour d'autres programmes : une carte (GeoJSON) ou un modèle (CIM)",
   "cli.export.help": `
 Une carte est une FeatureCollection de la RFC 7946 dans la convention de docs/import.md, un modèle est du RDF/XML des normes

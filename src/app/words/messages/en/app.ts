@@ -29,6 +29,7 @@ export const app = {
   "app.zoomOut": "Zoom out",
   "app.dropHere": "Drop a drawing to open it",
   "app.cannotOpen": "{name} was not opened. Your drawing is as it was.",
+  "app.openStopped": "Reading of {name} was stopped. Your drawing is as it was.",
   "app.opened": "Opened {name}",
   "app.saved": "Saved as {name}",
   "app.keptBoth": "Another window changed this drawing. Both are kept; this one is now a copy.",

@@ -30,6 +30,7 @@ export const app = {
   "app.zoomOut": "Réduire",
   "app.dropHere": "Déposez un dessin pour l'ouvrir",
   "app.cannotOpen": "{name} n'a pas été ouvert. Votre dessin est resté tel quel.",
+  "app.openStopped": "La lecture de {name} a été arrêtée. Votre dessin est resté tel quel.",
   "app.opened": "{name} ouvert",
   "app.saved": "Enregistré sous {name}",
   "app.keptBoth":

@@ -48,8 +48,13 @@ function part(key: string, value: Exclude<RdfValue, undefined>): string {
 
 const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", "\r": "&#13;" };
 
+/** Letters that may stand as they are: all but markup, what XML 1.0 has no way to write, and line breaks. */
+const PLAIN = /^[ -%'-;=?-\uFFFD]*$/;
+
 /** Text that XML 1.0 may hold: what it has no way to write becomes a space. */
-const escaped = (text: string): string =>
+const escaped = (text: string): string => (PLAIN.test(text) ? text : withoutMarkup(text));
+
+const withoutMarkup = (text: string): string =>
   [...text]
     .map((letter) => (isWritable(letter.codePointAt(0)!) ? (ENTITIES[letter] ?? letter) : " "))
     .join("");

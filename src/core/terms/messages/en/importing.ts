@@ -184,6 +184,7 @@ export const importing = {
   "importing.error.tooManyObjects": "more than {most} objects; cut the model into feeders first",
   "importing.error.oldSchema":
     "the schema {uri} is version {version} of the standard; expected {oldest} or newer, since phases and tanks were another thing before",
+  "importing.error.notUtf8": "this is not UTF-8 text",
   "importing.error.noObjects": "no object of the standard is in it; expected a model in RDF/XML",
   "importing.error.doctype": "a document type is not accepted in a model file",
   "importing.error.xml": "the file is not whole or not XML: {why}",

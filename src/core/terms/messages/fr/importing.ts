@@ -176,6 +176,7 @@ export const importing = {
   "importing.error.tooManyObjects": "plus de {most} objets ; découper d'abord le modèle en départs",
   "importing.error.oldSchema":
     "le schéma {uri} est la version {version} de la norme ; attendu {oldest} ou plus récent, car phases et cuves étaient autre chose avant",
+  "importing.error.notUtf8": "ceci n'est pas un texte UTF-8",
   "importing.error.noObjects": "aucun objet de la norme n'y est ; attendu un modèle en RDF/XML",
   "importing.error.doctype": "un type de document n'est pas accepté dans un fichier de modèle",
   "importing.error.xml": "le fichier n'est pas entier ou n'est pas du XML : {why}",

@@ -1,0 +1,119 @@
+import {
+  type Imported,
+  importMap,
+  type ImportRefused,
+  ModelImport,
+  type ReadFile,
+  readDocument,
+  say,
+  type Unreadable,
+} from "../../core";
+
+/** A large file, and what its beginning shows it to be. */
+export interface ReadingQuestion {
+  readonly file: Blob;
+  readonly as: "drawing" | "map" | "model";
+}
+
+/** What came of it. */
+export type ReadingAnswer =
+  | { readonly read: ReadFile | Unreadable }
+  | { readonly imported: Imported | ImportRefused }
+  | { readonly failed: string };
+
+/** How much of the file is read, from 0 to 1; at 1 the drawing is being made of it. */
+export interface ReadingProgress {
+  readonly share: number;
+}
+
+/** Told no oftener than this: a person sees no more [ms]. */
+const TOLD_EVERY_MS = 100;
+
+/** Reads a file and makes a drawing of it; `tell` hears how far it is. */
+export async function answerReading(
+  { file, as }: ReadingQuestion,
+  tell: (progress: ReadingProgress) => void,
+): Promise<ReadingAnswer> {
+  try {
+    if (as === "model") return { imported: await importPieces(file, tell) };
+    const pieces: string[] = [];
+    await eachPiece(file, tell, (piece) => pieces.push(piece) > 0);
+    const text = pieces.join("");
+    return as === "map" ? { imported: importMap(text) } : { read: readDocument(text) };
+  } catch (error) {
+    if (error instanceof NotUtf8) return { imported: { errors: [say("importing.error.notUtf8")] } };
+    return { failed: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+async function importPieces(
+  file: Blob,
+  tell: (progress: ReadingProgress) => void,
+): Promise<Imported | ImportRefused> {
+  const model = new ModelImport();
+  await eachPiece(file, tell, (piece) => model.write(piece));
+  model.endFile();
+  return model.finish();
+}
+
+/** Hands a file's text on piece by piece, as long as it is taken. */
+async function eachPiece(
+  file: Blob,
+  tell: (progress: ReadingProgress) => void,
+  take: (piece: string) => boolean,
+): Promise<void> {
+  const decoder = new TextDecoder("utf-8", { fatal: true });
+  const reader = file.stream().getReader();
+  let bytes = 0;
+  let toldAt = 0;
+  for (;;) {
+    const { done, value } = await reader.read();
+    if (done) break;
+    if (!take(decoded(decoder, value))) return void reader.cancel();
+    bytes += value.length;
+    if (performance.now() - toldAt < TOLD_EVERY_MS) continue;
+    toldAt = performance.now();
+    tell({ share: bytes / file.size });
+  }
+  take(decoded(decoder));
+  tell({ share: 1 });
+}
+
+class NotUtf8 extends Error {}
+
+/** The text of the next bytes, or of what is left at the end. @throws NotUtf8 */
+function decoded(decoder: TextDecoder, bytes?: Uint8Array): string {
+  try {
+    return decoder.decode(bytes, { stream: bytes !== undefined });
+  } catch {
+    throw new NotUtf8();
+  }
+}
+
+/** A file that is being read elsewhere. */
+export interface ReadElsewhere {
+  /** nothing where it was stopped */
+  readonly answer: Promise<ReadingAnswer | undefined>;
+  stop(): void;
+}
+
+/** Reads a file off the main thread, where there is another one. */
+export function readElsewhere(
+  question: ReadingQuestion,
+  tell: (progress: ReadingProgress) => void,
+): ReadElsewhere {
+  if (typeof Worker === "undefined") return { answer: answerReading(question, tell), stop: () => undefined };
+  const worker = new Worker(new URL("./reading.worker.ts", import.meta.url), { type: "module" });
+  let end: (answer: ReadingAnswer | undefined) => void = () => undefined;
+  const answer = new Promise<ReadingAnswer | undefined>((done) => (end = done));
+  const finish = (found: ReadingAnswer | undefined) => {
+    worker.terminate();
+    end(found);
+  };
+  worker.addEventListener("message", ({ data }: MessageEvent<ReadingProgress | ReadingAnswer>) =>
+    "share" in data ? tell(data) : finish(data),
+  );
+  worker.addEventListener("error", ({ message }) => finish({ failed: message }));
+  worker.postMessage(question);
+  return { answer, stop: () => finish(undefined) };
+}
