@@ -15,6 +15,7 @@ import { rehearse } from "./rehearse";
 import { serve } from "./serve";
 import { sheet } from "./sheet";
 import { validate } from "./validate";
+import { variant } from "./variant";
 import { say, speaking, spell } from "./words";
 
 /** Every command, in the order in which the help lists them. */
@@ -30,6 +31,7 @@ export const COMMANDS: readonly Command[] = [
   generate,
   cut,
   drill,
+  variant,
   serve,
 ];
 

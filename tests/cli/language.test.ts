@@ -5,8 +5,12 @@ import { files, line, tap } from "./line";
 
 const file = files({ "tap.json": tap(), "bad.json": { format: "stillhot", formatVersion: 1 } });
 const at = file("tap.json");
-/** What a command reads: drawings, but for the one that makes them of something else. */
-const readBy = (name: string): string => (name === "import" ? "shared/import/geojson/example.geojson" : at);
+/** What a command reads where it is no drawing alone. */
+const READ: Readonly<Record<string, string>> = {
+  import: "shared/import/geojson/example.geojson",
+  variant: "shared/scenarios/lindens.stillhot.json",
+};
+const readBy = (name: string): string => READ[name] ?? at;
 const ANSWERING = COMMANDS.filter(({ takesFiles }) => takesFiles).map(({ name }) => name);
 
 /** What a command does not go without. */

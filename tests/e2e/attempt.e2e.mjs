@@ -14,6 +14,7 @@ import {
   finish,
   noSidewaysScroll,
   playAnswer,
+  printedBy,
 } from "./scenarios.mjs";
 import { becomes } from "./becomes.mjs";
 
@@ -307,7 +308,32 @@ const isAccessible = (size, theme) => ({
   },
 });
 
+const isAVariant = {
+  name: "a learner plays the variant of their name, and record and table say which",
+  seconds: 120,
+  async run(ctx) {
+    const page = await begun(ctx, { path: "#scenario" });
+    await page.locator('[data-scenario="first-cutout"]').click();
+    await page.locator('[data-act="variant-by-name"]:disabled').waitFor();
+    await page.locator('[data-field="who"]').fill("Kim");
+    await page.locator('[data-act="variant-by-name"]').click();
+    const number = await page.locator('[data-field="variant"]').inputValue();
+    assert.ok(Number(number) > 0);
+    // The prebrief is already that of the variant.
+    await becomes(
+      async () => (await page.locator("h2").first().textContent()).includes("Alder Court"),
+      false,
+    );
+    await page.locator('[data-act="begin"]').click();
+    await page.locator("[data-over]").waitFor();
+    await finish(page);
+    const record = await printedBy(page, page.locator('[data-act="print-record"]'));
+    assert.match(record, new RegExp(`Variant</th><td>${number}</td>`));
+  },
+};
+
 export const tests = [
+  isAVariant,
   ...sizes.map(fallsAndPasses),
   outlivesAReload,
   keepsItsEnd,

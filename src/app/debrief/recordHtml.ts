@@ -46,6 +46,7 @@ export function recordHtml(record: AttemptRecord): string {
     line(t("review.column.hints"), String(row.hints)),
     line(t("play.mode"), t(`play.mode.${record.mode}`)),
     record.forkOf === "" ? "" : line(t("review.continuedFrom"), record.forkOf),
+    row.variant === undefined ? "" : line(t("review.column.variant"), String(row.variant)),
     line(t("review.startedAt"), record.startedAt),
     line(t("review.fingerprint"), record.fingerprint.slice(0, 16)),
     line(t("review.seed"), String(record.seed)),

@@ -5,7 +5,8 @@ import { scenarios } from "./scenarios";
 /** Notes for the learner's path how an attempt at a scenario of the library went. One that went on from the middle of another does not count. */
 export async function noteAttempt(attempt: Attempt): Promise<void> {
   const { document, forkOf } = attempt;
-  const listed = (await scenarios()).find(({ title }) => title === document.title);
+  const own = scenarioOf(document).variant?.of ?? document.title;
+  const listed = (await scenarios()).find(({ title }) => title === own);
   if (listed === undefined || forkOf !== undefined) return;
   const { passed, earned, of } = scoreOf(attempt);
   await noteTried({

@@ -96,10 +96,11 @@ class Study {
     if (!isOwn) keepDraft(HANDED_OVER, writeDocument(document));
   }
 
-  begin(who: string, mode: Attempt["mode"]) {
-    if (this.offered === undefined) return;
+  /** Begins what is offered, or a variant of it. */
+  begin(who: string, mode: Attempt["mode"], document = this.offered) {
+    if (document === undefined) return;
     const startedAt = new Date().toISOString();
-    this.take({ id: newId(), attempt: startAttempt(this.offered, { who, mode, startedAt }) });
+    this.take({ id: newId(), attempt: startAttempt(document, { who, mode, startedAt }) });
     this.#keep();
   }
 

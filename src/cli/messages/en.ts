@@ -85,6 +85,27 @@ With --json: { level, seed, version, drawing }, or { level, seed, version, out }
 
   stillhot generate --level 3 --seed 7 | stillhot check -
 `,
+  "cli.variant.summary": "Make variants of a scenario by number or name, one for each of a class",
+  "cli.variant.help": `
+The same scenario with other names, numbers and phases, and addresses in another order, so that what is hidden
+stands elsewhere; in some variants of some scenarios nothing is hidden. What is to be done, what counts and what
+it counts for stay. The same file and number give the same bytes for ever.
+
+  --number N    the first variant, 1 to 9999 (1)
+  --count N     so many of them, from that number on (1); more than one needs a folder
+  --name WHO    the variant of a name, in place of a number
+  -o OUT        write it to a file, or as NAME-NUMBER.stillhot.json into a folder that exists
+
+With --json, one line each: { number, title, scenario }, or { number, title, out } with -o.
+
+  stillhot variant shared/scenarios/lindens.stillhot.json --count 12 -o class
+`,
+  "cli.variant.oneFile": "variant takes one FILE",
+  "cli.variant.noScenario": "{file}: holds no scenario",
+  "cli.variant.needsFolder": "more than one variant needs -o and a folder that exists",
+  "cli.variant.either": "--name goes with neither --number nor --count",
+  "cli.variant.noName": "--name {name}: expected a letter or a digit",
+  "cli.variant.tooHigh": "the last number would be above {most}",
   "cli.drill.summary": "Print a worksheet of questions, or its key, on made drawings or on your own",
   "cli.drill.help": `
 Questions of two minutes each, with the engine's own answers: what is live as drawn, what could make it live with

@@ -85,6 +85,28 @@ Avec --json : { level, seed, version, drawing }, ou { level, seed, version, out 
 
   stillhot generate --level 3 --seed 7 | stillhot check -
 `,
+  "cli.variant.summary":
+    "Faire des variantes d'un scénario par numéro ou par nom, une par personne d'une classe",
+  "cli.variant.help": `
+Le même scénario avec d'autres noms, numéros et phases, et les adresses dans un autre ordre : ce qui est caché se
+trouve ailleurs ; dans certaines variantes de certains scénarios, rien n'est caché. Ce qu'il y a à faire, ce qui
+compte et pour combien ne change pas. Mêmes fichier et numéro, mêmes octets, pour toujours.
+
+  --number N    la première variante, de 1 à 9999 (1)
+  --count N     combien, à partir de ce numéro (1) ; plus d'une demande un dossier
+  --name QUI    la variante d'un nom, à la place d'un numéro
+  -o OUT        l'écrire dans un fichier, ou dans un dossier existant sous NOM-NUMERO.stillhot.json
+
+Avec --json, une ligne chacune : { number, title, scenario }, ou { number, title, out } avec -o.
+
+  stillhot variant shared/scenarios/lindens.stillhot.json --count 12 -o classe
+`,
+  "cli.variant.oneFile": "variant prend un seul FICHIER",
+  "cli.variant.noScenario": "{file} : ne contient aucun scénario",
+  "cli.variant.needsFolder": "plus d'une variante demande -o et un dossier existant",
+  "cli.variant.either": "--name ne va ni avec --number ni avec --count",
+  "cli.variant.noName": "--name {name} : il faut une lettre ou un chiffre",
+  "cli.variant.tooHigh": "le dernier numéro dépasserait {most}",
   "cli.drill.summary":
     "Imprimer une feuille de questions, ou son corrigé, sur des dessins faits ou les vôtres",
   "cli.drill.help": `

@@ -238,6 +238,12 @@ const scenarioKeys = {
     takeAway: usual(list(words())),
   }),
   answer: scenarioSteps,
+  without: list(refTo("fact")),
+  variant: record({
+    of: needed(words(200)),
+    number: needed(value(field.amount("", 1, { min: 1, max: 9999, whole: true }))),
+    version: needed(value(field.amount("", 1, { min: 1, max: 99, whole: true }))),
+  }),
 };
 const scenarioShape = record(scenarioKeys);
 
@@ -247,9 +253,11 @@ export const SCENARIO_KEYS: readonly string[] = Object.keys(scenarioKeys);
 /** The scenario's part of the JSON Schema. */
 export const scenarioSchema = (): JsonObject => scenarioShape.schema;
 
-/** How each key of a scenario is asked for, by the definition that it is checked by. */
+/** How each key of a scenario is asked for, by the definition that it is checked by; which variant it is nobody is asked. */
 export const scenarioForms: Readonly<Record<string, Form>> = Object.fromEntries(
-  Object.entries(scenarioKeys).map(([key, { form }]) => [key, form]),
+  Object.entries(scenarioKeys)
+    .filter(([key]) => key !== "variant")
+    .map(([key, { form }]) => [key, form]),
 );
 
 /** The scenario of a file; nothing where it has none. */

@@ -170,4 +170,15 @@ export interface Scenario {
   readonly debrief?: DebriefTexts;
   /** steps that play to full marks */
   readonly answer?: readonly ScenarioStep[];
+  /** hidden facts that a variant may do without */
+  readonly without?: readonly string[];
+  /** which variant of which scenario this is; nothing in the scenario itself */
+  readonly variant?: ScenarioVariant;
+}
+
+/** Of which scenario, by its title, something is the variant of a number, and by which version of the way of making them. */
+export interface ScenarioVariant {
+  readonly of: string;
+  readonly number: number;
+  readonly version: number;
 }

@@ -34,3 +34,4 @@ export {
   type TaskProgress,
 } from "./path/path";
 export { type Task, TASKS, TASKS_OF_DRILL } from "./path/tasks";
+export { MOST_VARIANT, VARIANT_VERSION, variantNumber, variantOf } from "./variants/variant";

@@ -1,3 +1,4 @@
+import { scenarioOf } from "../document";
 import { factsOf, nameOfFact } from "./truth";
 import { type Attempt, secondsOf } from "./attempt";
 import { trapListOf, trapsCaught } from "./checks";
@@ -15,6 +16,8 @@ export interface ClassRow {
   readonly minutes: number;
   /** whether it went on from the middle of another attempt */
   readonly isFork: boolean;
+  /** which variant of the scenario it was; nothing where it was the scenario itself */
+  readonly variant: number | undefined;
   /** traps fallen into */
   readonly traps: readonly string[];
   /** hidden facts that came to light */
@@ -31,7 +34,8 @@ export interface Tally {
 
 /** Many attempts at one scenario, side by side. */
 export interface ClassView {
-  readonly fingerprint: string;
+  /** of the scenario: its fingerprint, or the title that its variants go by */
+  readonly key: string;
   readonly rows: readonly ClassRow[];
   /** the best attempt of each name that was played from the beginning: trying again never lowers a score, and knowing what comes raises none */
   readonly best: readonly ClassRow[];
@@ -59,6 +63,7 @@ export function rowOf(attempt: Attempt): ClassRow {
     hints: hintsOf(attempt).length,
     minutes: secondsOf(attempt) / 60,
     isFork: attempt.forkOf !== undefined,
+    variant: scenarioOf(attempt.document).variant?.number,
     traps: [...trapsCaught(attempt).keys()],
     facts: [...new Set(attempt.log.flatMap(({ result }) => result.reveals ?? []))],
   };
@@ -67,15 +72,20 @@ export function rowOf(attempt: Attempt): ClassRow {
 /** Compares attempts, scenario by scenario: each entry of the answer is one scenario. */
 export function compareMany(attempts: readonly Attempt[]): ClassView[] {
   const byScenario = new Map<string, Attempt[]>();
+  const varied = new Set(attempts.flatMap(({ document }) => scenarioOf(document).variant?.of ?? []));
+  // Variants are one scenario, and so is what they were made of.
+  const keyOf = ({ document, fingerprint }: Attempt): string => {
+    const of = scenarioOf(document).variant?.of ?? document.title;
+    return varied.has(of) ? of : fingerprint;
+  };
   for (const attempt of attempts) {
-    const same = byScenario.get(attempt.fingerprint);
-    if (same === undefined) byScenario.set(attempt.fingerprint, [attempt]);
-    else same.push(attempt);
+    const key = keyOf(attempt);
+    byScenario.set(key, [...(byScenario.get(key) ?? []), attempt]);
   }
-  return [...byScenario].map(([fingerprint, same]) => classOf(fingerprint, same));
+  return [...byScenario].map(([key, same]) => classOf(key, same));
 }
 
-function classOf(fingerprint: string, attempts: readonly Attempt[]): ClassView {
+function classOf(key: string, attempts: readonly Attempt[]): ClassView {
   const { document } = attempts[0]!;
   const rows = attempts.map(rowOf);
   const names = [...new Set(attempts.map(({ who }) => who))];
@@ -87,7 +97,7 @@ function classOf(fingerprint: string, attempts: readonly Attempt[]): ClassView {
   const rules = new Map(rows.map((row) => [row, new Set(rulesBroken(row.attempt).map(({ rule }) => rule))]));
   const ruleIds = new Set([...rules.values()].flatMap((it) => [...it]));
   return {
-    fingerprint,
+    key,
     rows,
     best: names.map((who) => {
       const own = attempts.filter((it) => it.who === who);

@@ -81,6 +81,7 @@ export function classCsv(attempts: readonly Attempt[], catalogue: Catalogue): st
       row.facts.map((id) => nameOfFact(attempt.document, id)).join("; "),
       attempt.checksum.slice(0, 16),
       forkMark(attempt),
+      row.variant ?? "",
     ]
       .map(csvCell)
       .join(",");

@@ -133,6 +133,7 @@ function statement(
       extensions: {
         "urn:stillhot:extension:mode": attempt.mode,
         "urn:stillhot:extension:seed": attempt.seed,
+        ...variantMark(attempt),
         "urn:stillhot:extension:checksum": attempt.checksum,
         ...(attempt.forkOf === undefined ? {} : { "urn:stillhot:extension:forkOf": attempt.forkOf }),
       },
@@ -142,6 +143,11 @@ function statement(
   };
   return { id: uuidFrom(JSON.stringify(body)), ...body };
 }
+
+const variantMark = ({ document }: Attempt): JsonObject => {
+  const { variant } = scenarioOf(document);
+  return variant === undefined ? {} : { "urn:stillhot:extension:variant": { ...variant } };
+};
 
 /** A name-based identifier (RFC 9562, version 8) from the first bits of a digest: the same statement, the same id. */
 function uuidFrom(text: string): string {

@@ -35,6 +35,10 @@ export const teach = {
   "play.mode.practice": "Practice",
   "play.mode.exam": "Exam",
   "play.name": "Your name, if you like",
+  "play.variant": "Variant",
+  "play.variantHelp":
+    "The same scenario with other names, numbers and phases; in some, nothing is hidden. 0 is the file as it is. In a class everybody takes another number, or the one of their name.",
+  "play.variantByName": "By my name",
   "play.nameHelp": "It stays on this device unless you hand the attempt's file on.",
   "play.begin": "Begin",
   "play.back": "Back",
@@ -290,6 +294,7 @@ export const teach = {
   "review.attempts": "Attempts",
   "review.best": "(best)",
   "review.column.who": "Name",
+  "review.column.variant": "Variant",
   "review.column.mode": "How",
   "review.column.outcome": "Result",
   "review.column.percent": "Points",

@@ -35,6 +35,10 @@ export const teach = {
   "play.mode.practice": "Entraînement",
   "play.mode.exam": "Examen",
   "play.name": "Votre nom, si vous voulez",
+  "play.variant": "Variante",
+  "play.variantHelp":
+    "Le même scénario avec d'autres noms, numéros et phases ; dans certaines, rien n'est caché. 0 est le fichier tel quel. Dans une classe, chacun prend un autre numéro, ou celui de son nom.",
+  "play.variantByName": "Selon mon nom",
   "play.nameHelp": "Il reste sur cet appareil, sauf si vous transmettez le fichier de l'essai.",
   "play.begin": "Commencer",
   "play.back": "Retour",
@@ -294,6 +298,7 @@ export const teach = {
   "review.attempts": "Essais",
   "review.best": "(meilleur)",
   "review.column.who": "Nom",
+  "review.column.variant": "Variante",
   "review.column.mode": "Comment",
   "review.column.outcome": "Résultat",
   "review.column.percent": "Points",
