@@ -14,6 +14,9 @@ import { importMap } from "./importModel";
 const RDF = `xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"`;
 const CIM = `xmlns:cim="http://iec.ch/TC57/CIM100#"`;
 
+const header = (profile: string) =>
+  `<md:FullModel xmlns:md="http://iec.ch/TC57/61970-552/ModelDescription/1#" rdf:about="urn:uuid:0"><md:Model.profile>${profile}</md:Model.profile></md:FullModel>`;
+
 describe("a file that is no model is refused with one reason", () => {
   test.each([
     ["a document type", `<!DOCTYPE x [<!ENTITY a "b">]><rdf:RDF ${RDF}/>`, /document type is not accepted/],
@@ -49,6 +52,21 @@ describe("a file that is no model is refused with one reason", () => {
       "two values",
       `<rdf:RDF ${RDF} ${CIM}><cim:Breaker rdf:ID="_a"><cim:Switch.open>true</cim:Switch.open></cim:Breaker><cim:Breaker rdf:about="#_a"><cim:Switch.open>false</cim:Switch.open></cim:Breaker></rdf:RDF>`,
       /both "true" and "false"/,
+    ],
+    [
+      "another schema",
+      `<rdf:RDF ${RDF} xmlns:cim="http://example.org/CIM999#"><cim:Breaker rdf:ID="_a"/></rdf:RDF>`,
+      /its objects are of http:\/\/example\.org\/CIM999#/,
+    ],
+    [
+      "volts under a header in kilovolts",
+      `<rdf:RDF ${RDF} ${CIM}>${header("http://entsoe.eu/CIM/EquipmentCore/3/1")}<cim:BaseVoltage rdf:ID="_v"><cim:BaseVoltage.nominalVoltage>12470</cim:BaseVoltage.nominalVoltage></cim:BaseVoltage></rdf:RDF>`,
+      /12470 kV is more than any line has/,
+    ],
+    [
+      "no units under a header that says nothing of them",
+      `<rdf:RDF ${RDF} ${CIM}>${header("http://example.org/profile/9")}<cim:BaseVoltage rdf:ID="_v"><cim:BaseVoltage.nominalVoltage>12</cim:BaseVoltage.nominalVoltage></cim:BaseVoltage><cim:EnergyConsumer rdf:ID="_l"><cim:EnergyConsumer.p>1.5</cim:EnergyConsumer.p></cim:EnergyConsumer></rdf:RDF>`,
+      /in which units/,
     ],
     [
       "no units",
@@ -129,10 +147,22 @@ describe("what is odd in a model becomes a drawing with what is odd named", () =
       `<cim:PositionPoint rdf:ID="_p${n}"><cim:PositionPoint.Location rdf:resource="#_loc"/><cim:PositionPoint.sequenceNumber>${n}</cim:PositionPoint.sequenceNumber><cim:PositionPoint.xPosition>${x}</cim:PositionPoint.xPosition><cim:PositionPoint.yPosition>5000000</cim:PositionPoint.yPosition></cim:PositionPoint>`;
     const places = `<cim:Location rdf:ID="_loc"><cim:Location.CoordinateSystem rdf:resource="#_crs"/></cim:Location>${at(1, 400000)}${at(2, 400328.08)}`;
     const system = `<cim:CoordinateSystem rdf:ID="_crs"><cim:CoordinateSystem.crsUrn>EPSG:2232</cim:CoordinateSystem.crsUrn></cim:CoordinateSystem>`;
-    const { document } = done(importText(chain(1, { places, system })));
+    const { document, approximated } = done(importText(chain(1, { places, system })));
+    expect(told(approximated)).toMatchObject({ "places taken as a plane: EPSG:2232": 1 });
     const [a, b] = Object.values(document.system.points);
     // Feet by what the line's 100 m say.
     expect(Math.abs(Number(a!["x"]) - Number(b!["x"]))).toBeCloseTo(100, 0);
+  });
+
+  test("a profile in the header that nobody knows is named", () => {
+    const { warnings } = done(
+      importText(
+        chain(1)
+          .replace(CIM, `${CIM}>${header("http://example.org/profile/9")}<!-- -->`)
+          .replace("<!-- -->>", ""),
+      ),
+    );
+    expect(told(warnings)).toMatchObject({ "a profile that is not known: http://example.org/profile/9": 1 });
   });
 
   test("islands are drawn, counted, and nobody knows what feeds them", () => {
@@ -143,7 +173,8 @@ describe("what is odd in a model becomes a drawing with what is odd named", () =
   });
 
   test("thousands of lines without length are leads, each with its volts", () => {
-    const { document, counts } = done(importText(chain(3000, { lengthM: 0 })));
+    const { document, counts, approximated } = done(importText(chain(3000, { lengthM: 0 })));
+    expect(told(approximated)).toMatchObject({ "line drawn as a lead": 3000 });
     expect(counts.elements).toMatchObject({ lead: 3000, source: 1 });
     const { conductors } = assess(document) as { conductors: Record<string, { volts: number }> };
     expect(conductors["N3000/A"]!.volts).toBeCloseTo(12470 / Math.sqrt(3), 0);

@@ -34,6 +34,7 @@ export function readLines(reading: Reading): void {
     const matrices = lengthM < LEAST_METRES ? undefined : matricesOf(reading, line, parts, letters, lengthM);
     if (matrices === "error") continue;
     const isLead = lengthM < LEAST_METRES || (matrices !== undefined && hasNoImpedance(matrices));
+    if (isLead) model.ledger.note("approximated", "lineAsLead", nameOf(line));
     const keys: SavedElement = isLead
       ? { kind: "lead", phases, ...reading.neutralOf(letters) }
       : {

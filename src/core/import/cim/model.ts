@@ -1,6 +1,7 @@
 import type { Ledger } from "../ledger";
 import { DRAWING_PROFILE } from "../neutral";
-import type { RdfModel, RdfObject } from "./rdf";
+import { say } from "../../terms";
+import { type RdfModel, type RdfObject, UnreadableModel } from "./rdf";
 
 /** How a model's numbers are turned into volts, watts and metres. */
 export interface Units {
@@ -12,6 +13,9 @@ export interface Units {
 const PLAIN: Units = { volts: 1, watts: 1, metres: 1 };
 /** Exchange profiles of transmission operators: kV, MW, Mvar, MVA, and km for lengths (km from memory). */
 const EXCHANGE: Units = { volts: 1e3, watts: 1e6, metres: 1e3 };
+
+/** Beyond this no base voltage is one in kilovolts: the highest standard voltage is 1200 kV (IEC 60038, from memory) [kV]. */
+const MOST_KILOVOLTS = 2000;
 
 /** The objects of a model, asked by class and by what points to them. */
 export class CimModel {
@@ -106,12 +110,18 @@ export class CimModel {
 
   #unitsOf({ profiles }: RdfModel): Units {
     const isExchange = profiles.some((it) => /EquipmentCore|CoreEquipment/.test(it));
+    const nominal = this.all("BaseVoltage").flatMap((it) => this.number(it, "nominalVoltage") ?? []);
     if (isExchange) {
+      const highest = Math.max(0, ...nominal);
+      if (highest > MOST_KILOVOLTS)
+        throw new UnreadableModel(
+          say("importing.error.unitsClash", { found: highest, most: MOST_KILOVOLTS }),
+        );
       this.ledger.note("assumed", "kilovolts", "");
       return EXCHANGE;
     }
-    if (profiles.length > 0) return PLAIN;
-    const nominal = this.all("BaseVoltage").flatMap((it) => this.number(it, "nominalVoltage") ?? []);
+    if (this.isDrawing) return PLAIN;
+    for (const profile of profiles) this.ledger.note("warnings", "otherProfile", "", { profile });
     const loads = this.all("EnergyConsumer").flatMap((it) => this.number(it, "p") ?? []);
     const areSmall =
       nominal.length > 0 &&

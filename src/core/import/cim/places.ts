@@ -21,12 +21,15 @@ interface Spot {
 export function placePoints(model: CimModel, topology: Topology, draft: DrawingDraft): void {
   const raw = new Map<string, Spot[]>();
   let isDegrees = false;
+  const others = new Set<string>();
   for (const key of topology.equipment) {
     const object = model.byKey(key);
     const location = object === undefined ? undefined : model.target(object, "Location");
     if (object === undefined || location === undefined) continue;
     const system = model.target(location, "CoordinateSystem");
-    isDegrees ||= system !== undefined && WGS84.test(system.attributes.get("crsUrn") ?? "");
+    const crs = system?.attributes.get("crsUrn") ?? "";
+    isDegrees ||= WGS84.test(crs);
+    if (/EPSG/i.test(crs) && !WGS84.test(crs)) others.add(crs);
     const spots = spotsOf(model, location);
     for (const [index, terminal] of topology.terminalsOf(object).entries()) {
       const node = model.targetKey(terminal, "ConnectivityNode", "TopologicalNode");
@@ -34,6 +37,7 @@ export function placePoints(model: CimModel, topology: Topology, draft: DrawingD
       if (node !== undefined && spot !== undefined) raw.set(node, [...(raw.get(node) ?? []), spot]);
     }
   }
+  for (const crs of others) model.ledger.note("approximated", "otherCoordinates", "", { crs });
   if (raw.size === 0) {
     model.ledger.note("assumed", "noPlaces", "");
     return;

@@ -86,6 +86,8 @@ export class RdfReader {
   readonly #profiles: string[] = [];
   readonly #schemas = new Set<string>();
   readonly #shown = new Map<string, string>();
+  /** the first namespace of an object that is not of the standard */
+  #otherNamespace: string | undefined;
   #letters = 0;
   #parser: SaxesParser<{ xmlns: true }> | undefined;
   #depth = 0;
@@ -124,7 +126,12 @@ export class RdfReader {
         throw new UnreadableModel(say("importing.error.oldSchema", { uri, version, oldest: OLDEST_VERSION }));
       if (version > NEWEST_VERSION) this.#ledger.note("warnings", "newSchema", uri);
     }
-    if (this.#objects.size === 0) throw new UnreadableModel(say("importing.error.noObjects"));
+    if (this.#objects.size === 0)
+      throw new UnreadableModel(
+        this.#otherNamespace === undefined
+          ? say("importing.error.noObjects")
+          : say("importing.error.otherSchema", { uri: this.#otherNamespace }),
+      );
     return { objects: this.#objects, profiles: this.#profiles, schemas: this.#schemas, shown: this.#shown };
   }
 
@@ -165,6 +172,7 @@ export class RdfReader {
     }
     if (!isDescription && schemaVersion(tag.uri) === undefined) {
       this.#ledger.note("leftOut", "namespace", tag.local, { uri: tag.uri });
+      this.#otherNamespace ??= tag.uri;
       return;
     }
     const id = this.#attributeOf(tag, "ID") ?? this.#attributeOf(tag, "about");

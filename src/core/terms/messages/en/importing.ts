@@ -185,6 +185,17 @@ export const importing = {
   "importing.error.oldSchema":
     "the schema {uri} is version {version} of the standard; expected {oldest} or newer, since phases and tanks were another thing before",
   "importing.error.notUtf8": "this is not UTF-8 text",
+  "importing.lineAsLead": "line drawn as a lead",
+  "importing.lineAsLead.why": "it has no length or no impedance",
+  "importing.otherCoordinates": "places taken as a plane: {crs}",
+  "importing.otherCoordinates.why":
+    "only longitude and latitude in WGS 84 are known as places on earth; the drawing is scaled by the lengths of its lines",
+  "importing.otherProfile": "a profile that is not known: {profile}",
+  "importing.otherProfile.why": "what is known of the standard is read; units are taken as volts and watts",
+  "importing.error.unitsClash":
+    "the header's profile has kilovolts, and {found} kV is more than any line has; expected {most} or less: say --units plain if these are volts",
+  "importing.error.otherSchema":
+    "no object of the standard is in it: its objects are of {uri}; expected a namespace of CIM, version 15 or newer",
   "importing.error.noObjects": "no object of the standard is in it; expected a model in RDF/XML",
   "importing.error.doctype": "a document type is not accepted in a model file",
   "importing.error.xml": "the file is not whole or not XML: {why}",

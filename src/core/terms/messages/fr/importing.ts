@@ -177,6 +177,17 @@ export const importing = {
   "importing.error.oldSchema":
     "le schéma {uri} est la version {version} de la norme ; attendu {oldest} ou plus récent, car phases et cuves étaient autre chose avant",
   "importing.error.notUtf8": "ceci n'est pas un texte UTF-8",
+  "importing.lineAsLead": "ligne dessinée comme une liaison",
+  "importing.lineAsLead.why": "elle n'a pas de longueur ou pas d'impédance",
+  "importing.otherCoordinates": "emplacements pris comme un plan : {crs}",
+  "importing.otherCoordinates.why":
+    "seules longitude et latitude en WGS 84 sont connues comme lieux sur terre ; le dessin est mis à l'échelle par les longueurs de ses lignes",
+  "importing.otherProfile": "un profil qui n'est pas connu : {profile}",
+  "importing.otherProfile.why": "ce qui est connu de la norme est lu ; volts et watts sont pris pour unités",
+  "importing.error.unitsClash":
+    "le profil de l'en-tête est en kilovolts, et {found} kV sont plus qu'aucune ligne ; attendu {most} au plus : dire --units plain si ce sont des volts",
+  "importing.error.otherSchema":
+    "aucun objet de la norme n'y est : ses objets sont de {uri} ; attendu un espace de noms du CIM, version 15 ou plus récente",
   "importing.error.noObjects": "aucun objet de la norme n'y est ; attendu un modèle en RDF/XML",
   "importing.error.doctype": "un type de document n'est pas accepté dans un fichier de modèle",
   "importing.error.xml": "le fichier n'est pas entier ou n'est pas du XML : {why}",
