@@ -102,6 +102,59 @@ const hidesInOneStep = {
   },
 };
 
+/** A pole chosen on the list: the map's own names, in the person's language. */
+async function pick(page, label) {
+  await page.locator('[data-field="pick"]').selectOption({ label });
+  await becomes(() => page.locator(".chosen h3").textContent(), label);
+}
+
+const hidesAPole = (size, locale, { undo, tells }) => ({
+  name: `a whole pole leaves the map, or bears another number in truth, by one press each, and the debrief tells it (${size}, ${locale})`,
+  async run(ctx) {
+    const [pole, next, bears] = ["Pole 31", "Pole 32", "Pole 34"];
+    const page = await begun(ctx, {
+      size,
+      path: "?demo=sideline-three-transformers#teach",
+      options: { locale },
+    });
+    const facts = page.locator('[data-entry^="fact "]');
+    const places = () => page.locator('[data-field="pick"] option').allTextContents();
+    // One press, one entry, one undo: a pole in the middle of the line, with all that is on it.
+    await pick(page, pole);
+    await page.locator('.chosen [data-act="hide"]').click();
+    await becomes(() => facts.count(), 1);
+    assert.ok((await places()).includes(pole), "it is still true");
+    await page.getByRole("button", { name: undo }).click();
+    await becomes(() => facts.count(), 0);
+    // Work is to be done on the next one: that is refused in words, and nothing changes.
+    await pick(page, next);
+    await page.locator('.chosen [data-act="hide"]').click();
+    await page.locator('.notice[role="alert"]').waitFor();
+    assert.equal(await facts.count(), 0);
+    // A number that nobody has stands there already; it may be typed over.
+    await becomes(() => page.locator('[data-field="true-label"]').inputValue(), bears);
+    await page.locator('[data-truly="label"]').click();
+    await becomes(() => facts.count(), 1);
+    await pick(page, pole);
+    await page.locator('.chosen [data-act="hide"]').click();
+    await becomes(() => facts.count(), 2);
+    await noSidewaysScroll(page);
+
+    await page.locator('[data-act="try"]').click();
+    await page.locator('[data-act="begin"]').waitFor();
+    await page.locator('[data-act="begin"]').click();
+    await page.locator("[data-over]").waitFor();
+    assert.ok(!(await page.content()).includes(pole), "the learner's map has no such pole");
+    await finish(page);
+    const told = page.locator("[data-fact]");
+    await becomes(() => told.count(), 2);
+    const texts = (await told.allTextContents()).join(" | ").replaceAll(/\s/g, " ");
+    for (const it of [...tells, pole, bears]) assert.ok(texts.includes(it), `${it}: ${texts}`);
+    // Where a look shows it, and which line of "look first" leads there.
+    await page.locator("[data-fact] [data-foretold]").first().waitFor();
+  },
+});
+
 const drawsWhatIsLost = (size) => ({
   name: `what the map has lost is drawn in Sketch: one press leads there and one back (${size})`,
   async run(ctx) {
@@ -281,6 +334,14 @@ export const tests = [
   // By the smaller screen, which leaves the forms less room; what they write is the same at every size.
   writesEverything("phone"),
   hidesInOneStep,
+  hidesAPole("desk", "en-US", {
+    undo: "Undo",
+    tells: ["is hidden from the map", "bears “Pole 34” in truth"],
+  }),
+  hidesAPole("phone", "fr-CA", {
+    undo: "Défaire",
+    tells: ["est caché du plan", "porte en vérité « Pole 34 »"],
+  }),
   drawsWhatIsLost("desk"),
   drawsWhatIsLost("phone"),
   showsWhatWasChosen,

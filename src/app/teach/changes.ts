@@ -1,4 +1,13 @@
-import { complete, deviceOf, type ElementId, type JsonObject, type StillhotDocument } from "../../core";
+import {
+  complete,
+  deviceOf,
+  type ElementId,
+  type JsonObject,
+  type Owner,
+  type StillhotDocument,
+  structuresOf,
+} from "../../core";
+import { nextNumber } from "../grow/number";
 import type { MessageKey } from "../words/catalogue";
 
 /** Something that can be otherwise than the drawing has it: in truth from the beginning, or from some moment on. */
@@ -38,6 +47,12 @@ export function otherwise({ system }: StillhotDocument, id: ElementId): Otherwis
   if (has("tagged") && element["tagged"] !== true)
     list.push({ id: "tagged", title: "teach.tagged", keys: { tagged: true } });
   return list;
+}
+
+/** A label that a pole could bear in truth: the next number that nothing on the map has. */
+export function otherNumber(document: StillhotDocument, { of, id }: Owner): string {
+  const structure = of === "structure" ? structuresOf(document.system).get(id) : undefined;
+  return structure?.kind === "pole" ? nextNumber(document, id, "grow.poleLabel") : "";
 }
 
 /** Whether hands operate it, so that it can be stuck. */

@@ -18,7 +18,8 @@ import { listOf } from "../procedure/job/names";
 import { isRefusal, type JsonObject, type Message, refuse, type Refusal, say } from "../terms";
 import { elementIn } from "./world";
 
-const newFactId = (document: StillhotDocument): string =>
+/** An id that no fact and no inject has. */
+export const newFactId = (document: StillhotDocument): string =>
   nextId(
     "f",
     (id) =>
@@ -26,7 +27,8 @@ const newFactId = (document: StillhotDocument): string =>
       Object.hasOwn(scenarioOf(document).injects ?? {}, id),
   );
 
-const withTruth = (
+/** A scenario with these hidden facts in place of its own. */
+export const withTruth = (
   { scenario }: StillhotDocument,
   truth: Readonly<Record<string, HiddenFact>>,
 ): JsonObject => {
@@ -71,18 +73,24 @@ export const comeLater =
   };
 
 /** What leaves the map, and the map without it. */
-interface TakenOff {
+export interface TakenOff {
   readonly names: Message;
   readonly add: NonNullable<HiddenFact["add"]>;
   readonly map: System;
 }
 
-function takenOff(before: StillhotDocument, ids: readonly string[]): TakenOff | Refusal {
+/** Things of a drawing, what joins or runs beside them, and the points that then carry nothing. */
+export function takenOff(before: StillhotDocument, ids: readonly string[]): TakenOff | Refusal {
   const missing = ids.find((id) => elementOf(before, id) === undefined && pointOf(before, id) === undefined);
   if (missing !== undefined) return refuse(say("edit.noThing", { id: missing }));
-  const elements = Object.keys(before.system.elements).filter(
-    (id) => ids.includes(id) || pointsOf(before.system, id).some((point) => ids.includes(point)),
+  const all = Object.entries(before.system.elements);
+  const joined = all.flatMap(([id]) =>
+    ids.includes(id) || pointsOf(before.system, id).some((point) => ids.includes(point)) ? [id] : [],
   );
+  const beside = all.flatMap(([id, it]) =>
+    joined.includes(it["span"] as string) && !joined.includes(id) ? [id] : [],
+  );
+  const elements = [...joined, ...beside];
   const left = Object.keys(before.system.elements).filter((id) => !elements.includes(id));
   const carried = new Set(left.flatMap((id) => pointsOf(before.system, id)));
   const touched = new Set([...elements.flatMap((id) => pointsOf(before.system, id)), ...ids]);
@@ -102,9 +110,10 @@ function takenOff(before: StillhotDocument, ids: readonly string[]): TakenOff | 
   };
 }
 
-const leavingTheMap = (
+/** The edit that leaves the map without what goes, with what the scenario then says of it. */
+export const leavingTheMap = (
   before: StillhotDocument,
-  { names, map }: TakenOff,
+  { names, map }: Pick<TakenOff, "names" | "map">,
   made: string,
   inScenario: (scenario: JsonObject) => JsonObject,
 ) =>

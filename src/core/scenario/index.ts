@@ -77,3 +77,4 @@ export { type ClassRow, type ClassView, compareMany, rowOf, type Tally } from ".
 export { type AttemptRecord, classCsv, recordOf } from "./record";
 export { xapiOf, type XapiOptions } from "./xapi";
 export * as scenarioEdits from "./edits";
+export { hideStructure } from "./hideStructure";

@@ -335,6 +335,7 @@ export const teach = {
   "teach.panel.hints": "Hints",
   "teach.panel.check": "Check",
   "teach.notOnMap": "This is hidden already: the map does not show it.",
+  "teach.hideStructure": "Hide all of it from the map",
   "teach.hide": "Hide it from the map",
   "teach.otherwise": "Or the map shows it, and truly it is",
   "teach.open": "open",
@@ -406,6 +407,7 @@ export const teach = {
   "scenario.edit.comes": "{name} comes in the middle",
   "scenario.edit.notThere": "{name} is not there",
   "scenario.edit.otherwise": "{name} is not as the map shows it",
+  "scenario.edit.numbered": "{name} bears “{label}” in truth",
   "scenario.edit.seized": "{name} is seized",
   "scenario.edit.fused": "{name} has contacts that stay closed",
 } as const;

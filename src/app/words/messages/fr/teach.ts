@@ -341,6 +341,7 @@ export const teach = {
   "teach.panel.hints": "Indices",
   "teach.panel.check": "Contrôle",
   "teach.notOnMap": "C'est déjà caché : le plan ne le montre pas.",
+  "teach.hideStructure": "Tout cacher du plan",
   "teach.hide": "Le cacher du plan",
   "teach.otherwise": "Ou le plan le montre, et en vérité il est",
   "teach.open": "ouvert",
@@ -413,6 +414,7 @@ export const teach = {
   "scenario.edit.comes": "{name} arrive au milieu",
   "scenario.edit.notThere": "{name} n'est pas là",
   "scenario.edit.otherwise": "{name} n'est pas comme le plan le montre",
+  "scenario.edit.numbered": "{name} porte en vérité « {label} »",
   "scenario.edit.seized": "{name} est grippé",
   "scenario.edit.fused": "{name} a des contacts qui restent fermés",
 } as const;

@@ -35,6 +35,8 @@ export const scenario = {
   "scenario.edit.unhide": "Put {label} on the map",
   "scenario.edit.set": "{name} is otherwise than on the map",
   "scenario.edit.stuck": "{name} does not move",
+  "scenario.edit.workThere":
+    "Work is to be done on {name}, or on what is fed through it alone: it has to stay on the map",
   "scenario.edit.noFact": "there is no hidden fact {id}",
   "checks.noAnswer": "the scenario has no answer of its own, and no order of steps could be planned",
   "checks.refused": "the step {verb} cannot be asked for: {why}",

@@ -36,6 +36,8 @@ export const scenario = {
   "scenario.edit.unhide": "Mettre {label} sur le plan",
   "scenario.edit.set": "{name} est autre que sur le plan",
   "scenario.edit.stuck": "{name} ne bouge pas",
+  "scenario.edit.workThere":
+    "Le travail se fait sur {name}, ou sur ce qui n'est alimenté que par là : cela doit rester sur le plan",
   "scenario.edit.noFact": "il n'y a pas de fait caché {id}",
   "checks.noAnswer": "le scénario n'a pas de réponse à lui, et aucun ordre d'étapes n'a pu être proposé",
   "checks.refused": "l'étape {verb} ne peut être demandée : {why}",
