@@ -15,6 +15,7 @@ export async function fetchSoon(onpaper: (paper: typeof Paper) => void): Promise
 }
 
 const SOON: readonly (() => Promise<unknown>)[] = [
+  () => later(() => import("./sketch/Outline.svelte")),
   () => later(() => import("./sketch/HotList.svelte")),
   () => later(() => import("./sketch/Inspector.svelte")),
   () => later(() => import("./sketch/Grow.svelte")),

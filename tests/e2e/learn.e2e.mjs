@@ -167,7 +167,7 @@ const isFound = {
       await page.locator('[data-command="place-learn"]').click();
       await page.locator('[data-item="lesson/first-cutout"]').click();
       await page.locator('[data-lesson="0"]').waitFor();
-      if (locale === "fr-FR") await page.getByText("Remplacer le parafoudre sur T1").waitFor();
+      if (locale === "fr-FR") await page.getByText("Remplacer le parafoudre de T1").waitFor();
     }
   },
 };

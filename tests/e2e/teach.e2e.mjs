@@ -111,7 +111,9 @@ async function pick(page, label) {
 const hidesAPole = (size, locale, { undo, tells }) => ({
   name: `a whole pole leaves the map, or bears another number in truth, by one press each, and the debrief tells it (${size}, ${locale})`,
   async run(ctx) {
-    const [pole, next, bears] = ["Pole 31", "Pole 32", "Pole 34"];
+    const [pole, next, bears] = ["31", "32", "34"].map(
+      (it) => `${locale.startsWith("fr") ? "Poteau" : "Pole"} ${it}`,
+    );
     const page = await begun(ctx, {
       size,
       path: "?demo=sideline-three-transformers#teach",
@@ -340,7 +342,7 @@ export const tests = [
   }),
   hidesAPole("phone", "fr-CA", {
     undo: "Défaire",
-    tells: ["est caché du plan", "porte en vérité « Pole 34 »"],
+    tells: ["est caché du plan", "porte en vérité « Poteau 34 »"],
   }),
   drawsWhatIsLost("desk"),
   drawsWhatIsLost("phone"),

@@ -1,6 +1,7 @@
 import type { StillhotDocument } from "../../core";
 import { readText } from "../share/files";
-import type { Language } from "../words/language.svelte";
+import { type Language, speech } from "../words/language.svelte";
+import { inOwnLanguage, type Wording } from "./translated";
 
 /** One drawing of the library that ships with the app. */
 export interface Demo {
@@ -15,13 +16,17 @@ const files = import.meta.glob<string>("../../../shared/demos/*.stillhot.json", 
   import: "default",
 });
 const indexes = import.meta.glob<readonly Demo[]>("../../../shared/demos/index.json", { import: "default" });
+const french = import.meta.glob<Wording>("../../../shared/demos/fr/*.json", { import: "default" });
 
 const idOf = (path: string) => path.split("/").at(-1)!.replace(".stillhot.json", "");
+const frenchOf = (name: string) => french[`../../../shared/demos/fr/${name}.json`];
 
 /** The library's list, in its own order. */
 export async function demos(): Promise<readonly Demo[]> {
   const [load] = Object.values(indexes);
-  const index = load === undefined ? [] : await load();
+  const listed = load === undefined ? [] : await load();
+  const titles = speech.language === "fr" ? ((await frenchOf("index")?.()) ?? {}) : {};
+  const index = listed.map((it) => ({ ...it, title: titles[it.title] ?? it.title }));
   const there = new Set(Object.keys(files).map(idOf));
   const known = index.filter((it) => there.has(it.id));
   const rest = [...there].filter((id) => !known.some((it) => it.id === id));
@@ -32,6 +37,6 @@ export async function demos(): Promise<readonly Demo[]> {
 export async function demo(id: string): Promise<StillhotDocument | undefined> {
   const path = Object.keys(files).find((it) => idOf(it) === id);
   if (path === undefined) return undefined;
-  const opened = readText(await files[path]!());
+  const opened = readText(await inOwnLanguage(await files[path]!(), frenchOf(id)));
   return "document" in opened ? opened.document : undefined;
 }

@@ -1,12 +1,11 @@
 import { type Attempt, scenarioName, scenarioOf, scoreOf } from "../../core";
 import { noteTried } from "../keep/learned";
-import { scenarios } from "./scenarios";
+import { scenarioTitled } from "./scenarios";
 
 /** Notes for the learner's path how an attempt at a scenario of the library went. One that went on from the middle of another does not count. */
 export async function noteAttempt(attempt: Attempt): Promise<void> {
   const { document, forkOf } = attempt;
-  const own = scenarioOf(document).variant?.of ?? document.title;
-  const listed = (await scenarios()).find(({ title }) => title === own);
+  const listed = await scenarioTitled(scenarioOf(document).variant?.of ?? document.title);
   if (listed === undefined || forkOf !== undefined) return;
   const { passed, earned, of } = scoreOf(attempt);
   await noteTried({

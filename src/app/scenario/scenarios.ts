@@ -1,5 +1,7 @@
 import type { StillhotDocument } from "../../core";
+import { inOwnLanguage, type Wording } from "../keep/translated";
 import { readText } from "../share/files";
+import { speech } from "../words/language.svelte";
 
 /** One scenario of the library that ships with the app, as its list tells of it before it is opened. */
 export interface ListedScenario {
@@ -20,19 +22,32 @@ const indexes = import.meta.glob<readonly ListedScenario[]>("../../../shared/sce
   import: "default",
 });
 
+const french = import.meta.glob<Wording>("../../../shared/scenarios/fr/*.json", { import: "default" });
+
+const frenchOf = (name: string) => french[`../../../shared/scenarios/fr/${name}.json`];
 const idOf = (path: string) => path.split("/").at(-1)!.replace(".stillhot.json", "");
+
+const listed = async (): Promise<readonly ListedScenario[]> => (await Object.values(indexes)[0]?.()) ?? [];
+const frenchOfList = async (): Promise<Wording> => (await frenchOf("index")?.()) ?? {};
 
 /** The library's list, easiest first. What a scenario teaches is left out: it would give its trap away. */
 export async function scenarios(): Promise<readonly ListedScenario[]> {
-  const [load] = Object.values(indexes);
-  const list = load === undefined ? [] : await load();
-  return [...list].sort((a, b) => a.level - b.level);
+  const words = speech.language === "fr" ? await frenchOfList() : {};
+  return (await listed())
+    .map((it) => ({ ...it, title: words[it.title] ?? it.title, summary: words[it.summary] ?? it.summary }))
+    .sort((a, b) => a.level - b.level);
+}
+
+/** The scenario of the library with a title in any language; nothing where there is none. */
+export async function scenarioTitled(title: string): Promise<ListedScenario | undefined> {
+  const words = await frenchOfList();
+  return (await listed()).find((it) => [it.title, words[it.title]].includes(title));
 }
 
 /** A scenario of the library; nothing where there is none of that name, or it does not read. */
 export async function scenario(id: string): Promise<StillhotDocument | undefined> {
   const path = Object.keys(files).find((it) => idOf(it) === id);
   if (path === undefined) return undefined;
-  const opened = readText(await files[path]!());
+  const opened = readText(await inOwnLanguage(await files[path]!(), frenchOf(id)));
   return "document" in opened ? opened.document : undefined;
 }

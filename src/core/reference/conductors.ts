@@ -1,4 +1,4 @@
-import table from "../../../shared/reference/conductors.json";
+import { cableCapacitanceExample, cables, rows } from "../../../shared/reference/conductors.json";
 
 /** A bare wire at its usual temperature. */
 export interface Wire {
@@ -17,7 +17,7 @@ function codeOf(name: string): string {
   return [...size, material].join(" ");
 }
 
-const overhead: Wire[] = table.rows.map((row) => ({
+const overhead: Wire[] = rows.map((row) => ({
   code: codeOf(row.name),
   ohmsPerKm: row.resistanceOhmPerKm,
   gmrM: row.gmrMm / 1000,
@@ -25,7 +25,7 @@ const overhead: Wire[] = table.rows.map((row) => ({
   ampacityAmps: row.ampacityAmps,
 }));
 
-const cableRow = table.cables.find((row) => row.neutralWires !== undefined)!;
+const cableRow = cables.find((row) => row.neutralWires !== undefined)!;
 
 /** The conductor of the 15 kV cable; the same strand serves the aluminium triplex, which has no row of its own. */
 const aluminium: Wire = {
@@ -57,7 +57,7 @@ const STRAND = { ohmsPerKm: 14.8722 / 1.609344, gmrM: 0.00208 * 0.3048, diameter
 /** 1/0 aluminium 15 kV cable with a one-third concentric neutral. Source: `conductors.json`, cables. */
 export const CONCENTRIC_CABLE: ConcentricCable = {
   conductor: aluminium,
-  insulationOuterRadiusM: table.cableCapacitanceExample.insulationOuterRadiusMm / 1000,
+  insulationOuterRadiusM: cableCapacitanceExample.insulationOuterRadiusMm / 1000,
   relativePermittivity: cableRow.relativePermittivity,
   strandCount: cableRow.neutralWires!,
   strandCircleM: cableRow.diameterOverScreenMm! / 2000 + STRAND.diameterM / 2,
