@@ -196,7 +196,7 @@ const asksForHints = {
   },
 };
 
-/** The menu names six places; a scenario is one of the two things that can be rehearsed. */
+/** The menu names seven places; a scenario is one of the two things that can be rehearsed. */
 const isReachedFromRehearse = (size) => ({
   name: `a scenario is reached from Rehearse, and the way back leads to the drawing's order (${size})`,
   async run(ctx) {
@@ -205,7 +205,7 @@ const isReachedFromRehearse = (size) => ({
     const menu = page.locator(size === "phone" ? "dialog [data-place]" : ".places .row [data-place]");
     await becomes(
       () => menu.evaluateAll((all) => all.map((it) => it.dataset.place)),
-      ["sketch", "plan", "rehearse", "debrief", "sheet", "teach"],
+      ["sketch", "plan", "rehearse", "debrief", "sheet", "teach", "learn"],
     );
     if (size === "phone") await menu.nth(2).click();
     await page.locator('[data-which="scenario"]').click();
