@@ -5,14 +5,19 @@ import {
   assessWithoutWork,
   type ConductorId,
   cutAround,
+  exportModel,
+  ModelImport,
   type PointId,
 } from "../../src/core";
+import { done } from "../support/imported";
 import { drawing8500, feeder8500, type LoadCase, volts8500 } from "../support/ieee8500";
 
 /** Bounds of the volts: a share of them [1], half of the last digit that is printed of the largest [V], the angle as it is printed [°]. */
 const WITHIN = 1e-4;
 const DIGITS = 0.05;
 const DEGREES = 0.011;
+/** Letters of a model that are handed on at a time, as a stream would. */
+const PIECE = 65_536;
 
 /**
  * The IEEE 8500-node feeder, whole: R. F. Arritt, R. C. Dugan, "The IEEE 8500-node test feeder", IEEE PES T&D 2010.
@@ -39,6 +44,21 @@ describe("IEEE 8500-node feeder", () => {
     expect(wrong).toEqual([]);
     expect(compared).toBe(8534);
     expect(findings.filter(({ severity }) => severity === "danger")).toEqual([]);
+  });
+
+  test("written as a utility's model and read again: every conductor's state and volts", () => {
+    const drawn = drawing8500("unbalanced");
+    const model = new ModelImport();
+    const { text } = exportModel(drawn);
+    for (let at = 0; at < text.length; at += PIECE) model.write(text.slice(at, at + PIECE));
+    model.endFile();
+    const again = assessWithoutWork(done(model.finish()).document).conductors;
+    const wrong = Object.entries(assessWithoutWork(drawn).conductors).filter(([id, { state, volts }]) => {
+      const other = again[id as ConductorId];
+      return other?.state !== state || !(Math.abs(other.volts - volts) <= 1e-6 * Math.max(1, volts));
+    });
+    expect(wrong.map(([id]) => id)).toEqual([]);
+    expect(Object.keys(again)).toHaveLength(12129);
   });
 
   test("H14 the piece around one transformer says what the whole says", () => {
