@@ -289,6 +289,7 @@ const neededBy: Readonly<Record<string, string>> = {
   "happy-dom": "the tests that name it as their environment",
   prettier: "scripts/test.mjs, by its path",
   "prettier-plugin-svelte": ".prettierrc",
+  "scorm-again": "tests/e2e/scorm.e2e.mjs, by its path",
   "svelte-check": "scripts/test.mjs, by its path",
   "workbox-build": "vite-plugin-pwa, which asks for it beside itself",
   "workbox-window": "vite-plugin-pwa, which asks for it beside itself",

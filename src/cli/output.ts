@@ -55,7 +55,7 @@ const nameOf = (file: string): string =>
  * Writes a file whole or not at all: what stood there before stays until the new one is complete, and what may be done with it
  * stays as it was. Never through a link: what it leads to may be anybody's.
  */
-export async function write(out: string, text: string): Promise<void> {
+export async function write(out: string, text: string | Uint8Array): Promise<void> {
   const beside = join(dirname(out), `.${randomUUID()}.tmp`);
   try {
     const mode = await standing(out);
@@ -72,7 +72,7 @@ export async function write(out: string, text: string): Promise<void> {
 }
 
 /** Writes what is no drawing, as a picture or a page. Never onto a drawing, which would be gone. */
-export async function writeBeside(out: string, text: string): Promise<void> {
+export async function writeBeside(out: string, text: string | Uint8Array): Promise<void> {
   if (await holdsDrawing(out)) throw new NotDone(spell(say("cli.overDrawing", { out })));
   await write(out, text);
 }

@@ -10,6 +10,7 @@ import { generate } from "./generate";
 import { importFiles } from "./import";
 import type { ExitCode, Io } from "./io";
 import { asText, wrapped } from "./print";
+import { packageLesson } from "./package";
 import { plan } from "./plan";
 import { rehearse } from "./rehearse";
 import { serve } from "./serve";
@@ -32,6 +33,7 @@ export const COMMANDS: readonly Command[] = [
   cut,
   drill,
   variant,
+  packageLesson,
   serve,
 ];
 

@@ -11,10 +11,16 @@ const READ: Readonly<Record<string, string>> = {
   variant: "shared/scenarios/lindens.stillhot.json",
 };
 const readBy = (name: string): string => READ[name] ?? at;
-const ANSWERING = COMMANDS.filter(({ takesFiles }) => takesFiles).map(({ name }) => name);
+/** A lesson package is made of the built app, which stands beside the built command line alone: an end-to-end test makes it. */
+const ANSWERING = COMMANDS.filter(({ takesFiles, name }) => takesFiles && name !== "package").map(
+  ({ name }) => name,
+);
 
 /** What a command does not go without. */
-const withNeeded = (name: string): string[] => (name === "cut" ? ["--around", "p2"] : []);
+const NEEDED: Readonly<Record<string, readonly string[]>> = {
+  cut: ["--around", "p2"],
+};
+const withNeeded = (name: string): readonly string[] => NEEDED[name] ?? [];
 
 /** What a script reads: every key, number and code, without the sentences. */
 const skeleton = (value: unknown, key = ""): unknown => {

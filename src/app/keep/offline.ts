@@ -16,6 +16,8 @@ const ASK_AGAIN_MS = 60 * 60_000;
 
 /** Keeps the app on the device, so that it opens without a network. A newer version never comes in under the hands. */
 export async function goOffline({ onReady, onUpdate, onHeldBack, beforeReload }: Answers) {
+  // A lesson package is the learning system's to keep.
+  if ("lesson" in document.documentElement.dataset) return;
   if (!("serviceWorker" in navigator) || import.meta.env.DEV) return;
   const { serviceWorker } = navigator;
   const registration = await serviceWorker

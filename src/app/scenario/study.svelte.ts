@@ -36,6 +36,8 @@ class Study {
   /** what the last action brought about */
   latest = $state.raw<readonly LogEntry[]>([]);
   refused = $state.raw<Message | undefined>(undefined);
+  /** who learns here, where a learning system says it */
+  learner = $state("");
   /** why the device does not keep the attempt */
   unkept = $state("");
   /** attempts that the debrief is about: one, two side by side, or a class */

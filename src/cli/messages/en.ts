@@ -106,6 +106,22 @@ With --json, one line each: { number, title, scenario }, or { number, title, out
   "cli.variant.either": "--name goes with neither --number nor --count",
   "cli.variant.noName": "--name {name}: expected a letter or a digit",
   "cli.variant.tooHigh": "the last number would be above {most}",
+  "cli.package.summary": "Make a lesson package (SCORM) of a scenario for a learning system",
+  "cli.package.help": `
+A zip of static files that a learning system unpacks and shows in a frame: the app, the scenario, the manifest. It
+speaks to the system's own interface in the frame around it, and asks nothing of any other place. The system is
+told whether it was passed, points, time and objectives, and keeps what was done, so that it can be gone on with.
+
+  --scorm V     the version of the standard, 1.2 or 2004 (2004)
+  -o OUT        write it to a file, or as NAME.scorm-V.zip into a folder that exists
+
+With --json: { file, scorm, out, bytes }.
+
+  stillhot package shared/scenarios/first-cutout.stillhot.json --scorm 1.2 -o lesson.zip
+`,
+  "cli.package.oneFile": "package takes one FILE",
+  "cli.package.needsOut": "package needs -o and a file or a folder",
+  "cli.package.noVersion": "--scorm {version}: expected one of {known}",
   "cli.drill.summary": "Print a worksheet of questions, or its key, on made drawings or on your own",
   "cli.drill.help": `
 Questions of two minutes each, with the engine's own answers: what is live as drawn, what could make it live with

@@ -107,6 +107,22 @@ Avec --json, une ligne chacune : { number, title, scenario }, ou { number, title
   "cli.variant.either": "--name ne va ni avec --number ni avec --count",
   "cli.variant.noName": "--name {name} : il faut une lettre ou un chiffre",
   "cli.variant.tooHigh": "le dernier numéro dépasserait {most}",
+  "cli.package.summary": "Faire d'un scénario une leçon (SCORM) pour un système de formation",
+  "cli.package.help": `
+Un zip de fichiers qu'un système de formation dépose et montre dans un cadre : l'application, le scénario, le
+manifeste. Il parle à l'interface du système dans le cadre autour de lui, et ne demande rien ailleurs. Le système
+apprend si c'est réussi, les points, la durée et les objectifs, et garde ce qui a été fait, pour qu'on puisse continuer.
+
+  --scorm V     la version de la norme, 1.2 ou 2004 (2004)
+  -o OUT        l'écrire dans un fichier, ou dans un dossier existant sous NOM.scorm-V.zip
+
+Avec --json : { file, scorm, out, bytes }.
+
+  stillhot package shared/scenarios/first-cutout.stillhot.json --scorm 1.2 -o lecon.zip
+`,
+  "cli.package.oneFile": "package prend un seul FICHIER",
+  "cli.package.needsOut": "package demande -o et un fichier ou un dossier",
+  "cli.package.noVersion": "--scorm {version} : une des versions {known} était attendue",
   "cli.drill.summary":
     "Imprimer une feuille de questions, ou son corrigé, sur des dessins faits ou les vôtres",
   "cli.drill.help": `

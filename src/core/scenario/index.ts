@@ -41,6 +41,7 @@ export {
   type Score,
   scoreOf,
 } from "./scoring";
+export { resumed, suspended } from "./suspended";
 export { sha256 } from "./sha256";
 export {
   answerTo,

@@ -76,7 +76,8 @@ const packed = (document: StillhotDocument): Uint8Array =>
 
 const ALPHABET = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 
-function base64url(bytes: Uint8Array): string {
+/** Bytes as letters that every address and form takes (RFC 4648, section 5), without padding. */
+export function base64url(bytes: Uint8Array): string {
   let text = "";
   for (let at = 0; at < bytes.length; at += 3) {
     const [a, b, c] = [bytes[at]!, bytes[at + 1], bytes[at + 2]];
@@ -87,7 +88,8 @@ function base64url(bytes: Uint8Array): string {
   return text;
 }
 
-function fromBase64url(text: string): Uint8Array | undefined {
+/** The bytes of such letters; nothing where they are damaged. */
+export function fromBase64url(text: string): Uint8Array | undefined {
   const values = [...text].map((it) => ALPHABET.indexOf(it));
   if (values.includes(-1) || values.length % 4 === 1) return undefined;
   const bytes = new Uint8Array(Math.floor((values.length * 3) / 4));
