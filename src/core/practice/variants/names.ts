@@ -33,10 +33,12 @@ const ADDRESS = /^(\d+) (\D+)$/;
 export function otherNames(document: StillhotDocument, chance: Chance): ReadonlyMap<string, string> {
   const structures = structuresOf(document);
   const stations = structures.flatMap(({ label, kind }) =>
-    kind === "station" ? (/^(.+) station$/.exec(label)?.[1] ?? []) : [],
+    kind === "station"
+      ? (/^(?:Poste (?:de )?(.+)|(.+) station)$/.exec(label)?.slice(1) ?? []).filter(Boolean)
+      : [],
   );
   // `The Lindens`, `Old Mill sideline`: what is a name of them.
-  const [, place] = /^(?:The )?([^:]+?)(?: \p{Ll}+)*:/u.exec(document.title) ?? [];
+  const [, place] = /^(?:The )?([^:]+?)(?: \p{Ll}+)*\s?:/u.exec(document.title) ?? [];
   const streets = structures.flatMap(({ label, kind }) =>
     kind === "service" ? (ADDRESS.exec(label)?.[2] ?? []) : [],
   );

@@ -25,14 +25,10 @@ const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, St
 export function reworded(text: string, { names, houses, numbers, turn }: Rewording): string {
   const plain = replaced(text, houses, (it) => String.raw`(?<!\d)${escaped(it)}(?!\w)`);
   const named = replaced(plain, names, (it) => String.raw`(?<!\w)${escaped(it)}(?!\w)`);
-  const numbered = replaced(
-    named,
-    numbers,
-    (it) =>
-      it.length < 2
-        ? String.raw`(?<=\b(?:pole|pad|vault|poteau|socle)s? (?:\d+ (?:and|to|or|et|à|ou) )?)${it}\b`
-        : String.raw`(?<![\d.,§$]|\d\s|\()${it}(?=[A-Z]?\b)${IS_AMOUNT}`,
-    "giu",
+  const numbered = replaced(named, numbers, (it) =>
+    it.length < 2
+      ? String.raw`(?<=\b(?:[Pp]ole|[Pp]ad|[Vv]ault|[Pp]oteau|[Ss]ocle)[sx]? (?:\d+ (?:and|to|or|et|à|ou) )?)${it}\b`
+      : String.raw`(?<![\d.,§$]|\d\s|\()${it}(?=[A-Z]?\b)${IS_AMOUNT}`,
   );
   return turn === 0 ? numbered : withLetters(numbered, turn);
 }
@@ -42,11 +38,10 @@ function replaced(
   text: string,
   others: ReadonlyMap<string, string>,
   pattern: (it: string) => string,
-  flags = "gu",
 ): string {
   const keys = [...others.keys()].sort((a, b) => b.length - a.length);
   if (keys.length === 0) return text;
-  return text.replace(new RegExp(keys.map(pattern).join("|"), flags), (found) => {
+  return text.replace(new RegExp(keys.map(pattern).join("|"), "gu"), (found) => {
     return others.get(found) ?? found;
   });
 }
