@@ -189,6 +189,19 @@ test.each(STEP_VERBS)("the step %s is an act and what is seen of it", (verb) => 
     expect(spell(it)).not.toMatch(/[{}]|undefined/);
 });
 
+test("each column of the steps has its heading, over both columns of the page, spoken once", () => {
+  const headings = (options: object) => {
+    const html = sheetHtml(planned("quarry-lane"), { catalogue: english, ...options });
+    const [, heads = ""] = /<div class="heads">(.*?)<\/div><\/div>/s.exec(html) ?? [];
+    return heads.split('aria-hidden="true"').map(textOf);
+  };
+  const columns = /No\..*Do, and say what you see.*Time.*Init\./s;
+  const [spoken, silent, ...more] = headings({});
+  expect([spoken, silent].every((it) => columns.test(it ?? ""))).toBe(true);
+  expect(more).toEqual([]);
+  expect(headings({ largePrint: true })).toHaveLength(1);
+});
+
 test("large print is one column in larger letters", () => {
   const usual = sheetHtml(demo("quarry-lane"), { catalogue: english });
   const large = sheetHtml(demo("quarry-lane"), { catalogue: english, largePrint: true });

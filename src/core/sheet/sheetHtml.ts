@@ -339,12 +339,23 @@ class Sheet {
       none
         ? `<p>${this.word("sheet.noSteps")}</p>${'<div class="step"></div>'.repeat(this.options.largePrint ? 7 : 12)}`
         : "",
+      this.headings(),
       `<div class="flow">`,
       ...steps.map(step),
       ...(restoring.length === 0 ? [] : [`<h2 class="restoring">${this.word("sheet.restoring")}</h2>`]),
       ...restoring.map(step),
       `</div></section>`,
     ].join("\n");
+  }
+
+  /** What is written in each column of the steps, over both columns of the page. */
+  private headings(): string {
+    const [number, act, time, who] = (["number", "act", "time", "who"] as const).map((it) =>
+      this.word(`sheet.column.${it}`),
+    );
+    const row = (hidden: string) =>
+      `<div class="step"${hidden}><span class="n">${number}</span><span></span><span>${act}</span><span>${time}</span><span>${who}</span></div>`;
+    return `<div class="heads">${row("")}${this.options.largePrint ? "" : row(' aria-hidden="true"')}</div>`;
   }
 
   private step({ n, act, seen, hold, isPlain, visit }: BriefedStep, isHoldTold: boolean): string {

@@ -26,6 +26,7 @@ figcaption { text-align: left }
 .broken { border: 0.5mm solid #000; padding: 0.5mm 1.5mm }
 .flow { columns: ${largePrint ? 1 : 2}; column-gap: 6mm }
 .step { display: grid; grid-template-columns: ${largePrint ? 9 : 6}mm 5.5mm 1fr 10mm 9mm; min-height: ${row}mm; align-items: center; border-bottom: 0.25mm solid #000; break-inside: avoid; font-size: ${step}pt; line-height: 1.05 }
+.heads { display: grid; grid-template-columns: ${largePrint ? "1fr" : "1fr 1fr"}; column-gap: 6mm; break-after: avoid } .heads .step, .long .heads .step { min-height: 0; font-size: 10pt; line-height: 1; font-weight: bold; border-bottom-width: 0.5mm } .heads span:nth-child(n + 4) { font-size: 8.5pt }
 .step .n { font-weight: bold } .step .box { width: 4.5mm; height: 4.5mm; border: 0.5mm solid #000 }
 .step .box { text-align: center; line-height: 3.6mm } .step .time { font-size: 8pt; overflow: hidden; align-content: center } .record li { font-size: 10pt }
 .step .act i { font-size: ${text}pt; display: block } .step .time, .step .who { align-self: stretch; border-left: 0.25mm solid #000 }
@@ -38,10 +39,11 @@ figcaption { text-align: left }
 .crew td, .crew th { width: 33% }
 .code { width: min-content } .code svg { zoom: 1; display: block }
 .caution { font-weight: bold; margin-top: 1.5mm }
+.long .heads { margin-top: -4mm } .long .heads .step { border: 0 } .long .heads .step span:nth-child(-n + 3) { visibility: hidden }
 .long { line-height: 1.05 } .long .step { font-size: 10pt; min-height: 5.5mm; line-height: 1 } .long .step .act i { display: inline } .long .step .box { width: 4mm; height: 4mm } .long .crew td { height: 6mm } .long .hold { padding-block: 0; margin-top: 0.2mm; line-height: 1 } .long .visit { margin-top: 0 }
 @media screen { body { padding: 6mm } }
 @media screen and (max-width: 190mm) {
 body { padding: 3mm; font-size: ${largePrint ? 1.3 : 1}rem } figure svg { zoom: 1; max-width: 100%; height: auto }
-.beside { display: block } .beside figcaption { width: auto } .columns, .flow { columns: 1 } .crew td, .crew th { overflow-wrap: anywhere } .code { width: auto; max-width: 60mm } .code svg { max-width: 100%; height: auto } }
+.beside { display: block } .beside figcaption { width: auto } .columns, .flow { columns: 1 } .heads { display: block } .heads [aria-hidden] { display: none } .crew td, .crew th { overflow-wrap: anywhere } .code { width: auto; max-width: 60mm } .code svg { max-width: 100%; height: auto } }
 `.replaceAll("\n", "");
 }

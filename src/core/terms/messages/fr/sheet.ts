@@ -143,6 +143,10 @@ export const sheet = {
   "sheet.brokenEnd": "{severity}, à la fin : {message}.",
   "sheet.steps": "Étapes jusqu'au travail",
   "sheet.restoring": "Étapes jusqu'à l'état trouvé",
+  "sheet.column.number": "N°",
+  "sheet.column.act": "Faire, et dire ce qu'on voit",
+  "sheet.column.time": "Heure",
+  "sheet.column.who": "Init.",
   "sheet.noSteps":
     "Aucun ordre d'étapes dans ce fichier. Écrivez-le ici, ou laissez le programme en proposer un.",
   "sheet.unseen": "Vu par personne",
