@@ -1,19 +1,43 @@
-import { edits, isRefusal, type StillhotDocument } from "../../core";
+import { edits, isRefusal } from "../../core";
 import { GRID } from "../canvas/grid";
 import { runKept } from "../session/runKept";
 import type { Session } from "../session/session.svelte";
 import { say } from "../words/catalogue";
+import { t } from "../words/words";
+import { selectMade } from "./taps";
 
 /** What is put beside the things that it was copied from, so that it lies on none of them. */
 const BESIDE = { x: GRID * 2, y: GRID * 2 };
 
-/** What is copied, as the clipboard holds it. */
-export const textOf = (document: StillhotDocument, things: edits.Things): string =>
-  edits.writeFragment(edits.copyOf(document, things));
+/** Copies what is selected to the clipboard and puts copies in; also where the browser keeps its clipboard to itself. */
+export class Clipboard {
+  readonly #session: Session;
+  /** what was copied here last */
+  #copied: string | undefined;
 
-/** @returns ids of what there is now beside what is selected */
-export const duplicate = (session: Session): readonly string[] =>
-  session.run(edits.duplicate(session.thingsOnThem, BESIDE), { offersUndo: true })?.made ?? [];
+  constructor(session: Session) {
+    this.#session = session;
+  }
+
+  async copy() {
+    const session = this.#session;
+    this.#copied = edits.writeFragment(edits.copyOf(session.document, session.thingsOnThem));
+    await navigator.clipboard?.writeText(this.#copied).catch(() => undefined);
+    session.say(say("app.copied", { count: t("app.things", { count: session.selection.length }) }));
+  }
+
+  /** @param text what is pasted; without it whatever the clipboard holds */
+  async paste(text?: string) {
+    const given = text ?? (await navigator.clipboard?.readText?.().catch(() => this.#copied));
+    selectMade(this.#session, pasteInto(this.#session, given ?? this.#copied ?? "", this.#copied));
+  }
+
+  duplicate() {
+    const session = this.#session;
+    const change = session.run(edits.duplicate(session.thingsOnThem, BESIDE), { offersUndo: true });
+    selectMade(session, change?.made ?? []);
+  }
+}
 
 type Drawing = Pick<Session, "can" | "keepBefore" | "run" | "say">;
 

@@ -1,6 +1,6 @@
-import type { PointId } from "../../core";
+import type { ElementId, Owner, PointId } from "../../core";
 import { whyNot } from "../commands/reasons";
-import type { SketchCommand } from "../commands/registry";
+import { commands as registered, type SketchCommand } from "../commands/registry";
 import { GRID } from "../canvas/grid";
 import type { Session } from "../session/session.svelte";
 import { firstAct, togglePin } from "./acts";
@@ -16,7 +16,6 @@ export interface Screen {
   paste(): void;
   copy(): void;
   cut(): void;
-  selectAll(): void;
   duplicate(): void;
   tidy(): void;
   /** keeps what is selected as an arrangement of one's own */
@@ -65,7 +64,7 @@ export function sketchCommands(session: Session, screen: Screen): SketchCommands
     cut: screen.cut,
     paste: screen.paste,
     duplicate: screen.duplicate,
-    selectAll: screen.selectAll,
+    selectAll: () => selectAll(session),
     onward: go("onward"),
     back: go("back"),
     sibling: go("sibling"),
@@ -102,3 +101,18 @@ const whereItCan = (session: Session, id: keyof SketchCommands, run: () => void)
   if (why === undefined) run();
   else session.refusesToEdit();
 };
+
+function selectAll(session: Session) {
+  const { points, elements } = session.document.system;
+  session.select(
+    ...Object.keys(points).map((id): Owner => ({ of: "point", id: id as PointId })),
+    ...Object.keys(elements).map((id): Owner => ({ of: "element", id: id as ElementId })),
+  );
+}
+
+/** Adds to the selection what the same key without Shift goes to. */
+export function extendSelection(session: Session, arrow: string) {
+  const way = registered.find((it) => it.keys?.includes(arrow))?.id as WalkDirection;
+  const next = walk(session.document, session.selection.at(-1), way);
+  if (next !== undefined && !session.isSelected(next)) session.toggle(next);
+}

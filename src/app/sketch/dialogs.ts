@@ -1,0 +1,5 @@
+/** What Sketch asks over the drawing, fetched with the first of them. */
+export { default as Grow } from "./Grow.svelte";
+export { default as Join } from "./Join.svelte";
+export { default as KeepStamp } from "./KeepStamp.svelte";
+export { default as More } from "./More.svelte";

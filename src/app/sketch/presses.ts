@@ -1,0 +1,4 @@
+/** What presses in Sketch bring about, beyond what the session does itself: fetched with the first of them. */
+export { Clipboard } from "./pasting";
+export { endOfJoin, place, selectMade } from "./taps";
+export { tidyUp } from "./tidying";
