@@ -1,6 +1,7 @@
 import { perObject, scenarioOf, type StillhotDocument } from "../../document";
 import { isObject, type Json, type JsonObject } from "../../terms";
 import { chanceFrom } from "../generate/chance";
+import type { TapLanguage } from "../generate/words";
 import { otherHouses, otherNames, otherNumbers } from "./names";
 import { withoutFact } from "./without";
 import { reworded, type Rewording, turned } from "./words";
@@ -19,18 +20,23 @@ const ONE_IN = 4;
  * hidden; in some, where the file allows it, nothing is. What is to be done, what counts and what it counts for stay.
  *
  * @param number 1 and up; 0 is the file as it is
+ * @param language of the file, for what a variant says of its own
  */
-export function variantOf(document: StillhotDocument, number: number): StillhotDocument {
+export function variantOf(
+  document: StillhotDocument,
+  number: number,
+  language: TapLanguage = "en",
+): StillhotDocument {
   if (number === 0 || document.scenario === undefined) return document;
   const known = variantsOf(document);
-  const made = known.get(number) ?? makeVariant(document, number);
-  known.set(number, made);
+  const made = known.get(`${language}/${number}`) ?? makeVariant(document, number, language);
+  known.set(`${language}/${number}`, made);
   return made;
 }
 
-const variantsOf = perObject((_document: StillhotDocument) => new Map<number, StillhotDocument>());
+const variantsOf = perObject((_document: StillhotDocument) => new Map<string, StillhotDocument>());
 
-function makeVariant(document: StillhotDocument, number: number): StillhotDocument {
+function makeVariant(document: StillhotDocument, number: number, language: TapLanguage): StillhotDocument {
   const chance = chanceFrom(`variant/${VARIANT_VERSION}/${document.title}/${number}`);
   const rewording: Rewording = {
     turn: chance.between(0, 2),
@@ -40,7 +46,7 @@ function makeVariant(document: StillhotDocument, number: number): StillhotDocume
   };
   const { without = [] } = scenarioOf(document);
   const isLeftOut = without.length > 0 && chance.between(1, ONE_IN) === 1;
-  const drawn = isLeftOut ? withoutFact(document, chance.oneOf(without)) : document;
+  const drawn = isLeftOut ? withoutFact(document, chance.oneOf(without), language) : document;
   const made = rewrittenIn(drawn as unknown as Json, rewording, "") as unknown as StillhotDocument;
   const { without: _without, ...scenario } = made.scenario!;
   return {

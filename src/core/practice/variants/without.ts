@@ -5,13 +5,18 @@ import {
   scenarioOf,
   type StillhotDocument,
 } from "../../document";
+import type { TapLanguage } from "../generate/words";
 import { placesOfFact, revealsOf } from "../../scenario/world";
 
 /**
  * A scenario in which one thing that it hides is not there: the map is right about it. Who looks where it would have shown
  * earns what finding it earned. The answer stays: who looks first, and then does what would have been needed, does nothing wrong.
  */
-export function withoutFact(document: StillhotDocument, fact: string): StillhotDocument {
+export function withoutFact(
+  document: StillhotDocument,
+  fact: string,
+  language: TapLanguage = "en",
+): StillhotDocument {
   const scenario = scenarioOf(document);
   const looked = lookedFor(document, fact);
   const { [fact]: _hidden, ...truth } = scenario.truth ?? {};
@@ -24,7 +29,7 @@ export function withoutFact(document: StillhotDocument, fact: string): StillhotD
     reveals: (scenario.reveals ?? []).filter(({ shows = [] }) => !shows.includes(fact)),
     traps: (scenario.traps ?? []).filter((it) => it.fact !== fact && !names(it.when, fact)),
     criteria: (scenario.criteria ?? []).map((it) =>
-      names(it.when, fact) ? { ...it, text: LOOKED, when: withLook(it.when, fact, looked) } : it,
+      names(it.when, fact) ? { ...it, text: LOOKED[language], when: withLook(it.when, fact, looked) } : it,
     ),
     hints: (scenario.hints ?? []).map((it) =>
       it.until === undefined || !names(it.until, fact)
@@ -36,8 +41,11 @@ export function withoutFact(document: StillhotDocument, fact: string): StillhotD
   return { ...document, scenario: changed as unknown as NonNullable<StillhotDocument["scenario"]> };
 }
 
-/** Part of a variant's bytes, in the language of the library. */
-const LOOKED = "Where the map could have been wrong, it is looked at; here it was right.";
+/** Part of a variant's bytes, which never change: so it stands here and not in the catalogue. */
+const LOOKED: Readonly<Record<TapLanguage, string>> = {
+  en: "Where the map could have been wrong, it is looked at; here it was right.",
+  fr: "Là où la carte pouvait se tromper, on va voir ; ici elle disait vrai.",
+};
 
 const names = (condition: Condition, fact: string): boolean =>
   JSON.stringify(condition).includes(`"knows":${JSON.stringify(fact)}`);
