@@ -14,12 +14,13 @@ import {
   planned,
   type PointId,
   rowOf,
+  structureOf,
   truthOf,
   verifyAttempt,
 } from "../../core";
 import { study } from "../scenario/study.svelte";
 import { clock, entryTitle } from "../scenario/words";
-import { elementName, pointName, t, told } from "../words/words";
+import { elementName, pointName, structureName, t, told } from "../words/words";
 import { Foretelling } from "./foretelling.svelte";
 import { Replay } from "./replay";
 
@@ -97,6 +98,12 @@ export class Debriefing {
 
   elements(ids: readonly string[]): string {
     return ids.map((id) => elementName(this.truth, id)).join(", ");
+  }
+
+  /** Where somebody stands to see what is at these points: each structure once. */
+  structures(ids: readonly string[]): string {
+    const seen = new Set(ids.flatMap((id) => structureOf(this.truth.system, id)?.id ?? []));
+    return [...seen].map((id) => structureName(this.truth, id)).join(", ");
   }
 
   points(ids: readonly string[]): string {
