@@ -39,6 +39,16 @@ describe("an instructor hides and changes things by one edit each", () => {
     );
   });
 
+  test.each([
+    ["the place of work itself", ["p1b"]],
+    ["all that leads to it", ["k1", "c1"]],
+  ])("what is worked on stays on the map: %s is not hidden, and the refusal names the place", (_, ids) => {
+    const refused = hide(ids, "gone")(demo.document);
+    if (!isRefusal(refused)) throw new Error("it was hidden");
+    expect(refused.refused).toMatchObject({ key: "scenario.edit.workThere" });
+    expect(spell(refused.refused)).toContain("Pole Q1");
+  });
+
   test("what comes only in the middle is on no map and not true before", () => {
     const later = edited(demo.document, comeLater(["tie", "far", "s2"], { step: 4 }, "The tie is put back"));
     const [inject] = Object.values(scenarioOf(later.after).injects!);
@@ -79,8 +89,6 @@ describe("an instructor hides and changes things by one edit each", () => {
     expect(refusal(makeTrue("tie", { open: "Q" }, "Q"))).toContain(
       "the drawing as it truly stands would not be readable",
     );
-    // The lead between clamp and cutout is where the work is.
-    expect(refusal(hide(["k1", "c1"], "Both"))).toContain("p1b");
   });
 
   test("a scenario made from a drawing in two edits is solved by the planner, and its trap springs", () => {

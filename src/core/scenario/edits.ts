@@ -1,10 +1,12 @@
 import {
   amended,
+  conductorsOf,
   type Edit,
   type HiddenFact,
   type Inject,
   jobOf,
   nameIn,
+  pointName,
   type SavedElement,
   scenarioOf,
   type ScenarioStep,
@@ -15,7 +17,7 @@ import {
 import { change, elementOf, nextId, pointOf, putPart } from "../document/edits/change";
 import { endsOf } from "../network";
 import { listOf } from "../procedure/job/names";
-import { isRefusal, type JsonObject, type Message, refuse, type Refusal, say } from "../terms";
+import { isRefusal, type JsonObject, type Letter, type Message, refuse, type Refusal, say } from "../terms";
 import { elementIn } from "./world";
 
 /** An id that no fact and no inject has. */
@@ -79,7 +81,10 @@ export interface TakenOff {
   readonly map: System;
 }
 
-/** Things of a drawing, what joins or runs beside them, and the points that then carry nothing. */
+/**
+ * Things of a drawing, what joins or runs beside them, and the points that then carry nothing. Refused where the map would
+ * have nothing left of what is worked on.
+ */
 export function takenOff(before: StillhotDocument, ids: readonly string[]): TakenOff | Refusal {
   const missing = ids.find((id) => elementOf(before, id) === undefined && pointOf(before, id) === undefined);
   if (missing !== undefined) return refuse(say("edit.noThing", { id: missing }));
@@ -100,13 +105,19 @@ export function takenOff(before: StillhotDocument, ids: readonly string[]): Take
   );
   const records = (map: Readonly<Record<string, JsonObject>>, of: readonly string[]) =>
     Object.fromEntries(of.map((id) => [id, map[id]!]));
+  const map = amended(before.system, [{ remove: [...elements, ...points] }]);
+  const bare = Object.values(jobOf(before).workPoints).find(({ at, conductors }) => {
+    const there = conductorsOf(map).get(at) ?? [];
+    return [...conductors].some((letter) => !there.includes(letter as Letter));
+  });
+  if (bare !== undefined) return refuse(say("scenario.edit.workThere", { name: pointName(before, bare.at) }));
   return {
     names: listOf(ids.map((id) => nameIn(before, id))),
     add: {
       points: records(before.system.points, points),
       elements: records(before.system.elements, elements) as Record<string, SavedElement>,
     },
-    map: amended(before.system, [{ remove: [...elements, ...points] }]),
+    map,
   };
 }
 
