@@ -23,6 +23,7 @@ const LIMIT = edits.setLimit("seenDays", 90, "every quarter");
 
 /** Demos of which somebody saw every structure on one day, and no thing says more of itself. */
 const SEEN = readdirSync(FOLDER).flatMap((name) => {
+  if (!name.endsWith(".json")) return [];
   const read = readDocument(readFileSync(`${FOLDER}/${name}`, "utf8"));
   if (!("document" in read)) return [];
   const structures = Object.keys(read.document.system.structures ?? {});
