@@ -55,3 +55,10 @@ describe("what is typed finds lines", () => {
     expect(found("a")[0]).toBe("Add a point");
   });
 });
+
+test("words that stand together are meant sooner than the same ones apart", () => {
+  const days = ["Vane, Oct 31, 2026, 9:20 PM", "Vane, Oct 20, 2026, 9:20 PM"];
+  const listed = days.map((label) => ({ label, around: "" }));
+  expect(matching(listed, "vane oct 20").map(({ label }) => label)).toEqual([days[1], days[0]]);
+  expect(matching(listed, "oct 31").map(({ label }) => label)).toEqual([days[0]]);
+});

@@ -37,7 +37,9 @@ function rankOf({ label, around }: Findable, words: readonly string[]): number {
   if (!hasWords && !name.replaceAll(" ", "").includes(words.join(""))) return 0;
   // Whoever types 30 means pole 30 sooner than pole 300.
   const hasNumbers = numbersIn(words.join(" ")).every((it) => numbersIn(name).includes(it));
-  return (hasNumbers ? 4 : 0) + nearness();
+  // Words that stand together as they were typed are meant sooner than the same ones apart: `Oct 20` at 9:00, not `Oct 31` at 9:20.
+  const standTogether = ` ${name} `.includes(` ${words.join(" ")} `);
+  return (hasNumbers ? 4 : 0) + nearness() + (standTogether ? 0.5 : 0);
 
   function nearness(): number {
     if (name.startsWith(words.join(" "))) return 4;
