@@ -592,6 +592,30 @@ export const tests = [
     },
   })),
   {
+    name: "a sheet that opens under a finger takes that finger's click for nothing, and the next one for what it is",
+    async run(ctx) {
+      const page = await begin(ctx, { size: "phone" });
+      // A click alone, as a browser sends it after a finger was lifted where meanwhile something else stands.
+      const stays = page.evaluate(
+        () =>
+          new Promise((done) => {
+            const watch = new MutationObserver(() => {
+              const close = document.querySelector("dialog[open] .head button");
+              if (close === null) return;
+              watch.disconnect();
+              close.dispatchEvent(new MouseEvent("click", { bubbles: true, cancelable: true, detail: 1 }));
+              setTimeout(() => done(document.querySelector("dialog[open]") !== null), 100);
+            });
+            watch.observe(document.body, { subtree: true, childList: true, attributes: true });
+          }),
+      );
+      await page.getByRole("button", { name: "Outline" }).tap();
+      assert.equal(await stays, true);
+      await page.locator("dialog .head button").tap();
+      await page.locator("dialog").waitFor({ state: "detached" });
+    },
+  },
+  {
     name: "a tap goes onto another phase whole by one press, and one undo takes it back",
     async run(ctx) {
       const page = await begin(ctx);

@@ -1,4 +1,3 @@
 /** What presses in Sketch bring about, beyond what the session does itself: fetched with the first of them. */
 export { Clipboard } from "./pasting";
-export { endOfJoin, place, selectMade } from "./taps";
 export { tidyUp } from "./tidying";
