@@ -9,7 +9,7 @@ import { chooseFiles } from "./scenarios.mjs";
 const title = (page) => page.getByLabel("Title of the drawing");
 
 /** What asks for a file. */
-const byKey = (page) => ({ click: () => page.keyboard.press("Control+o") });
+const opener = (page) => page.getByRole("button", { name: "Open a file", exact: true });
 
 /** Watches for how long the page's own thread stands still. */
 const watch = (page) =>
@@ -40,7 +40,7 @@ export const tests = [
         await title(page).blur();
 
         await ctx.part("stopped", async () => {
-          await chooseFiles(page, byKey(page), path);
+          await chooseFiles(page, opener(page), path);
           await page.getByText(/^\d+ % read$/).waitFor();
           assert.ok(await page.getByRole("progressbar").isVisible());
           await page.locator("[data-stop]").click();
@@ -49,7 +49,7 @@ export const tests = [
         });
 
         await ctx.part("by the keyboard", async () => {
-          await chooseFiles(page, byKey(page), path);
+          await chooseFiles(page, opener(page), path);
           await page.locator("[data-waiting]").waitFor();
           await page.keyboard.press("Escape");
           await page.locator("[data-waiting]").waitFor({ state: "detached" });
@@ -59,7 +59,7 @@ export const tests = [
         await ctx.part("to its end", async () => {
           await watch(page);
           const began = Date.now();
-          await chooseFiles(page, byKey(page), path);
+          await chooseFiles(page, opener(page), path);
           await page.locator("[data-waiting=making]").waitFor();
           const meanwhile = await page.evaluate(() => window.longest);
           const took = Date.now() - began;
