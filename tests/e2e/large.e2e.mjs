@@ -25,6 +25,8 @@ export const tests = [
   {
     name: "a model of 8500 nodes is read beside the page: how far it is stands there, Stop leaves the drawing, and it opens whole",
     seconds: 240,
+    // It sees for how long the page stands still.
+    alone: true,
     async run(ctx) {
       const { exportModel } = await bundled("src/core/index.ts");
       const { drawing8500 } = await bundled("tests/support/ieee8500.ts");
