@@ -7,17 +7,22 @@ const demo = (name) => JSON.parse(readFileSync(at(`shared/demos/${name}.stillhot
 export const SIDELINE = "sideline-three-transformers";
 export const FAR_TIE = "sideline-far-end-tie";
 
+/** Letters of another size from the first picture on, as a browser's own setting gives them; as they are where none is given. */
+export async function withLetters(context, letters) {
+  if (letters === undefined) return;
+  await context.addInitScript((size) => {
+    new MutationObserver((_, observer) => {
+      if (document.documentElement === null) return;
+      document.documentElement.style.fontSize = size;
+      observer.disconnect();
+    }).observe(document, { childList: true });
+  }, letters);
+}
+
 /** A job whose proposed order is about to be rehearsed. */
 export async function begin(ctx, { size = "desk", theme = "light", name = SIDELINE, options, letters } = {}) {
   const context = await ctx.newContext({ size, theme, options });
-  if (letters !== undefined)
-    await context.addInitScript((size) => {
-      new MutationObserver((_, observer) => {
-        if (document.documentElement === null) return;
-        document.documentElement.style.fontSize = size;
-        observer.disconnect();
-      }).observe(document, { childList: true });
-    }, letters);
+  await withLetters(context, letters);
   const page = await ctx.open({
     // The first demo opens by itself, and is found again after a reload.
     path: name === SIDELINE ? "#plan" : `?demo=${name}#plan`,

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { becomes } from "./becomes.mjs";
-import { doing, press, pressOrMore, tick, tickUntil, verdict } from "./job.mjs";
+import { doing, press, pressOrMore, tick, tickUntil, verdict, withLetters } from "./job.mjs";
 
 const touch = true;
 const go = async (page, place) => {
@@ -57,14 +57,7 @@ export const tests = [
   async run(ctx) {
     const phone = async () => {
       const context = await ctx.newContext({ size: "phone", options: { viewport } });
-      if (letters !== undefined)
-        await context.addInitScript((size) => {
-          new MutationObserver((_, observer) => {
-            if (document.documentElement === null) return;
-            document.documentElement.style.fontSize = size;
-            observer.disconnect();
-          }).observe(document, { childList: true });
-        }, letters);
+      await withLetters(context, letters);
       return context;
     };
     const first = await ctx.open({ context: await phone() });

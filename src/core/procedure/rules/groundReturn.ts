@@ -37,12 +37,8 @@ function returnOf({ document }: JobState, id: ElementId): Problem[] {
   if (element === undefined) return [];
   const { at, to } = element;
   const { system } = document;
-  const neutral = conductorId(at, "N");
-  const isHome = (point: string) => isJoined(system, neutral, conductorId(point, "N"));
   const bank = bankFeeding(system, element);
-  const home =
-    (bank !== undefined && isHome(bank.to)) ||
-    elementsOfKind(system, "source").some(([, it]) => isHome(it.at));
+  const home = (bank !== undefined && isOneNeutral(system, at, bank.to)) || leadsToSource(system, at);
   if (to !== "earth" && (home || isHomeByOthers(system, id, element))) return [];
   if (bank !== undefined && isHeldWhole(system, element, bank)) return [];
   const gaps = { set: setName(document, id), at: nameOf(document, at) };
@@ -58,12 +54,7 @@ function returnOf({ document }: JobState, id: ElementId): Problem[] {
 /** Whether each phase of a set is held by another one too, whose neutral is whole: beyond a neutral that is open it bonds alone. */
 function isHomeByOthers(system: System, own: ElementId, { at, phases }: Set): boolean {
   const whole = elementsOfKind(system, "ground").filter(
-    ([id, other]) =>
-      id !== own &&
-      other.to !== "earth" &&
-      elementsOfKind(system, "source").some(([, it]) =>
-        isJoined(system, conductorId(other.at, "N"), conductorId(it.at, "N")),
-      ),
+    ([id, other]) => id !== own && other.to !== "earth" && leadsToSource(system, other.at),
   );
   return lettersOf(phases).every((letter) =>
     whole.some(([, other]) =>
@@ -73,6 +64,13 @@ function isHomeByOthers(system: System, own: ElementId, { at, phases }: Set): bo
     ),
   );
 }
+
+const isOneNeutral = (system: System, one: string, other: string): boolean =>
+  isJoined(system, conductorId(one, "N"), conductorId(other, "N"));
+
+/** Whether the neutral of a point is whole all the way to a source. */
+const leadsToSource = (system: System, point: string): boolean =>
+  elementsOfKind(system, "source").some(([, it]) => isOneNeutral(system, point, it.at));
 
 type Set = ElementOfKind<"ground">;
 type Bank = ElementOfKind<"transformer">;
