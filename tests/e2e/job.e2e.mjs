@@ -161,6 +161,9 @@ export const tests = [
       await page.locator('[data-stopped="voltage"]').waitFor();
       await verdict(page, "live");
       await press(page.locator("[data-back-to-step]"), touch);
+      // Before the test is done again, which is not ticked, the detector is proven again.
+      await becomes(() => doing(page), "check-detector");
+      await tick(job);
       await becomes(() => doing(page), "test", "the step is not ticked");
       await openLog(job);
       await page.locator('[data-mark="unexpected"]').waitFor();
@@ -172,6 +175,50 @@ export const tests = [
         await ((await doing(page)) === "test" ? leaveOut(job) : tick(job));
       await page.locator('[data-would="danger"] [data-finding="test-before-ground"]').waitFor();
       await verdict(page, "live");
+    },
+  },
+  ...["desk", "phone"].map((size) => ({
+    name: `after a voltage the crew briefs again, and the detector is proven before the next test and after it (${size})`,
+    async run(ctx) {
+      const job = await begin(ctx, { size });
+      const { page, touch } = job;
+      await tickUntil(job, "test");
+      for (const it of await page.locator("[data-challenge]").all()) await it.check();
+      await stopAt(job, "voltage");
+      await press(page.locator("[data-brief]"), touch);
+      await tick(job);
+      const done = [];
+      for (let n = 0; n < 8 && done.at(-1) !== "ground"; n++) {
+        done.push(await doing(page));
+        await becomes(() => page.locator("[data-would]").count(), 0, `${done.at(-1)} breaks no rule`);
+        await tick(job);
+      }
+      assert.deepEqual(done.slice(0, 2), ["check-detector", "test"]);
+      assert.equal(done[done.lastIndexOf("test") + 1], "check-detector", done.join(", "));
+      await press(page.locator('.bar [data-tab="log"]'), touch);
+      await page.locator('[data-mark="unexpected"]').waitFor();
+    },
+  })),
+  {
+    name: "a detector that shows nothing where it is proven strikes the tests since its last proof (phone)",
+    async run(ctx) {
+      const job = await begin(ctx, { size: "phone" });
+      const { page, touch } = job;
+      await tickUntil(job, "test");
+      await tick(job);
+      await becomes(() => doing(page), "check-detector");
+      await stopAt(job, "silent");
+      await becomes(() => page.locator("[data-stopped]").textContent(), /proves nothing.*another detector/s);
+      await press(page.locator("[data-back-to-step]"), touch);
+      // Once more from the proof: what the broken one showed counts for nothing.
+      const done = [];
+      for (let n = 0; n < 3; n++) {
+        done.push(await doing(page));
+        await tick(job);
+      }
+      assert.deepEqual(done, ["check-detector", "test", "check-detector"]);
+      await openLog(job);
+      await becomes(() => page.locator('[data-struck="true"]').count(), 1, "one test is struck");
     },
   },
   {

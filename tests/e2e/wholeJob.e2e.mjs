@@ -114,7 +114,7 @@ export const tests = [
     await again.locator('[data-stopped="voltage"]').waitFor();
     await verdict(again, "live");
     await press(again.locator("[data-back-to-step]"), touch);
-    await becomes(() => doing(again), "test");
+    await becomes(() => doing(again), "check-detector");
     // What fed it was found and opened: the test is done again, and the job goes on to its end.
     const read = new Set();
     const done = [];

@@ -3,6 +3,7 @@ import {
   edits,
   isDoneStep,
   isStanding,
+  isTelling,
   type JobLogLine,
   jobLogOf,
   type JobMark,
@@ -77,7 +78,7 @@ export class Run {
     );
     const mark = this.log[shown];
     if (mark === undefined || isDoneStep(mark) || mark.mark === "again") return false;
-    return !this.log.slice(shown).some((it) => isStanding(it) && it.step.do === "test");
+    return !this.log.slice(shown).some((it) => isStanding(it) && isForDead(it.step) && this.#isProven(it));
   });
   /** what was last not as expected, while no step was done since */
   stopped: JobMark | undefined = $derived.by(() => this.since.findLast((it) => it.mark === "unexpected"));
@@ -100,8 +101,23 @@ export class Run {
     const index = this.plan.findIndex((_, n) => !this.#places.includes(n));
     return index < 0 ? undefined : index;
   });
+  /**
+   * The detector, proven once more: the order proved it before the test that is due, and since then the job was stopped, or
+   * something was done that was not planned. Nothing where somebody left just this out.
+   */
+  proof: Step | undefined = $derived.by(() => {
+    const { due, plan } = this;
+    if (due === undefined || this.state.detector !== "unproven" || !isForDead(plan[due]!)) return undefined;
+    const place = plan.slice(0, due).findLastIndex((it) => !isForDead(it) && !isTelling(it));
+    if (plan[place]?.do !== "check-detector") return undefined;
+    const isDone = this.log.some((it, line) => isStanding(it) && this.#places[line] === place);
+    const last = this.log.findLast((it) => isDoneStep(it) && it.struck === undefined);
+    const isLeftOut =
+      last !== undefined && isDoneStep(last) && last.leftOut === true && last.step.do === "check-detector";
+    return isDone && !isLeftOut ? plan[place] : undefined;
+  });
   step: Step | undefined = $derived.by(
-    () => this.own ?? (this.due === undefined ? undefined : this.plan[this.due]),
+    () => this.own ?? this.proof ?? (this.due === undefined ? undefined : this.plan[this.due]),
   );
   /** findings of every step that counts */
   findings = $derived.by(() => this.#played.steps.flatMap((it) => it.findings));
@@ -127,15 +143,19 @@ export class Run {
    * @param said what was said or seen, where that is written down: the number of a permit, an answer
    */
   tick(said = "") {
-    const { step, own, due } = this;
+    const { step, due } = this;
     if (step === undefined) return;
-    this.#addStep(said === "" ? step : { ...step, text: said }, own === undefined ? due : undefined);
+    this.#addStep(
+      said === "" ? step : { ...step, text: said },
+      due !== undefined && step === this.plan[due] ? due : undefined,
+    );
   }
 
-  /** Leaves the plan's next step out. */
+  /** Leaves the plan's next step out, or the proof that comes before it once more. */
   skip() {
-    const { due } = this;
-    if (due !== undefined) this.#addStep(this.plan[due]!, due, true);
+    const { due, proof } = this;
+    if (proof !== undefined) this.#addStep(proof, undefined, true);
+    else if (due !== undefined) this.#addStep(this.plan[due]!, due, true);
   }
 
   /** Writes down that the step in hand did not show what it should. It is not ticked. */
@@ -143,8 +163,22 @@ export class Run {
     const { step } = this;
     if (step === undefined) return;
     this.own = undefined;
+    const at = now();
     const text = told(stepSentence(this.state.document, step));
-    this.#add({ at: now(), mark: "unexpected", seen, text, brief: true });
+    const lines = seen === "silent" ? this.#withoutUnproven(at) : this.log;
+    this.#write([...lines, { at, mark: "unexpected", seen, text, brief: true }]);
+  }
+
+  /** What a detector showed that turns out to be broken proves nothing: the tests since its last proof are struck, and due again. */
+  #withoutUnproven(struck: string): readonly JobLogLine[] {
+    const proven = this.log.findLastIndex((it) => isStanding(it) && it.step.do === "check-detector");
+    return this.log.map((it, line) =>
+      line > proven && isStanding(it) && isForDead(it.step) ? { ...it, struck } : it,
+    );
+  }
+
+  #isProven(line: DoneStep): boolean {
+    return this.#played.steps[this.#done.indexOf(line)]?.state.detector !== "unproven";
   }
 
   /** Strikes a line: it was ticked wrongly, and its step is due again. */
@@ -199,6 +233,9 @@ function cameWith({ mark, seen, brief }: JobMark): Between | undefined {
   if (mark === "unexpected") return BETWEEN.unexpected;
   return brief === true ? BETWEEN.changed : undefined;
 }
+
+/** A test that is to show no voltage. */
+const isForDead = (step: Step): boolean => step.do === "test" && step.expect !== "live";
 
 const now = (): string => new Date().toISOString();
 

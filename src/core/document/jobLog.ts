@@ -29,9 +29,18 @@ export const MARKS = ["begun", "again", "changed", "unexpected"] as const;
 
 /**
  * What was seen in place of what a step expects: voltage where none was to be, or none where there was to be some; a device
- * that did not open; somebody else's tag; something loose, cracked or burned; something that is not what is drawn.
+ * that did not open; somebody else's tag; something loose, cracked or burned; something that is not what is drawn; a detector that
+ * shows nothing where it is to be proven.
  */
-export const SEEN_INSTEAD = ["voltage", "no-voltage", "stuck", "tag", "unsound", "differs"] as const;
+export const SEEN_INSTEAD = [
+  "voltage",
+  "no-voltage",
+  "stuck",
+  "tag",
+  "unsound",
+  "differs",
+  "silent",
+] as const;
 
 /** One of those. */
 export type SeenInstead = (typeof SEEN_INSTEAD)[number];

@@ -58,11 +58,12 @@ export const planChanged = (state: JobState, why = say("brief.planChanged")): Jo
   state.briefed ? { ...state, briefAgain: why } : state;
 
 /**
- * Says that something was not as expected. Where it was voltage, nothing that was tested counts any more: what feeds it is
- * not on the drawing.
+ * Says that something was not as expected. The crew backs out, so that the detector is proven again before the next test.
+ * Where it was voltage, nothing that was tested counts any more: what feeds it is not on the drawing.
  */
 export const notAsExpected = (state: JobState, isVoltage: boolean): JobState => ({
   ...planChanged(state, say("brief.unexpected")),
+  detector: "unproven",
   ...(isVoltage ? UNTESTED : {}),
 });
 

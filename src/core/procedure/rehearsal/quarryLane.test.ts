@@ -3,7 +3,16 @@ import { describe, expect, test } from "vitest";
 import { draw, parseSteps } from "../../../../tests/support/jobNotation";
 import { isUnreadable, jobOf, readDocument, type StillhotDocument } from "../../document";
 import { english, type ConductorId } from "../../terms";
-import { advance, beginJob, planChanged, play, rehearsalJson, rehearsalText, rehearse } from "..";
+import {
+  advance,
+  beginJob,
+  notAsExpected,
+  planChanged,
+  play,
+  rehearsalJson,
+  rehearsalText,
+  rehearse,
+} from "..";
 import { spell } from "../../../../tests/support/words";
 
 const read = readDocument(readFileSync("shared/demos/quarry-lane.stillhot.json", "utf8"));
@@ -289,6 +298,18 @@ describe("A change of the plan after the briefing", () => {
   test("before it there is nothing to brief again", () => {
     expect(planChanged(beginJob(demo)).briefAgain).toBeUndefined();
   });
+});
+
+describe("What was not as expected", () => {
+  const proven = play(beginJob(demo), { do: "check-detector" }).state;
+
+  test.each([true, false])(
+    "the detector is proven again before the next test (a voltage: %s)",
+    (isVoltage) => {
+      expect(proven.detector).toBe("proven");
+      expect(notAsExpected(proven, isVoltage).detector).toBe("unproven");
+    },
+  );
 });
 
 describe("A rule that is turned off", () => {

@@ -103,6 +103,7 @@ export const plan = {
   "rehearse.ticked": "done",
   "rehearse.unticked": "not done",
   "rehearse.own": "Not in the plan. What it would do:",
+  "rehearse.proof": "Once more, before the test:",
   "rehearse.backToPlan": "Back to the plan",
   "rehearse.sayBack": "Say it back, word for word: {order}.",
   "rehearse.expect": "To be seen:",
@@ -168,6 +169,7 @@ export const plan = {
   "surprise.tag": "Somebody else's tag hangs here",
   "surprise.unsound": "Something is loose, cracked or burned",
   "surprise.differs": "It is not what is drawn",
+  "surprise.silent": "The detector shows nothing",
   "surprise.means.voltage":
     "It is live, or a neighbour induces it. Something feeds it that was not opened, or was not drawn. No ground goes on, and no hand.",
   "surprise.means.no-voltage":
@@ -179,12 +181,15 @@ export const plan = {
   "surprise.means.unsound": "It may fall when it is shaken, and it may be live where it falls.",
   "surprise.means.differs":
     "The plan was made for another pole. What it calls open, dead or grounded may be neither.",
+  "surprise.means.silent":
+    "It may be broken, or flat. Every test since it was last proven proves nothing: those tests are struck.",
   "surprise.first.voltage": "Stick off and everybody clear. No ground goes on.",
   "surprise.first.no-voltage": "Nobody comes nearer. Prove the detector on a live source and test again.",
   "surprise.first.stuck": "Hands off the handle. Do not pull again; open the next one toward the source.",
   "surprise.first.tag": "Leave the device and its tag as they are, and find whose it is.",
   "surprise.first.unsound": "Out from under it, and keep everybody out.",
   "surprise.first.differs": "Stop where you are. Nothing more is operated by this plan.",
+  "surprise.first.silent": "Everybody clear. Take another detector, prove it, and test again.",
   "rehearse.mark.begun": "Job begun",
   "rehearse.mark.again": "Job begun again",
   "rehearse.mark.changed": "Changed:",

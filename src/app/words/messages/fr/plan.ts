@@ -102,6 +102,7 @@ export const plan = {
   "rehearse.ticked": "fait",
   "rehearse.unticked": "pas fait",
   "rehearse.own": "Pas dans le plan. Ce que cela ferait :",
+  "rehearse.proof": "Encore une fois, avant la vérification :",
   "rehearse.backToPlan": "Retour au plan",
   "rehearse.sayBack": "Répétez, mot pour mot : {order}.",
   "rehearse.expect": "À voir :",
@@ -169,6 +170,7 @@ export const plan = {
   "surprise.tag": "L'étiquette de quelqu'un d'autre est là",
   "surprise.unsound": "Quelque chose est desserré, fendu ou brûlé",
   "surprise.differs": "Ce n'est pas ce qui est dessiné",
+  "surprise.silent": "Le détecteur ne montre rien",
   "surprise.means.voltage":
     "C'est sous tension, ou un voisin l'induit. Quelque chose l'alimente qui n'a pas été ouvert, ou pas dessiné. On ne pose aucune mise à la terre, on n'y met pas la main.",
   "surprise.means.no-voltage":
@@ -180,6 +182,8 @@ export const plan = {
   "surprise.means.unsound": "Cela peut tomber quand on le secoue, et être sous tension là où cela tombe.",
   "surprise.means.differs":
     "Le plan a été fait pour un autre poteau. Ce qu'il dit ouvert, hors tension ou à la terre ne l'est peut-être pas.",
+  "surprise.means.silent":
+    "Il est peut-être en panne, ou sa pile est à plat. Les vérifications faites depuis qu'il a été éprouvé ne prouvent rien : elles sont rayées.",
   "surprise.first.voltage": "Perche retirée, tout le monde à l'écart. On ne pose aucune mise à la terre.",
   "surprise.first.no-voltage":
     "Personne n'approche davantage. Éprouver le détecteur sur une source sous tension et vérifier de nouveau.",
@@ -187,6 +191,8 @@ export const plan = {
   "surprise.first.tag": "Laisser l'appareil et son étiquette tels quels, et trouver à qui elle est.",
   "surprise.first.unsound": "Sortir d'en dessous, et en tenir tout le monde à l'écart.",
   "surprise.first.differs": "S'arrêter sur place. On ne manœuvre plus rien d'après ce plan.",
+  "surprise.first.silent":
+    "Tout le monde à l'écart. Prendre un autre détecteur, l'éprouver et vérifier de nouveau.",
   "rehearse.mark.begun": "Chantier commencé",
   "rehearse.mark.again": "Chantier recommencé",
   "rehearse.mark.changed": "Changé :",
