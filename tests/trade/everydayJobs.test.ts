@@ -6,6 +6,7 @@ import { BANK_JOBS } from "./banks";
 import { CALL_OUT_JOBS } from "./callOuts";
 import type { EverydayJob } from "./everydayJob";
 import { LINE_JOBS } from "./lines";
+import { RARE_JOBS } from "./onceAYear";
 import { PEOPLE_JOBS } from "./people";
 import { linesOf, spoiled } from "./spoil";
 import { DEVICE_JOBS } from "./stations";
@@ -31,6 +32,7 @@ const JOBS: readonly EverydayJob[] = [
   ...DEVICE_JOBS,
   ...PEOPLE_JOBS,
   ...CALL_OUT_JOBS,
+  ...RARE_JOBS,
 ];
 
 for (const { job, drawing, order, mistakes } of JOBS)

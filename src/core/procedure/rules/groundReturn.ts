@@ -1,19 +1,20 @@
-import { elementOfKind, elementsOfKind } from "../../document";
+import { conductorsOf, elementOfKind, elementsOfKind } from "../../document";
 import { citationOf } from "../../reference";
-import type { ElementOfKind } from "../../devices";
+import { type ElementOfKind, isCustomers } from "../../devices";
 import type { System } from "../../document";
 import { conductorId, type ElementId, lettersOf, say } from "../../terms";
 import { isJoined } from "../job/joined";
 import { secondaryIds } from "../job/hands";
-import { nameOf, setName } from "../job/names";
+import { elementsOf, nameOf, setName } from "../job/names";
 import { groundIdOf } from "../job/positions";
 import { defineRule, type Problem } from "./rule";
 import type { JobState } from "../job/state";
 
 /**
  * The current of a ground goes home by a whole neutral; through a rod alone no link sees it in time. What hangs on a
- * secondary has its home there: the star of the bank that feeds it; and a three-wire secondary that is held on all its
- * phases needs none.
+ * secondary has its home there: the star of the bank that feeds it; a service that has come off its bank has it at the
+ * customer's, who alone could feed it; and what has three wires and is held on all of them needs none, a secondary as
+ * well as a line whose source is not earthed.
  */
 export const groundReturn = defineRule({
   id: "ground-return",
@@ -40,7 +41,8 @@ function returnOf({ document }: JobState, id: ElementId): Problem[] {
   const bank = bankFeeding(system, element);
   const home = (bank !== undefined && isOneNeutral(system, at, bank.to)) || leadsToSource(system, at);
   if (to !== "earth" && (home || isHomeByOthers(system, id, element))) return [];
-  if (bank !== undefined && isHeldWhole(system, element, bank)) return [];
+  if (bank === undefined ? isOnThreeWires(system, element) : isHeldWhole(system, element, bank)) return [];
+  if (bank === undefined && to !== "earth" && isCutOffService(system, element)) return [];
   const gaps = { set: setName(document, id), at: nameOf(document, at) };
   return [
     {
@@ -94,3 +96,13 @@ const isHeldWhole = (system: System, { at, phases }: Set, bank: Bank): boolean =
 
 const hasStar = ({ connection, midTap }: Bank): boolean =>
   midTap !== undefined || connection === "single" || connection.endsWith("-Yg");
+
+/** Whether a set holds every phase of a line whose sources are not earthed: what feeds one of them drives no current through earth. */
+const isOnThreeWires = (system: System, { at, phases }: Set): boolean =>
+  elementsOfKind(system, "source").every(([, it]) => !it.earthed) &&
+  (conductorsOf(system).get(at) ?? []).every((letter) => letter === "N" || phases.includes(letter));
+
+/** Whether a set stands on legs that no bank is joined to, where a customer's neutral comes: only that customer could feed them. */
+const isCutOffService = (system: System, { at, phases }: Set): boolean =>
+  /^[12]+$/.test(phases) &&
+  elementsOf(system).some(([, it]) => isCustomers(it) && "at" in it && isOneNeutral(system, at, it.at));

@@ -21,6 +21,25 @@ describe("left-behind: common practice: the line is left in service", () => {
     ["a barrel", "remove-barrel c1", "warning c1"],
     ["a lead", "cut l1", "warning l1", "l1 lead p3-p20 A"],
     [
+      "a lead that the job leaves cut and nobody cut",
+      "brief",
+      "warning l1",
+      'l1 lead p3-p20 A\njob leave={"l1":"open"}',
+    ],
+    ["a lead that the job leaves cut", "cut l1", "", 'l1 lead p3-p20 A\njob leave={"l1":"open"}'],
+    [
+      "a set that was handed over is the crew's own to take off",
+      "hand-over gx to Crew_2; unground gx",
+      "",
+      "gx ground p9 A cable=2/0 by=Crew_1\nl1 lead p8-p9 A\njob crew=Crew_2",
+    ],
+    [
+      "and to leave on",
+      "hand-over gx to Crew_2",
+      "warning gx",
+      "gx ground p9 A cable=2/0 by=Crew_1\nl1 lead p8-p9 A\njob crew=Crew_2",
+    ],
+    [
       "a ground set that was there before",
       "unground gx",
       "warning k1, warning gx",

@@ -1,5 +1,5 @@
 import { isGroundSet } from "../../devices";
-import type { Step } from "../../document";
+import { jobOf, type Step } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { type ElementId, type Message, say } from "../../terms";
 import { phasesElsewhere } from "../job/inService";
@@ -23,13 +23,17 @@ export const leftBehind = defineRule({
     const left: [where: string, what: Message][] = [];
     const name = (id: string) => ({ name: nameOf(document, id) });
     for (const [id, it] of elementsOf(document.system)) {
-      if (isGroundSet(it) && !(id in asFound.system.elements))
+      if (isGroundSet(it) && (!(id in asFound.system.elements) || wasTakenOver(state, id)))
         left.push([id, say("left.ground", { name: id })]);
       else if (isTagged(state, id) && !wasFoundTagged(state, id)) left.push([id, say("left.tag", name(id))]);
       else if (isElsewhere(state, id)) left.push([id, say("left.position", name(id))]);
     }
     for (const id of Object.keys(asFound.system.elements))
-      if (!(id in document.system.elements) && isGroundSet(elementOf(asFound.system, id)))
+      if (
+        !(id in document.system.elements) &&
+        isGroundSet(elementOf(asFound.system, id)) &&
+        !wasTakenOver(state, id)
+      )
         left.push([id, say("left.groundTaken", { name: nameOf(asFound, id) })]);
     for (const id of state.covered) left.push([id, say("left.cover", name(id))]);
     if (state.permit === "held" || state.permit === "requested") left.push(["permit", say("left.permit")]);
@@ -45,6 +49,10 @@ export const leftBehind = defineRule({
   },
 });
 
+/** Whether a set that was found on was handed to the crew, which then takes it off as its own. */
+const wasTakenOver = ({ asFound, played }: JobState, id: string): boolean =>
+  played.findLast((it) => it.do === "hand-over" && it.element === id)?.to === jobOf(asFound).crew;
+
 /** Keys beside its position that say how a thing stands; a link renewed and a lead remade are repairs, not left behind. */
 const ADDED_KEYS = ["blown", "removed", "cut", "parted"] as const;
 
@@ -59,7 +67,9 @@ function isElsewhere({ document, asFound, played }: JobState, id: ElementId): bo
     (is["on"] === true &&
       (was["on"] !== true || played.some((it) => it.do === "start" && it.element === id))) ||
     (is["blocked"] === true && was["blocked"] !== true) ||
-    ADDED_KEYS.some((key) => addsTo(was[key], is[key]))
+    (jobOf(asFound).leave[id] === "open"
+      ? is["cut"] === ""
+      : ADDED_KEYS.some((key) => addsTo(was[key], is[key])))
   );
 }
 

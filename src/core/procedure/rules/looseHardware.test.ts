@@ -15,6 +15,8 @@ checkRule(
     ["an arrester that is whole and fast", "open c1", "", "a1 arrester p2 A"],
     ["a failed one may come apart too", "open c1", "danger a1", "a1 arrester p2 A failed=A"],
     ["cut clear", "cut l1; lift k1", "", "l1 lead p2-p20 A\na1 arrester p20 A loose=true"],
+    ["the clamps of a ground set go on beside it", "open c1; ground p2 A", "danger a1"],
+    ["on another pole", "open c1; ground p4 A", ""],
     ["a tag shakes nothing", "tag c1", ""],
   ],
 );

@@ -3,10 +3,11 @@ import { elementsOfKind, isSameStructure, type System } from "../../document";
 import { endsOf } from "../../network";
 import { COMMON_PRACTICE } from "../../reference";
 import { lettersOf, say } from "../../terms";
-import { elementOf, elementsOf, nameOf } from "../job/names";
+import { elementOf, elementsOf, nameOf, setName } from "../job/names";
+import { groundIdOf } from "../job/positions";
 import { defineRule } from "./rule";
 import type { JobState } from "../job/state";
-import { isSwitching } from "../../steps";
+import { isSwitching, type Step } from "../../steps";
 
 /** Nothing on a pole is worked with a stick while something on it hangs loose or is failing. */
 export const looseHardware = defineRule({
@@ -15,9 +16,7 @@ export const looseHardware = defineRule({
   citation: COMMON_PRACTICE,
   check(step, before) {
     const { document } = before;
-    const element = elementOf(document.system, step.element);
-    if (!isSwitching(step) || element === undefined || !shakesThePole(element)) return undefined;
-    const points = endsOf(element).map(([, point]) => point);
+    const points = shakenAt(step, document.system);
     return elementsOf(document.system)
       .filter(
         ([id, it]) =>
@@ -31,14 +30,25 @@ export const looseHardware = defineRule({
       )
       .map(([id]) => ({
         where: id,
-        message: say("rule.loose-hardware", {
-          name: nameOf(document, step.element!),
+        message: say(step.do === "ground" ? "rule.loose-hardware.ground" : "rule.loose-hardware", {
+          name:
+            step.do === "ground"
+              ? setName(document, groundIdOf(document.system, step))
+              : nameOf(document, step.element!),
           loose: nameOf(document, id),
         }),
         help: say("rule.loose-hardware.help", { loose: nameOf(document, id) }),
       }));
   },
 });
+
+/** Where a step shakes the pole: at the ends of what is operated with a stick, and where the clamps of a ground set go on. */
+function shakenAt(step: Step, system: System): readonly string[] {
+  if (step.do === "ground") return step.at === undefined ? [] : [step.at];
+  const element = elementOf(system, step.element);
+  if (!isSwitching(step) || element === undefined || !shakesThePole(element)) return [];
+  return endsOf(element).map(([, point]) => point);
+}
 
 /** Whether it may come down or come apart when the pole is shaken. A line that is down is guarded, not held. */
 function isFailing(it: CircuitElement): boolean {

@@ -41,5 +41,19 @@ checkRule(
       "danger job",
       "job permitHolder=other permit=held",
     ],
+    [
+      "the crew gives back a permit that another holds, and names nobody",
+      "release-permit",
+      "danger job",
+      "job permitHolder=other permit=held",
+    ],
+    [
+      "it was handed to the crew first",
+      "hand-over permit=true to Crew_4; release-permit",
+      "",
+      "job permitHolder=other permit=held",
+    ],
+    ["its own, found held", "release-permit", "", "job permitHolder=Crew_4 permit=held"],
+    ["its own, held by one of it", "request-permit; receive-permit with lead; release-permit", ""],
   ],
 );

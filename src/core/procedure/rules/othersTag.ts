@@ -1,4 +1,5 @@
 import type { Step } from "../../steps";
+import { jobOf } from "../../document";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
 import { nameOf, setName } from "../job/names";
@@ -39,9 +40,11 @@ const touchesTag = (step: Step, before: JobState): boolean =>
   step.do === "unground" ||
   isSwitching(step);
 
-/** A permit is given back by the one who holds it. */
+/** A permit is given back by the one who holds it. One that was found held by somebody else is not the crew's to give. */
 function anothersPermit(step: Step, before: JobState): Problem | undefined {
-  const by = step.with ?? before.permitHolder;
+  const { crew, permit, permitHolder: foundWith } = jobOf(before.document);
+  const isAsFound = permit === "held" && before.permitHolder === foundWith;
+  const by = step.with ?? (isAsFound ? crew : before.permitHolder);
   if (before.permitHolder === "" || by === before.permitHolder) return undefined;
   return {
     where: "job",

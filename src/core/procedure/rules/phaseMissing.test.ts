@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { draw, parseSteps, playAll } from "../../../../tests/support/jobNotation";
+import { checkRule, draw, parseSteps, playAll } from "../../../../tests/support/jobNotation";
 import { findingsAtEnd } from ".";
 
 const BANK = `
@@ -22,3 +22,27 @@ describe("phase-missing: common practice, no source: no bank is left with a phas
     ["all of it closed", "open c1 ABC; close c1 ABC", []],
   ])("%s", (_why, steps, wanted) => expect(found(steps)).toEqual(wanted));
 });
+
+checkRule(
+  "phase-missing",
+  "common practice, no source: no customer is put onto a bank with a phase missing",
+  `${BANK}
+  m1   meter        p3-h1  ABC
+  mn   main         h1-h2  ABC
+  ld1  load         h2     ABC  connection=delta kw=30 customers=1
+  h1   point        kind=service
+  h2   point        kind=service
+`,
+  [
+    ["the main goes in while one pole is open", "open mn; open c1 C; close mn", "danger t1"],
+    ["the meter, with the main in", "open c1 ABC; pull m1; close c1 AB; replace m1", "danger t1"],
+    [
+      "the meter with the main out, so that nothing hangs on it",
+      "open mn; open c1 ABC; pull m1; close c1 AB; replace m1",
+      "",
+    ],
+    ["the main with all of them closed", "open mn; open c1 C; close c1 C; close mn", ""],
+    ["the main with all of them open", "open mn; open c1 ABC; close mn", ""],
+    ["a pole of the cutout is no customer's", "open c1 ABC; close c1 A", ""],
+  ],
+);

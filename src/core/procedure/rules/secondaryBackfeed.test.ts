@@ -47,6 +47,18 @@ checkRule(
       "",
       "c2 cutout p4-p50 A fuse=K10\nl1 lead p50-p5 A\nw1 work p50 A",
     ],
+    [
+      "a dead-front connector away from the bushing",
+      "open c2; work w1",
+      "danger t1",
+      "c2 cutout p4-p50 A fuse=K10\ne1 elbow p50-p5 A\nw1 work p50 A",
+    ],
+    [
+      "beyond one that is parked",
+      "open c2; open e1; work w1",
+      "",
+      "c2 cutout p4-p50 A fuse=K10\ne1 elbow p50-p5 A\nw1 work p50 A",
+    ],
     ["changed by work that stands above its cutout", "open c1; work w1", "danger t1", "w1 work p4 A does=t1"],
     ["work elsewhere", "open c2; work w1", "", "w1 work p3 A"],
     ["a load that nobody owns", "open c2; work w1", "", "ld1 load h2 12 kw=1 connection=delta"],

@@ -1,5 +1,14 @@
-import { type CircuitElement, customerCouldFeed, isOwners, isTransformer, openPhasesOf } from "../../devices";
-import { secondaryLetters } from "../../devices";
+import {
+  type CircuitElement,
+  customerCouldFeed,
+  isConductor,
+  isDeadFront,
+  isLine,
+  isOwners,
+  isTransformer,
+  openPhasesOf,
+  secondaryLetters,
+} from "../../devices";
 import { elementsOfKind, jobOf, type System } from "../../document";
 import { endsOf } from "../../network";
 import { citationOf } from "../../reference";
@@ -53,19 +62,22 @@ export const secondaryBackfeed = defineRule({
   },
 });
 
-/** Points that short leads join to one: a lead that is cut on all of its phases joins none. */
+/** Points that short leads join to one, or dead-front connectors in one cabinet: what is open on all of its phases joins none. */
 function pointsByLeads(system: System, at: string): ReadonlySet<string> {
   const points = new Set([at]);
-  const leads = elementsOfKind(system, "lead").filter(([, it]) =>
-    [...it.phases].some((letter) => !openPhasesOf(it).includes(letter)),
-  );
+  const joining = elementsOf(system).filter(([, it]) => isShort(it) && !isOpenOnAll(it));
   for (const point of points)
-    for (const [, { from, to }] of leads) {
-      if (from === point) points.add(to);
-      if (to === point) points.add(from);
+    for (const [, it] of joining) {
+      const ends = endsOf(it).map(([, end]) => end as string);
+      if (ends.includes(point)) for (const end of ends) points.add(end);
     }
   return points;
 }
+
+const isShort = (it: CircuitElement): boolean => (isConductor(it) && !isLine(it)) || isDeadFront(it);
+
+const isOpenOnAll = (it: CircuitElement): boolean =>
+  [...(it as { phases: string }).phases].every((letter) => openPhasesOf(it).includes(letter));
 
 const secondaryOf = (bank: Bank): ConductorId[] =>
   secondaryLetters(bank).map((letter) => conductorId(bank.to, letter));

@@ -6,7 +6,22 @@ checkRule("tagged-operated", "1910.269(m)(3)(v): tags forbid operating the devic
   ["untagged first", "open c1; tag c1; untag c1; close c1", ""],
   ["another thing", "open c1; tag c1; open c2", ""],
   ["taking the barrel out of an open cutout only makes it safer", "open c1; tag c1; remove-barrel c1", ""],
-  ["putting it back does not", "open c1; remove-barrel c1; tag c1; replace-barrel c1", "danger c1"],
+  [
+    "hanging it back in, open, operates nothing either",
+    "open c1; tag c1; remove-barrel c1; refuse c1; replace-barrel c1",
+    "",
+  ],
+  [
+    "nobody hangs it back in while people are on the line",
+    "open c1; remove-barrel c1; tag c1; work w1; replace-barrel c1",
+    "danger c1",
+  ],
+  [
+    "nor under a tag that was found there",
+    "replace-barrel c1",
+    "danger c1",
+    "c1 cutout p2-p3 A open=A removed=A tagged=true",
+  ],
   [
     "the other poles, opened one by one and tagged at the first",
     "open c3 A; tag c3; open c3 BC",

@@ -10,7 +10,8 @@ import { isClosing, isOpening, isSwitching } from "../../steps";
 
 /**
  * A tag says: do not operate. Taking the barrel out of a cutout that hangs open already is no operation of it, nor is
- * opening the other poles of cutouts that the crew opens and tags one by one.
+ * hanging it back in, open, under one's own tag while nobody is on the line; nor is opening the other poles of cutouts
+ * that the crew opens and tags one by one.
  */
 export const taggedOperated = defineRule({
   id: "tagged-operated",
@@ -23,6 +24,7 @@ export const taggedOperated = defineRule({
     const { opened } = phasesMoved(step, before, after);
     const isPathTouched = opened !== "" || isClosing(step);
     if (["remove-barrel", "refuse"].includes(step.do) && !isPathTouched) return undefined;
+    if (step.do === "replace-barrel" && hangsOpenAgain(before, id)) return undefined;
     if (isOpening(step) && opened !== "" && hangsOnOpenPole(before, id)) return undefined;
     const name = nameOf(before.document, id);
     return {
@@ -40,3 +42,7 @@ function hangsOnOpenPole(state: JobState, id: ElementId): boolean {
   const isGang = openingOf(element)?.gang === true;
   return !isGang && openPhasesOf(element) !== "";
 }
+
+/** A barrel with its new link hangs open where it came from; while people rely on its being out, it stays out. */
+const hangsOpenAgain = (state: JobState, id: ElementId): boolean =>
+  state.workUnderWay.size === 0 && !wasFoundTagged(state, id);

@@ -42,6 +42,17 @@ checkRule(
       "open c1 with load-break-tool; lift k1; check-detector; test p2 A; check-detector; ground p2 A; ground p2 A as g2",
       "",
     ],
+    [
+      "a ground at the other end of the span proves nothing about this end",
+      "open c1 with load-break-tool; lift k1; check-detector; test p3 A; check-detector; ground p3 A; ground p4 A as g2",
+      "danger g2",
+    ],
+    [
+      "nor one at the other end of a buried cable",
+      "open c1 with load-break-tool; lift k1; check-detector; test p3 A; check-detector; ground p3 A; ground p4 A as g2",
+      "danger g2",
+      "sp1 span p3-p4 A construction=cable lengthM=60",
+    ],
     ["tested and found live", "check-detector; test p2 A; ground p2 A", "danger g1"],
   ],
 );

@@ -1,14 +1,15 @@
-import { conductorNames } from "../../document";
+import { conductorNames, elementsOfKind, isSameStructure, type System } from "../../document";
 import { citationOf } from "../../reference";
-import { conductorId, type Letter, say } from "../../terms";
+import { type ConductorId, conductorId, type Letter, lettersOf, partsOfConductor, say } from "../../terms";
+import { isJoined } from "../job/joined";
 import { setName } from "../job/names";
 import { groundIdOf, phasesAt } from "../job/positions";
 import { defineRule } from "./rule";
-import { asItStands } from "../job/seen";
 
 /**
  * A ground goes only on conductors tested at that point since the last switching and found without nominal voltage,
- * unless a ground holds them already.
+ * unless a ground on the same structure holds them already: one at the other end of a span or a cable proves nothing about
+ * the conductor in hand.
  */
 export const testBeforeGround = defineRule({
   id: "test-before-ground",
@@ -16,11 +17,11 @@ export const testBeforeGround = defineRule({
   citation: citationOf("n5-test"),
   check(step, before) {
     if (step.do !== "ground") return undefined;
-    const { conductors } = asItStands(before);
-    const untested = [...phasesAt(before.document.system, step)]
+    const { system } = before.document;
+    const untested = [...phasesAt(system, step)]
       .map((letter) => conductorId(step.at ?? "", letter as Letter))
       .filter((id) => before.readings.get(id)?.isWithoutNominalVolts !== true)
-      .filter((id) => conductors[id]?.state !== "grounded");
+      .filter((id) => !isHeldHere(system, id));
     if (untested.length === 0) return undefined;
     const n = before.played.length + 1;
     return {
@@ -39,3 +40,13 @@ export const testBeforeGround = defineRule({
     };
   },
 });
+
+/** Whether a ground set of the same structure is on a conductor. */
+function isHeldHere(system: System, id: ConductorId): boolean {
+  const { point } = partsOfConductor(id);
+  return elementsOfKind(system, "ground").some(
+    ([, it]) =>
+      isSameStructure(system, it.at, point) &&
+      lettersOf(it.phases).some((letter) => isJoined(system, conductorId(it.at, letter), id)),
+  );
+}

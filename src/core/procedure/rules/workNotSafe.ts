@@ -1,5 +1,14 @@
 import { endsOf } from "../../network";
-import { apartOf, isConductor, isGroundSet, lettersAtEnd } from "../../devices";
+import {
+  apartOf,
+  comesAway,
+  isConductor,
+  isGroundSet,
+  isLine,
+  isTransformer,
+  lettersAtEnd,
+  openPhasesOf,
+} from "../../devices";
 import {
   amended,
   conductorNames,
@@ -21,6 +30,7 @@ import {
   type WorkPointId,
 } from "../../terms";
 import { joinedTo } from "../job/joined";
+import { isLiveState } from "../job/live";
 import { elementOf, elementsOf, figure, nameOf } from "../job/names";
 import { doneBy } from "../job/repair";
 import { asItStands, seen } from "../job/seen";
@@ -108,32 +118,34 @@ function looseEnds(id: WorkPointId, before: JobState): Problem[] {
 }
 
 /**
- * A conductor that the work takes away leaves a line on either side, and what is grounded through it alone is grounded no
- * more once it is off: each side that stays has a ground of its own.
+ * What comes out of the line leaves a line on either side, a conductor that the work takes away as well as a switch or a
+ * jumper that it renews, and what is grounded through it alone is grounded no more once it is off: each side that stays
+ * has a ground of its own.
  *
  * @see 29 CFR 1910.269(n)(3): no difference of potential between parts that one worker touches
  */
 function endsLeftBare(id: WorkPointId, before: JobState): Problem[] {
   const { system } = before.document;
-  const gone = doneBy(before.document, id).filter((it) => isTakenAway(before, it));
-  if (gone.length === 0) return [];
-  const left = amended(system, [{ remove: gone }]);
+  const off = doneBy(before.document, id).filter((it) => isTakenAway(before, it) || isRenewed(before, it));
+  if (off.length === 0) return [];
+  const left = amended(system, [{ remove: off }]);
   const held = joinedTo(
     left,
     elementsOfKind(system, "ground").flatMap(([, { at, phases }]) =>
       lettersOf(phases).map((letter) => conductorId(at, letter)),
     ),
   );
-  return gone.flatMap((span) => {
-    const element = elementOf(system, span)!;
+  return off.flatMap((thing) => {
+    const element = elementOf(system, thing)!;
     const bare = endsOf(element).flatMap(([end, point]) =>
       lettersAtEnd(element, end)
         .filter((letter) => letter !== "N")
         .map((letter) => conductorId(point, letter))
-        .filter((it) => !held.has(it) && goesOn(left, it)),
+        // What stays live beside the hands is told by its distance.
+        .filter((it) => !held.has(it) && !isLiveState(conductorsOf(before)[it]?.state) && goesOn(left, it)),
     );
     if (bare.length === 0) return [];
-    const gaps = { name: nameOf(before.document, span), where: conductorNames(before.document, bare) };
+    const gaps = { name: nameOf(before.document, thing), where: conductorNames(before.document, bare) };
     return [
       {
         where: id,
@@ -144,6 +156,8 @@ function endsLeftBare(id: WorkPointId, before: JobState): Problem[] {
   });
 }
 
+const conductorsOf = (state: JobState) => asItStands(state).conductors;
+
 function isTakenAway({ document }: JobState, id: ElementId): boolean {
   const element = elementOf(document.system, id);
   return (
@@ -153,12 +167,26 @@ function isTakenAway({ document }: JobState, id: ElementId): boolean {
   );
 }
 
-/** Whether anything of the line hangs on a conductor, so that something of it stays in reach. */
+/** Whether the work changes a thing through which the line goes: hands on one side of it come to the other side too. */
+function isRenewed({ document }: JobState, id: ElementId): boolean {
+  const element = elementOf(document.system, id);
+  return (
+    element !== undefined &&
+    !isLine(element) &&
+    !isTransformer(element) &&
+    !comesAway(element) &&
+    endsOf(element).length === 2 &&
+    (element as { planned?: boolean }).planned !== true
+  );
+}
+
+/** Whether something closed hangs on a conductor, so that more than a stub stays in reach: a pulled meter leaves its jaws alone. */
 const goesOn = (system: System, id: ConductorId): boolean => {
   const { point, letter } = partsOfConductor(id);
   return elementsOf(system).some(
     ([, it]) =>
       !isGroundSet(it) &&
+      !openPhasesOf(it).includes(letter) &&
       endsOf(it).some(([end, at]) => at === point && lettersAtEnd(it, end).includes(letter)),
   );
 };

@@ -153,6 +153,8 @@ export const procedure = {
   "rule.permit-first.help":
     "request the permit from the system operator, receive it and repeat it back first",
   "rule.loose-hardware": "operating {name} shakes the pole, and {loose} hangs loose or is failing there",
+  "rule.loose-hardware.ground":
+    "putting {name} on shakes the pole, and {loose} hangs loose or is failing there",
   "rule.loose-hardware.help": "secure {loose} or cut it clear first, from where it cannot fall on anyone",
   "rule.load-break.bare":
     "{name} breaks {amps} A on {letter}, and neither it nor the tool in hand is made to break more than {limit} A",
@@ -333,6 +335,8 @@ export const procedure = {
   "rule.single-phasing": "{name} closes with {motor} on, pole by pole, where a link had blown",
   "rule.single-phasing.help": "have the motor shut off at its own main until all its phases are back",
   "rule.phase-missing": "{name} is left with {phases} missing",
+  "rule.phase-missing.closed":
+    "{name} puts a customer onto {bank}, which has {phases} missing: a motor burns on it",
   "rule.phase-missing.help": "close the missing phase, or open the others",
   "rule.cause-first": "{name} is closed again, and nobody has looked for what blew its link",
   "rule.cause-first.help": "walk what lies beyond it first, and look at every pole",

@@ -153,6 +153,7 @@ export const procedure = {
   "rule.permit-first.unrequested": "une autorisation est reçue que personne n'a demandée",
   "rule.permit-first.help": "demandez l'autorisation à l'exploitant, recevez-la et répétez-la d'abord",
   "rule.loose-hardware": "manœuvrer {name} secoue le poteau, et {loose} y pend ou y cède",
+  "rule.loose-hardware.ground": "poser {name} secoue le poteau, et {loose} y pend ou y cède",
   "rule.loose-hardware.help": "assurez d'abord {loose} ou dégagez-le, d'où il ne peut tomber sur personne",
   "rule.load-break.bare":
     "{name} coupe {amps} A sur {letter}, et ni lui ni l'outil en main ne sont faits pour couper plus de {limit} A",
@@ -353,6 +354,8 @@ export const procedure = {
   "rule.single-phasing.help":
     "faire arrêter le moteur à son disjoncteur jusqu’au retour de toutes ses phases",
   "rule.phase-missing": "{name} est laissé sans {phases}",
+  "rule.phase-missing.closed":
+    "{name} met un client sur {bank}, à qui il manque {phases} : un moteur y brûle",
   "rule.phase-missing.help": "fermer la phase qui manque, ou ouvrir les autres",
   "rule.cause-first": "{name} est refermé, et personne n’a cherché ce qui a fait fondre son fusible",
   "rule.cause-first.help": "parcourir d’abord ce qui est au-delà, et regarder chaque poteau",
