@@ -223,6 +223,10 @@ const TRUE: Readonly<Record<string, (told: Told) => boolean>> = {
       );
     return closes(named("other")) !== -1 && closes(named("other")) < closes(played.step.element);
   },
+  "why.ring": ({ before, after }) => liveCount(after) === liveCount(before),
+  "why.off.ring": ({ before, after, played }) =>
+    elementIn(before, played.step.element!)["normallyOpen"] === true &&
+    liveCount(after) === liveCount(before),
   "why.off.normal": ({ played, before }) => elementIn(before, played.step.element!)["normallyOpen"] === true,
   "why.stop.machine": ({ played, before }) => elementIn(before, played.step.element!)["on"] === true,
   "why.tag.found": ({ played, rehearsal }) =>

@@ -12,6 +12,7 @@ import {
 } from "./closing";
 import { afterWork, goalOf, isOff, offPart } from "./ending";
 import { type Opening, openingsIn } from "./openings";
+import { isInRing } from "./rings";
 import { nodesOfFeeder } from "./ways";
 
 /**
@@ -21,11 +22,13 @@ import { nodesOfFeeder } from "./ways";
  *
  * @param ready the drawing as it stands while the work is done, without tags and grounds
  * @param inParts keys of what closes last, so that no link picks up everything at once
+ * @param rings whether a ring of one source may be closed before its open point opens again
  */
 export function backToService(
   document: StillhotDocument,
   ready: System,
   inParts: ReadonlySet<string>,
+  rings: Rings = "opened before it closes",
 ): readonly Move[] {
   const start = afterWork(document, ready);
   const goal = goalOf(document);
@@ -33,15 +36,17 @@ export function backToService(
     .all.filter(({ moves }) => moves !== "machine")
     .flatMap((it) => offPart(start, it) ?? []);
   const ties = openingsIn(document, start).all.flatMap((it) => offPart(goal, it) ?? []);
-  const plain = closedOutward(document, start, [], toClose, inParts);
+  const plain = closedOutward(document, start, [], toClose, inParts, rings);
   const machines = plain.onMachine.length === 0 ? [] : machinesAlone(document, start);
   if (ties.length + machines.length === 0) return plain.moves;
-  const changed = closedOutward(document, start, [...ties, ...machines], toClose, inParts);
+  const changed = closedOutward(document, start, [...ties, ...machines], toClose, inParts, rings);
   // A tie stays closed where what it feeds has no other supply.
   return customersDark(circuitOf(changed.after), []) > customersDark(circuitOf(plain.after), [])
     ? plain.moves
     : changed.moves;
 }
+
+type Rings = "opened before it closes" | "closed before it opens";
 
 interface Closed {
   readonly moves: readonly Move[];
@@ -56,6 +61,7 @@ function closedOutward(
   toGoOff: readonly Opening[],
   toClose: readonly Opening[],
   inParts: ReadonlySet<string>,
+  rings: Rings,
 ): Closed {
   const off = openingMoves(document, start, toGoOff);
   const parted = afterAll(document, start, off);
@@ -70,10 +76,13 @@ function closedOutward(
   );
   const closing = closingMoves(document, parted, taken, inParts);
   const fed = afterAll(document, parted, closing);
-  const moves = inTime(document, start, toGoOff, [
-    ...closing,
-    ...closingMoves(document, fed, onDeadPart(document, fed, toClose)),
-  ]);
+  const moves = inTime(
+    document,
+    start,
+    toGoOff,
+    [...closing, ...closingMoves(document, fed, onDeadPart(document, fed, toClose))],
+    rings,
+  );
   return { moves, after: afterAll(document, start, moves), onMachine };
 }
 
@@ -86,6 +95,7 @@ function inTime(
   start: System,
   toGoOff: readonly Opening[],
   closing: readonly Move[],
+  rings: Rings,
 ): Move[] {
   const moves: Move[] = [];
   let system = start;
@@ -99,7 +109,8 @@ function inTime(
     isOffYet = true;
   };
   for (const move of closing) {
-    if (move.way === "on" && meetsSupply(system, move.opening)) goOff();
+    const isRing = rings === "closed before it opens" && isInRing(system, move.opening);
+    if (move.way === "on" && !isRing && meetsSupply(system, move.opening)) goOff();
     make(move);
   }
   goOff();

@@ -59,6 +59,7 @@ export function decide(document: StillhotDocument, choice: Choice, wishes: Wishe
     found: jobOf(document).permit,
     waitSeconds: wishes.wait || capacitorsLeft(document, choice).length > 0 ? DISCHARGE_SECONDS : 0,
     retest: wishes.retest,
+    rings: [],
     back,
   };
   const state = stateReady(document, intent);

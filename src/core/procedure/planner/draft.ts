@@ -9,11 +9,12 @@ import { type Bypassed, bypassed } from "./bypass";
 import { decide } from "./decide";
 import { demandKey, demandOf } from "./demand";
 import type { Intent } from "./intent";
-import { otherTurns, withFewestVisits } from "./fewestVisits";
+import { isNoWorse, otherTurns, withFewestVisits } from "./fewestVisits";
 import { stepsOf } from "./orderOfSteps";
 import { playing } from "./playing";
 import { purposesOf } from "./purposes";
 import { repaired } from "./repair";
+import { ringsFirst } from "./ringsFirst";
 import type { Choice, DeadEnds } from "./search";
 import type { PlannedStep } from "./types";
 import { type Wishes, wish } from "./wishes";
@@ -68,7 +69,7 @@ export function draftFor(
     if (mended === undefined)
       return withFewestVisits(
         asFound,
-        draftOf(asFound, intent, wishes, steps),
+        withRingsClosed(asFound, document, draftOf(asFound, intent, wishes, steps), ordered),
         (it) => otherTurns(document, it, demand),
         ordered,
         (it, turned) => draftOf(asFound, it, wishes, turned),
@@ -76,6 +77,19 @@ export function draftFor(
     wishes = mended;
   }
   return undefined;
+}
+
+/** A draft, or the same with rings of one source closed before anything opens, where that spares customers a gap and no rule finds more in it. */
+function withRingsClosed(
+  asFound: StillhotDocument,
+  document: StillhotDocument,
+  draft: OrderDraft,
+  ordered: (intent: Intent) => readonly PlannedStep[],
+): OrderDraft {
+  const ringed = ringsFirst(document, draft.intent, draft.wishes.first);
+  if (ringed === undefined) return draft;
+  const better = draftOf(asFound, ringed, draft.wishes, ordered(ringed));
+  return isNoWorse(better, draft) ? better : draft;
 }
 
 function draftOf(

@@ -198,9 +198,45 @@ const JOBS: readonly (readonly [
      cb   cutout       p1-rb  A  fuse=K65
      ${["a", "a1", "a2", "sa", "b", "b1", "b2", "sb"].map((it) => `${it} point kind=pad`).join("\n     ")}
      w1   work         a      A  does=ta`,
-    "open ca A; open eb1 A; close eb2 A; barricade a",
-    "close ca A; open eb2 A; close eb1 A",
+    "close eb2 A; open ca A; open eb1 A; barricade a",
+    "close ca A; close eb1 A; open eb2 A",
     5,
+    0,
+  ],
+  [
+    "a ring that one station feeds at both ends: its open point closes first, and opens last; nobody blinks",
+    `${LINE}
+     d1   disconnect  p1-q1   ABC  gang=true loadBreakAmps=400
+     r1   span        q1-a2   ABC  lengthM=300
+     swa  disconnect  a2-a3   ABC  gang=true loadBreakAmps=400
+     r2   span        a3-a4   ABC  lengthM=300
+     ld1  load        a4      ABC  kw=300 customers=40
+     d2   disconnect  p1-q2   ABC  gang=true loadBreakAmps=400
+     r3   span        q2-b2   ABC  lengthM=300
+     ld2  load        b2      ABC  kw=300 customers=40
+     tie  disconnect  a4-b2   ABC  gang=true open=ABC normallyOpen=true loadBreakAmps=400
+     w1   work        a2      ABC`,
+    "close tie; open d1; barricade a2; open swa",
+    "close swa; close d1; open tie",
+    0,
+    0,
+  ],
+  [
+    "a tie to the same station whose ring holds a regulator off neutral is opened before it closes",
+    `${LINE}
+     d1   disconnect  p1-q1   ABC  gang=true loadBreakAmps=400
+     vr   regulator   q1-q9   ABC  taps={"A":9,"B":9,"C":9}
+     r1   span        q9-a2   ABC  lengthM=300
+     swa  disconnect  a2-a3   ABC  gang=true loadBreakAmps=400
+     r2   span        a3-a4   ABC  lengthM=300
+     ld1  load        a4      ABC  kw=300 customers=40
+     d2   disconnect  p1-q2   ABC  gang=true loadBreakAmps=400
+     r3   span        q2-b2   ABC  lengthM=300
+     tie  disconnect  a4-b2   ABC  gang=true open=ABC normallyOpen=true loadBreakAmps=400
+     w1   work        a2      ABC`,
+    "open d1; barricade a2; open swa; close tie",
+    "close d1; open tie; close swa",
+    0,
     0,
   ],
   [
@@ -249,6 +285,33 @@ describe("everyday jobs are planned as a foreman would", () => {
     expect(planned.customers).toMatchObject({ during, end });
     expect(rehearse(planDocument(document)).ok).toBe(true);
   });
+});
+
+test("where a ring feeds everybody meanwhile nobody is without supply for a moment, and both sides are tested before it closes", () => {
+  const ring = JOBS.find(([why]) => why.startsWith("a ring that one station"))!;
+  const { customers, steps } = plan(draw(ring[1]), { alternatives: false });
+  expect(customers).toEqual({ asFound: 0, during: 0, worst: 0, end: 0, steps: 0 });
+  const tie = steps.findIndex((it) => it.element === "tie");
+  expect(
+    steps.slice(tie - 2, tie + 1).map((it) => [it.do, it.at ?? it.element, it.expect].join(" ")),
+  ).toEqual(["test a4 live", "test b2 live", "close tie "]);
+});
+
+test("no customer is put back onto a bank before the link of its last phase is renewed", () => {
+  const { steps, ok } = plan(
+    draw(`${LINE}
+     c1   cutout       p1-p3  ABC  fuse=K12 blown=B
+     t1   transformer  p3-p4  ABC  connection=Y-D kva=75 primaryKv=12.47 secondaryV=480
+     mb   main         p4-h1  ABC  neutral=false
+     ld1  load         h1     ABC  connection=delta kw=40 customers=1
+     h1   point        kind=service
+     w1   work         p3     ABC  does=t1`),
+    { alternatives: false },
+  );
+  const at = (verb: string, element: string) =>
+    steps.findLastIndex((it) => it.do === verb && it.element === element);
+  expect(ok).toBe(true);
+  expect(at("close", "mb")).toBeGreaterThan(at("close", "c1"));
 });
 
 test("both sides of a thing that comes out of the line are tested and grounded, each by a set of its own", () => {

@@ -38,7 +38,8 @@ export function withFewestVisits(
 const isNowhereTwice = (visits: readonly Visit[]): boolean =>
   new Set(visits.map(({ structure }) => structure)).size === visits.length;
 
-const isNoWorse = (a: OrderDraft, b: OrderDraft): boolean =>
+/** Whether no rule finds more in a draft than in another, and nobody is longer without supply. */
+export const isNoWorse = (a: OrderDraft, b: OrderDraft): boolean =>
   a.findings.length <= b.findings.length && compareRanks(customersIn(a), customersIn(b)) <= 0;
 
 const customersIn = ({ customers: { during, worst, steps } }: OrderDraft): readonly number[] => [

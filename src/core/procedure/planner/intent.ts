@@ -58,6 +58,8 @@ export interface Intent {
   readonly waitSeconds: number;
   /** tested once more with the grounds on: what a neighbour induces is gone only then */
   readonly retest: boolean;
+  /** what closes a ring of one source before anything is opened */
+  readonly rings: readonly Move[];
   /** every move from the work, done, to the line in service */
   readonly back: readonly Move[];
 }

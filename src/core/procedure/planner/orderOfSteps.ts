@@ -7,7 +7,7 @@ import { isolating } from "./isolating";
 import { byMethod } from "./liveHands";
 import { provingDead } from "./provingDead";
 import type { Purpose } from "./purposes";
-import { restoring, supplying } from "./restoring";
+import { closingRings, restoring, supplying } from "./restoring";
 import { placeOf, RANK, step } from "./said";
 import { type PlannedGroup, inOrder } from "./schedule";
 import type { PlannedStep } from "./types";
@@ -40,11 +40,13 @@ export function stepsOf(
   }));
   const permit = permitActions(intent, brief);
   const past = bypassing(around, [brief, ...secures, ...permit]);
+  const rings = closingRings(document, intent, [brief, ...secures, ...permit, ...past]);
   const isolation = isolating(document, intent, purposes, withoutBypass(around), [
     brief,
     ...secures,
     ...permit,
     ...past,
+    ...rings,
   ]);
   const supply = supplying(document, intent, [brief, ...permit, ...isolation]);
   const proofs = provingDead(document, intent, [brief, ...isolation, ...supply]);
@@ -63,6 +65,7 @@ export function stepsOf(
     ...secures,
     ...permit,
     ...past,
+    ...rings,
     ...isolation,
     ...supply,
     ...proofs,

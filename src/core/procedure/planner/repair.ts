@@ -49,6 +49,7 @@ const REPAIRS: Readonly<Record<string, Repair>> = {
   "ground-place": saferWork,
   "fuse-on-close": pickedUpInParts,
   "single-phasing": motorOffFirst,
+  "phase-missing": customerLast,
   "pick-up-order": ({ where }, { wishes }) => wish(wishes, "forbidden", where),
   ferroresonance: ({ where }, { wishes, intent }) =>
     // With nothing else to open there it stays, and the plan says so.
@@ -199,6 +200,14 @@ function motorOffFirst({ where: motor }: Broke, { document, wishes }: Broken): W
       const { to } = complete(document.system.elements[element]!) as { to?: string };
       return moves === "phases" && to === at && !wishes.forbidden.has(element);
     })
+    .map(({ key }) => key);
+  return keys.length === 0 ? wishes : wish(alsoForced(wishes, keys), "first", ...keys);
+}
+
+/** A customer is kept off a bank until it has all of its phases. */
+function customerLast(_finding: Broke, { document, step, wishes }: Broken): Wishes {
+  const keys = openingsOf(document)
+    .all.filter(({ element }) => element === step.element && !wishes.forbidden.has(element))
     .map(({ key }) => key);
   return keys.length === 0 ? wishes : wish(alsoForced(wishes, keys), "first", ...keys);
 }

@@ -20,15 +20,30 @@ import { goalOf, isOff, madeSound } from "./ending";
 import type { Intent } from "./intent";
 import { type Opening, stepOff, stepOn, takesOffHung } from "./openings";
 import { placeOf, RANK, step } from "./said";
+import { isInRing } from "./rings";
 import type { PlannedGroup } from "./schedule";
 import type { PlannedStep } from "./types";
 
 /** What feeds the rest again before the work begins, one move after the other. */
 export const supplying = (
   document: StillhotDocument,
-  { choice: { restored } }: Intent,
+  { choice: { restored }, rings }: Intent,
   open: readonly PlannedGroup[],
-): PlannedGroup[] => inARow(document, restored.moves, RANK.supply, open, "meanwhile");
+): PlannedGroup[] =>
+  inARow(
+    document,
+    restored.moves.filter(({ opening }) => rings.every((ring) => ring.opening !== opening)),
+    RANK.supply,
+    open,
+    "meanwhile",
+  );
+
+/** What closes a ring of one source before anything is opened. */
+export const closingRings = (
+  document: StillhotDocument,
+  { rings }: Intent,
+  begun: readonly PlannedGroup[],
+): PlannedGroup[] => inARow(document, rings, RANK.ring, begun, "meanwhile");
 
 /**
  * Every move that brings the line back to service, each with the tag and the block coming off its own thing right before it
@@ -101,16 +116,20 @@ function together(moves: readonly Move[]): { readonly move: Move; readonly phase
   return rows;
 }
 
-function offSteps(document: StillhotDocument, { opening, tool }: Move, phases: string): PlannedStep[] {
+function offSteps(document: StillhotDocument, move: Move, phases: string): PlannedStep[] {
+  const { opening, tool } = move;
   const name = nameOf(document, opening.element);
-  return [step(stepOff(document.system, opening, phases, tool), say(whyOff(document, opening), { name }))];
+  return [step(stepOff(document.system, opening, phases, tool), say(whyOff(document, move), { name }))];
 }
 
 function whyOff(
   document: StillhotDocument,
-  opening: Opening,
-): "why.stop.machine" | "why.off.normal" | "why.off.again" {
+  move: Move,
+): "why.stop.machine" | "why.off.ring" | "why.off.normal" | "why.off.again" {
+  const { opening } = move;
   if (opening.moves === "machine") return "why.stop.machine";
+  if (isOff(goalOf(document), opening) && isInRing(systemMoved(document, move), opening))
+    return "why.off.ring";
   return isOff(goalOf(document), opening) ? "why.off.normal" : "why.off.again";
 }
 
@@ -189,6 +208,7 @@ function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: Wh
   const { opening, before } = move;
   const name = nameOf(document, opening.element);
   if (when === "meanwhile") {
+    if (isInRing(before, opening)) return say("why.ring");
     const fed =
       customersDark(circuitOf(before), []) - customersDark(circuitOf(systemMoved(document, move)), []);
     if (fed > 0) return say("why.supply", { name });

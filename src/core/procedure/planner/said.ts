@@ -27,6 +27,7 @@ export const RANK = {
   request: 4,
   receive: 5,
   bypass: 8,
+  ring: 9,
   isolate: 10,
   supply: 15,
   wait: 20,

@@ -65,6 +65,9 @@ export const planner = {
     "what blew the link of {name} is looked for on the line beyond before a new one goes in",
   "why.refuse.looked": "a new link, now that somebody has looked for what blew the old one",
   "why.supply": "it supplies what can be supplied while the work goes on",
+  "why.ring":
+    "one source feeds both its sides: closed before anything is opened, so that nobody goes without supply meanwhile",
+  "why.off.ring": "open in service; the usual way carries everybody again",
   "why.off.normal": "open in service; it opens before two supplies would meet",
   "why.off.again": "the load comes off here, so that what is switched next breaks and picks up none",
   "why.stop.machine": "it runs by itself, and would meet the line out of step",

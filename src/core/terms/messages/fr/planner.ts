@@ -71,6 +71,9 @@ export const planner = {
     "on cherche sur la ligne en aval ce qui a fait fondre le fusible de {name} avant d'en mettre un neuf",
   "why.refuse.looked": "un fusible neuf, maintenant qu'on a cherché ce qui a fait fondre l'autre",
   "why.supply": "alimente ce qui peut l'être pendant le travail",
+  "why.ring":
+    "une seule source alimente ses deux côtés : fermé avant toute ouverture, pour que personne ne soit coupé entre-temps",
+  "why.off.ring": "ouvert en service ; le chemin habituel alimente de nouveau tout le monde",
   "why.off.normal": "ouvert en service ; s'ouvre avant que deux alimentations se rejoignent",
   "why.off.again": "la charge part ici, si bien que la manœuvre suivante ne coupe ni ne reprend rien",
   "why.stop.machine": "tourne seule, et rejoindrait la ligne hors de phase",
