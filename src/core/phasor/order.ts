@@ -84,8 +84,8 @@ export function eliminationOrder(circuit: Circuit): Int32Array {
         continue;
       }
       stack.pop();
-      const pointsLeft = isElement(group) ? touched[group]!.filter((it) => isPlaced[it] === 0) : [];
-      if (pointsLeft.length > 1) waitForLastPoint(group);
+      const pointsLeft = new Set(isElement(group) ? touched[group]!.filter((it) => isPlaced[it] === 0) : []);
+      if (pointsLeft.size > 1) waitForLastPoint(group);
       else placeAll(group);
     }
   };
