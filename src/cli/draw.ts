@@ -38,7 +38,7 @@ export const draw = eachFile({
       json: { file, ok, findings: warnings.map(findingJson), ...(out === undefined ? { svg } : { out }) },
       lines: [spell(say("cli.wrote", { file, out: out ?? "" }))],
       ...(out === undefined ? { raw: svg } : {}),
-      aside: call.json ? [] : warnings.flatMap((it) => findingLines(it, file)),
+      aside: call.json ? [] : warnings.flatMap((it) => findingLines(it, file, document)),
     };
   },
 });

@@ -50,7 +50,7 @@ export const sheet = eachFile({
       json: { file, ok, findings: warnings.map(findingJson), fingerprint, ...result },
       lines: [spell(say("cli.wrote", { file, out: out ?? "" }))],
       ...(out === undefined ? { raw: html } : {}),
-      aside: call.json ? [] : warnings.flatMap((it) => findingLines(it, file)),
+      aside: call.json ? [] : warnings.flatMap((it) => findingLines(it, file, document)),
     };
   },
 });

@@ -1,6 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { line } from "./line";
+import { type StillhotDocument, writeDocument } from "../../src/core";
+import { type Drawn, MADE } from "../support/madeDrawings";
+import { files, line } from "./line";
 
 /** Every demo and scenario, and the ids of its file that no label and no word of a language could hold. */
 const FILES = ["demos", "scenarios"].flatMap((folder) =>
@@ -13,6 +15,10 @@ interface Saved {
   readonly system: Readonly<Record<string, Readonly<Record<string, { readonly label?: string }>>>>;
   readonly job?: { readonly workPoints?: Readonly<Record<string, { readonly label?: string }>> };
 }
+
+/** The words of a page or a picture, without what it carries for programs. */
+const asRead = (text: string): string =>
+  text.replaceAll(/<(style|metadata).*?<\/\1>/gs, " ").replaceAll(/<[^>]*>/g, " ");
 
 /** Ids of a file that are found in a text outside of the labels of that file. */
 function idsIn(text: string, { system, job }: Saved): string[] {
@@ -29,6 +35,25 @@ function idsIn(text: string, { system, job }: Saved): string[] {
   );
 }
 
+/** Made drawings of every sort; the law of their names itself is asked of all of them. */
+const ASKED = ["level 4 seed 12", "level 6 seed 13", "job 2", "job 6", "drawing 1", "the import of a map"];
+const made = MADE.filter(([name]) => ASKED.includes(name) || name.endsWith("ieee13-assets"));
+
+/** A drawing as a file, with work where its first line ends if nothing is to be done yet. */
+function asFile(drawn: Drawn): Saved & { readonly text: string } {
+  const document = drawn as StillhotDocument;
+  const line = Object.values(document.system.elements).find(({ kind }) => kind === "span") as
+    { readonly to: string; readonly phases: string } | undefined;
+  const hasWork = Object.keys(document.job?.workPoints ?? {}).length > 0;
+  const at = { at: line?.to, conductors: line?.phases.replace(/[^ABC]/g, "") };
+  const text = writeDocument(
+    hasWork || line === undefined ? document : ({ ...document, job: { workPoints: { w1: at } } } as never),
+  );
+  return { ...(JSON.parse(text) as Saved), text };
+}
+
+const COMMANDS = ["check", "rehearse", "plan", "sheet", "draw"];
+
 describe("D13 No id is part of a sentence", () => {
   test.each(FILES)("%s", async (path) => {
     const saved = JSON.parse(readFileSync(path, "utf8")) as Saved;
@@ -36,9 +61,39 @@ describe("D13 No id is part of a sentence", () => {
       for (const command of ["check", "rehearse", "sheet"]) {
         const { out, err } = await line([command, path, "--language", language]);
         expect([err, out.length > 300]).toEqual(["", true]);
-        const read = out.replaceAll(/<style.*?<\/style>/gs, " ").replaceAll(/<[^>]*>/g, " ");
-        expect(idsIn(read, saved), `${command} in ${language}`).toEqual([]);
+        expect(idsIn(asRead(out), saved), `${command} in ${language}`).toEqual([]);
       }
+  });
+
+  test.each(made)("nor of what is told of %s, on either way out", async (_, drawn) => {
+    const { text, ...saved } = asFile(drawn);
+    const at = files({ "made.json": text });
+    for (const [nth, command] of COMMANDS.entries()) {
+      // Each drawing is asked in one language and the other in turn.
+      const language = (nth + Object.keys(saved.system["points"]!).length) % 2 === 0 ? "en" : "fr";
+      // A plan is told where its order is written to a file.
+      const elsewhere = command === "plan" ? ["-o", at("planned.json")] : [];
+      const { out, err } = await line([command, at("made.json"), "--language", language, ...elsewhere]);
+      const told = asRead(`${out} ${err}`).replaceAll(at(""), "");
+      expect(told.length).toBeGreaterThan(50);
+      expect(idsIn(told, saved), `${command} in ${language}`).toEqual([]);
+    }
+  });
+
+  test.each(["draw", "sheet"])("what %s warns of on the way is told by names too", async (command) => {
+    const twice = {
+      format: "stillhot",
+      formatVersion: 1,
+      system: {
+        structures: { s1: { label: "Pole 7" }, s2: { label: "pole 7" } },
+        points: { p1: { on: "s1" }, p2: { on: "s2" } },
+        elements: { sp1: { kind: "span", phases: "A", from: "p1", to: "p2" } },
+      },
+    };
+    const at = files({ "twice.json": twice });
+    const { err } = await line([command, at("twice.json")]);
+    expect(err).toMatch(/name-twice/);
+    expect(idsIn(err.replaceAll(at(""), ""), twice)).toEqual([]);
   });
 
   test("an id in a text is found, and one in a label is not", () => {

@@ -26,7 +26,7 @@ export function assemble(draft: DrawingDraft, options: Options): StillhotDocumen
   if (draft.ledger.errors.length > 0) return undefined;
   const elements = turnedAway(draft);
   const pointIds = idsFor(new Map([...draft.points].map(([key, it]) => [key, it.idOf])));
-  const elementIds = idsFor(new Map(elements.map((it) => [it, it.idOf])));
+  const elementIds = idsFor(new Map(elements.map((it) => [it, it.idOf])), pointIds.values());
   const withNeutral = new Set(elements.flatMap((it) => neutralEnds(it, options.way)));
   const points: Record<string, JsonObject> = {};
   for (const [key, point] of draft.points)

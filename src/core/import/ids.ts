@@ -11,20 +11,24 @@ export interface IdSource {
 
 /**
  * Ids of a set of things: the name where it is one thing's alone, else the name and a mark made of the thing's own id.
- * They depend on the set and not on its order, and differ in more than case.
+ * They depend on the set and not on its order, and differ in more than case; none is one that something else has already.
  */
-export function idsFor<Key>(things: ReadonlyMap<Key, IdSource>): Map<Key, string> {
+export function idsFor<Key>(
+  things: ReadonlyMap<Key, IdSource>,
+  others: Iterable<string> = [],
+): Map<Key, string> {
   const wanted = new Map<string, number>();
   for (const { name } of things.values()) {
     const plain = plainId(name).toLowerCase();
     wanted.set(plain, (wanted.get(plain) ?? 0) + 1);
   }
-  const taken = new Set<string>();
+  const taken = new Set([...others].map((id) => id.toLowerCase()));
+  const ofOthers = new Set(taken);
   const ids = new Map<Key, string>();
   for (const [key, { name, own }] of things) {
     const plain = plainId(name);
-    const isAlone = plain !== "" && wanted.get(plain.toLowerCase()) === 1 && isWellFormedId(plain);
-    const id = isAlone ? plain : marked(plain, own, taken);
+    const isAlone = wanted.get(plain.toLowerCase()) === 1 && !ofOthers.has(plain.toLowerCase());
+    const id = isAlone && isWellFormedId(plain) ? plain : marked(plain, own, taken);
     taken.add(id.toLowerCase());
     ids.set(key, id);
   }

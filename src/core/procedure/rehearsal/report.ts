@@ -98,8 +98,8 @@ export function rehearsalText(rehearsal: Rehearsal, file: string, catalogue: Cat
     spell(summary, catalogue),
     "",
     ...visitLines(steps, catalogue),
-    ...told.flatMap(({ finding, at }) => ["", ...findingLines(finding, steps, file, at, catalogue)]),
-    ...findings.flatMap((finding) => ["", ...findingLines(finding, steps, file, undefined, catalogue)]),
+    ...told.flatMap(({ finding, at }) => ["", ...findingLines(finding, rehearsal, file, at, catalogue)]),
+    ...findings.flatMap((finding) => ["", ...findingLines(finding, rehearsal, file, undefined, catalogue)]),
     "",
   ].join("\n");
 }
@@ -151,13 +151,13 @@ function stepLines(steps: readonly PlayedStep[], visit: Visit, catalogue: Catalo
 
 function findingLines(
   { rule, severity, where, message, help, citation, marks = [] }: RehearsalFinding,
-  steps: readonly PlayedStep[],
+  { begin, steps }: Rehearsal,
   file: string,
   at: number | undefined,
   catalogue: Catalogue,
 ): string[] {
-  const end = steps.at(-1)?.state.document;
-  const name = end === undefined ? where : nameOfWhere(end, where);
+  const { document } = steps.at(-1)?.state ?? begin;
+  const name = nameOfWhere(document, where);
   const place =
     at === undefined ? say("report.atEnd", { file, where: name }) : say("report.atStep", { file, n: at });
   const shown = marks.length > 0 || at === undefined ? marks : [{ step: at, why: say("mark.thisStep") }];
