@@ -12,7 +12,9 @@ const FILES = ["demos", "scenarios"].flatMap((folder) =>
 );
 
 interface Saved {
-  readonly system: Readonly<Record<string, Readonly<Record<string, { readonly label?: string }>>>>;
+  readonly system: Readonly<
+    Record<string, Readonly<Record<string, { readonly label?: string; readonly on?: string }>>>
+  >;
   readonly job?: { readonly workPoints?: Readonly<Record<string, { readonly label?: string }>> };
 }
 
