@@ -13,7 +13,7 @@ const FILES = ["demos", "scenarios"].flatMap((folder) =>
 
 interface Saved {
   readonly system: Readonly<
-    Record<string, Readonly<Record<string, { readonly label?: string; readonly on?: string }>>>
+    Record<string, Readonly<Record<string, { readonly label?: string; readonly [key: string]: unknown }>>>
   >;
   readonly job?: { readonly workPoints?: Readonly<Record<string, { readonly label?: string }>> };
 }
