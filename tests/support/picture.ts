@@ -15,6 +15,7 @@ import {
   overviewOf,
   placeNotes,
   type PlacedNote,
+  ringAt,
   type Scene,
   sceneOf,
   symbolBoxOf,
@@ -106,6 +107,11 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
   const wires = wiresOf(scene);
   const symbols = symbolsOf(scene);
   const plates = scene.plates.filter(({ shapes }) => shapes.length > 0).map(({ plate }) => plate.box);
+  const rings = placed.flatMap(({ note }) => {
+    if (note.ring === undefined) return [];
+    const half = ringAt(note, scale) / scale;
+    return [boxOf([note.ring.x, note.ring.y], half)];
+  });
   const misplaced = boxes.flatMap(({ note, box }) => {
     if (note.kind === "title")
       return [
@@ -115,6 +121,20 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
         ...(symbols.some((it) => overlaps(it.box, box)) ? [`${note.text} lies on a symbol`] : []),
         ...(plates.some((it) => overlaps(it, box) && !contains(it, box))
           ? [`${note.text} lies on an edge`]
+          : []),
+      ];
+    if (note.kind === "work")
+      return [
+        ...(rings.some((it) => overlaps(it, box))
+          ? [`the flag ${note.text} lies on the ring of a work place`]
+          : []),
+        ...(boxes.some((it) => it.note !== note && overlaps(it.box, box))
+          ? [`the flag ${note.text} lies on what is written`]
+          : []),
+        ...(symbols.some((it) => overlaps(it.box, box)) ? [`the flag ${note.text} lies on a symbol`] : []),
+        ...(wires.some((it) => overlaps(it, box)) ? [`the flag ${note.text} lies on a line`] : []),
+        ...(plates.some((it) => overlaps(it, box) && !contains(it, box))
+          ? [`the flag ${note.text} lies on an edge`]
           : []),
       ];
     if (note.kind !== "elementLabel") return [];

@@ -9,6 +9,7 @@ import {
   readDocument,
   type StillhotDocument,
 } from "../../src/core";
+import { inWords, type Wording } from "../../src/app/keep/translated";
 import { done, importMapFile, importModel } from "./imported";
 import { badlyShown } from "./picture";
 import { randomDocument } from "./randomSystems";
@@ -29,7 +30,9 @@ export const faultsOf = ({ name, language, document }: ToLookAt): readonly strin
 /** All that is kept in files: demos, scenarios, and feeders and maps that were taken in from other formats. */
 export const KEPT: readonly ToLookAt[] = [
   ...["demos", "scenarios"].flatMap((folder) =>
-    namesIn(folder, ".stillhot.json").map((file) => inBoth(file, () => read(text(`${folder}/${file}`)))),
+    namesIn(folder, ".stillhot.json").map((file) =>
+      inBoth(file, (language) => read(inLanguage(language, folder, file))),
+    ),
   ),
   ...namesIn("import/cim", ".xml").map((file) =>
     inBoth(file, () => unplaced(done(importModel(`cim/${file}`)).document)),
@@ -65,8 +68,19 @@ function text(name: string): string {
   return readFileSync(`shared/${name}`, "utf8");
 }
 
-function inBoth(name: string, document: () => StillhotDocument): readonly ToLookAt[] {
-  return (["en", "fr"] as const).map((language) => ({ name, language, document }));
+function inBoth(
+  name: string,
+  document: (language: ToLookAt["language"]) => StillhotDocument,
+): readonly ToLookAt[] {
+  return (["en", "fr"] as const).map((language) => ({ name, language, document: () => document(language) }));
+}
+
+/** A drawing of the library as the app opens it in a language: its own words are longer in French. */
+function inLanguage(language: ToLookAt["language"], folder: string, file: string): string {
+  const english = text(`${folder}/${file}`);
+  if (language === "en") return english;
+  const wording = JSON.parse(text(`${folder}/fr/${file.replace(".stillhot", "")}`)) as Wording;
+  return inWords(english, wording);
 }
 
 function read(file: string): StillhotDocument {

@@ -48,7 +48,7 @@ Konva.autoDrawEnabled = false;
 const MANY_PIECES = 800;
 const SETTLED_MS = 120;
 /** A flag over the topmost plate needs so much room [px]. */
-const FLAG = 56;
+const FLAG = 76;
 /** Length of a symbol with which it and its labels can be told apart [px]. */
 const READABLE = 24;
 /** A whole drawing that is a little smaller than that is still worth more than a part of it. */

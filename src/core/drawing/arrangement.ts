@@ -1,4 +1,4 @@
-import { LARGE_ENOUGH, LEAST_SYMBOL, MANY_ELEMENTS, PART_BY_PART, WORTH_IT } from "./tolerances";
+import { ARMS_LENGTH, LARGE_ENOUGH, LEAST_SYMBOL, MANY_ELEMENTS, PART_BY_PART, WORTH_IT } from "./tolerances";
 import { type CircuitElement, isBeside, isLine } from "../devices";
 import {
   complete,
@@ -36,7 +36,10 @@ export interface Lie {
   readonly way: Way;
   /** how many units of the drawing a pixel of its letters takes */
   readonly text: number;
-  /** how much wider than need be the room for what is written is, where the picture has it to spare: one where left out */
+  /**
+   * how much wider than need be the room for what is written is, where the picture has it to spare: one where left out, and
+   * none where no line is kept for it under symbols, which need the height
+   */
   readonly wide?: number;
 }
 
@@ -72,6 +75,8 @@ const WIDER = [1.8, 1.3];
 /** Round about a drawing stays free [px]: on a phone less, and there the row of buttons under it is margin enough. */
 const MARGIN = 20;
 const NARROW = { from: 600, margin: 14 };
+/** Over the drawing so much is kept for a flag [px]. */
+const FLAG = 60;
 
 /**
  * How a drawing that the program lays out shows its symbols largest in a picture of so much room, with what is written
@@ -95,7 +100,7 @@ export function bestLie(
   const scaleOf = (lie: Lie) => {
     const box = unionOf(laidOut(document, lie).plates.map((it) => it.box));
     if (box === undefined) return 1;
-    const flag = Object.keys(jobOf(document).workPoints).length > 0 && lie.way === "across" ? 60 : 0;
+    const flag = Object.keys(jobOf(document).workPoints).length > 0 && lie.way === "across" ? FLAG : 0;
     return Math.min(
       1.5,
       (room.width - 2 * margin) / (box.right - box.left),
@@ -105,21 +110,27 @@ export function bestLie(
   const ways: readonly Way[] = own === undefined ? ["across", "down"] : [own];
   const texts = own !== undefined || elementCountOf(system) > MANY_ELEMENTS ? [1] : TEXTS;
   const tried: { readonly lie: Lie; readonly scale: number; readonly worth: number }[] = [];
-  for (const way of ways)
-    for (const text of texts) {
-      const lie = { way, text };
-      const scale = scaleOf(lie);
-      const size = Math.min(1, symbolLengthAt(lie, scale) / largeEnough);
-      // How much of the room that the letters ask for they have: a little less does, since few ask for all of it.
-      const roominess = Math.min(1, (1.2 * text * scale) / lettersAt(scale));
-      tried.push({ lie, scale, worth: size * 6 + roominess * 5 + Math.min(1, scale) });
-      // Larger letters would only make all of it smaller.
-      if (size === 1 && roominess === 1) break;
-    }
-  const { lie, scale } = tried.reduce((best, it) => (it.worth > best.worth + WORTH_IT ? it : best));
-  if (texts.length === 1) return lie;
+  const tryAll = (bare: { wide?: 0 }) => {
+    for (const way of ways)
+      for (const text of texts) {
+        const lie = { way, text, ...bare };
+        const scale = scaleOf(lie);
+        const size = Math.min(1, symbolLengthAt(lie, scale) / largeEnough);
+        // How much of the room that the letters ask for they have: a little less does, since few ask for all of it.
+        const roominess = Math.min(1, (1.2 * text * scale) / lettersAt(scale));
+        tried.push({ lie, scale, worth: size * 6 + roominess * 5 + Math.min(1, scale) });
+        // Larger letters would only make all of it smaller.
+        if (size === 1 && roominess === 1) break;
+      }
+    return tried.reduce((best, it) => (it.worth > best.worth + WORTH_IT ? it : best));
+  };
+  const named = tryAll({});
+  if (texts.length === 1) return named.lie;
+  const isSmall = symbolLengthAt(named.lie, named.scale) < ARMS_LENGTH;
+  const { lie, scale } = isSmall ? tryAll({ wide: 0 }) : named;
   // A drawing that is too large to be read whole is read part by part.
-  if (symbolLengthAt(lie, scale) < LEAST_SYMBOL) return { ...lie, text: PART_BY_PART };
+  if (symbolLengthAt(lie, scale) < LEAST_SYMBOL) return { way: lie.way, text: PART_BY_PART };
+  if (lie.wide === 0) return lie;
   const wide = WIDER.find((it) => scaleOf({ ...lie, wide: it }) > 0.985 * scale);
   return wide === undefined ? lie : { ...lie, wide };
 }
@@ -138,7 +149,7 @@ function laidOut(document: StillhotDocument, { way, text, wide = 1 }: Lie): Arra
   const { system } = document;
   const worked = new Set<string>(Object.values(jobOf(document).workPoints).map(({ at }) => at));
   const label = (id: ElementId) =>
-    labelWidthOf(complete(system.elements[id]!), isTightAt(text)) * text * wide;
+    labelWidthOf(complete(system.elements[id]!), isTightAt(text)) * text * (wide || 1);
   const layout = layOut(system, { way, text, wide, label }, worked);
   let routes: Arrangement["routes"] | undefined;
   const it: Arrangement = {

@@ -55,6 +55,22 @@ test(
   },
 );
 
+test("a flag is never cut, on a drawing that a person placed too", () => {
+  const { system, ...rest } = drawing(
+    { p1: "0 0", p2: "200 0" },
+    { s1: { kind: "source", at: "p1", phases: "ABC", kvLL: 12.47 } },
+  );
+  const job = {
+    task: "Replace the cracked insulator on pole 32",
+    workPoints: { w1: { at: "p2", conductors: "C" } },
+  };
+  const scene = sceneOf({ ...rest, system, job } as unknown as StillhotDocument, undefined, {
+    catalogue: english,
+  });
+  const [flag] = placeNotes(scene, 1).filter(({ note }) => note.kind === "work");
+  expect(flag!.note.lines).toEqual(["Work here: point p2, C", "Replace the cracked", "insulator on pole 32"]);
+});
+
 /** Spots along a polyline, close to each other. */
 function alongOf(spine: readonly number[]): { x: number; y: number }[] {
   return Array.from({ length: spine.length / 2 - 1 }, (_, nth) => nth * 2).flatMap((k) =>

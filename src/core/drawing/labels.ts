@@ -8,11 +8,22 @@ const ONE_TIGHT_LINE = 8;
 /** Size of letters for which the program lays out [px]. */
 const SIZE = 14;
 
+/** Longest line of what is to be done, on a flag. */
+const ONE_FLAG_LINE = 30;
+
 /** A name in one line or two about as long as each other, never cut. */
-export function wrapped(name: string, isTight = false): readonly string[] {
+export const wrapped = (name: string, isTight = false): readonly string[] =>
+  inTwo(name, isTight ? ONE_TIGHT_LINE : ONE_LINE);
+
+/** What is to be done, in one line or two of a flag; nothing where it is longer, since a flag that is cut tells less than none. */
+export function onFlag(told: string): readonly string[] {
+  const lines = inTwo(told, ONE_FLAG_LINE);
+  return lines.every((it) => it.length <= ONE_FLAG_LINE) ? lines : [];
+}
+
+function inTwo(name: string, oneLine: number): readonly string[] {
   const words = name.split(" ").filter((it) => it !== "");
-  if (name.length <= (isTight ? ONE_TIGHT_LINE : ONE_LINE) || words.length < 2)
-    return name === "" ? [] : [name];
+  if (name.length <= oneLine || words.length < 2) return name === "" ? [] : [name];
   const breaks = words
     .slice(1)
     .map((_, nth) => [words.slice(0, nth + 1).join(" "), words.slice(nth + 1).join(" ")]);

@@ -141,13 +141,54 @@ export function placeNotes(
     const reach = distanceOf(own.box, box);
     return symbols.every((it) => it === own || distanceOf(it.box, box) >= reach);
   };
+  const grounds = pieces.flatMap(({ shapes }) =>
+    shapes.flatMap((it) => (it.shape === "ground" ? [it.box] : [])),
+  );
+  /** The free spot nearest to the ring around a work place, on its plate or so far off it and on no other. */
+  function freeSpotFor(
+    { ring }: Note,
+    across: number,
+    down: number,
+    off: number,
+    isBlocked: (box: Box) => boolean,
+  ) {
+    const at = around(ring!.x, ring!.y, 0, 0);
+    const plate = grounds.find((it) => isWithin(at, it));
+    let nearest: { readonly x: number; readonly y: number; readonly box: Box } | undefined;
+    if (plate === undefined) return nearest;
+    const area = around(
+      (plate.left + plate.right) / 2,
+      (plate.top + plate.bottom) / 2,
+      plate.right - plate.left - across + off,
+      plate.bottom - plate.top - down + off,
+    );
+    const step = (off > 0 ? 12 : 6) / scale;
+    let least = Infinity;
+    for (let x = area.left; x < area.right; x += step)
+      for (let y = area.top; y < area.bottom; y += step) {
+        const box = around(x, y, across, down);
+        const far = distanceOf(box, at);
+        if (far < least && !isBlocked(box) && !grounds.some((it) => it !== plate && overlaps(it, box)))
+          [least, nearest] = [far, { x, y, box }];
+      }
+    return nearest;
+  }
+  /** Whether what is written at a thing stands on the plate that this stands on. */
+  const isOnItsPlate = (box: Box, note: Note): boolean =>
+    grounds.every((it) => !isWithin(around(note.x, note.y, 0, 0), it) || isWithin(box, it));
   for (const note of queue.flat()) {
-    const short = shortForm(note, sizes);
-    const it = short === undefined ? placeOf(note, true) : (placeOf(note, false) ?? placeOf(short, true));
+    const forms = formsOf(note, sizes);
+    let it: PlacedNote | undefined;
+    for (const [nth, form] of forms.entries()) {
+      it = placeOf(form, nth === forms.length - 1);
+      if (it === undefined) continue;
+      if (nth > 0) it = { ...it, note, lines: form.lines! };
+      break;
+    }
     if (it === undefined) continue;
     const follower = followers.get(note);
     if (follower !== undefined) placed.push(...apart(it, follower));
-    else placed.push(it.note === short ? { ...it, note, lines: note.shorter! } : it);
+    else placed.push(it);
   }
   return placed;
 
@@ -166,7 +207,8 @@ export function placeNotes(
     const { width: own, height } = sizeOf(note, sizes);
     const width = own + (follower === undefined ? 0 : BETWEEN + sizeOf(follower, sizes).width);
     const onTheWire = note.sides[0]![0] === 0 && note.sides[0]![1] === 0;
-    const further = isLabel(note) ? [0, 14] : [0];
+    // A number whose place a line has stands further along the edge of its plate.
+    const further = isLabel(note) ? [0, 14] : note.kind === "title" ? [0, 20, 40, 60, 80] : [0];
     const spots = further.flatMap((extra) =>
       note.sides.map(([sideways, upright]) => {
         const length = Math.max(1, Math.hypot(sideways, upright));
@@ -186,46 +228,69 @@ export function placeNotes(
         note.kind === "work" && inView.length > 0 ? [] : spots.filter((it) => !inView.includes(it));
       spots.splice(0, spots.length, ...inView, ...outside);
     }
-    const clear = spots.find(
-      ({ box }) =>
-        !crowd.hits(box) &&
-        (onTheWire || !wires.hits(box)) &&
-        (!isLaidOut || note.kind !== "elementLabel" || isAtItsOwn(box, note)) &&
-        !(KEEPING_OFF.has(note.kind) && edges.hits(box)),
-    );
-    if (clear === undefined && !isLast) return undefined;
     const blocked = (box: Box) =>
       crowd.hits(box) ||
       wires.hits(box) ||
       edges.hits(box) ||
       (screen !== undefined && !isWithin(box, screen));
+    const clear =
+      spots.find(
+        ({ box }) =>
+          !crowd.hits(box) &&
+          (onTheWire || !wires.hits(box)) &&
+          (note.kind !== "elementLabel" ||
+            !isLaidOut ||
+            (isOnItsPlate(box, note) && isAtItsOwn(box, note))) &&
+          !(KEEPING_OFF.has(note.kind) && edges.hits(box)),
+      ) ??
+      // What is to be done is read at its pole, wherever there is room for it.
+      (note.kind === "work" && isLaidOut
+        ? (freeSpotFor(note, width / scale, height / scale, 0, blocked) ??
+          (isLast
+            ? freeSpotFor(note, width / scale, height / scale, OFF_ITS_PLATE / scale, blocked)
+            : undefined))
+        : undefined);
+    if (clear === undefined && !isLast) return undefined;
+    const size = { width, height };
     const free =
       clear ??
       (note.kind === "count" || (note.kind === "work" && screen !== undefined)
-        ? roundAbout(note, { width, height }, scale, blocked)
+        ? roundAbout(note, size, scale, blocked)
         : note.kind === "open"
-          ? roundAbout(note, { width, height }, scale, blocked, NEAR)
+          ? roundAbout(note, size, scale, blocked, NEAR)
           : undefined) ??
-      (givesWay(note) ? undefined : spots.find(({ box }) => !crowd.hits(box))) ??
-      (givesWay(note) ? undefined : roundAbout(note, { width, height }, scale, (box) => crowd.hits(box))) ??
-      (givesWay(note) ? undefined : spots[0]);
+      (givesWay(note)
+        ? undefined
+        : (spots.find(({ box }) => !crowd.hits(box)) ??
+          roundAbout(note, size, scale, (box) => crowd.hits(box)) ??
+          spots[0]));
     if (free === undefined) return undefined;
     crowd.add(free.box);
     return { note, x: free.x, y: free.y, width, height };
   }
 }
 
-/** A note as it stands where there is no room for all of it; nothing where it has no shorter form. */
-function shortForm(note: Note, sizes: NoteSizes): Note | undefined {
-  const { shorter } = note;
-  if (shorter === undefined || shorter.join() === note.lines?.join()) return undefined;
-  const short = { ...note, lines: shorter, text: shorter.join(" ") };
-  // What has a line less stands as near to its symbol.
-  const lost = (sizeOf(note, sizes).height - sizeOf(short, sizes).height) / 2;
-  return (note.drop ?? 0) > 0
-    ? { ...short, drop: note.drop! - (lost * NOTE_SIZES.label) / sizes.label }
-    : short;
+/** The ways to write a note, the fullest first: one alone where it has no other. */
+function formsOf(note: Note, sizes: NoteSizes): readonly Note[] {
+  const { lines, otherwise = [], shorter = lines } = note;
+  const others = [...otherwise, ...(shorter === undefined ? [] : [shorter])];
+  return [
+    note,
+    ...others.filter((it) => it.join() !== lines?.join()).map((it) => writtenAs(note, it, sizes)),
+  ];
 }
+
+function writtenAs(note: Note, lines: readonly string[], sizes: NoteSizes): Note {
+  const written = { ...note, lines, text: lines.join(" ") };
+  // What has a line less stands as near to its symbol.
+  const lost = (sizeOf(note, sizes).height - sizeOf(written, sizes).height) / 2;
+  return (note.drop ?? 0) > 0
+    ? { ...written, drop: note.drop! - (lost * NOTE_SIZES.label) / sizes.label }
+    : written;
+}
+
+/** By so much a flag is further off the middle of its plate at most than on it, on both sides together [px]. */
+const OFF_ITS_PLATE = 480;
 
 /** So many steps of 14 px away from its own place room is looked for. */
 const FARTHEST = 16;

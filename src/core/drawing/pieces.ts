@@ -598,7 +598,13 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
       reach: spread,
       drop: isCrowded ? (lines.length > 1 ? -14 : -9) : 0,
     });
-  else written(centre, { sides: [[0, 1]], gap: 3, reach: reachOn("bottom", centre.y) });
+  // Under it or, where that has no room, over it; what ends a chain has nothing after it either.
+  else
+    written(centre, {
+      sides: [[0, 1], ...(isCustomers(element) ? [[1, 0] as const] : []), [0, -1]],
+      gap: 3,
+      reach: reachOn("bottom", centre.y),
+    });
 }
 
 /** A name in two lines at most, or in one with the rating and the doubt under it. */

@@ -14,9 +14,10 @@ const DOT = 4;
 const INSET = { x: 10, y: 12 };
 /** Half the height of a line of a title [px]. */
 const HALF_LINE = 9.6;
-/** From the top of a plate to the middle of a flag of two lines, where it stands beside the number and where under it [px]. */
-const BESIDE_NUMBER = 26;
-const UNDER_NUMBER = 52;
+/** From the top of a plate to the middle of a flag of one line beside its number [px]. */
+const BESIDE_NUMBER = 17.6;
+/** Half the height of a line of a flag [px]. */
+const HALF_FLAG_LINE = 8.4;
 const TITLE_SIZE = 16;
 /** From the edge of a plate to the far side of the rod in its corner, with a little room before it. */
 const ROD = 29;
@@ -173,10 +174,14 @@ export function laidWorkPiece(
   lines: readonly string[],
 ): Piece {
   const owner: Owner = { of: "workPoint", id };
+  // Beside the number of a plate there is more room along it than down.
+  const [place, ...told] = lines;
+  const [first, ...others] = way === "down" && told.length > 1 ? [[place!, told.join(" ")], lines] : [lines];
   const note: Note = {
     kind: "work",
     text: lines.join(" "),
-    lines,
+    lines: first!,
+    otherwise: others,
     shorter: lines.slice(0, 1),
     look: "ink",
     owner,
@@ -195,9 +200,8 @@ export function laidWorkPiece(
       : {
           x: box.left + beside,
           y: box.top,
-          ...(isTightAt(text)
-            ? { drop: BESIDE_NUMBER, gap: 2 * INSET.x + widthOf(shortTitle(title), TITLE_SIZE) * TITLE_SPARE }
-            : { drop: UNDER_NUMBER, gap: 6 }),
+          drop: BESIDE_NUMBER + (first!.length - 1) * HALF_FLAG_LINE,
+          gap: 2 * INSET.x + widthOf(shortTitle(title), TITLE_SIZE) * TITLE_SPARE,
           sides: [[1, 0]],
         }),
     reach: 0,

@@ -17,10 +17,12 @@ import {
   savedPoint,
   type SavedPoint,
   settingsOf,
+  structureOf,
   type StillhotDocument,
   type System,
   type TouchedRecords,
   touchedSince,
+  type WorkPoint,
 } from "../document";
 import { type Assessment, type StateColumn, stateColumn } from "../hazard";
 import {
@@ -42,6 +44,7 @@ import { badgeOfAll, worstOf } from "./palettes";
 import { hasBadge, lazyPiece, overallOf, pieceOf, type Surroundings } from "./pieces";
 import { revised } from "./revisedMap";
 import { type Arrangement, arrangementOf } from "./arrangement";
+import { onFlag } from "./labels";
 import { laidPointPiece, laidWorkPiece, type PlatePiece, platePiece, rodShapes } from "./plates";
 import type { Way } from "./layout/inside";
 import type { Layout, Plate } from "./layout/layout";
@@ -390,22 +393,18 @@ class Artist {
   /** @param before those that still stand and say the same stay what they are */
   works(before?: Scene["works"]): Scene["works"] {
     const works = new Map<WorkPointId, Piece>();
-    for (const [key, { at, label }] of Object.entries(jobOf(this.document).workPoints)) {
+    for (const [key, work] of Object.entries(jobOf(this.document).workPoints)) {
+      const { at } = work;
       const spot = this.arrangement.at(at);
       if (spot === undefined) continue;
       const id = key as WorkPointId;
-      const text = this.#word(say("drawing.work", { label: shortened(label ?? "") })).trimEnd();
       const plate = this.arrangement.plates.find(({ points }) => points.includes(at));
+      const title = plate?.title ?? structureOf(this.document.system, at)!.label;
+      const lines = this.#flagLines(work, title);
       const piece =
         plate === undefined
-          ? workPiece(id, spot, this.#anglesAt(at), text)
-          : laidWorkPiece(
-              id,
-              spot,
-              plate,
-              this.arrangement.layout!,
-              this.#flagLines(key as WorkPointId, plate),
-            );
+          ? workPiece(id, spot, this.#anglesAt(at), lines)
+          : laidWorkPiece(id, spot, plate, this.arrangement.layout!, lines);
       const was = before?.get(id);
       works.set(id, was !== undefined && isSameFlag(was, piece) ? was : piece);
     }
@@ -439,12 +438,10 @@ class Artist {
   }
 
   /** What a flag says: the place with its conductors, and what is to be done there, each in whole words. */
-  #flagLines(id: WorkPointId, { title }: Plate): readonly string[] {
-    const { workPoints, task } = jobOf(this.document);
-    const { conductors, label } = workPoints[id]!;
+  #flagLines({ conductors, label }: WorkPoint, title: string): readonly string[] {
     const place = [title, [...conductors].join(" ")].filter((it) => it !== "").join(", ");
-    const does = label ?? task;
-    return [this.#word(say("drawing.workHere", { label: place })), ...(does === "" ? [] : [does])];
+    const told = [jobOf(this.document).task, label ?? ""].map(onFlag).find((it) => it.length > 0) ?? [];
+    return [this.#word(say("drawing.workHere", { label: place })), ...told];
   }
 
   #elementsAt(point: string): readonly string[] {
@@ -638,11 +635,18 @@ function pinShapes(x: number, y: number, degrees: number): Shape[] {
   ];
 }
 
-function workPiece(id: WorkPointId, { x, y }: Spot, angles: readonly number[], text: string): Piece {
+function workPiece(
+  id: WorkPointId,
+  { x, y }: Spot,
+  angles: readonly number[],
+  lines: readonly string[],
+): Piece {
   const owner = { of: "workPoint", id } as const;
   const note: Note = {
     kind: "work",
-    text,
+    text: lines.join(" "),
+    lines,
+    shorter: lines.slice(0, 1),
     look: "ink",
     owner,
     x,
@@ -662,11 +666,6 @@ function isSameFlag({ notes: [one] }: Piece, { notes: [other] }: Piece): boolean
     one!.sides.join() === other!.sides.join()
   );
 }
-
-/** A flag that is longer would cover what it marks; the whole label stands in the outline and the verdict. */
-const LONGEST_FLAG = 22;
-const shortened = (label: string): string =>
-  label.length > LONGEST_FLAG ? `${label.slice(0, LONGEST_FLAG - 1).trimEnd()}…` : label;
 
 const AROUND: readonly (readonly [number, number])[] = [
   [1, 0],

@@ -103,6 +103,8 @@ export interface Note {
   readonly drop?: number;
   /** its text line by line, the first one in bold letters; one line where left out */
   readonly lines?: readonly string[];
+  /** other ways to break its text into lines, the better one first */
+  readonly otherwise?: readonly (readonly string[])[];
   /** it stands right after how its thing stands, as one with that */
   readonly follows?: boolean;
   /** the lines that do where there is no room for all of them */

@@ -4,6 +4,9 @@ export const WORTH_IT = 0.1;
 /** Length of a symbol that one can read at arm's length on a screen [px]. */
 export const LARGE_ENOUGH = 32;
 
+/** Shorter than this symbols have the room of the names beside them [px]. */
+export const ARMS_LENGTH = 26;
+
 /** Shorter than this no symbol is drawn: its structure is one mark [px]. */
 export const LEAST_SYMBOL = 20;
 

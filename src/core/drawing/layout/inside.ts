@@ -24,7 +24,7 @@ export interface Rooms {
   readonly way: Way;
   /** how large what is written stands beside the symbols: 1 where a unit of the drawing is a pixel of its letters */
   readonly text: number;
-  /** how much more room it has than it needs */
+  /** how much more room it has than it needs; none where no line is kept for it under symbols */
   readonly wide: number;
   /** width of the longest line that is written at an element [units] */
   label(id: ElementId): number;
@@ -168,7 +168,7 @@ export class Inside {
   }
 
   get #twoLines(): number {
-    return TWO_LINES * this.#rooms.text;
+    return TWO_LINES * this.#rooms.text * Math.min(1, this.#rooms.wide);
   }
 
   #element(id: ElementId): CircuitElement {

@@ -10,7 +10,6 @@ import {
 import { type ElementId, lettersOf, type StructureId } from "../../terms";
 import {
   clearOfLetter,
-  isTightAt,
   leastTitleWidth,
   numberOf,
   STATE_AND_LETTER,
@@ -90,9 +89,9 @@ const ROD = 24;
 const SIDE = 38;
 /** A flag above a plate takes so much more [px]. */
 const FLAG = 60;
-const FLAG_WIDTH = 270;
-/** Where the line runs down and room is scarce, it stands beside the number, and takes so much more than that [px]. */
-const FLAG_BESIDE = 22;
+const FLAG_WIDTH = 310;
+/** Where the line runs down, it stands beside the number, and takes so much more than that [px]. */
+const FLAG_BESIDE = 25;
 /** The ring around a work place, from its middle [px]. */
 const RING = 22;
 /** From one ring to another, with the state of the line between them [px]. */
@@ -214,13 +213,13 @@ class Table {
 
   #arranged(entry: TreeBranch, inside: Inside, blocks: ReadonlyMap<TreeBranch, Block>): Block {
     const { way, text } = this.#rooms;
-    const isFlagBeside = way === "down" && isTightAt(text);
-    const flag = (isFlagBeside ? FLAG_BESIDE : FLAG) * text;
     const hasFlag = [...inside.stands.keys()].some((it) => this.#worked.has(it));
     const head =
-      way === "across" ? inside.left : Math.min(inside.left, 0) - HEAD.down * text - (hasFlag ? flag : 0);
+      way === "across"
+        ? inside.left
+        : Math.min(inside.left, 0) - HEAD.down * text - (hasFlag ? FLAG_BESIDE * text : 0);
     const plate = {
-      left: head - (way === "across" ? 0 : 0),
+      left: head,
       right: Math.max(inside.right + PAD, way === "across" ? this.#titleWidth(entry.plate) + head : 0),
       top:
         way === "across"
@@ -233,7 +232,7 @@ class Table {
         inside.bottom + PAD,
         way === "across" ? SIDE : this.#titleWidth(entry.plate) + this.#side,
         hasFlag && way === "down"
-          ? FLAG_WIDTH * text * this.#rooms.wide + (isFlagBeside ? this.#titleWidth(entry.plate) : 0)
+          ? FLAG_WIDTH * text * (this.#rooms.wide || 1) + this.#titleWidth(entry.plate)
           : 0,
       ),
     };

@@ -33,7 +33,6 @@ export const drawing = {
   "drawing.underbuild": "{kv} kV on the same poles",
   "drawing.parallel": "{kv} kV alongside",
   "drawing.cable": "underground",
-  "drawing.work": "WORK {label}",
   "drawing.workHere": "Work here: {label}",
   "drawing.title": "{title}: one-line drawing",
   "drawing.untitled": "Drawing without a title",

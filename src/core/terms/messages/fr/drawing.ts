@@ -33,7 +33,6 @@ export const drawing = {
   "drawing.underbuild": "{kv} kV sur les mêmes poteaux",
   "drawing.parallel": "{kv} kV à côté",
   "drawing.cable": "souterrain",
-  "drawing.work": "TRAVAIL {label}",
   "drawing.workHere": "Travail ici : {label}",
   "drawing.title": "{title} : schéma unifilaire",
   "drawing.untitled": "Dessin sans titre",
