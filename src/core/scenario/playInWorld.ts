@@ -15,6 +15,7 @@ import {
 import { isOpening, isSwitching } from "../steps";
 import { type Consequence, type JobState, play, seen } from "../procedure";
 import { phasesOf } from "../procedure/job/positions";
+import { documentAfter } from "../procedure/job/standing";
 import { findingsAtEnd } from "../procedure/rules";
 import { type ElementId, type JsonObject, type Message, say } from "../terms";
 import { factsOf } from "./truth";
@@ -204,7 +205,7 @@ function believedAfter(
     const keys = POSITION_KEYS.filter((key) => JSON.stringify(real[key]) !== JSON.stringify(drawn[key]));
     const set: JsonObject = Object.fromEntries(keys.map((key) => [key, real[key] ?? null]));
     if (keys.length > 0)
-      document = { ...document, system: amended(document.system, [{ set: { [step.element!]: set } }]) };
+      document = documentAfter(after, amended(document.system, [{ set: { [step.element!]: set } }]));
   }
   return {
     ...after,

@@ -20,6 +20,7 @@ import {
 } from "../document";
 import { endsOf } from "../network";
 import { beginJob, type JobState } from "../procedure";
+import { documentAfter, documentStanding } from "../procedure/job/standing";
 import type { ElementId, JsonObject, PointId, StructureId } from "../terms";
 import { factsOf, mapOf, truthOf } from "./truth";
 
@@ -173,8 +174,8 @@ function withSystems(
   change: (system: System) => System,
   changeAsFound: (system: System) => System = change,
 ): JobState {
-  const now: StillhotDocument = { ...job.document, system: change(job.document.system) };
-  const asFound: StillhotDocument = { ...job.asFound, system: changeAsFound(job.asFound.system) };
+  const asFound = documentStanding(job.asFound, changeAsFound(job.asFound.system));
+  const now = documentAfter({ ...job, asFound }, change(job.document.system));
   return { ...job, document: now, asFound };
 }
 

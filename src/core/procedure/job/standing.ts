@@ -1,6 +1,7 @@
 import { MOST_REMEMBERED } from "../tolerances";
-import { perObject, type SavedElement, type StillhotDocument, type System } from "../../document";
-import type { ElementId, Json } from "../../terms";
+import { perObject, type StillhotDocument, type System } from "../../document";
+import type { Json, JsonObject } from "../../terms";
+import type { JobState } from "./state";
 
 const systemsFrom = perObject((_asFound: System) => new Map<string, System>());
 const documentsFrom = perObject((_asFound: StillhotDocument) => new Map<System, StillhotDocument>());
@@ -21,9 +22,17 @@ export function documentStanding(asFound: StillhotDocument, system: System): Sti
   return fresh;
 }
 
+/** The drawing of a job once its things stand otherwise. Where an inject has changed more than those, it is a document of its own. */
+export function documentAfter({ asFound, document }: JobState, system: System): StillhotDocument {
+  const isTheJobs =
+    document.job === asFound.job &&
+    document.settings === asFound.settings &&
+    document.scenario === asFound.scenario;
+  return isTheJobs ? documentStanding(asFound, system) : { ...document, system };
+}
+
 function oneSystem(asFound: System, system: System): System {
-  // What an instructor's inject changes beside the elements has no short name: it is left as it is.
-  if (system.points !== asFound.points || system.frequencyHz !== asFound.frequencyHz) return system;
+  if (system.frequencyHz !== asFound.frequencyHz) return system;
   const name = nameOfStanding(asFound, system);
   if (name === "") return asFound;
   const known = systemsFrom(asFound);
@@ -34,22 +43,33 @@ function oneSystem(asFound: System, system: System): System {
   return system;
 }
 
-/** What differs from as found, in words that are the same for the same difference; empty where nothing does. */
-function nameOfStanding(asFound: System, system: System): string {
+/**
+ * What differs from as found, in words that are the same for the same difference; empty where nothing does. Devices come and
+ * go in any order; what comes onto the map as a point or a structure has its place among the others.
+ */
+const nameOfStanding = (asFound: System, system: System): string =>
+  [
+    ...differences("structure", asFound.structures ?? {}, system.structures ?? {}),
+    ...differences("point", asFound.points, system.points),
+    ...differences("element", asFound.elements, system.elements).sort(),
+  ].join("\n");
+
+type Records = Readonly<Record<string, JsonObject>>;
+
+function differences(of: string, asFound: Records, records: Records): string[] {
+  if (records === asFound) return [];
   const names: string[] = [];
-  for (const id of Object.keys(system.elements) as ElementId[]) {
-    const record = system.elements[id]!;
-    const was = Object.hasOwn(asFound.elements, id) ? asFound.elements[id] : undefined;
+  for (const [id, record] of Object.entries(records)) {
+    const was = Object.hasOwn(asFound, id) ? asFound[id] : undefined;
     if (record === was) continue;
     const text = textOf(record);
-    if (was === undefined || text !== textOf(was)) names.push(`${id}:${text}`);
+    if (was === undefined || text !== textOf(was)) names.push(`${of} ${id}:${text}`);
   }
-  for (const id of Object.keys(asFound.elements))
-    if (!Object.hasOwn(system.elements, id)) names.push(`-${id}`);
-  return names.sort().join("\n");
+  for (const id of Object.keys(asFound)) if (!Object.hasOwn(records, id)) names.push(`${of} -${id}`);
+  return names;
 }
 
-const textOf = perObject((record: SavedElement): string => JSON.stringify(sorted(record)));
+const textOf = perObject((record: JsonObject): string => JSON.stringify(sorted(record)));
 
-const sorted = (record: SavedElement): (readonly [string, Json | undefined])[] =>
+const sorted = (record: JsonObject): (readonly [string, Json | undefined])[] =>
   Object.entries(record).sort(([a], [b]) => (a < b ? -1 : 1));

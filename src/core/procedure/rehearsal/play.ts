@@ -10,7 +10,7 @@ import type { RehearsalFinding } from "../rules/rule";
 import { findingsOf } from "../rules";
 import { isAnothers } from "../job/owners";
 import { systemAfterWork } from "../job/repair";
-import { documentStanding } from "../job/standing";
+import { documentAfter } from "../job/standing";
 import type { JobState } from "../job/state";
 import {
   isActing,
@@ -45,7 +45,7 @@ export function play(before: JobState, step: Step): PlayedStep {
 
 /** How the job stands when the links have blown that a fault of this step melts. What was tested before it no longer counts. */
 function onceCleared(step: Step, before: JobState, after: JobState): JobState {
-  const standing = (system: System): JobState => ({ ...after, document: standingAfter(after, system) });
+  const standing = (system: System): JobState => ({ ...after, document: documentAfter(after, system) });
   const system = systemAfterBlowing(step, before, after, standing);
   return system === after.document.system ? after : { ...standing(system), ...UNTESTED };
 }
@@ -74,7 +74,7 @@ export const advance = (before: JobState, step: Step): JobState => onceWorked(st
 function onceWorked(step: Step, state: JobState): JobState {
   if (step.do !== "work") return state;
   const system = systemAfterWork(state.document, step);
-  return system === state.document.system ? state : { ...state, document: standingAfter(state, system) };
+  return system === state.document.system ? state : { ...state, document: documentAfter(state, system) };
 }
 
 /** How the job stands while a step is done: for everything but work that is how it stands after it. */
@@ -84,7 +84,7 @@ function underHands(before: JobState, step: Step): JobState {
   const system = isRefusal(moved) ? before.document.system : moved;
   const after: JobState = {
     ...before,
-    document: system === before.document.system ? before.document : standingAfter(before, system),
+    document: system === before.document.system ? before.document : documentAfter(before, system),
     played: [...before.played, step],
     notDone: isRefusal(moved) ? moved.refused : undefined,
     standingClear: isTelling(step) && before.standingClear,
@@ -106,15 +106,6 @@ const movedBy = (before: JobState, step: Step): System | Refusal =>
   (step.do === "untag" && isAnothers(before, step.element) && before.otherTags.has(step.element!))
     ? before.document.system
     : systemAfter(before.document.system, step);
-
-/** The drawing as it then stands. Where an inject has changed more than the job's things, it is a document of its own. */
-function standingAfter({ asFound, document }: JobState, system: System): JobState["document"] {
-  const isTheJobs =
-    document.job === asFound.job &&
-    document.settings === asFound.settings &&
-    document.scenario === asFound.scenario;
-  return isTheJobs ? documentStanding(asFound, system) : { ...document, system };
-}
 
 const UNTESTED: Pick<JobState, "tested" | "readings"> = { tested: new Set(), readings: new Map() };
 
