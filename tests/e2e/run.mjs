@@ -2,8 +2,7 @@
  * Runs the end-to-end tests against the built app: `node tests/e2e/run.mjs [NAMEPART ...]`.
  *
  * Each tests/e2e/*.e2e.mjs exports `tests`, a list of `{ name, run(ctx) }`; context.mjs says what `ctx` offers.
- * Two more run at once than there are processors, since each waits a good part of its time; each in a browser of its
- * own. One that is `alone` (it counts frames, or sees what stays for seconds) has the machine to itself at the end. A
+ * Three run at once for each processor, since each waits a good part of its time; each in a browser of its own. One that is `alone` (it counts frames, or sees what stays for seconds) has the machine to itself at the end. A
  * test fails when `run` throws, takes longer than its `seconds` (120), or a page reports an error.
  * NAMEPART picks the tests whose file or name contains it. HEADED=1 shows the browser.
  */
@@ -22,7 +21,7 @@ const out = makeResults();
 const pictures = join(out, "e2e");
 const summary = join(out, "e2e.json");
 const outcomes = [];
-const AT_ONCE = Math.min(4, availableParallelism() + 2);
+const AT_ONCE = Math.min(6, 3 * availableParallelism());
 
 function finish(reason) {
   const failures = outcomes.filter((it) => !it.ok);
