@@ -1,4 +1,4 @@
-import { isLiftedOff, isTransformer } from "../../devices";
+import { isLiftedOff } from "../../devices";
 import { complete, type StillhotDocument, type System } from "../../document";
 import { type Circuit, circuitOf, endsOf, REACH, reachOf, standingOf } from "../../network";
 import {
@@ -11,9 +11,9 @@ import {
   type PointId,
   say,
 } from "../../terms";
-import { secondaryIds } from "../job/hands";
+import { changedSupplies } from "../job/changedSupply";
 import { brokenThings } from "../job/inService";
-import { elementOf, nameOf } from "../job/names";
+import { nameOf } from "../job/names";
 import { isOnePiece } from "../job/phasing";
 import { customersDark, type Move, systemMoved } from "./closing";
 import { goalOf, isOff, madeSound } from "./ending";
@@ -220,7 +220,7 @@ function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: Wh
   return say(bringsVolts(document, move) ? "why.on.live" : "why.on.joined", { name });
 }
 
-/** The volts of a changed transformer are read as soon as it has some. */
+/** The volts of a changed transformer or service are read as soon as it has some. */
 function readingVolts(document: StillhotDocument, move: Move): PlannedStep[] {
   const [before, after] = [move.before, systemMoved(document, move)].map(circuitOf);
   const isLive = (circuit: Circuit, id: ConductorId): boolean => {
@@ -228,15 +228,12 @@ function readingVolts(document: StillhotDocument, move: Move): PlannedStep[] {
     const node = circuit.nodeOf.get(id);
     return node !== undefined && how[node] !== 0;
   };
-  return [...madeSound(document)].flatMap((id): PlannedStep[] => {
-    const bank = elementOf(after!.system, id);
-    if (bank === undefined || !isTransformer(bank)) return [];
-    const legs = secondaryIds(bank);
+  return changedSupplies(document, after!.system).flatMap(({ id, at, legs }): PlannedStep[] => {
     if (!legs.every((leg) => isLive(after!, leg)) || legs.every((leg) => isLive(before!, leg))) return [];
     const phases = legs.map((leg) => partsOfConductor(leg).letter).join("");
     return [
       step(
-        { do: "test", at: bank.to as PointId, phases, expect: "live" },
+        { do: "test", at, phases, expect: "live" },
         say("why.test.changed", { name: nameOf(document, id) }),
       ),
     ];

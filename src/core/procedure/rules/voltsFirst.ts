@@ -1,73 +1,145 @@
-import { isAtCustomer, isTransformer } from "../../devices";
+import { type CircuitElement, isAtCustomer, isLoad, isOwners } from "../../devices";
 import { jobOf } from "../../document";
 import { endsOf } from "../../network";
 import { COMMON_PRACTICE } from "../../reference";
-import { isClosing } from "../../steps";
-import { type ConductorId, conductorId, type ElementId, lettersOf, partsOfConductor, say } from "../../terms";
-import { secondaryIds } from "../job/hands";
+import { isClosing, type Step } from "../../steps";
+import { type ConductorId, conductorId, type ElementId, lettersOf, say } from "../../terms";
+import { type ChangedSupply, changedSupplies } from "../job/changedSupply";
 import { isJoined } from "../job/joined";
-import { energizedBy } from "../job/live";
-import { elementOf, nameOf } from "../job/names";
+import { energizedBy, isLiveState } from "../job/live";
+import { elementOf, elementsOf, nameOf } from "../job/names";
 import { phasesAt } from "../job/positions";
-import { doneBy } from "../job/repair";
+import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
 import { defineRule, type Problem } from "./rule";
 
-/** A transformer that was changed has its secondary volts read before a meter or a main puts a customer onto it: a wrong tap or leg burns what they have. */
+/**
+ * A transformer or a service that was changed has its volts read before a meter or a main puts a customer onto it, and a
+ * main does not go in while it is still dead; at the latest they are read before the crew leaves: a wrong tap or leg burns
+ * what customers have.
+ */
 export const voltsFirst = defineRule({
   id: "volts-first",
   severity: "note",
   citation: COMMON_PRACTICE,
   check(step, before, after) {
     const element = elementOf(after.document.system, step.element);
-    if (!isClosing(step) || element === undefined || !isAtCustomer(element)) return undefined;
+    if (!isClosing(step) || element === undefined) return undefined;
     const energized = new Set(energizedBy(before, after));
-    const comesToLife = endsOf(element).some(([, point]) =>
-      lettersOf((element as { phases?: string }).phases ?? "").some((letter) =>
-        energized.has(conductorId(point, letter)),
-      ),
+    const changed = changedSoFar(before).filter(({ legs }) => feeds(after, legs, energized));
+    if (changed.length === 0) return undefined;
+    if (!isAtCustomer(element)) return changed.flatMap((it) => putInDead(after, it, energized));
+    return comesToLife(element, energized)
+      ? changed.flatMap((it) => unread(step, before, after, it))
+      : undefined;
+  },
+  atEnd(state) {
+    const { conductors } = asItStands(state);
+    const live = new Set(
+      (Object.keys(conductors) as ConductorId[]).filter((id) => isLiveState(conductors[id]!.state)),
     );
-    if (!comesToLife) return undefined;
-    return changedBanks(before).flatMap((id): Problem[] => {
-      const legs = legsOf(after, id);
-      const isFed = legs.some((leg) => [...energized].some((it) => isJoined(after.document.system, leg, it)));
-      if (!isFed || wereRead(before, legs)) return [];
-      const gaps = { name: nameOf(after.document, step.element!), bank: nameOf(after.document, id) };
-      return [
-        {
-          where: step.element!,
-          message: say("rule.volts-first", gaps),
-          help: say("rule.volts-first.help", {
-            at: nameOf(after.document, partsOfConductor(legs[0]!).point),
-          }),
-        },
-      ];
-    });
+    return changedSoFar(state)
+      .filter(({ legs }) => loadsOn(state, legs, live) && !wereRead(state, legs))
+      .map(({ id, at }) => ({
+        where: id,
+        message: say("rule.volts-first.never", { bank: nameOf(state.document, id) }),
+        help: say("rule.volts-first.help", { at: nameOf(state.document, at) }),
+      }));
   },
 });
 
-/** Transformers that the work so far put in or mended. */
-const changedBanks = ({ document, played }: JobState): ElementId[] =>
-  Object.keys(jobOf(document).workPoints)
-    .filter((id) => played.some((it) => it.do === "work" && it.at === id))
-    .flatMap((id) => doneBy(document, id))
-    .filter((id) => isTransformer(elementOf(document.system, id)));
-
-function legsOf({ document: { system } }: JobState, id: ElementId): ConductorId[] {
-  const bank = elementOf(system, id);
-  return bank !== undefined && isTransformer(bank) ? secondaryIds(bank) : [];
+/** The customer's own switch went in while the supply was dead: what comes, comes unread. */
+function putInDead(
+  after: JobState,
+  { id, at, legs }: ChangedSupply,
+  energized: ReadonlySet<ConductorId>,
+): Problem[] {
+  if (!legs.some((leg) => energized.has(leg)) || !loadsOn(after, legs, energized)) return [];
+  return closedSinceWork(after)
+    .filter((it) => {
+      const element = elementOf(after.document.system, it);
+      return element !== undefined && isOwners(element) && comesToLife(element, energized);
+    })
+    .map((it) => ({
+      where: it,
+      message: say("rule.volts-first.dead", {
+        name: nameOf(after.document, it),
+        bank: nameOf(after.document, id),
+      }),
+      help: say("rule.volts-first.help", { at: nameOf(after.document, at) }),
+    }));
 }
 
-/** Whether volts were looked for and read on a secondary since the work. */
-function wereRead({ played, document: { system } }: JobState, legs: readonly ConductorId[]): boolean {
-  return played
-    .slice(played.findLastIndex((it) => it.do === "work"))
-    .some(
-      (it) =>
-        it.do === "test" &&
-        it.expect === "live" &&
-        [...phasesAt(system, it)].some((letter) =>
-          legs.some((leg) => isJoined(system, leg, conductorId(it.at, letter as never))),
-        ),
-    );
+function unread(step: Step, before: JobState, after: JobState, { id, at, legs }: ChangedSupply): Problem[] {
+  if (wereRead(before, legs)) return [];
+  return [
+    {
+      where: step.element!,
+      message: say("rule.volts-first", {
+        name: nameOf(after.document, step.element!),
+        bank: nameOf(after.document, id),
+      }),
+      help: say("rule.volts-first.help", { at: nameOf(after.document, at) }),
+    },
+  ];
+}
+
+/** What the work so far put in, mended or joined. */
+const changedSoFar = ({ document, played }: JobState): ChangedSupply[] =>
+  changedSupplies(
+    document,
+    document.system,
+    Object.keys(jobOf(document).workPoints).filter((id) =>
+      played.some((it) => it.do === "work" && it.at === id),
+    ),
+  );
+
+const feeds = (
+  { document: { system } }: JobState,
+  legs: readonly ConductorId[],
+  energized: ReadonlySet<ConductorId>,
+): boolean => legs.some((leg) => [...energized].some((it) => isJoined(system, leg, it)));
+
+/** Whether something that draws current hangs on legs, and is among what is live. */
+const loadsOn = (
+  { document: { system } }: JobState,
+  legs: readonly ConductorId[],
+  live: ReadonlySet<ConductorId>,
+): boolean =>
+  elementsOf(system).some(
+    ([, it]) =>
+      isLoad(it) &&
+      conductorsOf(it).some((id) => live.has(id) && legs.some((leg) => isJoined(system, leg, id))),
+  );
+
+const comesToLife = (element: CircuitElement, energized: ReadonlySet<ConductorId>): boolean =>
+  conductorsOf(element).some((id) => energized.has(id));
+
+const conductorsOf = (element: CircuitElement): ConductorId[] =>
+  endsOf(element).flatMap(([, point]) =>
+    lettersOf((element as { phases?: string }).phases ?? "").map((letter) => conductorId(point, letter)),
+  );
+
+const sinceWork = ({ played }: JobState): readonly Step[] =>
+  played.slice(played.findLastIndex((it) => it.do === "work") + 1);
+
+const closedSinceWork = (state: JobState): ElementId[] => [
+  ...new Set(
+    sinceWork(state).flatMap((it) =>
+      isClosing(it) && it.element !== undefined ? [it.element as ElementId] : [],
+    ),
+  ),
+];
+
+/** Whether volts were looked for and read on some legs since the work. */
+function wereRead(state: JobState, legs: readonly ConductorId[]): boolean {
+  const { system } = state.document;
+  return sinceWork(state).some(
+    (it) =>
+      it.do === "test" &&
+      it.expect === "live" &&
+      [...phasesAt(system, it)].some((letter) =>
+        legs.some((leg) => isJoined(system, leg, conductorId(it.at, letter as never))),
+      ),
+  );
 }

@@ -52,7 +52,8 @@ export const company = {
   "ruleName.stand-clear": "Nobody stands in front of a barrel that closes",
   "ruleName.pick-up-order": "A clamp goes on with the cutout beyond it open",
   "ruleName.fuse-on-close": "The link holds when its cutout closes",
-  "ruleName.volts-first": "The volts of a changed transformer are read before a customer is put onto it",
+  "ruleName.volts-first":
+    "The volts of a changed transformer or service are read before a customer is put onto it",
   "ruleName.phase-check": "Two supplies are joined only phase to phase",
   "ruleName.repeat-back": "An order is said back before it is carried out",
   "ruleName.left-behind": "Nothing of the job stays on the line",

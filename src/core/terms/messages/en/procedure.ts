@@ -218,6 +218,9 @@ export const procedure = {
   "rule.regulator-neutral.unblocked.help": "switch its control off and block it at neutral first",
   "rule.volts-first":
     "{name} puts the customer onto {bank}, which was changed and whose volts nobody has read",
+  "rule.volts-first.dead":
+    "{name} went in while {bank}, which was changed, was still dead: the customer gets its volts before anybody has read them",
+  "rule.volts-first.never": "{bank} was changed, customers hang on it, and nobody has read its volts",
   "rule.volts-first.help":
     "test {at} for volts, leg to leg and to the neutral, before the customer is put back",
   "rule.phase-check.untested": "{name} closes a parallel path that nobody has tested for phasing and volts",

@@ -56,7 +56,8 @@ export const company = {
   "ruleName.stand-clear": "Personne devant un tube qui se ferme",
   "ruleName.pick-up-order": "Une pince se pose avec le coupe-circuit au-delà ouvert",
   "ruleName.fuse-on-close": "L'élément fusible tient quand son coupe-circuit se ferme",
-  "ruleName.volts-first": "La tension d’un transformateur remplacé se relève avant de remettre un client",
+  "ruleName.volts-first":
+    "La tension d’un transformateur ou d’un branchement remplacé se relève avant de remettre un client",
   "ruleName.phase-check": "Deux alimentations ne se joignent que phase à phase",
   "ruleName.repeat-back": "Un ordre est répété avant d'être exécuté",
   "ruleName.left-behind": "Rien du travail ne reste sur la ligne",

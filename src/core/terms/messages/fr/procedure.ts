@@ -224,6 +224,10 @@ export const procedure = {
   "rule.regulator-neutral.unblocked.help": "couper sa commande et le bloquer à la position neutre d’abord",
   "rule.volts-first":
     "{name} remet le client sur {bank}, qui a été remplacé et dont personne n’a relevé la tension",
+  "rule.volts-first.dead":
+    "{name} a été refermé alors que {bank}, qui a été remplacé, était encore hors tension : le client reçoit sa tension avant que personne l’ait relevée",
+  "rule.volts-first.never":
+    "{bank} a été remplacé, des clients y sont raccordés, et personne n’en a relevé la tension",
   "rule.volts-first.help":
     "vérifiez la tension à {at}, entre les fils et au neutre, avant de remettre le client",
   "rule.phase-check.untested":
