@@ -187,6 +187,35 @@ export const tests = [
     },
   },
   ...[
+    { viewport: { width: 390, height: 844 }, locale: "en-US" },
+    { viewport: { width: 360, height: 740 }, locale: "fr-CA" },
+  ].map(({ viewport, locale }) => ({
+    name: `on a phone half of the height is the drawing's, and the verdict has two lines until it is tapped (${viewport.width})`,
+    async run(ctx) {
+      const page = await begin(ctx, {
+        size: "phone",
+        path: "?demo=quarry-lane",
+        options: { viewport, locale },
+      });
+      const isHalf = async (where) => {
+        const { height } = await boxAtRest(page.locator("[data-drawing]:visible"));
+        assert.ok(height >= viewport.height / 2 - 0.5, `the drawing is ${height} px high ${where}`);
+        const lines = await verdict(page)
+          .locator(".words")
+          .first()
+          .evaluate((it) => it.clientHeight / parseFloat(getComputedStyle(it).lineHeight));
+        assert.ok(lines < 2.6, `the verdict has ${lines} lines ${where}`);
+      };
+      await isHalf("in Sketch");
+      await pressOn(page, "c1", true);
+      await page.locator("[data-action]").first().waitFor();
+      await isHalf("in Sketch with a thing chosen");
+      await page.evaluate(() => (location.hash = "plan"));
+      await page.locator(".plan [data-drawing]").waitFor();
+      await isHalf("in Plan");
+    },
+  })),
+  ...[
     { width: 844, height: 390 },
     { width: 915, height: 412 },
   ].map((viewport) => ({

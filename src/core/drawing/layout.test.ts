@@ -126,7 +126,8 @@ const wholeIn = (document: StillhotDocument, room: Room): Scene =>
 
 describe.each([
   ["a desk", DESK, 26],
-  ["a phone", PHONE, 24],
+  ["a phone", PHONE, 25],
+  ["a phone in Plan", { width: 390, height: 484 }, LEAST_SYMBOL],
   ["a small phone", SMALL_PHONE, LEAST_SYMBOL],
 ])("on %s", (where, room, least) => {
   /** In the smallest room two pads, two risers and what joins them in a loop are read part by part. */
