@@ -61,6 +61,12 @@ export const tests = [false, true].map((glove) => ({
         await becomes(() => tooSmall(page), [], where);
         const sideways = () => page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
         await becomes(sideways, false, `${where} is no wider than the screen`);
+        if (where === "one mistake away")
+          await becomes(
+            () => page.locator("[data-drawing]").evaluate((it) => it.clientHeight >= innerHeight / 3),
+            true,
+            "what a view tells leaves the drawing its third",
+          );
       });
       assert.ok(seen > 0, `${path} shows nothing`);
       await page.context().close();

@@ -116,6 +116,37 @@ export const tests = [
     },
   },
   {
+    name: "a phone says that no network is needed, where it is read, in both languages, and not before",
+    async run(ctx) {
+      for (const [locale, words] of [
+        ["en-US", "No network needed"],
+        ["fr-CA", "Sans réseau aussi"],
+      ]) {
+        const viewport = { width: 360, height: 640 };
+        const context = await ctx.newContext({ size: "phone", offline: true, options: { viewport, locale } });
+        const page = await ctx.open({ context });
+        await page.locator("html[data-ready]").waitFor();
+        const said = page.locator("footer [data-offline]");
+        await said.filter({ hasText: words }).waitFor({ timeout: 60_000 });
+        const isRead = () =>
+          said.evaluate((it) => {
+            const { left, right, top, bottom } = it.getBoundingClientRect();
+            return (
+              it.contains(document.elementFromPoint((left + right) / 2, (top + bottom) / 2)) &&
+              right <= innerWidth
+            );
+          });
+        await becomes(isRead, true, `${words} stands in sight`);
+        await context.close();
+      }
+      // Where nothing keeps the app, nothing says so.
+      const page = await ctx.open({ size: "phone" });
+      await page.locator("html[data-ready]").waitFor();
+      await page.locator("[data-save]").waitFor();
+      assert.equal(await page.locator("[data-offline]").count(), 0);
+    },
+  },
+  {
     name: "opens cold with no server after one visit, with every part that is loaded late",
     async run(ctx) {
       ctx.expectError(/Failed to load resource|ERR_CONNECTION_REFUSED|ERR_INTERNET_DISCONNECTED/);
