@@ -313,7 +313,7 @@ const silent = [
   "./board",
   "./further",
   "./keep/demos",
-  "./translated",
+  "./wording",
   "../../../shared/demos/sideline-three-transformers.stillhot.json?raw",
   "../../../shared/demos/fr/sideline-three-transformers.json",
   "./keep/offline",

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { inWords, type Wording } from "../../src/app/keep/translated";
+import { inWords, type Wording } from "../../src/app/keep/wording";
 import { isUnreadable, readDocument, type StillhotDocument, variantOf, writeDocument } from "../../src/core";
 import { listed } from "./library";
 

@@ -9,7 +9,7 @@ import {
   readDocument,
   type StillhotDocument,
 } from "../../src/core";
-import { inWords, type Wording } from "../../src/app/keep/translated";
+import { inWords, type Wording } from "../../src/app/keep/wording";
 import { done, importMapFile, importModel } from "./imported";
 import { badlyShown } from "./picture";
 import { randomDocument } from "./randomSystems";

@@ -1,7 +1,8 @@
 import type { StillhotDocument } from "../../core";
 import { readText } from "../share/files";
 import { type Language, speech } from "../words/language.svelte";
-import { inOwnLanguage, type Wording } from "./translated";
+import { inOwnLanguage } from "./translated";
+import type { Wording } from "./wording";
 
 /** One drawing of the library that ships with the app. */
 export interface Demo {

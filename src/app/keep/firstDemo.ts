@@ -12,7 +12,7 @@ export async function firstDemo(): Promise<StillhotDocument | undefined> {
 
 async function inFrench(text: string): Promise<string> {
   const [{ inWords }, { default: wording }] = await Promise.all([
-    import("./translated"),
+    import("./wording"),
     import("../../../shared/demos/fr/sideline-three-transformers.json"),
   ]);
   return inWords(text, wording);

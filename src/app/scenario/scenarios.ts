@@ -1,5 +1,6 @@
 import type { StillhotDocument } from "../../core";
-import { inOwnLanguage, type Wording } from "../keep/translated";
+import { inOwnLanguage } from "../keep/translated";
+import type { Wording } from "../keep/wording";
 import { readText } from "../share/files";
 import { speech } from "../words/language.svelte";
 

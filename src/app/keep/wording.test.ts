@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { isUnreadable, readDocument, stateColumn, assess } from "../../core";
-import { inWords, SPOKEN, type Wording } from "./translated";
+import { inWords, SPOKEN, type Wording } from "./wording";
 
 const folders = ["shared/demos", "shared/scenarios"];
 const files = folders.flatMap((folder) =>
