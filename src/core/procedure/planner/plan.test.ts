@@ -201,7 +201,7 @@ describe("What guards the work", () => {
       c2   cutout  p2-p5  BC   fuse=K40
       ld2  load    p5     BC   kw=90 customers=30 critical=true
       w1   work    p2     A`);
-    expect(inWords(planned)).toMatch(/cover p2; work w1; all-clear; uncover p2/);
+    expect(inWords(planned)).toMatch(/cover p1; cover p2; work w1; all-clear; uncover p1; uncover p2/);
   });
 
   test("loose hardware is secured before the pole is shaken", () => {

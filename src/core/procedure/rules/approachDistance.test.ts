@@ -10,10 +10,27 @@ checkRule(
   w1  work       p1     A
 `,
   [
-    ["two phases beside the work stay energized", "open d1 A; work w1", "warning w1, note w1"],
+    ["two phases beside the work stay energized", "open d1 A; work w1", "warning w1, warning sub, note w1"],
     ["covered", "open d1 A; cover p1; cover sub; work w1", ""],
     ["covered by the thing that carries them", "open d1 A; cover sp1; cover d1; work w1", ""],
-    ["all dead here, another point of the pole is not", "open d1 ABC; work w1", "note w1"],
+    [
+      "all dead here, the other end of the open switch is not",
+      "open d1 ABC; work w1",
+      "warning sub, note w1",
+    ],
+    ["and is covered", "open d1 ABC; cover sub; work w1", ""],
+    [
+      "all dead here, another point of the pole is not",
+      "open d1 ABC; work w1",
+      "note w1",
+      "d1 disconnect sub-p0 ABC\nl0 lead p0-p1 ABC",
+    ],
+    [
+      "a lifted clamp leaves no gap of its own",
+      "open k1 ABC; work w1",
+      "note w1",
+      "d1 none\nk1 clamp sub-p1 ABC",
+    ],
     [
       "one phase grounded, the two beside it not",
       "open d1 ABC; cover sub; ground p1 A; work w1",
@@ -78,7 +95,19 @@ checkRule(
     ["the cutout's top live beside the hands", "open c1 A; work w1", "danger p1"],
     ["covered", "open c1 A; cover p1; work w1", ""],
     ["with a stick", "open c1 A; work w1 with hot-stick", ""],
-    ["a span is changed there, and no device", "open c1 A; work w1", "note w1", "w1 work p2 A does=sp1"],
+    [
+      "a lead is changed at the cutout's lower terminal, and the top is live across its gap",
+      "open c1 A; work w1",
+      "warning p1, note w1",
+      "l1 lead p2-p9 A\nw1 work p2 A does=l1",
+    ],
+    ["covered", "open c1 A; cover p1; work w1", "", "l1 lead p2-p9 A\nw1 work p2 A does=l1"],
+    [
+      "a lead's length farther there is a distance to keep",
+      "open c1 A; work w1",
+      "note w1",
+      "l1 lead p2-p9 A\nw1 work p9 A does=l1",
+    ],
   ],
 );
 

@@ -1,4 +1,11 @@
-import { type CircuitElement, isDeadFront, isLine, isTransformer, openPhasesOf } from "../../devices";
+import {
+  type CircuitElement,
+  comesAway,
+  isDeadFront,
+  isLine,
+  isTransformer,
+  openPhasesOf,
+} from "../../devices";
 import {
   conductorNames,
   elementOfKind,
@@ -34,7 +41,8 @@ import { isLiveWork } from "../../steps";
 /**
  * What stays energized near the work is out of reach or covered. At the work point itself it is within reach; elsewhere on
  * the same pole the drawing has no distance, so that is a note with the distance to keep, save where a device is changed
- * there: then hands come to all that hangs beside it. Inside a pad or a vault nothing is out of reach: what is bare there, the
+ * there: then hands come to all that hangs beside it. The other terminal of what hangs open right where the work is is
+ * within reach too. Inside a pad or a vault nothing is out of reach: what is bare there, the
  * bushing of a parked elbow too, is covered. A neighbouring circuit has its spacing drawn. A phase beside the grounded ones that has no ground of its own counts as energized. What comes within reach
  * while people are on the line is said then.
  */
@@ -66,12 +74,20 @@ export const approachDistance = defineRule({
         ...neighbours(before, workPoint.at),
       ];
     }
-    const [ofWorkClass, ofOtherClass] = byClass(after, workPoint, onPole);
+    const acrossGap = onPole.filter((id) => isAcrossGap(after, workPoint, id));
+    const [ofWorkClass, ofOtherClass] = byClass(
+      after,
+      workPoint,
+      onPole.filter((id) => !acrossGap.includes(id)),
+    );
     const inside = isEnclosed(after, workPoint.at)
       ? ofWorkClass.filter((id) => !isBehindDeadFront(after, id))
       : [];
     return [
       ...(near.length === 0 ? [] : [problem(after, step.at!, near, "rule.approach-distance")]),
+      ...atEachPoint(acrossGap).map((ids) =>
+        problem(after, partsOfConductor(ids[0]!).point, ids, "rule.approach-distance"),
+      ),
       ...ofNoGround,
       ...asDangers(after, inside, "rule.approach-distance.enclosure"),
       ...asNotes(after, step.at!, [ofWorkClass.filter((id) => !inside.includes(id)), ofOtherClass]),
@@ -79,6 +95,30 @@ export const approachDistance = defineRule({
     ];
   },
 });
+
+/**
+ * Whether a conductor is the other terminal of a thing that ends where the work is: nothing but its own open gap lies
+ * between it and the hands, and that is shorter than the distance to keep. What comes away in the hand leaves no gap of
+ * its own.
+ */
+function isAcrossGap({ document }: JobState, { at, conductors }: WorkPoint, id: ConductorId): boolean {
+  const { point, letter } = partsOfConductor(id);
+  return (
+    conductors.includes(letter) &&
+    elementsOf(document.system).some(([, it]) => {
+      const ends = endsOf(it).map(([, end]) => end as string);
+      return (
+        !isLine(it) &&
+        !isTransformer(it) &&
+        !isDeadFront(it) &&
+        !comesAway(it) &&
+        openPhasesOf(it).includes(letter) &&
+        ends.includes(at) &&
+        ends.includes(point)
+      );
+    })
+  );
+}
 
 /** What hands would come to, one danger a point, so that each can be covered. */
 const asDangers = (
