@@ -318,6 +318,7 @@ const silent = [
   "../../../shared/demos/fr/sideline-three-transformers.json",
   "./keep/offline",
   "./photos",
+  "./trash",
   "./solve",
   "../worker/solve",
   "./share/fingerprint",

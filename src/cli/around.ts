@@ -3,10 +3,11 @@ import {
   type Called,
   calledSo,
   cutAround,
-  type CutPart,
-  elementName,
+  checksTold,
   jobOf,
   nameIn,
+  partTold,
+  pieceTold,
   type PointId,
   pieceAround,
   pointName,
@@ -109,7 +110,10 @@ export const pieceCalled = (document: StillhotDocument, asked: string, openings:
 /** What was cut, for scripts. */
 export const cutJson = (whole: StillhotDocument, { parts, ...rest }: VerifiedCutting) => ({
   openings: rest.openings,
-  parts: parts.map((it) => ({ ...it, ...whyOf(whole, it) })),
+  parts: parts.map((it) => {
+    const { what, why, can } = partTold(whole, it);
+    return { ...it, what: spell(what), why: spell(why), can: spell(can) };
+  }),
   compared: rest.compared,
   workPointsLeft: rest.workPointsLeft,
   stepsLeft: rest.stepsLeft,
@@ -118,51 +122,20 @@ export const cutJson = (whole: StillhotDocument, { parts, ...rest }: VerifiedCut
 
 /** What was cut and why it cannot matter, or when it can, for a person. */
 export function cutLines(whole: StillhotDocument, cutting: VerifiedCutting): string[] {
-  const { document, parts, openings, compared } = cutting;
-  const points = Object.keys(document.system.points).length;
-  const elements = Object.keys(document.system.elements).length;
-  const sentence = (key: Parameters<typeof say>[0], gaps = {}) =>
-    wrapped("  ", spell(say(key, gaps)), "    ");
-  if (parts.length === 0) return [spell(say("cli.cut.nothing", { points, elements }))];
+  const { parts } = cutting;
+  if (parts.length === 0) return [spell(pieceTold(cutting))];
   return [
-    spell(say("cli.cut.done", { points, elements, openings })),
+    spell(pieceTold(cutting)),
     ...parts.flatMap((it) => {
-      const { what, why, can } = whyOf(whole, it);
+      const { what, why, can } = partTold(whole, it);
       return [
         "",
-        ...wrapped("  ", what, "    "),
-        ...wrapped("    ", why, "    "),
-        ...wrapped("    ", can, "    "),
+        ...wrapped("  ", spell(what), "    "),
+        ...wrapped("    ", spell(why), "    "),
+        ...wrapped("    ", spell(can), "    "),
       ];
     }),
     "",
-    ...sentence("cli.cut.compared", { count: compared }),
-    ...(cutting.workPointsLeft + cutting.stepsLeft > 0
-      ? sentence("cli.cut.jobLeft", { workPoints: cutting.workPointsLeft, steps: cutting.stepsLeft })
-      : []),
-    ...(cutting.scenarioLeft ? sentence("cli.cut.scenarioLeft") : []),
+    ...checksTold(cutting).flatMap((it) => wrapped("  ", spell(it), "    ")),
   ];
-}
-
-function whyOf(whole: StillhotDocument, { at, source, points, elements, customers, open }: CutPart) {
-  const name = (it: ReturnType<typeof pointName>) => spellIn(it, speech().catalogue);
-  const place = name(pointName(whole, at));
-  return {
-    what: spell(
-      say("cli.cut.part", { place, points, elements, customers, source: name(elementName(whole, source)) }),
-    ),
-    why: spell(say("cli.cut.why", { place })),
-    can: spell(
-      open.length === 0
-        ? say("cli.cut.can", { place })
-        : say("cli.cut.canOpen", {
-            place,
-            count: open.length,
-            names: open
-              .slice(0, 3)
-              .map((it) => name(elementName(whole, it)))
-              .join(", "),
-          }),
-    ),
-  };
 }

@@ -37,6 +37,7 @@ export const NAMES: Readonly<Record<CommandId, CommandName>> = {
   tidy: { title: "act.tidy", group: "draw" },
   pin: { title: "command.pin", group: "draw" },
   stamp: { title: "act.stamp", group: "draw" },
+  piece: { title: "act.piece", group: "draw" },
   trace: { title: "act.trace", group: "draw" },
   moveRight: { title: "command.moveRight", group: "draw" },
   moveLeft: { title: "command.moveLeft", group: "draw" },

@@ -6,7 +6,7 @@ import type { SketchCommand } from "./registry";
 const NEEDS = {
   selection: ["first", "delete", "copy", "cut", "duplicate"],
   /** points that are selected, or at an end of what is */
-  points: ["move", "pin", "stamp", "moveRight", "moveLeft", "moveDown", "moveUp"],
+  points: ["move", "pin", "stamp", "piece", "moveRight", "moveLeft", "moveDown", "moveUp"],
   one: ["details"],
   point: ["grow"],
   drawing: [
@@ -32,7 +32,7 @@ type Need = keyof typeof NEEDS;
 
 /** Commands that change the drawing: another window may be where it is edited. */
 const EDITS: readonly SketchCommand[] = [
-  ...NEEDS.points.filter((it) => it !== "stamp"),
+  ...NEEDS.points.filter((it) => it !== "stamp" && it !== "piece"),
   "first",
   "grow",
   "place",

@@ -25,6 +25,7 @@ export const COMMANDS = [
   { id: "pin", where: "drawing", keys: ["p"] },
   { id: "stamp", where: "drawing", keys: ["k"] },
   { id: "trace", where: "drawing" },
+  { id: "piece", where: "drawing" },
   { id: "moveRight", where: "drawing", keys: ["Alt+ArrowRight"] },
   { id: "moveLeft", where: "drawing", keys: ["Alt+ArrowLeft"] },
   { id: "moveDown", where: "drawing", keys: ["Alt+ArrowDown"] },

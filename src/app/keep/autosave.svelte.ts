@@ -4,9 +4,10 @@ import { bringIn, isOnShelf, type LeftOver, putAway } from "./putAway";
 import { readKept } from "./readKept";
 import { Seat } from "./seat.svelte";
 import { takeTyped } from "./typed";
-import { keepVersion, makeRoom, sweep, type VersionReason } from "./versions";
+import { keepVersion, type VersionReason } from "./versions";
 import { isFull, whyNotKept } from "./whyNotKept";
 import type { Session } from "../session/session.svelte";
+import { fetched } from "../words/later";
 import { clockTime, t, told } from "../words/words";
 import { allDrawings, ConflictError, drawing, keep, lastDrawing, type StoredDrawing } from "./store";
 import { say } from "../words/catalogue";
@@ -17,6 +18,8 @@ const AFTER_MS = 300;
 const AGAIN_MS = 10_000;
 /** Work that exists on this device alone, for so long, is worth a file. */
 const OFFER_FILE_MS = 10 * 60_000;
+
+const trash = () => fetched(() => import("./trash"));
 
 /** How the drawing stands with what is kept of it on the device. */
 export type SaveState = "untouched" | "saving" | "saved" | "failed";
@@ -80,7 +83,9 @@ export class Autosave {
       if (this.isUnsaved) event.preventDefault();
     });
     this.#broughtIn = broughtIn();
-    void sweep().catch(() => undefined);
+    void trash()
+      .then(({ sweep }) => sweep())
+      .catch(() => undefined);
   }
 
   /** Which drawing of this device it is. */
@@ -203,6 +208,7 @@ export class Autosave {
       return await keep(record, rev);
     } catch (error) {
       if (!isFull(error)) throw error;
+      const { makeRoom } = await trash().catch(() => Promise.reject(error));
       await makeRoom();
       return keep(record, rev);
     }

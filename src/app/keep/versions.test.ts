@@ -12,19 +12,8 @@ import {
 import { keepPhoto, keepUnderlay, photoOf, underlayOf } from "./photos";
 import { allDrawings, ConflictError, drawing, keep, lastDrawing } from "./store";
 import { emptyDrawing } from "../session/emptyDrawing";
-import {
-  dropVersion,
-  keepVersion,
-  type KeptVersion,
-  makeRoom,
-  outworn,
-  sweep,
-  takeBack,
-  throwAway,
-  trash,
-  versionBody,
-  versionsOf,
-} from "./versions";
+import { makeRoom, sweep, takeBack, throwAway, trash } from "./trash";
+import { dropVersion, keepVersion, type KeptVersion, outworn, versionBody, versionsOf } from "./versions";
 import { readKept } from "./readKept";
 
 const MINUTE = 60_000;

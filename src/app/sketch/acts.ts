@@ -328,6 +328,7 @@ function editing(session: Session, commands: SketchCommands): SketchAct[] {
     by("duplicate"),
     { ...by("pin", "pin"), ...(isPinned(session) ? { label: t("act.unpin") } : {}) },
     by("stamp", "stamp"),
+    by("piece"),
     ...(session.mode.name === "gather"
       ? [{ id: "done", label: t("act.done"), run: () => (session.mode = SELECTING) }]
       : []),

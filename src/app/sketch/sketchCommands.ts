@@ -18,8 +18,8 @@ export interface Screen {
   cut(): void;
   duplicate(): void;
   tidy(): void;
-  /** keeps what is selected as an arrangement of one's own */
-  stamp(): void;
+  /** asks more, before what is selected is kept as an arrangement or becomes a drawing with all around it */
+  ask(about: "stamp" | "piece"): void;
   /** puts a picture under the drawing */
   trace(): void;
   zoom(factor: number): void;
@@ -51,7 +51,8 @@ export function sketchCommands(session: Session, screen: Screen): SketchCommands
     move: () => (session.mode = { name: "move" }),
     tidy: screen.tidy,
     pin: () => togglePin(session),
-    stamp: screen.stamp,
+    stamp: () => screen.ask("stamp"),
+    piece: () => screen.ask("piece"),
     trace: screen.trace,
     moveRight: move(GRID, 0),
     moveLeft: move(-GRID, 0),

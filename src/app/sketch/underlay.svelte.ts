@@ -2,7 +2,7 @@ import { untrack } from "svelte";
 import { type Edit, type JsonObject, type Message, moveStructures, type Spot } from "../../core";
 import type { Camera, Size } from "../canvas/camera";
 import { dropUnderlay, keepUnderlay, smaller, type StoredUnderlay, underlayOf } from "../keep/photos";
-import { makeRoom } from "../keep/versions";
+import { makeRoom } from "../keep/trash";
 import { isFull } from "../keep/whyNotKept";
 import type { Session } from "../session/session.svelte";
 import { say } from "../words/catalogue";

@@ -9,6 +9,7 @@ import {
   controlsFor,
   looksFor,
   marginMap,
+  pieceAround,
   plan,
   planned,
   pointNumbers,
@@ -59,6 +60,8 @@ function answered(document: StillhotDocument, what: What): WorkerAnswer {
       return { looks: looksFor(asOf(document, today()), what.id) };
     case "element":
       return { ampsLoadsOff: ampsLoadsOff(document, what.id) };
+    case "piece":
+      return { piece: pieceAround(document, what.points, what.openings) };
     case "plan":
       return { plan: plan(document) };
     case "controls": {

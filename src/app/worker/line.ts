@@ -10,6 +10,7 @@ import {
   type PointNumbers,
   type ScenarioStep,
   type StillhotDocument,
+  type VerifiedCutting,
   type WorkPointId,
 } from "../../core";
 import { type Sent, Sender } from "./copies";
@@ -23,6 +24,7 @@ export type What =
   | { readonly of: "looks"; readonly id: WorkPointId }
   | { readonly of: "element"; readonly id: ElementId }
   | { readonly of: "plan" }
+  | { readonly of: "piece"; readonly points: readonly PointId[]; readonly openings: number }
   | {
       readonly of: "controls";
       /** steps that are done already */
@@ -47,6 +49,7 @@ export type WorkerAnswer =
   | { readonly numbers: PointNumbers }
   | { readonly ampsLoadsOff: Assessment["elements"][ElementId] | undefined }
   | { readonly plan: Plan }
+  | { readonly piece: VerifiedCutting }
   | { readonly sheet: ControlSheet | undefined }
   | Checked
   | Failed;

@@ -183,22 +183,6 @@ compared, workPointsLeft, stepsLeft, scenarioLeft, drawing }, or out in place of
 `,
   "cli.cut.needsAround": "no place was given: --around NAME",
   "cli.cut.noOpenings": "--openings {openings}: expected a whole number from 0 to 999",
-  "cli.cut.nothing":
-    "Nothing was cut: {points} points, {elements} elements. No part of it is fed, hangs on one point and leaves everything here as it is.",
-  "cli.cut.done":
-    "The piece: {points} points, {elements} elements; all within {openings} openings, and all else that could feed it",
-  "cli.cut.part":
-    "Cut off beyond {place}: {points} points, {elements} elements, {customers} customers, fed from {source}; an equal source stands at {place}",
-  "cli.cut.why":
-    "It cannot matter here: all its conductors at {place} are energized as drawn, whatever else goes wrong beyond; what could bring that here has to close in the piece.",
-  "cli.cut.can":
-    "It can matter once something beyond {place} is switched, or built otherwise: the piece then still shows it as it was.",
-  "cli.cut.canOpen":
-    "It can matter once something beyond {place} is switched: {count} devices stand open there ({names}). The piece then still shows it as it was, and what closes there can add to the current through grounds.",
-  "cli.cut.compared":
-    "Held against the whole at {count} work points: verdict, margin, threats, volts and exposure are the same within 0.1 %.",
-  "cli.cut.jobLeft": "Of the job, {workPoints} work points and {steps} steps lie beyond and were left out.",
-  "cli.cut.scenarioLeft": "The scenario tells of the whole drawing and was left out.",
   "cli.around.none":
     "nothing here is called {name}: expected the name or id of a structure, a point or a device",
   "cli.around.many": "{count} things are called {name}: {names}. Say which by more of its name, or by its id",

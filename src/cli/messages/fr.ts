@@ -187,23 +187,6 @@ drawing.
 `,
   "cli.cut.needsAround": "aucun endroit n'est donné : --around NAME",
   "cli.cut.noOpenings": "--openings {openings} : attendu un nombre entier de 0 à 999",
-  "cli.cut.nothing":
-    "Rien n'est retranché : {points} points, {elements} éléments. Aucune partie alimentée ne tient qu'à un point et ne laisse tout ici tel quel.",
-  "cli.cut.done":
-    "Le morceau : {points} points, {elements} éléments ; tout ce qui est à {openings} points d'ouverture, et tout ce qui pourrait encore l'alimenter",
-  "cli.cut.part":
-    "Retranché au-delà de {place} : {points} points, {elements} éléments, {customers} clients, alimentés par {source} ; une source équivalente est à {place}",
-  "cli.cut.why":
-    "Cela ne peut pas compter ici : tous ses conducteurs à {place} sont sous tension sur le dessin, quoi qu'il arrive au-delà ; ce qui l'amènerait ici doit se fermer dans le morceau.",
-  "cli.cut.can":
-    "Cela peut compter dès qu'on manœuvre ou qu'on change quelque chose au-delà de {place} : le morceau le montre encore comme avant.",
-  "cli.cut.canOpen":
-    "Cela peut compter dès qu'on manœuvre au-delà de {place} : {count} appareils y sont ouverts ({names}). Le morceau le montre encore comme avant, et ce qui s'y ferme peut ajouter au courant dans les mises à la terre.",
-  "cli.cut.compared":
-    "Comparé au tout à {count} points de travail : verdict, marge, menaces, tensions et exposition sont les mêmes à 0,1 % près.",
-  "cli.cut.jobLeft":
-    "Du travail, {workPoints} points de travail et {steps} étapes sont au-delà et laissés de côté.",
-  "cli.cut.scenarioLeft": "Le scénario parle du dessin entier et est laissé de côté.",
   "cli.around.none":
     "rien ne s'appelle {name} ici : attendu le nom ou l'identifiant d'un support, d'un point ou d'un appareil",
   "cli.around.many":

@@ -1,3 +1,4 @@
 export { cutAround, type CutPart, type Cutting, placeOf } from "./cutAround";
 export { likeTheWhole, pieceAround, type VerifiedCutting } from "./likeTheWhole";
 export { type Called, calledSo } from "./calledSo";
+export { checksTold, partTold, type PartTold, pieceTold } from "./told";

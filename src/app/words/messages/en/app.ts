@@ -134,6 +134,7 @@ export const app = {
   "act.unpin": "Unpin",
   "act.stamp": "Keep as an arrangement",
   "act.trace": "Trace a picture",
+  "act.piece": "Make a drawing of this part",
   "act.source": "Start with a source",
   "act.nothing": "Tap a thing to work on it",
   "act.move": "Move",

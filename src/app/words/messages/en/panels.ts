@@ -152,6 +152,17 @@ export const panels = {
   "stamp.deleteAsk": "Delete for good?",
   "stamp.wrong": "cannot be read",
 
+  "piece.help":
+    "A drawing of its own of what is around {place}: all that is near, and all that could feed it. What is far and surely fed is replaced by an equal source. This drawing stays as it is.",
+  "piece.openings": "Keep all within so many devices that can be opened",
+  "piece.ask": "Find the part",
+  "piece.working": "Looking for what belongs to {place}, and holding it against the whole",
+  "piece.open": "Open it as a drawing",
+  "piece.cutOff": "What is cut off",
+  "piece.titled": "{title}, around {place}",
+  "piece.opened": "Opened: {title}",
+  "piece.failed": "It could not be found: {why}",
+
   "grow.title": "What comes next at {name}?",
   "grow.type": "Type a kind, such as cutout; Enter takes the first",
   "grow.phases": "On which phases?",

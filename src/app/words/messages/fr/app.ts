@@ -137,6 +137,7 @@ export const app = {
   "act.unpin": "Détacher",
   "act.stamp": "Garder comme ensemble",
   "act.trace": "Calquer une image",
+  "act.piece": "Faire un dessin de cette partie",
   "act.source": "Commencer par une source",
   "act.nothing": "Touchez un élément pour agir dessus",
   "act.move": "Déplacer",

@@ -154,6 +154,17 @@ export const panels = {
   "stamp.deleteAsk": "Supprimer pour de bon ?",
   "stamp.wrong": "illisible",
 
+  "piece.help":
+    "Un dessin à part de ce qui est autour de {place} : tout ce qui est proche, et tout ce qui pourrait l'alimenter. Ce qui est loin et alimenté à coup sûr est remplacé par une source équivalente. Ce dessin-ci reste tel quel.",
+  "piece.openings": "Garder tout ce qui est à tant d'appareils qui s'ouvrent",
+  "piece.ask": "Trouver la partie",
+  "piece.working": "Recherche de ce qui va avec {place}, et comparaison avec le tout",
+  "piece.open": "L'ouvrir comme dessin",
+  "piece.cutOff": "Ce qui est retranché",
+  "piece.titled": "{title}, autour de {place}",
+  "piece.opened": "Ouvert : {title}",
+  "piece.failed": "La partie n'a pas été trouvée : {why}",
+
   "grow.title": "Qu'y a-t-il après {name} ?",
   "grow.type": "Taper un genre, comme coupe-circuit ; Entrée prend le premier",
   "grow.phases": "Sur quelles phases ?",

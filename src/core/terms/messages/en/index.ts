@@ -6,6 +6,7 @@ import { edits } from "./edits";
 import { hazard } from "./hazard";
 import { importing } from "./importing";
 import { notation } from "./notation";
+import { piece } from "./piece";
 import { planner } from "./planner";
 import { procedure } from "./procedure";
 import { scenario } from "./scenario";
@@ -26,6 +27,7 @@ export const english = {
   ...hazard,
   ...drill,
   ...notation,
+  ...piece,
   ...planner,
   ...procedure,
   ...scenario,

@@ -10,6 +10,7 @@ import { edits } from "./edits";
 import { importing } from "./importing";
 import { naming } from "./naming";
 import { notation } from "./notation";
+import { piece } from "./piece";
 import { planner } from "./planner";
 import { procedure } from "./procedure";
 import { scenario } from "./scenario";
@@ -28,6 +29,7 @@ export const french: Catalogue = unbroken({
   ...hazard,
   ...naming,
   ...notation,
+  ...piece,
   ...planner,
   ...procedure,
   ...scenario,
