@@ -1,7 +1,6 @@
 import {
   asHeard,
   elementName,
-  labelIn,
   type Message,
   nameOnStructure,
   pointName,
@@ -21,9 +20,9 @@ type Called = ReadonlyMap<string, readonly string[]>;
 /** All that a drawing names, by what it is called; a place that is all of its structure is called as that is. */
 export function namesIn(drawn: Drawn, catalogue?: Language): Called {
   const { system } = drawn;
-  // A structure that follows from its points is called as the nearest of them.
+  // A structure that follows from its points is called as the nearest of them that has a label.
   const structures = [...structuresOf(system).values()].filter(
-    ({ points, isDerived }) => points.length > 1 && (!isDerived || labelIn(system, points[0]!) === ""),
+    ({ points, isDerived, label }) => points.length > 1 && (!isDerived || label === ""),
   );
   return byName(
     [

@@ -33,6 +33,7 @@ export {
   nameOnStructure,
   pointName,
   structureName,
+  titleOfStructure,
   workPlaceName,
   workPointName,
 } from "./names";

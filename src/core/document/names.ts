@@ -10,14 +10,13 @@ import {
   type WorkPointId,
 } from "../terms";
 import { besideOthers } from "./besideOthers";
-import { completePoint } from "./complete";
 import { elementsAt, endPointsOf, savedElement, savedPoint } from "./elementsAt";
 import { hopsFromSource } from "./hops";
 import { naturalOrder } from "./naturalOrder";
 import { jobOf } from "./settings";
 import { perObject } from "./perObject";
 import { type Count, toldWithoutNumber } from "./withoutNumber";
-import { type Structure, structureOfElement, structureOfPoint, structuresOf } from "./structures";
+import { readable, type Structure, structureOfElement, structureOfPoint, structuresOf } from "./structures";
 import { perDrawing } from "./touched";
 import type { SavedElement, StillhotDocument, System } from "./types";
 
@@ -160,8 +159,9 @@ const isCalledAlike = (was: JsonObject | undefined, is: JsonObject | undefined):
   was !== undefined && is !== undefined && CALLED_BY.every((key) => was[key] === is[key]);
 
 /** A structure by its label, told apart from others that are labelled alike; else by what it carries or where it stands. */
-function nameOfStructure(system: System, { id, label, kind }: Structure): Name {
-  if (label !== "") return counted(label, alikeAmong(system, id, placeLabels(system).get(asHeard(label))));
+function nameOfStructure(system: System, structure: Structure): Name {
+  const { id, label, kind } = structure;
+  if (label !== "") return counted(label, countOfLabel(system, structure));
   const told = toldWithoutNumber(system).get(id)!;
   const nameOf = (it: StructureId): Name => nameOfStructure(system, structuresOf(system).get(it)!);
   const past = (what: Message): Message =>
@@ -180,10 +180,27 @@ function nameOfStructure(system: System, { id, label, kind }: Structure): Name {
     : say("name.unnumberedPast", { kind: which, past: nameOf(told.past) });
 }
 
+/**
+ * What is written at a structure on a picture: its label, and where several are labelled alike the count that tells them
+ * apart in its name.
+ */
+export function titleOfStructure(system: System, structure: Structure): string {
+  const { label } = structure;
+  const alike = placeLabels(system).get(asHeard(label)) ?? [];
+  const isAlone = alike.every((it) => (structureOfPoint(system, it)?.id ?? it) === structure.id);
+  return label === "" || isAlone ? label : `${label} (${countOfLabel(system, structure).n})`;
+}
+
+/** Which of those that are labelled alike a structure is; a derived one goes by the point whose label it has. */
+function countOfLabel(system: System, { id, label, isDerived, points }: Structure): Count {
+  const bearer = isDerived ? points.find((it) => labelOf(system.points[it]) !== "") : undefined;
+  return alikeAmong(system, bearer ?? id, placeLabels(system).get(asHeard(label)));
+}
+
 /** A point: its own label where that says all, else its structure and its place on it. */
 function nameOfPoint(system: System, id: string): Name {
   const structure = structureOfPoint(system, id)!;
-  const { label } = completePoint(savedPoint(system.points, id)!);
+  const label = labelOf(savedPoint(system.points, id));
   if (isWholeName(label, structure))
     return counted(label, alikeAmong(system, id, placeLabels(system).get(asHeard(label))));
   const name = nameOfStructure(system, structure);
@@ -332,7 +349,7 @@ const unlabelledByKind = perObject((system: System): ReadonlyMap<string, readonl
 
 /** A point's place on its structure: its label, or made of what it is an end of, counted where that is not enough. */
 function placeOn(system: System, id: string, structure: Structure): Name {
-  const { label } = completePoint(savedPoint(system.points, id)!);
+  const label = labelOf(savedPoint(system.points, id));
   if (label !== "" && asHeard(label) !== asHeard(structure.label)) {
     const alike = labelsOn(system)(structure, "points").get(asHeard(label));
     return counted(label, alikeAmong(system, id, alike));
@@ -491,7 +508,7 @@ const elementLabels = perObject((system: System) =>
 );
 
 const labelOf = (saved: JsonObject | undefined): string =>
-  typeof saved?.["label"] === "string" ? saved["label"] : "";
+  typeof saved?.["label"] === "string" ? readable(saved["label"]) : "";
 
 /** The label of a structure, point or element, empty where it has none. */
 export function labelIn({ structures = {}, points, elements }: System, id: string): string {

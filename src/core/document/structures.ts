@@ -90,6 +90,9 @@ export function structuresAround(system: System, { id, points }: Structure): rea
   return [...around];
 }
 
+/** A label; none where it is nothing but spaces and what nobody sees: who reads it out says nothing. */
+export const readable = (label: string): string => (/[^\s\p{C}]/u.test(label) ? label : "");
+
 interface Index {
   readonly all: ReadonlyMap<StructureId, Structure>;
   readonly ofPoint: ReadonlyMap<string, StructureId>;
@@ -222,9 +225,12 @@ function recordOf(
   id: StructureId,
   its: readonly PointId[],
 ): StructureRecord & Pick<Structure, "isDerived"> {
-  if (isNamed(system, id)) return { ...completeStructure(system.structures![id]!), isDerived: false };
+  if (isNamed(system, id)) {
+    const record = completeStructure(system.structures![id]!);
+    return { ...record, label: readable(record.label), isDerived: false };
+  }
   const [nearest, ...others] = its.map((it) => completePoint(system.points[it]!));
   const { kind, x, y, evidence } = nearest!;
-  const label = [nearest!, ...others].find((it) => it.label !== "")?.label ?? "";
+  const label = [nearest!, ...others].find((it) => readable(it.label) !== "")?.label ?? "";
   return { label, kind, x, y, evidence, seenOn: "", condition: undefined, note: "", isDerived: true };
 }

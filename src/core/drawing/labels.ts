@@ -1,5 +1,5 @@
 import { type CircuitElement, deviceOf, isAtCustomer, isConductor, isSupply } from "../devices";
-import { perObject } from "../document";
+import { asHeard, perObject } from "../document";
 import { widthOf } from "./widths";
 
 /** Longest line that a name keeps to before it is broken in two: on a wide picture, and where room is scarce. */
@@ -59,11 +59,38 @@ function measured(element: CircuitElement, isTight: boolean): number {
   return Math.max(20, rating, ...lines.map((it) => widthOf(it, SIZE) * 1.12)) + 4;
 }
 
-/** The number of a plate without what is told of it besides. */
-export const shortTitle = (title: string): string => title.split(",")[0]!;
+/** What is written of a plate where there is room, where there is less, and from afar. */
+export interface Titles {
+  readonly title: string;
+  readonly short: string;
+  readonly number: string;
+}
+
+/**
+ * The shorter a title is written, the less may be left of it by which it is told from another one: of "Pole 32, main line" the
+ * number alone, but of "Pole 7" and "Pad 7" all. What two plates of one picture would have in common neither goes by.
+ */
+export function titlesOf(titles: readonly string[]): Titles[] {
+  const [shorts, numbers] = [titles.map(shortTitle), titles.map(numberOf)];
+  const [isOneShort, isOneNumber] = [onceIn(shorts), onceIn(numbers)];
+  return titles.map((title, nth) => {
+    const short = isOneShort(shorts[nth]!) ? shorts[nth]! : title;
+    return { title, short, number: isOneNumber(numbers[nth]!) ? numbers[nth]! : short };
+  });
+}
+
+/** Whether something stands but once among several, as the ear takes it. */
+function onceIn(several: readonly string[]): (it: string) => boolean {
+  const times = new Map<string, number>();
+  for (const it of several) times.set(asHeard(it), (times.get(asHeard(it)) ?? 0) + 1);
+  return (it) => times.get(asHeard(it)) === 1;
+}
+
+/** A title without what is told of it besides. */
+const shortTitle = (title: string): string => title.split(",")[0]!;
 
 /** Of "Pole 32, main line" the number alone; a name without a number whole. */
-export function numberOf(title: string): string {
+function numberOf(title: string): string {
   const short = shortTitle(title);
   return /^\S+\s+(\S*\d\S*)$/.exec(short)?.[1] ?? short;
 }
@@ -83,7 +110,12 @@ const NUMBER_SIZE = 16;
 const AT_LEAST = 1.73;
 
 /** What is written on a plate; a station has no plate, and a long name of one stands in two lines over its source. */
-export function titleLines(title: string, isStation: boolean, way: "across" | "down", text: number) {
+export function titleLines(
+  { title, short }: Titles,
+  isStation: boolean,
+  way: "across" | "down",
+  text: number,
+): readonly string[] {
   if (isStation && way === "across") return wrapped(title);
-  return [isTightAt(text) ? shortTitle(title) : title];
+  return [isTightAt(text) ? short : title];
 }

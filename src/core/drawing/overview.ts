@@ -1,7 +1,6 @@
 import { type ElementId, spell } from "../terms";
 import { symbolLengthAt } from "./arrangement";
 import { countedOn, wordsOf } from "./counted";
-import { numberOf } from "./labels";
 import { worstOf } from "./palettes";
 import type { PlatePiece } from "./plates";
 import type { Scene } from "./scene";
@@ -130,7 +129,7 @@ function markOf(pieces: readonly PlatePiece[], scene: Scene): PlatePiece {
   const { plate, owner } = piece;
   const [x = 0, y = 0] = scene.points.get(plate.points[0] as never)?.spine ?? [];
   const place = { owner, x, y, look: worstOf(pieces.map(({ overall }) => overall)) };
-  const number = numberOf(plate.title);
+  const { number } = plate;
   const mark: Note = {
     ...place,
     kind: "mark",

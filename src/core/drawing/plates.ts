@@ -1,6 +1,6 @@
 import { completePoint, savedPoint, type System } from "../document";
 import type { Letter, Owner, PointId, StructureId, WorkPointId } from "../terms";
-import { isTightAt, leastTitleWidth, numberOf, shortTitle, symbolSizeAt, titleLines } from "./labels";
+import { isTightAt, leastTitleWidth, symbolSizeAt, titleLines } from "./labels";
 import { apartAt, shiftOf } from "./laid";
 import { SYMBOL_LENGTH, type Way } from "./layout/inside";
 import type { LaidPoint, Plate } from "./layout/layout";
@@ -36,22 +36,21 @@ export function platePiece(
   { way, text }: { readonly way: Way; readonly text: number },
   isWorked: boolean,
 ): PlatePiece {
-  const { box, kind, title, points } = plate;
+  const { box, kind, title, short, number, points } = plate;
   const owner: Owner = { of: "structure", id: plate.id as StructureId };
   // Where the line runs down, a number stands beside it.
   const beside = way === "down" ? plate.beside : 0;
   const isStation = kind === "station";
   const size = symbolSizeAt(text);
   // Of a narrow plate its name has the room.
-  const isWide =
-    way === "down" || box.right - box.left > leastTitleWidth(shortTitle(title), text) + ROD * size;
+  const isWide = way === "down" || box.right - box.left > leastTitleWidth(short, text) + ROD * size;
   const hasRod =
     !isStation &&
     isWide &&
     points.some((id) => completePoint(savedPoint(system.points, id)!).earthOhms !== undefined);
   // A number with what is told of it besides is written whole where there is room for it.
   const isLong = (!isStation || way === "down") && !(isWorked && isTightAt(text));
-  const lines = isLong ? [title] : titleLines(title, isStation, way, text);
+  const lines = isLong ? [title] : titleLines(plate, isStation, way, text);
   const note: Note = {
     kind: "title",
     text: title,
@@ -60,8 +59,7 @@ export function platePiece(
     x: box.left + beside,
     y: box.top,
     lines,
-    shorter:
-      lines.length > 1 ? lines : [lines[0] === shortTitle(title) ? numberOf(title) : shortTitle(title)],
+    shorter: lines.length > 1 ? lines : [lines[0] === short ? number : short],
     drop: INSET.y + (lines.length - 1) * HALF_LINE,
     // Over and before a station is nothing: where its line would run through its name, that gives way to there.
     sides: isStation
@@ -169,7 +167,7 @@ export function laidPointPiece(
 export function laidWorkPiece(
   id: WorkPointId,
   { x, y }: { x: number; y: number },
-  { box, beside, title }: Plate,
+  { box, beside, short }: Plate,
   { way, text }: { readonly way: Way; readonly text: number },
   lines: readonly string[],
 ): Piece {
@@ -201,7 +199,7 @@ export function laidWorkPiece(
           x: box.left + beside,
           y: box.top,
           drop: BESIDE_NUMBER + (first!.length - 1) * HALF_FLAG_LINE,
-          gap: 2 * INSET.x + widthOf(shortTitle(title), TITLE_SIZE) * TITLE_SPARE,
+          gap: 2 * INSET.x + widthOf(short, TITLE_SIZE) * TITLE_SPARE,
           sides: [[1, 0]],
         }),
     reach: 0,

@@ -11,7 +11,6 @@ import { type ElementId, lettersOf, type StructureId } from "../../terms";
 import {
   clearOfLetter,
   leastTitleWidth,
-  numberOf,
   STATE_AND_LETTER,
   symbolSizeAt,
   titleLines,
@@ -369,9 +368,9 @@ class Table {
     return Math.max(SIDE, (NEUTRAL_APART + 9) * symbolSizeAt(this.#rooms.text));
   }
 
-  #titleLines({ title, kind }: PlateGroup): readonly string[] {
+  #titleLines(group: PlateGroup): readonly string[] {
     const { way, text } = this.#rooms;
-    const lines = titleLines(title, kind === "station", way, text);
+    const lines = titleLines(group, group.kind === "station", way, text);
     return lines.length === 0 ? [""] : lines;
   }
 
@@ -379,7 +378,7 @@ class Table {
     const { text } = this.#rooms;
     const written = Math.max(...this.#titleLines(group).map((it) => widthOf(it, TITLE_SIZE)));
     const whole = 12 + ROD * symbolSizeAt(text) + (12 + written * TITLE_SPARE) * text;
-    return group.kind === "station" ? whole : Math.max(whole, leastTitleWidth(numberOf(group.title), text));
+    return group.kind === "station" ? whole : Math.max(whole, leastTitleWidth(group.number, text));
   };
 
   place(root: Block, u0: number, v0: number) {

@@ -8,13 +8,14 @@ import {
   structureOf,
   structuresOf,
   type System,
+  titleOfStructure,
 } from "../../document";
 import type { ElementId } from "../../terms";
+import { type Titles, titlesOf } from "../labels";
 
 /** Places that are drawn on one plate: a structure, and the houses at the end of its services. */
-export interface PlateGroup {
+export interface PlateGroup extends Titles {
   readonly id: string;
-  readonly title: string;
   readonly kind: "pole" | "pad" | "vault" | "station" | "service";
 }
 
@@ -86,7 +87,9 @@ function depthOf({ parent }: TreeBranch): number {
 /** @param apart elements that are not followed where another way leads to what is behind them */
 function followed(system: System, apart: ReadonlySet<string> = new Set()): Tree {
   const plates = new Map<string, PlateGroup>();
-  for (const { id, label, kind } of structuresOf(system).values()) plates.set(id, { id, title: label, kind });
+  const structures = [...structuresOf(system).values()];
+  const titles = titlesOf(structures.map((it) => titleOfStructure(system, it)));
+  for (const [nth, { id, kind }] of structures.entries()) plates.set(id, { id, kind, ...titles[nth]! });
   const branches = new Map<string, TreeBranch>();
   const roots: TreeBranch[] = [];
   const used = new Set<string>();
