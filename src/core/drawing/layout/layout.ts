@@ -8,13 +8,7 @@ import {
   type System,
 } from "../../document";
 import { type ElementId, lettersOf, type StructureId } from "../../terms";
-import {
-  clearOfLetter,
-  leastTitleWidth,
-  STATE_AND_LETTER,
-  symbolSizeAt,
-  titleLines,
-} from "../labels";
+import { clearOfLetter, leastTitleWidth, STATE_AND_LETTER, symbolSizeAt, titleLines } from "../labels";
 import { widthOf } from "../widths";
 import { type Box, type Spot } from "../shapes";
 import {
