@@ -1,11 +1,87 @@
 import assert from "node:assert/strict";
 import { act, begin } from "./bar.mjs";
 import { pressAt, pressOn, spotOf } from "./spots.mjs";
-import { noSidewaysScroll } from "./scenarios.mjs";
+import { chooseFiles, noSidewaysScroll } from "./scenarios.mjs";
 import { becomes } from "./becomes.mjs";
 
 const row = (page, owner) => page.locator(`[data-owner="${owner}"]`).first();
 const selectedRow = (page) => page.locator('[role="treeitem"][aria-selected="true"]').first();
+
+/** A source and a cutout on Pole 30 with a span to Pole 31, and what is changed of it, as a file. */
+function fileOf(name, change) {
+  const system = {
+    structures: { s1: { label: "Pole 30" }, s2: { label: "Pole 31" } },
+    points: { p1: { on: "s1" }, p2: { on: "s1" }, p3: { on: "s2" }, p4: { on: "s2" } },
+    elements: {
+      src: { kind: "source", phases: "ABC", at: "p1", kvLL: 12.47 },
+      c1: { kind: "cutout", phases: "A", from: "p1", to: "p2" },
+      sp1: { kind: "span", phases: "A", from: "p2", to: "p3" },
+      c2: { kind: "cutout", phases: "A", from: "p3", to: "p4" },
+    },
+  };
+  change(system);
+  const text = JSON.stringify({ format: "stillhot", formatVersion: 1, title: name, system });
+  return { name: `${name}.stillhot.json`, mimeType: "application/json", buffer: Buffer.from(text) };
+}
+
+/** Poles that are wrong, and what is said of each. */
+const REFUSED = [
+  [
+    "a structure that is not there",
+    ({ points }) => (points.p3.on = "s9"),
+    /points\.p3\.on: found "s9", expected the id of a structure/,
+  ],
+  [
+    "a point on two",
+    ({ points }) => (points.p3.on = ["s1", "s2"]),
+    /points\.p3\.on: found a list of 2, expected an id/,
+  ],
+  [
+    "structures in a circle",
+    ({ structures }) => Object.assign(structures, { s1: { on: "s2" }, s2: { on: "s1" } }),
+    /structures\.s1\.on: a structure is on no other one/,
+  ],
+  [
+    "a label of 2001 letters",
+    ({ structures }) => (structures.s1.label = "x".repeat(2001)),
+    /structures\.s1\.label: .*at most 2000 letters/,
+  ],
+];
+
+const WARNED = [
+  [
+    "forty poles of one label",
+    (system) => {
+      for (let n = 0; n < 40; n++) system.structures[`t${n}`] = { label: "Pole 7" };
+    },
+    /40 things are called Pole 7/,
+  ],
+  [
+    "a device on a pole that it has no end at",
+    ({ elements }) => (elements.c2.on = "s1"),
+    /is said to be on Pole 30, where it has no end/,
+  ],
+  [
+    "three things to warn of",
+    ({ structures, elements }) => {
+      structures.s2.label = "POLE-30";
+      elements.c2.on = "s1";
+      elements.c2.mast = "oak";
+    },
+    /mast.*are called.*where it has no end|are called.*where it has no end.*mast|are called.*mast.*where it has no end|where it has no end.*are called/,
+  ],
+];
+
+const TAKEN = [
+  ["a label of 2000 letters", ({ structures }) => (structures.s1.label = "Pole ".repeat(400))],
+  ["a label that is markup", ({ structures }) => (structures.s1.label = "<img src=x onerror=alert(1)>")],
+  [
+    "ten thousand points on one pole",
+    ({ points }) => {
+      for (let n = 0; n < 10_000; n++) points[`q${n}`] = { on: "s1" };
+    },
+  ],
+];
 
 const BOTH = [
   ["desk", false],
@@ -19,6 +95,46 @@ async function pressPlate(page, id, touch) {
 
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
+  {
+    name: "what is wrong with the poles of a file is said, nothing of the drawing at hand is lost, and what misleads is named until it is put away (phone)",
+    seconds: 120,
+    async run(ctx) {
+      const page = await ctx.open({ size: "phone" });
+      await page.locator("html[data-ready]").waitFor();
+      const title = page.getByLabel("Title of the drawing");
+      const open = async (file) => {
+        const choose = page.locator('[data-menu="open"]');
+        // The menu stays where nothing came of it.
+        if (!(await choose.isVisible())) await page.getByRole("button", { name: "Menu" }).click();
+        await chooseFiles(page, choose, file);
+      };
+      const before = await title.inputValue();
+      for (const [what, change, said] of REFUSED)
+        await ctx.part(what, async () => {
+          await open(fileOf("bad", change));
+          const told = page.getByRole("dialog", { name: /was not opened\. Your drawing is as it was/ });
+          await told.getByText(said).waitFor();
+          await told.getByRole("button", { name: "Close" }).first().click();
+          assert.equal(await title.inputValue(), before);
+        });
+      for (const [what, change, said] of WARNED)
+        await ctx.part(what, async () => {
+          await open(fileOf("misleading", change));
+          await page.getByRole("alert").getByText(said).waitFor();
+          await becomes(() => title.inputValue(), "misleading");
+          await noSidewaysScroll(page);
+          await page.getByRole("alert").getByRole("button").last().click();
+          await page.getByRole("alert").waitFor({ state: "detached" });
+        });
+      for (const [what, change] of TAKEN)
+        await ctx.part(what, async () => {
+          await open(fileOf(what, change));
+          await becomes(() => title.inputValue(), what);
+          await page.locator('.outline [data-owner="structure:s2"]').first().waitFor({ state: "attached" });
+          await noSidewaysScroll(page);
+        });
+    },
+  },
   ...BOTH.map(([size, touch]) => ({
     name: `a pole is chosen by its number, seen by one tap with all that is on it, and told as whoever stands there has it (${size})`,
     async run(ctx) {

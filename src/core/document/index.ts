@@ -24,6 +24,7 @@ export {
 export { conductorNames } from "./conductorNames";
 export {
   asHeard,
+  byLabel,
   calledAlike,
   elementName,
   labelIn,

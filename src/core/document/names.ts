@@ -16,7 +16,14 @@ import { naturalOrder } from "./naturalOrder";
 import { jobOf } from "./settings";
 import { perObject } from "./perObject";
 import { type Count, toldWithoutNumber } from "./withoutNumber";
-import { readable, type Structure, structureOfElement, structureOfPoint, structuresOf } from "./structures";
+import {
+  readable,
+  type Structure,
+  structureOf,
+  structureOfElement,
+  structureOfPoint,
+  structuresOf,
+} from "./structures";
 import { perDrawing } from "./touched";
 import type { SavedElement, StillhotDocument, System } from "./types";
 
@@ -186,9 +193,10 @@ function nameOfStructure(system: System, structure: Structure): Name {
  */
 export function titleOfStructure(system: System, structure: Structure): string {
   const { label } = structure;
-  const alike = placeLabels(system).get(asHeard(label)) ?? [];
-  const isAlone = alike.every((it) => (structureOfPoint(system, it)?.id ?? it) === structure.id);
-  return label === "" || isAlone ? label : `${label} (${countOfLabel(system, structure).n})`;
+  const isAlone = placeLabels(system)
+    .get(asHeard(label))
+    ?.every((it) => structureOf(system, it) === structure);
+  return isAlone === false ? `${label} (${countOfLabel(system, structure).n})` : label;
 }
 
 /** Which of those that are labelled alike a structure is; a derived one goes by the point whose label it has. */
@@ -355,16 +363,15 @@ function placeOn(system: System, id: string, structure: Structure): Name {
     return counted(label, alikeAmong(system, id, alike));
   }
   const made = placesMade(system, structure);
-  const own = made.get(id)!;
-  const alike = structure.points.filter((it) => made.get(it)?.text === own.text);
-  return counted(own.place(), alikeAmong(system, id, alike));
+  const { place, alike } = made.get(id)!;
+  return counted(place(), alikeAmong(system, id, alike));
 }
 
 interface MadePlace {
   /** told only of what is asked for: a name counts what is called alike */
   readonly place: () => Message;
-  /** comparable */
-  readonly text: string;
+  /** the points of the structure at whose places the same is made, itself too */
+  readonly alike: readonly string[];
 }
 
 const madePlacesOf = perObject((_system: System) => new Map<string, ReadonlyMap<string, MadePlace>>());
@@ -372,13 +379,25 @@ const madePlacesOf = perObject((_system: System) => new Map<string, ReadonlyMap<
 function placesMade(system: System, structure: Structure): ReadonlyMap<string, MadePlace> {
   const known = madePlacesOf(system).get(structure.id);
   if (known !== undefined) return known;
-  const made = new Map(structure.points.map((id) => [id as string, madePlace(system, id, structure)]));
+  const heaps = new Map<string, string[]>();
+  const made = new Map<string, MadePlace>();
+  for (const id of structure.points) {
+    const { place, text } = madePlace(system, id, structure);
+    const alike = heaps.get(text) ?? [];
+    alike.push(id);
+    heaps.set(text, alike);
+    made.set(id, { place, alike });
+  }
   madePlacesOf(system).set(structure.id, made);
   return made;
 }
 
 /** `below the cutout`, `low side of T1`, `above the clamp`; a point where line ends, and that no device is before, is the line. */
-function madePlace(system: System, id: string, structure: Structure): MadePlace {
+function madePlace(
+  system: System,
+  id: string,
+  structure: Structure,
+): { readonly place: () => Message; readonly text: string } {
   const here = (elementsAt(system).get(id) ?? [])
     .filter((it) => structureOfElement(system, it)?.id === structure.id)
     .map((it) => ({ it, saved: savedElement(system.elements, it)! }))
@@ -471,7 +490,7 @@ const countedThing = (kind: Message, { n, of }: Count): Message =>
 const nth = (n: number): Message => say(n < 4 ? `nth.${n as 1 | 2 | 3}` : "nth.more", { n });
 
 /** Ids by what their label sounds like. */
-function byLabel(
+export function byLabel(
   entries: readonly (readonly [id: string, label: string])[],
 ): ReadonlyMap<string, readonly string[]> {
   const ids = new Map<string, string[]>();

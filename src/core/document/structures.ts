@@ -90,8 +90,8 @@ export function structuresAround(system: System, { id, points }: Structure): rea
   return [...around];
 }
 
-/** A label; none where it is nothing but spaces and what nobody sees: who reads it out says nothing. */
-export const readable = (label: string): string => (/[^\s\p{C}]/u.test(label) ? label : "");
+/** A label; none where it is nothing but spaces: who reads it out says nothing. */
+export const readable = (label: string): string => (label.trim() === "" ? "" : label);
 
 interface Index {
   readonly all: ReadonlyMap<StructureId, Structure>;

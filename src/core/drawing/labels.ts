@@ -1,5 +1,5 @@
 import { type CircuitElement, deviceOf, isAtCustomer, isConductor, isSupply } from "../devices";
-import { asHeard, perObject } from "../document";
+import { asHeard, byLabel, perObject } from "../document";
 import { widthOf } from "./widths";
 
 /** Longest line that a name keeps to before it is broken in two: on a wide picture, and where room is scarce. */
@@ -81,9 +81,8 @@ export function titlesOf(titles: readonly string[]): Titles[] {
 
 /** Whether something stands but once among several, as the ear takes it. */
 function onceIn(several: readonly string[]): (it: string) => boolean {
-  const times = new Map<string, number>();
-  for (const it of several) times.set(asHeard(it), (times.get(asHeard(it)) ?? 0) + 1);
-  return (it) => times.get(asHeard(it)) === 1;
+  const heard = byLabel(several.map((it, nth) => [`${nth}`, it]));
+  return (it) => heard.get(asHeard(it))?.length === 1;
 }
 
 /** A title without what is told of it besides. */

@@ -33,12 +33,9 @@ export const app = {
   "app.opened": "Opened {name}",
   "app.saved": "Saved as {name}",
   "app.keptBoth": "Another window changed this drawing. Both are kept; this one is now a copy.",
-  "app.problems": "What is wrong in the file",
-  "app.someProblems": "Only the first {count} are shown.",
   "app.underWay":
     "A job is under way, {count} steps done. This is the line as it was found, not as it stands.",
   "app.underWayGoOn": "Go on",
-  "app.copied": "Copied {count}",
   "app.things": "{count} things",
 
   "save.untouched": "No changes yet",

@@ -1,5 +1,7 @@
 /** What is kept, shared and explained: versions, trash, links, pictures, the notation and the help. */
 export const keep = {
+  "app.problems": "What is wrong in the file",
+  "app.someProblems": "Only the first {count} are shown.",
   "keep.unsavedTitle": "This drawing is kept nowhere",
   "keep.unsavedWhy": "Not saved: {why}.",
   "keep.unsavedHelp": "If another one is opened in its place, it is gone.",

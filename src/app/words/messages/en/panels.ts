@@ -1,5 +1,6 @@
 /** What the panels say that open over the drawing or beside it: all that grows, details, the library, settings, keys, the legend. */
 export const panels = {
+  "app.copied": "Copied {count}",
   "legend.title": "How to read the drawing",
   "legend.energized": "Energized: a utility source reaches it directly",
   "legend.backfed": "Backfed: reached the wrong way round; arrows show the feed",

@@ -35,12 +35,9 @@ export const app = {
   "app.saved": "Enregistré sous {name}",
   "app.keptBoth":
     "Une autre fenêtre a changé ce dessin. Les deux sont gardés ; celui-ci est maintenant une copie.",
-  "app.problems": "Ce qui ne va pas dans le fichier",
-  "app.someProblems": "Seuls les {count} premiers sont montrés.",
   "app.underWay":
     "Un chantier est en cours, {count} étapes faites. Voici la ligne telle qu'on l'a trouvée, pas telle qu'elle est.",
   "app.underWayGoOn": "Continuer",
-  "app.copied": "Copié : {count}",
   "app.things": "{count} éléments",
 
   "save.untouched": "Aucun changement",

@@ -1,5 +1,7 @@
 /** Ce qui est gardé, partagé et expliqué : versions, corbeille, liens, images, notation et aide. */
 export const keep = {
+  "app.problems": "Ce qui ne va pas dans le fichier",
+  "app.someProblems": "Seuls les {count} premiers sont montrés.",
   "keep.unsavedTitle": "Ce dessin n'est gardé nulle part",
   "keep.unsavedWhy": "Pas enregistré : {why}.",
   "keep.unsavedHelp": "Si un autre est ouvert à sa place, il est perdu.",

@@ -1,5 +1,6 @@
 /** Ce que disent les volets qui s'ouvrent sur le dessin ou à côté : ajouts, détails, bibliothèque, réglages, touches, légende. */
 export const panels = {
+  "app.copied": "Copié : {count}",
   "legend.title": "Comment lire le dessin",
   "legend.energized": "Sous tension : une source du réseau l'atteint directement",
   "legend.backfed": "Alimenté en retour : atteint à l'envers ; les flèches montrent le sens",
