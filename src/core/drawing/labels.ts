@@ -71,18 +71,15 @@ export interface Titles {
  * number alone, but of "Pole 7" and "Pad 7" all. What two plates of one picture would have in common neither goes by.
  */
 export function titlesOf(titles: readonly string[]): Titles[] {
-  const [shorts, numbers] = [titles.map(shortTitle), titles.map(numberOf)];
-  const [isOneShort, isOneNumber] = [onceIn(shorts), onceIn(numbers)];
-  return titles.map((title, nth) => {
-    const short = isOneShort(shorts[nth]!) ? shorts[nth]! : title;
-    return { title, short, number: isOneNumber(numbers[nth]!) ? numbers[nth]! : short };
-  });
+  const [shorts, numbers] = [shortened(titles, shortTitle), shortened(titles, numberOf)];
+  return titles.map((title, nth) => ({ title, short: shorts[nth]!, number: numbers[nth]! }));
 }
 
-/** Whether something stands but once among several, as the ear takes it. */
-function onceIn(several: readonly string[]): (it: string) => boolean {
-  const heard = byLabel(several.map((it, nth) => [`${nth}`, it]));
-  return (it) => heard.get(asHeard(it))?.length === 1;
+/** Each title as it is shortened where nothing else is, as the ear takes it, and else whole. */
+function shortened(titles: readonly string[], shorten: (title: string) => string): string[] {
+  const shorter = titles.map(shorten);
+  const heard = byLabel(shorter.map((it, nth) => [`${nth}`, it]));
+  return shorter.map((it, nth) => (heard.get(asHeard(it))?.length === 1 ? it : titles[nth]!));
 }
 
 /** A title without what is told of it besides. */
