@@ -280,3 +280,57 @@ function groundedTap(): StillhotDocument {
 
 /** The row of buttons over the drawing is no room for it. */
 const withoutButtons = ({ width, height }: Room): Room => ({ width, height: height - 70 });
+
+/** Two spans of three phases on from one another, whose poles stand by hand so far apart. */
+function spansByHand(x: number, y: number): StillhotDocument {
+  const at = (nth: number) => ({ x: nth * x, y: nth * y });
+  const span = { kind: "span", phases: "ABC", lengthM: 60 };
+  const read = readDocument(
+    JSON.stringify({
+      format: "stillhot",
+      formatVersion: 1,
+      title: "By hand",
+      system: {
+        points: {
+          p1: { kind: "station", ...at(0) },
+          p2: { kind: "pole", ...at(1) },
+          p3: { kind: "pole", ...at(2) },
+        },
+        elements: {
+          s1: { kind: "source", at: "p1", phases: "ABC", kvLL: 12.47 },
+          sp1: { ...span, from: "p1", to: "p2" },
+          sp2: { ...span, from: "p2", to: "p3" },
+        },
+      },
+    }),
+  );
+  if (isUnreadable(read)) throw new Error(JSON.stringify(read));
+  return read.document;
+}
+
+test.each([
+  [240, 0, 0.8],
+  [0, 240, 0.8],
+  [170, 170, 0.8],
+  [-200, 90, 0.8],
+  [160, 60, 0.8],
+  [120, 0, 0.8],
+  [0, 120, 1],
+  [90, 0, 0.8],
+])(
+  "a three-phase span to a pole that stands by hand at %i, %i says all its letters from a scale of %f on",
+  (x, y, least) => {
+    const document = spansByHand(x, y);
+    const scene = sceneOf(document, assess(document), { catalogue: english });
+    for (const scale of [0.8, 1, 1.25, 1.5].filter((it) => it >= least)) {
+      const placed = new Set(placeNotes(scene, scale).map(({ note }) => note));
+      for (const span of ["sp1", "sp2"]) {
+        const notes = scene.pieces.filter(({ owner }) => owner.id === span).flatMap((it) => it.notes);
+        const said = new Set(
+          notes.filter((it) => it.kind === "letter" && placed.has(it)).map(({ text }) => text),
+        );
+        expect([...said].toSorted(), `${span} at ${scale}`).toEqual(["A", "B", "C", "N"]);
+      }
+    }
+  },
+);

@@ -365,28 +365,30 @@ function run(pen: Pen, { letter, across }: Lane, broken: string, around: Surroun
   pen.strand(letter, far, feed, middle, last, to!);
 }
 
-/** How far from the end of a body a letter stands: side by side they would touch, so every second one stands back. */
-const staggered = (lanes: readonly Lane[], letter: Letter): number =>
-  lanes.findIndex((it) => it.letter === letter) % 2 === 1 ? 30 : 14;
+/** The letter of a conductor, in the look that it has at an end. */
+function sayLetter(
+  pen: Pen,
+  letter: Letter,
+  end: Parameters<Surroundings["look"]>[0],
+  around: Surroundings,
+  at: Spot,
+) {
+  pen.note("letter", letter, around.look(end, letter), at);
+}
 
 /** Letters at both ends of a run and badges along it: one for all where they agree, else one for each. */
 function runNotes(pen: Pen, lanes: readonly Lane[], neutral: Lane | undefined, around: Surroundings) {
   const { start, end, centre } = pen.route;
   const length = bodyLength(pen.route);
+  const all = neutral === undefined ? lanes : [...lanes, neutral];
   if (length >= 56)
-    for (const { letter, across } of neutral === undefined ? lanes : [...lanes, neutral]) {
-      pen.note(
-        "letter",
-        letter,
-        around.look("from", letter),
-        pen.beside(start, staggered(lanes, letter), across),
-      );
-      pen.note(
-        "letter",
-        letter,
-        around.look("to", letter),
-        pen.beside(end, -staggered(lanes, letter), across),
-      );
+    for (const [nth, { letter, across }] of all.entries()) {
+      // Side by side they would touch: each stands a step behind the one before it, or where there is no room every second.
+      const back = 14 + 20 * (length < 48 * all.length ? nth % 2 : nth);
+      // Those that find no room at one end find it at the other.
+      const other = all.at(-1 - nth)!;
+      sayLetter(pen, letter, "from", around, pen.beside(start, back, across));
+      sayLetter(pen, other.letter, "to", around, pen.beside(end, -back, other.across));
     }
   if (length < BADGE_FROM) return;
   const looks = lanes.map(({ letter }) => around.look("from", letter));
@@ -448,8 +450,8 @@ function bladeLetters(pen: Pen, lanes: readonly Lane[], around: Surroundings) {
   const room = Math.hypot(centre.x - start.x, centre.y - start.y) - half;
   if (room < 24) return;
   for (const { letter, across } of lanes) {
-    pen.note("letter", letter, around.look("from", letter), pen.beside(start, 8, across));
-    pen.note("letter", letter, around.look("to", letter), pen.beside(end, -8, across));
+    sayLetter(pen, letter, "from", around, pen.beside(start, 8, across));
+    sayLetter(pen, letter, "to", around, pen.beside(end, -8, across));
   }
 }
 
@@ -474,8 +476,7 @@ function intoSymbol(
       pen.beside(route.centre, outward * half, 0),
     ];
     pen.strand(letter, around.look(end, letter), around.feed, ...(end === "from" ? spots : spots.reverse()));
-    if (room > 34)
-      pen.note("letter", letter, around.look(end, letter), pen.beside(body, -outward * 8, across));
+    if (room > 34) sayLetter(pen, letter, end, around, pen.beside(body, -outward * 8, across));
   }
 }
 
@@ -557,10 +558,11 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
     for (const letter of own) {
       const by = shiftOf(letter, own, (2 * outermost) / (own.length - 1)) * pen.route.laid!.hand;
       const back = half + 11;
-      pen.note(
-        "letter",
+      sayLetter(
+        pen,
         letter,
-        around.look("from", letter),
+        "from",
+        around,
         spotOf(centre.x + body.y * by - body.x * back, centre.y - body.x * by - body.y * back),
       );
     }
@@ -654,14 +656,15 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
     const by = shiftOf(letter, letters, LINE_APART * size, size);
     const back = isSecond(letter, own) && !isShort ? LETTER_STEP * text : 0;
     if ((first.length >= LETTERS_FROM || spots.length > 2) && !(isShort && isSecond(letter, own)))
-      pen.note(
-        "letter",
+      sayLetter(
+        pen,
         letter,
-        around.look("from", letter),
+        "from",
+        around,
         first.at(Math.min(clear.from + back, first.length / 2 + back / 2), by),
       );
     if (last.length >= LETTERS_FROM && !(isShort && !isSecond(letter, own)))
-      pen.note("letter", letter, around.look("to", letter), last.at(last.length - clear.to - back, by));
+      sayLetter(pen, letter, "to", around, last.at(last.length - clear.to - back, by));
   }
   const { length, at } = spots
     .slice(1)
