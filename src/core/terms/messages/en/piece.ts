@@ -3,7 +3,7 @@ export const piece = {
   "piece.nothing":
     "Nothing was cut: {points} points, {elements} elements. No part of it is fed, hangs on one point and leaves everything here as it is.",
   "piece.done":
-    "The piece: {points} points, {elements} elements; all within {openings} openings, and all else that could feed it",
+    "The piece: {points} points, {elements} elements; all that is near (openings: {openings}), and all else that could feed it",
   "piece.part":
     "Cut off beyond {place}: points: {points}, elements: {elements}, customers: {customers}; fed from {source}; an equal source stands at {place}",
   "piece.why":

@@ -3,7 +3,7 @@ export const piece = {
   "piece.nothing":
     "Rien n'est retranché : {points} points, {elements} éléments. Aucune partie alimentée ne tient qu'à un point et ne laisse tout ici tel quel.",
   "piece.done":
-    "Le morceau : {points} points, {elements} éléments ; tout ce qui est à {openings} points d'ouverture, et tout ce qui pourrait encore l'alimenter",
+    "Le morceau : {points} points, {elements} éléments ; tout ce qui est près (points d'ouverture : {openings}), et tout ce qui pourrait encore l'alimenter",
   "piece.part":
     "Retranché au-delà de {place} : points : {points}, éléments : {elements}, clients : {customers} ; alimentation par {source} ; une source équivalente est à {place}",
   "piece.why":
