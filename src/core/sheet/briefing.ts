@@ -34,6 +34,7 @@ import {
   rehearse,
   rulesOff,
   seen,
+  setAndPlace,
   stepSeen,
   stepSentence,
   visitSentence,
@@ -455,8 +456,7 @@ function controlsOf(state: JobState): Message[] {
         it.cable === undefined ? undefined : withstandAmps(it.cable, clearingSeconds, duty?.xOverR);
       return [
         say("sheet.control.ground", {
-          name: elementName(document, id),
-          place: pointName(document, it.at),
+          set: setAndPlace(document, id),
           phases: [...it.phases].join(" "),
           to: say(`do.to.${it.to}`),
           cable: it.cable === undefined ? say("sheet.noCable") : say("do.cable", { cable: it.cable }),

@@ -1,6 +1,8 @@
 import {
   elementOf,
   elementsOf,
+  elementsOfKind,
+  labelIn,
   listOf,
   nameIn,
   type StillhotDocument,
@@ -17,6 +19,16 @@ export const nameOf = nameIn;
 /** What a person calls a ground set, on or taken off. */
 export const setName = (document: { readonly system: System }, id: string): string | Message =>
   elementOf(document.system, id) === undefined ? say("name.set") : nameOf(document, id);
+
+/** A ground set and the very place that it is on, each said once: what has no label goes by its place already. */
+export function setAndPlace(document: { readonly system: System }, id: string): string | Message {
+  const sets = elementsOfKind(document.system, "ground");
+  const at = sets.find(([it]) => it === id)?.[1].at;
+  const label = labelIn(document.system, id);
+  const isOneOfSeveral = label === "" && sets.filter(([, it]) => it.at === at).length > 1;
+  if (at === undefined || isOneOfSeveral) return setName(document, id);
+  return say("name.at", { kind: label === "" ? say("kind.ground") : label, place: nameOf(document, at) });
+}
 
 /** Work points in words, by their label or the place where they are. */
 export const workPlaces = (document: StillhotDocument, ids: Iterable<string>): Message =>

@@ -5,7 +5,7 @@ import type { System } from "../../document";
 import { conductorId, type ElementId, lettersOf, say } from "../../terms";
 import { isJoined } from "../job/joined";
 import { secondaryIds } from "../job/hands";
-import { elementsOf, nameOf, setName } from "../job/names";
+import { elementsOf, nameOf, setAndPlace } from "../job/names";
 import { groundIdOf } from "../job/positions";
 import { defineRule, type Problem } from "./rule";
 import type { JobState } from "../job/state";
@@ -43,7 +43,7 @@ function returnOf({ document }: JobState, id: ElementId): Problem[] {
   if (to !== "earth" && (home || isHomeByOthers(system, id, element))) return [];
   if (bank === undefined ? isOnThreeWires(system, element) : isHeldWhole(system, element, bank)) return [];
   if (bank === undefined && to !== "earth" && isCutOffService(system, element)) return [];
-  const gaps = { set: setName(document, id), at: nameOf(document, at) };
+  const gaps = { set: setAndPlace(document, id), at: nameOf(document, at) };
   return [
     {
       where: id,

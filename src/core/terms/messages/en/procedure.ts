@@ -277,7 +277,7 @@ export const procedure = {
   "rule.ground-place.help": "a ground set at {place} would be enough",
   "rule.ground-place.none":
     "no one more ground set is enough: remove a way in, or bond the worker to the pole and the neutral",
-  "rule.ground-return.rod": "{set} at {at} returns through a rod alone",
+  "rule.ground-return.rod": "{set} returns through a rod alone",
   "rule.ground-return.rod.help":
     "ground to the neutral at {at}, which leads home; a rod alone lets no link see the fault",
   "rule.ground-return.open":

@@ -50,7 +50,7 @@ export const sheet = {
   "sheet.control.none": "NO CONTROL on this drawing",
   "sheet.control.opening": "{name}, open on {phases}: {marks}.",
   "sheet.control.ground":
-    "{name} at {place}, {phases}{to}{cable}: {amps} A at worst, against {withstand} A for {seconds} s.",
+    "{set}, {phases}{to}{cable}: {amps} A at worst, against {withstand} A for {seconds} s.",
   "sheet.hazard.conductor": "{letter} at {place} as drawn: {state}, {volts} V to earth; nominal {nominal} V.",
   "sheet.hazard.customers": "{count} customers, any of whom may run a generator ({kva} kVA is assumed).",
   "sheet.hazard.generators": "Generators drawn: {names}.",

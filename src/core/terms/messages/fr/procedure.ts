@@ -291,7 +291,7 @@ export const procedure = {
   "rule.ground-place.help": "une mise à la terre à {place} suffirait",
   "rule.ground-place.none":
     "aucune mise à la terre de plus ne suffit : ôtez une entrée, ou reliez le travailleur au poteau et au neutre",
-  "rule.ground-return.rod": "{set} à {at} revient par un piquet seul",
+  "rule.ground-return.rod": "{set} revient par un piquet seul",
   "rule.ground-return.rod.help":
     "mettez à la terre par le neutre à {at}, qui remonte à la source ; par un piquet seul aucun fusible ne voit le défaut",
   "rule.ground-return.open":

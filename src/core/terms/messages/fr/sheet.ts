@@ -51,7 +51,7 @@ export const sheet = {
   "sheet.control.none": "AUCUNE PARADE sur ce dessin",
   "sheet.control.opening": "{name}, ouvert sur {phases} : {marks}.",
   "sheet.control.ground":
-    "{name} à {place}, {phases}{to}{cable} : {amps} A au pire, contre {withstand} A pendant {seconds} s.",
+    "{set}, {phases}{to}{cable} : {amps} A au pire, contre {withstand} A pendant {seconds} s.",
   "sheet.hazard.conductor":
     "{letter} à {place} tel que dessiné : {state}, {volts} V à la terre ; nominal {nominal} V.",
   "sheet.hazard.customers":
