@@ -9,11 +9,13 @@ import {
   pointFields,
   readDocument,
   statesByReach,
+  structureName,
   structuresOf,
   type DeviceKind,
 } from "../../core";
 import { outlineOf, rowWords } from "./outline";
-import { figures, firstOf, threatSentence } from "./words";
+import { figures, firstOf, threatSentence, told } from "./words";
+import { randomJob } from "../../../tests/support/randomJobs";
 
 test.each([
   [0, "0"],
@@ -117,4 +119,35 @@ describe.each(demos)("The outline of %s", (name) => {
       expect(it.length).toBeGreaterThan(2);
     }
   });
+});
+
+test("the outline of one pole, read aloud, makes sense without the picture", () => {
+  const read = readDocument(
+    readFileSync(new URL("sideline-three-transformers.stillhot.json", folder), "utf8"),
+  );
+  if (isUnreadable(read)) throw new Error("it reads");
+  const { document } = read;
+  const rows = outlineOf(document);
+  const pole = rows.find((row) => rowWords(document, {}, row).startsWith("Pole 31"))!;
+  const its = rows.filter((row) => row === pole || row.parent === pole.key);
+  expect(its.map((row) => rowWords(document, assess(document), row))).toMatchInlineSnapshot(`
+    [
+      "Pole 31, C energized 7 190 V; 1 energized 124 V; 2 energized 115 V",
+      "Pole 31, line, C energized 7 190 V",
+      "Pole 31, T1 cutout, phases C, closed",
+      "span from Pole 31 to Pole 32, phases C",
+      "Pole 31, T1 bushing, C energized 7 190 V",
+      "transformer Pole 31, T1, phases C",
+      "Pole 31, T1 secondary, 1 energized 124 V; 2 energized 115 V",
+      "meters of lots 1 to 3, phases 1 2, closed",
+    ]
+  `);
+});
+
+test("no pole without a number is told by more than two others, one behind the other", () => {
+  for (const seed of [1, 2, 3, 4, 5, 6, 7, 8]) {
+    const job = randomJob(seed);
+    for (const { id } of structuresOf(job.system).values())
+      expect(told(structureName(job, id)).match(/toward|branch from|past/g)?.length ?? 0).toBeLessThan(3);
+  }
 });
