@@ -146,13 +146,13 @@ export function placeNotes(
   );
   /** The free spot nearest to the ring around a work place, on its plate or so far off it and on no other. */
   function freeSpotFor(
-    { ring }: Note,
-    across: number,
-    down: number,
+    note: Note,
+    { width, height }: { width: number; height: number },
     off: number,
     isBlocked: (box: Box) => boolean,
   ) {
-    const at = around(ring!.x, ring!.y, 0, 0);
+    const [across, down] = [width / scale, height / scale];
+    const at = around(note.ring!.x, note.ring!.y, 0, 0);
     const plate = grounds.find((it) => isWithin(at, it));
     let nearest: { readonly x: number; readonly y: number; readonly box: Box } | undefined;
     if (plate === undefined) return nearest;
@@ -162,13 +162,18 @@ export function placeNotes(
       plate.right - plate.left - across + off,
       plate.bottom - plate.top - down + off,
     );
-    const step = (off > 0 ? 12 : 6) / scale;
+    const step = 6 / scale;
     let least = Infinity;
     for (let x = area.left; x < area.right; x += step)
       for (let y = area.top; y < area.bottom; y += step) {
         const box = around(x, y, across, down);
         const far = distanceOf(box, at);
-        if (far < least && !isBlocked(box) && !grounds.some((it) => it !== plate && overlaps(it, box)))
+        if (
+          far < least &&
+          !isBlocked(box) &&
+          isWellPut(box, note) &&
+          !grounds.some((it) => it !== plate && overlaps(it, box))
+        )
           [least, nearest] = [far, { x, y, box }];
       }
     return nearest;
@@ -176,6 +181,13 @@ export function placeNotes(
   /** Whether what is written at a thing stands on the plate that this stands on. */
   const isOnItsPlate = (box: Box, note: Note): boolean =>
     grounds.every((it) => !isWithin(around(note.x, note.y, 0, 0), it) || isWithin(box, it));
+  const isWellPut = (box: Box, note: Note): boolean =>
+    note.kind === "work"
+      ? // A symbol of several parts is one: no flag stands between these.
+        !symbols.some((it) => overlaps(it.box, box))
+      : note.kind === "elementLabel"
+        ? isOnItsPlate(box, note) && isAtItsOwn(box, note)
+        : note.kind !== "title" || isOnItsPlate(box, note);
   for (const note of queue.flat()) {
     const forms = formsOf(note, sizes);
     let it: PlacedNote | undefined;
@@ -208,7 +220,7 @@ export function placeNotes(
     const width = own + (follower === undefined ? 0 : BETWEEN + sizeOf(follower, sizes).width);
     const onTheWire = note.sides[0]![0] === 0 && note.sides[0]![1] === 0;
     // A number whose place a line has stands further along the edge of its plate.
-    const further = isLabel(note) ? [0, 14] : note.kind === "title" ? [0, 20, 40, 60, 80] : [0];
+    const further = isLabel(note) ? [0, 14] : note.kind === "title" ? [0, 40, 80] : [0];
     const spots = further.flatMap((extra) =>
       note.sides.map(([sideways, upright]) => {
         const length = Math.max(1, Math.hypot(sideways, upright));
@@ -228,6 +240,7 @@ export function placeNotes(
         note.kind === "work" && inView.length > 0 ? [] : spots.filter((it) => !inView.includes(it));
       spots.splice(0, spots.length, ...inView, ...outside);
     }
+    const size = { width, height };
     const blocked = (box: Box) =>
       crowd.hits(box) ||
       wires.hits(box) ||
@@ -238,23 +251,18 @@ export function placeNotes(
         ({ box }) =>
           !crowd.hits(box) &&
           (onTheWire || !wires.hits(box)) &&
-          (note.kind !== "elementLabel" ||
-            !isLaidOut ||
-            (isOnItsPlate(box, note) && isAtItsOwn(box, note))) &&
+          (!isLaidOut || isWellPut(box, note)) &&
           !(KEEPING_OFF.has(note.kind) && edges.hits(box)),
       ) ??
       // What is to be done is read at its pole, wherever there is room for it.
       (note.kind === "work" && isLaidOut
-        ? (freeSpotFor(note, width / scale, height / scale, 0, blocked) ??
-          (isLast
-            ? freeSpotFor(note, width / scale, height / scale, OFF_ITS_PLATE / scale, blocked)
-            : undefined))
+        ? (freeSpotFor(note, size, 0, blocked) ??
+          (isLast ? freeSpotFor(note, size, OFF_ITS_PLATE / scale, blocked) : undefined))
         : undefined);
     if (clear === undefined && !isLast) return undefined;
-    const size = { width, height };
     const free =
       clear ??
-      (note.kind === "count" || (note.kind === "work" && screen !== undefined)
+      (note.kind === "count" || note.kind === "work"
         ? roundAbout(note, size, scale, blocked)
         : note.kind === "open"
           ? roundAbout(note, size, scale, blocked, NEAR)

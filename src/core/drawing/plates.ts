@@ -193,6 +193,7 @@ export function laidWorkPiece(
             [0.4, -1],
             [0, -1],
             [-0.4, -1],
+            [1, -1],
           ],
         }
       : {

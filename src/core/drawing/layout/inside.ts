@@ -76,7 +76,7 @@ const TWO_LINES = 40;
 /** From the middle of a symbol to a badge under what is written at it [px]. */
 const UNDER_LABEL = 33;
 /** Room before a symbol: where the line runs down, for a badge [px]. */
-const BEFORE = { across: 28, down: 32, tight: 27, bare: 20 };
+const BEFORE = { across: 28, down: 32, tight: 27 };
 /** From the middle of a symbol to its widest side. */
 const HALF_ACROSS = 18;
 /** From a transfer switch to its third end. */
@@ -151,10 +151,10 @@ export class Inside {
   }
 
   get #before(): number {
-    const { way, text, wide } = this.#rooms;
+    const { way, text } = this.#rooms;
     return way === "across"
       ? Math.max(BEFORE.across, HALF_ACROSS * symbolSizeAt(text) + 8)
-      : (wide === 0 ? BEFORE.bare : isTightAt(text) ? BEFORE.tight : BEFORE.down) * text;
+      : (isTightAt(text) ? BEFORE.tight : BEFORE.down) * text;
   }
 
   /** From a work place to the next symbol: what is written there stands clear of the ring. */
