@@ -5,6 +5,7 @@ import {
   perObject,
   type SavedElement,
   type StillhotDocument,
+  type System,
 } from "../../document";
 import { conductorId, type ElementId, type Letter, lettersOf, type PointId, say } from "../../terms";
 import { joinedWithout } from "../job/joined";
@@ -48,6 +49,8 @@ function bypassOf(document: StillhotDocument, id: ElementId): Bypass | undefined
   const { system } = document;
   const regulator = elementOfKind(system, id, "regulator");
   if (regulator === undefined || openPhasesOf(regulator) !== "" || regulator.bypassed) return undefined;
+  // It cannot be run to neutral: a bypass would be a short circuit through its series winding.
+  if (isStuckOffNeutral(system, id)) return undefined;
   const { phases } = regulator;
   const [from, to] = endPoints(regulator);
   const side = (point: PointId, letter: Letter) => joinedWithout(system, [conductorId(point, letter)], id);
@@ -68,6 +71,11 @@ function bypassOf(document: StillhotDocument, id: ElementId): Bypass | undefined
   });
   return found === undefined ? undefined : { regulator: id, by: found[0], phases };
 }
+
+const isStuckOffNeutral = (system: System, id: ElementId): boolean => {
+  const { taps } = elementOfKind(system, id, "regulator")!;
+  return system.elements[id]!["condition"] === "seized" && Object.values(taps).some((it) => it !== 0);
+};
 
 /** Regulators that the work takes out of the line with no way around them: what they feed goes out with them. */
 export const withoutBypass = ({ asFound, bypasses }: Bypassed): ElementId[] =>

@@ -434,3 +434,35 @@ describe("hands on a neutral", () => {
     ]);
   });
 });
+
+test.each([
+  ["one that moves is bypassed at neutral", "sound", true],
+  [
+    "one that is stuck off neutral is switched out, its load dropped, before the bypass closes",
+    "seized",
+    false,
+  ],
+])("a regulator that is changed: %s", (_why, condition, isFirst) => {
+  const document = draw(`${LINE}
+    rc   recloser    p1-p1b ABC
+    d1   disconnect  p1b-p2 ABC
+    vr1  regulator   p2-p3  ABC  taps={"A":9,"B":9,"C":8} condition=${condition}
+    d2   disconnect  p3-p4  ABC
+    by   disconnect  p1b-p4 ABC  open=ABC normallyOpen=true
+    sp2  span        p4-p5  ABC  lengthM=800
+    ${house(1, "p5")}
+    w1   work        p3     ABC  does=vr1`);
+  const { steps } = plan(document, { alternatives: false });
+  const untilWork = steps.slice(
+    0,
+    steps.findIndex((it) => it.do === "work"),
+  );
+  expect(steps.length).toBeGreaterThan(0);
+  const when = (verb: string, id: string) => untilWork.findIndex((it) => it.do === verb && it.element === id);
+  expect(when("set-position", "vr1") >= 0).toBe(isFirst);
+  expect(when("close", "by") < Math.min(when("open", "d1"), when("open", "d2"))).toBe(isFirst);
+  expect(when("close", "by")).toBeGreaterThan(0);
+  expect(rehearse(planDocument(document)).findings.filter(({ severity }) => severity === "danger")).toEqual(
+    [],
+  );
+});
