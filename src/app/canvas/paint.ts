@@ -23,6 +23,7 @@ import {
   ringAt,
   spotsAlong,
   strokesOf,
+  TYPEFACE,
   unionOf,
   widthFactor,
 } from "../../core";
@@ -378,7 +379,7 @@ function paintMarks(
   for (const { inscriptions } of tiles)
     for (const { x, y, text, size } of inscriptions) {
       if (size * scale < 6) continue;
-      context.font = `700 ${size}px ${FONT}`;
+      context.font = `700 ${size}px ${TYPEFACE}`;
       context.fillText(text, x, y + size * 0.06);
     }
 }
@@ -424,9 +425,6 @@ function paintAlong(
   context.stroke(crosses);
 }
 
-/** Letters on the canvas: the app's own, or like ones where they are not there yet. */
-export const FONT = '"Atkinson Hyperlegible Next", "Liberation Sans", Arial, sans-serif';
-
 /** Paints labels, badges and flags of a part of the drawing, each of screen size. */
 export function paintNotes(
   context: CanvasRenderingContext2D,
@@ -469,7 +467,7 @@ export function paintNotes(
     context.fillStyle = ink;
     for (const line of linesIn(it, sizes, palette, scale)) {
       context.textAlign = line.anchor === "start" ? "left" : "center";
-      context.font = `${line.weight} ${line.size}px ${FONT}`;
+      context.font = `${line.weight} ${line.size}px ${TYPEFACE}`;
       context.fillText(line.text, line.x, line.y + line.size * 0.05);
     }
   }

@@ -5,6 +5,7 @@ import {
   missedHow,
   nameOfFact,
   truthOf,
+  TYPEFACE,
 } from "../../core";
 import { clock, entryTitle } from "../scenario/words";
 import { speech } from "../words/language.svelte";
@@ -34,7 +35,7 @@ export function recordHtml(record: AttemptRecord): string {
   };
   return [
     `<!doctype html><html lang="${speech.language}"><head><meta charset="utf-8"><title>${text(told(record.heading))}</title>`,
-    `<style>@page{margin:12mm}body{font:11pt/1.3 "Atkinson Hyperlegible Next",Arial,sans-serif;color:#000;background:#fff;margin:0}`,
+    `<style>@page{margin:12mm}body{font:11pt/1.3 ${TYPEFACE};color:#000;background:#fff;margin:0}`,
     `h1{font-size:1.4em;margin:0}h2{font-size:1.1em;margin:4mm 0 1mm;break-after:avoid}table{border-collapse:collapse}`,
     `th{text-align:left;font-weight:normal;padding-right:6mm;vertical-align:top}td{font-weight:bold}ul{margin:0;padding-left:5mm}li{break-inside:avoid}`,
     `.sign{display:flex;gap:8mm;margin-top:11mm;break-inside:avoid}.sign div{flex:1;border-top:.4mm solid #000}.caution{font-weight:bold;margin-top:4mm;break-inside:avoid;break-after:avoid}</style></head><body>`,

@@ -1,4 +1,4 @@
-import { type ViewMark, MARGIN_OUTLINES, type MarginName, type Palette } from "../../core";
+import { type ViewMark, MARGIN_OUTLINES, type MarginName, type Palette, TYPEFACE } from "../../core";
 import { t, watts } from "../words/words";
 
 const outlines = new Map<MarginName, Path2D>();
@@ -10,8 +10,6 @@ function outlineOf(margin: MarginName): Path2D {
   outlines.set(margin, fresh);
   return fresh;
 }
-
-const FONT = '"Atkinson Hyperlegible Next", "Liberation Sans", Arial, sans-serif';
 
 /** Paints marks at the size of the screen, on a context that is in units of the drawing. The first of two stays. */
 export function paintMarks(
@@ -69,7 +67,7 @@ function paintMargin(context: CanvasRenderingContext2D, margin: MarginName, pale
   context.stroke(outline);
   context.setLineDash([]);
   context.fillStyle = ink;
-  context.font = `700 ${margin === "none" ? 13 : 16}px ${FONT}`;
+  context.font = `700 ${margin === "none" ? 13 : 16}px ${TYPEFACE}`;
   context.fillText(
     margin === "none" ? t("margins.badge") : margin,
     12,
@@ -86,7 +84,7 @@ function paintStep(context: CanvasRenderingContext2D, n: number, isHere: boolean
   context.strokeStyle = isHere ? palette.ink : palette.accent;
   context.stroke();
   context.fillStyle = isHere ? palette.paper : palette.ink;
-  context.font = `700 ${isHere ? 16 : 13}px ${FONT}`;
+  context.font = `700 ${isHere ? 16 : 13}px ${TYPEFACE}`;
   context.fillText(String(n), 0, 1);
 }
 
@@ -114,7 +112,7 @@ function paintPower(
     context.stroke();
   }
   const text = watts(Math.abs(power));
-  context.font = `700 14px ${FONT}`;
+  context.font = `700 14px ${TYPEFACE}`;
   const isFlat = Math.abs(dx) > Math.abs(dy);
   context.textAlign = isFlat ? "center" : "right";
   context.strokeStyle = palette.paper;

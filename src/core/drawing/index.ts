@@ -19,6 +19,7 @@ export { overviewOf } from "./overview";
 export * from "./frames";
 export * from "./hit";
 export * from "./svg";
+export * from "./typeface";
 export * from "./power";
 export * from "./marks";
 export { LEAST_SYMBOL, LEAST_WATTS } from "./tolerances";

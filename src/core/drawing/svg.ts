@@ -4,6 +4,7 @@ import { NOTE_SIZES, type NoteSizes, type PlacedNote, placeNotes, ringAt } from 
 import { alongOf, type Palette, QUIET_WIDTH, spotsAlong, strokesOf, widthFactor } from "./palettes";
 import type { Scene } from "./scene";
 import { type Box, breadthOf, type Look, type Note, type Shape } from "./shapes";
+import { TYPEFACE } from "./typeface";
 import { widthOf } from "./widths";
 
 /** What a picture is called and shows of a scene. */
@@ -51,7 +52,7 @@ export function toSvg(
     (it) => it.shape !== "strand" && it.shape !== "ground" && !("onScreenOnly" in it),
   );
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${left} ${top} ${width} ${height}" width="${width}" height="${height}" role="img" aria-labelledby="title desc" font-family="'Atkinson Hyperlegible Next', 'Liberation Sans', Arial, sans-serif">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${left} ${top} ${width} ${height}" width="${width}" height="${height}" role="img" aria-labelledby="title desc" font-family="${TYPEFACE}">`,
     `<title id="title">${escapeXml(title)}</title>`,
     `<desc id="desc">${escapeXml(description)}</desc>`,
     `<rect x="${left}" y="${top}" width="${width}" height="${height}" fill="${palette.paper}"/>`,

@@ -1,3 +1,5 @@
+import { TYPEFACE } from "../drawing";
+
 /** Of the size of the type. Letters as high in whatever type a device has: in a wider one a sheet would take a page more. */
 const ARIAL_X_HEIGHT = 0.519;
 
@@ -7,7 +9,7 @@ export function sheetStyle(largePrint: boolean): string {
   return `
 @page { margin: 12mm }
 * { box-sizing: border-box }
-body { margin: 0 auto; max-width: 192mm; color: #000; background: #fff; font: ${text}pt/1.15 "Atkinson Hyperlegible Next", Arial, "Liberation Sans", sans-serif; font-size-adjust: ${ARIAL_X_HEIGHT}; -webkit-print-color-adjust: exact; print-color-adjust: exact }
+body { margin: 0 auto; max-width: 192mm; color: #000; background: #fff; font: ${text}pt/1.15 ${TYPEFACE}; font-size-adjust: ${ARIAL_X_HEIGHT}; -webkit-print-color-adjust: exact; print-color-adjust: exact }
 h1, h2, h3, p, ol, ul, figure { margin: 0; padding: 0 }
 h1 { font-size: 1.45em } h2 { font-size: 1.1em; margin-top: 1.6mm; break-after: avoid } h3 { font-size: 1em; break-after: avoid }
 ul, ol { padding-left: 4.5mm } li { break-inside: avoid }

@@ -1,4 +1,4 @@
-import { atScale, bestLie, escapeXml, PALETTES, type Scene, sceneOf, toSvg } from "../../drawing";
+import { atScale, bestLie, escapeXml, PALETTES, type Scene, sceneOf, toSvg, TYPEFACE } from "../../drawing";
 import { conductorsOf, type StillhotDocument } from "../../document";
 import { type StateColumn, STATES } from "../../hazard";
 
@@ -122,7 +122,7 @@ function markAt(scene: Scene, { at }: DrillOption, letter: string): string {
 const STYLE = `
 @page { margin: 12mm }
 * { box-sizing: border-box }
-body { margin: 0 auto; max-width: 186mm; color: #000; background: #fff; font: 11pt/1.25 "Atkinson Hyperlegible Next", Arial, "Liberation Sans", sans-serif }
+body { margin: 0 auto; max-width: 186mm; color: #000; background: #fff; font: 11pt/1.25 ${TYPEFACE} }
 header { display: flex; flex-wrap: wrap; justify-content: space-between; align-items: baseline; gap: 0 6mm; border-bottom: 0.7mm solid #000 }
 h1 { font-size: 1.35em; margin: 0 } h2 { font-size: 1.05em; margin: 4mm 0 1mm } h2 small { font-weight: normal } header p { margin: 0 }
 section { break-inside: avoid } figure { margin: 0; text-align: center } figure svg { max-width: 100%; height: auto }
