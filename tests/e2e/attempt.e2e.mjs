@@ -17,6 +17,7 @@ import {
   printedBy,
 } from "./scenarios.mjs";
 import { becomes } from "./becomes.mjs";
+import { withVoices } from "./voices.mjs";
 
 const scenarioFile = (id) => JSON.parse(readFileSync(at(`shared/scenarios/${id}.stillhot.json`), "utf8"));
 const firstCutout = scenarioFile("first-cutout");
@@ -277,6 +278,32 @@ const keepsTime = (size) => ({
   },
 });
 
+const hearsTheRadio = (locale) => ({
+  name: `what comes over the radio is read aloud where that is asked for (${locale})`,
+  async run(ctx) {
+    const context = await withVoices(ctx, { size: "phone", options: { locale } });
+    const page = await begun(ctx, { path: "#scenario", context });
+    await chooseScenario(page, "larkfield-lead", "");
+    await page.locator('[data-tab="radio"]').tap();
+    await page.locator('[data-radio="request-permit"]').tap();
+    await page.locator(".radio li.operator").first().waitFor();
+    assert.deepEqual(await page.evaluate(() => window.said), []);
+    await page.locator(".radio [data-aloud]").tap();
+    await page.locator('[data-radio="receive-permit"]').tap();
+    const heard = page.locator(".radio li.operator");
+    await becomes(() => heard.count(), 2);
+    await becomes(
+      async () => {
+        const [lang, words] = (await page.evaluate(() => window.said)).at(-1) ?? [];
+        const last = (await heard.allTextContents()).join(" ");
+        return lang === locale && words.split(". ").every((it) => last.includes(it.replace(/\.$/, "")));
+      },
+      true,
+      "the operator's last words are said",
+    );
+  },
+});
+
 const talksOnTheRadio = {
   name: "a permit is asked for, received and said back",
   async run(ctx) {
@@ -345,6 +372,7 @@ export const tests = [
   keepsTime("desk"),
   keepsTime("phone"),
   talksOnTheRadio,
+  ...["en-US", "fr-CA"].map(hearsTheRadio),
   isAccessible("desk", "light"),
   isAccessible("phone", "dark"),
 ];

@@ -71,8 +71,8 @@ async function sketch(page, see) {
   await page.locator('dialog [role="treeitem"]').first().waitFor();
   await see("the outline");
   await close(page);
-  for (const owner of ["point:p3", "element:c1", "element:s1", "structure:pole-31"]) {
-    if ((await page.locator(`[data-owner="${owner}"]`).count()) === 0) continue;
+  const pole = await page.locator('[data-owner^="structure:"]').nth(1).getAttribute("data-owner");
+  for (const owner of ["point:p3", "element:c1", "element:s1", pole]) {
     await choose(page, owner);
     await settled(page);
     await see(`${owner} is chosen`);
@@ -93,6 +93,18 @@ async function sketch(page, see) {
   await bar(page, "grow");
   await page.locator("[data-part]").first().waitFor();
   await see("what comes next");
+  await close(page);
+  await choose(page, pole);
+  await bar(page, "stamp");
+  await page.locator('[data-stamp="keep"]').waitFor();
+  await see("an arrangement is kept");
+  await close(page);
+  await bar(page, "piece");
+  await page.locator('[data-piece="ask"]').waitFor();
+  await see("a part is asked for");
+  await page.locator('[data-piece="ask"]').tap();
+  await page.locator("[data-piece=found], [data-piece=nothing]").waitFor();
+  await see("a part is found");
   await close(page);
 }
 

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { begin, confirm, doing, leaveOut, press, pressOrMore, tick, tickUntil, verdict } from "./job.mjs";
 import { pressOn } from "./spots.mjs";
 import { becomes } from "./becomes.mjs";
+import { withVoices } from "./voices.mjs";
 
 const go = async (page, place) => {
   await page.evaluate((it) => (location.hash = it), place);
@@ -375,18 +376,7 @@ export const tests = [
   ].map(({ locale, says }) => ({
     name: `steps are read aloud where that is asked for, and are silent before (${locale})`,
     async run(ctx) {
-      const context = await ctx.newContext({ size: "phone", options: { locale } });
-      await context.addInitScript(() => {
-        window.said = [];
-        Object.defineProperty(window, "speechSynthesis", {
-          value: { cancel: () => undefined, speak: (it) => window.said.push([it.lang, it.text]) },
-        });
-        window.SpeechSynthesisUtterance = class {
-          constructor(text) {
-            this.text = text;
-          }
-        };
-      });
+      const context = await withVoices(ctx, { size: "phone", options: { locale } });
       const page = await ctx.open({ path: "?demo=sideline-far-end-tie#plan", context });
       await page.locator("html[data-ready]").waitFor();
       await page.locator("[data-propose]").first().tap();
