@@ -1,7 +1,5 @@
 import { shelves, type StoredDrawing } from "./shelves";
-import { drop, type KeptVersion, writing } from "./versions";
-
-const DAY = 24 * 60 * 60_000;
+import { DAY, drop, type KeptVersion, writing } from "./versions";
 
 /** How long a drawing lies in the trash. */
 export const TRASH_DAYS = 30;

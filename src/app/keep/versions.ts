@@ -9,7 +9,8 @@ export type KeptVersion = VersionHead & { readonly id: number };
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
-const DAY = 24 * HOUR;
+/** In milliseconds. */
+export const DAY = 24 * HOUR;
 
 /**
  * The versions that have had their time: by the clock one stays for each minute of half an hour, for each hour of a day

@@ -129,6 +129,12 @@ export const devicesWorkedOn = ({ document }: JobState, id: string | undefined):
   });
 };
 
+/** Conductors of an element's phases, at each of its ends. */
+export const phaseConductors = (element: CircuitElement): ConductorId[] =>
+  endsOf(element).flatMap(([, point]) =>
+    lettersOf((element as { phases?: string }).phases ?? "").map((letter) => conductorId(point, letter)),
+  );
+
 /** Conductors in which a thing's legs end, so that what hangs on them can be asked for. */
 export const secondaryIds = (bank: Extract<CircuitElement, { kind: "transformer" }>): ConductorId[] =>
   secondaryLetters(bank).map((letter) => conductorId(bank.to, letter));

@@ -1,8 +1,9 @@
 import { MOST_VOLTS_BY_HAND } from "../tolerances";
 import { complete, type System } from "../../document";
-import { circuitOf, endsOf } from "../../network";
+import { circuitOf } from "../../network";
 import { gloveClassFor } from "../../reference";
-import { conductorId, type ElementId, lettersOf } from "../../terms";
+import type { ElementId } from "../../terms";
+import { phaseConductors } from "../job/hands";
 import type { PlannedStep } from "./types";
 
 /** A step with hands on a thing that is live, by the method for its volts. */
@@ -18,14 +19,6 @@ export function byMethod(system: System, live: ReadonlySet<ElementId>, step: Pla
 
 function nominalVolts(system: System, id: ElementId): number {
   const circuit = circuitOf(system);
-  const element = complete(system.elements[id]!);
-  const { phases = "" } = element as { phases?: string };
-  return Math.max(
-    0,
-    ...endsOf(element).flatMap(([, point]) =>
-      lettersOf(phases).map(
-        (letter) => circuit.nominalVolts[circuit.nodeOf.get(conductorId(point, letter)) ?? -1] ?? 0,
-      ),
-    ),
-  );
+  const conductors = phaseConductors(complete(system.elements[id]!));
+  return Math.max(0, ...conductors.map((it) => circuit.nominalVolts[circuit.nodeOf.get(it) ?? -1] ?? 0));
 }

@@ -1,10 +1,9 @@
-import { type CircuitElement, isAtCustomer, isLoad } from "../../devices";
+import { isAtCustomer, isLoad } from "../../devices";
 import { elementsOfKind } from "../../document";
-import { endsOf } from "../../network";
 import { COMMON_PRACTICE } from "../../reference";
 import { isClosing } from "../../steps";
 import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf, say } from "../../terms";
-import { secondaryIds } from "../job/hands";
+import { phaseConductors, secondaryIds } from "../job/hands";
 import { isJoined } from "../job/joined";
 import { energizedBy } from "../job/live";
 import { elementOf, elementsOf, nameOf } from "../job/names";
@@ -27,9 +26,7 @@ export const phaseMissing = defineRule({
     const energized = new Set(energizedBy(before, after));
     const served = elementsOf(system)
       .filter(([, it]) => isLoad(it))
-      .flatMap(([, it]) =>
-        endsOf(it).flatMap(([, at]) => lettersOf(lettersIn(it)).map((letter) => conductorId(at, letter))),
-      )
+      .flatMap(([, it]) => phaseConductors(it))
       .filter((it) => energized.has(it));
     return banksWithPhaseMissing(after)
       .filter(({ secondary }) => secondary.some((it) => served.some((own) => isJoined(system, it, own))))
@@ -55,8 +52,6 @@ export const phaseMissing = defineRule({
     }));
   },
 });
-
-const lettersIn = (element: CircuitElement): string => (element as { phases?: string }).phases ?? "";
 
 interface Crippled {
   readonly id: ElementId;

@@ -1,10 +1,10 @@
 import { type CircuitElement, isAtCustomer, isLoad, isOwners } from "../../devices";
 import { jobOf } from "../../document";
-import { endsOf } from "../../network";
 import { COMMON_PRACTICE } from "../../reference";
 import { isClosing, type Step } from "../../steps";
-import { type ConductorId, conductorId, type ElementId, lettersOf, say } from "../../terms";
+import { type ConductorId, conductorId, type ElementId, say } from "../../terms";
 import { type ChangedSupply, changedSupplies } from "../job/changedSupply";
+import { phaseConductors } from "../job/hands";
 import { isJoined } from "../job/joined";
 import { energizedBy, isLiveState } from "../job/live";
 import { elementOf, elementsOf, nameOf } from "../job/names";
@@ -109,16 +109,11 @@ const loadsOn = (
   elementsOf(system).some(
     ([, it]) =>
       isLoad(it) &&
-      conductorsOf(it).some((id) => live.has(id) && legs.some((leg) => isJoined(system, leg, id))),
+      phaseConductors(it).some((id) => live.has(id) && legs.some((leg) => isJoined(system, leg, id))),
   );
 
 const comesToLife = (element: CircuitElement, energized: ReadonlySet<ConductorId>): boolean =>
-  conductorsOf(element).some((id) => energized.has(id));
-
-const conductorsOf = (element: CircuitElement): ConductorId[] =>
-  endsOf(element).flatMap(([, point]) =>
-    lettersOf((element as { phases?: string }).phases ?? "").map((letter) => conductorId(point, letter)),
-  );
+  phaseConductors(element).some((id) => energized.has(id));
 
 const sinceWork = ({ played }: JobState): readonly Step[] =>
   played.slice(played.findLastIndex((it) => it.do === "work") + 1);
