@@ -1,7 +1,18 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { inWords, type Wording } from "../../src/app/keep/wording";
-import { isUnreadable, readDocument, type StillhotDocument, variantOf, writeDocument } from "../../src/core";
+import {
+  canBeSolved,
+  isUnreadable,
+  planned,
+  readDocument,
+  scoreOf,
+  type StillhotDocument,
+  trapsOf,
+  variantOf,
+  writeDocument,
+} from "../../src/core";
+import { spell } from "../support/words";
 import { listed } from "./library";
 
 const read = (path: string) => readFileSync(path, "utf8");
@@ -35,5 +46,19 @@ test.each(listed.map(({ id }) => id))(
           expect(said).not.toMatch(new RegExp(`(?:poteau|socle)[sx]? (?:\\d+ (?:et|à) )?${digits}\\b`, "iu"));
       }
     }
+  },
+);
+
+/** The words of a scenario are its radio's and its answer's too: what is repeated back is compared letter by letter. */
+test.each(listed.map(({ id }) => id))(
+  "G8 a variant of %s in French is played to full marks, and its traps close",
+  (id) => {
+    const variant = variantOf(frenchOf(id), 4);
+    const { why, attempt } = canBeSolved(variant, planned);
+    expect(why.map((it) => spell(it))).toEqual([]);
+    const { earned, of, passed } = scoreOf(attempt);
+    expect([earned, passed]).toEqual([of, true]);
+    const open = trapsOf(variant, planned).filter(({ canBeFallenInto }) => !canBeFallenInto);
+    expect(open.map(({ trap }) => trap.id)).toEqual([]);
   },
 );

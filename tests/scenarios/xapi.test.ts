@@ -145,6 +145,9 @@ function asked(attempt: Attempt): Attempt {
   return said.attempt;
 }
 
+const aboutObjectives = (statements: readonly JsonObject[]) =>
+  statements.filter((it) => String((it["object"] as JsonObject)["id"]).includes(":objective:"));
+
 const verbsOf = (statements: readonly JsonObject[]) =>
   statements.map((it) => String((it["verb"] as JsonObject)["id"]).replace(/^.*\//, ""));
 
@@ -165,10 +168,28 @@ describe("an attempt as statements of the Experience API", () => {
     ],
   ] as const)("%s", (_name, attempt, verbs) => {
     const statements = xapiOf(attempt, { homePage: "https://training.example" });
-    expect(verbsOf(statements)).toEqual(verbs);
+    const objectives = new Set(aboutObjectives(statements));
+    expect(verbsOf(statements.filter((it) => !objectives.has(it)))).toEqual(verbs);
     for (const statement of statements) expect(problemsOf(statement)).toEqual([]);
     expect(new Set(statements.map((it) => it["id"])).size).toBe(statements.length);
     expect(JSON.parse(JSON.stringify(statements))).toEqual(statements);
+  });
+
+  test("each objective is a statement of its own, with its points, once the attempt is over", () => {
+    const ids = (scenarioOf(document).objectives ?? []).map(({ id }) => id);
+    const told = (attempt: Attempt) =>
+      aboutObjectives(xapiOf(attempt)).map((it) => [
+        String((it["object"] as JsonObject)["id"]).replace(/^.*:/, ""),
+        (it["result"] as JsonObject)["success"],
+        ((it["result"] as JsonObject)["score"] as JsonObject)["scaled"],
+      ]);
+    expect(told(solved)).toEqual(ids.map((id) => [id, true, 1]));
+    expect(told(fell).some(([, success]) => success === false)).toBe(true);
+    expect(told(open)).toEqual([]);
+    const [first] = aboutObjectives(xapiOf(solved));
+    expect((first!["context"] as JsonObject)["contextActivities"]).toEqual({
+      parent: [{ objectType: "Activity", id: `urn:stillhot:scenario:${solved.fingerprint}` }],
+    });
   });
 
   test("times follow the log, and the same attempt gives the same statements", () => {

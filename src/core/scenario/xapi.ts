@@ -21,6 +21,7 @@ type XapiVerb = "initialized" | "answered" | "completed" | "passed" | "failed" |
 const VOCABULARY = "http://adlnet.gov/expapi";
 const SIMULATION = `${VOCABULARY}/activities/simulation`;
 const INTERACTION = `${VOCABULARY}/activities/cmi.interaction`;
+const OBJECTIVE = `${VOCABULARY}/activities/objective`;
 
 /**
  * An attempt as statements of the Experience API: who (`actor`) did what (`verb`) with which activity (`object`), with
@@ -48,6 +49,7 @@ export function xapiOf(attempt: Attempt, options: XapiOptions = {}): JsonObject[
   return [
     write("initialized", 0),
     ...log.flatMap((entry) => answered(entry, attempt, options)),
+    ...(isFinished || isFailed ? objectives(attempt, options, momentOf(last!)) : []),
     ...(isFinished ? [write("completed", momentOf(ended!), { result: outcome })] : []),
     ...(score.passed ? [write("passed", momentOf(last!), { result: outcome })] : []),
     ...(isFailed ? [write("failed", momentOf(last!), { result: outcome })] : []),
@@ -83,6 +85,21 @@ function answered(entry: LogEntry, attempt: Attempt, options: XapiOptions): Json
     ];
   return [];
 }
+
+/** Each objective that points hang on: whether all of them were earned, and how many. */
+const objectives = (attempt: Attempt, options: XapiOptions, t: number): JsonObject[] =>
+  scoreOf(attempt)
+    .objectives.filter(({ of }) => of > 0)
+    .map(({ id, text, earned, of, met }) =>
+      statement(attempt, options, met ? "passed" : "failed", t, {
+        object: {
+          objectType: "Activity",
+          id: `${activityId(attempt)}:objective:${encodeURIComponent(id)}`,
+          definition: { type: OBJECTIVE, name: { [options.language ?? "en"]: text } },
+        },
+        result: { score: { scaled: earned / of, raw: earned, min: 0, max: of }, success: met },
+      }),
+    );
 
 const activityId = ({ fingerprint }: Attempt): string => `urn:stillhot:scenario:${fingerprint}`;
 
