@@ -18,6 +18,7 @@ import {
   letPass,
   type LogEntry,
   mapOf,
+  minutesOf,
   missedHow,
   notesOfMeasured,
   playThrough,
@@ -379,8 +380,17 @@ describe("T4 an exam ends with what may never happen; practice goes on", () => {
     const mark = bad.log[4]!.hash.slice(0, 16);
     expect(recordOf(fork).forkOf).toBe(mark);
     expect(recordOf(bad).forkOf).toBe("");
-    // The fork, and after it the variant, of which there is none.
-    expect(classCsv([fork], english).split("\r\n")[1]!.split(",").slice(-2)).toEqual([mark, ""]);
+    const cells = classCsv([fork], english)
+      .split("\r\n")
+      .map((it) => it.split(","));
+    const cell = (name: string) => cells[1]![cells[0]!.indexOf(name)];
+    expect(["continued from", "variant", "mode", "minutes allowed", "pass mark"].map(cell)).toEqual([
+      mark,
+      "",
+      "practice",
+      String(minutesOf(storm)),
+      "0",
+    ]);
     const [view] = compareMany([bad, fork]);
     expect(view!.rows.map(({ isFork }) => isFork)).toEqual([false, true]);
     expect(view!.best.map(({ attempt }) => attempt)).toEqual([bad]);
@@ -388,6 +398,42 @@ describe("T4 an exam ends with what may never happen; practice goes on", () => {
       expect(statement).toMatchObject({
         context: { extensions: { "urn:stillhot:extension:forkOf": bad.log[4]!.hash } },
       });
+  });
+});
+
+describe("T4 a pass mark asks for points besides what must and may never be", () => {
+  /** The answer earns all that counts, and as much again hangs on what it does not do. */
+  const withMark = (passMark: number): Attempt => {
+    const { scenario } = storm;
+    const extra = {
+      id: "extra",
+      kind: "good",
+      text: "What is live is said beforehand.",
+      when: { predicted: true },
+      weight: scoreOf(answerOf("larkfield-storm")).of,
+    };
+    const criteria = [...scenarioOf(storm).criteria!, extra];
+    const document = {
+      ...storm,
+      scenario: { ...scenario, criteria, passMark },
+    } as unknown as StillhotDocument;
+    return playThrough(document, scenarioOf(storm).answer!).attempt;
+  };
+
+  test.each([
+    [0, true],
+    [50, true],
+    [50.1, false],
+    [100, false],
+  ])("at %d %% of the points", (passMark, passed) => {
+    const attempt = withMark(passMark);
+    expect(scoreOf(attempt)).toMatchObject({ percent: 50, passed });
+    const [view] = compareMany([attempt]);
+    expect(view!.rows[0]).toMatchObject({
+      outcome: passed ? "passed" : "failed",
+      passMark,
+      minutesAllowed: minutesOf(storm),
+    });
   });
 });
 

@@ -129,12 +129,8 @@ test("a class with a variant each is one class, and table, CSV and xAPI say whic
   expect(others).toEqual([]);
   expect(view!.rows.map(({ variant }) => variant)).toEqual([undefined, 3, 4]);
   const [head, ...rows] = classCsv(attempts, english).trim().split("\r\n");
-  expect([head!.split(",").at(-1), ...rows.map((it) => it.split(",").at(-1))]).toEqual([
-    "variant",
-    "",
-    "3",
-    "4",
-  ]);
+  const column = head!.split(",").indexOf("variant");
+  expect(rows.map((it) => it.split(",")[column])).toEqual(["", "3", "4"]);
   const [statement] = xapiOf(attempts[1]!) as { context: { extensions: Record<string, unknown> } }[];
   expect(statement!.context.extensions["urn:stillhot:extension:variant"]).toEqual({
     of: file.title,

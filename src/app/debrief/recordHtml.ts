@@ -42,8 +42,17 @@ export function recordHtml(record: AttemptRecord): string {
     `<h1>${text(told(record.heading))}: ${text(record.title)}</h1><table>`,
     line(t("review.column.who"), record.who || "____________________"),
     line(t("review.column.outcome"), told(record.outcome)),
-    line(t("review.column.percent"), `${row.percent} %`),
-    line(t("review.column.minutes"), String(Math.round(record.minutes))),
+    line(
+      t("review.column.percent"),
+      [
+        `${row.percent} %`,
+        ...(row.passMark > 0 ? [t("review.passMark", { percent: row.passMark })] : []),
+      ].join(", "),
+    ),
+    line(
+      t("review.column.minutes"),
+      `${Math.round(record.minutes)} ${t("review.allowed", { minutes: row.minutesAllowed })}`,
+    ),
     line(t("review.column.hints"), String(row.hints)),
     line(t("play.mode"), t(`play.mode.${record.mode}`)),
     record.forkOf === "" ? "" : line(t("review.continuedFrom"), record.forkOf),

@@ -223,6 +223,7 @@ const scenarioKeys = {
   assume: list(words()),
   mode: value(field.choice(["practice", "exam"], "practice")),
   minutes: value(field.amount("min", 30, { above: 0, max: 1440 })),
+  passMark: value(field.amount("%", 0, { min: 0, max: 100 })),
   seed: value(field.amount("", 1, { min: 0, max: 2 ** 32 - 1, whole: true })),
   truth: map(fact),
   reveals: list(reveal),

@@ -159,6 +159,8 @@ export interface Scenario {
   readonly assume?: readonly string[];
   readonly mode?: "practice" | "exam";
   readonly minutes?: number;
+  /** points that an attempt needs besides, to pass [% of all] */
+  readonly passMark?: number;
   readonly seed?: number;
   readonly truth?: Readonly<Record<string, HiddenFact>>;
   readonly reveals?: readonly Reveal[];

@@ -3,7 +3,7 @@ import { factsOf, nameOfFact } from "./truth";
 import { type Attempt, secondsOf } from "./attempt";
 import { trapListOf, trapsCaught } from "./checks";
 import { hintsOf, rulesBroken } from "./debrief";
-import { bestOf, scoreOf } from "./scoring";
+import { bestOf, minutesOf, passMarkOf, scoreOf } from "./scoring";
 
 /** One attempt as a row of a class. */
 export interface ClassRow {
@@ -14,6 +14,10 @@ export interface ClassRow {
   readonly dangers: number;
   readonly hints: number;
   readonly minutes: number;
+  /** minutes that its scenario allows */
+  readonly minutesAllowed: number;
+  /** points that it needs to pass [% of all], 0 where its scenario names none */
+  readonly passMark: number;
   /** whether it went on from the middle of another attempt */
   readonly isFork: boolean;
   /** which variant of the scenario it was; nothing where it was the scenario itself */
@@ -62,6 +66,8 @@ export function rowOf(attempt: Attempt): ClassRow {
     dangers: dangers.length,
     hints: hintsOf(attempt).length,
     minutes: secondsOf(attempt) / 60,
+    minutesAllowed: minutesOf(attempt.document),
+    passMark: passMarkOf(attempt.document),
     isFork: attempt.forkOf !== undefined,
     variant: scenarioOf(attempt.document).variant?.number,
     traps: [...trapsCaught(attempt).keys()],

@@ -33,6 +33,7 @@ export {
   bestOf,
   criteriaOf,
   minutesOf,
+  passMarkOf,
   type Missing,
   missedHow,
   timeCriteriaOf,

@@ -82,6 +82,8 @@ export function classCsv(attempts: readonly Attempt[], catalogue: Catalogue): st
       attempt.checksum.slice(0, 16),
       forkMark(attempt),
       row.variant ?? "",
+      row.minutesAllowed,
+      row.passMark,
     ]
       .map(csvCell)
       .join(",");

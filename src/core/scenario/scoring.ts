@@ -57,6 +57,9 @@ export function missedHow(
 /** Minutes that a scenario allows; nothing happens when they are over. */
 export const minutesOf = (document: StillhotDocument): number => scenarioOf(document).minutes ?? 30;
 
+/** Points that an attempt needs to pass, besides what must and may never be [% of all]; 0 where the scenario names none. */
+export const passMarkOf = (document: StillhotDocument): number => scenarioOf(document).passMark ?? 0;
+
 const asksForTime = ({ finishedWithin, any = [], all = [], not }: Condition): boolean =>
   finishedWithin !== undefined || [...any, ...all, ...(not === undefined ? [] : [not])].some(asksForTime);
 
@@ -89,7 +92,7 @@ export interface Score {
   readonly of: number;
   /** 0 to 100, whole */
   readonly percent: number;
-  /** no danger, every must done, nothing done that may never be, and the attempt finished */
+  /** no danger, every must done, nothing done that may never be, the pass mark reached, and the attempt finished */
   readonly passed: boolean;
   /** what fails the attempt whatever the points say, in the order in which it happened */
   readonly dangers: readonly { readonly entry: number; readonly why: Message }[];
@@ -136,11 +139,12 @@ export const scoreOf: (attempt: Attempt) => Score = perObject((attempt: Attempt)
   const earned = sum(criteria, "earned");
   const of = sum(criteria, "weight");
   const needed = criteria.filter(({ criterion: { kind } }) => kind !== "good");
+  const isEnough = 100 * earned >= passMarkOf(document) * of;
   return {
     earned,
     of,
     percent: of === 0 ? 0 : Math.round((100 * earned) / of),
-    passed: isFinished && dangers.length === 0 && needed.every(({ met }) => met),
+    passed: isFinished && dangers.length === 0 && isEnough && needed.every(({ met }) => met),
     dangers,
     criteria,
     objectives: (scenarioOf(document).objectives ?? []).map(({ id, text }): ObjectiveResult => {

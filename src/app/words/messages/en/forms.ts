@@ -27,6 +27,7 @@ export const forms = {
   "form.assume": "What may be taken for granted",
   "form.mode": "How it is played",
   "form.minutes": "Minutes allowed",
+  "form.passMark": "Pass mark, in % of the points",
   "form.seed": "Seed of chance",
   "form.operator": "What the system operator says",
   "form.operator.permit": "When the permit is given",
@@ -123,6 +124,7 @@ export const forms = {
 
   "formHelp.seed": "Times that chance draws are the same in every attempt of one seed.",
   "formHelp.minutes": "Shown, and never enforced: it counts only where a criterion says so.",
+  "formHelp.passMark": "Besides what must and may never be. A danger fails whatever the points say.",
   "formHelp.tasks": "One a line, as the page on training has them.",
   "formHelp.shows": "Without any, the answer is of no use, or wrong: system operators have old maps, too.",
   "formHelp.severity": "What may never happen, of severity danger, fails the attempt at once.",

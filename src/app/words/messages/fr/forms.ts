@@ -27,6 +27,7 @@ export const forms = {
   "form.assume": "Ce qui peut être tenu pour acquis",
   "form.mode": "Comment il se joue",
   "form.minutes": "Minutes accordées",
+  "form.passMark": "Note de passage, en % des points",
   "form.seed": "Graine du hasard",
   "form.operator": "Ce que dit l'opérateur du réseau",
   "form.operator.permit": "Quand il accorde l'autorisation",
@@ -123,6 +124,8 @@ export const forms = {
 
   "formHelp.seed": "Les instants tirés au hasard sont les mêmes dans chaque essai d'une même graine.",
   "formHelp.minutes": "Affichées, jamais imposées : elles ne comptent que si un critère le dit.",
+  "formHelp.passMark":
+    "En plus de ce qui doit et de ce qui ne peut jamais être. Un danger fait échouer quels que soient les points.",
   "formHelp.tasks": "Une par ligne, comme la page sur la formation les nomme.",
   "formHelp.shows":
     "Sans aucun, la réponse ne sert à rien, ou est fausse : les opérateurs du réseau ont aussi de vieux plans.",

@@ -53,5 +53,5 @@ export const scenario = {
   "record.caution":
     "A rehearsal on a drawing. It does not show that anybody is qualified; licensed practice and local rules do.",
   "csv.head":
-    "name,scenario,fingerprint,mode,seed,started,minutes,result,percent,dangers,hints,traps,facts found,checksum,continued from,variant",
+    "name,scenario,fingerprint,mode,seed,started,minutes,result,percent,dangers,hints,traps,facts found,checksum,continued from,variant,minutes allowed,pass mark",
 } as const;

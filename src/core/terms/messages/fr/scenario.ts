@@ -54,5 +54,5 @@ export const scenario = {
   "record.caution":
     "Une répétition sur un dessin. Elle ne montre la qualification de personne ; la pratique reconnue et les règles locales en décident.",
   "csv.head":
-    "nom,scénario,empreinte,mode,germe,début,minutes,résultat,pour cent,dangers,indices,pièges,faits trouvés,contrôle,à partir de,variante",
+    "nom,scénario,empreinte,mode,graine,début,minutes,résultat,pour cent,dangers,indices,pièges,faits trouvés,contrôle,à partir de,variante,minutes accordées,note de passage",
 } as const;
