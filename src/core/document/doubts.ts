@@ -1,13 +1,23 @@
 import { type Finding, say } from "../terms";
 import { endPointsOf } from "./elementsAt";
-import { calledAlike, labelIn, nameIn, nameOnStructure } from "./names";
-import { structureOfPoint } from "./structures";
+import {
+  calledAlike,
+  elementName,
+  labelIn,
+  nameIn,
+  nameOnStructure,
+  pointName,
+  structureName,
+} from "./names";
+import { isCrowded, structureOfPoint, structuresOf } from "./structures";
 import type { SavedElement, System } from "./types";
 
 /** What a drawing says of its names and structures that a person would be misled by: it is read all the same. */
 export const doubtsOf = (system: System): readonly Finding[] => [
   ...namedTwice(system),
   ...onElsewhere(system),
+  ...ofOneId(system),
+  ...crowded(system),
 ];
 
 const MOST_NAMED = 8;
@@ -39,3 +49,34 @@ const onElsewhere = (system: System): Finding[] =>
       help: say("file.onElsewhere.help"),
       citation: "file format",
     }));
+
+/** A point and a device of one id: a step that says where, and one that says what, could be taken for each other. */
+const ofOneId = (system: System): Finding[] =>
+  Object.keys(system.elements)
+    .filter((id) => Object.hasOwn(system.points, id))
+    .map((id) => ({
+      rule: "id-twice",
+      severity: "warning",
+      where: id,
+      message: say("file.idTwice", {
+        point: pointName({ system }, id),
+        element: elementName({ system }, id),
+      }),
+      help: say("file.idTwice.help"),
+      citation: "file format",
+    }));
+
+/** Structures on which so much is that a picture shows them as one mark. */
+const crowded = (system: System): Finding[] =>
+  [...structuresOf(system).values()].filter(isCrowded).map((it) => ({
+    rule: "crowded-structure",
+    severity: "warning",
+    where: it.id,
+    message: say("file.crowded", {
+      structure: structureName({ system }, it.id),
+      devices: it.elements.length,
+      points: it.points.length,
+    }),
+    help: say("file.crowded.help"),
+    citation: "file format",
+  }));

@@ -17,6 +17,8 @@ export {
   isSeen,
   pointsOnStructure,
   type Structure,
+  isCrowded,
+  MOST_TOLD_APART,
   structuresAround,
   structureOf,
   structuresOf,

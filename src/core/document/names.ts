@@ -274,17 +274,15 @@ function ownName(system: System, id: string, saved: SavedElement, structure: Str
 
 /** The kind of an element, counted where that and its place do not tell it from others. */
 function ownKind(system: System, id: string, saved: SavedElement, structure: Structure): Message {
-  const alike = unlabelledOn(system, structure, saved.kind);
-  const isByPoint = toldByPoint(system, saved, structure) !== undefined;
-  const end = endPointsOf(saved)[0];
-  const there = alike.filter((it) => endPointsOf(savedElement(system.elements, it))[0] === end);
-  return countedThing(say(`kind.${saved.kind}`), alikeAmong(system, id, isByPoint ? there : alike));
+  const at = toldByPoint(system, saved, structure);
+  const alike = unlabelledOn(system, structure, saved.kind, at);
+  return countedThing(say(`kind.${saved.kind}`), alikeAmong(system, id, alike));
 }
 
 /** The point that one of several of a kind on a structure is told apart by: that on which it hangs, as a ground set does. */
 function toldByPoint(system: System, saved: SavedElement, structure: Structure): string | undefined {
   const [at] = endPointsOf(saved);
-  const hangs = deviceOf(saved.kind).ends.length === 1 && structure.points.some((it) => it === at);
+  const hangs = deviceOf(saved.kind).ends.length === 1 && structureOfPoint(system, at ?? "") === structure;
   return hangs && unlabelledOn(system, structure, saved.kind).length > 1 ? at : undefined;
 }
 
@@ -337,9 +335,9 @@ const between = (system: System, kind: string, from: Structure, to: Structure): 
       );
     });
 
-/** Elements of a kind on a structure that go by their kind. */
-const unlabelledOn = (system: System, structure: Structure, kind: string): readonly string[] =>
-  unlabelledByKind(system).get(`${structure.id} ${kind}`) ?? [];
+/** Elements of a kind on a structure that go by their kind: all of them, or those that begin at one point of it. */
+const unlabelledOn = (system: System, structure: Structure, kind: string, at?: string): readonly string[] =>
+  unlabelledByKind(system).get(`${structure.id} ${kind}${at === undefined ? "" : ` ${at}`}`) ?? [];
 
 const unlabelledByKind = perObject((system: System): ReadonlyMap<string, readonly string[]> => {
   const heaps = new Map<string, string[]>();
@@ -347,10 +345,12 @@ const unlabelledByKind = perObject((system: System): ReadonlyMap<string, readonl
     for (const id of structure.elements) {
       const saved = savedElement(system.elements, id)!;
       if (ownLabel(saved, structure) !== "") continue;
-      const key = `${structure.id} ${saved.kind}`;
-      const its = heaps.get(key);
-      if (its === undefined) heaps.set(key, [id]);
-      else its.push(id);
+      const all = `${structure.id} ${saved.kind}`;
+      for (const key of [all, `${all} ${endPointsOf(saved)[0]}`]) {
+        const its = heaps.get(key);
+        if (its === undefined) heaps.set(key, [id]);
+        else its.push(id);
+      }
     }
   return heaps;
 });

@@ -12,7 +12,8 @@ import {
   writeDocument,
 } from ".";
 import type { Json, JsonObject } from "../terms";
-import { spellProblem } from "../../../tests/support/words";
+import { manyOnOnePole } from "../../../tests/support/manyOnOnePole";
+import { spell, spellProblem } from "../../../tests/support/words";
 
 const file = (system: object): Json => ({
   format: "stillhot",
@@ -233,9 +234,27 @@ describe("A drawing that misleads is read, and what misleads is named", () => {
       },
       ["on-elsewhere t1"],
     ],
+    [
+      "a point and a device of one id",
+      {
+        points: { p30: {}, c1: {} },
+        elements: { c1: { kind: "cutout", phases: "A", from: "p30", to: "c1" } },
+      },
+      ["id-twice c1"],
+    ],
+    ["more on one pole than anybody could make out", manyOnOnePole(150), ["crowded-structure q"]],
+    ["a good many on one pole", manyOnOnePole(149), []],
   ])("%s", (_, found, wanted) => {
     expect(warned(found)).toEqual(wanted);
   });
+});
+
+test("who is told of a crowded pole, or of one id, is told which, without an id", () => {
+  const found = readValue(file(manyOnOnePole(10_000)));
+  if (isUnreadable(found)) throw new Error("unreadable");
+  expect(found.warnings.map(({ message }) => spell(message))).toEqual([
+    "10000 devices and 10001 points are on Pole 1: where the program lays the drawing out, all of it is one mark, with what is open, tagged and grounded there counted",
+  ]);
 });
 
 test("ten thousand points on one pole are one pole", () => {

@@ -90,6 +90,13 @@ export function structuresAround(system: System, { id, points }: Structure): rea
   return [...around];
 }
 
+/** Of more points and devices than these on one structure nobody could make out one: it is told as one thing. */
+export const MOST_TOLD_APART = 300;
+
+/** Whether so much is on a structure that a picture cannot show it thing by thing. */
+export const isCrowded = ({ points, elements }: Structure): boolean =>
+  points.length + elements.length > MOST_TOLD_APART;
+
 /** A label; none where it is nothing but spaces: who reads it out says nothing. */
 export const readable = (label: string): string => (label.trim() === "" ? "" : label);
 

@@ -1,13 +1,22 @@
-import { completePoint, savedPoint, type System } from "../document";
-import type { Letter, Owner, PointId, StructureId, WorkPointId } from "../terms";
+import { completePoint, conductorsOf, savedPoint, type System } from "../document";
+import {
+  type Letter,
+  type Message,
+  type Owner,
+  type PointId,
+  say,
+  type StructureId,
+  type WorkPointId,
+} from "../terms";
+import { countedOn, wordsOf } from "./counted";
 import { isTightAt, leastTitleWidth, symbolSizeAt, titleLines } from "./labels";
 import { apartAt, shiftOf } from "./laid";
-import { SYMBOL_LENGTH, type Way } from "./layout/inside";
-import type { LaidPoint, Plate } from "./layout/layout";
+import { LINE_APART, SYMBOL_LENGTH, type Way } from "./layout/inside";
+import type { LaidPoint, Layout, Plate } from "./layout/layout";
 import { worstOf } from "./palettes";
 import { lazyPiece } from "./pieces";
 import { widthOf } from "./widths";
-import { boxOf, type Look, type Note, type Piece, type Shape } from "./shapes";
+import { boxOf, type Look, type Note, type Piece, type Shape, type Spot } from "./shapes";
 
 const DOT = 4;
 /** How far a plate's number stands from its corner [px]. */
@@ -22,6 +31,9 @@ const TITLE_SIZE = 16;
 /** From the edge of a plate to the far side of the rod in its corner, with a little room before it. */
 const ROD = 29;
 const TITLE_SPARE = 1.25;
+/** From a line to the mark of a crowd beside it, and from there to what is written under that [px]. */
+const BESIDE_LINE = 6;
+const UNDER_MARK = 26;
 
 /** The ground of a plate, which says for which one it is. */
 export interface PlatePiece extends Piece {
@@ -33,10 +45,12 @@ export function platePiece(
   plate: Plate,
   overall: Look,
   system: System,
-  { way, text }: { readonly way: Way; readonly text: number },
+  layout: Layout,
   isWorked: boolean,
+  word: (message: Message) => string,
 ): PlatePiece {
-  const { box, kind, title, short, number, points } = plate;
+  const { way, text } = layout;
+  const { box, kind, title, short, number, points, crowd } = plate;
   const owner: Owner = { of: "structure", id: plate.id as StructureId };
   // Where the line runs down, a number stands beside it.
   const beside = way === "down" ? plate.beside : 0;
@@ -84,15 +98,70 @@ export function platePiece(
         )
       : []),
   ];
+  const titles = title === "" ? [] : [note];
+  if (crowd === undefined)
+    return {
+      plate,
+      owner,
+      shapes,
+      notes: titles,
+      box,
+      overall,
+      spine: [box.left + INSET.x, box.top + INSET.y],
+    };
+  // What comes first is chosen by a touch: a crowd is touched by its mark.
+  const at = layout.points.get(points[0]!)!;
   return {
     plate,
     owner,
     shapes,
-    notes: title === "" ? [] : [note],
+    notes: [...titles, ...crowdNotes(layout, plate, crowd, { look: overall, owner, system, word })],
     box,
     overall,
-    spine: [box.left + INSET.x, box.top + INSET.y],
+    spine: [at.x, at.y],
   };
+}
+
+/** The one mark of all that is on a plate, by its worst state, and with it what is open, tagged and grounded there. */
+function crowdNotes(
+  { way, text, points }: Layout,
+  plate: Plate,
+  count: number,
+  { look, owner, system, word }: CrowdSurroundings,
+): Note[] {
+  const [entry = ""] = plate.points;
+  const { x, y } = points.get(entry)!;
+  const phases = (conductorsOf(system).get(entry) ?? []).filter((it) => it !== "N");
+  const size = symbolSizeAt(text);
+  const side: Note["sides"][number] = way === "across" ? [0, 1] : [1, 0];
+  const place = {
+    x,
+    y,
+    look,
+    owner,
+    sides: [side],
+    reach: (((phases.length - 1) / 2) * LINE_APART + DOT) * size,
+  };
+  const under = wordsOf(countedOn(system, plate), word);
+  const mark: Note = {
+    ...place,
+    kind: "mark",
+    text: word(say("drawing.countDevices", { count })),
+    gap: BESIDE_LINE,
+  };
+  if (under === "") return [mark];
+  const below = way === "across" ? { gap: BESIDE_LINE + UNDER_MARK } : { gap: BESIDE_LINE, drop: UNDER_MARK };
+  return [mark, { ...place, kind: "count", text: under, ...below }];
+}
+
+interface CrowdSurroundings extends Pick<Note, "look" | "owner"> {
+  readonly system: System;
+  word(message: Message): string;
+}
+
+/** What is drawn by the mark of a crowd, at that. */
+export function unseenPiece(owner: Owner, { x, y }: Spot, overall: Look): Piece {
+  return { owner, shapes: [], notes: [], box: boxOf([x, y], 1), overall, spine: [x, y], within: true };
 }
 
 /** A driven ground on a short tail that leads so from a spot: thin, so that nobody takes it for a ground set of the crew's. */

@@ -45,8 +45,8 @@ import { hasBadge, lazyPiece, overallOf, pieceOf, type Surroundings } from "./pi
 import { revised } from "./revisedMap";
 import { type Arrangement, arrangementOf } from "./arrangement";
 import { onFlag } from "./labels";
-import { laidPointPiece, laidWorkPiece, type PlatePiece, platePiece, rodShapes } from "./plates";
-import type { Way } from "./layout/inside";
+import { laidPointPiece, laidWorkPiece, type PlatePiece, platePiece, rodShapes, unseenPiece } from "./plates";
+import { endsOfElement, type Way } from "./layout/inside";
 import type { Layout, Plate } from "./layout/layout";
 import { freest, isSameRoute, type Route } from "./routes";
 import { type Box, boxOf, type Look, type Note, type Piece, type Shape, type Spot } from "./shapes";
@@ -318,7 +318,7 @@ class Artist {
     const isWorked = Object.values(jobOf(this.document).workPoints).some(({ at }) =>
       plate.points.includes(at),
     );
-    return platePiece(plate, worstOf(looks), system, this.arrangement.layout!, isWorked);
+    return platePiece(plate, worstOf(looks), system, this.arrangement.layout!, isWorked, this.#word);
   }
 
   /** Nothing where its points are missing. */
@@ -327,7 +327,7 @@ class Artist {
     if (saved === undefined) return undefined;
     const element = complete(saved);
     const route = this.#routeOf(id, element);
-    if (route === undefined) return undefined;
+    if (route === undefined) return this.#oneOfACrowd(id, element);
     const states = this.#statesAround(id, element);
     const known = rememberedElements.get(saved);
     const place =
@@ -336,6 +336,15 @@ class Artist {
     const piece = pieceOf(id, element, route, this.#around(id, element), place);
     rememberedElements.set(saved, { id, states, route, catalogue: this.catalogue, piece });
     return piece;
+  }
+
+  /** What one mark stands for is drawn by that: of itself it has its place alone, to be found and chosen there. */
+  #oneOfACrowd(id: ElementId, element: CircuitElement): Piece | undefined {
+    const { layout } = this.arrangement;
+    const [at, ...others] = endsOfElement(element);
+    const plate = at === undefined ? undefined : layout?.crowded.get(at);
+    if (plate === undefined || others.some((it) => layout!.crowded.get(it) !== plate)) return undefined;
+    return unseenPiece({ of: "element", id }, layout!.points.get(at!)!, this.overallOf(id));
   }
 
   overallOf(id: ElementId): Look {
@@ -371,6 +380,10 @@ class Artist {
   #laidPoint(id: PointId, layout: Layout): Piece {
     const at = layout.points.get(id)!;
     const looks = this.#looksAt(id);
+    const crowd = layout.crowded.get(id);
+    if (crowd?.points[0] === id) return laidPointPiece(id, at, layout, looks, "", this.looks.lettersAt(id));
+    if (crowd !== undefined)
+      return unseenPiece({ of: "point", id }, at, worstOf(looks.map(([, look]) => look)));
     const own = badgeOfAll(looks);
     const elements = this.#elementsAt(id);
     const isToldBeside =

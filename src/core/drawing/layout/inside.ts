@@ -90,8 +90,19 @@ export const HEAD_OVER_LINE = 40;
 /** Over the line is room for a second way around a device. */
 const BYPASS = 52;
 
-/** What is on one plate, laid out about the point where the line comes in. */
-export class Inside {
+/** What is on one plate, about the point where the line comes in, and how far all of it reaches. */
+export interface OnPlate {
+  readonly stands: ReadonlyMap<string, Stand>;
+  readonly legs: readonly Leg[];
+  readonly exits: readonly Exit[];
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** What is on one plate, laid out thing by thing. */
+export class Inside implements OnPlate {
   readonly stands = new Map<string, Stand>();
   readonly legs: Leg[] = [];
   readonly exits: Exit[] = [];

@@ -20,6 +20,7 @@ import {
   isLegs,
   LINE_APART,
   NEUTRAL_APART,
+  type OnPlate,
   type Rooms,
   type Exit,
   spotIn,
@@ -27,7 +28,8 @@ import {
   type Uv,
   type Way,
 } from "./inside";
-import { type TreeBranch, type PlateGroup, type Tree, treeOf } from "./tree";
+import { crowdOn } from "./crowd";
+import { devicesOn, type TreeBranch, type PlateGroup, type Tree, treeOf } from "./tree";
 
 /** A point as it is laid out. */
 export interface LaidPoint extends Spot {
@@ -53,6 +55,8 @@ export interface Plate extends PlateGroup {
   readonly points: readonly string[];
   /** how far its line and what stands at it reach from its edge, where the line runs down */
   readonly beside: number;
+  /** how many devices its one mark stands for, where it has more on it than anybody could make out */
+  readonly crowd: number | undefined;
 }
 
 /** A whole drawing, laid out by the program. */
@@ -63,6 +67,8 @@ export interface Layout {
   readonly points: ReadonlyMap<string, LaidPoint>;
   readonly legs: ReadonlyMap<ElementId, LaidLeg>;
   readonly plates: readonly Plate[];
+  /** the plate of each point that is one of a crowd */
+  readonly crowded: ReadonlyMap<string, Plate>;
 }
 
 const PAD = 12;
@@ -103,23 +109,25 @@ const TREES_APART = 60;
  * @param worked points at which work is done: over their plates is room for a flag
  */
 export function layOut(system: System, rooms: Rooms, worked: ReadonlySet<string>): Layout {
-  const table = new Table(system, rooms, worked);
   const tree = treeOf(system);
+  const table = new Table(system, rooms, worked, tree);
   let end = 0;
   for (const root of tree.roots) {
+    if (table.isLaid(root)) continue;
     const block = table.block(root);
     table.place(block, 0, end - block.top);
     end += block.bottom - block.top + TREES_APART;
   }
   for (const id of tree.ties) table.tie(id);
+  for (const id of table.ties) table.tie(id);
   table.takePlaces();
-  return table.layout(tree);
+  return table.layout();
 }
 
 /** A plate and all that is laid out behind it, about the point where the line comes in. */
 interface Block {
   readonly group: PlateGroup;
-  readonly inside: Inside;
+  readonly inside: OnPlate;
   /** the plate itself */
   readonly plate: {
     readonly left: number;
@@ -145,6 +153,11 @@ class Table {
   readonly #system: System;
   readonly #rooms: Rooms;
   readonly #worked: ReadonlySet<string>;
+  readonly #tree: Tree;
+  /** crowds that have their plate */
+  readonly #gathered = new Set<PlateGroup>();
+  /** lines that come to a crowd which has its plate already */
+  readonly ties: ElementId[] = [];
   readonly #stands = new Map<string, Stand>();
   readonly #legs = new Map<ElementId, { path: readonly Uv[]; centre: Uv; isWithin: boolean }>();
   readonly #plates: {
@@ -156,16 +169,20 @@ class Table {
     points: string[];
   }[] = [];
 
-  constructor(system: System, rooms: Rooms, worked: ReadonlySet<string>) {
+  constructor(system: System, rooms: Rooms, worked: ReadonlySet<string>, tree: Tree) {
     this.#system = system;
     this.#rooms = rooms;
     this.#worked = worked;
+    this.#tree = tree;
   }
+
+  /** Whether a place is one of a crowd that has its plate. */
+  isLaid = ({ plate }: TreeBranch): boolean => this.#gathered.has(plate);
 
   /** Blocks are made from the far ends inward: a line may be longer than calls can be deep. */
   block(root: TreeBranch): Block {
     const blocks = new Map<TreeBranch, Block>();
-    const stack: { branch: TreeBranch; inside?: Inside }[] = [{ branch: root }];
+    const stack: { branch: TreeBranch; inside?: OnPlate }[] = [{ branch: root }];
     for (let top; (top = stack.at(-1)) !== undefined;) {
       if (top.inside === undefined) {
         top.inside = this.#inside(top.branch);
@@ -178,7 +195,19 @@ class Table {
     return blocks.get(root)!;
   }
 
-  #inside(entry: TreeBranch): Inside {
+  #inside(entry: TreeBranch): OnPlate {
+    const on = this.#tree.crowds.get(entry.plate);
+    if (on !== undefined) this.#gathered.add(entry.plate);
+    const inside = on === undefined ? this.#laidOn(entry) : crowdOn(on, entry, this.#rooms);
+    if (this.#gathered.size === 0) return inside;
+    const again = inside.exits.filter(({ child }) => this.isLaid(child));
+    this.ties.push(...again.map(({ child }) => child.by!));
+    return again.length === 0
+      ? inside
+      : { ...inside, exits: inside.exits.filter((it) => !again.includes(it)) };
+  }
+
+  #laidOn(entry: TreeBranch): Inside {
     const inside = new Inside(this.#system, this.#rooms, entry, this.#worked);
     for (const id of this.#tiesOn(inside)) {
       const [from, to] = endsOfElement(complete(savedElement(this.#system.elements, id)!));
@@ -188,7 +217,7 @@ class Table {
   }
 
   /** Elements between two places of one plate along which the tree does not run. */
-  #tiesOn({ stands, legs }: Inside): readonly ElementId[] {
+  #tiesOn({ stands, legs }: OnPlate): readonly ElementId[] {
     const drawn = new Set(legs.map(({ id }) => id));
     const found = new Set<ElementId>();
     for (const id of this.#elementsAt(stands.keys())) {
@@ -204,7 +233,7 @@ class Table {
     for (const point of points) yield* (at.get(point) ?? []) as ElementId[];
   }
 
-  #arranged(entry: TreeBranch, inside: Inside, blocks: ReadonlyMap<TreeBranch, Block>): Block {
+  #arranged(entry: TreeBranch, inside: OnPlate, blocks: ReadonlyMap<TreeBranch, Block>): Block {
     const { way, text } = this.#rooms;
     const hasFlag = [...inside.stands.keys()].some((it) => this.#worked.has(it));
     const head =
@@ -240,7 +269,7 @@ class Table {
   /** What is behind a plate stands to its right, one side line below the other. */
   #beside(
     { plate: group }: TreeBranch,
-    inside: Inside,
+    inside: OnPlate,
     plate: Block["plate"],
     exits: readonly Exit[],
     blocks: ReadonlyMap<TreeBranch, Block>,
@@ -273,7 +302,7 @@ class Table {
   /** What is behind a plate stands under it, short side lines first, and the longer ones run past these. */
   #below(
     { plate: group }: TreeBranch,
-    inside: Inside,
+    inside: OnPlate,
     plate: Block["plate"],
     exits: readonly Exit[],
     blocks: ReadonlyMap<TreeBranch, Block>,
@@ -405,7 +434,7 @@ class Table {
     if (this.#legs.has(id)) return;
     const [from, to] = endsOfElement(complete(savedElement(this.#system.elements, id)!));
     const [a, b] = [this.#stands.get(from!), this.#stands.get(to!)];
-    if (a === undefined || b === undefined) return;
+    if (a === undefined || b === undefined || (a.u === b.u && a.v === b.v)) return;
     const path = this.#clearest(this.#waysBetween(from!, to!), new Set([from!, to!]));
     this.#legs.set(id, { path, centre: middleOf(path), isWithin: false });
   }
@@ -503,8 +532,9 @@ class Table {
     return false;
   }
 
-  layout({ branches }: Tree): Layout {
+  layout(): Layout {
     const { way } = this.#rooms;
+    const { branches, crowds } = this.#tree;
     // Plates one below the other end alike, as the lines of a list do.
     if (way === "down") {
       const bottom = Math.max(...this.#plates.map((it) => it.bottom));
@@ -512,6 +542,20 @@ class Table {
         if (plate.bottom < bottom && plate.top > -2 * this.#side - BYPASSED) plate.bottom = bottom;
     }
     const spot = (it: Uv) => spotIn(way, it);
+    const plates = this.#plates.map(({ group, left, right, top, bottom, points }): Plate => {
+      const [a, b] = [spot({ u: left, v: top }), spot({ u: right, v: bottom })];
+      const on = crowds.get(group);
+      return {
+        ...group,
+        points,
+        beside: this.#stands.get(points[0]!)!.v - top + 26,
+        box: { left: a.x, top: a.y, right: b.x, bottom: b.y },
+        crowd: on === undefined ? undefined : devicesOn(on),
+      };
+    });
+    const crowded = plates
+      .filter(({ crowd }) => crowd !== undefined)
+      .flatMap((it) => it.points.map((id) => [id, it] as const));
     return {
       way,
       text: this.#rooms.text,
@@ -533,15 +577,8 @@ class Table {
           { path: path.map(spot), centre: spot(centre), isWithin },
         ]),
       ),
-      plates: this.#plates.map(({ group, left, right, top, bottom, points }) => {
-        const [a, b] = [spot({ u: left, v: top }), spot({ u: right, v: bottom })];
-        return {
-          ...group,
-          points,
-          beside: this.#stands.get(points[0]!)!.v - top + 26,
-          box: { left: a.x, top: a.y, right: b.x, bottom: b.y },
-        };
-      }),
+      plates,
+      crowded: new Map(crowded),
     };
   }
 }

@@ -3,6 +3,7 @@ import {
   complete,
   elementsAt,
   endPointsOf,
+  MOST_TOLD_APART,
   perObject,
   savedElement,
   structureOf,
@@ -36,6 +37,8 @@ export interface Tree {
   readonly roots: readonly TreeBranch[];
   readonly branches: ReadonlyMap<string, TreeBranch>;
   readonly ties: readonly ElementId[];
+  /** plates with more on them than anybody could make out, with all the places on each */
+  readonly crowds: ReadonlyMap<PlateGroup, readonly TreeBranch[]>;
 }
 
 /** How long a way through an element counts: the line itself is followed before a secondary is. */
@@ -129,7 +132,21 @@ function followed(system: System, apart: ReadonlySet<string> = new Set()): Tree 
     const saved = savedElement(system.elements, id)!;
     return deviceOf(saved.kind).ends.length > 1 && !used.has(id);
   });
-  return { roots, branches, ties: ties as ElementId[] };
+  return { roots, branches, ties: ties as ElementId[], crowds: crowdsAmong(branches.values()) };
+}
+
+/** How many devices are on a plate whose places are given. */
+export const devicesOn = (on: readonly TreeBranch[]): number =>
+  on.reduce((sum, { hung, parent, plate }) => sum + hung.length + (parent?.plate === plate ? 1 : 0), 0);
+
+function crowdsAmong(branches: Iterable<TreeBranch>): Tree["crowds"] {
+  const onPlates = new Map<PlateGroup, TreeBranch[]>();
+  for (const branch of branches) {
+    const on = onPlates.get(branch.plate);
+    if (on === undefined) onPlates.set(branch.plate, [branch]);
+    else on.push(branch);
+  }
+  return new Map([...onPlates].filter(([, on]) => on.length + devicesOn(on) > MOST_TOLD_APART));
 }
 
 /** Sources first, in the order of the drawing, and then whatever these do not lead to. */

@@ -48,6 +48,12 @@ export const document = {
   "file.nameTwice.help": "give each the number or name that stands on it",
   "file.onElsewhere": "{name} is said to be on {structure}, where it has no end",
   "file.onElsewhere.help": "say on which structure it stands, or leave it out",
+  "file.idTwice":
+    "{point} and {element} have one id in the file: what the job says of one can be taken for the other",
+  "file.idTwice.help": "give one of them an id of its own",
+  "file.crowded":
+    "{devices} devices and {points} points are on {structure}: where the program lays the drawing out, all of it is one mark, with what is open, tagged and grounded there counted",
+  "file.crowded.help": "say on which structure each of them stands",
   "file.unknownKeys": "keys that this program does not know, kept as they are: {keys}",
   "file.unknownKeysMore": "keys that this program does not know, kept as they are: {keys} and {more} more",
   "edit.nothing": "nothing would change",

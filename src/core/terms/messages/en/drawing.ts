@@ -24,6 +24,7 @@ export const drawing = {
   "drawing.generatorOn": "{kva} kVA, running",
   "drawing.generatorOff": "{kva} kVA, off",
   "drawing.countOpen": "{count} open",
+  "drawing.countDevices": "{count} devices",
   "drawing.countGrounds": "{count} GND",
   "drawing.solid": "solid blade",
   "drawing.fuse": "{amps}{type}",

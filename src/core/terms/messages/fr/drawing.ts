@@ -24,6 +24,7 @@ export const drawing = {
   "drawing.generatorOn": "{kva} kVA, en marche",
   "drawing.generatorOff": "{kva} kVA, à l'arrêt",
   "drawing.countOpen": "ouverts : {count}",
+  "drawing.countDevices": "{count} appareils",
   "drawing.countGrounds": "{count} GND",
   "drawing.solid": "lame pleine",
   "drawing.fuse": "{amps}{type}",
