@@ -229,12 +229,12 @@ async function drill(page, see) {
 }
 
 async function learn(page, see) {
+  await page.locator('[data-act="before"]').waitFor();
+  await see("Learn, a lesson");
+  await page.locator('.lesson [data-act="close"]').tap();
   await page.locator('main [data-act="next"]').first().waitFor();
   for (const it of await page.locator("main details:not([open]) > summary").all()) await it.click();
   await see("Learn");
-  await page.locator('main [data-act="next"]').first().tap();
-  await page.locator('[data-act="before"]').waitFor();
-  await see("Learn, a lesson");
 }
 
 /** The parts of the way, each begun on a page of its own at its path: `go(page, see)` calls `see` wherever something is shown. */

@@ -39,11 +39,10 @@ const comesBack = (size) => ({
     const context = await ctx.newContext({ size });
     await context.clock.setFixedTime(EVENING);
     let page = await begun(ctx, { context });
+    // One press at a desk, two on a phone: who has done nothing yet begins with it.
     await pressAPlace(page, "learn", size);
-    await page.locator('[data-item="lesson/first-cutout"]').waitFor();
-    await noSidewaysScroll(page);
-    await page.locator('[data-act="next"]').click();
     await page.locator('[data-lesson="0"]').waitFor();
+    await noSidewaysScroll(page);
     await page.locator(".lesson h2:focus").waitFor();
 
     const reasons = [];
@@ -109,15 +108,26 @@ const isCarried = {
       await chooseFiles(page, page.locator('[data-act="take-in"]'), [file]);
       await page.locator("[data-said]").getByText(`Taken in: ${count} `).waitFor();
     };
-    const one = await begun(ctx, { path: "#learn" });
+    const begunAnew = async () => {
+      const page = await begun(ctx, { path: "#learn" });
+      await page.locator('.lesson [data-act="close"]').click();
+      return page;
+    };
+    const one = await begunAnew();
     await practised(one);
-    const other = await begun(ctx, { path: "#learn" });
+    const other = await begunAnew();
     await practised(other);
     const ofOne = await carried(one);
     await takenIn(other, ofOne, 1);
     const ofBoth = await carried(other);
     await takenIn(one, ofBoth, 1);
     await takenIn(one, ofOne, 0);
+    // It opens as any file does, wherever the app is.
+    const third = await begun(ctx);
+    await third.getByRole("button", { name: "Menu" }).click();
+    await chooseFiles(third, third.locator('[data-menu="open"]'), [ofBoth]);
+    await third.locator('[data-act="carry"]:enabled').waitFor();
+    assert.deepEqual(triedIn(await carried(third)), triedIn(ofBoth));
     assert.deepEqual(triedIn(await carried(one)), triedIn(ofBoth));
     assert.equal(new Set(triedIn(ofBoth)).size, 2);
     // What is no record changes nothing.
@@ -137,6 +147,7 @@ const isAccessible = (size) => ({
   seconds: 90,
   async run(ctx) {
     const page = await begun(ctx, { size, path: "#learn" });
+    await page.locator('.lesson [data-act="close"]').click();
     await page.locator('[data-item="lesson/first-cutout"]').waitFor();
     assert.deepEqual(await axeFinds(page), []);
     await page.locator('[data-item="lesson/first-cutout"]').click();

@@ -32,6 +32,9 @@ export async function noteTried(what: Pick<Tried, "item" | "right" | "share" | "
   await takeInTried([{ id: crypto.randomUUID(), at: now.toISOString(), day: today(now), ...what }]);
 }
 
+/** Told when the record has grown. */
+export const grown = new EventTarget();
+
 /** Adds what was done elsewhere. What is here already stays as it is. */
 export async function takeInTried(list: readonly Tried[]): Promise<void> {
   const transaction = (await shelf()).transaction("tried", "readwrite", { durability: "strict" });
@@ -39,6 +42,7 @@ export async function takeInTried(list: readonly Tried[]): Promise<void> {
   const added = new Set(list.map(({ id }) => id));
   for (const it of mergedTried(here, list)) if (added.has(it.id)) await transaction.store.put(it);
   await transaction.done;
+  grown.dispatchEvent(new Event("change"));
 }
 
 /** All that was tried on this device or brought to it, in its order. */

@@ -1,7 +1,5 @@
 import { isUnreadable, type Message, readDocument, type StillhotDocument, writeDocument } from "../../core";
-import { later } from "../words/later";
-import { t, told } from "../words/words";
-import { say } from "../words/catalogue";
+import { told } from "../words/words";
 import type { ToldSides } from "./model";
 
 /** What came of reading a text that may be a drawing. */
@@ -14,35 +12,6 @@ export type Opened =
     }
   /** none where the person stopped it */
   | { readonly problems: readonly string[] };
-
-const LARGEST_BYTES = 20_000_000;
-
-/** A drawing of more is read off the main thread, which would stand still over it. */
-const LARGE_BYTES = 300_000;
-
-/** Letters at the start that tell a map or a model from a drawing. */
-const PEEK = 4000;
-
-/** Reads a file that was chosen: a drawing, a map or a model, a link, or a photograph of a printed code. */
-export async function readFile(file: File): Promise<Opened> {
-  const start = await file.slice(0, PEEK).text();
-  const isLargeDrawing = file.size > LARGE_BYTES && file.size <= LARGEST_BYTES && /^\s*\{/.test(start);
-  if (isLargeDrawing || /"FeatureCollection"|:RDF[\s>]/.test(start)) {
-    const { isMap, isModel, readLarge } = await later(() => import("./model"));
-    if (isLargeDrawing || isMap(start) || isModel(start)) return readLarge(file, start, file.name);
-  }
-  if (file.size > LARGEST_BYTES) return { problems: [tooLarge(file.size)] };
-  const { readBytes } = await later(() => import("./link"));
-  const opened = readBytes(new Uint8Array(await file.arrayBuffer()));
-  if ("document" in opened || !/^image\/(?!svg)/.test(file.type)) return opened;
-  // It may be a photograph of a printed code.
-  const { readPhotograph } = await later(() => import("./scanned"));
-  return (await readPhotograph(file)) ?? opened;
-}
-
-/** What is said of a file that is larger than any drawing. */
-export const tooLarge = (bytes: number): string =>
-  t("share.tooLarge", { megabytes: Math.round(bytes / 1e6), most: LARGEST_BYTES / 1e6 });
 
 /** Reads the text of a drawing's file, or says what is wrong in it. */
 export const readText = (text: string): Opened => openedOf(readDocument(text));
@@ -127,6 +96,3 @@ export function fileNameOf({ title }: StillhotDocument, extension = "stillhot.js
     .slice(0, 60);
   return `${stem || "drawing"}.${extension}`;
 }
-
-/** What an unreadable file is answered with. */
-export const cannotOpen = (name: string): Message => say("app.cannotOpen", { name });

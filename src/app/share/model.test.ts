@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { readFile } from "./files";
+import { readFile } from "./readFile";
 
 const file = (name: string, text = readFileSync(`shared/import/${name}`, "utf8")) => new File([text], name);
 

@@ -1,4 +1,4 @@
-import { tooLarge } from "./files";
+import { tooLarge } from "./readFile";
 
 /** Where the service worker leaves what another app shared; see static/share-target.js. */
 const SHELF = "stillhot-shared";
