@@ -50,6 +50,23 @@ const REFUSED = [
 
 const WARNED = [
   [
+    "ten thousand points on one pole",
+    ({ points }) => {
+      for (let n = 0; n < 10_000; n++) points[`q${n}`] = { on: "s1" };
+    },
+    /2 devices and 10002 points are on Pole 30/,
+  ],
+  [
+    "ten thousand cutouts on one pole",
+    ({ points, elements }) => {
+      for (let n = 0; n < 10_000; n++) {
+        points[`q${n}`] = { on: "s1" };
+        elements[`k${n}`] = { kind: "cutout", phases: "A", from: "p1", to: `q${n}` };
+      }
+    },
+    /10002 devices and 10002 points are on Pole 30/,
+  ],
+  [
     "forty poles of one label",
     (system) => {
       for (let n = 0; n < 40; n++) system.structures[`t${n}`] = { label: "Pole 7" };
@@ -75,12 +92,6 @@ const WARNED = [
 const TAKEN = [
   ["a label of 2000 letters", ({ structures }) => (structures.s1.label = "Pole ".repeat(400))],
   ["a label that is markup", ({ structures }) => (structures.s1.label = "<img src=x onerror=alert(1)>")],
-  [
-    "ten thousand points on one pole",
-    ({ points }) => {
-      for (let n = 0; n < 10_000; n++) points[`q${n}`] = { on: "s1" };
-    },
-  ],
 ];
 
 const BOTH = [
@@ -126,6 +137,22 @@ export const tests = [
           await page.getByRole("alert").getByRole("button").last().click();
           await page.getByRole("alert").waitFor({ state: "detached" });
         });
+      await ctx.part("such a pole is chosen and told, a page of it at a time", async () => {
+        const [, change] = WARNED.find(([what]) => what === "ten thousand cutouts on one pole");
+        await open(fileOf("crowd", change));
+        await becomes(() => title.inputValue(), "crowd");
+        await page.getByRole("alert").getByRole("button").last().click();
+        await pressPlate(page, "s1", true);
+        await becomes(() => selectedRow(page).getAttribute("data-owner"), "structure:s1");
+        await act(page, "details");
+        const things = page.locator("[data-on]");
+        await becomes(() => things.count(), 60);
+        await page.locator("[data-more-of-list]").first().click();
+        await becomes(() => things.count(), 120);
+        assert.ok((await page.locator('[role="treeitem"]').count()) < 80);
+        await noSidewaysScroll(page);
+        await page.keyboard.press("Escape");
+      });
       for (const [what, change] of TAKEN)
         await ctx.part(what, async () => {
           await open(fileOf(what, change));

@@ -161,7 +161,16 @@ interface CrowdSurroundings extends Pick<Note, "look" | "owner"> {
 
 /** What is drawn by the mark of a crowd, at that. */
 export function unseenPiece(owner: Owner, { x, y }: Spot, overall: Look): Piece {
-  return { owner, shapes: [], notes: [], box: boxOf([x, y], 1), overall, spine: [x, y], within: true };
+  return {
+    owner,
+    shapes: [],
+    notes: [],
+    box: boxOf([x, y], 1),
+    overall,
+    spine: [x, y],
+    within: true,
+    isUnseen: true,
+  };
 }
 
 /** A driven ground on a short tail that leads so from a spot: thin, so that nobody takes it for a ground set of the crew's. */

@@ -67,7 +67,7 @@ export interface SceneOptions {
 
 /** A whole drawing as one list of pieces, for the canvas, the SVG file and print. */
 export interface Scene {
-  /** the pieces of all elements, points and work points, in this order */
+  /** the pieces of all plates, elements, points and work points that are drawn, in this order */
   readonly pieces: readonly Piece[];
   readonly elements: ReadonlyMap<ElementId, Piece>;
   readonly points: ReadonlyMap<PointId, Piece>;
@@ -187,7 +187,9 @@ function composed(
     document,
     catalogue,
     get pieces() {
-      return (pieces ??= [...plates, ...elements.values(), ...points.values(), ...works.values()]);
+      return (pieces ??= [...plates, ...elements.values(), ...points.values(), ...works.values()].filter(
+        (it) => it.isUnseen !== true,
+      ));
     },
     get bounds() {
       return (bounds ??= boundsOf(this.pieces));
@@ -223,12 +225,14 @@ function changedScene(artist: Artist, before: Drawing, touched: TouchedRecords):
   const gone: Piece[] = [];
   const come: Piece[] = [];
   const note = (old: Piece | undefined, piece: Piece | undefined) => {
-    if (old === piece) return;
+    if (old === piece || piece?.isUnseen === true) return;
     if (old !== undefined) gone.push(old);
     if (piece !== undefined) come.push(piece);
   };
   for (const [id, piece] of elements) note(was.elements.get(id), piece);
   for (const [id, piece] of points) note(was.points.get(id), piece);
+  for (const piece of artist.plates)
+    if (piece.plate.crowd !== undefined) note(pieceFor(was, piece.owner), piece);
   for (const id of new Set([...was.works.keys(), ...works.keys()])) note(was.works.get(id), works.get(id));
   changes.set(scene, { before: new WeakRef(was), of: "pieces", gone, come });
   return scene;

@@ -128,6 +128,8 @@ export interface Piece {
   readonly spine: readonly number[];
   /** nothing leads on from it to another structure: from afar it is left out */
   readonly within?: boolean;
+  /** another piece is drawn for it: it has its place alone */
+  readonly isUnseen?: boolean;
 }
 
 /** Where a thing stands on the drawing, however it looks. */

@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
 import { manyOnOnePole } from "../../../../tests/support/manyOnOnePole";
 import { badlyShown, SCREENS, shownIn } from "../../../../tests/support/picture";
-import { isUnreadable, readValue, type StillhotDocument } from "../../document";
+import { edits, isUnreadable, readValue, type StillhotDocument } from "../../document";
 import { assess } from "../../hazard";
-import { english, type ElementId, type JsonObject } from "../../terms";
-import { bestLie, hitAt, lettersAt, overviewOf, placeNotes, sceneOf } from "..";
+import { type ElementId, english, isRefusal, type JsonObject } from "../../terms";
+import { bestLie, changeOf, hitAt, lettersAt, overviewOf, placeNotes, sceneOf } from "..";
 
 const crowded = (cutouts: number, works = {}): StillhotDocument => {
   const system = manyOnOnePole(cutouts, {
@@ -43,6 +43,10 @@ test("more on a pole than anybody could make out is one mark, with what is open 
     "1,3 open · T",
     "2",
   ]);
+});
+
+test("ten thousand on a pole are drawn as few pieces as two are", () => {
+  expect(onScreen(crowded(10_000)).pieces.length).toBe(onScreen(crowded(400)).pieces.length);
 });
 
 test("as many as can be made out are drawn one by one", () => {
@@ -84,4 +88,16 @@ test("one that comes back to its own pole by another has one plate there", () =>
   const scene = onScreen(document);
   expect(scene.plates.map(({ plate }) => plate.title).sort()).toEqual(["Pole 1", "Pole 2", "Station"]);
   expect(scene.elements.get("back" as ElementId)!.shapes.length).toBeGreaterThan(0);
+});
+
+test("what is opened among them is counted at once", () => {
+  const before = crowded(400);
+  const was = onScreen(before);
+  const opened = edits.open("c5" as ElementId, "A")(before);
+  if (isRefusal(opened)) throw new Error("refused");
+  const scene = onScreen(opened.after);
+  const change = changeOf(scene);
+  expect(change?.before).toBe(was);
+  const notes = change?.of === "pieces" ? change.come.flatMap(({ notes }) => notes) : [];
+  expect(notes.map(({ text }) => text)).toContain("4 open · T");
 });

@@ -249,6 +249,8 @@ export const panels = {
   "structure.see": "I see it, with all that is on it",
   "structure.on": "What is on it, and what leads on",
   "structure.bare": "Nothing is drawn on it.",
+  "structure.andMore": "and {count} more",
+  "structure.showMore": "Show {count} more",
   "structure.reach": "Within arm's reach",
   "structure.reachOne": "At {volts}, all within reach of one another: {places}",
   "structure.reachApart":

@@ -252,6 +252,8 @@ export const panels = {
   "structure.see": "Je le vois, avec tout ce qui s'y trouve",
   "structure.on": "Ce qui s'y trouve, et ce qui continue",
   "structure.bare": "Rien n'y est dessiné.",
+  "structure.andMore": "et {count} de plus",
+  "structure.showMore": "En montrer {count} de plus",
   "structure.reach": "À portée de bras",
   "structure.reachOne": "À {volts}, tout est à portée de bras : {places}",
   "structure.reachApart":
