@@ -17,6 +17,15 @@ export function isolationPoints(state: JobState): ElementId[] {
   return [...ids].sort();
 }
 
+/** Drawn machines that stand still, of which each would feed a work point by itself if its owner started it. */
+export function machinesLeftOn(state: JobState): ElementId[] {
+  const ids = new Set<ElementId>();
+  for (const { threats } of Object.values(seen(state).workPoints))
+    for (const { upsets } of threats)
+      if (upsets.length === 1 && upsets[0]!.kind === "start") ids.add(upsets[0]!.element);
+  return [...ids].sort();
+}
+
 /** Whether anybody's tag hangs on a thing: the crew's, or one found there. */
 export const isTagged = (state: JobState, id: ElementId): boolean =>
   state.otherTags.has(id) ||

@@ -1,4 +1,4 @@
-import { isSupply, isLoad } from "../../devices";
+import { isLoad, isMachine, isSupply } from "../../devices";
 import { complete, perObject } from "../../document";
 import {
   type Circuit,
@@ -67,11 +67,12 @@ function hasHiddenGap({ system, elementIds }: Circuit, index: number): boolean {
   return (complete(system.elements[elementIds[index]!]!) as { visibleGap?: boolean }).visibleGap === false;
 }
 
-/** Supplies of a drawing that can feed as it stands: those that are on, and utility sources that are off where asked. */
+/** Supplies of a drawing that can feed as it stands: those that are on, and, where asked, utility sources and drawn machines that are off. */
 export function suppliesOf(circuit: Circuit, { asRestored }: Strictness): Separation["sources"] {
   return circuit.emfs.flatMap(({ element, part, legs, star }) => {
     const id = circuit.elementIds[element]!;
-    return part.on || (asRestored && isSupply(circuit.system.elements[id]))
+    const it = circuit.system.elements[id];
+    return part.on || (asRestored && (isSupply(it) || isMachine(it)))
       ? [{ element: id, nodes: [...legs, star] }]
       : [];
   });

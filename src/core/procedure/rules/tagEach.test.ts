@@ -34,3 +34,30 @@ checkRule(
     ],
   ],
 );
+
+checkRule(
+  "tag-each",
+  "1910.269(m)(3)(ii): a customer's machine is a known source, and a ground set is no open point",
+  `${TAP}
+  gx generator h1 12 kva=8 volts=240
+  w1 work p3 A
+`,
+  [
+    ["nothing parts it from the work", "open c1; tag c1; check-detector; test p3 A", "danger gx"],
+    [
+      "a set on the low side holds it, and parts nothing",
+      "open c1; tag c1; check-detector; test p6 12; ground p6 12 cable 2/0; work w1",
+      "danger gx",
+    ],
+    ["its transformer's cutout is open and tagged", "open c1; tag c1; open c2; tag c2; test p3 A", ""],
+    ["open, without a tag", "open c1; tag c1; open c2; test p3 A", "danger c2"],
+    ["its meter is pulled and tagged", "open c1; tag c1; pull m1; tag m1; test p3 A", ""],
+    [
+      "its transfer switch stands on the utility",
+      "open c1; tag c1; test p3 A",
+      "",
+      "gx generator hg 12 kva=8 volts=240\ntx transfer h1-h2-hg 12 position=utility\nhg point kind=service\nh2 point kind=service",
+    ],
+    ["one that nobody drew is assumed, and no known source", "open c1; tag c1; test p3 A", "", "gx none"],
+  ],
+);

@@ -1,23 +1,35 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { isolationPoints, isSoleCrew, isTagged } from "../job/isolation";
+import { isolationPoints, isSoleCrew, isTagged, machinesLeftOn } from "../job/isolation";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { isRelying } from "../../steps";
 
-/** Every open point that keeps the work dead has a tag before testing, grounding or work begins. */
+/**
+ * Every open point that keeps the work dead has a tag before testing, grounding or work begins; and each known source has
+ * one, a customer's machine that stands still as well: a ground set is no open point.
+ */
 export const tagEach = defineRule({
   id: "tag-each",
   severity: "danger",
   citation: citationOf("m3-ii-open-all"),
   check(step, before) {
     if (!isRelying(step)) return undefined;
-    const untagged = isolationPoints(before).filter((id) => !isTagged(before, id));
-    if (untagged.length === 0 || isSoleCrew(before)) return undefined;
-    return untagged.map((id) => ({
+    const verb = say(`doing.${step.do}`);
+    const joined = machinesLeftOn(before).map((id) => ({
       where: id,
-      message: say("rule.tag-each", { name: nameOf(before.document, id), verb: say(`doing.${step.do}`) }),
-      help: say("rule.tag-each.help", { name: nameOf(before.document, id) }),
+      message: say("rule.tag-each.joined", { name: nameOf(before.document, id), verb }),
+      help: say("rule.tag-each.joined.help", { name: nameOf(before.document, id) }),
     }));
+    if (isSoleCrew(before)) return joined;
+    const untagged = isolationPoints(before).filter((id) => !isTagged(before, id));
+    return [
+      ...joined,
+      ...untagged.map((id) => ({
+        where: id,
+        message: say("rule.tag-each", { name: nameOf(before.document, id), verb }),
+        help: say("rule.tag-each.help", { name: nameOf(before.document, id) }),
+      })),
+    ];
   },
 });

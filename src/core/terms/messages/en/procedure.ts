@@ -185,6 +185,10 @@ export const procedure = {
     "block {name}: disable reclosing and remote control, lock its handle, and tag it",
   "rule.tag-each": "the {verb} begins while {name}, which keeps the work isolated, has no tag",
   "rule.tag-each.help": "tag {name} first",
+  "rule.tag-each.joined":
+    "the {verb} begins while {name} hangs on the work with nothing open between: started, it feeds it",
+  "rule.tag-each.joined.help":
+    "open and tag what parts {name} from the work: its owner's word and a ground set are no open point",
   "rule.others-tag": "the tag on {name} is that of {owner}",
   "rule.others-tag.set": "{name} was put on by {owner}",
   "rule.others-tag.help": "leave it as it is and speak to {owner}; what is handed over is your own",

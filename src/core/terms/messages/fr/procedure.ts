@@ -188,6 +188,10 @@ export const procedure = {
     "bloquez {name} : désactivez réenclenchement et télécommande, cadenassez sa poignée, et étiquetez-le",
   "rule.tag-each": "on commence à {verb} alors que {name}, qui garde le travail isolé, n'a pas d'étiquette",
   "rule.tag-each.help": "étiquetez d'abord {name}",
+  "rule.tag-each.joined":
+    "on commence à {verb} alors que {name} est reliée au travail sans rien d'ouvert entre les deux : en marche, elle l'alimente",
+  "rule.tag-each.joined.help":
+    "ouvrez et étiquetez ce qui sépare {name} du travail : la parole du propriétaire et une mise à la terre ne sont pas un point ouvert",
   "rule.others-tag": "l’étiquette de {name} est celle de {owner}",
   "rule.others-tag.set": "{name} a été posée par {owner}",
   "rule.others-tag.help": "laisser tout en place et parler à {owner} ; ce qui est transmis est à soi",
