@@ -7,6 +7,7 @@ import { CALL_OUT_JOBS } from "./callOuts";
 import type { EverydayJob } from "./everydayJob";
 import { LINE_JOBS } from "./lines";
 import { RARE_JOBS } from "./onceAYear";
+import { ORDINARY_JOBS } from "./ordinary";
 import { PEOPLE_JOBS } from "./people";
 import { linesOf, spoiled } from "./spoil";
 import { DEVICE_JOBS } from "./stations";
@@ -33,6 +34,7 @@ const JOBS: readonly EverydayJob[] = [
   ...PEOPLE_JOBS,
   ...CALL_OUT_JOBS,
   ...RARE_JOBS,
+  ...ORDINARY_JOBS,
 ];
 
 for (const { job, drawing, order, mistakes } of JOBS)

@@ -26,7 +26,7 @@ const LOW_VOLTS = 300;
 const LOW_AMPS = 1;
 
 /** What keeps an arc is current and volts across the gap: a path beside it that holds the gap leaves nothing to break. */
-const keepsArc = (amps: number, volts: number): boolean =>
+export const keepsArc = (amps: number, volts: number): boolean =>
   volts >= LEAST_ARC_VOLTS && !(volts <= LOW_VOLTS && amps <= LOW_AMPS);
 
 /** What a step that opens a thing breaks, phase by phase. */

@@ -17,13 +17,16 @@ export function isolationPoints(state: JobState): ElementId[] {
   return [...ids].sort();
 }
 
-/** Drawn machines that stand still, of which each would feed a work point by itself if its owner started it. */
+/**
+ * Drawn machines that stand still, of which each would feed a work point by itself if its owner started it; one that carries
+ * a tag itself is the open point where nothing else opens.
+ */
 export function machinesLeftOn(state: JobState): ElementId[] {
   const ids = new Set<ElementId>();
   for (const { threats } of Object.values(seen(state).workPoints))
     for (const { upsets } of threats)
       if (upsets.length === 1 && upsets[0]!.kind === "start") ids.add(upsets[0]!.element);
-  return [...ids].sort();
+  return [...ids].filter((id) => !isTagged(state, id)).sort();
 }
 
 /** Whether anybody's tag hangs on a thing: the crew's, or one found there. */

@@ -67,6 +67,10 @@ function sectionBeyond(
   const elements = elementsOf(system);
   const ties = new Set<ElementId>();
   const isLive = (id: ConductorId) => isLiveState(reports[id]?.state);
+  const circuit = circuitOf(system);
+  // Leads of two secondaries that were cut apart are no switch: hands join them, and nobody closes them.
+  const isCutSecondary = (element: CircuitElement, far: ConductorId): boolean =>
+    "cut" in element && (circuit.nominalVolts[circuit.nodeOf.get(far) ?? -1] ?? Infinity) <= LINE_VOLTS;
   const isTie = (element: CircuitElement, letter: Letter, far: ConductorId): boolean =>
     openPhasesOf(element).includes(letter) &&
     ((element as { normallyOpen?: boolean }).normallyOpen === true || isLive(far));
@@ -83,7 +87,7 @@ function sectionBeyond(
             if (!conductors.has(passage.from[i]!)) return false;
             const letter = far.slice(far.lastIndexOf("/") + 1) as Letter;
             if (!isTie(element, letter, far)) return true;
-            ties.add(id);
+            if (!isCutSecondary(element, far)) ties.add(id);
             return false;
           });
       for (const far of reached)
@@ -102,6 +106,7 @@ function sectionBeyond(
     if (!entersOnly) continue;
     const open = openPhasesOf(element);
     if (open === "" || isTransformer(element)) feeds.push(id);
+    else if (isCutSecondary(element, passage.from[0]!)) continue;
     else if (passage.from.some(isLive) || (element as { normallyOpen?: boolean }).normallyOpen === true)
       ties.add(id);
   }

@@ -40,3 +40,38 @@ checkRule(
     ],
   ],
 );
+
+checkRule(
+  "pick-up-order",
+  "common practice, no source: a connector that is made up in the hand is no switch either",
+  `${TAP}
+  lx lead p6-p7 12 cut=1
+  m1 meter p7-h1 12
+  mn main  h1-h2 12
+  ld1 load h2 12 connection=wye kw=8 customers=3
+  h2 point kind=service
+`,
+  [
+    ["the leg is remade with the house on it", "join lx 1 method gloves gloveClass 00", "danger lx"],
+    ["the main is open", "open mn; join lx 1 method gloves gloveClass 00", ""],
+    ["on a dead service", "open c2 A; join lx 1", ""],
+    [
+      "a house whose main nobody drew is told to have it off",
+      "join lx 1 method gloves gloveClass 00",
+      "note lx",
+      "mn none\nld1 load h1 12 connection=wye kw=8 customers=3",
+    ],
+    [
+      "a path beside it carries the load already",
+      "join lx 1 method gloves gloveClass 00",
+      "",
+      "ly lead p6-p7 12",
+    ],
+    [
+      "a jumper at line voltage",
+      "join j1 A method sticks",
+      "danger j1",
+      "sp1 none\nsp0 span p3-p33 A lengthM=60\nj1 lead p33-p4 A cut=A",
+    ],
+  ],
+);

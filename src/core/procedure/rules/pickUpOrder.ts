@@ -2,8 +2,9 @@ import { isOwners, openPhasesOf } from "../../devices";
 import { complete, elementsOfKind, settingsOf, type System } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { conductorId, type ElementId, lettersOf, say } from "../../terms";
-import { NO_AMPS } from "../tolerances";
-import { ampsThrough, phasesMoved } from "../effects/gap";
+import { MOST_VOLTS_BY_HAND, NO_AMPS } from "../tolerances";
+import { keepsArc } from "../effects/breaking";
+import { ampsThrough, gapsOf, phasesMoved, voltsAcross } from "../effects/gap";
 import { joinedWithout } from "../job/joined";
 import { energizedBy } from "../job/live";
 import { elementsOf, figure, nameOf } from "../job/names";
@@ -12,15 +13,22 @@ import { defineRule, type Problem } from "./rule";
 
 /**
  * A clamp goes on with what is beyond it open; the cutout then picks up the load, or a bank with its inrush. A meter goes in
- * with the customer's main open: its jaws are contacts and no switch.
+ * with the customer's main open: its jaws are contacts and no switch. No more is a connector in the hand one, on a leg or a
+ * jumper that is remade.
  */
 export const pickUpOrder = defineRule({
   id: "pick-up-order",
   severity: "danger",
   citation: COMMON_PRACTICE,
   check(step, before, after) {
-    if (step.do !== "attach" && step.do !== "replace") return undefined;
-    const amps = ampsThrough(after, step.element, phasesMoved(step, before, after).closed);
+    if (step.do !== "attach" && step.do !== "replace" && step.do !== "join") return undefined;
+    const closed = phasesMoved(step, before, after).closed.replace("N", "");
+    const amps = ampsThrough(after, step.element, closed);
+    if (step.do === "join") {
+      const volts = Math.max(0, ...gapsOf(before, step.element, closed).map(voltsAcross));
+      // A path beside it carries the load already: nothing is made.
+      return keepsArc(amps, volts) ? loadByHand(step.element!, amps, volts, after) : undefined;
+    }
     if (step.do === "replace") return amps <= NO_AMPS ? undefined : loadByMeter(step.element, amps, after);
     const { clampBreakAmps } = settingsOf(after.document);
     if (amps <= clampBreakAmps) return bankByClamp(step.element!, before, after);
@@ -51,6 +59,19 @@ function bankByClamp(clamp: string, before: JobState, after: JobState): Problem 
     }),
     help: say("rule.pick-up-order.help"),
   };
+}
+
+/** A load that a connector makes in the hand; on a service whose main nobody drew the crew still has it off. */
+function loadByHand(id: string, amps: number, volts: number, { document }: JobState): Problem {
+  const problem = {
+    where: id,
+    message: say("rule.pick-up-order.join", { name: nameOf(document, id), amps: figure(amps) }),
+  };
+  if (volts > MOST_VOLTS_BY_HAND) return { ...problem, help: say("rule.pick-up-order.join.help") };
+  const main = closedMainBeyond(document.system, id);
+  return main === undefined
+    ? { ...problem, severity: "note", help: say("rule.pick-up-order.join.help") }
+    : { ...problem, help: say("rule.pick-up-order.meter.main", { main: nameOf(document, main) }) };
 }
 
 /** A load that a meter puts on by its jaws; where nobody drew a main the crew still has it off. */

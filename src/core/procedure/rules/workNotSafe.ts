@@ -18,7 +18,7 @@ import {
   type System,
   workPointName,
 } from "../../document";
-import type { Threat, WorkPointReport } from "../../hazard";
+import { neutralInHand, type Threat, type WorkPointReport } from "../../hazard";
 import { citationOf } from "../../reference";
 import {
   type ConductorId,
@@ -80,6 +80,12 @@ function unproven(id: WorkPointId, { verdict }: WorkPointReport, before: JobStat
     .map((letter) => conductorId(at, letter))
     .filter((it) => !tested.has(it));
   const gaps = { name: workPointName(document, id), where: conductorNames(document, untested) };
+  if (verdict === "isolated" && untested.length === 0 && conductors.includes("N")) {
+    const { system } = document;
+    const question = { system, settings: settingsOf(document), workPoint: jobOf(document).workPoints[id]! };
+    const [inHand] = neutralInHand(question, id, tested);
+    if (inHand !== undefined) return { where: id, message: inHand.message, help: inHand.help! };
+  }
   const induced = Math.max(0, ...untested.map((it) => readings.get(it)?.volts ?? 0));
   const how =
     verdict !== "isolated" || untested.length === 0 ? verdict : induced > 0 ? "induced" : "untested";

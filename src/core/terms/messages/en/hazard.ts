@@ -39,7 +39,7 @@ export const hazard = {
     "the neutral at {at} is held to earth by nothing on this structure but what is in hand",
   "hazard.neutralInHand.lifted": "{when}, the neutral in hand at {at} stands at {volts} V to earth",
   "hazard.neutralInHand.help":
-    "put a ground set with a rod on here, or bridge the break, before hands come to the neutral; test it first",
+    "put a ground set with a rod on here, or bridge the break, before hands come to the neutral, and block what could lift it; test it first",
   "hazard.threatsNotAll.1":
     "too much here can change for every combination to be worked out: ways that take one thing going wrong are all listed, of those that take two or three some may be missing",
   "hazard.threatsNotAll.2":

@@ -188,7 +188,7 @@ export const procedure = {
   "rule.tag-each.joined":
     "the {verb} begins while {name} hangs on the work with nothing open between: started, it feeds it",
   "rule.tag-each.joined.help":
-    "open and tag what parts {name} from the work: its owner's word and a ground set are no open point",
+    "open and tag what parts {name} from the work, or, where nothing opens, hang a tag on it: its owner's word and a ground set are no open point",
   "rule.others-tag": "the tag on {name} is that of {owner}",
   "rule.others-tag.set": "{name} was put on by {owner}",
   "rule.others-tag.help": "leave it as it is and speak to {owner}; what is handed over is your own",
@@ -379,6 +379,9 @@ export const procedure = {
   "rule.pick-up-order.meter": "{name} goes in with {amps} A beyond it: its jaws make the load",
   "rule.pick-up-order.meter.help": "have the customer's main off before it goes in",
   "rule.pick-up-order.meter.main": "open {main} first; it picks up the load afterwards",
+  "rule.pick-up-order.join":
+    "{name} is remade with {amps} A beyond it: a connector in the hand makes the load",
+  "rule.pick-up-order.join.help": "open what is beyond it first; that picks up the load afterwards",
   "rule.pick-up-order.help":
     "open the cutout beyond it, attach the clamp, then let the cutout pick up the load",
   "rule.close-rating": "{name} is closed onto {amps} A and may carry {limit} A",

@@ -41,7 +41,7 @@ export const hazard = {
     "rien sur cette structure, sauf ce qu'on a en main, ne relie à la terre le neutre à {at}",
   "hazard.neutralInHand.lifted": "{when}, le neutre en main à {at} est à {volts} V par rapport à la terre",
   "hazard.neutralInHand.help":
-    "posez ici une mise à la terre avec piquet, ou pontez la coupure, avant de toucher au neutre ; vérifiez-le d'abord",
+    "posez ici une mise à la terre avec piquet, ou pontez la coupure, avant de toucher au neutre, et condamnez ce qui pourrait le faire monter ; vérifiez-le d'abord",
   "hazard.threatsNotAll.1":
     "trop de choses peuvent changer ici pour calculer toutes les combinaisons : les façons où une chose tourne mal sont toutes données, de celles où il en faut deux ou trois il peut en manquer",
   "hazard.threatsNotAll.2":

@@ -191,7 +191,7 @@ export const procedure = {
   "rule.tag-each.joined":
     "on commence à {verb} alors que {name} est reliée au travail sans rien d'ouvert entre les deux : en marche, elle l'alimente",
   "rule.tag-each.joined.help":
-    "ouvrez et étiquetez ce qui sépare {name} du travail : la parole du propriétaire et une mise à la terre ne sont pas un point ouvert",
+    "ouvrez et étiquetez ce qui sépare {name} du travail ou, si rien ne s'ouvre, mettez-y une étiquette : la parole du propriétaire et une mise à la terre ne sont pas un point ouvert",
   "rule.others-tag": "l’étiquette de {name} est celle de {owner}",
   "rule.others-tag.set": "{name} a été posée par {owner}",
   "rule.others-tag.help": "laisser tout en place et parler à {owner} ; ce qui est transmis est à soi",
@@ -403,6 +403,10 @@ export const procedure = {
   "rule.pick-up-order.meter": "{name} se remet avec {amps} A en aval : ses mâchoires établissent la charge",
   "rule.pick-up-order.meter.help": "faites couper le disjoncteur principal du client avant de le remettre",
   "rule.pick-up-order.meter.main": "ouvrez d'abord {main} ; il reprend la charge ensuite",
+  "rule.pick-up-order.join":
+    "{name} est refait avec {amps} A en aval : un connecteur tenu en main établit la charge",
+  "rule.pick-up-order.join.help":
+    "ouvrez d'abord ce qui est en aval ; c'est lui qui reprend la charge ensuite",
   "rule.pick-up-order.help":
     "ouvrez le coupe-circuit en aval, posez la pince, puis laissez le coupe-circuit reprendre la charge",
   "rule.close-rating": "{name} est fermé sur {amps} A et peut porter {limit} A",
