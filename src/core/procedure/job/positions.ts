@@ -36,6 +36,9 @@ export function systemAfter(system: System, step: Step): System | Refusal {
   if (element === undefined) return refuse(say("step.noElement", { id: step.element ?? "" }));
   if (step.do === "unground") return ungrounded(system, step.element as ElementId, element, name);
   const keys = move(element as Movable, step, name);
+  // What it says of a thing that is there already comes first: nobody tries to move that.
+  if (!isRefusal(keys) && MOVED_BY_STICK.has(step.do) && element.condition === "seized")
+    return refuse(say("step.seized", { name: name() }));
   return isRefusal(keys) ? keys : put(system, step.element as ElementId, keys);
 }
 
@@ -134,6 +137,19 @@ const isPartedSo = (element: Movable, verb: Step["do"]): boolean =>
   (partingVerbs(element) as readonly Step["do"][] | undefined)?.includes(verb) === true;
 const hasBarrel = (element: Movable): boolean => has(element, "removed");
 const runs = (element: Movable): boolean => isMachine(element) || isSupply(element);
+
+/** Verbs that move a part of a thing against its own friction; a lead is cut, and a link renewed, whatever is stuck. */
+const MOVED_BY_STICK: ReadonlySet<Step["do"]> = new Set([
+  "open",
+  "close",
+  "lift",
+  "attach",
+  "pull",
+  "replace",
+  "remove-barrel",
+  "replace-barrel",
+  "set-position",
+]);
 
 const setTo =
   (key: "tagged" | "blocked" | "on", value: boolean): Move =>

@@ -22,6 +22,20 @@ checkRule(
     ["a cutout is nothing to lift", "lift c1", "warning c1"],
     ["a tag is on already", "tag c1; tag c1", "note c1"],
     ["a set of that name is on already", "ground p3 A as g1; ground p4 A as gz", ""],
+    ["seized", "open c1", "warning c1", "c1 cutout p2-p3 A fuse=K25 condition=seized"],
+    ["a seized clamp is not lifted", "lift k1", "warning k1", "k1 clamp p1-p2 A condition=seized"],
+    [
+      "what is seized can be tagged all the same",
+      "tag c1",
+      "",
+      "c1 cutout p2-p3 A fuse=K25 condition=seized",
+    ],
+    [
+      "free again once the work has changed it",
+      "work w1; open c1",
+      "",
+      "c1 cutout p2-p3 A fuse=K25 condition=seized\nw1 work p2 A does=c1",
+    ],
     ["all as it should be", "open c1", ""],
   ],
 );

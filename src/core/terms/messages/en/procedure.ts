@@ -74,6 +74,7 @@ export const procedure = {
   "step.not.tagged": "{name} has no tag",
   "step.not.blocked": "{name} is not blocked",
   "step.not.on": "{name} is not running",
+  "step.seized": "{name} is seized and does not move",
   "step.barrelOut": "the barrel of {name} is out on {phases}",
   "step.barrelIn": "the barrel of {name} is in on {phases}",
   "step.blocked": "{name} is blocked: unblock it before it can be closed",

@@ -74,6 +74,7 @@ export const procedure = {
   "step.not.tagged": "{name} n'a pas d'étiquette",
   "step.not.blocked": "{name} n'est pas bloqué",
   "step.not.on": "{name} ne tourne pas",
+  "step.seized": "{name} est grippé et ne bouge pas",
   "step.barrelOut": "le tube de {name} est retiré sur {phases}",
   "step.barrelIn": "le tube de {name} est en place sur {phases}",
   "step.blocked": "{name} est bloqué : débloquez-le avant de le fermer",
