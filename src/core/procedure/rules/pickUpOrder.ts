@@ -26,8 +26,10 @@ export const pickUpOrder = defineRule({
     const amps = ampsThrough(after, step.element, closed);
     if (step.do === "join") {
       const volts = Math.max(0, ...gapsOf(before, step.element, closed).map(voltsAcross));
-      // A path beside it carries the load already: nothing is made.
-      return keepsArc(amps, volts) ? loadByHand(step.element!, amps, volts, after) : undefined;
+      // A path beside it carries the load already: nothing is made. At line volts it makes what a clamp may break.
+      const { clampBreakAmps } = settingsOf(after.document);
+      const isMade = keepsArc(amps, volts) && (volts <= MOST_VOLTS_BY_HAND || amps > clampBreakAmps);
+      return isMade ? loadByHand(step.element!, amps, volts, after) : undefined;
     }
     if (step.do === "replace") return amps <= NO_AMPS ? undefined : loadByMeter(step.element, amps, after);
     const { clampBreakAmps } = settingsOf(after.document);
