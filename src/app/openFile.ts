@@ -15,7 +15,7 @@ export interface Brought {
 }
 
 /** What opening a file does with the app. */
-export interface Opening {
+export interface FileTaker {
   readonly session: Session;
   /** @returns whether it is shown now as a drawing */
   readonly receive: (document: StillhotDocument, fileName?: string) => Promise<boolean>;
@@ -25,9 +25,9 @@ export interface Opening {
 }
 
 /** Opens a file by what it is: a drawing, a scenario, a map or a model, what a learner did, or an attempt. */
-export async function open(file: File, opening: Opening): Promise<void> {
-  const { session, receive, onbad, onbrought } = opening;
-  if (await isOfLearning(file, opening)) return;
+export async function open(file: File, taker: FileTaker): Promise<void> {
+  const { session, receive, onbad, onbrought } = taker;
+  if (await isOfLearning(file, taker)) return;
   const opened = await readFile(file).catch((error: unknown) => ({ problems: [String(error)] }));
   if ("problems" in opened) {
     if (opened.problems.length === 0) return session.say(say("app.openStopped", { name: file.name }));
@@ -47,7 +47,7 @@ export async function open(file: File, opening: Opening): Promise<void> {
 const PEEK = 200;
 
 /** Takes in what a learner did, or shows an attempt. @returns whether the file is one of these */
-async function isOfLearning(file: File, { onbad, go }: Opening): Promise<boolean> {
+async function isOfLearning(file: File, { onbad, go }: FileTaker): Promise<boolean> {
   const [, is] =
     /^\s*\{\s*"format":\s*"stillhot-(learner|attempt)"/.exec(await file.slice(0, PEEK).text()) ?? [];
   if (is === undefined) return false;

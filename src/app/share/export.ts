@@ -14,6 +14,7 @@ import {
 import { speech } from "../words/language.svelte";
 import { outlineOf, rowWords } from "../words/outline";
 import { t } from "../words/words";
+import { type Code, codeOf } from "./codes";
 import { intoPng } from "./picture";
 
 /** The picture of a drawing, with its outline in words for whoever does not see it. */
@@ -65,29 +66,9 @@ export async function pngFile(
   }
 }
 
-/** A code as the path of its dark modules, in a box of its size with the quiet zone that scanners ask for. */
-export interface Code {
-  readonly size: number;
-  readonly path: string;
-}
-
-const QUIET = 4;
-
 /** The codes that open a drawing, one to four; none where it is too large for paper. */
-export async function codesOf(
+export const codesOf = (
   document: StillhotDocument,
   fingerprint: string,
   address: string,
-): Promise<readonly Code[]> {
-  // It packs the digits of a link tighter than the library that reads codes, which makes them of one kind of letters.
-  const { create } = await import("qrcode");
-  return codeTexts(document, fingerprint, address).map((text) => {
-    const { size, data } = create(text, { errorCorrectionLevel: "L" }).modules;
-    const path = Array.from({ length: size }, (_, y) =>
-      Array.from({ length: size }, (_, x) =>
-        data[y * size + x] ? `M${x + QUIET} ${y + QUIET}h1v1h-1z` : "",
-      ).join(""),
-    ).join("");
-    return { size: size + 2 * QUIET, path };
-  });
-}
+): Promise<readonly Code[]> => Promise.all(codeTexts(document, fingerprint, address).map(codeOf));

@@ -9,6 +9,7 @@ export {
   type DrillQuestion,
   scoreOfAnswer,
 } from "./drill/question";
+export { mapSheetHtml } from "./drill/mapSheet";
 export { letterOf, worksheetHtml, type WorksheetOptions } from "./drill/worksheet";
 export { BOX_DAYS, boxAfter, type InBox } from "./path/boxes";
 export { dayAfter } from "./path/days";

@@ -12,7 +12,7 @@ import {
   say,
   spell,
 } from "../../terms";
-import { largestThatFits } from "./fitting";
+import { largestThatFits, type Room } from "./fitting";
 import type { DrillOption, DrillQuestion } from "./question";
 
 /** The words of a worksheet, and whether it is the questions or the key. */
@@ -41,7 +41,7 @@ export function worksheetHtml(questions: readonly DrillQuestion[], options: Work
   return [
     "<!doctype html>",
     `<html lang="${escapeXml(language)}"><head><meta charset="utf-8"><title>${title}: ${escapeXml(made)}</title>`,
-    `<meta name="viewport" content="width=device-width"><style>${STYLE}</style></head><body>`,
+    `<meta name="viewport" content="width=device-width"><style>${SHEET_STYLE}</style></head><body>`,
     `<header><h1>${title}</h1><p>${escapeXml(made)}</p>`,
     isKey ? "" : `<p>${word("drill.name")} ____________________ ${word("drill.date")} ______________</p>`,
     "</header>",
@@ -79,20 +79,34 @@ export const letterOf = (index: number): string => String.fromCharCode(97 + inde
 
 /** The drawing without any state, with a letter where each option stands. */
 function pictureOf({ document, options, about, ask }: DrillQuestion, catalogue: Catalogue): string {
-  const lie = bestLie(document, ROOM);
-  const scene = sceneOf(document, undefined, { ...lie, catalogue, states: statesLeftOut(document) });
-  return largestThatFits(ROOM, (scale) => {
+  const letters = options.map((it, index) => [it, letterOf(index)] as const);
+  const marks = about === undefined ? letters : [...letters, [{ text: "", at: about }, "?"] as const];
+  return plainPicture(document, ROOM, ask, catalogue, (scene) =>
+    marks.map(([it, letter]) => markAt(scene, it, letter)).join(""),
+  );
+}
+
+/** A drawing in black on white, as large as its room lets it be, that says nothing of what is live. */
+export function plainPicture(
+  document: StillhotDocument,
+  room: Room,
+  description: Message,
+  catalogue: Catalogue,
+  marksOn: (scene: Scene) => string = () => "",
+): string {
+  const scene = sceneOf(document, undefined, {
+    ...bestLie(document, room),
+    catalogue,
+    states: statesLeftOut(document),
+  });
+  return largestThatFits(room, (scale) => {
     const small = atScale(scene, scale);
     const svg = toSvg(small, PALETTES.paper, {
       title: spell(say("drawing.title", { title: document.title }), catalogue),
-      description: spell(ask, catalogue),
+      description: spell(description, catalogue),
       scale,
     });
-    const marks = [
-      ...options.map((it, index) => markAt(small, it, letterOf(index))),
-      ...(about === undefined ? [] : [markAt(small, { text: "", at: about }, "?")]),
-    ];
-    return svg.replace("</svg>", `${marks.join("")}</svg>`);
+    return svg.replace("</svg>", `${marksOn(small)}</svg>`);
   });
 }
 
@@ -119,7 +133,8 @@ function markAt(scene: Scene, { at }: DrillOption, letter: string): string {
   ].join("");
 }
 
-const STYLE = `
+/** How a sheet of practice looks on paper. */
+export const SHEET_STYLE = `
 @page { margin: 12mm }
 * { box-sizing: border-box }
 body { margin: 0 auto; max-width: 186mm; color: #000; background: #fff; font: 11pt/1.25 ${TYPEFACE} }

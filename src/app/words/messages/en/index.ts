@@ -1,4 +1,5 @@
 import { app } from "./app";
+import { classroom } from "./classroom";
 import { company } from "./company";
 import { forms } from "./forms";
 import { keep } from "./keep";
@@ -12,6 +13,7 @@ import { views } from "./views";
 /** Every sentence that only the app says, in English, beside those of the core. The first picture comes with those of `app.ts` alone. */
 export const english = {
   ...app,
+  ...classroom,
   ...company,
   ...forms,
   ...keep,

@@ -1,5 +1,6 @@
 import { unbroken } from "../../../../core";
 import { app } from "./app";
+import { classroom } from "./classroom";
 import { company } from "./company";
 import { forms } from "./forms";
 import { keep } from "./keep";
@@ -13,6 +14,7 @@ import { views } from "./views";
 /** Every sentence of the app in French: a file for each English one, which a test holds complete. */
 export const french = unbroken({
   ...app,
+  ...classroom,
   ...company,
   ...forms,
   ...keep,

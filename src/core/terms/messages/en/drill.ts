@@ -1,6 +1,9 @@
 /** What the questions of a drill say, and their answers. */
 export const drill = {
   "drill.worksheet": "Worksheet",
+  "drill.mapOf": "The map, without what is live: {task}",
+  "drill.mapOnly":
+    "This is the map. It says nothing of what is live, and may be wrong: write beside it what you see, test and are told.",
   "drill.key": "Key to the worksheet",
   "drill.name": "Name",
   "drill.date": "Date",

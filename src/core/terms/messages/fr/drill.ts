@@ -1,6 +1,9 @@
 /** Les questions des exercices et leurs réponses. */
 export const drill = {
   "drill.worksheet": "Feuille d'exercices",
+  "drill.mapOf": "Le plan, sans ce qui est sous tension : {task}",
+  "drill.mapOnly":
+    "C'est le plan. Il ne dit rien de ce qui est sous tension et peut se tromper : notez à côté ce que vous voyez, ce que vous testez et ce qu'on vous dit.",
   "drill.key": "Corrigé de la feuille",
   "drill.name": "Nom",
   "drill.date": "Date",

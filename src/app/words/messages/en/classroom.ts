@@ -1,0 +1,25 @@
+/** What a class shares: the wall, cards to vote by, a crew of two phones, a map to print, a lesson package. */
+export const classroom = {
+  "wall.show": "Show it on a wall, for a class",
+  "wall.title": "Question {n} of {of}, for the class",
+  "wall.how": "Letters count a vote, with Shift they take one back. Enter reveals.",
+  "wall.more": "One vote more for {letter}",
+  "wall.less": "One vote less for {letter}",
+  "wall.votes": "{count} votes",
+  "wall.reveal": "Reveal the answer",
+  "wall.revealWhy": "Reveal the next reason",
+  "wall.next": "Next question",
+  "wall.end": "End",
+  "wall.leave": "Leave the wall",
+  "wall.answer": "The answer: {list}",
+  "wall.byMap": "All of it is worked out from the map. What the map does not know is not here.",
+  "wall.read": "Read votes from phones",
+  "wall.readStop": "Read no more votes",
+  "map.print": "Print the map, without answers",
+  "card.open": "Vote by this phone",
+  "card.title": "Your vote",
+  "card.help":
+    "Choose your letters and hold the phone up. The wall counts hands, or its camera reads the code.",
+  "card.none": "no letter yet",
+  "card.code": "Code of your vote",
+} as const;

@@ -1,0 +1,25 @@
+/** Ce qu'une classe partage. */
+export const classroom = {
+  "wall.show": "Projeter au mur, pour une classe",
+  "wall.title": "Question {n} sur {of}, pour la classe",
+  "wall.how": "Une lettre compte un vote, avec Maj elle en retire un. Entrée dévoile.",
+  "wall.more": "Un vote de plus pour {letter}",
+  "wall.less": "Un vote de moins pour {letter}",
+  "wall.votes": "{count} votes",
+  "wall.reveal": "Dévoiler la réponse",
+  "wall.revealWhy": "Dévoiler la raison suivante",
+  "wall.next": "Question suivante",
+  "wall.end": "Terminer",
+  "wall.leave": "Quitter le mur",
+  "wall.answer": "La réponse : {list}",
+  "wall.byMap": "Tout est calculé d'après le plan. Ce que le plan ne sait pas n'est pas ici.",
+  "wall.read": "Lire les votes des téléphones",
+  "wall.readStop": "Ne plus lire de votes",
+  "map.print": "Imprimer le plan, sans réponses",
+  "card.open": "Voter avec ce téléphone",
+  "card.title": "Votre vote",
+  "card.help":
+    "Choisissez vos lettres et levez le téléphone. Le mur compte les mains, ou sa caméra lit le code.",
+  "card.none": "aucune lettre encore",
+  "card.code": "Code de votre vote",
+} as const;
