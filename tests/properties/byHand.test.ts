@@ -81,8 +81,14 @@ function upsetsByHand(file: File): ByHand[] {
     });
     if (kind === "source" && it["on"] === false)
       return [one(`restore:${id}`, 1, (its) => (its["on"] = true))];
-    if (kind === "generator" && it["on"] !== true)
-      return [one(`start:${id}`, 1, (its) => (its["on"] = true))];
+    const stops = it["outputKw"] !== undefined && it["withoutGrid"] !== "carries-on";
+    if (kind === "generator" && (it["on"] !== true || stops))
+      return [
+        one(`start:${id}`, 1, (its) => {
+          its["on"] = true;
+          if (stops) its["withoutGrid"] = "carries-on";
+        }),
+      ];
     if (kind === "span" || kind === "lead") {
       const key = kind === "span" ? "parted" : "cut";
       return [...letters(it[key])].map((phase) =>

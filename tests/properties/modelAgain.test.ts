@@ -21,7 +21,7 @@ const read = (text: string): StillhotDocument | undefined => {
 const NOT_WRITTEN = ["nearby", "fault", "ground", "arrester"];
 /** Keys that change what a drawing does and that the standard has no place for, each of which is named. */
 const NOT_CARRIED: Readonly<Record<string, readonly string[]>> = {
-  generator: ["on"],
+  generator: ["on", "outputKw", "outputKvar", "withoutGrid"],
   transformer: ["midTap", "neutral"],
   regulator: ["neutral"],
   source: ["earthed", "inStep", "equal"],

@@ -27,7 +27,7 @@ describe("N1 what the columns reach is what a general-purpose graph library find
       });
       const seeds = new Set(
         circuit.emfs
-          .filter(({ part }) => part.on)
+          .filter((_, emf) => standingOf(circuit).emfOn[emf] === 1)
           .flatMap(({ legs, star }) => [...legs, star])
           .filter((node) => node >= 0)
           .map((node) => nodeName(circuit, node)),

@@ -64,6 +64,24 @@ describe("feeders through CIM against their published solutions", () => {
     expect(worst.compared).toBeGreaterThan(20);
   });
 
+  test.each([
+    ["acep-psil.xml", acepPsil.cases.asFile.volts, 0.1],
+    ["ieee13-devices.xml", ieee13Devices.cases.asFile.volts, 0.02],
+    ["ieee13-three-winding.xml", without(ieee13ThreeWinding.cases.asFile.volts, "650z"), 0.02],
+  ] as const)("%s with its machines switched on, each at its set output", (file, expected, bound) => {
+    const { document } = done(importModel(`cim/${file}`, { neutral: "earth" }));
+    const elements = Object.fromEntries(
+      Object.entries(document.system.elements).map(([id, it]) => [
+        id,
+        it.kind === "generator" ? { ...it, on: true } : it,
+      ]),
+    );
+    const running = { ...document, system: { ...document.system, elements } } as StillhotDocument;
+    const worst = worstPercent(running, expected as unknown as Phasors);
+    expect(worst.percent, worst.where).toBeLessThan(bound);
+    expect(worst.compared).toBeGreaterThan(20);
+  });
+
   test("the 123-node feeder's magnitudes, at its own file's tolerance", () => {
     const { document } = done(importModel("cim/ieee123.xml", { neutral: "earth" }));
     const worst = worstPercent(document, ieee123.cases.asFile.volts as unknown as Phasors, { angles: false });

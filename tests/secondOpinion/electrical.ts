@@ -25,6 +25,7 @@ import {
   type Plain,
   type Record_,
   ROOT3,
+  runsOf,
   text,
   twoLetters,
   starsOf,
@@ -47,6 +48,8 @@ export interface PlainSolution {
   readonly settled: boolean;
   /** by load and leg: how many times its impedance's admittance each load is */
   readonly held: readonly number[];
+  /** machines at a set output were taken as volts of their own, since their output did not settle */
+  readonly outputsHold: boolean;
   /** conductor, or bar of a ground set (`bar g1`) → volts to earth */
   readonly volts: ReadonlyMap<string, C>;
   /** element → letter → amperes; those of a loop of ideal joins are left out */
@@ -195,6 +198,7 @@ interface Ratio {
 export interface Alone {
   readonly drives: (id: string) => boolean;
   readonly held: readonly number[];
+  readonly outputsHold: boolean;
 }
 
 /** Solves one drawing. `loadsOff` leaves every load out. */
@@ -203,7 +207,9 @@ export function solvePlain(
   nominal: ReadonlyMap<string, number>,
   loadsOff: boolean,
   alone?: Alone,
+  outputsHold = alone?.outputsHold ?? false,
 ): PlainSolution {
+  const runs = runsOf(plain);
   const driven = (id: string, volts: C): C => (alone === undefined || alone.drives(id) ? volts : [0, 0]);
   const { elements, points, frequencyHz } = plain;
   const omega = 2 * Math.PI * frequencyHz;
@@ -320,8 +326,27 @@ export function solvePlain(
         break;
       }
       case "generator": {
-        if (!yes(e, "on")) break;
+        if (!runs.has(id) && !yes(e, "unknown")) break;
         const volts = num(e, "volts");
+        if (runs.get(id) === "following" && !outputsHold) {
+          const isSplit = own.some((it) => "12".includes(it));
+          const between = own.length === 2 && !isSplit;
+          const legs: [string, string][] = between ? [[own[0]!, own[1]!]] : own.map((it) => [it, "N"]);
+          const rated = between ? volts : isSplit ? volts / 2 : volts / ROOT3;
+          for (const [a, b] of legs) {
+            const y: C = [
+              (-1000 * num(e, "outputKw")) / legs.length / rated ** 2,
+              (1000 * num(e, "outputKvar")) / legs.length / rated ** 2,
+            ];
+            const index = models.push({ y, held: alone?.held[models.length] ?? 0 }) - 1;
+            loads.push({ a: here(a), b: here(b), rated, model: "PQ", y, index });
+            shunt(here(a), here(b), () => scaled(y, models[index]!.held), [
+              [id, a, 1],
+              ...(b === "N" ? [] : [[id, b, -1] as const]),
+            ]);
+          }
+          break;
+        }
         const x = ((num(e, "xPercent", 20) / 100) * volts ** 2) / (1000 * num(e, "kva"));
         // An unknown one, where nobody drew a neutral, has a star of its own.
         const star = known.has(here("N")) ? here("N") : inside();
@@ -349,7 +374,7 @@ export function solvePlain(
           shunt(
             lifted.get(a) ?? here(a),
             lifted.get(b) ?? here(b),
-            [0, (1000 * num(e, "kvar")) / legs.length / rated ** 2],
+            [0, (1000 * num(e, "outputKvar")) / legs.length / rated ** 2],
             [
               ...(lifted.has(a) ? [] : [[id, a, 1] as const]),
               ...(lifted.has(b) ? [] : [[id, b, -1] as const]),
@@ -499,6 +524,8 @@ export function solvePlain(
       settled = worst < 1e-9;
       if (!settled) result = solveOnce();
     }
+    if (!settled && !outputsHold && [...runs.values()].includes("following"))
+      return { ...solvePlain(plain, nominal, loadsOff, undefined, true), settled: false };
     if (!settled) {
       for (const it of models) it.held = 1;
       result = solveOnce();
@@ -595,6 +622,7 @@ export function solvePlain(
   return {
     settled,
     held: models.map(({ held }) => held),
+    outputsHold,
     volts: new Map([
       ...conductors.map((it): [string, C] => [it, voltsAt(it)]),
       ...bars.map(([name, bar]): [string, C] => [name, voltsAt(bar)]),

@@ -13,6 +13,7 @@ import {
   nominalOf,
   num,
   phasesOf,
+  runsOf,
   type Plain,
   type PlainUpset,
   text,
@@ -47,6 +48,7 @@ export function reachOf(plain: Plain): Reached {
   const conductors = conductorsOf(plain);
   const known = new Set(conductors);
   const tied = tiedNeutrals(plain);
+  const runs = runsOf(plain);
   const edges: Edge[] = joinsOf(plain, known).map(([a, b]) => ({ a, b, how: "direct" as const }));
   const seeds: { id: string; from: string[]; utility: boolean }[] = [];
   const among = (list: readonly string[]) => {
@@ -60,7 +62,7 @@ export function reachOf(plain: Plain): Reached {
         if (yes(e, "on", true)) seeds.push({ id, from: [...own, "N"].map(here), utility: true });
         break;
       case "generator":
-        if (yes(e, "on")) {
+        if (runs.has(id) || (yes(e, "on") && yes(e, "unknown"))) {
           const star = own.length === 2 && !own.includes("1") ? own : [...own, "N"];
           seeds.push({ id: id.replace(/^unknown /, ""), from: star.map(here), utility: false });
         }
@@ -182,7 +184,11 @@ function solveSummed(plain: Plain, nominal: ReadonlyMap<string, number>, loadsOf
   return {
     ...whole,
     alone: drivers.map((ids) =>
-      solvePlain(plain, nominal, loadsOff, { drives: (id) => ids.includes(id), held: whole.held }),
+      solvePlain(plain, nominal, loadsOff, {
+        drives: (id) => ids.includes(id),
+        held: whole.held,
+        outputsHold: whole.outputsHold,
+      }),
     ),
   };
 }
@@ -491,7 +497,11 @@ export function bodyMilliampsIn(
           body: { kind: "body", one: at(point, letter), other: barNode(looked.plain, bond), ohms },
         };
         return drivers.reduce((sum, ids) => {
-          const alone = { drives: (id: string) => ids.includes(id), held: it.held };
+          const alone = {
+            drives: (id: string) => ids.includes(id),
+            held: it.held,
+            outputsHold: it.outputsHold,
+          };
           const isOff = it === looked.off && it !== looked.drawn;
           const through = solvePlain({ ...looked.plain, elements }, nominal, isOff, alone).amps;
           return sum + size(through.get("body")?.get("body"));

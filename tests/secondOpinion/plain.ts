@@ -310,7 +310,9 @@ export function upsetsIn(plain: Plain, limits: Limits): PlainUpset[] {
       if (!gang) out.push(...open.map(upset));
     }
     if (e.kind === "source" && !yes(e, "on", true)) out.push({ kind: "restore", element: id, strength: 1 });
-    if (e.kind === "generator" && !yes(e, "on")) out.push({ kind: "start", element: id, strength: 1 });
+    const stops = isSet(e) && text(e, "withoutGrid", "stops") === "stops";
+    if (e.kind === "generator" && (!yes(e, "on") || stops))
+      out.push({ kind: "start", element: id, strength: 1 });
     if (e.kind === "load" && limits.assumeGenerators && num(e, "customers") >= 1)
       out.push({ kind: "start-unknown", element: id, strength: 1 });
     if (e.kind === "transfer" && !yes(e, "bridged")) out.push({ kind: "transfer", element: id, strength: 1 });
@@ -347,8 +349,10 @@ export function after(plain: Plain, upsets: readonly PlainUpset[], limits: Limit
         if (e.kind === "span") change(id, { parted: without(id, "parted", phase) });
         else change(id, { cut: without(id, "cut", phase) });
         break;
-      case "restore":
       case "start":
+        change(id, { on: true, withoutGrid: "carries-on" });
+        break;
+      case "restore":
         change(id, { on: true });
         break;
       case "transfer":
@@ -381,8 +385,8 @@ export const without = (plain: Plain, gone: (e: Record_, id: string) => boolean)
   elements: Object.fromEntries(Object.entries(plain.elements).filter(([id, e]) => !gone(e, id))),
 });
 
-/** Groups of what drives a drawing, each of elements that keep step; a contact goes by its own circuit's name. */
-export function driversIn(plain: Plain): string[][] {
+/** Of each phase conductor, and star of a bank, the name of what closed elements, unparted spans and transformers join it to. */
+function phaseGroups(plain: Plain): Map<string, string> {
   const conductors = conductorsOf(plain);
   const phases = conductors.filter((it) => !it.endsWith("/N"));
   const pairs: (readonly string[])[] = joinsOf(plain, new Set(conductors)).filter(([a]) => !a.endsWith("/N"));
@@ -397,11 +401,40 @@ export function driversIn(plain: Plain): string[][] {
     }
   }
   const stars = Object.keys(plain.elements).flatMap((id) => [`${id} star`, `${id} low star`]);
-  const group = groupsOf([...phases, ...stars], pairs);
-  const places = (e: Record_) => phasesOf(e).map((it) => group.get(at(text(e, "at"), it)));
+  return groupsOf([...phases, ...stars], pairs);
+}
+
+const isSet = (e: Record_): boolean => e.kind === "generator" && e["outputKw"] !== undefined;
+
+/**
+ * How each supply that is on runs: on volts of its own, or, set to an output, along with volts that others hold on every
+ * phase of it. Where nobody does, one that stops is not here.
+ */
+export function runsOf(plain: Plain): Map<string, "holding" | "following"> {
+  const out = new Map<string, "holding" | "following">();
   const on = Object.entries(plain.elements).filter(([, e]) =>
     e.kind === "source" ? yes(e, "on", true) : e.kind === "generator" && yes(e, "on"),
   );
+  if (!on.some(([, e]) => isSet(e))) return new Map(on.map(([id]) => [id, "holding"]));
+  const group = phaseGroups(plain);
+  const places = (e: Record_) => phasesOf(e).map((it) => group.get(at(text(e, "at"), it)));
+  const held = new Set(on.filter(([, e]) => !isSet(e)).flatMap(([, e]) => places(e)));
+  const isHeld = (e: Record_) => places(e).every((it) => held.has(it));
+  const carriesOn = (e: Record_) => text(e, "withoutGrid") === "carries-on";
+  const alone = on.filter(([, e]) => isSet(e) && carriesOn(e) && !isHeld(e));
+  for (const [id, e] of on) if (!isSet(e) || (carriesOn(e) && !isHeld(e))) out.set(id, "holding");
+  for (const [id, e] of on) if (isSet(e) && carriesOn(e) && isHeld(e)) out.set(id, "following");
+  for (const [, e] of alone) for (const it of places(e)) held.add(it);
+  for (const [id, e] of on) if (isSet(e) && !carriesOn(e) && isHeld(e)) out.set(id, "following");
+  return out;
+}
+
+/** Groups of what drives a drawing, each of elements that keep step; a contact goes by its own circuit's name. */
+export function driversIn(plain: Plain): string[][] {
+  const group = phaseGroups(plain);
+  const runs = runsOf(plain);
+  const places = (e: Record_) => phasesOf(e).map((it) => group.get(at(text(e, "at"), it)));
+  const on = Object.entries(plain.elements).filter(([id]) => runs.has(id));
   const system = on.filter(([, e]) => e.kind === "source" && yes(e, "inStep", true));
   const fed = new Set(system.flatMap(([, e]) => places(e)));
   const machines = on.filter(([, e]) => e.kind === "generator");

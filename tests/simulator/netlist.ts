@@ -6,6 +6,7 @@
  * controlled sources with their leakage around them. A matrix is inductors with their couplings, and the mutual
  * resistances are voltages steered by the other conductors' currents.
  */
+import { type Plain, runsOf } from "../secondOpinion/plain";
 import transformers from "../../shared/reference/transformers.json";
 import {
   CABLE_FARAD_PER_M,
@@ -159,6 +160,7 @@ export function netlistOf(drawing: Drawing, { prefix, nominalVolts, volts }: Net
   const { frequencyHz, points, elements } = drawing;
   const omega = 2 * Math.PI * frequencyHz;
   const conductors = conductorsOf(drawing);
+  const runs = runsOf(drawing as Plain);
   const has = (point: string, letter: string) => conductors.has(`${point}/${letter}`);
 
   // ——— ideal joins: conductors that are one node
@@ -352,7 +354,8 @@ export function netlistOf(drawing: Drawing, { prefix, nominalVolts, volts }: Net
         writeLoad(element, here);
         break;
       case "generator":
-        if (element["on"] === true) writeGenerator(element, here);
+        if (runs.get(id) === "following" && volts !== undefined) writeOutput(element, here);
+        else if (runs.has(id)) writeGenerator(element, here);
         break;
       case "capacitor":
         writeCapacitor(element, here);
@@ -632,6 +635,20 @@ export function netlistOf(drawing: Drawing, { prefix, nominalVolts, volts }: Net
       // Of rated admittance: 1 for an impedance, 1/share for a current, 1/share² for a power, none less than at 0.7.
       const times = model === "Z" || volts === undefined ? 1 : model === "I" ? 1 / held : 1 / held ** 2;
       admittance(here(a), here(b), [(times * p) / rated ** 2, (-times * q) / rated ** 2]);
+    }
+  }
+
+  /** A machine at its set output, as the impedance that this is at the volts under test: one that gives power. */
+  function writeOutput(element: Element, here: (letter: string) => string): void {
+    const at = text(element, "at");
+    const phases = phasesOf(element);
+    const isBetween = /^[ABC]{2}$/.test(phases);
+    const legs = isBetween ? [[phases[0]!, phases[1]!]] : [...phases].map((it) => [it, "N"]);
+    const rated = number(element, "volts") / (isBetween ? 1 : /[12]/.test(phases) ? 2 : ROOT3);
+    for (const [a, b] of legs) {
+      const held = Math.max(Math.hypot(...volts!(`${at}/${a!}`, `${at}/${b!}`)), 0.7 * rated);
+      const [p, q] = ["outputKw", "outputKvar"].map((it) => (1000 * number(element, it)) / legs.length);
+      admittance(here(a!), here(b!), [-p! / held ** 2, q! / held ** 2]);
     }
   }
 

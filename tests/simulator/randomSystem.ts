@@ -1,5 +1,5 @@
 /** Random drawings by seed: every kind of element, every connection of transformers, open, parted, faulted and grounded. */
-import { starsInTurn } from "../support/randomSystems";
+import { outputInTurn, starsInTurn } from "../support/randomSystems";
 import { CONDUCTOR_CODES } from "./line";
 import type { Drawing, Element } from "./netlist";
 
@@ -325,6 +325,7 @@ export function randomSystem(seed: number): RandomSystem {
       volts: at.lineToLineVolts,
       ...(happens(0.8) ? { on: true } : {}),
       ...sometimes(0.5, { xPercent: whole(10, 30) }),
+      ...outputInTurn(Object.keys(elements).length, 5),
     });
   }
 

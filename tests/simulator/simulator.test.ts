@@ -116,6 +116,8 @@ function traitsOf(element: Element): string[] {
   if (kind === "source" && element["earthed"] === false) traits.push("source unearthed");
   if (kind === "generator") {
     const phases = element["phases"] as string;
+    if (element["outputKw"] !== undefined && element["on"] === true)
+      traits.push(`generator at an output, without grid ${(element["withoutGrid"] as string) ?? "stops"}`);
     if (element["on"] === true) traits.push(`generator on ${/[12]/.test(phases) ? "12" : phases.length}`);
   }
   return traits;
@@ -159,6 +161,8 @@ const TRAITS = [
     "generator on 1",
     "generator on 2",
     "generator on 3",
+    "generator at an output, without grid stops",
+    "generator at an output, without grid carries-on",
   ],
   ...["capacitor", "capacitor delta", "capacitor open", "arrester", "arrester failed"],
   ...["ground neutral", "ground earth", "ground both", "fault neutral", "fault earth", "fault phases"],

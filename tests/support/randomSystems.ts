@@ -215,6 +215,7 @@ export function randomSystem(seed: number, { parts, nonlinearLoads = false }: In
           kva: draw.between(5, 30),
           volts: from.volts,
           ...(draw.chance(0.3) ? { on: true } : {}),
+          ...(nonlinearLoads ? {} : outputInTurn(Object.keys(elements).length, 5)),
         });
     },
     function bankedSecondary() {
@@ -303,6 +304,18 @@ export function starsInTurn(
   if (turn === 3 && connection === "Yg-Yg") return { connection, primaryStarOhms: [0.5, 3] };
   if (turn === 3 && connection === "D-Yg") return { connection, secondaryStarOhms: [0, 0.4] };
   return { connection };
+}
+
+/**
+ * Every now and then a machine runs at a set output: it stops without the grid, or goes on. It follows from how much is
+ * drawn already, as above.
+ */
+export function outputInTurn(count: number, kva: number): Saved {
+  const turn = count % 5;
+  if (turn === 1) return { outputKw: 0.3 * kva, outputKvar: 0.05 * kva, on: true };
+  if (turn === 2) return { outputKw: 0.2 * kva, on: true, withoutGrid: "carries-on" };
+  if (turn === 3) return { outputKw: -0.2 * kva, outputKvar: 0.1 * kva, withoutGrid: "stops" };
+  return {};
 }
 
 /** A document of a random system with a work point on one of its conductors. */

@@ -1,7 +1,7 @@
 import { complex, type Complex, lettersOf, type Letter, type Phase, say } from "../terms";
-import { amount, choice, flag, neededAmount } from "./fields";
+import { amount, choice, flag, neededAmount, optionalAmount } from "./fields";
 import { defineDevice, oneEnd } from "./define";
-import type { DevicePlace, Emf, Node } from "./parts";
+import type { Branch, DevicePlace, Emf, Node, Part } from "./parts";
 import { isSplit, needsItsPhases, normalAngleDegrees, offBy, voltsToNeutral } from "./shared";
 import { circle, inscribed } from "./symbol";
 
@@ -51,6 +51,43 @@ export function machineEmf({ phases, kva, volts, xPercent, on }: Machine, place:
   };
 }
 
+interface SetOutput extends Machine {
+  readonly outputKw: number | undefined;
+  readonly outputKvar: number;
+  readonly withoutGrid: "stops" | "carries-on";
+}
+
+/**
+ * A machine at a set output feeds in so many watts and vars whatever the volts are, and holds none itself: constant power,
+ * shared evenly by its legs, with no more than 1.4 times its amperes where the volts are gone (the floor of all that draws
+ * constant power). Source: a solar or battery inverter follows the grid's volts as a current source (IEEE 1547-2018, 3.1 and
+ * 8.1, from memory); what is set at it is a constant power in every study of load flow.
+ */
+function setOutput(it: SetOutput, place: DevicePlace): Part[] {
+  const emf = machineEmf(it, place);
+  if (it.outputKw === undefined) return [emf];
+  const va: Complex = [(-it.outputKw * 1000) / emf.legs.length, (-it.outputKvar * 1000) / emf.legs.length];
+  return [
+    { ...emf, withoutGrid: it.withoutGrid },
+    ...emf.legs.map(({ node, letter, volts: rated }): Branch => {
+      const volts = complex.magnitude(rated);
+      return {
+        part: "branch",
+        role: "output",
+        from: node,
+        to: emf.star,
+        letter,
+        siemens: [va[0] / (volts * volts), -va[1] / (volts * volts)],
+        demand: { va, volts, model: "PQ" },
+      };
+    }),
+  ];
+}
+
+/** Whether it stops by itself where nothing else holds the volts; a machine with volts of its own does not. */
+const stopsByItself = ({ outputKw, withoutGrid }: SetOutput): boolean =>
+  outputKw !== undefined && withoutGrid === "stops";
+
 /** Angle of the difference between two letters. */
 function betweenDegrees([one, other]: readonly Phase[]): number {
   const [a, b] = [complex.polar(1, normalAngleDegrees(one!)), complex.polar(1, normalAngleDegrees(other!))];
@@ -78,16 +115,49 @@ export const generator = defineDevice({
     on: flag(false),
     xPercent: amount("%", 20, { above: 0 }),
     interface: choice(["direct", "inverter"], "direct"),
+    /** what it is set to feed in; without it the machine holds volts of its own */
+    outputKw: optionalAmount("kW", { min: -1e6, max: 1e6 }),
+    outputKvar: amount("kvar", 0, { min: -1e6, max: 1e6 }),
+    /** what a machine at a set output does where nothing else holds the volts */
+    withoutGrid: choice(["stops", "carries-on"], "stops"),
   },
   couldFeed: () => true,
   brings: bringsNeutral,
   needs: needsItsPhases,
-  parts: (it, place) => [machineEmf(it, place)],
-  upsets: (it) => (it.on ? [] : [{ kind: "start", strength: 1, change: { on: true } }]),
-  doubts: ({ kva }) => [{ doubt: "machine", instead: { on: true, kva: BIGGER * kva } }],
-  numbers: ({ kva }) => offBy({ kva }, 0.5, BIGGER),
+  parts: setOutput,
+  // One that has to stop without the grid may fail to, as one that is off may start.
+  upsets: (it) =>
+    it.on && !stopsByItself(it)
+      ? []
+      : [
+          {
+            kind: "start",
+            strength: 1,
+            change: { on: true, ...(stopsByItself(it) ? { withoutGrid: "carries-on" } : {}) },
+          },
+        ],
+  doubts: (it) => [
+    {
+      doubt: "machine",
+      instead: {
+        on: true,
+        kva: BIGGER * it.kva,
+        ...(stopsByItself(it) ? { withoutGrid: "carries-on" } : {}),
+      },
+    },
+  ],
+  // The sun and a battery give anything from nothing to the whole of the rating.
+  numbers: ({ kva, outputKw }) => [
+    ...offBy({ kva }, 0.5, BIGGER),
+    ...(outputKw === undefined
+      ? []
+      : [{ low: { outputKw: 0, outputKvar: 0 }, high: { outputKw: kva, outputKvar: 0 } }]),
+  ],
   handling: { off: "stop", on: "start", moves: "machine", tools: [], trouble: 4, canGoOff: ({ on }) => on },
-  rating: ({ kva, on }) => say(on ? "drawing.generatorOn" : "drawing.generatorOff", { kva }),
+  rating: ({ kva, on, outputKw }) =>
+    outputKw !== undefined && on
+      ? say("drawing.generatorFeeding", { kva, kw: outputKw })
+      : say(on ? "drawing.generatorOn" : "drawing.generatorOff", { kva }),
   symbolReach: 15,
   hangsToward: -45,
   ratingWidth: 84,

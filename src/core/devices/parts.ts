@@ -57,10 +57,13 @@ export interface Unit {
   readonly coreWatts: number;
 }
 
-/** What a branch between two nodes is; loads, capacitors and what a star point stands on couple conductors, grounds and faults join them. */
-export type BranchRole = "load" | "capacitor" | "star" | "ground" | "fault";
+/**
+ * What a branch between two nodes is; loads, capacitors and what a star point stands on couple conductors, grounds and faults
+ * join them, and what a machine at a set output feeds in joins nothing.
+ */
+export type BranchRole = "load" | "capacitor" | "star" | "output" | "ground" | "fault";
 
-/** An impedance between two nodes; for a load, the power it draws at its rated volts. */
+/** An impedance between two nodes; for a load and a set output, the power it draws at its rated volts. */
 export interface Branch {
   readonly part: "branch";
   readonly role: BranchRole;
@@ -86,6 +89,8 @@ export interface Emf {
   /** whether it shares its angle with the utility's system: always, where closed metal or a transformer joins a phase of both, or never */
   readonly inStep: "system" | "when-joined" | "never";
   readonly ohms: readonly (readonly Complex[])[];
+  /** a machine at a set output: it follows whatever holds the volts, and without that does this; its branches of role `output` are what it feeds in */
+  readonly withoutGrid?: "stops" | "carries-on";
   /** the same with every load off, where loads stand behind it */
   readonly unloaded?: { readonly volts: readonly Complex[]; readonly ohms: Emf["ohms"] };
 }

@@ -1,6 +1,6 @@
 import { deviceUpsetsOf, type ElementChange, type Part, partsOf } from "../devices";
 import { changed, complete, type SavedElement, type Settings, type System } from "../document";
-import { type Circuit, placeFor, type Standing, reachGraphOf } from "../network";
+import { type Circuit, placeFor, RUNS, runsAs, type Standing, reachGraphOf } from "../network";
 import type { ElementId, Letter } from "../terms";
 import type { Upset } from "./types";
 
@@ -65,14 +65,15 @@ export interface Effect {
 export function effectOf(circuit: Circuit, upset: DrawnUpset): Effect {
   const found = knownEffects.get(upset);
   if (found !== undefined && found.structure === circuit.structure) return found.effect;
-  const effect = findEffect(circuit, upset);
-  knownEffects.set(upset, { structure: circuit.structure, effect });
+  const { effect, restsOnOthers } = findEffect(circuit, upset);
+  if (!restsOnOthers) knownEffects.set(upset, { structure: circuit.structure, effect });
   return effect;
 }
 
 const knownEffects = new WeakMap<DrawnUpset, { readonly structure: object; readonly effect: Effect }>();
 
-function findEffect(circuit: Circuit, upset: DrawnUpset): Effect {
+/** What an upset does, and whether that rests on what else is closed: a machine at a set output holds volts only where nothing else does. */
+function findEffect(circuit: Circuit, upset: DrawnUpset): { effect: Effect; restsOnOthers: boolean } {
   const index = circuit.elementIds.indexOf(upset.element);
   const saved = circuit.system.elements[upset.element]!;
   const place = placeFor(circuit, index);
@@ -96,11 +97,15 @@ function findEffect(circuit: Circuit, upset: DrawnUpset): Effect {
       });
       next.stretch++;
     } else if (was.part === "emf" && is.part === "emf") {
-      if (is.on && !was.on) emfs.push({ emf: next.emf, part: is });
+      const ran = (part: typeof is) => runsAs(circuit, next.emf, part) !== RUNS.not;
+      if (is.on && ran(is) && !ran(was)) emfs.push({ emf: next.emf, part: is });
       next.emf++;
     }
   });
-  return { joins, rejoined, emfs };
+  return {
+    effect: { joins, rejoined, emfs },
+    restsOnOthers: after.some((it) => it.part === "emf" && it.withoutGrid !== undefined),
+  };
 }
 
 /** The first join, stretch and supply of an element in the circuit's columns, which stand in order of element. */

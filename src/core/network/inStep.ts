@@ -1,7 +1,8 @@
 import { perObject } from "../document";
 import { type Circuit, EARTH } from "./circuit";
 import { FewIslands, Islands } from "./islands";
-import { EDGE, reachGraphOf, standingOf } from "./reach";
+import { EDGE, reachGraphOf } from "./reach";
+import { standingOf } from "./running";
 
 /** The group of all that is in step with the utility; any other group is one element alone, by its index. */
 export const UTILITY = -1;
@@ -14,11 +15,10 @@ const isPhase = ({ letterOfNode }: Circuit, node: number): boolean =>
 
 /** Labels every node with the phases that closed elements, unparted spans and transformers join it to as drawn. Neutrals join nothing. */
 export const phaseIslands: (circuit: Circuit) => Int32Array = perObject((circuit: Circuit) => {
-  const { edgeCount, from, to, kind } = reachGraphOf(circuit);
-  const { edgeOn } = standingOf(circuit);
+  const { edgeCount, from, to, kind, on } = reachGraphOf(circuit);
   const islands = new Islands(circuit.nodeCount);
   for (let edge = 0; edge < edgeCount; edge++)
-    if (kind[edge] === EDGE.metallic && edgeOn[edge] === 1 && isPhase(circuit, from[edge]!))
+    if (kind[edge] === EDGE.metallic && on[edge] === 1 && isPhase(circuit, from[edge]!))
       islands.join(from[edge]!, to[edge]!);
   for (const { windings } of circuit.units) {
     const phases = windings.flat().filter((node) => isPhase(circuit, node));
@@ -66,8 +66,11 @@ export const groupsAsDrawn: (circuit: Circuit) => {
   readonly ofEmf: ReadonlyMap<number, StepGroup>;
   readonly all: readonly StepGroup[];
 } = perObject((circuit: Circuit) => {
-  const on = circuit.emfs.flatMap(({ part }, emf) => (part.on ? [emf] : []));
-  const ofEmf = stepGroups(circuit, on);
+  const { emfOn } = standingOf(circuit);
+  const ofEmf = stepGroups(
+    circuit,
+    circuit.emfs.flatMap((_, emf) => (emfOn[emf] === 1 ? [emf] : [])),
+  );
   const alongside = circuit.stretches.flatMap((it) => it.alongside.map(({ element }) => element));
   return { ofEmf, all: [...new Set([...ofEmf.values(), ...alongside])].sort((a, b) => a - b) };
 });

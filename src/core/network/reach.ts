@@ -112,6 +112,7 @@ function buildReachGraph(circuit: Circuit): Lay {
       if (a !== EARTH && b !== EARTH) add(a, b, EDGE.coupling, of);
       continue;
     }
+    if (part.role === "output") continue;
     const known = shorted.get(of) ?? { kind: part.role === "ground" ? EDGE.ground : EDGE.fault, nodes: [] };
     known.nodes.push(a, b);
     shorted.set(of, known);
@@ -153,12 +154,6 @@ export interface Standing {
   readonly edgeOn: Uint8Array;
   readonly emfOn: Uint8Array;
 }
-
-/** The circuit as drawn. */
-export const standingOf: (circuit: Circuit) => Standing = perObject((circuit: Circuit) => ({
-  edgeOn: reachGraphOf(circuit).on,
-  emfOn: Uint8Array.from(circuit.emfs, ({ part }) => (part.on ? 1 : 0)),
-}));
 
 /** Neutrals at which a driven ground stands: a point's own, and both ends of a span with rods along it. */
 export const rodNodesOf = (circuit: Circuit): number[] => [

@@ -1,6 +1,6 @@
 import { type Circuit, EARTH } from "../network";
 import { complex, type Complex, type Letter } from "../terms";
-import { emfIn, isPresent, joinTerms } from "./nodal";
+import { emfIn, holdsVolts, isPresent, joinTerms } from "./nodal";
 import { type Solution, voltsAt } from "./solve";
 import { times } from "./matrix";
 
@@ -59,13 +59,13 @@ export function elementAmps(solution: Solution): ElementAmps {
       complex.times(part.siemens, volts),
       solution.extraAmps.get(branch) ?? complex.zero,
     );
-    const current = isPresent(part.role, variant) ? drawn : complex.zero;
+    const current = isPresent(circuit, branch, variant) ? drawn : complex.zero;
     take(element, from, current);
     take(element, to, complex.scale(current, -1));
   });
-  circuit.emfs.forEach(({ element, part }, index) => {
+  circuit.emfs.forEach(({ element }, index) => {
     const { stamp } = nodal.emfs[index]!;
-    if (!part.on) {
+    if (!holdsVolts(circuit, index, variant)) {
       stamp.nodes.forEach((node) => take(element, node, complex.zero));
       return;
     }

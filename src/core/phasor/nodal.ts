@@ -1,10 +1,11 @@
-import type { BranchRole } from "../devices";
 import { perObject } from "../document";
 import {
   type Circuit,
   EARTH,
   type EmfAt,
   groupsAsDrawn,
+  running,
+  RUNS,
   Islands,
   neutralsOf,
   type StepGroup,
@@ -28,6 +29,8 @@ export interface Variant {
   readonly loads: boolean;
   readonly grounds: boolean;
   readonly faults: boolean;
+  /** machines at a set output as volts of their own: what stands in where their output does not settle */
+  readonly outputsHold?: true;
 }
 
 /** A small dense admittance between unknowns, with what it injects. Its entries are found once, its values often. */
@@ -417,13 +420,13 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
   for (const { stamp, siemens } of nodal.units)
     add(stamp.slots, stamp.nodes.length, (row, column) => siemens[row]![column]!);
   circuit.branches.forEach(({ part }, index) => {
-    if (!isPresent(part.role, variant)) return;
+    if (!isPresent(circuit, index, variant)) return;
     add(nodal.branches[index]!.slots, 2, (row, column) =>
       row === column ? part.siemens : complex.scale(part.siemens, -1),
     );
   });
-  circuit.emfs.forEach(({ part }, index) => {
-    if (!part.on) return;
+  circuit.emfs.forEach((_, index) => {
+    if (!holdsVolts(circuit, index, variant)) return;
     const { stamp } = nodal.emfs[index]!;
     const { siemens } = emfIn(nodal.emfs[index]!, variant);
     add(stamp.slots, stamp.nodes.length, (row, column) => siemens[row]![column]!);
@@ -447,8 +450,8 @@ export function injectInto(
     im[placeOf[node]!]! += amIm;
   };
   const { ofEmf } = groupsAsDrawn(circuit);
-  circuit.emfs.forEach(({ part }, index) => {
-    if (!part.on || (only !== undefined && ofEmf.get(index) !== only)) return;
+  circuit.emfs.forEach((_, index) => {
+    if (!holdsVolts(circuit, index, variant) || (only !== undefined && ofEmf.get(index) !== only)) return;
     const { stamp } = nodal.emfs[index]!;
     const { injected } = emfIn(nodal.emfs[index]!, variant);
     stamp.nodes.forEach((node, i) => inject(node, injected[i]!));
@@ -463,15 +466,36 @@ export function injectInto(
   });
 }
 
-/** Whether branches of a role take part in a variant; capacitors, and what star points stand on, always do. */
-export const isPresent = (role: BranchRole, variant: Variant): boolean =>
-  role === "load"
-    ? variant.loads
-    : role === "ground"
-      ? variant.grounds
-      : role === "fault"
-        ? variant.faults
-        : true;
+/** Whether a supply runs on volts of its own in a variant. */
+export function holdsVolts(circuit: Circuit, emf: number, { outputsHold }: Variant): boolean {
+  const as = running(circuit)[emf];
+  return as === RUNS.holding || (as === RUNS.following && outputsHold === true);
+}
+
+/** Elements that feed in a set output as drawn. */
+const followers = perObject(
+  (circuit: Circuit): ReadonlySet<number> =>
+    new Set(
+      circuit.emfs.flatMap(({ element }, emf) => (running(circuit)[emf] === RUNS.following ? [element] : [])),
+    ),
+);
+
+/** Whether a branch takes part in a variant; capacitors, and what star points stand on, always do. */
+export function isPresent(circuit: Circuit, branch: number, variant: Variant): boolean {
+  const { element, part } = circuit.branches[branch]!;
+  switch (part.role) {
+    case "load":
+      return variant.loads;
+    case "ground":
+      return variant.grounds;
+    case "fault":
+      return variant.faults;
+    case "output":
+      return variant.outputsHold !== true && followers(circuit).has(element);
+    default:
+      return true;
+  }
+}
 
 /**
  * Closed ideal joins taken together: which are one equation too many, and which nodes they make one. A loop around which

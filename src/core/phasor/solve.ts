@@ -3,7 +3,7 @@ import { type Circuit, EARTH } from "../network";
 import { complex, type Complex } from "../terms";
 import { loopCurrents } from "./loops";
 import { type Factor, solveInPlace } from "./ldlt";
-import { assemble, type Assembled, type Nodal, nodalOf, type Variant } from "./nodal";
+import { assemble, type Assembled, isPresent, type Nodal, nodalOf, type Variant } from "./nodal";
 import {
   KCL_TOLERANCE,
   LEAST_LOAD_STEP,
@@ -59,7 +59,7 @@ export function solutionOf(circuit: Circuit, variant: Variant = AS_DRAWN): Solut
 }
 
 const rolesOf = perObject((circuit: Circuit) => {
-  const roles = { load: false, capacitor: false, star: false, ground: false, fault: false };
+  const roles = { load: false, capacitor: false, star: false, output: false, ground: false, fault: false };
   for (const { part } of circuit.branches) roles[part.role] = true;
   if (circuit.emfs.some(({ part }) => part.unloaded !== undefined)) roles.load = true;
   return roles;
@@ -69,14 +69,20 @@ const rolesOf = perObject((circuit: Circuit) => {
 export function solve(nodal: Nodal, variant: Variant): Solution {
   const assembled = assemble(nodal, variant);
   const factor = nodal.factorizer.factor(assembled.re, assembled.im);
-  return solveFactored(nodal, variant, assembled, factor);
+  const solution = solveFactored(nodal, variant, assembled, factor);
+  if (solution.settled || variant.outputsHold === true || outputs(nodal.circuit).length === 0)
+    return solution;
+  return { ...solve(nodal, { ...variant, outputsHold: true }), settled: false };
 }
 
 /** Solves with factors that are there already. */
 function solveFactored(nodal: Nodal, variant: Variant, assembled: Assembled, factor: Factor): Solution {
   const { circuit } = nodal;
   const linear = solveOnce(nodal, assembled, factor, assembled.injectedRe, assembled.injectedIm);
-  const models = variant.loads ? nonlinearLoads(circuit) : [];
+  const models = [
+    ...(variant.loads ? nonlinearLoads(circuit) : []),
+    ...(variant.outputsHold === true ? [] : outputs(circuit)),
+  ];
   let { xRe, xIm } = linear;
   let extraAmps: ReadonlyMap<number, Complex> = new Map();
   let settled = true;
@@ -190,10 +196,19 @@ interface ModelledLoad {
   readonly model: "I" | "PQ";
 }
 
-const nonlinearLoads = perObject((circuit: Circuit): ModelledLoad[] =>
+const nonlinearLoads = perObject((circuit: Circuit) =>
+  modelled(circuit, (it) => circuit.branches[it]!.part.role === "load"),
+);
+
+/** What machines feed in that run at a set output as drawn. */
+const outputs = perObject((circuit: Circuit) =>
+  modelled(circuit, (it) => circuit.branches[it]!.part.role === "output" && isPresent(circuit, it, AS_DRAWN)),
+);
+
+const modelled = (circuit: Circuit, isAsked: (branch: number) => boolean): ModelledLoad[] =>
   circuit.branches.flatMap(({ part, from, to }, branch) => {
     const { demand } = part;
-    return demand === undefined || demand.model === "Z" || demand.volts === 0
+    return demand === undefined || demand.model === "Z" || demand.volts === 0 || !isAsked(branch)
       ? []
       : [
           {
@@ -206,11 +221,11 @@ const nonlinearLoads = perObject((circuit: Circuit): ModelledLoad[] =>
             model: demand.model,
           },
         ];
-  }),
-);
+  });
 
-/** Whether every load is a constant impedance, so that volts follow the sources in proportion. */
-export const isLinear = (circuit: Circuit): boolean => nonlinearLoads(circuit).length === 0;
+/** Whether every load is a constant impedance and no machine has a set output, so that volts follow the sources in proportion. */
+export const isLinear = (circuit: Circuit): boolean =>
+  nonlinearLoads(circuit).length === 0 && circuit.emfs.every(({ part }) => part.withoutGrid === undefined);
 
 /**
  * What a load draws for each volt across it at some magnitude [S]: constant current keeps its magnitude and its angle to the

@@ -221,7 +221,10 @@ export function readCapacitors(reading: Reading): void {
 /** A rating that was told as siemens comes back as the number on the plate. */
 const withoutNoise = (kvar: number): number => Number(kvar.toPrecision(7));
 
-/** Machines of any sort: off, since what they fed in is no voltage of their own. */
+/**
+ * Machines of any sort, with what they are set to feed in: off, since no file says in which sense it gives that, nor
+ * what they do without the grid. One of our own drawings feeds in what is written.
+ */
 export function readMachines(reading: Reading): void {
   const { model } = reading;
   for (const object of model.all("PowerElectronicsConnection", "SynchronousMachine", "AsynchronousMachine")) {
@@ -237,8 +240,10 @@ export function readMachines(reading: Reading): void {
       model.ledger.error("importing.error.machine", { object: reading.named(object) });
       continue;
     }
-    const kw = Math.round((model.watts(object, "p") ?? 0) / 100) / 10;
-    model.ledger.note("assumed", "machineOff", `${nameOf(object)} (${kw} kW)`);
+    const [watts, vars] = [model.watts(object, "p") ?? 0, model.watts(object, "q") ?? 0];
+    const isSet = watts !== 0 || vars !== 0;
+    if (!model.isDrawing)
+      model.ledger.note("assumed", "machineOff", `${nameOf(object)} (${Math.round(watts / 100) / 10} kW)`);
     reading.add(object, {
       ends,
       keys: {
@@ -247,6 +252,9 @@ export function readMachines(reading: Reading): void {
         kva: ratedVa / 1000,
         volts: /[12]/.test(phases) ? legToLeg(ratedU) : ratedU,
         ...(object.className === "PowerElectronicsConnection" ? { interface: "inverter" } : {}),
+        ...(isSet ? { outputKw: watts / 1000 } : {}),
+        ...(vars === 0 ? {} : { outputKvar: vars / 1000 }),
+        ...(isSet && model.isDrawing ? { on: true } : {}),
       },
     });
   }

@@ -399,6 +399,9 @@ export const panels = {
   "field.critical": "Client critique",
   "field.volts": "Tension nominale",
   "field.interface": "Raccordement",
+  "field.outputKw": "Consigne active",
+  "field.outputKvar": "Consigne réactive",
+  "field.withoutGrid": "Sans le réseau",
   "field.charged": "Chargé",
   "field.failed": "Défaillant",
   "field.loose": "Desserré",
@@ -504,6 +507,11 @@ export const panels = {
   "help.critical": "Quelqu'un dépend de cette alimentation : nommé avant toute coupure.",
   "help.volts": "Entre phases, ou entre branches.",
   "help.interface": "Direct : une machine. Onduleur : peut redémarrer seul.",
+  "help.outputKw":
+    "Ce que du solaire, une batterie ou un groupe doit injecter. Vide : elle tient sa propre tension.",
+  "help.outputKvar": "Puissance réactive injectée avec elle.",
+  "help.withoutGrid":
+    "S'arrête : comme un onduleur sur le réseau le doit ; qu'il y manque est demandé. Continue : elle tient son îlot sous tension.",
   "help.charged": "Garde encore sa charge.",
   "help.failed": "Phases court-circuitées au neutre par un bloc défaillant.",
   "help.loose": "Pend et peut tomber sur qui secoue le poteau.",

@@ -99,14 +99,21 @@ function asBase(legToLegVolts: number): number {
   return legVolts < 200 ? legVolts : legToLegVolts;
 }
 
-/** Machines, with what they could give and none of it given. */
+/** Machines, with what they could give, and what those give that run at a set output. */
 export function writeMachine(writing: Writing, written: Written): void {
   const { element, id, saved } = written;
   if (!isMachine(element)) return;
   const { phases, kva, volts, at } = element;
   const isInverter = element.interface === "inverter";
   const isWhole = phases === "ABC" && !isInverter;
-  tellWhatIsLost(writing, written, ["kva", "volts", ...(isInverter || isWhole ? ["interface"] : [])]);
+  const { on, outputKw = 0, outputKvar } = element;
+  const isFeeding = on && (outputKw !== 0 || (element.outputKw !== undefined && outputKvar !== 0));
+  const [watts, vars] = isFeeding ? [outputKw * 1000, outputKvar * 1000] : [0, 0];
+  tellWhatIsLost(writing, written, [
+    ...["kva", "volts"],
+    ...(isInverter || isWhole ? ["interface"] : []),
+    ...(isFeeding ? ["on", "outputKw", "outputKvar"] : []),
+  ]);
   if (!isInverter && !isWhole) writing.ledger.note("approximated", "machineAsInverter", id);
   const power = isWhole ? "RotatingMachine" : "PowerElectronicsConnection";
   const name = addEquipment(
@@ -115,8 +122,8 @@ export function writeMachine(writing: Writing, written: Written): void {
     { id, saved },
     [{ node: at, letters: phases }],
     {
-      [`${power}.p`]: 0,
-      [`${power}.q`]: 0,
+      [`${power}.p`]: watts,
+      [`${power}.q`]: vars,
       [`${power}.ratedS`]: kva * 1000,
       [`${power}.ratedU`]: isSplit(phases) && volts <= 400 ? volts / 2 : volts,
     },
@@ -126,8 +133,8 @@ export function writeMachine(writing: Writing, written: Written): void {
     writing.rdf.add("PowerElectronicsConnectionPhase", `${name} ${letter}`, {
       "PowerElectronicsConnectionPhase.PowerElectronicsConnection": to(name),
       "PowerElectronicsConnectionPhase.phase": singlePhase(letter),
-      "PowerElectronicsConnectionPhase.p": 0,
-      "PowerElectronicsConnectionPhase.q": 0,
+      "PowerElectronicsConnectionPhase.p": watts / phases.length,
+      "PowerElectronicsConnectionPhase.q": vars / phases.length,
     });
 }
 

@@ -23,6 +23,7 @@ export const drawing = {
   "drawing.kvar": "{kvar} kvar",
   "drawing.generatorOn": "{kva} kVA, running",
   "drawing.generatorOff": "{kva} kVA, off",
+  "drawing.generatorFeeding": "{kva} kVA, feeding {kw} kW",
   "drawing.countOpen": "{count} open",
   "drawing.countDevices": "{count} devices",
   "drawing.countGrounds": "{count} GND",

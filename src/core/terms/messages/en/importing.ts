@@ -36,7 +36,7 @@ export const importing = {
   "importing.customers.why": "the file does not count them, and any customer may own a generator",
   "importing.machineOff": "machine drawn as off",
   "importing.machineOff.why":
-    "the file gives what it feeds in, and a machine here is a voltage of its own: running, it would invent flows. It can start",
+    "the file gives what it feeds in, and not surely in which sense, nor what it does without the grid: drawn as its set output. It can start",
   "importing.leakage": "leakage impedance taken from the table of common transformers",
   "importing.leakage.why": "the file gives none",
   "importing.clock": "low side taken to lag by 30°",

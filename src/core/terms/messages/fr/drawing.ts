@@ -23,6 +23,7 @@ export const drawing = {
   "drawing.kvar": "{kvar} kvar",
   "drawing.generatorOn": "{kva} kVA, en marche",
   "drawing.generatorOff": "{kva} kVA, à l'arrêt",
+  "drawing.generatorFeeding": "{kva} kVA, injecte {kw} kW",
   "drawing.countOpen": "ouverts : {count}",
   "drawing.countDevices": "{count} appareils",
   "drawing.countGrounds": "{count} GND",

@@ -36,7 +36,7 @@ export const importing = {
   "importing.customers.why": "le fichier ne les compte pas, et tout client peut avoir un groupe",
   "importing.machineOff": "machine dessinée à l'arrêt",
   "importing.machineOff.why":
-    "le fichier donne ce qu'elle injecte, et une machine est ici une tension à elle : en marche, elle inventerait des courants. Elle peut démarrer",
+    "le fichier donne ce qu'elle injecte, mais ni dans quel sens à coup sûr, ni ce qu'elle fait sans le réseau : dessiné comme sa consigne. Elle peut démarrer",
   "importing.leakage": "impédance de fuite prise dans la table des transformateurs courants",
   "importing.leakage.why": "le fichier n'en donne pas",
   "importing.clock": "basse tension supposée en retard de 30°",
