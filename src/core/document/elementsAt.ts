@@ -2,13 +2,15 @@ import { deviceOf, isDeviceKind } from "../devices";
 import { type TouchedRecords, perDrawing } from "./touched";
 import type { SavedElement, SavedPoint, System } from "./types";
 
-/** Ids of the points that an element as saved names as its ends, whether or not they exist. */
+/** Ids of the points that an element as saved names as its ends, whether or not they exist: asked more than all else. */
 export function endPointsOf(saved: SavedElement | undefined): readonly string[] {
   if (saved === undefined || !isDeviceKind(saved.kind)) return [];
-  return deviceOf(saved.kind).ends.flatMap((end) => {
+  const points: string[] = [];
+  for (const end of deviceOf(saved.kind).ends) {
     const point = saved[end];
-    return typeof point === "string" ? [point] : [];
-  });
+    if (typeof point === "string") points.push(point);
+  }
+  return points;
 }
 
 /** Ids of the elements at every point, in the order of the drawing. */

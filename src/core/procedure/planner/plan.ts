@@ -3,6 +3,7 @@ import { alternativesTo } from "./alternatives";
 import { type OrderDraft, draftFor } from "./draft";
 import { beginJob } from "../job/state";
 import { customersOutIn } from "../rehearsal/customers";
+import type { RehearsalFinding } from "../rules/rule";
 import { workPointsOf } from "./intent";
 import { priced } from "./price";
 import type { DeadEnds } from "./search";
@@ -84,10 +85,18 @@ const firstPlan = perObject((document: StillhotDocument): Found => {
       ok: best.findings.length === 0,
       alternatives: [],
       uncontrolled,
-      findings: best.findings,
+      findings: eachOnce(best.findings),
     },
   };
 });
+
+/** What several steps of an order have in common is said of the order once. */
+function eachOnce(findings: readonly RehearsalFinding[]): readonly RehearsalFinding[] {
+  const told = new Map(
+    findings.map((it) => [`${it.rule} ${it.where} ${JSON.stringify(it.message)}`, it] as const),
+  );
+  return [...told.values()];
+}
 
 const EMPTY: Plan = {
   ok: true,
