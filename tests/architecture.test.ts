@@ -282,6 +282,7 @@ test.each(described)("every name that %s exports says what it is", (folder) => {
 
 /** Packages that no file imports, and who needs them. */
 const neededBy: Readonly<Record<string, string>> = {
+  "@stryker-mutator/vitest-runner": "scripts/mutate.mjs, by its name",
   "@types/culori": "the compiler, for culori",
   "@types/node": "the compiler, for Node's own modules",
   "@types/qrcode": "the compiler, for qrcode",
