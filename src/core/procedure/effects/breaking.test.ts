@@ -1,0 +1,71 @@
+import { describe, expect, test } from "vitest";
+import { draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
+import { beginJob } from "../job/state";
+import { breakingsOf, worstOf } from "./breaking";
+
+/** What the last of some steps breaks, phase by phase. */
+function broken(drawing: string, steps: string) {
+  const document = draw(drawing);
+  const all = parseSteps(steps, []);
+  const played = playAll(document, all);
+  return breakingsOf(all.at(-1)!, played.at(-2)?.state ?? beginJob(document), played.at(-1)!.state);
+}
+
+const told = (drawing: string, steps: string): string[] =>
+  broken(drawing, steps).map(
+    ({ element, letter, amps, volts, limit }) =>
+      `${element} ${letter} ${amps.toPrecision(3)} A, ${volts.toFixed(0)} V, may ${limit.amps} A`,
+  );
+
+/** One phase of 240 V to the neutral, opened in front of a load of so many kilowatts. */
+const lowVoltage = (kw: number) => `
+  s1 source a   ABC kvLL=0.4157
+  sw disconnect a-b A   loadBreakAmps=30
+  ld load       b   A   connection=wye kw=${kw}
+`;
+
+describe("What an opening breaks", () => {
+  test.each([
+    ["8 kW at 7.2 kV", TAP, "open c1", ["c1 A 1.11 A, 7200 V, may 10 A"]],
+    ["a phase that is open already is not broken again", TAP, "open c1; remove-barrel c1", []],
+    ["what does not open breaks nothing", TAP, "tag c1", []],
+    ["a closing breaks nothing", TAP, "open c1; close c1", []],
+    [
+      "phase by phase",
+      `s1 source a ABC kvLL=12.47\nd1 disconnect a-b ABC\nld load b ABC connection=wye kw=216`,
+      "open d1 AB",
+      ["d1 A 10.0 A, 7200 V, may 0.5 A", "d1 B 10.0 A, 7200 V, may 0.5 A"],
+    ],
+  ])("%s", (_why, drawing, steps, wanted) =>
+    expect(told(drawing, steps).map((it) => it.replace(/may 0(\.\d+)? A/, "may 0.5 A"))).toEqual(wanted),
+  );
+
+  test("what holds the gap from the other side leaves nothing to break", () => {
+    const loop = `
+      s1 source a   A kvLL=12.47
+      d1 disconnect a-b A
+      sp1 span      a-c A lengthM=50
+      d2 disconnect c-b A
+      ld load       b   A connection=wye kw=720
+    `;
+    const [it] = broken(loop, "open d1");
+    expect(it!.volts).toBeLessThan(13);
+    expect(it!.amps).toBe(0);
+  });
+
+  // Up to 300 V a current of no more than an ampere goes out by itself (common practice, no source).
+  test.each([
+    ["0.9 A at 240 V goes out by itself", 0.216, 0],
+    ["1.1 A at 240 V does not", 0.264, 1.1],
+  ])("%s", (_why, kw, amps) => {
+    const it = worstOf(broken(lowVoltage(kw), "open sw"))!;
+    expect(it.amps).toBeCloseTo(amps, 1);
+  });
+
+  test("the phase that breaks most is told", () => {
+    const uneven =
+      "s1 source a ABC kvLL=12.47\nd1 disconnect a-b ABC\nl1 load b A connection=wye kw=72\nl2 load b B connection=wye kw=144";
+    expect(worstOf(broken(uneven, "open d1"))).toMatchObject({ letter: "B", element: "d1" });
+    expect(worstOf([])).toBeUndefined();
+  });
+});

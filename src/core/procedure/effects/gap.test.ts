@@ -1,0 +1,134 @@
+import { describe, expect, test } from "vitest";
+import { draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
+import { beginJob } from "../job/state";
+import {
+  ampsThrough,
+  degreesAcross,
+  gapsOf,
+  gapsToMeet,
+  mismatchOf,
+  phasesMoved,
+  sidesMoved,
+  voltsAcross,
+} from "./gap";
+
+const TO_NEUTRAL = 12470 / Math.sqrt(3);
+
+const apart = (degrees: number, volts = 12.47) => `
+  s1 source     a   ABC kvLL=12.47
+  s2 source     b   ABC kvLL=${volts} angleDeg=${degrees}
+  t1 disconnect a-b ABC gang=true open=ABC
+`;
+
+function around(drawing: string, steps: string) {
+  const document = draw(drawing);
+  const all = parseSteps(steps, []);
+  const played = playAll(document, all);
+  return [all.at(-1)!, played.at(-2)?.state ?? beginJob(document), played.at(-1)!.state] as const;
+}
+
+describe("Across a gap", () => {
+  test.each([
+    [0, 0],
+    [30, 30],
+    [-30, 30],
+    [180, 180],
+    [-170, 170],
+    [200, 160],
+  ])("%i° of the other side are %i° apart, and 2 · 7200 V · sin of their half", (angle, degrees) => {
+    const gaps = gapsOf(beginJob(draw(apart(angle))), "t1", "ABC");
+    expect(gaps.map(({ letter }) => letter).join("")).toBe("ABC");
+    for (const gap of gaps) {
+      expect(degreesAcross(gap)).toBeCloseTo(degrees, 4);
+      expect(voltsAcross(gap)).toBeCloseTo(2 * TO_NEUTRAL * Math.sin((degrees * Math.PI) / 360), 2);
+    }
+  });
+
+  test.each([
+    ["a thing with one end", TAP, "ld1"],
+    ["a transformer", TAP, "t1"],
+    ["nothing", TAP, undefined],
+    ["what is not there", TAP, "x9"],
+  ])("none for %s", (_why, drawing, id) => expect(gapsOf(beginJob(draw(drawing)), id, "A")).toEqual([]));
+
+  test("letters that it does not have are left out", () =>
+    expect(gapsOf(beginJob(draw(TAP)), "m1", "1A2").map(({ letter }) => letter)).toEqual(["1", "2"]));
+
+  test("volts that no equation gives count as over every limit", () => {
+    const side = { volts: Infinity, angleDeg: 0, state: "live", sources: [] } as never;
+    expect(voltsAcross({ letter: "A", from: side, to: side })).toBe(Infinity);
+  });
+});
+
+describe("Phases that a step moves", () => {
+  test.each([
+    ["opened", TAP, "open c1", { opened: "A", closed: "" }],
+    ["closed", TAP, "open c1; close c1", { opened: "", closed: "A" }],
+    ["none", TAP, "note", { opened: "", closed: "" }],
+    ["what stands open already", apart(0), "close t1", { opened: "", closed: "ABC" }],
+    [
+      "one of three",
+      "s1 source a ABC kvLL=12.47\nd1 disconnect a-b ABC open=B",
+      "open d1 A",
+      { opened: "A", closed: "" },
+    ],
+    ["what is drawn by the step", TAP, "open c1; ground p3 A as g1", { opened: "", closed: "" }],
+  ])("%s", (_why, drawing, steps, wanted) => expect(phasesMoved(...around(drawing, steps))).toEqual(wanted));
+
+  test("both sides of them", () => {
+    expect(sidesMoved(...around(TAP, "open c1"))).toEqual({ opened: [["p2/A", "p3/A"]], closed: [] });
+    expect(sidesMoved(...around(TAP, "open c1; close c1"))).toEqual({
+      opened: [],
+      closed: [["p2/A", "p3/A"]],
+    });
+    expect(sidesMoved(...around(TAP, "note"))).toEqual({ opened: [], closed: [] });
+  });
+});
+
+describe("Two supplies that a step joins", () => {
+  test.each([
+    ["20° are joined", apart(20), 0],
+    ["21° are not", apart(21), 1],
+    ["30°", apart(30), 1],
+    ["in step, at other volts", apart(0, 13.2), 0],
+  ])("%s", (_why, drawing, count) => {
+    const moved = around(drawing, "close t1");
+    expect(gapsToMeet(...moved)).toHaveLength(3);
+    expect(mismatchOf(...moved) === undefined ? 0 : 1).toBe(count);
+  });
+
+  test("the phase that is furthest apart is told", () => {
+    const uneven = `${apart(0)}\ns2 source b ABC kvLL=12.47 angleDeg=60\nsp span c-d A lengthM=1`;
+    expect(mismatchOf(...around(uneven, "close t1"))?.letter).toBe("A");
+  });
+
+  test.each([
+    ["one side is dead", "s1 source a ABC kvLL=12.47\nt1 disconnect a-b ABC gang=true open=ABC", "close t1"],
+    ["nothing closes", apart(0).replace("open=ABC", ""), "open t1"],
+  ])("none where %s", (_why, drawing, steps) => expect(gapsToMeet(...around(drawing, steps))).toEqual([]));
+
+  test("a phase that a delta bank holds by itself is no second supply", () => {
+    const bank = `
+      s1 source      a   ABC kvLL=12.47
+      c1 cutout      a-b ABC open=A
+      t1 transformer b-c ABC connection=Y-D kva=150 primaryKv=12.47 secondaryV=480
+      l1 load        c   ABC connection=delta kw=10
+    `;
+    const moved = around(bank, "close c1 A");
+    expect(gapsOf(moved[1], "c1", "A")[0]!.to.state).toBe("backfed");
+    expect(gapsToMeet(...moved)).toEqual([]);
+  });
+});
+
+test("the largest current through some phases", () => {
+  const state = beginJob(
+    draw(
+      "s1 source a ABC kvLL=12.47\nd1 disconnect a-b ABC\nl1 load b A connection=wye kw=72\nl2 load b B connection=wye kw=144",
+    ),
+  );
+  expect(ampsThrough(state, "d1", "A")).toBeCloseTo(10, 1);
+  expect(ampsThrough(state, "d1", "AB")).toBeCloseTo(20, 1);
+  expect(ampsThrough(state, "d1", "C")).toBeCloseTo(0, 1);
+  expect(ampsThrough(state, "x", "A")).toBe(0);
+  expect(ampsThrough(state, undefined, "")).toBe(0);
+});
