@@ -18,15 +18,20 @@ export function isolationPoints(state: JobState): ElementId[] {
 }
 
 /**
- * Drawn machines that stand still, of which each would feed a work point by itself if its owner started it; one that carries
- * a tag itself is the open point where nothing else opens.
+ * Drawn machines that stand still, of which each would feed a work point by itself if its owner started it. A tag on the
+ * machine stands for an open point only where nothing between it and the work opens.
  */
 export function machinesLeftOn(state: JobState): ElementId[] {
+  const { system } = state.document;
+  const opens = (id: ElementId) => openingOf(elementOf(system, id)!) !== undefined;
   const ids = new Set<ElementId>();
   for (const { threats } of Object.values(seen(state).workPoints))
-    for (const { upsets } of threats)
-      if (upsets.length === 1 && upsets[0]!.kind === "start") ids.add(upsets[0]!.element);
-  return [...ids].filter((id) => !isTagged(state, id)).sort();
+    for (const { upsets, path } of threats) {
+      const [only, ...more] = upsets;
+      if (only?.kind !== "start" || more.length > 0) continue;
+      if (!isTagged(state, only.element) || path.some(opens)) ids.add(only.element);
+    }
+  return [...ids].sort();
 }
 
 /** Whether anybody's tag hangs on a thing: the crew's, or one found there. */

@@ -51,7 +51,13 @@ checkRule(
     ],
     ["its transformer's cutout is open and tagged", "open c1; tag c1; open c2; tag c2; test p3 A", ""],
     ["open, without a tag", "open c1; tag c1; open c2; test p3 A", "danger c2"],
-    ["where nothing opens it is tagged itself", "open c1; tag c1; tag gx; test p3 A", ""],
+    ["a tag on the machine where a cutout opens between", "open c1; tag c1; tag gx; test p3 A", "danger gx"],
+    [
+      "where nothing between opens it is tagged itself",
+      "open c1; tag c1; tag gx; test p3 A",
+      "",
+      "c2 span p4-p5 A lengthM=1\nm1 span p6-h1 12 lengthM=20",
+    ],
     ["its meter is pulled and tagged", "open c1; tag c1; pull m1; tag m1; test p3 A", ""],
     [
       "its transfer switch stands on the utility",
