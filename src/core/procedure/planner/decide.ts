@@ -60,6 +60,7 @@ export function decide(document: StillhotDocument, choice: Choice, wishes: Wishe
     waitSeconds: wishes.wait || capacitorsLeft(document, choice).length > 0 ? DISCHARGE_SECONDS : 0,
     retest: wishes.retest,
     rings: [],
+    restoredAfter: [],
     back,
   };
   const state = stateReady(document, intent);

@@ -13,6 +13,7 @@ import { isNoWorse, otherTurns, withFewestVisits } from "./fewestVisits";
 import { stepsOf } from "./orderOfSteps";
 import { playing } from "./playing";
 import { purposesOf } from "./purposes";
+import { restoredEarly } from "./restoredEarly";
 import { repaired } from "./repair";
 import { ringsFirst } from "./ringsFirst";
 import type { Choice, DeadEnds } from "./search";
@@ -69,7 +70,11 @@ export function draftFor(
     if (mended === undefined)
       return withFewestVisits(
         asFound,
-        withRingsClosed(asFound, document, draftOf(asFound, intent, wishes, steps), ordered),
+        restoredEarly(
+          withRingsClosed(asFound, document, draftOf(asFound, intent, wishes, steps), ordered),
+          ordered,
+          (it, early) => draftOf(asFound, it, wishes, early),
+        ),
         (it) => otherTurns(document, it, demand),
         ordered,
         (it, turned) => draftOf(asFound, it, wishes, turned),

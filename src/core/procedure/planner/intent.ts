@@ -60,6 +60,11 @@ export interface Intent {
   readonly retest: boolean;
   /** what closes a ring of one source before anything is opened */
   readonly rings: readonly Move[];
+  /**
+   * after how many of the devices that are opened each of the closings for the rest comes, in their order: as soon as its part
+   * is cut off from the work; where nothing stands for one it comes after all of them
+   */
+  readonly restoredAfter: readonly (number | undefined)[];
   /** every move from the work, done, to the line in service */
   readonly back: readonly Move[];
 }

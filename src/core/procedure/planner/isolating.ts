@@ -19,6 +19,8 @@ interface Group {
 /**
  * Everything open, blocked and tagged: what closes by itself is blocked before it is opened, the rest after, and a tag
  * hangs before the crew walks on.
+ *
+ * @param between what is done once so many devices are open
  */
 export function isolating(
   document: StillhotDocument,
@@ -26,6 +28,7 @@ export function isolating(
   purposes: ReadonlyMap<string, Purpose>,
   notBypassed: readonly ElementId[],
   begun: readonly PlannedGroup[],
+  between: (opened: number, open: readonly PlannedGroup[]) => readonly PlannedGroup[],
 ): PlannedGroup[] {
   const { system } = document;
   const actions: PlannedGroup[] = [];
@@ -36,6 +39,9 @@ export function isolating(
   groups.forEach(({ openings, phases, tool }, index) => {
     const [opening] = openings as [Opening];
     const { element } = opening;
+    const meanwhile = between(index, [...begun, ...actions]);
+    actions.push(...meanwhile);
+    before = [...before, ...meanwhile];
     const after = [...begun, ...before];
     const isLast = last.get(element) === index;
     const block = blocks.has(element) ? blockOf(document, element) : undefined;

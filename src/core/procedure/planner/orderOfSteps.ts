@@ -41,14 +41,15 @@ export function stepsOf(
   const permit = permitActions(intent, brief);
   const past = bypassing(around, [brief, ...secures, ...permit]);
   const rings = closingRings(document, intent, [brief, ...secures, ...permit, ...past]);
-  const isolation = isolating(document, intent, purposes, withoutBypass(around), [
-    brief,
-    ...secures,
-    ...permit,
-    ...past,
-    ...rings,
-  ]);
-  const supply = supplying(document, intent, [brief, ...permit, ...isolation]);
+  const isolation = isolating(
+    document,
+    intent,
+    purposes,
+    withoutBypass(around),
+    [brief, ...secures, ...permit, ...past, ...rings],
+    (opened, open) => supplying(document, intent, open, opened),
+  );
+  const supply = supplying(document, intent, [brief, ...permit, ...isolation], undefined);
   const proofs = provingDead(document, intent, [brief, ...isolation, ...supply]);
   const work = working(
     document,

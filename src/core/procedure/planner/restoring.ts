@@ -24,15 +24,21 @@ import { isInRing } from "./rings";
 import type { PlannedGroup } from "./schedule";
 import type { PlannedStep } from "./types";
 
-/** What feeds the rest again before the work begins, one move after the other. */
+/**
+ * What feeds the rest again before the work begins, one move after the other: what comes after so many of the openings, or
+ * after all of them.
+ */
 export const supplying = (
   document: StillhotDocument,
-  { choice: { restored }, rings }: Intent,
+  { choice: { restored }, rings, restoredAfter }: Intent,
   open: readonly PlannedGroup[],
+  after: number | undefined,
 ): PlannedGroup[] =>
   inARow(
     document,
-    restored.moves.filter(({ opening }) => rings.every((ring) => ring.opening !== opening)),
+    restored.moves.filter(
+      ({ opening }, nth) => restoredAfter[nth] === after && rings.every((ring) => ring.opening !== opening),
+    ),
     RANK.supply,
     open,
     "meanwhile",

@@ -1,0 +1,34 @@
+import type { OrderDraft } from "./draft";
+import { isNoWorse } from "./fewestVisits";
+import type { Intent } from "./intent";
+import type { PlannedStep } from "./types";
+
+/**
+ * A draft, or the same with each closing for the rest as early as it can be: as soon as its own part is cut off from the
+ * work, while other openings are still to be made. What would feed the work, or join two supplies, the rules find when the
+ * order is played, and it is left where it was.
+ *
+ * @param ordered the steps of an intent
+ * @param made an intent and its steps, played
+ */
+export function restoredEarly(
+  draft: OrderDraft,
+  ordered: (intent: Intent) => readonly PlannedStep[],
+  made: (intent: Intent, steps: readonly PlannedStep[]) => OrderDraft,
+): OrderDraft {
+  const { restored, order, openings } = draft.intent.choice;
+  let best = draft;
+  restored.moves.forEach(({ opening }, nth) => {
+    // What is opened only to take load off another stays open until that one is.
+    if (openings.some(({ element }) => element === opening.element)) return;
+    for (let after = best.intent.restoredAfter[nth - 1] ?? 1; after < order.order.length; after++) {
+      const restoredAfter = restored.moves.map((_, k) => (k === nth ? after : best.intent.restoredAfter[k]));
+      const intent = { ...best.intent, restoredAfter };
+      const early = made(intent, ordered(intent));
+      if (!isNoWorse(early, best) || early.customers.steps >= best.customers.steps) continue;
+      best = early;
+      break;
+    }
+  });
+  return best;
+}
