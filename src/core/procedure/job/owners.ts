@@ -1,4 +1,4 @@
-import { jobOf } from "../../document";
+import { jobOf, type StillhotDocument } from "../../document";
 import { elementOf } from "./names";
 import type { JobState } from "./state";
 
@@ -12,6 +12,16 @@ export function anotherOwnerOf({ document }: JobState, id: string | undefined): 
   const owner = (tagged === true ? taggedBy : undefined) || by;
   return owner === undefined || owner === "" || owner === jobOf(document).crew ? undefined : owner;
 }
+
+/** Who holds the permit of a job as found, where that is not its crew; nothing where it is, or where nobody does. */
+export function anotherPermitHolder(document: StillhotDocument): string | undefined {
+  const { permit, permitHolder, crew } = jobOf(document);
+  return permit !== "held" || permitHolder === "" || permitHolder === crew ? undefined : permitHolder;
+}
+
+/** Whether anything on the drawing is of one owner still: a tag or a ground set. */
+export const isStillThere = (state: JobState, owner: string): boolean =>
+  Object.keys(state.document.system.elements).some((id) => anotherOwnerOf(state, id) === owner);
 
 /** Whether a thing is another's to operate, not the crew's. */
 export const isAnothers = (state: JobState, id: string | undefined): boolean =>

@@ -1,6 +1,7 @@
-import type { StillhotDocument } from "../../document";
+import { jobOf, type StillhotDocument } from "../../document";
 import { say } from "../../terms";
 import { nameOf } from "../job/names";
+import { anotherPermitHolder } from "../job/owners";
 import { type Bypassed, bypassing, unbypassing, withoutBypass } from "./bypass";
 import type { Intent } from "./intent";
 import { isolating } from "./isolating";
@@ -38,7 +39,7 @@ export function stepsOf(
     at: placeOf(system, id),
     steps: [step({ do: "secure", element: id }, say("why.secure", { name: nameOf(document, id) }))],
   }));
-  const permit = permitActions(intent, brief);
+  const permit = permitActions(document, intent, brief);
   const past = bypassing(around, [brief, ...secures, ...permit]);
   const rings = closingRings(document, intent, [brief, ...secures, ...permit, ...past]);
   const isolation = isolating(
@@ -78,8 +79,29 @@ export function stepsOf(
   return steps.map((it) => byMethod(system, intent.liveHands, it));
 }
 
-/** A permit is asked for, received and said back; what the job has of it already is not asked for twice. */
-function permitActions({ permit: reason, found }: Intent, brief: PlannedGroup): PlannedGroup[] {
+/**
+ * A permit is asked for, received and said back; what the job has of it already is not asked for twice, and one that
+ * another crew holds is handed over.
+ */
+function permitActions(
+  document: StillhotDocument,
+  { permit: reason, found }: Intent,
+  brief: PlannedGroup,
+): PlannedGroup[] {
+  const owner = anotherPermitHolder(document);
+  if (owner !== undefined)
+    return [
+      {
+        rank: RANK.receive,
+        after: [brief],
+        steps: [
+          step(
+            { do: "hand-over", permit: true, to: jobOf(document).crew },
+            say("why.hand-over.permit", { owner }),
+          ),
+        ],
+      },
+    ];
   if (found === "held" || (reason === undefined && found !== "requested")) return [];
   const request: PlannedGroup[] =
     found === "requested" || reason === undefined

@@ -4,6 +4,7 @@ import { conductorId, type Letter, type Message, type PointId, say } from "../..
 import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
 import { islandOf } from "../job/joined";
 import { nameOf } from "../job/names";
+import { leadsToSource } from "../rules/groundReturn";
 import { type GroundPlace, type Intent, placesOfWork } from "./intent";
 import { isOnPole, RANK, step } from "./said";
 import type { PlannedGroup } from "./schedule";
@@ -40,12 +41,18 @@ export function provingDead(
     ...it,
     tested: testedAt.get(it.at)?.includes("N") === true ? `${it.phases}N` : it.phases,
   }));
-  const grounds = poles(system, toGround).map((places): PlannedGroup => ({
+  // Beyond an open neutral a set has its way home by the others alone: those are on first.
+  const [home, beyond] = partition(poles(system, toGround), (places) =>
+    places.every(({ at, to }) => to === "earth" || leadsToSource(intent.choice.ready, at)),
+  );
+  const grounded = (places: readonly GroundPlaceTested[], after: readonly PlannedGroup[]): PlannedGroup => ({
     rank: RANK.ground,
-    after: [...open, ...wait],
+    after: [...open, ...wait, ...after],
     at: places[0]!.at,
     steps: [...testSteps(places), ...places.map((it) => groundStep(document, it))],
-  }));
+  });
+  const first = home.map((places) => grounded(places, []));
+  const grounds = [...first, ...beyond.map((places) => grounded(places, first))];
   const again = intent.retest ? work : work.filter(({ at }) => !intent.grounds.some((it) => it.at === at));
   const tests = poles(system, again).map((places): PlannedGroup => ({
     rank: RANK.retest,
@@ -56,6 +63,12 @@ export function provingDead(
     ),
   }));
   return [...wait, ...grounds, ...tests];
+}
+
+type GroundPlaceTested = GroundPlace & { readonly tested: string };
+
+function partition<Item>(items: readonly Item[], isFirst: (item: Item) => boolean): [Item[], Item[]] {
+  return [items.filter(isFirst), items.filter((it) => !isFirst(it))];
 }
 
 /** Places on one pole are tested together, then grounded: the detector is proven twice and not four times. */

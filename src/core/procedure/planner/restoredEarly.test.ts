@@ -72,8 +72,8 @@ test.each([BETWEEN_TWO, CLAMP])(
     for (const at of closings)
       for (let to = steps.findIndex((it) => it.do === "open"); to < at; to++) {
         // A tag hangs before the crew turns to anything else.
-      if (["tag", "block"].includes(steps[to]!.do)) continue;
-      const moved = [...steps];
+        if (["tag", "block"].includes(steps[to]!.do)) continue;
+        const moved = [...steps];
         moved.splice(to, 0, ...moved.splice(at, 1));
         const other = { ...document, job: { ...document.job, steps: moved as never } };
         if (customerSteps(other) < least) expect(wrongIn(other), `${to}`).not.toEqual([]);

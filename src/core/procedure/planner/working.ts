@@ -3,9 +3,12 @@ import { complete, isSameStructure, type StillhotDocument, type System, workPoin
 import { isBarricaded } from "../../hazard";
 import { type ElementId, type PointId, say } from "../../terms";
 import { nameOf } from "../job/names";
+import { anotherPermitHolder, isStillThere } from "../job/owners";
+import { beginJob } from "../job/state";
 import { type Intent, workPointsOf } from "./intent";
 import { isOnPole, placeOf, RANK, step } from "./said";
 import type { PlannedGroup } from "./schedule";
+import type { PlannedStep } from "./types";
 
 /**
  * The guards around the work, the work itself, and the all-clear after it. What stays live is covered once all is open, on
@@ -70,12 +73,21 @@ function placeOfCover(system: System, id: ElementId): PointId {
   return isBeside(element) ? placeOf(system, element.span as ElementId) : placeOf(system, id);
 }
 
+/** The permit goes back to the operator; to the crew that it was taken over from, where that one's tags hang there still. */
+function permitBack(document: StillhotDocument): PlannedStep {
+  const owner = anotherPermitHolder(document);
+  return owner !== undefined && isStillThere(beginJob(document), owner)
+    ? step({ do: "hand-over", permit: true, to: owner }, say("why.hand-over.back", { owner }))
+    : step({ do: "release-permit" }, say("why.release-permit"));
+}
+
 /** The grounds off, each once the covers at its own place are, everybody clear once more, and the permit given back. */
 export function ungrounding(
-  { system }: StillhotDocument,
+  document: StillhotDocument,
   { grounds, permit, found }: Intent,
   worked: readonly PlannedGroup[],
 ): PlannedGroup[] {
+  const { system } = document;
   const isCoverElsewhere = (it: PlannedGroup, at: PointId): boolean =>
     it.rank === RANK.uncover && !isSameStructure(system, it.at as PointId, at);
   const offs = [...grounds].reverse().map((it): PlannedGroup => ({
@@ -101,7 +113,7 @@ export function ungrounding(
   const release: PlannedGroup = {
     rank: RANK.release,
     after: [...worked, ...again],
-    steps: [step({ do: "release-permit" }, say("why.release-permit"))],
+    steps: [permitBack(document)],
   };
   return [...offs, ...again, release];
 }

@@ -71,7 +71,7 @@ const isOneNeutral = (system: System, one: string, other: string): boolean =>
   isJoined(system, conductorId(one, "N"), conductorId(other, "N"));
 
 /** Whether the neutral of a point is whole all the way to a source. */
-const leadsToSource = (system: System, point: string): boolean =>
+export const leadsToSource = (system: System, point: string): boolean =>
   elementsOfKind(system, "source").some(([, it]) => isOneNeutral(system, point, it.at));
 
 type Set = ElementOfKind<"ground">;

@@ -15,6 +15,18 @@ describe("left-behind: common practice: the line is left in service", () => {
     ["a tag", "open c1; tag c1; close c1", "warning c1"],
     ["a cover", "cover p1", "warning p1"],
     ["a permit", "request-permit; receive-permit; confirm", "warning permit"],
+    [
+      "a permit that was handed back to the crew that held it",
+      "hand-over permit=true to B; hand-over permit=true to A",
+      "",
+      "job crew=B permit=held permitHolder=A",
+    ],
+    [
+      "a permit that was taken over and kept",
+      "hand-over permit=true to B",
+      "warning permit",
+      "job crew=B permit=held permitHolder=A",
+    ],
     ["a permit asked for and never used", "request-permit", "warning permit"],
     ["a switch", "open c1", "warning c1"],
     ["a block", "block k1", "warning k1"],

@@ -36,7 +36,8 @@ export const leftBehind = defineRule({
       )
         left.push([id, say("left.groundTaken", { name: nameOf(asFound, id) })]);
     for (const id of state.covered) left.push([id, say("left.cover", name(id))]);
-    if (state.permit === "held" || state.permit === "requested") left.push(["permit", say("left.permit")]);
+    if ((state.permit === "held" && !wentToAnother(state)) || state.permit === "requested")
+      left.push(["permit", say("left.permit")]);
     const isUnderWay = state.workUnderWay.size > 0;
     return left
       .filter(([id]) => !isExcused(played, id))
@@ -80,3 +81,9 @@ const isExcused = (played: readonly Step[], id: string): boolean =>
   played.some(
     (it) => it.do === "note" && (it.text ?? "") !== "" && (it.element === id || it.at === id || it.to === id),
   );
+
+/** A permit that was handed over to another crew is that crew's. */
+function wentToAnother({ document, played }: JobState): boolean {
+  const last = played.findLast((it) => it.do === "hand-over" && it.permit === true);
+  return last !== undefined && last.to !== jobOf(document).crew;
+}

@@ -3,6 +3,9 @@ export const planner = {
   "why.secure": "loose or failing as it is, it could come down when the pole is shaken",
   "why.request-permit": "{why}",
   "why.receive-permit": "nothing on the section is operated before the system operator has given it over",
+  "why.hand-over.permit": "{owner} holds the permit of this section: nobody works under another's",
+  "why.hand-over.back":
+    "the tags of {owner} hang there still: the permit goes back to whom it was taken over from",
   "why.confirm-permit": "said back, so that both have the same section in mind",
   "why.off": "to stay open while people are on the line",
   "why.off.isolates": "the way from {source} to the work goes through {name}",
