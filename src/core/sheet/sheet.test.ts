@@ -124,7 +124,7 @@ test("generators that nobody drew are one way, with whose they could be", () => 
   ]);
 });
 
-test("people stop before operating, feeding the rest, testing, grounding, hands on and energizing, once each", () => {
+test("people stop before operating, feeding the rest, testing, grounding, hands on and energizing, once for each run of them", () => {
   const { steps, restoring } = briefingOf(planned("quarry-lane"));
   expect([...steps, ...restoring].flatMap(({ hold }) => hold ?? [])).toEqual([
     "operate",
@@ -132,6 +132,8 @@ test("people stop before operating, feeding the rest, testing, grounding, hands 
     "test",
     "ground",
     "work",
+    // the clamp, and, once the tie is open again, the cutout
+    "energize",
     "energize",
   ]);
   expect(steps.at(-1)!.hold).toBe("work");

@@ -18,6 +18,8 @@ export function restoredEarly(
 ): OrderDraft {
   const { restored, order, openings } = draft.intent.choice;
   let best = draft;
+  // A wire in the road is made dead from both sides before anybody gets supply back.
+  if (draft.intent.wiresDown.size > 0) return draft;
   restored.moves.forEach(({ opening }, nth) => {
     // What is opened only to take load off another stays open until that one is.
     if (openings.some(({ element }) => element === opening.element)) return;
