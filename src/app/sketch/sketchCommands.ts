@@ -1,10 +1,10 @@
 import type { ElementId, Owner, PointId } from "../../core";
 import { whyNot } from "../commands/reasons";
-import { commands as registered, type SketchCommand } from "../commands/registry";
+import type { SketchCommand } from "../commands/registry";
 import { GRID } from "../canvas/grid";
 import type { Session } from "../session/session.svelte";
 import { firstAct, togglePin } from "./acts";
-import { walk, type WalkDirection } from "./walk";
+import type { WalkDirection } from "./walk";
 
 /** Each command of Sketch, ready to be done. Where it cannot be, it does nothing, or the session says why. */
 export type SketchCommands = Readonly<Record<Exclude<SketchCommand, "extend">, () => void>>;
@@ -12,6 +12,7 @@ export type SketchCommands = Readonly<Record<Exclude<SketchCommand, "extend">, (
 /** What commands need of the screen, beside the session. */
 export interface Screen {
   grow(point: PointId): void;
+  walk(way: WalkDirection): void;
   details(): void;
   paste(): void;
   copy(): void;
@@ -35,10 +36,7 @@ const ZOOM = 1.4;
 
 /** The commands of Sketch, for key, button and finder alike. */
 export function sketchCommands(session: Session, screen: Screen): SketchCommands {
-  const go = (way: WalkDirection) => () => {
-    const next = walk(session.document, session.selection.at(-1), way);
-    if (next !== undefined) session.select(next);
-  };
+  const go = (way: WalkDirection) => () => screen.walk(way);
   const move = (x: number, y: number) => () => {
     session.run(session.moved(x, y, 0), { gesture: `keys ${session.movingPoints.join(" ")}` });
   };
@@ -109,11 +107,4 @@ function selectAll(session: Session) {
     ...Object.keys(points).map((id): Owner => ({ of: "point", id: id as PointId })),
     ...Object.keys(elements).map((id): Owner => ({ of: "element", id: id as ElementId })),
   );
-}
-
-/** Adds to the selection what the same key without Shift goes to. */
-export function extendSelection(session: Session, arrow: string) {
-  const way = registered.find((it) => it.keys?.includes(arrow))?.id as WalkDirection;
-  const next = walk(session.document, session.selection.at(-1), way);
-  if (next !== undefined && !session.isSelected(next)) session.toggle(next);
 }

@@ -7,7 +7,7 @@ export interface UnitImpedance {
   readonly percentX: number;
 }
 
-/** Single-phase units, percent on their own kVA. Source: EPRI test circuit 24 (public), as the file's `rows` say. */
+/** Single-phase units, percent on their own kVA. Source: EPRI test circuit 24 (public), as the file's `rowsAsGiven` say. */
 const UNIT_IMPEDANCES: readonly UnitImpedance[] = rows;
 
 /** The table's row nearest to a unit's kVA; of two equally near, the smaller. */
