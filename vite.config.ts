@@ -1,3 +1,5 @@
+import { readdirSync, writeFileSync } from "node:fs";
+import { join, relative, sep } from "node:path";
 import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
@@ -34,6 +36,17 @@ const treeshake = {
   moduleSideEffects: (id: string) => !/src\/core\//.test(id) || /document\/patching/.test(id),
 };
 
+/** Names the files of the built app in one of them, so that it can pack itself into a lesson. */
+const listsFiles = {
+  name: "lists-files",
+  writeBundle({ dir = "dist" }: { dir?: string | undefined }) {
+    const files = readdirSync(dir, { recursive: true, withFileTypes: true })
+      .filter((it) => it.isFile())
+      .map((it) => relative(dir, join(it.parentPath, it.name)).split(sep).join("/"));
+    writeFileSync(join(dir, "files.json"), JSON.stringify(files.sort()));
+  },
+};
+
 /** The browser app, which works from any folder of any server, and offline after one visit. */
 export default defineConfig({
   base: "./",
@@ -51,6 +64,7 @@ export default defineConfig({
   worker: { format: "es", rolldownOptions: { treeshake } },
   plugins: [
     svelte(),
+    listsFiles,
     VitePWA({
       registerType: "prompt",
       injectRegister: null,

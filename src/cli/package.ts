@@ -1,9 +1,9 @@
-import { existsSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { join, sep } from "node:path";
 import { fileURLToPath } from "node:url";
+import { LESSON_VERSIONS, lessonPackage, type PackagedVersion } from "../core";
 import { type Call, type Command, UsageError } from "./command";
 import { isRefused, readInput } from "./input";
-import { LESSON_VERSIONS, lessonPackage, type PackagedVersion } from "./lessonPackage";
 import { writeBeside, writeTo } from "./output";
 import { asText, jsonLine, refusedLines } from "./print";
 import { say, spell } from "./words";
@@ -42,7 +42,7 @@ export const packageLesson: Command = {
       io.err(asText([spell(why)]));
       return 2;
     }
-    const bytes = lessonPackage(input.document, version, app);
+    const bytes = lessonPackage(input.document, version, builtApp());
     await writeBeside(out, bytes);
     const { title } = input.document;
     if (json) io.out(jsonLine({ file, scorm: version, out, bytes: bytes.length }));
@@ -50,6 +50,17 @@ export const packageLesson: Command = {
     return 0;
   },
 };
+
+/** All files of the built app, by their paths within it. */
+const builtApp = (): ReadonlyMap<string, Uint8Array> =>
+  new Map(
+    readdirSync(app, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => {
+        const file = join(entry.parentPath, entry.name);
+        return [file.slice(app.length).split(sep).filter(Boolean).join("/"), readFileSync(file)];
+      }),
+  );
 
 function versionOf(flags: Call["flags"]): PackagedVersion {
   const asked = flags.get("--scorm") ?? "2004";

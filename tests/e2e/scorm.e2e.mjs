@@ -8,7 +8,7 @@ import { extname, join } from "node:path";
 import { unzipSync } from "fflate";
 import { at } from "../../scripts/lib/project.mjs";
 import { becomes } from "./becomes.mjs";
-import { doStep, finish } from "./scenarios.mjs";
+import { begun, doStep, finish } from "./scenarios.mjs";
 
 const scenario = JSON.parse(readFileSync(at("shared/scenarios/first-cutout.stillhot.json"), "utf8"));
 const { answer, objectives } = scenario.scenario;
@@ -40,12 +40,17 @@ const library = createRequire(import.meta.url)
   .resolve("scorm-again")
   .replace(/dist.*$/, "dist/");
 
-/** A package unpacked on a server, and a page of a learning system that shows it in a frame. */
-async function learningSystem(version) {
+/** The zip that the command line writes. */
+function packageOf(version) {
   const out = join(mkdtempSync(join(tmpdir(), "lesson-")), "lesson.zip");
   const file = at("shared/scenarios/first-cutout.stillhot.json");
   execFileSync(process.execPath, [at("bin/stillhot.mjs"), "package", file, "--scorm", version, "-o", out]);
-  const files = unzipSync(readFileSync(out));
+  return readFileSync(out);
+}
+
+/** A package unpacked on a server, and a page of a learning system that shows it in a frame. */
+async function learningSystem(version) {
+  const files = unzipSync(packageOf(version));
   const { script, make } = RUN_TIMES[version];
   const page = `<!doctype html><title>LMS</title><script src="/run-time.js"></script><script>${make};
     const kept = localStorage.getItem("kept"), api = window.API ?? window.API_1484_11;
@@ -139,4 +144,25 @@ const isALesson = (version) => ({
   },
 });
 
-export const tests = [isALesson("1.2"), isALesson("2004")];
+/** From the prebrief to the zip: the very bytes that the command line writes. */
+const isMadeInTeach = {
+  name: "Teach makes the package that the command line makes",
+  async run(ctx) {
+    const page = await begun(ctx, { path: "#scenario" });
+    await page.locator('[data-scenario="first-cutout"]').click();
+    await page.locator('[data-act="teach"]').click();
+    await page.locator('[data-act="teach-sure"]').click();
+    await page.locator('[data-tab="check"]').click();
+    for (const version of ["1.2", "2004"]) {
+      const download = page.waitForEvent("download");
+      await page.locator(`[data-package="${version}"]`).click();
+      const made = unzipSync(readFileSync(await (await download).path()));
+      const written = unzipSync(packageOf(version));
+      assert.deepEqual(Object.keys(made), Object.keys(written));
+      for (const path of Object.keys(written)) assert.ok(Buffer.from(made[path]).equals(written[path]), path);
+      await page.locator("[data-packed]").getByText(`scorm-${version}.zip`).waitFor();
+    }
+  },
+};
+
+export const tests = [isMadeInTeach, isALesson("1.2"), isALesson("2004")];

@@ -42,6 +42,7 @@ export {
   type Score,
   scoreOf,
 } from "./scoring";
+export { isOfLesson, LESSON_VERSIONS, lessonPackage, type PackagedVersion } from "./lessonPackage";
 export { resumed, suspended } from "./suspended";
 export { sha256 } from "./sha256";
 export {

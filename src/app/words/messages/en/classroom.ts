@@ -15,6 +15,11 @@ export const classroom = {
   "wall.byMap": "All of it is worked out from the map. What the map does not know is not here.",
   "wall.read": "Read votes from phones",
   "wall.readStop": "Read no more votes",
+  "lesson.package": "For a learning system",
+  "lesson.packageHelp":
+    "A zip that a learning system shows in a frame (SCORM): the app and this scenario, with nothing from elsewhere. Whoever may download it can read what is hidden.",
+  "lesson.packageOf": "Package, SCORM {version}",
+  "lesson.notPacked": "The package was not made: {why}",
   "map.print": "Print the map, without answers",
   "card.open": "Vote by this phone",
   "card.title": "Your vote",

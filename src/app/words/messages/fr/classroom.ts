@@ -15,6 +15,11 @@ export const classroom = {
   "wall.byMap": "Tout est calculé d'après le plan. Ce que le plan ne sait pas n'est pas ici.",
   "wall.read": "Lire les votes des téléphones",
   "wall.readStop": "Ne plus lire de votes",
+  "lesson.package": "Pour une plateforme d'apprentissage",
+  "lesson.packageHelp":
+    "Un fichier zip qu'une plateforme d'apprentissage montre dans un cadre (SCORM) : l'application et ce scénario, sans rien d'ailleurs. Qui peut le télécharger peut lire ce qui est caché.",
+  "lesson.packageOf": "Paquet SCORM {version}",
+  "lesson.notPacked": "Le paquet n'a pas été fait : {why}",
   "map.print": "Imprimer le plan, sans réponses",
   "card.open": "Voter avec ce téléphone",
   "card.title": "Votre vote",

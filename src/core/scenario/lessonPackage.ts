@@ -1,7 +1,7 @@
-import { fingerprintOf, type StillhotDocument, writeDocument } from "../core";
-import { strToU8, zipSync, type Zippable } from "fflate";
-import { readdirSync, readFileSync } from "node:fs";
-import { join, sep } from "node:path";
+import { strFromU8, strToU8, zipSync, type Zippable } from "fflate";
+import { type StillhotDocument, writeDocument } from "../document";
+import { escapeXml } from "../drawing";
+import { fingerprintOf } from "./attempt";
 
 /** The versions of SCORM that a package is made for. */
 export const LESSON_VERSIONS = ["1.2", "2004"] as const;
@@ -9,27 +9,28 @@ export const LESSON_VERSIONS = ["1.2", "2004"] as const;
 /** One of them. */
 export type PackagedVersion = (typeof LESSON_VERSIONS)[number];
 
-/** Of the built app, what keeps it on a device or takes files from other apps: a learning system does that itself. */
-const LEFT_OUT = /^(sw\.js|workbox-.*|manifest\.webmanifest|share-target\.js)$/;
+/** Of the built app, what keeps it on a device, takes files from other apps or lists its files: a learning system does that itself. */
+const LEFT_OUT = /^(sw\.js|workbox-.*|manifest\.webmanifest|share-target\.js|files\.json)$/;
+
+/** Whether a file of the built app belongs into a lesson package. */
+export const isOfLesson = (path: string): boolean => !LEFT_OUT.test(path);
 
 /** A moment for every file of the zip, so that the same scenario makes the same bytes: the first that the format has. */
-const MTIME = new Date(1980, 0, 2);
+const MTIME = "1980-01-02T00:00:00";
 
 /**
  * A scenario as a package for learning systems: the app, the scenario, and the manifest that the standard asks for.
  *
- * @param app folder of the built app
+ * @param app files of the built app, by their paths within it
  * @see SCORM 1.2 and SCORM 2004 4th edition, content aggregation model
  */
-export function lessonPackage(scenario: StillhotDocument, version: PackagedVersion, app: string): Uint8Array {
-  const files: Record<string, Uint8Array> = {};
-  for (const entry of readdirSync(app, { recursive: true, withFileTypes: true })) {
-    const path = join(entry.parentPath, entry.name).slice(app.length).split(sep).filter(Boolean).join("/");
-    if (entry.isFile() && !LEFT_OUT.test(path))
-      files[path] = readFileSync(join(entry.parentPath, entry.name));
-  }
-  const page = Buffer.from(files["index.html"]!).toString("utf8");
-  delete files["index.html"];
+export function lessonPackage(
+  scenario: StillhotDocument,
+  version: PackagedVersion,
+  app: ReadonlyMap<string, Uint8Array>,
+): Uint8Array {
+  const { "index.html": first, ...files } = Object.fromEntries([...app].filter(([path]) => isOfLesson(path)));
+  const page = strFromU8(first!);
   files["lesson.html"] = strToU8(
     page
       .replace("<html ", `<html data-lesson="${version}" `)
@@ -43,9 +44,6 @@ export function lessonPackage(scenario: StillhotDocument, version: PackagedVersi
   for (const path of paths) zipped[path] = files[path]!;
   return zipSync(zipped, { mtime: MTIME });
 }
-
-const escaped = (text: string): string =>
-  text.replace(/[&<>"]/g, (it) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[it]!);
 
 const SPACES: Readonly<Record<PackagedVersion, { schema: string; names: string; type: string }>> = {
   "1.2": {
@@ -64,7 +62,7 @@ const SPACES: Readonly<Record<PackagedVersion, { schema: string; names: string; 
 
 function manifest(scenario: StillhotDocument, version: PackagedVersion, paths: readonly string[]): string {
   const { schema, names, type } = SPACES[version];
-  const title = escaped(scenario.title === "" ? "Stillhot" : scenario.title);
+  const title = escapeXml(scenario.title === "" ? "Stillhot" : scenario.title);
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<manifest identifier="stillhot-${fingerprintOf(scenario).slice(0, 16)}" version="1.0" ${names}>`,
@@ -76,7 +74,7 @@ function manifest(scenario: StillhotDocument, version: PackagedVersion, paths: r
     "  </organizations>",
     "  <resources>",
     `    <resource identifier="page" type="webcontent" ${type}="sco" href="lesson.html">`,
-    ...paths.map((it) => `      <file href="${escaped(it)}"/>`),
+    ...paths.map((it) => `      <file href="${escapeXml(it)}"/>`),
     "    </resource>",
     "  </resources>",
     "</manifest>",
