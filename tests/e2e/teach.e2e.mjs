@@ -25,39 +25,38 @@ function counted(page) {
   };
 }
 
+/**
+ * All that a day at the training yard hides: a generator and a tie that no map has, a cutout of another number, a clamp that
+ * is seized; a radio with words of its own, a trap, a hint, and an exam.
+ */
 const buildsAndShares = (size) => ({
-  name: `an instructor builds a scenario from a drawing, tries it, checks it and shares it in at most 25 interactions (${size})`,
+  name: `an instructor builds an exam from a drawing, checks it, tries it and hands it out in at most 25 interactions (${size})`,
   seconds: 120,
   async run(ctx) {
-    const page = await begun(ctx, { size, path: "?demo=sideline-far-end-tie#teach" });
+    const page = await begun(ctx, { size, path: "?demo=quarry-lane#teach" });
     const hand = counted(page);
     await page.locator('[data-field="pick"]').waitFor();
-    const ties = await page.locator('[data-field="pick"] option').allTextContents();
-    const tie = ties.findIndex((it) => /tie/i.test(it));
-    assert.ok(tie > 0, ties.join(", "));
-    await hand.choose('[data-field="pick"]', { index: tie });
-    await hand.press('[data-act="hide"]');
-    await page.locator('[data-entry^="fact "]').waitFor();
-    await hand.write(
-      '[data-entry^="fact "] [data-field="text"]',
-      "A switch joins the far end to another line.",
-    );
-    await hand.press('[data-tab="events"]');
-    await page.locator('[data-field="event"] option').nth(1).waitFor({ state: "attached" });
-    await hand.choose('[data-field="event"]', { index: 1 });
-    await hand.write('[data-field="what"]', "Somebody calls on the radio.");
-    await hand.press('[data-act="add-event"]');
-    await page.locator('[data-entry^="inject "]').waitFor();
+    await hand.choose('[data-field="pick"]', "element g2");
+    await hand.press('.chosen [data-act="hide"]');
+    await hand.choose('[data-field="pick"]', "element tie");
+    await hand.press('.chosen [data-act="hide"]');
+    // Number and phases of its plate: the next that no other bears stands there already.
+    await hand.choose('[data-field="pick"]', "element c2");
+    await becomes(() => page.locator('[data-field="true-label"]').inputValue(), "T3 cutout");
+    await hand.press('.chosen [data-truly="label"]');
+    await hand.choose('[data-field="pick"]', "element k1");
+    await hand.press('.chosen [data-truly="seized"]');
+    await becomes(() => page.locator('[data-entry^="fact "]').count(), 4);
+
     await hand.press('[data-tab="told"]');
-    await hand.write('[data-field="title"]', "The far end");
+    await hand.write('[data-field="title"]', "The quarry");
     await hand.write('[data-field="prebrief"]', "The sideline ends where the map says.");
-    await hand.write('[data-field="objectives"]', "Find what the map does not show.");
-    await hand.press('[data-tab="counts"]');
-    await hand.press("[data-count-fact]");
+    await hand.write('[data-field="permit"]', "You hold the sideline from the tap.");
+    await hand.choose('[data-field="mode"]', "exam");
     await hand.press('[data-tab="traps"]');
     await hand.press("[data-trap-for]");
     await hand.press('[data-tab="hints"]');
-    await hand.write('[data-rung="where"]', "Look at the far end.");
+    await hand.write('[data-rung="where"]', "Look behind Lot 7.");
     await hand.press('[data-act="add-hint"]');
     await hand.press('[data-tab="check"]');
     await hand.press('[data-act="check"]');
@@ -66,18 +65,35 @@ const buildsAndShares = (size) => ({
 
     await hand.press('[data-act="try"]');
     await page.locator('[data-act="begin"]').waitFor();
-    assert.ok(!(await page.content()).includes("A switch joins the far end"));
+    assert.ok(!(await page.content()).includes("portable generator"));
     await hand.press('[data-act="begin"]');
+    await page.locator('[data-mode="exam"] [data-act="finish"]').waitFor();
     await finish(page);
     await page.locator('[data-outcome="failed"]').waitFor();
 
+    // Besides, and not among those: something that happens in the middle, and what finding out earns.
     await page.evaluate(() => (location.hash = "teach"));
+    await page.locator('[data-tab="events"]').click();
+    await page.locator('[data-field="event"] option').nth(1).waitFor({ state: "attached" });
+    await page.locator('[data-field="event"]').selectOption({ index: 1 });
+    await page.locator('[data-field="what"]').fill("Somebody calls on the radio.");
+    await page.locator('[data-act="add-event"]').click();
+    await page.locator('[data-entry^="inject "]').waitFor();
+    await page.locator('[data-tab="counts"]').click();
+    await page.locator("[data-count-fact]").first().click();
+
     const download = page.waitForEvent("download");
     await hand.press('[data-act="share"]');
-    const saved = JSON.parse(readFileSync(await (await download).path(), "utf8"));
-    const [fact] = Object.values(saved.scenario.truth);
-    for (const id of Object.keys(fact.add.elements)) assert.ok(!(id in saved.system.elements));
-    assert.equal(Object.keys(saved.scenario.injects).length, 1);
+    const { scenario, system } = JSON.parse(readFileSync(await (await download).path(), "utf8"));
+    for (const id of ["g2", "tie"]) assert.ok(!(id in system.elements), id);
+    const facts = Object.values(scenario.truth);
+    assert.ok(facts.some(({ set }) => set?.c2?.label === "T3 cutout"));
+    assert.ok(facts.some(({ seized }) => seized?.k1));
+    assert.equal(scenario.mode, "exam");
+    assert.equal(Object.keys(scenario.injects).length, 1);
+    assert.ok(scenario.criteria.some(({ when }) => "knows" in when));
+    assert.equal(scenario.operator.permit, "You hold the sideline from the tap.");
+    assert.deepEqual([scenario.traps.length, scenario.hints.length], [1, 1]);
     assert.ok(hand.count <= 25, `${hand.count} interactions`);
   },
 });

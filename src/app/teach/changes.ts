@@ -49,10 +49,23 @@ export function otherwise({ system }: StillhotDocument, id: ElementId): Otherwis
   return list;
 }
 
-/** A label that a pole could bear in truth: the next number that nothing on the map has. */
+/** A label that a pole or a device could bear in truth: the next number that nothing on the map has. */
 export function otherNumber(document: StillhotDocument, { of, id }: Owner): string {
+  if (of === "element") return otherLabel(document, id);
   const structure = of === "structure" ? structuresOf(document.system).get(id) : undefined;
   return structure?.kind === "pole" ? nextNumber(document, id, "grow.poleLabel") : "";
+}
+
+/** The label of an element with its first number counted on, until no other element has it; empty where it has no number. */
+function otherLabel({ system }: StillhotDocument, id: ElementId): string {
+  const labelOf = (it: object | undefined): string => (it as { label?: string } | undefined)?.label ?? "";
+  const label = labelOf(system.elements[id]);
+  if (!/\d/.test(label)) return "";
+  const taken = new Set(Object.values(system.elements).map(labelOf));
+  const countedOn = (it: string) => it.replace(/\d+/, (digits) => String(Number(digits) + 1));
+  let other = countedOn(label);
+  while (taken.has(other)) other = countedOn(other);
+  return other;
 }
 
 /** Whether hands operate it, so that it can be stuck. */
