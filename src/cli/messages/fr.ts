@@ -74,7 +74,7 @@ ou garde une charge. Il n'a pas de positions : le programme le dispose. Même ni
 donnent le même fichier pour toujours ; deux graines qui se suivent n'ont pas la même forme.
 
   --level 1…6   1 un transformateur et son coupe-circuit · 2 une dérivation avec la machine d'un client ou un
-                secondaire partagé · 3 trois phases avec un bouclage, une batterie de transformateurs, une boucle de
+                secondaire partagé · 3 trois phases avec un bouclage, un banc de transformateurs, une boucle de
                 câble ou un condensateur · 4 deux de ceux-ci · 5 trois · 6 cinq
   --seed N      un nombre entier de 0 à 4294967295
   --version V   la façon de dessiner (1) ; la plus récente si rien n'est dit
@@ -162,7 +162,7 @@ Une carte est une FeatureCollection de la RFC 7946 dans la convention de docs/im
 CEI 61970 et 61968. stillhot import relit les deux : les mêmes états et les mêmes tensions reviennent. Ce qu'ils ne portent
 pas, comme le travail, un scénario ou les noms des supports, est dit sur l'erreur standard, compté, avec sa raison. Un dessin
 ne sait pas où il est sur terre : les emplacements d'une carte sont des mètres autour de 0°, 0°, ceux d'un modèle des mètres
-sur un plan.
+à plat.
 
   --as FORM       map (carte) ou cim (modèle) ; sinon d'après la fin de OUT (.xml : cim), sinon une carte
   -o OUT          écrire dans un fichier, ou sous le même nom dans un dossier existant ; sinon sur la sortie standard

@@ -20,6 +20,8 @@ export const classroom = {
     "A zip that a learning system shows in a frame (SCORM): the app and this scenario, with nothing from elsewhere. Whoever may download it can read what is hidden.",
   "lesson.packageOf": "Package, SCORM {version}",
   "lesson.notPacked": "The package was not made: {why}",
+  "guide.usedIn": "Used in: {places}",
+  "guide.usedEverywhere": "everywhere",
   "map.print": "Print the map, without answers",
   "card.open": "Vote by this phone",
   "card.title": "Your vote",

@@ -6,7 +6,7 @@ export const app = {
   "app.title": "Titre du dessin",
   "app.drawing": "Dessin",
   "app.drawingHelp":
-    "Schéma unifilaire. Les flèches suivent le circuit ; le plan de circuit en donne la même chose en liste.",
+    "Schéma unifilaire. Les flèches suivent le circuit ; le circuit en liste donne la même chose.",
   "app.outline": "Circuit en liste",
   "app.details": "Détails",
   "app.actions": "Actions",
@@ -223,7 +223,7 @@ export const app = {
 
   "menu.places": "Lieux",
   "place.sketch": "Croquis",
-  "place.plan": "Plan",
+  "place.plan": "Préparer",
   "place.rehearse": "Répéter",
   "place.scenario": "Scénario",
   "place.drill": "S'exercer : questions courtes",

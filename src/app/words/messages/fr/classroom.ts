@@ -20,6 +20,8 @@ export const classroom = {
     "Un fichier zip qu'une plateforme d'apprentissage montre dans un cadre (SCORM) : l'application et ce scénario, sans rien d'ailleurs. Qui peut le télécharger peut lire ce qui est caché.",
   "lesson.packageOf": "Paquet SCORM {version}",
   "lesson.notPacked": "Le paquet n'a pas été fait : {why}",
+  "guide.usedIn": "Employé dans : {places}",
+  "guide.usedEverywhere": "partout",
   "map.print": "Imprimer le plan, sans réponses",
   "card.open": "Voter avec ce téléphone",
   "card.title": "Votre vote",

@@ -23,5 +23,5 @@ export const company = {
   "company.needReason": "Dites d'abord pourquoi : une limite ne change qu'avec une raison.",
   "company.needNumber": "Ce n'est pas un nombre.",
   "company.ruleOffHelp":
-    "Ce que trouve cette règle n'est alors dit nulle part : ni dans le plan, ni dans la répétition, ni sur la fiche. Ce qui arrive à une personne reste le même.",
+    "Ce que trouve cette règle n'est alors dit nulle part : ni dans l'ordre des étapes, ni dans la répétition, ni sur la fiche. Ce qui arrive à une personne reste le même.",
 } as const;

@@ -29,18 +29,18 @@ export const forms = {
   "form.minutes": "Minutes accordées",
   "form.passMark": "Note de passage, en % des points",
   "form.seed": "Graine du hasard",
-  "form.operator": "Ce que dit l'opérateur du réseau",
+  "form.operator": "Ce que dit l'exploitant",
   "form.operator.permit": "Quand il accorde l'autorisation",
   "form.operator.repeat": "Mots qui doivent revenir dans la répétition",
   "form.answer": "La réponse : des étapes qui donnent tous les points",
-  "form.debrief": "Le retour",
+  "form.debrief": "Le débriefing",
   "form.debrief.reactions": "Questions sur les réactions",
   "form.debrief.happened": "Ce qui s'est passé",
   "form.debrief.why": "Pourquoi",
   "form.debrief.takeAway": "Ce qu'il faut emporter",
   "form.tasks": "Tâches des normes professionnelles",
 
-  "form.label": "Son nom dans le retour",
+  "form.label": "Son nom dans le débriefing",
   "form.text": "En mots",
   "form.fact.text": "Ce qui se lit une fois connu",
   "form.reveal.text": "Ce qui se voit ou s'entend",
@@ -128,7 +128,7 @@ export const forms = {
     "En plus de ce qui doit et de ce qui ne peut jamais être. Un danger fait échouer quels que soient les points.",
   "formHelp.tasks": "Une par ligne, comme la page sur la formation les nomme.",
   "formHelp.shows":
-    "Sans aucun, la réponse ne sert à rien, ou est fausse : les opérateurs du réseau ont aussi de vieux plans.",
+    "Sans aucun, la réponse ne sert à rien, ou est fausse : les exploitants ont aussi de vieux plans.",
   "formHelp.severity": "Ce qui ne doit jamais arriver, de gravité danger, fait échouer l'essai sur-le-champ.",
   "formHelp.fall":
     "Pour vérifier qu'on peut y tomber. Vide : un ordre qui connaît tout sauf le fait est joué.",
@@ -137,7 +137,7 @@ export const forms = {
   "choice.mode.exam": "examen",
   "choice.by.inspect": "un regard",
   "choice.by.test": "un essai de tension",
-  "choice.by.ask": "une question à l'opérateur du réseau",
+  "choice.by.ask": "une question à l'exploitant",
   "choice.kind.must": "doit être fait",
   "choice.kind.never": "ne doit jamais arriver",
   "choice.kind.good": "bonne pratique",
@@ -170,7 +170,7 @@ export const forms = {
   "choice.position.off": "arrêt",
 
   "teach.panel.traps": "Pièges",
-  "teach.panel.debrief": "Retour",
+  "teach.panel.debrief": "Débriefing",
   "teach.reveals": "Comment cela se montre",
   "teach.revealsHelp":
     "Sans façon à lui, un fait se voit par qui regarde un poteau qu'il touche, ou a une perche sur la chose.",

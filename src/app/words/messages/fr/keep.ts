@@ -19,7 +19,7 @@ export const keep = {
   "keep.why.named": "nommée",
   "keep.why.open": "avant l'ouverture d'un autre dessin",
   "keep.why.import": "avant une reprise",
-  "keep.why.plan": "avant un plan",
+  "keep.why.plan": "avant un ordre d'étapes",
   "keep.why.rehearse": "avant une répétition",
   "keep.why.restore": "avant une restauration",
   "keep.count": "{points} points, {elements} éléments",
@@ -199,7 +199,7 @@ export const keep = {
     "Aussi : MALT (Québec) ; mise à la terre et en court-circuit, MALT-CCT (France). En anglais : ground set, earths.",
   "guide.word.backfeed": "retour de tension",
   "guide.word.backfeed.is":
-    "Alimentation à l'envers : par un transformateur depuis la basse tension, à travers un groupe, ou depuis une génératrice.",
+    "Alimentation à l'envers : par un transformateur depuis la basse tension, à travers un banc, ou depuis une génératrice.",
   "guide.word.backfeed.also": "En anglais : backfeed.",
   "guide.word.tie": "liaison",
   "guide.word.tie.is": "Un interrupteur, ouvert en service normal, vers une autre alimentation.",
@@ -214,6 +214,37 @@ export const keep = {
   "guide.word.tailboard.is":
     "L'entretien de toute l'équipe avant le travail : dangers, étapes, qui fait quoi.",
   "guide.word.tailboard.also": "Aussi : causerie, pause sécurité. En anglais : tailboard, tailgate.",
+  "guide.word.lead": "bretelle",
+  "guide.word.lead.is":
+    "Un bout de conducteur sur un poteau, entre deux appareils ou d'un appareil à la ligne.",
+  "guide.word.lead.also": "Aussi : connexion. En anglais : lead.",
+  "guide.word.jumper": "pont",
+  "guide.word.jumper.is":
+    "Un conducteur par lequel des mains joignent deux choses, pour un temps ou pour de bon.",
+  "guide.word.jumper.also": "Aussi : cavalier. En anglais : jumper.",
+  "guide.word.bank": "banc",
+  "guide.word.bank.is": "Des transformateurs réunis qui alimentent les mêmes clients.",
+  "guide.word.bank.also": "Aussi : groupement. En anglais : bank.",
+  "guide.word.detector": "détecteur",
+  "guide.word.detector.is":
+    "Ce qu'on approche d'un conducteur pour savoir s'il y a une tension ; essayé avant et après.",
+  "guide.word.detector.also":
+    "Aussi : vérificateur d'absence de tension, VAT (France). En anglais : detector.",
+  "guide.word.map": "plan",
+  "guide.word.map.is":
+    "Ce que les documents du distributeur disent être là. Il peut se tromper ou être vieux.",
+  "guide.word.map.also": "En anglais : map.",
+  "guide.word.operator": "exploitant",
+  "guide.word.operator.is": "Qui répond du réseau à distance et donne les autorisations.",
+  "guide.word.operator.also":
+    "Aussi : répartiteur (Québec), chargé d'exploitation (France). En anglais : system operator.",
+  "guide.word.workPoint": "point de travail",
+  "guide.word.workPoint.is": "L'endroit et les conducteurs où seront les mains.",
+  "guide.word.workPoint.also": "En anglais : work point.",
+  "guide.word.debrief": "débriefing",
+  "guide.word.debrief.is":
+    "L'entretien après un travail ou un essai : ce qui s'est passé, pourquoi, quoi retenir.",
+  "guide.word.debrief.also": "Aussi : retour d'expérience. En anglais : debrief.",
   "guide.word.upset": "aléa",
   "guide.word.upset.is":
     "Une chose qui peut changer sans l'équipe, comme une liaison qui se ferme ou une génératrice qui démarre.",

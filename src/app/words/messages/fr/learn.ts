@@ -30,7 +30,7 @@ export const learn = {
   "path.task.tools": "Choisir et utiliser outils, perches, mises à la terre et détecteurs de tension",
   "path.task.identify": "Reconnaître circuits et appareils, et être au bon endroit",
   "path.task.operate": "Manœuvrer les appareils selon la procédure",
-  "path.task.orders": "Manœuvrer sur l'ordre du répartiteur, et le confirmer",
+  "path.task.orders": "Manœuvrer sur consigne de l'exploitant, et le confirmer",
   "path.task.verify": "Regarder et vérifier que chaque étape est faite",
   "path.task.reconfigure": "Isoler des sections et déplacer la charge",
   "path.task.energize": "Vérifier et remettre la ligne sous tension",
@@ -68,12 +68,12 @@ export const learn = {
   "lesson.without": "Sans cette étape : {what}.",
   "lesson.why": "Elle fait partie du travail ; aucune règle ne la demande à elle seule.",
   "lesson.why.inspect":
-    "Regardez avant de toucher : ce qui pend, ce qui est ouvert et ce qui n'est pas sur la carte se voit du sol.",
+    "Regardez avant de toucher : ce qui pend, ce qui est ouvert et ce qui n'est pas sur le plan se voit du sol.",
   "lesson.why.check-detector":
     "Éprouvé juste avant et juste après : un détecteur tombé en panne entre les deux dirait hors tension une ligne qui ne l'est pas.",
   "lesson.why.barricade":
     "Si la ligne était refermée par erreur pendant qu'elle est à la terre, tout ce qui y est relié serait sous tension par rapport au sol voisin : tenez tout le monde à l'écart.",
-  "lesson.why.confirm": "Qui répète l'ordre montre qu'il l'a bien compris.",
+  "lesson.why.confirm": "Qui répète la consigne montre qu'il l'a bien comprise.",
   "lesson.end": "Le travail est fait et les maisons ont de nouveau le courant.",
   "lesson.practise": "S'exercer : cinq questions courtes",
   "lesson.try": "Faire ce travail vous-même",

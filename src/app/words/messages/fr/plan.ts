@@ -1,4 +1,4 @@
-/** Ce que disent les lieux Plan et Répéter. */
+/** Ce que disent les lieux Préparer et Répéter. */
 export const plan = {
   "order.tab.steps": "Étapes",
   "order.tab.controls": "Menaces",
@@ -80,19 +80,19 @@ export const plan = {
   "control.fact":
     "S'assurer que personne à {name} n'a de génératrice (un fait, pas un acte : il ne tient que tant qu'il est vrai)",
   "control.then": ", puis ",
-  "control.take": "Les mettre dans le plan ({count})",
+  "control.take": "Les mettre dans l'ordre ({count})",
   "control.nothing": "Rien ne l'écarte par un seul geste possible en l'état. L'ordre proposé peut le faire.",
   "control.more": "{count} autres, plus faibles, ne sont pas listées.",
 
   "rehearse.tab.step": "Étape",
   "rehearse.tab.log": "Fait jusqu'ici",
   "rehearse.noPlan": "Pas encore d'ordre d'étapes",
-  "rehearse.noPlanHelp": "Faites-en un dans Plan, ou essayez librement et voyez ce que cela fait.",
+  "rehearse.noPlanHelp": "Faites-en un dans Préparer, ou essayez librement et voyez ce que cela fait.",
   "rehearse.which": "Que répéter",
   "rehearse.which.order": "L'ordre de ce dessin",
   "rehearse.which.scenario": "Un scénario",
   "rehearse.which.drill": "Questions courtes",
-  "rehearse.toPlan": "Aller au Plan",
+  "rehearse.toPlan": "Aller à Préparer",
   "rehearse.beginFree": "Essayer librement",
   "rehearse.job": "Le chantier",
   "rehearse.begin": "Commencer",
@@ -101,9 +101,9 @@ export const plan = {
   "rehearse.stepOf": "Étape {n} sur {count}",
   "rehearse.ticked": "fait",
   "rehearse.unticked": "pas fait",
-  "rehearse.own": "Pas dans le plan. Ce que cela ferait :",
+  "rehearse.own": "Pas dans l'ordre prévu. Ce que cela ferait :",
   "rehearse.proof": "Encore une fois, avant la vérification :",
-  "rehearse.backToPlan": "Retour au plan",
+  "rehearse.backToPlan": "Retour à Préparer",
   "rehearse.sayBack": "Répétez, mot pour mot : {order}.",
   "rehearse.expect": "À voir :",
   "rehearse.arm": "C'est fait",
@@ -127,7 +127,7 @@ export const plan = {
   "rehearse.wasSkipped": "omise",
   "rehearse.permitWords": "Numéro de l'autorisation et ses mots",
   "rehearse.answerWords": "Ce qui a été dit ou vu",
-  "rehearse.wasOwn": "pas dans le plan",
+  "rehearse.wasOwn": "pas dans l'ordre prévu",
   "rehearse.wasStruck": "biffée à {time}",
   "rehearse.strike": "Biffer",
   "rehearse.strikeAsk": "Biffer cette étape ?",
@@ -181,7 +181,7 @@ export const plan = {
     "Quelqu'un travaille derrière, ou y a travaillé. Rien sous cette étiquette n'est manœuvré ni enlevé avant que celui qui l'a posée le dise.",
   "surprise.means.unsound": "Cela peut tomber quand on le secoue, et être sous tension là où cela tombe.",
   "surprise.means.differs":
-    "Le plan a été fait pour un autre poteau. Ce qu'il dit ouvert, hors tension ou à la terre ne l'est peut-être pas.",
+    "L'ordre a été fait pour un autre poteau. Ce qu'il dit ouvert, hors tension ou à la terre ne l'est peut-être pas.",
   "surprise.means.silent":
     "Il est peut-être en panne, ou sa pile est à plat. Les vérifications faites depuis qu'il a été éprouvé ne prouvent rien : elles sont rayées.",
   "surprise.first.voltage": "Perche retirée, tout le monde à l'écart. On ne pose aucune mise à la terre.",
@@ -190,7 +190,7 @@ export const plan = {
   "surprise.first.stuck": "Mains hors de la poignée. Ne pas tirer encore ; ouvrir le suivant vers la source.",
   "surprise.first.tag": "Laisser l'appareil et son étiquette tels quels, et trouver à qui elle est.",
   "surprise.first.unsound": "Sortir d'en dessous, et en tenir tout le monde à l'écart.",
-  "surprise.first.differs": "S'arrêter sur place. On ne manœuvre plus rien d'après ce plan.",
+  "surprise.first.differs": "S'arrêter sur place. On ne manœuvre plus rien d'après cet ordre.",
   "surprise.first.silent":
     "Tout le monde à l'écart. Prendre un autre détecteur, l'éprouver et vérifier de nouveau.",
   "rehearse.mark.begun": "Chantier commencé",

@@ -50,7 +50,7 @@ export const teach = {
   "play.clock": "{minutes} de {of} min à l'horloge",
   "play.judged.timeCounts": "Finir à temps compte pour quelques points ; être soigneux compte davantage.",
   "play.judged.timeIsTold":
-    "Le temps est dit dans le retour et ne coûte aucun point : travaillez à un rythme régulier.",
+    "Le temps est dit dans le débriefing et ne coûte aucun point : travaillez à un rythme régulier.",
   "play.onTheLine": "{at} sur la ligne",
   "play.stopClock": "Arrêter l'horloge",
   "play.wentOnElsewhere":
@@ -140,7 +140,7 @@ export const teach = {
   "play.goOn": "Continuer",
 
   "play.radio": "Radio vers l'exploitant",
-  "play.radioHelp": "Demandez, écoutez, répétez chaque ordre avec vos mots, et n'agissez qu'alors.",
+  "play.radioHelp": "Demandez, écoutez, répétez chaque consigne avec vos mots, et n'agissez qu'alors.",
   "play.radio.said": "Ce qui a été dit",
   "play.radio.operator": "Exploitant",
   "play.radio.you": "Vous",
@@ -185,7 +185,7 @@ export const teach = {
   "review.openFiles": "Ouvrir des fichiers d'essais",
   "review.unreadable": "{count} de ces fichiers ne sont pas pris",
   "review.theOthers": "Continuer avec les {count} autres",
-  "review.these": "Débriefer ces {count}",
+  "review.these": "Débriefing de ces {count}",
   "review.views": "Que regarder",
   "review.others": "Autres essais",
   "review.class": "Les {count} ensemble",

@@ -7,7 +7,7 @@ export const views = {
   "looks.working":
     "Tel que tout se trouve quand les mains vont au travail, selon l'ordre des étapes. Ce que vous notez comme vu n'est plus en doute.",
   "looks.proposed":
-    "Tel que tout se trouverait quand les mains vont au travail, selon l'ordre que Plan propose. Ce que vous notez comme vu n'est plus en doute.",
+    "Tel que tout se trouverait quand les mains vont au travail, selon l'ordre que Préparer propose. Ce que vous notez comme vu n'est plus en doute.",
   "looks.none":
     "Rien de ce qui pourrait être faux ne change l'état du point de travail, pour ce qui a été trouvé.",
   "looks.cut": "{count} choses de plus, plus loin, n'ont pas été examinées : elles sont en doute aussi.",

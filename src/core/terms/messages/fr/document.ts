@@ -55,7 +55,7 @@ export const document = {
     "{point} et {element} ont un même identifiant dans le fichier : ce que le travail dit de l'un peut être pris pour l'autre",
   "file.idTwice.help": "donnez à l'un des deux son propre identifiant",
   "file.crowded":
-    "{devices} appareils et {points} points sont sur {structure} : là où le programme dispose le plan, le tout est une seule marque, où est compté ce qui est ouvert, étiqueté ou mis à la terre",
+    "{devices} appareils et {points} points sont sur {structure} : là où le programme dispose le dessin, le tout est une seule marque, où est compté ce qui est ouvert, étiqueté ou mis à la terre",
   "file.crowded.help": "dites sur quel support se trouve chacun",
   "file.unknownKeys": "clés que ce programme ne connaît pas, gardées telles quelles : {keys}",
   "file.unknownKeysMore":

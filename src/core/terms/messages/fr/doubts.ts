@@ -47,7 +47,7 @@ export const doubts = {
   "groundsWorth.set": "{line} Avec une mise à la terre de 4/0 de plus à {at}, aucune ne le ferait.",
   "groundsWorth.cut": "{line} {count} autres doutes n'ont pas été examinés.",
   "ranges.line":
-    "Si les nombres de la carte sont faux, {name} peut être à {volts}, et le monteur peut sentir {exposure}.",
+    "Si les nombres du plan sont faux, {name} peut être à {volts}, et le monteur peut sentir {exposure}.",
   "ranges.between": "{least} à {most} V",
   "ranges.one": "{most} V",
   "ranges.over":

@@ -43,7 +43,7 @@ export const drawing = {
 
   "kind.source": "source",
   "kind.span": "portée",
-  "kind.lead": "liaison",
+  "kind.lead": "bretelle",
   "kind.clamp": "pince de dérivation",
   "kind.cutout": "coupe-circuit",
   "kind.disconnect": "sectionneur",

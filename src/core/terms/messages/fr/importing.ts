@@ -33,7 +33,7 @@ export const importing = {
   "importing.constantPower": "charge prise à puissance constante",
   "importing.constantPower.why": "le fichier ne dit pas comment elle répond à une autre tension",
   "importing.customers": "un client supposé présent",
-  "importing.customers.why": "le fichier ne les compte pas, et tout client peut avoir un groupe",
+  "importing.customers.why": "le fichier ne les compte pas, et tout client peut avoir une génératrice",
   "importing.machineOff": "machine dessinée à l'arrêt",
   "importing.machineOff.why":
     "le fichier donne ce qu'elle injecte, mais ni dans quel sens à coup sûr, ni ce qu'elle fait sans le réseau : dessiné comme sa consigne. Elle peut démarrer",
@@ -106,7 +106,7 @@ export const importing = {
   "importing.bypassedAsJumper.why": "contourné, il en est un",
   "importing.regulatorOpen": "phases ouvertes d'un régulateur écrites comme un sectionneur ouvert",
   "importing.regulatorOpen.why": "les transformateurs de la norme ne s'ouvrent pas",
-  "importing.placesOnPlane": "emplacements écrits en mètres sur un plan",
+  "importing.placesOnPlane": "emplacements écrits en mètres, à plat",
   "importing.placesOnPlane.why": "un dessin ne sait pas où il est sur terre",
   "importing.placesNone": "écrit sans emplacements",
   "importing.placesNone.why": "personne n'a rien placé : le programme dispose le dessin",
@@ -177,9 +177,9 @@ export const importing = {
   "importing.error.oldSchema":
     "le schéma {uri} est la version {version} de la norme ; attendu {oldest} ou plus récent, car phases et cuves étaient autre chose avant",
   "importing.error.notUtf8": "ceci n'est pas un texte UTF-8",
-  "importing.lineAsLead": "ligne dessinée comme une liaison",
+  "importing.lineAsLead": "ligne dessinée comme une bretelle",
   "importing.lineAsLead.why": "elle n'a pas de longueur ou pas d'impédance",
-  "importing.otherCoordinates": "emplacements pris comme un plan : {crs}",
+  "importing.otherCoordinates": "emplacements pris comme à plat : {crs}",
   "importing.otherCoordinates.why":
     "seules longitude et latitude en WGS 84 sont connues comme lieux sur terre ; le dessin est mis à l'échelle par les longueurs de ses lignes",
   "importing.otherProfile": "un profil qui n'est pas connu : {profile}",

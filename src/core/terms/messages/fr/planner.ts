@@ -91,7 +91,7 @@ export const planner = {
   "plan.alternative.fewer": "laisser {others} fermé",
   "plan.alternative.hold": "ouvrir {names} au lieu d'une mise à la terre à {place}",
   "plan.control.opens":
-    "rien ne s'ouvre sur le chemin depuis {source} : dessinez-y un interrupteur, un coupe-circuit, une pince ou une liaison, ou mettez {source} hors tension de son côté",
+    "rien ne s'ouvre sur le chemin depuis {source} : dessinez-y un interrupteur, un coupe-circuit, une pince ou une bretelle, ou mettez {source} hors tension de son côté",
   "plan.control.breaks":
     "rien sous la main ne peut couper le courant de {name} : il faut un outil de coupure ou un appareil fait pour cela, ou un moyen d'en ôter la charge",
   "plan.control.ground":

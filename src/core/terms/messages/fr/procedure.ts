@@ -28,7 +28,7 @@ export const procedure = {
   "doing.check-detector": "éprouver le détecteur",
   "doing.ask": "interroger l'exploitant",
   "doing.all-clear": "déclarer tous dégagés",
-  "doing.confirm": "répéter l'ordre",
+  "doing.confirm": "répéter la consigne",
   "doing.stand-clear": "s'écarter",
   "doing.hand-over": "transmettre",
   "doing.note": "noter",
@@ -85,7 +85,7 @@ export const procedure = {
   "step.noConductor": "{at} n'a aucun conducteur que nomme cette étape",
   "step.noNeutral": "{at} n'a pas de neutre où mettre à la terre",
 
-  "brief.planChanged": "le plan a changé",
+  "brief.planChanged": "l'ordre des étapes a changé",
   "brief.unexpected": "quelque chose n'était pas comme attendu",
   "brief.shownLive": "une vérification a montré une tension à {where}",
   "permit.generator": "une génératrice sur la section, {name}, peut l'alimenter",
@@ -110,7 +110,7 @@ export const procedure = {
   "breaks.bare": "une simple ouverture, qui n'a aucun pouvoir de coupure",
   "breaks.unrated": "un contact sans pouvoir de coupure, qui peut couper {limit} A",
   "breaks.clamp": "une pince, qui peut couper {limit} A",
-  "breaks.lead": "une liaison qui s'écarte, qui peut couper {limit} A",
+  "breaks.lead": "une bretelle qui s'écarte, qui peut couper {limit} A",
 
   "clearing.none":
     "aucun fusible du chemin ne fond ; cela dure jusqu'au déclenchement en amont, {seconds} s ou plus, s'il y en a un",
@@ -163,7 +163,7 @@ export const procedure = {
   "rule.load-break.clamp":
     "lever {name} coupe {amps} A sur {letter} ; une pince peut couper {limit} A, courants de charge capacitive et à vide seulement",
   "rule.load-break.lead":
-    "couper {name} interrompt {amps} A sur {letter} ; une liaison peut couper {limit} A",
+    "couper {name} interrompt {amps} A sur {letter} ; une bretelle peut couper {limit} A",
   "rule.load-break.help":
     "ôtez d'abord la charge avec ce qui est fait pour cela : un outil de coupure sur un coupe-circuit à crochets, un interrupteur prévu, les disjoncteurs des clients",
   "rule.load-break.procedure":
@@ -319,7 +319,7 @@ export const procedure = {
   "rule.ferroresonance.grounded":
     "{name} manœuvre un pôle à la fois de {bank} par le câble {cable} avec {percent} % de charge : son étoile à la terre s'emballe rarement, mais n'en protège pas à coup sûr",
   "rule.ferroresonance.help":
-    "manœuvrez les trois phases ensemble, ou aux bornes mêmes du groupe, ou laissez-y quelques pour cent de charge résistive",
+    "manœuvrez les trois phases ensemble, ou aux bornes mêmes du banc, ou laissez-y quelques pour cent de charge résistive",
   "rule.approach-distance":
     "encore sous tension à portée du travail : {hot}, {volts} V ; gardez {distance} ou couvrez-le",
   "rule.approach-distance.pole":
@@ -400,7 +400,8 @@ export const procedure = {
   "rule.stand-clear": "{name} est fermé sans que l'on s'écarte de son tube",
   "rule.stand-clear.help": "tenez-vous hors du souffle et détournez le regard, puis fermez",
   "rule.pick-up-order": "{name} se pose avec {amps} A en aval ; une pince peut établir ou couper {limit} A",
-  "rule.pick-up-order.bank": "{name} met {bank} sous tension par ses mâchoires, qui font l’appel de courant",
+  "rule.pick-up-order.bank":
+    "{name} met {bank} sous tension par ses mâchoires, qui font l’appel de courant du banc",
   "rule.pick-up-order.meter": "{name} se remet avec {amps} A en aval : ses mâchoires établissent la charge",
   "rule.pick-up-order.meter.help": "faites couper le disjoncteur principal du client avant de le remettre",
   "rule.pick-up-order.meter.main": "ouvrez d'abord {main} ; il reprend la charge ensuite",
@@ -427,15 +428,15 @@ export const procedure = {
   "rule.phase-check": "{name} joint sur {letter} deux sources écartées de {degrees}° et de {volts} V",
   "rule.phase-check.help":
     "comparez d'abord les phases de part et d'autre avec un comparateur ; trouvez laquelle est laquelle avant de fermer",
-  "rule.repeat-back": "l'ordre de l'étape {n} est exécuté avant d'être répété",
-  "rule.repeat-back.help": "répétez d'abord l'ordre à qui l'a donné, et entendez qu'il est exact",
+  "rule.repeat-back": "la consigne de l'étape {n} est exécutée avant d'être répétée",
+  "rule.repeat-back.help": "répétez d'abord la consigne à qui l'a donnée, et entendez qu'elle est exacte",
   "rule.jumper-order.on":
     "{name} se raccorde d'abord du côté sous tension, donc l'autre bout pend sous tension dans la main",
   "rule.jumper-order.on.help": "raccordez d'abord le côté hors tension, puis le côté sous tension",
   "rule.jumper-order.off":
     "{name} se détache d'abord du côté hors tension, donc son bout libre reste sous tension",
   "rule.jumper-order.off.help": "détachez d'abord le côté sous tension",
-  "rule.step-not-possible.help": "regardez ce qu'il y a sur le poteau, et corrigez le plan",
+  "rule.step-not-possible.help": "regardez ce qu'il y a sur le poteau, et corrigez l'ordre des étapes",
   "rule.left-behind": "laissé à la fin : {what}",
   "rule.left-behind.underWay": "encore là pendant que le travail continue : {what}",
   "rule.left-behind.help":

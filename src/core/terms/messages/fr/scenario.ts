@@ -10,7 +10,7 @@ export const scenario = {
   "attempt.noHint": "cet indice n'existe pas",
   "attempt.noTool": "il n'y a pas de {tool} sur le camion",
   "attempt.noPermitAsked": "personne n'a demandé d'autorisation à l'exploitant",
-  "attempt.repeatNothing": "l'exploitant n'a rien entendu : redire l'ordre avec des mots",
+  "attempt.repeatNothing": "l'exploitant n'a rien entendu : redire la consigne avec des mots",
   "attempt.repeatAgain": "l'exploitant dit : pas exact, répétez ; il manque : {missing}",
   "attempt.seized": "{name} ne bouge pas sur {phases}",
   "attempt.looked": "Vous voyez {list}.",

@@ -168,7 +168,7 @@ export const sheet = {
   "hold.title.ground": "ARRÊT : mise à la terre.",
   "hold.title.work": "ARRÊT : mains dessus.",
   "hold.title.energize": "ARRÊT : remise sous tension.",
-  "hold.operate": "Bon appareil ? Ordre répété ? Charge permise ? Autorisation ? Dégagé ?",
+  "hold.operate": "Bon appareil ? Consigne répétée ? Charge permise ? Autorisation ? Dégagé ?",
   "hold.test": "Bon conducteur ? Bon détecteur ? Éprouvé ? Gants, perche ? Lu à haute voix ?",
   "hold.ground": "Vérifié ici ? Rien manœuvré ? Quel côté d'abord ? Section ? Dégagé ?",
   "hold.work": "À la terre, relié ? Entrées étiquetées ? Voisinage couvert ?",

@@ -40,7 +40,7 @@ export const verbs = {
   "verb.work": "Travailler",
   "verb.workNamed": "Travailler : {name}",
   "verb.all-clear": "Tous dégagés",
-  "verb.confirm": "Répéter l'ordre",
+  "verb.confirm": "Répéter la consigne",
   "verb.stand-clear": "S'écarter",
   "verb.release-permit": "Rendre l'autorisation",
   "verb.hand-over": "Transmettre",
