@@ -10,6 +10,7 @@ import {
   type StillhotDocument,
 } from "../../src/core";
 import { inWords, type Wording } from "../../src/app/keep/wording";
+import { doubleThrow } from "./doubleThrow";
 import { done, importMapFile, importModel } from "./imported";
 import { badlyShown } from "./picture";
 import { randomDocument } from "./randomSystems";
@@ -39,6 +40,11 @@ export const KEPT: readonly ToLookAt[] = [
   ),
   ...namesIn("import/geojson", ".geojson").map((file) =>
     inBoth(file, () => unplaced(done(importMapFile(`geojson/${file}`)).document)),
+  ),
+  ...(["utility", "generator", "off"] as const).flatMap((position) =>
+    (["north", "south"] as const).map((first) =>
+      inBoth(`double throw to ${position}, ${first} first`, () => doubleThrow(position, first)),
+    ),
   ),
 ].flat();
 

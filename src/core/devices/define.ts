@@ -287,6 +287,8 @@ export interface DeviceSpec<
   rating?(element: Complete<F>): Message | undefined;
   /** how it is drawn, from (−20, 0) to (20, 0) where it has two ends */
   symbol(element: Complete<F>): readonly Mark[];
+  /** the same thing told from its third end: that is its first one then */
+  fromThirdEnd?(element: Complete<F>): Complete<F>;
   /** the current goes straight through it, so that it stands in the line where a line is drawn through */
   readonly standsInLine?: true;
   /** where it likes to hang at its point, clockwise from the right [degrees]; absent: straight down */

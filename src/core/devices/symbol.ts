@@ -122,3 +122,13 @@ export const works = (): Mark[] => [
 
 /** In a house or a works that is dead: a machine may stand there, and nobody has ruled it out. */
 export const maybeMachine = (): Mark => ({ mark: "letters", x: 0, y: 7, text: "G?", upright: true });
+
+/** A mark as it is on the other side of the way on which its element runs. */
+export function mirrored(mark: Mark): Mark {
+  if ("upright" in mark && mark.upright === true) return mark;
+  if (mark.mark === "line")
+    return { ...mark, points: mark.points.map((it, nth) => (nth % 2 === 0 ? it : -it)) };
+  if (mark.mark === "arc")
+    return { ...mark, y: -mark.y, fromDegrees: -mark.fromDegrees, toDegrees: -mark.toDegrees };
+  return { ...mark, y: -mark.y };
+}

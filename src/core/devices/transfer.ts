@@ -54,17 +54,22 @@ export const transfer = defineDevice({
     canGoOff: ({ position, bridged, blocked }) => position !== "off" && !bridged && !blocked,
   },
   position: ({ bridged }) => (bridged ? say("drawing.bridged") : undefined),
-  symbol: ({ position }) => [
+  fromThirdEnd: ({ from, alt, position, ...rest }) => ({
+    ...rest,
+    from: alt,
+    alt: from,
+    position: position === "off" ? "off" : position === "utility" ? "generator" : "utility",
+  }),
+  // The blade stands on the contact of the end that it is thrown to, or clear of both.
+  symbol: ({ position, bridged }) => [
     outline(-18, -18, 18, -18, 18, 18, -18, 18),
     line(-20, 0, -11, 0),
     dot(-11, 0, 3),
     dot(0, 12, 3),
     line(0, 12, 0, 20),
-    position === "utility"
-      ? line(-11, 0, 12, 0)
-      : position === "generator"
-        ? line(0, 12, 12, 0)
-        : blade(12, -22, -38),
+    ...(bridged || position === "utility" ? [line(-11, 0, 12, 0)] : []),
+    ...(bridged || position === "generator" ? [line(0, 12, 12, 0)] : []),
+    ...(bridged || position !== "off" ? [] : [blade(12, -22, -38)]),
     dot(12, 0, 3),
     line(12, 0, 20, 0),
   ],

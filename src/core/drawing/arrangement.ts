@@ -221,11 +221,14 @@ function laidRoute(
 ): Route | undefined {
   if (isBeside(element)) return undefined;
   const isAt = "at" in element;
-  const ends = endsOfElement(element);
-  const first = layout.points.get(ends[0]!)!;
+  const third = "alt" in element ? layout.points.get(element.alt) : undefined;
+  // The tree may have come to a transfer switch by its third end: this is as its first one then.
+  const isByThird = third !== undefined && isSame(given[0]!, third);
+  const begin = isByThird ? (element as { alt: string }).alt : endsOfElement(element)[0]!;
+  const first = layout.points.get(begin)!;
   const last = isAt ? undefined : layout.points.get((element as { to: string }).to)!;
   // The tree may have come to it from its second point.
-  const isTurned = !isAt && (given[0]!.x !== first.x || given[0]!.y !== first.y);
+  const isTurned = !isAt && !isSame(given[0]!, first);
   const spots = isTurned ? [...given].reverse() : given;
   const bodyAt = Math.max(
     0,
@@ -250,15 +253,16 @@ function laidRoute(
     body,
     hangs: Math.abs(body.x) > 0.5 !== (layout.way === "across"),
     isWithin,
+    isByThird,
     text: layout.text,
     hand: isTurned || isAgainst ? (-hand as 1 | -1) : hand,
     clear: {
-      from: clear + spreadAt(ends[0]!),
+      from: clear + spreadAt(begin),
       to: last === undefined ? 0 : clear + spreadAt((element as { to: string }).to),
     },
     ends: { hand, isAt, from: axisAt(first), to: last === undefined ? undefined : axisAt(last) },
   };
-  const alt = "alt" in element ? layout.points.get(element.alt) : undefined;
+  const alt = isByThird ? layout.points.get((element as { from: string }).from) : third;
   return {
     from: spots[0]!,
     start,
@@ -271,6 +275,8 @@ function laidRoute(
     laid,
   };
 }
+
+const isSame = (a: Spot, b: Spot): boolean => a.x === b.x && a.y === b.y;
 
 const isOn = (a: Spot, b: Spot, { x, y }: Spot): boolean =>
   Math.min(a.x, b.x) - 0.01 <= x &&

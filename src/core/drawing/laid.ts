@@ -7,7 +7,9 @@ import {
   isSupply,
   isTransformer,
   lettersAtEnd,
+  type Mark,
   maybeMachine,
+  mirrored,
   standsAbreast,
   SYMBOL_REACH,
   symbolOf,
@@ -123,7 +125,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
     pen.strand(letter, around.look("to", letter), around.feed, ...on);
   }
   if (route.alt !== undefined) thirdEnd(pen, own, route, around);
-  if (!byPole && !isUnits) pen.symbol(symbolOf(element), route.centre, size);
+  if (!byPole && !isUnits) pen.symbol(towardThirdEnd(symbolOf(element), pen), route.centre, size);
   if (byPole && "gang" in element && element.gang && own.length > 1) {
     const at = (letter: Letter) => halvesOf(path, letter, shift(letter), around, 0).centre;
     const [one, other] = [at(own[0]!), at(own.at(-1)!)];
@@ -137,6 +139,10 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   }
 }
 
+/** A symbol with its third contact on the side of its third end. */
+export const towardThirdEnd = (marks: readonly Mark[], { thirdSide }: Pen): readonly Mark[] =>
+  thirdSide === 1 ? marks : marks.map(mirrored);
+
 /** From the third end of a transfer switch square to its symbol, whose side it comes in at. */
 function thirdEnd(pen: Pen, own: readonly Letter[], { centre, alt, laid }: Route, around: Surroundings) {
   const isUpright = Math.abs(laid!.body.y) > 0.5;
@@ -144,17 +150,18 @@ function thirdEnd(pen: Pen, own: readonly Letter[], { centre, alt, laid }: Route
   const size = symbolSizeAt(laid!.text);
   const edge = side * 18 * size;
   for (const letter of own) {
-    const by = shiftOf(letter, own, LEGS_APART * size);
+    const by = shiftOf(letter, own, apartAt(false, own, size));
+    const into = Math.max(-14 * size, Math.min(14 * size, by)) * side;
     const spots = isUpright
       ? [
           spotOf(alt!.x + by, alt!.y),
-          spotOf(alt!.x + by, centre.y - by * side),
-          spotOf(centre.x + edge, centre.y - by * side),
+          spotOf(alt!.x + by, centre.y - into),
+          spotOf(centre.x + edge, centre.y - into),
         ]
       : [
           spotOf(alt!.x, alt!.y + by),
-          spotOf(centre.x - by * side, alt!.y + by),
-          spotOf(centre.x - by * side, centre.y + edge),
+          spotOf(centre.x - into, alt!.y + by),
+          spotOf(centre.x - into, centre.y + edge),
         ];
     pen.strand(letter, around.look("alt", letter), 0, ...spots);
   }

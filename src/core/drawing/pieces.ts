@@ -2,6 +2,8 @@ import {
   apartOf,
   type CircuitElement,
   deviceOf,
+  type End,
+  fromThirdEnd,
   isBeside,
   isConductor,
   isCustomers,
@@ -17,7 +19,7 @@ import {
 } from "../devices";
 import { type Letter, lettersOf, type ElementId, type Message, type Owner, say } from "../terms";
 import { isNamed, isTightAt, STATE_AND_LETTER, symbolSizeAt, wrapped } from "./labels";
-import { drawLaid, drawLaidAt, poleOf, shiftOf, symbolAt } from "./laid";
+import { drawLaid, drawLaidAt, poleOf, shiftOf, symbolAt, towardThirdEnd } from "./laid";
 import { isAbreast, isLegs, LABEL_BEFORE, LINE_APART, spreadOf } from "./layout/inside";
 import type { Looks } from "./looks";
 import { badgeOf, badgeOfAll, worstOf } from "./palettes";
@@ -36,15 +38,15 @@ import {
 /** What a piece asks about the rest of the drawing. */
 export interface Surroundings {
   /** the look of a conductor at one of the element's own ends */
-  look(end: "from" | "to" | "alt" | "at", letter: Letter): Look;
+  look(end: End, letter: Letter): Look;
   /** which way the feed runs: 1 from `from` to `to` */
   readonly feed: 1 | -1 | 0;
   /** conductors of the point at this end */
-  letters(end: "from" | "to" | "at"): readonly Letter[];
+  letters(end: End): readonly Letter[];
   /** whether it is dead at a customer's who may have a machine that nobody drew */
   readonly mayStart: boolean;
   /** whether the point at this end has a neutral */
-  hasNeutral(end: "from" | "to" | "at"): boolean;
+  hasNeutral(end: End): boolean;
   /** spells the few words that stand on a drawing */
   word(message: Message): string;
 }
@@ -243,6 +245,14 @@ export class Pen {
     });
   }
 
+  /** Across the body on which side a third end stands: 1 where there is none. */
+  get thirdSide(): 1 | -1 {
+    const { alt, centre } = this.route;
+    if (alt === undefined) return 1;
+    const across = (alt.x - centre.x) * this.across.x + (alt.y - centre.y) * this.across.y;
+    return across < 0 ? -1 : 1;
+  }
+
   /** The two sides of the body, the one away from the neutral first, and then its ends. */
   sides(): (readonly [number, number])[] {
     const { x, y } = this.across;
@@ -272,8 +282,10 @@ const lanesOf = (letters: readonly Letter[], apart: number): Lane[] =>
 function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Surroundings): Drawn {
   const pen = new Pen(owner, route);
   if (route.laid !== undefined) {
-    drawLaid(pen, element, route, around);
-    laidNotes(pen, element, around);
+    const { isByThird } = route.laid;
+    const [told, about] = isByThird ? [fromThirdEnd(element), fromThere(around)] : [element, around];
+    drawLaid(pen, told, route, about);
+    laidNotes(pen, told, about);
     return pen.drawn;
   }
   const own = lettersOf(element.phases);
@@ -309,9 +321,9 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
     const far = lanesOf(lettersAtEnd(element, "to"), LANE);
     intoSymbol(pen, lanes, "from", around, reachOf(element));
     intoSymbol(pen, far, "to", around, reachOf(element));
-    pen.symbol(symbolOf(element), route.centre, route.scale);
+    pen.symbol(towardThirdEnd(symbolOf(element), pen), route.centre, route.scale);
     if (route.alt !== undefined) {
-      const side = pen.beside(route.centre, 0, 20 * route.scale);
+      const side = pen.beside(route.centre, 0, pen.thirdSide * 20 * route.scale);
       for (const { letter } of lanes) pen.strand(letter, around.look("alt", letter), 0, route.alt, side);
     }
   }
@@ -329,6 +341,17 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
     reach,
   });
   return pen.drawn;
+}
+
+/** What is asked about a thing that is told from its third end. */
+function fromThere(around: Surroundings): Surroundings {
+  const asked = (end: End) => (end === "from" ? "alt" : end === "alt" ? "from" : end);
+  return {
+    ...around,
+    look: (end, letter) => around.look(asked(end), letter),
+    letters: (end) => around.letters(asked(end)),
+    hasNeutral: (end) => around.hasNeutral(asked(end)),
+  };
 }
 
 /** One conductor of a span or a lead, in one piece or with a gap where it is broken. */

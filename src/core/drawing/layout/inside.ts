@@ -59,6 +59,8 @@ export interface Uv {
 export interface Exit extends Uv {
   readonly from: string;
   readonly child: TreeBranch;
+  /** from behind the third end of a transfer switch, under all else on the plate */
+  readonly isThrown?: boolean;
 }
 
 /** Room for a symbol along its conductor [units]. */
@@ -81,6 +83,8 @@ const BEFORE = { across: 28, down: 32, tight: 27 };
 const HALF_ACROSS = 18;
 /** From a transfer switch to its third end. */
 const THIRD_END = 110;
+/** Between all else on a plate and the line of a third end [px]. */
+const UNDER_OTHERS = 30;
 /** Conductors of a line side by side. */
 export const LINE_APART = 14;
 /** From the outermost of them to the neutral. */
@@ -256,15 +260,18 @@ export class Inside implements OnPlate {
   /** All that hangs on a point, the first straight on and the others beside it, what leads on to other plates last. */
   #columns(branch: TreeBranch, onward: readonly TreeBranch[], at: Uv, lead: number) {
     const chains = onward.filter((it) => !this.#isThird(it));
-    const ordered = [...chains.filter((it) => !hasExit(it)), ...chains.filter(hasExit)];
+    // The line of a third end leaves under all the others.
+    const thrown = chains.filter((it) => this.#thirdLeads(branch, it));
+    const leading = [...chains.filter((it) => hasExit(it) && !thrown.includes(it)), ...thrown];
+    const staying = chains.filter((it) => !leading.includes(it));
     const own = branch.hung.filter((id) => !this.#standsInLine(branch, id));
     const loads = own.filter((id) => isLoad(this.#element(id)));
     const others = own.filter((id) => !loads.includes(id));
     const columns: (() => void)[] = [
       ...loads.map((id) => () => this.#hang(branch, id, undefined, at, lead)),
-      ...ordered.filter((it) => !hasExit(it)).map((it) => () => this.#hang(branch, it.by!, it, at, lead)),
+      ...staying.map((it) => () => this.#hang(branch, it.by!, it, at, lead)),
       ...others.map((id) => () => this.#hang(branch, id, undefined, at, lead)),
-      ...ordered.filter(hasExit).map((it) => () => this.#hang(branch, it.by!, it, at, lead)),
+      ...leading.map((it) => () => this.#hang(branch, it.by!, it, at, lead)),
     ];
     this.#isStraight = true;
     for (const column of columns) {
@@ -278,12 +285,13 @@ export class Inside implements OnPlate {
   /** One element that hangs at a point, and what is behind it. */
   #hang(branch: TreeBranch, id: ElementId, child: TreeBranch | undefined, at: Uv, lead: number) {
     const spread = this.#spread(id);
-    const hasThird = branch.onward.some((it) => it !== child && it.by === id);
+    const third = child === undefined ? undefined : thirdOf(branch, child);
     const u = this.#isStraight
       ? at.u
-      : (hasThird ? this.#thirdEnd(branch, id, child) : 0) +
+      : (third === undefined ? 0 : this.#thirdEnd(third)) +
         Math.max(at.u, this.right + this.#before + spread - (child === undefined ? 10 : 0));
     if (this.#isStraight) this.left = Math.min(this.left, at.u - spread - this.#before);
+    const isLeading = third !== undefined && hasExit(third);
     const length = this.#length(id);
     const start = at.v + lead;
     const end = start + length + (child === undefined ? 0 : this.#leadOut(id, child));
@@ -294,7 +302,7 @@ export class Inside implements OnPlate {
       to: child?.id,
       path: [at, ...(u === at.u ? [] : [{ u, v: at.v }]), to],
       centre: { u, v: start + length / 2 },
-      leadsOn: child !== undefined && hasExit(child),
+      leadsOn: isLeading || (child !== undefined && hasExit(child)),
     });
     this.right = Math.max(this.right, u + this.#after(id), u + 4 + this.#symbol / 2 + spread);
     const under = this.#rooms.way === "across" && isCustomers(this.#element(id)) ? this.#twoLines : 0;
@@ -304,15 +312,31 @@ export class Inside implements OnPlate {
     const inside = child.onward.filter(({ plate }) => plate === child.plate);
     for (const next of child.onward)
       if (!inside.includes(next)) this.exits.push({ ...to, from: child.id, child: next });
-    const third = branch.onward.find((it) => it !== child && it.by === id);
-    if (third !== undefined) {
-      // The third end of a transfer switch, and the machine on it, stand before the way to the customer.
-      const beside = { u: u - this.#thirdEnd(branch, id, child), v: end };
-      this.stands.set(third.id, { ...beside, axis: "v" });
-      this.left = Math.min(this.left, beside.u - this.#before);
-      this.#columns(third, third.onward, beside, LEAD);
-    }
+    if (third !== undefined && !isLeading) this.#third(third, { u, v: end });
     this.#columns(child, inside, to, this.#worked.has(child.id) ? this.#pastRing : LEAD);
+    if (!isLeading) return;
+    const low = this.bottom + this.#underOthers;
+    this.bottom = low + this.#underOthers / 2;
+    const before = this.exits.length;
+    this.#third(third, { u, v: low });
+    const thrown = this.exits.splice(before).map((it) => ({ ...it, isThrown: true }));
+    this.exits.push(...thrown);
+  }
+
+  /** The third end of a transfer switch, and the machine on it, stand before the way to the customer. */
+  #third(third: TreeBranch, switched: Uv) {
+    const beside = { u: switched.u - this.#thirdEnd(third), v: switched.v };
+    this.stands.set(third.id, { ...beside, axis: "v" });
+    this.left = Math.min(this.left, beside.u - this.#before);
+    const inside = third.onward.filter(({ plate }) => plate === third.plate);
+    for (const next of third.onward)
+      if (!inside.includes(next)) this.exits.push({ ...beside, from: third.id, child: next });
+    this.#columns(third, inside, beside, LEAD);
+  }
+
+  /** A line that leaves under all the others has room for its own conductors and for what is written between. */
+  get #underOthers(): number {
+    return 2 * LINE_APART * symbolSizeAt(this.#rooms.text) + UNDER_OTHERS * this.#rooms.text;
   }
 
   /** Over a device in the line stands how it stands, and what hangs on it. */
@@ -326,9 +350,8 @@ export class Inside implements OnPlate {
   }
 
   /** From a transfer switch to its third end, whose machine has its name beside the customer's. */
-  #thirdEnd(branch: TreeBranch, id: ElementId, child: TreeBranch | undefined): number {
-    const third = branch.onward.find((it) => it !== child && it.by === id);
-    const names = (third?.hung ?? []).map((it) => this.#rooms.label(it));
+  #thirdEnd({ hung }: TreeBranch): number {
+    const names = hung.map((it) => this.#rooms.label(it));
     return this.#rooms.way === "across" ? Math.max(THIRD_END, ...names.map((it) => it + 8)) : THIRD_END;
   }
 
@@ -375,11 +398,17 @@ export class Inside implements OnPlate {
     return true;
   }
 
-  /** Whether the tree comes here by the third end of a transfer switch. */
+  /** Whether the tree comes here by a transfer switch, and not to the end that it switches from one to the other. */
   #isThird({ id, by, parent }: TreeBranch): boolean {
     const element = by === undefined ? undefined : this.#element(by);
     if (element === undefined || !("alt" in element)) return false;
-    return id === element.alt && parent!.onward.some((it) => it.by === by && it.id !== id);
+    if (parent!.onward.every((it) => it.by !== by || it.id === id)) return false;
+    return id === (parent!.id === element.to ? element.alt : id === element.to ? undefined : id);
+  }
+
+  #thirdLeads(branch: TreeBranch, chain: TreeBranch): boolean {
+    const third = thirdOf(branch, chain);
+    return third !== undefined && hasExit(third);
   }
 
   #isInLine({ by }: TreeBranch): boolean {
@@ -407,6 +436,10 @@ export const isBank = (element: CircuitElement): boolean =>
 
 /** Legs of a split-phase service run as one. */
 export const isLegs = (phases: string): boolean => /^[12]+$/.test(phases);
+
+/** The other place to which the element that leads to one leads too, as a transfer switch does. */
+const thirdOf = (branch: TreeBranch, child: TreeBranch): TreeBranch | undefined =>
+  branch.onward.find((it) => it !== child && it.by === child.by);
 
 /** Whether a line leaves the plate somewhere behind this point. */
 function hasExit(branch: TreeBranch): boolean {

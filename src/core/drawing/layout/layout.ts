@@ -308,16 +308,22 @@ class Table {
     blocks: ReadonlyMap<TreeBranch, Block>,
   ): Block {
     const next: Block["next"][number][] = [];
-    const bySize = [...exits].sort((a, b) => sizeOf(blocks.get(a.child)!) - sizeOf(blocks.get(b.child)!));
+    const isThrown = exits.some((it) => it.isThrown);
+    // Lines of a double throw would cross: of these the outermost is straight on, and what is nearer the line turns before it.
+    const bySize = [...exits].sort((a, b) =>
+      isThrown ? b.v - a.v : sizeOf(blocks.get(a.child)!) - sizeOf(blocks.get(b.child)!),
+    );
     let [right, top, bottom] = [plate.right, plate.top, plate.bottom];
     const isStraight = bySize[0]?.v === 0;
-    const lanes = this.#lanes(isStraight ? bySize.slice(1) : bySize, plate.right + GAP / 2);
+    const turning = isStraight ? bySize.slice(1) : bySize;
+    const lanes = this.#lanes(isThrown ? turning.toReversed() : turning, plate.right + GAP / 2);
+    const turns = isThrown ? lanes.turns.toReversed() : lanes.turns;
     let edge = lanes.end - GAP / 2;
     let passed = plate.top;
     bySize.forEach((exit, nth) => {
       const block = blocks.get(exit.child)!;
       const u = Math.max(edge + GAP - block.left, exit.u + this.#leastSpan(exit));
-      const turn = lanes.turns[isStraight ? nth - 1 : nth] ?? 0;
+      const turn = turns[isStraight ? nth - 1 : nth] ?? 0;
       const lane = passed - LANES_APART;
       const back = u + block.plate.left - GAP / 2;
       const path =
