@@ -15,6 +15,7 @@ import {
 } from "../simulator/line";
 import {
   at,
+  beyond,
   conductorsOf,
   groupsOf,
   joinsOf,
@@ -276,7 +277,7 @@ export function solvePlain(
         for (const it of phasesOf(span))
           for (const end of named(span, "parted").includes(it) ? ["from", "to"] : ["from"])
             branch(
-              at(text(span, end), it),
+              at(text(span, end), end === "to" ? beyond(span, it) : it),
               "",
               [0.05, 0.5],
               undefined,
@@ -374,7 +375,7 @@ export function solvePlain(
           shunt(
             lifted.get(a) ?? here(a),
             lifted.get(b) ?? here(b),
-            [0, (1000 * num(e, "outputKvar")) / legs.length / rated ** 2],
+            [0, (1000 * num(e, "kvar")) / legs.length / rated ** 2],
             [
               ...(lifted.has(a) ? [] : [[id, a, 1] as const]),
               ...(lifted.has(b) ? [] : [[id, b, -1] as const]),
@@ -636,7 +637,7 @@ export function solvePlain(
     const length = num(e, "lengthM", 50);
     const parted = named(e, "parted");
     const near = (it: string) => at(text(e, "from"), it);
-    const far = (it: string) => at(text(e, "to"), it);
+    const far = (it: string) => at(text(e, "to"), beyond(e, it));
     const construction = text(e, "construction", "overhead");
     if (letters.includes("N") && num(e, "rodsPerKm") > 0)
       for (const end of [near, far])

@@ -4,6 +4,7 @@ import { type PlainSolution, solvePlain } from "./electrical";
 import {
   after,
   at,
+  beyond,
   conductorsOf,
   driversIn,
   groupsOf,
@@ -74,7 +75,7 @@ export function reachOf(plain: Plain): Reached {
           id: id.replace(/^contact /, ""),
           from: phasesOf(span).flatMap((it) => [
             at(text(span, "from"), it),
-            ...(parted.includes(it) ? [at(text(span, "to"), it)] : []),
+            ...(parted.includes(it) ? [at(text(span, "to"), beyond(span, it))] : []),
           ]),
           utility: true,
         });

@@ -115,6 +115,10 @@ export const starsOf = (
     ...(t[key] === undefined ? {} : { point: text(t, end), ohms: t[key] as [number, number] }),
   }));
 
+/** What a phase of a span or a lead is at its far end. */
+export const beyond = (e: Record_, letter: string): string =>
+  text(e, "toPhases")[phasesOf(e).indexOf(letter)] ?? letter;
+
 /** All conductors of a drawing. */
 export function conductorsOf({ points, elements }: Plain): string[] {
   const all = new Set<string>();
@@ -125,7 +129,10 @@ export function conductorsOf({ points, elements }: Plain): string[] {
     const own = phasesOf(e);
     if (TWO_ENDED.includes(e.kind))
       for (const end of ["from", "alt", "to"])
-        if (e[end] !== undefined) bring(text(e, end), e["neutral"] === false ? own : [...own, "N"]);
+        if (e[end] !== undefined) {
+          const letters = end === "to" ? own.map((it) => beyond(e, it)) : own;
+          bring(text(e, end), e["neutral"] === false ? letters : [...letters, "N"]);
+        }
     if (e.kind === "transformer") {
       bring(text(e, "from"), own);
       for (const unit of unitsOf(e)) {
@@ -180,7 +187,7 @@ export function joinsOf(plain: Plain, conductors: ReadonlySet<string>): [string,
     } else if (TWO_ENDED.includes(e.kind)) {
       const open = openOf(e);
       for (const it of [...phasesOf(e), ...neutral])
-        if (!open.includes(it)) out.push([at(from, it), at(to, it), id]);
+        if (!open.includes(it)) out.push([at(from, it), at(to, beyond(e, it)), id]);
     }
   }
   return out;

@@ -6,7 +6,7 @@
  * controlled sources with their leakage around them. A matrix is inductors with their couplings, and the mutual
  * resistances are voltages steered by the other conductors' currents.
  */
-import { type Plain, runsOf } from "../secondOpinion/plain";
+import { beyond, type Plain, runsOf } from "../secondOpinion/plain";
 import transformers from "../../shared/reference/transformers.json";
 import {
   CABLE_FARAD_PER_M,
@@ -183,7 +183,8 @@ export function netlistOf(drawing: Drawing, { prefix, nominalVolts, volts }: Net
     const phases = phasesOf(element);
     const [from, to, alt] = [text(element, "from"), text(element, "to"), text(element, "alt")];
     const through = (letters: string, near = from, far = to) => {
-      for (const letter of letters) join(`${near}/${letter}`, `${far}/${letter}`);
+      for (const letter of letters)
+        join(`${near}/${letter}`, `${far}/${far === to ? beyond(element, letter) : letter}`);
     };
     const neutral = element["neutral"] !== false;
     if (SWITCHES.includes(kind)) {
@@ -408,7 +409,7 @@ export function netlistOf(drawing: Drawing, { prefix, nominalVolts, volts }: Net
     const length = number(element, "lengthM", 50);
     const parted = named(element, "parted");
     const near = (letter: string) => node(`${from}/${letter}`);
-    const far = (letter: string) => node(`${to}/${letter}`);
+    const far = (letter: string) => node(`${to}/${beyond(element, letter)}`);
     const explicitZ = element["zOhmsPerKm"] as Ohms[][] | undefined;
     const explicitB = element["bMicroSPerKm"] as number[][] | undefined;
     const wires = wiresOf(

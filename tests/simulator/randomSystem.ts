@@ -1,5 +1,5 @@
 /** Random drawings by seed: every kind of element, every connection of transformers, open, parted, faulted and grounded. */
-import { outputInTurn, starsInTurn } from "../support/randomSystems";
+import { outputInTurn, starsInTurn, swapInTurn } from "../support/randomSystems";
 import { CONDUCTOR_CODES } from "./line";
 import type { Drawing, Element } from "./netlist";
 
@@ -109,6 +109,9 @@ export function randomSystem(seed: number): RandomSystem {
   for (const [id, element] of Object.entries(elements))
     if (element.kind === "span" && element["construction"] !== "cable" && happens(0.12)) addNearby(id);
 
+  for (const [index, [id, it]] of Object.entries(elements).entries())
+    if (it.kind === "span" || it.kind === "lead")
+      elements[id] = { ...it, ...swapInTurn(index, it["phases"] as string) };
   const bySpot = new Map(spots.map((it) => [it.id, it.lineToLineVolts]));
   return {
     drawing: { frequencyHz: happens(0.8) ? 60 : 50, points, elements },

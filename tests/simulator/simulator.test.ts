@@ -92,6 +92,7 @@ function traitsOf(element: Element): string[] {
   for (const key of [
     "zOhmsPerKm",
     "bMicroSPerKm",
+    "toPhases",
     "midTap",
     "taps",
     "coreLossPercent",
@@ -126,6 +127,7 @@ function traitsOf(element: Element): string[] {
 const TRAITS = [
   ...["source", "source unearthed", "span", "span cable", "span secondary", "span without neutral"],
   ...["span parted", "span neutral broken", "span with zOhmsPerKm", "span with bMicroSPerKm"],
+  ...["span with toPhases", "lead with toPhases"],
   ...[
     "lead",
     "lead cut",

@@ -105,6 +105,7 @@ export function randomSystem(seed: number, { parts, nonlinearLoads = false }: In
         ...(neutral ? {} : { neutral: false }),
         ...(draw.chance(0.12) ? { parted: draw.chance(0.2) && neutral ? "N" : someOf(phases) } : {}),
       });
+      elements[id] = { ...elements[id]!, ...swapInTurn(Object.keys(elements).length, phases) };
       primary.push({ point: to, phases });
       if (draw.chance(0.12))
         add("nb", {
@@ -131,9 +132,10 @@ export function randomSystem(seed: number, { parts, nonlinearLoads = false }: In
         to,
         phases,
         ...(kind === "lead"
-          ? draw.chance(0.3)
-            ? { cut: someOf(phases) }
-            : {}
+          ? {
+              ...(draw.chance(0.3) ? { cut: someOf(phases) } : {}),
+              ...swapInTurn(Object.keys(elements).length, phases),
+            }
           : { ...(gang ? (draw.chance(0.5) ? { open: phases } : {}) : opened(phases, 0.5)), ...marks() }),
         ...(kind === "disconnect" && gang ? { gang: true } : {}),
         ...(kind === "disconnect" && draw.chance(0.2) ? { remote: true } : {}),
@@ -304,6 +306,12 @@ export function starsInTurn(
   if (turn === 3 && connection === "Yg-Yg") return { connection, primaryStarOhms: [0.5, 3] };
   if (turn === 3 && connection === "D-Yg") return { connection, secondaryStarOhms: [0, 0.4] };
   return { connection };
+}
+
+/** Every now and then a line or a lead swaps its phases among themselves. It follows from how much is drawn already, as above. */
+export function swapInTurn(count: number, phases: string): Saved {
+  const turned = `${phases.slice(1)}${phases[0]!}`;
+  return count % 5 === 2 && phases.length > 1 ? { toPhases: turned } : {};
 }
 
 /**

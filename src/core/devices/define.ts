@@ -93,6 +93,7 @@ export type DoubtKind =
   | "second-transformer"
   | "other-connection"
   | "swapped-labels"
+  | "swapped-phases"
   | "machine"
   | "open-neutral"
   | "no-rod"

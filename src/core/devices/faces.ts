@@ -218,8 +218,14 @@ export const symbolOf = (element: CircuitElement): readonly Mark[] => {
 /** Letters of a thing's phases at one of its ends. */
 export const lettersAtEnd = (element: CircuitElement, end: End): readonly Letter[] => {
   const [device, own] = ask(element);
-  return device.lettersAtEnd?.(own, end) ?? lettersOf((element as { phases?: string }).phases ?? "");
+  return device.lettersAtEnd?.(own, end) ?? lettersOf(phasesOf(element));
 };
+
+/** What a phase of a thing is called at one of its ends. */
+export const letterAt = (element: CircuitElement, end: End, letter: Letter): Letter =>
+  lettersAtEnd(element, end)[phasesOf(element).indexOf(letter)] ?? letter;
+
+const phasesOf = (element: CircuitElement): string => (element as { phases?: string }).phases ?? "";
 
 /** Whether a thing is conductors and nothing else: a line, or a lead. */
 export const isConductor = <E extends Kinded>(

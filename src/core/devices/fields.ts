@@ -239,6 +239,24 @@ export const phases = ({ withNeutral = false } = {}): Field<string> => ({
   },
 });
 
+/** Other letters that the element's own go on as, one for each in the same order; empty where they keep their own. */
+export const otherLetters = (): Field<string> => ({
+  required: false,
+  fallback: "",
+  input: { as: "text" },
+  schema: { type: "string", pattern: "^([ABC]{0,3}|[12]{0,2})$" },
+  read: (value, { phases: own }) => {
+    const isLegs = /[12]/.test(own);
+    const fits =
+      typeof value === "string" &&
+      (value === "" ||
+        (value.length === own.length &&
+          new Set(value).size === value.length &&
+          [...value].every((it) => (isLegs ? "12" : "ABC").includes(it))));
+    return fits ? { value } : wrong(value, say("read.otherLetters", { phases: own }));
+  },
+});
+
 /** The id of a point; the document's reader checks that the point is there. */
 export const pointRef = (): Field<string> => reference("point");
 /** The id of an element; the document's reader checks that the element is there. */

@@ -1,7 +1,15 @@
 import { type Letter, say } from "../terms";
-import { phases } from "./fields";
+import { otherLetters, phases } from "./fields";
 import { defineDevice, twoEnds } from "./define";
-import { bringsBothEnds, joinsThrough, neutralDoubted, removePhases, union } from "./shared";
+import {
+  bringsBothEnds,
+  joinsThrough,
+  lettersAtBothEnds,
+  neutralDoubted,
+  removePhases,
+  swapDoubted,
+  union,
+} from "./shared";
 import { line } from "./symbol";
 
 /** A short permanent connection. It can be cut, and a cut lead can touch again. */
@@ -9,8 +17,9 @@ export const lead = defineDevice({
   kind: "lead",
   prefix: "l",
   ends: ["from", "to"],
-  fields: { ...twoEnds, cut: phases({ withNeutral: true }) },
+  fields: { ...twoEnds, cut: phases({ withNeutral: true }), toPhases: otherLetters() },
   brings: bringsBothEnds,
+  lettersAtEnd: lettersAtBothEnds,
   apartKey: "cut",
   parts: (it) => joinsThrough(it, it.cut, it.cut.includes("N")),
   upsets: (it) =>
@@ -20,7 +29,8 @@ export const lead = defineDevice({
       strength: 2,
       change: { cut: removePhases(it.cut, phase) },
     })),
-  doubts: ({ phases, cut, neutral }) => [
+  doubts: ({ phases, cut, neutral, toPhases }) => [
+    ...swapDoubted(toPhases),
     ...(union(phases, cut) === ""
       ? []
       : [{ doubt: "other-position", instead: { cut: removePhases(cut, phases) } } as const]),

@@ -33,7 +33,7 @@ export const nearby = defineDevice({
     relation !== "crossing" && spacingM === undefined ? [problem("spacingM", say("read.missing"))] : [],
   brings: () => [],
   parts: (it, place): Part[] => {
-    const span = place.span ?? { letters: [], parted: [] };
+    const span = place.span ?? { letters: [], lettersBeyond: [], parted: [] };
     const volts: Complex = complex.polar((it.kvLL * 1000) / Math.sqrt(3), 0);
     const contact = (end: End, letter: Letter): Part => ({
       part: "emf",
@@ -47,9 +47,9 @@ export const nearby = defineDevice({
     return [
       ...span.letters
         .filter((letter) => letter !== "N")
-        .flatMap((letter) =>
+        .flatMap((letter, at) =>
           span.parted.includes(letter)
-            ? [contact("from", letter), contact("to", letter)]
+            ? [contact("from", letter), contact("to", span.lettersBeyond[at]!)]
             : [contact("from", letter)],
         ),
       ...(it.on && it.relation !== "crossing" && it.spacingM !== undefined

@@ -24,6 +24,8 @@ export interface Join {
 export interface Stretch {
   readonly part: "stretch";
   readonly letters: readonly Letter[];
+  /** what they go on as at `to`, where that is another */
+  readonly lettersBeyond?: readonly Letter[];
   readonly parted: readonly Letter[];
   readonly lengthM: number;
   readonly construction: "overhead" | "cable" | "secondary";
@@ -116,5 +118,10 @@ export interface DevicePlace {
   /** line to line; leg to leg on a split secondary [V] */
   nominalVolts(end: End): number;
   /** which conductors of the span at a `nearby` are parted, and its letters; empty elsewhere */
-  readonly span?: { readonly letters: readonly Letter[]; readonly parted: readonly Letter[] };
+  readonly span?: {
+    readonly letters: readonly Letter[];
+    /** what they are at its far end */
+    readonly lettersBeyond: readonly Letter[];
+    readonly parted: readonly Letter[];
+  };
 }

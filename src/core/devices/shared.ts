@@ -21,13 +21,26 @@ import type { End, Join } from "./parts";
 interface TwoEnds {
   readonly phases: string;
   readonly neutral: boolean;
+  readonly toPhases?: string;
 }
 
+/** The letter that a phase of an element goes on as at its far end. */
+export const letterBeyond = (
+  { phases, toPhases = "" }: Pick<TwoEnds, "phases" | "toPhases">,
+  letter: Letter,
+): Letter => (toPhases[phases.indexOf(letter)] as Letter | undefined) ?? letter;
+
 /** A two-ended element brings its phases to both ends, and the neutral that it joins. */
-export const bringsBothEnds = ({ phases, neutral }: TwoEnds): (readonly [End, Letter])[] =>
+export const bringsBothEnds = (it: TwoEnds): (readonly [End, Letter])[] =>
   (["from", "to"] as const).flatMap((end) =>
-    [...lettersOf(phases), ...(neutral ? ["N" as const] : [])].map((letter) => [end, letter] as const),
+    [...lettersOf(it.phases), ...(it.neutral ? ["N" as const] : [])].map(
+      (letter) => [end, end === "to" ? letterBeyond(it, letter) : letter] as const,
+    ),
   );
+
+/** The letters of an element that may put its phases on others, at one of its ends. */
+export const lettersAtBothEnds = (it: TwoEnds, end: End): readonly Letter[] =>
+  lettersOf(it.phases).map((letter) => (end === "to" ? letterBeyond(it, letter) : letter));
 
 /** The phases that a one-ended element hangs on must be there. */
 export const needsItsPhases = ({ phases }: { phases: string }) =>
@@ -54,9 +67,12 @@ const scaled = (value: Json | undefined, factor: number): Json =>
 export const ROD_OFF_BY = [0.5, 2] as const;
 
 /** Joins each phase of the two ends, but those that are open, and the neutral through. */
-export function joinsThrough({ phases, neutral }: TwoEnds, open: string, openNeutral = false): Join[] {
-  const joins: Join[] = lettersOf(phases).map((letter) => join(letter, !open.includes(letter)));
-  return neutral ? [...joins, join("N", !openNeutral)] : joins;
+export function joinsThrough(it: TwoEnds, open: string, openNeutral = false): Join[] {
+  const joins: Join[] = lettersOf(it.phases).map((letter) => ({
+    ...join(letter, !open.includes(letter)),
+    to: `to/${letterBeyond(it, letter)}`,
+  }));
+  return it.neutral ? [...joins, join("N", !openNeutral)] : joins;
 }
 
 /** Two ends of a device as one conductor on a letter, where it is closed. */
@@ -160,6 +176,10 @@ export const opensBy = <E extends Openable>(opening: OpeningMechanism<E>) => ({
   upsets: (it: E) => closingUpsets(it, opening),
   doubts: (it: E) => positionsDoubted(it, opening),
 });
+
+/** Phases that are drawn to go on as others may go straight on. */
+export const swapDoubted = (toPhases: string): DeviceDoubt[] =>
+  toPhases === "" ? [] : [{ doubt: "swapped-phases", instead: { toPhases: null } }];
 
 /** Whether the neutral that comes through a thing is not there. */
 export const neutralDoubted = (neutral: boolean, key: "parted" | "cut", parted: string): DeviceDoubt[] =>

@@ -1,7 +1,17 @@
 import { type JsonObject, type Letter, lettersOf, say } from "../terms";
-import { amount, choice, matrix, phases, text } from "./fields";
+import { amount, choice, matrix, otherLetters, phases, text } from "./fields";
 import { defineDevice, problem, THIS, twoEnds } from "./define";
-import { bringsBothEnds, isSplit, neutralDoubted, offBy, removePhases, ROD_OFF_BY } from "./shared";
+import {
+  bringsBothEnds,
+  isSplit,
+  letterBeyond,
+  lettersAtBothEnds,
+  neutralDoubted,
+  offBy,
+  removePhases,
+  ROD_OFF_BY,
+  swapDoubted,
+} from "./shared";
 import { line } from "./symbol";
 
 /** What crosses a line is taken for a line of the same system, or of the commonest one where nothing says [V]. */
@@ -27,6 +37,8 @@ export const span = defineDevice({
     conductor: text(),
     neutralConductor: text(),
     parted: phases({ withNeutral: true }),
+    /** letters that its phases go on as at `to`: a transposition, or phases that are rolled */
+    toPhases: otherLetters(),
     zOhmsPerKm: matrix("complex"),
     bMicroSPerKm: matrix("real"),
     /** driven rods along the neutral; four a mile on a multi-grounded line (NESC 96C, from memory) */
@@ -43,11 +55,20 @@ export const span = defineDevice({
     ];
   },
   brings: bringsBothEnds,
+  lettersAtEnd: lettersAtBothEnds,
   apartKey: "parted",
   parts: (it) => [
     {
       part: "stretch",
       letters: it.neutral ? [...lettersOf(it.phases), "N"] : lettersOf(it.phases),
+      ...(it.toPhases === ""
+        ? {}
+        : {
+            lettersBeyond: [
+              ...lettersOf(it.phases).map((letter) => letterBeyond(it, letter)),
+              ...(it.neutral ? (["N"] as const) : []),
+            ],
+          }),
       parted: [...it.parted] as Letter[],
       lengthM: it.lengthM,
       construction: it.construction,
@@ -65,7 +86,8 @@ export const span = defineDevice({
       strength: 1,
       change: { parted: removePhases(it.parted, phase) },
     })),
-  doubts: ({ phases, construction, neutral, parted, rodsPerKm }, { nominalVolts }) => [
+  doubts: ({ phases, construction, neutral, parted, rodsPerKm, toPhases }, { nominalVolts }) => [
+    ...swapDoubted(toPhases),
     ...neutralDoubted(neutral, "parted", parted),
     ...(neutral && rodsPerKm > 0 ? [{ doubt: "no-rod", instead: { rodsPerKm: 0 } } as const] : []),
     ...(construction === "overhead" && !isSplit(phases)

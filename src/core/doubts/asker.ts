@@ -270,6 +270,7 @@ const LIKELIHOOD: Readonly<Record<DoubtKind, number>> = {
   "other-position": 1,
   "second-transformer": 2,
   "swapped-labels": 3,
+  "swapped-phases": 3,
   "other-cable": 4,
   machine: 5,
   "open-neutral": 6,

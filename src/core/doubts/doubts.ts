@@ -29,7 +29,7 @@ import {
   type System,
   type WorkPoint,
 } from "../document";
-import { circuitOf } from "../network";
+import { type Circuit, circuitOf, reachOf, standingOf } from "../network";
 import {
   conductorId,
   type ElementId,
@@ -76,6 +76,7 @@ export function doubtsAround(system: System, { at }: WorkPoint): Doubt[] {
     ...things.flatMap((id) => ofElement(system, id)),
     ...points.flatMap((id) => ofPoint(system, id)),
     ...mistaken(system, things),
+    ...things.flatMap((id) => phasesSwapped(system, id)),
   ];
   return doubts
     .map((it): Doubt => {
@@ -298,6 +299,43 @@ function mistaken(system: System, near: readonly ElementId[]): Placeless[] {
 }
 
 const POSITION_KEYS = ["open", "blown", "removed", "bypassed"] as const;
+
+/**
+ * A span of which some phases are fed and others are not: were two of them swapped along it, what is dead beyond would be
+ * fed. Where all of its phases are alike nothing would come of it that closing or opening does not show.
+ */
+function phasesSwapped(system: System, id: ElementId): Placeless[] {
+  const element = complete(system.elements[id]!);
+  if (!isLine(element) || element.toPhases !== "" || element.phases.length < 2) return [];
+  const circuit = circuitOf(system);
+  const { how } = fedAsDrawn(circuit);
+  const isFed = (letter: string): boolean =>
+    how[circuit.nodeOf.get(conductorId(element.to as PointId, letter as Letter))!] !== 0;
+  const letters = [...element.phases].filter((it) => !element.parted.includes(it));
+  const fed = letters.find(isFed);
+  if (fed === undefined) return [];
+  return letters
+    .filter((letter) => !isFed(letter))
+    .map((letter) => ({
+      key: `swapped-phases ${id} ${letter}`,
+      doubt: "swapped-phases" as const,
+      where: id,
+      phases: [...element.phases].filter((it) => it === letter || it === fed).join(""),
+      instead: {
+        set: {
+          [id]: {
+            toPhases: [...element.phases]
+              .map((it) => (it === letter ? fed : it === fed ? letter : it))
+              .join(""),
+          },
+        },
+      },
+    }));
+}
+
+const fedAsDrawn = perObject((circuit: Circuit) =>
+  reachOf(circuit, standingOf(circuit), { groundsLifted: true }),
+);
 
 /** What was opened is the other one: each stands as the other is drawn. */
 function labelsSwapped(system: System, a: ElementId, b: ElementId): Placeless[] {

@@ -84,13 +84,15 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   const shift = (letter: Letter, among: readonly Letter[] = letters) => shiftOf(letter, among, apart, size);
   if (isRun) {
     const broken = apartOf(element);
+    const order = [...far].sort();
     for (const letter of letters) {
-      const {
-        near,
-        far: on,
-        centre,
-      } = halvesOf(path, letter, shift(letter), around, broken.includes(letter) ? BROKEN * size : 0);
-      const [first, last] = [around.look("from", letter), around.look("to", letter)];
+      // Where phases are swapped, each goes over in the middle to where the letter that it goes on as lies.
+      const beyond = far[own.indexOf(letter as never)] ?? letter;
+      const aside = beyond === letter ? shift(letter) : shift(beyond, hasNeutral ? [...order, "N"] : order);
+      const gap = broken.includes(letter) ? BROKEN * size : 0;
+      const { near, centre } = halvesOf(path, letter, shift(letter), around, gap);
+      const { far: on } = halvesOf(path, beyond, aside, around, gap);
+      const [first, last] = [around.look("from", letter), around.look("to", beyond)];
       if (broken.includes(letter)) {
         const hang = (by: number) =>
           spotOf(
@@ -98,11 +100,12 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
             centre.y + (path.body.y * by + pen.across.y * 11) * size,
           );
         pen.strand(letter, first, around.feed, ...near, hang(-9));
-        pen.strand(letter, last, around.feed, hang(9), ...on);
-      } else if (first === last) pen.strand(letter, first, around.feed, ...near, ...on.slice(1));
+        pen.strand(beyond, last, around.feed, hang(9), ...on);
+      } else if (first === last && beyond === letter)
+        pen.strand(letter, first, around.feed, ...near, ...on.slice(1));
       else {
         pen.strand(letter, first, around.feed, ...near);
-        pen.strand(letter, last, around.feed, ...on);
+        pen.strand(beyond, last, around.feed, ...(beyond === letter ? [] : near.slice(-1)), ...on);
       }
     }
     return;

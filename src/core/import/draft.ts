@@ -31,6 +31,7 @@ export interface DraftElement {
 /** Letters that an element brings to one of its ends. */
 export const lettersAt = (element: DraftElement, end: number): string => {
   const phases = String(element.keys["phases"] ?? "");
+  if (end === 1 && typeof element.keys["toPhases"] === "string") return element.keys["toPhases"];
   if (!isTransformer(element.keys) || end === 0) return phases;
   if (element.keys["connection"] !== "single") return "ABC";
   return element.keys["secondary"] === "two-wire" ? phases[0]! : "12";

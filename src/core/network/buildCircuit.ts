@@ -141,7 +141,7 @@ function rowsFrom(
           element,
           part,
           from: part.letters.map((letter) => resolve(`from/${letter}`)),
-          to: part.letters.map((letter) => resolve(`to/${letter}`)),
+          to: (part.lettersBeyond ?? part.letters).map((letter) => resolve(`to/${letter}`)),
           alongside: [],
         });
         break;

@@ -127,7 +127,7 @@ const layOf = (parts: readonly Part[]): string =>
         case "join":
           return `join ${part.from} ${part.to} ${part.common ?? ""}`;
         case "stretch":
-          return `stretch ${part.letters.join("")}`;
+          return `stretch ${part.letters.join("")} ${part.lettersBeyond?.join("") ?? ""}`;
         case "unit":
           return `unit ${[...part.primary, ...part.secondary].map(({ plus, minus }) => `${plus} ${minus}`).join()}`;
         case "branch":

@@ -63,7 +63,13 @@ export function placeOf(
     },
     ...(beside === undefined
       ? {}
-      : { span: { letters: [...beside.phases] as Letter[], parted: [...beside.parted] as Letter[] } }),
+      : {
+          span: {
+            letters: [...beside.phases] as Letter[],
+            lettersBeyond: [...(beside.toPhases || beside.phases)] as Letter[],
+            parted: [...beside.parted] as Letter[],
+          },
+        }),
   };
 }
 
@@ -73,7 +79,9 @@ const told = (place: DevicePlace, element: CircuitElement): string =>
     place.frequencyHz,
     ...(["from", "to", "at"] as const).map((end) => place.hasNeutral(end)),
     isLoad(element) ? place.nominalVolts("at") : "",
-    place.span === undefined ? "" : `${place.span.letters.join("")}/${place.span.parted.join("")}`,
+    place.span === undefined
+      ? ""
+      : `${place.span.letters.join("")}/${place.span.lettersBeyond.join("")}/${place.span.parted.join("")}`,
   ].join();
 
 /** Parts are remembered for each saved record and for what its place told it, so that an edit builds only what it changed. */

@@ -38,6 +38,10 @@ function turnedValue(key: string, as: string, value: Json, element: SavedElement
             ),
       ]),
     );
+  if (key === "toPhases" && typeof value === "string")
+    return turnedOrder([...value], String(element["phases"] ?? ""), by)
+      .map((at) => turnedLetters(value[at] ?? "", by))
+      .join("");
   if (key === "midTap" && typeof value === "string")
     return value.replace(/[abc]/g, (it) => turnedLetters(it.toUpperCase(), by).toLowerCase());
   return value;

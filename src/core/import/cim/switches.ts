@@ -1,7 +1,7 @@
 import { type SavedElement } from "../../document";
 import { linkRatings } from "../../reference";
 import type { JsonObject } from "../../terms";
-import { nameOf } from "./model";
+import { idNameOf, nameOf } from "./model";
 import { inOrder, letterOf } from "./phases";
 import type { RdfObject } from "./rdf";
 import type { Reading } from "./reading";
@@ -80,14 +80,29 @@ export function readSwitches(reading: Reading): void {
         );
       if (className === "Breaker" || className === "Recloser")
         model.ledger.note("assumed", "remote", nameOf(object));
+      const swap = swapOf(sides);
+      const isLead = how.opens === "cut";
+      const [near, far] = ends as [string, string];
+      const middle = swap === undefined || isLead ? far : middleOf(reading, object, far);
+      if (swap !== undefined && !isLead) {
+        model.ledger.note("approximated", "swapBehind", nameOf(object));
+        reading.add(object, {
+          ends: [middle, far],
+          piece: "swap",
+          isDirected: true,
+          keys: { kind: "lead", ...swap, ...reading.neutralOf(sides.map((it) => it.letter)) },
+        });
+      }
       reading.add(object, {
-        ends,
+        ends: [near, middle],
+        ...(swap === undefined ? {} : { isDirected: true }),
         keys: {
           ...(className === "Switch" && metersAt(reading, object) > 0
             ? { kind: "meter", count: metersAt(reading, object) }
             : keys),
           ...reading.neutralOf(sides.map((it) => it.letter)),
           ...positions(reading, object, sides, how),
+          ...(swap !== undefined && isLead ? swap : {}),
         },
       });
     }
@@ -99,10 +114,36 @@ const metersAt = ({ model }: Reading, object: RdfObject): number =>
 
 interface Side {
   readonly letter: string;
+  /** what it is at the second end */
+  readonly beyond: string;
   readonly isOpen: boolean;
 }
 
-/** Which phases a switch has and whether each is open; nothing where it joins one letter with another. */
+/** The letters that phases go on as, where one of them is another at the second end. */
+function swapOf(sides: readonly Side[]): { readonly phases: string; readonly toPhases: string } | undefined {
+  if (sides.every(({ letter, beyond }) => letter === beyond)) return undefined;
+  const phases = inOrder(sides.map((it) => it.letter).filter((it) => it !== "N"));
+  return {
+    phases,
+    toPhases: [...phases].map((letter) => sides.find((it) => it.letter === letter)!.beyond).join(""),
+  };
+}
+
+/** A place of its own between a switch and the swap behind it. */
+function middleOf({ model, draft }: Reading, object: RdfObject, far: string): string {
+  const key = `${object.key} swap`;
+  const { kind, place } = draft.points.get(far)!;
+  draft.points.set(key, {
+    key,
+    label: "",
+    idOf: { name: `${idNameOf(model, object)}-swap`, own: key },
+    kind,
+    ...(place === undefined ? {} : { place }),
+  });
+  return key;
+}
+
+/** Which phases a switch has, what each is at its second end, and whether each is open; nothing where two meet there. */
 function sidesOf(reading: Reading, object: RdfObject): Side[] | undefined {
   const { model } = reading;
   const parts = model.pointingTo(object, "Switch").filter((it) => it.className === "SwitchPhase");
@@ -113,20 +154,21 @@ function sidesOf(reading: Reading, object: RdfObject): Side[] | undefined {
   const whole = isOpen ?? normalOpen ?? false;
   if (parts.length === 0)
     return [
-      ...lettersOfEnds(reading, object).map((letter) => ({ letter, isOpen: whole })),
-      { letter: "N", isOpen: false },
+      ...lettersOfEnds(reading, object).map((letter) => ({ letter, beyond: letter, isOpen: whole })),
+      { letter: "N", beyond: "N", isOpen: false },
     ];
   const sides: Side[] = [];
   for (const part of parts) {
     const [first, second] = ["phaseSide1", "phaseSide2"].map((it) => letterOf(model.choice(part, it)));
     const letter = first ?? second;
     if (letter === undefined) continue;
-    if (second !== undefined && first !== undefined && first !== second) {
-      model.ledger.note("leftOut", "swappedPhases", nameOf(object), { first, second });
+    const beyond = second ?? letter;
+    if ((beyond === "N") !== (letter === "N") || sides.some((it) => it.beyond === beyond)) {
+      model.ledger.note("leftOut", "swappedPhases", nameOf(object), { first: letter, second: beyond });
       return undefined;
     }
     const closed = model.flag(part, "closed");
-    sides.push({ letter, isOpen: closed === undefined ? whole : !closed });
+    sides.push({ letter, beyond, isOpen: closed === undefined ? whole : !closed });
   }
   return sides;
 }

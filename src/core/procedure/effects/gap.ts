@@ -1,5 +1,5 @@
 import { LEAST_SUPPLY_VOLTS } from "../tolerances";
-import { deviceOf, isTransformer, openPhasesOf } from "../../devices";
+import { deviceOf, isTransformer, openPhasesOf, letterAt } from "../../devices";
 import type { Step } from "../../document";
 import type { ConductorReport } from "../../hazard";
 import {
@@ -33,7 +33,10 @@ export function gapsOf(state: JobState, id: string | undefined, letters: string)
   const { conductors } = asItStands(state);
   return [...letters].flatMap((it) => {
     const letter = it as Letter;
-    const [a, b] = [conductors[conductorId(from, letter)], conductors[conductorId(to, letter)]];
+    const [a, b] = [
+      conductors[conductorId(from, letter)],
+      conductors[conductorId(to, letterAt(element, "to", letter))],
+    ];
     return a === undefined || b === undefined ? [] : [{ letter, from: a, to: b }];
   });
 }
@@ -85,14 +88,15 @@ export function sidesMoved(
   after: JobState,
 ): { readonly opened: readonly Sides[]; readonly closed: readonly Sides[] } {
   const { opened, closed } = phasesMoved(step, before, after);
-  const { from, to } = (elementOf(before.document.system, step.element) ?? {}) as {
-    from?: string;
-    to?: string;
-  };
+  const element = elementOf(before.document.system, step.element);
+  const { from, to } = (element ?? {}) as { from?: string; to?: string };
   const sides = (letters: string): Sides[] =>
-    from === undefined || to === undefined
+    element === undefined || from === undefined || to === undefined
       ? []
-      : lettersOf(letters).map((letter) => [conductorId(from, letter), conductorId(to, letter)]);
+      : lettersOf(letters).map((letter) => [
+          conductorId(from, letter),
+          conductorId(to, letterAt(element, "to", letter)),
+        ]);
   return { opened: sides(opened), closed: sides(closed) };
 }
 

@@ -1,4 +1,4 @@
-import { type CircuitElement, isConductor, isFault, secondaryLetters } from "../../devices";
+import { type CircuitElement, isConductor, isFault, secondaryLetters, letterAt } from "../../devices";
 import { isSameStructure, jobOf, settingsOf, type Step, type System } from "../../document";
 import { circuitOf, endsOf } from "../../network";
 import { gloveClassFor } from "../../reference";
@@ -33,7 +33,9 @@ export function conductorsInHand(step: Step, { document }: JobState): ConductorI
   const element = elementOf(document.system, step.element);
   if (element === undefined || !isByHand(step)) return [];
   const letters = inOneBundle(element, phasesOf(element, step));
-  return endsOf(element).flatMap(([, point]) => letters.map((letter) => conductorId(point, letter)));
+  return endsOf(element).flatMap(([end, point]) =>
+    letters.map((letter) => conductorId(point, letterAt(element, end, letter))),
+  );
 }
 
 function isByHand(step: Step): boolean {

@@ -1,4 +1,12 @@
-import { type CircuitElement, deviceOf, isGroundSet, isLine, openPhasesOf, shortedBy } from "../../devices";
+import {
+  type CircuitElement,
+  deviceOf,
+  isGroundSet,
+  isLine,
+  openPhasesOf,
+  shortedBy,
+  letterAt,
+} from "../../devices";
 import {
   complete,
   jobOf,
@@ -57,7 +65,7 @@ function brokenOf(it: CircuitElement): ConductorId[] {
   if (!isLine(it)) return [];
   return lettersOf(it.parted)
     .filter((letter: Letter) => letter !== "N")
-    .flatMap((letter) => [conductorId(it.from, letter), conductorId(it.to, letter)]);
+    .flatMap((letter) => [conductorId(it.from, letter), conductorId(it.to, letterAt(it, "to", letter))]);
 }
 
 /**

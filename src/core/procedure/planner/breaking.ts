@@ -1,5 +1,5 @@
 import { NO_AMPS } from "../tolerances";
-import { type Breaks, breaksOf, handlingOf, hangs } from "../../devices";
+import { type Breaks, breaksOf, handlingOf, hangs, letterAt } from "../../devices";
 import {
   complete,
   jobOf,
@@ -131,14 +131,15 @@ export function orderOpenings(
 /** Whether nothing flows, or another path beside an opening holds its gap at no volts: there is nothing to keep an arc. */
 export function breaksNothing(system: System, { element, phases }: Opening, amps: number): boolean {
   if (amps <= NO_AMPS) return true;
-  const ends = endsOf(complete(system.elements[element]!));
+  const opened = complete(system.elements[element]!);
+  const ends = endsOf(opened);
   const [[, from] = ["", ""], [, to] = ["", ""]] = ends;
   return (
     ends.length === 2 &&
     phases !== "" &&
     [...phases].every((letter) =>
       joinedWithout(system, [conductorId(from as PointId, letter as Letter)], element).has(
-        conductorId(to as PointId, letter as Letter),
+        conductorId(to as PointId, letterAt(opened, "to", letter as Letter)),
       ),
     )
   );

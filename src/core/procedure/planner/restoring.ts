@@ -1,4 +1,4 @@
-import { isLiftedOff } from "../../devices";
+import { isLiftedOff, letterAt } from "../../devices";
 import { complete, type StillhotDocument, type System } from "../../document";
 import { type Circuit, circuitOf, endsOf, REACH, reachOf, standingOf } from "../../network";
 import {
@@ -192,13 +192,17 @@ function phasingSteps(
   { element: id }: Opening,
   phases: string,
 ): PlannedStep[] {
-  const { from, to } = complete(before.elements[id]!) as { from?: PointId; to?: PointId };
+  const element = complete(before.elements[id]!);
+  const { from, to } = element as { from?: PointId; to?: PointId };
   if (from === undefined || to === undefined) return [];
   const circuit = circuitOf(before);
   const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: false });
   const isFed = (end: ConductorId): boolean => (how[circuit.nodeOf.get(end) ?? -1]! & REACH.forward) !== 0;
   const meeting = [...phases].filter((letter) => {
-    const [a, b] = [conductorId(from, letter as Letter), conductorId(to, letter as Letter)];
+    const [a, b] = [
+      conductorId(from, letter as Letter),
+      conductorId(to, letterAt(element, "to", letter as Letter)),
+    ];
     return isFed(a) && isFed(b) && !isOnePiece(before, a, b);
   });
   if (meeting.length === 0) return [];

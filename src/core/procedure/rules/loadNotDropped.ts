@@ -1,3 +1,4 @@
+import { letterAt } from "../../devices";
 import { conductorNames } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { type ElementId, say } from "../../terms";
@@ -23,11 +24,12 @@ export const loadNotDropped = defineRule({
     if (!isOpening(step)) return undefined;
     const { system } = after.document;
     const { opened } = phasesMoved(step, before, after);
-    const { to } = (elementOf(system, step.element) ?? {}) as { to?: string };
-    if (to === undefined) return undefined;
+    const element = elementOf(system, step.element);
+    const { to } = (element ?? {}) as { to?: string };
+    if (element === undefined || to === undefined) return undefined;
     const work = workConductors(after);
     const fed = [...opened]
-      .map((letter) => conductorId(to, letter as never))
+      .map((letter) => conductorId(to, letterAt(element, "to", letter as never)))
       .filter(
         (id) =>
           isLiveState(asItStands(before).conductors[id]?.state) &&

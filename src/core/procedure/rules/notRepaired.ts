@@ -1,4 +1,4 @@
-import { type CircuitElement, comesAway, openPhasesOf } from "../../devices";
+import { type CircuitElement, comesAway, openPhasesOf, letterAt } from "../../devices";
 import { jobOf } from "../../document";
 import { endsOf } from "../../network";
 import { COMMON_PRACTICE } from "../../reference";
@@ -47,5 +47,5 @@ const conductorsOf = (element: CircuitElement): ConductorId[] =>
   endsOf(element).flatMap(([end, point]) =>
     lettersOf((element as { phases?: string }).phases ?? "")
       .filter((letter) => !(comesAway(element) && end === "from" && openPhasesOf(element).includes(letter)))
-      .map((letter) => conductorId(point, letter)),
+      .map((letter) => conductorId(point, letterAt(element, end, letter))),
   );

@@ -8,6 +8,7 @@ import {
   isTransformer,
   openPhasesOf,
   secondaryLetters,
+  letterAt,
 } from "../../devices";
 import { elementsOfKind, jobOf, type System } from "../../document";
 import { endsOf } from "../../network";
@@ -99,11 +100,11 @@ function possibleFeeders({ document: { system } }: JobState, own: ElementId, ban
     grew = false;
     for (const [, it] of elements) {
       if (isTransformer(it)) continue;
-      const points = endsOf(it).map(([, point]) => point);
+      const points = endsOf(it);
       if (points.length < 2) continue;
       for (const letter of lettersOf((it as { phases: string }).phases)) {
         if (isHeldOpen(it, letter)) continue;
-        const ids = points.map((point) => conductorId(point, letter));
+        const ids = points.map(([end, point]) => conductorId(point, letterAt(it, end, letter)));
         if (!ids.some((id) => reached.has(id))) continue;
         for (const id of ids)
           if (!reached.has(id)) {

@@ -396,6 +396,7 @@ export const panels = {
   "field.critical": "Critical customer",
   "field.volts": "Rated volts",
   "field.interface": "Interface",
+  "field.toPhases": "Goes on as",
   "field.outputKw": "Set output",
   "field.outputKvar": "Set reactive",
   "field.withoutGrid": "Without the grid",
@@ -503,6 +504,8 @@ export const panels = {
   "help.critical": "Someone depends on this supply: named before it goes out.",
   "help.volts": "Line to line, or leg to leg.",
   "help.interface": "Direct: a machine. Inverter: may start again by itself.",
+  "help.toPhases":
+    "Where phases are swapped: what each is at the far end, in the order of its phases, as BCA. Empty: all go straight on.",
   "help.outputKw": "What solar, a battery or a set is set to feed in. Left empty, it holds its own volts.",
   "help.outputKvar": "Reactive power fed in with it.",
   "help.withoutGrid":

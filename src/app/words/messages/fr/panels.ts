@@ -399,6 +399,7 @@ export const panels = {
   "field.critical": "Client critique",
   "field.volts": "Tension nominale",
   "field.interface": "Raccordement",
+  "field.toPhases": "Continue comme",
   "field.outputKw": "Consigne active",
   "field.outputKvar": "Consigne réactive",
   "field.withoutGrid": "Sans le réseau",
@@ -507,6 +508,8 @@ export const panels = {
   "help.critical": "Quelqu'un dépend de cette alimentation : nommé avant toute coupure.",
   "help.volts": "Entre phases, ou entre branches.",
   "help.interface": "Direct : une machine. Onduleur : peut redémarrer seul.",
+  "help.toPhases":
+    "Si des phases sont permutées : ce que chacune est à l'autre bout, dans l'ordre de ses phases, comme BCA. Vide : tout va droit.",
   "help.outputKw":
     "Ce que du solaire, une batterie ou un groupe doit injecter. Vide : elle tient sa propre tension.",
   "help.outputKvar": "Puissance réactive injectée avec elle.",

@@ -22,6 +22,7 @@ export function writeLine(writing: Writing, written: Written): void {
     "lengthM",
     "neutral",
     "parted",
+    "toPhases",
     "zOhmsPerKm",
     "bMicroSPerKm",
     "rodsPerKm",
@@ -31,29 +32,29 @@ export function writeLine(writing: Writing, written: Written): void {
   const letters = `${element.phases}${element.neutral ? "N" : ""}`;
   const data = writeMatrices(writing, written, letters);
   const at = (node: string): EndAt => ({ node, letters });
+  const end = element.toPhases === "" ? element.to : addNode(writing, `${id}-swap`);
+  if (element.toPhases !== "") {
+    writing.ledger.note("approximated", "swapAtTheEnd", id);
+    const beyond = { node: element.to, letters: `${element.toPhases}${element.neutral ? "N" : ""}` };
+    writeJumper(writing, `${id}-swap`, [at(end), beyond], "");
+  }
   if (element.parted === "")
-    return writeSegment(writing, written, [at(element.from), at(element.to)], data, element.lengthM);
+    return writeSegment(writing, written, [at(element.from), at(end)], data, element.lengthM);
   writing.ledger.note("approximated", "partedInTheMiddle", id);
   const [near, far] = [addNode(writing, `${id}-near`), addNode(writing, `${id}-far`)];
   writeSegment(writing, written, [at(element.from), at(near)], data, element.lengthM / 2);
-  writeSegment(
-    writing,
-    { ...written, id: `${id}-rest` },
-    [at(far), at(element.to)],
-    data,
-    element.lengthM / 2,
-  );
+  writeSegment(writing, { ...written, id: `${id}-rest` }, [at(far), at(end)], data, element.lengthM / 2);
   writeJumper(writing, `${id}-cut`, [at(near), at(far)], element.parted);
 }
 
 /** A connection of no length, cut on some of its letters. */
 export function writeJumper(writing: Writing, id: string, ends: readonly EndAt[], cut: string): void {
   const name = addEquipment(writing, "Jumper", { id, saved: {} }, ends, { "Switch.open": false });
-  for (const letter of ends[0]!.letters)
+  for (const [index, letter] of [...ends[0]!.letters].entries())
     writing.rdf.add("SwitchPhase", `${name} ${letter}`, {
       "SwitchPhase.Switch": to(name),
       "SwitchPhase.phaseSide1": singlePhase(letter),
-      "SwitchPhase.phaseSide2": singlePhase(letter),
+      "SwitchPhase.phaseSide2": singlePhase(ends[1]!.letters[index]!),
       "SwitchPhase.closed": !cut.includes(letter),
     });
 }

@@ -1,5 +1,6 @@
 import {
   type CircuitElement,
+  lettersAtEnd,
   openingOf,
   openPhasesOf,
   standardSwitchOf,
@@ -24,6 +25,7 @@ export function writeSwitch(writing: Writing, written: Written): boolean {
     writing.ledger.note("approximated", "otherClass", id, { className: standard.className });
   tellWhatIsLost(writing, written, [
     ...standard.carries,
+    "toPhases",
     "neutral",
     "open",
     "normallyOpen",
@@ -31,7 +33,11 @@ export function writeSwitch(writing: Writing, written: Written): boolean {
   ]);
   const { from, to: far, phases, neutral } = element as Joining;
   const letters = `${phases}${neutral ? "N" : ""}`;
-  const ends = [from, far].map((node): EndAt => ({ node, letters }));
+  const beyond = `${lettersAtEnd(element, "to").join("")}${neutral ? "N" : ""}`;
+  const ends: EndAt[] = [
+    { node: from, letters },
+    { node: far, letters: beyond },
+  ];
   addSwitch(writing, { id, saved }, standard, ends, {
     open: openPhasesOf(element),
     normalOpen: saved["normallyOpen"] === true && openingOf(element) !== undefined,
@@ -80,11 +86,11 @@ export function addSwitch(
     "ProtectedSwitch.breakingCapacity": breakingAmps,
     "Switch.ratedCurrent": ratedAmps,
   });
-  for (const letter of ends[0]!.letters)
+  for (const [index, letter] of [...ends[0]!.letters].entries())
     writing.rdf.add("SwitchPhase", `${name} ${letter}`, {
       "SwitchPhase.Switch": to(name),
       "SwitchPhase.phaseSide1": singlePhase(letter),
-      "SwitchPhase.phaseSide2": singlePhase(letter),
+      "SwitchPhase.phaseSide2": singlePhase(ends[1]!.letters[index]!),
       "SwitchPhase.closed": !open.includes(letter),
     });
 }

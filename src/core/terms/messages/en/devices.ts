@@ -13,6 +13,7 @@ export const devices = {
   "read.lettersAbc": "letters out of ABC, in that order, each once",
   "read.letters": "letters out of ABC or out of 12, in that order, each once",
   "read.ownPhases": "letters out of the element's own phases ({phases}), or true for all of them",
+  "read.otherLetters": "as many different letters as the element's own phases ({phases}), in their order",
   "read.ids": "a list of ids, each once",
   "read.id": "an id of 1 to 40 letters, digits, _ and -",
   "read.impedance": "an impedance [r, x] in ohms, r not negative and not both zero",

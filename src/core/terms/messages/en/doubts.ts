@@ -8,6 +8,7 @@ export const doubts = {
   "doubt.second-transformer": "a second transformer feeds the same secondary as {name}",
   "doubt.other-connection": "{name} is connected {connection}",
   "doubt.swapped-labels": "{name} and {other} are taken for each other",
+  "doubt.swapped-phases": "phases along {name} are swapped otherwise than drawn",
   "doubt.machine": "{name} runs, and is twice as big as drawn",
   "doubt.machine.undrawn": "a standby generator runs at {name}",
   "doubt.machine.bridged": "{name} joins both of its supplies",

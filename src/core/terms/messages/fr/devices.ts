@@ -14,6 +14,8 @@ export const devices = {
   "read.lettersAbc": "des lettres de ABC, dans cet ordre, chacune une fois",
   "read.letters": "des lettres de ABC ou de 12, dans cet ordre, chacune une fois",
   "read.ownPhases": "des lettres des phases de l'élément ({phases}), ou true pour toutes",
+  "read.otherLetters":
+    "autant de lettres différentes que les phases de l'élément ({phases}), dans leur ordre",
   "read.ids": "une liste d’identifiants, chacun une fois",
   "read.id": "un identifiant de 1 à 40 lettres, chiffres, _ et -",
   "read.impedance": "une impédance [r, x] en ohms, r non négatif et pas les deux nuls",

@@ -8,6 +8,7 @@ export const doubts = {
   "doubt.second-transformer": "un deuxième transformateur alimente le même secondaire que {name}",
   "doubt.other-connection": "{name} est couplé en {connection}",
   "doubt.swapped-labels": "{name} et {other} sont pris l'un pour l'autre",
+  "doubt.swapped-phases": "les phases le long de {name} sont permutées autrement que dessiné",
   "doubt.machine": "{name} tourne et est deux fois plus gros que sur le dessin",
   "doubt.machine.undrawn": "une génératrice de secours tourne chez {name}",
   "doubt.machine.bridged": "{name} relie ses deux alimentations",

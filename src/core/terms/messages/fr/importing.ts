@@ -118,9 +118,15 @@ export const importing = {
   "importing.class.why": "rien n'y répond sur un dessin de cette sorte",
   "importing.outOfService": "laissé de côté : hors service",
   "importing.outOfService.why": "le fichier dit qu'il n'est pas en service",
+  "importing.swapBehind":
+    "un appareil qui permute des phases, dessiné comme l'appareil et un raccord qui les permute derrière lui",
+  "importing.swapBehind.why": "un appareil joint ici chaque lettre à la même",
+  "importing.swapAtTheEnd":
+    "une portée qui permute ses phases, écrite comme une ligne et un cavalier à son bout",
+  "importing.swapAtTheEnd.why": "la norme donne à une ligne une lettre par conducteur",
   "importing.swappedPhases": "laissé de côté : il joint {first} à {second}",
   "importing.swappedPhases.why":
-    "le dessin joint chaque lettre à la même. Ce qu'il alimenterait ne l'est pas ici : le dessiner à la main avant de rien croire",
+    "deux de ses phases se joignent en une lettre. Ce qu'il alimenterait ne l'est pas ici : le dessiner à la main avant de rien croire",
   "importing.openGroundSwitch": "laissé de côté : un sectionneur de terre ouvert",
   "importing.openGroundSwitch.why": "ouvert, il ne change rien",
   "importing.idleWinding": "laissé de côté : un troisième enroulement auquel rien ne tient",
