@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
 import { becomes } from "./becomes.mjs";
 import { bundled } from "./bundled.mjs";
-import { axeFinds, begun, chooseFiles, noSidewaysScroll, printedBy } from "./scenarios.mjs";
+import { axeFinds, begun, chooseFiles, chooseScenario, noSidewaysScroll, printedBy } from "./scenarios.mjs";
 
 const WALL = { viewport: { width: 1920, height: 1080 } };
 const scenarioText = (id) => readFileSync(at(`shared/scenarios/${id}.stillhot.json`), "utf8");
@@ -141,4 +141,46 @@ const teachesAClass = {
   },
 };
 
-export const tests = [teachesAClass];
+/** A permit that is asked for on one phone, given on another, and said back on the first: one log. */
+const twoPhones = {
+  name: "two phones play one crew: the code goes to the operator and back, and a stale one takes nothing away",
+  seconds: 120,
+  async run(ctx) {
+    const worker = await begun(ctx, { size: "phone", path: "#scenario" });
+    await chooseScenario(worker, "larkfield-storm", "Kim");
+    await worker.locator('[data-tab="radio"]').tap();
+    await worker.locator('[data-radio="request-permit"]').tap();
+    const codeOn = async (phone) => {
+      await phone.locator('[data-act="crew"]').tap();
+      return phone.locator('[data-field="code"]').inputValue();
+    };
+    const asked = await codeOn(worker);
+    await noSidewaysScroll(worker);
+    assert.deepEqual(await axeFinds(worker), []);
+
+    const operator = await begun(ctx, { size: "phone", path: "#scenario" });
+    await operator.locator('[data-act="join-crew"]').tap();
+    await operator.locator('[data-field="typed"]').fill(asked);
+    await operator.locator('[data-act="take-over"]').tap();
+    await operator.locator('[data-crew="operator"]').waitFor();
+    await becomes(() => operator.locator('[data-radio="request-permit"]').isDisabled(), true);
+    assert.equal(await operator.locator('[data-tab="do"]').count(), 0, "no hands at the work");
+    await operator.locator('[data-radio="receive-permit"]').tap();
+    await operator.locator(".radio li.operator").nth(1).waitFor();
+    const given = await codeOn(operator);
+
+    await worker.locator('[data-field="typed"]').fill(given);
+    await worker.locator('[data-act="take-over"]').tap();
+    await worker.locator(".radio li.operator").nth(1).waitFor();
+    await becomes(() => worker.locator('[data-radio="receive-permit"]').isDisabled(), true);
+    // The code of before knows less than this phone does.
+    await worker.locator('[data-act="crew"]').tap();
+    await worker.locator('[data-field="typed"]').fill(asked);
+    await worker.locator('[data-act="take-over"]').tap();
+    await worker.getByRole("alert").waitFor();
+    await worker.keyboard.press("Escape");
+    await worker.locator(".radio li.operator").nth(1).waitFor();
+  },
+};
+
+export const tests = [teachesAClass, twoPhones];

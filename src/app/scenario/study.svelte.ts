@@ -2,6 +2,7 @@ import {
   act,
   type Action,
   type Attempt,
+  type CrewRole,
   forkAttempt,
   isOver,
   isRefusal,
@@ -44,6 +45,8 @@ class Study {
   reviewed = $state.raw<readonly Attempt[]>([]);
   /** the seat at the table: whoever tries a scenario of their own goes back to where it is built */
   isOwnScenario = $state(false);
+  /** who plays here, where two phones play one crew */
+  crew = $state<CrewRole | undefined>(undefined);
   readonly clock = new WorkClock();
   #id = "";
   /** the attempt as it is now: the end of an effect is still shown the one before */
@@ -106,6 +109,18 @@ class Study {
     this.#keep();
   }
 
+  /** Goes on with what the other phone of the crew handed over. */
+  takeOver(attempt: Attempt, role: CrewRole) {
+    const before = this.#newest;
+    const isOne = before?.startedAt === attempt.startedAt && before.fingerprint === attempt.fingerprint;
+    const heard = isOne ? attempt.log.slice(before.log.length) : attempt.log.slice(-1);
+    const id = isOne ? this.#id : newId();
+    this.take({ id, attempt, seconds: attempt.log.at(-1)?.at ?? 0 });
+    this.latest = heard;
+    this.crew = role;
+    this.#keep();
+  }
+
   /** The same scenario from the beginning: the attempt before it stays on the device. */
   again() {
     const document = this.attempt?.document ?? this.reviewed[0]?.document;
@@ -115,6 +130,7 @@ class Study {
   leave() {
     keepDraft(HANDED_OVER, "");
     this.#show(undefined);
+    this.crew = undefined;
     this.offered = undefined;
     this.latest = [];
     this.refused = undefined;

@@ -43,6 +43,7 @@ export {
   scoreOf,
 } from "./scoring";
 export { isOfLesson, LESSON_VERSIONS, lessonPackage, type PackagedVersion } from "./lessonPackage";
+export { type CrewRole, type HandedOver, handOver, isAbout, readHandOver, roleOf, takeOver } from "./crew";
 export { resumed, suspended } from "./suspended";
 export { sha256 } from "./sha256";
 export {
