@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { english as core, french as coreFrench } from "../../core";
 import { english as own } from "../words/messages/en";
@@ -35,31 +36,28 @@ test("a place of the app is called by no word of the trade that means something 
   expect(shared).toEqual(["debrief"]);
 });
 
-const cell = (text: string) =>
-  text.replaceAll("\u00A0", " ").replaceAll("\u202F", " ").replaceAll("|", "\\|");
+const plain = (text: string) => text.replaceAll(/[\u00A0\u202F]/g, " ");
 
-test("docs/glossary.md is the glossary, with where each word is used", async () => {
-  const rows = WORD_IDS.map((id) => {
-    const cells = [english, french].flatMap((catalogue) => [
-      `**${word(catalogue, id)}**`,
-      [`guide.word.${id}.is`, `guide.word.${id}.also`]
-        .map((key) => catalogue[key]!)
-        .filter((it) => it !== "-")
-        .join(" "),
-    ]);
+/** A row of the page without where the word is used, which every new sentence may add to. */
+const rowOf = (id: WordId): string => {
+  const cells = [english, french].flatMap((catalogue) => [
+    `**${word(catalogue, id)}**`,
+    [`guide.word.${id}.is`, `guide.word.${id}.also`]
+      .map((key) => catalogue[key]!)
+      .filter((it) => it !== "-")
+      .join(" "),
+  ]);
+  return plain(`| ${cells.join(" | ")} |`);
+};
+
+test("docs/glossary.md is the glossary of Help, word by word, and each word is used where it says", () => {
+  const lines = readFileSync("docs/glossary.md", "utf8").split("\n");
+  const rows = lines.filter((it) => it.startsWith("| **"));
+  expect(rows.map((it) => it.slice(0, it.lastIndexOf("| ", it.length - 3) + 1))).toEqual(WORD_IDS.map(rowOf));
+  for (const [index, id] of WORD_IDS.entries()) {
+    const said = rows[index]!.split("|").at(-2)!.trim().split(", ");
     const places = usedIn(id, english, "en").map((it) => english[it]!.replace(/:.*/, ""));
-    return `| ${[...cells, places.join(", ") || "everywhere"].map(cell).join(" | ")} |`;
-  });
-  const page = [
-    "# Words of the trade, in English and French",
-    "",
-    "One table of the program (`src/app/help/glossary.ts`) and its sentences make this page and the glossary in Help; a test writes it",
-    "anew. Each French word stands for one idea, in every sentence of the program.",
-    "",
-    "| English | what it is | French | ce que c'est | used in |",
-    "|---|---|---|---|---|",
-    ...rows,
-    "",
-  ].join("\n");
-  await expect(page).toMatchFileSnapshot("../../../docs/glossary.md");
+    expect(said.filter((it) => it !== "everywhere" && !places.includes(it))).toEqual([]);
+    expect(said.length).toBeGreaterThan(0);
+  }
 });

@@ -6,8 +6,9 @@ export const planner = {
   "why.request-permit": "{why}",
   "why.receive-permit": "rien de la section ne se manœuvre avant que l'exploitant l'ait remise",
   "why.hand-over.permit":
-    "{owner} détient le permis de cette section : personne ne travaille sous celui d'un autre",
-  "why.hand-over.back": "les étiquettes de {owner} y sont encore : le permis retourne à qui l'a transmis",
+    "{owner} détient l'autorisation de cette section : personne ne travaille sous celle d'un autre",
+  "why.hand-over.back":
+    "les étiquettes de {owner} y sont encore : l'autorisation retourne à qui l'a transmise",
   "why.confirm-permit": "répété, pour que les deux aient la même section en tête",
   "why.off": "à laisser ouvert tant qu'il y a du monde sur la ligne",
   "why.off.isolates": "le chemin de {source} au travail passe par {name}",
