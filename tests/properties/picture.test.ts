@@ -1,5 +1,11 @@
 import { expect, test } from "vitest";
-import { faultsOf, KEPT, madeFrom } from "../support/pictures";
+import ieee4 from "../../shared/feeders/ieee4.json";
+import type { StillhotDocument } from "../../src/core";
+import { feederOf } from "../published/ieee4";
+import { BANKS, elementsOf } from "../published/ieee4wireDelta";
+import { loadFlow } from "../published/ieee37";
+import { type Elements, systemOf } from "../published/network";
+import { faultsOf, KEPT, madeFrom, type ToLookAt } from "../support/pictures";
 
 /** Every kept drawing in one language after the other; `npm run soak -- --pictures` has all, and as many made ones as there is time for. */
 const KEPT_HERE = KEPT.filter((_, nth) => nth % 2 === Math.floor(nth / 2) % 2);
@@ -8,9 +14,36 @@ const SEEDS = [1, 8, 22, 43, 57, 64];
 const ONCE_BAD = [105, 251, 274, 370];
 const MADE_HERE = [...SEEDS, ...ONCE_BAD].flatMap(madeFrom);
 
-test.each([...KEPT_HERE, ...MADE_HERE])(
+const NO_MOTOR = [0, 0, 0].map(() => [0, 0] as const);
+
+/** Published feeders that are built for their checks: nobody placed or named anything of them. */
+const FEEDERS: readonly ToLookAt[] = [
+  feederToLookAt("37 nodes", () => loadFlow),
+  ...ieee4.cases
+    .filter(({ load }) => load === "balanced")
+    .map((it) => feederToLookAt(`4 nodes, ${it.direction}, ${it.connection}`, () => feederOf(it))),
+  ...Object.entries(BANKS).map(([name, bank]) =>
+    feederToLookAt(`four-wire delta, ${name}`, () => elementsOf(bank, NO_MOTOR)),
+  ),
+];
+
+test.each([...FEEDERS, ...KEPT_HERE, ...MADE_HERE])(
   "G7 $name, $language: what is written stands free and at its own symbol",
   (it) => {
     expect(faultsOf(it)).toEqual([]);
   },
 );
+
+function feederToLookAt(name: string, elements: () => Elements): ToLookAt {
+  return {
+    name,
+    language: "en",
+    document: () =>
+      ({
+        format: "stillhot",
+        formatVersion: 1,
+        title: name,
+        system: systemOf(elements()),
+      }) as StillhotDocument,
+  };
+}
