@@ -307,6 +307,79 @@ export const ORDINARY_JOBS: readonly EverydayJob[] = [
     ],
   },
   {
+    job: "an excavator has hit a cable of a half-loop",
+    practice:
+      "The hole is guarded. Both ends of the piece are parked and tagged, the pads fed from either side. Tested and grounded at both " +
+      "ends, since nothing can be tested in the hole; there the cable is proven, and then cut and spliced.",
+    drawing: `
+      s1    source       sub     ABC  kvLL=12.47
+      main  span         sub-p1  ABC  lengthM=1000
+      c1    cutout       p1-p2   B    fuse=K40 blown=B
+      cb1   span         p2-a1   B    construction=cable lengthM=150
+      ea1   elbow        a1-a    B
+      ea2   elbow        a-a2    B
+      ta    transformer  a-sa    B    connection=single kva=50 primaryKv=7.2 secondaryV=240
+      lda   load         sa      12   connection=delta kw=10 customers=5
+      cb2   span         a2-j    B    construction=cable lengthM=60
+      f1    fault        j       B
+      cb3   span         j-b1    B    construction=cable lengthM=70
+      eb1   elbow        b1-b    B
+      eb2   elbow        b-b2    B    open=B normallyOpen=true
+      tb    transformer  b-sb    B    connection=single kva=50 primaryKv=7.2 secondaryV=240
+      ldb   load         sb      12   connection=delta kw=10 customers=6
+      cb4   span         b2-p8   B    construction=cable lengthM=200
+      c8    cutout       p1-p8   B    fuse=K40
+      a1    point        kind=pad
+      a     point        kind=pad
+      a2    point        kind=pad
+      sa    point        kind=pad
+      j     point        kind=pad
+      b1    point        kind=pad
+      b     point        kind=pad
+      b2    point        kind=pad
+      sb    point        kind=pad
+      w1    work         j       B    does=f1,cb3`,
+    order: `
+      ${PERMIT}; inspect j; barricade j
+      open ea2 B; tag ea2
+      open eb1 B; tag eb1
+      close eb2 B
+      refuse c1 B; stand-clear; close c1 B
+      check-detector; test a2 B; test b1 B; check-detector
+      ground a2 B cable 2/0 as g1; ground b1 B cable 2/0 as g2
+      test j B with spike
+      work w1
+      all-clear; unground g2 first phase; unground g1 first phase
+      ${RELEASE}
+      untag ea2; close ea2 B
+      open eb2 B; untag eb1; close eb1 B`,
+    mistakes: [
+      [
+        "the link renewed and tried",
+        "open ea2 B; tag ea2 => refuse c1 B; close c1 B; open ea2 B; tag ea2 | refuse c1 B; stand-clear; close c1 B => note",
+        "danger onto-fault @ close c1 B",
+      ],
+      [
+        "the bad cable fed from the other riser",
+        "open eb1 B; tag eb1; close eb2 B => close eb2 B; open eb1 B; tag eb1",
+        "danger onto-fault @ close eb2 B",
+      ],
+      [
+        "grounded at one end alone, and cut in the middle",
+        "- ground b1 B cable 2/0 as g2 | - unground g2 first phase",
+        "danger work-not-safe @ work w1",
+      ],
+      ["no tag at the far elbow", "- tag eb1 | - untag eb1", "danger tag-each @ test a2 B"],
+      ["nobody proves the cable in the hole", "- test j B with spike", "danger work-not-safe @ work w1"],
+      [
+        "a detector held to the cable in the hole",
+        "test j B with spike => check-detector; test j B; check-detector",
+        "danger work-not-safe @ work w1",
+      ],
+      ["a set left on at the far end", "- unground g2 first phase", "danger grounds-left @ close ea2 B"],
+    ],
+  },
+  {
     job: "change the metering unit of a plant that takes its power at line voltage",
     practice:
       "The plant has a machine: its breaker drops the load, its own gang switch opens and is tagged, the line's switch as well. What is " +

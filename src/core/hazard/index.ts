@@ -14,6 +14,7 @@ export { documentAfter, marginMap, worstThreat } from "./views";
 export type { FaultAmps } from "../phasor";
 export { LINE_VOLTS, MOST_STRENGTH } from "./tolerances";
 export { neutralDoubt, neutralInHand } from "./neutralInHand";
+export { cablesWithin } from "./withinCable";
 export { hasNeutral as hasNeutralInHand } from "./verdict";
 export { type HotStep, type HotStepKind, type HotWay, whyHot } from "./whyHot";
 export { isHot, STATES, type StateColumn, stateColumn, statesUntold } from "./stateColumn";

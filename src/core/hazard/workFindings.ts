@@ -1,3 +1,4 @@
+import { cablesWithin } from "./withinCable";
 import { groundSetsAt, pointName } from "../document";
 import { circuitOf } from "../network";
 import { conductorId, type Finding, type Message, type MessageKey, say, type WorkPointId } from "../terms";
@@ -44,7 +45,9 @@ export function workPointFindings(question: Question, id: WorkPointId): Finding[
   });
   const sets = groundSetsAt(system, workPoint.at);
   // A neutral takes no set of its own: what ties it to earth beside the hands, its verdict asks for.
-  const lacksSet = sets.length === 0 && workPoint.conductors !== "N";
+  // Within a cable nothing is bare for one: it is grounded at its ends.
+  const lacksSet =
+    sets.length === 0 && workPoint.conductors !== "N" && cablesWithin(system, workPoint.at).length === 0;
   if (lacksSet || sets.some(([, it]) => !it.poleBond))
     findings.push({
       rule: "equipotential",

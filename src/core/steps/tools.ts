@@ -11,6 +11,9 @@ const TOOLS_BY_USE = {
 /** A tool that has a name. */
 export type Tool = (typeof TOOLS_BY_USE)[keyof typeof TOOLS_BY_USE][number];
 
+/** What proves a cable between its ends, where no detector touches anything: a grounded point driven through it from afar. */
+export const SPIKE = "spike";
+
 /** Tools that a step may name in `with`. */
 export const HAND_TOOLS: readonly Tool[] = [...TOOLS_BY_USE.sticks, ...TOOLS_BY_USE.others];
 /** Every tool that has a name. A file may name others. */

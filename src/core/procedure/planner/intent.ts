@@ -9,6 +9,7 @@ import {
   type System,
   type WorkPoint,
 } from "../../document";
+import { cablesWithin } from "../../hazard";
 import { endsOf } from "../../network";
 import {
   conductorId,
@@ -113,9 +114,41 @@ export function placesOfWork(document: StillhotDocument, ready: System): WorkPla
       add(point, letter);
     }
   for (const id of madeSound(document)) for (const at of neutralEndsOf(document.system, id)) add(at, "N");
-  return [...places].map(([at, letters]) => {
+  return placesOf(new Map([...places].flatMap(([at, letters]) => endsOfCable(ready, at, letters))));
+}
+
+const placesOf = (places: ReadonlyMap<PointId, string>): WorkPlace[] =>
+  [...places].map(([at, letters]) => {
     const tested = LETTERS.filter((it) => letters.includes(it)).join("");
     return { at, phases: tested.replace("N", ""), tested };
+  });
+
+/** Work points within a cable: there it is traced and spiked, since nothing is bare. */
+export const placesOfSpikes = (document: StillhotDocument): WorkPlace[] =>
+  placesOf(
+    new Map(
+      workPointsOf(document).flatMap(([, { at, conductors }]) =>
+        cablesWithin(document.system, at).length === 0 ? [] : [[at, conductors.replace("N", "")] as const],
+      ),
+    ),
+  );
+
+/** Where a place within a cable is tested and grounded: at the cable's ends; any other place there and then. */
+function endsOfCable(
+  system: System,
+  at: PointId,
+  letters: string,
+  come: ReadonlySet<PointId> = new Set(),
+): (readonly [PointId, string])[] {
+  const cables = cablesWithin(system, at);
+  if (cables.length === 0) return [[at, letters]];
+  return cables.flatMap((id) => {
+    const element = complete(system.elements[id]!) as { phases: string };
+    const far = endsOf(complete(system.elements[id]!)).map(([, end]) => end as PointId);
+    const own = [...letters].filter((it) => it !== "N" && element.phases.includes(it)).join("");
+    return far
+      .filter((end) => end !== at && !come.has(end))
+      .flatMap((end) => endsOfCable(system, end, own, new Set([...come, at])));
   });
 }
 
@@ -180,8 +213,8 @@ export function stateReady(document: StillhotDocument, intent: Intent): JobState
     briefed: true,
     permit: intent.permit === undefined ? "none" : "held",
     tested: new Set(
-      placesOfWork(document, intent.choice.ready).flatMap(({ at, tested }) =>
-        ([...tested] as Letter[]).map((letter) => conductorId(at, letter)),
+      [...placesOfWork(document, intent.choice.ready), ...placesOfSpikes(document)].flatMap(
+        ({ at, tested }) => ([...tested] as Letter[]).map((letter) => conductorId(at, letter)),
       ),
     ),
     covered: intent.covers,

@@ -1,11 +1,11 @@
 import { elementsOfKind, isSameStructure, type StillhotDocument, type System } from "../../document";
-import type { StepBy } from "../../steps";
+import { SPIKE, type StepBy } from "../../steps";
 import { conductorId, type Letter, type Message, type PointId, say } from "../../terms";
 import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
 import { islandOf } from "../job/joined";
 import { nameOf } from "../job/names";
 import { leadsToSource } from "../rules/groundReturn";
-import { type GroundPlace, type Intent, placesOfWork } from "./intent";
+import { type GroundPlace, type Intent, placesOfSpikes, placesOfWork } from "./intent";
 import { isOnPole, RANK, step } from "./said";
 import type { PlannedGroup } from "./schedule";
 import type { PlannedStep } from "./types";
@@ -62,7 +62,13 @@ export function provingDead(
       intent.retest && it.do === "test" ? { ...it, why: say("why.retest") } : it,
     ),
   }));
-  return [...wait, ...grounds, ...tests];
+  const spikes = placesOfSpikes(document).map(({ at, phases }): PlannedGroup => ({
+    rank: RANK.retest,
+    after: [...open, ...wait, ...grounds],
+    at,
+    steps: [step({ do: "test", at, phases, with: SPIKE }, say("why.test.spike"))],
+  }));
+  return [...wait, ...grounds, ...tests, ...spikes];
 }
 
 type GroundPlaceTested = GroundPlace & { readonly tested: string };

@@ -18,8 +18,17 @@ import {
   structuresOf,
   workPointsOf,
 } from "../../document";
-import { isBarricaded } from "../../hazard";
-import { isRelying, isSwitching, type KeysOf, type Step, stepBy, stepOf, type StepVerb } from "../../steps";
+import { cablesWithin, isBarricaded } from "../../hazard";
+import {
+  isRelying,
+  isSwitching,
+  SPIKE,
+  type KeysOf,
+  type Step,
+  stepBy,
+  stepOf,
+  type StepVerb,
+} from "../../steps";
 import {
   type ElementId,
   type Message,
@@ -169,7 +178,11 @@ function pointActs(state: JobState, at: PointId): Act[] {
   const works = workPointsOf(document).filter(([, it]) => it.at === at);
   const grounds = groundSetsAt(document.system, at).map(([id]) => id);
   const acts: Act[] = [
-    ...(phases === "" ? [] : [act("test", { at, phases })]),
+    ...(phases === ""
+      ? []
+      : cablesWithin(document.system, at).length > 0
+        ? [act("test", { at, phases, with: SPIKE }, say("verb.spike"))]
+        : [act("test", { at, phases })]),
     ...grounds.map((id) =>
       act(
         "unground",

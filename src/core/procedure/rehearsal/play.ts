@@ -1,4 +1,5 @@
 import { conductorNames } from "../../document";
+import { cablesWithin } from "../../hazard";
 import type { System } from "../../document";
 import { isRefusal, type Refusal, say } from "../../terms";
 import { systemAfterBlowing } from "../effects/blowing";
@@ -17,6 +18,7 @@ import {
   isLooking,
   isSwitching,
   isTelling,
+  SPIKE,
   type Step,
   type StepBy,
   undoesTests,
@@ -112,8 +114,8 @@ const UNTESTED: Pick<JobState, "tested" | "readings"> = { tested: new Set(), rea
 /** A check holds for the tests right after it; each test asks for another check after it. */
 function detectorAfter(was: JobState["detector"], step: Step): JobState["detector"] {
   if (step.do === "check-detector") return "proven";
-  if (step.do === "test") return was === "proven" ? "to-be-proven-again" : was;
-  return isTelling(step) || step.do === "inspect" ? was : "unproven";
+  if (step.do === "test" && step.with !== SPIKE) return was === "proven" ? "to-be-proven-again" : was;
+  return isTelling(step) || step.do === "test" || step.do === "inspect" ? was : "unproven";
 }
 
 const added = <Item>(to: ReadonlySet<Item>, ...items: Item[]): ReadonlySet<Item> =>
@@ -193,7 +195,9 @@ function tested(before: JobState, step: Step): Partial<JobState> {
   const live = wantsVolts(step)
     ? []
     : [...readings].filter(([, reading]) => !reading.isWithoutNominalVolts).map(([id]) => id);
-  const proves = before.detector !== "unproven";
+  const isSpiked = step.with === SPIKE;
+  const hasNothingBare = cablesWithin(before.document.system, step.at ?? "").length > 0;
+  const proves = hasNothingBare ? isSpiked : before.detector !== "unproven";
   return {
     readings: new Map([...before.readings, ...readings]),
     tested: proves

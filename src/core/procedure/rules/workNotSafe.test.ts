@@ -73,3 +73,42 @@ checkRule(
     ],
   ],
 );
+
+const BOTH_ENDS =
+  "open c1 A; tag c1; open e2 A; tag e2; check-detector; test p2 A; test p4 A; check-detector; ground p2 A cable 2/0 as g1; ground p4 A cable 2/0 as g2";
+
+checkRule(
+  "work-not-safe",
+  "1910.269(t)(5), from memory, and common practice: a cable is identified and proven where it is cut, and held from both ends",
+  `
+  s1 source sub ABC kvLL=12.47
+  main span sub-p1 ABC lengthM=2000
+  c1 cutout p1-p2 A
+  cb1 span p2-p3 A construction=cable lengthM=80
+  cb2 span p3-p4 A construction=cable lengthM=80
+  e2 elbow p4-p5 A
+  cb3 span p5-p6 A construction=cable lengthM=80
+  ld1 load p6 A kw=10 customers=3
+  w1 work p3 A
+`,
+  [
+    ["traced and spiked, held from both ends", `${BOTH_ENDS}; test p3 A with spike; work w1`, ""],
+    ["nobody spiked it", `${BOTH_ENDS}; work w1`, "danger w1"],
+    [
+      "a detector touches nothing there",
+      `${BOTH_ENDS}; check-detector; test p3 A; check-detector; work w1`,
+      "danger w1",
+    ],
+    [
+      "held from one end",
+      `${BOTH_ENDS}; test p3 A with spike; unground g2; check-detector; test p2 A; check-detector; test p3 A with spike; work w1`,
+      "danger w1",
+    ],
+    [
+      "switched again since: the spike proves nothing any more",
+      `${BOTH_ENDS}; test p3 A with spike; close e2; work w1`,
+      "danger w1",
+    ],
+    ["at an end it is tested as any conductor is", `${BOTH_ENDS}; work w1`, "", "w1 work p2 A"],
+  ],
+);

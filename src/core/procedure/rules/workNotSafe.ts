@@ -18,7 +18,7 @@ import {
   type System,
   workPointName,
 } from "../../document";
-import { neutralInHand, type Threat, type WorkPointReport } from "../../hazard";
+import { cablesWithin, neutralInHand, type Threat, type WorkPointReport } from "../../hazard";
 import { citationOf } from "../../reference";
 import {
   type ConductorId,
@@ -50,7 +50,8 @@ export const workNotSafe = defineRule({
     const report = seen(before).workPoints[id];
     const workPoint = jobOf(before.document).workPoints[id];
     if (report === undefined || workPoint === undefined) return undefined;
-    if (report.verdict === "grounded") return [...looseEnds(id, before), ...endsLeftBare(id, before)];
+    if (report.verdict === "grounded")
+      return [...looseEnds(id, before), ...endsLeftBare(id, before), ...cutInTwo(id, before)];
     const name = workPointName(before.document, id);
     const felt = report.threats.filter((it) => isToldOf(report, it, before));
     if (felt.length === 0) return unproven(id, report, before);
@@ -80,6 +81,12 @@ function unproven(id: WorkPointId, { verdict }: WorkPointReport, before: JobStat
     .map((letter) => conductorId(at, letter))
     .filter((it) => !tested.has(it));
   const gaps = { name: workPointName(document, id), where: conductorNames(document, untested) };
+  if (untested.length > 0 && cablesWithin(document.system, at).length > 0)
+    return {
+      where: id,
+      message: say("rule.work-not-safe.spike", gaps),
+      help: say("rule.work-not-safe.spike.help"),
+    };
   if (verdict === "isolated" && untested.length === 0 && conductors.includes("N")) {
     const { system } = document;
     const question = { system, settings: settingsOf(document), workPoint: jobOf(document).workPoints[id]! };
@@ -160,6 +167,33 @@ function endsLeftBare(id: WorkPointId, before: JobState): Problem[] {
       },
     ];
   });
+}
+
+/** A cable that is worked on between its ends is cut there, and both parts come into the hand: each is held from its own end. */
+function cutInTwo(id: WorkPointId, { document }: JobState): Problem[] {
+  const { system } = document;
+  const { at, conductors } = jobOf(document).workPoints[id]!;
+  const cables = cablesWithin(system, at);
+  const sets = elementsOfKind(system, "ground").flatMap(([, it]) =>
+    lettersOf(it.phases).map((letter) => conductorId(it.at, letter)),
+  );
+  return cables
+    .filter((part) => {
+      const element = elementOf(system, part)!;
+      const letters = lettersOf(conductors).filter(
+        (it) => lettersAtEnd(element, "from").includes(it) && !openPhasesOf(element).includes(it),
+      );
+      const held = joinedTo(amended(system, [{ remove: cables.filter((it) => it !== part) }]), sets);
+      return letters.some((it) => !held.has(conductorId(at, it)));
+    })
+    .map((part) => {
+      const gaps = { name: workPointName(document, id), part: nameOf(document, part) };
+      return {
+        where: id,
+        message: say("rule.work-not-safe.cut", gaps),
+        help: say("rule.work-not-safe.cut.help", gaps),
+      };
+    });
 }
 
 const conductorsOf = (state: JobState) => asItStands(state).conductors;

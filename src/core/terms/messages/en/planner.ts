@@ -1,4 +1,6 @@
 export const planner = {
+  "why.test.spike":
+    "within the cable a detector touches nothing: traced and spiked, this is the one that is grounded at its ends",
   "why.brief": "so that all know the job, the hazards, what feeds it and how it is kept dead",
   "why.secure": "loose or failing as it is, it could come down when the pole is shaken",
   "why.request-permit": "{why}",

@@ -237,6 +237,12 @@ export const procedure = {
     "within arm's reach of what is changed and bare: {hot}, {volts} V; keep {distance} away",
   "rule.approach-distance.enclosure":
     "within reach of the hands in the same enclosure and bare: {hot}, {volts} V; cover it or keep {distance} away",
+  "rule.work-not-safe.spike": "work begins on the cable at {name}, and nobody has traced and spiked it",
+  "rule.work-not-safe.spike.help":
+    "test and ground it at its ends, trace it, and drive the spike through it from afar: in the hole a detector touches nothing",
+  "rule.work-not-safe.cut": "the cable is cut at {name}, and its part {part} has no ground of its own beyond",
+  "rule.work-not-safe.cut.help":
+    "test and ground the far end of {part} too: once it is cut both parts are in the hand",
   "rule.work-not-safe.looseEnd": "{name} has parted, and its end at {where} has no ground of its own",
   "rule.work-not-safe.looseEnd.help": "test and ground {where} too: both ends come into the hand",
   "rule.work-not-safe.takenAway":

@@ -1,5 +1,7 @@
 /** Pourquoi chaque étape d'un ordre proposé s'y trouve. */
 export const planner = {
+  "why.test.spike":
+    "dans le câble, un détecteur ne touche rien : identifié et piqué, c'est bien celui qui est mis à la terre à ses extrémités",
   "why.brief":
     "pour que tous connaissent le travail, les dangers, ce qui l'alimente et comment on le garde hors tension",
   "why.secure": "desserré ou en train de céder, cela pourrait tomber quand le poteau est secoué",

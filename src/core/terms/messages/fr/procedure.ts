@@ -245,6 +245,14 @@ export const procedure = {
     "à portée de bras de ce qu’on change et à nu : {hot}, {volts} V ; rester à {distance}",
   "rule.approach-distance.enclosure":
     "à portée de main dans la même enveloppe et à nu : {hot}, {volts} V ; couvrez-le ou restez à {distance}",
+  "rule.work-not-safe.spike":
+    "le travail commence sur le câble à {name}, et personne ne l'a identifié ni piqué",
+  "rule.work-not-safe.spike.help":
+    "vérifiez-le et mettez-le à la terre à ses extrémités, identifiez-le, et piquez-le à distance : dans la fouille, un détecteur ne touche rien",
+  "rule.work-not-safe.cut":
+    "le câble est coupé à {name}, et sa partie {part} n'a pas de mise à la terre à elle au-delà",
+  "rule.work-not-safe.cut.help":
+    "vérifiez et mettez à la terre l'autre extrémité de {part} aussi : une fois coupé, on a les deux parties en main",
   "rule.work-not-safe.looseEnd": "{name} est rompu, et son bout à {where} n’a pas de mise à la terre à lui",
   "rule.work-not-safe.looseEnd.help":
     "vérifier et mettre à la terre {where} aussi : les deux bouts viennent dans la main",

@@ -1,0 +1,27 @@
+import { isGroundSet } from "../devices";
+import { complete, perObject, type System } from "../document";
+import { endsOf } from "../network";
+import type { ElementId, PointId } from "../terms";
+
+/**
+ * Cables that meet at a point where nothing else hangs: a splice, or the hole in which a cable was hit. Nothing is bare there,
+ * neither for a detector nor for a clamp; empty at any other point.
+ */
+export const cablesWithin = (system: System, at: string): readonly ElementId[] =>
+  splicesOf(system).get(at as PointId) ?? [];
+
+const splicesOf = perObject((system: System): ReadonlyMap<PointId, readonly ElementId[]> => {
+  const cables = new Map<PointId, ElementId[]>();
+  const bare = new Set<PointId>();
+  for (const id of Object.keys(system.elements) as ElementId[]) {
+    const it = complete(system.elements[id]!);
+    // What failed in it, and what a crew put on, are no part of it.
+    if (it.kind === "fault" || isGroundSet(it)) continue;
+    const isCable = it.kind === "span" && it.construction === "cable";
+    for (const [, at] of endsOf(it)) {
+      if (isCable) cables.set(at as PointId, [...(cables.get(at as PointId) ?? []), id]);
+      else bare.add(at as PointId);
+    }
+  }
+  return new Map([...cables].filter(([at, ids]) => ids.length > 1 && !bare.has(at)));
+});
