@@ -677,7 +677,12 @@ export function verdictIn(
   )
     findings.push("induced-exposure danger");
   const sets = Object.values(plain.elements).filter((e) => isGround(e) && e["at"] === spot.at);
-  const lacksSet = sets.length === 0 && letters.join("") !== "N";
+  // Where nothing but cables meet nothing is bare: a set is asked for at their ends.
+  const meeting = Object.values(plain.elements).filter(
+    (e) => [e["at"], e["from"], e["to"], e["alt"]].includes(spot.at) && !isGround(e) && e["kind"] !== "fault",
+  );
+  const isSplice = meeting.length > 1 && meeting.every((e) => e["construction"] === "cable");
+  const lacksSet = sets.length === 0 && letters.join("") !== "N" && !isSplice;
   if (lacksSet || sets.some((e) => !yes(e, "poleBond", true))) findings.push("equipotential warning");
   if (
     verdict === "grounded" &&

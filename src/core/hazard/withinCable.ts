@@ -1,4 +1,4 @@
-import { isGroundSet } from "../devices";
+import { isFault, isGroundSet, isLine } from "../devices";
 import { complete, perObject, type System } from "../document";
 import { endsOf } from "../network";
 import type { ElementId, PointId } from "../terms";
@@ -16,8 +16,8 @@ const splicesOf = perObject((system: System): ReadonlyMap<PointId, readonly Elem
   for (const id of Object.keys(system.elements) as ElementId[]) {
     const it = complete(system.elements[id]!);
     // What failed in it, and what a crew put on, are no part of it.
-    if (it.kind === "fault" || isGroundSet(it)) continue;
-    const isCable = it.kind === "span" && it.construction === "cable";
+    if (isFault(it) || isGroundSet(it)) continue;
+    const isCable = isLine(it) && it.construction === "cable";
     for (const [, at] of endsOf(it)) {
       if (isCable) cables.set(at as PointId, [...(cables.get(at as PointId) ?? []), id]);
       else bare.add(at as PointId);

@@ -58,8 +58,7 @@ export const workNotSafe = defineRule({
     return {
       where: id,
       message: say("rule.work-not-safe", {
-        name,
-        verdict: say(`stands.${report.verdict}`),
+        how: say(`rule.work-not-safe.${report.verdict}`, { name }),
         threats: threatsWords(before.document, felt),
       }),
       help: say(`rule.work-not-safe.${report.verdict}.help`),

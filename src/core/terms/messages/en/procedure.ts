@@ -320,7 +320,7 @@ export const procedure = {
     "within reach of the work and not grounded, so it counts as energized: {hot}, {volts} V; ground it too, keep {distance} away, or cover it",
   "rule.approach-distance.nearby": "{name} hangs {spacing} m from the line, nearer than {distance}",
   "rule.approach-distance.help": "cover {hot}, or keep clear and wear {gloves}",
-  "rule.work-not-safe": "work begins at {name} while it is {verdict}: {threats}",
+  "rule.work-not-safe": "{how}: {threats}",
   "rule.work-not-safe.live": "work begins at {name} while it is live",
   "rule.work-not-safe.live.help":
     "open, tag, test and ground every way in, or work by the rules for live lines",

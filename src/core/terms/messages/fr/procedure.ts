@@ -336,7 +336,7 @@ export const procedure = {
     "à portée du travail et sans mise à la terre, donc réputé sous tension : {hot}, {volts} V ; mettez-le aussi à la terre, gardez {distance} ou couvrez-le",
   "rule.approach-distance.nearby": "{name} pend à {spacing} m de la ligne, moins que {distance}",
   "rule.approach-distance.help": "couvrez {hot}, ou tenez-vous à l'écart et portez {gloves}",
-  "rule.work-not-safe": "le travail commence à {name} alors que : {verdict} : {threats}",
+  "rule.work-not-safe": "{how} : {threats}",
   "rule.work-not-safe.live": "le travail commence à {name} alors que c'est sous tension",
   "rule.work-not-safe.live.help":
     "ouvrez, étiquetez, vérifiez et mettez à la terre chaque entrée, ou travaillez selon les règles du travail sous tension",
