@@ -285,9 +285,10 @@ export const tests = [
       await becomes(() => page.locator("[data-part]").count(), 1);
       await page.keyboard.press("Escape");
       await page.locator("[data-drawing]:focus").waitFor();
-      for (let step = 0; step < 40; step++) {
-        if ((await row(page, `element:${CUTOUT}`).getAttribute("aria-selected")) === "true") break;
+      const chosen = () => page.locator('[data-owner][aria-selected="true"]').first().getAttribute("data-owner");
+      for (let at = await chosen(); at !== `element:${CUTOUT}`; at = await chosen()) {
         await page.keyboard.press("ArrowLeft");
+        await becomes(async () => (await chosen()) !== at, true);
       }
       await page.keyboard.press("Space");
       await readsWhatCouldMakeItLive(page, { size: "desk" });
