@@ -62,6 +62,22 @@ describe("What an opening breaks", () => {
     expect(it.amps).toBeCloseTo(amps, 1);
   });
 
+  test("0.9 A at 7.2 kV does not go out by itself", () => {
+    const it = worstOf(broken(`${TAP}\nld1 load h1 12 connection=delta kw=6.48`, "open c1"))!;
+    expect(it.amps).toBeCloseTo(0.9, 1);
+  });
+
+  test.each([
+    ["an open gap breaks what the company's procedure says", TAP, "open c1", 10, "bare"],
+    ["a span that is cut breaks what a lead may", TAP, "cut sp1 A with lead-cutters", 0.5, "lead"],
+    ["a clamp", TAP, "lift k1", 0.5, "clamp"],
+  ])("%s", (_why, drawing, steps, amps, basis) =>
+    expect(worstOf(broken(drawing, steps))!.limit).toEqual({ amps, basis }),
+  );
+
+  test("a tool that breaks load breaks more than the open gap", () =>
+    expect(worstOf(broken(TAP, "open c1 A with load-break-tool"))!.limit.amps).toBeGreaterThan(10));
+
   test("the phase that breaks most is told", () => {
     const uneven =
       "s1 source a ABC kvLL=12.47\nd1 disconnect a-b ABC\nl1 load b A connection=wye kw=72\nl2 load b B connection=wye kw=144";

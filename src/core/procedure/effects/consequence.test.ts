@@ -306,6 +306,36 @@ const cases: readonly (readonly [why: string, drawing: string, steps: string, wa
     },
   ],
   [
+    "a ground taken off a dead line",
+    TAP,
+    "open c1; ground p3 A as g1; unground g1",
+    { kind: "none", amps: 0, volts: 0, text: /^nothing happens/ },
+  ],
+  [
+    "what hangs beside the fault is no fault",
+    `${TAP}\nf1 fault p5 A ohms=100\nlx load p5 A connection=wye kw=1`,
+    "open c2; close c2",
+    { kind: "fault", amps: 71, volts: TO_NEUTRAL, text: /closes onto fault at pole with transformer: 7\d/ },
+  ],
+  [
+    "one pole of three closed onto a set on all three",
+    `s1 source a ABC kvLL=12.47 z1Ohms=[0,3] z0Ohms=[0,3]\nd1 disconnect a-b ABC open=ABC\ng1 ground b ABC`,
+    "close d1 A",
+    { kind: "fault", amps: TO_NEUTRAL / 3, volts: TO_NEUTRAL, text: /^disconnect at pole without a number closes onto ground set/ },
+  ],
+  [
+    "a clamp lifted with exciting current alone",
+    `${TAP}\nld1 none\nm1 none`,
+    "lift k1",
+    {
+      kind: "none",
+      amps: 0.0162,
+      volts: TO_NEUTRAL,
+      text: /breaks 0\.0162 A by a clamp, which may break 0\.5 A$/,
+    },
+  ],
+  ["a tag", TAP, "open c1; tag c1", { kind: "none", amps: 0, volts: 0, text: /^nothing happens/ }],
+  [
     "two supplies 30° apart: 2 · 7200 V · sin 15°",
     apart(30),
     "close t1",

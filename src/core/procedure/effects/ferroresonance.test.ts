@@ -46,6 +46,9 @@ describe("Single poles of a bank over cable: shared/reference/ferroresonance-and
     expect(risk(`ld1 load p3 ABC connection=wye kw=${kw}`, "open c1 A") !== undefined).toBe(isRisk),
   );
 
+  test("a pole that is closed onto the dead bank rings as one that is opened", () =>
+    expect(risk("c1 cutout sub-p1 ABC fuse=K25 open=ABC", "close c1 A")?.bank).toBe("t1"));
+
   test("loads of other banks damp nothing", () =>
     expect(
       risk(

@@ -98,8 +98,13 @@ describe("Two supplies that a step joins", () => {
   });
 
   test("the phase that is furthest apart is told", () => {
-    const uneven = `${apart(0)}\ns2 source b ABC kvLL=12.47 angleDeg=60\nsp span c-d A lengthM=1`;
-    expect(mismatchOf(...around(uneven, "close t1"))?.letter).toBe("A");
+    const uneven = `
+      s1 source     a   ABC kvLL=12.47
+      s2 source     b   A   kvLL=12.47 angleDeg=30
+      s3 source     b   B   kvLL=12.47 angleDeg=60
+      t1 disconnect a-b AB  gang=true open=AB
+    `;
+    expect(mismatchOf(...around(uneven, "close t1"))?.letter).toBe("B");
   });
 
   test.each([
