@@ -321,7 +321,12 @@ const cases: readonly (readonly [why: string, drawing: string, steps: string, wa
     "one pole of three closed onto a set on all three",
     `s1 source a ABC kvLL=12.47 z1Ohms=[0,3] z0Ohms=[0,3]\nd1 disconnect a-b ABC open=ABC\ng1 ground b ABC`,
     "close d1 A",
-    { kind: "fault", amps: TO_NEUTRAL / 3, volts: TO_NEUTRAL, text: /^disconnect at pole without a number closes onto ground set/ },
+    {
+      kind: "fault",
+      amps: TO_NEUTRAL / 3,
+      volts: TO_NEUTRAL,
+      text: /^disconnect at pole without a number closes onto ground set/,
+    },
   ],
   [
     "a clamp lifted with exciting current alone",
