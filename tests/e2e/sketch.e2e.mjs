@@ -285,7 +285,8 @@ export const tests = [
       await becomes(() => page.locator("[data-part]").count(), 1);
       await page.keyboard.press("Escape");
       await page.locator("[data-drawing]:focus").waitFor();
-      const chosen = () => page.locator('[data-owner][aria-selected="true"]').first().getAttribute("data-owner");
+      const chosen = () =>
+        page.locator('[data-owner][aria-selected="true"]').first().getAttribute("data-owner");
       for (let at = await chosen(); at !== `element:${CUTOUT}`; at = await chosen()) {
         await page.keyboard.press("ArrowLeft");
         await becomes(async () => (await chosen()) !== at, true);
