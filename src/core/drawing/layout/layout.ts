@@ -500,7 +500,8 @@ class Table {
     for (const u of [right, farRight]) yield turned([one, { u, v: one.v }, { u, v: other.v }, other]);
     const edge = before.right + GAP / 2;
     const far = after.right + GAP / 2;
-    for (const v of [Math.max(before.bottom, after.bottom) + GAP, bottom])
+    // Half of what is between two rows: at the edge of the lower one it would run through its numbers.
+    for (const v of [Math.max(before.bottom, after.bottom) + GAP / 2, bottom])
       for (const end of [far, after.left - GAP / 2])
         yield turned([
           one,
