@@ -1,7 +1,9 @@
 import { execFileSync } from "node:child_process";
 import { appendFileSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { expect, test } from "vitest";
+import { startHelper } from "../../src/cli/helper";
 import { folder } from "./line";
 
 /** Stands in for the program: answers each file with a line, and says of one that there is something wrong. */
@@ -47,4 +49,22 @@ test("a task that was cut off goes on, and asks again only what has no whole lin
   task(0, 1);
   expect(answered(0)).toEqual(names);
   expect(readFileSync(join(at, "0"), "utf8").split("\n")[0]).toBe(JSON.stringify(kept));
+});
+
+/** A program that says which thread of its process answers, and that its memory is as full as its line says. */
+const COUNTING = `
+import { parentPort, threadId } from "node:worker_threads";
+parentPort.on("message", ([heldBytes]) => parentPort.postMessage({ answer: threadId, heldBytes: Number(heldBytes) }));
+`;
+
+test("a helper that is full is started anew before its next file, and one that is not goes on", async () => {
+  const program = join(folder(), "counting.mjs");
+  writeFileSync(program, COUNTING);
+  const helper = startHelper(pathToFileURL(program), 1000);
+  const threads: unknown[] = [];
+  for (const heldBytes of [10, 1001, 10, 10]) threads.push(await helper.ask([String(heldBytes)]));
+  helper.end();
+  expect(threads[1]).toBe(threads[0]);
+  expect(threads[2]).not.toBe(threads[1]);
+  expect(threads[3]).toBe(threads[2]);
 });
