@@ -1,4 +1,6 @@
-import { checkRule, TAP } from "../../../../tests/support/jobNotation";
+import { expect, test } from "vitest";
+import { checkRule, draw, playAll, stepsOf, TAP } from "../../../../tests/support/jobNotation";
+import { spell } from "../../../../tests/support/words";
 
 const DEAD = "open c1 A; tag c1; check-detector; test p2 A; test p3 A; check-detector";
 
@@ -112,3 +114,16 @@ checkRule(
     ["at an end it is tested as any conductor is", `${BOTH_ENDS}; work w1`, "", "w1 work p2 A"],
   ],
 );
+
+test.each([
+  ["live", "work w1", /^work begins at .+ while it is live: /],
+  [
+    "one mistake away",
+    "open c1; lift k1; work w1",
+    /^work begins at .+, which one mistake could make live: /,
+  ],
+])("a whole sentence says how the work stands: %s", (_why, steps, wanted) => {
+  const document = draw(TAP, steps);
+  const { findings } = playAll(document, stepsOf(document)).at(-1)!;
+  expect(spell(findings.find(({ rule }) => rule === "work-not-safe")!.message)).toMatch(wanted);
+});
