@@ -52,6 +52,8 @@ async function vote(ctx) {
   await phone.locator('[data-act="card"]').tap();
   await phone.locator('[data-letter="b"]').tap();
   await becomes(() => phone.locator("[data-shown]").textContent(), "b");
+  // An order of steps has more options than ten.
+  await phone.locator('[data-letter="m"]').waitFor();
   await noSidewaysScroll(phone);
   assert.deepEqual(await axeFinds(phone), []);
   const code = phone.getByRole("img", { name: "Code de votre vote" });
@@ -113,6 +115,15 @@ const teachesAClass = {
       assert.equal(await wall.locator("[data-told]").count(), 0, "the reasons come one by one");
       await wall.locator("[data-forward]").press("Enter");
       await becomes(() => wall.locator("[data-told]").count(), 1);
+      // However many options stand above it, what was revealed is in sight.
+      await becomes(
+        () =>
+          wall.locator("[data-told]").evaluate((it) => {
+            const { top, bottom } = it.getBoundingClientRect();
+            return bottom <= innerHeight + 1 || top <= 1;
+          }),
+        true,
+      );
       for (const it of hiddenIn("larkfield-storm")) assert.ok(!(await page.content()).includes(it), it);
       await page.keyboard.press("Escape");
       await wall.waitFor({ state: "detached" });
