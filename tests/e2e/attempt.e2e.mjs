@@ -335,6 +335,37 @@ const isAccessible = (size, theme) => ({
   },
 });
 
+/** Whoever said once what is live may be asked after each switching: what is otherwise now is said before it is shown. */
+const foresees = {
+  name: "what is live is said after each switching before it is shown, as long as that is wanted (phone, French)",
+  async run(ctx) {
+    const options = { locale: "fr-CA" };
+    const page = await begun(ctx, { size: "phone", theme: "dark", path: "#scenario", options });
+    await chooseScenario(page, "first-cutout", "Kim");
+    const cutout = firstCutout.system.elements.c1;
+    const said = (letter) => page.locator(`[data-conductor="${cutout.to}/${letter}"]`);
+    await page.locator('[data-act="open-predict"]').click();
+    await page.locator('[data-act="predict"]').click();
+    await page.locator('[data-act="predict-each"]').click();
+    const open = { do: "open", element: "c1", phases: "B", with: "load-break-tool" };
+    await doStep(page, open);
+    // As it was before is marked; what is beyond the cutout is otherwise now.
+    await becomes(() => said("B").getAttribute("aria-pressed"), "true");
+    await said("B").click();
+    assert.deepEqual(await axeFinds(page), []);
+    await noSidewaysScroll(page);
+    await page.locator('[data-act="predict"]').click();
+    await page.locator('[data-act="predict-no-more"]').click();
+    await doStep(page, { do: "lift", element: "k1", phases: "B", with: "clamp-stick" });
+    assert.equal(await page.locator(".predict").count(), 0);
+    await finish(page);
+    await page
+      .locator("[data-foreseen]")
+      .getByText(/^Après une manœuvre/)
+      .waitFor();
+  },
+};
+
 const isAVariant = {
   name: "a learner plays the variant of their name, and record and table say which",
   seconds: 120,
@@ -360,6 +391,7 @@ const isAVariant = {
 };
 
 export const tests = [
+  foresees,
   isAVariant,
   ...sizes.map(fallsAndPasses),
   outlivesAReload,

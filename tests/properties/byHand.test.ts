@@ -169,9 +169,15 @@ const next = (phases: string): string =>
     .sort()
     .join("");
 
+/** What goes on as what, once all are called by the next letter: phases stand in their order, what they go on as beside them. */
+const swappedAs = (phases: string, toPhases: string): string =>
+  [...next(phases)].map((it) => next(toPhases[[...phases].findIndex((was) => next(was) === it)]!)).join("");
+
 function turned(file: File): File {
   return changed(file, (elements, { job }) => {
     for (const it of Object.values(elements)) {
+      if (typeof it["toPhases"] === "string")
+        it["toPhases"] = swappedAs(letters(it["phases"]), it["toPhases"]);
       for (const key of ["phases", "open", "parted", "cut"])
         if (typeof it[key] === "string") it[key] = next(it[key]);
       const taps = it["taps"] as Record<string, number> | undefined;
@@ -208,7 +214,8 @@ const mirrored = (file: File): File =>
     const beside = new Set(Object.values(elements).map((it) => it["span"]));
     for (const [id, it] of Object.entries(elements)) {
       it["label"] = `<b>${id}</b> & "${draw.between(0, 99)}"`;
-      if (ALIKE.includes(String(it["kind"])) && !beside.has(id))
+      // Where phases are swapped its ends are not alike.
+      if (ALIKE.includes(String(it["kind"])) && !beside.has(id) && it["toPhases"] === undefined)
         [it["from"], it["to"]] = [it["to"], it["from"]];
     }
     for (const [id, point] of Object.entries(system.points)) Object.assign(point, { x: -3, y: 9, label: id });

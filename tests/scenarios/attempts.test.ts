@@ -39,6 +39,7 @@ import {
   trapsCaught,
   trapsOf,
   verifyAttempt,
+  whenTrue,
   withNoted,
   worldAt,
   worldOf,
@@ -583,6 +584,19 @@ describe("T5 the debrief follows from the log", () => {
     expect(happened.prediction!.feedersMissed).toContain("s2");
     expect(hints).toEqual([{ entry: 2, hint: "h-tie", strength: "where" }]);
     expect(reactions.remarks).toEqual([{ question: "What surprised you?", text: "The tie." }]);
+  });
+
+  test("what is said to be live after a switching is for practice: it is counted, and earns nothing", () => {
+    const opening = scenarioOf(storm).answer!.find(({ do: verb }) => verb === "open")!;
+    const say = (live: readonly string[]): Action => ({ do: "predict", prediction: { live: live as never } });
+    const opened = played(startAttempt(storm), opening, say(["p9/A"]));
+    const { right, missed } = opened.log.at(-1)!.result.foreseen!;
+    const attempt = played(opened, say([...right, ...missed]));
+    const { happened } = debriefOf(attempt);
+    expect(happened.prediction).toBeUndefined();
+    expect(happened.foreseen).toEqual({ right: 1, of: 2 });
+    expect(whenTrue({ predicted: true }, attempt.document, attempt.log)).toBeUndefined();
+    expect(isRefusal(readAttempt(writeAttempt(attempt)))).toBe(false);
   });
 
   test("two attempts side by side from where they first differ", () => {

@@ -122,7 +122,6 @@ export const asWritten = ({ t, at }: LogEntry): ActOptions => ({ t, ...(at === u
 export function act(attempt: Attempt, action: Action, { t, at }: ActOptions = {}): Acted | Refusal {
   const before = worldOf(attempt);
   if (before.over !== "" && action.do !== "remark") return refuse(say("attempt.over"));
-  if (action.do === "predict" && before.tried.size > 0) return refuse(say("attempt.tooLate"));
   const unknown = strangerIn(before, action);
   if (unknown !== undefined) return refuse(unknown);
   const writer = new Writer(attempt, before, at);

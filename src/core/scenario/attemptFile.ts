@@ -131,11 +131,11 @@ const isResult = (result: JsonObject): boolean =>
   ["workPoints", "believed"].every((key) => result[key] === undefined || isVerdicts(result[key])) &&
   (result["consequence"] === undefined ||
     (isObject(result["consequence"]) && isMessage(result["consequence"]["text"]))) &&
-  (result["prediction"] === undefined ||
-    (isObject(result["prediction"]) &&
-      Object.values(result["prediction"]).every((it) =>
-        isListOf(it as Json, (id) => typeof id === "string"),
-      )));
+  ["prediction", "foreseen"].every((key) => result[key] === undefined || isPredictionResult(result[key]));
+
+const isPredictionResult = (result: Json): boolean =>
+  isObject(result) &&
+  Object.values(result).every((it) => isListOf(it as Json, (id) => typeof id === "string"));
 
 const isVerdicts = (verdicts: Json): boolean =>
   isObject(verdicts) &&

@@ -9,6 +9,7 @@ import {
 import { takesStructure } from "../steps";
 import { type Action, isJobStep } from "./actions";
 import type { LogEntry } from "./log";
+import { isRight } from "./prediction";
 import { truthOf } from "./truth";
 
 /**
@@ -79,10 +80,7 @@ export function whenTrue(
     );
   if (condition.restored !== undefined) return first(({ result }) => result.restored === condition.restored);
   if (condition.predicted !== undefined)
-    return first(
-      ({ result: { prediction } }) =>
-        prediction !== undefined && prediction.missed.length + prediction.wrong.length === 0,
-    );
+    return first(({ result: { prediction } }) => prediction !== undefined && isRight(prediction));
   if (condition.finishedWithin !== undefined)
     return first(({ verb, at }) => verb === "finish" && (at ?? 0) <= 60 * condition.finishedWithin!);
   if (condition.answered !== undefined) return whenAnswered(condition.answered, document, log);

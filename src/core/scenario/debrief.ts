@@ -7,6 +7,7 @@ import { betterStep } from "./better";
 import { type FactTrap, type Planner, trapListOf, trapsCaught } from "./checks";
 import { whenTrue } from "./conditions";
 import type { LogEntry, PredictionResult, LoggedVerdict } from "./log";
+import { isRight } from "./prediction";
 import { minutesOf, type Score, scoreOf, timeCriteriaOf } from "./scoring";
 import { factsOf, truthOf } from "./truth";
 import { placesOfFact, revealsOf, withinReach } from "./world";
@@ -94,6 +95,8 @@ export interface Debrief {
     readonly texts: readonly string[];
     readonly timeLine: readonly Moment[];
     readonly prediction: PredictionResult | undefined;
+    /** how often what is live was said after a switching, and how often rightly */
+    readonly foreseen: { readonly right: number; readonly of: number };
     readonly injects: readonly InjectReport[];
   };
   readonly why: {
@@ -208,6 +211,7 @@ export function debriefOf(attempt: Attempt, plan?: Planner): Debrief {
   const scenario = scenarioOf(document);
   const { reactions, happened, why, takeAway } = scenario.debrief ?? {};
   const caught = trapsCaught(attempt);
+  const foreseen = log.flatMap(({ result }) => result.foreseen ?? []);
   return {
     reactions: {
       questions: reactions?.map((text) => say("scenario.text", { text })) ?? [
@@ -223,6 +227,7 @@ export function debriefOf(attempt: Attempt, plan?: Planner): Debrief {
       texts: happened ?? [],
       timeLine: timeLineOf(attempt),
       prediction: log.find(({ result }) => result.prediction !== undefined)?.result.prediction,
+      foreseen: { right: foreseen.filter(isRight).length, of: foreseen.length },
       injects: injectReports(attempt),
     },
     why: {

@@ -45,7 +45,10 @@ export interface EntryResult {
   readonly reveals?: readonly string[];
   /** the inject that this entry is */
   readonly inject?: string;
+  /** what was said to be live, before anything was operated: what points hang on */
   readonly prediction?: PredictionResult;
+  /** what was said to be live once something had been operated: for practice alone */
+  readonly foreseen?: PredictionResult;
   /** at the end: the line is in service */
   readonly restored?: boolean;
 }

@@ -26,6 +26,9 @@ export function predictionResult(truth: JobState, known: JobState, prediction: P
   };
 }
 
+/** Whether all that was said to be live is, and nothing else. */
+export const isRight = ({ missed, wrong }: PredictionResult): boolean => missed.length + wrong.length === 0;
+
 /** Everything that feeds a work point now, or would after the threats that are found. */
 function feedersOf({ document, ...rest }: JobState): string[] {
   const { conductors, workPoints } = seen({ document, ...rest });

@@ -149,7 +149,11 @@ export class Writer {
           world,
           result: {
             ...said(say("attempt.predicted")),
-            prediction: predictionResult(world.truth, world.known, action.prediction),
+            [world.tried.size === 0 ? "prediction" : "foreseen"]: predictionResult(
+              world.truth,
+              world.known,
+              action.prediction,
+            ),
           },
         };
       case "hint": {

@@ -3,6 +3,7 @@ import type { JsonObject } from "../terms";
 import { type Attempt, secondsOf } from "./attempt";
 import type { LogEntry } from "./log";
 import { momentAfter } from "./moments";
+import { isRight } from "./prediction";
 import { scoreOf } from "./scoring";
 import { sha256 } from "./sha256";
 
@@ -67,8 +68,8 @@ function answered(entry: LogEntry, attempt: Attempt, options: XapiOptions): Json
   const { action, result } = entry;
   const t = momentOf(entry);
   if (action?.do === "predict") {
-    const { prediction } = result;
-    const success = prediction !== undefined && prediction.missed.length + prediction.wrong.length === 0;
+    const compared = result.prediction ?? result.foreseen;
+    const success = compared !== undefined && isRight(compared);
     return [
       statement(attempt, options, "answered", t, {
         object: question(attempt, "prediction", "What is live as things stand?", options),

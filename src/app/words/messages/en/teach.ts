@@ -137,6 +137,11 @@ export const teach = {
   "play.predictWrong": "Said to be live, and not by the map: {list}.",
   "play.predictLater": "How it truly was is told in the debrief.",
   "play.goOn": "Go on",
+  "play.predictNow": "And what is live now?",
+  "play.predictNowHelp":
+    "As it was before the switching is marked: press what is otherwise now. The drawing shows it when you have said so.",
+  "play.predictEach": "Go on, and ask me after each switching",
+  "play.predictNoMore": "Go on, and ask no more",
 
   "play.radio": "Radio to the system operator",
   "play.radioHelp": "Ask, listen, say back every order in your own words, and act only then.",
@@ -226,6 +231,7 @@ export const teach = {
   "review.continuedFrom": "From the middle of the attempt",
   "review.fork": "Play on from here, as a new attempt",
   "review.prediction": "What was predicted",
+  "review.foreseen": "After a switching: {right} of {count} predictions were right.",
   "review.predictedRight": "{count} live conductors were said to be live.",
   "review.predictedMissed": "Live, and not said: {list}.",
   "review.predictedWrong": "Said to be live, and not: {list}.",

@@ -138,6 +138,11 @@ export const teach = {
   "play.predictWrong": "Dit sous tension, et pas d'après le plan : {list}.",
   "play.predictLater": "Ce qu'il en était vraiment est dit au débriefing.",
   "play.goOn": "Continuer",
+  "play.predictNow": "Et maintenant, qu'est-ce qui est sous tension ?",
+  "play.predictNowHelp":
+    "L'état d'avant la manœuvre est marqué : pressez ce qui a changé. Le dessin le montre quand vous l'avez dit.",
+  "play.predictEach": "Continuer, et me le demander après chaque manœuvre",
+  "play.predictNoMore": "Continuer, sans plus le demander",
 
   "play.radio": "Radio vers l'exploitant",
   "play.radioHelp": "Demandez, écoutez, répétez chaque consigne avec vos mots, et n'agissez qu'alors.",
@@ -230,6 +235,7 @@ export const teach = {
   "review.continuedFrom": "À partir du milieu de l'essai",
   "review.fork": "Rejouer à partir d'ici, comme nouvel essai",
   "review.prediction": "Ce qui était prédit",
+  "review.foreseen": "Après une manœuvre : {right} prédictions sur {count} étaient justes.",
   "review.predictedRight": "{count} conducteurs sous tension ont été dits sous tension.",
   "review.predictedMissed": "Sous tension, et pas dit : {list}.",
   "review.predictedWrong": "Dit sous tension, et ne l'était pas : {list}.",

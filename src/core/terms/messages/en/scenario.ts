@@ -3,7 +3,6 @@ export const scenario = {
   "attempt.examIsOne": "an exam is played once from its beginning: nobody goes on from its middle",
   "attempt.over": "this attempt is over",
   "attempt.stranger": "there is no {id} on your drawing",
-  "attempt.tooLate": "a prediction is made before anything is operated",
   "attempt.walked": "you stand at {at}",
   "attempt.predicted": "noted; it is compared with the truth in the debrief",
   "attempt.noHint": "there is no such hint",

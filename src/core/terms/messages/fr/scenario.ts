@@ -4,7 +4,6 @@ export const scenario = {
   "attempt.examIsOne": "un examen se joue une fois, depuis le début : on ne repart pas du milieu",
   "attempt.over": "cet essai est terminé",
   "attempt.stranger": "il n'y a pas de {id} sur votre dessin",
-  "attempt.tooLate": "une prédiction se fait avant toute manœuvre",
   "attempt.walked": "vous êtes à {at}",
   "attempt.predicted": "noté ; comparé à la vérité au débriefing",
   "attempt.noHint": "cet indice n'existe pas",
