@@ -325,6 +325,7 @@ const silent = [
   "./share/fingerprint",
   "./sentences",
   "./french",
+  "./regional",
   "./frame/focus",
 ];
 

@@ -2,8 +2,6 @@ import "./styles.css";
 import { mount } from "svelte";
 import App from "./App.svelte";
 import { preferences } from "./settings/preferences.svelte";
-import { languageFor, whenSpeaking } from "./words/language.svelte";
+import { whenSpeaking, wordsFor } from "./words/language.svelte";
 
-whenSpeaking(languageFor(preferences.language), () =>
-  mount(App, { target: document.getElementById("app")! }),
-);
+whenSpeaking(wordsFor(preferences), () => mount(App, { target: document.getElementById("app")! }));

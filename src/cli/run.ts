@@ -1,5 +1,5 @@
 import { version } from "../../package.json";
-import { readArguments, readLanguage } from "./arguments";
+import { readArguments, readSpeech } from "./arguments";
 import { check } from "./check";
 import { type Command, UsageError } from "./command";
 import { cut } from "./cut";
@@ -40,8 +40,8 @@ export const COMMANDS: readonly Command[] = [
 /** Carries out one line of words. Never throws: whatever goes wrong is a sentence on standard error and a 2. */
 export async function run(words: readonly string[], io: Io): Promise<ExitCode> {
   return answered(io, async () => {
-    const { language, rest } = readLanguage(words);
-    return speaking(language, () => answered(io, () => carryOut(rest, io)));
+    const { asked, rest } = readSpeech(words);
+    return speaking(asked, () => answered(io, () => carryOut(rest, io)));
   });
 }
 
@@ -113,6 +113,7 @@ function page({ name, summary, help, flags, takesFiles }: Command): string {
     ...flags.map((it) => `[${it.short ?? it.name}${it.value === undefined ? "" : ` ${it.value}`}]`),
     "[--json]",
     "[--language LANGUAGE]",
+    "[--region REGION]",
   ];
   return [
     `${wrapped("", usage.join(" "), "  ").join("\n")}\n`,

@@ -60,16 +60,20 @@ export async function* sideBySide(
 }
 
 /** The line that asks the same of one file alone. */
-const wordsFor = (name: string, { flags, json }: Call, file: string): string[] => [
-  name,
-  ...[...flags].flatMap(([flag, value]) =>
-    flag === JOBS.name ? [] : [value === true ? flag : `${flag}=${value}`],
-  ),
-  ...(json ? ["--json"] : []),
-  `--language=${speech().language}`,
-  "--",
-  file,
-];
+function wordsFor(name: string, { flags, json }: Call, file: string): string[] {
+  const { language, region } = speech();
+  return [
+    name,
+    ...[...flags].flatMap(([flag, value]) =>
+      flag === JOBS.name ? [] : [value === true ? flag : `${flag}=${value}`],
+    ),
+    ...(json ? ["--json"] : []),
+    `--language=${language}`,
+    ...(region === undefined ? [] : [`--region=${region}`]),
+    "--",
+    file,
+  ];
+}
 
 /** A helper that broke down has no answer for its file; the others go on. */
 function lost(file: string, error: unknown): Refused {

@@ -3,9 +3,12 @@ import {
   type Catalogue,
   english,
   french,
+  inWordsOf,
   type Message,
   type MessageGaps,
   type MessageKey as CoreKey,
+  type RegionId,
+  REGIONS,
   spell as spellIn,
   unbroken,
 } from "../core";
@@ -18,8 +21,13 @@ export type Language = "en" | "fr";
 /** What `--language` may say. English is the language of whoever says nothing, so that scripts read the same everywhere. */
 export const LANGUAGES: readonly Language[] = ["en", "fr"];
 
-interface Speech {
+/** The words that were asked for: those of a language, and of a region where that is English. */
+export interface Manner {
   readonly language: Language;
+  readonly region: RegionId | undefined;
+}
+
+interface Speech extends Manner {
   readonly catalogue: Catalogue;
 }
 
@@ -27,16 +35,23 @@ interface Speech {
 export type MessageKey = CoreKey | keyof typeof cli;
 
 const SPEECH: Readonly<Record<Language, Speech>> = {
-  en: { language: "en", catalogue: { ...english, ...cli } },
-  fr: { language: "fr", catalogue: { ...french, ...unbroken(enFrancais) } },
+  en: { language: "en", region: undefined, catalogue: { ...english, ...cli } },
+  fr: { language: "fr", region: undefined, catalogue: { ...french, ...unbroken(enFrancais) } },
 };
 const spoken = new AsyncLocalStorage<Speech>();
 
-/** Carries something out in a language. It goes along with the call, so that two calls in one process do not mix. */
-export const speaking = <Result>(language: Language, doing: () => Result): Result =>
-  spoken.run(SPEECH[language], doing);
+/** Carries something out in the words that were asked for. They go along with the call, so that two calls in one process do not mix. */
+export const speaking = <Result>(asked: Manner, doing: () => Result): Result =>
+  spoken.run(speechOf(asked), doing);
 
-/** The language of the call and its sentences. */
+function speechOf({ language, region }: Manner): Speech {
+  const usual = SPEECH[language];
+  return region === undefined
+    ? usual
+    : { language, region, catalogue: inWordsOf(REGIONS[region], usual.catalogue) };
+}
+
+/** The language and the region of the call, and its sentences. */
 export const speech = (): Speech => spoken.getStore() ?? SPEECH.en;
 
 /** A sentence, the core's or the command line's own: its key, and what fills its gaps. */

@@ -34,7 +34,7 @@ const REFUSED: readonly (readonly [string, RegExp])[] = [
   ["check --json", /no FILE was given/],
   [
     "check drawing.json --jsn",
-    /check does not know --jsn; it knows --json, --language, --all, --around, --openings, --jobs, --help/,
+    /check does not know --jsn; it knows --json, --language, --region, --all, --around, --openings, --jobs, --help/,
   ],
   ["check drawing.json -x", /does not know -x/],
   ["check drawing.json --all=yes", /--all takes no value/],

@@ -1,5 +1,7 @@
 import assert from "node:assert/strict";
 import { becomes } from "./becomes.mjs";
+import { pressAPlace } from "./places.mjs";
+import { axeFinds, noSidewaysScroll } from "./scenarios.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
 
@@ -218,6 +220,37 @@ export const tests = [
       await context.unroute(FRENCH_WORDS);
       await page.locator("[data-language-again]").click();
       await page.waitForFunction(() => document.documentElement.lang === "fr");
+    },
+  },
+  {
+    name: "on a phone plan and sheet say what the region says that was chosen, and so does the app once it starts again",
+    async run(ctx) {
+      const page = await ctx.open({ size: "phone", path: "?demo=quarry-lane" });
+      await ready(page);
+      const usual = page.getByText("Ask for the permit", { exact: false });
+      const regional = page.getByText("Ask for the clearance", { exact: false });
+      const sheetSays = async () => page.locator("[data-sheet]").getAttribute("srcdoc");
+      await pressAPlace(page, "sheet", "phone");
+      await becomes(async () => /Ask for the permit/.test(await sheetSays()), true);
+      await menu(page, "settings");
+      await page.locator('[data-region="us"]').tap();
+      await becomes(() => page.locator('[data-region="us"]').getAttribute("aria-pressed"), "true");
+      await noSidewaysScroll(page);
+      assert.deepEqual(await axeFinds(page), []);
+      await page.keyboard.press("Escape");
+      await becomes(async () => /Ask for the clearance/.test(await sheetSays()), true);
+      assert.doesNotMatch(await sheetSays(), /\b(permit|barrel|tailboard)s?\b(?!-)/i);
+      await page.reload();
+      await ready(page);
+      await pressAPlace(page, "plan", "phone");
+      await regional.first().waitFor();
+      await becomes(() => usual.count(), 0);
+      await menu(page, "help");
+      await page.getByPlaceholder("Find a word").fill("permit");
+      await becomes(
+        async () => (await page.locator("dialog dt").allTextContents()).includes("clearance"),
+        true,
+      );
     },
   },
 ];

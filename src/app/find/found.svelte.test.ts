@@ -15,6 +15,8 @@ import {
 } from "../../core";
 import { Session } from "../session/session.svelte";
 import { learn } from "../words/catalogue";
+import { englishOf } from "../words/regional";
+import { english as allEnglish } from "../words/sentences";
 import { english } from "../words/messages/en";
 import { french } from "../words/messages/fr";
 import { sketchActsFor } from "../sketch/acts";
@@ -40,6 +42,21 @@ test.each([
   const dead = typed.filter((it) => matching(lines, it).every(({ why }) => why !== undefined));
   learn(english);
   expect(dead).toEqual([]);
+});
+
+test.each([
+  ["tailboard", "job briefing", "place-rehearse"],
+  ["permit", "clearance", "place-rehearse"],
+  ["barrel", "fuse door", "details"],
+])("by %s and by %s the finder leads to %s, whichever of them the app says", (usual, regional, id) => {
+  vi.stubGlobal("Worker", UnansweredWorker);
+  const session = new Session(sideline());
+  for (const words of [englishOf("us"), allEnglish]) {
+    learn(words);
+    const lines = everyCommand({ session, sketch: undefined, menu: [], demos: [] } as never);
+    for (const typed of [usual, regional])
+      expect([typed, ...matching(lines, typed).map((it) => it.id)]).toContain(id);
+  }
 });
 
 describe("Button, key and finder give one answer", () => {

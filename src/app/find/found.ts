@@ -1,4 +1,12 @@
-import { type ElementId, type Owner, structureOf, structuresOf } from "../../core";
+import {
+  alsoCalled,
+  type ElementId,
+  type Owner,
+  REGION_IDS,
+  REGIONS,
+  structureOf,
+  structuresOf,
+} from "../../core";
 import type { Demo } from "../keep/demos";
 import { MENU, PLACES } from "../frame/places";
 import type { Session } from "../session/session.svelte";
@@ -17,7 +25,7 @@ export interface Found {
   readonly id: string;
   readonly group: CommandGroup;
   readonly label: string;
-  /** what else finds it: what its group is called, and other words for what it does */
+  /** what else finds it: what its group is called, other words for what it does, and how a region calls that */
   readonly around: string;
   readonly keys: readonly string[];
   /** why it cannot be done now, if it cannot */
@@ -102,15 +110,19 @@ const WHY: Readonly<Record<Obstacle, MessageKey>> = {
 
 const keysOf = (id: string): readonly string[] => commands.find((it) => it.id === id)?.keys ?? [];
 
-const found = (id: string, group: CommandGroup, label: string, run: () => void): Found => ({
-  id,
-  group,
-  label,
-  around: `${t(`command.group.${group}`)} ${firstOf(`find.also.${id}`) ?? ""}`,
-  run,
-  keys: keysOf(id),
-  why: undefined,
-});
+function found(id: string, group: CommandGroup, label: string, run: () => void): Found {
+  const around = `${t(`command.group.${group}`)} ${firstOf(`find.also.${id}`) ?? ""}`;
+  const elsewhere = alsoCalled(Object.values(REGIONS), `${label} ${around}`);
+  return {
+    id,
+    group,
+    label,
+    around: [around, ...elsewhere].join(" "),
+    run,
+    keys: keysOf(id),
+    why: undefined,
+  };
+}
 
 /** What the bar of acts offers and the registry has no name for: it is about one thing of its kind. */
 const selectedActions = ({ sketch }: Offers): Found[] =>
@@ -160,7 +172,7 @@ const demoItems = ({ demos, openDemo }: Offers): Found[] =>
   demos.map(({ id, title }) => found(`demo-${id}`, "demo", t("find.demo", { title }), () => openDemo(id)));
 
 function settings(): Found[] {
-  const { glove, singleKeys, units, hand } = preferences;
+  const { glove, singleKeys, units, hand, region } = preferences;
   const set = (id: string, label: string, change: Parameters<typeof preferences.set>[0]) =>
     found(id, "setting", label, () => preferences.set(change));
   return [
@@ -172,6 +184,10 @@ function settings(): Found[] {
     hand === "right"
       ? set("hand", t("find.leftHand"), { hand: "left" })
       : set("hand", t("find.rightHand"), { hand: "right" }),
+    ...(region === "usual" ? [] : [set("region-usual", t("find.regionUsual"), { region: "usual" })]),
+    ...REGION_IDS.filter((it) => it !== region).map((it) =>
+      set(`region-${it}`, t("find.region", { region: REGIONS[it].name }), { region: it }),
+    ),
     ...(Object.keys(LANGUAGES) as Language[])
       .filter((it) => it !== speech.language)
       .map((it) => set(`language-${it}`, t("find.language", { language: LANGUAGES[it] }), { language: it })),

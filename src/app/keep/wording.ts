@@ -24,9 +24,12 @@ export const SPOKEN: ReadonlySet<string> = new Set([
 ]);
 
 /** A file of the library in other words. What these have nothing for stays as it is. */
-export function inWords(text: string, wording: Wording): string {
+export const inWords = (text: string, wording: Wording): string => spoken(text, (it) => wording[it] ?? it);
+
+/** A file of the library with all that it says to people said in another way. */
+export function spoken(text: string, inOtherWords: (sentence: string) => string): string {
   const said = (value: unknown, key: string): unknown => {
-    if (typeof value === "string") return SPOKEN.has(key) ? (wording[value] ?? value) : value;
+    if (typeof value === "string") return SPOKEN.has(key) ? inOtherWords(value) : value;
     if (Array.isArray(value)) return value.map((it) => said(it, key));
     if (typeof value !== "object" || value === null) return value;
     return Object.fromEntries(Object.entries(value).map(([own, it]) => [own, said(it, own)]));

@@ -1,3 +1,4 @@
+import { REGION_IDS, type RegionId } from "../../core";
 import type { Language } from "../words/language.svelte";
 
 /** Bright or dark, or as the device has it. */
@@ -10,6 +11,7 @@ interface Saved {
   readonly singleKeys: boolean;
   readonly hand: "right" | "left";
   readonly language: Language | "system";
+  readonly region: RegionId | "usual";
 }
 
 const DEFAULTS: Saved = {
@@ -19,6 +21,7 @@ const DEFAULTS: Saved = {
   singleKeys: true,
   hand: "right",
   language: "system",
+  region: "usual",
 };
 const KEY = "stillhot-preferences";
 
@@ -38,6 +41,7 @@ const CHOICES: { readonly [Name in keyof Saved]: readonly Saved[Name][] } = {
   singleKeys: [true, false],
   hand: ["right", "left"],
   language: ["system", "en", "fr"],
+  region: ["usual", ...REGION_IDS],
 };
 
 /** The defaults, with whatever of the found ones can be. */
@@ -78,6 +82,9 @@ class Preferences {
   }
   get language() {
     return this.#now.language;
+  }
+  get region() {
+    return this.#now.region;
   }
 
   /** the palette that the theme comes to */

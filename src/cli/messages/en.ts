@@ -8,7 +8,7 @@ what could still be live at the work point.
 {commands}
 
 stillhot <command> --help tells about one of them. A FILE of - is standard input. --language fr answers in French;
-en, English, is what holds without it.
+en, English, is what holds without it. --region us says it in the words of the United States: clearance, not permit.
 
 Exit code  0  done, nothing wrong found
            1  done, with findings: a work point that is not grounded, or anything above a note
@@ -22,7 +22,8 @@ Try        stillhot check quarry-lane.stillhot.json
 `,
   "cli.filesAndCodes": `A FILE of - is standard input. Of several files, one that cannot be used is reported on standard error and
 the others are still answered. With --json each file gives one JSON object on a line of its own.
---language fr puts every sentence into French; names of rules, keys and codes stay as they are.
+--language fr puts every sentence into French, --region us into the words of the United States; names of rules,
+keys and codes stay as they are.
 
 Exit code 0: done, nothing wrong found. 1: done, with findings. 2: a file could not be used, or the line could
 not be understood.`,
@@ -330,6 +331,9 @@ With --json: { url, port }.`,
   "cli.serve.noPort": "{port} is not a port: it is a whole number from 0 to 65535",
 
   "cli.noLanguage": "there is no language {language}; there are {known}",
+  "cli.noRegion": "there is no region {region}; there are {known}",
+  "cli.regionOfEnglish":
+    "--region {region} says whose English is meant, and --language {language} is none: leave one of them out",
   "cli.unknownRule": "no rule is called {id}, so turning it off turns nothing off",
   "cli.unknownRule.near": "no rule is called {id}, so turning it off turns nothing off; did you mean {near}?",
   "cli.unknownRule.help": "write the rule's id as the findings give it, or take the entry out",

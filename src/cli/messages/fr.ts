@@ -8,7 +8,7 @@ ce qui pourrait encore être sous tension au point de travail.
 {commands}
 
 stillhot <commande> --help parle de l'une d'elles. Un FICHIER - est l'entrée standard. --language fr répond en
-français ; sans lui vaut en, l'anglais.
+français ; sans lui vaut en, l'anglais. --region us le dit avec les mots anglais des États-Unis.
 
 Code de sortie  0  fait, rien de mauvais trouvé
                 1  fait, avec des constats : un point de travail qui n'est pas à la terre, ou plus qu'une remarque
@@ -22,7 +22,8 @@ Essayez         stillhot check quarry-lane.stillhot.json
 `,
   "cli.filesAndCodes": `Un FICHIER - est l'entrée standard. De plusieurs fichiers, celui qui est inutilisable est signalé sur l'erreur
 standard et les autres ont leur réponse. Avec --json chaque fichier donne un objet JSON sur sa ligne.
---language fr met chaque phrase en français ; noms des règles, clés et codes restent tels quels.
+--language fr met chaque phrase en français, --region us en anglais des États-Unis ; noms des règles, clés et
+codes restent tels quels.
 
 Code de sortie 0 : fait, rien de mauvais trouvé. 1 : fait, avec des constats. 2 : un fichier inutilisable, ou une
 ligne incompréhensible.`,
@@ -330,6 +331,9 @@ Avec --json : { url, port }.`,
   "cli.serve.noPort": "{port} n'est pas un port : c'est un nombre entier de 0 à 65535",
 
   "cli.noLanguage": "il n'y a pas de langue {language} ; il y a {known}",
+  "cli.noRegion": "il n'y a pas de région {region} ; il y a {known}",
+  "cli.regionOfEnglish":
+    "--region {region} dit de quel anglais il s'agit, et --language {language} n'en est pas : ôtez l'un des deux",
   "cli.unknownRule": "aucune règle ne s'appelle {id} : la désactiver ne désactive rien",
   "cli.unknownRule.near":
     "aucune règle ne s'appelle {id} : la désactiver ne désactive rien ; vouliez-vous dire {near} ?",

@@ -167,7 +167,8 @@ export const keep = {
     "Also: lateral, tap line (North America); spur (Britain, Ireland, Australia, New Zealand).",
   "guide.word.cutout": "cutout",
   "guide.word.cutout.is": "A fuse in a barrel that drops open; by itself it is not made to break load.",
-  "guide.word.cutout.also": "Also: drop-out fuse, expulsion fuse (Britain, Australia).",
+  "guide.word.cutout.also":
+    "Also: drop-out fuse, expulsion fuse (Britain, Australia). Its barrel: fuse door (parts of North America).",
   "guide.word.clamp": "hot-line clamp",
   "guide.word.clamp.is": "A screwed clamp on a stirrup by which a tap hangs on the line; it breaks no load.",
   "guide.word.clamp.also": "Also: live-line clamp, tap clamp.",

@@ -39,7 +39,7 @@ export const learn = {
   "path.task.open-and-ground": "Open, test and ground before repair",
   "path.task.live-parts": "Tell live parts from others, and keep the distance",
   "path.task.grounds-and-tags": "Install grounds, brief the crew, lock out and tag",
-  "path.task.clearance": "Ask for, hold and release clearances",
+  "path.task.clearance": "Ask for, hold and release permits",
   "path.task.backfeed": "Know backfeed, and where it comes from",
   "path.task.plan": "Plan a switching order",
   "path.record": "Your record",
