@@ -40,13 +40,34 @@ describe.each(LEVELS)("generated taps of level %i", (level) => {
 });
 
 /** What a seed gives is a promise: a class that was told a number gets the same drawing years later. */
-test("the same level, seed and version give the same bytes for ever", () => {
-  const texts = LEVELS.flatMap((level) =>
-    [...Array(20).keys(), 4294967295].flatMap((seed) =>
-      (["en", "fr"] as const).map((language) => generateTapText({ level, seed, version: 1, language })),
-    ),
-  );
-  expect(new Set(texts).size).toBe(texts.length);
-  expect(fingerprint(texts)).toBe("8acf4b4983ecdf010889b36306880b850305720dcd01a86f689efb8918eb3475");
-  expect(TAP_VERSIONS).toEqual([1]);
+const FOR_EVER = [
+  [1, "8acf4b4983ecdf010889b36306880b850305720dcd01a86f689efb8918eb3475"],
+  [2, "8594e0c4a01ce61b3e8a7026798840b6b157db09143fce129a3e70d1c7252090"],
+] as const;
+
+test.each(FOR_EVER)(
+  "the same level and seed give the same bytes for ever in version %i",
+  (version, wanted) => {
+    const texts = LEVELS.flatMap((level) =>
+      [...Array(20).keys(), 4294967295].flatMap((seed) =>
+        (["en", "fr"] as const).map((language) => generateTapText({ level, seed, version, language })),
+      ),
+    );
+    expect(new Set(texts).size).toBe(texts.length);
+    expect(fingerprint(texts)).toBe(wanted);
+  },
+);
+
+test("every version is held, and the newest is taken where none is named", () => {
+  expect(TAP_VERSIONS).toEqual(FOR_EVER.map(([version]) => version));
+  expect(generateTapText({ level: 1, seed: 2 })).toBe(generateTapText({ level: 1, seed: 2, version: 2 }));
+});
+
+test("version 2 is version 1 in English, and in French calls a lead as everything else here does", () => {
+  const made = (version: number, language: "en" | "fr") =>
+    LEVELS.map((level) => generateTapText({ level, seed: 3, version, language })).join("");
+  expect(made(2, "en")).toBe(made(1, "en"));
+  const leads = /liaison(?= (à la traversée|entre le|sous l'))/g;
+  expect(made(1, "fr")).toMatch(leads);
+  expect(made(2, "fr")).toBe(made(1, "fr").replace(leads, "bretelle"));
 });

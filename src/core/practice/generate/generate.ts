@@ -14,10 +14,13 @@ import { shapeOf } from "./shape";
 import { drawSideline, leave, type Leaving } from "./sideline";
 import { LINE_KV, Sketch, type HangingSpot } from "./sketch";
 import { hangTransformer } from "./transformer";
-import { TAP_WORDS, type TapLanguage } from "./words";
+import { TAP_WORDS, type TapLanguage, type TapWords } from "./words";
 
-/** Ways of drawing that are kept for ever: the version is part of the seed. */
-export const TAP_VERSIONS: readonly number[] = [1];
+/** Ways of drawing that are kept for ever: the version is part of the seed. The second draws as the first and words it anew. */
+export const TAP_VERSIONS: readonly number[] = [1, 2];
+const NEWEST = TAP_VERSIONS.at(-1)!;
+/** The version whose chances each version takes. */
+const DRAWN_AS = 1;
 
 /** Which drawing is to be made. The same request gives the same drawing for ever. */
 export interface TapRequest {
@@ -32,9 +35,15 @@ export interface TapRequest {
  * A tap with its job that could stand on poles, laid out by nobody. The same level, seed and version give the same bytes
  * when it is written, for ever; a language changes its words alone. Two seeds that follow one another differ in shape.
  */
-export function generateTap({ level, seed, version = 1, language = "en" }: TapRequest): StillhotDocument {
+export function generateTap({
+  level,
+  seed,
+  version = NEWEST,
+  language = "en",
+}: TapRequest): StillhotDocument {
+  const words = TAP_WORDS[version - 1]![language];
   const draft = (of: number, turn: number): StillhotDocument =>
-    draftTap(level, of, `${version}/${level}/${of}/${turn}`, language);
+    draftTap(level, of, `${DRAWN_AS}/${level}/${of}/${turn}`, words);
   // Even seeds stand as they come; an odd one is drawn again until it is like neither of its neighbours.
   if (seed % 2 === 0) return draft(seed, 0);
   const beside = [seed - 1, seed + 1].map((it) => shapeOf(draft(it, 0).system));
@@ -47,8 +56,7 @@ export function generateTap({ level, seed, version = 1, language = "en" }: TapRe
 /** The same as a file. */
 export const generateTapText = (request: TapRequest): string => writeDocument(generateTap(request));
 
-function draftTap(level: Level, seed: number, chances: string, language: TapLanguage): StillhotDocument {
-  const words = TAP_WORDS[language];
+function draftTap(level: Level, seed: number, chances: string, words: TapWords): StillhotDocument {
   const chance = chanceFrom(chances);
   const sketch = new Sketch(chance, words, chance.oneOf(LINE_KV));
   const plan = LEVEL_PLANS[level];

@@ -179,13 +179,13 @@ const french: TapWords = {
   elbowIn: (pad) => `coude d'entrée du socle ${pad}`,
   elbowOut: (pad) => `coude de sortie du socle ${pad}`,
   crossing: (kv) => `ligne de ${String(kv).replace(".", ",")} kV`,
-  leadTask: (name) => `Remplacer la liaison entre le coupe-circuit et la traversée de ${name}`,
+  leadTask: (name) => `Remplacer la bretelle entre le coupe-circuit et la traversée de ${name}`,
   arresterTask: (name) => `Remplacer le parafoudre de ${name}`,
   secondaryTask: (name) => `Remplacer les connecteurs au secondaire de ${name}`,
   insulatorTask: (pole) => `Remplacer un isolateur au poteau ${pole}`,
-  headTask: (pole) => `Remplacer la liaison sous l'appareil de la dérivation au poteau ${pole}`,
+  headTask: (pole) => `Remplacer la bretelle sous l'appareil de la dérivation au poteau ${pole}`,
   cableTask: (one, other) => `Remplacer le câble entre les socles ${one} et ${other}`,
-  lead: (name) => `liaison à la traversée de ${name}`,
+  lead: (name) => `bretelle à la traversée de ${name}`,
   secondary: (name) => `secondaire de ${name}`,
   line: (pole) => `ligne au poteau ${pole}`,
   cableEnd: (pad) => `bout du câble au socle ${pad}`,
@@ -194,5 +194,16 @@ const french: TapWords = {
 /** Languages that made drawings can be labelled in. */
 export type TapLanguage = "en" | "fr";
 
-/** The words of made drawings, by language. */
-export const TAP_WORDS: Readonly<Record<TapLanguage, TapWords>> = { en: english, fr: french };
+/** What version 1 says otherwise in French: it calls a lead as a tie is called. */
+const frenchOfVersion1: TapWords = {
+  ...french,
+  leadTask: (name) => `Remplacer la liaison entre le coupe-circuit et la traversée de ${name}`,
+  headTask: (pole) => `Remplacer la liaison sous l'appareil de la dérivation au poteau ${pole}`,
+  lead: (name) => `liaison à la traversée de ${name}`,
+};
+
+/** The words of made drawings, by language, in each version of them. */
+export const TAP_WORDS: readonly Readonly<Record<TapLanguage, TapWords>>[] = [
+  { en: english, fr: frenchOfVersion1 },
+  { en: english, fr: french },
+];
