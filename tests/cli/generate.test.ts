@@ -19,7 +19,7 @@ test.each([
   ["generate --level 7 --seed 1", /--level 7: expected a whole number from 1 to 6/],
   ["generate --level 1", /--seed is needed/],
   ["generate --level 1 --seed -1", /--seed -1: expected a whole number from 0 to 4294967295/],
-  ["generate --level 1 --seed 1 --version 3", /--version 2: expected/],
+  ["generate --level 1 --seed 1 --version 3", /--version 3: expected/],
   ["generate --level 1 --seed 1 tap.json", /takes no file/],
 ])("%s is refused", async (words, message) => {
   const { code, out, err } = await line(words.split(" "));
