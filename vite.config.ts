@@ -16,6 +16,7 @@ const APART = [
   "src/app/frame/focus.test.ts",
   "src/app/grow/stamps.test.ts",
   "src/app/worker/line.test.ts",
+  "src/app/worker/writing.test.ts",
   "src/core/procedure/rules/unsolved.test.ts",
 ];
 
@@ -61,7 +62,8 @@ export default defineConfig({
       output: { codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] } },
     },
   },
-  worker: { format: "es", rolldownOptions: { treeshake } },
+  // What writes pictures speaks, and the words are kept where Svelte sees them change.
+  worker: { format: "es", plugins: () => [svelte()], rolldownOptions: { treeshake } },
   plugins: [
     svelte(),
     listsFiles,

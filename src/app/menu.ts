@@ -1,7 +1,6 @@
 import type { IconName } from "./frame/Icon.svelte";
 import { emptyDrawing } from "./session/emptyDrawing";
 import { preferences } from "./settings/preferences.svelte";
-import { download, fileNameOf } from "./share/files";
 import type { SheetProps } from "./sheets";
 import { later } from "./words/later";
 import { t } from "./words/words";
@@ -47,7 +46,7 @@ export function menuOf(app: SheetProps): readonly MenuItem[] {
   ];
 }
 
-async function savePicture({ session: { document, told, lit } }: SheetProps) {
-  const { svgFile } = await later(() => import("./share/export"));
-  download(fileNameOf(document, "svg"), svgFile(document, told, lit), "image/svg+xml");
+async function savePicture({ session }: SheetProps) {
+  const { saveSvg } = await later(() => import("./share/write"));
+  await saveSvg(session);
 }

@@ -1,12 +1,16 @@
 import assert from "node:assert/strict";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { becomes } from "./becomes.mjs";
 import { bundled } from "./bundled.mjs";
+import { press, pressOrMore } from "./job.mjs";
 import { chooseFiles } from "./scenarios.mjs";
 
 const title = (page) => page.getByLabel("Title of the drawing");
+
+/** Nothing that is written of a drawing may hold the page's own thread for longer [ms]. */
+const STANDS_STILL_MS = 200;
 
 /** What asks for a file. */
 const opener = (page) => page.getByRole("button", { name: "Open a file", exact: true });
@@ -28,13 +32,14 @@ export const tests = [
     // It sees for how long the page stands still.
     alone: true,
     async run(ctx) {
-      const { exportModel } = await bundled("src/core/index.ts");
+      const { exportMap, exportModel, ModelImport } = await bundled("src/core/index.ts");
       const { drawing8500 } = await bundled("tests/support/ieee8500.ts");
       const folder = mkdtempSync(join(tmpdir(), "stillhot-large-"));
       try {
         const path = join(folder, "feeder.xml");
         const drawing = drawing8500("balanced");
-        writeFileSync(path, exportModel(drawing).text);
+        const model = exportModel(drawing).text;
+        writeFileSync(path, model);
         const page = await ctx.open();
         page.setDefaultTimeout(120_000);
         await page.locator("html[data-ready]").waitFor();
@@ -74,9 +79,93 @@ export const tests = [
           await page.getByRole("button", { name: "Close" }).first().click();
           await becomes(() => title(page).inputValue(), drawing.title);
         });
+
+        await ctx.part("written again, beside the page, and stopped", async () => {
+          await page.getByRole("button", { name: "Menu" }).click();
+          await watch(page);
+          await page.locator('[data-menu="share"]').click();
+          await page.locator('[data-link="long"]').waitFor();
+          await page.locator('[data-share="svg"]').focus();
+          await page.keyboard.press("Enter");
+          await page.locator("[data-waiting=writing]").waitFor();
+          await page.keyboard.press("Escape");
+          await page.getByText("was stopped. Nothing was saved.", { exact: false }).waitFor();
+          // The keyboard is where it was asked.
+          await becomes(() => page.evaluate(() => document.activeElement.dataset.share), "svg");
+        });
+
+        const imported = new ModelImport();
+        imported.write(model);
+        imported.endFile();
+        const { document: opened } = imported.finish();
+        for (const [as, write] of [
+          ["map", exportMap],
+          ["model", exportModel],
+        ])
+          await ctx.part(`as a ${as}, which the page's own thread does not wait for`, async () => {
+            const [download] = await Promise.all([
+              page.waitForEvent("download"),
+              page.locator(`[data-share="${as}"]`).click(),
+            ]);
+            assert.ok(readFileSync(await download.path(), "utf8") === write(opened).text);
+            await page.locator("[data-told=leftOut]").waitFor();
+            await page.getByRole("button", { name: "Close" }).first().click();
+            if (as === "model") return;
+            await page.getByRole("button", { name: "Menu" }).click();
+            await page.locator('[data-menu="share"]').click();
+          });
+        const longest = await page.evaluate(() => window.longest);
+        assert.ok(longest < STANDS_STILL_MS, `the page stood still for ${longest} ms`);
       } finally {
         rmSync(folder, { recursive: true, force: true });
       }
     },
   },
+  ...["desk", "phone"].map((size) => ({
+    name: `of 8500 nodes, what is around a pole that the finder finds becomes a drawing with the same verdict (${size})`,
+    seconds: 240,
+    alone: true,
+    async run(ctx) {
+      const touch = size === "phone";
+      const { drawing8500 } = await bundled("tests/support/ieee8500.ts");
+      const { writeDocument } = await bundled("src/core/index.ts");
+      const drawing = drawing8500("balanced");
+      const { to } = Object.values(drawing.system.elements).find((it) => it.connection === "single");
+      const { label } = drawing.system.points[to];
+      const page = await ctx.open({ size });
+      page.setDefaultTimeout(120_000);
+      await page.locator("html[data-ready]").waitFor();
+      const file = {
+        name: "feeder.json",
+        mimeType: "application/json",
+        buffer: Buffer.from(writeDocument(drawing)),
+      };
+      if (touch) await press(page.getByRole("button", { name: "Menu" }), touch);
+      await chooseFiles(page, touch ? page.locator('[data-menu="open"]') : opener(page), file);
+      await becomes(() => title(page).inputValue(), drawing.title);
+
+      const choose = async () => {
+        if (touch) {
+          await press(page.getByRole("button", { name: "Menu" }), touch);
+          await press(page.locator('[data-menu="find"]'), touch);
+        } else await page.keyboard.press("Control+k");
+        await page.locator("[data-find]").fill(label);
+        await press(page.locator('[data-command^="thing-"]').filter({ hasText: label }).first(), touch);
+        await page.locator("[data-find]").waitFor({ state: "detached" });
+      };
+      const act = (id) => pressOrMore(page, `[data-action="${id}"]`, '.deeds [data-action="more"]', touch);
+      const verdict = () => page.locator("[data-verdict]").innerText();
+
+      await choose();
+      await act("work");
+      await page.locator('[data-verdict="live"]').waitFor();
+      const ofTheWhole = await verdict();
+      await act("piece");
+      await press(page.locator('[data-piece="ask"]'), touch);
+      await page.locator('[data-piece="found"]').waitFor();
+      await press(page.locator('[data-piece="open"]'), touch);
+      await becomes(() => page.title(), /, around /);
+      await becomes(verdict, ofTheWhole);
+    },
+  })),
 ];

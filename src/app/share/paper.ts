@@ -2,7 +2,7 @@ import { flushSync, mount, unmount } from "svelte";
 import type { Assessment, StillhotDocument } from "../../core";
 import Legend from "../canvas/Legend.svelte";
 import { dayAndTime, t } from "../words/words";
-import { svgOf } from "./export";
+import { svgOf } from "../worker/drawnSvg";
 
 let legend: Record<string, unknown> | undefined;
 

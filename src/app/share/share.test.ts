@@ -5,7 +5,7 @@ import { create } from "qrcode";
 import { describe, expect, test } from "vitest";
 import { codeTexts, intoSvg, linkTo, readDocument, type StillhotDocument, writeDocument } from "../../core";
 import { emptyDrawing } from "../session/emptyDrawing";
-import { codesOf } from "./export";
+import { codeOf } from "./codes";
 import { fingerprint } from "./fingerprint";
 import { fragmentOf, readBytes, readCodes, readLink } from "./link";
 import { intoPng, linkOfPng } from "./picture";
@@ -60,7 +60,7 @@ describe.each(demos)("%s comes back", (_, document) => {
       expect(problemsOf(readCodes(texts.slice(1)))).toHaveLength(1);
       expect(problemsOf(readLink(fragmentOf(texts[0]!)!))[0]).toMatch(/code 1 of \d/);
     }
-    expect(await codesOf(document, letters, "https://example.org/")).toHaveLength(texts.length);
+    for (const text of texts) expect((await codeOf(text)).size).toBeGreaterThan(20);
   });
 });
 

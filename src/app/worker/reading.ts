@@ -8,6 +8,8 @@ import {
   say,
   type Unreadable,
 } from "../../core";
+import { answeredBy, type Elsewhere, type Progress } from "./elsewhere";
+import type { Failed } from "./line";
 
 /** A large file, and what its beginning shows it to be. */
 export interface ReadingQuestion {
@@ -17,22 +19,15 @@ export interface ReadingQuestion {
 
 /** What came of it. */
 export type ReadingAnswer =
-  | { readonly read: ReadFile | Unreadable }
-  | { readonly imported: Imported | ImportRefused }
-  | { readonly failed: string };
-
-/** How much of the file is read, from 0 to 1; at 1 the drawing is being made of it. */
-export interface ReadingProgress {
-  readonly share: number;
-}
+  { readonly read: ReadFile | Unreadable } | { readonly imported: Imported | ImportRefused } | Failed;
 
 /** Told no oftener than this: a person sees no more [ms]. */
 const TOLD_EVERY_MS = 100;
 
-/** Reads a file and makes a drawing of it; `tell` hears how far it is. */
+/** Reads a file and makes a drawing of it; `tell` hears how much of it is read. At the end the drawing is being made. */
 export async function answerReading(
   { file, as }: ReadingQuestion,
-  tell: (progress: ReadingProgress) => void,
+  tell: (progress: Progress) => void,
 ): Promise<ReadingAnswer> {
   try {
     if (as === "model") return { imported: await importPieces(file, tell) };
@@ -48,7 +43,7 @@ export async function answerReading(
 
 async function importPieces(
   file: Blob,
-  tell: (progress: ReadingProgress) => void,
+  tell: (progress: Progress) => void,
 ): Promise<Imported | ImportRefused> {
   const model = new ModelImport();
   await eachPiece(file, tell, (piece) => model.write(piece));
@@ -59,7 +54,7 @@ async function importPieces(
 /** Hands a file's text on piece by piece, as long as it is taken. */
 async function eachPiece(
   file: Blob,
-  tell: (progress: ReadingProgress) => void,
+  tell: (progress: Progress) => void,
   take: (piece: string) => boolean,
 ): Promise<void> {
   const decoder = new TextDecoder("utf-8", { fatal: true });
@@ -90,30 +85,14 @@ function decoded(decoder: TextDecoder, bytes?: Uint8Array): string {
   }
 }
 
-/** A file that is being read elsewhere. */
-export interface ReadElsewhere {
-  /** nothing where it was stopped */
-  readonly answer: Promise<ReadingAnswer | undefined>;
-  stop(): void;
-}
-
 /** Reads a file off the main thread, where there is another one. */
 export function readElsewhere(
   question: ReadingQuestion,
-  tell: (progress: ReadingProgress) => void,
-): ReadElsewhere {
+  tell: (progress: Progress) => void,
+): Elsewhere<ReadingAnswer> {
   if (typeof Worker === "undefined") return { answer: answerReading(question, tell), stop: () => undefined };
   const worker = new Worker(new URL("./reading.worker.ts", import.meta.url), { type: "module" });
-  let end: (answer: ReadingAnswer | undefined) => void = () => undefined;
-  const answer = new Promise<ReadingAnswer | undefined>((done) => (end = done));
-  const finish = (found: ReadingAnswer | undefined) => {
-    worker.terminate();
-    end(found);
-  };
-  worker.addEventListener("message", ({ data }: MessageEvent<ReadingProgress | ReadingAnswer>) =>
-    "share" in data ? tell(data) : finish(data),
-  );
-  worker.addEventListener("error", ({ message }) => finish({ failed: message }));
+  const reading = answeredBy<ReadingAnswer>(worker, tell);
   worker.postMessage(question);
-  return { answer, stop: () => finish(undefined) };
+  return reading;
 }

@@ -1,0 +1,139 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import {
+  assess,
+  codeTexts,
+  exportMap,
+  exportModel,
+  intoSvg,
+  linkTo,
+  readDocument,
+  type StillhotDocument,
+} from "../../core";
+import { fingerprint } from "../share/fingerprint";
+import { inEnglish } from "../words/catalogue";
+import { french } from "../words/french";
+import { speech } from "../words/language.svelte";
+import { svgOf } from "./drawnSvg";
+import type { Failed } from "./line";
+import { answerWriting, messageOf, writeElsewhere, type WritingQuestion, type WrittenForms } from "./writing";
+
+const folder = "shared/demos";
+const demos = readdirSync(folder)
+  .filter((it) => it.endsWith(".stillhot.json"))
+  .map((name): [string, StillhotDocument] => {
+    const read = readDocument(readFileSync(`${folder}/${name}`, "utf8"));
+    if (!("document" in read)) throw new Error(`${name} does not read`);
+    return [name, read.document];
+  });
+
+afterEach(() => void (speech.catalogue = inEnglish));
+
+/** As a worker gets a question and gives its answer: a copy each way, and a side that speaks English by itself. */
+function elsewhere<As extends keyof WrittenForms>(question: WritingQuestion<As>): WrittenForms[As] {
+  const message = structuredClone(messageOf(question));
+  speech.catalogue = inEnglish;
+  const answer = answerWriting(message) as WrittenForms[As] | Failed;
+  if ("failed" in answer) throw new Error(answer.failed);
+  return answer;
+}
+
+describe.each(demos)("%s is written elsewhere as it is here", (_, document) => {
+  test.each([
+    ["map", exportMap],
+    ["model", exportModel],
+  ] as const)("as a %s, with what is not in it", async (as, write) => {
+    const { file, leftOut, approximated } = elsewhere({ as, document });
+    const { text, ...notInIt } = write(document);
+    expect(await file.text()).toBe(text);
+    expect({ leftOut, approximated }).toEqual(notInIt);
+  });
+
+  test.each([
+    ["English", inEnglish],
+    ["French", french],
+  ])("as pictures with what is known of it, in %s", async (_language, catalogue) => {
+    speech.catalogue = catalogue;
+    const told = assess(document);
+    const lit = Object.values(told.workPoints).flatMap((it) => it.threats[0]?.path ?? []);
+    const [plain, withLit] = [svgOf(document, told), svgOf(document, told, { lit })];
+    const { file } = elsewhere({ as: "svg", document, told, lit });
+    expect(await file.text()).toBe(intoSvg(withLit, linkTo(document)));
+    speech.catalogue = catalogue;
+    const { picture, link } = elsewhere({ as: "png", document, told, lit });
+    expect(await picture.text()).toBe(plain);
+    expect(link).toBe(linkTo(document));
+  });
+
+  test("as a picture of which nothing is known yet, and as a link with its codes", async () => {
+    const { file } = elsewhere({ as: "svg", document });
+    expect(await file.text()).toBe(intoSvg(svgOf(document, undefined), linkTo(document)));
+    const letters = await fingerprint(document);
+    const address = "https://example.org/";
+    expect(elsewhere({ as: "link", document, address })).toEqual({
+      link: linkTo(document),
+      letters,
+      codes: codeTexts(document, letters, address),
+    });
+  });
+});
+
+describe("a large drawing", () => {
+  /** The other side, which answers when the test says so. */
+  class Answering {
+    static all: Answering[] = [];
+    readonly asked: unknown[] = [];
+    isEnded = false;
+    readonly #listeners = new Map<string, (event: unknown) => void>();
+
+    constructor() {
+      Answering.all.push(this);
+    }
+    addEventListener(type: string, listener: (event: unknown) => void) {
+      this.#listeners.set(type, listener);
+    }
+    postMessage(question: unknown) {
+      this.asked.push(question);
+    }
+    terminate() {
+      this.isEnded = true;
+    }
+    say(type: string, event: object) {
+      this.#listeners.get(type)!(event);
+    }
+  }
+
+  beforeEach(() => {
+    Answering.all = [];
+    vi.stubGlobal("Worker", Answering);
+  });
+  afterEach(() => void vi.unstubAllGlobals());
+
+  const small = demos[0]![1];
+  const many = Object.fromEntries(
+    Array.from({ length: 200 }, (_, n) => [`l${n}`, { kind: "load", at: "p", phases: "A", kw: 1 }]),
+  );
+  const large = { ...small, system: { ...small.system, elements: many } } as never as StillhotDocument;
+
+  test("is asked of a worker, which ends with its answer; a small one is not", async () => {
+    const { answer } = writeElsewhere({ as: "map", document: large });
+    const [worker] = Answering.all;
+    await vi.waitFor(() => expect(worker!.asked).toHaveLength(1));
+    worker!.say("message", { data: { leftOut: [] } });
+    expect(await answer).toEqual({ leftOut: [] });
+    expect(worker!.isEnded).toBe(true);
+    const here = await writeElsewhere({ as: "map", document: small }).answer;
+    expect(here).toHaveProperty("file");
+    expect(Answering.all).toHaveLength(1);
+  });
+
+  test("gives nothing once it is stopped, and says why a worker broke", async () => {
+    const stopped = writeElsewhere({ as: "map", document: large });
+    stopped.stop();
+    expect(await stopped.answer).toBeUndefined();
+    expect(Answering.all[0]!.isEnded).toBe(true);
+    const broken = writeElsewhere({ as: "map", document: large });
+    Answering.all[1]!.say("error", { message: "out of memory" });
+    expect(await broken.answer).toEqual({ failed: "out of memory" });
+  });
+});
