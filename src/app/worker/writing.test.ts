@@ -5,12 +5,13 @@ import {
   codeTexts,
   exportMap,
   exportModel,
+  fingerprintLetters,
+  fingerprintOf,
   intoSvg,
   linkTo,
   readDocument,
   type StillhotDocument,
 } from "../../core";
-import { fingerprint } from "../share/fingerprint";
 import { inEnglish } from "../words/catalogue";
 import { french } from "../words/french";
 import { speech } from "../words/language.svelte";
@@ -68,7 +69,7 @@ describe.each(demos)("%s is written elsewhere as it is here", (_, document) => {
   test("as a picture of which nothing is known yet, and as a link with its codes", async () => {
     const { file } = elsewhere({ as: "svg", document });
     expect(await file.text()).toBe(intoSvg(svgOf(document, undefined), linkTo(document)));
-    const letters = await fingerprint(document);
+    const letters = fingerprintLetters(fingerprintOf(document));
     const address = "https://example.org/";
     expect(elsewhere({ as: "link", document, address })).toEqual({
       link: linkTo(document),

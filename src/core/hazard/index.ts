@@ -19,4 +19,5 @@ export { hasNeutral as hasNeutralInHand } from "./verdict";
 export { type HotStep, type HotStepKind, type HotWay, whyHot } from "./whyHot";
 export { isHot, STATES, type StateColumn, stateColumn, statesUntold } from "./stateColumn";
 export { standsAlike, statesAtHand, statesByReach } from "./statesByReach";
-export { type AssessmentColumns, buffersOf, fromColumns, type RowIds, rowsOf, toColumns } from "./columns";
+export { type AssessmentColumns, fromColumns, type RowIds, rowsOf } from "./columns";
+export { buffersOf, toColumns } from "./toColumns";
