@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { becomes } from "./becomes.mjs";
 import { bundled } from "./bundled.mjs";
+import { press, pressOrMore } from "./job.mjs";
 import { chooseFiles } from "./scenarios.mjs";
 
 const title = (page) => page.getByLabel("Title of the drawing");
@@ -120,4 +121,52 @@ export const tests = [
       }
     },
   },
+  ...["desk", "phone"].map((size) => ({
+    name: `of 8500 nodes, what is around a pole that the finder finds becomes a drawing with the same verdict (${size})`,
+    seconds: 240,
+    alone: true,
+    async run(ctx) {
+      const touch = size === "phone";
+      const { drawing8500 } = await bundled("tests/support/ieee8500.ts");
+      const { writeDocument } = await bundled("src/core/index.ts");
+      const drawing = drawing8500("balanced");
+      const { to } = Object.values(drawing.system.elements).find((it) => it.connection === "single");
+      const { label } = drawing.system.points[to];
+      const page = await ctx.open({ size });
+      page.setDefaultTimeout(120_000);
+      await page.locator("html[data-ready]").waitFor();
+      const file = {
+        name: "feeder.json",
+        mimeType: "application/json",
+        buffer: Buffer.from(writeDocument(drawing)),
+      };
+      if (touch) await press(page.getByRole("button", { name: "Menu" }), touch);
+      await chooseFiles(page, touch ? page.locator('[data-menu="open"]') : opener(page), file);
+      await becomes(() => title(page).inputValue(), drawing.title);
+
+      const choose = async () => {
+        if (touch) {
+          await press(page.getByRole("button", { name: "Menu" }), touch);
+          await press(page.locator('[data-menu="find"]'), touch);
+        } else await page.keyboard.press("Control+k");
+        await page.locator("[data-find]").fill(label);
+        await press(page.locator('[data-command^="thing-"]').filter({ hasText: label }).first(), touch);
+        await page.locator("[data-find]").waitFor({ state: "detached" });
+      };
+      const act = (id) => pressOrMore(page, `[data-action="${id}"]`, '.deeds [data-action="more"]', touch);
+      /** What is said of the place; how many things nobody has seen is of the whole drawing. */
+      const verdict = () => page.locator("[data-verdict] .main").innerText();
+
+      await choose();
+      await act("work");
+      await page.locator('[data-verdict="live"]').waitFor();
+      const ofTheWhole = await verdict();
+      await act("piece");
+      await press(page.locator('[data-piece="ask"]'), touch);
+      await page.locator('[data-piece="found"]').waitFor();
+      await press(page.locator('[data-piece="open"]'), touch);
+      await becomes(() => page.title(), /, around /);
+      await becomes(verdict, ofTheWhole);
+    },
+  })),
 ];
