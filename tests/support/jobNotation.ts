@@ -141,6 +141,13 @@ export function playAll(document: StillhotDocument, steps: readonly Step[]): Pla
   return played;
 }
 
+/** The last of some steps on a drawing, with how things stood before it and stand after it. */
+export function lastMove(document: StillhotDocument, text: string): readonly [Step, JobState, JobState] {
+  const steps = parseSteps(text, []);
+  const played = playAll(document, steps);
+  return [steps.at(-1)!, played.at(-2)?.state ?? beginJob(document), played.at(-1)!.state];
+}
+
 /** A case of a rule: why, the steps, what the rule says of the last one, and lines that the drawing has otherwise. */
 export type RuleCase = readonly [why: string, steps: string, wanted: string, drawing?: string];
 

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import { afterEach, describe, expect, test, vi } from "vitest";
+import { AnsweringWorker, workersAnswerByHand } from "../../../tests/support/answeringWorker";
 import {
   assess,
   codeTexts,
@@ -80,35 +81,7 @@ describe.each(demos)("%s is written elsewhere as it is here", (_, document) => {
 });
 
 describe("a large drawing", () => {
-  /** The other side, which answers when the test says so. */
-  class Answering {
-    static all: Answering[] = [];
-    readonly asked: unknown[] = [];
-    isEnded = false;
-    readonly #listeners = new Map<string, (event: unknown) => void>();
-
-    constructor() {
-      Answering.all.push(this);
-    }
-    addEventListener(type: string, listener: (event: unknown) => void) {
-      this.#listeners.set(type, listener);
-    }
-    postMessage(question: unknown) {
-      this.asked.push(question);
-    }
-    terminate() {
-      this.isEnded = true;
-    }
-    say(type: string, event: object) {
-      this.#listeners.get(type)!(event);
-    }
-  }
-
-  beforeEach(() => {
-    Answering.all = [];
-    vi.stubGlobal("Worker", Answering);
-  });
-  afterEach(() => void vi.unstubAllGlobals());
+  workersAnswerByHand();
 
   const small = demos[0]![1];
   const many = Object.fromEntries(
@@ -118,23 +91,23 @@ describe("a large drawing", () => {
 
   test("is asked of a worker, which ends with its answer; a small one is not", async () => {
     const { answer } = writeElsewhere({ as: "map", document: large });
-    const [worker] = Answering.all;
+    const [worker] = AnsweringWorker.all;
     await vi.waitFor(() => expect(worker!.asked).toHaveLength(1));
-    worker!.say("message", { data: { leftOut: [] } });
+    worker!.answer({ leftOut: [] });
     expect(await answer).toEqual({ leftOut: [] });
     expect(worker!.isEnded).toBe(true);
     const here = await writeElsewhere({ as: "map", document: small }).answer;
     expect(here).toHaveProperty("file");
-    expect(Answering.all).toHaveLength(1);
+    expect(AnsweringWorker.all).toHaveLength(1);
   });
 
   test("gives nothing once it is stopped, and says why a worker broke", async () => {
     const stopped = writeElsewhere({ as: "map", document: large });
     stopped.stop();
     expect(await stopped.answer).toBeUndefined();
-    expect(Answering.all[0]!.isEnded).toBe(true);
+    expect(AnsweringWorker.all[0]!.isEnded).toBe(true);
     const broken = writeElsewhere({ as: "map", document: large });
-    Answering.all[1]!.say("error", { message: "out of memory" });
+    AnsweringWorker.all[1]!.fail("out of memory");
     expect(await broken.answer).toEqual({ failed: "out of memory" });
   });
 });

@@ -25,6 +25,7 @@ export {
   type KnownConductors,
   knownView,
   type KnownView,
+  liveByTheMap,
 } from "./shown";
 export { type Foretold, foretold } from "./foretold";
 export type { World } from "./world";

@@ -1,18 +1,25 @@
 import { jobOf } from "../document";
+import { isHot } from "../hazard";
 import { type JobState, seen } from "../procedure";
 import { type ConductorId, conductorId, type Letter, lettersOf, partsOfConductor } from "../terms";
 import type { Prediction } from "./actions";
 import type { PredictionResult } from "./log";
 
-const LIVE: ReadonlySet<string> = new Set(["energized", "backfed", "faulted", "induced"]);
+/** Of some conductors those that hold volts as things stand. */
+export function liveAmong<Id extends string>(state: JobState, ids: readonly Id[]): Id[] {
+  const { conductors } = seen(state);
+  return ids.filter((id) => {
+    const report = conductors[id as string as ConductorId];
+    return report !== undefined && isHot(report.state);
+  });
+}
 
 /** Compares what somebody thinks is live with what is, on the conductors that the map has. */
 export function predictionResult(truth: JobState, known: JobState, prediction: Prediction): PredictionResult {
-  const assessment = seen(truth);
   const onTheMap = (Object.keys(seen(known).conductors) as ConductorId[]).filter(
     (id) => partsOfConductor(id).letter !== "N",
   );
-  const live = onTheMap.filter((id) => LIVE.has(assessment.conductors[id]?.state ?? ""));
+  const live = liveAmong(truth, onTheMap);
   const said = prediction.live.filter((id) => partsOfConductor(id).letter !== "N");
   const feeders = feedersOf(truth);
   const saidFeeders: readonly string[] = prediction.feeders ?? [];

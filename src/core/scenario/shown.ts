@@ -15,6 +15,7 @@ import { worldAt, worldOf } from "./act";
 import type { Attempt } from "./attempt";
 import { whenTrue } from "./conditions";
 import type { LogEntry } from "./log";
+import { liveAmong } from "./prediction";
 import { nameOfFact } from "./truth";
 import type { StructureOrPointId } from "./world";
 
@@ -98,6 +99,10 @@ export const conductorsToPredict = (attempt: Attempt): string[] =>
   [...conductorsOf(worldOf(attempt).known.document.system)].flatMap(([point, letters]) =>
     letters.filter((it) => it !== "N").map((it) => `${point}/${it}`),
   );
+
+/** Those of them that hold volts by the map, as things are known to stand. */
+export const liveByTheMap = (attempt: Attempt): string[] =>
+  liveAmong(worldOf(attempt).known, conductorsToPredict(attempt));
 
 /** What the apprentice is told of an entry: what was seen and heard, and in practice what is wrong with it on the map. */
 export interface Feedback {

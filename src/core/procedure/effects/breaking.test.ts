@@ -1,15 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
-import { beginJob } from "../job/state";
+import { draw, lastMove, TAP } from "../../../../tests/support/jobNotation";
 import { breakingsOf, worstOf } from "./breaking";
 
 /** What the last of some steps breaks, phase by phase. */
-function broken(drawing: string, steps: string) {
-  const document = draw(drawing);
-  const all = parseSteps(steps, []);
-  const played = playAll(document, all);
-  return breakingsOf(all.at(-1)!, played.at(-2)?.state ?? beginJob(document), played.at(-1)!.state);
-}
+const broken = (drawing: string, steps: string) => breakingsOf(...lastMove(draw(drawing), steps));
 
 const told = (drawing: string, steps: string): string[] =>
   broken(drawing, steps).map(

@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { draw, parseSteps, playAll } from "../../../../tests/support/jobNotation";
-import { beginJob } from "../job/state";
+import { draw, lastMove } from "../../../../tests/support/jobNotation";
 import { ferroresonanceRisk } from "./ferroresonance";
 
 /** A delta bank of 150 kVA behind 300 m of cable, with 1 kW on it. */
@@ -12,12 +11,8 @@ const BANK = `
   ld1  load        p3     ABC connection=wye kw=1
 `;
 
-function risk(more: string, steps: string) {
-  const document = draw(`${BANK}\n${more}`);
-  const all = parseSteps(steps, []);
-  const played = playAll(document, all);
-  return ferroresonanceRisk(all.at(-1)!, played.at(-2)?.state ?? beginJob(document), played.at(-1)!.state);
-}
+const risk = (more: string, steps: string) =>
+  ferroresonanceRisk(...lastMove(draw(`${BANK}\n${more}`), steps));
 
 const kva150 = (connection: string) =>
   `t1 transformer p2-p3 ABC connection=${connection} kva=150 primaryKv=12.47 secondaryV=480`;

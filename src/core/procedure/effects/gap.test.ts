@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
+import { draw, lastMove, TAP } from "../../../../tests/support/jobNotation";
 import { beginJob } from "../job/state";
 import {
   ampsThrough,
@@ -20,12 +20,7 @@ const apart = (degrees: number, volts = 12.47) => `
   t1 disconnect a-b ABC gang=true open=ABC
 `;
 
-function around(drawing: string, steps: string) {
-  const document = draw(drawing);
-  const all = parseSteps(steps, []);
-  const played = playAll(document, all);
-  return [all.at(-1)!, played.at(-2)?.state ?? beginJob(document), played.at(-1)!.state] as const;
-}
+const around = (drawing: string, steps: string) => lastMove(draw(drawing), steps);
 
 describe("Across a gap", () => {
   test.each([

@@ -1,21 +1,15 @@
 import { describe, expect, test } from "vitest";
-import { draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
-import { beginJob } from "../job/state";
+import { draw, lastMove, TAP } from "../../../../tests/support/jobNotation";
 import { surgesOnClosing } from "./pickUp";
 
 /** What the last of some steps makes each link carry: `id amps for seconds`, with what melts marked. */
-function surges(drawing: string, steps: string): string[] {
-  const document = draw(drawing);
-  const played = playAll(document, parseSteps(steps, []));
-  const before = played.at(-2)?.state ?? beginJob(document);
-  return surgesOnClosing(parseSteps(steps, []).at(-1)!, before, played.at(-1)!.state).flatMap(
-    ({ element, surges: of }) =>
-      of.map(
-        ({ why, amps, seconds, melts }) =>
-          `${element} ${why} ${amps.toPrecision(3)} A ${seconds} s${melts ? " melts" : ""}`,
-      ),
+const surges = (drawing: string, steps: string): string[] =>
+  surgesOnClosing(...lastMove(draw(drawing), steps)).flatMap(({ element, surges: of }) =>
+    of.map(
+      ({ why, amps, seconds, melts }) =>
+        `${element} ${why} ${amps.toPrecision(3)} A ${seconds} s${melts ? " melts" : ""}`,
+    ),
   );
-}
 
 /** A tap with two transformers behind one cutout, of 25 and 50 kVA: 3.47 and 6.94 A at 7.2 kV. */
 const TWO = `${TAP}
