@@ -5,8 +5,8 @@ import { Stage } from "konva/lib/Stage.js";
 import {
   type Box,
   changeOf,
+  FLAG_ROOM,
   isAfar,
-  lettersAt,
   type NoteSizes,
   type Owner,
   type Piece,
@@ -22,6 +22,7 @@ import { isSameOver, type Painting, staleParts } from "./stale";
 import type * as Further from "./further";
 import type { Motion } from "./motion";
 import type { BoardView } from "./view";
+import { sizesAt, wholeWithNotes } from "./whole";
 
 /** The canvas as its component has it: what it shows, and where it looks. */
 export interface Board {
@@ -47,8 +48,6 @@ Konva.autoDrawEnabled = false;
 /** Above this many pieces labels are placed again only when the zoom has settled. */
 const MANY_PIECES = 800;
 const SETTLED_MS = 120;
-/** A flag over the topmost plate needs so much room [px]. */
-const FLAG = 76;
 /** Length of a symbol with which it and its labels can be told apart [px]. */
 const READABLE = 24;
 /** A whole drawing that is a little smaller than that is still worth more than a part of it. */
@@ -199,23 +198,8 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
   function fit() {
     const bounds = view?.scene.bounds;
     if (view === undefined || bounds === undefined || size.width <= 1) return;
-    const close = fitted(bounds, size);
-    if (hasMany(view.scene)) return moveCamera(close);
-    // Labels keep their size, so that what they need beside the drawing is a margin of the screen.
     const { scene, sizes } = view;
-    let camera = close;
-    for (let round = 0; round < 2; round++) {
-      const { scale } = camera;
-      let [left, top, right, bottom] = [0, 0, 0, 0];
-      for (const { x, y, width, height } of placeNotes(scene, scale, sizesAt(sizes, scene, scale))) {
-        left = Math.max(left, (bounds.left - x) * scale + width / 2);
-        right = Math.max(right, (x - bounds.right) * scale + width / 2);
-        top = Math.max(top, (bounds.top - y) * scale + height / 2);
-        bottom = Math.max(bottom, (y - bounds.bottom) * scale + height / 2);
-      }
-      camera = fitted(bounds, size, { left, top, right, bottom });
-    }
-    moveCamera(camera);
+    moveCamera(hasMany(scene) ? fitted(bounds, size) : wholeWithNotes(scene, bounds, size, sizes));
   }
 
   function begin(around: Owner | undefined) {
@@ -234,7 +218,7 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
       x === undefined || y === undefined
         ? readable
         : showing(readable, [x, y], size.width * 0.4, size.height / 2);
-    const flag = view.scene.works.size > 0 && view.scene.way === "across" ? FLAG / aimed.scale : 0;
+    const flag = view.scene.works.size > 0 && view.scene.way === "across" ? FLAG_ROOM / aimed.scale : 0;
     moveCamera(broughtIn(aimed, { ...bounds, top: bounds.top - flag }, size));
   }
 
@@ -343,12 +327,6 @@ const isSameDrawing = (one: Scene, other: Scene): boolean =>
 
 const isSameLie = (one: Scene, other: Scene): boolean =>
   one.way === other.way && one.text === other.text && one.wide === other.wide;
-
-/** The sizes of letters at a scale: in a laid out drawing each has its place beside its symbol. */
-function sizesAt({ label, small }: NoteSizes, { way }: Scene, scale: number): NoteSizes {
-  const factor = way === undefined ? 1 : lettersAt(scale);
-  return factor === 1 ? { label, small } : { label: label * factor, small: small * factor };
-}
 
 const isLaid = ({ plates }: Scene): boolean => plates.length > 0;
 

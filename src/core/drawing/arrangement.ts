@@ -18,7 +18,7 @@ import {
 import type { ElementId } from "../terms";
 import { type LaidLeg, type LaidPoint, layOut, type Layout, type Plate } from "./layout/layout";
 import { endsOfElement, spreadOf, SYMBOL_LENGTH, type Way } from "./layout/inside";
-import { clearOfLetter, isTightAt, labelWidthOf, symbolSizeAt } from "./labels";
+import { clearOfLetter, FLAG_ROOM, isTightAt, labelWidthOf, symbolSizeAt } from "./labels";
 import { type Axis, type LaidPath, type Route, routesOf, spotOf } from "./routes";
 import { type Spot, unionOf } from "./shapes";
 
@@ -75,8 +75,6 @@ const WIDER = [1.8, 1.3];
 /** Round about a drawing stays free [px]: on a phone less, and there the row of buttons under it is margin enough. */
 const MARGIN = 20;
 const NARROW = { from: 600, margin: 14 };
-/** Over the drawing so much is kept for a flag [px]. */
-const FLAG = 60;
 
 /**
  * How a drawing that the program lays out shows its symbols largest in a picture of so much room, with what is written
@@ -100,7 +98,7 @@ export function bestLie(
   const scaleOf = (lie: Lie) => {
     const box = unionOf(laidOut(document, lie).plates.map((it) => it.box));
     if (box === undefined) return 1;
-    const flag = Object.keys(jobOf(document).workPoints).length > 0 && lie.way === "across" ? FLAG : 0;
+    const flag = Object.keys(jobOf(document).workPoints).length > 0 && lie.way === "across" ? FLAG_ROOM : 0;
     return Math.min(
       1.5,
       (room.width - 2 * margin) / (box.right - box.left),

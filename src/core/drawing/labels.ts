@@ -11,25 +11,28 @@ const SIZE = 14;
 /** Longest line of what is to be done, on a flag. */
 const ONE_FLAG_LINE = 30;
 
+/** Over the drawing, or over the plate of a work place, so much is kept for a flag of three lines [px]. */
+export const FLAG_ROOM = 60;
+
 /** A name in one line or two about as long as each other, never cut. */
 export const wrapped = (name: string, isTight = false): readonly string[] =>
-  inTwo(name, isTight ? ONE_TIGHT_LINE : ONE_LINE);
+  inLines(name, name.length > (isTight ? ONE_TIGHT_LINE : ONE_LINE) ? 2 : 1);
 
-/** What is to be done, in one line or two of a flag; nothing where it is longer, since a flag that is cut tells less than none. */
-export function onFlag(told: string): readonly string[] {
-  const lines = inTwo(told, ONE_FLAG_LINE);
-  return lines.every((it) => it.length <= ONE_FLAG_LINE) ? lines : [];
-}
+/**
+ * What is to be done, in one line, two and three of a flag, as far as these are short enough; in no way where it is longer,
+ * since a flag that is cut tells less than none.
+ */
+export const onFlag = (told: string): readonly (readonly string[])[] =>
+  [1, 2, 3]
+    .map((most) => inLines(told, most))
+    .filter((lines) => lines.length > 0 && lines.every((it) => it.length <= ONE_FLAG_LINE));
 
-function inTwo(name: string, oneLine: number): readonly string[] {
-  const words = name.split(" ").filter((it) => it !== "");
-  if (name.length <= oneLine || words.length < 2) return name === "" ? [] : [name];
-  const breaks = words
-    .slice(1)
-    .map((_, nth) => [words.slice(0, nth + 1).join(" "), words.slice(nth + 1).join(" ")]);
-  return breaks.reduce((best, it) =>
-    Math.max(...it.map((line) => line.length)) < Math.max(...best.map((line) => line.length)) ? it : best,
-  );
+/** Whole words in so many lines at most, which are no longer than that takes. */
+function inLines(told: string, most: number): readonly string[] {
+  for (let longest = 1; ; longest++) {
+    const lines = told.match(new RegExp(`\\S[^]{0,${longest - 1}}(?= |$)|\\S+`, "g")) ?? [];
+    if (lines.length <= most) return lines;
+  }
 }
 
 /** Whether the name stands beside the symbol; where the symbol says it all, it comes with a tap. */

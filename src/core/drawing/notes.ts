@@ -144,7 +144,7 @@ export function placeNotes(
   const grounds = pieces.flatMap(({ shapes }) =>
     shapes.flatMap((it) => (it.shape === "ground" ? [it.box] : [])),
   );
-  /** The free spot nearest to the ring around a work place, on its plate or so far off it and on no other. */
+  /** The free spot nearest to the place of a note, or to its ring: on its plate, or so far off it and on no other. */
   function freeSpotFor(
     note: Note,
     { width, height }: { width: number; height: number },
@@ -152,7 +152,8 @@ export function placeNotes(
     isBlocked: (box: Box) => boolean,
   ) {
     const [across, down] = [width / scale, height / scale];
-    const at = around(note.ring!.x, note.ring!.y, 0, 0);
+    const place = note.ring ?? note;
+    const at = around(place.x, place.y, 0, 0);
     const plate = grounds.find((it) => isWithin(at, it));
     let nearest: { readonly x: number; readonly y: number; readonly box: Box } | undefined;
     if (plate === undefined) return nearest;
@@ -190,11 +191,13 @@ export function placeNotes(
         : note.kind !== "title" || isOnItsPlate(box, note);
   for (const note of queue.flat()) {
     const forms = formsOf(note, sizes);
+    // All that a flag says, a little off its plate, is worth more than a part of it on that.
+    const fromNear = note.kind === "work" ? forms.slice(0, -1) : [];
     let it: PlacedNote | undefined;
-    for (const [nth, form] of forms.entries()) {
-      it = placeOf(form, nth === forms.length - 1);
+    for (const [nth, form] of [...fromNear, ...forms].entries()) {
+      it = placeOf(form, nth >= fromNear.length, form === forms.at(-1));
       if (it === undefined) continue;
-      if (nth > 0) it = { ...it, note, lines: form.lines! };
+      if (form !== note) it = { ...it, note, lines: form.lines! };
       break;
     }
     if (it === undefined) continue;
@@ -214,10 +217,10 @@ export function placeNotes(
     ];
   }
 
-  function placeOf(note: Note, isLast: boolean): PlacedNote | undefined {
+  function placeOf(note: Note, mayStandOff: boolean, isLast: boolean): PlacedNote | undefined {
     const follower = followers.get(note);
-    const { width: own, height } = sizeOf(note, sizes);
-    const width = own + (follower === undefined ? 0 : BETWEEN + sizeOf(follower, sizes).width);
+    const { width: alone, height } = sizeOf(note, sizes);
+    const width = alone + (follower === undefined ? 0 : BETWEEN + sizeOf(follower, sizes).width);
     const onTheWire = note.sides[0]![0] === 0 && note.sides[0]![1] === 0;
     // A number whose place a line has stands further along the edge of its plate.
     const further = isLabel(note) ? [0, 14] : note.kind === "title" ? [0, 40, 80] : [0];
@@ -234,10 +237,10 @@ export function placeNotes(
         return { x, y, box: around(x, y, width / scale, height / scale) };
       }),
     );
+    const [own] = spots;
     if (screen !== undefined && isWithin(around(note.x, note.y, 0, 0), screen)) {
       const inView = spots.filter(({ box }) => isWithin(box, screen));
-      const outside =
-        note.kind === "work" && inView.length > 0 ? [] : spots.filter((it) => !inView.includes(it));
+      const outside = note.kind === "work" ? [] : spots.filter((it) => !inView.includes(it));
       spots.splice(0, spots.length, ...inView, ...outside);
     }
     const size = { width, height };
@@ -254,10 +257,12 @@ export function placeNotes(
           (!isLaidOut || isWellPut(box, note)) &&
           !(KEEPING_OFF.has(note.kind) && edges.hits(box)),
       ) ??
-      // What is to be done is read at its pole, wherever there is room for it.
-      (note.kind === "work" && isLaidOut
+      // What is to be done is read at its pole, and a number on its plate, wherever there is room for it.
+      (isLaidOut && (note.kind === "work" || (note.kind === "title" && isLast))
         ? (freeSpotFor(note, size, 0, blocked) ??
-          (isLast ? freeSpotFor(note, size, OFF_ITS_PLATE / scale, blocked) : undefined))
+          (note.kind === "work" && mayStandOff
+            ? freeSpotFor(note, size, OFF_ITS_PLATE / scale, blocked)
+            : undefined))
         : undefined);
     if (clear === undefined && !isLast) return undefined;
     const free =
@@ -271,7 +276,7 @@ export function placeNotes(
         ? undefined
         : (spots.find(({ box }) => !crowd.hits(box)) ??
           roundAbout(note, size, scale, (box) => crowd.hits(box)) ??
-          spots[0]));
+          own));
     if (free === undefined) return undefined;
     crowd.add(free.box);
     return { note, x: free.x, y: free.y, width, height };

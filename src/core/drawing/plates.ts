@@ -247,18 +247,18 @@ export function laidWorkPiece(
   { x, y }: { x: number; y: number },
   { box, beside, short }: Plate,
   { way, text }: { readonly way: Way; readonly text: number },
-  lines: readonly string[],
+  ways: readonly (readonly string[])[],
 ): Piece {
   const owner: Owner = { of: "workPoint", id };
+  const [place, ...told] = ways[0]!;
   // Beside the number of a plate there is more room along it than down.
-  const [place, ...told] = lines;
-  const [first, ...others] = way === "down" && told.length > 1 ? [[place!, told.join(" ")], lines] : [lines];
+  const [first, ...others] = way === "down" && told.length > 1 ? [[place!, told.join(" ")], ...ways] : ways;
   const note: Note = {
     kind: "work",
-    text: lines.join(" "),
+    text: first!.join(" "),
     lines: first!,
     otherwise: others,
-    shorter: lines.slice(0, 1),
+    shorter: [place!],
     look: "ink",
     owner,
     ring: { x, y, symbol: SYMBOL_LENGTH * symbolSizeAt(text) },

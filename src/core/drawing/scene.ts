@@ -417,11 +417,11 @@ class Artist {
       const id = key as WorkPointId;
       const plate = this.arrangement.plates.find(({ points }) => points.includes(at));
       const title = plate?.title ?? structureOf(this.document.system, at)!.label;
-      const lines = this.#flagLines(work, title);
+      const ways = this.#flagWays(work, title);
       const piece =
         plate === undefined
-          ? workPiece(id, spot, this.#anglesAt(at), lines)
-          : laidWorkPiece(id, spot, plate, this.arrangement.layout!, lines);
+          ? workPiece(id, spot, this.#anglesAt(at), ways[0]!)
+          : laidWorkPiece(id, spot, plate, this.arrangement.layout!, ways);
       const was = before?.get(id);
       works.set(id, was !== undefined && isSameFlag(was, piece) ? was : piece);
     }
@@ -454,11 +454,12 @@ class Artist {
     return { elements: elements as Set<ElementId>, points: points as Set<PointId> };
   }
 
-  /** What a flag says: the place with its conductors, and what is to be done there, each in whole words. */
-  #flagLines({ conductors, label }: WorkPoint, title: string): readonly string[] {
+  /** What a flag says, in one way or more: the place with its conductors, and what is to be done there, each in whole words. */
+  #flagWays({ conductors, label }: WorkPoint, title: string): readonly (readonly string[])[] {
     const place = [title, [...conductors].join(" ")].filter((it) => it !== "").join(", ");
-    const told = [jobOf(this.document).task, label ?? ""].map(onFlag).find((it) => it.length > 0) ?? [];
-    return [this.#word(say("drawing.workHere", { label: place })), ...told];
+    const told = [jobOf(this.document).task, label ?? ""].map(onFlag).find((it) => it.length > 0) ?? [[]];
+    const here = this.#word(say("drawing.workHere", { label: place }));
+    return told.map((it) => [here, ...it]);
   }
 
   #elementsAt(point: string): readonly string[] {

@@ -8,7 +8,14 @@ import {
   type System,
 } from "../../document";
 import { type ElementId, lettersOf, type StructureId } from "../../terms";
-import { clearOfLetter, leastTitleWidth, STATE_AND_LETTER, symbolSizeAt, titleLines } from "../labels";
+import {
+  clearOfLetter,
+  FLAG_ROOM,
+  leastTitleWidth,
+  STATE_AND_LETTER,
+  symbolSizeAt,
+  titleLines,
+} from "../labels";
 import { widthOf } from "../widths";
 import { type Box, type Spot } from "../shapes";
 import {
@@ -86,10 +93,8 @@ const TITLE_SPARE = 1.4;
 const ROD = 24;
 /** Beside the line of a plate there is room for the ring around a work place. */
 const SIDE = 38;
-/** A flag above a plate takes so much more [px]. */
-const FLAG = 60;
+/** Where the line runs down, a flag stands beside the number, is so long, and takes so much more height than that [px]. */
 const FLAG_WIDTH = 310;
-/** Where the line runs down, it stands beside the number, and takes so much more than that [px]. */
 const FLAG_BESIDE = 25;
 /** The ring around a work place, from its middle [px]. */
 const RING = 22;
@@ -278,7 +283,7 @@ class Table {
     const next: Block["next"][number][] = [];
     let [right, top, bottom] = [
       plate.right,
-      plate.top - (hasFlag ? FLAG * this.#rooms.text : 0),
+      plate.top - (hasFlag ? FLAG_ROOM * this.#rooms.text : 0),
       plate.bottom,
     ];
     let below = -Infinity;
