@@ -218,8 +218,8 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
       x === undefined || y === undefined
         ? readable
         : showing(readable, [x, y], size.width * 0.4, size.height / 2);
-    const flag = view.scene.works.size > 0 && view.scene.way === "across" ? FLAG_ROOM / aimed.scale : 0;
-    moveCamera(broughtIn(aimed, { ...bounds, top: bounds.top - flag }, size));
+    // Over the topmost plate a flag may stand.
+    moveCamera(broughtIn(aimed, { ...bounds, top: bounds.top - FLAG_ROOM / aimed.scale }, size));
   }
 
   /** Of a large drawing nothing moves. */

@@ -195,7 +195,7 @@ export function placeNotes(
     const fromNear = note.kind === "work" ? forms.slice(0, -1) : [];
     let it: PlacedNote | undefined;
     for (const [nth, form] of [...fromNear, ...forms].entries()) {
-      it = placeOf(form, nth >= fromNear.length, form === forms.at(-1));
+      it = placeOf(form, nth >= fromNear.length, nth === fromNear.length + forms.length - 1);
       if (it === undefined) continue;
       if (form !== note) it = { ...it, note, lines: form.lines! };
       break;
@@ -260,9 +260,7 @@ export function placeNotes(
       // What is to be done is read at its pole, and a number on its plate, wherever there is room for it.
       (isLaidOut && (note.kind === "work" || (note.kind === "title" && isLast))
         ? (freeSpotFor(note, size, 0, blocked) ??
-          (note.kind === "work" && mayStandOff
-            ? freeSpotFor(note, size, OFF_ITS_PLATE / scale, blocked)
-            : undefined))
+          (mayStandOff ? freeSpotFor(note, size, OFF_ITS_PLATE / scale, blocked) : undefined))
         : undefined);
     if (clear === undefined && !isLast) return undefined;
     const free =
