@@ -219,6 +219,82 @@ describe("A folder imports only what it may", () => {
   });
 });
 
+/** Circles that are meant: what one gesture ends in begins the next, and a form holds forms. */
+const CIRCLES: Readonly<Record<string, readonly string[]>> = {
+  "src/app/tools": [
+    "dragging.ts",
+    "gathering.ts",
+    "idle.ts",
+    "panning.ts",
+    "pointingGround.ts",
+    "pointingThing.ts",
+  ],
+  "src/app/teach/form": ["Asked.svelte", "ListForm.svelte", "MapForm.svelte", "RecordForm.svelte"],
+};
+
+/** From whom arrows lead to whom. */
+type Arrows = Map<string, Set<string>>;
+
+/** The arrows among what stands beside each other in each folder: files, and folders as one thing with all that is in them. */
+function arrowsByFolder(sources: readonly Source[]): ReadonlyMap<string, Arrows> {
+  const paths = new Set(sources.map(({ path }) => path));
+  const fileOf = (target: string) =>
+    ["", ".ts", ".svelte.ts", "/index.ts"].map((it) => target + it).find((it) => paths.has(it));
+  const folders = new Map<string, Arrows>();
+  for (const source of sources)
+    for (const specifier of importsOf(source).filter(isRelative)) {
+      const target = fileOf(targetOf(source.path, specifier));
+      if (target === undefined) continue;
+      const [from, to] = [source.path.split("/"), target.split("/")];
+      const shared = from.findIndex((it, depth) => it !== to[depth]);
+      const folder = from.slice(0, shared).join("/");
+      const arrows = folders.get(folder) ?? new Map<string, Set<string>>();
+      folders.set(
+        folder,
+        arrows.set(from[shared]!, (arrows.get(from[shared]!) ?? new Set()).add(to[shared]!)),
+      );
+    }
+  return folders;
+}
+
+/** What stands in a circle, or between two: all that is left when what leads nowhere, and where nothing leads, is taken away. */
+function inCircles(arrows: Arrows): string[] {
+  const left = new Set([...arrows.keys()].filter((from) => !arrows.get(from)!.has(from)));
+  for (let before = -1; before !== left.size;) {
+    before = left.size;
+    for (const it of left) {
+      const leads = [...arrows.get(it)!].some((to) => left.has(to));
+      const isLedTo = [...left].some((from) => arrows.get(from)!.has(it));
+      if (!leads || !isLedTo) left.delete(it);
+    }
+  }
+  return [...left].sort();
+}
+
+test("files and folders beside each other import each other in no circle but the gestures' and the forms'", () => {
+  const shipped = sourcesIn("src").filter(({ path }) => !isTest(path));
+  const found = [...arrowsByFolder(shipped)].map(([folder, arrows]) => [folder, inCircles(arrows)] as const);
+  expect(found.length).toBeGreaterThan(30);
+  expect(Object.fromEntries(found.filter(([, circle]) => circle.length > 0))).toEqual(CIRCLES);
+});
+
+test("a circle of imports is found between files, and between a file and a folder", () => {
+  const files = {
+    "src/a.ts": "./b",
+    "src/b.ts": "./c/d",
+    "src/c/d.ts": "../a",
+    "src/c/e.ts": "./d",
+    "src/f.ts": "./a",
+  };
+  const sources = Object.entries(files).map(([path, from]) => ({
+    path,
+    text: `export * from ${JSON.stringify(from)};`,
+  }));
+  const arrows = arrowsByFolder(sources);
+  expect(inCircles(arrows.get("src")!)).toEqual(["a.ts", "b.ts", "c"]);
+  expect(inCircles(arrows.get("src/c")!)).toEqual([]);
+});
+
 /**
  * Comparisons with a device kind, lists of kinds and tables by kind. What a thing is and how it behaves is asked of the
  * thing (`src/core/devices/faces.ts`), so that a new kind brings every answer in its own file.

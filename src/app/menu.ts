@@ -1,7 +1,7 @@
 import type { IconName } from "./frame/Icon.svelte";
 import { emptyDrawing } from "./session/emptyDrawing";
 import { preferences } from "./settings/preferences.svelte";
-import type { SheetProps } from "./sheets";
+import type { SheetProps } from "./sheetProps";
 import { later } from "./words/later";
 import { t } from "./words/words";
 

@@ -1,6 +1,6 @@
 import { isRefusal, readAttempt, readLearner, type StillhotDocument } from "../core";
 import type { Session } from "./session/session.svelte";
-import type { ToldSides } from "./share/model";
+import type { ToldSides } from "./share/toldSides";
 import { readFile } from "./share/readFile";
 import * as Told from "./share/Told.svelte";
 import { say } from "./words/catalogue";

@@ -3,21 +3,9 @@ import type { Call, Command } from "./command";
 import { type InputFile, isRefused, readInput, type Refused } from "./input";
 import type { ExitCode, Io } from "./io";
 import { asText, jsonLine, problemJson, refusedLines } from "./print";
-import { type FileOutcome, jobsOf, sideBySide } from "./sideBySide";
+import type { FileAnswer, FileOutcome } from "./fileAnswer";
+import { jobsOf, sideBySide } from "./sideBySide";
 import { say, spell } from "./words";
-
-/** What a command says of one file. */
-export interface FileAnswer {
-  /** false: exit code 1 */
-  readonly ok: boolean;
-  readonly json: unknown;
-  /** lines for a person */
-  readonly lines: readonly string[];
-  /** text to be printed as it is, in place of `lines`: a picture, a page, a file */
-  readonly raw?: string;
-  /** lines for standard error beside them */
-  readonly aside?: readonly string[];
-}
 
 /** What a command asks of each file. */
 export interface FileQuestion {

@@ -1,6 +1,6 @@
 import { availableParallelism } from "node:os";
 import { type Call, type Flag, UsageError } from "./command";
-import type { FileAnswer } from "./eachFile";
+import type { FileOutcome } from "./fileAnswer";
 import type { Refused } from "./input";
 import type { Helper } from "./io";
 import { say, speech, spell } from "./words";
@@ -19,9 +19,6 @@ export function jobsOf({ flags }: Call): number {
   if (count < 1) throw new UsageError(spell(say("cli.noJobs", { jobs: String(asked) })));
   return Math.min(count, MOST_JOBS, 2 * availableParallelism());
 }
-
-/** What came of one file: its answer, or why it could not be used. */
-export type FileOutcome = FileAnswer | Refused;
 
 /**
  * What helpers say of each file, in the files' order. No more files are under way than there are helpers, and no more

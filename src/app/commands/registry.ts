@@ -86,6 +86,9 @@ export type AppCommand = Extract<Command, { where: "app" }>["id"];
 /** A command of Sketch. */
 export type SketchCommand = Exclude<CommandId, AppCommand>;
 
+/** Each command of Sketch, ready to be done. Where it cannot be, it does nothing, or the session says why. */
+export type SketchCommands = Readonly<Record<Exclude<SketchCommand, "extend">, () => void>>;
+
 /** All of them, as the lists read them. */
 export const commands: readonly (CommandKeys & { readonly id: CommandId })[] = COMMANDS;
 

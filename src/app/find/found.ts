@@ -17,8 +17,7 @@ import { LANGUAGES, type Language, speech } from "../words/language.svelte";
 import { elementName, pointName, firstOf, structureName, t } from "../words/words";
 import { COMMAND_GROUPS, type CommandGroup, NAMES } from "../commands/names";
 import { type Obstacle, whyNot } from "../commands/reasons";
-import { commands, type SketchCommand } from "../commands/registry";
-import type { SketchCommands } from "../sketch/sketchCommands";
+import { commands, type SketchCommand, type SketchCommands } from "../commands/registry";
 
 /** One line of the finder. */
 export interface Found {

@@ -1,6 +1,6 @@
 import { conductorNames, cutOffBy, type Message, type StillhotDocument, type System } from "../../core";
 import { say } from "../words/catalogue";
-import type { Notice } from "./session.svelte";
+import type { Notice } from "./notice";
 
 /** What an edit has cut off from every source, with what mends it; nothing where it cut nothing off. */
 export function cutOffNotice(

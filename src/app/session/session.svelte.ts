@@ -4,7 +4,6 @@ import {
   type Edit,
   complete,
   conductorsOf,
-  type CutOff,
   edits,
   elementCountOf,
   type ElementId,
@@ -38,6 +37,7 @@ import {
 import { Assessor } from "../worker/assessor";
 import { say } from "../words/catalogue";
 import { later } from "../words/later";
+import type { Notice } from "./notice";
 import { Viewing } from "./viewing.svelte";
 
 type Things = Required<edits.Things>;
@@ -49,16 +49,6 @@ export type Mode =
   | { readonly name: "join"; readonly from: PointId | undefined }
   | { readonly name: "place" }
   | { readonly name: "move" };
-
-/** A sentence for the person, with what they can do about it. */
-export interface Notice {
-  readonly message: Message;
-  readonly tone: "note" | "refusal";
-  /** offers to undo the last edit */
-  readonly offersUndo: boolean;
-  /** offers another edit, which mends what the last one did */
-  readonly offers?: CutOff["bridge"];
-}
 
 /** What may change so much at once that the drawing is kept as it was before. */
 export type LargeEdit = "import" | "plan" | "rehearse";

@@ -1,6 +1,6 @@
 import { isUnreadable, type Message, readDocument, type StillhotDocument, writeDocument } from "../../core";
 import { told } from "../words/words";
-import type { ToldSides } from "./model";
+import type { ToldSides } from "./toldSides";
 
 /** What came of reading a text that may be a drawing. */
 export type Opened =

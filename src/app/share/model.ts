@@ -1,12 +1,7 @@
-import { isImportRefused, type LedgerEntry } from "../../core";
+import { isImportRefused } from "../../core";
 import { told } from "../words/words";
 import { type Opened, openedOf } from "./files";
 import { readWithPatience } from "./waiting.svelte";
-
-/** What is told of an import or an export, in this order. */
-export const TOLD_SIDES = ["warnings", "assumed", "leftOut", "approximated"] as const;
-/** What was done on the way to a drawing or from one, side by side; a side is left out where nothing was. */
-export type ToldSides = Readonly<Partial<Record<(typeof TOLD_SIDES)[number], readonly LedgerEntry[]>>>;
 
 /** Whether a text begins as a map: GeoJSON, which is no drawing of ours. */
 export const isMap = (start: string): boolean =>

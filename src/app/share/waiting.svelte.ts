@@ -1,9 +1,11 @@
 import { type ComponentProps, mount, unmount } from "svelte";
 import { later } from "../words/later";
 import type { Elsewhere } from "../worker/elsewhere";
-import type { Failed } from "../worker/line";
-import { type ReadingAnswer, type ReadingQuestion, readElsewhere } from "../worker/reading";
-import { writeElsewhere, type WritingQuestion, type WrittenForms } from "../worker/writing";
+import type { Failed } from "../worker/questions";
+import type { ReadingAnswer, ReadingQuestion } from "../worker/reading";
+import { readElsewhere } from "../worker/readElsewhere";
+import type { WritingQuestion, WrittenForms } from "../worker/writing";
+import { writeElsewhere } from "../worker/writeElsewhere";
 import type WaitingSheet from "./Waiting.svelte";
 
 /** Who waits longer than this is told how far it is, and can stop it [ms]. */

@@ -30,7 +30,7 @@ import type { MessageKey } from "../words/catalogue";
 import { later } from "../words/later";
 import { today } from "../words/today";
 import { t } from "../words/words";
-import type { SketchCommands } from "./sketchCommands";
+import type { SketchCommands } from "../commands/registry";
 
 /** One thing that can be done with what is selected. */
 export interface SketchAct {

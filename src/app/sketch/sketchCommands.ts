@@ -1,13 +1,10 @@
 import type { ElementId, Owner, PointId } from "../../core";
 import { whyNot } from "../commands/reasons";
-import type { SketchCommand } from "../commands/registry";
+import type { SketchCommands } from "../commands/registry";
 import { GRID } from "../canvas/grid";
 import type { Session } from "../session/session.svelte";
 import { firstAct, togglePin } from "./acts";
 import type { WalkDirection } from "./walk";
-
-/** Each command of Sketch, ready to be done. Where it cannot be, it does nothing, or the session says why. */
-export type SketchCommands = Readonly<Record<Exclude<SketchCommand, "extend">, () => void>>;
 
 /** What commands need of the screen, beside the session. */
 export interface Screen {

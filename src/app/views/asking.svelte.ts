@@ -1,5 +1,6 @@
 import type { StillhotDocument } from "../../core";
-import { type WorkerAnswer, Line, type What } from "../worker/line";
+import { Line } from "../worker/line";
+import type { WorkerAnswer, What } from "../worker/questions";
 
 /** One thing at a time that is asked of a worker. The newest wins; what was answered stays until the next answer. */
 export class NewestAnswer {

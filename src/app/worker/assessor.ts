@@ -10,7 +10,8 @@ import {
 } from "../../core";
 import { fetched } from "../words/later";
 import { afterPaint } from "./afterPaint";
-import { type WorkerAnswer, Line } from "./line";
+import { Line } from "./line";
+import type { WorkerAnswer } from "./questions";
 import type * as solve from "./solve";
 
 /** What answers without a worker, loaded when it is needed. */

@@ -20,7 +20,7 @@ import {
 } from "../../core";
 import { today } from "../words/today";
 import { Receiver } from "./copies";
-import type { WorkerAnswer, Checked, Lost, WorkerQuestion, What } from "./line";
+import type { WorkerAnswer, Checked, Lost, WorkerQuestion, What } from "./questions";
 import { Player, stateAfter } from "./player";
 
 const receiver = new Receiver();

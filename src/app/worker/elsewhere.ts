@@ -1,4 +1,4 @@
-import type { Failed } from "./line";
+import type { Failed } from "./questions";
 
 /** What is worked out by a worker of its own, and ends with its answer. */
 export interface Elsewhere<Answer> {

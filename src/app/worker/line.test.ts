@@ -3,7 +3,8 @@ import { expect, test } from "vitest";
 import { AnsweringWorker, workersAnswerByHand } from "../../../tests/support/answeringWorker";
 import { readDocument, type StillhotDocument } from "../../core";
 import { Receiver } from "./copies";
-import { type WorkerAnswer, Line, type WorkerQuestion } from "./line";
+import { Line } from "./line";
+import type { WorkerAnswer, WorkerQuestion } from "./questions";
 
 const read = readDocument(readFileSync("shared/demos/quarry-lane.stillhot.json", "utf8"));
 if (!("document" in read)) throw new Error("the demo does not read");

@@ -8,8 +8,8 @@ import {
   say,
   type Unreadable,
 } from "../../core";
-import { answeredBy, type Elsewhere, type Progress } from "./elsewhere";
-import type { Failed } from "./line";
+import type { Progress } from "./elsewhere";
+import type { Failed } from "./questions";
 
 /** A large file, and what its beginning shows it to be. */
 export interface ReadingQuestion {
@@ -83,16 +83,4 @@ function decoded(decoder: TextDecoder, bytes?: Uint8Array): string {
   } catch {
     throw new NotUtf8();
   }
-}
-
-/** Reads a file off the main thread, where there is another one. */
-export function readElsewhere(
-  question: ReadingQuestion,
-  tell: (progress: Progress) => void,
-): Elsewhere<ReadingAnswer> {
-  if (typeof Worker === "undefined") return { answer: answerReading(question, tell), stop: () => undefined };
-  const worker = new Worker(new URL("./reading.worker.ts", import.meta.url), { type: "module" });
-  const reading = answeredBy<ReadingAnswer>(worker, tell);
-  worker.postMessage(question);
-  return reading;
 }

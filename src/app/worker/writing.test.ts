@@ -17,8 +17,9 @@ import { inEnglish } from "../words/catalogue";
 import { french } from "../words/french";
 import { speech } from "../words/language.svelte";
 import { svgOf } from "./drawnSvg";
-import type { Failed } from "./line";
-import { answerWriting, messageOf, writeElsewhere, type WritingQuestion, type WrittenForms } from "./writing";
+import type { Failed } from "./questions";
+import { answerWriting, messageOf, type WritingQuestion, type WrittenForms } from "./writing";
+import { writeElsewhere } from "./writeElsewhere";
 
 const folder = "shared/demos";
 const demos = readdirSync(folder)

@@ -1,10 +1,8 @@
 import {
   type Assessment,
   type AssessmentColumns,
-  buffersOf,
   type Catalogue,
   codeTexts,
-  elementCountOf,
   type ElementId,
   type Exported,
   exportMap,
@@ -20,8 +18,7 @@ import {
 import { learn } from "../words/catalogue";
 import { speech } from "../words/language.svelte";
 import { svgOf } from "./drawnSvg";
-import { answeredBy, type Elsewhere } from "./elsewhere";
-import type { Failed } from "./line";
+import type { Failed } from "./questions";
 
 /** What a drawing becomes to be taken along, by what it is asked as. */
 export interface WrittenForms {
@@ -59,27 +56,6 @@ export type WritingMessage = Omit<WritingQuestion, "told"> & {
   readonly catalogue: Catalogue;
 };
 
-/** Drawings up to this many elements are written at once: a worker would take longer to begin. */
-const AT_ONCE_UP_TO = 150;
-
-/** Writes a drawing: a large one off the main thread, where there is another one. */
-export function writeElsewhere<As extends keyof WrittenForms>(
-  question: WritingQuestion<As>,
-): Elsewhere<WrittenForms[As] | Failed> {
-  if (typeof Worker === "undefined" || elementCountOf(question.document.system) <= AT_ONCE_UP_TO) {
-    const answer = saidOf(() => written(question));
-    return { answer: Promise.resolve(answer), stop: () => undefined };
-  }
-  const worker = new Worker(new URL("./writing.worker.ts", import.meta.url), { type: "module" });
-  const writing = answeredBy<WrittenForms[As]>(worker);
-  const message = messageOf(question);
-  // What is known was made into columns just now; the drawing is copied in a task of its own, so that the page answers in between.
-  setTimeout(() =>
-    worker.postMessage(message, message.columns === undefined ? [] : buffersOf(message.columns)),
-  );
-  return writing;
-}
-
 /** A question as it is sent. */
 export function messageOf({ told, ...question }: WritingQuestion): WritingMessage {
   const columns = told === undefined ? undefined : toColumns(told).columns;
@@ -91,15 +67,7 @@ export function answerWriting({ columns, catalogue, ...question }: WritingMessag
   learn(catalogue);
   speech.catalogue = catalogue;
   const told = columns === undefined ? undefined : fromColumns(columns).assessment;
-  return saidOf(() => written({ ...question, told }));
-}
-
-function saidOf<Answer>(answer: () => Answer): Answer | Failed {
-  try {
-    return answer();
-  } catch (error) {
-    return { failed: error instanceof Error ? error.message : String(error) };
-  }
+  return written({ ...question, told });
 }
 
 const WRITERS: { readonly [As in keyof WrittenForms]: (question: WritingQuestion) => WrittenForms[As] } = {
@@ -118,8 +86,16 @@ const WRITERS: { readonly [As in keyof WrittenForms]: (question: WritingQuestion
   },
 };
 
-const written = <As extends keyof WrittenForms>(question: WritingQuestion<As>): WrittenForms[As] =>
-  WRITERS[question.as](question);
+/** What a drawing becomes, or why it does not. */
+export function written<As extends keyof WrittenForms>(
+  question: WritingQuestion<As>,
+): WrittenForms[As] | Failed {
+  try {
+    return WRITERS[question.as](question);
+  } catch (error) {
+    return { failed: error instanceof Error ? error.message : String(error) };
+  }
+}
 
 const fileOf = ({ text, ...notInIt }: Exported): WrittenFile & NotInIt => ({
   file: new Blob([text]),

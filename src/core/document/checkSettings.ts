@@ -2,7 +2,7 @@ import { isObject, type Json, say } from "../terms";
 import { checkFields, reportFacts } from "./checkFields";
 import { isMap, records } from "./checkSystem";
 import { below, type Report } from "./problem";
-import { reasonFields, ruleFields, settingFields } from "./settings";
+import { reasonFields, ruleFields, settingFields } from "./settingFields";
 
 /** Checks limits and rules: a rule goes off only with a reason, which the sheet prints. */
 export function checkSettings(report: Report, settings: Json | undefined): void {

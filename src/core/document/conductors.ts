@@ -28,6 +28,14 @@ export const conductorsOf: (system: System) => ReadonlyMap<string, readonly Lett
   return new Map([...brought].map(([point, letters]) => [point, inOrder(letters)]));
 }, carried);
 
+/** Letters of a point's phases, those of its neutral left out. */
+export const phasesAtPoint = (system: System, at: string): string =>
+  (conductorsOf(system).get(at) ?? []).filter((it) => it !== "N").join("");
+
+/** Whether a neutral comes to a point. */
+export const hasNeutral = (system: System, at: string): boolean =>
+  (conductorsOf(system).get(at) ?? []).includes("N");
+
 const inOrder = (letters: ReadonlySet<Letter>): readonly Letter[] => LETTERS.filter((it) => letters.has(it));
 
 /** Only points whose elements bring something else are looked at again; where none do, it is the same map. */

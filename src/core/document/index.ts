@@ -1,5 +1,6 @@
 export * from "./types";
 export type { Step, StepBy, StepVerb } from "../steps";
+export * from "./settingFields";
 export * from "./settings";
 export * from "./scenarioTypes";
 export { scenarioForms, scenarioOf } from "./scenario";
@@ -9,7 +10,7 @@ export { type Amendment, amended, idsOf } from "./amend";
 export * from "./complete";
 export { elementOf, elementOfKind, elementsOf, elementsOfKind, groundSetsAt } from "./elements";
 export { perObject, perQuestion } from "./perObject";
-export { conductorsOf } from "./conductors";
+export { conductorsOf, hasNeutral, phasesAtPoint } from "./conductors";
 export {
   evidenceOf,
   evidenceOfAll,

@@ -5,7 +5,7 @@ import { jobFields, LEFT_AS, workPointFields } from "./jobFields";
 import { jobLogFields } from "./jobLog";
 import { MIGRATIONS } from "./migrate";
 import { scenarioDefs, scenarioSchema } from "./scenario";
-import { reasonFields, ruleFields, settingFields } from "./settings";
+import { reasonFields, ruleFields, settingFields } from "./settingFields";
 import { pointFields, structureFields } from "./types";
 
 const ID_PATTERN = "^[A-Za-z0-9_][A-Za-z0-9_-]{0,39}$";

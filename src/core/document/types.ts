@@ -1,7 +1,7 @@
 import { type Complete, conditionFields, EVIDENCE, field, type DeviceKind, type Evidence } from "../devices";
 import type { Step } from "../steps";
 import type { jobFields, LEFT_AS, workPointFields } from "./jobFields";
-import type { ruleFields, settingFields } from "./settings";
+import type { ruleFields, settingFields } from "./settingFields";
 import type { ElementId, Json, JsonObject, PointId, StructureId, WorkPointId } from "../terms";
 
 /** Places of the drawing, in its own units. */

@@ -5,7 +5,7 @@ import { workPointFields } from "./jobFields";
 import { jobLogFields } from "./jobLog";
 import { naturalOrder } from "./naturalOrder";
 import { SCENARIO_KEYS } from "./scenario";
-import { reasonFields, ruleFields, settingFields } from "./settings";
+import { reasonFields, ruleFields, settingFields } from "./settingFields";
 import { DOCUMENT_KEYS, pointFields, type StillhotDocument, structureFields } from "./types";
 
 /** A record is written on one line up to this width, so that one change is one line of a comparison. */

@@ -17,7 +17,6 @@ import {
 } from "../hazard";
 import type { ConductorId, ElementId, Letter, PointId, StructureId } from "../terms";
 import { carriedOut, type Doubt, doubtsAround, MOST_THINGS } from "./doubts";
-import type { LookFirst } from "./lookFirst";
 
 /** A drawing, and what counts as tested on it. */
 export interface TestedDrawing {
@@ -45,6 +44,26 @@ export interface Harm {
   readonly now: WorkVerdict;
   readonly worst: Threat | undefined;
   readonly groundsHold: boolean;
+}
+
+/** A doubt that would do harm, alone or together with another, and what would hold if it were true. */
+export interface LookFirst {
+  readonly doubt: Doubt;
+  /** the other doubt, where each of the two alone does no harm */
+  readonly pair: Doubt | null;
+  /** the conductor that it would do most to */
+  readonly conductor: Letter;
+  readonly verdict: Verdict;
+  readonly margin: number | null;
+  /** of the worst threat that it brings; null where nobody has drawn what feeds the work point [V] */
+  readonly volts: number | null;
+  readonly exposureVolts: number | null;
+  /** how many things must go wrong beside it for those volts; 0 where they are there at once */
+  readonly strength: number;
+  /** whether the worker stays under the limit then, with the grounds as drawn, or those of the order where there are steps */
+  readonly groundsHold: boolean;
+  /** how many doubts that would do harm one look at its structure settles */
+  readonly settles: number;
 }
 
 /** Asks what doubts would do, while there is work left. */

@@ -1,10 +1,11 @@
 import { GROUNDING_CABLES } from "../devices";
 import {
   amended,
-  conductorsOf,
   elementsOfKind,
+  hasNeutral,
   hopsFrom,
   perQuestion,
+  phasesAtPoint,
   type StillhotDocument,
   type System,
 } from "../document";
@@ -105,17 +106,14 @@ function withCable(
 /** Points where one more set could stand, the nearest first. */
 const pointsNear = (system: System, at: PointId): PointId[] =>
   [...hopsFrom(system, [at])]
-    .filter(([id, hops]) => hops <= MOST_HOPS && phasesAt(system, id) !== "")
+    .filter(([id, hops]) => hops <= MOST_HOPS && phasesAtPoint(system, id) !== "")
     .sort(([, a], [, b]) => a - b)
     .map(([id]) => id as PointId);
 
-const phasesAt = (system: System, at: string): string =>
-  (conductorsOf(system).get(at) ?? []).filter((it) => it !== "N").join("");
-
 /** The drawing with one more set, bonded to the pole. */
 function withSet(system: System, at: PointId): System {
-  const to = conductorsOf(system).get(at)?.includes("N") ? "neutral" : "earth";
-  const set = { kind: "ground", at, phases: phasesAt(system, at), to, cable: HEAVY_CABLE } as const;
+  const to = hasNeutral(system, at) ? "neutral" : "earth";
+  const set = { kind: "ground", at, phases: phasesAtPoint(system, at), to, cable: HEAVY_CABLE } as const;
   return amended(system, [{ add: { elements: { [ONE_MORE]: set } } }]);
 }
 

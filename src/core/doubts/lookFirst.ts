@@ -1,29 +1,9 @@
 import { jobOf, perQuestion, settingsOf, type StillhotDocument } from "../document";
-import { testedConductors, type Verdict } from "../hazard";
-import type { Letter, WorkPointId } from "../terms";
-import { Asker, type DoubtsQuestion } from "./asker";
+import { testedConductors } from "../hazard";
+import type { WorkPointId } from "../terms";
+import { Asker, type DoubtsQuestion, type LookFirst } from "./asker";
 import type { Doubt } from "./doubts";
 import { whileWorking } from "./whileWorking";
-
-/** A doubt that would do harm, alone or together with another, and what would hold if it were true. */
-export interface LookFirst {
-  readonly doubt: Doubt;
-  /** the other doubt, where each of the two alone does no harm */
-  readonly pair: Doubt | null;
-  /** the conductor that it would do most to */
-  readonly conductor: Letter;
-  readonly verdict: Verdict;
-  readonly margin: number | null;
-  /** of the worst threat that it brings; null where nobody has drawn what feeds the work point [V] */
-  readonly volts: number | null;
-  readonly exposureVolts: number | null;
-  /** how many things must go wrong beside it for those volts; 0 where they are there at once */
-  readonly strength: number;
-  /** whether the worker stays under the limit then, with the grounds as drawn, or those of the order where there are steps */
-  readonly groundsHold: boolean;
-  /** how many doubts that would do harm one look at its structure settles */
-  readonly settles: number;
-}
 
 /** How much was asked before the work that one answer may take was spent. */
 export interface Asked {

@@ -15,7 +15,7 @@ import {
   symbolOf,
 } from "../devices";
 import { type Letter, lettersOf } from "../terms";
-import type { Pen, Surroundings } from "./pieces";
+import type { Pen, Surroundings } from "./pen";
 import { HANGING_APART, isAbreast, isBank, isLegs, LINE_APART, NEUTRAL_APART } from "./layout/inside";
 import { symbolSizeAt } from "./labels";
 import type { LaidPath, Route } from "./routes";

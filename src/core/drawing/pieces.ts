@@ -10,46 +10,21 @@ import {
   isLine,
   isSupply,
   lettersAtEnd,
-  type Mark,
   positionOf,
   ratingOf,
   standsAbreast,
   SYMBOL_REACH,
   symbolOf,
 } from "../devices";
-import { type Letter, lettersOf, type ElementId, type Message, type Owner, say } from "../terms";
+import { type Letter, lettersOf, type ElementId, type Owner, say } from "../terms";
 import { isNamed, isTightAt, STATE_AND_LETTER, symbolSizeAt, wrapped } from "./labels";
 import { drawLaid, drawLaidAt, poleOf, shiftOf, symbolAt, towardThirdEnd } from "./laid";
 import { isAbreast, isLegs, LABEL_BEFORE, LINE_APART, spreadOf } from "./layout/inside";
 import type { Looks } from "./looks";
 import { badgeOf, badgeOfAll, worstOf } from "./palettes";
+import { type DrawnPiece, flat, Pen, type Surroundings } from "./pen";
 import { type Route, spotOf, SYMBOL } from "./routes";
-import {
-  boxOf,
-  type Look,
-  type Note,
-  type NoteKind,
-  type Piece,
-  type Shape,
-  type Spot,
-  symbolBoxOf,
-} from "./shapes";
-
-/** What a piece asks about the rest of the drawing. */
-export interface Surroundings {
-  /** the look of a conductor at one of the element's own ends */
-  look(end: End, letter: Letter): Look;
-  /** which way the feed runs: 1 from `from` to `to` */
-  readonly feed: 1 | -1 | 0;
-  /** conductors of the point at this end */
-  letters(end: End): readonly Letter[];
-  /** whether it is dead at a customer's who may have a machine that nobody drew */
-  readonly mayStart: boolean;
-  /** whether the point at this end has a neutral */
-  hasNeutral(end: End): boolean;
-  /** spells the few words that stand on a drawing */
-  word(message: Message): string;
-}
+import { boxOf, type Look, type Note, type Piece, type Spot, symbolBoxOf } from "./shapes";
 
 /** Room between two conductors of a line, and between two blades side by side. */
 const LANE = 10;
@@ -92,9 +67,9 @@ function placeOf(element: CircuitElement, route: Route): Pick<Piece, "box" | "sp
 /** A piece whose shapes and notes are made when the first of them is asked for. */
 export function lazyPiece(
   { owner, spine, box, overall, within = false }: Omit<Piece, "shapes" | "notes">,
-  draw: () => Pick<Piece, "shapes" | "notes">,
+  draw: () => DrawnPiece,
 ): Piece {
-  let drawn: Pick<Piece, "shapes" | "notes"> | undefined;
+  let drawn: DrawnPiece | undefined;
   return {
     owner,
     get shapes() {
@@ -150,126 +125,11 @@ export function overallOf(element: CircuitElement, lookAt: Surroundings["look"])
   return element.on ? "energized" : "isolated";
 }
 
-type Drawn = Pick<Piece, "shapes" | "notes">;
-
-function drawnPiece(owner: Owner, element: CircuitElement, route: Route, around: Surroundings): Drawn {
+function drawnPiece(owner: Owner, element: CircuitElement, route: Route, around: Surroundings): DrawnPiece {
   if ("from" in element) return twoEndedPiece(owner, element, route, around);
   if ("at" in element) return oneEndedPiece(owner, element, route, around);
   return nearbyPiece(owner, element, route, around);
 }
-
-/** Draws the shapes and notes of one element on its route. */
-export class Pen {
-  readonly shapes: Shape[] = [];
-  readonly notes: Note[] = [];
-  readonly across: Spot;
-  readonly owner: Owner;
-  readonly route: Route;
-
-  constructor(owner: Owner, route: Route) {
-    this.owner = owner;
-    this.route = route;
-    this.across = spotOf(-route.along.y, route.along.x);
-  }
-
-  /** A spot beside another: so far along the body, so far across it. */
-  beside(spot: Spot, along: number, across: number): Spot {
-    const { x, y } = this.route.along;
-    return spotOf(spot.x + x * along + this.across.x * across, spot.y + y * along + this.across.y * across);
-  }
-
-  strand(letter: Letter, look: Look, feed: 1 | -1 | 0, ...spots: Spot[]) {
-    this.shapes.push({ shape: "strand", points: flat(spots), letter, look, feed });
-  }
-
-  symbol(marks: readonly Mark[], centre: Spot, scale: number) {
-    for (const mark of marks) this.shapes.push(this.shapeOf(mark, centre, scale));
-  }
-
-  shapeOf(mark: Mark, centre: Spot, scale: number): Shape {
-    const at = (x: number, y: number) =>
-      "upright" in mark && mark.upright === true
-        ? spotOf(centre.x + x * scale, centre.y + y * scale)
-        : this.beside(centre, x * scale, y * scale);
-    switch (mark.mark) {
-      case "line": {
-        const spots = [];
-        for (let k = 0; k + 1 < mark.points.length; k += 2)
-          spots.push(at(mark.points[k]!, mark.points[k + 1]!));
-        return {
-          shape: "stroke",
-          points: flat(spots),
-          closed: mark.closed ?? false,
-          filled: mark.filled ?? false,
-        };
-      }
-      case "circle":
-        return {
-          shape: "disc",
-          ...at(mark.x, mark.y),
-          radius: mark.radius * scale,
-          filled: mark.filled ?? false,
-        };
-      case "arc": {
-        const steps = Math.ceil(Math.abs(mark.toDegrees - mark.fromDegrees) / 15);
-        const spots = Array.from({ length: steps + 1 }, (_, step) => {
-          const angle =
-            ((mark.fromDegrees + ((mark.toDegrees - mark.fromDegrees) * step) / steps) * Math.PI) / 180;
-          return at(mark.x + mark.radius * Math.cos(angle), mark.y + mark.radius * Math.sin(angle));
-        });
-        return { shape: "stroke", points: flat(spots), closed: false, filled: false };
-      }
-      case "letters":
-        return { shape: "inscription", ...at(mark.x, mark.y), text: mark.text, size: 13 * scale };
-    }
-  }
-
-  note(
-    kind: NoteKind,
-    text: string,
-    look: Look,
-    at: Spot,
-    place: Partial<Pick<Note, "sides" | "gap" | "reach" | "lines" | "shorter" | "drop" | "follows">> = {},
-  ) {
-    if (text === "") return;
-    this.notes.push({
-      kind,
-      text,
-      look,
-      owner: this.owner,
-      ...at,
-      sides: [[0, 0]],
-      gap: 0,
-      reach: 0,
-      ...place,
-    });
-  }
-
-  /** Across the body on which side a third end stands: 1 where there is none. */
-  get thirdSide(): 1 | -1 {
-    const { alt, centre } = this.route;
-    if (alt === undefined) return 1;
-    const across = (alt.x - centre.x) * this.across.x + (alt.y - centre.y) * this.across.y;
-    return across < 0 ? -1 : 1;
-  }
-
-  /** The two sides of the body, the one away from the neutral first, and then its ends. */
-  sides(): (readonly [number, number])[] {
-    const { x, y } = this.across;
-    return [
-      [-x, -y],
-      [x, y],
-      [-x + this.route.along.x, -y + this.route.along.y],
-      [-x - this.route.along.x, -y - this.route.along.y],
-    ];
-  }
-
-  get drawn(): Drawn {
-    return { shapes: this.shapes, notes: this.notes };
-  }
-}
-
-const flat = (spots: readonly Spot[]): number[] => spots.flatMap(({ x, y }) => [x, y]);
 
 interface Lane {
   readonly letter: Letter;
@@ -279,7 +139,7 @@ interface Lane {
 const lanesOf = (letters: readonly Letter[], apart: number): Lane[] =>
   letters.map((letter, k) => ({ letter, across: (k - (letters.length - 1) / 2) * apart }));
 
-function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Surroundings): Drawn {
+function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Surroundings): DrawnPiece {
   const pen = new Pen(owner, route);
   if (route.laid !== undefined) {
     const { isByThird } = route.laid;
@@ -503,7 +363,7 @@ function intoSymbol(
   }
 }
 
-function oneEndedPiece(owner: Owner, element: OneEnded, route: Route, around: Surroundings): Drawn {
+function oneEndedPiece(owner: Owner, element: OneEnded, route: Route, around: Surroundings): DrawnPiece {
   const pen = new Pen(owner, route);
   if (route.laid !== undefined) {
     drawLaidAt(pen, element, route, around);
@@ -532,7 +392,7 @@ function oneEndedPiece(owner: Owner, element: OneEnded, route: Route, around: Su
 }
 
 /** Another circuit, drawn over or beside the span that it is close to. */
-function nearbyPiece(owner: Owner, element: Nearby, route: Route, around: Surroundings): Drawn {
+function nearbyPiece(owner: Owner, element: Nearby, route: Route, around: Surroundings): DrawnPiece {
   const pen = new Pen(owner, route);
   const look: Look = element.on ? "energized" : "isolated";
   const spots = nearbySpots(element, route);

@@ -1,4 +1,12 @@
-import type { ReachGraph } from "./reach";
+/** What is walked over: edge k joins `from[k]` and `to[k]`, and around each node its edges stand in compressed rows. */
+export interface WalkedGraph {
+  readonly nodeCount: number;
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+  readonly rowStart: Int32Array;
+  /** edges around a node: 2k for edge k leaving its `from`, 2k + 1 for edge k entering its `to` */
+  readonly around: Int32Array;
+}
 
 /** What a walk came to. */
 export interface Flood {
@@ -16,7 +24,7 @@ export interface Flood {
  * @param until  ends it at the first node of which this is so, the last of `nodes` then
  */
 export function floodFrom(
-  graph: ReachGraph,
+  graph: WalkedGraph,
   seeds: Iterable<number>,
   passes: (edge: number, other: number) => boolean,
   until?: (node: number) => boolean,
@@ -44,16 +52,16 @@ export function floodFrom(
 }
 
 /** Edges from a node of a flood back to the seed from which it was reached. */
-export function wayBack(graph: ReachGraph, { by }: Flood, node: number): number[] {
+export function wayBack(graph: WalkedGraph, { by }: Flood, node: number): number[] {
   const edges: number[] = [];
   for (let at = node; by[at] !== -1; at = otherEnd(graph, edges.at(-1)!, at)) edges.push(by[at]!);
   return edges;
 }
 
 /** Edges around a node. */
-export const edgesAround = ({ rowStart, around }: ReachGraph, node: number): number[] =>
+export const edgesAround = ({ rowStart, around }: WalkedGraph, node: number): number[] =>
   Array.from(around.subarray(rowStart[node], rowStart[node + 1]), (way) => way >> 1);
 
 /** The node at the other end of an edge around one. */
-const otherEnd = ({ from, to }: ReachGraph, edge: number, node: number): number =>
+const otherEnd = ({ from, to }: WalkedGraph, edge: number, node: number): number =>
   from[edge] === node ? to[edge]! : from[edge]!;

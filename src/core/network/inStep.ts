@@ -1,7 +1,7 @@
 import { perObject } from "../document";
-import { type Circuit, EARTH } from "./circuit";
-import { FewIslands, Islands } from "./islands";
-import { EDGE, reachGraphOf } from "./reach";
+import type { Circuit } from "./circuit";
+import { FewIslands } from "./islands";
+import { isPhase, phaseIslands } from "./phaseIslands";
 import { standingOf } from "./running";
 
 /** The group of all that is in step with the utility; any other group is one element alone, by its index. */
@@ -9,23 +9,6 @@ export const UTILITY = -1;
 
 /** Sources that keep step with each other: `UTILITY`, or the index of the one element that nothing keeps in step. */
 export type StepGroup = number;
-
-const isPhase = ({ letterOfNode }: Circuit, node: number): boolean =>
-  node !== EARTH && letterOfNode[node] !== "N";
-
-/** Labels every node with the phases that closed elements, unparted spans and transformers join it to as drawn. Neutrals join nothing. */
-export const phaseIslands: (circuit: Circuit) => Int32Array = perObject((circuit: Circuit) => {
-  const { edgeCount, from, to, kind, on } = reachGraphOf(circuit);
-  const islands = new Islands(circuit.nodeCount);
-  for (let edge = 0; edge < edgeCount; edge++)
-    if (kind[edge] === EDGE.metallic && on[edge] === 1 && isPhase(circuit, from[edge]!))
-      islands.join(from[edge]!, to[edge]!);
-  for (const { windings } of circuit.units) {
-    const phases = windings.flat().filter((node) => isPhase(circuit, node));
-    for (const node of phases) islands.join(phases[0]!, node);
-  }
-  return islands.labels();
-});
 
 /**
  * Which group each of some supplies is in. A machine is in step with the utility where a phase of both is joined; nothing

@@ -1,7 +1,7 @@
 import { perObject } from "../document";
 import type { ElementId } from "../terms";
 import { type Circuit, EARTH, neutralsOf } from "./circuit";
-import { floodFrom } from "./flood";
+import { floodFrom, type WalkedGraph } from "./flood";
 
 /** How a source comes to a node. */
 export const REACH = {
@@ -26,22 +26,13 @@ export const EDGE = {
   fault: 4,
 } as const;
 
-/**
- * Every path that there could be, as columns: edge k joins `from[k]` and `to[k]`. `on[k]` is 1 where it joins as drawn:
- * a device closed, a conductor unparted. Around each node its edges stand in compressed rows.
- */
-export interface ReachGraph {
-  readonly nodeCount: number;
+/** Every path that there could be, as columns. `on[k]` is 1 where edge k joins as drawn: a device closed, a conductor unparted. */
+export interface ReachGraph extends WalkedGraph {
   readonly edgeCount: number;
-  readonly from: Int32Array;
-  readonly to: Int32Array;
   readonly kind: Uint8Array;
   readonly on: Uint8Array;
   /** index of the element that the edge belongs to */
   readonly element: Int32Array;
-  readonly rowStart: Int32Array;
-  /** edges around a node: 2k for edge k leaving its `from`, 2k + 1 for edge k entering its `to` */
-  readonly around: Int32Array;
   /** edge of join k */
   readonly edgeOfJoin: Int32Array;
   /** edge of conductor i of stretch k */

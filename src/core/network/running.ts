@@ -1,7 +1,7 @@
 import type { Emf } from "../devices";
 import { perObject } from "../document";
 import { type Circuit, EARTH } from "./circuit";
-import { phaseIslands } from "./inStep";
+import { phaseIslands } from "./phaseIslands";
 import { reachGraphOf, type Standing } from "./reach";
 
 /** How a supply runs. */

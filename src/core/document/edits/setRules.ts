@@ -1,5 +1,6 @@
 import { isWellFormedId, type JsonObject, refuse, say } from "../../terms";
-import { DEFAULT_SETTINGS, type LimitKey, settingFields } from "../settings";
+import { DEFAULT_SETTINGS, type LimitKey } from "../settings";
+import { settingFields } from "../settingFields";
 import { change, type Edit, putPart, withKeys } from "./change";
 
 /**

@@ -6,6 +6,9 @@ import {
   type Step,
   type StillhotDocument,
   type System,
+  hasNeutral,
+  phasesAtPoint,
+  workPointsOf,
 } from "../../document";
 import { isBarricaded } from "../../hazard";
 import { circuitOf, reachOf, standingOf } from "../../network";
@@ -17,16 +20,7 @@ import { permitReasonForElement, permitReasonForWork } from "../job/section";
 import { beginJob } from "../job/state";
 import { looseHardware } from "../rules/looseHardware";
 import { secondaryBackfeed } from "../rules/secondaryBackfeed";
-import {
-  type GroundPlace,
-  hasNeutral,
-  type Intent,
-  phasesAtPoint,
-  placesOfWork,
-  stateReady,
-  workedOn,
-  workPointsOf,
-} from "./intent";
+import { type GroundPlace, type Intent, placesOfWork, stateReady, workedOn } from "./intent";
 import { backToService } from "./backToService";
 import type { Move } from "./closing";
 import { demandKey, demandOf } from "./demand";

@@ -1,6 +1,6 @@
-import type { StillhotDocument } from "../../document";
+import { type StillhotDocument, workPointsOf } from "../../document";
 import { circuitOf } from "../../network";
-import { workedOn, workPointsOf } from "./intent";
+import { workedOn } from "./intent";
 import type { Demand } from "./search";
 import { type Separation, suppliesOf } from "./ways";
 import type { Wishes } from "./wishes";

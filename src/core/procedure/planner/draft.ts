@@ -1,15 +1,15 @@
 import { MOST_ROUNDS } from "../tolerances";
 import type { StillhotDocument } from "../../document";
 import { beginJob } from "../job/state";
-import { type CustomersOutOfJob, customersOutIn } from "../rehearsal/customers";
+import { customersOutIn } from "../rehearsal/customers";
 import { findingsAtEnd } from "../rules";
-import type { RehearsalFinding } from "../rules/rule";
 import { nthChoiceOf } from "./bestChoice";
 import { type Bypassed, bypassed } from "./bypass";
 import { decide } from "./decide";
 import { demandKey, demandOf } from "./demand";
 import type { Intent } from "./intent";
-import { isNoWorse, otherTurns, withFewestVisits } from "./fewestVisits";
+import { otherTurns, withFewestVisits } from "./fewestVisits";
+import { isNoWorse, type OrderDraft } from "./orderDraft";
 import { stepsOf } from "./orderOfSteps";
 import { playing } from "./playing";
 import { purposesOf } from "./purposes";
@@ -19,16 +19,6 @@ import { ringsFirst } from "./ringsFirst";
 import type { Choice, DeadEnds } from "./search";
 import type { PlannedStep } from "./types";
 import { type Wishes, wish } from "./wishes";
-
-/** One order of steps, played, and the decisions behind it. */
-export interface OrderDraft {
-  readonly intent: Intent;
-  readonly wishes: Wishes;
-  readonly steps: readonly PlannedStep[];
-  readonly customers: CustomersOutOfJob;
-  /** dangers and warnings that no repair took away */
-  readonly findings: readonly RehearsalFinding[];
-}
 
 /**
  * One order of steps under some wishes: openings by the search, everything else by what the job needs with them, and the

@@ -1,11 +1,11 @@
-import { type StillhotDocument, structureOf, type System } from "../../document";
+import { type StillhotDocument, structureOf, type System, workPointsOf } from "../../document";
 import type { StructureId } from "../../terms";
 import { type Visit, visitsOf } from "../job/visits";
 import { meetsSupply } from "./backToService";
-import { compareRanks, orderOpenings } from "./breaking";
+import { orderOpenings } from "./breaking";
 import { inThisOrder, type Move } from "./closing";
-import type { OrderDraft } from "./draft";
-import { type Intent, workPointsOf } from "./intent";
+import { isNoWorse, type OrderDraft } from "./orderDraft";
+import { type Intent } from "./intent";
 import type { Demand } from "./search";
 import type { PlannedStep } from "./types";
 
@@ -37,16 +37,6 @@ export function withFewestVisits(
 
 const isNowhereTwice = (visits: readonly Visit[]): boolean =>
   new Set(visits.map(({ structure }) => structure)).size === visits.length;
-
-/** Whether no rule finds more in a draft than in another, and nobody is longer without supply. */
-export const isNoWorse = (a: OrderDraft, b: OrderDraft): boolean =>
-  a.findings.length <= b.findings.length && compareRanks(customersIn(a), customersIn(b)) <= 0;
-
-const customersIn = ({ customers: { during, worst, steps } }: OrderDraft): readonly number[] => [
-  during,
-  worst,
-  steps,
-];
 
 /**
  * An intent with something in another turn: opened last where the work is, or brought back at one structure in one go.

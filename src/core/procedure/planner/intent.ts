@@ -1,13 +1,11 @@
 import { comesAway, isTransformer, openPhasesOf } from "../../devices";
 import {
   complete,
-  conductorsOf,
-  jobOf,
   type PermitState,
   type SavedElement,
   type StillhotDocument,
   type System,
-  type WorkPoint,
+  workPointsOf,
 } from "../../document";
 import { cablesWithin } from "../../hazard";
 import { endsOf } from "../../network";
@@ -20,7 +18,6 @@ import {
   type Message,
   partsOfConductor,
   type PointId,
-  type WorkPointId,
 } from "../../terms";
 import { islandOf } from "../job/joined";
 import { beginJob, type JobState } from "../job/state";
@@ -69,10 +66,6 @@ export interface Intent {
   /** every move from the work, done, to the line in service */
   readonly back: readonly Move[];
 }
-
-/** A job's work points with their ids, in the file's order. */
-export const workPointsOf = (document: StillhotDocument): (readonly [WorkPointId, WorkPoint])[] =>
-  Object.entries(jobOf(document).workPoints) as [WorkPointId, WorkPoint][];
 
 /** Phase conductors on which hands come: those of the work points, and every terminal of what is changed or mended. */
 export const workedOn = (document: StillhotDocument): ConductorId[] => [
@@ -169,14 +162,6 @@ const isBetweenGrounds = ({ system }: StillhotDocument, id: ElementId): boolean 
   Object.hasOwn(system.elements, id) &&
   !isTransformer(system.elements[id]!) &&
   !comesAway(system.elements[id]!);
-
-/** Letters of a point's phases, those of its neutral left out. */
-export const phasesAtPoint = (system: System, at: string): string =>
-  (conductorsOf(system).get(at) ?? []).filter((it) => it !== "N").join("");
-
-/** Whether a neutral comes to a point. */
-export const hasNeutral = (system: System, at: string): boolean =>
-  (conductorsOf(system).get(at) ?? []).includes("N");
 
 /** The drawing with an intent's openings, tags, blocks and grounds, ready for work. */
 function systemReady({

@@ -1,10 +1,10 @@
-import { perObject, type Step, type StillhotDocument } from "../../document";
+import { perObject, type Step, type StillhotDocument, workPointsOf } from "../../document";
 import { alternativesTo } from "./alternatives";
-import { type OrderDraft, draftFor } from "./draft";
+import { draftFor } from "./draft";
+import type { OrderDraft } from "./orderDraft";
 import { beginJob } from "../job/state";
 import { customersOutIn } from "../rehearsal/customers";
 import type { RehearsalFinding } from "../rules/rule";
-import { workPointsOf } from "./intent";
 import { priced } from "./price";
 import type { DeadEnds } from "./search";
 import type { Plan } from "./types";

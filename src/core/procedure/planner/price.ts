@@ -1,7 +1,7 @@
 import type { StillhotDocument } from "../../document";
 import { isOperating } from "../../steps";
 import { nameOf } from "../job/names";
-import type { OrderDraft } from "./draft";
+import type { OrderDraft } from "./orderDraft";
 import type { Alternative } from "./types";
 
 /** Steps and price of a draft. */

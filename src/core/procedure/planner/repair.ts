@@ -1,5 +1,5 @@
 import { customerCouldFeed, GROUNDING_CABLES, isTransformer, secondaryLetters } from "../../devices";
-import { complete, jobOf, settingsOf, type Step, type StillhotDocument } from "../../document";
+import { complete, jobOf, settingsOf, type Step, type StillhotDocument, hasNeutral } from "../../document";
 import { hasNeutralInHand, neutralDoubt, type Threat } from "../../hazard";
 import { circuitOf } from "../../network";
 import { withstandAmps } from "../../reference";
@@ -8,7 +8,7 @@ import { dutiesOf } from "../effects/duty";
 import { elementsOf } from "../job/names";
 import { seen } from "../job/seen";
 import type { JobState } from "../job/state";
-import { hasNeutral, type Intent } from "./intent";
+import { type Intent } from "./intent";
 import { nextBeyond } from "./nextBeyond";
 import { openingsOf } from "./openings";
 import { nodesOfFeeder, type Separation } from "./ways";

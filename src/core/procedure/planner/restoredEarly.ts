@@ -1,5 +1,4 @@
-import type { OrderDraft } from "./draft";
-import { isNoWorse } from "./fewestVisits";
+import { isNoWorse, type OrderDraft } from "./orderDraft";
 import type { Intent } from "./intent";
 import type { PlannedStep } from "./types";
 

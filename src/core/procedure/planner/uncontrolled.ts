@@ -1,10 +1,10 @@
-import { settingsOf, type StillhotDocument } from "../../document";
+import { settingsOf, type StillhotDocument, workPointsOf } from "../../document";
 import { assess, type Threat } from "../../hazard";
 import { type ElementId, type Message, say, type WorkPointId } from "../../terms";
 import { figure, nameOf } from "../job/names";
 import { seen } from "../job/seen";
-import type { OrderDraft } from "./draft";
-import { stateReady, workPointsOf } from "./intent";
+import type { OrderDraft } from "./orderDraft";
+import { stateReady } from "./intent";
 import type { DeadEnds } from "./search";
 import type { Uncontrolled } from "./types";
 

@@ -1,9 +1,14 @@
 import { comesAway, isConductor, isFault } from "../../devices";
-import { pointsOnStructure, savedElement, type StillhotDocument, type System } from "../../document";
+import {
+  pointsOnStructure,
+  savedElement,
+  type StillhotDocument,
+  type System,
+  phasesAtPoint,
+} from "../../document";
 import { circuitOf, REACH, reachOf, standingOf } from "../../network";
 import { conductorId, type ElementId, type Letter, partsOfConductor } from "../../terms";
 import { madeSound, terminalsOfWork } from "./ending";
-import { phasesAtPoint } from "./intent";
 
 /**
  * How many phase conductors stay live on the structures of what is changed, of the voltage that is worked on: hands come to

@@ -1,11 +1,18 @@
 import { isBeside } from "../../devices";
-import { complete, isSameStructure, type StillhotDocument, type System, workPointName } from "../../document";
+import {
+  complete,
+  isSameStructure,
+  type StillhotDocument,
+  type System,
+  workPointName,
+  workPointsOf,
+} from "../../document";
 import { isBarricaded } from "../../hazard";
 import { type ElementId, type PointId, say } from "../../terms";
 import { nameOf } from "../job/names";
 import { anotherPermitHolder, isStillThere } from "../job/owners";
 import { beginJob } from "../job/state";
-import { type Intent, workPointsOf } from "./intent";
+import { type Intent } from "./intent";
 import { isOnPole, placeOf, RANK, step } from "./said";
 import type { PlannedGroup } from "./schedule";
 import type { PlannedStep } from "./types";

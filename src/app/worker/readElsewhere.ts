@@ -1,0 +1,14 @@
+import { answeredBy, type Elsewhere, type Progress } from "./elsewhere";
+import { answerReading, type ReadingAnswer, type ReadingQuestion } from "./reading";
+
+/** Reads a file off the main thread, where there is another one. */
+export function readElsewhere(
+  question: ReadingQuestion,
+  tell: (progress: Progress) => void,
+): Elsewhere<ReadingAnswer> {
+  if (typeof Worker === "undefined") return { answer: answerReading(question, tell), stop: () => undefined };
+  const worker = new Worker(new URL("./reading.worker.ts", import.meta.url), { type: "module" });
+  const reading = answeredBy<ReadingAnswer>(worker, tell);
+  worker.postMessage(question);
+  return reading;
+}
