@@ -6,10 +6,9 @@ import {
   type Settings,
   type StillhotDocument,
   type WorkPoint,
-} from "../../src/core";
-import { threatsByBruteForce, threatsTo, upsetsOf } from "../../src/core/hazard";
-import type { Threat } from "../../src/core";
-import { randomDocument } from "../support/randomSystems";
+} from "../document";
+import { type Threat, threatsByBruteForce, threatsTo, upsetsOf } from ".";
+import { randomDocument } from "../../../tests/support/randomSystems";
 
 /** What makes two lists of threats the same: the sets and conductors, the path's source, and the numbers. */
 const signature = (threat: Threat): string =>

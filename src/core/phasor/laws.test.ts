@@ -1,15 +1,15 @@
 /** Laws that every solution of the network keeps, on random systems of every kind of element. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { isUnreadable, readDocument, type System } from "../../src/core/document";
-import { type Circuit, circuitOf, EARTH } from "../../src/core/network";
-import { AS_DRAWN, elementAmps, type Solution, solve, voltsAt } from "../../src/core/phasor";
-import { solveInPlace } from "../../src/core/phasor/ldlt";
-import { nodalOf } from "../../src/core/phasor/nodal";
-import { LEAK_SIEMENS } from "../../src/core/phasor/tolerances";
-import { complex, type Complex } from "../../src/core/terms";
-import type { Drawing, Element } from "../simulator/netlist";
-import { chance, randomSystem } from "../simulator/randomSystem";
+import { isUnreadable, readDocument, type System } from "../document";
+import { type Circuit, circuitOf, EARTH } from "../network";
+import { AS_DRAWN, elementAmps, type Solution, solve, voltsAt } from ".";
+import { solveInPlace } from "./ldlt";
+import { nodalOf } from "./nodal";
+import { LEAK_SIEMENS } from "./tolerances";
+import { complex, type Complex } from "../terms";
+import type { Drawing, Element } from "../../../tests/simulator/netlist";
+import { chance, randomSystem } from "../../../tests/simulator/randomSystem";
 
 const seeds = fc.integer({ min: 1, max: 1_000_000_000 });
 /** One seed, so that a run says the same on every machine; any other seed must hold too. */

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { readDocument, type StillhotDocument } from "../../src/core";
-import { assess, fromColumns, STATES, statesByReach, statesUntold, toColumns } from "../../src/core/hazard";
-import { randomDocument } from "../support/randomSystems";
+import { readDocument, type StillhotDocument } from "../document";
+import { assess, fromColumns, STATES, statesByReach, statesUntold, toColumns } from ".";
+import { randomDocument } from "../../../tests/support/randomSystems";
 
 const drawings: StillhotDocument[] = Array.from({ length: 150 }, (_, seed) =>
   readDocument(JSON.stringify(randomDocument(seed + 8000, { parts: 16 }))),
