@@ -73,5 +73,17 @@ checkRule(
       "danger j1",
       "sp1 none\nsp0 span p3-p33 A lengthM=60\nj1 lead p33-p4 A cut=A",
     ],
+    [
+      "a jumper that energizes a transformer with nothing on it",
+      "open mn; join j1 A method sticks",
+      "danger j1",
+      "sp1 none\nsp0 span p3-p33 A lengthM=60\nj1 lead p33-p4 A cut=A",
+    ],
+    [
+      "a jumper with the transformer's cutout open beyond it",
+      "open c2 A; join j1 A method sticks",
+      "",
+      "sp1 none\nsp0 span p3-p33 A lengthM=60\nj1 lead p33-p4 A cut=A",
+    ],
   ],
 );

@@ -29,11 +29,12 @@ export const pickUpOrder = defineRule({
       // A path beside it carries the load already: nothing is made. At line volts it makes what a clamp may break.
       const { clampBreakAmps } = settingsOf(after.document);
       const isMade = keepsArc(amps, volts) && (volts <= MOST_VOLTS_BY_HAND || amps > clampBreakAmps);
-      return isMade ? loadByHand(step.element!, amps, volts, after) : undefined;
+      if (isMade) return loadByHand(step.element!, amps, volts, after);
+      return volts > MOST_VOLTS_BY_HAND ? bankByJaws(step.element!, before, after, "join") : undefined;
     }
     if (step.do === "replace") return amps <= NO_AMPS ? undefined : loadByMeter(step.element, amps, after);
     const { clampBreakAmps } = settingsOf(after.document);
-    if (amps <= clampBreakAmps) return bankByClamp(step.element!, before, after);
+    if (amps <= clampBreakAmps) return bankByJaws(step.element!, before, after, "clamp");
     return {
       where: step.element!,
       message: say("rule.pick-up-order", {
@@ -46,8 +47,13 @@ export const pickUpOrder = defineRule({
   },
 });
 
-/** A transformer that a clamp energizes: its magnetizing inrush is made by the jaws, whatever it draws afterwards. */
-function bankByClamp(clamp: string, before: JobState, after: JobState): Problem | undefined {
+/** A transformer that a clamp or a jumper energizes: its magnetizing inrush is made by the jaws, whatever it draws afterwards. */
+function bankByJaws(
+  clamp: string,
+  before: JobState,
+  after: JobState,
+  by: "clamp" | "join",
+): Problem | undefined {
   const energized = new Set(energizedBy(before, after));
   const bank = elementsOfKind(after.document.system, "transformer").find(([, it]) =>
     lettersOf(it.phases).some((letter) => energized.has(conductorId(it.from, letter))),
@@ -59,7 +65,7 @@ function bankByClamp(clamp: string, before: JobState, after: JobState): Problem 
       name: nameOf(after.document, clamp),
       bank: nameOf(after.document, bank[0]),
     }),
-    help: say("rule.pick-up-order.help"),
+    help: say(by === "clamp" ? "rule.pick-up-order.help" : "rule.pick-up-order.join.help"),
   };
 }
 
