@@ -53,6 +53,18 @@ checkRule(
       "work w1 method gloves gloveClass 1",
       "warning w1",
     ],
+    [
+      "work on all three phases: the other two are beside the one in hand",
+      "work w3 method gloves-and-cover gloveClass 2",
+      "warning w3",
+      "w3 work p1 ABC",
+    ],
+    [
+      "work on all three, each covered",
+      "cover p1; cover p2; cover p3; work w3 method gloves-and-cover gloveClass 2",
+      "",
+      "w3 work p1 ABC",
+    ],
     ["work in gloves that do not hold its volts", "work w1 method gloves gloveClass 00", "danger w1"],
     ["work on it with a stick", "work w1 method sticks", ""],
     ["the stick named as a tool", "work w1 with hot-stick", ""],

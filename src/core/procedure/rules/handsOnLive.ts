@@ -96,12 +96,16 @@ function reclosingOnTheWay(before: JobState, { ids }: HotInHand): string[] {
     .map(([id]) => id);
 }
 
-/** Live conductors of the line on the same pole that nothing covers and that are not one with what is in hand. */
+/**
+ * Live conductors of the line on the same pole that nothing covers and that are not one with what is in hand. Who works on
+ * several phases has one of them in hand at a time, and the others beside it.
+ */
 function bareBeside(before: JobState, { ids }: HotInHand): ConductorId[] {
   const { document } = before;
   const circuit = circuitOf(document.system);
   const points = new Set(ids.flatMap((id) => pointsOnStructure(document.system, partsOfConductor(id).point)));
-  const inHand = joinedTo(document.system, ids);
+  const isOnePhase = new Set(ids.map((id) => partsOfConductor(id).letter)).size === 1;
+  const inHand = isOnePhase ? joinedTo(document.system, ids) : new Set<ConductorId>();
   return [...points]
     .flatMap((point) => LETTERS.map((letter) => conductorId(point, letter)))
     .filter((id) => !inHand.has(id) && isLiveState(asItStands(before).conductors[id]?.state))
