@@ -27,6 +27,11 @@ describe("What is wrong as found is told by itself (common practice, no source)"
       "sp1 span p2-p3 A parted=A",
       "danger broken-energized sp1",
     ],
+    [
+      "all of it parted: there is no way back to lose",
+      "sp1 span p2-p3 A parted=AN",
+      "danger broken-energized sp1",
+    ],
     ["the same, cut off", "sp1 span p2-p3 A parted=A\n c1 cutout p1-p2 A open=A", ""],
     ["an open neutral of the line", "sp1 span p2-p3 A lengthM=100 parted=N", "warning open-neutral sp1"],
     [

@@ -37,7 +37,9 @@ function brokenThings(system: System, circuit: Circuit, view: View): Finding[] {
       });
     const name = nameIn({ system }, id);
     const down = isLine(it) ? lettersOf(apart.replace("N", "")).filter(isLive) : [];
-    const isOpenNeutral = apart.includes("N") && lettersOf(it.phases).some(isLive);
+    // What is apart all through is two lines; a phase that goes through has lost its way back.
+    const isOpenNeutral =
+      apart.includes("N") && lettersOf(it.phases).some((letter) => !apart.includes(letter) && isLive(letter));
     const isService = lettersOf(it.phases).some((letter) => letter === "1" || letter === "2");
     return [
       ...(down.length === 0

@@ -16,6 +16,11 @@ checkRule(
   [
     ["cut with the house on it", "cut sv N method gloves gloveClass 0", "danger sv"],
     ["cut on a dead line", "open c1 A; cut sv N", ""],
+    [
+      "cut last, its legs cut before it",
+      "cut sv 12 method gloves gloveClass 0; cut sv N method gloves gloveClass 0",
+      "",
+    ],
     ["the legs cut, not the neutral", "open c1 A; cut sv 12", ""],
     ["a meter put back on an open neutral", "replace m2", "danger ld2, danger ldx", PARTED],
     ["put back on a whole one", "replace m2", "", "m2 meter h2-h3 12 open=12"],
