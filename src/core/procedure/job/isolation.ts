@@ -8,14 +8,23 @@ import { elementOf } from "./names";
 import { seen } from "./seen";
 import type { JobState } from "./state";
 
-/** Open things whose closing takes part in making a work point live: what the isolation of the job rests on. */
+/**
+ * Open things whose closing takes part in making a work point live: what the isolation of the job rests on. A transfer
+ * switch is one where it alone parts a machine that runs from the work.
+ */
 export function isolationPoints(state: JobState): ElementId[] {
   const ids = new Set<ElementId>();
   for (const { threats } of Object.values(seen(state).workPoints))
     for (const { upsets } of threats)
-      for (const { kind, element } of upsets) if (kind === "close" || kind === "reclose") ids.add(element);
+      for (const { kind, element } of upsets)
+        if (kind === "close" || kind === "reclose" || (upsets.length === 1 && isThrown(state, element)))
+          ids.add(element);
   return [...ids].sort();
 }
+
+/** Whether a thing throws between two supplies. */
+export const isThrown = ({ document }: JobState, id: ElementId): boolean =>
+  "alt" in elementOf(document.system, id)!;
 
 /**
  * Drawn machines that stand still, of which each would feed a work point by itself if its owner started it. A tag on the

@@ -46,3 +46,24 @@ checkRule(
     ["a pole of the cutout is no customer's", "open c1 ABC; close c1 A", ""],
   ],
 );
+
+checkRule(
+  "phase-missing",
+  "common practice, no source: a switch that has gone all the way leaves no bank on fewer phases",
+  `
+  s1   source       sub    ABC  kvLL=12.47
+  main span         sub-p1 ABC  lengthM=2000
+  sw1  disconnect   p1-p2  ABC  loadBreakAmps=600
+  sw2  disconnect   p1-p2  ABC  loadBreakAmps=600 open=C
+  t1   transformer  p2-p3  ABC  connection=Yg-Yg kva=150 primaryKv=12.47 secondaryV=480
+  ld1  load         p3     ABC  connection=wye kw=30 customers=1
+`,
+  [
+    ["the other way has two phases", "open sw1 ABC", "danger t1"],
+    ["pole by pole, with the last one", "open sw1 A; open sw1 B; open sw1 C", "danger t1"],
+    ["a pole of it, with the others to come", "open sw1 C", ""],
+    ["the other way has all three", "open sw1 ABC", "", "sw2 disconnect p1-p2 ABC loadBreakAmps=600"],
+    ["nothing else feeds it", "open sw1 ABC", "", "sw2 none"],
+    ["nothing hangs on it", "open sw1 ABC", "", "ld1 none"],
+  ],
+);

@@ -1,7 +1,7 @@
-import { isAtCustomer, isLoad } from "../../devices";
+import { type CircuitElement, isAtCustomer, isLoad, openPhasesOf } from "../../devices";
 import { elementsOfKind } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { isClosing } from "../../steps";
+import { isClosing, isOpening } from "../../steps";
 import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf, say } from "../../terms";
 import { phaseConductors, secondaryIds } from "../job/hands";
 import { isJoined } from "../job/joined";
@@ -9,11 +9,11 @@ import { energizedBy } from "../job/live";
 import { elementOf, elementsOf, nameOf } from "../job/names";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
-import { defineRule } from "./rule";
+import { defineRule, type Problem } from "./rule";
 
 /**
- * No bank is left with some of its phases energized and one missing, and no customer is put onto one meanwhile: what hangs
- * on it burns.
+ * No bank is left with some of its phases energized and one missing, not at the end, and not by a switch that has gone all
+ * the way; and no customer is put onto one meanwhile: what hangs on it burns.
  */
 export const phaseMissing = defineRule({
   id: "phase-missing",
@@ -21,6 +21,7 @@ export const phaseMissing = defineRule({
   citation: COMMON_PRACTICE,
   check(step, before, after) {
     const element = elementOf(after.document.system, step.element);
+    if (isOpening(step) && element !== undefined && isAllOpen(element)) return leftOnFewer(before, after);
     if (!isClosing(step) || element === undefined || !isAtCustomer(element)) return undefined;
     const { system } = after.document;
     const energized = new Set(energizedBy(before, after));
@@ -42,15 +43,35 @@ export const phaseMissing = defineRule({
   },
   atEnd(state) {
     if (state.played.length === 0) return undefined;
-    return banksWithPhaseMissing(state).map(({ id, missing }) => ({
-      where: id,
-      message: say("rule.phase-missing", {
-        name: nameOf(state.document, id),
-        phases: missing.join(" "),
-      }),
-      help: say("rule.phase-missing.help"),
-    }));
+    return banksWithPhaseMissing(state).map((it) => left(state, it));
   },
+});
+
+/** A device of several phases with nothing left to open. */
+const isAllOpen = (element: CircuitElement): boolean => {
+  const { phases = "" } = element as { phases?: string };
+  return phases.length > 1 && openPhasesOf(element).replace("N", "").length === phases.length;
+};
+
+/** Banks with customers on them that had all of their phases, and have fewer by what was opened all the way. */
+function leftOnFewer(before: JobState, after: JobState): Problem[] {
+  const { system } = after.document;
+  const crippled = new Set(banksWithPhaseMissing(before).map(({ id }) => id));
+  const served = elementsOf(system)
+    .filter(([, it]) => isLoad(it))
+    .flatMap(([, it]) => phaseConductors(it));
+  return banksWithPhaseMissing(after)
+    .filter(({ id, secondary }) => {
+      const isServed = secondary.some((it) => served.some((own) => isJoined(system, it, own)));
+      return isServed && !crippled.has(id);
+    })
+    .map((it) => left(after, it));
+}
+
+const left = ({ document }: JobState, { id, missing }: Crippled): Problem => ({
+  where: id,
+  message: say("rule.phase-missing", { name: nameOf(document, id), phases: missing.join(" ") }),
+  help: say("rule.phase-missing.help"),
 });
 
 interface Crippled {

@@ -35,6 +35,9 @@ checkRule(
   ],
 );
 
+const RUNNING =
+  "gx generator hg 12 kva=8 volts=240 on=true\ntx transfer h1-h2-hg 12 position=generator\nhg point kind=service\nh2 point kind=service";
+
 checkRule(
   "tag-each",
   "1910.269(m)(3)(ii): a customer's machine is a known source, and a ground set is no open point",
@@ -64,6 +67,19 @@ checkRule(
       "open c1; tag c1; test p3 A",
       "",
       "gx generator hg 12 kva=8 volts=240\ntx transfer h1-h2-hg 12 position=utility\nhg point kind=service\nh2 point kind=service",
+    ],
+    [
+      "it runs behind its transfer switch, which nobody tagged",
+      "open c1; tag c1; test p3 A",
+      "warning tx",
+      RUNNING,
+    ],
+    ["it runs, and its transfer switch has a tag", "open c1; tag c1; tag tx; test p3 A", "", RUNNING],
+    [
+      "it runs, and its meter is pulled and tagged",
+      "open c1; tag c1; pull m1; tag m1; test p3 A",
+      "",
+      RUNNING,
     ],
     ["one that nobody drew is assumed, and no known source", "open c1; tag c1; test p3 A", "", "gx none"],
   ],

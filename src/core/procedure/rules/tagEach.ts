@@ -1,13 +1,14 @@
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
-import { isolationPoints, isSoleCrew, isTagged, machinesLeftOn } from "../job/isolation";
+import { isolationPoints, isSoleCrew, isTagged, isThrown, machinesLeftOn } from "../job/isolation";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { isRelying } from "../../steps";
 
 /**
  * Every open point that keeps the work dead has a tag before testing, grounding or work begins; and each known source has
- * one, a customer's machine that stands still as well: a ground set is no open point.
+ * one, a customer's machine that stands still as well: a ground set is no open point. A transfer switch that alone parts a
+ * machine that runs from the work is an open point too.
  */
 export const tagEach = defineRule({
   id: "tag-each",
@@ -27,6 +28,8 @@ export const tagEach = defineRule({
       ...joined,
       ...untagged.map((id) => ({
         where: id,
+        // Its two ways are interlocked: it joins them by a defect of its own, and by nobody's hand.
+        ...(isThrown(before, id) ? { severity: "warning" as const } : {}),
         message: say("rule.tag-each", { name: nameOf(before.document, id), verb }),
         help: say("rule.tag-each.help", { name: nameOf(before.document, id) }),
       })),
