@@ -11,6 +11,7 @@ import { ORDINARY_JOBS } from "./ordinary";
 import { PEOPLE_JOBS } from "./people";
 import { linesOf, spoiled } from "./spoil";
 import { DEVICE_JOBS } from "./stations";
+import { YEARS_JOBS } from "./throughTheYear";
 
 /** Everything that is found, as `severity rule @ step`. */
 function foundIn(drawing: string, steps: string): string[] {
@@ -35,6 +36,7 @@ const JOBS: readonly EverydayJob[] = [
   ...CALL_OUT_JOBS,
   ...RARE_JOBS,
   ...ORDINARY_JOBS,
+  ...YEARS_JOBS,
 ];
 
 for (const { job, drawing, order, mistakes } of JOBS)
