@@ -356,6 +356,21 @@ test.each(described)("every name that %s exports says what it is", (folder) => {
   expect(bare).toEqual([]);
 });
 
+/** What the core remembers from one call to the next otherwise than by the object it was asked of, and why. */
+const REMEMBERED: Readonly<Record<string, string>> = {
+  "src/core/network/circuitOf.ts":
+    "of two drawings that differ in a few settings nothing says which was first, so the newest circuit is tried",
+  "src/core/document/read.ts":
+    "a text has no identity to remember by, and is read again far more often than changed",
+};
+
+test("the core remembers nothing from call to call but by the object that it was asked of", () => {
+  const found = sourcesIn("src/core").filter(
+    ({ path, text }) => !isTest(path) && /^(?:export )?(?:let|var) /m.test(text),
+  );
+  expect(found.map(({ path }) => path).sort()).toEqual(Object.keys(REMEMBERED).sort());
+});
+
 /** Packages that no file imports, and who needs them. */
 const neededBy: Readonly<Record<string, string>> = {
   "@stryker-mutator/vitest-runner": "scripts/mutate.mjs, by its name",

@@ -10,6 +10,7 @@ import {
   type PointId,
   letterOf,
   type Level,
+  MadeDrawings,
   scoreOfAnswer,
   type StillhotDocument,
 } from "../../core";
@@ -27,13 +28,17 @@ export interface ExerciseRequest extends Omit<DrillRequest, "count" | "kinds"> {
 /** Seeds that are tried for a question of one kind: not every drawing has one. */
 const MOST_SEEDS = 6;
 
-function questionAt({ items, ...asking }: ExerciseRequest, at: number): DrillQuestion | undefined {
-  if (items === undefined) return drillQuestion(asking, at);
+function questionAt(
+  { items, ...asking }: ExerciseRequest,
+  at: number,
+  made: MadeDrawings,
+): DrillQuestion | undefined {
+  if (items === undefined) return drillQuestion(asking, at, made);
   const item = items[at];
   if (item === undefined) return undefined;
   for (let nth = 0; nth < MOST_SEEDS; nth++) {
     const seed = asking.seed + nth;
-    const question = drillQuestion({ ...asking, seed, level: item.level, kinds: [item.kind] }, at);
+    const question = drillQuestion({ ...asking, seed, level: item.level, kinds: [item.kind] }, at, made);
     if (question !== undefined) return question;
   }
   return undefined;
@@ -49,10 +54,11 @@ export class Exercise {
   given = $state.raw<readonly number[]>([]);
   isAnswered = $state(false);
   points = $state(0);
+  readonly #made = new MadeDrawings();
 
   constructor(asking: ExerciseRequest) {
     this.asking = asking;
-    this.question = questionAt(asking, 0);
+    this.question = questionAt(asking, 0, this.#made);
   }
 
   /** how many questions there are */
@@ -100,7 +106,7 @@ export class Exercise {
     this.at++;
     this.given = [];
     this.isAnswered = false;
-    this.question = this.at < this.count ? questionAt(this.asking, this.at) : undefined;
+    this.question = this.at < this.count ? questionAt(this.asking, this.at, this.#made) : undefined;
   }
 }
 

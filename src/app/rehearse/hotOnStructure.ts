@@ -5,6 +5,7 @@ import {
   type JobState,
   jobOf,
   LETTERS,
+  mayBeHot,
   type Message,
   pointsOnStructure,
   seen,
@@ -12,15 +13,12 @@ import {
   type WorkPointId,
 } from "../../core";
 
-/** States in which nobody touches a conductor; what is not known is one of them. */
-const HOT = ["energized", "backfed", "induced", "faulted", "unknown"];
-
 /** What is hot, by the drawing, on the structure at which a step is done; nothing where nothing is. */
 export function hotOnStructure(state: JobState, step: Step): Message | undefined {
   const { conductors } = seen(state);
   const hot = placesOf(state, step)
     .flatMap((point) => LETTERS.map((letter) => conductorId(point, letter)))
-    .filter((id: ConductorId) => HOT.includes(conductors[id]?.state ?? ""));
+    .filter((id: ConductorId) => mayBeHot(conductors[id]?.state));
   return hot.length === 0 ? undefined : conductorNames(state.document, hot);
 }
 

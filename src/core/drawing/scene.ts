@@ -118,8 +118,6 @@ interface Drawing {
 
 /** The scene drawn last of each system: the next one of it, or of one edited from it, is made from that. */
 const drawings = new WeakMap<System, Drawing>();
-/** kept, so that the next edit finds it */
-let newest: Drawing | undefined;
 
 const changes = new WeakMap<Scene, { readonly before: WeakRef<Scene> } & (SomePieces | AllLooks)>();
 
@@ -149,8 +147,7 @@ export function sceneOf(
     before!.arrangement.layout !== arrangement.layout
       ? wholeScene(artist)
       : (restatedScene(artist, before!, touched) ?? changedScene(artist, before!, touched));
-  newest = { document, looks, feed, catalogue, arrangement, scene };
-  drawings.set(document.system, newest);
+  drawings.set(document.system, { document, looks, feed, catalogue, arrangement, scene });
   return scene;
 }
 

@@ -17,6 +17,7 @@ export { neutralDoubt, neutralInHand } from "./neutralInHand";
 export { cablesWithin } from "./withinCable";
 export { hasNeutral as hasNeutralInHand } from "./verdict";
 export { type HotStep, type HotStepKind, type HotWay, whyHot } from "./whyHot";
+export { mayBeHot } from "./mayBeHot";
 export { isHot, STATES, type StateColumn, stateColumn, statesUntold } from "./stateColumn";
 export { standsAlike, statesAtHand, statesByReach } from "./statesByReach";
 export { type AssessmentColumns, fromColumns, type RowIds, rowsOf } from "./columns";

@@ -34,7 +34,7 @@ export const statesUntold = ({ ids, states }: StateColumn): StateColumn => ({
 });
 
 /** Whether a conductor in this state may hold volts against another or the earth. */
-export const isHot = (state: ConductorState): boolean =>
+export const isHot = (state: ConductorState | undefined): boolean =>
   state === "energized" || state === "backfed" || state === "induced" || state === "faulted";
 
 /** The states of an assessment as a column. */

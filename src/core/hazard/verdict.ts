@@ -7,6 +7,7 @@ import { leastMargin } from "./margin";
 import { neutralDoubt } from "./neutralInHand";
 import type { Verdict, WorkPointReport, Question } from "./types";
 import { viewOf } from "./view";
+import { isHot } from "./stateColumn";
 import { isHotNeutral } from "./systemFindings";
 
 /** The verdict and the margin of a work point, from the threats found and the conductors tested dead. */
@@ -31,8 +32,7 @@ function verdictOf(
   const view = viewOf(circuit, settings, { groundsLifted: false });
   const ids = conductorsOf(workPoint).map((letter) => conductorId(workPoint.at, letter));
   const states = ids.map((id) => view.stateIfFed(circuit.nodeOf.get(id)!));
-  if (states.some((it) => it === "energized" || it === "backfed" || it === "induced" || it === "faulted"))
-    return "live";
+  if (states.some(isHot)) return "live";
   const overAt = (most: number) =>
     threats.some((it) => it.strength <= most && it.exposureVolts >= settings.exposureLimitVolts);
   if (overAt(1) || conductorsNotFed(question).length > 0) return "could-go-live";

@@ -1,7 +1,7 @@
 export { generateTap, generateTapText, TAP_VERSIONS, type TapRequest } from "./generate/generate";
 export { type Level, LEVELS } from "./generate/levels";
 export { type TapLanguage } from "./generate/words";
-export { drillOf, drillQuestion, type DrillRequest } from "./drill/drill";
+export { drillOf, drillQuestion, type DrillRequest, MadeDrawings } from "./drill/drill";
 export {
   DRILL_KINDS,
   type DrillKind,

@@ -1,6 +1,6 @@
 import type { StillhotDocument } from "../../document";
 import { chanceFrom } from "../generate/chance";
-import { generateTap } from "../generate/generate";
+import { generateTap, type TapRequest } from "../generate/generate";
 import type { Level } from "../generate/levels";
 import type { TapLanguage } from "../generate/words";
 import { detector } from "./kinds/detector";
@@ -44,29 +44,25 @@ const TRIES = 4;
 
 /** So many questions, the kinds in turn; fewer where the drawings do not give as many. */
 export function drillOf(request: DrillRequest): DrillQuestion[] {
-  const kinds = kindsFor(request);
-  return Array.from({ length: request.count }, (_, at) => questionAt(request, kinds, at)).filter(
+  const made = new MadeDrawings();
+  return Array.from({ length: request.count }, (_, at) => drillQuestion(request, at, made)).filter(
     (it) => it !== undefined,
   );
 }
 
-/** One question of a drill by itself, the first one at 0: the one that the whole drill has there. */
-export const drillQuestion = (request: Omit<DrillRequest, "count">, at: number): DrillQuestion | undefined =>
-  questionAt(request, kindsFor(request), at);
-
-const kindsFor = ({
-  seed,
-  kinds = DRILL_KINDS,
-}: Pick<DrillRequest, "seed" | "kinds">): readonly DrillKind[] => chanceFrom(`kinds/${seed}`).shuffled(kinds);
-
-/** The question at a place of a drill: nothing where none of the drawings tried gives any. */
-function questionAt(
+/**
+ * One question of a drill by itself, the first one at 0: the one that the whole drill has there.
+ *
+ * @param made of whoever asks one question after the other: some are about the same drawing
+ */
+export function drillQuestion(
   request: Omit<DrillRequest, "count">,
-  kinds: readonly DrillKind[],
   at: number,
+  made = new MadeDrawings(),
 ): DrillQuestion | undefined {
+  const kinds = kindsFor(request);
   for (let turn = 0; turn < TRIES; turn++) {
-    const document = drawingFor(request, Math.floor(at / A_DRAWING), turn);
+    const document = drawingFor(request, Math.floor(at / A_DRAWING), turn, made);
     // Where a drawing has no question of the kind whose turn it is, it is asked for another.
     for (let other = 0; other < (turn === TRIES - 1 ? kinds.length : 1); other++) {
       const kind = kinds[(at + other) % kinds.length]!;
@@ -77,21 +73,29 @@ function questionAt(
   return undefined;
 }
 
+const kindsFor = ({
+  seed,
+  kinds = DRILL_KINDS,
+}: Pick<DrillRequest, "seed" | "kinds">): readonly DrillKind[] => chanceFrom(`kinds/${seed}`).shuffled(kinds);
+
 function drawingFor(
   { documents, level = 1, seed, language }: Omit<DrillRequest, "count">,
   place: number,
   turn: number,
+  made: MadeDrawings,
 ): StillhotDocument {
   if (documents !== undefined) return documents[(place + turn) % documents.length]!;
   const tap = chanceFrom(`tap/${seed}/${place}/${turn}`).between(0, 999_999_999);
-  const key = `${level}/${tap}/${language ?? ""}`;
-  const made =
-    lastMade?.key === key
-      ? lastMade.document
-      : generateTap({ level, seed: tap, ...(language === undefined ? {} : { language }) });
-  lastMade = { key, document: made };
-  return made;
+  return made.of({ level, seed: tap, ...(language === undefined ? {} : { language }) });
 }
 
 /** The drawing that was made last: the next question is asked of it too, and its order of steps is known. */
-let lastMade: { readonly key: string; readonly document: StillhotDocument } | undefined;
+export class MadeDrawings {
+  #last: { readonly key: string; readonly document: StillhotDocument } | undefined;
+
+  of(request: TapRequest): StillhotDocument {
+    const key = JSON.stringify(request);
+    if (this.#last?.key !== key) this.#last = { key, document: generateTap(request) };
+    return this.#last.document;
+  }
+}

@@ -1,5 +1,5 @@
 import { conductorNames } from "../../../document";
-import { assess, type ConductorState } from "../../../hazard";
+import { assess, mayBeHot } from "../../../hazard";
 import { type ConductorId, partsOfConductor, say } from "../../../terms";
 import { wayTo } from "../paths";
 import { type DrillMaker, shuffledOptions } from "../question";
@@ -8,8 +8,6 @@ import { withOneOut, withoutJob } from "../situation";
 const TRIES = 6;
 const OPTIONS = 6;
 
-const HOT: ReadonlySet<ConductorState> = new Set(["energized", "backfed", "induced", "faulted", "unknown"]);
-
 /** What is live now: some conductors of a drawing with one thing out. */
 export const live: DrillMaker = (document, chance) => {
   for (let turn = 0; turn < TRIES; turn++) {
@@ -17,7 +15,7 @@ export const live: DrillMaker = (document, chance) => {
     const { conductors } = assess(drawn);
     const one = onePerPoint(Object.keys(conductors) as ConductorId[]).map((id) => ({
       option: { text: conductorNames(drawn, [id]), at: partsOfConductor(id).point, conductor: id },
-      isRight: HOT.has(conductors[id]!.state),
+      isRight: mayBeHot(conductors[id]!.state),
     }));
     const [hot, cold] = [true, false].map((is) => chance.shuffled(one.filter((it) => it.isRight === is)));
     if (hot!.length === 0 || cold!.length < 2) continue;
