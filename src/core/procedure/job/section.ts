@@ -1,6 +1,7 @@
 import {
   type CircuitElement,
   deviceOf,
+  isLine,
   isLoad,
   isTransformer,
   lettersAtEnd,
@@ -71,7 +72,9 @@ function sectionBeyond(
   // Leads of two secondaries that were cut apart are no switch: hands join them, and nobody closes them.
   const isCutSecondary = (element: CircuitElement, far: ConductorId): boolean =>
     "cut" in element && (circuit.nominalVolts[circuit.nodeOf.get(far) ?? -1] ?? Infinity) <= LINE_VOLTS;
+  // Nor is a broken wire a switch, whatever feeds its far end backwards.
   const isTie = (element: CircuitElement, letter: Letter, far: ConductorId): boolean =>
+    !isLine(element) &&
     openPhasesOf(element).includes(letter) &&
     ((element as { normallyOpen?: boolean }).normallyOpen === true || isLive(far));
   for (let grew = true; grew;) {
@@ -105,7 +108,7 @@ function sectionBeyond(
       passage.to.some((it) => conductors.has(it)) && !passage.from.some((it) => conductors.has(it));
     if (!entersOnly) continue;
     const open = openPhasesOf(element);
-    if (open === "" || isTransformer(element)) feeds.push(id);
+    if (open === "" || isTransformer(element) || isLine(element)) feeds.push(id);
     else if (isCutSecondary(element, passage.from[0]!)) continue;
     else if (passage.from.some(isLive) || (element as { normallyOpen?: boolean }).normallyOpen === true)
       ties.add(id);

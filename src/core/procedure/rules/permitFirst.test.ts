@@ -1,4 +1,7 @@
-import { checkRule, TAP } from "../../../../tests/support/jobNotation";
+import { expect, test } from "vitest";
+import { checkRule, draw, TAP } from "../../../../tests/support/jobNotation";
+import type { ElementId } from "../../terms";
+import { permitReasonForElement } from "../job/section";
 
 checkRule(
   "permit-first",
@@ -124,3 +127,14 @@ checkRule(
     ],
   ],
 );
+
+test("a broken wire is no tie, though a bank feeds its far end backwards", () => {
+  const document = draw(`
+    s1   source       sub    ABC  kvLL=12.47
+    sw1  disconnect   sub-p2 ABC  gang=true loadBreakAmps=600
+    sp1  span         p2-p3  ABC  parted=B
+    t4   transformer  p3-p6  ABC  connection=D-D kva=150 primaryKv=12.47 secondaryV=480
+    ld3  load         p3     ABC  kw=20 customers=1
+    ld4  load         p6     ABC  connection=delta kw=60 customers=1`);
+  expect(permitReasonForElement(document, "sw1" as ElementId)).toMatchObject({ key: "permit.load" });
+});
