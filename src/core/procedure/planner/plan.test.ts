@@ -284,7 +284,19 @@ describe("The plan of a document", () => {
     }
   });
 
-  test("without a work point it is empty", () => {
-    expect(plan(draw(LINE))).toMatchObject({ ok: true, steps: [], operations: 0 });
+  test("without a work point there is none, and nothing is called in order", () => {
+    expect(plan(draw(`${LINE}\n c1 cutout p1-p3 A open=A\n ${HOUSES}`))).toMatchObject({
+      ok: false,
+      steps: [],
+      operations: 0,
+      customers: { asFound: 2, end: 2 },
+    });
+  });
+
+  test("tells a threat of all phases once", () => {
+    const { uncontrolled } = plan(
+      draw("s1 source sub ABC kvLL=12.47\n rc recloser sub-p1 ABC\n sp span p1-p2 ABC\n w1 work p2 ABC"),
+    );
+    expect(uncontrolled.map(({ upsets }) => upsets)).toEqual([[{ kind: "close", element: "rc", strength: 3 }]]);
   });
 });

@@ -7,7 +7,7 @@ import { customersOutIn } from "../rehearsal/customers";
 import type { RehearsalFinding } from "../rules/rule";
 import { priced } from "./price";
 import type { DeadEnds } from "./search";
-import type { Plan } from "./types";
+import type { Plan, Uncontrolled } from "./types";
 import { stillThreatening, uncontrolledBy } from "./uncontrolled";
 import { type Strictness, STRICTEST } from "./ways";
 import { NO_WISHES } from "./wishes";
@@ -56,7 +56,7 @@ const STRICTNESSES: readonly Strictness[] = [
 ];
 
 const firstPlan = perObject((document: StillhotDocument): Found => {
-  if (workPointsOf(document).length === 0) return { plan: EMPTY, draft: undefined };
+  if (workPointsOf(document).length === 0) return noOrder(document);
   let deadEnds: DeadEnds | undefined;
   let best: OrderDraft | undefined;
   for (const strictness of STRICTNESSES) {
@@ -67,16 +67,7 @@ const firstPlan = perObject((document: StillhotDocument): Found => {
     if (best === undefined || draft.findings.length < best.findings.length) best = draft;
     if (best.findings.length === 0) break;
   }
-  if (best === undefined)
-    return {
-      plan: {
-        ...EMPTY,
-        ok: false,
-        customers: customersOutIn({ begin: beginJob(document), steps: [] }),
-        uncontrolled: uncontrolledBy(document, deadEnds!),
-      },
-      draft: undefined,
-    };
+  if (best === undefined) return noOrder(document, uncontrolledBy(document, deadEnds!));
   const uncontrolled = best.findings.length === 0 ? [] : stillThreatening(document, best);
   return {
     draft: best,
@@ -98,14 +89,18 @@ function eachOnce(findings: readonly RehearsalFinding[]): readonly RehearsalFind
   return [...told.values()];
 }
 
-const EMPTY: Plan = {
-  ok: true,
-  steps: [],
-  customersOut: 0,
-  customers: { asFound: 0, during: 0, worst: 0, end: 0, steps: 0 },
-  criticalOut: [],
-  operations: 0,
-  alternatives: [],
-  uncontrolled: [],
-  findings: [],
-};
+/** What is said where there is no order: nothing was controlled, and where nobody has said where hands go there was nothing to ask. */
+const noOrder = (document: StillhotDocument, uncontrolled: readonly Uncontrolled[] = []): Found => ({
+  plan: {
+    ok: false,
+    steps: [],
+    customersOut: 0,
+    customers: customersOutIn({ begin: beginJob(document), steps: [] }),
+    criticalOut: [],
+    operations: 0,
+    alternatives: [],
+    uncontrolled,
+    findings: [],
+  },
+  draft: undefined,
+});

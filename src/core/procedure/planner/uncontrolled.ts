@@ -73,5 +73,5 @@ export function stillThreatening(
   return found;
 }
 
-const isSameThreat = (a: Threat, b: Threat): boolean =>
-  a.conductor === b.conductor && JSON.stringify(a.upsets) === JSON.stringify(b.upsets);
+/** What the same mistakes do to several conductors is one threat. */
+const isSameThreat = (a: Threat, b: Threat): boolean => JSON.stringify(a.upsets) === JSON.stringify(b.upsets);
