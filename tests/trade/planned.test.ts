@@ -3,16 +3,30 @@ import { plan } from "../../src/core/procedure";
 import { draw } from "../support/jobNotation";
 import { spell } from "../support/words";
 import { ORDINARY_JOBS } from "./ordinary";
+import { YEARS_JOBS } from "./throughTheYear";
 
 /** Jobs that say where hands go: the others are done from a device, and have nothing to plan for. */
-const WITH_WORK = ORDINARY_JOBS.filter(({ drawing }) => /^ *w1 +work /m.test(drawing));
+const WITH_WORK = [...ORDINARY_JOBS, ...YEARS_JOBS].filter(({ drawing }) => /^ *w1 +work /m.test(drawing));
 
-test.each(WITH_WORK.map(({ job, drawing }) => [job, drawing] as const))(
-  "a plan, and nobody dark at its end: %s",
-  (_job, drawing) => {
-    const { steps, findings, customers } = plan(draw(drawing), { alternatives: false });
-    expect(findings.map((it) => `${it.rule} ${spell(it.message)}`)).toEqual([]);
-    expect(steps.some((it) => it.do === "work")).toBe(true);
-    expect(customers.end).toBe(0);
-  },
-);
+/** Another crew keeps these people dark. */
+const DARK_AT_END: Readonly<Record<string, number>> = {
+  "after a storm two crews hold a permit each on one line": 14,
+};
+
+/** Nothing on it opens with a gap that one can see: it is worked live, and a plan says what an isolation would lack. */
+const WITHOUT_GAP = "move a live line over to a new pole, in gloves";
+
+test.each(
+  WITH_WORK.filter(({ job }) => job !== WITHOUT_GAP).map(({ job, drawing }) => [job, drawing] as const),
+)("a plan, and nobody dark at its end who can be supplied: %s", (job, drawing) => {
+  const { steps, findings, customers } = plan(draw(drawing), { alternatives: false });
+  expect(findings.map((it) => `${it.rule} ${spell(it.message)}`)).toEqual([]);
+  expect(steps.some((it) => it.do === "work")).toBe(true);
+  expect(customers.end).toBe(DARK_AT_END[job] ?? 0);
+});
+
+test("a line that nothing opens in sight is not called isolated", () => {
+  const { drawing } = YEARS_JOBS.find(({ job }) => job === WITHOUT_GAP)!;
+  const { ok, findings } = plan(draw(drawing), { alternatives: false });
+  expect([ok, findings.map(({ rule }) => rule)]).toEqual([false, ["visible-gap"]]);
+});

@@ -297,6 +297,8 @@ describe("The plan of a document", () => {
     const { uncontrolled } = plan(
       draw("s1 source sub ABC kvLL=12.47\n rc recloser sub-p1 ABC\n sp span p1-p2 ABC\n w1 work p2 ABC"),
     );
-    expect(uncontrolled.map(({ upsets }) => upsets)).toEqual([[{ kind: "close", element: "rc", strength: 3 }]]);
+    expect(uncontrolled.map(({ upsets }) => upsets)).toEqual([
+      [{ kind: "close", element: "rc", strength: 3 }],
+    ]);
   });
 });
