@@ -1,9 +1,8 @@
 import { perObject } from "../document";
 import { EARTH, groupsAsDrawn, type StepGroup } from "../network";
-import { complex } from "../terms";
 import { type Factor } from "./ldlt";
 import { type Assembled, injectInto } from "./nodal";
-import { type Solution, solveOnce, voltsAt } from "./solve";
+import { modelsBeyond, type Solution, solveOnce } from "./solve";
 
 /** What one group of sources does by itself, the others' EMFs at zero: volts to earth at each node. */
 export interface GroupVolts {
@@ -45,11 +44,7 @@ export const linearised: (solution: Solution) => { readonly assembled: Assembled
     if (extraAmps.size === 0) return { assembled, factor };
     const re = assembled.re.slice();
     const im = assembled.im.slice();
-    for (const [branch, amps] of extraAmps) {
-      const { from, to } = nodal.circuit.branches[branch]!;
-      const across = complex.subtract(voltsAt(solution, from), voltsAt(solution, to));
-      if (complex.magnitude(across) === 0) continue;
-      const [more, moreIm] = complex.times(amps, complex.inverse(across));
+    for (const [branch, [more, moreIm]] of modelsBeyond(solution)) {
       const [own, between, other] = nodal.branches[branch]!.slots;
       for (const [slot, sign] of [
         [own!, 1],

@@ -237,6 +237,30 @@ function modelSiemensScale({ volts: ratedVolts, model }: ModelledLoad, magnitude
   return (model === "I" ? share : 1) / (share * ratedVolts) ** 2;
 }
 
+/** What a load draws for each volt across it beyond its impedance, with volts of this magnitude across it [S]. */
+function siemensBeyond(load: ModelledLoad, magnitude: number): Complex {
+  const scale = modelSiemensScale(load, magnitude);
+  return [scale * load.va[0] - load.siemens[0], -scale * load.va[1] - load.siemens[1]];
+}
+
+/**
+ * What each load that is no impedance, and each machine at a set output, is beyond its impedance as it stands in a solution
+ * [S], by branch. By its model and not by its current over its volts, which say nothing where both are nearly none.
+ */
+export function modelsBeyond(solution: Solution): ReadonlyMap<number, Complex> {
+  const { extraAmps, nodal } = solution;
+  const { circuit } = nodal;
+  const models = [...nonlinearLoads(circuit), ...outputs(circuit)].filter(({ branch }) =>
+    extraAmps.has(branch),
+  );
+  return new Map(
+    models.map((load) => {
+      const across = complex.subtract(voltsAt(solution, load.from), voltsAt(solution, load.to));
+      return [load.branch, siemensBeyond(load, complex.magnitude(across))];
+    }),
+  );
+}
+
 /**
  * Currents of the loads beyond their impedances, from round to round, until no load's volts move. Where a round moves them
  * hardly less than the one before, only a part of each step is taken from there on: a load behind much impedance answers
@@ -268,9 +292,7 @@ function iterateLoads(
     const bIm = assembled.injectedIm.slice();
     loads.forEach((load, k) => {
       const [vRe, vIm] = [across.re[k]!, across.im[k]!];
-      const scale = modelSiemensScale(load, Math.hypot(vRe, vIm));
-      const beyondRe = scale * load.va[0] - load.siemens[0];
-      const beyondIm = -scale * load.va[1] - load.siemens[1];
+      const [beyondRe, beyondIm] = siemensBeyond(load, Math.hypot(vRe, vIm));
       extraRe[k]! += step * (beyondRe * vRe - beyondIm * vIm - extraRe[k]!);
       extraIm[k]! += step * (beyondRe * vIm + beyondIm * vRe - extraIm[k]!);
       const [from, to] = places[k]!;
