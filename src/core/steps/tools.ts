@@ -14,6 +14,9 @@ export type Tool = (typeof TOOLS_BY_USE)[keyof typeof TOOLS_BY_USE][number];
 /** What proves a cable between its ends, where no detector touches anything: a grounded point driven through it from afar. */
 export const SPIKE = "spike";
 
+/** What tells a cable that is grounded at its ends from those beside it, by a signal that goes round through the ground sets. */
+export const TRACER = "tracer";
+
 /** Tools that a step may name in `with`. */
 export const HAND_TOOLS: readonly Tool[] = [...TOOLS_BY_USE.sticks, ...TOOLS_BY_USE.others];
 /** Every tool that has a name. A file may name others. */

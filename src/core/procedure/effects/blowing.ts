@@ -2,6 +2,7 @@ import { NO_AMPS } from "../tolerances";
 import type { Step, System } from "../../document";
 import { clearingOf, faultAmps } from "./clearing";
 import { liveUnder, shortsEnergized } from "./consequence";
+import { isSpiking, spikeIdIn } from "./spiking";
 import { groundIdOf, withLinkBlown } from "../job/positions";
 import type { JobState } from "../job/state";
 import type { ElementId } from "../../terms";
@@ -28,9 +29,10 @@ export function systemAfterBlowing(
   return state.document.system;
 }
 
-/** What a step shorts: a ground set put onto something live, or whatever short it brings to life. */
+/** What a step shorts: a spike or a ground set put onto something live, or whatever short it brings to life. */
 function shortsOf(step: Step, before: JobState, after: JobState): ElementId[] {
   if (before.document === after.document) return [];
+  if (isSpiking(step)) return [spikeIdIn(before.document.system)];
   if (step.do !== "ground") return shortsEnergized(before, after);
   const set = groundIdOf(before.document.system, step);
   return liveUnder(after, set).length === 0 ? [] : [set];

@@ -15,6 +15,7 @@ import { breakingsOf, worstOf } from "./breaking";
 import { capacitorsOn, heldCharge, unitVolts } from "./capacitors";
 import { clearingWords, faultAmps } from "./clearing";
 import { ampsThrough, degreesAcross, gapsOf, mismatchOf, phasesMoved, voltsAcross } from "./gap";
+import { isTracing, spikedLive, spikeIdIn, tracedBy } from "./spiking";
 import { hotInHand, isKeptOff } from "../job/hands";
 import { energizedBy, isLiveState } from "../job/live";
 import { elementOf, elementsOf, figure, listOf, nameOf, setName } from "../job/names";
@@ -42,6 +43,7 @@ export function consequenceOf(step: Step, before: JobState, after: JobState): Co
     shockInHand(step, before, after) ??
     chargeLetGo(step, before) ??
     groundedLive(step, before, after) ??
+    spiked(step, before, after) ??
     ungroundedLive(step, before, after) ??
     closedOntoFault(step, before, after) ??
     joinedOutOfStep(step, before, after) ??
@@ -167,6 +169,25 @@ function groundedLive(step: Step, before: JobState, after: JobState): Consequenc
       where: conductorNames(before.document, live),
       amps: figure(faultAmps(after, [id])),
       volts: figure(Math.max(...live.map((it) => asItStands(before).conductors[it]!.volts))),
+      clearing: clearingWords(after),
+    }),
+  };
+}
+
+/** A spike driven through a cable that something supplies. */
+function spiked(step: Step, before: JobState, after: JobState): Consequence | undefined {
+  const live = spikedLive(step, before);
+  if (live.length === 0) return undefined;
+  const amps = faultAmps(after, [spikeIdIn(before.document.system)]);
+  const volts = Math.max(...live.map((it) => asItStands(before).conductors[it]!.volts));
+  return {
+    kind: "fault",
+    amps,
+    volts,
+    text: say("consequence.spikedLive", {
+      where: conductorNames(before.document, live),
+      amps: figure(amps),
+      volts: figure(volts),
       clearing: clearingWords(after),
     }),
   };
@@ -334,7 +355,16 @@ function unharmed(step: Step, before: JobState, after: JobState): Consequence {
   return none(say("consequence.none"));
 }
 
+/** What a tracer tells: whether this is the cable that is grounded, and nothing of volts. */
+function traced(step: Step, before: JobState): Message {
+  const found = tracedBy(step, before);
+  return found.length === 0
+    ? say("consequence.noTrace", { at: nameOf(before.document, step.at ?? "") })
+    : say("consequence.traced", { where: conductorNames(before.document, found) });
+}
+
 function shown(step: Step, before: JobState): Consequence {
+  if (isTracing(step)) return none(traced(step, before));
   const readings = [...readingsOf(before, step)];
   const highest = Math.max(0, ...readings.map(([, it]) => it.volts));
   const words = readings.map(([id, { volts, isDead, isWithoutNominalVolts }]) =>

@@ -9,7 +9,7 @@ import {
   structureOf,
   workPointName,
 } from "../../document";
-import { isTool, SPIKE } from "../../steps";
+import { isTool, SPIKE, TRACER } from "../../steps";
 import { type ElementId, type Message, say, type StructureId } from "../../terms";
 
 const SECONDS_A_MINUTE = 60;
@@ -31,8 +31,9 @@ export function stepSentence(
   const { do: verb, text, phases, position, seconds } = step;
   const minutes = verb === "wait" ? Number(seconds) / SECONDS_A_MINUTE : NaN;
   const isInMinutes = minutes > 1 && Number.isInteger(minutes);
-  const isSpike = verb === "test" && step.with === SPIKE;
-  const act = say(isInMinutes ? "do.waitMinutes" : isSpike ? "do.spike" : `do.${verb}`, {
+  const onCable =
+    verb !== "test" ? undefined : step.with === SPIKE ? "spike" : step.with === TRACER ? "trace" : undefined;
+  const act = say(isInMinutes ? "do.waitMinutes" : `do.${onCable ?? verb}`, {
     minutes: isInMinutes ? minutes : "",
     name: nameOf(document, step, under),
     set: say("do.groundSet"),

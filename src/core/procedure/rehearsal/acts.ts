@@ -23,6 +23,7 @@ import {
   isRelying,
   isSwitching,
   SPIKE,
+  TRACER,
   type KeysOf,
   type Step,
   stepBy,
@@ -181,7 +182,10 @@ function pointActs(state: JobState, at: PointId): Act[] {
     ...(phases === ""
       ? []
       : cablesWithin(document.system, at).length > 0
-        ? [act("test", { at, phases, with: SPIKE }, say("verb.spike"))]
+        ? [
+            act("test", { at, phases, with: TRACER }, say("verb.trace"), "trace"),
+            act("test", { at, phases, with: SPIKE }, say("verb.spike")),
+          ]
         : [act("test", { at, phases })]),
     ...grounds.map((id) =>
       act(

@@ -5,6 +5,7 @@ import { isRefusal, type Refusal, say } from "../../terms";
 import { systemAfterBlowing } from "../effects/blowing";
 import { chargesAfter } from "../effects/capacitors";
 import { type Consequence, consequenceOf } from "../effects/consequence";
+import { isOnCable, isSpiking, isTracing, systemAfterSpike, tracedBy } from "../effects/spiking";
 import { systemAfter } from "../job/positions";
 import { readingsOf } from "../job/readings";
 import type { RehearsalFinding } from "../rules/rule";
@@ -18,7 +19,6 @@ import {
   isLooking,
   isSwitching,
   isTelling,
-  SPIKE,
   type Step,
   type StepBy,
   undoesTests,
@@ -107,14 +107,16 @@ const movedBy = (before: JobState, step: Step): System | Refusal =>
   (step.do === "tag" && isAnothers(before, step.element)) ||
   (step.do === "untag" && isAnothers(before, step.element) && before.otherTags.has(step.element!))
     ? before.document.system
-    : systemAfter(before.document.system, step);
+    : isSpiking(step)
+      ? systemAfterSpike(step, before)
+      : systemAfter(before.document.system, step);
 
 const UNTESTED: Pick<JobState, "tested" | "readings"> = { tested: new Set(), readings: new Map() };
 
 /** A check holds for the tests right after it; each test asks for another check after it. */
 function detectorAfter(was: JobState["detector"], step: Step): JobState["detector"] {
   if (step.do === "check-detector") return "proven";
-  if (step.do === "test" && step.with !== SPIKE) return was === "proven" ? "to-be-proven-again" : was;
+  if (step.do === "test" && !isOnCable(step)) return was === "proven" ? "to-be-proven-again" : was;
   return isTelling(step) || step.do === "test" || step.do === "inspect" ? was : "unproven";
 }
 
@@ -189,15 +191,15 @@ const wantsVolts = (step: Step): boolean => step.do === "test" && step.expect ==
 
 /** A test: what the detector shows, and what it proves where the detector was proven first. */
 function tested(before: JobState, step: Step): Partial<JobState> {
+  if (isTracing(step)) return { tested: added(before.tested, ...tracedBy(step, before)) };
   const readings = readingsOf(before, step);
   const isLive = [...readings].some(([, reading]) => !reading.isWithoutNominalVolts);
   // Volts that were wanted stop nobody.
   const live = wantsVolts(step)
     ? []
     : [...readings].filter(([, reading]) => !reading.isWithoutNominalVolts).map(([id]) => id);
-  const isSpiked = step.with === SPIKE;
   const hasNothingBare = cablesWithin(before.document.system, step.at ?? "").length > 0;
-  const proves = hasNothingBare ? isSpiked : before.detector !== "unproven";
+  const proves = hasNothingBare ? isSpiking(step) : before.detector !== "unproven";
   return {
     readings: new Map([...before.readings, ...readings]),
     tested: proves

@@ -1,7 +1,8 @@
 import { COMMON_PRACTICE } from "../../reference";
 import { say } from "../../terms";
 import { defineRule } from "./rule";
-import { isTelling, SPIKE } from "../../steps";
+import { isTelling } from "../../steps";
+import { isOnCable } from "../effects/spiking";
 import { placeOf } from "../job/places";
 
 /** A detector that shows nothing may be broken: it is proven on something live right before a test and right after it. */
@@ -10,7 +11,7 @@ export const detectorCheck = defineRule({
   severity: "danger",
   citation: COMMON_PRACTICE,
   check(step, before) {
-    if (step.do === "test" && step.with === SPIKE) return undefined;
+    if (isOnCable(step)) return undefined;
     if (step.do === "test")
       // Volts that are wanted prove the detector by themselves.
       return before.detector === "unproven" && step.expect !== "live"

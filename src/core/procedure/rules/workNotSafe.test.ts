@@ -96,6 +96,12 @@ checkRule(
   [
     ["traced and spiked, held from both ends", `${BOTH_ENDS}; test p3 A with spike; work w1`, ""],
     ["nobody spiked it", `${BOTH_ENDS}; work w1`, "danger w1"],
+    ["traced from its grounded ends", `${BOTH_ENDS}; test p3 A with tracer; work w1`, ""],
+    [
+      "traced before any ground closes the way round",
+      `test p3 A with tracer; ${BOTH_ENDS}; work w1`,
+      "danger w1",
+    ],
     [
       "a detector touches nothing there",
       `${BOTH_ENDS}; check-detector; test p3 A; check-detector; work w1`,

@@ -123,6 +123,11 @@ export const procedure = {
   "consequence.charge": "{name} still holds {volts} V and lets go {joules} J at once",
   "consequence.groundedLive":
     "the ground goes onto {where} at {volts} V: {amps} A flows through the set at the end of the stick; {clearing}",
+  "consequence.spikedLive":
+    "the spike goes into {where} at {volts} V: a bolted fault, {amps} A through the spike with its arc at the cable; {clearing}",
+  "consequence.traced": "the tracer’s signal is on {where}: this is the cable that is grounded at its ends",
+  "consequence.noTrace":
+    "the tracer gives no signal at {at}: no ground set closes its way round, and nothing is proven",
   "consequence.ungroundedLive":
     "the ground comes off {where} with {amps} A in it: an arc is drawn out at the end of the stick, and {volts} V stands on the line behind it",
   "consequence.closedOnto": "{name} closes onto {onto}: {amps} A flows; {clearing}",
@@ -237,9 +242,9 @@ export const procedure = {
     "within arm's reach of what is changed and bare: {hot}, {volts} V; keep {distance} away",
   "rule.approach-distance.enclosure":
     "within reach of the hands in the same enclosure and bare: {hot}, {volts} V; cover it or keep {distance} away",
-  "rule.work-not-safe.spike": "work begins on the cable at {name}, and nobody has traced and spiked it",
+  "rule.work-not-safe.spike": "work begins on the cable at {name}, and nobody has traced or spiked it",
   "rule.work-not-safe.spike.help":
-    "test and ground it at its ends, trace it, and drive the spike through it from afar: in the hole a detector touches nothing",
+    "test and ground it at its ends, then trace it, or drive the spike through it from afar: in the hole a detector touches nothing",
   "rule.work-not-safe.cut": "the cable is cut at {name}, and its part {part} has no ground of its own beyond",
   "rule.work-not-safe.cut.help":
     "test and ground the far end of {part} too: once it is cut both parts are in the hand",
@@ -268,6 +273,10 @@ export const procedure = {
   "rule.ground-on-live":
     "{set} goes onto {where}, which is {state} at {volts} V: {amps} A flows through the set",
   "rule.ground-on-live.help": "open what feeds {where}, tag it, and test before grounding",
+  "rule.ground-on-live.spike":
+    "the spike goes into {where}, which is {state} at {volts} V: {amps} A flows through the spike",
+  "rule.ground-on-live.spike.help":
+    "have what feeds {where} opened and tagged, test and ground at both ends, trace the cable from there, and only then drive the spike",
   "rule.ground-on-live.off":
     "{set} comes off {where} while a supply feeds it: {amps} A flows through the set, and the line is live without it",
   "rule.ground-on-live.off.help":

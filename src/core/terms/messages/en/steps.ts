@@ -19,6 +19,7 @@ export const steps = {
   "do.unblock": "Take the block off {name}",
   "do.check-detector": "Prove the detector",
   "do.test": "Test {name}{on}",
+  "do.trace": "Trace the cable that is grounded at its ends: {name}{on}",
   "do.spike": "Trace the cable, then spike it from afar: {name}{on}",
   "do.ground": "Put {set} on: {name}{on}{first}",
   "do.unground": "Take {name} off{first}",

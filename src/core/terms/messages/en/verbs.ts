@@ -23,6 +23,7 @@ export const verbs = {
   "verb.uncover": "Uncover",
   "verb.inspect": "Look at it",
   "verb.barricade": "Keep people clear",
+  "verb.trace": "Trace",
   "verb.spike": "Trace and spike",
   "verb.secure": "Secure",
   "verb.ask": "Ask the operator",

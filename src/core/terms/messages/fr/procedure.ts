@@ -124,6 +124,12 @@ export const procedure = {
   "consequence.charge": "{name} tient encore {volts} V et lâche {joules} J d'un coup",
   "consequence.groundedLive":
     "la terre se pose sur {where} à {volts} V : {amps} A passent dans le jeu au bout de la perche ; {clearing}",
+  "consequence.spikedLive":
+    "le piquage atteint {where} à {volts} V : défaut franc, {amps} A dans la pointe et un arc au câble ; {clearing}",
+  "consequence.traced":
+    "le signal de l’identificateur est sur {where} : c’est le câble mis à la terre à ses bouts",
+  "consequence.noTrace":
+    "l’identificateur ne donne aucun signal à {at} : aucune mise à la terre ne ferme la boucle, rien n’est prouvé",
   "consequence.ungroundedLive":
     "la mise à la terre quitte {where} avec {amps} A : un arc s'étire au bout de la perche, et {volts} V restent sur la ligne derrière lui",
   "consequence.closedOnto": "{name} se ferme sur {onto} : {amps} A passent ; {clearing}",
@@ -248,7 +254,7 @@ export const procedure = {
   "rule.work-not-safe.spike":
     "le travail commence sur le câble à {name}, et personne ne l'a identifié ni piqué",
   "rule.work-not-safe.spike.help":
-    "vérifiez-le et mettez-le à la terre à ses extrémités, identifiez-le, et piquez-le à distance : dans la fouille, un détecteur ne touche rien",
+    "vérifiez-le et mettez-le à la terre à ses extrémités, puis identifiez-le, ou piquez-le à distance : dans la fouille, un détecteur ne touche rien",
   "rule.work-not-safe.cut":
     "le câble est coupé à {name}, et sa partie {part} n'a pas de mise à la terre à elle au-delà",
   "rule.work-not-safe.cut.help":
@@ -282,6 +288,10 @@ export const procedure = {
     "{set} se pose sur {where}, qui est {state} à {volts} V : {amps} A passent dans le jeu",
   "rule.ground-on-live.help":
     "ouvrez ce qui alimente {where}, étiquetez-le, et vérifiez avant de mettre à la terre",
+  "rule.ground-on-live.spike":
+    "le piquage atteint {where}, qui est {state} à {volts} V : {amps} A passent dans la pointe",
+  "rule.ground-on-live.spike.help":
+    "faites ouvrir et étiqueter ce qui alimente {where}, vérifiez et mettez à la terre aux deux bouts, identifiez le câble depuis là, et ne piquez qu'ensuite",
   "rule.ground-on-live.off":
     "{set} est ôté de {where} alors qu'une source l'alimente : {amps} A passent dans le jeu, et sans lui la ligne est sous tension",
   "rule.ground-on-live.off.help":

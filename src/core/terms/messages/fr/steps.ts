@@ -19,6 +19,7 @@ export const steps = {
   "do.unblock": "Débloquer {name}",
   "do.check-detector": "Éprouver le détecteur",
   "do.test": "Vérifier la tension : {name}{on}",
+  "do.trace": "Identifier le câble mis à la terre à ses bouts : {name}{on}",
   "do.spike": "Identifier le câble, puis le piquer à distance : {name}{on}",
   "do.ground": "Poser {set} : {name}{on}{first}",
   "do.unground": "Ôter : {name}{first}",

@@ -23,6 +23,7 @@ export const verbs = {
   "verb.uncover": "Découvrir",
   "verb.inspect": "Regarder",
   "verb.barricade": "Tenir à l'écart",
+  "verb.trace": "Identifier",
   "verb.spike": "Identifier et piquer",
   "verb.secure": "Assurer",
   "verb.ask": "Interroger l'exploitant",
