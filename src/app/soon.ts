@@ -20,6 +20,7 @@ const SOON: readonly (() => Promise<unknown>)[] = [
   () => later(() => import("./sketch/Inspector.svelte")),
   () => later(() => import("./sketch/dialogs")),
   () => later(() => import("./sketch/presses")),
+  () => later(() => import("./session/removing")),
   SHEETS.menu,
   SHEETS.find,
   SHEETS.library,

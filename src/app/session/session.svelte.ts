@@ -331,30 +331,11 @@ export class Session extends Viewing {
     return moveStructures(this.document, this.#still ?? this.scene, points, { x: dx, y: dy }, grid);
   }
 
-  /** Removes what is selected, and selects the neighbour toward the source. */
-  remove() {
-    const things = this.things;
-    if (Object.values(things).every((it) => it.length === 0)) return;
-    const heir = this.#neighbourOf(this.thingsOnThem);
-    if (this.run(edits.removeThings(things), { offersUndo: true }) === undefined) return;
-    const whole = things.structures.length > 0 && heir?.of === "point" ? heir.id : undefined;
-    const at = whole === undefined ? undefined : structureOf(this.document.system, whole);
-    if (at !== undefined) this.selection = [{ of: "structure", id: at.id }];
-    else this.selection = heir === undefined ? [] : [heir];
-  }
-
-  #neighbourOf({ points, elements }: Things): Owner | undefined {
-    for (const id of elements) {
-      const element = complete(this.document.system.elements[id as ElementId]!);
-      const end = "from" in element ? element.from : "at" in element ? element.at : undefined;
-      if (end !== undefined && !points.includes(end)) return { of: "point", id: end as PointId };
-    }
-    for (const saved of Object.values(this.document.system.elements)) {
-      const element = complete(saved);
-      if ("from" in element && points.includes(element.to) && !points.includes(element.from))
-        return { of: "point", id: element.from as PointId };
-    }
-    return undefined;
+  /** Removes these things, or what is selected; then the neighbour toward the source is. */
+  async remove(things?: edits.Things) {
+    const { remove, removeSelected } = await later(() => import("./removing"));
+    if (things === undefined) removeSelected(this);
+    else remove(this, things);
   }
 
   say(message: Message, tone: Notice["tone"] = "note") {

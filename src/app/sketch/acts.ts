@@ -164,7 +164,7 @@ function pointActs(session: Session, id: PointId, commands: SketchCommands): Ske
       : {
           id: "unwork",
           label: t("act.unwork"),
-          run: () => session.run(edits.removeWorkPoint(work[0]), { offersUndo: true }),
+          run: () => void session.remove({ workPoints: [work[0]] }),
         },
     hasGround.length === 0
       ? {
@@ -176,7 +176,7 @@ function pointActs(session: Session, id: PointId, commands: SketchCommands): Ske
       : {
           id: "unground",
           label: t("act.unground"),
-          run: () => session.run(edits.removeThings({ elements: hasGround }), { offersUndo: true }),
+          run: () => void session.remove({ elements: hasGround }),
         },
     actsBy(session, commands)("join"),
   ];

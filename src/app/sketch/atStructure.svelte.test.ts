@@ -87,10 +87,10 @@ test("at a pole: what is on it in its order, what is within reach, work, and a c
   expect(panel.querySelector("[data-seen]")!.getAttribute("data-seen")).toBe("true");
 });
 
-test("who deletes a pole is told what goes with it, and has the one before it selected", () => {
+test("who deletes a pole is told what goes with it, and has the one before it selected", async () => {
   const session = begun();
   session.select({ of: "structure", id: POLE });
-  session.remove();
+  await session.remove();
   expect(session.notice?.message).toMatchObject({ key: "edit.alsoOnIt" });
   expect(session.document.system.elements).not.toHaveProperty("t3");
   expect(session.selection).toEqual([{ of: "structure", id: "s32" }]);

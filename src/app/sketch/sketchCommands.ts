@@ -55,7 +55,7 @@ export function sketchCommands(session: Session, screen: Screen): SketchCommands
     moveUp: move(0, -GRID),
     undo: () => session.undo(),
     redo: () => session.redo(),
-    delete: () => session.remove(),
+    delete: () => void session.remove(),
     copy: screen.copy,
     cut: screen.cut,
     paste: screen.paste,

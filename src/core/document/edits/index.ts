@@ -31,4 +31,4 @@ export { setElementKeys, setPointKeys } from "./setKeys";
 export { setPosition } from "./setPosition";
 export { setLimit, setRule } from "./setRules";
 export { setFrequency, setJob, setNotes, setScenario, setSteps, setTitle } from "./setWords";
-export { addWorkPoint, removeWorkPoint, setWorkPoint } from "./workPoints";
+export { addWorkPoint, setWorkPoint } from "./workPoints";

@@ -5,7 +5,6 @@ import { workPointFields } from "../jobFields";
 import type { StillhotDocument } from "../types";
 import { pointName } from "../names";
 import { change, type Edit, type Draft, hasPoint, nameOf, nextId, putPart, withKeys } from "./change";
-import { removeThings } from "./removeThings";
 
 const workPointsOf = ({ job }: Pick<StillhotDocument, "job">): Record<string, JsonObject> => {
   const workPoints = job?.["workPoints"];
@@ -49,6 +48,3 @@ export const setWorkPoint =
       putWorkPoint(draft, before, id, withKeys(workPoint, keys)),
     );
   };
-
-/** Removes a work point, and the steps that work at it. */
-export const removeWorkPoint = (id: string): Edit => removeThings({ workPoints: [id] });
