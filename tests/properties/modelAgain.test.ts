@@ -23,6 +23,7 @@ const NOT_WRITTEN = ["nearby", "fault", "ground", "arrester"];
 const NOT_CARRIED: Readonly<Record<string, readonly string[]>> = {
   generator: ["on", "outputKw", "outputKvar", "withoutGrid"],
   transformer: ["midTap", "neutral"],
+  threeWinding: ["neutral"],
   regulator: ["neutral"],
   source: ["earthed", "inStep", "equal"],
 };
@@ -212,4 +213,62 @@ test("the same drawing gives the same file, and another program finds no id twic
   expect(
     [...text.matchAll(/rdf:resource="(urn:uuid:[^"]*)"/g)].filter((it) => !ids.includes(it[1]!)),
   ).toEqual([]);
+});
+
+/** A bank of three windings, and a unit on a pole with two secondaries; in the bank the middle winding's share is below zero. */
+const THREE_WINDINGS = {
+  tw1: {
+    kind: "threeWinding",
+    from: "p1",
+    to: "p2",
+    alt: "p3",
+    phases: "ABC",
+    connection: "D-Yg-D",
+    kva: 5000,
+    primaryKv: 12.47,
+    secondaryV: 4160,
+    thirdV: 480,
+    rPercent: 0.5,
+    xPercent: 8,
+    rThirdPercent: 0.75,
+    xThirdPercent: 10,
+    rBetweenPercent: 0.25,
+    xBetweenPercent: 1.5,
+    excitingPercent: 0.25,
+    secondaryStarOhms: [0, 0.5],
+  },
+  tw2: {
+    kind: "threeWinding",
+    from: "p1",
+    to: "p4",
+    alt: "p5",
+    phases: "C",
+    connection: "single",
+    kva: 50,
+    primaryKv: 7.2,
+    secondaryV: 240,
+    thirdV: 277,
+    xPercent: 4,
+    xThirdPercent: 5,
+    xBetweenPercent: 8,
+  },
+};
+
+test("three windings come back with what they are, whichever of the standard's two ways has them", () => {
+  const document = read(
+    JSON.stringify({
+      format: "stillhot",
+      formatVersion: 1,
+      system: {
+        points: Object.fromEntries(["p1", "p2", "p3", "p4", "p5"].map((id) => [id, { earthOhms: 25 }])),
+        elements: { s1: { kind: "source", at: "p1", phases: "ABC", kvLL: 12.47 }, ...THREE_WINDINGS },
+      },
+    }),
+  )!;
+  const back = again(document).system.elements as unknown as Record<string, Record<string, unknown>>;
+  for (const [id, keys] of Object.entries(THREE_WINDINGS))
+    for (const [key, value] of Object.entries(keys))
+      if (typeof value === "number") expect(back[id]![key], `${id} ${key}`).toBeCloseTo(value, 9);
+      else expect(back[id]![key] ?? "split", `${id} ${key}`).toEqual(value);
+  expect(back["tw2"]).toMatchObject({ secondary: "split", third: "two-wire" });
 });

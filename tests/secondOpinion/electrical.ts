@@ -29,6 +29,7 @@ import {
   runsOf,
   text,
   twoLetters,
+  isBank,
   starsOf,
   unitsOf,
   yes,
@@ -304,6 +305,7 @@ export function solvePlain(
         break;
       }
       case "transformer":
+      case "threeWinding":
         writeBank(id, e);
         break;
       case "load": {
@@ -586,7 +588,7 @@ export function solvePlain(
   });
   // An ideal join that is the only way between two sides carries what one side lacks.
   for (const [index, [a, b, id]] of ideal.entries()) {
-    if (id === "" || elements[id]!.kind === "transformer") continue;
+    if (id === "" || isBank(elements[id]!)) continue;
     const side = new Set<string>([a]);
     for (let again = true; again;) {
       again = false;
@@ -778,33 +780,49 @@ export function solvePlain(
     const kva = num(t, "kva") / units.length;
     const row = [...transformers.rows].sort((p, q) => Math.abs(p.kva - kva) - Math.abs(q.kva - kva))[0]!;
     const percent: C = [num(t, "rPercent", row.percentR), num(t, "xPercent", row.percentX)];
-    const half = (volts: number): C => scaled(percent, (0.5 / 100) * (volts ** 2 / (1000 * kva)));
-    const [star, lowStar] = [inside(), inside()];
-    const high = (it: string) => (it === "*" ? star : at(text(t, "from"), it));
-    const low = (it: string) => (it === "*" ? lowStar : at(text(t, "to"), it));
-    starsOf(id, t).forEach(({ point, ohms }, k) => {
-      if (point === undefined || ohms === undefined) return;
-      const square = ohms[0] ** 2 + ohms[1] ** 2;
-      shunt([star, lowStar][k]!, at(point, "N"), [ohms[0] / square, -ohms[1] / square]);
+    // Any two windings have between them what was measured; of two windings each has half.
+    const pair = (of: string): C => [
+      num(t, `r${of}Percent`, percent[0]),
+      num(t, `x${of}Percent`, percent[1]),
+    ];
+    const [ps, pt, st] = [percent, pair("Third"), pair("Between")];
+    const total = (list: readonly C[]): C => list.reduce(plus, [0, 0] as C);
+    const own: C[] =
+      t.kind === "threeWinding"
+        ? [total([ps, pt, scaled(st, -1)]), total([ps, st, scaled(pt, -1)]), total([pt, st, scaled(ps, -1)])]
+        : [percent, percent];
+    const ohms = (side: number, volts: number): C =>
+      scaled(own[side]!, (0.5 / 100) * (volts ** 2 / (1000 * kva)));
+    const ends = ["from", "to", "alt"];
+    const stars = ends.map(() => inside());
+    const place = (side: number, it: string) => (it === "*" ? stars[side]! : at(text(t, ends[side]!), it));
+    const high = (it: string) => place(0, it);
+    starsOf(id, t).forEach(({ point, ohms: z }, k) => {
+      if (point === undefined || z === undefined) return;
+      const square = z[0] ** 2 + z[1] ** 2;
+      shunt(stars[k]!, at(point, "N"), [z[0] / square, -z[1] / square]);
     });
     for (const unit of units) {
-      const { high: h, low: l, highVolts, lowVolts } = unit;
+      const { high: h, highVolts } = unit;
       const exciting = ((num(t, "excitingPercent", 0.5) / 100) * kva * 1000) / highVolts ** 2;
       const loss = ((num(t, "coreLossPercent") / 100) * kva * 1000) / highVolts ** 2;
-      const share = (ends: readonly [string, string], part: number) => ({
-        ends,
-        ratio: (part * lowVolts) / highVolts,
-        z: scaled(half(lowVolts), part),
-      });
       cores.push({
         id,
         high: [high(h[0]), high(h[1])],
         letters: h,
-        z: half(highVolts),
+        z: ohms(0, highVolts),
         y: [loss, -exciting],
-        lows: unit.centre
-          ? [share([low(l[0]), low("N")], 0.5), share([low("N"), low(l[1])], 0.5)]
-          : [share([low(l[0]), low(l[1])], 1)],
+        lows: unit.lows.flatMap(({ low: l, centre, lowVolts }, nth) => {
+          const low = (it: string) => place(nth + 1, it);
+          const share = (of: readonly [string, string], part: number) => ({
+            ends: of,
+            ratio: (part * lowVolts) / highVolts,
+            z: scaled(ohms(nth + 1, lowVolts), part),
+          });
+          return centre
+            ? [share([low(l[0]), low("N")], 0.5), share([low("N"), low(l[1])], 0.5)]
+            : [share([low(l[0]), low(l[1])], 1)];
+        }),
       });
     }
   }

@@ -21,6 +21,7 @@ import {
   tiedNeutrals,
   TWO_ENDED,
   twoLetters,
+  isBank,
   starsOf,
   unitsOf,
   upsetsIn,
@@ -82,10 +83,13 @@ export function reachOf(plain: Plain): Reached {
         break;
       }
       case "transformer":
+      case "threeWinding":
         for (const unit of unitsOf(e)) {
-          const high = unit.high.map((it) => (it === "*" ? `${id} star` : at(text(e, "from"), it)));
-          const low = (unit.centre ? [...unit.low, "N"] : unit.low).map((it) =>
-            it === "*" ? `${id} low star` : at(text(e, "to"), it),
+          const high = unit.high.map((it) => (it === "*" ? `${id} from star` : at(text(e, "from"), it)));
+          const low = unit.lows.flatMap(({ end, low: own, centre }) =>
+            (centre ? [...own, "N"] : own).map((it) =>
+              it === "*" ? `${id} ${end} star` : at(text(e, end), it),
+            ),
           );
           among(high);
           among(low);
@@ -731,7 +735,7 @@ export function isConnected(plain: Plain, path: readonly string[], point: string
   const pointsOf = (id: string): string[] => {
     const e = plain.elements[id]!;
     if (e.kind === "nearby") return pointsOf(text(e, "span"));
-    if (TWO_ENDED.includes(e.kind) || e.kind === "transformer")
+    if (TWO_ENDED.includes(e.kind) || isBank(e))
       return ["from", "alt", "to"].filter((it) => e[it] !== undefined).map((it) => text(e, it));
     return [text(e, "at")];
   };

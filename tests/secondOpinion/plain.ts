@@ -47,14 +47,63 @@ export const twoLetters = (list: readonly string[]): [string, string][] => {
 /** Terminals of a bank's units: letters of the high and of the low side; `*` is a star of its own. */
 export interface Unit {
   readonly high: readonly [string, string];
-  readonly low: readonly [string, string];
-  /** the low winding's centre is brought out as `N` */
-  readonly centre: boolean;
   readonly highVolts: number;
+  readonly lows: readonly Low[];
+}
+
+interface Low {
+  readonly end: "to" | "alt";
+  readonly low: readonly [string, string];
+  /** the winding's centre is brought out as `N` */
+  readonly centre: boolean;
   readonly lowVolts: number;
 }
 
+export const isBank = ({ kind }: Record_): boolean => kind === "transformer" || kind === "threeWinding";
+
+/** The ends of a bank beyond its primary. */
+export const lowEnds = (t: Record_): ("to" | "alt")[] => (t.kind === "threeWinding" ? ["to", "alt"] : ["to"]);
+
+const NEXT: Record<string, string> = { A: "B", B: "C", C: "A" };
+const LAST: Record<string, string> = { A: "C", B: "A", C: "B" };
+
+/** A winding of each unit on each of three sides: a delta lags its wye by 30° stepping down, and leads it stepping up. */
+function unitsOfThree(t: Record_): Unit[] {
+  const connection = text(t, "connection");
+  const kv = 1000 * num(t, "primaryKv");
+  const volts = [num(t, "secondaryV"), num(t, "thirdV")];
+  if (connection === "single") {
+    const [a, b] = phasesOf(t);
+    const lows = (["to", "alt"] as const).map((end, k): Low => {
+      const split = k === 0 ? text(t, "secondary", "split") === "split" : text(t, "third") === "split";
+      return { end, low: split ? ["1", "2"] : [a!, "N"], centre: split, lowVolts: volts[k]! };
+    });
+    return [{ high: [a!, b ?? "N"], highVolts: kv, lows }];
+  }
+  const sides = connection.split("-");
+  const ohms = ["primaryStarOhms", "secondaryStarOhms", "thirdStarOhms"];
+  const point = (k: number) => (sides[k] === "Y" || t[ohms[k]!] !== undefined ? "*" : "N");
+  const firstWye = [1, 2].find((k) => sides[k] !== "D");
+  return ["A", "B", "C"].map((letter) => {
+    const behindWye = firstWye !== undefined && volts[firstWye - 1]! <= kv ? LAST : NEXT;
+    const high: [string, string] = [letter, sides[0] === "D" ? behindWye[letter]! : point(0)];
+    const lows = [1, 2].map((k): Low => {
+      const delta = (): [string, string] =>
+        sides[0] === "D" ? high : [letter, (volts[k - 1]! > kv ? LAST : NEXT)[letter]!];
+      const isDelta = sides[k] === "D";
+      return {
+        end: k === 1 ? "to" : "alt",
+        low: isDelta ? delta() : [letter, point(k)],
+        centre: false,
+        lowVolts: isDelta ? volts[k - 1]! : volts[k - 1]! / ROOT3,
+      };
+    });
+    return { high, highVolts: sides[0] === "D" ? kv : kv / ROOT3, lows };
+  });
+}
+
 export function unitsOf(t: Record_): Unit[] {
+  if (t.kind === "threeWinding") return unitsOfThree(t);
   const connection = text(t, "connection");
   const kv = 1000 * num(t, "primaryKv");
   const lv = num(t, "secondaryV");
@@ -64,10 +113,8 @@ export function unitsOf(t: Record_): Unit[] {
     return [
       {
         high: [a!, b ?? "N"],
-        low: split ? ["1", "2"] : [a!, "N"],
-        centre: split,
         highVolts: kv,
-        lowVolts: lv,
+        lows: [{ end: "to", low: split ? ["1", "2"] : [a!, "N"], centre: split, lowVolts: lv }],
       },
     ];
   }
@@ -92,10 +139,15 @@ export function unitsOf(t: Record_): Unit[] {
       const wyeLow = low[1] === "N" || low[1] === "*";
       return {
         high: [a!, behind(b!, "primaryStarOhms")] as const,
-        low,
-        centre: tap !== "" && !wyeLow && tap.includes(low[0]) && tap.includes(low[1]),
         highVolts: b === "N" || b === "*" ? kv / ROOT3 : kv,
-        lowVolts: wyeLow ? lv / ROOT3 : lv,
+        lows: [
+          {
+            end: "to" as const,
+            low,
+            centre: tap !== "" && !wyeLow && tap.includes(low[0]) && tap.includes(low[1]),
+            lowVolts: wyeLow ? lv / ROOT3 : lv,
+          },
+        ],
       };
     });
 }
@@ -107,8 +159,9 @@ export const starsOf = (
 ): { star: string; point?: string; ohms?: readonly [number, number] }[] =>
   (
     [
-      ["primaryStarOhms", "from", "star"],
-      ["secondaryStarOhms", "to", "low star"],
+      ["primaryStarOhms", "from", "from star"],
+      ["secondaryStarOhms", "to", "to star"],
+      ["thirdStarOhms", "alt", "alt star"],
     ] as const
   ).map(([key, end, name]) => ({
     star: `${id} ${name}`,
@@ -133,13 +186,15 @@ export function conductorsOf({ points, elements }: Plain): string[] {
           const letters = end === "to" ? own.map((it) => beyond(e, it)) : own;
           bring(text(e, end), e["neutral"] === false ? letters : [...letters, "N"]);
         }
-    if (e.kind === "transformer") {
+    if (isBank(e)) {
       bring(text(e, "from"), own);
       for (const unit of unitsOf(e)) {
         bring(text(e, "from"), unit.high);
-        bring(text(e, "to"), unit.centre ? [...unit.low, "N"] : unit.low);
+        for (const { end, low, centre } of unit.lows)
+          bring(text(e, end), centre || low[1] === "*" ? [low[0], low[1], ...(centre ? ["N"] : [])] : low);
       }
-      if (text(e, "connection") !== "single") bring(text(e, "to"), ["A", "B", "C"]);
+      if (text(e, "connection") !== "single")
+        for (const end of lowEnds(e)) bring(text(e, end), ["A", "B", "C"]);
       for (const { point } of starsOf("", e)) if (point !== undefined) bring(point, ["N"]);
     }
     if (e.kind === "source") bring(text(e, "at"), [...own, "N"]);
@@ -172,9 +227,10 @@ export function joinsOf(plain: Plain, conductors: ReadonlySet<string>): [string,
   for (const [id, e] of Object.entries(plain.elements)) {
     const [from, to] = [text(e, "from"), text(e, "to")];
     const neutral = e["neutral"] !== false ? ["N"] : [];
-    if (e.kind === "transformer") {
-      if (neutral.length > 0 && conductors.has(at(from, "N")) && conductors.has(at(to, "N")))
-        out.push([at(from, "N"), at(to, "N"), id]);
+    if (isBank(e)) {
+      for (const end of lowEnds(e))
+        if (neutral.length > 0 && conductors.has(at(from, "N")) && conductors.has(at(text(e, end), "N")))
+          out.push([at(from, "N"), at(text(e, end), "N"), id]);
     } else if (e.kind === "transfer") {
       const alt = text(e, "alt");
       const position = text(e, "position", "utility");
@@ -232,9 +288,11 @@ export function nominalOf({ elements, points }: Plain): Map<string, number> {
       };
       for (const e of Object.values(elements)) {
         const ends = ["from", "alt", "to"].filter((it) => e[it] !== undefined).map((it) => text(e, it));
-        if (e.kind === "transformer") {
-          give(text(e, "from"), text(e, "to"), lowNominal(e));
-          give(text(e, "to"), text(e, "from"), highNominal(e));
+        if (isBank(e)) {
+          for (const a of ["from", ...lowEnds(e)])
+            for (const b of ["from", ...lowEnds(e)])
+              if (a !== b)
+                give(text(e, a), text(e, b), b === "from" ? highNominal(e) : lowNominal(e, b as "to"));
         } else if (TWO_ENDED.includes(e.kind))
           for (const a of ends) for (const b of ends) give(a, b, nominal.get(a));
       }
@@ -244,9 +302,10 @@ export function nominalOf({ elements, points }: Plain): Map<string, number> {
     if (e.kind === "source" && !nominal.has(text(e, "at"))) nominal.set(text(e, "at"), 1000 * num(e, "kvLL"));
   spread();
   for (const e of Object.values(elements)) {
-    if (e.kind !== "transformer" || nominal.has(text(e, "from"))) continue;
+    if (!isBank(e) || nominal.has(text(e, "from"))) continue;
     nominal.set(text(e, "from"), highNominal(e));
-    if (!nominal.has(text(e, "to"))) nominal.set(text(e, "to"), lowNominal(e));
+    for (const end of lowEnds(e))
+      if (!nominal.has(text(e, end))) nominal.set(text(e, end), lowNominal(e, end));
     spread();
   }
   for (const e of Object.values(elements)) {
@@ -257,9 +316,13 @@ export function nominalOf({ elements, points }: Plain): Map<string, number> {
   for (const point of Object.keys(points)) if (!nominal.has(point)) nominal.set(point, 0);
   return nominal;
 }
-const lowNominal = (t: Record_): number =>
-  num(t, "secondaryV") *
-  (text(t, "connection") === "single" && text(t, "secondary", "split") === "two-wire" ? ROOT3 : 1);
+const lowNominal = (t: Record_, end: "to" | "alt"): number => {
+  const wires = end === "to" ? text(t, "secondary", "split") : text(t, "third", "two-wire");
+  return (
+    num(t, end === "to" ? "secondaryV" : "thirdV") *
+    (text(t, "connection") === "single" && wires === "two-wire" ? ROOT3 : 1)
+  );
+};
 const highNominal = (t: Record_): number =>
   1000 * num(t, "primaryKv") * (text(t, "connection") === "single" && phasesOf(t).length === 1 ? ROOT3 : 1);
 
@@ -398,16 +461,17 @@ function phaseGroups(plain: Plain): Map<string, string> {
   const phases = conductors.filter((it) => !it.endsWith("/N"));
   const pairs: (readonly string[])[] = joinsOf(plain, new Set(conductors)).filter(([a]) => !a.endsWith("/N"));
   for (const [id, e] of Object.entries(plain.elements)) {
-    if (e.kind !== "transformer") continue;
-    for (const { high, low } of unitsOf(e)) {
-      const own = [
-        ...high.map((it) => (it === "*" ? `${id} star` : at(text(e, "from"), it))),
-        ...low.map((it) => (it === "*" ? `${id} low star` : at(text(e, "to"), it))),
-      ].filter((it) => !it.endsWith("/N"));
+    if (!isBank(e)) continue;
+    for (const { high, lows } of unitsOf(e)) {
+      const own = [{ end: "from", low: high }, ...lows]
+        .flatMap(({ end, low }) => low.map((it) => (it === "*" ? `${id} ${end} star` : at(text(e, end), it))))
+        .filter((it) => !it.endsWith("/N"));
       for (const it of own) pairs.push([own[0]!, it]);
     }
   }
-  const stars = Object.keys(plain.elements).flatMap((id) => [`${id} star`, `${id} low star`]);
+  const stars = Object.keys(plain.elements).flatMap((id) =>
+    ["from", "to", "alt"].map((end) => `${id} ${end} star`),
+  );
   return groupsOf([...phases, ...stars], pairs);
 }
 

@@ -6,7 +6,7 @@
  * controlled sources with their leakage around them. A matrix is inductors with their couplings, and the mutual
  * resistances are voltages steered by the other conductors' currents.
  */
-import { beyond, type Plain, runsOf } from "../secondOpinion/plain";
+import { beyond, type Plain, runsOf, type Unit, unitsOf } from "../secondOpinion/plain";
 import transformers from "../../shared/reference/transformers.json";
 import {
   CABLE_FARAD_PER_M,
@@ -94,6 +94,17 @@ function conductorsOf({ points, elements }: Drawing): Set<string> {
     if (kind === "transformer") {
       bring(element["from"], usesPrimaryNeutral(element) ? `${phases}N` : phases);
       bring(element["to"], `${secondaryPhases(element)}${usesSecondaryNeutral(element) ? "N" : ""}`);
+    }
+    if (kind === "threeWinding") {
+      const sides = text(element, "connection").split("-");
+      const single = sides.length === 1;
+      const [{ high, lows }] = unitsOf(element as never) as [Unit];
+      bring(element["from"], single ? high.join("") : sides[0] === "Yg" ? "ABCN" : "ABC");
+      for (const [nth, { end, low, centre }] of lows.entries())
+        bring(
+          element[end],
+          single ? (centre ? "12N" : low.join("")) : sides[nth + 1] === "Yg" ? "ABCN" : "ABC",
+        );
     }
     if (kind === "source") bring(element["at"], `${phases}N`);
     if (kind === "generator" && !/^[ABC]{2}$/.test(phasesOf(element))) bring(element["at"], "N");
@@ -212,6 +223,8 @@ export function netlistOf(drawing: Drawing, { prefix, nominalVolts, volts }: Net
       if (neutral) through("N");
     }
     if (kind === "transformer" && neutral && has(from, "N") && has(to, "N")) through("N");
+    if (kind === "threeWinding" && neutral)
+      for (const end of [to, alt]) if (has(from, "N") && has(end, "N")) through("N", from, end);
     if (kind === "source" && element["earthed"] !== false) join(`${text(element, "at")}/N`, "earth");
   }
 
@@ -350,6 +363,9 @@ export function netlistOf(drawing: Drawing, { prefix, nominalVolts, volts }: Net
         break;
       case "transformer":
         writeTransformer(element);
+        break;
+      case "threeWinding":
+        writeThreeWinding(element);
         break;
       case "load":
         writeLoad(element, here);
@@ -613,6 +629,69 @@ export function netlistOf(drawing: Drawing, { prefix, nominalVolts, volts }: Net
         coreWatts,
       );
     }
+  }
+
+  /**
+   * A core with three sides: any two windings have between them what was measured, which is the star of three shares, one
+   * of which may be below zero.
+   */
+  function writeThreeWinding(t: Element): void {
+    const units = unitsOf(t as never);
+    const unitKva = number(t, "kva") / units.length;
+    const row = transformers.rows.reduce((best, it) =>
+      Math.abs(it.kva - unitKva) < Math.abs(best.kva - unitKva) ? it : best,
+    );
+    const pair = (of: string): Ohms => [
+      number(t, `r${of}Percent`, number(t, "rPercent", row.percentR)),
+      number(t, `x${of}Percent`, number(t, "xPercent", row.percentX)),
+    ];
+    const [ps, pt, st] = [pair(""), pair("Third"), pair("Between")];
+    const shares = [0, 1].map((k) => [
+      ps[k]! + pt[k]! - st[k]!,
+      ps[k]! + st[k]! - pt[k]!,
+      pt[k]! + st[k]! - ps[k]!,
+    ]);
+    const ohms = (side: number, own: number, part = 1): Ohms => {
+      const base = (part * 0.5 * own * own) / (unitKva * 1000) / 100;
+      return [shares[0]![side]! * base, shares[1]![side]! * base];
+    };
+    const ends = ["from", "to", "alt"] as const;
+    const sides = text(t, "connection").split("-");
+    const stars = ["primaryStarOhms", "secondaryStarOhms", "thirdStarOhms"].map((key, side) => {
+      if (sides[side] !== "Y" && t[key] === undefined) return "";
+      const own = inside();
+      if (sides[side] === "Y") resistor(own, "0", 1e13);
+      else impedance(own, node(`${text(t, ends[side]!)}/N`), t[key] as Ohms);
+      return own;
+    });
+    const place = (side: number, it: string) =>
+      it === "*" ? stars[side]! : node(`${text(t, ends[side]!)}/${it}`);
+    const va = unitKva * 1000;
+    for (const { high, highVolts, lows } of units)
+      winding(
+        [place(0, high[0]), place(0, high[1])],
+        highVolts,
+        ohms(0, highVolts),
+        lows.flatMap(({ low, centre, lowVolts }, nth) => {
+          const at = (it: string) => place(nth + 1, it);
+          return centre
+            ? [
+                {
+                  ends: [at("1"), at("N")] as const,
+                  volts: lowVolts / 2,
+                  ohms: ohms(nth + 1, lowVolts, 0.5),
+                },
+                {
+                  ends: [at("N"), at("2")] as const,
+                  volts: lowVolts / 2,
+                  ohms: ohms(nth + 1, lowVolts, 0.5),
+                },
+              ]
+            : [{ ends: [at(low[0]), at(low[1])] as const, volts: lowVolts, ohms: ohms(nth + 1, lowVolts) }];
+        }),
+        (number(t, "excitingPercent", 0.5) / 100) * va,
+        (number(t, "coreLossPercent") / 100) * va,
+      );
   }
 
   /** Branches of a wye or a delta, and the rated volts across each. */

@@ -1,5 +1,5 @@
 /** Random drawings by seed: every kind of element, every connection of transformers, open, parted, faulted and grounded. */
-import { outputInTurn, starsInTurn, swapInTurn } from "../support/randomSystems";
+import { outputInTurn, starsInTurn, swapInTurn, thirdInTurn } from "../support/randomSystems";
 import { CONDUCTOR_CODES } from "./line";
 import type { Drawing, Element } from "./netlist";
 
@@ -113,6 +113,18 @@ export function randomSystem(seed: number): RandomSystem {
     if (it.kind === "span" || it.kind === "lead")
       elements[id] = { ...it, ...swapInTurn(index, it["phases"] as string) };
   const bySpot = new Map(spots.map((it) => [it.id, it.lineToLineVolts]));
+  for (const [index, [id, it]] of Object.entries(elements).entries()) {
+    const third = it.kind === "transformer" ? thirdInTurn(index, it) : undefined;
+    if (third === undefined) continue;
+    const at = `third${index}`;
+    points[at] = {};
+    elements[id] = { ...it, ...third, alt: at } as Element;
+    const isSingle = it["connection"] === "single";
+    const phases = !isSingle ? "ABC" : third["third"] === "split" ? "12" : (it["phases"] as string)[0]!;
+    const volts = third["thirdV"] as number;
+    bySpot.set(at, isSingle && phases.length === 1 ? volts * Math.sqrt(3) : volts);
+    add("load", { at, phases, connection: isSingle ? "wye" : "delta", kw: 4, kvar: 1 });
+  }
   return {
     drawing: { frequencyHz: happens(0.8) ? 60 : 50, points, elements },
     nominalVolts: (point) => bySpot.get(point)!,

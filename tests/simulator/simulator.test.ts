@@ -55,6 +55,7 @@ function prepared(seed: number) {
 const FLOATING: readonly { readonly seed: number; readonly conductors: readonly string[] }[] = [
   { seed: 229, conductors: ["p12/C", "p12/N"] },
   { seed: 195, conductors: ["p11/1", "p11/2", "p11/N"] },
+  { seed: 215, conductors: ["p11/1", "p11/2", "p11/N"] },
 ];
 const isFloating = (seed: number, conductor: string): boolean =>
   FLOATING.some((it) => it.seed === seed && it.conductors.includes(conductor));
@@ -106,6 +107,10 @@ function traitsOf(element: Element): string[] {
   if (element["neutral"] === false) traits.push(`${kind} without neutral`);
   if (`${element["parted"] ?? ""}${element["cut"] ?? ""}`.includes("N"))
     traits.push(`${kind} neutral broken`);
+  if (kind === "threeWinding")
+    traits.push(
+      `three windings, ${element["connection"] === "single" ? `single ${element["third"] as string}` : `third ${(element["connection"] as string).split("-")[2]!}`}`,
+    );
   if (kind === "transformer") {
     const up = (element["secondaryV"] as number) > 1000 * (element["primaryKv"] as number) ? " up" : "";
     traits.push(`${element["connection"] as string}${up}`);
@@ -150,6 +155,8 @@ const TRAITS = [
   ...["transfer utility", "transfer generator", "transfer off", "transfer bridged"],
   ...["regulator", "regulator open", "regulator bypassed", "regulator without neutral"],
   ...["Yg-Yg", "Y-D", "Yg-D", "D-Yg", "D-D", "openY-openD", "transformer with midTap"],
+  ...["D", "Yg", "Y"].map((it) => `three windings, third ${it}`),
+  ...["split", "two-wire"].map((it) => `three windings, single ${it}`),
   ...["Yg-Y", "Y-Y", "transformer with primaryStarOhms", "transformer with secondaryStarOhms"],
   "transformer with coreLossPercent",
   ...["Yg-Yg up", "Y-D up", "Yg-D up", "D-Yg up", "D-D up", "openY-openD up"],

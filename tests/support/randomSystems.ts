@@ -57,6 +57,26 @@ export function randomSystem(seed: number, { parts, nonlinearLoads = false }: In
     };
     return id;
   };
+  /** A bank, every now and then with a third winding and what hangs on it, as above. */
+  const addBank = (count: number, record: Saved) => {
+    const third = thirdInTurn(count, record);
+    if (third === undefined) return void add("t", record);
+    const at = `third${count}`;
+    points[at] = {};
+    add("tw", { ...record, ...third, alt: at });
+    const phases = third["third"] === "split" ? "12" : String(record["phases"]);
+    if (count % 2 === 0)
+      add("ld", {
+        kind: "load",
+        at,
+        phases,
+        connection: phases === "ABC" ? "delta" : "wye",
+        kw: 3,
+        kvar: 1,
+        customers: 1,
+      });
+    else add("gen", { kind: "generator", at, phases, kva: 20, volts: third["thirdV"] });
+  };
   const add = (prefix: string, record: Saved): string => {
     const id = `${prefix}${Object.keys(elements).length + 1}`;
     elements[id] = record;
@@ -150,12 +170,13 @@ export function randomSystem(seed: number, { parts, nonlinearLoads = false }: In
         const connection = draw.oneOf(["Yg-Yg", "Y-D", "Yg-D", "D-Yg", "D-D", "openY-openD"]);
         const phases = connection === "openY-openD" ? draw.oneOf(["AB", "BC", "AC"]) : "ABC";
         const volts = draw.oneOf([208, 240, 480]);
-        add("t", {
+        const count = Object.keys(elements).length;
+        addBank(count, {
           kind: "transformer",
           from: from.point,
           to,
           phases,
-          ...starsInTurn(connection, Object.keys(elements).length),
+          ...starsInTurn(connection, count),
           kva: draw.oneOf([45, 75, 150]),
           primaryKv: 12.47,
           secondaryV: volts,
@@ -165,7 +186,7 @@ export function randomSystem(seed: number, { parts, nonlinearLoads = false }: In
       }
       const phase = draw.oneOf([...from.phases]);
       const isTwoWire = draw.chance(0.2);
-      add("t", {
+      addBank(Object.keys(elements).length, {
         kind: "transformer",
         from: from.point,
         to,
@@ -308,6 +329,17 @@ export function starsInTurn(
   return { connection };
 }
 
+/** Every now and then a bank has a third winding; its leakages may be those of a real one, the middle winding's below zero. */
+export function thirdInTurn(count: number, { connection, midTap }: Saved): Saved | undefined {
+  if (count % 5 !== 1 || connection === "openY-openD" || midTap !== undefined) return undefined;
+  const turn = count % 3;
+  const leakage = turn === 0 ? {} : { xPercent: 4, xThirdPercent: 9, xBetweenPercent: 4, rPercent: 0.8 };
+  const kind = "threeWinding";
+  if (connection === "single")
+    return { kind, ...leakage, thirdV: turn === 1 ? 240 : 277, third: turn === 1 ? "split" : "two-wire" };
+  return { kind, ...leakage, connection: `${String(connection)}-${["D", "Yg", "Y"][turn]!}`, thirdV: 480 };
+}
+
 /** Every now and then a line or a lead swaps its phases among themselves. It follows from how much is drawn already, as above. */
 export function swapInTurn(count: number, phases: string): Saved {
   const turned = `${phases.slice(1)}${phases[0]!}`;
@@ -334,6 +366,7 @@ export function randomDocument(seed: number, ingredients: Ingredients) {
     typeof it["to"] === "string" &&
     typeof it["phases"] === "string" &&
     it["kind"] !== "transformer" &&
+    it["kind"] !== "threeWinding" &&
     typeof points[it["to"]] === "object"
       ? [{ at: it["to"], conductors: it["phases"] }]
       : [],

@@ -89,6 +89,28 @@ export const openBank: Arrangement = (document, from, phases, answers) =>
     },
   })(document, from, lettersFrom(answers, phases));
 
+/** A unit or a bank with two secondaries, each at a point of its own. */
+export const twoSecondaries: Arrangement = (document, from, phases, answers) =>
+  inTurn(say("grow.stamped"), (step, now) => {
+    const isBank = phases === "ABC";
+    const letters = isBank ? phases : lettersFrom(answers, phases);
+    const [to = ""] = step(edits.addPoint({ ...spot(document, from, DEVICE, true), kind: "pole" }));
+    const [alt = ""] = step(edits.addPoint({ ...spot(now(), to, DEVICE, true), kind: "pole" }));
+    step(
+      edits.addElement(
+        "threeWinding",
+        { from, to, alt },
+        {
+          ...(isBank
+            ? { phases, connection: "Yg-Yg-D", primaryKv: kvOf(document), secondaryV: 208, thirdV: 480 }
+            : { ...single(document, letters, 50), thirdV: 277 }),
+          ...kvaFrom(answers.kva, 50, isBank ? 3 : 1),
+          label: nextLabel(now(), "grow.transformerLabel"),
+        },
+      ),
+    );
+  });
+
 /** Units that only change the primary's volts, 12.47 to 4.16 kV and the like: three to one. */
 export const ratioBank: Arrangement = (document, from, phases, answers) => {
   const isBank = phases === "ABC";

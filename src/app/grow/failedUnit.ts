@@ -1,11 +1,11 @@
-import { type Edit, edits, type ElementOfKind, type JsonObject } from "../../core";
+import { type AnyTransformer, type Edit, edits, type JsonObject } from "../../core";
 
 /** The letters of whose units a bank can go on without: grounded wye to delta is then open wye, open delta. */
-export const unitsToSpare = ({ connection, phases }: ElementOfKind<"transformer">): string =>
+export const unitsToSpare = ({ connection, phases }: AnyTransformer): string =>
   connection === "Yg-D" ? phases : "";
 
 /** A bank that goes on with two of its three units. */
-export const withoutUnit = (id: string, bank: ElementOfKind<"transformer">, letter: string): Edit =>
+export const withoutUnit = (id: string, bank: AnyTransformer, letter: string): Edit =>
   edits.setElementKeys(id, {
     connection: "openY-openD",
     phases: bank.phases.replace(letter, ""),

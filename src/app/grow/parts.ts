@@ -19,6 +19,7 @@ import {
   ratioBank,
   streetLight,
   transferWithSet,
+  twoSecondaries,
   unequalUnits,
 } from "./arrangements";
 import {
@@ -361,6 +362,14 @@ export const PARTS: readonly GrowPart[] = [
     fits: ({ phases }) => /^[ABC]{2,3}$/.test(phases),
     asks: ["pair", "kva"],
     edit: openBank,
+  },
+  {
+    id: "threeWinding",
+    group: "equipment",
+    title: "grow.threeWinding",
+    fits: isPrimary,
+    asks: ["kva"],
+    edit: twoSecondaries,
   },
   {
     id: "ratioBank",

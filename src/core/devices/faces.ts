@@ -41,6 +41,8 @@ const is =
 export const isLine = is("line");
 /** The metal ends here, and other volts begin. */
 export const isTransformer = is("transformer");
+/** A transformer of whatever kind, complete. */
+export type AnyTransformer = Extract<CircuitElement, { kind: KindThatIs<"transformer"> }>;
 /** The utility's own supply. */
 export const isSupply = is("supply");
 /** A customer's or a crew's generator. */
@@ -220,6 +222,25 @@ export const lettersAtEnd = (element: CircuitElement, end: End): readonly Letter
   const [device, own] = ask(element);
   return device.lettersAtEnd?.(own, end) ?? lettersOf(phasesOf(element));
 };
+
+/** A side of a transformer beyond its primary. */
+export interface LowSide {
+  readonly at: string;
+  /** without the neutral */
+  readonly letters: readonly Letter[];
+  /** its windings have their home in the neutral of its point */
+  readonly hasNeutral: boolean;
+}
+
+/** The sides of a transformer beyond its primary: one, or two where it has a third winding. */
+export const lowSidesOf = (it: AnyTransformer): readonly LowSide[] =>
+  deviceOf(it.kind)
+    .ends.slice(1)
+    .map((end) => ({
+      at: (it as unknown as Readonly<Record<End, string>>)[end],
+      letters: lettersAtEnd(it, end),
+      hasNeutral: broughtBy(it).some(([at, letter]) => at === end && letter === "N"),
+    }));
 
 /** What a phase of a thing is called at one of its ends. */
 export const letterAt = (element: CircuitElement, end: End, letter: Letter): Letter =>

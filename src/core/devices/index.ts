@@ -17,6 +17,7 @@ export * from "./parts";
 export * from "./symbol";
 export { offBy, ROD_OFF_BY, isSplit, normalAngleDegrees, voltsToNeutral } from "./shared";
 export { GROUNDING_CABLES } from "./ground";
-export { rateOf, secondaryLetters, type TransformerRating } from "./transformer";
+export { rateOf, type TransformerRating } from "./transformer";
+export { leakageSharesOf } from "./threeWinding";
 export { type StandardSwitch, standardSwitchOf } from "./standard";
 export { gangIsWhole } from "./disconnect";

@@ -17,6 +17,7 @@ import { regulator } from "./regulator";
 import { sectionalizer } from "./sectionalizer";
 import { source } from "./source";
 import { span } from "./span";
+import { threeWinding } from "./threeWinding";
 import { transfer } from "./transfer";
 import { transformer } from "./transformer";
 
@@ -36,6 +37,7 @@ export const DEVICES = {
   main,
   transfer,
   transformer,
+  threeWinding,
   regulator,
   load,
   generator,

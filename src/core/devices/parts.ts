@@ -50,9 +50,10 @@ export interface Unit {
   readonly part: "unit";
   readonly letter: Letter;
   readonly primary: readonly Winding[];
+  /** of all sides beyond the primary, side by side */
   readonly secondary: readonly Winding[];
   /** nominal volts, line to line (leg to leg on a split secondary), of what each side stands on */
-  readonly lineToLineVolts: { readonly primary: number; readonly secondary: number };
+  readonly lineToLineVolts: { readonly primary: number; readonly lows: readonly number[] };
   /** exciting volt-amperes at rated volts, inductive */
   readonly excitingVa: number;
   /** losses of the core at rated volts [W] */

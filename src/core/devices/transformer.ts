@@ -3,7 +3,6 @@ import { impedanceOfUnit } from "../reference";
 import {
   amount,
   choice,
-  type Complete,
   flag,
   letters,
   neededAmount,
@@ -21,29 +20,26 @@ import {
   type DeviceNumber,
   EVIDENCE,
   problem,
-  UNDRAWN,
 } from "./define";
-import type { Branch, End, Node, Part, Unit, Winding } from "./parts";
+import type { Part } from "./parts";
 import { offBy } from "./shared";
 import { circle, inscribed, ring } from "./symbol";
+import {
+  broughtBySides,
+  type Core,
+  isMidTapped,
+  lettersOn,
+  otherwiseConnected,
+  secondBank,
+  type Side,
+  someLeakage,
+  spansAt,
+  starBranches,
+  unitsOf,
+} from "./windings";
 
 const CONNECTIONS = ["single", "Yg-Yg", "Y-D", "Yg-D", "D-Yg", "D-D", "openY-openD", "Yg-Y", "Y-Y"] as const;
 type Connection = (typeof CONNECTIONS)[number];
-
-type Corner = "A" | "B" | "C";
-/** A winding's two ends: between two lines, or from a line to the star. */
-type Span = readonly [Corner, Corner | "star"];
-
-/**
- * Which primary winding shares a core with which secondary winding, so that the low side lags 30° (C57.12.00).
- * Stepping up, the same rule turns the pairs about.
- */
-const DELTA_OF_WYE_DOWN: Record<Corner, Span> = { A: ["A", "B"], B: ["B", "C"], C: ["C", "A"] };
-const DELTA_OF_WYE_UP: Record<Corner, Span> = { A: ["A", "C"], B: ["B", "A"], C: ["C", "B"] };
-const DELTA_BEFORE_WYE_DOWN: Record<Corner, Span> = { A: ["A", "C"], B: ["B", "A"], C: ["C", "B"] };
-const DELTA_BEFORE_WYE_UP: Record<Corner, Span> = { A: ["A", "B"], B: ["B", "C"], C: ["C", "A"] };
-const DELTA: Record<Corner, Span> = { A: ["A", "B"], B: ["B", "C"], C: ["C", "A"] };
-const WYE: Record<Corner, Span> = { A: ["A", "star"], B: ["B", "star"], C: ["C", "star"] };
 
 const fields = {
   label: text(),
@@ -81,53 +77,56 @@ interface Bank {
 const unitCount = ({ connection, phases }: Pick<Bank, "connection" | "phases">): number =>
   connection === "single" ? 1 : connection === "openY-openD" ? phases.length : 3;
 
-const isStepUp = ({ primaryKv, secondaryV }: Bank): boolean => secondaryV > primaryKv * 1000;
-
-const primaryUsesNeutral = ({ connection, phases }: Bank): boolean =>
-  connection === "single"
-    ? phases.length === 1
-    : ["Yg-Yg", "Yg-D", "Yg-Y", "openY-openD"].includes(connection);
-
-const secondaryUsesNeutral = ({ connection, midTap }: Bank): boolean =>
-  connection === "single" || connection === "Yg-Yg" || connection === "D-Yg" || midTap !== undefined;
-
 /** The letters at the secondary, without the neutral. */
-export const secondaryLetters = ({ connection, secondary, phases }: Bank): Letter[] => {
-  if (connection !== "single") return ["A", "B", "C"];
-  return secondary === "split" ? ["1", "2"] : [lettersOf(phases)[0]!];
-};
+export const secondaryLetters = ({ connection, phases, secondary }: Bank): Letter[] =>
+  lettersOn(
+    { phases, isSingle: connection === "single" },
+    { end: "to", isSplit: connection === "single" && secondary === "split" },
+  );
 
-/** Where each unit's windings lie, by the corner whose primary it is. */
-function windingSpans(bank: Bank): { corner: Corner; primary: Span; secondary: Span }[] {
-  const { connection } = bank;
-  const corners = (connection === "openY-openD" ? lettersOf(bank.phases) : ["A", "B", "C"]) as Corner[];
-  const up = isStepUp(bank);
-  const pick = (corner: Corner): { primary: Span; secondary: Span } => {
-    switch (connection) {
-      case "D-Yg":
-        return {
-          primary: (up ? DELTA_BEFORE_WYE_UP : DELTA_BEFORE_WYE_DOWN)[corner],
-          secondary: WYE[corner],
-        };
-      case "D-D":
-        return { primary: DELTA[corner], secondary: DELTA[corner] };
-      case "Y-D":
-      case "Yg-D":
-      case "openY-openD":
-        return { primary: WYE[corner], secondary: (up ? DELTA_OF_WYE_UP : DELTA_OF_WYE_DOWN)[corner] };
-      default:
-        return { primary: WYE[corner], secondary: WYE[corner] };
-    }
-  };
-  return corners.map((corner) => ({ corner, ...pick(corner) }));
+/** How the two sides of a bank are wound; of an open one as of three units. */
+const woundAs = (connection: Connection): [Side["wound"], Side["wound"]] =>
+  connection === "single"
+    ? ["Yg", "Yg"]
+    : connection === "openY-openD"
+      ? ["Yg", "D"]
+      : (connection.split("-") as [Side["wound"], Side["wound"]]);
+
+/** Its two sides, each with half of the leakage; on a split winding each leg has half of the secondary's ohms. */
+function sidesOf(it: Rated): [Side, Side] {
+  const [high, low] = woundAs(it.connection);
+  const { rPercent, xPercent } = rateOf(it);
+  const percent = complex.scale(someLeakage([rPercent, xPercent]), 0.5);
+  return [
+    { end: "from", wound: high, volts: it.primaryKv * 1000, percent, starOhms: it.primaryStarOhms },
+    {
+      end: "to",
+      wound: low,
+      volts: it.secondaryV,
+      percent,
+      isSplit: it.connection === "single" && it.secondary === "split",
+      midTap: it.midTap,
+      starOhms: it.secondaryStarOhms,
+    },
+  ];
 }
 
-const isMidTapped = (span: Span, midTap: Bank["midTap"]): boolean =>
-  midTap !== undefined && [...midTap.toUpperCase()].sort().join("") === [...span].sort().join("");
+const coreOf = (it: Rated): Core => ({
+  phases: it.phases,
+  isSingle: it.connection === "single",
+  unitKva: it.kva / unitCount(it),
+  excitingPercent: it.excitingPercent,
+  coreLossPercent: it.coreLossPercent,
+});
+
+/** The secondary's windings, of as many units as there are. */
+function secondarySpans(it: Rated): (readonly string[])[] {
+  const [high, low] = sidesOf(it);
+  return lettersOf(it.phases).map((corner) => spansAt(corner as "A" | "B" | "C", high, [low]).lows[0]!);
+}
 
 /**
  * Transformers, unit by unit from their windings: single-phase units, and banks of them in their real connection.
- * Leakage is half on the primary and half on the secondary; on a split winding each leg has half of the secondary's ohms.
  */
 export const transformer = defineDevice({
   kind: "transformer",
@@ -139,13 +138,12 @@ export const transformer = defineDevice({
   check: (it) => {
     const { connection, phases, midTap } = it;
     const count = connection === "single" ? [1, 2] : connection === "openY-openD" ? [2] : [3];
-    const tapped = windingSpans({ ...it, phases: phases || "A" }).map(({ secondary }) => secondary);
     return [
       ...(count.includes(phases.length)
         ? []
         : [problem("phases", say("read.bankPhases", { connection, count: count.join(" or "), phases }))]),
       ...(midTap !== undefined &&
-      (!connection.endsWith("D") || !tapped.some((span) => isMidTapped(span, midTap)))
+      (!connection.endsWith("D") || !secondarySpans(it).some((span) => isMidTapped(span, it)))
         ? [problem("midTap", say("read.midTap", { midTap, connection }))]
         : []),
       ...(it.primaryStarOhms !== undefined && !connection.startsWith("Yg-")
@@ -156,20 +154,20 @@ export const transformer = defineDevice({
         : []),
     ];
   },
-  brings: (it) => [
-    ...lettersOf(it.phases).map((letter): readonly [End, Letter] => ["from", letter]),
-    ...(primaryUsesNeutral(it) ? [["from", "N"] as const] : []),
-    ...secondaryLetters(it).map((letter): readonly [End, Letter] => ["to", letter]),
-    ...(secondaryUsesNeutral(it) ? [["to", "N"] as const] : []),
-  ],
+  brings: (it) => broughtBySides(coreOf(it), sidesOf(it)),
   lettersAtEnd: (it, end) => (end === "to" ? secondaryLetters(it) : lettersOf(it.phases)),
   parts: (it, place): Part[] => [
-    ...(it.connection === "single" ? [singleUnit(it)] : [...bankUnits(it), ...starBranches(it)]),
+    ...unitsOf(coreOf(it), sidesOf(it)),
+    ...starBranches(sidesOf(it)),
     ...(it.neutral && place.hasNeutral("from") && place.hasNeutral("to")
       ? [{ part: "join", from: "from/N", to: "to/N", letter: "N", closed: true } as const]
       : []),
   ],
-  doubts: (it, { nominalVolts }) => [...secondBank(it, nominalVolts("from")), ...connectedOtherwise(it)],
+  doubts: (it, { nominalVolts }) => {
+    const { connection, kva, neutral, secondary, midTap } = it;
+    const bank = { connection, kva, neutral, secondary, ...(midTap === undefined ? {} : { midTap }) };
+    return [secondBank(coreOf(it), sidesOf(it), bank, nominalVolts("from")), ...connectedOtherwise(it)];
+  },
   numbers: (it) => leakageOff(it),
   rating: ({ kva, primaryStarOhms, secondaryStarOhms }) => {
     const star = primaryStarOhms ?? secondaryStarOhms;
@@ -188,45 +186,17 @@ export const transformer = defineDevice({
         ],
 });
 
-/** Another bank of the same kind on the same secondary, fed by a line that nobody drew. */
-function secondBank(
-  { phases, connection, kva, primaryKv, secondaryV, secondary, midTap, neutral }: Complete<typeof fields>,
-  lineToLineVolts: number,
-): DeviceDoubt[] {
-  const ratedVolts = connection === "single" && phases.length === 1 ? Math.sqrt(3) * primaryKv : primaryKv;
-  const bank = { phases, connection, kva, primaryKv, secondaryV, secondary, neutral };
-  return [
-    {
-      doubt: "second-transformer",
-      beside: [
-        { kind: "source", at: UNDRAWN, phases, kvLL: lineToLineVolts / 1000 || ratedVolts },
-        {
-          kind: "transformer",
-          from: UNDRAWN,
-          to: "$to",
-          ...bank,
-          ...(midTap === undefined ? {} : { midTap }),
-        },
-      ],
-    },
-  ];
-}
-
 /** The connections of three units that are met on poles and pads: a star of the low side that is tied to nothing is not. */
 const MISTAKEN: readonly Connection[] = ["Yg-Yg", "Y-D", "Yg-D", "D-Yg", "D-D"];
 
-/** Banks of three units are mistaken for each other; of one or two units there is but one connection. */
+/** Of one or two units there is but one connection. */
 const connectedOtherwise = ({ connection }: Bank): DeviceDoubt[] =>
   connection === "single" || connection === "openY-openD"
     ? []
-    : MISTAKEN.filter((it) => it !== connection).map((it) => ({
-        doubt: "other-connection",
-        instead: {
-          connection: it,
-          ...(it.endsWith("D") ? {} : { midTap: null }),
-          ...(it.startsWith("Yg-") ? {} : { primaryStarOhms: null }),
-          ...(it.endsWith("-Yg") ? {} : { secondaryStarOhms: null }),
-        },
+    : otherwiseConnected(connection, MISTAKEN, ([high, low]) => ({
+        ...(low === "D" ? {} : { midTap: null }),
+        ...(high === "Yg" ? {} : { primaryStarOhms: null }),
+        ...(low === "Yg" ? {} : { secondaryStarOhms: null }),
       }));
 
 interface Rated extends Bank {
@@ -238,9 +208,6 @@ interface Rated extends Bank {
   readonly primaryStarOhms: Complex | undefined;
   readonly secondaryStarOhms: Complex | undefined;
 }
-
-/** A unit without leakage is one with next to none: windings that nothing stands between have no equations of their own [%]. */
-const LEAST_PERCENT = 0.001;
 
 /** What each unit of a bank is rated at. */
 export interface TransformerRating {
@@ -270,14 +237,6 @@ export function rateOf(
   };
 }
 
-/** Leakage in ohms on a winding's volts: the percent of V²/S [Ω]. */
-function leakageOhms(bank: Rated, volts: number): Complex {
-  const { unitKva, rPercent, xPercent } = rateOf(bank);
-  const given: Complex = [rPercent, xPercent];
-  const percent: Complex = complex.magnitude(given) < LEAST_PERCENT ? [LEAST_PERCENT, 0] : given;
-  return complex.scale(percent, (volts * volts) / (unitKva * 1000) / 100);
-}
-
 /**
  * A nameplate's impedance is right within 7.5 % (IEEE C57.12.00, two windings, from memory); where nobody has read the
  * plate, a unit has half to twice what is usual for its size (common practice, no source).
@@ -287,100 +246,4 @@ function leakageOff(bank: Rated): DeviceNumber[] {
     return offBy({ rPercent: bank.rPercent, xPercent: bank.xPercent }, 0.925, 1.075);
   const { percentR, percentX } = impedanceOfUnit(bank.kva / unitCount(bank));
   return offBy({ rPercent: bank.rPercent ?? percentR, xPercent: bank.xPercent ?? percentX }, 0.5, 2);
-}
-
-const half = (ohms: Complex): Complex => complex.scale(ohms, 0.5);
-
-/** What a unit's core draws at rated volts, by its own rating. */
-function coreOf(bank: Rated): Pick<Unit, "excitingVa" | "coreWatts"> {
-  const ofPercent = (bank.kva / unitCount(bank)) * 10;
-  return { excitingVa: bank.excitingPercent * ofPercent, coreWatts: bank.coreLossPercent * ofPercent };
-}
-
-/** A winding, or its two halves about the tap where its centre is brought out as `N`. */
-function secondaryWindings(plus: Node, minus: Node, volts: number, ohms: Complex, centre?: Node): Winding[] {
-  if (centre === undefined) return [{ plus, minus, volts, ohms }];
-  return [
-    { plus, minus: centre, volts: volts / 2, ohms: half(ohms) },
-    { plus: centre, minus, volts: volts / 2, ohms: half(ohms) },
-  ];
-}
-
-function singleUnit(it: Rated): Unit {
-  const [first, second] = lettersOf(it.phases);
-  const volts = it.primaryKv * 1000;
-  const secondaryOhms = half(leakageOhms(it, it.secondaryV));
-  return {
-    part: "unit",
-    letter: first!,
-    primary: [
-      {
-        plus: `from/${first!}`,
-        minus: second === undefined ? "from/N" : `from/${second}`,
-        volts,
-        ohms: half(leakageOhms(it, volts)),
-      },
-    ],
-    secondary:
-      it.secondary === "split"
-        ? secondaryWindings("to/1", "to/2", it.secondaryV, secondaryOhms, "to/N")
-        : secondaryWindings(`to/${first!}`, "to/N", it.secondaryV, secondaryOhms),
-    lineToLineVolts: {
-      primary: second === undefined ? volts * Math.sqrt(3) : volts,
-      secondary: it.secondary === "split" ? it.secondaryV : it.secondaryV * Math.sqrt(3),
-    },
-    ...coreOf(it),
-  };
-}
-
-/** Where the windings of a side meet: the point's neutral, or a node of their own where the star is tied to nothing or stands on an impedance. */
-const primaryStarOf = ({ connection, primaryStarOhms }: Rated): Node =>
-  connection.startsWith("Y-") || primaryStarOhms !== undefined ? "inner/star" : "from/N";
-const secondaryStarOf = ({ connection, secondaryStarOhms }: Rated): Node =>
-  connection.endsWith("-Y") || secondaryStarOhms !== undefined ? "inner/lowStar" : "to/N";
-
-/** What the star points stand on, between them and their points' neutrals. */
-function starBranches(it: Rated): Branch[] {
-  const branch = (from: Node, to: Node, ohms: Complex | undefined): Branch[] =>
-    ohms === undefined
-      ? []
-      : [{ part: "branch", role: "star", from, to, letter: "N", siemens: complex.inverse(ohms) }];
-  return [
-    ...branch(primaryStarOf(it), "from/N", it.primaryStarOhms),
-    ...branch(secondaryStarOf(it), "to/N", it.secondaryStarOhms),
-  ];
-}
-
-function bankUnits(it: Rated): Unit[] {
-  const primaryStar = primaryStarOf(it);
-  const secondaryStar = secondaryStarOf(it);
-  const acrossVolts = (span: Span, lineToLine: number) =>
-    span[1] === "star" ? lineToLine / Math.sqrt(3) : lineToLine;
-  const node = (end: End, corner: Corner | "star", star: Node): Node =>
-    corner === "star" ? star : `${end}/${corner}`;
-  return windingSpans(it).map(({ corner, primary, secondary }): Unit => {
-    const primaryVolts = acrossVolts(primary, it.primaryKv * 1000);
-    const secondaryVolts = acrossVolts(secondary, it.secondaryV);
-    return {
-      part: "unit",
-      letter: corner,
-      primary: [
-        {
-          plus: node("from", primary[0], primaryStar),
-          minus: node("from", primary[1], primaryStar),
-          volts: primaryVolts,
-          ohms: half(leakageOhms(it, primaryVolts)),
-        },
-      ],
-      secondary: secondaryWindings(
-        node("to", secondary[0], secondaryStar),
-        node("to", secondary[1], secondaryStar),
-        secondaryVolts,
-        half(leakageOhms(it, secondaryVolts)),
-        isMidTapped(secondary, it.midTap) ? "to/N" : undefined,
-      ),
-      lineToLineVolts: { primary: it.primaryKv * 1000, secondary: it.secondaryV },
-      ...coreOf(it),
-    };
-  });
 }

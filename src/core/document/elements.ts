@@ -1,4 +1,10 @@
-import type { CircuitElement, DeviceKind, ElementOfKind } from "../devices";
+import {
+  type AnyTransformer,
+  type CircuitElement,
+  type DeviceKind,
+  type ElementOfKind,
+  isTransformer,
+} from "../devices";
 import type { ElementId } from "../terms";
 import { complete } from "./complete";
 import { perObject } from "./perObject";
@@ -32,6 +38,11 @@ export const elementsOfKind = <Kind extends DeviceKind>(
   kind: Kind,
 ): readonly (readonly [ElementId, ElementOfKind<Kind>])[] =>
   (byKind(system).get(kind) ?? []) as unknown as readonly (readonly [ElementId, ElementOfKind<Kind>])[];
+
+/** Every transformer, of two windings or of three, in the order of the drawing. */
+export const transformersOf = perObject((system: System): readonly (readonly [ElementId, AnyTransformer])[] =>
+  elementsOf(system).filter((it): it is readonly [ElementId, AnyTransformer] => isTransformer(it[1])),
+);
 
 /** Ground sets at a point. */
 export const groundSetsAt = (

@@ -8,7 +8,14 @@ export type { Form, FormKey } from "./shape";
 export { asOf } from "./asOf";
 export { type Amendment, amended, idsOf } from "./amend";
 export * from "./complete";
-export { elementOf, elementOfKind, elementsOf, elementsOfKind, groundSetsAt } from "./elements";
+export {
+  elementOf,
+  elementOfKind,
+  elementsOf,
+  elementsOfKind,
+  groundSetsAt,
+  transformersOf,
+} from "./elements";
 export { perObject, perQuestion } from "./perObject";
 export { conductorsOf, hasNeutral, phasesAtPoint } from "./conductors";
 export {

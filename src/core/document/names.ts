@@ -402,10 +402,13 @@ function madePlace(
     .filter((it) => structureOfElement(system, it)?.id === structure.id)
     .map((it) => ({ it, saved: savedElement(system.elements, it)! }))
     .filter(({ saved }) => deviceOf(saved.kind).ends.length > 1);
-  const above = here.find(({ saved }) => saved["to"] === id);
+  const above = here.find(({ saved }) => saved["to"] === id || (isTransformer(saved) && saved["alt"] === id));
   const device = above ?? (isWhereLineEnds(system, id) ? undefined : here[0]);
   if (device === undefined) return { place: () => say("place.line"), text: "line" };
-  const side = sideOf(device.saved, above !== undefined, structure.kind);
+  const side =
+    device.saved["alt"] === id && above !== undefined
+      ? ("thirdSide" as const)
+      : sideOf(device.saved, above !== undefined, structure.kind);
   const place = () => say(`place.${side}`, { name: ownName(system, device.it, device.saved, structure) });
   return { place, text: `${side} ${device.it}` };
 }

@@ -204,6 +204,7 @@ function undrawn(
     [UNDRAWN]: pole,
     $at: saved?.["at"] ?? where,
     $to: saved?.["to"],
+    $alt: saved?.["alt"],
   };
   const filled = records.map((record) =>
     Object.fromEntries(

@@ -1,5 +1,12 @@
 import { isTransformer } from "../devices";
-import { complete, elementsAt, savedElement, type StillhotDocument, type System } from "../document";
+import {
+  complete,
+  elementsAt,
+  endPointsOf,
+  savedElement,
+  type StillhotDocument,
+  type System,
+} from "../document";
 import type { Assessment } from "../hazard";
 import { type ElementId, lettersOf } from "../terms";
 import { type Looks, pointOf } from "./looks";
@@ -60,9 +67,9 @@ function hopsFrom(system: System, origins: ReadonlySet<ElementId>, looks: Looks)
 function besideOf(system: System, looks: Looks, point: string): string[] {
   return (elementsAt(system).get(point) ?? []).flatMap((id) => {
     const element = complete(savedElement(system.elements, id)!);
+    if (isTransformer(element)) return endPointsOf(element).filter((it) => it !== point);
     if (!("from" in element) || (element.from !== point && element.to !== point)) return [];
     const other = element.from === point ? element.to : element.from;
-    if (isTransformer(element)) return [other];
     const isJoined = lettersOf(element.phases).some(
       (letter) =>
         looks.at(element.from, letter) === "backfed" &&

@@ -127,7 +127,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
     const { far: on } = halvesOf(path, letter, kept(by), around, half);
     pen.strand(letter, around.look("to", letter), around.feed, ...on);
   }
-  if (route.alt !== undefined) thirdEnd(pen, own, route, around);
+  if (route.alt !== undefined) thirdEnd(pen, lettersAtEnd(element, "alt"), route, around);
   if (!byPole && !isUnits) pen.symbol(towardThirdEnd(symbolOf(element), pen), route.centre, size);
   if (byPole && "gang" in element && element.gang && own.length > 1) {
     const at = (letter: Letter) => halvesOf(path, letter, shift(letter), around, 0).centre;
@@ -146,7 +146,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
 export const towardThirdEnd = (marks: readonly Mark[], { thirdSide }: Pen): readonly Mark[] =>
   thirdSide === 1 ? marks : marks.map(mirrored);
 
-/** From the third end of a transfer switch square to its symbol, whose side it comes in at. */
+/** From a third end square to its symbol, whose side it comes in at. */
 function thirdEnd(pen: Pen, own: readonly Letter[], { centre, alt, laid }: Route, around: Surroundings) {
   const isUpright = Math.abs(laid!.body.y) > 0.5;
   const side = Math.sign(isUpright ? alt!.x - centre.x : alt!.y - centre.y) || 1;

@@ -184,7 +184,8 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
     pen.symbol(towardThirdEnd(symbolOf(element), pen), route.centre, route.scale);
     if (route.alt !== undefined) {
       const side = pen.beside(route.centre, 0, pen.thirdSide * 20 * route.scale);
-      for (const { letter } of lanes) pen.strand(letter, around.look("alt", letter), 0, route.alt, side);
+      for (const letter of lettersAtEnd(element, "alt"))
+        pen.strand(letter, around.look("alt", letter), 0, route.alt, side);
     }
   }
   // A neutral that is tied to earth runs past every device alike, and would only clutter: it is drawn on the spans.

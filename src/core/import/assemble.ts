@@ -143,14 +143,14 @@ function turnedAway(draft: DrawingDraft): DraftElement[] {
   const queue = [...reached];
   for (let next = 0; next < queue.length; next++)
     for (const element of around.get(queue[next]!) ?? []) {
-      const [first, second] = element.ends as [string, string?];
+      const [first, second, ...others] = element.ends as [string, string?, ...string[]];
       if (second === undefined || turned.has(element)) continue;
       const isBackwards = queue[next] === second && !reached.has(first) && !isTransformer(element.keys);
       turned.set(
         element,
         isBackwards && element.isDirected !== true ? { ...element, ends: [second, first] } : element,
       );
-      for (const end of [first, second])
+      for (const end of [first, second, ...others])
         if (!reached.has(end)) {
           reached.add(end);
           queue.push(end);

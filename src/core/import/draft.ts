@@ -1,5 +1,5 @@
-import { type SavedElement } from "../document";
-import { isTransformer, isSupply } from "../devices";
+import { complete, type SavedElement } from "../document";
+import { isSupply, isTransformer, lowSidesOf } from "../devices";
 import type { Ledger } from "./ledger";
 
 /** A point on its way into the drawing. */
@@ -32,9 +32,8 @@ export interface DraftElement {
 export const lettersAt = (element: DraftElement, end: number): string => {
   const phases = String(element.keys["phases"] ?? "");
   if (end === 1 && typeof element.keys["toPhases"] === "string") return element.keys["toPhases"];
-  if (!isTransformer(element.keys) || end === 0) return phases;
-  if (element.keys["connection"] !== "single") return "ABC";
-  return element.keys["secondary"] === "two-wire" ? phases[0]! : "12";
+  const whole = complete(element.keys);
+  return isTransformer(whole) && end > 0 ? lowSidesOf(whole)[end - 1]!.letters.join("") : phases;
 };
 
 /** Points and elements of a drawing that is being put together from another file. */

@@ -108,11 +108,9 @@ const hasNearby = ({ system }: Circuit): boolean => besideOthers(system).length 
 function standsAlike(was: CircuitElement, is: CircuitElement): boolean {
   if (was.kind !== is.kind || isBeside(was)) return false;
   const keys = (element: CircuitElement): string => {
-    const { from, to, at, alt, phases, kvLL, volts, primaryKv, secondaryV } = element as unknown as Record<
-      string,
-      unknown
-    >;
-    return [from, to, at, alt, phases, kvLL, volts, primaryKv, secondaryV].join();
+    const { from, to, at, alt, phases, kvLL, volts, primaryKv, secondaryV, thirdV } =
+      element as unknown as Record<string, unknown>;
+    return [from, to, at, alt, phases, kvLL, volts, primaryKv, secondaryV, thirdV].join();
   };
   return keys(was) === keys(is) && broughtBy(was).join() === broughtBy(is).join();
 }

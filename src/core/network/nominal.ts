@@ -37,7 +37,8 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
     after.push(first[a]!);
     first[a] = neighbour.length - 1;
   };
-  const crossings: { from: number[]; to: number[]; primary: number; secondary: number }[] = [];
+  /** of each transformer its sides, the primary first */
+  const crossings: { readonly nodes: readonly number[]; readonly volts: number }[][] = [];
   const crossingsAt = new Map<number, number[]>();
   const nodeAt = (index: number, end: End, letter: string): number | undefined => {
     const point = endPoints[index]![end];
@@ -51,13 +52,16 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
     if (isTransformer(element)) {
       const unit = partsOf(element, NOWHERE).find((part) => part.part === "unit");
       if (unit === undefined) return; // one that is still to be hung
-      const crossing = {
-        from: nodesAt(index, "from", phases),
-        to: nodesAt(index, "to", lettersAtEnd(element, "to").join("")),
-        ...unit.lineToLineVolts,
-      };
-      crossings.push(crossing);
-      for (const node of [...crossing.from, ...crossing.to])
+      const { primary, lows } = unit.lineToLineVolts;
+      const [first, ...beyond] = deviceOf(element.kind).ends;
+      crossings.push([
+        { nodes: nodesAt(index, first!, phases), volts: primary },
+        ...beyond.map((end, nth) => ({
+          nodes: nodesAt(index, end, lettersAtEnd(element, end).join("")),
+          volts: lows[nth]!,
+        })),
+      ]);
+      for (const node of crossings.at(-1)!.flatMap(({ nodes }) => nodes))
         crossingsAt.set(node, [...(crossingsAt.get(node) ?? []), crossings.length - 1]);
       return;
     }
@@ -83,11 +87,10 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
   const spread = () => {
     for (const node of queue) {
       for (let at = first[node]!; at !== -1; at = after[at]!) seed(neighbour[at]!, volts[node]!);
-      for (const index of crossingsAt.get(node) ?? []) {
-        const { from, to, primary, secondary } = crossings[index]!;
-        if (from.includes(node)) to.forEach((it) => seed(it, secondary));
-        if (to.includes(node)) from.forEach((it) => seed(it, primary));
-      }
+      for (const index of crossingsAt.get(node) ?? [])
+        for (const side of crossings[index]!)
+          if (crossings[index]!.some((it) => it !== side && it.nodes.includes(node)))
+            side.nodes.forEach((it) => seed(it, side.volts));
     }
     queue.length = 0;
   };
@@ -97,9 +100,8 @@ export function nominalVoltsOf({ elements, endPoints, nodeOf, conductorCount }: 
       nodesAt(index, "at", element.phases).forEach((it) => seed(it, element.kvLL * 1000));
   });
   spread();
-  for (const { from, to, primary, secondary } of crossings) {
-    from.forEach((it) => seed(it, primary));
-    to.forEach((it) => seed(it, secondary));
+  for (const sides of crossings) {
+    for (const { nodes, volts: rated } of sides) nodes.forEach((it) => seed(it, rated));
     spread();
   }
   elements.forEach((element, index) => {

@@ -430,9 +430,9 @@ export function spreadOf(element: CircuitElement, text: number): number {
 export const isAbreast = (element: CircuitElement): boolean =>
   standsAbreast(element) || (isConductor(element) && !isLine(element)) || isBank(element);
 
-/** Whether a transformer is made of several units. */
+/** Whether a transformer is drawn as several units; with three windings it stands as one. */
 export const isBank = (element: CircuitElement): boolean =>
-  isTransformer(element) && element.connection !== "single";
+  isTransformer(element) && element.connection !== "single" && !("alt" in element);
 
 /** Legs of a split-phase service run as one. */
 export const isLegs = (phases: string): boolean => /^[12]+$/.test(phases);

@@ -49,12 +49,16 @@ function readWindings(reading: Reading, object: RdfObject): void {
     model.ledger.error("importing.error.windings", { object: named(object), found: ends.length });
     return;
   }
-  const used = withoutIdleThird(reading, object, ends);
+  const used = atMostThree(reading, object, ends);
   if (used === undefined) return;
-  const [first, second] = used as [WindingEnd, WindingEnd];
-  if (first.point === undefined || second.point === undefined) return;
-  if (first.volts === 0 || second.volts === 0 || first.va === 0) {
+  const [first, second, third] = used as [WindingEnd, WindingEnd, WindingEnd?];
+  if (used.some(({ point }) => point === undefined)) return;
+  if (used.some(({ volts }) => volts === 0) || first.va === 0) {
     model.ledger.error("importing.error.ratings", { object: named(object) });
+    return;
+  }
+  if (third !== undefined) {
+    readThreeWindings(reading, object, [first, second, third]);
     return;
   }
   const changers = used.flatMap((it) => changersAt(reading, it.object));
@@ -62,7 +66,7 @@ function readWindings(reading: Reading, object: RdfObject): void {
     addRegulator(
       reading,
       object,
-      [first.point, second.point],
+      [first.point!, second.point!],
       [..."ABC"].map((letter) => ({ letter, ends: [first.object, second.object] })),
     );
     return;
@@ -72,7 +76,7 @@ function readWindings(reading: Reading, object: RdfObject): void {
   const percent = meshPercent(reading, first, second);
   if (percent === undefined) model.ledger.note("assumed", "leakage", nameOf(object));
   reading.add(object, {
-    ends: [first.point, second.point],
+    ends: [first.point!, second.point!],
     keys: {
       kind: "transformer",
       phases: "ABC",
@@ -94,7 +98,9 @@ function windingOf(reading: Reading, end: RdfObject, of: RdfObject, index: numbe
   const kind = model.choice(end, "connectionKind") ?? "Y";
   return {
     object: end,
-    point: pointOf(reading, end, of, index),
+    point: isBuried(reading, end, of, index)
+      ? buriedPoint(reading, end, of, index)
+      : pointOf(reading, end, of, index),
     volts: model.volts(end, "ratedU") ?? 0,
     va: model.watts(end, "ratedS") ?? 0,
     kind: kind.replace(/n$/, ""),
@@ -103,19 +109,117 @@ function windingOf(reading: Reading, end: RdfObject, of: RdfObject, index: numbe
   };
 }
 
-/** A third winding on which nothing hangs is left out; a loaded one is an error. */
-function withoutIdleThird(reading: Reading, object: RdfObject, ends: WindingEnd[]): WindingEnd[] | undefined {
-  if (ends.length === 2) return ends;
+/** Whether a third winding comes out of the tank nowhere. */
+const isBuried = ({ model, topology }: Reading, end: RdfObject, of: RdfObject, index: number): boolean =>
+  index === 2 &&
+  model.target(end, "Terminal") === undefined &&
+  topology.terminalsOf(of).length === 2 &&
+  (model.volts(end, "ratedU") ?? 0) > 0;
+
+function buriedPoint({ draft }: Reading, end: RdfObject, of: RdfObject, index: number): string {
+  draft.ledger.note("assumed", "buriedWinding", nameOf(of));
+  draft.points.set(end.key, {
+    key: end.key,
+    label: "",
+    idOf: { name: `${nameOf(of)}-${index + 1}`, own: end.key },
+    kind: "station",
+  });
+  return end.key;
+}
+
+/** Three windings that name their leakage in pairs; that of each by the rating of the first. */
+function readThreeWindings(
+  reading: Reading,
+  object: RdfObject,
+  ends: readonly [WindingEnd, WindingEnd, WindingEnd],
+): void {
+  const [first, second, third] = ends;
+  const pairs = [
+    meshPercent(reading, first, second),
+    meshPercent(reading, first, third),
+    second.va === 0 ? undefined : meshPercent(reading, second, third),
+  ] as const;
+  const between = pairs[2] === undefined ? undefined : complex.scale(pairs[2], first.va / second.va);
+  const leakage =
+    pairs[0] === undefined || pairs[1] === undefined || between === undefined
+      ? undefined
+      : leakageKeys([pairs[0], pairs[1], between]);
+  addThreeWindings(reading, object, ends, leakage, coreOf(reading, object, ends), object);
+}
+
+/** Leakage of each pair of sides as keys of the drawing. */
+const leakageKeys = (pairs: readonly [Complex, Complex, Complex] | undefined): JsonObject | undefined =>
+  pairs === undefined
+    ? undefined
+    : {
+        rPercent: pairs[0][0],
+        xPercent: pairs[0][1],
+        rThirdPercent: pairs[1][0],
+        xThirdPercent: pairs[1][1],
+        rBetweenPercent: pairs[2][0],
+        xBetweenPercent: pairs[2][1],
+      };
+
+/** Three windings, each at a point of its own. */
+function addThreeWindings(
+  reading: Reading,
+  object: RdfObject,
+  [first, second, third]: readonly [WindingEnd, WindingEnd, WindingEnd],
+  leakage: JsonObject | undefined,
+  core: JsonObject,
+  of: RdfObject,
+): void {
+  const lows = [second, third];
+  const connection = [first, ...lows].map(wordOf).join("-");
+  if (!/^(Yg?|D)-(Yg?|D)-(Yg?|D)$/.test(connection)) {
+    reading.model.ledger.error("importing.error.connection", { object: named(object), connection });
+    return;
+  }
+  // Two wyes behind a delta turn alike, as the first of them does.
+  const [leading] = lows.filter(({ kind }) => kind !== "D");
+  const fits = lows.every((low) =>
+    fitsClock(reading, object, first, low, first.kind === "D" && low.kind !== "D" ? leading! : low),
+  );
+  if (!fits) return;
+  if (leakage === undefined) reading.model.ledger.note("assumed", "leakage", nameOf(object));
+  reading.add(of, {
+    ends: [first, second, third].map(({ point }) => point!),
+    keys: {
+      kind: "threeWinding",
+      phases: "ABC",
+      ...reading.withoutNeutral,
+      connection,
+      kva: first.va / 1000,
+      primaryKv: first.volts / 1000 / tapRatio(reading, object, first),
+      secondaryV: second.volts * tapRatio(reading, object, second),
+      thirdV: third.volts * tapRatio(reading, object, third),
+      ...leakage,
+      ...core,
+      ...starOf(reading, first, "primaryStarOhms"),
+      ...starOf(reading, second, "secondaryStarOhms"),
+      ...starOf(reading, third, "thirdStarOhms"),
+    },
+  });
+}
+
+/**
+ * Two windings, or three: an unloaded one stays, since it holds the volts of the others. One that the file gives no volts is
+ * left out where nothing hangs on it, and so is what is beyond three; more that are loaded are an error.
+ */
+function atMostThree(reading: Reading, object: RdfObject, ends: WindingEnd[]): WindingEnd[] | undefined {
   const isUsed = (it: WindingEnd) => it.point !== undefined && reading.isUsedByOthers(it.point, object);
-  const idle = ends.filter((it, index) => index > 0 && !isUsed(it));
-  const used = ends.filter((it) => !idle.includes(it));
-  if (used.length !== 2) {
-    reading.model.ledger.error("importing.error.thirdWinding", {
+  const idle = ends.filter(
+    (it, index) => index > 0 && !isUsed(it) && (it.volts === 0 || it.point === undefined || ends.length > 3),
+  );
+  const used = ends.length === 2 ? ends : ends.filter((it) => !idle.includes(it));
+  if (used.length < 2 || used.length > 3) {
+    reading.model.ledger.error("importing.error.windingsLoaded", {
       object: named(object),
       windings: ends.length,
     });
     return undefined;
   }
+  if (ends.length === 2) return ends;
   for (const { point } of idle) {
     reading.draft.ledger.note("leftOut", "idleWinding", nameOf(object));
     if (point !== undefined) reading.draft.points.delete(point);
@@ -123,28 +227,42 @@ function withoutIdleThird(reading: Reading, object: RdfObject, ends: WindingEnd[
   return used;
 }
 
+const wordOf = ({ kind, isGrounded }: WindingEnd): string =>
+  kind === "Y" ? (isGrounded ? "Yg" : "Y") : kind;
+
 function connectionOf(
   reading: Reading,
   object: RdfObject,
   first: WindingEnd,
   second: WindingEnd,
 ): string | undefined {
-  const word = ({ kind, isGrounded }: WindingEnd) => (kind === "Y" ? (isGrounded ? "Yg" : "Y") : kind);
-  const connection = `${word(first)}-${word(second)}`;
+  const connection = `${wordOf(first)}-${wordOf(second)}`;
   if (!["D-Yg", "Yg-Yg", "Y-D", "Yg-D", "D-D", "Yg-Y", "Y-Y"].includes(connection)) {
     reading.model.ledger.error("importing.error.connection", { object: named(object), connection });
     return undefined;
   }
+  return fitsClock(reading, object, first, second, second) ? connection : undefined;
+}
+
+/** Whether a low side stands turned as ours does: not at all, or between a wye and a delta so that the lower volts lag. */
+function fitsClock(
+  reading: Reading,
+  object: RdfObject,
+  first: WindingEnd,
+  low: WindingEnd,
+  leading: WindingEnd,
+): boolean {
   const turn =
-    ((second.clock ?? first.clock ?? NaN) - (second.clock === undefined ? 0 : (first.clock ?? 0)) + 12) % 12;
-  const isTurned = connection.includes("D") && connection !== "D-D";
-  const lagging = second.volts > first.volts ? [11] : [1];
+    ((low.clock ?? first.clock ?? NaN) - (low.clock === undefined ? 0 : (first.clock ?? 0)) + 12) % 12;
+  const isTurned = (first.kind === "D") !== (low.kind === "D");
+  const lagging = leading.volts > first.volts ? 11 : 1;
   if (Number.isNaN(turn)) reading.model.ledger.note("assumed", "clock", nameOf(object));
-  else if (isTurned ? !lagging.includes(turn) : turn !== 0) {
+  else if (turn !== (isTurned ? lagging : 0)) {
+    const connection = `${wordOf(first)}-${wordOf(low)}`;
     reading.model.ledger.error("importing.error.clock", { object: named(object), connection, clock: turn });
-    return undefined;
+    return false;
   }
-  return connection;
+  return true;
 }
 
 /** Leakage of a pair of windings in per cent of the first one's rating, or nothing where the file gives none. */
@@ -354,6 +472,13 @@ const full = (phases: string): string => (/^[ABC]$/.test(phases) ? `${phases}N` 
 function addUnit(reading: Reading, of: RdfObject, unit: Tank, isOneOfMany: boolean): void {
   const { model } = reading;
   const [first, second, third] = unit.ends as [TankEnd, TankEnd, TankEnd | undefined];
+  const piece = isOneOfMany ? full(first.phases).replace("N", "") : "";
+  const lowPoints = [...new Set(unit.ends.slice(1).map((it) => it.point))];
+  if (lowPoints.length === 2 && addThreeSided(reading, of, unit, lowPoints, piece)) return;
+  if (third !== undefined && third.point !== second.point) {
+    model.ledger.error("importing.error.legsApart", { tank: named(unit.object) });
+    return;
+  }
   const keys = unitKeysOf(reading, unit);
   if (keys === undefined) {
     model.ledger.error("importing.error.tankPhases", {
@@ -362,16 +487,75 @@ function addUnit(reading: Reading, of: RdfObject, unit: Tank, isOneOfMany: boole
     });
     return;
   }
-  if (third !== undefined && third.point !== second.point) {
-    model.ledger.error("importing.error.legsApart", { tank: named(unit.object) });
-    return;
-  }
-  const piece = isOneOfMany ? full(first.phases).replace("N", "") : "";
   reading.add(of, {
     ends: [first.point, second.point],
     piece,
     keys: { ...keys, kva: first.va / 1000, ...unitKeys(reading, unit), ...reading.withoutNeutral },
   });
+}
+
+/** A unit with windings at two places beyond its primary. @returns false where these are the two legs of one winding, or not known */
+function addThreeSided(
+  reading: Reading,
+  of: RdfObject,
+  unit: Tank,
+  lowPoints: readonly string[],
+  piece: string,
+): boolean {
+  const { ends } = unit;
+  const [first] = ends as [TankEnd];
+  const primary = [...full(first.phases).replace("N", "")].sort().join("");
+  const groups = lowPoints.map((point) =>
+    ends.flatMap((it, nth) => (nth > 0 && it.point === point ? [nth] : [])),
+  );
+  const leakage = leakageKeys(testedPairs(reading, unit, groups));
+  const core = noLoadOf(reading, unit);
+  if (primary === "ABC" || primary === "") {
+    const [high, low, third, ...others] = windingsOfTank(reading, ends);
+    if (third === undefined || others.length > 0) return false;
+    addThreeWindings(reading, unit.object, [high!, low!, third], leakage, core, of);
+    return true;
+  }
+  const sides = groups.map((group) =>
+    lowSideOf(
+      group.map((nth) => ends[nth]!),
+      primary,
+    ),
+  );
+  if (!/^[ABC]{1,2}$/.test(primary) || !sides.every((it) => it !== undefined)) return false;
+  if (leakage === undefined) reading.model.ledger.note("assumed", "leakage", nameOf(unit.object));
+  reading.add(of, {
+    ends: [first.point, ...lowPoints],
+    piece,
+    keys: {
+      kind: "threeWinding",
+      phases: primary,
+      connection: "single",
+      kva: first.va / 1000,
+      primaryKv: first.volts / 1000,
+      secondaryV: sides[0]!.volts,
+      secondary: sides[0]!.wires,
+      thirdV: sides[1]!.volts,
+      third: sides[1]!.wires,
+      ...leakage,
+      ...core,
+      ...reading.withoutNeutral,
+    },
+  });
+  return true;
+}
+
+/** What stands at one place beyond the primary of a unit: a split winding, or one to the neutral. */
+function lowSideOf(
+  [one, other]: readonly TankEnd[],
+  primary: string,
+): { readonly volts: number; readonly wires: "split" | "two-wire" } | undefined {
+  if (other !== undefined)
+    return one!.phases === "s1N" && other.phases === "Ns2"
+      ? { volts: one!.volts + other.volts, wires: "split" }
+      : undefined;
+  if (/^s12N?$/.test(one!.phases)) return { volts: one!.volts, wires: "split" };
+  return full(one!.phases) === `${primary[0]!}N` ? { volts: one!.volts, wires: "two-wire" } : undefined;
 }
 
 function unitKeysOf(reading: Reading, { object, ends }: Tank): SavedElement | undefined {
@@ -387,25 +571,20 @@ function unitKeysOf(reading: Reading, { object, ends }: Tank): SavedElement | un
   if (/^[ABC]{1,2}$/.test(primary)) {
     if (primary === "CA" || primary === "BA" || primary === "CB")
       reading.model.ledger.note("approximated", "turnedUnit", nameOf(object));
-    if (third !== undefined)
-      return second.phases === "s1N" && third.phases === "Ns2"
-        ? { ...single, secondaryV: second.volts + third.volts }
-        : undefined;
-    if (/^s12N?$/.test(second.phases)) return { ...single, secondaryV: second.volts };
-    if (full(second.phases) === `${[...primary].sort()[0]!}N`)
-      return { ...single, secondary: "two-wire", secondaryV: second.volts };
-    return undefined;
+    const low = lowSideOf(third === undefined ? [second] : [second, third], single.phases);
+    if (low === undefined) return undefined;
+    return {
+      ...single,
+      secondaryV: low.volts,
+      ...(low.wires === "split" ? {} : { secondary: low.wires }),
+    };
   }
   return primary === "ABC" || primary === "" ? threePhaseTank(reading, object, ends) : undefined;
 }
 
-function threePhaseTank(
-  reading: Reading,
-  tank: RdfObject,
-  ends: readonly TankEnd[],
-): SavedElement | undefined {
-  const { model } = reading;
-  const [first, second] = ends.map((it): WindingEnd => {
+/** The ends of a three-phase tank, as those of a transformer that names its windings. */
+const windingsOfTank = ({ model }: Reading, ends: readonly TankEnd[]): WindingEnd[] =>
+  ends.map((it) => {
     const kind = model.choice(it.info, "connectionKind") ?? "Y";
     return {
       object: it.object,
@@ -416,7 +595,14 @@ function threePhaseTank(
       isGrounded: kind.endsWith("n") || model.flag(it.object, "grounded") === true,
       clock: model.number(it.info, "phaseAngleClock"),
     };
-  }) as [WindingEnd, WindingEnd];
+  });
+
+function threePhaseTank(
+  reading: Reading,
+  tank: RdfObject,
+  ends: readonly TankEnd[],
+): SavedElement | undefined {
+  const [first, second] = windingsOfTank(reading, ends) as [WindingEnd, WindingEnd];
   if (ends.length > 2) return undefined;
   const connection = connectionOf(reading, tank, first, second);
   if (connection === undefined) return undefined;
@@ -455,8 +641,42 @@ function unitKeys(reading: Reading, unit: Tank): JsonObject {
  * Short-circuit tests as leakage of the whole unit [%]: |z| = Z/(U²/S), r = loss/S. On a centre tap the primary has
  * (z12 + z13 − z23)/2, each half what is left of its pair, and the whole winding a quarter of both halves.
  */
-function testedPercent({ model }: Reading, { ends }: Tank): Complex | undefined {
-  const between = (from: number, to: number): Complex | undefined => {
+function testedPercent(reading: Reading, unit: Tank): Complex | undefined {
+  const between = testsOf(reading, unit);
+  const first = between(0, 1);
+  if (unit.ends.length === 2 || first === undefined) return first;
+  const [second, halves] = [between(0, 2), between(1, 2)];
+  if (second === undefined || halves === undefined) return first;
+  const primary = complex.scale(complex.subtract(complex.add(first, second), halves), 0.5);
+  const ofHalves = complex.subtract(complex.add(first, second), complex.scale(primary, 2));
+  return complex.add(primary, complex.scale(ofHalves, 0.25));
+}
+
+/**
+ * The same of a unit with windings at two places beyond its primary, those at each place by their numbers: the leakage of each
+ * pair of sides, to the secondary, to the third, and between these.
+ */
+function testedPairs(
+  reading: Reading,
+  unit: Tank,
+  groups: readonly (readonly number[])[],
+): readonly [Complex, Complex, Complex] | undefined {
+  const between = testsOf(reading, unit);
+  const tests = unit.ends.map((_, nth) => (nth === 0 ? complex.zero : between(0, nth)));
+  const halves = between(1, 2);
+  if (halves === undefined || !tests.every((it) => it !== undefined)) return undefined;
+  const primary = complex.scale(complex.subtract(complex.add(tests[1]!, tests[2]!), halves), 0.5);
+  const share = (group: readonly number[]): Complex => {
+    const own = group.map((nth) => complex.subtract(tests[nth]!, primary));
+    return complex.scale(own.reduce(complex.add), 1 / own.length ** 2);
+  };
+  const [low, third] = groups.map(share) as [Complex, Complex];
+  return [complex.add(primary, low), complex.add(primary, third), complex.add(low, third)];
+}
+
+/** What a short-circuit test between two ends of a tank gave, by the rating of the end that was energised [%]. */
+function testsOf({ model }: Reading, { ends }: Tank): (from: number, to: number) => Complex | undefined {
+  return (from, to) => {
     const [a, b] = [ends[from], ends[to]];
     if (a === undefined || b === undefined) return undefined;
     for (const [energised, grounded] of [
@@ -479,13 +699,6 @@ function testedPercent({ model }: Reading, { ends }: Tank): Complex | undefined 
     }
     return undefined;
   };
-  const first = between(0, 1);
-  if (ends.length === 2 || first === undefined) return first;
-  const [second, halves] = [between(0, 2), between(1, 2)];
-  if (second === undefined || halves === undefined) return first;
-  const primary = complex.scale(complex.subtract(complex.add(first, second), halves), 0.5);
-  const ofHalves = complex.subtract(complex.add(first, second), complex.scale(primary, 2));
-  return complex.add(primary, complex.scale(ofHalves, 0.25));
 }
 
 /** What a core draws at rated volts: its losses, and its exciting current without them. */

@@ -1,4 +1,4 @@
-import { elementsOfKind } from "../../document";
+import { elementsOfKind, transformersOf } from "../../document";
 import type { ElementOfKind } from "../../devices";
 import type { Step } from "../../document";
 import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf } from "../../terms";
@@ -128,7 +128,7 @@ export function isByItself(state: JobState, capacitor: Capacitor): boolean {
   const islands = new Set(
     lettersOf(capacitor.phases).map((letter) => islandOf(system, conductorId(capacitor.at, letter))),
   );
-  return ![...elementsOfKind(system, "transformer"), ...elementsOfKind(system, "load")].some(([, it]) =>
+  return ![...transformersOf(system), ...elementsOfKind(system, "load")].some(([, it]) =>
     lettersOf(it.phases).some((letter) =>
       endsOf(it).some(([, point]) => islands.has(islandOf(system, conductorId(point, letter)))),
     ),

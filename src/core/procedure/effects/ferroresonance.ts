@@ -1,8 +1,9 @@
-import { elementsOfKind } from "../../document";
-import { openingOf, type ElementOfKind, secondaryLetters } from "../../devices";
+import { elementsOfKind, transformersOf } from "../../document";
+import { type AnyTransformer, openingOf } from "../../devices";
 import type { Step, System } from "../../document";
 import { conductorId, type ElementId, lettersOf } from "../../terms";
 import { gapsOf, phasesMoved } from "./gap";
+import { secondaryIds } from "../job/hands";
 import { joinedTo, joinedWithout } from "../job/joined";
 import { isLiveState } from "../job/live";
 import { elementOf } from "../job/names";
@@ -21,9 +22,9 @@ export interface FerroresonanceRisk {
 }
 
 /** Banks whose primary has no path from its star to the neutral. */
-const UNGROUNDED: readonly string[] = ["Y-D", "Y-Y", "D-Yg", "D-D"];
+const UNGROUNDED = /^[YD]-/;
 /** Banks of three whose star is on the neutral. */
-const GROUNDED: readonly string[] = ["Yg-Yg", "Yg-D", "Yg-Y"];
+const GROUNDED = /^Yg-/;
 
 /**
  * Whether a step switches single poles of a three-phase bank, over cable, with little load on it. A primary with no path
@@ -52,10 +53,10 @@ export function ferroresonanceRisk(
     lettersOf((element as { phases: string }).phases).map((letter) => conductorId(to, letter)),
     step.element as ElementId,
   );
-  const bankOf = (connections: readonly string[]) =>
-    elementsOfKind(system, "transformer").find(
+  const bankOf = (connections: RegExp) =>
+    transformersOf(system).find(
       ([, it]) =>
-        connections.includes(it.connection) &&
+        connections.test(it.connection) &&
         lettersOf(it.phases).some(
           (letter) => moved.includes(letter) && beyond.has(conductorId(it.from, letter)),
         ),
@@ -80,11 +81,8 @@ export function ferroresonanceRisk(
 }
 
 /** Load on the secondary of a bank, in percent of its rating. */
-function loadPercentOf(system: System, bank: ElementOfKind<"transformer">): number {
-  const joined = joinedTo(
-    system,
-    secondaryLetters(bank).map((letter) => conductorId(bank.to, letter)),
-  );
+function loadPercentOf(system: System, bank: AnyTransformer): number {
+  const joined = joinedTo(system, secondaryIds(bank));
   const kw = elementsOfKind(system, "load").reduce(
     (sum, [, it]) =>
       lettersOf(it.phases).some((letter) => joined.has(conductorId(it.at, letter))) ? sum + it.kw : sum,

@@ -1,4 +1,4 @@
-import type { ElementOfKind } from "../../devices";
+import type { AnyTransformer } from "../../devices";
 import { type FuseLink, meltAmps } from "../../reference";
 
 /** A current that a link must carry for a time without melting. */
@@ -41,7 +41,7 @@ export function fullLoadAmps({
   kva,
   primaryKv,
   connection,
-}: Pick<ElementOfKind<"transformer">, "kva" | "primaryKv" | "connection">): number {
+}: Pick<AnyTransformer, "kva" | "primaryKv" | "connection">): number {
   if (connection === "single") return kva / primaryKv;
   // Two units, each between a line and the neutral.
   if (connection === "openY-openD") return kva / 2 / (primaryKv / Math.sqrt(3));

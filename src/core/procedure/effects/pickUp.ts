@@ -1,4 +1,4 @@
-import { elementsOfKind } from "../../document";
+import { elementsOfKind, transformersOf } from "../../document";
 import { openPhasesOf } from "../../devices";
 import type { Step } from "../../document";
 import { type FuseLink, meltAmps } from "../../reference";
@@ -37,7 +37,7 @@ export function surgesOnClosing(step: Step, before: JobState, after: JobState): 
   if (!isSwitching(step) || closed === "") return [];
   const woken = new Set(energizedBy(before, after));
   if (woken.size === 0) return [];
-  const transformers = elementsOfKind(after.document.system, "transformer").map(([, it]) => ({
+  const transformers = transformersOf(after.document.system).map(([, it]) => ({
     amps: fullLoadAmps(it),
     primary: lettersOf(it.phases).map((letter) => conductorId(it.from, letter)),
   }));

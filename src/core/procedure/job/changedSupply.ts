@@ -1,7 +1,7 @@
-import { type CircuitElement, isLine, isTransformer } from "../../devices";
+import { type CircuitElement, isLine, isTransformer, lowSidesOf } from "../../devices";
 import { jobOf, type StillhotDocument, type System } from "../../document";
 import { type ConductorId, conductorId, type ElementId, lettersOf, type PointId } from "../../terms";
-import { secondaryIds } from "./hands";
+import { legsOf } from "./hands";
 import { elementOf } from "./names";
 import { doneBy } from "./repair";
 
@@ -31,7 +31,8 @@ export function changedSupplies(
     });
   const begins = new Set(changed.flatMap(([, it]) => (isSecondaryLine(it) ? [it.from] : [])));
   return changed.flatMap(([id, it]): ChangedSupply[] => {
-    if (isTransformer(it)) return [{ id, at: it.to as PointId, legs: secondaryIds(it) }];
+    if (isTransformer(it))
+      return lowSidesOf(it).map((side) => ({ id, at: side.at as PointId, legs: legsOf(side) }));
     if (!isSecondaryLine(it) || begins.has(it.to)) return [];
     return [
       {

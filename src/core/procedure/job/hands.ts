@@ -1,4 +1,12 @@
-import { type CircuitElement, isConductor, isFault, secondaryLetters, letterAt } from "../../devices";
+import {
+  type AnyTransformer,
+  type CircuitElement,
+  isConductor,
+  isFault,
+  letterAt,
+  type LowSide,
+  lowSidesOf,
+} from "../../devices";
 import { isSameStructure, jobOf, settingsOf, type Step, type System } from "../../document";
 import { circuitOf, endsOf } from "../../network";
 import { gloveClassFor } from "../../reference";
@@ -137,6 +145,9 @@ export const phaseConductors = (element: CircuitElement): ConductorId[] =>
     lettersOf((element as { phases?: string }).phases ?? "").map((letter) => conductorId(point, letter)),
   );
 
-/** Conductors in which a thing's legs end, so that what hangs on them can be asked for. */
-export const secondaryIds = (bank: Extract<CircuitElement, { kind: "transformer" }>): ConductorId[] =>
-  secondaryLetters(bank).map((letter) => conductorId(bank.to, letter));
+/** Conductors in which the legs of one side of a bank end, so that what hangs on them can be asked for. */
+export const legsOf = ({ at, letters }: LowSide): ConductorId[] =>
+  letters.map((letter) => conductorId(at, letter));
+
+/** The same of all sides beyond the primary. */
+export const secondaryIds = (bank: AnyTransformer): ConductorId[] => lowSidesOf(bank).flatMap(legsOf);

@@ -7,13 +7,7 @@ import {
   lettersAtEnd,
   openPhasesOf,
 } from "../../devices";
-import {
-  elementOfKind,
-  elementsOfKind,
-  perObject,
-  type StillhotDocument,
-  type WorkPoint,
-} from "../../document";
+import { elementsOfKind, perObject, type StillhotDocument, type WorkPoint } from "../../document";
 import { assessWithoutWork, LINE_VOLTS } from "../../hazard";
 import { circuitOf } from "../../network";
 import {
@@ -25,6 +19,7 @@ import {
   type Message,
   say,
 } from "../../terms";
+import { secondaryIds } from "./hands";
 import { isLiveState } from "./live";
 import { elementOf, elementsOf, nameOf } from "./names";
 
@@ -49,7 +44,9 @@ function passageOf(element: CircuitElement): Passage | undefined {
   const { from, to } = element as CircuitElement & { from: string; to: string };
   return {
     from: lettersAtEnd(element, "from").map((letter) => conductorId(from, letter)),
-    to: lettersAtEnd(element, "to").map((letter) => conductorId(to, letter)),
+    to: isTransformer(element)
+      ? secondaryIds(element)
+      : lettersAtEnd(element, "to").map((letter) => conductorId(to, letter)),
   };
 }
 
@@ -150,12 +147,12 @@ function reasonFor(
   );
   if (transfer !== undefined) return say("permit.transfer", { name: named(transfer[0]) });
   if (ties.length > 0) return say("permit.tie", { name: named(ties[0]!) });
-  const parallel = feeds.find((id) => elementOfKind(system, id, "transformer") !== undefined);
+  const parallel = feeds.find((id) => isTransformer(elementOf(system, id)));
   if (parallel !== undefined) return say("permit.parallel", { name: named(parallel) });
   if (feeds.length > 0) return say("permit.feed", { name: named(feeds[0]!) });
   const [source] = ofKind("source");
   if (source !== undefined) return say("permit.feed", { name: named(source[0]) });
-  const banks = new Set(ofKind("transformer").map(([, it]) => (it as { from: string }).from));
+  const banks = new Set(elements.flatMap(([, it]) => (isTransformer(it) ? [it.from] : [])));
   if (banks.size > 1) return say("permit.line", { count: banks.size });
   const other = elements.find(
     ([, it]) => isLoad(it) && lettersOf(it.phases).some((letter) => isPrimary(conductorId(it.at, letter))),

@@ -1,4 +1,4 @@
-import { GROUNDING_CABLES, isLiftedOff, isOwners, openingOf } from "../../devices";
+import { GROUNDING_CABLES, isLiftedOff, isOwners, lowSidesOf, openingOf } from "../../devices";
 import {
   complete,
   elementsOfKind,
@@ -8,6 +8,7 @@ import {
   type System,
   hasNeutral,
   phasesAtPoint,
+  transformersOf,
   workPointsOf,
 } from "../../document";
 import { isBarricaded } from "../../hazard";
@@ -126,7 +127,7 @@ function groundsOf(document: StillhotDocument, choice: Choice, { groundsAt, cabl
   for (const { at, phases } of placesOfWork(document, choice.ready))
     if (phases !== "") places.set(at, { phases: deadPhases(choice.ready, at, phases) });
   for (const at of groundsAt) {
-    const bank = elementsOfKind(system, "transformer").find(([, it]) => it.to === at)?.[0];
+    const bank = transformersOf(system).find(([, it]) => lowSidesOf(it).some((side) => side.at === at))?.[0];
     const phases = phasesAtPoint(system, at);
     if (places.has(at)) places.set(at, { ...places.get(at)!, phases });
     else places.set(at, { phases, ...(bank === undefined ? {} : { bank }) });

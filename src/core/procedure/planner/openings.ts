@@ -9,12 +9,12 @@ import {
 } from "../../devices";
 import {
   complete,
-  elementsOfKind,
   jobOf,
   perObject,
   type Step,
   type StillhotDocument,
   type System,
+  transformersOf,
 } from "../../document";
 import { hasTool } from "../../steps";
 import { type Circuit, circuitOf, EARTH, endsOf, reachGraphOf } from "../../network";
@@ -143,8 +143,8 @@ export function partOf(opening: Opening, has: (letter: string) => boolean): Open
 function feedsBank(system: System, element: CircuitElement): boolean {
   const { to, phases } = element as { to?: string; phases: string };
   if (to === undefined || phases.length < 2) return false;
-  return elementsOfKind(system, "transformer").some(
-    ([, bank]) => bank.phases.length > 1 && (bank.from === to || bank.to === to),
+  return transformersOf(system).some(
+    ([, bank]) => bank.phases.length > 1 && endsOf(bank).some(([, at]) => at === to),
   );
 }
 

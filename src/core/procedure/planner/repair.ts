@@ -1,10 +1,11 @@
-import { customerCouldFeed, GROUNDING_CABLES, isTransformer, secondaryLetters } from "../../devices";
+import { customerCouldFeed, GROUNDING_CABLES, isTransformer, lowSidesOf } from "../../devices";
 import { complete, jobOf, settingsOf, type Step, type StillhotDocument, hasNeutral } from "../../document";
 import { hasNeutralInHand, neutralDoubt, type Threat } from "../../hazard";
 import { circuitOf } from "../../network";
 import { withstandAmps } from "../../reference";
 import { conductorId, type ElementId, type Finding, type PointId, type WorkPointId } from "../../terms";
 import { dutiesOf } from "../effects/duty";
+import { secondaryIds } from "../job/hands";
 import { elementsOf } from "../job/names";
 import { seen } from "../job/seen";
 import type { JobState } from "../job/state";
@@ -88,8 +89,11 @@ function heldAgainst(bank: ElementId, { document, wishes }: Broken): Wishes {
   const { system } = document;
   const it = complete(system.elements[bank]!);
   if (!isTransformer(it)) return wishes;
-  if (!wishes.heldOpen.has(bank) && hasNeutral(system, it.to) && !wishes.groundsAt.includes(it.to as PointId))
-    return { ...wishes, groundsAt: [...wishes.groundsAt, it.to as PointId] };
+  const bare = lowSidesOf(it).find(
+    ({ at }) => hasNeutral(system, at) && !wishes.groundsAt.includes(at as PointId),
+  );
+  if (!wishes.heldOpen.has(bank) && bare !== undefined)
+    return { ...wishes, groundsAt: [...wishes.groundsAt, bare.at as PointId] };
   if (wishes.separations.some(({ name }) => name === bank)) return wishes;
   return { ...wishes, separations: [...wishes.separations, secondaryApart(document, bank)] };
 }
@@ -98,7 +102,7 @@ function heldAgainst(bank: ElementId, { document, wishes }: Broken): Wishes {
 function secondaryApart({ system }: StillhotDocument, bank: ElementId): Separation {
   const circuit = circuitOf(system);
   const it = complete(system.elements[bank]!);
-  const at = isTransformer(it) ? secondaryLetters(it).map((letter) => conductorId(it.to, letter)) : [];
+  const at = isTransformer(it) ? secondaryIds(it) : [];
   return {
     name: bank,
     metallicOnly: true,
@@ -106,9 +110,7 @@ function secondaryApart({ system }: StillhotDocument, bank: ElementId): Separati
     sources: elementsOf(system).flatMap(([id, other]) => {
       if (customerCouldFeed(other)) return [{ element: id, nodes: nodesOfFeeder(circuit, id) }];
       if (!isTransformer(other) || id === bank) return [];
-      const nodes = secondaryLetters(other).flatMap(
-        (letter) => circuit.nodeOf.get(conductorId(other.to, letter)) ?? [],
-      );
+      const nodes = secondaryIds(other).flatMap((leg) => circuit.nodeOf.get(leg) ?? []);
       return [{ element: id, nodes }];
     }),
   };

@@ -1,5 +1,12 @@
 import { MOST_CONTROLS, MOST_THREATS } from "../tolerances";
-import { type CircuitElement, isConductor, isSupply, isTransformer, openPhasesOf } from "../../devices";
+import {
+  type CircuitElement,
+  isConductor,
+  isSupply,
+  isTransformer,
+  lowSidesOf,
+  openPhasesOf,
+} from "../../devices";
 import {
   complete,
   conductorsOf,
@@ -234,7 +241,7 @@ function candidatesFor(state: JobState, workPoint: WorkPointId, { upsets, path }
     const saved = system.elements[id];
     if (saved === undefined) continue;
     const element: CircuitElement = complete(saved);
-    if (isTransformer(element)) add(groundAt(state, element.to));
+    if (isTransformer(element)) for (const { at } of lowSidesOf(element)) add(groundAt(state, at));
     if (isConductor(element) || isSupply(element)) continue;
     if (openPhasesOf(element) !== "") continue;
     const open = actsFor(state, { of: "element", id })

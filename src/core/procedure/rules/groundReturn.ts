@@ -1,10 +1,10 @@
-import { conductorsOf, elementOfKind, elementsOfKind } from "../../document";
+import { conductorsOf, elementOfKind, elementsOfKind, transformersOf } from "../../document";
 import { citationOf } from "../../reference";
-import { type ElementOfKind, isCustomers } from "../../devices";
+import { type ElementOfKind, isCustomers, type LowSide, lowSidesOf } from "../../devices";
 import type { System } from "../../document";
 import { conductorId, type ElementId, lettersOf, say } from "../../terms";
 import { isJoined } from "../job/joined";
-import { secondaryIds } from "../job/hands";
+import { legsOf } from "../job/hands";
 import { elementsOf, nameOf, setAndPlace } from "../job/names";
 import { groundIdOf } from "../job/positions";
 import { defineRule, type Problem } from "./rule";
@@ -38,8 +38,8 @@ function returnOf({ document }: JobState, id: ElementId): Problem[] {
   if (element === undefined) return [];
   const { at, to } = element;
   const { system } = document;
-  const bank = bankFeeding(system, element);
-  const home = (bank !== undefined && isOneNeutral(system, at, bank.to)) || leadsToSource(system, at);
+  const bank = sideFeeding(system, element);
+  const home = (bank !== undefined && isOneNeutral(system, at, bank.at)) || leadsToSource(system, at);
   if (to !== "earth" && (home || isHomeByOthers(system, id, element))) return [];
   if (bank === undefined ? isOnThreeWires(system, element) : isHeldWhole(system, element, bank)) return [];
   if (bank === undefined && to !== "earth" && isCutOffService(system, element)) return [];
@@ -75,27 +75,23 @@ export const leadsToSource = (system: System, point: string): boolean =>
   elementsOfKind(system, "source").some(([, it]) => isOneNeutral(system, point, it.at));
 
 type Set = ElementOfKind<"ground">;
-type Bank = ElementOfKind<"transformer">;
 
-/** The bank on whose secondary a set stands. */
-const bankFeeding = (system: System, { at, phases }: Set): Bank | undefined =>
-  elementsOfKind(system, "transformer")
-    .map(([, it]) => it)
+/** The side of a bank on which a set stands. */
+const sideFeeding = (system: System, { at, phases }: Set): LowSide | undefined =>
+  transformersOf(system)
+    .flatMap(([, it]) => lowSidesOf(it))
     .find((it) =>
-      secondaryIds(it).some((id) =>
+      legsOf(it).some((id) =>
         lettersOf(phases).some((letter) => isJoined(system, id, conductorId(at, letter))),
       ),
     );
 
 /** Whether a set ties together every phase of a secondary that has no neutral of its own. */
-const isHeldWhole = (system: System, { at, phases }: Set, bank: Bank): boolean =>
-  !hasStar(bank) &&
-  secondaryIds(bank).every((id) =>
+const isHeldWhole = (system: System, { at, phases }: Set, side: LowSide): boolean =>
+  !side.hasNeutral &&
+  legsOf(side).every((id) =>
     lettersOf(phases).some((letter) => isJoined(system, id, conductorId(at, letter))),
   );
-
-const hasStar = ({ connection, midTap }: Bank): boolean =>
-  midTap !== undefined || connection === "single" || connection.endsWith("-Yg");
 
 /** Whether a set holds every phase of a line whose sources are not earthed: what feeds one of them drives no current through earth. */
 const isOnThreeWires = (system: System, { at, phases }: Set): boolean =>

@@ -1,10 +1,11 @@
-import { elementsOfKind, settingsOf } from "../../document";
+import { lowSidesOf } from "../../devices";
+import { elementsOfKind, settingsOf, transformersOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { isClosing, isOpening, type Step } from "../../steps";
 import { conductorId, type ElementId, lettersOf, say } from "../../terms";
 import { ampsThrough, gapsOf, phasesMoved, voltsAcross } from "../effects/gap";
 import { carriedAsNew } from "../job/carried";
-import { secondaryIds } from "../job/hands";
+import { legsOf } from "../job/hands";
 import { isJoined } from "../job/joined";
 import { energizedBy } from "../job/live";
 import { figure, nameOf } from "../job/names";
@@ -49,17 +50,16 @@ function parted(step: Step, before: JobState, after: JobState): Problem | undefi
 function suppliedWithout(before: JobState, after: JobState): Problem[] {
   const energized = new Set(energizedBy(before, after));
   const { system } = after.document;
-  const banks = elementsOfKind(system, "transformer");
+  const sides = transformersOf(system).flatMap(([, it]) => lowSidesOf(it));
   const hasNeutral = (at: string, legs: readonly string[]): boolean =>
-    banks.some(
-      ([, it]) =>
-        secondaryIds(it).some((id) =>
-          legs.some((leg) => isJoined(system, id, conductorId(at, leg as "1"))),
-        ) && isJoined(system, conductorId(it.to, "N"), conductorId(at, "N")),
+    sides.some(
+      (it) =>
+        legsOf(it).some((id) => legs.some((leg) => isJoined(system, id, conductorId(at, leg as "1")))) &&
+        isJoined(system, conductorId(it.at, "N"), conductorId(at, "N")),
     );
   const isFedBySecondary = (at: string, legs: readonly string[]): boolean =>
-    banks.some(([, it]) =>
-      secondaryIds(it).some((id) => legs.some((leg) => isJoined(system, id, conductorId(at, leg as "1")))),
+    sides.some((it) =>
+      legsOf(it).some((id) => legs.some((leg) => isJoined(system, id, conductorId(at, leg as "1")))),
     );
   return elementsOfKind(system, "load").flatMap(([id, it]): Problem[] => {
     if (it.connection !== "wye") return [];

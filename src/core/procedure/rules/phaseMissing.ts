@@ -1,5 +1,5 @@
 import { type CircuitElement, isAtCustomer, isLoad, openPhasesOf } from "../../devices";
-import { elementsOfKind } from "../../document";
+import { transformersOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { isClosing, isOpening } from "../../steps";
 import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf, say } from "../../terms";
@@ -83,7 +83,7 @@ interface Crippled {
 /** Banks of which some phases are energized and others are not. */
 function banksWithPhaseMissing(state: JobState): Crippled[] {
   const { conductors } = asItStands(state);
-  return elementsOfKind(state.document.system, "transformer").flatMap(([id, it]) => {
+  return transformersOf(state.document.system).flatMap(([id, it]) => {
     if (it.phases.length < 2) return [];
     const missing = lettersOf(it.phases).filter(
       (letter) => conductors[conductorId(it.from, letter)]?.state !== "energized",

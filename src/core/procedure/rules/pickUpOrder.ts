@@ -1,5 +1,5 @@
 import { isOwners, openPhasesOf } from "../../devices";
-import { complete, elementsOfKind, settingsOf, type System } from "../../document";
+import { complete, settingsOf, type System, transformersOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { conductorId, type ElementId, lettersOf, say } from "../../terms";
 import { MOST_VOLTS_BY_HAND, NO_AMPS } from "../tolerances";
@@ -55,7 +55,7 @@ function bankByJaws(
   by: "clamp" | "join",
 ): Problem | undefined {
   const energized = new Set(energizedBy(before, after));
-  const bank = elementsOfKind(after.document.system, "transformer").find(([, it]) =>
+  const bank = transformersOf(after.document.system).find(([, it]) =>
     lettersOf(it.phases).some((letter) => energized.has(conductorId(it.from, letter))),
   );
   if (bank === undefined) return undefined;

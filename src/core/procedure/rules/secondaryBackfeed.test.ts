@@ -30,6 +30,18 @@ checkRule(
       "t9 transformer p1-p6 A connection=single kva=25 primaryKv=7.2 secondaryV=240",
     ],
     [
+      "a third winding with a customer on it, its secondary grounded",
+      "open c2; ground p6 12 cable 2/0; work w1",
+      "danger t1",
+      "t1 threeWinding p5-p6 A connection=single kva=50 primaryKv=7.2 secondaryV=240 thirdV=277 alt=p60\np60 point\nld9 load p60 A kw=5 customers=1",
+    ],
+    [
+      "both low sides grounded",
+      "open c2; ground p6 12 cable 2/0; ground p60 A cable 2/0; work w1",
+      "",
+      "t1 threeWinding p5-p6 A connection=single kva=50 primaryKv=7.2 secondaryV=240 thirdV=277 alt=p60\np60 point\nld9 load p60 A kw=5 customers=1",
+    ],
+    [
       "a lead away from the bushing",
       "open c2; work w1",
       "danger t1",

@@ -7,10 +7,11 @@ import {
   isOwners,
   isTransformer,
   openPhasesOf,
-  secondaryLetters,
   letterAt,
+  type LowSide,
+  lowSidesOf,
 } from "../../devices";
-import { elementsOfKind, jobOf, type System } from "../../document";
+import { elementsOfKind, jobOf, type System, transformersOf } from "../../document";
 import { endsOf } from "../../network";
 import { citationOf } from "../../reference";
 import {
@@ -22,14 +23,13 @@ import {
   say,
   type WorkPointId,
 } from "../../terms";
+import { legsOf } from "../job/hands";
 import { islandOf } from "../job/joined";
 import { elementsOf, nameOf, namesOf } from "../job/names";
 import { doneBy } from "../job/repair";
-import { defineRule } from "./rule";
+import { defineRule, type Problem } from "./rule";
 import type { JobState } from "../job/state";
 import { isLiveWork } from "../../steps";
-
-type Bank = Extract<CircuitElement, { kind: "transformer" }>;
 
 /**
  * Anything that customers own can feed a transformer backwards. Work on it, on what its leads join to its bushings, or that
@@ -45,20 +45,23 @@ export const secondaryBackfeed = defineRule({
     if (workPoint === undefined) return undefined;
     const inHand = pointsByLeads(after.document.system, workPoint.at);
     const changed = doneBy(after.document, step.at);
-    return elementsOfKind(after.document.system, "transformer").flatMap(([id, it]) => {
-      if (![it.from, it.to].some((bushing) => inHand.has(bushing)) && !changed.includes(id)) return [];
-      const feeders = possibleFeeders(after, id, it);
-      if (feeders.length === 0 || isSecondaryGrounded(after, it)) return [];
-      return [
-        {
-          where: id,
-          message: say("rule.secondary-backfeed", {
-            name: nameOf(after.document, id),
-            feeders: namesOf(feeders.map((feeder) => nameOf(after.document, feeder))),
-          }),
-          help: say("rule.secondary-backfeed.help", { at: nameOf(after.document, it.to) }),
-        },
-      ];
+    return transformersOf(after.document.system).flatMap(([id, it]) => {
+      const bushings = endsOf(it).map(([, point]) => point as string);
+      if (!bushings.some((bushing) => inHand.has(bushing)) && !changed.includes(id)) return [];
+      return lowSidesOf(it).flatMap((side): Problem[] => {
+        const feeders = possibleFeeders(after, id, side);
+        if (feeders.length === 0 || isGrounded(after, side)) return [];
+        return [
+          {
+            where: id,
+            message: say("rule.secondary-backfeed", {
+              name: nameOf(after.document, id),
+              feeders: namesOf(feeders.map((feeder) => nameOf(after.document, feeder))),
+            }),
+            help: say("rule.secondary-backfeed.help", { at: nameOf(after.document, side.at) }),
+          },
+        ];
+      });
     });
   },
 });
@@ -80,21 +83,18 @@ const isShort = (it: CircuitElement): boolean => (isConductor(it) && !isLine(it)
 const isOpenOnAll = (it: CircuitElement): boolean =>
   [...(it as { phases: string }).phases].every((letter) => openPhasesOf(it).includes(letter));
 
-const secondaryOf = (bank: Bank): ConductorId[] =>
-  secondaryLetters(bank).map((letter) => conductorId(bank.to, letter));
-
-function isSecondaryGrounded({ document: { system } }: JobState, bank: Bank): boolean {
+function isGrounded({ document: { system } }: JobState, side: LowSide): boolean {
   const held = new Set(
     elementsOfKind(system, "ground").flatMap(([, it]) =>
       lettersOf(it.phases).map((letter) => islandOf(system, conductorId(it.at, letter))),
     ),
   );
-  return secondaryOf(bank).every((id) => held.has(islandOf(system, id)));
+  return legsOf(side).every((id) => held.has(islandOf(system, id)));
 }
 
-/** Loads with customers, generators and other transformers that a secondary still hangs together with. */
-function possibleFeeders({ document: { system } }: JobState, own: ElementId, bank: Bank): ElementId[] {
-  const reached = new Set<ConductorId>(secondaryOf(bank));
+/** Loads with customers, generators and other transformers that a side still hangs together with. */
+function possibleFeeders({ document: { system } }: JobState, own: ElementId, side: LowSide): ElementId[] {
+  const reached = new Set<ConductorId>(legsOf(side));
   const elements = elementsOf(system);
   for (let grew = true; grew;) {
     grew = false;
@@ -120,7 +120,9 @@ function possibleFeeders({ document: { system } }: JobState, own: ElementId, ban
     .filter(([id, it]) => {
       // A source is no customer's: it is drawn, and its own openings ask for it.
       if ("at" in it) return customerCouldFeed(it) && hangsOn(it.at, [...it.phases]);
-      return isTransformer(it) && id !== own && hangsOn(it.to, secondaryLetters(it));
+      return (
+        isTransformer(it) && id !== own && lowSidesOf(it).some(({ at, letters }) => hangsOn(at, letters))
+      );
     })
     .map(([id]) => id);
 }

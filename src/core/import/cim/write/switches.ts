@@ -52,7 +52,7 @@ export function writeSwitch(writing: Writing, written: Written): boolean {
 /** A customer's transfer switch: a switch to each of its two supplies. */
 export function writeTransfer(writing: Writing, written: Written): boolean {
   const { element, id } = written;
-  if (!("alt" in element)) return false;
+  if (!("bridged" in element)) return false;
   writing.ledger.note("approximated", "transferAsTwo", id);
   tellWhatIsLost(writing, written, ["neutral", "position", "bridged"]);
   const { from, alt, to: far, phases, neutral, position, bridged } = element;

@@ -1,4 +1,5 @@
-import { isTransformer, lettersAtEnd, rateOf, type TransformerRating } from "../../../devices";
+import { type AnyTransformer, isTransformer, leakageSharesOf, lowSidesOf, rateOf } from "../../../devices";
+import { complex, type Complex } from "../../../terms";
 import { choice, type RdfValue, to } from "./rdfWriter";
 import { addSwitch } from "./switches";
 import { writeJumper } from "./lines";
@@ -23,6 +24,10 @@ const KEYS = [
   "secondary",
   "primaryStarOhms",
   "secondaryStarOhms",
+  "thirdV",
+  "third",
+  "thirdStarOhms",
+  ...["rThirdPercent", "xThirdPercent", "rBetweenPercent", "xBetweenPercent"],
 ];
 
 /** Transformers: units as tanks with their tests, banks of three as windings. */
@@ -30,149 +35,186 @@ export function writeTransformer(writing: Writing, written: Written): void {
   const { element, id, saved } = written;
   if (!isTransformer(element)) return;
   tellWhatIsLost(writing, written, KEYS);
-  const { phases, connection, from, to: far } = element;
-  const rating = rateOf(element);
-  const low = lettersAtEnd(element, "to").join("");
+  const { phases, connection, from } = element;
   const isSingle = connection === "single";
   const ends: EndAt[] = [
     { node: from, letters: isSingle && phases.length === 1 ? `${phases}N` : phases },
-    { node: far, letters: isSingle ? `${low}N` : "ABC" },
+    ...lowSidesOf(element).map(({ at, letters }) => ({
+      node: at,
+      letters: isSingle ? `${letters.join("")}N` : "ABC",
+    })),
   ];
   const name = addEquipment(writing, "PowerTransformer", { id, saved }, ends);
+  const leakage = leakageOf(element);
   if (isSingle) {
     const primary = phases.length === 1 ? `${phases}N` : phases;
-    const [letter] = phases;
-    const secondary = element.secondary === "split" ? ["s1N", "Ns2"] : [`${letter!}N`];
-    return addTank(
-      writing,
-      id,
-      name,
-      [primary, ...secondary],
-      element.primaryKv * 1000,
-      element.secondaryV,
-      rating,
-    );
+    const [first, ...others] = leakage.shares;
+    const lows = lowSidesOf(element).flatMap(({ letters }, nth): TankEnd[] => {
+      const own = { volts: lowVoltsOf(element)[nth]!, terminal: nth + 2, percent: others[nth]! };
+      if (letters.length === 1) return [{ ...own, phases: `${letters[0]!}N` }];
+      // Of a split winding each half has all of the leakage on half the volts: twice as much in percent of these.
+      const half = { ...own, volts: own.volts / 2, percent: complex.scale(own.percent, 2) };
+      return [
+        { ...half, phases: "s1N" },
+        { ...half, phases: "Ns2" },
+      ];
+    });
+    const high = { phases: primary, volts: element.primaryKv * 1000, terminal: 1, percent: first! };
+    return addTank(writing, id, name, [high, ...lows], element, leakage.unitKva, id);
   }
   if (connection === "openY-openD") {
     const isStepUp = element.secondaryV > element.primaryKv * 1000;
     const across = isStepUp ? { A: "AC", B: "BA", C: "CB" } : { A: "AB", B: "BC", C: "CA" };
+    const [high, low] = leakage.shares as [Complex, Complex];
     for (const letter of phases as Iterable<"A" | "B" | "C">)
       addTank(
         writing,
         `${id}-${letter}`,
         name,
-        [`${letter}N`, across[letter]],
-        (element.primaryKv * 1000) / Math.sqrt(3),
-        element.secondaryV,
-        rating,
+        [
+          {
+            phases: `${letter}N`,
+            volts: (element.primaryKv * 1000) / Math.sqrt(3),
+            terminal: 1,
+            percent: high,
+          },
+          { phases: across[letter], volts: element.secondaryV, terminal: 2, percent: low },
+        ],
+        element,
+        leakage.unitKva,
         id,
       );
     return;
   }
-  writeWindings(writing, written, name, rating);
+  writeWindings(writing, element, id, name, leakage);
+}
+
+const lowVoltsOf = (it: AnyTransformer): readonly number[] =>
+  "thirdV" in it ? [it.secondaryV, it.thirdV] : [it.secondaryV];
+
+/** What each winding has of the leakage, by the rating of a unit. */
+interface Leakage {
+  /** of each side in the order of its ends [%] */
+  readonly shares: readonly Complex[];
+  readonly unitKva: number;
+}
+
+function leakageOf(it: AnyTransformer): Leakage {
+  if ("thirdV" in it) return leakageSharesOf(it);
+  const { rPercent, xPercent, unitKva } = rateOf(it);
+  const half: Complex = [rPercent / 2, xPercent / 2];
+  return { shares: [half, half], unitKva };
 }
 
 /** A bank of three, winding by winding. */
 function writeWindings(
   { rdf }: Writing,
-  { id, element }: Written,
+  element: AnyTransformer,
+  id: string,
   name: string,
-  rating: TransformerRating,
+  { shares }: Leakage,
 ): void {
-  if (!isTransformer(element)) return;
-  const [high, low] = element.connection.split("-") as [string, string];
-  const isStepUp = element.secondaryV > element.primaryKv * 1000;
-  const isTurned = element.connection.includes("D") && element.connection !== "D-D";
-  const sides = [
-    { kind: high, volts: element.primaryKv * 1000, star: element.primaryStarOhms, clock: 0 },
-    {
-      kind: low,
-      volts: element.secondaryV,
-      star: element.secondaryStarOhms,
-      clock: isTurned ? (isStepUp ? 11 : 1) : 0,
-    },
+  const [high, ...lows] = element.connection.split("-") as [string, ...string[]];
+  const highVolts = element.primaryKv * 1000;
+  const stars = [
+    element.primaryStarOhms,
+    element.secondaryStarOhms,
+    "thirdV" in element ? element.thirdStarOhms : undefined,
   ];
-  for (const [index, { kind, volts, star, clock }] of sides.entries())
+  const volts = [highVolts, ...lowVoltsOf(element)];
+  // Behind a delta all wyes turn as the first of them does.
+  const leading = volts[1 + lows.findIndex((it) => it !== "D")];
+  const clockOf = (wound: string, own: number): number => {
+    if ((wound === "D") === (high === "D")) return 0;
+    return (high === "D" ? leading! : own) > highVolts ? 11 : 1;
+  };
+  for (const [index, wound] of [high, ...lows].entries())
     rdf.add("PowerTransformerEnd", `${name} end ${index + 1}`, {
       "PowerTransformerEnd.PowerTransformer": to(name),
       "TransformerEnd.endNumber": index + 1,
       "TransformerEnd.Terminal": to(terminalName(id, index + 1)),
-      "TransformerEnd.grounded": kind === "Yg",
-      "TransformerEnd.rground": star?.[0],
-      "TransformerEnd.xground": star?.[1],
-      "PowerTransformerEnd.connectionKind": choice(`WindingConnection.${kind === "Yg" ? "Yn" : kind}`),
-      "PowerTransformerEnd.phaseAngleClock": clock,
+      "TransformerEnd.grounded": wound === "Yg",
+      "TransformerEnd.rground": stars[index]?.[0],
+      "TransformerEnd.xground": stars[index]?.[1],
+      "PowerTransformerEnd.connectionKind": choice(`WindingConnection.${wound === "Yg" ? "Yn" : wound}`),
+      "PowerTransformerEnd.phaseAngleClock": index === 0 ? 0 : clockOf(wound, volts[index]!),
       "PowerTransformerEnd.ratedS": element.kva * 1000,
-      "PowerTransformerEnd.ratedU": volts,
+      "PowerTransformerEnd.ratedU": volts[index],
     });
-  const baseOhms = (element.primaryKv * 1000) ** 2 / (element.kva * 1000);
-  rdf.add("TransformerMeshImpedance", `${name} leakage`, {
-    "TransformerMeshImpedance.FromTransformerEnd": to(`${name} end 1`),
-    "TransformerMeshImpedance.ToTransformerEnd": to(`${name} end 2`),
-    "TransformerMeshImpedance.r": (rating.rPercent * baseOhms) / 100,
-    "TransformerMeshImpedance.x": (rating.xPercent * baseOhms) / 100,
-  });
+  const baseOhms = (nth: number) => volts[nth]! ** 2 / (element.kva * 1000);
+  for (const [a, b] of pairsOf(shares.length)) {
+    const [r, x] = complex.add(shares[a]!, shares[b]!);
+    rdf.add("TransformerMeshImpedance", `${name} leakage${shares.length > 2 ? ` ${a + 1} ${b + 1}` : ""}`, {
+      "TransformerMeshImpedance.FromTransformerEnd": to(`${name} end ${a + 1}`),
+      "TransformerMeshImpedance.ToTransformerEnd": to(`${name} end ${b + 1}`),
+      "TransformerMeshImpedance.r": (r * baseOhms(a)) / 100,
+      "TransformerMeshImpedance.x": (x * baseOhms(a)) / 100,
+    });
+  }
   rdf.add("TransformerCoreAdmittance", `${name} core`, {
     "TransformerCoreAdmittance.TransformerEnd": to(`${name} end 1`),
-    "TransformerCoreAdmittance.g": element.coreLossPercent / 100 / baseOhms,
-    "TransformerCoreAdmittance.b": element.excitingPercent / 100 / baseOhms,
+    "TransformerCoreAdmittance.g": element.coreLossPercent / 100 / baseOhms(0),
+    "TransformerCoreAdmittance.b": element.excitingPercent / 100 / baseOhms(0),
   });
 }
 
-/**
- * A single-phase unit, with its tests as a test sheet gives them. Of a split winding each half has the whole leakage on half the
- * volts: between the primary and a half it is half of the whole and a whole, between the halves twice.
- */
+/** Each two of so many, the first before the second. */
+const pairsOf = (count: number): (readonly [number, number])[] =>
+  Array.from({ length: count }, (_, a) => a).flatMap((a) =>
+    Array.from({ length: count - a - 1 }, (_, more) => [a, a + more + 1] as const),
+  );
+
+/** One end of a single-phase unit. */
+interface TankEnd {
+  readonly phases: string;
+  readonly volts: number;
+  readonly terminal: number;
+  /** of the leakage, by the unit's rating on these volts */
+  readonly percent: Complex;
+}
+
+/** A single-phase unit, with its tests as a test sheet gives them: between each two of its ends. */
 function addTank(
   { rdf }: Writing,
   id: string,
   of: string,
-  phases: readonly string[],
-  primaryVolts: number,
-  secondaryVolts: number,
-  { unitKva, rPercent, xPercent, excitingPercent, coreLossPercent }: TransformerRating,
-  terminalsOf = id,
+  ends: readonly TankEnd[],
+  { excitingPercent, coreLossPercent }: Pick<AnyTransformer, "excitingPercent" | "coreLossPercent">,
+  unitKva: number,
+  terminalsOf: string,
 ): void {
   const name = `tank ${id}`;
-  const isSplit = phases.length === 3;
   rdf.add("TransformerTankInfo", `${name} info`, { "IdentifiedObject.name": id });
   rdf.add("TransformerTank", name, {
     "TransformerTank.PowerTransformer": to(of),
     "TransformerTank.TransformerTankInfo": to(`${name} info`),
   });
-  const volts = phases.map((_, index) =>
-    index === 0 ? primaryVolts : isSplit ? secondaryVolts / 2 : secondaryVolts,
-  );
   const info = (index: number) => `${name} end info ${index + 1}`;
-  for (const [index, ordered] of phases.entries()) {
+  for (const [index, { phases, volts, terminal }] of ends.entries()) {
     rdf.add("TransformerEndInfo", info(index), {
       "TransformerEndInfo.TransformerTankInfo": to(`${name} info`),
       "TransformerEndInfo.endNumber": index + 1,
       "TransformerEndInfo.ratedS": unitKva * 1000,
-      "TransformerEndInfo.ratedU": volts[index],
+      "TransformerEndInfo.ratedU": volts,
     });
     rdf.add("TransformerTankEnd", `${name} end ${index + 1}`, {
       "TransformerTankEnd.TransformerTank": to(name),
       "TransformerEnd.endNumber": index + 1,
-      "TransformerEnd.Terminal": to(terminalName(terminalsOf, Math.min(index, 1) + 1)),
-      "TransformerTankEnd.orderedPhases": choice(`OrderedPhaseCodeKind.${ordered}`),
+      "TransformerEnd.Terminal": to(terminalName(terminalsOf, terminal)),
+      "TransformerTankEnd.orderedPhases": choice(`OrderedPhaseCodeKind.${phases}`),
     });
   }
-  const test = (from: number, grounded: number, times: number) => {
-    const z = (times * Math.hypot(rPercent, xPercent)) / 100;
-    rdf.add("ShortCircuitTest", `${name} test ${from} ${grounded}`, {
-      "ShortCircuitTest.EnergisedEnd": to(info(from)),
-      "ShortCircuitTest.GroundedEnds": to(info(grounded)),
-      "ShortCircuitTest.leakageImpedance": (z * volts[from]! ** 2) / (unitKva * 1000),
-      "ShortCircuitTest.loss": (times * rPercent * unitKva) / 100,
+  for (const [a, b] of pairsOf(ends.length)) {
+    const [r, x] = complex.add(ends[a]!.percent, ends[b]!.percent);
+    rdf.add("ShortCircuitTest", `${name} test ${a} ${b}`, {
+      "ShortCircuitTest.EnergisedEnd": to(info(a)),
+      "ShortCircuitTest.GroundedEnds": to(info(b)),
+      "ShortCircuitTest.leakageImpedance":
+        ((Math.hypot(r, x) / 100) * ends[a]!.volts ** 2) / (unitKva * 1000),
+      "ShortCircuitTest.loss": (r * unitKva) / 100,
       "TransformerTest.basePower": unitKva * 1000,
     });
-  };
-  if (isSplit) {
-    test(0, 1, 1.5);
-    test(0, 2, 1.5);
-    test(1, 2, 2);
-  } else test(0, 1, 1);
+  }
   rdf.add("NoLoadTest", `${name} no load`, {
     "NoLoadTest.EnergisedEnd": to(info(0)),
     "NoLoadTest.excitingCurrent": Math.hypot(excitingPercent, coreLossPercent),

@@ -55,6 +55,7 @@ export const drawing = {
   "kind.main": "main breaker",
   "kind.transfer": "transfer switch",
   "kind.transformer": "transformer",
+  "kind.threeWinding": "three-winding transformer",
   "kind.regulator": "regulator",
   "kind.load": "load",
   "kind.generator": "generator",

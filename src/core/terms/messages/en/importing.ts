@@ -130,8 +130,11 @@ export const importing = {
     "two of its phases meet in one letter: what it would feed is not fed here: draw it by hand before anything is believed",
   "importing.openGroundSwitch": "left out: an open ground switch",
   "importing.openGroundSwitch.why": "open, it changes nothing",
-  "importing.idleWinding": "left out: a third winding on which nothing hangs",
-  "importing.idleWinding.why": "the drawing's transformers have two",
+  "importing.idleWinding": "left out: a winding without volts, or beyond the third, on which nothing hangs",
+  "importing.idleWinding.why": "the drawing's transformers have three at most, each with its volts",
+  "importing.buriedWinding": "a third winding without a terminal, taken for one that stays in the tank",
+  "importing.buriedWinding.why":
+    "it is drawn with a point on which nothing hangs, since it holds volts all the same",
   "importing.onNothing": "left out: nothing leads to where it stands",
   "importing.onNothing.why": "there is no conductor at that node for it to hang on",
   "importing.emptyNode": "left out: a node with nothing on it",
@@ -236,9 +239,10 @@ export const importing = {
   "importing.error.machine": "{object}: no ratings; expected ratedS, and ratedU or a BaseVoltage.",
   "importing.error.windings": "{object}: winding ends found: {found}; expected 2 or more.",
   "importing.error.ratings": "{object}: rated volts or kVA are missing or zero.",
-  "importing.error.thirdWinding":
-    "{object}: {windings} windings with something on each; expected two, or a third on which nothing hangs.",
-  "importing.error.connection": "{object}: connected {connection}; expected D-Yg, Yg-Yg, Y-D, Yg-D or D-D.",
+  "importing.error.windingsLoaded":
+    "{object}: {windings} windings, and something on more than three of them; expected three at most.",
+  "importing.error.connection":
+    "{object}: connected {connection}; expected windings in Y or D, of two D-Yg, Yg-Yg, Y-D, Yg-D, D-D, Yg-Y or Y-Y.",
   "importing.error.clock":
     "{object}: {connection} with clock number {clock} leads or is turned; expected a low side that lags by 30°, or no turn where both sides are alike.",
   "importing.error.tankInfo":

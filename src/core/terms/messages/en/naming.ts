@@ -36,6 +36,7 @@ export const naming = {
   "place.line": "line",
   "place.lowSide": "low side of the {name}",
   "place.highSide": "high side of the {name}",
+  "place.thirdSide": "third winding of the {name}",
   "place.below": "below the {name}",
   "place.above": "above the {name}",
   "place.beyond": "beyond the {name}",

@@ -33,6 +33,8 @@ export const devices = {
   "read.bankPhases": "un transformateur {connection} demande {count} phases primaires, trouvé {phases}",
   "read.midTap": "un banc {connection} n'a pas d'enroulement secondaire {midTap} à prise",
   "read.noStar": "un banc {connection} n'a pas là de point étoile au neutre",
+  "read.leakages":
+    "les trois réactances de fuite {first}, {second} et {between} % ne peuvent pas être celles d'un même noyau : l'une est trop grande à côté des autres",
   "read.missing": "manque",
   "read.deltaOnePhase": "est en triangle sur une phase ; un triangle tient entre deux phases ou trois",
   "read.faultOnePhase": "est entre phases, mais ne nomme qu'une phase",

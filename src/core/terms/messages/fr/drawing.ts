@@ -55,6 +55,7 @@ export const drawing = {
   "kind.main": "disjoncteur principal",
   "kind.transfer": "inverseur de source",
   "kind.transformer": "transformateur",
+  "kind.threeWinding": "transformateur à trois enroulements",
   "kind.regulator": "régulateur",
   "kind.load": "charge",
   "kind.generator": "génératrice",

@@ -128,8 +128,13 @@ export const importing = {
     "deux de ses phases se joignent en une lettre. Ce qu'il alimenterait ne l'est pas ici : le dessiner à la main avant de rien croire",
   "importing.openGroundSwitch": "laissé de côté : un sectionneur de terre ouvert",
   "importing.openGroundSwitch.why": "ouvert, il ne change rien",
-  "importing.idleWinding": "laissé de côté : un troisième enroulement auquel rien ne tient",
-  "importing.idleWinding.why": "les transformateurs du dessin en ont deux",
+  "importing.idleWinding":
+    "laissé de côté : un enroulement sans tension assignée, ou au-delà du troisième, auquel rien ne tient",
+  "importing.idleWinding.why": "les transformateurs du dessin en ont trois au plus, chacun avec sa tension",
+  "importing.buriedWinding":
+    "un troisième enroulement sans borne, pris pour un enroulement qui reste dans la cuve",
+  "importing.buriedWinding.why":
+    "il est dessiné avec un point auquel rien ne tient, car il tient des tensions quand même",
   "importing.onNothing": "laissé de côté : rien ne mène là où il est",
   "importing.onNothing.why": "aucun conducteur n'arrive à ce nœud",
   "importing.emptyNode": "laissé de côté : un nœud sans rien",
@@ -230,9 +235,10 @@ export const importing = {
     "{object} : pas de valeurs assignées ; attendu ratedS, et ratedU ou un BaseVoltage.",
   "importing.error.windings": "{object} : extrémités d'enroulement trouvées : {found} ; attendu 2 ou plus.",
   "importing.error.ratings": "{object} : tensions ou kVA assignés manquants ou nuls.",
-  "importing.error.thirdWinding":
-    "{object} : {windings} enroulements tous occupés ; attendu deux, ou un troisième auquel rien ne tient.",
-  "importing.error.connection": "{object} : couplage {connection} ; attendu D-Yg, Yg-Yg, Y-D, Yg-D ou D-D.",
+  "importing.error.windingsLoaded":
+    "{object} : {windings} enroulements, dont plus de trois occupés ; attendu trois au plus.",
+  "importing.error.connection":
+    "{object} : couplage {connection} ; attendu des enroulements en Y ou en D, à deux D-Yg, Yg-Yg, Y-D, Yg-D, D-D, Yg-Y ou Y-Y.",
   "importing.error.clock":
     "{object} : {connection} d'indice horaire {clock} est en avance ou tourné ; attendu une basse tension en retard de 30°, ou aucun décalage où les deux côtés sont pareils.",
   "importing.error.tankInfo":

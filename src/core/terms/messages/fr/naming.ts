@@ -36,6 +36,7 @@ export const naming = {
   "place.line": "ligne",
   "place.lowSide": "côté basse tension, {name}",
   "place.highSide": "côté haute tension, {name}",
+  "place.thirdSide": "troisième enroulement, {name}",
   "place.below": "en dessous, {name}",
   "place.above": "au-dessus, {name}",
   "place.beyond": "en aval, {name}",
