@@ -91,7 +91,7 @@ test("who deletes a pole is told what goes with it, and has the one before it se
   const session = begun();
   session.select({ of: "structure", id: POLE });
   await session.remove();
-  expect(session.notice?.message).toMatchObject({ key: "edit.alsoOnIt" });
+  expect(session.notice?.message).toMatchObject({ key: "removed.onIt" });
   expect(session.document.system.elements).not.toHaveProperty("t3");
   expect(session.selection).toEqual([{ of: "structure", id: "s32" }]);
 });

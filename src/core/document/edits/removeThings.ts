@@ -120,7 +120,7 @@ function goingWith(
   const things = going.slice(0, MOST_NAMED);
   const more = going.length - things.length;
   return [
-    say("edit.alsoOnIt", {
+    say("removed.onIt", {
       name: structureName(before, id),
       things: listOf(more === 0 ? things : [...things, say("name.more", { count: more })]),
     }),
@@ -196,13 +196,13 @@ function cleanedJob(bare: StillhotDocument, workPoints: readonly string[]): Clea
     const wrong = new Set(paths.flatMap((path) => /^job\.steps\[(\d+)\]/.exec(path)?.[1] ?? []).map(Number));
     if (lost.size === 0 && wrong.size === 0) break;
     for (const id of lost) {
-      also.push(say("edit.alsoWorkPoint", { name: nameOf(id, places[id] as JsonObject) }));
+      also.push(say("removed.workPoint", { name: nameOf(id, places[id] as JsonObject) }));
       delete places[id];
     }
     // A step may object to a work point that this round has just removed: steps are judged once places are settled.
     if (lost.size === 0) steps = steps.filter((_, index) => !wrong.has(index));
   }
-  if (steps.length < stepCount) also.push(say("edit.alsoSteps", { count: stepCount - steps.length }));
+  if (steps.length < stepCount) also.push(say("removed.steps", { count: stepCount - steps.length }));
   const isSame =
     steps.length === stepCount &&
     leave["leave"] === bare.job["leave"] &&

@@ -1,4 +1,7 @@
 export const edits = {
+  "removed.workPoint": "le point de travail {name} est parti avec",
+  "removed.steps": "étapes retirées, car elles nommaient ce qui est parti : {count}",
+  "removed.onIt": "Avec {name} part ce qui s'y trouve et la ligne qui y mène : {things}",
   "phase.joined":
     "ce qui suit {name} est aussi relié au reste par un autre chemin : enlevez-le d'abord, sinon chaque partie se change à part",
   "tidy.nothing": "Aucun point à disposer : rien n'est dessiné, ou tout est épinglé.",
