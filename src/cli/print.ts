@@ -1,4 +1,4 @@
-import { type FileProblem, type Finding, nameOfWhere, type StillhotDocument } from "../core";
+import { type FileProblem, type Finding, nameOfPlace, type StillhotDocument } from "../core";
 import type { Refused } from "./input";
 import { say, spell } from "./words";
 
@@ -39,7 +39,7 @@ export const findingLines = (
   file: string,
   document?: StillhotDocument,
 ): string[] => [
-  `${severity}, ${file}, ${document === undefined ? where : spell(nameOfWhere(document, where))} (${rule})`,
+  `${severity}, ${file}, ${document === undefined ? where : spell(nameOfPlace(document, where))} (${rule})`,
   ...wrapped("  ", spell(message), "  "),
   ...(help === undefined ? [] : wrapped("  ", spell(say("report.do", { help })), "  ")),
   ...wrapped("  ", citation, "  "),

@@ -1,4 +1,4 @@
-export { setAndPlace } from "./job/names";
+export { nameOfPlace, setAndPlace } from "./job/names";
 export { advance, notAsExpected, planChanged, play, type PlayedStep } from "./rehearsal/play";
 export { rehearse, type Rehearsal } from "./rehearsal/rehearse";
 export { rehearsalJson, rehearsalText, type SpelledFinding } from "./rehearsal/report";

@@ -5,6 +5,7 @@ import {
   labelIn,
   listOf,
   nameIn,
+  nameOfWhere,
   type StillhotDocument,
   type System,
   workPointName,
@@ -43,4 +44,11 @@ export function namesOf(names: readonly (Message | string)[], most = 4): Message
 /** A number as a person would write it: three figures, no more. */
 export function figure(value: number): number {
   return Math.abs(value) >= 1000 ? Math.round(value) : Number(value.toPrecision(3));
+}
+
+/** What a finding is about, in words: a thing of the drawing, or what is none, the permit and the job itself. */
+export function nameOfPlace(document: StillhotDocument, where: string): string | Message {
+  const name = nameOfWhere(document, where);
+  if (name !== where) return name;
+  return where === "permit" ? say("do.permit") : where === "job" ? say("do.job") : name;
 }

@@ -1,4 +1,5 @@
-import { nameOfWhere, type Step, type StillhotDocument, workPointName } from "../../document";
+import { nameOfPlace } from "../job/names";
+import { type Step, type StillhotDocument, workPointName } from "../../document";
 import type { Assessment, Verdict } from "../../hazard";
 import { type Catalogue, say, type Severity, spell, type StructureId } from "../../terms";
 import { type CustomersOutOfJob, customersOutIn } from "./customers";
@@ -157,7 +158,7 @@ function findingLines(
   catalogue: Catalogue,
 ): string[] {
   const { document } = steps.at(-1)?.state ?? begin;
-  const name = nameOfWhere(document, where);
+  const name = nameOfPlace(document, where);
   const place =
     at === undefined ? say("report.atEnd", { file, where: name }) : say("report.atStep", { file, n: at });
   const shown = marks.length > 0 || at === undefined ? marks : [{ step: at, why: say("mark.thisStep") }];

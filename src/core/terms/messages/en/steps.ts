@@ -46,6 +46,7 @@ export const steps = {
   "do.stand-clear": "Stand clear and look away",
   "do.hand-over": "Hand {name} over to {position}",
   "do.permit": "the permit",
+  "do.job": "the job",
   "do.release-permit": "Release the permit",
   "do.note": "Note",
   "do.saying": "{act}: {text}",

@@ -46,6 +46,7 @@ export const steps = {
   "do.stand-clear": "S'écarter et détourner le regard",
   "do.hand-over": "Transmettre {name} à {position}",
   "do.permit": "l’autorisation",
+  "do.job": "le travail",
   "do.release-permit": "Rendre l'autorisation",
   "do.note": "Note",
   "do.saying": "{act} : {text}",
