@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { plan } from "../../src/core/procedure";
 import { draw } from "../support/jobNotation";
 import { spell } from "../support/words";
+import { CALL_OUT_JOBS } from "./callOuts";
 import { ORDINARY_JOBS } from "./ordinary";
 import { YEARS_JOBS } from "./throughTheYear";
 
@@ -29,4 +30,15 @@ test("a line that nothing opens in sight is not called isolated", () => {
   const { drawing } = YEARS_JOBS.find(({ job }) => job === WITHOUT_GAP)!;
   const { ok, findings } = plan(draw(drawing), { alternatives: false });
   expect([ok, findings.map(({ rule }) => rule)]).toEqual([false, ["visible-gap"]]);
+});
+
+test("between two others on one secondary a transformer comes out with nobody dark, its leads cut before its cutout and remade after it", () => {
+  const { drawing } = CALL_OUT_JOBS.find(({ job }) => job.includes("middle one of three"))!;
+  const { ok, steps, customers } = plan(draw(drawing), { alternatives: false });
+  const moved = steps.filter(({ do: verb }) => ["open", "cut", "join", "close"].includes(verb));
+  expect([ok, customers.worst, moved.map((it) => `${it.do} ${it.element}`)]).toEqual([
+    true,
+    0,
+    ["cut l2", "open x2", "close x2", "join l2"],
+  ]);
 });

@@ -20,7 +20,7 @@ export interface Breaking {
 }
 
 /** Below this no arc stands between copper parts, whatever the current [V]: Holm, Electric Contacts, from memory. */
-const LEAST_ARC_VOLTS = 13;
+export const LEAST_ARC_VOLTS = 13;
 /** Up to so many volts a current of so few amperes goes out by itself in an open gap (common practice, no source). */
 const LOW_VOLTS = 300;
 const LOW_AMPS = 1;

@@ -1,5 +1,13 @@
 import { NO_AMPS } from "../tolerances";
-import { type Breaks, breaksOf, handlingOf, hangs, letterAt } from "../../devices";
+import {
+  type Breaks,
+  breaksOf,
+  type CircuitElement,
+  type End,
+  handlingOf,
+  hangs,
+  letterAt,
+} from "../../devices";
 import {
   complete,
   jobOf,
@@ -9,7 +17,7 @@ import {
   structureOf,
   type System,
 } from "../../document";
-import { ampsAtPoint, elementAmps, solutionOf } from "../../phasor";
+import { ampsAtPoint, elementAmps, solutionOf, voltsAt } from "../../phasor";
 import { circuitOf, endsOf } from "../../network";
 import {
   complex,
@@ -20,6 +28,7 @@ import {
   type PointId,
   type StructureId,
 } from "../../terms";
+import { LEAST_ARC_VOLTS } from "../effects/breaking";
 import { joinedWithout } from "../job/joined";
 import { systemAfter } from "../job/positions";
 import { distanceBetween } from "./distance";
@@ -113,6 +122,7 @@ export function orderOpenings(
           isTakenOffFirst(it) ? 0 : 1,
           endAt !== undefined && structureOf(document.system, it.opening.element)?.id === endAt ? 1 : 0,
           it.opening.element === order.at(-1)?.opening.element ? 0 : 1,
+          it.amps > it.limit.amps && isRemadeByHand(document.system, it.opening) ? 0 : 1,
           isMadeForIt(it.limit, it.amps) && it.amps > NO_AMPS ? 0 : 1,
           here === undefined ? 0 : distanceBetween(document.system, here, it.opening.at),
         ],
@@ -128,9 +138,15 @@ export function orderOpenings(
   return { order, stuck: left, after: system };
 }
 
-/** Whether nothing flows, or another path beside an opening holds its gap at no volts: there is nothing to keep an arc. */
-export function breaksNothing(system: System, { element, phases }: Opening, amps: number): boolean {
-  if (amps <= NO_AMPS) return true;
+/**
+ * Whether nothing flows, or another path beside an opening, or another supply behind a lead, holds its gap at no volts: there
+ * is nothing to keep an arc.
+ */
+export function breaksNothing(system: System, opening: Opening, amps: number): boolean {
+  return amps <= NO_AMPS || isBesidePath(system, opening) || isHeldFromBothSides(system, opening);
+}
+
+function isBesidePath(system: System, { element, phases }: Opening): boolean {
   const opened = complete(system.elements[element]!);
   const ends = endsOf(opened);
   const [[, from] = ["", ""], [, to] = ["", ""]] = ends;
@@ -144,6 +160,29 @@ export function breaksNothing(system: System, { element, phases }: Opening, amps
     )
   );
 }
+
+/**
+ * A lead between two transformers: with both of them on, next to no volts stand across it once all of it is cut. One leg
+ * alone would tell nothing, since the other holds it through the winding.
+ */
+function isHeldFromBothSides(system: System, opening: Opening): boolean {
+  if (!isRemadeByHand(system, opening)) return false;
+  const lead = complete(system.elements[opening.element]!) as CircuitElement & { readonly phases: string };
+  const circuit = circuitOf(systemWithout(system, { ...opening, phases: lead.phases }));
+  const solution = solutionOf(circuit);
+  const voltsOf = (end: End, point: string, letter: Letter) => {
+    const node = circuit.nodeOf.get(conductorId(point, letterAt(lead, end, letter)));
+    return node === undefined ? complex.zero : voltsAt(solution, node);
+  };
+  return [...lead.phases].every((letter) => {
+    const [from, to] = endsOf(lead).map(([end, point]) => voltsOf(end, point, letter as Letter));
+    return complex.magnitude(complex.subtract(from!, to!)) < LEAST_ARC_VOLTS;
+  });
+}
+
+/** Leads: cut while both transformers hold them, and remade when both are on again, so that no hand energizes a bank. */
+const isRemadeByHand = (system: System, { element }: Opening): boolean =>
+  handlingOf(complete(system.elements[element]!))?.on === "join";
 
 /** Whether openings can be made in this very order, each breaking no more than it may. */
 export function canOpenInOrder(document: StillhotDocument, openings: readonly Opening[]): boolean {
