@@ -118,6 +118,34 @@ describe("Two supplies that a step joins", () => {
     expect(gapsOf(moved[1], "c1", "A")[0]!.to.state).toBe("backfed");
     expect(gapsToMeet(...moved)).toEqual([]);
   });
+
+  test.each([
+    [
+      "a ring of one supply, whose both sides it energizes itself",
+      "s1 source a ABC kvLL=12.47\nd1 disconnect a-b ABC\nt1 disconnect a-b ABC gang=true open=ABC",
+      "close t1",
+      3,
+    ],
+    [
+      "a machine that holds the other side",
+      "s1 source a ABC kvLL=12.47\nt1 disconnect a-b ABC gang=true open=ABC\ng1 generator b ABC kva=150 volts=12470 on=true",
+      "close t1",
+      3,
+    ],
+    [
+      "a phase that a bank holds with a machine beside it",
+      `
+        s1 source      a   ABC kvLL=12.47
+        c1 cutout      a-b ABC open=A
+        t1 transformer b-c ABC connection=Y-D kva=150 primaryKv=12.47 secondaryV=480
+        g1 generator   c   ABC kva=100 volts=480 on=true
+      `,
+      "close c1 A",
+      1,
+    ],
+  ])("%s is met", (_why, drawing, steps, count) =>
+    expect(gapsToMeet(...around(drawing, steps))).toHaveLength(count),
+  );
 });
 
 test("the largest current through some phases", () => {
