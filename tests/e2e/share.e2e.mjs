@@ -161,6 +161,106 @@ export const tests = [
     },
   },
   {
+    name: "the PNG of a large drawing is painted beside the page as the browser itself paints its SVG, and opens again",
+    async run(ctx) {
+      const page = await begin(ctx);
+      const poles = Array.from({ length: 60 }, (_, n) => n);
+      const large = {
+        format: "stillhot",
+        formatVersion: 1,
+        title: "Large",
+        system: {
+          points: Object.fromEntries(
+            ["p", "q"].flatMap((it) =>
+              poles.map((n) => [`${it}${n}`, { label: `${it === "p" ? "Pole" : "House"} ${n}` }]),
+            ),
+          ),
+          elements: {
+            s: { kind: "source", at: "p0", phases: "ABC", kvLL: 12.47 },
+            ...Object.fromEntries(
+              poles.flatMap((n) => [
+                [
+                  `t${n}`,
+                  {
+                    kind: "transformer",
+                    from: `p${n}`,
+                    to: `q${n}`,
+                    phases: "ABC"[n % 3],
+                    connection: "single",
+                    kva: 25,
+                    primaryKv: 7.2,
+                    secondaryV: 240,
+                  },
+                ],
+                [`l${n}`, { kind: "load", at: `q${n}`, phases: "12", kw: 5, customers: 2 }],
+                ...(n === 0
+                  ? []
+                  : [
+                      [
+                        `n${n}`,
+                        {
+                          kind: "span",
+                          from: `p${Math.max(0, n - 1 - (n % 4))}`,
+                          to: `p${n}`,
+                          phases: "ABC",
+                          lengthM: 50,
+                        },
+                      ],
+                    ]),
+              ]),
+            ),
+          },
+        },
+      };
+      await drop(page, "large.json", "application/json", Buffer.from(JSON.stringify(large)));
+      await becomes(() => title(page).inputValue(), "Large");
+      await share(page);
+      const svg = await downloaded(page, () => page.locator('[data-share="svg"]').click());
+      await share(page);
+      const png = await downloaded(page, () => page.locator('[data-share="png"]').click());
+      const apart = await page.evaluate(
+        async ([asSvg, asPng]) => {
+          const picture = async (type, letters) => {
+            const image = new Image();
+            image.src = `data:${type};base64,${letters}`;
+            await image.decode();
+            return image;
+          };
+          const [drawn, painted] = [await picture("image/svg+xml", asSvg), await picture("image/png", asPng)];
+          const { naturalWidth: width, naturalHeight: height } = painted;
+          const pixels = (image) => {
+            const context = Object.assign(document.createElement("canvas"), { width, height }).getContext(
+              "2d",
+            );
+            context.drawImage(image, 0, 0, width, height);
+            return context.getImageData(0, 0, width, height).data;
+          };
+          const [a, b] = [pixels(drawn), pixels(painted)];
+          const shape = Math.abs((width / height) * (drawn.naturalHeight / drawn.naturalWidth) - 1);
+          let differing = 0;
+          let inked = 0;
+          for (let at = 0; at < a.length; at += 4) {
+            if (
+              Math.abs(a[at] - b[at]) + Math.abs(a[at + 1] - b[at + 1]) + Math.abs(a[at + 2] - b[at + 2]) >
+              150
+            )
+              differing++;
+            if (a[at] + a[at + 1] + a[at + 2] < 500) inked++;
+          }
+          return { shape, inked, differing, width, height };
+        },
+        [svg, png].map(({ path }) => readFileSync(path).toString("base64")),
+      );
+      assert.ok(apart.shape < 0.01, `of another shape: ${apart.shape}`);
+      assert.ok(apart.inked > 10_000, `hardly anything is drawn: ${apart.inked}`);
+      // Edges of letters may fall otherwise.
+      assert.ok(apart.differing < apart.inked / 50, `${apart.differing} of ${apart.inked} pixels differ`);
+      const other = await begin(ctx);
+      await drop(other, png.name, "image/png", readFileSync(png.path));
+      await becomes(() => title(other).inputValue(), "Large");
+    },
+  },
+  {
     name: "SVG and PNG carry the drawing and open again by drop, by the file button and by paste",
     async run(ctx) {
       const page = await begin(ctx);

@@ -1,7 +1,7 @@
 import { linkOfCodes, linkOfSvg, type Message, MOST_LINK_LETTERS, textOfLink } from "../../core";
 import { type Opened, readText } from "./files";
 import { told } from "../words/words";
-import { isPng, linkOfPng } from "./picture";
+import { isPng, linkOfPng } from "../worker/png";
 import { say } from "../words/catalogue";
 
 /** Beyond this many letters a message, a mail or an address bar may cut a link off. */

@@ -8,7 +8,7 @@ import { emptyDrawing } from "../session/emptyDrawing";
 import { codeOf } from "./codes";
 import { fingerprint } from "./fingerprint";
 import { fragmentOf, readBytes, readCodes, readLink } from "./link";
-import { intoPng, linkOfPng } from "./picture";
+import { intoPng, linkOfPng } from "../worker/png";
 
 const folder = "shared/demos";
 const demos = readdirSync(folder)

@@ -18,7 +18,13 @@ import { french } from "../words/french";
 import { speech } from "../words/language.svelte";
 import { svgOf } from "./drawnSvg";
 import type { Failed } from "./questions";
-import { answerWriting, messageOf, type WritingQuestion, type WrittenForms } from "./writing";
+import {
+  answerWriting,
+  messageOf,
+  type PictureToPaint,
+  type WritingQuestion,
+  type WrittenForms,
+} from "./writing";
 import { writeElsewhere } from "./writeElsewhere";
 
 const folder = "shared/demos";
@@ -63,7 +69,7 @@ describe.each(demos)("%s is written elsewhere as it is here", (_, document) => {
     const { file } = elsewhere({ as: "svg", document, told, lit });
     expect(await file.text()).toBe(intoSvg(withLit, linkTo(document)));
     speech.catalogue = catalogue;
-    const { picture, link } = elsewhere({ as: "png", document, told, lit });
+    const { picture, link } = elsewhere({ as: "png", document, told, lit }) as PictureToPaint;
     expect(await picture.text()).toBe(plain);
     expect(link).toBe(linkTo(document));
   });

@@ -26,8 +26,8 @@ export interface WrittenForms {
   readonly model: WrittenFile & NotInIt;
   /** a picture that opens again */
   readonly svg: WrittenFile;
-  /** what a PNG is painted from, and the link that it is to carry */
-  readonly png: { readonly picture: Blob; readonly link: string };
+  /** a picture that opens again, or what it is painted from where nothing can be painted beside the page */
+  readonly png: WrittenFile | PictureToPaint;
   /** what follows the `#` of a link, the fingerprint, and the texts of the codes that open it */
   readonly link: { readonly link: string; readonly letters: string; readonly codes: readonly string[] };
 }
@@ -35,6 +35,12 @@ export interface WrittenForms {
 interface WrittenFile {
   /** a blob is handed over without a copy, however long it is */
   readonly file: Blob;
+}
+
+/** What a PNG is painted from, and the link that it is to carry. */
+export interface PictureToPaint {
+  readonly picture: Blob;
+  readonly link: string;
 }
 
 type NotInIt = Omit<Exported, "text">;

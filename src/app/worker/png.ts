@@ -4,6 +4,14 @@ const KEYWORD = "stillhot";
 
 const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 
+/** Pixels along the longer side of a PNG at most: beyond it browsers give an empty picture. */
+const LONGEST_SIDE = 8192;
+const SCALE = 2;
+
+/** Pixels of a PNG for each unit of its picture. */
+export const pixelsPerUnit = (width: number, height: number): number =>
+  Math.min(SCALE, LONGEST_SIDE / Math.max(width, height));
+
 /** Whether bytes are a PNG picture. */
 export const isPng = (bytes: Uint8Array): boolean => SIGNATURE.every((it, at) => bytes[at] === it);
 
@@ -27,6 +35,12 @@ export function intoPng(png: Uint8Array, link: string): Uint8Array {
   whole.set(chunk, headerEnd);
   whole.set(png.subarray(headerEnd), headerEnd + chunk.length);
   return whole;
+}
+
+/** The same of a file. */
+export async function withLink(png: Blob, link: string): Promise<Blob> {
+  const whole = intoPng(new Uint8Array(await png.arrayBuffer()), link);
+  return new Blob([whole as Uint8Array<ArrayBuffer>], { type: "image/png" });
 }
 
 /** The link that a PNG carries: nothing where it carries none, or where the chunk was damaged on the way. */
