@@ -82,7 +82,11 @@ describe("what is told of an import", () => {
   test("whatever was assumed is named, counted and has its reason", () => {
     const { assumed, approximated } = done(importModel("cim/ieee13-devices.xml"));
     const told = Object.fromEntries(assumed.map((it) => [spell(it.what), it.count]));
-    expect(told).toMatchObject({ "machine drawn as off": 4, "fuse link taken as type K": 1, "60 Hz": 1 });
+    expect(told).toMatchObject({
+      "machine drawn as running at the file's output, taken to stop without the grid": 4,
+      "fuse link taken as type K": 1,
+      "60 Hz": 1,
+    });
     expect([...assumed, ...approximated].every((it) => spell(it.why) !== "")).toBe(true);
   });
 

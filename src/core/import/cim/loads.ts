@@ -222,8 +222,9 @@ export function readCapacitors(reading: Reading): void {
 const withoutNoise = (kvar: number): number => Number(kvar.toPrecision(7));
 
 /**
- * Machines of any sort, with what they are set to feed in: off, since no file says in which sense it gives that, nor
- * what they do without the grid. One of our own drawings feeds in what is written.
+ * Machines of any sort. One to which the file gives an output runs and feeds that in, positive into the grid, and is taken to
+ * stop without the grid, which is told: no file says in which sense it gives an output, nor what a machine does alone. That it
+ * carries on is what one thing that goes wrong brings about, as that one which is off starts. Without an output it is off.
  */
 export function readMachines(reading: Reading): void {
   const { model } = reading;
@@ -243,7 +244,11 @@ export function readMachines(reading: Reading): void {
     const [watts, vars] = [model.watts(object, "p") ?? 0, model.watts(object, "q") ?? 0];
     const isSet = watts !== 0 || vars !== 0;
     if (!model.isDrawing)
-      model.ledger.note("assumed", "machineOff", `${nameOf(object)} (${Math.round(watts / 100) / 10} kW)`);
+      model.ledger.note(
+        "assumed",
+        isSet ? "machineRunning" : "machineOff",
+        isSet ? `${nameOf(object)} (${Math.round(watts / 100) / 10} kW)` : nameOf(object),
+      );
     reading.add(object, {
       ends,
       keys: {
@@ -252,9 +257,8 @@ export function readMachines(reading: Reading): void {
         kva: ratedVa / 1000,
         volts: /[12]/.test(phases) ? legToLeg(ratedU) : ratedU,
         ...(object.className === "PowerElectronicsConnection" ? { interface: "inverter" } : {}),
-        ...(isSet ? { outputKw: watts / 1000 } : {}),
+        ...(isSet ? { on: true, outputKw: watts / 1000 } : {}),
         ...(vars === 0 ? {} : { outputKvar: vars / 1000 }),
-        ...(isSet && model.isDrawing ? { on: true } : {}),
       },
     });
   }

@@ -35,8 +35,10 @@ export const importing = {
   "importing.customers": "one customer taken to be there",
   "importing.customers.why": "the file does not count them, and any customer may own a generator",
   "importing.machineOff": "machine drawn as off",
-  "importing.machineOff.why":
-    "the file gives what it feeds in, and not surely in which sense, nor what it does without the grid: drawn as its set output. It can start",
+  "importing.machineOff.why": "the file gives no output of it. It can start",
+  "importing.machineRunning": "machine drawn as running at the file's output, taken to stop without the grid",
+  "importing.machineRunning.why":
+    "the file says neither in which sense it gives the output (taken as positive into the grid) nor what the machine does alone. It can fail to stop",
   "importing.leakage": "leakage impedance taken from the table of common transformers",
   "importing.leakage.why": "the file gives none",
   "importing.clock": "low side taken to lag by 30°",

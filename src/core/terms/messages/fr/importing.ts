@@ -35,8 +35,11 @@ export const importing = {
   "importing.customers": "un client supposé présent",
   "importing.customers.why": "le fichier ne les compte pas, et tout client peut avoir une génératrice",
   "importing.machineOff": "machine dessinée à l'arrêt",
-  "importing.machineOff.why":
-    "le fichier donne ce qu'elle injecte, mais ni dans quel sens à coup sûr, ni ce qu'elle fait sans le réseau : dessiné comme sa consigne. Elle peut démarrer",
+  "importing.machineOff.why": "le fichier n'en donne pas la puissance. Elle peut démarrer",
+  "importing.machineRunning":
+    "machine dessinée en marche à la puissance du fichier, supposée s'arrêter sans le réseau",
+  "importing.machineRunning.why":
+    "le fichier ne dit ni dans quel sens il donne la puissance (prise comme injectée) ni ce que fait la machine seule. Elle peut ne pas s'arrêter",
   "importing.leakage": "impédance de fuite prise dans la table des transformateurs courants",
   "importing.leakage.why": "le fichier n'en donne pas",
   "importing.clock": "basse tension supposée en retard de 30°",
