@@ -124,7 +124,7 @@ export class RdfReader {
       const version = schemaVersion(uri)!;
       if (version < OLDEST_VERSION)
         throw new UnreadableModel(say("importing.error.oldSchema", { uri, version, oldest: OLDEST_VERSION }));
-      if (version > NEWEST_VERSION) this.#ledger.note("warnings", "newSchema", uri);
+      if (version > NEWEST_VERSION) this.#ledger.note("warnings", "newSchema", "", { uri });
     }
     if (this.#objects.size === 0)
       throw new UnreadableModel(
