@@ -336,6 +336,36 @@ test.each([
   expect(askedByKind(text)).toHaveLength(count);
 });
 
+/**
+ * Comparisons with a kind of anything else outside the file that defines the question: what a note, an upset, a consequence
+ * or a structure is has one function each. Those that are left, with their reason.
+ */
+const COMPARED: Readonly<Record<string, string>> = {
+  "src/app/canvas/Canvas.svelte": "a finger in a glove, of what the browser calls the pointer",
+  "src/app/tools/pointingThing.ts": "the same finger: it pulls the drawing, where a mouse pulls the thing",
+  "src/app/plan/Callout.svelte": "its own kind, which it is handed",
+  "src/core/import/cim/transformers.ts": "windings by the standard's own words",
+  "src/core/document/structureKinds.ts": "the questions themselves",
+  "src/core/hazard/upsets.ts": "the questions themselves",
+  "src/core/hazard/upsetWords.ts": "the question that needs words of its own",
+  "src/core/procedure/effects/consequence.ts": "the questions themselves",
+  "src/core/scenario/scoring.ts": "the questions themselves",
+  "src/core/drawing/shapes.ts": "the questions themselves",
+  "src/core/drawing/notes.ts": "places notes, each kind in its own way",
+  "src/core/sheet/sheetHtml.ts":
+    "whether a control says that it stands open: of all pictures this one alone asks",
+};
+
+test("a kind of anything is compared in a handful of places", () => {
+  const found = sourcesIn("src").filter(
+    ({ path, text }) =>
+      !isTest(path) &&
+      !isIn("src/core/devices", path) &&
+      /\bkind"?\]?!? [!=]== "|" [!=]== [\w.]*\bkind\b/.test(text.replace(/typeof \w+ [!=]== "\w+"/g, "")),
+  );
+  expect(found.map(({ path }) => path).sort()).toEqual(Object.keys(COMPARED).sort());
+});
+
 /** Where every exported name says what it is: what is computed there is read with its units, shapes and sources. */
 const described = ["src/core", "src/app", "src/cli"];
 

@@ -26,6 +26,7 @@ import {
   TYPEFACE,
   unionOf,
   widthFactor,
+  isFlag,
 } from "../../core";
 
 /** Lowest first: what is dangerous lies on top. */
@@ -437,7 +438,7 @@ export function paintNotes(
   context.textAlign = "center";
   context.textBaseline = "middle";
   for (const { note } of placed)
-    if (note.kind === "work") {
+    if (isFlag(note)) {
       const { x, y } = note.ring ?? note;
       context.strokeStyle = palette.accent;
       context.lineWidth = 4 / scale;

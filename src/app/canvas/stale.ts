@@ -1,4 +1,13 @@
-import { type Box, changeOf, overlaps, type Owner, pieceFor, type PlacedNote, unionOf } from "../../core";
+import {
+  type Box,
+  changeOf,
+  overlaps,
+  type Owner,
+  pieceFor,
+  type PlacedNote,
+  unionOf,
+  isFlag,
+} from "../../core";
 import { type Camera, type Size, viewOf } from "./camera";
 import type { BoardView } from "./view";
 
@@ -106,7 +115,7 @@ const standsAlike = (one: PlacedNote | undefined, other: PlacedNote): boolean =>
 function boxOfNote({ note, x, y, width, height }: PlacedNote, scale: number): Box {
   const [across, down] = [width / 2 / scale, height / 2 / scale];
   const frame = grown({ left: x - across, right: x + across, top: y - down, bottom: y + down }, 2 / scale);
-  if (note.kind !== "work") return frame;
+  if (!isFlag(note)) return frame;
   return unionOf([
     frame,
     grown({ left: note.x, right: note.x, top: note.y, bottom: note.y }, RING_REACH / scale),

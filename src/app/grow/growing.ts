@@ -11,6 +11,7 @@ import {
   type JsonObject,
   type Message,
   type StillhotDocument,
+  kindKey,
 } from "../../core";
 import type { MessageKey } from "../words/catalogue";
 import { t } from "../words/words";
@@ -108,7 +109,7 @@ export const newStructure = (
   kind: "pole" | "pad" | "service",
 ): JsonObject => ({
   label: nextNumber(document, from, `grow.${kind}Label`),
-  ...(kind === "pole" ? {} : { kind }),
+  ...kindKey(kind),
 });
 
 /** A part at the point itself. */

@@ -1,4 +1,4 @@
-import { asHeard, labelIn, type StillhotDocument, structureOf, structuresAround } from "../../core";
+import { asHeard, labelIn, type StillhotDocument, structureOf, structuresAround, isPole } from "../../core";
 import { type MessageKey } from "../words/catalogue";
 import { t } from "../words/words";
 
@@ -17,8 +17,13 @@ export function nextNumber(document: StillhotDocument, from: string, key: Messag
   );
   const here = structureOf(system, from);
   const [, stem, digits, rest] = NUMBERED.exec(here?.label.split(",")[0] ?? "") ?? [];
-  const isPole = key === "grow.poleLabel" && here?.kind === "pole";
-  if (here === undefined || stem === undefined || digits === undefined || !isPole)
+  if (
+    here === undefined ||
+    stem === undefined ||
+    digits === undefined ||
+    key !== "grow.poleLabel" ||
+    !isPole(here)
+  )
     return firstFree((n) => t(key, { n }), 1, 1, heard);
   const before = structuresAround(system, here).flatMap((it) => {
     const [, its, number] = NUMBERED.exec(it.label.split(",")[0]!) ?? [];

@@ -7,6 +7,7 @@ import {
   type JsonObject,
   type PointId,
   type StillhotDocument,
+  isStation,
 } from "../../core";
 import { type MessageKey, say } from "../words/catalogue";
 import { t } from "../words/words";
@@ -305,7 +306,7 @@ export const PARTS: readonly GrowPart[] = [
     id: "breaker",
     group: "switching",
     title: "grow.breaker",
-    fits: (place) => isPrimary(place) && place.kind === "station",
+    fits: (place) => isPrimary(place) && isStation(place),
     edit: grow("breaker", { label: "grow.breakerLabel" }),
   },
   { id: "elbow", group: "switching", title: "grow.elbow", fits: isPrimary, edit: grow("elbow", {}) },

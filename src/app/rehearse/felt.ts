@@ -1,10 +1,10 @@
-import type { PlayedStep } from "../../core";
+import { isHarm, type PlayedStep } from "../../core";
 import { type DetectorSound, soundDetector } from "./detector";
 import { habits } from "./habits.svelte";
 
 /** Whether a step did harm, or a rule has more than a note about it. */
 export const isWrong = ({ findings, consequence }: PlayedStep): boolean =>
-  consequence.kind !== "none" || findings.some((it) => it.severity !== "note");
+  isHarm(consequence) || findings.some((it) => it.severity !== "note");
 
 /** What the detector showed at a test. */
 export function readingOf({ step, state }: PlayedStep): Exclude<DetectorSound, "proven"> {

@@ -1,12 +1,30 @@
-import { complete, edits, type ElementId, type Owner, type PointId, structureOf } from "../../core";
-import type { Session } from "./session.svelte";
+import {
+  type Change,
+  complete,
+  type Edit,
+  edits,
+  type ElementId,
+  type Owner,
+  type PointId,
+  type StillhotDocument,
+  structureOf,
+} from "../../core";
+
+/** What removing needs of a session. */
+interface Removing {
+  readonly document: StillhotDocument;
+  readonly things: Required<edits.Things>;
+  readonly thingsOnThem: Required<edits.Things>;
+  selection: readonly Owner[];
+  run(edit: Edit, how: { readonly offersUndo: boolean }): Change | undefined;
+}
 
 /** Removes things. @returns nothing where that is refused */
-export const remove = (session: Session, things: edits.Things) =>
+export const remove = (session: Removing, things: edits.Things) =>
   session.run(edits.removeThings(things), { offersUndo: true });
 
 /** Removes what is selected, and selects the neighbour toward the source. */
-export function removeSelected(session: Session): void {
+export function removeSelected(session: Removing): void {
   const { things } = session;
   if (Object.values(things).every((it) => it.length === 0)) return;
   const heir = neighbourOf(session);
@@ -20,7 +38,7 @@ export function removeSelected(session: Session): void {
 function neighbourOf({
   document: { system },
   thingsOnThem: { points, elements },
-}: Session): Owner | undefined {
+}: Removing): Owner | undefined {
   for (const id of elements) {
     const element = complete(system.elements[id as ElementId]!);
     const end = "from" in element ? element.from : "at" in element ? element.at : undefined;

@@ -6,6 +6,7 @@ import {
   type Owner,
   type StillhotDocument,
   structuresOf,
+  isPole,
 } from "../../core";
 import { nextNumber } from "../grow/number";
 import type { MessageKey } from "../words/catalogue";
@@ -53,7 +54,7 @@ export function otherwise({ system }: StillhotDocument, id: ElementId): Otherwis
 export function otherNumber(document: StillhotDocument, { of, id }: Owner): string {
   if (of === "element") return otherLabel(document, id);
   const structure = of === "structure" ? structuresOf(document.system).get(id) : undefined;
-  return structure?.kind === "pole" ? nextNumber(document, id, "grow.poleLabel") : "";
+  return structure !== undefined && isPole(structure) ? nextNumber(document, id, "grow.poleLabel") : "";
 }
 
 /** The label of an element with its first number counted on, until no other element has it; empty where it has no number. */

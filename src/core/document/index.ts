@@ -1,6 +1,7 @@
 export * from "./types";
 export type { Step, StepBy, StepVerb } from "../steps";
 export * from "./settingFields";
+export * from "./structureKinds";
 export * from "./settings";
 export * from "./scenarioTypes";
 export { scenarioForms, scenarioOf } from "./scenario";

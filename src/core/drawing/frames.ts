@@ -1,6 +1,6 @@
 import { LINE, type NoteSizes, type PlacedNote } from "./notes";
 import type { Palette } from "./palettes";
-import type { Look } from "./shapes";
+import { type Look, isFlag, isLabel, isTitle } from "./shapes";
 
 /** How a note is framed. */
 export interface Frame {
@@ -82,24 +82,23 @@ export function linesIn(
   scale = 1,
 ): readonly WrittenLine[] {
   const { weight } = frameOf(note.kind, note.look, palette);
-  const size = sizeOfLetters(note.kind, sizes) / scale;
+  const size = sizeOfLetters(note, sizes) / scale;
   const lines = kept ?? note.lines ?? [note.text];
-  const isFromLeft =
-    note.kind === "work" || note.kind === "title" || (lines.length > 1 && (note.sides[0]?.[0] ?? 0) > 0.9);
-  const left = x - width / 2 / scale + (note.kind === "work" ? 9 : 2) / scale;
+  const isFromLeft = isFlag(note) || isTitle(note) || (lines.length > 1 && (note.sides[0]?.[0] ?? 0) > 0.9);
+  const left = x - width / 2 / scale + (isFlag(note) ? 9 : 2) / scale;
   return lines.map((text, nth) => ({
     text,
     x: isFromLeft ? left : x,
     y: y + (nth - (lines.length - 1) / 2) * size * LINE,
     size,
-    weight: note.lines === undefined || note.kind === "title" ? weight : nth === 0 ? 700 : 500,
+    weight: note.lines === undefined || isTitle(note) ? weight : nth === 0 ? 700 : 500,
     anchor: isFromLeft ? "start" : "middle",
   }));
 }
 
-function sizeOfLetters(kind: PlacedNote["note"]["kind"], { label, small }: NoteSizes): number {
-  if (kind === "title") return label + 2;
-  return kind === "pointLabel" || kind === "elementLabel" || kind === "work" ? label : small;
+function sizeOfLetters(note: PlacedNote["note"], { label, small }: NoteSizes): number {
+  if (isTitle(note)) return label + 2;
+  return isLabel(note) || isFlag(note) ? label : small;
 }
 
 const frame = (

@@ -20,12 +20,13 @@ export function moveStructures(
   // Placed by hand they keep their places at every size of the picture: with room for letters as large as they get.
   const { plates } = arrangementOf(document, { way, text: 1 });
   const moving = new Set(points.map((it) => structureOf(system, it)?.id as string | undefined));
-  const snapped = (value: number) => (grid > 0 ? Math.round(value / grid) * grid : value);
   const places: Record<string, Spot> = {};
   for (const plate of plates) {
     const isMoving = plate.points.some((it) => moving.has(structureOf(system, it)?.id));
     const { left, top } = plate.box;
-    places[plate.id] = isMoving ? { x: snapped(left + by.x), y: snapped(top + by.y) } : { x: left, y: top };
+    places[plate.id] = isMoving
+      ? { x: edits.onGrid(left + by.x, grid), y: edits.onGrid(top + by.y, grid) }
+      : { x: left, y: top };
   }
   return edits.placeStructures(places);
 }

@@ -1,4 +1,4 @@
-import { type Box, boxOf, type Note, NOTE_KINDS, overlaps, solidBoxes, symbolBoxOf } from "./shapes";
+import { type Box, boxOf, type Note, NOTE_KINDS, overlaps, solidBoxes, symbolBoxOf, isLabel } from "./shapes";
 import type { Scene } from "./scene";
 import { widthOf as ownWidthOf } from "./widths";
 
@@ -341,8 +341,6 @@ const KEEPING_OFF: ReadonlySet<Note["kind"]> = new Set([
 
 /** Whether it is left out where it has no room, and comes with a tap or from nearer. */
 const givesWay = (note: Note): boolean => isLabel(note) || note.kind === "letter" || note.kind === "mark";
-
-const isLabel = ({ kind }: Note): boolean => kind === "pointLabel" || kind === "elementLabel";
 
 const isWithin = (inner: Box, outer: Box): boolean =>
   inner.left >= outer.left &&

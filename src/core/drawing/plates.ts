@@ -1,4 +1,4 @@
-import { completePoint, conductorsOf, savedPoint, type System } from "../document";
+import { completePoint, conductorsOf, savedPoint, type System, isStation } from "../document";
 import {
   type Letter,
   type Message,
@@ -50,21 +50,21 @@ export function platePiece(
   word: (message: Message) => string,
 ): PlatePiece {
   const { way, text } = layout;
-  const { box, kind, title, short, number, points, crowd } = plate;
+  const { box, title, short, number, points, crowd } = plate;
   const owner: Owner = { of: "structure", id: plate.id as StructureId };
   // Where the line runs down, a number stands beside it.
   const beside = way === "down" ? plate.beside : 0;
-  const isStation = kind === "station";
+  const atStation = isStation(plate);
   const size = symbolSizeAt(text);
   // Of a narrow plate its name has the room.
   const isWide = way === "down" || box.right - box.left > leastTitleWidth(short, text) + ROD * size;
   const hasRod =
-    !isStation &&
+    !atStation &&
     isWide &&
     points.some((id) => completePoint(savedPoint(system.points, id)!).earthOhms !== undefined);
   // A number with what is told of it besides is written whole where there is room for it.
-  const isLong = (!isStation || way === "down") && !(isWorked && isTightAt(text));
-  const lines = isLong ? [title] : titleLines(plate, isStation, way, text);
+  const isLong = (!atStation || way === "down") && !(isWorked && isTightAt(text));
+  const lines = isLong ? [title] : titleLines(plate, atStation, way, text);
   const note: Note = {
     kind: "title",
     text: title,
@@ -76,7 +76,7 @@ export function platePiece(
     shorter: lines.length > 1 ? lines : [lines[0] === short ? number : short],
     drop: INSET.y + (lines.length - 1) * HALF_LINE,
     // Over and before a station is nothing: where its line would run through its name, that gives way to there.
-    sides: isStation
+    sides: atStation
       ? [
           [1, 0],
           [0.3, 0],
@@ -88,7 +88,7 @@ export function platePiece(
     reach: 0,
   };
   const shapes: Shape[] = [
-    ...(isStation ? [] : [{ shape: "ground", box } as const]),
+    ...(atStation ? [] : [{ shape: "ground", box } as const]),
     ...(hasRod
       ? rodShapes(
           box.right - 16 * size,

@@ -183,3 +183,15 @@ export const symbolBoxOf = ({ shapes }: Pick<Piece, "shapes">): Box | undefined 
 /** Whether two boxes have some area in common. */
 export const overlaps = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+
+/** What is asked of a note by its kind. */
+type OfNoteKind = Pick<Note, "kind">;
+
+/** Whether it is the flag at a work point. */
+export const isFlag = ({ kind }: OfNoteKind): boolean => kind === "work";
+
+/** Whether it is the name of a plate. */
+export const isTitle = ({ kind }: OfNoteKind): boolean => kind === "title";
+
+/** Whether it is what a point or an element is called. */
+export const isLabel = ({ kind }: OfNoteKind): boolean => kind === "pointLabel" || kind === "elementLabel";

@@ -3,7 +3,7 @@ import { frameOf, linesIn } from "./frames";
 import { NOTE_SIZES, type NoteSizes, type PlacedNote, placeNotes, ringAt } from "./notes";
 import { alongOf, type Palette, QUIET_WIDTH, spotsAlong, strokesOf, widthFactor } from "./palettes";
 import type { Scene } from "./scene";
-import { type Box, breadthOf, type Look, type Note, type Shape } from "./shapes";
+import { type Box, breadthOf, type Look, type Note, type Shape, isFlag } from "./shapes";
 import { TYPEFACE } from "./typeface";
 import { widthOf } from "./widths";
 
@@ -61,7 +61,7 @@ export function toSvg(
     ...litBy(palette.paper, 7),
     ...strands.map((it) => shapeSvg(it, palette, factor)),
     ...marks.map((it) => shapeSvg(it, palette, factor)),
-    ...placed.filter(({ note }) => note.kind === "work").map(({ note }) => ring(note, palette)),
+    ...placed.filter(({ note }) => isFlag(note)).map(({ note }) => ring(note, palette)),
     ...placed.map((it) => noteSvg(it, palette, sizes)),
     "</svg>",
     "",
@@ -182,5 +182,5 @@ function noteSvg(placed: PlacedNote, palette: Palette, sizes: NoteSizes): string
           ? "/>"
           : ` stroke="${edge}" stroke-width="1.5"${dash.length > 0 ? ` stroke-dasharray="${dash.join(" ")}"` : ""}/>`);
   const lines = linesIn(placed, sizes, palette);
-  return `${frame}${lines.map((it) => text(it.x, it.y, it.text, it.size, ink, it.weight, it.anchor, note.kind === "work" ? widthOf(it.text, it.size) * (it.weight > 500 ? 1.06 : 1) : undefined)).join("")}`;
+  return `${frame}${lines.map((it) => text(it.x, it.y, it.text, it.size, ink, it.weight, it.anchor, isFlag(note) ? widthOf(it.text, it.size) * (it.weight > 500 ? 1.06 : 1) : undefined)).join("")}`;
 }

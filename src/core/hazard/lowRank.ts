@@ -24,7 +24,7 @@ import {
 import type { Letter } from "../terms";
 import { bondsAt, conductorsOf, type Outcome, withstandOf, workNodesOf } from "./outcome";
 import type { UpsetSet } from "./search";
-import { type DrawnUpset, type Effect, effectOf, rejoinsNeutral } from "./upsets";
+import { type DrawnUpset, type Effect, effectOf, rejoinsNeutral, isTouched, rejoins } from "./upsets";
 import { type LiveBy, viewOf } from "./view";
 import { WaysToReach } from "./waysToReach";
 import type { Question } from "./types";
@@ -490,9 +490,9 @@ export class LowRank {
   }
 
   private movedAlone(upset: number): number {
-    const { kind } = this.upsets[upset]!;
+    const what = this.upsets[upset]!;
     const open = this.stepsVolts ? undefined : this.portsIfUsable([upset]);
-    if (open === undefined || kind === "contact" || kind === "rejoin") return Infinity;
+    if (open === undefined || isTouched(what) || rejoins(what)) return Infinity;
     const grouping = this.groupingOf([upset]);
     return orInfinite(Math.max(...this.machines.map((machine) => machine.mostMoved(open, grouping))));
   }

@@ -17,7 +17,7 @@ import {
   WAYS,
 } from "./search";
 import type { Threat, Upset, Question } from "./types";
-import { type DrawnUpset, afterUpsets, effectOf, standingAfter, upsetsOf } from "./upsets";
+import { type DrawnUpset, afterUpsets, effectOf, standingAfter, upsetsOf, startsDrawn } from "./upsets";
 import {
   COST_OF_A_NODE,
   MODEL_BAND,
@@ -28,6 +28,7 @@ import {
   ROUGH_BAND,
   SLACK,
 } from "./tolerances";
+import { startsUnknown } from "./upsetWords";
 
 /** How a set of upsets is asked for its outcome. */
 export type AskOutcome = (set: UpsetSet) => Outcome;
@@ -183,7 +184,7 @@ function askOnce(set: UpsetSet, minimal: MinimalSets, settings: Settings, ask: A
 }
 
 /** A supply that starts adds to what is there; it joins nothing, so that many of them do no more than they do one by one. */
-const onlyAdds = ({ kind }: Upset): boolean => kind === "start" || kind === "start-unknown";
+const onlyAdds = (upset: Upset): boolean => startsDrawn(upset) || startsUnknown(upset);
 
 /** Amperes at which the weakest grounding cable of a drawing parts: from there on what supplies do is no sum [A]. */
 export const leastWithstand = (system: System, settings: Settings): number =>

@@ -27,3 +27,6 @@ export const whenWords = (system: System, upsets: readonly Upset[]): Message =>
   upsets.length === 0
     ? say("upset.asDrawn")
     : say("upset.if", { upsets: inARow(upsets.map((it) => upsetWords({ system }, it))) });
+
+/** Whether a machine starts that nobody drew. */
+export const startsUnknown = ({ kind }: Pick<Upset, "kind">): boolean => kind === "start-unknown";

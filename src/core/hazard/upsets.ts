@@ -3,6 +3,7 @@ import { changed, complete, type SavedElement, type Settings, type System } from
 import { type Circuit, placeFor, RUNS, runsAs, type Standing, reachGraphOf } from "../network";
 import type { ElementId, Letter } from "../terms";
 import type { Upset } from "./types";
+import { startsUnknown } from "./upsetWords";
 
 /** An upset of this drawing, and what it changes of its element. */
 export interface DrawnUpset extends Upset {
@@ -42,13 +43,14 @@ export const upsetsOf = (system: System, settings: Settings): DrawnUpset[] =>
 export function afterUpsets(system: System, upsets: readonly DrawnUpset[]): System {
   if (upsets.length === 0) return system;
   const elements = { ...system.elements };
-  for (const { element, change, kind, phase } of upsets) {
+  for (const upset of upsets) {
+    const { element, change, kind, phase } = upset;
     const saved = elements[element]!;
     const again = deviceUpsetsOf(complete(saved), { assumeGenerators: true, assumedGeneratorKva: 0 }).find(
       (it) => it.kind === kind && it.phase === phase,
     );
     // Of two phases of one element the second starts from what the first left.
-    const effect = kind === "start-unknown" || again === undefined ? change : again.change;
+    const effect = startsUnknown(upset) || again === undefined ? change : again.change;
     elements[element] = changed(saved, effect);
   }
   return { ...system, elements };
@@ -131,5 +133,20 @@ export function standingAfter(circuit: Circuit, base: Standing, effects: readonl
 }
 
 /** Whether an upset joins a neutral again, which can tie neutrals to earth and so change what may be reached at all. */
-export const rejoinsNeutral = ({ kind, phase }: Upset): boolean =>
-  kind === "rejoin" && phase === ("N" satisfies Letter);
+export const rejoinsNeutral = (upset: Upset): boolean =>
+  rejoins(upset) && upset.phase === ("N" satisfies Letter);
+
+/** Whether something that is open closes, by a hand or by itself. */
+export const closes = ({ kind }: Pick<Upset, "kind">): boolean => kind === "close" || kind === "reclose";
+
+/** Whether it does so by itself or from afar, without a hand on it. */
+export const closesByItself = ({ kind }: Pick<Upset, "kind">): boolean => kind === "reclose";
+
+/** Whether a machine starts that is drawn. */
+export const startsDrawn = ({ kind }: Pick<Upset, "kind">): boolean => kind === "start";
+
+/** Whether the ends of a parted conductor come together again. */
+export const rejoins = ({ kind }: Pick<Upset, "kind">): boolean => kind === "rejoin";
+
+/** Whether something else touches it. */
+export const isTouched = ({ kind }: Pick<Upset, "kind">): boolean => kind === "contact";

@@ -1,5 +1,5 @@
 import { canShort, isSupply, isTransformer } from "../devices";
-import { readValue, isUnreadable, type StillhotDocument } from "../document";
+import { readValue, isUnreadable, type StillhotDocument, isStation, isHouse, kindKey } from "../document";
 import type { JsonObject } from "../terms";
 import { type DrawingDraft, type DraftElement, type DraftPoint, lettersAt } from "./draft";
 import { idsFor } from "./ids";
@@ -59,16 +59,16 @@ function pointRecord(
   way: Options["way"],
 ): JsonObject {
   const { kind, place, label, earthOhms, evidence } = point;
-  const assumed = way === "earth" ? PERFECT_OHMS : kind === "station" ? STATION_OHMS : POLE_OHMS;
+  const assumed = way === "earth" ? PERFECT_OHMS : isStation(point) ? STATION_OHMS : POLE_OHMS;
   const ohms =
     earthOhms ??
-    (hasNeutral && way !== "as-given" && (kind !== "service" || way === "earth") ? assumed : undefined);
+    (hasNeutral && way !== "as-given" && (!isHouse(point) || way === "earth") ? assumed : undefined);
   if (earthOhms === undefined && ohms !== undefined)
     draft.ledger.note("assumed", way === "earth" ? "perfectEarth" : "rods", label);
   return {
     ...(label === "" ? {} : { label: shortened(draft, label) }),
     ...(place === undefined ? {} : { x: place.x, y: place.y }),
-    ...(kind === "pole" ? {} : { kind }),
+    ...kindKey(kind),
     ...(ohms === undefined ? {} : { earthOhms: ohms }),
     ...(evidence === undefined ? {} : { evidence }),
   };

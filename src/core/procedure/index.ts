@@ -4,7 +4,7 @@ export { rehearse, type Rehearsal } from "./rehearsal/rehearse";
 export { rehearsalJson, rehearsalText, type SpelledFinding } from "./rehearsal/report";
 export { beginJob, type CapacitorCharge, type JobState, type DetectorReading } from "./job/state";
 export { seen } from "./job/seen";
-export type { Consequence } from "./effects/consequence";
+export { type Consequence, isHarm, isHit } from "./effects/consequence";
 export { defineRule, type StepMark, type Problem, type RehearsalFinding, type Rule } from "./rules/rule";
 export { findingsAtEnd, ruleName, RULES, rulesOff } from "./rules";
 export { isolationPoints, isSoleCrew, isTagged } from "./job/isolation";

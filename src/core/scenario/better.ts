@@ -1,5 +1,5 @@
 import { jobOf, type Step } from "../document";
-import { play, readingsOf, type RehearsalFinding } from "../procedure";
+import { play, readingsOf, type RehearsalFinding, isHarm } from "../procedure";
 import { type Action, isJobStep } from "./actions";
 import { worldAt } from "./act";
 import type { Attempt } from "./attempt";
@@ -34,7 +34,8 @@ export function betterStep(attempt: Attempt, mistake: Mistake, plan?: Planner): 
 /** A test of what the hands went to, where it was live and nobody had been told so. */
 function testThatShows({ truth }: World, step: Step, { unseen, entry }: Mistake): Step | undefined {
   const at = step.do === "work" ? jobOf(truth.document).workPoints[step.at as never]?.at : step.at;
-  if (at === undefined || step.do === "test" || (unseen.length === 0 && !isHit(entry))) return undefined;
+  if (at === undefined || step.do === "test" || (unseen.length === 0 && !isHarm(entry.result.consequence)))
+    return undefined;
   const { phases } = step;
   const test = { do: "test", at, ...(phases === undefined ? {} : { phases }) } as Step;
   const isNews = [...readingsOf(truth, test)].some(
@@ -91,7 +92,7 @@ function stepWithout(
 ): Step | undefined {
   const isWellAfter = (state: World["truth"], done: Step) => {
     const played = play(state, done);
-    return played.consequence.kind === "none" && !played.findings.some(({ rule }) => rule === broken);
+    return !isHarm(played.consequence) && !played.findings.some(({ rule }) => rule === broken);
   };
   const isSameThing = (it: Step) => it.do === step.do && it.element === step.element && it.at === step.at;
   return left.find((it) => {
@@ -113,9 +114,6 @@ function stepsLeft({ document, log }: Attempt, n: number, { known }: World, plan
     return at === -1;
   });
 }
-
-const isHit = ({ result: { consequence } }: LogEntry): boolean =>
-  consequence !== undefined && consequence.kind !== "none";
 
 const patternOf = ({ do: verb, element, at, phases }: Step) => ({
   do: verb,

@@ -7,7 +7,7 @@ import {
   type StillhotDocument,
   type Trap,
 } from "../document";
-import { plan } from "../procedure";
+import { plan, isHit } from "../procedure";
 import { isRefusal, type Message, say } from "../terms";
 import type { Action } from "./actions";
 import { act, startAttempt, worldOf } from "./act";
@@ -145,9 +145,8 @@ function surprisedBy({ log }: Attempt, fact: string): number | undefined {
   return log.find(({ n, result: { findings = [], coached = [], consequence } }) => {
     if (n > known) return false;
     const expected = new Set(coached.map(({ rule, where }) => `${rule} ${where}`));
-    const isHit = consequence?.kind === "shock" || consequence?.kind === "fault";
     return (
-      isHit ||
+      isHit(consequence) ||
       findings.some(({ rule, where, severity }) => severity === "danger" && !expected.has(`${rule} ${where}`))
     );
   })?.n;

@@ -1,4 +1,4 @@
-import type { RehearsalFinding } from "../procedure";
+import { type RehearsalFinding, isHarm } from "../procedure";
 import { perObject, type Reveal, scenarioOf, type Step, type Trap } from "../document";
 import { type Message, say } from "../terms";
 import { type Action, isJobStep } from "./actions";
@@ -8,7 +8,7 @@ import { type FactTrap, type Planner, trapListOf, trapsCaught } from "./checks";
 import { whenTrue } from "./conditions";
 import type { LogEntry, PredictionResult, LoggedVerdict } from "./log";
 import { isRight } from "./prediction";
-import { minutesOf, type Score, scoreOf, timeCriteriaOf } from "./scoring";
+import { minutesOf, type Score, scoreOf, timeCriteriaOf, isForbidden } from "./scoring";
 import { factsOf, truthOf } from "./truth";
 import { placesOfFact, revealsOf, withinReach } from "./world";
 
@@ -183,8 +183,7 @@ export const timeLineOf: (attempt: Attempt) => readonly Moment[] = perObject((at
 
 function markOf({ result }: LogEntry, isGood: boolean): Moment["mark"] {
   const { findings = [], consequence, inject, reveals = [] } = result;
-  const isHit = consequence !== undefined && consequence.kind !== "none";
-  if (isHit || findings.some(({ severity }) => severity === "danger")) return "danger";
+  if (isHarm(consequence) || findings.some(({ severity }) => severity === "danger")) return "danger";
   if (findings.some(({ severity }) => severity === "warning")) return "warning";
   if (inject !== undefined) return "inject";
   if (reveals.length > 0) return "reveal";
@@ -196,7 +195,7 @@ function goodMovesOf(attempt: Attempt): GoodMove[] {
   const { criteria, dangers } = scoreOf(attempt);
   const bad = new Set([...trapsCaught(attempt).values(), ...dangers.map(({ entry }) => entry)]);
   return criteria
-    .filter(({ met, entry, criterion }) => met && criterion.kind !== "never" && !bad.has(entry ?? 0))
+    .filter(({ met, entry, criterion }) => met && !isForbidden(criterion) && !bad.has(entry ?? 0))
     .map(({ entry, criterion }) => ({ entry: entry!, text: criterion.text }))
     .sort((a, b) => a.entry - b.entry);
 }
@@ -273,8 +272,7 @@ function decisionsOf(attempt: Attempt, plan?: Planner): Decision[] {
     if (result.inject !== undefined) isTrue.add(result.inject);
     knew.push(...(result.reveals ?? []));
     const findings = (result.findings ?? []).filter(({ severity }) => severity !== "note");
-    const isHit = result.consequence !== undefined && result.consequence.kind !== "none";
-    if (action === undefined || (findings.length === 0 && !isHit)) return [];
+    if (action === undefined || (findings.length === 0 && !isHarm(result.consequence))) return [];
     const coached = new Set((result.coached ?? []).map(({ rule, where }) => `${rule} ${where}`));
     const unseen = findings.filter(({ rule, where }) => !coached.has(`${rule} ${where}`));
     return [

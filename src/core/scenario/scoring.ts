@@ -3,6 +3,7 @@ import { type Message, say } from "../terms";
 import type { Attempt } from "./attempt";
 import { whenTrue } from "./conditions";
 import type { LogEntry } from "./log";
+import { isHit } from "../procedure";
 
 /** What counts where a scenario says nothing: the work done on grounded conductors, nobody hurt, the line in service. */
 function defaultCriteria(document: StillhotDocument): Criterion[] {
@@ -44,11 +45,12 @@ export type Missing = "undone" | "late" | "happened" | "unfinished";
 /** How a criterion was missed, and the entry that says so; nothing where it was met. */
 export function missedHow(
   { document, log }: Attempt,
-  { criterion: { kind, when }, met, entry }: CriterionResult,
+  { criterion, met, entry }: CriterionResult,
 ): { readonly how: Missing; readonly entry?: number } | undefined {
   if (met) return undefined;
-  if (kind === "never") return entry === undefined ? { how: "unfinished" } : { how: "happened", entry };
+  if (isForbidden(criterion)) return entry === undefined ? { how: "unfinished" } : { how: "happened", entry };
   if (entry !== undefined) return { how: "unfinished" };
+  const { when } = criterion;
   const { before: _before, ...whenever } = when;
   const late = when.before === undefined ? undefined : whenTrue(whenever as Condition, document, log);
   return late === undefined ? { how: "undone" } : { how: "late", entry: late };
@@ -100,7 +102,13 @@ export interface Score {
   readonly objectives: readonly ObjectiveResult[];
 }
 
-const isDangerous = ({ kind, severity }: Criterion): boolean => kind === "never" && severity === "danger";
+/** Whether a criterion is of what may never happen. */
+export const isForbidden = ({ kind }: Pick<Criterion, "kind">): boolean => kind === "never";
+
+/** Whether a criterion is good to meet, and not needed. */
+const isExtra = ({ kind }: Criterion): boolean => kind === "good";
+
+const isDangerous = (it: Criterion): boolean => isForbidden(it) && it.severity === "danger";
 
 /** Why the last entry of a log fails the attempt at once: a rule of severity danger, a shock, a fault, what may never be. */
 export function dangersOf(document: StillhotDocument, log: readonly LogEntry[]): Message[] {
@@ -120,13 +128,12 @@ export const scoreOf: (attempt: Attempt) => Score = perObject((attempt: Attempt)
   // Whoever says at once that the job is done has kept nothing: what holds only at the end counts for the work before it.
   const hasWorked = isWorkDone(document, log);
   const criteria = criteriaOf(document).map((criterion): CriterionResult => {
-    const { kind, when, weight = 1 } = criterion;
+    const { when, weight = 1 } = criterion;
     const entry = whenTrue(when as Condition, document, log);
     // What may never happen counts as kept only by somebody who came to the end.
-    const met =
-      kind === "never"
-        ? entry === undefined && isFinished && hasWorked
-        : entry !== undefined && (hasWorked || entry !== end);
+    const met = isForbidden(criterion)
+      ? entry === undefined && isFinished && hasWorked
+      : entry !== undefined && (hasWorked || entry !== end);
     return { criterion, met, ...(entry === undefined ? {} : { entry }), earned: met ? weight : 0, weight };
   });
   const dangers = log.flatMap((entry) => dangersInEntry(entry).map((why) => ({ entry: entry.n, why })));
@@ -138,7 +145,7 @@ export const scoreOf: (attempt: Attempt) => Score = perObject((attempt: Attempt)
     them.reduce((total, it) => total + it[key], 0);
   const earned = sum(criteria, "earned");
   const of = sum(criteria, "weight");
-  const needed = criteria.filter(({ criterion: { kind } }) => kind !== "good");
+  const needed = criteria.filter(({ criterion }) => !isExtra(criterion));
   const isEnough = 100 * earned >= passMarkOf(document) * of;
   return {
     earned,
@@ -166,8 +173,7 @@ function dangersInEntry({ result: { findings = [], consequence } }: LogEntry): M
   const rules = new Map<string, Message>();
   for (const { rule, severity, message } of findings)
     if (severity === "danger" && !rules.has(rule)) rules.set(rule, message);
-  const isHit = consequence !== undefined && (consequence.kind === "shock" || consequence.kind === "fault");
-  return [...rules.values(), ...(isHit ? [consequence.text] : [])];
+  return [...rules.values(), ...(isHit(consequence) ? [consequence!.text] : [])];
 }
 
 /** The best of several attempts by one person: trying again never lowers a score. */

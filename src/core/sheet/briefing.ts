@@ -20,7 +20,14 @@ import {
 } from "../document";
 import { type CircuitElement, customersOf, isBeside, isGroundSet, openingOf } from "../devices";
 import { groundsWorth, lookFirst, rangesOf } from "../doubts";
-import { assess, type Assessment, type Threat, type Upset, type WorkPointReport } from "../hazard";
+import {
+  assess,
+  type Assessment,
+  type Threat,
+  type Upset,
+  type WorkPointReport,
+  startsUnknown,
+} from "../hazard";
 import { circuitOf } from "../network";
 import {
   dutiesOf,
@@ -211,8 +218,8 @@ const keyOf = (upsets: readonly Upset[]): string =>
 
 /** The key of a set with one generator that nobody drew, whoever's it is; of any other set its own key. */
 const familyOf = (upsets: readonly Upset[]): string =>
-  upsets.filter(({ kind }) => kind === "start-unknown").length === 1
-    ? `any ${keyOf(upsets.filter(({ kind }) => kind !== "start-unknown"))}`
+  upsets.filter(startsUnknown).length === 1
+    ? `any ${keyOf(upsets.filter((it) => !startsUnknown(it)))}`
     : keyOf(upsets);
 
 function grouped<Item>(items: readonly Item[], key: (item: Item) => string): Item[][] {

@@ -1,6 +1,6 @@
 import { isLoad } from "../devices";
 import { elementName, type StillhotDocument } from "../document";
-import { type Threat, upsetWords, type WorkPointReport } from "../hazard";
+import { type Threat, upsetWords, type WorkPointReport, startsUnknown } from "../hazard";
 import { inARow, type Message, type MessageKey, say } from "../terms";
 
 /** A number as a person would write it: three figures, whole from a thousand on. */
@@ -33,13 +33,13 @@ export function threatSentence(
 /** The same for threats that differ only in whose generator it is that nobody drew. */
 export function anyGeneratorSentence(document: StillhotDocument, threats: readonly Threat[]): Message {
   const [{ upsets, conductor }] = threats as readonly [Threat];
-  const whose = threats.flatMap((it) => it.upsets.filter(({ kind }) => kind === "start-unknown"));
+  const whose = threats.flatMap((it) => it.upsets.filter(startsUnknown));
   const name = inARow(
     whose.map(({ element }) => say("say.text", { text: elementName(document, element) })),
     "row.or",
   );
   const words = upsets.map((it) =>
-    it.kind === "start-unknown" ? upsetWords(document, it, name) : upsetWords(document, it),
+    startsUnknown(it) ? upsetWords(document, it, name) : upsetWords(document, it),
   );
   return say("say.anyUnknownFeedsIf", {
     upsets: inARow(words),

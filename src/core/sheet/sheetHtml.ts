@@ -18,6 +18,7 @@ import {
   symbolLengthAt,
   toSvg,
   unionOf,
+  isLabel,
 } from "../drawing";
 import { jobOf, type StillhotDocument } from "../document";
 import { type Catalogue, type Message, type MessageGaps, type MessageKey, say, spell } from "../terms";
@@ -436,7 +437,7 @@ function framed(scene: Scene, controls: ReadonlySet<string>): Scene {
   const pieces = scene.pieces.map((piece) => {
     const isControl = piece.owner.of === "element" && controls.has(piece.owner.id);
     if (!isControl) return piece;
-    const name = piece.notes.find(({ kind }) => kind === "elementLabel");
+    const name = piece.notes.find(isLabel);
     if (name === undefined) return piece;
     // Name, position and tags in one frame: apart from each other they could be taken for a neighbour's.
     const marks = piece.notes.filter(({ kind }) => kind === "open" || kind === "tag");

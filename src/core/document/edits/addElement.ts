@@ -16,6 +16,7 @@ import {
   pointOf,
   putRecords,
 } from "./change";
+import { kindKey } from "../structureKinds";
 
 /** Points at which a new element is to end, by the names of its ends. */
 export type Ends = Readonly<Partial<Record<End, string>>>;
@@ -76,7 +77,7 @@ function standingWith(before: StillhotDocument, from: string, point: JsonObject)
   const { kind } = completePoint(pointOf(before, from)!);
   return {
     ...(structure.isDerived ? {} : { on: structure.id }),
-    ...(kind === "pole" ? {} : { kind }),
+    ...kindKey(kind),
   };
 }
 

@@ -4,6 +4,7 @@ import type { Records } from "../patching";
 import { type Structure, structuresOf } from "../structures";
 import type { SavedPoint, SavedStructure, StillhotDocument } from "../types";
 import { isId, nextId, pointOf, withKeys } from "./change";
+import { kindKey } from "../structureKinds";
 
 /** A derived structure as one of the file, with its points on it. */
 export interface Adopted extends Required<Pick<Records, "structures" | "points">> {
@@ -26,7 +27,7 @@ export function adopted(
   const stem = stemOf(document, derived, label);
   const structure: SavedStructure = {
     ...(stem === "" ? {} : { label: stem }),
-    ...(kind === "pole" ? {} : { kind }),
+    ...kindKey(kind),
   };
   const points = Object.fromEntries(
     own.map((it): [string, SavedPoint] => [

@@ -5,7 +5,7 @@ export { nextElementId, nextPointId, together } from "./change";
 export { changePhase } from "./changePhase";
 export { block, tag, turnOff, turnOn, unblock, untag } from "./flags";
 export { noteChange, setJobLog } from "./jobLog";
-export { movePoints, placePoints } from "./movePoints";
+export { movePoints, onGrid, placePoints } from "./movePoints";
 export { close, open } from "./operate";
 export { pin, unpin } from "./pin";
 export { copyOf, duplicate, type Fragment, paste, readFragment, writeFragment } from "./paste";

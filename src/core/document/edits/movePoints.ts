@@ -3,7 +3,9 @@ import { completePoint } from "../complete";
 import type { SavedPoint, Spot } from "../types";
 import { type Edit, pointOf, putRecords, withKeys } from "./change";
 
-const onGrid = (value: number, grid: number): number => (grid > 0 ? Math.round(value / grid) * grid : value);
+/** A place along one axis, snapped to the grid where there is one. */
+export const onGrid = (value: number, grid: number): number =>
+  grid > 0 ? Math.round(value / grid) * grid : value;
 
 /**
  * Moves points together.

@@ -18,6 +18,7 @@ import { Report } from "../problem";
 import { type Structure, structureOf, structuresAround, structuresOf } from "../structures";
 import type { StillhotDocument } from "../types";
 import { checked, type Edit, type Draft, elementOf, nameOf, pointOf } from "./change";
+import { isHouse } from "../structureKinds";
 
 /** What is selected: ids, by what they name. */
 export interface Things {
@@ -97,8 +98,7 @@ function withHousesLeft({ system }: StillhotDocument, going: readonly Structure[
   const all = new Set(going);
   for (const structure of all)
     for (const house of structuresAround(system, structure))
-      if (house.kind === "service" && structuresAround(system, house).every((it) => all.has(it)))
-        all.add(house);
+      if (isHouse(house) && structuresAround(system, house).every((it) => all.has(it))) all.add(house);
   return [...all];
 }
 

@@ -1,4 +1,4 @@
-import type { Message } from "../../terms";
+import { isObject, type Message } from "../../terms";
 import { fingerprintBytes } from "../canonical";
 import type { StillhotDocument } from "../types";
 import { change, type Edit } from "./change";
@@ -21,13 +21,11 @@ function become(draft: Bag, before: Bag, after: Bag, level: number) {
   for (const [key, value] of Object.entries(after)) {
     const was = Object.hasOwn(before, key) ? before[key] : undefined;
     if (was !== undefined && isSame(was, value)) continue;
-    if (level < RECORD_LEVEL && isBag(was) && isBag(value)) become(draft[key] as Bag, was, value, level + 1);
+    if (level < RECORD_LEVEL && isObject(was) && isObject(value))
+      become(draft[key] as Bag, was, value, level + 1);
     else draft[key] = value;
   }
 }
-
-const isBag = (value: unknown): value is Bag =>
-  typeof value === "object" && value !== null && !Array.isArray(value);
 
 const isSame = (one: unknown, other: unknown): boolean =>
   one === other ||

@@ -6,6 +6,7 @@ import {
   savedElement,
   structuresOf,
   type System,
+  isStation,
 } from "../../document";
 import { type ElementId, lettersOf, type StructureId } from "../../terms";
 import {
@@ -404,7 +405,7 @@ class Table {
 
   #titleLines(group: PlateGroup): readonly string[] {
     const { way, text } = this.#rooms;
-    const lines = titleLines(group, group.kind === "station", way, text);
+    const lines = titleLines(group, isStation(group), way, text);
     return lines.length === 0 ? [""] : lines;
   }
 
@@ -412,7 +413,7 @@ class Table {
     const { text } = this.#rooms;
     const written = Math.max(...this.#titleLines(group).map((it) => widthOf(it, TITLE_SIZE)));
     const whole = 12 + ROD * symbolSizeAt(text) + (12 + written * TITLE_SPARE) * text;
-    return group.kind === "station" ? whole : Math.max(whole, leastTitleWidth(group.number, text));
+    return isStation(group) ? whole : Math.max(whole, leastTitleWidth(group.number, text));
   };
 
   place(root: Block, u0: number, v0: number) {

@@ -10,6 +10,9 @@ import {
   structuresOf,
   type System,
   titleOfStructure,
+  isPole,
+  isPadLike,
+  isHouse,
 } from "../../document";
 import type { ElementId } from "../../terms";
 import { type Titles, titlesOf } from "../labels";
@@ -74,12 +77,10 @@ function closingOf({ branches, ties }: Tree, system: System): ReadonlySet<Elemen
 
 /** The first place off a pole on the way to a place among pads; nothing where that is on none or comes from none. */
 function riserOf(branch: TreeBranch | undefined): TreeBranch | undefined {
-  for (let at = branch; at?.parent !== undefined && isPadLike(at); at = at.parent)
-    if (at.parent.plate.kind === "pole") return at;
+  for (let at = branch; at?.parent !== undefined && isPadLike(at.plate); at = at.parent)
+    if (isPole(at.parent.plate)) return at;
   return undefined;
 }
-
-const isPadLike = ({ plate: { kind } }: TreeBranch): boolean => kind === "pad" || kind === "vault";
 
 function depthOf({ parent }: TreeBranch): number {
   let depth = 0;
@@ -106,7 +107,7 @@ function followed(system: System, apart: ReadonlySet<string> = new Set()): Tree 
       const parent = from === undefined ? undefined : branches.get(from)!;
       const own = plates.get(structureOf(system, id)!.id)!;
       // A house at the end of a service is drawn with the pole that feeds it.
-      const plate = parent !== undefined && own.kind === "service" ? parent.plate : own;
+      const plate = parent !== undefined && isHouse(own) ? parent.plate : own;
       const branch: TreeBranch = { id, plate, by, parent, onward: [], hung: [] };
       branches.set(id, branch);
       if (parent === undefined) roots.push(branch);

@@ -5,6 +5,7 @@ import { DrawingDraft } from "../draft";
 import type { Ledger } from "../ledger";
 import { cell, type Feature, featuresOf, number, type Position, text } from "./features";
 import { keysOf } from "./keys";
+import { isPole, isPadLike } from "../../document";
 
 /** How near a line's end must lie to a point that it is to end on [m]; the foreign member may say otherwise. */
 const SNAP_M = 1;
@@ -308,9 +309,9 @@ class MapReading {
     const beyond = this.#beyond.get(rowKey(point, span.id));
     if (beyond !== undefined) return beyond;
     const isSecondary = cell(span.properties, "construction") === "secondary";
-    const { kind } = this.draft.points.get(point)!;
+    const place = this.draft.points.get(point)!;
     return (
-      (isSecondary && (kind === "pole" || kind === "pad") ? this.#bushingsAt(point) : undefined) ?? point
+      (isSecondary && (isPole(place) || isPadLike(place)) ? this.#bushingsAt(point) : undefined) ?? point
     );
   }
 }

@@ -1,5 +1,5 @@
 import type { Chance } from "../generate/chance";
-import type { StillhotDocument } from "../../document";
+import { type StillhotDocument, isStation, isHouse } from "../../document";
 
 /** Invented places and stations. They are part of a variant's bytes, which never change: a longer list is a new version. */
 const PLACES = [
@@ -32,16 +32,14 @@ const ADDRESS = /^(\d+) (\D+)$/;
 /** Words of a file that name a place or a station, each with another in its place. */
 export function otherNames(document: StillhotDocument, chance: Chance): ReadonlyMap<string, string> {
   const structures = structuresOf(document);
-  const stations = structures.flatMap(({ label, kind }) =>
-    kind === "station"
-      ? (/^(?:Poste (?:de )?(.+)|(.+) station)$/.exec(label)?.slice(1) ?? []).filter(Boolean)
+  const stations = structures.flatMap((it) =>
+    isStation(it)
+      ? (/^(?:Poste (?:de )?(.+)|(.+) station)$/.exec(it.label)?.slice(1) ?? []).filter(Boolean)
       : [],
   );
   // `The Lindens`, `Old Mill sideline`: what is a name of them.
   const [, place] = /^(?:The )?([^:]+?)(?: \p{Ll}+)*\s?:/u.exec(document.title) ?? [];
-  const streets = structures.flatMap(({ label, kind }) =>
-    kind === "service" ? (ADDRESS.exec(label)?.[2] ?? []) : [],
-  );
+  const streets = structures.flatMap((it) => (isHouse(it) ? (ADDRESS.exec(it.label)?.[2] ?? []) : []));
   const isName = (it: string) => /^\p{Lu}/u.test(it) && !NUMBERED.test(it);
   const places = [...new Set([...(place === undefined ? [] : [place]), ...streets])].filter(isName);
   const taken = new Set([...places, ...stations]);
@@ -55,8 +53,9 @@ export function otherNames(document: StillhotDocument, chance: Chance): Readonly
 /** Addresses of one street in another order: whatever is hidden at one of them stands at another. */
 export function otherHouses(document: StillhotDocument, chance: Chance): ReadonlyMap<string, string> {
   const byStreet = new Map<string, string[]>();
-  for (const { label, kind } of structuresOf(document)) {
-    const street = kind === "service" ? ADDRESS.exec(label)?.[2] : undefined;
+  for (const structure of structuresOf(document)) {
+    const { label } = structure;
+    const street = isHouse(structure) ? ADDRESS.exec(label)?.[2] : undefined;
     if (street !== undefined) byStreet.set(street, [...(byStreet.get(street) ?? []), label]);
   }
   return new Map(

@@ -36,6 +36,16 @@ export interface Consequence {
   readonly text: Message;
 }
 
+/** Whether a step did harm: an arc, a fault or a shock. */
+export const isHarm = <Told extends Pick<Consequence, "kind">>(
+  consequence: Told | undefined,
+): consequence is Told & { readonly kind: Exclude<Consequence["kind"], "none"> } =>
+  consequence !== undefined && consequence.kind !== "none";
+
+/** Whether it hit somebody or something: a shock, or a fault that was closed onto. */
+export const isHit = (consequence: Pick<Consequence, "kind"> | undefined): boolean =>
+  consequence?.kind === "shock" || consequence?.kind === "fault";
+
 /** The worst that a step brought about; where nothing went wrong, what the crew sees. */
 export function consequenceOf(step: Step, before: JobState, after: JobState): Consequence {
   return (

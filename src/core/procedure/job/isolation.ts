@@ -7,6 +7,7 @@ import type { ElementId } from "../../terms";
 import { elementOf } from "./names";
 import { seen } from "./seen";
 import type { JobState } from "./state";
+import { closes, startsDrawn } from "../../hazard";
 
 /**
  * Open things whose closing takes part in making a work point live: what the isolation of the job rests on. A transfer
@@ -16,9 +17,8 @@ export function isolationPoints(state: JobState): ElementId[] {
   const ids = new Set<ElementId>();
   for (const { threats } of Object.values(seen(state).workPoints))
     for (const { upsets } of threats)
-      for (const { kind, element } of upsets)
-        if (kind === "close" || kind === "reclose" || (upsets.length === 1 && isThrown(state, element)))
-          ids.add(element);
+      for (const upset of upsets)
+        if (closes(upset) || (upsets.length === 1 && isThrown(state, upset.element))) ids.add(upset.element);
   return [...ids].sort();
 }
 
@@ -37,7 +37,7 @@ export function machinesLeftOn(state: JobState): ElementId[] {
   for (const { threats } of Object.values(seen(state).workPoints))
     for (const { upsets, path } of threats) {
       const [only, ...more] = upsets;
-      if (only?.kind !== "start" || more.length > 0) continue;
+      if (only === undefined || !startsDrawn(only) || more.length > 0) continue;
       if (!isTagged(state, only.element) || path.some(opens)) ids.add(only.element);
     }
   return [...ids].sort();

@@ -1,6 +1,6 @@
 import { customerCouldFeed, GROUNDING_CABLES, isTransformer, lowSidesOf } from "../../devices";
 import { complete, jobOf, settingsOf, type Step, type StillhotDocument, hasNeutral } from "../../document";
-import { hasNeutralInHand, neutralDoubt, type Threat } from "../../hazard";
+import { hasNeutralInHand, neutralDoubt, type Threat, closes } from "../../hazard";
 import { circuitOf } from "../../network";
 import { withstandAmps } from "../../reference";
 import { conductorId, type ElementId, type Finding, type PointId, type WorkPointId } from "../../terms";
@@ -160,12 +160,10 @@ function controlled(
   id: WorkPointId,
   wishes: Wishes,
 ): Wishes {
-  const closings = upsets
-    .filter(({ kind }) => kind === "close" || kind === "reclose")
-    .map(({ element }) => element);
+  const closings = upsets.filter(closes).map(({ element }) => element);
   const unmarked = closings.filter((it) => !intent.tags.has(it) || !intent.blocks.has(it));
   if (unmarked.length > 0) return wish(wish(wishes, "tags", ...unmarked), "blocks", ...unmarked);
-  const starting = upsets.find(({ kind }) => kind !== "close" && kind !== "reclose")?.element ?? source;
+  const starting = upsets.find((it) => !closes(it))?.element ?? source;
   if (starting === null || wishes.separations.some(({ name }) => name === `${id} ${starting}`)) return wishes;
   const circuit = circuitOf(document.system);
   const nodes = nodesOfFeeder(circuit, starting);

@@ -18,7 +18,15 @@ import {
   type Step,
 } from "../../document";
 import { isOpening } from "../../steps";
-import type { Assessment, Threat, Upset, Verdict } from "../../hazard";
+import {
+  type Assessment,
+  type Threat,
+  type Upset,
+  type Verdict,
+  closes,
+  startsDrawn,
+  startsUnknown,
+} from "../../hazard";
 import {
   conductorId,
   type ElementId,
@@ -29,7 +37,7 @@ import {
   type WorkPointId,
 } from "../../terms";
 import { actsFor } from "./acts";
-import { consequenceOf } from "../effects/consequence";
+import { consequenceOf, isHarm } from "../effects/consequence";
 import { advance } from "./play";
 import { seen } from "../job/seen";
 import type { JobState } from "../job/state";
@@ -186,8 +194,8 @@ function tryOut(start: JobState, controls: readonly Control[]): Trial {
     for (const step of steps) {
       const before = state;
       state = advance(before, step);
-      const { kind, text } = consequenceOf(step, before, state);
-      if (kind !== "none") harms.set(id, text);
+      const consequence = consequenceOf(step, before, state);
+      if (isHarm(consequence)) harms.set(id, consequence.text);
     }
     if (fact !== undefined) state = withoutGenerator(state, fact);
   }
@@ -223,19 +231,20 @@ function candidatesFor(state: JobState, workPoint: WorkPointId, { upsets, path }
     const id = JSON.stringify([steps, fact ?? ""]);
     found.set(id, { id, steps, ...(fact === undefined ? {} : { fact }) });
   };
-  for (const { kind, element } of upsets) {
-    if (kind === "close" || kind === "reclose") {
+  for (const upset of upsets) {
+    const { element } = upset;
+    if (closes(upset)) {
       const tag = stepOf(state, element, "tag");
       const block = stepOf(state, element, "block");
       add(tag);
       add(block);
       if (tag.length > 0) add([...tag, ...block]);
     }
-    if (kind === "start-unknown") {
+    if (startsUnknown(upset)) {
       const at = savedElement(system.elements, element)!["at"] as PointId;
       add([{ do: "inspect", at }], element);
     }
-    if (kind === "start") add(stepOf(state, element, "stop"));
+    if (startsDrawn(upset)) add(stepOf(state, element, "stop"));
   }
   for (const id of path) {
     const saved = system.elements[id];

@@ -5,6 +5,7 @@ import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { seen } from "../job/seen";
 import { isRelying } from "../../steps";
+import { closesByItself } from "../../hazard";
 
 /** What can close by itself or from afar is blocked before anything rests on its being open; a tag does not hold it. */
 export const automaticDevice = defineRule({
@@ -16,7 +17,7 @@ export const automaticDevice = defineRule({
     const closing = new Set<string>();
     for (const { threats } of Object.values(seen(after).workPoints))
       for (const { upsets } of threats)
-        for (const { kind, element } of upsets) if (kind === "reclose") closing.add(element);
+        for (const it of upsets) if (closesByItself(it)) closing.add(it.element);
     return [...closing].sort().map((id) => ({
       where: id,
       message: say("rule.automatic-device", { name: nameOf(after.document, id) }),

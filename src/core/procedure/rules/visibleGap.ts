@@ -5,6 +5,7 @@ import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { seen } from "../job/seen";
 import { isRelying } from "../../steps";
+import { closes } from "../../hazard";
 
 /** Isolation rests on a gap that one can see: a threat whose every closing is out of sight shows that it does not. */
 export const visibleGap = defineRule({
@@ -16,7 +17,7 @@ export const visibleGap = defineRule({
     const hidden = new Set<string>();
     for (const { threats } of Object.values(seen(after).workPoints))
       for (const { upsets } of threats) {
-        const closings = upsets.filter(({ kind }) => kind === "close" || kind === "reclose");
+        const closings = upsets.filter(closes);
         if (closings.length > 0 && closings.every(({ element }) => !hasVisibleGap(after, element)))
           for (const { element } of closings) hidden.add(element);
       }

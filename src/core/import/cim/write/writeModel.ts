@@ -9,7 +9,7 @@ import {
   isSupply,
   isTransformer,
 } from "../../../devices";
-import { complete, type StillhotDocument } from "../../../document";
+import { complete, type StillhotDocument, isPole, isStation } from "../../../document";
 import { circuitOf, placeFor } from "../../../network";
 import type { JsonObject } from "../../../terms";
 import type { Ledger } from "../../ledger";
@@ -69,14 +69,15 @@ function writeFrame(writing: Writing, title: string): void {
 }
 
 function writePoint(writing: Writing, id: string, point: JsonObject): void {
-  const kind = point["kind"] ?? "pole";
+  const kind = String(point["kind"] ?? "pole");
   const label = typeof point["label"] === "string" ? point["label"] : "";
   writing.rdf.add("ConnectivityNode", nodeName(id), {
     "IdentifiedObject.name": label === "" ? id : label,
     "IdentifiedObject.aliasName": id,
-    "ConnectivityNode.ConnectivityNodeContainer": to(kind === "station" ? "station" : "feeder"),
+    "ConnectivityNode.ConnectivityNodeContainer": to(isStation({ kind }) ? "station" : "feeder"),
   });
-  if (kind !== "pole" && kind !== "station") writing.ledger.note("leftOut", "keyLost", id, { key: "kind" });
+  if (!isPole({ kind }) && !isStation({ kind }))
+    writing.ledger.note("leftOut", "keyLost", id, { key: "kind" });
   for (const key of ["evidence", "pinned", "on"])
     if (point[key] !== undefined) writing.ledger.note("leftOut", "keyLost", id, { key });
   const ohms = point["earthOhms"];
