@@ -17,6 +17,7 @@ import {
   type PlacedNote,
   ringAt,
   type Scene,
+  type Spot,
   sceneOf,
   symbolBoxOf,
   symbolLengthAt,
@@ -112,6 +113,17 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
     const half = ringAt(note, scale) / scale;
     return [boxOf([note.ring.x, note.ring.y], half)];
   });
+  /** A flag may lie over the edge of its own plate, as one flies from a pole; at another it would be taken for that one's. */
+  const isAtItsPlate = (box: Box, { x, y }: Spot) => {
+    const own = plates.find((it) => contains(it, boxOf([x, y], 0)));
+    const middle = boxOf([(box.left + box.right) / 2, (box.top + box.bottom) / 2], 0);
+    return (
+      own === undefined ||
+      plates.every(
+        (it) => it === own || (!overlaps(it, box) && distanceOf(it, middle) > distanceOf(own, middle)),
+      )
+    );
+  };
   const misplaced = boxes.flatMap(({ note, box }) => {
     if (note.kind === "title")
       return [
@@ -133,10 +145,16 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
           : []),
         ...(symbols.some((it) => overlaps(it.box, box)) ? [`the flag ${note.text} lies on a symbol`] : []),
         ...(wires.some((it) => overlaps(it, box)) ? [`the flag ${note.text} lies on a line`] : []),
-        ...(plates.some((it) => overlaps(it, box) && !contains(it, box))
-          ? [`the flag ${note.text} lies on an edge`]
-          : []),
+        ...(isAtItsPlate(box, note.ring!) ? [] : [`the flag ${note.text} stands at another plate`]),
       ];
+    // Where nobody named a structure, random drawings pile so much on one spot that not every switch has room at it.
+    if (note.kind === "open" && scene.document.system.structures !== undefined) {
+      const own = symbols.find(({ id }) => id === note.owner.id);
+      const nearest = Math.min(...symbols.map((it) => distanceOf(it.box, box)));
+      return own === undefined || distanceOf(own.box, box) <= nearest + 1e-6
+        ? []
+        : [`${note.text} is nearest to another symbol`];
+    }
     if (note.kind !== "elementLabel") return [];
     const own = symbols.find(({ id }) => id === note.owner.id);
     if (own === undefined) return [];

@@ -5,7 +5,6 @@ import { Stage } from "konva/lib/Stage.js";
 import {
   type Box,
   changeOf,
-  FLAG_ROOM,
   isAfar,
   type NoteSizes,
   type Owner,
@@ -14,15 +13,14 @@ import {
   type PlacedNote,
   placeNotes,
   type Scene,
-  symbolLengthAt,
 } from "../../core";
-import { broughtIn, type Camera, contains, fitted, showing, type Size, viewOf, zoomedAt } from "./camera";
+import { type Camera, contains, fitted, type Size, viewOf, ZOOM_BUTTONS, zoomedAt } from "./camera";
 import { paintGrounds, paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
-import { isSameOver, type Painting, staleParts } from "./stale";
+import { type Painting, staleParts } from "./stale";
 import type * as Further from "./further";
 import type { Motion } from "./motion";
 import type { BoardView } from "./view";
-import { sizesAt, wholeWithNotes } from "./whole";
+import { firstLook, sizesAt, wholeWithNotes } from "./whole";
 
 /** The canvas as its component has it: what it shows, and where it looks. */
 export interface Board {
@@ -48,11 +46,6 @@ Konva.autoDrawEnabled = false;
 /** Above this many pieces labels are placed again only when the zoom has settled. */
 const MANY_PIECES = 800;
 const SETTLED_MS = 120;
-/** Length of a symbol with which it and its labels can be told apart [px]. */
-const READABLE = 24;
-/** A whole drawing that is a little smaller than that is still worth more than a part of it. */
-const STILL_READABLE = 17;
-
 /** What the board says of itself. */
 interface Tells {
   camera(camera: Camera): void;
@@ -76,9 +69,12 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
   let settling: ReturnType<typeof setTimeout> | undefined;
   let looking: ReturnType<typeof setTimeout> | undefined;
   let marqueeBox: Box | undefined;
-  let hasFitted = false;
-  /** what it is to begin around once it has a size: a drawing that is not shown has none */
-  let awaited: { readonly around: Owner | undefined } | undefined;
+  /** what it begins around */
+  let begun: Owner | undefined;
+  /** it begins once it has something to show, and a size: a drawing that is not shown has none */
+  let isAwaited = true;
+  /** where it looked then, so that it is known whether hands looked elsewhere since */
+  let first: Camera | undefined;
   let painted: Painting | undefined;
   let further: typeof Further | undefined;
   let motion: Motion | undefined;
@@ -153,7 +149,8 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
     const afar = isAfar(scene, scale);
     const overview = afar && isLaid(scene) ? further?.overviewOf(scene, scale) : undefined;
     const labelled = overview ?? (many ? near(scene, afar, within) : scene);
-    placed = placeNotes(labelled, scale, sizesAt(sizes, scene, scale), within, box);
+    const free = { ...box, bottom: box.bottom - ZOOM_BUTTONS / scale };
+    placed = placeNotes(labelled, scale, sizesAt(sizes, scene, scale), within, free);
     placedFor = { scene, scale, sizes, within };
     areRough = false;
   }
@@ -195,31 +192,19 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
 
   const look = (next: Camera | undefined) => next !== undefined && next !== camera && moveCamera(next);
 
-  function fit() {
+  function fit(look = wholeWithNotes) {
     const bounds = view?.scene.bounds;
     if (view === undefined || bounds === undefined || size.width <= 1) return;
     const { scene, sizes } = view;
-    moveCamera(hasMany(scene) ? fitted(bounds, size) : wholeWithNotes(scene, bounds, size, sizes));
+    const spine = begun && pieceFor(scene, begun)?.spine;
+    moveCamera(hasMany(scene) ? fitted(bounds, size) : look(scene, bounds, size, sizes, spine));
   }
 
-  function begin(around: Owner | undefined) {
-    awaited = size.width > 1 ? undefined : { around };
-    if (awaited !== undefined) return;
-    hasFitted = true;
-    fit();
-    if (view === undefined || hasMany(view.scene)) return;
-    const symbol = symbolLengthAt(view.scene, camera.scale);
-    if (symbol >= STILL_READABLE && !isAfar(view.scene, camera.scale)) return;
-    const { bounds } = view.scene;
-    if (bounds === undefined) return;
-    const readable = zoomedAt(camera, READABLE / symbol, size.width / 2, size.height / 2);
-    const [x, y] = (around && pieceFor(view.scene, around)?.spine) ?? [];
-    const aimed =
-      x === undefined || y === undefined
-        ? readable
-        : showing(readable, [x, y], size.width * 0.4, size.height / 2);
-    // Over the topmost plate a flag may stand.
-    moveCamera(broughtIn(aimed, { ...bounds, top: bounds.top - FLAG_ROOM / aimed.scale }, size));
+  function begin(around: Owner | undefined = begun) {
+    begun = around;
+    isAwaited = size.width <= 1;
+    fit(firstLook);
+    first = camera;
   }
 
   /** Of a large drawing nothing moves. */
@@ -244,11 +229,8 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
     const before = size;
     size = { width: host.clientWidth || 1, height: host.clientHeight || 1 };
     stage.size(size);
-    if (awaited !== undefined && size.width > 1) return begin(awaited.around);
-    if (!hasFitted && view !== undefined && size.width > 1) {
-      hasFitted = true;
-      return fit();
-    }
+    if (view !== undefined && (isAwaited || (camera === first && view.selection.length === 0)))
+      return begin();
     // What was in the middle stays in the middle.
     moveCamera({
       ...camera,
@@ -289,22 +271,20 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
       const isRelaid =
         was !== undefined &&
         !next.isTraced &&
-        hasFitted &&
+        !isAwaited &&
         isSameDrawing(was.scene, next.scene) &&
         !isSameLie(was.scene, next.scene);
       const wasWhole = was?.scene.bounds !== undefined && contains(viewOf(camera, size), was.scene.bounds);
       // Of two scenes within one frame only the second is painted, from what was found of the first.
       squaresOf(next.scene);
-      if (!hasFitted && size.width > 1) {
-        hasFitted = true;
-        fit();
-      } else if (isRelaid && (wasWhole || was.scene.way !== next.scene.way)) fit();
+      if (isAwaited) begin();
+      else if (isRelaid && (wasWhole || camera === first || was.scene.way !== next.scene.way)) begin();
       else if (isRelaid) camera = further?.keepingMiddle(camera, size, was.scene, next.scene) ?? camera;
-      redraw({ andOver: was === undefined || !isSameOver(was, next) });
+      redraw({ andOver: was === undefined || further?.isSameOver(was, next) !== true });
     },
     moveCamera,
     zoom: (factor, x = size.width / 2, y = size.height / 2) => moveCamera(zoomedAt(camera, factor, x, y)),
-    fit,
+    fit: () => fit(),
     begin,
     reveal: (box) => look(further?.revealing(camera, size, box)),
     revealAll: (box) => look(further?.revealingAll(camera, size, box)),

@@ -85,12 +85,16 @@ export function fitted(box: Box, { width, height }: Size, overhang: Overhang = N
 /** Room between the edge of the screen and a drawing that goes on beyond another edge [px]. */
 const EDGE = 8;
 
-/** Moves as little as needed so that no empty screen lies beside a drawing of which a part is out of view. */
+/** What is cut by an edge of the screen comes wholly into view where it is out of that by no more [px]. */
+const NEARLY = 60;
+
+/** Moves as little as needed so that no empty screen lies beside a drawing of which a part is out of view, and little of it is cut. */
 export function broughtIn(camera: Camera, box: Box, { width, height }: Size): Camera {
   const along = (offset: number, from: number, to: number, first: number, last: number) => {
     const [low, high] = [from * camera.scale, to * camera.scale];
     if (high - low <= last - first) return (first + last - low - high) / 2;
-    return Math.min(first - low, Math.max(last - high, offset));
+    if (first - low - offset < NEARLY) return first - low;
+    return offset + high - last < NEARLY ? last - high : offset;
   };
   return {
     scale: camera.scale,

@@ -5,3 +5,4 @@ export { keepingMiddle } from "./keepingMiddle";
 export { motionBetween } from "./motion";
 export { revealing, revealingAll } from "./revealing";
 export { paintLit, paintOver } from "./paintAround";
+export { isSameOver } from "./sameOver";

@@ -1,13 +1,4 @@
-import {
-  type Box,
-  changeOf,
-  overlaps,
-  type Owner,
-  pieceFor,
-  type PlacedNote,
-  unionOf,
-  isFlag,
-} from "../../core";
+import { type Box, changeOf, isFlag, overlaps, type PlacedNote, unionOf } from "../../core";
 import { type Camera, type Size, viewOf } from "./camera";
 import type { BoardView } from "./view";
 
@@ -75,30 +66,6 @@ function standsInTheSameFrame(was: Painting, is: Painting): boolean {
     was.size.height === is.size.height
   );
 }
-
-/** Whether what lies over the drawing looks the same in both. */
-export function isSameOver(was: BoardView, is: BoardView): boolean {
-  const spineOf = (owner: Owner, { scene }: BoardView) => {
-    const piece = pieceFor(scene, owner);
-    return owner.of === "structure" ? JSON.stringify(piece?.box) : piece?.spine.join();
-  };
-  const stands = (owner: Owner) => spineOf(owner, was) === spineOf(owner, is);
-  const [before, after] = [outlined(was), outlined(is)];
-  return (
-    was.palette === is.palette &&
-    was.overlay === is.overlay &&
-    before.length === after.length &&
-    before.every((it, index) => it?.id === after[index]?.id && it?.of === after[index]?.of) &&
-    after.every((it) => it === undefined || stands(it))
-  );
-}
-
-/** What has a line around it. */
-const outlined = ({ selection, focus, joiningFrom }: BoardView): readonly (Owner | undefined)[] => [
-  focus,
-  joiningFrom,
-  ...selection,
-];
 
 /** Notes that stood elsewhere before or no longer stand, and those that stand now and did not. */
 function differing(was: readonly PlacedNote[], is: readonly PlacedNote[]): PlacedNote[] {

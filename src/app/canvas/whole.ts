@@ -1,21 +1,61 @@
-import { type Box, lettersAt, type NoteSizes, placeNotes, type Scene } from "../../core";
-import { type Camera, fitted, type Size } from "./camera";
+import {
+  type Box,
+  isAfar,
+  lettersAt,
+  type NoteSizes,
+  placeNotes,
+  type Scene,
+  symbolLengthAt,
+} from "../../core";
+import { broughtIn, type Camera, fitted, showing, type Size, zoomedAt } from "./camera";
+
+/** Length of a symbol with which it and its labels can be told apart [px]. */
+const READABLE = 24;
+/** A whole drawing that is a little smaller than that is still worth more than a part of it. */
+const STILL_READABLE = 17;
+
+/** Where to look at a drawing from, of which bounds and a spot are known. */
+type Look = (scene: Scene, bounds: Box, size: Size, sizes: NoteSizes, spot?: readonly number[]) => Camera;
+
+/** Shows a whole drawing where it stays readable, else as much of it as does, around a spot. */
+export const firstLook: Look = (scene, bounds, size, sizes, [x, y] = []) => {
+  const whole = wholeWithNotes(scene, bounds, size, sizes);
+  const symbol = symbolLengthAt(scene, whole.scale);
+  if (symbol >= STILL_READABLE && !isAfar(scene, whole.scale)) return whole;
+  const readable = zoomedAt(whole, READABLE / symbol, size.width / 2, size.height / 2);
+  const aimed =
+    x === undefined || y === undefined
+      ? readable
+      : showing(readable, [x, y], size.width * 0.4, size.height / 2);
+  return broughtIn(aimed, withNotes(scene, bounds, aimed.scale, sizes), size);
+};
 
 /** Shows a whole drawing: labels keep their size, so that what they need beside it is a margin of the screen. */
-export function wholeWithNotes(scene: Scene, bounds: Box, size: Size, sizes: NoteSizes): Camera {
+export const wholeWithNotes: Look = (scene, bounds, size, sizes) => {
   let camera = fitted(bounds, size);
   for (let round = 0; round < 2; round++) {
     const { scale } = camera;
-    let [left, top, right, bottom] = [0, 0, 0, 0];
-    for (const { x, y, width, height } of placeNotes(scene, scale, sizesAt(sizes, scene, scale))) {
-      left = Math.max(left, (bounds.left - x) * scale + width / 2);
-      right = Math.max(right, (x - bounds.right) * scale + width / 2);
-      top = Math.max(top, (bounds.top - y) * scale + height / 2);
-      bottom = Math.max(bottom, (y - bounds.bottom) * scale + height / 2);
-    }
-    camera = fitted(bounds, size, { left, top, right, bottom });
+    const { left, top, right, bottom } = withNotes(scene, bounds, scale, sizes);
+    camera = fitted(bounds, size, {
+      left: (bounds.left - left) * scale,
+      top: (bounds.top - top) * scale,
+      right: (right - bounds.right) * scale,
+      bottom: (bottom - bounds.bottom) * scale,
+    });
   }
   return camera;
+};
+
+/** The box around a drawing and all that is written at it. */
+function withNotes(scene: Scene, bounds: Box, scale: number, sizes: NoteSizes): Box {
+  let { left, top, right, bottom } = bounds;
+  for (const { x, y, width, height } of placeNotes(scene, scale, sizesAt(sizes, scene, scale))) {
+    left = Math.min(left, x - width / 2 / scale);
+    right = Math.max(right, x + width / 2 / scale);
+    top = Math.min(top, y - height / 2 / scale);
+    bottom = Math.max(bottom, y + height / 2 / scale);
+  }
+  return { left, top, right, bottom };
 }
 
 /** The sizes of letters at a scale: in a laid out drawing each has its place beside its symbol. */

@@ -4,7 +4,6 @@ export * from "./palettes";
 export * from "./routes";
 export type { Way } from "./layout/inside";
 export { bestLie, type Lie, symbolLengthAt } from "./arrangement";
-export { FLAG_ROOM } from "./labels";
 export { wayFor } from "./wayFor";
 export { widthOf } from "./widths";
 export * from "./scene";

@@ -1,4 +1,14 @@
-import { type Box, boxOf, type Note, NOTE_KINDS, overlaps, solidBoxes, symbolBoxOf, isLabel } from "./shapes";
+import {
+  type Box,
+  boxOf,
+  isLabel,
+  type Note,
+  NOTE_KINDS,
+  overlaps,
+  solidBoxes,
+  type Spot,
+  symbolBoxOf,
+} from "./shapes";
 import type { Scene } from "./scene";
 import { widthOf as ownWidthOf } from "./widths";
 
@@ -116,7 +126,7 @@ export function placeNotes(
   const placed: PlacedNote[] = [];
   const wires = new Crowd(CELL / scale);
   // What is written keeps off the edges of plates and the rings around work places; badges may lie on them.
-  const edges = new Crowd(CELL / scale);
+  const [edges, rings] = [new Crowd(CELL / scale), new Crowd(CELL / scale)];
   for (const piece of pieces) {
     if (within !== undefined && !overlaps(piece.box, within)) continue;
     for (const shape of piece.shapes)
@@ -125,7 +135,7 @@ export function placeNotes(
     for (const note of piece.notes)
       if (note.ring !== undefined) {
         const across = (2 * ringAt(note, scale)) / scale;
-        edges.add(around(note.ring.x, note.ring.y, across, across));
+        rings.add(around(note.ring.x, note.ring.y, across, across));
       }
   }
   const symbols = pieces
@@ -144,7 +154,7 @@ export function placeNotes(
   const grounds = pieces.flatMap(({ shapes }) =>
     shapes.flatMap((it) => (it.shape === "ground" ? [it.box] : [])),
   );
-  /** The free spot nearest to the place of a note, or to its ring: on its plate, or so far off it and on no other. */
+  /** The free spot nearest to the place of a note, or to its ring: on its plate, or so far off it. */
   function freeSpotFor(
     note: Note,
     { width, height }: { width: number; height: number },
@@ -169,33 +179,41 @@ export function placeNotes(
       for (let y = area.top; y < area.bottom; y += step) {
         const box = around(x, y, across, down);
         const far = distanceOf(box, at);
-        if (
-          far < least &&
-          !isBlocked(box) &&
-          isWellPut(box, note) &&
-          !grounds.some((it) => it !== plate && overlaps(it, box))
-        )
-          [least, nearest] = [far, { x, y, box }];
+        if (far < least && !isBlocked(box) && isWellPut(box, note)) [least, nearest] = [far, { x, y, box }];
       }
     return nearest;
   }
   /** Whether what is written at a thing stands on the plate that this stands on. */
   const isOnItsPlate = (box: Box, note: Note): boolean =>
     grounds.every((it) => !isWithin(around(note.x, note.y, 0, 0), it) || isWithin(box, it));
+  /** Whether a flag is taken for one of the plate that its work place is on. */
+  const isAtItsPlate = (box: Box, { x, y }: Spot): boolean => {
+    const plate = grounds.find((it) => isWithin(around(x, y, 0, 0), it));
+    const middle = around((box.left + box.right) / 2, (box.top + box.bottom) / 2, 0, 0);
+    const far = plate === undefined ? -1 : distanceOf(plate, middle);
+    return grounds.every((it) => it === plate || (!overlaps(it, box) && distanceOf(it, middle) > far));
+  };
   const isWellPut = (box: Box, note: Note): boolean =>
     note.kind === "work"
       ? // A symbol of several parts is one: no flag stands between these.
-        !symbols.some((it) => overlaps(it.box, box))
+        !symbols.some((it) => overlaps(it.box, box)) && isAtItsPlate(box, note.ring!)
       : note.kind === "elementLabel"
         ? isOnItsPlate(box, note) && isAtItsOwn(box, note)
-        : note.kind !== "title" || isOnItsPlate(box, note);
+        : note.kind === "open"
+          ? isAtItsOwn(box, note)
+          : note.kind !== "title" || isOnItsPlate(box, note);
   for (const note of queue.flat()) {
     const forms = formsOf(note, sizes);
     // All that a flag says, a little off its plate, is worth more than a part of it on that.
-    const fromNear = note.kind === "work" ? forms.slice(0, -1) : [];
+    const whole = note.kind === "work" ? forms.slice(0, -1) : [];
+    const tries = [
+      ...whole.map((form) => ({ form, off: 0 })),
+      ...whole.map((form) => ({ form, off: A_LITTLE_OFF })),
+      ...forms.map((form) => ({ form, off: FARTHEST_OFF })),
+    ];
     let it: PlacedNote | undefined;
-    for (const [nth, form] of [...fromNear, ...forms].entries()) {
-      it = placeOf(form, nth >= fromNear.length, nth === fromNear.length + forms.length - 1);
+    for (const [nth, { form, off }] of tries.entries()) {
+      it = placeOf(form, off, nth === tries.length - 1);
       if (it === undefined) continue;
       if (form !== note) it = { ...it, note, lines: form.lines! };
       break;
@@ -217,7 +235,7 @@ export function placeNotes(
     ];
   }
 
-  function placeOf(note: Note, mayStandOff: boolean, isLast: boolean): PlacedNote | undefined {
+  function placeOf(note: Note, off: number, isLast: boolean): PlacedNote | undefined {
     const follower = followers.get(note);
     const { width: alone, height } = sizeOf(note, sizes);
     const width = alone + (follower === undefined ? 0 : BETWEEN + sizeOf(follower, sizes).width);
@@ -247,20 +265,20 @@ export function placeNotes(
     const blocked = (box: Box) =>
       crowd.hits(box) ||
       wires.hits(box) ||
-      edges.hits(box) ||
+      rings.hits(box) ||
+      (off < FARTHEST_OFF && edges.hits(box)) ||
       (screen !== undefined && !isWithin(box, screen));
+    const isFree = (box: Box) => !crowd.hits(box) && (!isLaidOut || isWellPut(box, note));
     const clear =
       spots.find(
         ({ box }) =>
-          !crowd.hits(box) &&
+          isFree(box) &&
           (onTheWire || !wires.hits(box)) &&
-          (!isLaidOut || isWellPut(box, note)) &&
-          !(KEEPING_OFF.has(note.kind) && edges.hits(box)),
+          !(KEEPING_OFF.has(note.kind) && (edges.hits(box) || rings.hits(box))),
       ) ??
       // What is to be done is read at its pole, and a number on its plate, wherever there is room for it.
       (isLaidOut && (note.kind === "work" || (note.kind === "title" && isLast))
-        ? (freeSpotFor(note, size, 0, blocked) ??
-          (mayStandOff ? freeSpotFor(note, size, OFF_ITS_PLATE / scale, blocked) : undefined))
+        ? freeSpotFor(note, size, off / scale, blocked)
         : undefined);
     if (clear === undefined && !isLast) return undefined;
     const free =
@@ -268,11 +286,12 @@ export function placeNotes(
       (note.kind === "count" || note.kind === "work"
         ? roundAbout(note, size, scale, blocked)
         : note.kind === "open"
-          ? roundAbout(note, size, scale, blocked, NEAR)
+          ? roundAbout(note, size, scale, (box) => blocked(box) || !isAtItsOwn(box, note), NEAR)
           : undefined) ??
       (givesWay(note)
         ? undefined
-        : (spots.find(({ box }) => !crowd.hits(box)) ??
+        : (spots.find(({ box }) => isFree(box)) ??
+          roundAbout(note, size, scale, (box) => !isFree(box)) ??
           roundAbout(note, size, scale, (box) => crowd.hits(box)) ??
           own));
     if (free === undefined) return undefined;
@@ -300,13 +319,14 @@ function writtenAs(note: Note, lines: readonly string[], sizes: NoteSizes): Note
     : written;
 }
 
-/** By so much a flag is further off the middle of its plate at most than on it, on both sides together [px]. */
-const OFF_ITS_PLATE = 480;
+/** So much further off the middle of its plate than on that a flag may stand, on both sides together: at last over its edge [px]. */
+const A_LITTLE_OFF = 160;
+const FARTHEST_OFF = 480;
 
 /** So many steps of 14 px away from its own place room is looked for. */
 const FARTHEST = 16;
-/** So near what tells how a device stands is still taken for its own; from there on it rather lies on a line. */
-const NEAR = 3;
+/** So near what tells how a device stands is still taken for its own; from there on it rather lies on a line, still nearest to that. */
+const NEAR = 8;
 
 /** Somewhere around a note's own place, the nearest first: what tells a hazard is never left out. */
 function roundAbout(

@@ -34,6 +34,8 @@ const ABREAST_SCALE = 0.7;
 /** From this length on, a run of line carries a badge; the next one follows after `BADGE_EVERY`. */
 const BADGE_FROM = 44;
 const BADGE_EVERY = 170;
+/** Where something stands in the middle of a line, its state stands so far before or after that, still on the line [px]. */
+const ASIDE = 16;
 
 type TwoEnded = Extract<CircuitElement, { from: string }>;
 type Nearby = Extract<CircuitElement, { kind: "nearby" }>;
@@ -527,7 +529,7 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
     const [x, y] = [(b.x - a.x) / (length || 1), (b.y - a.y) / (length || 1)];
     const at = (along: number, beside: number) =>
       spotOf(a.x + x * along + hand * y * beside, a.y + y * along - hand * x * beside);
-    return { length, at };
+    return { length, at, way: [x, y] as const };
   };
   const [first, last] = [stretch(spots[0]!, spots[1]!), stretch(spots.at(-2)!, spots.at(-1)!)];
   // Neighbours would touch: every second letter stands a little after the one beside it; on a line that is too short for
@@ -550,7 +552,7 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
     if (last.length >= LETTERS_FROM && !(isShort && !isSecond(letter, own)))
       sayLetter(pen, letter, "to", around, last.at(last.length - clear.to - back, by));
   }
-  const { length, at } = spots
+  const { length, at, way } = spots
     .slice(1)
     .map((it, nth) => stretch(spots[nth]!, it))
     .reduce((best, it) => (it.length > best.length ? it : best));
@@ -568,7 +570,11 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
     return;
   }
   const looks = own.map((letter) => around.look("from", letter));
-  if (looks.every((it) => it === looks[0])) pen.note("badge", badgeOf(looks[0]!), looks[0]!, at(middle, 0));
+  if (looks.every((it) => it === looks[0]))
+    pen.note("badge", badgeOf(looks[0]!), looks[0]!, at(middle, 0), {
+      sides: [[0, 0], way, [-way[0], -way[1]]],
+      gap: ASIDE,
+    });
   else
     own.forEach((letter, nth) => {
       const look = looks[nth]!;

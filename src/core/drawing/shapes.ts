@@ -72,11 +72,11 @@ export type Shape = Strand | Stroke | Disc | Inscription | Ground;
 export const NOTE_KINDS = [
   "title",
   "mark",
-  "work",
-  "count",
   "open",
   "tag",
   "badge",
+  "work",
+  "count",
   "letter",
   "pointLabel",
   "elementLabel",
