@@ -4,7 +4,6 @@ import { Shape } from "konva/lib/Shape.js";
 import { Stage } from "konva/lib/Stage.js";
 import {
   type Box,
-  changeOf,
   isAfar,
   type NoteSizes,
   type Owner,
@@ -157,11 +156,10 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
 
   /** Of a large drawing notes are not placed within the frame of an edit; those in view say at once what holds now. */
   function renewPlaced() {
-    if (further === undefined || view === undefined || placedFor === undefined || !hasMany(view.scene))
-      return;
-    const change = placedFor.scene === view.scene ? undefined : changeOf(view.scene);
-    if (change?.before !== placedFor.scene || placedFor.sizes !== view.sizes) return;
-    placed = further.renewedNotes(placed, view.scene, change, view.sizes);
+    if (view === undefined || placedFor === undefined || !hasMany(view.scene)) return;
+    const renewed = further?.renewedPlaces(placed, placedFor, view);
+    if (renewed === undefined) return;
+    placed = renewed;
     placedFor = { ...placedFor, scene: view.scene };
     areRough = true;
   }

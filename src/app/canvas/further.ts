@@ -1,8 +1,9 @@
 /** What the board does without at first: what comes of an edit, a choice or a step back. */
-export { overviewOf, renewedNotes } from "../../core";
+export { overviewOf } from "../../core";
 export { isInSight } from "./inSight";
 export { keepingMiddle } from "./keepingMiddle";
 export { motionBetween } from "./motion";
+export { renewedPlaces } from "./renewedPlaces";
 export { revealing, revealingAll } from "./revealing";
 export { paintLit, paintOver } from "./paintAround";
 export { isSameOver } from "./sameOver";
