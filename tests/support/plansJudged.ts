@@ -308,7 +308,7 @@ function feedsWork({ rehearsal, played }: Told, source: ElementId | undefined): 
   const is = reached(joined);
   return Object.values(jobOf(rehearsal.begin.document).workPoints).some(({ at, conductors, does }) => {
     const ends = (does ?? []).flatMap((it) =>
-      endsOf(complete(system.elements[it as ElementId]!)).map(([, point]) => point),
+      endsOf(complete(rehearsal.begin.document.system.elements[it as ElementId]!)).map(([, point]) => point),
     );
     const letters = ends.length === 0 ? lettersIn(conductors) : lettersIn("ABC12");
     return [at, ...ends].some((point) => letters.some((letter) => is(conductorId(point, letter)) !== 0));

@@ -42,3 +42,22 @@ test("between two others on one secondary a transformer comes out with nobody da
     ["cut l2", "open x2", "close x2", "join l2"],
   ]);
 });
+
+test("whoever alone hangs on a three-phase bank is off it before it opens, and back after its volts were read", () => {
+  const { drawing } = YEARS_JOBS.find(({ job }) => job.includes("clinic"))!;
+  const { steps } = plan(draw(drawing), { alternatives: false });
+  const told = steps
+    .filter((it) => ["open", "close", "ground", "unground"].includes(it.do) || it.expect === "live")
+    .map((it) => `${it.do} ${it.do === "ground" || it.do === "test" ? it.at : it.element}`);
+  expect(told).toEqual([
+    "open mn",
+    "open c1",
+    "ground p2",
+    "ground p3",
+    "unground g2",
+    "unground g1",
+    "close c1",
+    "test p3",
+    "close mn",
+  ]);
+});

@@ -5,6 +5,7 @@ import { customersOutIn } from "../rehearsal/customers";
 import { findingsAtEnd } from "../rules";
 import { nthChoiceOf } from "./bestChoice";
 import { type Bypassed, bypassed } from "./bypass";
+import { withCustomersOff } from "./customersOff";
 import { decide } from "./decide";
 import { demandKey, demandOf } from "./demand";
 import type { Intent } from "./intent";
@@ -21,9 +22,8 @@ import type { PlannedStep } from "./types";
 import { type Wishes, wish } from "./wishes";
 
 /**
- * One order of steps under some wishes: openings by the search, everything else by what the job needs with them, and the
- * whole order played. At the first step in which a rule finds something that can be mended, the finding becomes a wish
- * and the order is made again; what it shares with the one before is not played twice.
+ * One order of steps under some wishes, with the one customer of a bank that is changed off it where that can be had without
+ * a finding; otherwise under these alone.
  *
  * @param nth which of the sets of openings to take, the best being 0
  */
@@ -32,6 +32,22 @@ export function draftFor(
   from: Wishes,
   deadEnds: DeadEnds,
   nth = 0,
+): OrderDraft | undefined {
+  const careful = withCustomersOff(asFound, from);
+  const draft = careful === from ? undefined : draftUnder(asFound, careful, { ways: [], stuck: [] }, nth);
+  return draft?.findings.length === 0 ? draft : draftUnder(asFound, from, deadEnds, nth);
+}
+
+/**
+ * One order of steps under some wishes: openings by the search, everything else by what the job needs with them, and the
+ * whole order played. At the first step in which a rule finds something that can be mended, the finding becomes a wish
+ * and the order is made again; what it shares with the one before is not played twice.
+ */
+function draftUnder(
+  asFound: StillhotDocument,
+  from: Wishes,
+  deadEnds: DeadEnds,
+  nth: number,
 ): OrderDraft | undefined {
   const around = bypassed(asFound);
   const { document } = around;

@@ -18,7 +18,7 @@ export const planner = {
   "why.off.shows": "the gap of {name} can be seen, and that of {other} cannot",
   "why.off.drops": "the load comes off at {name}, so that nothing is left to break at {other}",
   "why.off.splits": "this closes after {other}, so that no link picks everything up at once",
-  "why.off.motor": "the motor stays off until every phase is back through {other}",
+  "why.off.motor": "what runs there stays off until every phase is back through {other}",
   "why.off.capacitor": "the grounds of this job do not short {name}, so it is taken off",
   "why.bypass.neutral": "off neutral, {name} would be a short circuit through its bypass",
   "why.bypass.block": "with its control off, {name} stays at neutral while it is bypassed",

@@ -21,7 +21,8 @@ export const planner = {
   "why.off.shows": "la coupure de {name} se voit, celle de {other} ne se voit pas",
   "why.off.drops": "la charge part à {name}, si bien qu'il ne reste rien à couper à {other}",
   "why.off.splits": "se ferme après {other}, pour qu'aucun fusible ne reprenne tout d'un coup",
-  "why.off.motor": "le moteur reste arrêté tant que toutes les phases ne sont pas revenues par {other}",
+  "why.off.motor":
+    "ce qui tourne là reste arrêté tant que toutes les phases ne sont pas revenues par {other}",
   "why.off.capacitor":
     "les mises à la terre de ce chantier ne court-circuitent pas {name}, donc on le retire",
   "why.bypass.neutral": "hors du neutre, {name} serait un court-circuit par son contournement",
