@@ -15,7 +15,7 @@ const APART = [
   "src/app/words/**/*.test.ts",
   "src/app/frame/focus.test.ts",
   "src/app/grow/stamps.test.ts",
-  "src/app/worker/line.test.ts",
+  "src/app/worker/ownWorker.test.ts",
   "src/app/worker/writing.test.ts",
   "src/core/procedure/rules/unsolved.test.ts",
 ];

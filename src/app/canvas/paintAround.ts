@@ -33,7 +33,7 @@ export function paintOver(
   marquee: Box | undefined,
 ) {
   overlay?.(context, palette, scale);
-  const around = (owner: Owner, line: Line) => {
+  const around = (owner: Owner, line: LineStyle) => {
     const piece = pieceFor(scene, owner);
     if (piece !== undefined) outline(context, piece, line, scale);
   };
@@ -53,7 +53,7 @@ export function paintOver(
 }
 
 /** A line around a thing. */
-interface Line {
+interface LineStyle {
   readonly colour: string;
   /** [screen px] */
   readonly widthPx: number;
@@ -62,14 +62,19 @@ interface Line {
   readonly isDashed?: boolean;
 }
 
-function begin(context: CanvasRenderingContext2D, { colour, widthPx, isDashed }: Line, scale: number) {
+function begin(context: CanvasRenderingContext2D, { colour, widthPx, isDashed }: LineStyle, scale: number) {
   context.strokeStyle = colour;
   context.lineWidth = widthPx / scale;
   context.setLineDash(isDashed === true ? [6 / scale, 4 / scale] : []);
 }
 
 /** A ring around a point, a frame along an element or around a structure. */
-function outline(context: CanvasRenderingContext2D, { owner, box, spine }: Piece, line: Line, scale: number) {
+function outline(
+  context: CanvasRenderingContext2D,
+  { owner, box, spine }: Piece,
+  line: LineStyle,
+  scale: number,
+) {
   const gap = Math.max(line.margin, (line.margin + 4) / scale);
   begin(context, line, scale);
   context.beginPath();

@@ -8,7 +8,7 @@ import {
   mapOf,
   type WorkPointId,
 } from "../../core";
-import { Line } from "../worker/line";
+import { OwnWorker } from "../worker/ownWorker";
 
 /**
  * What *look first* would have said to somebody who had the map alone, asked of a worker for one work point after the
@@ -19,7 +19,7 @@ export class Foretelling {
   #lists = $state.raw<readonly (readonly LookFirst[])[]>([]);
   #isWorking = $state(true);
   #failed = $state.raw<string | undefined>(undefined);
-  readonly #line = new Line();
+  readonly #line = new OwnWorker();
 
   constructor({ document }: Attempt) {
     this.map = mapOf(document);

@@ -1,7 +1,6 @@
 import type { StillhotDocument } from "../../core";
-import { readText } from "../share/files";
 import { type Language, speech } from "../words/language.svelte";
-import { inOwnLanguage } from "./translated";
+import { idOf, shipped } from "./translated";
 import type { Wording } from "./wording";
 
 /** One drawing of the library that ships with the app. */
@@ -19,7 +18,6 @@ const files = import.meta.glob<string>("../../../shared/demos/*.stillhot.json", 
 const indexes = import.meta.glob<readonly Demo[]>("../../../shared/demos/index.json", { import: "default" });
 const french = import.meta.glob<Wording>("../../../shared/demos/fr/*.json", { import: "default" });
 
-const idOf = (path: string) => path.split("/").at(-1)!.replace(".stillhot.json", "");
 const frenchOf = (name: string) => french[`../../../shared/demos/fr/${name}.json`];
 
 /** The library's list, in its own order. */
@@ -35,9 +33,4 @@ export async function demos(): Promise<readonly Demo[]> {
 }
 
 /** A drawing of the library; nothing where there is none of that name, or it does not read. */
-export async function demo(id: string): Promise<StillhotDocument | undefined> {
-  const path = Object.keys(files).find((it) => idOf(it) === id);
-  if (path === undefined) return undefined;
-  const opened = readText(await inOwnLanguage(await files[path]!(), frenchOf(id)));
-  return "document" in opened ? opened.document : undefined;
-}
+export const demo = (id: string): Promise<StillhotDocument | undefined> => shipped(files, id, frenchOf(id));

@@ -1,4 +1,4 @@
-interface Saved {
+interface SavedHabits {
   readonly sound: boolean;
   readonly vibration: boolean;
   /** steps and the radio's words are read aloud */
@@ -6,9 +6,9 @@ interface Saved {
 }
 
 const KEY = "stillhot-rehearse";
-const DEFAULTS: Saved = { sound: true, vibration: true, aloud: false };
+const DEFAULTS: SavedHabits = { sound: true, vibration: true, aloud: false };
 
-function saved(): Saved {
+function saved(): SavedHabits {
   try {
     const found: unknown = JSON.parse(localStorage.getItem(KEY) ?? "{}");
     return typeof found === "object" && found !== null ? { ...DEFAULTS, ...found } : DEFAULTS;
@@ -19,7 +19,7 @@ function saved(): Saved {
 
 /** What this device does to ear and hand in a rehearsal. */
 class Habits {
-  #now = $state.raw<Saved>(saved());
+  #now = $state.raw<SavedHabits>(saved());
 
   get sound() {
     return this.#now.sound;
@@ -31,7 +31,7 @@ class Habits {
     return this.#now.aloud;
   }
 
-  set(change: Partial<Saved>) {
+  set(change: Partial<SavedHabits>) {
     this.#now = { ...this.#now, ...change };
     try {
       localStorage.setItem(KEY, JSON.stringify(this.#now));

@@ -1,7 +1,6 @@
 import type { StillhotDocument } from "../../core";
-import { inOwnLanguage } from "../keep/translated";
+import { shipped } from "../keep/translated";
 import type { Wording } from "../keep/wording";
-import { readText } from "../share/files";
 import { speech } from "../words/language.svelte";
 
 /** One scenario of the library that ships with the app, as its list tells of it before it is opened. */
@@ -26,7 +25,6 @@ const indexes = import.meta.glob<readonly ListedScenario[]>("../../../shared/sce
 const french = import.meta.glob<Wording>("../../../shared/scenarios/fr/*.json", { import: "default" });
 
 const frenchOf = (name: string) => french[`../../../shared/scenarios/fr/${name}.json`];
-const idOf = (path: string) => path.split("/").at(-1)!.replace(".stillhot.json", "");
 
 const listed = async (): Promise<readonly ListedScenario[]> => (await Object.values(indexes)[0]?.()) ?? [];
 const frenchOfList = async (): Promise<Wording> => (await frenchOf("index")?.()) ?? {};
@@ -46,9 +44,5 @@ export async function scenarioTitled(title: string): Promise<ListedScenario | un
 }
 
 /** A scenario of the library; nothing where there is none of that name, or it does not read. */
-export async function scenario(id: string): Promise<StillhotDocument | undefined> {
-  const path = Object.keys(files).find((it) => idOf(it) === id);
-  if (path === undefined) return undefined;
-  const opened = readText(await inOwnLanguage(await files[path]!(), frenchOf(id)));
-  return "document" in opened ? opened.document : undefined;
-}
+export const scenario = (id: string): Promise<StillhotDocument | undefined> =>
+  shipped(files, id, frenchOf(id));

@@ -4,7 +4,7 @@ import type { Language } from "../words/language.svelte";
 /** Bright or dark, or as the device has it. */
 export type Theme = "system" | "sun" | "night";
 
-interface Saved {
+interface SavedPreferences {
   readonly theme: Theme;
   readonly glove: boolean;
   readonly units: "metric" | "imperial";
@@ -14,7 +14,7 @@ interface Saved {
   readonly region: RegionId | "usual";
 }
 
-const DEFAULTS: Saved = {
+const DEFAULTS: SavedPreferences = {
   theme: "system",
   glove: false,
   units: "metric",
@@ -25,7 +25,7 @@ const DEFAULTS: Saved = {
 };
 const KEY = "stillhot-preferences";
 
-function saved(): Saved {
+function saved(): SavedPreferences {
   try {
     return known(JSON.parse(localStorage.getItem(KEY) ?? "{}"));
   } catch {
@@ -34,7 +34,7 @@ function saved(): Saved {
 }
 
 /** What a preference may be. Another version of the app may have kept one that this one cannot paint. */
-const CHOICES: { readonly [Name in keyof Saved]: readonly Saved[Name][] } = {
+const CHOICES: { readonly [Name in keyof SavedPreferences]: readonly SavedPreferences[Name][] } = {
   theme: ["system", "sun", "night"],
   glove: [true, false],
   units: ["metric", "imperial"],
@@ -45,18 +45,19 @@ const CHOICES: { readonly [Name in keyof Saved]: readonly Saved[Name][] } = {
 };
 
 /** The defaults, with whatever of the found ones can be. */
-function known(found: unknown): Saved {
+function known(found: unknown): SavedPreferences {
   if (typeof found !== "object" || found === null) return DEFAULTS;
   const fit = Object.entries(found).filter(
     ([name, value]) =>
-      Object.hasOwn(CHOICES, name) && (CHOICES[name as keyof Saved] as readonly unknown[]).includes(value),
+      Object.hasOwn(CHOICES, name) &&
+      (CHOICES[name as keyof SavedPreferences] as readonly unknown[]).includes(value),
   );
   return { ...DEFAULTS, ...Object.fromEntries(fit) };
 }
 
 /** How this device shows the app. Kept on the device; nothing of it goes into a drawing. */
 class Preferences {
-  #now = $state.raw<Saved>(saved());
+  #now = $state.raw<SavedPreferences>(saved());
   #systemIsDark = $state(matchMedia("(prefers-color-scheme: dark)").matches);
 
   constructor() {
@@ -93,7 +94,7 @@ class Preferences {
     return this.theme;
   }
 
-  set(change: Partial<Saved>) {
+  set(change: Partial<SavedPreferences>) {
     this.#now = { ...this.#now, ...change };
     try {
       localStorage.setItem(KEY, JSON.stringify(this.#now));

@@ -1,12 +1,12 @@
 import type { StillhotDocument } from "../../core";
-import { Line } from "../worker/line";
+import { OwnWorker } from "../worker/ownWorker";
 import type { WorkerAnswer, What } from "../worker/questions";
 
 /** One thing at a time that is asked of a worker. The newest wins; what was answered stays until the next answer. */
 export class NewestAnswer {
   answer = $state.raw<WorkerAnswer | undefined>(undefined);
   failed = $state.raw<string | undefined>(undefined);
-  readonly #line = new Line();
+  readonly #line = new OwnWorker();
   #about = "";
 
   ask(document: StillhotDocument, what: What) {

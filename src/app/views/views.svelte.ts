@@ -15,7 +15,7 @@ import type { Instead } from "../canvas/view";
 import type { Session } from "../session/session.svelte";
 import { speech } from "../words/language.svelte";
 import { Assessor } from "../worker/assessor";
-import { Line } from "../worker/line";
+import { OwnWorker } from "../worker/ownWorker";
 import { paintMarks } from "./paintMarks";
 
 /** What is shown in place of the drawing as it stands, or over it. */
@@ -34,7 +34,7 @@ export class Views {
   #after = $state.raw<Assessed | undefined>(undefined);
   #margins = $state.raw<Margins | undefined>(undefined);
   #assessor: Assessor | undefined;
-  readonly #marginLine = new Line();
+  readonly #marginLine = new OwnWorker();
 
   constructor(session: Session) {
     this.#session = session;

@@ -10,7 +10,7 @@ import {
 } from "../../core";
 import { fetched } from "../words/later";
 import { afterPaint } from "./afterPaint";
-import { Line } from "./line";
+import { OwnWorker } from "./ownWorker";
 import type { WorkerAnswer } from "./questions";
 import type * as solve from "./solve";
 
@@ -44,8 +44,8 @@ export class Assessor {
   #stated: { readonly document: StillhotDocument; readonly assessment: Assessment } | undefined;
   #threatened: { readonly document: StillhotDocument; readonly found: Threatened } | undefined;
   readonly #listener: Listener;
-  readonly #states = new Line();
-  readonly #threats = new Line();
+  readonly #states = new OwnWorker();
+  readonly #threats = new OwnWorker();
 
   constructor(listener: Listener) {
     this.#listener = listener;

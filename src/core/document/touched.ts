@@ -47,14 +47,14 @@ const isIndex = (id: string): boolean => /^\d+$/.test(id);
 /** So many edits in a row are followed; what was not asked for longer is worked out anew. */
 const MOST_STEPS = 32;
 
-interface Way extends TouchedRecords {
+interface KnownEdit extends TouchedRecords {
   readonly before: System;
   readonly after: System;
 }
 
 /** The edits that lead to a drawing from the last one that is known, in their order; nothing where none is. */
-function wayFrom(isKnown: (system: System) => boolean, system: System): Way[] | undefined {
-  const way: Way[] = [];
+function wayFrom(isKnown: (system: System) => boolean, system: System): KnownEdit[] | undefined {
+  const way: KnownEdit[] = [];
   let at = system;
   while (!isKnown(at)) {
     const step = steps.get(at);

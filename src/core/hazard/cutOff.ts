@@ -61,7 +61,7 @@ export function cutOffBy(before: System, after: System): CutOff | undefined {
 }
 
 /** A way over what has gone: the elements, from a point that is fed to one that is cut off. */
-interface Way {
+interface BridgeWay {
   readonly from: PointId;
   readonly to: PointId;
   readonly over: readonly ElementId[];
@@ -111,12 +111,16 @@ function wayOver(
   after: System,
   fed: ReadonlyMap<string, string>,
   cut: ReadonlyMap<string, string>,
-): Way | undefined {
+): BridgeWay | undefined {
   const at = elementsAt(before);
-  let ways: Way[] = [...fed.keys()].map((from) => ({ from: from as PointId, to: from as PointId, over: [] }));
+  let ways: BridgeWay[] = [...fed.keys()].map((from) => ({
+    from: from as PointId,
+    to: from as PointId,
+    over: [],
+  }));
   const seen = new Set<string>(fed.keys());
   while (ways.length > 0) {
-    const farther: Way[] = [];
+    const farther: BridgeWay[] = [];
     for (const { from, to, over } of ways)
       for (const id of at.get(to) ?? []) {
         if (Object.hasOwn(after.elements, id)) continue;

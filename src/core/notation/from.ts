@@ -41,7 +41,7 @@ const MOST_PROBLEMS = 20;
 type Record_ = Record<string, Json>;
 
 /** A line that was read as something with an id. */
-interface Line {
+interface ReadRecord {
   readonly n: number;
   readonly indent: number;
   readonly id: string;
@@ -85,11 +85,11 @@ class Reader {
   /** the structure that the points below are on */
   #structure: string | undefined;
   /** points above, the last one last */
-  readonly #points: Line[] = [];
+  readonly #points: ReadRecord[] = [];
   /** the element whose far end the next point is */
-  #awaiting: Line | undefined;
+  #awaiting: ReadRecord | undefined;
   /** the last element, which a circuit beside it names as its span */
-  #last: Line | undefined;
+  #last: ReadRecord | undefined;
 
   #wrong(line: number, message: Message) {
     this.problems.push({ line, message });
@@ -111,7 +111,7 @@ class Reader {
       return this.#wrong(n, say("notation.badKind", { kind: short(kind) }));
     const record: Record_ = {};
     if (!this.#readWords(rest, record, kind === WORK ? "conductors" : "phases", n)) return;
-    const line: Line = { n, indent: indentOf(whole), id, kind, record };
+    const line: ReadRecord = { n, indent: indentOf(whole), id, kind, record };
     if (isPoint) this.#point(line);
     else if (kind === WORK) this.#work(line);
     else this.#element(line);
@@ -153,7 +153,7 @@ class Reader {
 
   #claim(
     map: Record<string, Record_>,
-    { id, n, record }: Pick<Line, "id" | "n" | "record">,
+    { id, n, record }: Pick<ReadRecord, "id" | "n" | "record">,
     path: string,
   ): boolean {
     if (Object.hasOwn(map, id)) {
@@ -165,7 +165,7 @@ class Reader {
     return true;
   }
 
-  #point(line: Line) {
+  #point(line: ReadRecord) {
     const { id, indent, kind } = line;
     const far = this.#awaiting;
     this.#awaiting = undefined;
@@ -181,19 +181,19 @@ class Reader {
   }
 
   /** The point that a line hangs on: the last one above that is not indented further. */
-  #pointFor(line: Line): string | undefined {
+  #pointFor(line: ReadRecord): string | undefined {
     while ((this.#points.at(-1)?.indent ?? -1) > line.indent) this.#points.pop();
     return this.#points.at(-1)?.id;
   }
 
-  #work(line: Line) {
+  #work(line: ReadRecord) {
     const at = line.record["at"] ?? this.#pointFor(line);
     if (at === undefined) return this.#wrong(line.n, say("notation.noPoint", { id: line.id }));
     line.record["at"] = at;
     this.#claim(this.works, line, "job.workPoints");
   }
 
-  #element(line: Line) {
+  #element(line: ReadRecord) {
     const { n, id, kind, record } = line;
     const ends = deviceOf(kind as DeviceKind).ends;
     if (ends.length === 0) {
@@ -229,7 +229,7 @@ class Reader {
   }
 }
 
-const lastEnd = ({ kind }: Line): string => deviceOf(kind as DeviceKind).ends.at(-1)!;
+const lastEnd = ({ kind }: ReadRecord): string => deviceOf(kind as DeviceKind).ends.at(-1)!;
 
 const indentOf = (line: string): number => line.length - line.trimStart().length;
 

@@ -97,10 +97,10 @@ function lineRunningPast(system: System, { points }: Structure): RunningPast | u
   };
 }
 
-type Line = Extract<CircuitElement, { lengthM: number }>;
+type LineElement = Extract<CircuitElement, { lengthM: number }>;
 
 /** Whether two lines could be one: the same conductors, none of them parted. */
-const areAlike = (one: Line, other: Line): boolean =>
+const areAlike = (one: LineElement, other: LineElement): boolean =>
   one.kind === other.kind &&
   one.phases === other.phases &&
   ("neutral" in one ? one.neutral : undefined) === ("neutral" in other ? other.neutral : undefined) &&

@@ -37,7 +37,7 @@ export function tangleOf(
 }
 
 /** A stretch with its ends, and the box around it. */
-interface Line extends StraightLine {
+interface BoxedLine extends StraightLine {
   readonly from: Spot;
   readonly to: Spot;
   readonly left: number;
@@ -46,7 +46,7 @@ interface Line extends StraightLine {
   readonly bottom: number;
 }
 
-function lineOf({ a, b }: StraightLine, places: Spots): Line {
+function lineOf({ a, b }: StraightLine, places: Spots): BoxedLine {
   const [from, to] = [places.get(a)!, places.get(b)!];
   return {
     a,
@@ -61,17 +61,17 @@ function lineOf({ a, b }: StraightLine, places: Spots): Line {
 }
 
 /** Whether two lines cross. Those that share an end do not. */
-function cross(one: Line, other: Line): boolean {
+function cross(one: BoxedLine, other: BoxedLine): boolean {
   if (one.left > other.right || other.left > one.right || one.top > other.bottom || other.top > one.bottom)
     return false;
   if (one.a === other.a || one.a === other.b || one.b === other.a || one.b === other.b) return false;
-  const side = ({ from, to }: Line, spot: Spot) =>
+  const side = ({ from, to }: BoxedLine, spot: Spot) =>
     Math.sign((to.x - from.x) * (spot.y - from.y) - (to.y - from.y) * (spot.x - from.x));
   return side(one, other.from) * side(one, other.to) < 0 && side(other, one.from) * side(other, one.to) < 0;
 }
 
 /** Whether a line runs over a point that it has no end at. */
-function isOver({ a, b, from, to, left, right, top, bottom }: Line, id: string, spot: Spot): boolean {
+function isOver({ a, b, from, to, left, right, top, bottom }: BoxedLine, id: string, spot: Spot): boolean {
   if (id === a || id === b) return false;
   if (spot.x < left - TOUCHING || spot.x > right + TOUCHING) return false;
   if (spot.y < top - TOUCHING || spot.y > bottom + TOUCHING) return false;

@@ -1,4 +1,4 @@
-import { complete, type StillhotDocument } from "../../document";
+import { complete, type SavedElement, type StillhotDocument } from "../../document";
 import { deviceOf, type Fields, isBeside, isLine, lengthOf } from "../../devices";
 import type { Json, JsonObject } from "../../terms";
 import type { Ledger } from "../ledger";
@@ -79,10 +79,8 @@ function geometryOf(places: readonly ([number, number] | undefined)[]): JsonObje
     : { type: "LineString", coordinates: places as [number, number][] };
 }
 
-type Saved = StillhotDocument["system"]["elements"][never];
-
 /** The points at an element's ends, by their properties. */
-const endsOf = (saved: Saved): Readonly<Record<string, string>> =>
+const endsOf = (saved: SavedElement): Readonly<Record<string, string>> =>
   Object.fromEntries(
     Object.entries(ENDS)
       .filter(([end]) => (deviceOf(saved.kind).ends as readonly string[]).includes(end))
@@ -90,14 +88,14 @@ const endsOf = (saved: Saved): Readonly<Record<string, string>> =>
   );
 
 /** Where a feature stands and what it is. */
-function standing(saved: Saved): JsonObject {
+function standing(saved: SavedElement): JsonObject {
   return isLine(saved)
     ? { class: "span", ...endsOf(saved), length_m: lengthOf(complete(saved)) }
     : { class: "device", device: saved.kind, ...endsOf(saved) };
 }
 
 /** The keys of a record as cells of a table: texts, numbers, yes and no; a list is spelled as text. */
-function tableOf(saved: Saved, ledger: Ledger, id: string): JsonObject {
+function tableOf(saved: SavedElement, ledger: Ledger, id: string): JsonObject {
   const fields: Fields = deviceOf(saved.kind).fields;
   const ends: readonly string[] = deviceOf(saved.kind).ends;
   const cells: Record<string, Json> = {};

@@ -20,7 +20,7 @@ const SECOND_BEST: ReadonlySet<string> = new Set(["step-not-possible", "left-beh
 
 const RANK: Readonly<Record<Severity, number>> = { danger: 0, warning: 1, note: 2 };
 
-interface Found {
+interface MistakeFound {
   readonly finding: RehearsalFinding;
   readonly step: number;
 }
@@ -40,15 +40,15 @@ export function reasonFor(scenario: StillhotDocument, index: number): RehearsalF
     ?.finding;
 }
 
-const weightOf = ({ finding: { rule, severity } }: Found): number =>
+const weightOf = ({ finding: { rule, severity } }: MistakeFound): number =>
   SECOND_BEST.has(rule) ? RANK.note + 1 : RANK[severity];
 
 /** A rule that is written down somewhere comes before one that is not. */
-const sourced = ({ finding: { citation } }: Found): number => (/^\d/.test(citation ?? "") ? 0 : 1);
+const sourced = ({ finding: { citation } }: MistakeFound): number => (/^\d/.test(citation ?? "") ? 0 : 1);
 
 const keyOf = ({ rule, where }: RehearsalFinding): string => `${rule} ${where}`;
 
-const foundIn = ({ steps, findings }: Rehearsal): Found[] => [
+const foundIn = ({ steps, findings }: Rehearsal): MistakeFound[] => [
   ...steps.flatMap((played, step) => played.findings.map((finding) => ({ finding, step }))),
   ...findings.map((finding) => ({ finding, step: steps.length })),
 ];

@@ -42,7 +42,7 @@ const withoutSteps = perObject((document: StillhotDocument): StillhotDocument =>
   job: { ...document.job, steps: [] },
 }));
 
-interface Found {
+interface FirstPlan {
   readonly plan: Plan;
   readonly draft: OrderDraft | undefined;
 }
@@ -55,7 +55,7 @@ const STRICTNESSES: readonly Strictness[] = [
   { visibleGaps: false, asRestored: false },
 ];
 
-const firstPlan = perObject((document: StillhotDocument): Found => {
+const firstPlan = perObject((document: StillhotDocument): FirstPlan => {
   if (workPointsOf(document).length === 0) return noOrder(document);
   let deadEnds: DeadEnds | undefined;
   let best: OrderDraft | undefined;
@@ -90,7 +90,7 @@ function eachOnce(findings: readonly RehearsalFinding[]): readonly RehearsalFind
 }
 
 /** What is said where there is no order: nothing was controlled, and where nobody has said where hands go there was nothing to ask. */
-const noOrder = (document: StillhotDocument, uncontrolled: readonly Uncontrolled[] = []): Found => ({
+const noOrder = (document: StillhotDocument, uncontrolled: readonly Uncontrolled[] = []): FirstPlan => ({
   plan: {
     ok: false,
     steps: [],

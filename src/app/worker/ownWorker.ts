@@ -15,7 +15,7 @@ interface Asked {
  * A worker of one's own, which is asked one thing after the other. Of what waits, only the newest about each thing is
  * asked. It is started by the first question.
  */
-export class Line {
+export class OwnWorker {
   #worker: Worker | undefined;
   #waiting: readonly Asked[] = [];
   #inFlight: Asked | undefined;

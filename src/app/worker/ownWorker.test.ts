@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { AnsweringWorker, workersAnswerByHand } from "../../../tests/support/answeringWorker";
 import { readDocument, type StillhotDocument } from "../../core";
 import { Receiver } from "./copies";
-import { Line } from "./line";
+import { OwnWorker } from "./ownWorker";
 import type { WorkerAnswer, WorkerQuestion } from "./questions";
 
 const read = readDocument(readFileSync("shared/demos/quarry-lane.stillhot.json", "utf8"));
@@ -17,7 +17,7 @@ const askedOf = (worker: AnsweringWorker | undefined) => worker!.asked as Worker
 const answer = (n: number): WorkerAnswer => ({ margins: { [`p${n}`]: n } }) as never;
 
 test("one thing is asked at a time, and of what waits only the newest about each thing", () => {
-  const line = new Line();
+  const line = new OwnWorker();
   const heard: unknown[] = [];
   const ask = (title: string, of: "margins" | "plan") =>
     line.ask(titled(title), { of }, (_, isNewest) => heard.push([title, of, isNewest]));
@@ -36,7 +36,7 @@ test("one thing is asked at a time, and of what waits only the newest about each
 });
 
 test("a side that has lost its drawing gets it whole, with the question again", () => {
-  const line = new Line();
+  const line = new OwnWorker();
   const heard: WorkerAnswer[] = [];
   line.ask(titled("a"), { of: "plan" }, (it) => heard.push(it));
   const [worker] = AnsweringWorker.all;
@@ -50,7 +50,7 @@ test("a side that has lost its drawing gets it whole, with the question again", 
 });
 
 test("a worker that breaks is told as a failure, and the next question starts another", () => {
-  const line = new Line();
+  const line = new OwnWorker();
   const heard: WorkerAnswer[] = [];
   line.ask(titled("a"), { of: "plan" }, (it) => heard.push(it));
   AnsweringWorker.all[0]!.fail("out of memory");
@@ -62,7 +62,7 @@ test("a worker that breaks is told as a failure, and the next question starts an
 });
 
 test("after its end nothing is heard of what was asked", () => {
-  const line = new Line();
+  const line = new OwnWorker();
   const heard: WorkerAnswer[] = [];
   line.ask(titled("a"), { of: "plan" }, (it) => heard.push(it));
   line.ask(titled("b"), { of: "margins" }, (it) => heard.push(it));
