@@ -4,10 +4,7 @@ import { inWords, spoken, type Wording } from "./wording";
 import { readText } from "../share/files";
 
 /** A file of the library in the words of the app: as it is in plain English, and where its words cannot be had. */
-async function inOwnLanguage(
-  text: string,
-  french: (() => Promise<Wording>) | undefined,
-): Promise<string> {
+async function inOwnLanguage(text: string, french: (() => Promise<Wording>) | undefined): Promise<string> {
   const { words } = speech;
   if (words === "en") return text;
   if (words !== "fr") return spoken(text, (it) => saidIn(REGIONS[words], it));
