@@ -1,4 +1,4 @@
-import { type CircuitElement, isLine, isSupply } from "../../devices";
+import { type CircuitElement, isLine, isSupply, isTransformer } from "../../devices";
 import { complete, naturalOrder, type StillhotDocument } from "../../document";
 import type { ElementId } from "../../terms";
 
@@ -137,6 +137,8 @@ function waysOf(element: ElementId, it: CircuitElement): TidyLine[] {
     isTie,
   });
   if (!("alt" in it)) return [way(it.from, it.to, length)];
+  // What a third winding feeds goes its own way from the primary, as beside a second transformer.
+  if (isTransformer(it)) return [way(it.from, it.to, length), way(it.from, it.alt, length, "")];
   const joint = jointOf(element);
   // The line through the switch goes to the customer: the generator stands beside it, whatever hangs on it.
   return [way(joint, it.to, DEVICE / 2), way(it.from, joint, DEVICE / 2), way(joint, it.alt, DEVICE, "")];

@@ -1,3 +1,4 @@
+import { isTransformer } from "../../devices";
 import { MOST_LOOPS, MOST_ROUNDS, MOST_TURNS } from "../tolerances";
 import { complete, completePoint, type Edit, edits, type StillhotDocument } from "../../document";
 import { refuse, say } from "../../terms";
@@ -250,7 +251,7 @@ function placesNow({ system }: StillhotDocument): Spots {
   }
   for (const [id, saved] of Object.entries(system.elements)) {
     const element = complete(saved);
-    if (!("alt" in element)) continue;
+    if (!("alt" in element) || isTransformer(element)) continue;
     const [from, to] = [places.get(element.from)!, places.get(element.to)!];
     places.set(jointOf(id), { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
   }
