@@ -29,8 +29,7 @@ export const devices = {
   "read.bankPhases": "a {connection} transformer needs {count} primary phases, found {phases}",
   "read.midTap": "a {connection} bank has no secondary winding {midTap} to tap",
   "read.noStar": "a {connection} bank has no star point on the neutral there",
-  "read.leakages":
-    "the three leakages {first}, {second} and {between} % cannot be those of one core: one is too large beside the others",
+  "read.leakages": "leakages of {first}, {second} and {between} % cannot be those of one core",
   "read.missing": "is missing",
   "read.deltaOnePhase": "is delta on one phase; a delta hangs between two phases or three",
   "read.faultOnePhase": "is between phases, but names one phase only",
