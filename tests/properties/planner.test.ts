@@ -14,6 +14,7 @@ import { openPhasesOf } from "../../src/core/devices";
 import { assess, threatsByBruteForce, upsetsOf } from "../../src/core/hazard";
 import { circuitOf } from "../../src/core/network";
 import {
+  beginJob,
   type Plan,
   plan,
   planDocument,
@@ -259,16 +260,28 @@ describe("P5 a plan isolates no fewer sources than brute force says that it must
   });
 });
 
-/** Fewest customers out over every set of up to three openings that can be made and after which nothing feeds the work. */
+/** Fewest customers out over every set of up to three openings that can be made and taken back, after which nothing feeds the work. */
 function leastCustomersOut(document: StillhotDocument, all: readonly Opening[]): number {
   let least = Infinity;
   for (const set of setsOf(all, 3)) {
     const { stuck, after } = orderOpenings(document, set);
-    if (stuck.length > 0 || isFed(document, after)) continue;
+    if (stuck.length > 0 || isFed(document, after) || !canBeJoinedAgain(document, after, set)) continue;
     const circuit = circuitOf(document.system);
     least = Math.min(least, customersOutOf(circuit, edgesWith(circuit, set)).count);
   }
   return least;
+}
+
+/** Whether every lead that was cut can be joined again, alone or after whatever else: none may energize a bank by its jaws. */
+function canBeJoinedAgain(document: StillhotDocument, after: System, set: readonly Opening[]): boolean {
+  const begun = beginJob({ ...document, system: after });
+  return set
+    .filter(({ kind }) => kind === "lead")
+    .every(({ element, phases }) =>
+      play(begun, { do: "join", element, phases } as Step).findings.every(
+        ({ rule }) => rule !== "pick-up-order",
+      ),
+    );
 }
 
 function* setsOf<Item>(items: readonly Item[], most: number): Generator<Item[]> {
