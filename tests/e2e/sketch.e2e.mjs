@@ -190,7 +190,7 @@ export const tests = [
     { viewport: { width: 390, height: 844 }, locale: "en-US" },
     { viewport: { width: 360, height: 740 }, locale: "fr-CA" },
   ].map(({ viewport, locale }) => ({
-    name: `on a phone half of the height is the drawing's, and the verdict has two lines until it is tapped (${viewport.width})`,
+    name: `on a phone half of the height is the drawing's, the verdict has two lines until it is tapped, and buttons hold their words (${viewport.width})`,
     async run(ctx) {
       const page = await begin(ctx, {
         size: "phone",
@@ -205,6 +205,12 @@ export const tests = [
           .first()
           .evaluate((it) => it.clientHeight / parseFloat(getComputedStyle(it).lineHeight));
         assert.ok(lines < 2.6, `the verdict has ${lines} lines ${where}`);
+        const cut = await page
+          .locator(".deeds button:visible")
+          .evaluateAll((all) =>
+            all.filter((it) => it.scrollWidth > it.clientWidth).map((it) => it.innerText),
+          );
+        assert.deepEqual(cut, [], `words reach beyond their button ${where}`);
       };
       await isHalf("in Sketch");
       await pressOn(page, "c1", true);
