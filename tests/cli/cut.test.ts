@@ -53,6 +53,21 @@ describe("cut", () => {
     expect(err).not.toMatch(/\bsafe\b/);
   });
 
+  test.each([
+    ["as on a map, whose symbols would lie over each other, is laid out by the program", 10, false],
+    ["so that it can be read stays where it is", 160, true],
+  ])("a piece that stands %s", async (_, apart, stays) => {
+    const { system, ...rest } = feeder();
+    const points = Object.fromEntries(
+      Object.entries(system.points).map(([id, it], nth) => [id, { ...it, x: nth * apart, y: 0 }]),
+    );
+    const at = files({ "map.stillhot.json": { ...rest, system: { ...system, points } } });
+    const { out } = await line(["cut", at("map.stillhot.json"), "--around", "p2", "--openings", "2"]);
+    const piece = JSON.parse(out) as { system: { points: Record<string, { x?: number }> } };
+    const placed = Object.values(piece.system.points).map(({ x }) => x !== undefined);
+    expect(new Set(placed)).toEqual(new Set([stays]));
+  });
+
   test("the piece is checked as the whole is", async () => {
     const at = files({ "feeder.stillhot.json": feeder() });
     const cut = await line([

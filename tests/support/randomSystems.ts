@@ -333,11 +333,20 @@ export function starsInTurn(
 export function thirdInTurn(count: number, { connection, midTap }: Saved): Saved | undefined {
   if (count % 5 !== 1 || connection === "openY-openD" || midTap !== undefined) return undefined;
   const turn = count % 3;
-  const leakage = turn === 0 ? {} : { xPercent: 4, xThirdPercent: 9, xBetweenPercent: 4, rPercent: 0.8 };
-  const kind = "threeWinding";
+  const reactances = { xPercent: 4, xThirdPercent: 9, xBetweenPercent: 4 };
+  const leakage =
+    turn === 0 ? {} : { ...reactances, rPercent: 0.8, rThirdPercent: 1.1, rBetweenPercent: 0.9 };
+  const core = turn === 0 ? { excitingPercent: 0.9, coreLossPercent: 0.4 } : {};
+  const neutral = turn === 0 && connection !== "single" ? { neutral: false } : {};
+  const some = { kind: "threeWinding", ...leakage, ...core, ...neutral };
   if (connection === "single")
-    return { kind, ...leakage, thirdV: turn === 1 ? 240 : 277, third: turn === 1 ? "split" : "two-wire" };
-  return { kind, ...leakage, connection: `${String(connection)}-${["D", "Yg", "Y"][turn]!}`, thirdV: 480 };
+    return { ...some, thirdV: turn === 1 ? 240 : 277, third: turn === 1 ? "split" : "two-wire" };
+  const wound = `${String(connection)}-${["D", "Yg", "Y"][turn]!}`;
+  const stars = {
+    ...(wound.split("-")[1] === "Yg" && turn > 0 ? { secondaryStarOhms: [0.3, 1.2] } : {}),
+    ...(turn === 1 ? { thirdStarOhms: [0.2, 0.8] } : {}),
+  };
+  return { ...some, ...stars, connection: wound, thirdV: 480 };
 }
 
 /** Every now and then a line or a lead swaps its phases among themselves. It follows from how much is drawn already, as above. */

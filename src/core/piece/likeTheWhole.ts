@@ -2,6 +2,7 @@ import { conductorsOf, jobOf, type StillhotDocument, type WorkPoint } from "../d
 import { type Assessment, assess, type Threat } from "../hazard";
 import type { ConductorId, PointId } from "../terms";
 import { cutAround, type Cutting } from "./cutAround";
+import { leftToProgram } from "./leftToProgram";
 
 /** Where a piece says something else than the whole: a number by more than this share of it [1]. */
 const AS_GOOD_AS_EQUAL = 1e-3;
@@ -41,7 +42,12 @@ export function pieceAround(
     const piece = cutAround(document, place, least);
     if (piece.parts.length === 0) continue;
     if (likeTheWhole(whole, assess(withWork(piece.document, asked))) === undefined)
-      return { ...piece, openings: least, compared: Object.keys(asked).length };
+      return {
+        ...piece,
+        document: leftToProgram(piece.document),
+        openings: least,
+        compared: Object.keys(asked).length,
+      };
   }
   return {
     document,
