@@ -392,6 +392,8 @@ const REMEMBERED: Readonly<Record<string, string>> = {
     "of two drawings that differ in a few settings nothing says which was first, so the newest circuit is tried",
   "src/core/document/read.ts":
     "a text has no identity to remember by, and is read again far more often than changed",
+  "src/core/drawing/scene.ts":
+    "a drawing is known by its system, which an edit lets go: the scene that the next one is made from would go with it",
 };
 
 test("the core remembers nothing from call to call but by the object that it was asked of", () => {

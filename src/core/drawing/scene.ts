@@ -118,6 +118,8 @@ interface Drawing {
 
 /** The scene drawn last of each system: the next one of it, or of one edited from it, is made from that. */
 const drawings = new WeakMap<System, Drawing>();
+/** kept, so that the next edit finds it */
+let newest: Drawing | undefined;
 
 const changes = new WeakMap<Scene, { readonly before: WeakRef<Scene> } & (SomePieces | AllLooks)>();
 
@@ -147,7 +149,8 @@ export function sceneOf(
     before!.arrangement.layout !== arrangement.layout
       ? wholeScene(artist)
       : (restatedScene(artist, before!, touched) ?? changedScene(artist, before!, touched));
-  drawings.set(document.system, { document, looks, feed, catalogue, arrangement, scene });
+  newest = { document, looks, feed, catalogue, arrangement, scene };
+  drawings.set(document.system, newest);
   return scene;
 }
 
