@@ -1,23 +1,16 @@
-import { readdirSync, readFileSync } from "node:fs";
 import { deflateSync, strToU8 } from "fflate";
 import decodeQR from "qr/decode.js";
 import { create } from "qrcode";
 import { describe, expect, test } from "vitest";
-import { codeTexts, intoSvg, linkTo, readDocument, type StillhotDocument, writeDocument } from "../../core";
+import { demoDrawings } from "../../../tests/support/demoDrawings";
+import { codeTexts, intoSvg, linkTo, type StillhotDocument, writeDocument } from "../../core";
 import { emptyDrawing } from "../session/emptyDrawing";
 import { codeOf } from "./codes";
 import { fingerprint } from "./fingerprint";
 import { fragmentOf, readBytes, readCodes, readLink } from "./link";
 import { intoPng, linkOfPng } from "../worker/png";
 
-const folder = "shared/demos";
-const demos = readdirSync(folder)
-  .filter((it) => it.endsWith(".stillhot.json"))
-  .map((name): [string, StillhotDocument] => {
-    const read = readDocument(readFileSync(`${folder}/${name}`, "utf8"));
-    if (!("document" in read)) throw new Error(`${name} does not read`);
-    return [name, read.document];
-  });
+const demos = demoDrawings();
 
 /** The smallest picture that there is: one grey pixel. */
 const pixel = Uint8Array.from(

@@ -1,6 +1,6 @@
-import { readdirSync, readFileSync } from "node:fs";
 import { afterEach, describe, expect, test, vi } from "vitest";
 import { AnsweringWorker, workersAnswerByHand } from "../../../tests/support/answeringWorker";
+import { demoDrawings } from "../../../tests/support/demoDrawings";
 import {
   assess,
   codeTexts,
@@ -10,7 +10,6 @@ import {
   fingerprintOf,
   intoSvg,
   linkTo,
-  readDocument,
   type StillhotDocument,
 } from "../../core";
 import { inEnglish } from "../words/catalogue";
@@ -27,14 +26,7 @@ import {
 } from "./writing";
 import { writeElsewhere } from "./writeElsewhere";
 
-const folder = "shared/demos";
-const demos = readdirSync(folder)
-  .filter((it) => it.endsWith(".stillhot.json"))
-  .map((name): [string, StillhotDocument] => {
-    const read = readDocument(readFileSync(`${folder}/${name}`, "utf8"));
-    if (!("document" in read)) throw new Error(`${name} does not read`);
-    return [name, read.document];
-  });
+const demos = demoDrawings();
 
 afterEach(() => void (speech.catalogue = inEnglish));
 

@@ -1,19 +1,11 @@
 /** Reach, neutrals, nominal volts and how supplies run, against a second implementation that knows only the format's page. */
 import { describe, expect, test } from "vitest";
+import { casesOf, nodesOf } from "../../../tests/secondOpinion/cases";
 import { reachOf as plainReach } from "../../../tests/secondOpinion/hazard";
 import { nastyDocument } from "../../../tests/secondOpinion/nasty";
-import {
-  driversIn,
-  nominalOf,
-  type Plain,
-  runsOf,
-  tiedNeutrals as plainTied,
-} from "../../../tests/secondOpinion/plain";
+import { driversIn, nominalOf, runsOf, tiedNeutrals as plainTied } from "../../../tests/secondOpinion/plain";
 import { randomDocument } from "../../../tests/support/randomSystems";
-import { isUnreadable, readDocument } from "../document";
 import {
-  type Circuit,
-  circuitOf,
   groupsAsDrawn,
   nodeName,
   pathTo,
@@ -27,24 +19,13 @@ import {
   UTILITY,
 } from ".";
 
-interface Case {
-  readonly name: string;
-  readonly plain: Plain;
-  readonly circuit: Circuit;
-}
-
-const cases: Case[] = [
-  ...Array.from({ length: 120 }, (_, seed) => [`random ${seed}`, randomDocument(seed + 300, { parts: 12 })]),
-  ...Array.from({ length: 120 }, (_, seed) => [`nasty ${seed}`, nastyDocument(seed + 700, 9)]),
-].flatMap(([name, document]) => {
-  const read = readDocument(JSON.stringify(document));
-  if (isUnreadable(read)) return [];
-  const plain = (document as unknown as { system: Plain }).system;
-  return [{ name: name as string, plain, circuit: circuitOf(read.document.system) }];
-});
-
-const conductorsIn = ({ circuit }: Case) =>
-  circuit.conductorIds.map((id, node) => [id as string, node] as const);
+const cases = casesOf([
+  ...Array.from(
+    { length: 120 },
+    (_, seed) => [`random ${seed}`, randomDocument(seed + 300, { parts: 12 })] as const,
+  ),
+  ...Array.from({ length: 120 }, (_, seed) => [`nasty ${seed}`, nastyDocument(seed + 700, 9)] as const),
+]);
 
 describe("a second implementation finds the same", () => {
   test("neutrals that are tied to earth", () => {
@@ -52,8 +33,7 @@ describe("a second implementation finds the same", () => {
     for (const it of cases) {
       const mine = plainTied(it.plain);
       const found = tiedNeutrals(it.circuit, standingOf(it.circuit));
-      for (const [id, node] of conductorsIn(it))
-        expect(found[node] === 1, `${it.name} ${id}`).toBe(mine.has(id));
+      for (const [id, node] of nodesOf(it)) expect(found[node] === 1, `${it.name} ${id}`).toBe(mine.has(id));
       for (let node = it.circuit.conductorCount; node < it.circuit.nodeCount; node++)
         expect(found[node], `${it.name} ${nodeName(it.circuit, node)}`).toBe(0);
       tied += mine.size;
@@ -68,7 +48,7 @@ describe("a second implementation finds the same", () => {
       const mine = plainReach(it.plain);
       const standing = standingOf(circuit);
       const all = reachOf(circuit, standing, { groundsLifted: false });
-      for (const [id, node] of conductorsIn(it)) {
+      for (const [id, node] of nodesOf(it)) {
         expect((all.how[node]! & REACH.forward) !== 0, `${name} ${id} forward`).toBe(mine.fed.has(id));
         expect(all.how[node] !== REACH.none, `${name} ${id}`).toBe(mine.any.get(id)!.size > 0);
         if (all.how[node] === REACH.backfeed) backfed++;
@@ -76,7 +56,7 @@ describe("a second implementation finds the same", () => {
       circuit.emfs.forEach(({ element }) => {
         const from = circuit.elementIds[element]!;
         const { how } = reachOf(circuit, standing, { groundsLifted: false, onlyFrom: element });
-        for (const [id, node] of conductorsIn(it))
+        for (const [id, node] of nodesOf(it))
           expect(how[node] !== 0, `${name} ${id} from ${from}`).toBe(mine.any.get(id)!.has(from));
       });
     }
@@ -92,7 +72,7 @@ describe("a second implementation finds the same", () => {
       );
       const mine = plainReach({ ...it.plain, elements: bare });
       const { how } = reachOf(it.circuit, standingOf(it.circuit), { groundsLifted: true });
-      for (const [id, node] of conductorsIn(it))
+      for (const [id, node] of nodesOf(it))
         expect(how[node] !== 0, `${it.name} ${id}`).toBe((mine.any.get(id)?.size ?? 0) > 0);
       lifted += grounds.length;
     }
@@ -103,7 +83,7 @@ describe("a second implementation finds the same", () => {
     // Where two voltages meet at one point, as in what is drawn to be wrong, either may be meant.
     for (const it of cases.filter(({ name }) => name.startsWith("random"))) {
       const mine = nominalOf(it.plain);
-      for (const [id, node] of conductorsIn(it)) {
+      for (const [id, node] of nodesOf(it)) {
         if (id.endsWith("/N")) continue;
         const found = it.circuit.nominalVolts[node]!;
         // A letter that nothing touches has the volts of its point, which the device looks up.

@@ -1,12 +1,12 @@
 /** Volts, amperes, angles, fault and body currents, against a second implementation that knows only the format's page. */
 import { describe, expect, test } from "vitest";
+import { casesOf, nodesOf } from "../../../tests/secondOpinion/cases";
 import { solvePlain } from "../../../tests/secondOpinion/electrical";
 import { look, worstDrawn } from "../../../tests/secondOpinion/hazard";
 import { nastyDocument } from "../../../tests/secondOpinion/nasty";
 import { driversIn, nominalOf, type Plain, without } from "../../../tests/secondOpinion/plain";
 import { randomDocument } from "../../../tests/support/randomSystems";
-import { isUnreadable, readDocument } from "../document";
-import { type Circuit, circuitOf, EARTH } from "../network";
+import { EARTH } from "../network";
 import { complex, type PointId } from "../terms";
 import {
   ampsAtPoint,
@@ -27,13 +27,6 @@ function expectNear(found: number, wanted: number, what: string): void {
   expect(near(found, wanted), `${what}: ${found}, a second implementation says ${wanted}`).toBe(true);
 }
 
-interface Case {
-  readonly name: string;
-  readonly plain: Plain;
-  readonly circuit: Circuit;
-  readonly nominal: ReadonlyMap<string, number>;
-}
-
 /** So many drawings in which what drives them does not keep step. */
 function notInStep(count: number, from: number): unknown[] {
   const found: unknown[] = [];
@@ -44,24 +37,23 @@ function notInStep(count: number, from: number): unknown[] {
   return found;
 }
 
-const cases: Case[] = [
-  ...Array.from({ length: 24 }, (_, seed) => [`random ${seed}`, randomDocument(seed + 900, { parts: 8 })]),
-  ...Array.from({ length: 16 }, (_, seed) => [
-    `loads of every model ${seed}`,
-    randomDocument(seed + 1900, { parts: 8, nonlinearLoads: true }),
-  ]),
-  ...Array.from({ length: 20 }, (_, seed) => [`nasty ${seed}`, nastyDocument(seed + 2900, 7)]),
-  ...notInStep(14, 3900).map((document, turn) => [`not in step ${turn}`, document]),
-].flatMap(([name, document]) => {
-  const read = readDocument(JSON.stringify(document));
-  if (isUnreadable(read)) return [];
-  const plain = (document as unknown as { system: Plain }).system;
-  return [
-    { name: name as string, plain, circuit: circuitOf(read.document.system), nominal: nominalOf(plain) },
-  ];
-});
+const cases = casesOf([
+  ...Array.from(
+    { length: 24 },
+    (_, seed) => [`random ${seed}`, randomDocument(seed + 900, { parts: 8 })] as const,
+  ),
+  ...Array.from(
+    { length: 16 },
+    (_, seed) =>
+      [
+        `loads of every model ${seed}`,
+        randomDocument(seed + 1900, { parts: 8, nonlinearLoads: true }),
+      ] as const,
+  ),
+  ...Array.from({ length: 20 }, (_, seed) => [`nasty ${seed}`, nastyDocument(seed + 2900, 7)] as const),
+  ...notInStep(14, 3900).map((document, turn) => [`not in step ${turn}`, document] as const),
+]).map((it) => ({ ...it, nominal: nominalOf(it.plain) }));
 
-const nodesOf = ({ circuit }: Case) => circuit.conductorIds.map((id, node) => [id as string, node] as const);
 const sizeOf = (it: readonly [number, number]) => Math.hypot(it[0], it[1]);
 
 describe("a second implementation finds the same", () => {

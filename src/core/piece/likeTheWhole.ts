@@ -2,7 +2,7 @@ import { conductorsOf, jobOf, type StillhotDocument, type WorkPoint } from "../d
 import { type Assessment, assess, type Threat } from "../hazard";
 import type { ConductorId, PointId } from "../terms";
 import { cutAround, type Cutting } from "./cutAround";
-import { leftToProgram } from "./leftToProgram";
+import { laidOutWhereCrowded } from "./laidOutWhereCrowded";
 
 /** Where a piece says something else than the whole: a number by more than this share of it [1]. */
 const AS_GOOD_AS_EQUAL = 1e-3;
@@ -44,7 +44,7 @@ export function pieceAround(
     if (likeTheWhole(whole, assess(withWork(piece.document, asked))) === undefined)
       return {
         ...piece,
-        document: leftToProgram(piece.document),
+        document: laidOutWhereCrowded(piece.document),
         openings: least,
         compared: Object.keys(asked).length,
       };

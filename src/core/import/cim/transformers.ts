@@ -79,12 +79,7 @@ function readWindings(reading: Reading, object: RdfObject): void {
     ends: [first.point!, second.point!],
     keys: {
       kind: "transformer",
-      phases: "ABC",
-      ...reading.withoutNeutral,
-      connection,
-      kva: first.va / 1000,
-      primaryKv: first.volts / 1000 / tapRatio(reading, object, first),
-      secondaryV: second.volts * tapRatio(reading, object, second),
+      ...bankKeys(reading, object, connection, first, second),
       ...(percent === undefined ? {} : { rPercent: percent[0], xPercent: percent[1] }),
       ...coreOf(reading, object, used),
       ...starOf(reading, first, "primaryStarOhms"),
@@ -92,6 +87,22 @@ function readWindings(reading: Reading, object: RdfObject): void {
     },
   });
 }
+
+/** What any three-phase bank says of its primary and its first low side. */
+const bankKeys = (
+  reading: Reading,
+  object: RdfObject,
+  connection: string,
+  first: WindingEnd,
+  second: WindingEnd,
+) => ({
+  phases: "ABC",
+  ...reading.withoutNeutral,
+  connection,
+  kva: first.va / 1000,
+  primaryKv: first.volts / 1000 / tapRatio(reading, object, first),
+  secondaryV: second.volts * tapRatio(reading, object, second),
+});
 
 function windingOf(reading: Reading, end: RdfObject, of: RdfObject, index: number): WindingEnd {
   const { model } = reading;
@@ -186,12 +197,7 @@ function addThreeWindings(
     ends: [first, second, third].map(({ point }) => point!),
     keys: {
       kind: "threeWinding",
-      phases: "ABC",
-      ...reading.withoutNeutral,
-      connection,
-      kva: first.va / 1000,
-      primaryKv: first.volts / 1000 / tapRatio(reading, object, first),
-      secondaryV: second.volts * tapRatio(reading, object, second),
+      ...bankKeys(reading, object, connection, first, second),
       thirdV: third.volts * tapRatio(reading, object, third),
       ...leakage,
       ...core,

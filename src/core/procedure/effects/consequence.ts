@@ -169,32 +169,32 @@ export function touchedConductors(step: Step, before: JobState): ConductorId[] {
 function groundedLive(step: Step, before: JobState, after: JobState): Consequence | undefined {
   if (step.do !== "ground" || before.document === after.document) return undefined;
   const live = liveOf(before, touchedConductors(step, before));
-  if (live.length === 0) return undefined;
-  const id = groundIdOf(before.document.system, step);
-  return {
-    kind: "fault",
-    amps: faultAmps(after, [id]),
-    volts: Math.max(...live.map((it) => asItStands(before).conductors[it]!.volts)),
-    text: say("consequence.groundedLive", {
-      where: conductorNames(before.document, live),
-      amps: figure(faultAmps(after, [id])),
-      volts: figure(Math.max(...live.map((it) => asItStands(before).conductors[it]!.volts))),
-      clearing: clearingWords(after),
-    }),
-  };
+  const set = groundIdOf(before.document.system, step);
+  return live.length === 0 ? undefined : shorted(live, set, "consequence.groundedLive", before, after);
 }
 
 /** A spike driven through a cable that something supplies. */
 function spiked(step: Step, before: JobState, after: JobState): Consequence | undefined {
   const live = spikedLive(step, before);
-  if (live.length === 0) return undefined;
-  const amps = faultAmps(after, [spikeIdIn(before.document.system)]);
-  const volts = Math.max(...live.map((it) => asItStands(before).conductors[it]!.volts));
+  const spike = spikeIdIn(before.document.system);
+  return live.length === 0 ? undefined : shorted(live, spike, "consequence.spikedLive", before, after);
+}
+
+/** The bolted fault that something makes which comes onto live conductors. */
+function shorted(
+  live: readonly ConductorId[],
+  short: ElementId,
+  told: "consequence.groundedLive" | "consequence.spikedLive",
+  before: JobState,
+  after: JobState,
+): Consequence {
+  const amps = faultAmps(after, [short]);
+  const volts = highestVolts(live, before);
   return {
     kind: "fault",
     amps,
     volts,
-    text: say("consequence.spikedLive", {
+    text: say(told, {
       where: conductorNames(before.document, live),
       amps: figure(amps),
       volts: figure(volts),
@@ -203,13 +203,16 @@ function spiked(step: Step, before: JobState, after: JobState): Consequence | un
   };
 }
 
+const highestVolts = (ids: readonly ConductorId[], state: JobState): number =>
+  Math.max(...ids.map((it) => asItStands(state).conductors[it]!.volts));
+
 /** A ground set taken off while a supply feeds it. */
 function ungroundedLive(step: Step, before: JobState, after: JobState): Consequence | undefined {
   if (step.do !== "unground") return undefined;
   const live = liveUnder(before, step.element as ElementId);
   if (live.length === 0) return undefined;
   const amps = faultAmps(before, [step.element as ElementId]);
-  const volts = Math.max(...live.map((it) => asItStands(after).conductors[it]!.volts));
+  const volts = highestVolts(live, after);
   return {
     kind: "arc",
     amps,

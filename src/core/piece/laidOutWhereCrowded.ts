@@ -12,7 +12,7 @@ const MANY = 0.25;
  * A piece of a map: on the whole one sees where everything is, and of the piece its symbols would lie over each other. The program lays
  * it out. What a person placed so that it can be read stays where it is.
  */
-export function leftToProgram(document: StillhotDocument): StillhotDocument {
+export function laidOutWhereCrowded(document: StillhotDocument): StillhotDocument {
   const { points, elements } = document.system;
   const lines = Object.values(elements).map(complete).filter(isLine);
   const near = lines.filter(({ from, to }) => {
