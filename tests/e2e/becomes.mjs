@@ -27,3 +27,6 @@ export async function becomes(read, wanted, why) {
     await rest(LOOK_AGAIN_MS);
   }
 }
+
+/** The app has put all of itself on the device: some three hundred files, on a machine that may be busy with five other pages. */
+export const offlineReady = (page) => page.getByText("No network needed").waitFor({ timeout: 90_000 });

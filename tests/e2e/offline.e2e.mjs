@@ -4,11 +4,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { at } from "../../scripts/lib/project.mjs";
 import { serve } from "../../src/cli/server.mjs";
-import { becomes } from "./becomes.mjs";
+import { becomes, offlineReady } from "./becomes.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
 const title = (page) => page.getByLabel("Title of the drawing");
-const offlineReady = (page) => page.getByText("No network needed").waitFor({ timeout: 60_000 });
 
 async function call(page, name) {
   await title(page).fill(name);
@@ -127,7 +126,7 @@ export const tests = [
         const page = await ctx.open({ context });
         await page.locator("html[data-ready]").waitFor();
         const said = page.locator("footer [data-offline]");
-        await said.filter({ hasText: words }).waitFor({ timeout: 60_000 });
+        await said.filter({ hasText: words }).waitFor({ timeout: 90_000 });
         const isRead = () =>
           said.evaluate((it) => {
             const { left, right, top, bottom } = it.getBoundingClientRect();
@@ -175,7 +174,7 @@ export const tests = [
   },
   {
     name: "a newer version waits until it is asked for, saves first, and takes every window along",
-    seconds: 90,
+    seconds: 180,
     run: (ctx) =>
       withOwnCopy(async (url, renewFor) => {
         const context = await ctx.newContext({ offline: true });
@@ -233,7 +232,7 @@ export const tests = [
   },
   {
     name: "one window does not take the newer version while another is in a rehearsal",
-    seconds: 90,
+    seconds: 180,
     run: (ctx) =>
       withOwnCopy(async (url, renewFor) => {
         const context = await ctx.newContext({ offline: true });

@@ -7,7 +7,7 @@ import { at } from "../../scripts/lib/project.mjs";
 import { axeFinds, chooseFiles } from "./scenarios.mjs";
 import { act } from "./bar.mjs";
 import { boxAtRest, onPage, pressAt, pressOn, spotOf } from "./spots.mjs";
-import { becomes } from "./becomes.mjs";
+import { becomes, offlineReady } from "./becomes.mjs";
 
 const sideline = JSON.parse(
   readFileSync(at("shared/demos/sideline-three-transformers.stillhot.json"), "utf8"),
@@ -595,7 +595,7 @@ export const tests = [
       await row(page, `element:${CUTOUT}`).click();
       await page.locator('[data-action="open"]').click();
       await page.locator('[data-save="saved"]').waitFor();
-      await page.getByText("No network needed").waitFor({ timeout: 20_000 });
+      await offlineReady(page);
       await server.close();
       await page.reload();
       await ready(page);
