@@ -228,6 +228,7 @@ const TRUE: Readonly<Record<string, (told: Told) => boolean>> = {
     elementIn(before, played.step.element!)["normallyOpen"] === true &&
     liveCount(after) === liveCount(before),
   "why.off.normal": ({ played, before }) => elementIn(before, played.step.element!)["normallyOpen"] === true,
+  "why.stop.first": ({ played, before }) => elementIn(before, played.step.element!)["on"] === true,
   "why.stop.machine": ({ played, before }) => elementIn(before, played.step.element!)["on"] === true,
   "why.tag.found": ({ played, rehearsal }) =>
     openPhasesOf(complete(rehearsal.begin.document.system.elements[played.step.element as ElementId]!)) !==

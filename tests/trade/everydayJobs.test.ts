@@ -6,6 +6,7 @@ import { BANK_JOBS } from "./banks";
 import { CALL_OUT_JOBS } from "./callOuts";
 import type { EverydayJob } from "./everydayJob";
 import { LINE_JOBS } from "./lines";
+import { NEW_AND_MOVED_JOBS } from "./newAndMoved";
 import { RARE_JOBS } from "./onceAYear";
 import { ORDINARY_JOBS } from "./ordinary";
 import { PEOPLE_JOBS } from "./people";
@@ -37,6 +38,7 @@ const JOBS: readonly EverydayJob[] = [
   ...RARE_JOBS,
   ...ORDINARY_JOBS,
   ...YEARS_JOBS,
+  ...NEW_AND_MOVED_JOBS,
 ];
 
 for (const { job, drawing, order, mistakes } of JOBS)

@@ -3,11 +3,14 @@ import { plan } from "../../src/core/procedure";
 import { draw } from "../support/jobNotation";
 import { spell } from "../support/words";
 import { CALL_OUT_JOBS } from "./callOuts";
+import { NEW_AND_MOVED_JOBS } from "./newAndMoved";
 import { ORDINARY_JOBS } from "./ordinary";
 import { YEARS_JOBS } from "./throughTheYear";
 
 /** Jobs that say where hands go: the others are done from a device, and have nothing to plan for. */
-const WITH_WORK = [...ORDINARY_JOBS, ...YEARS_JOBS].filter(({ drawing }) => /^ *w1 +work /m.test(drawing));
+const WITH_WORK = [...ORDINARY_JOBS, ...YEARS_JOBS, ...NEW_AND_MOVED_JOBS].filter(({ drawing }) =>
+  /^ *w1 +work /m.test(drawing),
+);
 
 /** Another crew keeps these people dark. */
 const DARK_AT_END: Readonly<Record<string, number>> = {
@@ -59,5 +62,18 @@ test("whoever alone hangs on a three-phase bank is off it before it opens, and b
     "close c1",
     "test p3",
     "close mn",
+  ]);
+});
+
+test("a machine that runs with the station is stopped and cut off before the line opens", () => {
+  const { drawing } = NEW_AND_MOVED_JOBS.find(({ job }) => job.includes("solar farm"))!;
+  const { steps } = plan(draw(drawing), { alternatives: false });
+  const moved = steps.filter(({ do: verb }) => ["open", "stop", "close"].includes(verb));
+  expect(moved.map((it) => `${it.do} ${it.element}`)).toEqual([
+    "stop gf",
+    "open swf",
+    "open sw1",
+    "close sw1",
+    "close swf",
   ]);
 });

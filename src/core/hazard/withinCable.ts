@@ -15,8 +15,8 @@ const splicesOf = perObject((system: System): ReadonlyMap<PointId, readonly Elem
   const bare = new Set<PointId>();
   for (const id of Object.keys(system.elements) as ElementId[]) {
     const it = complete(system.elements[id]!);
-    // What failed in it, and what a crew put on, are no part of it.
-    if (isFault(it) || isGroundSet(it)) continue;
+    // What failed in it, what a crew put on and what is still to come are no part of it.
+    if (isFault(it) || isGroundSet(it) || it.planned === true) continue;
     const isCable = isLine(it) && it.construction === "cable";
     for (const [, at] of endsOf(it)) {
       if (isCable) cables.set(at as PointId, [...(cables.get(at as PointId) ?? []), id]);

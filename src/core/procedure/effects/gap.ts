@@ -2,6 +2,7 @@ import { LEAST_SUPPLY_VOLTS } from "../tolerances";
 import { deviceOf, isTransformer, openPhasesOf, letterAt } from "../../devices";
 import type { Step } from "../../document";
 import type { ConductorReport } from "../../hazard";
+import { circuitOf, groupsAsDrawn } from "../../network";
 import {
   complex,
   type Complex,
@@ -118,6 +119,20 @@ export const gapsToMeet = (step: Step, before: JobState, after: JobState): Gap[]
   gapsOf(before, step.element, phasesMoved(step, before, after).closed).filter(
     (gap) => isLiveOnBothSides(gap) && !isRegenerated(gap),
   );
+
+/** The first gap that a step closes between supplies that nothing keeps in step: whatever their angle is, it is another a moment later. */
+export function outOfStepIn(step: Step, before: JobState, after: JobState): Gap | undefined {
+  const circuit = circuitOf(before.document.system);
+  const { ofEmf } = groupsAsDrawn(circuit);
+  const groupOf = new Map(
+    [...ofEmf].map(([emf, group]) => [circuit.elementIds[circuit.emfs[emf]!.element], group] as const),
+  );
+  const groupsIn = ({ sources }: ConductorReport) => sources.flatMap((it) => groupOf.get(it) ?? []);
+  return gapsToMeet(step, before, after).find(({ from, to }) => {
+    const [one, other] = [groupsIn(from), groupsIn(to)];
+    return one.length > 0 && other.length > 0 && !one.some((it) => other.includes(it));
+  });
+}
 
 /** The gap that a step closes between supplies that do not stand together; the worst one. */
 export function mismatchOf(step: Step, before: JobState, after: JobState): Gap | undefined {

@@ -11,6 +11,7 @@ import {
 import {
   complete,
   jobOf,
+  perObject,
   type SavedElement,
   settingsOf,
   type StillhotDocument,
@@ -18,7 +19,7 @@ import {
   type System,
 } from "../../document";
 import { ampsAtPoint, elementAmps, solutionOf, voltsAt } from "../../phasor";
-import { circuitOf, endsOf } from "../../network";
+import { circuitOf, endsOf, groupsAsDrawn, REACH, reachOf, standingOf, UTILITY } from "../../network";
 import {
   complex,
   conductorId,
@@ -87,6 +88,27 @@ export function limitOf(
 /** What hangs on the line goes first, and comes back last: a machine is never closed in on out of step. */
 const isTakenOffFirst = ({ opening }: { readonly opening: Opening }): boolean => hangs(opening);
 
+/**
+ * How much of the line an opening leaves to machines that run with no station behind them: what parts one from the line comes
+ * before what parts the line from its station.
+ */
+function runningAlone(opening: Opening, system: System): number {
+  if (machinesInStep(system).size === 0) return 0;
+  const circuit = circuitOf(systemWithout(system, opening));
+  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: true });
+  return how.reduce((sum, it) => sum + (it !== 0 && (it & REACH.forward) === 0 ? 1 : 0), 0);
+}
+
+/** Machines that run in step with a station. */
+export const machinesInStep = perObject((system: System): ReadonlySet<ElementId> => {
+  const circuit = circuitOf(system);
+  const { ofEmf } = groupsAsDrawn(circuit);
+  const inStep = [...ofEmf].filter(
+    ([emf, group]) => group === UTILITY && circuit.emfs[emf]!.part.role === "generator",
+  );
+  return new Set(inStep.map(([emf]) => circuit.elementIds[circuit.emfs[emf]!.element]!));
+});
+
 /** Made to break load, or nothing flows: opened before what is not. */
 const isMadeForIt = ({ basis }: Breaks, amps: number): boolean =>
   amps <= NO_AMPS || ["tool", "arc-chute", "rated", "made-for-load"].includes(basis);
@@ -120,6 +142,7 @@ export function orderOpenings(
         rank: [
           first.has(it.opening.key) ? 0 : 1,
           isTakenOffFirst(it) ? 0 : 1,
+          runningAlone(it.opening, system),
           endAt !== undefined && structureOf(document.system, it.opening.element)?.id === endAt ? 1 : 0,
           it.opening.element === order.at(-1)?.opening.element ? 0 : 1,
           it.amps > it.limit.amps && isRemadeByHand(document.system, it.opening) ? 0 : 1,

@@ -23,6 +23,7 @@ import { looseHardware } from "../rules/looseHardware";
 import { secondaryBackfeed } from "../rules/secondaryBackfeed";
 import { type GroundPlace, type Intent, placesOfWork, stateReady, workedOn } from "./intent";
 import { backToService } from "./backToService";
+import { machinesInStep } from "./breaking";
 import type { Move } from "./closing";
 import { demandKey, demandOf } from "./demand";
 import { closableOnto } from "./marks";
@@ -40,7 +41,7 @@ export interface Decided {
 /** What a set of openings needs beside itself: what is told from the drawing alone, without an assessment. */
 export function decide(document: StillhotDocument, choice: Choice, wishes: Wishes): Decided {
   const marks = marksFor(document, choice, wishes);
-  const back = backToService(document, choice.ready, wishes.first);
+  const { stops, back } = withStopsFirst(document, backToService(document, choice.ready, wishes.first));
   const intent: Intent = {
     choice,
     ...marks,
@@ -54,6 +55,7 @@ export function decide(document: StillhotDocument, choice: Choice, wishes: Wishe
     found: jobOf(document).permit,
     waitSeconds: wishes.wait || capacitorsLeft(document, choice).length > 0 ? DISCHARGE_SECONDS : 0,
     retest: wishes.retest,
+    stops,
     rings: [],
     restoredAfter: [],
     back,
@@ -74,6 +76,16 @@ export function decide(document: StillhotDocument, choice: Choice, wishes: Wishe
   return demandKey(demandOf(document, more)) === demandKey(demandOf(document, wishes))
     ? decide(document, choice, more)
     : { intent, wishes: more };
+}
+
+/**
+ * The way back without the stops of machines that ran in step with a station as found: cut off from it they would go on by
+ * themselves, so their owners stop them before anything is opened.
+ */
+function withStopsFirst(document: StillhotDocument, moves: readonly Move[]): Pick<Intent, "stops" | "back"> {
+  const inStep = machinesInStep(document.system);
+  const isStop = ({ opening }: Move): boolean => opening.moves === "machine" && inStep.has(opening.element);
+  return { stops: moves.filter(isStop), back: moves.filter((it) => !isStop(it)) };
 }
 
 /** Tags and blocks: what could be closed onto the work is tagged, and blocked where a tag does not hold it. */

@@ -56,6 +56,8 @@ export interface Intent {
   readonly waitSeconds: number;
   /** tested once more with the grounds on: what a neighbour induces is gone only then */
   readonly retest: boolean;
+  /** machines that run in step with a station, stopped by their owners before they are left without it */
+  readonly stops: readonly Move[];
   /** what closes a ring of one source before anything is opened */
   readonly rings: readonly Move[];
   /**
@@ -102,7 +104,7 @@ export function placesOfWork(document: StillhotDocument, ready: System): WorkPla
   for (const [, { at, conductors }] of workPointsOf(document)) add(at, conductors);
   for (const id of [...madeSound(document)].filter((it) => isBetweenGrounds(document, it)))
     for (const terminal of terminalsOfWork(document.system, id)) {
-      if (held.has(islandOf(without, terminal))) continue;
+      if (held.has(islandOf(without, terminal)) || !isThereYet(document.system, terminal)) continue;
       const { point, letter } = partsOfConductor(terminal);
       add(point, letter);
     }
@@ -156,6 +158,14 @@ function withoutThings(system: System, ids: ReadonlySet<ElementId>): System {
   const left = Object.entries(system.elements).filter(([id]) => !ids.has(id as ElementId));
   return { ...system, elements: Object.fromEntries(left) as System["elements"] };
 }
+
+/** Whether anything stands at a conductor before the work: where all of it is still to come there is nothing to test. */
+const isThereYet = ({ elements }: System, id: ConductorId): boolean => {
+  const { point } = partsOfConductor(id);
+  return Object.values(elements).some(
+    (it) => it.planned !== true && endsOf(complete(it)).some(([, at]) => at === point),
+  );
+};
 
 /** Whether hands on one side of a thing come to its other side too, so that both sides are held. */
 const isBetweenGrounds = ({ system }: StillhotDocument, id: ElementId): boolean =>

@@ -8,7 +8,7 @@ import { isolating } from "./isolating";
 import { byMethod } from "./liveHands";
 import { provingDead } from "./provingDead";
 import type { Purpose } from "./purposes";
-import { closingRings, restoring, supplying } from "./restoring";
+import { closingRings, restoring, stopping, supplying } from "./restoring";
 import { placeOf, RANK, step } from "./said";
 import { type PlannedGroup, inOrder } from "./schedule";
 import type { PlannedStep } from "./types";
@@ -42,12 +42,13 @@ export function stepsOf(
   const permit = permitActions(document, intent, brief);
   const past = bypassing(around, [brief, ...secures, ...permit]);
   const rings = closingRings(document, intent, [brief, ...secures, ...permit, ...past]);
+  const stops = stopping(document, intent, [brief, ...secures, ...permit, ...past, ...rings]);
   const isolation = isolating(
     document,
     intent,
     purposes,
     withoutBypass(around),
-    [brief, ...secures, ...permit, ...past, ...rings],
+    [brief, ...secures, ...permit, ...past, ...rings, ...stops],
     (opened, open) => supplying(document, intent, open, opened),
   );
   const supply = supplying(document, intent, [brief, ...permit, ...isolation], undefined);
@@ -68,6 +69,7 @@ export function stepsOf(
     ...permit,
     ...past,
     ...rings,
+    ...stops,
     ...isolation,
     ...supply,
     ...proofs,

@@ -16,7 +16,7 @@ import { brokenThings } from "../job/inService";
 import { nameOf } from "../job/names";
 import { isOnePiece } from "../job/phasing";
 import { customersDark, type Move, systemMoved } from "./closing";
-import { goalOf, isOff, madeSound } from "./ending";
+import { afterWork, goalOf, isOff, madeSound } from "./ending";
 import type { Intent } from "./intent";
 import { type Opening, stepOff, stepOn, takesOffHung } from "./openings";
 import { placeOf, RANK, step } from "./said";
@@ -44,6 +44,19 @@ export const supplying = (
     "meanwhile",
   );
 
+/** What its owner stops before anything is opened. */
+export const stopping = (
+  document: StillhotDocument,
+  { stops }: Intent,
+  begun: readonly PlannedGroup[],
+): PlannedGroup[] =>
+  stops.map(({ opening, tool }) => ({
+    rank: RANK.ring,
+    after: begun,
+    at: placeOf(document.system, opening.element),
+    steps: [step(stepOff(document.system, opening, opening.phases, tool), say("why.stop.first"))],
+  }));
+
 /** What closes a ring of one source before anything is opened. */
 export const closingRings = (
   document: StillhotDocument,
@@ -69,7 +82,11 @@ export function restoring(
     ];
   };
   const moved = new Set(back.map(({ opening }) => opening.element));
-  const staying = [...new Set([...tags, ...blocks])].filter((element) => !moved.has(element));
+  // What the work took down took its tag and its block along.
+  const left = afterWork(document, document.system).elements;
+  const staying = [...new Set([...tags, ...blocks])].filter(
+    (element) => !moved.has(element) && Object.hasOwn(left, element),
+  );
   return [
     ...staying.map((element) => ({
       rank: RANK.untag,

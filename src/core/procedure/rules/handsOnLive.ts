@@ -4,9 +4,9 @@ import { circuitOf, endsOf } from "../../network";
 import { citationOf, gloveClassFor } from "../../reference";
 import type { Step } from "../../steps";
 import { type ConductorId, conductorId, type ElementId, LETTERS, partsOfConductor, say } from "../../terms";
-import { type HotInHand, hotInHand, isKeptOff, methodOf } from "../job/hands";
+import { conductorsInHand, type HotInHand, hotInHand, isKeptOff, methodOf } from "../job/hands";
 import { isUnderCover } from "../job/covered";
-import { joinedTo } from "../job/joined";
+import { isJoined, joinedTo } from "../job/joined";
 import { isLiveState } from "../job/live";
 import { elementOf, elementsOf, figure, nameOf } from "../job/names";
 import { pathToConductor } from "../job/paths";
@@ -20,7 +20,8 @@ const TWO_PEOPLE_VOLTS = 600;
 
 /**
  * Hands come to a live conductor by a method of live work alone: gloves of a class for its volts, or sticks; on a line with
- * reclosing blocked, what is within reach covered, and a second person. An open neutral is live until it was tested.
+ * reclosing blocked, what is within reach covered, and a second person. What nobody grounded counts as live over 600 V, what
+ * nobody tested at any volts; an open neutral is live until it was tested.
  */
 export const handsOnLive = defineRule({
   id: "hands-on-live",
@@ -30,7 +31,7 @@ export const handsOnLive = defineRule({
     if (after.notDone !== undefined) return undefined;
     const untested = untestedNeutral(step, before);
     const hot = hotInHand(step, before, after);
-    if (hot === undefined) return untested;
+    if (hot === undefined) return untested ?? unproven(step, before);
     if (!isKeptOff(step, hot.nominalVolts)) return touched(step, before, hot);
     return [...(untested === undefined ? [] : [untested]), ...missing(step, before, hot)];
   },
@@ -84,6 +85,30 @@ function missing(step: Step, before: JobState, hot: HotInHand): Problem[] {
     });
   return problems;
 }
+
+/** Bare hands that cut or join what may be dead: over 600 V nobody grounded it, below that nobody tested it. */
+function unproven(step: Step, before: JobState): Problem | undefined {
+  if ((step.do !== "join" && step.do !== "cut") || methodOf(step) !== "bare") return undefined;
+  const { system } = before.document;
+  const circuit = circuitOf(system);
+  const isLine = (id: ConductorId) => circuit.nominalVolts[circuit.nodeOf.get(id) ?? -1]! > TWO_PEOPLE_VOLTS;
+  const isHeld = (id: ConductorId) => asItStands(before).conductors[id]?.state === "grounded";
+  const inHand = conductorsInHand(step, before).filter((id) => partsOfConductor(id).letter !== "N");
+  const bare = inHand.filter((id) => !isHeld(id) && (isLine(id) || !wasTested(before, id)));
+  if (bare.length === 0) return undefined;
+  const gaps = { verb: say(`doing.${step.do}`), where: conductorNames(before.document, bare) };
+  const how = bare.some(isLine) ? "ungrounded" : "untested";
+  return {
+    where: step.element,
+    severity: how === "ungrounded" ? "danger" : "warning",
+    message: say(`rule.hands-on-live.${how}`, gaps),
+    help: say(`rule.hands-on-live.${how}.help`),
+  };
+}
+
+/** Whether a test stands behind a conductor, there or anywhere along what it is joined to. */
+const wasTested = ({ tested, document: { system } }: JobState, id: ConductorId): boolean =>
+  [...tested].some((it) => isJoined(system, it, id));
 
 /** Closed things that reclose by themselves between a supply and what is in hand. */
 function reclosingOnTheWay(before: JobState, { ids }: HotInHand): string[] {

@@ -18,6 +18,37 @@ checkRule(
     ["another phase hangs there", "close d1", "danger d1", "s2 source p20 A kvLL=12.47 angleDeg=-120"],
     ["10° off", `${BOTH}; close d1`, "", "s2 source p20 A kvLL=12.47 angleDeg=10"],
     ["dead on one side", "open c1; close d1", "", "s2 source p20 A kvLL=12.47 angleDeg=30"],
+    [
+      "a station that nothing keeps in step, tested on both sides",
+      `${BOTH}; close d1`,
+      "danger d1",
+      "s2 source p20 A kvLL=12.47 inStep=false",
+    ],
+    [
+      "the same, dropped first",
+      `open c1; test p20 A expect live; close d1`,
+      "",
+      "s2 source p20 A kvLL=12.47 inStep=false",
+    ],
+  ],
+);
+
+checkRule(
+  "phase-check",
+  "common practice: a customer's machine that runs by itself is in step with nothing, at whatever angle a test finds it",
+  `${TAP}
+  mn1 main h1-h9 12 open=12
+  ld1 load h9 12 kw=3 customers=1
+  gx generator h9 12 kva=7 volts=240 on=true
+  t1 transformer p5-p6 A connection=single kva=25 primaryKv=7.2 secondaryV=240
+`,
+  [
+    [
+      "its main closed onto the line",
+      "test h1 12 expect live; test h9 12 expect live; close mn1",
+      "danger mn1",
+    ],
+    ["stopped first", "stop gx; close mn1", ""],
   ],
 );
 

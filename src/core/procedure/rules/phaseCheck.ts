@@ -1,9 +1,9 @@
 import { isSwitching, type Step } from "../../steps";
 import { COMMON_PRACTICE } from "../../reference";
 import { type ConductorId, conductorId, partsOfConductor, say } from "../../terms";
-import { degreesAcross, gapsToMeet, mismatchOf, sidesMoved, voltsAcross } from "../effects/gap";
+import { degreesAcross, gapsToMeet, mismatchOf, outOfStepIn, sidesMoved, voltsAcross } from "../effects/gap";
 import { isJoined } from "../job/joined";
-import { figure, nameOf } from "../job/names";
+import { figure, nameOf, namesOf } from "../job/names";
 import { phasesAt } from "../job/positions";
 import { isOnePiece } from "../job/phasing";
 import type { JobState } from "../job/state";
@@ -11,7 +11,8 @@ import { defineRule, type Problem } from "./rule";
 
 /**
  * Two supplies are joined only phase to phase and close in angle, and nobody takes that for granted: both sides are tested
- * for volts and phasing before a parallel path is closed, save where both are one conductor.
+ * for volts and phasing before a parallel path is closed, save where both are one conductor. Supplies that nothing keeps in
+ * step are never joined by hand, whatever a test shows.
  */
 export const phaseCheck = defineRule({
   id: "phase-check",
@@ -19,7 +20,7 @@ export const phaseCheck = defineRule({
   citation: COMMON_PRACTICE,
   check(step, before, after) {
     const gap = mismatchOf(step, before, after);
-    if (gap === undefined) return notPhased(step, before, after);
+    if (gap === undefined) return notInStep(step, before, after) ?? notPhased(step, before, after);
     return {
       where: step.element!,
       message: say("rule.phase-check", {
@@ -32,6 +33,22 @@ export const phaseCheck = defineRule({
     };
   },
 });
+
+function notInStep(step: Step, before: JobState, after: JobState): Problem | undefined {
+  const gap = outOfStepIn(step, before, after);
+  if (gap === undefined) return undefined;
+  const { document } = before;
+  return {
+    where: step.element!,
+    message: say("rule.phase-check.notInStep", {
+      name: nameOf(document, step.element!),
+      one: namesOf(gap.from.sources.map((it) => nameOf(document, it))),
+      other: namesOf(gap.to.sources.map((it) => nameOf(document, it))),
+      volts: figure(gap.from.volts + gap.to.volts),
+    }),
+    help: say("rule.phase-check.notInStep.help"),
+  };
+}
 
 function notPhased(step: Step, before: JobState, after: JobState): Problem | undefined {
   const { system } = before.document;

@@ -67,3 +67,27 @@ checkRule(
     ["nothing hangs on it", "open sw1 ABC", "", "ld1 none"],
   ],
 );
+
+checkRule(
+  "phase-missing",
+  "common practice, no source: a switch that has gone all the way puts no customer onto a bank with a phase missing",
+  `
+  s1   source       sub    ABC  kvLL=12.47
+  rc   recloser     sub-p1 ABC  open=ABC
+  c1   cutout       p1-p2  ABC  fuse=K40
+  t1   transformer  p2-p3  ABC  connection=Yg-Yg kva=150 primaryKv=12.47 secondaryV=480
+  sw3  disconnect   p3-p4  ABC  gang=true loadBreakAmps=600
+  ld1  load         p4     ABC  connection=wye kw=30 customers=1
+`,
+  [
+    ["a cutout beyond it has a pole open", "open c1 C; close rc", "danger t1"],
+    ["all of them closed", "close rc", ""],
+    ["nothing hangs on the bank yet", "open sw3; open c1 C; close rc", ""],
+    [
+      "the low side's switch, the bank on two phases",
+      "open sw3; open c1 C; close rc; close sw3",
+      "danger t1",
+    ],
+    ["pole by pole, before the last one", "open c1 ABC; close rc; close c1 AB", ""],
+  ],
+);

@@ -1,7 +1,7 @@
 import { type CircuitElement, isAtCustomer, isLoad, openPhasesOf } from "../../devices";
 import { transformersOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { isClosing, isOpening } from "../../steps";
+import { isClosing, isOpening, type Step } from "../../steps";
 import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf, say } from "../../terms";
 import { phaseConductors, secondaryIds } from "../job/hands";
 import { isJoined } from "../job/joined";
@@ -13,7 +13,7 @@ import { defineRule, type Problem } from "./rule";
 
 /**
  * No bank is left with some of its phases energized and one missing, not at the end, and not by a switch that has gone all
- * the way; and no customer is put onto one meanwhile: what hangs on it burns.
+ * the way, open or closed; and no customer is put onto one meanwhile: what hangs on it burns.
  */
 export const phaseMissing = defineRule({
   id: "phase-missing",
@@ -21,8 +21,10 @@ export const phaseMissing = defineRule({
   citation: COMMON_PRACTICE,
   check(step, before, after) {
     const element = elementOf(after.document.system, step.element);
-    if (isOpening(step) && element !== undefined && isAllOpen(element)) return leftOnFewer(before, after);
-    if (!isClosing(step) || element === undefined || !isAtCustomer(element)) return undefined;
+    if (element === undefined) return undefined;
+    if (isOpening(step)) return isAllOpen(element) ? leftOnFewer(before, after) : undefined;
+    if (!isClosing(step)) return undefined;
+    if (!isAtCustomer(element)) return isAllClosed(element) ? putOnFewer(step, before, after) : undefined;
     const { system } = after.document;
     const energized = new Set(energizedBy(before, after));
     const served = elementsOf(system)
@@ -53,19 +55,41 @@ const isAllOpen = (element: CircuitElement): boolean => {
   return phases.length > 1 && openPhasesOf(element).replace("N", "").length === phases.length;
 };
 
-/** Banks with customers on them that had all of their phases, and have fewer by what was opened all the way. */
-function leftOnFewer(before: JobState, after: JobState): Problem[] {
-  const { system } = after.document;
-  const crippled = new Set(banksWithPhaseMissing(before).map(({ id }) => id));
+/** A device of several phases with nothing left to close. */
+const isAllClosed = (element: CircuitElement): boolean => {
+  const { phases = "" } = element as { phases?: string };
+  return phases.length > 1 && openPhasesOf(element).replace("N", "") === "";
+};
+
+/** What is to be said of a bank that customers were put onto, with a phase missing. */
+const putOnFewer = (step: Step, before: JobState, after: JobState): Problem[] =>
+  servedOnFewer(before, after).map((it) => ({
+    ...left(after, it),
+    message: say("rule.phase-missing.closed", {
+      name: nameOf(after.document, step.element!),
+      bank: nameOf(after.document, it.id),
+      phases: it.missing.join(" "),
+    }),
+  }));
+
+/** What is to be said of a bank with customers on it that had all of its phases, and has fewer by what was opened all the way. */
+const leftOnFewer = (before: JobState, after: JobState): Problem[] =>
+  servedOnFewer(before, after).map((it) => left(after, it));
+
+/** Banks that a step leaves with customers on them and a phase missing, and that were not so before it. */
+function servedOnFewer(before: JobState, after: JobState): Crippled[] {
+  const were = new Set(servedWithPhaseMissing(before).map(({ id }) => id));
+  return servedWithPhaseMissing(after).filter(({ id }) => !were.has(id));
+}
+
+function servedWithPhaseMissing(state: JobState): Crippled[] {
+  const { system } = state.document;
   const served = elementsOf(system)
     .filter(([, it]) => isLoad(it))
     .flatMap(([, it]) => phaseConductors(it));
-  return banksWithPhaseMissing(after)
-    .filter(({ id, secondary }) => {
-      const isServed = secondary.some((it) => served.some((own) => isJoined(system, it, own)));
-      return isServed && !crippled.has(id);
-    })
-    .map((it) => left(after, it));
+  return banksWithPhaseMissing(state).filter(({ secondary }) =>
+    secondary.some((it) => served.some((own) => isJoined(system, it, own))),
+  );
 }
 
 const left = ({ document }: JobState, { id, missing }: Crippled): Problem => ({

@@ -121,6 +121,57 @@ checkRule(
   ],
 );
 
+const ISOLATED =
+  "open c1 ABC; tag c1; open sw3; tag sw3; check-detector; test p2 ABC; test p3 ABC; check-detector; ground p2 ABC cable 4/0 as g1";
+
+checkRule(
+  "work-not-safe",
+  "1910.269(n)(2): both sides of a bank between two lines are held; what customers are fed from has a rule of its own",
+  `
+  s1   source       sub    ABC  kvLL=12.47
+  c1   cutout       sub-p2 ABC  fuse=K65
+  t1   transformer  p2-p3  ABC  connection=Yg-Yg kva=500 primaryKv=12.47 secondaryV=4160
+  sw3  disconnect   p3-p4  ABC  gang=true loadBreakAmps=600
+  ld1  load         p4     ABC  kw=100 customers=20
+  w1   work         p2     ABC  does=t1
+`,
+  [
+    ["the low side has no set", `${ISOLATED}; work w1`, "danger w1"],
+    ["both sides held", `${ISOLATED}; ground p3 ABC cable 4/0 as g2; work w1`, ""],
+    [
+      "its low side is no line",
+      `${ISOLATED}; work w1`,
+      "",
+      "t1 transformer p2-p3 ABC connection=Yg-Yg kva=500 primaryKv=12.47 secondaryV=480",
+    ],
+  ],
+);
+
+checkRule(
+  "work-not-safe",
+  "common practice, no source: what comes down for good with all that hangs on it leaves nothing bare",
+  `
+  s1   source       sub    ABC  kvLL=12.47
+  k1   clamp        sub-p1 A    leave=gone
+  c1   cutout       p1-p2  A    fuse=K10 leave=gone
+  t1   transformer  p2-p3  A    connection=single kva=25 primaryKv=7.2 secondaryV=240 leave=gone
+  w1   work         p1     A    does=k1,c1,t1
+`,
+  [
+    [
+      "held at the cutout's top alone",
+      "open c1 A; lift k1 A with clamp-stick; block k1; tag k1; check-detector; test p1 A; check-detector; ground p1 A cable 2/0 as g1; work w1",
+      "",
+    ],
+    [
+      "a line goes on beyond it",
+      "open c1 A; lift k1 A with clamp-stick; block k1; tag k1; check-detector; test p1 A; check-detector; ground p1 A cable 2/0 as g1; work w1",
+      "danger w1",
+      "sp9 span p2-p9 A",
+    ],
+  ],
+);
+
 test.each([
   ["live", "work w1", /^work begins at .+ while it is live: /],
   [

@@ -1,4 +1,4 @@
-import { endsOf } from "../../network";
+import { circuitOf, endsOf } from "../../network";
 import {
   apartOf,
   comesAway,
@@ -7,6 +7,7 @@ import {
   isLine,
   isTransformer,
   lettersAtEnd,
+  lowSidesOf,
   openPhasesOf,
 } from "../../devices";
 import {
@@ -18,7 +19,7 @@ import {
   type System,
   workPointName,
 } from "../../document";
-import { cablesWithin, neutralInHand, type Threat, type WorkPointReport } from "../../hazard";
+import { cablesWithin, LINE_VOLTS, neutralInHand, type Threat, type WorkPointReport } from "../../hazard";
 import { citationOf } from "../../reference";
 import {
   type ConductorId,
@@ -29,6 +30,7 @@ import {
   say,
   type WorkPointId,
 } from "../../terms";
+import { legsOf } from "../job/hands";
 import { joinedTo } from "../job/joined";
 import { isLiveState } from "../job/live";
 import { elementOf, elementsOf, figure, nameOf } from "../job/names";
@@ -92,7 +94,8 @@ function unproven(id: WorkPointId, { verdict }: WorkPointReport, before: JobStat
     const [inHand] = neutralInHand(question, id, tested);
     if (inHand !== undefined) return { where: id, message: inHand.message, help: inHand.help! };
   }
-  const induced = Math.max(0, ...untested.map((it) => readings.get(it)?.volts ?? 0));
+  const shown = untested.flatMap((it) => readings.get(it) ?? []).filter((it) => !it.isDead);
+  const induced = Math.max(0, ...shown.map(({ volts }) => volts));
   const how =
     verdict !== "isolated" || untested.length === 0 ? verdict : induced > 0 ? "induced" : "untested";
   return {
@@ -138,9 +141,11 @@ function looseEnds(id: WorkPointId, before: JobState): Problem[] {
  */
 function endsLeftBare(id: WorkPointId, before: JobState): Problem[] {
   const { system } = before.document;
-  const off = doneBy(before.document, id).filter((it) => isTakenAway(before, it) || isRenewed(before, it));
+  const done = doneBy(before.document, id).filter((it) => isThere(before, it));
+  const gone = done.filter((it) => isTakenAway(before, it));
+  const off = done.filter((it) => isRenewed(before, it) || (gone.includes(it) && isInLine(system, it)));
   if (off.length === 0) return [];
-  const left = amended(system, [{ remove: off }]);
+  const left = amended(system, [{ remove: [...new Set([...off, ...gone])] }]);
   const held = joinedTo(
     left,
     elementsOfKind(system, "ground").flatMap(([, { at, phases }]) =>
@@ -149,13 +154,17 @@ function endsLeftBare(id: WorkPointId, before: JobState): Problem[] {
   );
   return off.flatMap((thing) => {
     const element = elementOf(system, thing)!;
-    const bare = endsOf(element).flatMap(([end, point]) =>
-      lettersAtEnd(element, end)
-        .filter((letter) => letter !== "N")
-        .map((letter) => conductorId(point, letter))
-        // What stays live beside the hands is told by its distance.
-        .filter((it) => !held.has(it) && !isLiveState(conductorsOf(before)[it]?.state) && goesOn(left, it)),
-    );
+    const terminals = isTransformer(element)
+      ? lowSidesOf(element).flatMap(legsOf)
+      : endsOf(element).flatMap(([end, point]) =>
+          lettersAtEnd(element, end)
+            .filter((letter) => letter !== "N")
+            .map((letter) => conductorId(point, letter)),
+        );
+    const bare = terminals
+      .filter((it) => isTransformer(element) || goesOn(left, it))
+      // What stays live beside the hands is told by its distance.
+      .filter((it) => !held.has(it) && !isLiveState(conductorsOf(before)[it]?.state));
     if (bare.length === 0) return [];
     const gaps = { name: nameOf(before.document, thing), where: conductorNames(before.document, bare) };
     return [
@@ -197,26 +206,30 @@ function cutInTwo(id: WorkPointId, { document }: JobState): Problem[] {
 
 const conductorsOf = (state: JobState) => asItStands(state).conductors;
 
-function isTakenAway({ document }: JobState, id: ElementId): boolean {
+/** Whether a thing stands already: what is planned comes with the work. */
+function isThere({ document }: JobState, id: ElementId): boolean {
   const element = elementOf(document.system, id);
-  return (
-    element !== undefined &&
-    isConductor(element) &&
-    (element.leave === "gone" || jobOf(document).leave[id] === "gone")
-  );
+  return element !== undefined && element.planned !== true;
 }
 
-/** Whether the work changes a thing through which the line goes: hands on one side of it come to the other side too. */
-function isRenewed({ document }: JobState, id: ElementId): boolean {
-  const element = elementOf(document.system, id);
-  return (
-    element !== undefined &&
-    !isLine(element) &&
-    !isTransformer(element) &&
-    !comesAway(element) &&
-    endsOf(element).length === 2 &&
-    (element as { planned?: boolean }).planned !== true
-  );
+const isTakenAway = ({ document }: JobState, id: ElementId): boolean =>
+  elementOf(document.system, id)?.leave === "gone" || jobOf(document).leave[id] === "gone";
+
+const isInLine = (system: System, id: ElementId): boolean => isConductor(elementOf(system, id)!);
+
+/**
+ * Whether the work changes a thing through which the line goes: hands on one side of it come to the other side too. So they
+ * do on a bank between two lines; what holds a low side that customers are fed from is another rule's.
+ */
+function isRenewed({ document: { system } }: JobState, id: ElementId): boolean {
+  const element = elementOf(system, id)!;
+  if (isTransformer(element)) {
+    const circuit = circuitOf(system);
+    return lowSidesOf(element)
+      .flatMap(legsOf)
+      .some((leg) => circuit.nominalVolts[circuit.nodeOf.get(leg) ?? -1]! > LINE_VOLTS);
+  }
+  return !isLine(element) && !comesAway(element) && endsOf(element).length === 2;
 }
 
 /** Whether something closed hangs on a conductor, so that more than a stub stays in reach: a pulled meter leaves its jaws alone. */

@@ -75,6 +75,8 @@ export const planner = {
   "why.off.ring": "open in service; the usual way carries everybody again",
   "why.off.normal": "open in service; it opens before two supplies would meet",
   "why.off.again": "the load comes off here, so that what is switched next breaks and picks up none",
+  "why.stop.first":
+    "cut off from the station it would go on by itself; its owner stops it before the line opens",
   "why.stop.machine": "it runs by itself, and would meet the line out of step",
   "why.on.service": "found open; in service it is closed",
   "why.stand-clear": "if a link blows, the gas of {name} comes out where somebody might look",

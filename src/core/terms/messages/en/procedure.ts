@@ -214,6 +214,12 @@ export const procedure = {
   "rule.hands-on-live.neutral": "the neutral of {name} is open, and nobody has tested what stands on it",
   "rule.hands-on-live.neutral.help":
     "an open neutral is a hot conductor: test both ends first, and splice it in gloves",
+  "rule.hands-on-live.ungrounded":
+    "bare hands {verb} at {where}, which nobody has grounded: what is not grounded counts as energized",
+  "rule.hands-on-live.ungrounded.help": "test and ground it first, or work it by a method of live work",
+  "rule.hands-on-live.untested": "bare hands {verb} at {where}, which nobody has tested",
+  "rule.hands-on-live.untested.help":
+    "test it first, the detector proven right before and after, or wear gloves",
   "rule.open-neutral": "{name} gets supply while its neutral is open: its two legs go apart",
   "rule.open-neutral.help": "join the neutral and test both legs before anybody is connected",
   "rule.open-neutral.parted":
@@ -416,6 +422,10 @@ export const procedure = {
   "rule.phase-check": "{name} joins two supplies on {letter} that stand {degrees}° and {volts} V apart",
   "rule.phase-check.help":
     "check the phases across the gap with a phasing set first; find which is which before closing",
+  "rule.phase-check.notInStep":
+    "{name} joins {one} and {other}, which nothing keeps in step: up to {volts} V can stand across it",
+  "rule.phase-check.notInStep.help":
+    "take one of the two off first, and close after it: with a gap in the supply",
   "rule.repeat-back": "the order of step {n} is carried out before it is repeated back",
   "rule.repeat-back.help": "repeat the order to the one who gave it, and hear that it was right, first",
   "rule.jumper-order.on": "{name} is made at its live end first, so its other end hangs live in the hand",

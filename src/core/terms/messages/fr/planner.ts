@@ -83,6 +83,8 @@ export const planner = {
   "why.off.ring": "ouvert en service ; le chemin habituel alimente de nouveau tout le monde",
   "why.off.normal": "ouvert en service ; s'ouvre avant que deux alimentations se rejoignent",
   "why.off.again": "la charge part ici, si bien que la manœuvre suivante ne coupe ni ne reprend rien",
+  "why.stop.first":
+    "coupée du poste, elle continuerait seule ; son propriétaire l’arrête avant que la ligne s’ouvre",
   "why.stop.machine": "tourne seule, et rejoindrait la ligne hors de phase",
   "why.on.service": "trouvé ouvert ; fermé en service",
   "why.stand-clear": "si le fusible fond, les gaz de {name} sortent là où quelqu'un pourrait regarder",

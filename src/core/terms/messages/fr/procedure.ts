@@ -219,6 +219,13 @@ export const procedure = {
   "rule.hands-on-live.neutral": "le neutre de {name} est ouvert, et personne n’a vérifié ce qu’il porte",
   "rule.hands-on-live.neutral.help":
     "un neutre ouvert est un conducteur sous tension : vérifier les deux bouts d’abord, et l’épisser avec des gants",
+  "rule.hands-on-live.ungrounded":
+    "mains nues sur {where}, que personne n’a mis à la terre : ce qui n’est pas mis à la terre compte comme sous tension ({verb})",
+  "rule.hands-on-live.ungrounded.help":
+    "vérifier et mettre à la terre d’abord, ou travailler par une méthode de travail sous tension",
+  "rule.hands-on-live.untested": "mains nues sur {where}, que personne n’a vérifié ({verb})",
+  "rule.hands-on-live.untested.help":
+    "vérifier d’abord, le détecteur éprouvé juste avant et juste après, ou mettre des gants",
   "rule.open-neutral": "{name} est alimenté alors que son neutre est ouvert : ses deux jambes s’écartent",
   "rule.open-neutral.help":
     "rabouter le neutre et vérifier les deux jambes avant de raccorder qui que ce soit",
@@ -446,6 +453,9 @@ export const procedure = {
   "rule.phase-check": "{name} joint sur {letter} deux sources écartées de {degrees}° et de {volts} V",
   "rule.phase-check.help":
     "comparez d'abord les phases de part et d'autre avec un comparateur ; trouvez laquelle est laquelle avant de fermer",
+  "rule.phase-check.notInStep":
+    "{name} joint {one} et {other}, que rien ne tient en synchronisme : jusqu’à {volts} V peuvent se tenir à l’ouverture",
+  "rule.phase-check.notInStep.help": "retirez d’abord l’une des deux, puis fermez : avec une coupure",
   "rule.repeat-back": "la consigne de l'étape {n} est exécutée avant d'être répétée",
   "rule.repeat-back.help": "répétez d'abord la consigne à qui l'a donnée, et entendez qu'elle est exacte",
   "rule.jumper-order.on":
