@@ -15,7 +15,7 @@ import {
 } from "../../core";
 import { type Camera, contains, fitted, type Size, viewOf, ZOOM_BUTTONS, zoomedAt } from "./camera";
 import { paintGrounds, paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
-import { type Painting, staleParts } from "./stale";
+import type { Painting } from "./stale";
 import type * as Further from "./further";
 import type { Motion } from "./motion";
 import type { BoardView } from "./view";
@@ -90,7 +90,7 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
       sceneFunc: () => {
         if (view === undefined) return;
         const now = { view, placed, camera, size };
-        const stale = staleParts(painted, now);
+        const stale = further?.staleParts(painted, now) ?? [viewOf(camera, size)];
         painted = now;
         const it = native(base);
         for (const part of stale) paintPart(it, now, part);

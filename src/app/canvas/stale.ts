@@ -83,9 +83,10 @@ function boxOfNote({ note, x, y, width, height }: PlacedNote, scale: number): Bo
   const [across, down] = [width / 2 / scale, height / 2 / scale];
   const frame = grown({ left: x - across, right: x + across, top: y - down, bottom: y + down }, 2 / scale);
   if (!isFlag(note)) return frame;
+  const ring = note.ring ?? note;
   return unionOf([
     frame,
-    grown({ left: note.x, right: note.x, top: note.y, bottom: note.y }, RING_REACH / scale),
+    grown({ left: ring.x, right: ring.x, top: ring.y, bottom: ring.y }, RING_REACH / scale),
   ])!;
 }
 
