@@ -9,6 +9,7 @@ import {
   type Located,
   type Look,
   type NoteSizes,
+  outlinesOf,
   overlaps,
   type Owner,
   ownerKey,
@@ -336,7 +337,7 @@ function strokeLook(
   context.setLineDash([]);
 }
 
-function trace(path: Path2D, points: readonly number[], closed = false) {
+function trace(path: CanvasPath, points: readonly number[], closed = false) {
   path.moveTo(points[0]!, points[1]!);
   for (let k = 2; k + 1 < points.length; k += 2) path.lineTo(points[k]!, points[k + 1]!);
   if (closed) path.closePath();
@@ -453,7 +454,16 @@ export function paintNotes(
     if (!overlaps(box, part)) continue;
     const { fill, edge, ink, dash, radius } = frameOf(note.kind, note.look, palette);
     context.beginPath();
-    context.roundRect(box.left, box.top, halfWidth * 2, halfHeight * 2, Math.min(radius / scale, halfHeight));
+    const outlines = outlinesOf(it, scale);
+    for (const points of outlines) trace(context, points, true);
+    if (outlines.length === 0)
+      context.roundRect(
+        box.left,
+        box.top,
+        halfWidth * 2,
+        halfHeight * 2,
+        Math.min(radius / scale, halfHeight),
+      );
     if (fill !== undefined) {
       context.fillStyle = fill;
       context.fill();

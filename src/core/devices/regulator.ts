@@ -11,7 +11,7 @@ import {
   positionsDoubted,
 } from "./shared";
 import type { Join } from "./parts";
-import { circle, line } from "./symbol";
+import { blade, circle, line } from "./symbol";
 
 /** Volts of one tap step: 32 steps over ±10 % (5/8 %), as in the IEEE test feeders. */
 const STEP = 0.00625;
@@ -51,5 +51,15 @@ export const regulator = defineDevice({
   standsInLine: true,
   position: openPosition,
   symbolReach: 13,
-  symbol: () => [circle(0, 0, 13), line(-14, 14, 14, -14), line(6, -14, 14, -14, 14, -6)],
+  // Switched out it stands smaller behind a gap.
+  symbol: (it) =>
+    opening.openPhases(it) === ""
+      ? [circle(0, 0, 13), line(-14, 14, 14, -14), line(6, -14, 14, -14, 14, -6)]
+      : [
+          circle(4, 0, 9),
+          line(-6, 10, 14, -10),
+          line(8, -10, 14, -10, 14, -4),
+          line(-13, -6, -13, 6),
+          blade(-5, -9, -45),
+        ],
 });

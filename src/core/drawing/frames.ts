@@ -1,6 +1,6 @@
-import { LINE, type NoteSizes, type PlacedNote } from "./notes";
+import { HUNG_WIDTH, LINE, type NoteSizes, type PlacedNote } from "./notes";
 import type { Palette } from "./palettes";
-import { type Look, isFlag, isLabel, isTitle } from "./shapes";
+import { type Look, isFlag, isHung, isLabel, isTitle } from "./shapes";
 
 /** How a note is framed. */
 export interface Frame {
@@ -21,7 +21,7 @@ export function frameOf(kind: PlacedNote["note"]["kind"], look: Look, palette: P
     case "open":
       return frame(palette.paper, palette.ink, palette.ink);
     case "tag":
-      return frame(palette.ink, palette.ink, palette.paper);
+      return frame(palette.ink, palette.paper, palette.paper);
     case "letter":
       return frame(palette.paper, undefined, palette.ink, { radius: 6 });
     case "count":
@@ -60,6 +60,35 @@ function stateFrame(look: Look, palette: Palette): Frame {
   }
 }
 
+/**
+ * What hangs on a thing is told by its outlines, x and y in turn: a tag with the hole for its string, the cross of a block.
+ * Any other note has none but its frame.
+ *
+ * @param scale as of `linesIn`
+ */
+export function outlinesOf({ note, x, y, width, height }: PlacedNote, scale = 1): readonly number[][] {
+  if (!isHung(note)) return [];
+  const half = height / 2 / scale;
+  return note.text.split(" ").flatMap((sign, nth) => {
+    const left = x - width / 2 / scale + nth * HUNG_WIDTH * half;
+    return OUTLINES[sign]!.map((points) => points.map((it, k) => (k % 2 === 0 ? left : y) + it * half));
+  });
+}
+
+/** In halves of their height, from the left edge and the middle; a hole goes round against its tag. */
+const OUTLINES: Readonly<Record<string, readonly (readonly number[])[]>> = {
+  T: [
+    [0, 0, 0.8, -1, 2.5, -1, 2.5, 1, 0.8, 1],
+    [0.4, 0, 0.6, 0.2, 0.8, 0, 0.6, -0.2],
+  ],
+  X: [
+    [
+      0.4, -0.6, 0.7, -0.9, 1.3, -0.3, 1.9, -0.9, 2.2, -0.6, 1.6, 0, 2.2, 0.6, 1.9, 0.9, 1.3, 0.3, 0.7, 0.9,
+      0.4, 0.6, 1, 0,
+    ],
+  ],
+};
+
 /** One line of a note as it is written. */
 export interface WrittenLine {
   readonly text: string;
@@ -76,13 +105,17 @@ export interface WrittenLine {
  * @param scale units of the drawing are so many screen pixels: places are in units, sizes too
  */
 export function linesIn(
-  { note, lines: kept, x, y, width }: PlacedNote,
+  { note, lines: kept, x, y, width, height }: PlacedNote,
   sizes: NoteSizes,
   palette: Palette,
   scale = 1,
 ): readonly WrittenLine[] {
   const { weight } = frameOf(note.kind, note.look, palette);
   const size = sizeOfLetters(note, sizes) / scale;
+  if (isHung(note))
+    return note.text.startsWith("T")
+      ? [{ text: "T", x: x - (width - height * 1.7) / 2 / scale, y, size, weight, anchor: "middle" }]
+      : [];
   const lines = kept ?? note.lines ?? [note.text];
   const isFromLeft = isFlag(note) || isTitle(note) || (lines.length > 1 && (note.sides[0]?.[0] ?? 0) > 0.9);
   const left = x - width / 2 / scale + (isFlag(note) ? 9 : 2) / scale;

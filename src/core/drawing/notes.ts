@@ -62,6 +62,9 @@ const FROM_SCALE: Partial<Record<Note["kind"], number>> = {
 /** Between how a thing stands and what hangs on it [px]. */
 const BETWEEN = 2;
 
+/** Width of a tag and of the cross of a block, in halves of their height. */
+export const HUNG_WIDTH = 2.6;
+
 /** Height of one line of a label, in heights of its letters. */
 export const LINE = 1.2;
 
@@ -87,6 +90,8 @@ export function sizeOf(note: Note, sizes: NoteSizes): { width: number; height: n
       return { width: widthOf(text, sizes.small) * 1.1 + 14, height: sizes.small * 1.9 };
     case "letter":
       return { width: sizes.small, height: sizes.small * 1.15 };
+    case "tag":
+      return { width: sizes.small * 0.7 * HUNG_WIDTH * text.split(" ").length, height: sizes.small * 1.4 };
     case "work":
       return { width: widthOf(text, sizes.label) * 1.08 + 14, height: sizes.label * 1.6 };
     default:

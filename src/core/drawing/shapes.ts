@@ -193,5 +193,8 @@ export const isFlag = ({ kind }: OfNoteKind): boolean => kind === "work";
 /** Whether it is the name of a plate. */
 export const isTitle = ({ kind }: OfNoteKind): boolean => kind === "title";
 
+/** Whether it is what hangs on a thing: a tag, a block. */
+export const isHung = ({ kind }: OfNoteKind): boolean => kind === "tag";
+
 /** Whether it is what a point or an element is called. */
 export const isLabel = ({ kind }: OfNoteKind): boolean => kind === "pointLabel" || kind === "elementLabel";

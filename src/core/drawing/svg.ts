@@ -1,5 +1,5 @@
 import { type ElementId, withoutTurns } from "../terms";
-import { frameOf, linesIn } from "./frames";
+import { frameOf, linesIn, outlinesOf } from "./frames";
 import { NOTE_SIZES, type NoteSizes, type PlacedNote, placeNotes, ringAt } from "./notes";
 import { alongOf, type Palette, QUIET_WIDTH, spotsAlong, strokesOf, widthFactor } from "./palettes";
 import type { Scene } from "./scene";
@@ -182,5 +182,7 @@ function noteSvg(placed: PlacedNote, palette: Palette, sizes: NoteSizes): string
           ? "/>"
           : ` stroke="${edge}" stroke-width="1.5"${dash.length > 0 ? ` stroke-dasharray="${dash.join(" ")}"` : ""}/>`);
   const lines = linesIn(placed, sizes, palette);
-  return `${frame}${lines.map((it) => text(it.x, it.y, it.text, it.size, ink, it.weight, it.anchor, isFlag(note) ? widthOf(it.text, it.size) * (it.weight > 500 ? 1.06 : 1) : undefined)).join("")}`;
+  const outlines = outlinesOf(placed).map((it) => `M${coordinates(it)}Z`);
+  const hung = `<path d="${outlines.join("")}" fill="${fill}" stroke="${edge}" stroke-width="1.5" paint-order="stroke"/>`;
+  return `${outlines.length > 0 ? hung : frame}${lines.map((it) => text(it.x, it.y, it.text, it.size, ink, it.weight, it.anchor, isFlag(note) ? widthOf(it.text, it.size) * (it.weight > 500 ? 1.06 : 1) : undefined)).join("")}`;
 }
