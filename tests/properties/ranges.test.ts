@@ -8,10 +8,12 @@ import {
   evidenceOf,
   type JsonObject,
   type Letter,
+  type Range,
   rangesOf,
   rangesSentence,
   readDocument,
   type StillhotDocument,
+  threatKey,
   type WorkPointId,
 } from "../../src/core";
 import { draw } from "../support/jobNotation";
@@ -21,6 +23,7 @@ import { spell } from "../support/words";
 const W1 = "w1" as WorkPointId;
 /** Of what is far under a volt nobody could feel the difference. */
 const SLACK_VOLTS = 1e-6;
+const NOWHERE = { least: Infinity, most: -Infinity };
 
 function readable(seed: number, parts: number): StillhotDocument | undefined {
   const read = readDocument(JSON.stringify(randomDocument(seed, { parts })));
@@ -76,20 +79,31 @@ const DRAWS = 10;
 describe("how far the figures may be off", () => {
   test.each(SEEDS)("H22 no random draw of the numbers lies outside of the range: drawing %i", (seed) => {
     const document = readable(seed, 8)!;
-    const { conductors } = rangesOf(document, W1, { mostWork: Infinity });
+    const { conductors, ways } = rangesOf(document, W1, { mostWork: Infinity });
     const next = shares(seed);
     const outside: string[] = [];
+    const check = (what: string, volts: number, { least, most }: Pick<Range, "least" | "most">) => {
+      const slack = SLACK_VOLTS + 1e-6 * volts;
+      if (volts > most + slack || volts < least - slack)
+        outside.push(`${what}: ${volts} not in ${least} to ${most}`);
+    };
+    let asked = 0;
     for (let draw = 0; draw < DRAWS; draw++) {
       const other = drawnOtherwise(document, next);
       for (const figure of ["volts", "exposureVolts"] as const)
-        for (const [letter, volts] of highest(other, figure)) {
-          const { least, most } = conductors[letter]?.[figure] ?? { least: Infinity, most: -Infinity };
-          const slack = SLACK_VOLTS + 1e-6 * volts;
-          if (volts > most + slack || volts < least - slack)
-            outside.push(`${letter} ${figure}: ${volts} not in ${least} to ${most}`);
+        for (const [letter, volts] of highest(other, figure))
+          check(`${letter} ${figure}`, volts, conductors[letter]?.[figure] ?? NOWHERE);
+      const threats = new Map(assess(other).workPoints[W1]!.threats.map((it) => [threatKey(it), it]));
+      for (const way of ways)
+        for (const figure of ["volts", "exposureVolts", "exposureToEarthVolts"] as const) {
+          const threat = threats.get(threatKey(way));
+          if (threat === undefined) continue;
+          check(`${threatKey(way)} ${figure}`, threat[figure], way[figure]);
+          asked++;
         }
     }
     expect(outside).toEqual([]);
+    expect(asked).toBeGreaterThan(DRAWS);
   });
 
   test("what was seen is not off", () => {

@@ -307,5 +307,6 @@ const isUnlikely = ({ doubts }: Harm): boolean => doubts.some((it) => it.doubt =
 /** Where one look settles several: the structure, or the thing itself where it is on none. */
 const placeOf = ({ structure, where }: Doubt): StructureId | ElementId | PointId => structure ?? where;
 
-const threatKey = ({ conductor, upsets }: Threat): string =>
+/** The same for the same way to go live on the same conductor, whatever its figures. */
+export const threatKey = ({ conductor, upsets }: Pick<Threat, "conductor" | "upsets">): string =>
   `${conductor} ${upsets.map((it) => `${it.kind} ${it.element} ${it.phase ?? ""}`).join()}`;

@@ -13,12 +13,13 @@ import {
   assess,
   leastWithstand,
   type Question,
+  type Threat,
   verdictOfWork,
   type Verdict,
   type WorkVerdict,
 } from "../hazard";
 import type { ConductorId, ElementId, Finding, JsonObject, Letter, PointId, WorkPointId } from "../terms";
-import { BADNESS, COST_OF_A_RECORD } from "./asker";
+import { BADNESS, COST_OF_A_RECORD, threatKey } from "./asker";
 import { unseenAround } from "./doubts";
 import { asDrawn } from "./lookFirst";
 import { whileWorking } from "./whileWorking";
@@ -36,11 +37,18 @@ export interface ConductorRanges {
   readonly exposureVolts: Range;
 }
 
+/** Of one way to go live on one conductor, over the numbers at which it is one. */
+export interface WayRanges extends ConductorRanges, Pick<Threat, "conductor" | "upsets"> {
+  readonly exposureToEarthVolts: Range;
+}
+
 /** What the figures of a work point may be where numbers from the map are off. */
 export interface Ranges {
   /** as drawn, or while hands are at the work where there is an order */
   readonly when: "drawn" | "working";
   readonly conductors: Readonly<Partial<Record<Letter, ConductorRanges>>>;
+  /** of every threat by the numbers as drawn */
+  readonly ways: readonly WayRanges[];
   /** the worst within the range */
   readonly verdict: Verdict;
   /** by the numbers as drawn */
@@ -61,20 +69,26 @@ const MOST_WORK = 1e6;
  * is added up; and for each figure all are moved together to the ends at which it is highest, and lowest, and then each
  * once more among the others.
  *
- * @param options.mostWork how much it may take, in multiplications
+ * A single way to go live is not moved to ends of its own: what the numbers do to it one by one is multiplied.
  */
-export const rangesOf: (
-  document: StillhotDocument,
-  id: WorkPointId,
-  options?: { readonly mostWork?: number },
-) => Ranges = perQuestion(triedOut);
+export const rangesOf: (document: StillhotDocument, id: WorkPointId, options?: RangesOptions) => Ranges =
+  perQuestion(triedOut);
+
+/** Of which moment it is asked, and how long it may take. */
+export interface RangesOptions {
+  /** as the drawing stands, or, where there is an order, while hands are at the work */
+  readonly when?: Ranges["when"];
+  /** how much it may take, in multiplications */
+  readonly mostWork?: number;
+}
 
 function triedOut(
   document: StillhotDocument,
   id: WorkPointId,
-  { mostWork = MOST_WORK }: { readonly mostWork?: number } = {},
+  { when = "working", mostWork = MOST_WORK }: RangesOptions = {},
 ): Ranges {
-  const working = whileWorking(document, id);
+  const working = when === "working" ? whileWorking(document, id) : undefined;
+  if (when === "working" && working === undefined) return rangesOf(document, id, { when: "drawn", mostWork });
   const { settings, workPoint, base } = { ...asDrawn(document, id), ...(working && { base: working }) };
   const numbers = numbersAround(base.document.system, workPoint.at);
   const trials = new Trials({ system: base.document.system, settings, workPoint }, base.tested, numbers);
@@ -86,6 +100,7 @@ function triedOut(
   return {
     when: working === undefined ? "drawn" : "working",
     conductors: spread(all, singles),
+    ways: trials.ways(singles),
     verdict: all.map((it) => it.verdict).reduce((a, b) => (BADNESS[b] > BADNESS[a] ? b : a)),
     drawnVerdict: drawn.verdict,
     findings: worst === drawn ? [] : moreFindings(base.document, worst.changed, id),
@@ -145,6 +160,41 @@ class Trials {
     }
   }
 
+  /** Each threat as drawn, with what the numbers may make of it. */
+  ways(singles: readonly (readonly Trial[])[]): WayRanges[] {
+    return this.drawn.threats.map((threat) => this.way(threat, singles));
+  }
+
+  private way(threat: Threat, singles: readonly (readonly Trial[])[]): WayRanges {
+    const key = threatKey(threat);
+    const rangeOf = (figure: WayFigure): Range => {
+      const drawn = threat[figure];
+      // At some numbers it may be no way at all: those say nothing of what it does where it is one.
+      const valueIn = ({ ways }: Trial): number => ways.get(key)?.[figure] ?? drawn;
+      const steps = singles.map((ends) => ends.map((it) => valueIn(it) - drawn));
+      const falls = steps.map((it) => Math.min(0, ...it));
+      const rises = steps.map((it) => Math.max(0, ...it));
+      const found = this.all.map(valueIn);
+      const multiplied = drawn * rises.reduce((product, it) => product * (1 + it / drawn), 1);
+      return {
+        least: Math.max(0, Math.min(drawn + sumOf(falls), ...found)),
+        drawn,
+        most: Math.max(drawn > 0 ? multiplied : sumOf(rises), ...found),
+      };
+    };
+    const volts = rangeOf("volts");
+    const mayPart = rangeOf("groundAmps").most > this.withstandAmps;
+    const felt = (figure: WayFigure): Range =>
+      mayPart ? upToAllOf(volts, rangeOf(figure)) : rangeOf(figure);
+    return {
+      conductor: threat.conductor,
+      upsets: threat.upsets,
+      volts,
+      exposureVolts: felt("exposureVolts"),
+      exposureToEarthVolts: felt("exposureToEarthVolts"),
+    };
+  }
+
   private at(ends: Ends): Trial {
     const key = ends.join();
     const known = this.known.get(key) ?? this.tryOut(ends);
@@ -158,7 +208,9 @@ class Trials {
     const found = verdictOfWork({ ...this.question, system: changed }, this.tested);
     this.spent += found.work + COST_OF_A_RECORD * elementCountOf(changed);
     const parting = partingIn(found, this.withstandAmps);
-    return { ends, changed, verdict: found.verdict, figures: figuresOf(found), parting };
+    const { verdict, threats } = found;
+    const ways = new Map(threats.map((it) => [threatKey(it), it]));
+    return { ends, changed, verdict, threats, ways, figures: figuresOf(found), parting };
   }
 }
 
@@ -179,6 +231,9 @@ interface Trial {
   readonly ends: Ends;
   readonly changed: System;
   readonly verdict: Verdict;
+  readonly threats: readonly Threat[];
+  /** the same by their keys */
+  readonly ways: ReadonlyMap<string, Threat>;
   readonly figures: Figures;
   /** conductors whose ground sets part */
   readonly parting: ReadonlySet<Letter>;
@@ -188,6 +243,7 @@ interface Trial {
 type Figures = ReadonlyMap<string, number>;
 
 const FIGURES = ["volts", "exposureVolts"] as const;
+type WayFigure = (typeof FIGURES)[number] | "exposureToEarthVolts" | "groundAmps";
 
 function figuresOf({ threats }: WorkVerdict): Figures {
   const figures = new Map<string, number>();
@@ -244,14 +300,19 @@ function spread(trials: readonly Trial[], singles: readonly (readonly Trial[])[]
     const mayPart = trials.some((it) => it.parting.has(letter));
     return {
       volts,
-      exposureVolts: mayPart
-        ? { ...exposureVolts, least: 0, most: Math.max(volts.most, exposureVolts.most) }
-        : exposureVolts,
+      exposureVolts: mayPart ? upToAllOf(volts, exposureVolts) : exposureVolts,
     };
   };
   const letters = new Set(trials.flatMap((it) => [...it.figures.keys()].map((key) => key[0] as Letter)));
   return Object.fromEntries([...letters].map((letter) => [letter, rangesOfConductor(letter)]));
 }
+
+/** What is felt where a set may part: nothing up to all of the volts. */
+const upToAllOf = (volts: Range, felt: Range): Range => ({
+  ...felt,
+  least: 0,
+  most: Math.max(volts.most, felt.most),
+});
 
 const sumOf = (values: readonly number[]): number => values.reduce((sum, it) => sum + it, 0);
 

@@ -19,7 +19,7 @@ import {
   workPointName,
 } from "../document";
 import { type CircuitElement, customersOf, isBeside, isGroundSet, openingOf } from "../devices";
-import { groundsWorth, lookFirst, rangesOf } from "../doubts";
+import { groundsWorth, lookFirst, type Ranges, rangesOf, threatKey } from "../doubts";
 import {
   assess,
   type Assessment,
@@ -59,7 +59,14 @@ import {
   say,
   type WorkPointId,
 } from "../terms";
-import { groundsWorthSentence, isMoreThanDrawn, lookFirstSentence, rangesSentence } from "./lookFirst";
+import {
+  feltVolts,
+  groundsWorthSentence,
+  isMoreThanDrawn,
+  lookFirstSentence,
+  rangesSentence,
+  wayRangeSentence,
+} from "./lookFirst";
 import { anyGeneratorSentence, figures, threatSentence } from "./sentences";
 import { permitWords } from "./record";
 
@@ -183,7 +190,12 @@ function workOf(document: StillhotDocument, id: WorkPointId, steps: readonly Pla
     where: workPlaceName(document, id),
     asDrawn,
     atWork,
-    ways: waysOf(state?.document ?? document, state, (atWork?.report ?? asDrawn).threats),
+    ways: waysOf(
+      state?.document ?? document,
+      state,
+      (atWork?.report ?? asDrawn).threats,
+      rangesToldOf(document, id, atWork === undefined ? "drawn" : "working"),
+    ),
   };
 }
 
@@ -195,17 +207,23 @@ function waysOf(
   document: StillhotDocument,
   state: JobState | undefined,
   threats: readonly Threat[],
+  ranges: Ranges,
 ): BriefedWay[] {
   const { exposureLimitVolts } = settingsOf(document);
+  const rangesByKey = new Map(ranges.ways.map((it) => [threatKey(it), it]));
   const bySet = grouped(threats, ({ upsets }) => keyOf(upsets)).map(worstOf);
   return grouped(bySet, ({ upsets }) => familyOf(upsets)).map((same) => {
     const worst = worstOf(same);
     const isOver = worst.exposureVolts >= exposureLimitVolts;
+    const range = wayRangeSentence(
+      ranges,
+      same.flatMap((it) => rangesByKey.get(threatKey(it)) ?? []),
+    );
     return {
       strength: worst.strength,
       sentences: [
         same.length === 1 ? threatSentence(document, worst) : anyGeneratorSentence(document, same),
-        feltSentence(worst),
+        range ?? feltSentence(worst),
       ],
       control: controlOf(document, state, worst, isOver),
       isOpen: isOver && worst.strength <= 1,
@@ -251,9 +269,6 @@ function feltSentence({ exposureVolts, exposureToEarthVolts }: Threat): Message 
     ? say("sheet.feltSame", { bonded })
     : say("sheet.felt", { bonded, beside });
 }
-
-const feltVolts = (volts: number): Message =>
-  volts < 1 ? say("sheet.underOne") : say("sheet.volts", { volts: figures(volts) });
 
 /** What keeps one thing from changing: its tag, its block. */
 function holdOn(
@@ -513,7 +528,10 @@ const MOST_LOOKS = 2;
 const LOOKS_WORK = 5e5;
 
 /** What the search for the ranges may take. */
-const RANGES_WORK = 2e5;
+const RANGES_WORK = 5e5;
+
+const rangesToldOf = (document: StillhotDocument, id: WorkPointId, when: Ranges["when"]): Ranges =>
+  rangesOf(document, id, { when, mostWork: RANGES_WORK });
 
 /** What to go and look at before the first switch, since there it matters whether the drawing is right. */
 const lookedAtFirst = (document: StillhotDocument, ids: readonly WorkPointId[]): Message[] =>
@@ -533,7 +551,7 @@ const worthOfGrounds = (document: StillhotDocument, ids: readonly WorkPointId[])
 /** Where what lengths, impedances and loads may be, of which only the map speaks, changes what is told here. */
 const rangesThatMatter = (document: StillhotDocument, ids: readonly WorkPointId[]): Message[] =>
   ids.flatMap((id) => {
-    const ranges = rangesOf(document, id, { mostWork: RANGES_WORK });
+    const ranges = rangesToldOf(document, id, "working");
     return isMoreThanDrawn(document, ranges) ? (rangesSentence(document, id, ranges) ?? []) : [];
   });
 

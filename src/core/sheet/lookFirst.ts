@@ -8,7 +8,7 @@ import {
   type StillhotDocument,
   structureOf,
 } from "../document";
-import type { ConductorRanges, Doubt, GroundsWorth, LookFirst, Range, Ranges } from "../doubts";
+import type { ConductorRanges, Doubt, GroundsWorth, LookFirst, Range, Ranges, WayRanges } from "../doubts";
 import {
   conductorId,
   inARow,
@@ -91,6 +91,45 @@ export function isMoreThanDrawn(
 
 const goesOver = ({ drawn, most }: Range, limitVolts: number): boolean =>
   drawn < limitVolts && most >= limitVolts;
+
+/**
+ * What volts and exposures of a way to go live may be where numbers from the map are off, for whichever of these it is;
+ * nothing where all of it lies close together.
+ */
+export function wayRangeSentence({ asked, of }: Ranges, ways: readonly WayRanges[]): Message | undefined {
+  if (ways.length === 0) return undefined;
+  const over = (figure: "volts" | "exposureVolts" | "exposureToEarthVolts"): Range => ({
+    least: Math.min(...ways.map((it) => it[figure].least)),
+    drawn: Math.max(...ways.map((it) => it[figure].drawn)),
+    most: Math.max(...ways.map((it) => it[figure].most)),
+  });
+  const [volts, bonded, beside] = [over("volts"), over("exposureVolts"), over("exposureToEarthVolts")];
+  if (liesClose(volts) && [bonded, beside].every((it) => it.most < LEAST_FELT_VOLTS || liesClose(it)))
+    return undefined;
+  const [onPole, besideIt] = [feltBetween(bonded), feltBetween(beside)];
+  const numbers = asked < of ? say("ranges.nearest", { asked, of }) : say("ranges.all");
+  const gaps = { numbers, volts: between(volts), bonded: onPole, beside: besideIt };
+  return say(JSON.stringify(onPole) === JSON.stringify(besideIt) ? "ranges.waySame" : "ranges.way", gaps);
+}
+
+/** Under this one feels nothing, so that no figure is told [V]. */
+const LEAST_FELT_VOLTS = 1;
+
+/** So far apart, as a part of the higher, two figures tell a crew the same. */
+const CLOSE = 0.01;
+
+const liesClose = ({ least, most }: Range): boolean => most - least <= CLOSE * most;
+
+/** What is felt, in few words. */
+export const feltVolts = (volts: number): Message =>
+  volts < LEAST_FELT_VOLTS ? say("sheet.underOne") : say("sheet.volts", { volts: figures(volts) });
+
+const feltBetween = (range: Range): Message =>
+  range.most < LEAST_FELT_VOLTS
+    ? feltVolts(range.most)
+    : range.least < LEAST_FELT_VOLTS
+      ? say("ranges.upTo", { most: figures(range.most) })
+      : between(range);
 
 /** `7 020 to 7 560 V`, or one figure where both are told alike. */
 function between({ least, most }: Range): Message {

@@ -4,9 +4,11 @@ import { STEP_VERBS } from "../steps";
 import { readDocument, type Step, type StillhotDocument } from "../document";
 import { planDocument } from "../procedure";
 import { english, inARow, say } from "../terms";
+import { french } from "../terms/messages/fr";
 import { briefingOf } from "./briefing";
 import { sheetHtml } from "./sheetHtml";
 import { stepSeen, stepSentence } from "../procedure";
+import { draw } from "../../../tests/support/jobNotation";
 import { spell } from "../../../tests/support/words";
 
 const folder = new URL("../../../shared/demos/", import.meta.url);
@@ -112,6 +114,31 @@ test("B2 each way to go live has its control, and one without says so", () => {
   expect(bare.map(({ control, isOpen }) => [spell(control), isOpen])).toEqual([
     ["NO CONTROL on this drawing", true],
   ]);
+});
+
+// ANSI C84.1, range A at medium voltage: 97.5 to 105 % of 7200 V.
+test.each([
+  ["en", english, "By the map 7020 to 7560 V; felt:"],
+  ["fr", french, "Selon le plan 7020 à 7560 V ; ressenti :"],
+])("each way to go live carries what the map's numbers allow of it (%s)", (_, catalogue, wanted) => {
+  const document = draw(`
+    s1  source p1    ABC kvLL=12.47 z1Ohms=[0,0.9] z0Ohms=[0,0.9]
+    c1  cutout p1-p2 A   open=A
+    g1  ground p2    A   cable=4/0
+    w1  work   p2    A
+  `);
+  const told = textOf(sheetHtml(document, { catalogue }));
+  expect(told).toContain(wanted);
+  const seen = {
+    ...document,
+    system: {
+      ...document.system,
+      elements: Object.fromEntries(
+        Object.entries(document.system.elements).map(([id, it]) => [id, { ...it, evidence: "seen" }]),
+      ),
+    },
+  };
+  expect(textOf(sheetHtml(seen as StillhotDocument, { catalogue }))).not.toContain(wanted.slice(0, 20));
 });
 
 test("generators that nobody drew are one way, with whose they could be", () => {

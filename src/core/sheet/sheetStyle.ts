@@ -23,7 +23,7 @@ header { border-bottom: 0.7mm solid #000; margin-bottom: 1.5mm; display: flex; f
 figure { text-align: center; break-inside: avoid } figure svg { zoom: 1.12 }
 figcaption { text-align: left }
 .beside { display: grid; grid-template-columns: auto 1fr; gap: 4mm; align-items: start } .beside figcaption { width: 0; min-width: 100% }
-.ways li.open { font-weight: bold } .ways li { margin-bottom: 0.4mm }
+.ways, .columns { line-height: 1.08 } .long .ways, .long .columns { line-height: 1.03 } .ways li.open { font-weight: bold }
 .columns { columns: ${largePrint ? 1 : 2}; column-gap: 6mm }
 .broken { border: 0.5mm solid #000; padding: 0.5mm 1.5mm }
 .flow { columns: ${largePrint ? 1 : 2}; column-gap: 6mm }

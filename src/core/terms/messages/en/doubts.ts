@@ -51,6 +51,11 @@ export const doubts = {
     "Where numbers from the map are off, {name} may stand at {volts}, and the worker may feel {exposure}.",
   "ranges.between": "{least} to {most} V",
   "ranges.one": "{most} V",
+  "ranges.way": "{numbers} {volts}; felt: {bonded} on the bonded pole, {beside} beside it.",
+  "ranges.waySame": "{numbers} {volts}; felt: {bonded}.",
+  "ranges.all": "By the map",
+  "ranges.nearest": "By {asked} of the map's {of} numbers",
+  "ranges.upTo": "up to {most} V",
   "ranges.over":
     "{line} That is over the limit, though it is not as drawn: only a look or a measurement tells.",
   "ranges.verdict": "{line} Then the work point is: {verdict}.",

@@ -51,6 +51,11 @@ export const doubts = {
     "Si les nombres du plan sont faux, {name} peut être à {volts}, et le monteur peut sentir {exposure}.",
   "ranges.between": "{least} à {most} V",
   "ranges.one": "{most} V",
+  "ranges.way": "{numbers} {volts} ; ressenti : {bonded} sur le poteau relié, {beside} à côté.",
+  "ranges.waySame": "{numbers} {volts} ; ressenti : {bonded}.",
+  "ranges.all": "Selon le plan",
+  "ranges.nearest": "Selon {asked} des {of} nombres du plan",
+  "ranges.upTo": "jusqu'à {most} V",
   "ranges.over":
     "{line} C'est au-dessus de la limite, alors que le dessin dit moins : seul un coup d'œil ou une mesure le dira.",
   "ranges.verdict": "{line} Le point de travail est alors : {verdict}.",
