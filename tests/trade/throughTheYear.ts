@@ -146,7 +146,7 @@ export const YEARS_JOBS: readonly EverydayJob[] = [
       [
         "the machine has started and the transfer has thrown, and nobody thinks of it",
         "open mn; block mn; tag mn => note | unblock mn; untag mn; close mn => note | + tx transfer h1-h2-hg ABC position=generator | + gx generator hg ABC kva=200 volts=480 on=true",
-        "warning tag-each @ test p2 ABC",
+        "danger tag-each @ test p2 ABC",
       ],
       [
         "the machine runs, the transfer is bridged, the main stays closed",

@@ -71,7 +71,7 @@ checkRule(
     [
       "it runs behind its transfer switch, which nobody tagged",
       "open c1; tag c1; test p3 A",
-      "warning tx",
+      "danger tx",
       RUNNING,
     ],
     ["it runs, and its transfer switch has a tag", "open c1; tag c1; tag tx; test p3 A", "", RUNNING],

@@ -28,10 +28,13 @@ export const tagEach = defineRule({
       ...joined,
       ...untagged.map((id) => ({
         where: id,
-        // Its two ways are interlocked: it joins them by a defect of its own, and by nobody's hand.
-        ...(isThrown(before, id) ? { severity: "warning" as const } : {}),
-        message: say("rule.tag-each", { name: nameOf(before.document, id), verb }),
-        help: say("rule.tag-each.help", { name: nameOf(before.document, id) }),
+        message: say(isThrown(before, id) ? "rule.tag-each.thrown" : "rule.tag-each", {
+          name: nameOf(before.document, id),
+          verb,
+        }),
+        help: say(isThrown(before, id) ? "rule.tag-each.thrown.help" : "rule.tag-each.help", {
+          name: nameOf(before.document, id),
+        }),
       })),
     ];
   },

@@ -195,6 +195,10 @@ export const procedure = {
     "the {verb} begins while {name} hangs on the work with nothing open between: started, it feeds it",
   "rule.tag-each.joined.help":
     "open and tag what parts {name} from the work, or, where nothing opens, hang a tag on it: its owner's word and a ground set are no open point",
+  "rule.tag-each.thrown":
+    "the {verb} begins while {name} alone parts a machine that runs from the work, and has no tag",
+  "rule.tag-each.thrown.help":
+    "nobody sees into it: pull the meter or open what stands between, and tag that; at the least {name} has a tag",
   "rule.others-tag": "the tag on {name} is that of {owner}",
   "rule.others-tag.set": "{name} was put on by {owner}",
   "rule.others-tag.help": "leave it as it is and speak to {owner}; what is handed over is your own",

@@ -199,6 +199,10 @@ export const procedure = {
     "on commence à {verb} alors que {name} est reliée au travail sans rien d'ouvert entre les deux : en marche, elle l'alimente",
   "rule.tag-each.joined.help":
     "ouvrez et étiquetez ce qui sépare {name} du travail ou, si rien ne s'ouvre, mettez-y une étiquette : la parole du propriétaire et une mise à la terre ne sont pas un point ouvert",
+  "rule.tag-each.thrown":
+    "on commence à {verb} alors que {name} sépare seul du travail une machine en marche, et n’a pas d’étiquette",
+  "rule.tag-each.thrown.help":
+    "personne ne voit dedans : retirez le compteur ou ouvrez ce qui est entre les deux, et étiquetez-le ; au moins {name} a une étiquette",
   "rule.others-tag": "l’étiquette de {name} est celle de {owner}",
   "rule.others-tag.set": "{name} a été posée par {owner}",
   "rule.others-tag.help": "laisser tout en place et parler à {owner} ; ce qui est transmis est à soi",
