@@ -1,6 +1,17 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { amended, isUnreadable, readDocument, type System } from "../document";
+import { randomDocument } from "../../../tests/support/randomSystems";
+import {
+  amended,
+  besideOthers,
+  edits,
+  isUnreadable,
+  objectionTo,
+  readDocument,
+  type StillhotDocument,
+  type System,
+} from "../document";
+import { isRefusal, type JsonObject } from "../terms";
 import { buildCircuit } from "./buildCircuit";
 import { carriedOver } from "./carryOver";
 
@@ -37,5 +48,116 @@ describe("S9 a circuit that was carried over is the one that the drawing alone g
     const other = point.earthOhms === undefined ? { earthOhms: 25 } : { earthOhms: null };
     expect(carriedOver(before, amended(system, [{ set: { [id]: other } }]))).toBeUndefined();
     expect(carriedOver(before, amended(system, [{ add: { points: { zz1: {} } } }]))).toBeUndefined();
+  });
+});
+
+/** Random drawings, and the demos for what none of them has. */
+const DRAWINGS: readonly StillhotDocument[] = [
+  ...Array.from({ length: 14 }, (_, seed) => JSON.stringify(randomDocument(seed, { parts: 10 }))),
+  ...demos.map((it) => readFileSync(`shared/demos/${it}`, "utf8")),
+].flatMap((text) => {
+  const read = readDocument(text);
+  return isUnreadable(read) ? [] : [read.document];
+});
+
+/** Keys that only say how a thing is called, where it comes from or where it is written. */
+const NOTHING_TO_A_CIRCUIT = ["label", "evidence", "seen", "photos", "x", "y", "notes"];
+
+interface Changed {
+  readonly id: string;
+  readonly key: string;
+  readonly before: System;
+  readonly after: System;
+}
+
+/** Every key that another thing of its kind has, put into the first thing of each kind of a drawing, one at a time. */
+function* changes(): Generator<Changed> {
+  const values = new Map<string, Map<string, unknown>>();
+  for (const { system } of DRAWINGS)
+    for (const record of Object.values(system.elements as Record<string, JsonObject>))
+      for (const [key, value] of Object.entries(record)) {
+        const some = values.get(`${String(record["kind"])} ${key}`) ?? new Map<string, unknown>();
+        values.set(`${String(record["kind"])} ${key}`, some.set(JSON.stringify(value), value));
+      }
+  const told = new Set<string>();
+  for (const document of DRAWINGS)
+    for (const [id, record] of Object.entries(document.system.elements as Record<string, JsonObject>))
+      for (const [name, some] of values) {
+        const [kind, key = ""] = name.split(" ");
+        if (kind !== record["kind"] || key === "kind") continue;
+        const isEnd = ["from", "to", "at", "alt", "span"].includes(key);
+        const others = isEnd ? Object.keys(document.system.points).slice(0, 2) : [...some.values(), null];
+        for (const value of others.slice(0, 6)) {
+          const what = `${name} ${JSON.stringify(record[key])} ${JSON.stringify(value)}`;
+          if (told.has(what) || JSON.stringify(record[key]) === JSON.stringify(value)) continue;
+          const after = amended(document.system, [{ set: { [id]: { [key]: value as never } } }]);
+          if (objectionTo({ ...document, system: after }) !== undefined) continue;
+          told.add(what);
+          yield { id, key, before: document.system, after };
+        }
+      }
+}
+
+describe("S9 whatever is changed of one thing", () => {
+  const asked = [...changes()].map((it) => {
+    const before = buildCircuit(it.before);
+    return { ...it, circuit: before, carried: carriedOver(before, it.after) };
+  });
+
+  test("a circuit that is carried over is the one that the drawing alone gives", () => {
+    for (const { id, key, after, carried } of asked)
+      if (carried !== undefined) expect(told(carried), `${id} ${key}`).toEqual(told(buildCircuit(after)));
+    expect(asked.filter(({ carried }) => carried !== undefined).length).toBeGreaterThan(100);
+  });
+
+  test("what stays as it was keeps what was worked out of it, and nothing else does", () => {
+    for (const { id, key, circuit, carried } of asked) {
+      if (carried === undefined) {
+        // What runs beside a span is looked at anew with it.
+        if (NOTHING_TO_A_CIRCUIT.includes(key))
+          expect(besideOthers(circuit.system).length, `${id} ${key}`).toBeGreaterThan(0);
+        continue;
+      }
+      const isSame = JSON.stringify(carried.parts) === JSON.stringify(circuit.parts);
+      expect(carried.values === circuit.values, `${id} ${key}`).toBe(isSame);
+    }
+  });
+
+  test("what is opened, shed or rated otherwise is never a reason to build anew", () => {
+    const isQuick = ({ key }: Changed) => ["open", "blown", "removed", "on", "kw", "tagged"].includes(key);
+    for (const { id, key, carried } of asked.filter(isQuick)) expect(carried, `${id} ${key}`).toBeDefined();
+    expect(asked.filter(isQuick).length).toBeGreaterThan(20);
+  });
+});
+
+describe("S9 edits in a row", () => {
+  test.each(demos)("%s: carried over from edit to edit, it is what the drawing alone gives", (name) => {
+    const read = readDocument(readFileSync(`shared/demos/${name}`, "utf8"));
+    let { document } = read as { document: StillhotDocument };
+    const first = buildCircuit(document.system);
+    let circuit = first;
+    for (const [id, { kind }] of Object.entries(document.system.elements)) {
+      if (kind !== "cutout" && kind !== "disconnect" && kind !== "elbow" && kind !== "clamp") continue;
+      for (const edit of [edits.open(id), edits.close(id)]) {
+        const change = edit(document);
+        if (isRefusal(change)) continue;
+        document = change.after;
+        circuit = carriedOver(circuit, document.system)!;
+        expect(told(circuit), id).toEqual(told(buildCircuit(document.system)));
+        expect(told(carriedOver(first, document.system)!), `${id} from the first`).toEqual(told(circuit));
+      }
+    }
+    expect(circuit).not.toBe(first);
+  });
+
+  test("of what is put in or taken out nothing is carried over", () => {
+    const [document] = DRAWINGS.slice(-1) as [StillhotDocument];
+    const before = buildCircuit(document.system);
+    const [id] = Object.keys(document.system.elements);
+    for (const edit of [edits.removeThings({ elements: [id!] }), edits.addPoint({ x: 900, y: 900 })]) {
+      const change = edit(document);
+      expect(isRefusal(change)).toBe(false);
+      if (!isRefusal(change)) expect(carriedOver(before, change.after.system)).toBeUndefined();
+    }
   });
 });

@@ -13,6 +13,14 @@ const systemOf = (seed: number) => {
   return file.document.system;
 };
 
+test("the graph has a node for each of the circuit and an edge for each way between two", () => {
+  for (let seed = 1; seed <= 8; seed++) {
+    const circuit = circuitOf(systemOf(seed));
+    const graph = conductorGraphOf(circuit);
+    expect([graph.order, graph.size]).toEqual([circuit.nodeCount, reachGraphOf(circuit).edgeCount]);
+  }
+});
+
 /** graphology-components is the outside. */
 test("a walk over every edge comes to all of a component and to nothing else, by an unbroken way", () => {
   let walks = 0;
@@ -39,6 +47,17 @@ test("a walk ends where it is told to, and goes over no edge that does not pass"
   const graph = reachGraphOf(circuit);
   const [node] = graph.from;
   expect(floodFrom(graph, [node!], () => false).nodes).toEqual([node]);
+  const whole = floodFrom(graph, [node!], () => true).nodes;
+  for (const [nth, last] of whole.entries()) {
+    const ended = floodFrom(
+      graph,
+      [node!],
+      () => true,
+      (it) => it === last,
+    );
+    expect(ended.nodes).toEqual(whole.slice(0, nth + 1));
+  }
+  expect(whole.length).toBeGreaterThan(10);
   expect(
     floodFrom(
       graph,

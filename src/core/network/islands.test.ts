@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { Islands } from "./islands";
+import { FewIslands, Islands } from "./islands";
 
 test("each number goes by the lowest one that it is joined to, in whatever order they were joined", () => {
   const islands = new Islands(7);
@@ -35,6 +35,19 @@ test("joins that agree with one value at each number are never found to say othe
         const ratio = value[to]! / value[from]!;
         expect(islands.join(from, to, ratio) ?? ratio).toBeCloseTo(ratio, 9);
       }
+    }),
+  );
+});
+
+test("of few numbers those that were joined go by one label, and a join says whether they were one before", () => {
+  const numbers = fc.integer({ min: 0, max: 11 });
+  fc.assert(
+    fc.property(fc.array(fc.tuple(numbers, numbers), { maxLength: 20 }), (pairs) => {
+      const [few, all] = [new FewIslands(), new Islands(12)];
+      for (const [one, other] of pairs) expect(few.join(one, other)).toBe(all.join(one, other) === undefined);
+      const labels = all.labels();
+      for (let a = 0; a < 12; a++)
+        for (let b = 0; b < 12; b++) expect(few.labelOf(a) === few.labelOf(b)).toBe(labels[a] === labels[b]);
     }),
   );
 });
