@@ -32,11 +32,11 @@ export const plan = eachFile({
   flags: [{ name: "--out", short: "-o", value: "OUT" }],
   before: ({ files, flags }) => void writeTo(flags, files, ENDING),
   async answer({ file, document, warnings, call }) {
-    if (Object.keys(jobOf(document).workPoints).length === 0)
-      throw new NotDone(spell(say("cli.plan.noWorkPoint")));
     const planned = planFor(document);
     const ok = planned.ok && !warnings.some(counts);
     const hasOrder = planned.steps.length > 0;
+    if (!hasOrder && Object.keys(jobOf(document).workPoints).length === 0)
+      throw new NotDone(spell(say("cli.plan.noWorkPoint")));
     const out = writeTo(call.flags, call.files, ENDING)?.(file);
     const text = hasOrder ? writeDocument(withSteps(document, planned.steps)) : undefined;
     if (out !== undefined && text !== undefined) await write(out, text);

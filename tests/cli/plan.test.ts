@@ -3,6 +3,9 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
 import { COMMANDS } from "../../src/cli/run";
+import { writeDocument } from "../../src/core";
+import { draw } from "../support/jobNotation";
+import { NEW_AND_MOVED_JOBS } from "../trade/newAndMoved";
 import { drawing, files, folder, line, tap } from "./line";
 
 const demos = fileURLToPath(new URL("../../shared/demos/", import.meta.url));
@@ -11,6 +14,9 @@ const lane = join(demos, "quarry-lane.stillhot.json");
 
 const file = files({
   "drawing.json": drawing(),
+  "turned.json": writeDocument(
+    draw(NEW_AND_MOVED_JOBS.find(({ job }) => job.includes("not in step"))!.drawing),
+  ),
   // Nothing on this drawing opens: the source is at the work point itself.
   "stuck.json": tap(
     {},
@@ -70,6 +76,24 @@ test("a file without a work point cannot be planned for", async () => {
   const { code, out, err } = await line(["plan", file("drawing.json")]);
   expect({ code, out }).toEqual({ code: 2, out: "" });
   expect(err).toContain("no work point to plan for");
+});
+
+test("a file without a work point whose switches are to be left otherwise is planned by switching alone", async () => {
+  const { code, out, err } = await line(["plan", file("turned.json")]);
+  expect(code).toBe(0);
+  const { job } = JSON.parse(out);
+  expect(
+    job.steps.map((it: { do: string; element?: string }) => [it.do, it.element ?? ""].join(" ").trim()),
+  ).toEqual([
+    "brief",
+    "request-permit",
+    "receive-permit",
+    "confirm",
+    "open sw1",
+    "close tie",
+    "release-permit",
+  ]);
+  expect(err).toContain("0 as found, 60 at the worst, 0 while work goes on, 0 at the end");
 });
 
 test("without an order nothing is printed in place of the file, and what has no control is told", async () => {

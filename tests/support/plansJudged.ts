@@ -228,6 +228,14 @@ const TRUE: Readonly<Record<string, (told: Told) => boolean>> = {
     elementIn(before, played.step.element!)["normallyOpen"] === true &&
     liveCount(after) === liveCount(before),
   "why.off.normal": ({ played, before }) => elementIn(before, played.step.element!)["normallyOpen"] === true,
+  "why.off.leave": ({ played, rehearsal }) =>
+    jobOf(rehearsal.begin.document).leave[played.step.element!] === "open",
+  "why.on.leave": ({ played, rehearsal }) =>
+    jobOf(rehearsal.begin.document).leave[played.step.element!] === "closed",
+  "why.neutral.beside": ({ played, before }) =>
+    Object.values((elementIn(before, played.step.element!)["taps"] ?? {}) as Record<string, number>).some(
+      (it) => it !== 0,
+    ),
   "why.stop.first": ({ played, before }) => elementIn(before, played.step.element!)["on"] === true,
   "why.stop.machine": ({ played, before }) => elementIn(before, played.step.element!)["on"] === true,
   "why.tag.found": ({ played, rehearsal }) =>

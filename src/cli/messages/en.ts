@@ -274,7 +274,8 @@ each step carries its reason as why.
 
   stillhot plan tap.stillhot.json | stillhot rehearse -
 `,
-  "cli.plan.noWorkPoint": "there is no work point to plan for: add one under job.workPoints",
+  "cli.plan.noWorkPoint":
+    "there is no work point to plan for, and nothing stands otherwise than it is to be left: add one under job.workPoints, or say under job.leave how things are to be left",
   "cli.plan.none": "No order of steps was found that passes every rule.",
   "cli.plan.broken": "{steps} steps that do not pass every rule: {cost}.",
   "cli.plan.order": "{steps} steps: {cost}.",

@@ -273,7 +273,8 @@ Avec --json : { file, ok, steps, customersOut, criticalOut, operations, alternat
 
   stillhot plan tap.stillhot.json | stillhot rehearse -
 `,
-  "cli.plan.noWorkPoint": "il n'y a pas de point de travail à planifier : ajoutez-en un sous job.workPoints",
+  "cli.plan.noWorkPoint":
+    "il n'y a pas de point de travail à planifier, et rien n'est autrement qu'on doit le laisser : ajoutez-en un sous job.workPoints, ou dites sous job.leave comment on laisse les choses",
   "cli.plan.none": "Aucun ordre d'étapes n'a été trouvé qui passe chaque règle.",
   "cli.plan.broken": "{steps} étapes qui ne passent pas chaque règle : {cost}.",
   "cli.plan.order": "{steps} étapes : {cost}.",

@@ -82,7 +82,10 @@ export function decide(document: StillhotDocument, choice: Choice, wishes: Wishe
  * The way back without the stops of machines that ran in step with a station as found: cut off from it they would go on by
  * themselves, so their owners stop them before anything is opened.
  */
-function withStopsFirst(document: StillhotDocument, moves: readonly Move[]): Pick<Intent, "stops" | "back"> {
+export function withStopsFirst(
+  document: StillhotDocument,
+  moves: readonly Move[],
+): Pick<Intent, "stops" | "back"> {
   const inStep = machinesInStep(document.system);
   const isStop = ({ opening }: Move): boolean => opening.moves === "machine" && inStep.has(opening.element);
   return { stops: moves.filter(isStop), back: moves.filter((it) => !isStop(it)) };
@@ -116,7 +119,7 @@ const sorted = <Item extends string>(items: ReadonlySet<Item>): ReadonlySet<Item
   new Set([...items].sort());
 
 /** Where a wire is down, whatever the work is about: people come near both of its ends. One guard holds for a structure. */
-function wiresDown({ system }: StillhotDocument): ReadonlySet<PointId> {
+export function wiresDown({ system }: StillhotDocument): ReadonlySet<PointId> {
   const guarded = new Set<PointId>();
   for (const [, it] of elementsOfKind(system, "span"))
     if (it.construction !== "cable" && it.parted.replace("N", "") !== "")

@@ -1,13 +1,11 @@
 import { MOST_ROUNDS } from "../tolerances";
 import type { StillhotDocument } from "../../document";
-import { beginJob } from "../job/state";
-import { customersOutIn } from "../rehearsal/customers";
-import { findingsAtEnd } from "../rules";
 import { nthChoiceOf } from "./bestChoice";
 import { type Bypassed, bypassed } from "./bypass";
 import { withCustomersOff } from "./customersOff";
 import { decide } from "./decide";
 import { demandKey, demandOf } from "./demand";
+import { draftOf, isWrong } from "./draftOf";
 import type { Intent } from "./intent";
 import { otherTurns, withFewestVisits } from "./fewestVisits";
 import { isNoWorse, type OrderDraft } from "./orderDraft";
@@ -103,24 +101,6 @@ function withRingsClosed(
   return isNoWorse(better, draft) ? better : draft;
 }
 
-function draftOf(
-  asFound: StillhotDocument,
-  intent: Intent,
-  wishes: Wishes,
-  steps: readonly PlannedStep[],
-): OrderDraft {
-  const played = [...playing(asFound, steps)];
-  return {
-    intent,
-    wishes,
-    steps,
-    findings: [...played.flatMap((it) => it.findings), ...findingsAtEnd(played.at(-1)!.state)].filter(
-      isWrong,
-    ),
-    customers: customersOutIn({ begin: beginJob(asFound), steps: played }),
-  };
-}
-
 /** The wishes that the first findings become that can be mended, playing an order from its first step; nothing where none can. */
 function mendedBy(
   { asFound, document }: Bypassed,
@@ -134,5 +114,3 @@ function mendedBy(
   }
   return undefined;
 }
-
-const isWrong = ({ severity }: { readonly severity: string }): boolean => severity !== "note";

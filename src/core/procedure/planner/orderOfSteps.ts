@@ -22,23 +22,13 @@ export function stepsOf(
   around: Bypassed,
 ): PlannedStep[] {
   const { system } = document;
-  const guards = [...intent.wiresDown].map((at): PlannedGroup => ({
-    rank: RANK.guard,
-    after: [],
-    at,
-    steps: [step({ do: "barricade", at }, say("why.barricade.down", { at: nameOf(document, at) }))],
-  }));
+  const guards = guardsOf(document, intent);
   const brief: PlannedGroup = {
     rank: RANK.brief,
     after: guards,
     steps: [step({ do: "brief" }, say("why.brief"))],
   };
-  const secures = [...intent.secures].map((id): PlannedGroup => ({
-    rank: RANK.secure,
-    after: [brief],
-    at: placeOf(system, id),
-    steps: [step({ do: "secure", element: id }, say("why.secure", { name: nameOf(document, id) }))],
-  }));
+  const secures = secureActions(document, intent, brief);
   const permit = permitActions(document, intent, brief);
   const past = bypassing(around, [brief, ...secures, ...permit]);
   const rings = closingRings(document, intent, [brief, ...secures, ...permit, ...past]);
@@ -81,11 +71,33 @@ export function stepsOf(
   return steps.map((it) => byMethod(system, intent.liveHands, it));
 }
 
+/** People are kept away from a wire that is down before anything else is done. */
+export const guardsOf = (document: StillhotDocument, { wiresDown }: Intent): PlannedGroup[] =>
+  [...wiresDown].map((at) => ({
+    rank: RANK.guard,
+    after: [],
+    at,
+    steps: [step({ do: "barricade", at }, say("why.barricade.down", { at: nameOf(document, at) }))],
+  }));
+
+/** What hangs loose is held before its pole is shaken. */
+export const secureActions = (
+  document: StillhotDocument,
+  { secures }: Intent,
+  brief: PlannedGroup,
+): PlannedGroup[] =>
+  [...secures].map((id) => ({
+    rank: RANK.secure,
+    after: [brief],
+    at: placeOf(document.system, id),
+    steps: [step({ do: "secure", element: id }, say("why.secure", { name: nameOf(document, id) }))],
+  }));
+
 /**
  * A permit is asked for, received and said back; what the job has of it already is not asked for twice, and one that
  * another crew holds is handed over.
  */
-function permitActions(
+export function permitActions(
   document: StillhotDocument,
   { permit: reason, found }: Intent,
   brief: PlannedGroup,

@@ -7,6 +7,7 @@ import { customersOutIn } from "../rehearsal/customers";
 import type { RehearsalFinding } from "../rules/rule";
 import { priced } from "./price";
 import type { DeadEnds } from "./search";
+import { switchingFor } from "./switching";
 import type { Plan, Uncontrolled } from "./types";
 import { stillThreatening, uncontrolledBy } from "./uncontrolled";
 import { type Strictness, STRICTEST } from "./ways";
@@ -56,7 +57,7 @@ const STRICTNESSES: readonly Strictness[] = [
 ];
 
 const firstPlan = perObject((document: StillhotDocument): FirstPlan => {
-  if (workPointsOf(document).length === 0) return noOrder(document);
+  if (workPointsOf(document).length === 0) return switchingAlone(document);
   let deadEnds: DeadEnds | undefined;
   let best: OrderDraft | undefined;
   for (const strictness of STRICTNESSES) {
@@ -81,6 +82,23 @@ const firstPlan = perObject((document: StillhotDocument): FirstPlan => {
   };
 });
 
+/** Where nobody has said where hands go: the switching that leaves things as they are to be left, if they stand otherwise. */
+function switchingAlone(document: StillhotDocument): FirstPlan {
+  const draft = switchingFor(document);
+  if (draft === undefined) return noOrder(document);
+  const { findings } = draft;
+  return {
+    draft: undefined,
+    plan: {
+      ...priced(document, draft),
+      ok: findings.length === 0,
+      alternatives: [],
+      uncontrolled: [],
+      findings: eachOnce(findings),
+    },
+  };
+}
+
 /** What several steps of an order have in common is said of the order once. */
 function eachOnce(findings: readonly RehearsalFinding[]): readonly RehearsalFinding[] {
   const told = new Map(
@@ -89,7 +107,7 @@ function eachOnce(findings: readonly RehearsalFinding[]): readonly RehearsalFind
   return [...told.values()];
 }
 
-/** What is said where there is no order: nothing was controlled, and where nobody has said where hands go there was nothing to ask. */
+/** What is said where there is no order: nothing was controlled; or nobody has said where hands go, and nothing stands otherwise than it is to be left. */
 const noOrder = (document: StillhotDocument, uncontrolled: readonly Uncontrolled[] = []): FirstPlan => ({
   plan: {
     ok: false,

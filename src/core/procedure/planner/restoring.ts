@@ -1,5 +1,5 @@
 import { isLiftedOff, letterAt } from "../../devices";
-import { complete, type StillhotDocument, type System } from "../../document";
+import { complete, jobOf, type StillhotDocument, type System } from "../../document";
 import { type Circuit, circuitOf, endsOf, REACH, reachOf, standingOf } from "../../network";
 import {
   type ConductorId,
@@ -100,7 +100,8 @@ export function restoring(
 
 type When = "meanwhile" | "for good";
 
-function inARow(
+/** Moves one after the other, with what is read and renewed around each. */
+export function inARow(
   document: StillhotDocument,
   moves: readonly Move[],
   rank: number,
@@ -148,9 +149,10 @@ function offSteps(document: StillhotDocument, move: Move, phases: string): Plann
 function whyOff(
   document: StillhotDocument,
   move: Move,
-): "why.stop.machine" | "why.off.ring" | "why.off.normal" | "why.off.again" {
+): "why.stop.machine" | "why.off.leave" | "why.off.ring" | "why.off.normal" | "why.off.again" {
   const { opening } = move;
   if (opening.moves === "machine") return "why.stop.machine";
+  if (jobOf(document).leave[opening.element] === "open") return "why.off.leave";
   if (isOff(goalOf(document), opening) && isInRing(systemMoved(document, move), opening))
     return "why.off.ring";
   return isOff(goalOf(document), opening) ? "why.off.normal" : "why.off.again";
@@ -243,6 +245,7 @@ function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: Wh
   if (isLiftedOff(opening)) return say("why.on.clamp", { name });
   if (takesOffHung(opening)) return say("why.on.capacitor", { name });
   if (!isLive) return say("why.on");
+  if (jobOf(document).leave[opening.element] === "closed") return say("why.on.leave", { name });
   if (isOff(document.system, opening)) return say("why.on.service", { name });
   return say(bringsVolts(document, move) ? "why.on.live" : "why.on.joined", { name });
 }

@@ -81,11 +81,14 @@ function placeOfCover(system: System, id: ElementId): PointId {
 }
 
 /** The permit goes back to the operator; to the crew that it was taken over from, where that one's tags hang there still. */
-function permitBack(document: StillhotDocument): PlannedStep {
+export function permitBack(
+  document: StillhotDocument,
+  why: "why.release-permit" | "why.release-permit.switching" = "why.release-permit",
+): PlannedStep {
   const owner = anotherPermitHolder(document);
   return owner !== undefined && isStillThere(beginJob(document), owner)
     ? step({ do: "hand-over", permit: true, to: owner }, say("why.hand-over.back", { owner }))
-    : step({ do: "release-permit" }, say("why.release-permit"));
+    : step({ do: "release-permit" }, say(why));
 }
 
 /** The grounds off, each once the covers at its own place are, everybody clear once more, and the permit given back. */

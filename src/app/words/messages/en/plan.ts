@@ -50,7 +50,8 @@ export const plan = {
     "Every rule that is on was played on it, as drawn, and none objects. The drawing may be wrong.",
   "order.failsRules": "The rules still object to this order: read what they find.",
   "order.noOrder": "No order was found that keeps every threat off the work.",
-  "order.nothingToDo": "Nothing to plan: there is no work point on the drawing.",
+  "order.nothingToDo":
+    "Nothing to plan: there is no work point on the drawing, and nothing that the crew may move stands otherwise than it is to be left.",
   "order.uncontrolled": "Threats without a control",
   "order.stillFound": "What the rules find in it",
   "order.ways": "Ways to do it",

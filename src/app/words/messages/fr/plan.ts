@@ -50,7 +50,8 @@ export const plan = {
     "Chaque règle active y a été jouée, tel que dessiné, et aucune n'objecte. Le dessin peut être faux.",
   "order.failsRules": "Les règles objectent encore à cet ordre : lisez ce qu'elles trouvent.",
   "order.noOrder": "Aucun ordre trouvé qui tienne toute menace loin du travail.",
-  "order.nothingToDo": "Rien à planifier : il n'y a pas de point de travail sur le dessin.",
+  "order.nothingToDo":
+    "Rien à planifier : il n'y a pas de point de travail sur le dessin, et rien de ce que l'équipe peut manœuvrer n'est autrement qu'on doit le laisser.",
   "order.uncontrolled": "Menaces sans parade",
   "order.stillFound": "Ce que les règles y trouvent",
   "order.ways": "Façons de faire",

@@ -2,6 +2,7 @@ export const planner = {
   "why.test.spike":
     "within the cable a detector touches nothing: traced and spiked, this is the one that is grounded at its ends",
   "why.brief": "so that all know the job, the hazards, what feeds it and how it is kept dead",
+  "why.brief.switching": "so that all know what is switched, in which order, and why",
   "why.secure": "loose or failing as it is, it could come down when the pole is shaken",
   "why.request-permit": "{why}",
   "why.receive-permit": "nothing on the section is operated before the system operator has given it over",
@@ -21,6 +22,8 @@ export const planner = {
   "why.off.motor": "what runs there stays off until every phase is back through {other}",
   "why.off.capacitor": "the grounds of this job do not short {name}, so it is taken off",
   "why.bypass.neutral": "off neutral, {name} would be a short circuit through its bypass",
+  "why.neutral.beside":
+    "off neutral, {name} would be a short circuit through what is closed beside it with {by}",
   "why.bypass.block": "with its control off, {name} stays at neutral while it is bypassed",
   "why.bypass.close": "the line goes past {name} through {by}, and nobody is without supply",
   "why.bypass.open": "the line goes through {name} again; the bypass breaks nothing",
@@ -60,6 +63,7 @@ export const planner = {
   "why.all-clear.grounds": "with the grounds off the line counts as live, and nobody may be on it",
   "why.confirm.all-clear": "said back by name, so that nobody is missing",
   "why.release-permit": "people clear and grounds off: the operator may have the section back",
+  "why.release-permit.switching": "all of it is switched: the operator has the section back as it is left",
   "why.untag": "nobody is on the line any more; the tag comes off before anybody operates {name}",
   "why.unblock": "left as it was found",
   "why.unblock.close": "found blocked, and closes only unblocked",
@@ -72,12 +76,14 @@ export const planner = {
   "why.supply": "it supplies what can be supplied while the work goes on",
   "why.ring":
     "one source feeds both its sides: closed before anything is opened, so that nobody goes without supply meanwhile",
+  "why.off.leave": "the job leaves it open",
   "why.off.ring": "open in service; the usual way carries everybody again",
   "why.off.normal": "open in service; it opens before two supplies would meet",
   "why.off.again": "the load comes off here, so that what is switched next breaks and picks up none",
   "why.stop.first":
     "cut off from the station it would go on by itself; its owner stops it before the line opens",
   "why.stop.machine": "it runs by itself, and would meet the line out of step",
+  "why.on.leave": "the job leaves it closed",
   "why.on.service": "found open; in service it is closed",
   "why.stand-clear": "if a link blows, the gas of {name} comes out where somebody might look",
   "why.on": "closed while nothing feeds it",

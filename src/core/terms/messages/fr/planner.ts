@@ -2,6 +2,7 @@
 export const planner = {
   "why.test.spike":
     "dans le câble, un détecteur ne touche rien : identifié et piqué, c'est bien celui qui est mis à la terre à ses extrémités",
+  "why.brief.switching": "pour que tous sachent ce qu’on manœuvre, dans quel ordre et pourquoi",
   "why.brief":
     "pour que tous connaissent le travail, les dangers, ce qui l'alimente et comment on le garde hors tension",
   "why.secure": "desserré ou en train de céder, cela pourrait tomber quand le poteau est secoué",
@@ -26,6 +27,7 @@ export const planner = {
   "why.off.capacitor":
     "les mises à la terre de ce chantier ne court-circuitent pas {name}, donc on le retire",
   "why.bypass.neutral": "hors du neutre, {name} serait un court-circuit par son contournement",
+  "why.neutral.beside": "hors du neutre, {name} serait un court-circuit par ce que {by} ferme à côté",
   "why.bypass.block": "commande coupée, {name} reste au neutre tant qu'il est contourné",
   "why.bypass.close": "la ligne contourne {name} par {by}, et personne n'est privé d'alimentation",
   "why.bypass.open": "la ligne repasse par {name} ; le contournement ne coupe rien",
@@ -68,6 +70,7 @@ export const planner = {
     "sans les mises à la terre la ligne compte comme sous tension, et personne ne peut y être",
   "why.confirm.all-clear": "répété nom par nom, pour que personne ne manque",
   "why.release-permit": "monde dégagé et terres retirées : l'exploitant peut reprendre la section",
+  "why.release-permit.switching": "tout est manœuvré : l’exploitant reprend la section telle qu’on la laisse",
   "why.untag": "plus personne n'est sur la ligne ; l'étiquette part avant qu'on manœuvre {name}",
   "why.unblock": "laissé comme on l'a trouvé",
   "why.unblock.close": "trouvé bloqué, ne se ferme que débloqué",
@@ -80,12 +83,14 @@ export const planner = {
   "why.supply": "alimente ce qui peut l'être pendant le travail",
   "why.ring":
     "une seule source alimente ses deux côtés : fermé avant toute ouverture, pour que personne ne soit coupé entre-temps",
+  "why.off.leave": "le travail le laisse ouvert",
   "why.off.ring": "ouvert en service ; le chemin habituel alimente de nouveau tout le monde",
   "why.off.normal": "ouvert en service ; s'ouvre avant que deux alimentations se rejoignent",
   "why.off.again": "la charge part ici, si bien que la manœuvre suivante ne coupe ni ne reprend rien",
   "why.stop.first":
     "coupée du poste, elle continuerait seule ; son propriétaire l’arrête avant que la ligne s’ouvre",
   "why.stop.machine": "tourne seule, et rejoindrait la ligne hors de phase",
+  "why.on.leave": "le travail le laisse fermé",
   "why.on.service": "trouvé ouvert ; fermé en service",
   "why.stand-clear": "si le fusible fond, les gaz de {name} sortent là où quelqu'un pourrait regarder",
   "why.on": "fermé pendant que rien ne l'alimente",
