@@ -45,14 +45,14 @@ export const draw = eachFile({
 
 function svgOf(document: StillhotDocument, palette: PaletteName): string {
   const title =
-    document.title === "" ? say("drawing.untitled") : say("drawing.title", { title: document.title });
+    document.title === "" ? say("page.untitled") : say("page.title", { title: document.title });
   const scene = sceneOf(document, statesOf(document), {
     way: wayFor(document),
     catalogue: speech().catalogue,
   });
   return toSvg(scene, PALETTES[palette], {
     title: spell(title),
-    description: spell(say("drawing.caution")),
+    description: spell(say("page.caution")),
   });
 }
 

@@ -103,4 +103,4 @@ export const refuseAsJson = ({ file, problems }: Refused, { json }: Call): strin
     : asText(refusedLines({ file, problems }));
 
 /** The cautions that end everything a person reads. */
-export const cautions = (): readonly string[] => ["", spell(say("drawing.caution"))];
+export const cautions = (): readonly string[] => ["", spell(say("page.caution"))];

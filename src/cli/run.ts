@@ -102,7 +102,7 @@ const overview = (): string =>
     say("cli.overview", {
       commands: COMMANDS.map((it) => `  ${it.name.padEnd(10)}${spell(say(it.summary))}`).join("\n"),
       version,
-      caution: spell(say("drawing.caution")),
+      caution: spell(say("page.caution")),
     }),
   );
 

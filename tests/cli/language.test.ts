@@ -53,7 +53,7 @@ test("a finding is told in French, its rule by the same name", async () => {
   expect(out).toContain("SOUS TENSION");
   expect(out).toMatch(/\(equipotential\)\n {2}aucune mise à la terre/);
   expect(out).toContain("Un croquis n'est pas le poteau");
-  expect(out).not.toContain(english["drawing.caution"]);
+  expect(out).not.toContain(english["page.caution"]);
 });
 
 test("the sheet says its language, and what cannot be used is refused in it", async () => {

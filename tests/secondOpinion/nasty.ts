@@ -1,7 +1,7 @@
 /** Small drawings with what goes wrong in them: seeded, so that a failure can be run again. */
 import { chance } from "../simulator/randomSystem";
 import { outputInTurn, swapInTurn } from "../support/randomSystems";
-import { conductorsOf, type Plain, phasesOf, type Record_, tiedNeutrals } from "./plain";
+import { conductorsOf, type Plain, phasesOf, POLES, type Record_, tiedNeutrals } from "./plain";
 
 type Saved = Record<string, unknown>;
 
@@ -283,7 +283,7 @@ export function nastyDocument(seed: number, parts: number) {
           !(earthed.has(`${e["at"] as string}/N`) && spots.some((it) => it.id === e["at"] && it.neutral))))
     )
       elements[id] = { ...e, model: "Z" };
-    else if (e.kind === "span" || e.kind === "lead")
+    else if (e.kind === "span" || e.kind === "lead" || POLES.includes(e.kind as never))
       elements[id] = { ...e, ...swapInTurn(id.length + Number(id.slice(2)), e["phases"] as string) };
     else if (e.kind === "generator" && !rings && earthed.has(`${e["at"] as string}/N`))
       elements[id] = { ...e, ...outputInTurn(id.length + Object.keys(elements).length, e["kva"] as number) };

@@ -12,7 +12,7 @@ export interface Plain {
 }
 
 export const ROOT3 = Math.sqrt(3);
-const POLES = [
+export const POLES = [
   "clamp",
   "cutout",
   "disconnect",

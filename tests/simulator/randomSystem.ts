@@ -110,7 +110,7 @@ export function randomSystem(seed: number): RandomSystem {
     if (element.kind === "span" && element["construction"] !== "cable" && happens(0.12)) addNearby(id);
 
   for (const [index, [id, it]] of Object.entries(elements).entries())
-    if (it.kind === "span" || it.kind === "lead")
+    if (it.kind === "span" || it.kind === "lead" || SWITCHES.includes(it.kind as never))
       elements[id] = { ...it, ...swapInTurn(index, it["phases"] as string) };
   const bySpot = new Map(spots.map((it) => [it.id, it.lineToLineVolts]));
   for (const [index, [id, it]] of Object.entries(elements).entries()) {

@@ -134,6 +134,14 @@ const TRAITS = [
   ...["span parted", "span neutral broken", "span with zOhmsPerKm", "span with bMicroSPerKm"],
   ...["span with toPhases", "lead with toPhases"],
   ...[
+    "clamp with toPhases",
+    "cutout with toPhases",
+    "disconnect with toPhases",
+    "recloser with toPhases",
+    "breaker with toPhases",
+    "elbow with toPhases",
+  ],
+  ...[
     "lead",
     "lead cut",
     "lead neutral broken",

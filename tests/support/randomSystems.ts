@@ -156,7 +156,11 @@ export function randomSystem(seed: number, { parts, nonlinearLoads = false }: In
               ...(draw.chance(0.3) ? { cut: someOf(phases) } : {}),
               ...swapInTurn(Object.keys(elements).length, phases),
             }
-          : { ...(gang ? (draw.chance(0.5) ? { open: phases } : {}) : opened(phases, 0.5)), ...marks() }),
+          : {
+              ...(kind === "regulator" ? {} : swapInTurn(Object.keys(elements).length, phases)),
+              ...(gang ? (draw.chance(0.5) ? { open: phases } : {}) : opened(phases, 0.5)),
+              ...marks(),
+            }),
         ...(kind === "disconnect" && gang ? { gang: true } : {}),
         ...(kind === "disconnect" && draw.chance(0.2) ? { remote: true } : {}),
         ...(kind === "regulator" ? { taps: { [phases[0]!]: draw.between(-8, 8) } } : {}),
@@ -349,7 +353,7 @@ export function thirdInTurn(count: number, { connection, midTap }: Saved): Saved
   return { ...some, ...stars, connection: wound, thirdV: 480 };
 }
 
-/** Every now and then a line or a lead swaps its phases among themselves. It follows from how much is drawn already, as above. */
+/** Every now and then a line, a lead or a switch swaps its phases among themselves. It follows from how much is drawn already, as above. */
 export function swapInTurn(count: number, phases: string): Saved {
   const turned = `${phases.slice(1)}${phases[0]!}`;
   return count % 5 === 2 && phases.length > 1 ? { toPhases: turned } : {};

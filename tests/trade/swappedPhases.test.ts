@@ -67,6 +67,63 @@ test("a switch that is open on one phase leaves dead what that phase goes on as"
   });
 });
 
+/** Whatever opens, its phases rolled: what is A before it is B behind it. */
+const ROLLED = [
+  "clamp",
+  "cutout",
+  "disconnect",
+  "recloser",
+  "breaker",
+  "sectionalizer",
+  "elbow",
+  "meter",
+  "main",
+];
+const rolled = (kind: string, keys: object = {}) =>
+  drawn({ first: { kind, toPhases: "BCA", lengthM: undefined, bMicroSPerKm: undefined, ...keys } });
+
+test.each(ROLLED)("each phase of a %s goes on as the letter that it is drawn to be", (kind) => {
+  const { of } = told(rolled(kind));
+  for (const [near, far] of ["AB", "BC", "CA"].map((it) => [...it] as [string, string])) {
+    expect(of[`p4/${far}`]!.angleDeg).toBeCloseTo(of[`p2/${near}`]!.angleDeg, 0);
+    expect(of[`p4/${far}`]!.state).toBe("energized");
+  }
+});
+
+test.each(["clamp", "cutout", "disconnect", "elbow"])(
+  "a %s that is open on A leaves dead the B that this goes on as, and closing it makes that live",
+  (kind) => {
+    const { of, work } = told(rolled(kind, { open: "A" }));
+    expect(["A", "B", "C"].map((it) => of[`p4/${it}`]!.state === "energized")).toEqual([true, false, true]);
+    expect(of["p4/B"]!.volts).toBeLessThan(2500);
+    expect(work.threats.find(({ strength }) => strength === 1)!.upsets[0]).toMatchObject({
+      element: "sp1",
+      phase: "A",
+    });
+  },
+);
+
+test("that a switch which is drawn to swap phases does not is looked for, and found live", () => {
+  const found = lookFirst(rolled("disconnect", { open: "A" }), "w1" as WorkPointId).entries;
+  expect(found).toContainEqual(
+    expect.objectContaining({
+      verdict: "live",
+      doubt: expect.objectContaining({
+        doubt: "swapped-phases",
+        where: "sp1",
+        instead: { set: { sp1: { toPhases: null } } },
+      }),
+    }),
+  );
+});
+
+test("a switch that is put on other phases keeps its swap", () => {
+  const turned = edits.changePhase("sp1", 1)(rolled("disconnect", { toPhases: "BAC" }));
+  expect(turned).toMatchObject({
+    after: { system: { elements: { sp1: { phases: "ABC", toPhases: "ACB" } } } },
+  });
+});
+
 test("where one phase alone is open, that two of them are swapped along the line is looked for, and found live", () => {
   const swapped = looked("B").filter(({ doubt }) => doubt.doubt === "swapped-phases");
   expect(swapped.map(({ verdict, doubt }) => [verdict, doubt.where, doubt.phases])).toEqual([

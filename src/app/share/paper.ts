@@ -26,7 +26,7 @@ export function ontoPaper(
     element.textContent = words;
     paper.append(element);
   };
-  say("h1", document.title === "" ? t("drawing.untitled") : document.title);
+  say("h1", document.title === "" ? t("page.untitled") : document.title);
   say("p", t("share.printed", { when: dayAndTime(Date.now()), letters }));
   if (verdict !== "") say("p", verdict);
   // Our own markup, every label in it escaped: parsed as a picture, so that a script in it would not run either.

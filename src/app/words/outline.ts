@@ -313,6 +313,9 @@ export function standingOf(element: CircuitElement): string[] {
         : t("outline.openOn", { phases: [...open].join(" ") })
       : "",
     "open" in element && open === "" ? t("outline.closed") : "",
+    "toPhases" in element && element.toPhases !== ""
+      ? t("outline.swaps", { phases: [...element.toPhases].join(" ") })
+      : "",
     "tagged" in element && element.tagged ? t("outline.tagged") : "",
     "blocked" in element && element.blocked ? t("outline.blocked") : "",
     "on" in element && typeof element.on === "boolean" ? t(element.on ? "outline.on" : "outline.off") : "",

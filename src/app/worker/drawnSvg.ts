@@ -18,10 +18,10 @@ export function svgOf(
   assessment: Assessment | undefined,
   { palette = "sun", lit = [] }: { palette?: PaletteName; lit?: readonly ElementId[] } = {},
 ): string {
-  const title = document.title === "" ? t("drawing.untitled") : t("drawing.title", { title: document.title });
+  const title = document.title === "" ? t("page.untitled") : t("page.title", { title: document.title });
   const description = [
     ...outlineOf(document).map((row) => rowWords(document, assessment ?? {}, row)),
-    t("drawing.caution"),
+    t("page.caution"),
   ].join("\n");
   const scene = sceneOf(document, assessment, { way: wayFor(document), catalogue: speech.catalogue });
   return toSvg(scene, PALETTES[palette], { title, description, lit });

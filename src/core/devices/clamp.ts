@@ -1,4 +1,4 @@
-import { defineDevice, opener, twoEnds } from "./define";
+import { defineDevice, switchEnds } from "./define";
 import { openPosition, plainOpening, opensBy } from "./shared";
 import { arc, line } from "./symbol";
 
@@ -9,7 +9,7 @@ export const clamp = defineDevice({
   kind: "clamp",
   prefix: "k",
   ends: ["from", "to"],
-  fields: { ...twoEnds, ...opener },
+  fields: { ...switchEnds },
   ...opensBy(opening),
   // A clamp has no rating (29 CFR 1910.269(l)(12)): charging and exciting current only.
   breaks: (_it, _tool, settings) => ({ amps: settings.clampBreakAmps, basis: "clamp" }),

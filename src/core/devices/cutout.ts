@@ -1,14 +1,6 @@
 import { say } from "../terms";
 import { amount, choice, fuse, optionalAmount, phases } from "./fields";
-import {
-  BY_HANDLE,
-  defineDevice,
-  LOAD_BREAK_TOOL,
-  LOAD_BREAK_TOOL_AMPS,
-  opener,
-  STICKS,
-  twoEnds,
-} from "./define";
+import { BY_HANDLE, defineDevice, LOAD_BREAK_TOOL, LOAD_BREAK_TOOL_AMPS, STICKS, switchEnds } from "./define";
 import { breaksBare, onPhases, openPosition, plainOpening, removePhases, union, opensBy } from "./shared";
 import { barrel, dot } from "./symbol";
 
@@ -37,8 +29,7 @@ export const cutout = defineDevice({
   prefix: "c",
   ends: ["from", "to"],
   fields: {
-    ...twoEnds,
-    ...opener,
+    ...switchEnds,
     blown: phases(),
     removed: phases(),
     fuse: fuse(),

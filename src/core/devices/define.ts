@@ -1,6 +1,16 @@
 import type { JsonObject, Letter, Message } from "../terms";
 import type { Complete, FieldProblem, Fields } from "./fields";
-import { choice, flag, letters, optionalChoice, phases, pointRef, structureRef, text } from "./fields";
+import {
+  choice,
+  flag,
+  letters,
+  optionalChoice,
+  otherLetters,
+  phases,
+  pointRef,
+  structureRef,
+  text,
+} from "./fields";
 import type { End, Part, DevicePlace } from "./parts";
 import type { Mark } from "./symbol";
 
@@ -61,6 +71,14 @@ export const opener = {
   /** whose tag hangs on it: a crew or a person; nothing is the crew of the job */
   taggedBy: text(),
   blocked: flag(false),
+};
+
+/** Keys of what opens between two points; what is open of it is told by the letters at `from`. */
+export const switchEnds = {
+  ...twoEnds,
+  ...opener,
+  /** letters that its phases go on as at `to`, where it joins unlike ones */
+  toPhases: otherLetters(),
 };
 
 /** What can happen to a device without the crew doing it; `upset.KIND` of the catalogue says each. */

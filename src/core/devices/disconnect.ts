@@ -1,10 +1,11 @@
 import { say } from "../terms";
 import { amount, flag } from "./fields";
-import { defineDevice, opener, problem, twoEnds } from "./define";
+import { defineDevice, problem, switchEnds } from "./define";
 import { breaksRated, openPosition, plainOpening, opensBy } from "./shared";
 import { blade, dot, line } from "./symbol";
 
-interface Switch {
+/** What of a switch says how it moves. */
+export interface Switch {
   readonly phases: string;
   readonly open: string;
   readonly gang: boolean;
@@ -14,7 +15,8 @@ interface Switch {
   readonly blocked: boolean;
 }
 
-const opening = plainOpening<Switch>({
+/** By one handle or several, and from afar where it has a remote control. */
+export const switchOpening = plainOpening<Switch>({
   gang: ({ gang }) => gang,
   automatic: ({ remote }) => remote,
   visibleGap: ({ visibleGap }) => visibleGap,
@@ -30,15 +32,14 @@ export const disconnect = defineDevice({
   prefix: "d",
   ends: ["from", "to"],
   fields: {
-    ...twoEnds,
-    ...opener,
+    ...switchEnds,
     gang: flag(false),
     loadBreakAmps: amount("A", 0),
     visibleGap: flag(true),
     remote: flag(false),
   },
   check: gangIsWhole,
-  ...opensBy(opening),
+  ...opensBy(switchOpening),
   breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
   shakes: true,
   drops: "load",

@@ -1,5 +1,5 @@
 import { amount } from "./fields";
-import { BY_HANDLE, defineDevice, opener, twoEnds } from "./define";
+import { BY_HANDLE, defineDevice, switchEnds } from "./define";
 import { breaksRated, openPosition, plainOpening, opensBy } from "./shared";
 import { arc, filled, line, type Mark } from "./symbol";
 
@@ -10,7 +10,7 @@ export const elbow = defineDevice({
   kind: "elbow",
   prefix: "e",
   ends: ["from", "to"],
-  fields: { ...twoEnds, ...opener, loadBreakAmps: amount("A", 200) },
+  fields: { ...switchEnds, loadBreakAmps: amount("A", 200) },
   ...opensBy(opening),
   // A dead-break elbow breaks nothing at all.
   breaks: (it, _tool, settings) =>

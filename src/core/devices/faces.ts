@@ -1,4 +1,4 @@
-import { type Letter, lettersOf, type Message } from "../terms";
+import { type Letter, type Message } from "../terms";
 import {
   BY_HANDLE,
   type Breaks,
@@ -15,6 +15,7 @@ import {
   type UpsetSettings,
 } from "./define";
 import type { FieldProblem } from "./fields";
+import { lettersAtBothEnds } from "./shared";
 import { type CircuitElement, type DeviceKind, deviceOf, type DEVICES } from "./kinds";
 import type { End, Part, DevicePlace } from "./parts";
 import type { Mark } from "./symbol";
@@ -220,7 +221,7 @@ export const symbolOf = (element: CircuitElement): readonly Mark[] => {
 /** Letters of a thing's phases at one of its ends. */
 export const lettersAtEnd = (element: CircuitElement, end: End): readonly Letter[] => {
   const [device, own] = ask(element);
-  return device.lettersAtEnd?.(own, end) ?? lettersOf(phasesOf(element));
+  return device.lettersAtEnd?.(own, end) ?? lettersAtBothEnds(own, end);
 };
 
 /** A side of a transformer beyond its primary. */

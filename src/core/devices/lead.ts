@@ -1,15 +1,7 @@
 import { type Letter, say } from "../terms";
 import { otherLetters, phases } from "./fields";
 import { defineDevice, twoEnds } from "./define";
-import {
-  bringsBothEnds,
-  joinsThrough,
-  lettersAtBothEnds,
-  neutralDoubted,
-  removePhases,
-  swapDoubted,
-  union,
-} from "./shared";
+import { bringsBothEnds, joinsThrough, neutralDoubted, removePhases, swapDoubted, union } from "./shared";
 import { line } from "./symbol";
 
 /** A short permanent connection. It can be cut, and a cut lead can touch again. */
@@ -19,7 +11,6 @@ export const lead = defineDevice({
   ends: ["from", "to"],
   fields: { ...twoEnds, cut: phases({ withNeutral: true }), toPhases: otherLetters() },
   brings: bringsBothEnds,
-  lettersAtEnd: lettersAtBothEnds,
   apartKey: "cut",
   parts: (it) => joinsThrough(it, it.cut, it.cut.includes("N")),
   upsets: (it) =>

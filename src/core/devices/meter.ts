@@ -1,5 +1,5 @@
 import { amount } from "./fields";
-import { BY_HANDLE, defineDevice, opener, twoEnds } from "./define";
+import { BY_HANDLE, defineDevice, switchEnds } from "./define";
 import { breaksItsLoad, breaksRated, openPosition, plainOpening, opensBy } from "./shared";
 import { blade, circle, dot, inscribed, line, outline } from "./symbol";
 
@@ -10,7 +10,7 @@ export const meter = defineDevice({
   kind: "meter",
   prefix: "m",
   ends: ["from", "to"],
-  fields: { ...twoEnds, ...opener, count: amount("", 1, { min: 1, max: 1000, whole: true }) },
+  fields: { ...switchEnds, count: amount("", 1, { min: 1, max: 1000, whole: true }) },
   ...opensBy(opening),
   // A meter's jaws are contacts, not a switch: the load goes first, at the customer's main.
   breaks: (_it, _tool, settings) => breaksRated(0, settings),
@@ -29,7 +29,7 @@ export const main = defineDevice({
   kind: "main",
   prefix: "mb",
   ends: ["from", "to"],
-  fields: { ...twoEnds, ...opener },
+  fields: { ...switchEnds },
   ...opensBy(opening),
   breaks: breaksItsLoad,
   handling: { ...BY_HANDLE, trouble: 1 },

@@ -1,25 +1,13 @@
 import { flag, optionalAmount } from "./fields";
-import { defineDevice, opener, twoEnds } from "./define";
-import { gangIsWhole } from "./disconnect";
-import { breaksItsLoad, openPosition, opensBy, plainOpening } from "./shared";
+import { defineDevice, type OpeningMechanism, switchEnds } from "./define";
+import { gangIsWhole, type Switch, switchOpening } from "./disconnect";
+import { breaksItsLoad, openPosition, opensBy } from "./shared";
 import { blade, inscribed, line, outline, type Mark } from "./symbol";
 
-interface Interrupter {
-  readonly phases: string;
-  readonly open: string;
-  readonly gang: boolean;
-  readonly reclosing: boolean;
-  readonly remote: boolean;
-  readonly visibleGap: boolean;
-  readonly tagged: boolean;
-  readonly blocked: boolean;
-}
-
-const opening = plainOpening<Interrupter>({
-  gang: ({ gang }) => gang,
+const opening: OpeningMechanism<Switch & { readonly reclosing: boolean }> = {
+  ...switchOpening,
   automatic: ({ reclosing, remote }) => reclosing || remote,
-  visibleGap: ({ visibleGap }) => visibleGap,
-});
+};
 
 /** Breaks load and fault current, recloses by itself unless that is blocked, and its gap cannot be seen. */
 const interrupter = <const Kind extends string>(kind: Kind, prefix: string, letter: string) =>
@@ -28,8 +16,7 @@ const interrupter = <const Kind extends string>(kind: Kind, prefix: string, lett
     prefix,
     ends: ["from", "to"],
     fields: {
-      ...twoEnds,
-      ...opener,
+      ...switchEnds,
       gang: flag(true),
       reclosing: flag(true),
       remote: flag(false),

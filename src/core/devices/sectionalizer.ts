@@ -1,25 +1,8 @@
 import { amount, flag } from "./fields";
-import { defineDevice, opener, twoEnds } from "./define";
-import { gangIsWhole } from "./disconnect";
-import { breaksRated, openPosition, plainOpening, opensBy } from "./shared";
+import { defineDevice, switchEnds } from "./define";
+import { gangIsWhole, switchOpening } from "./disconnect";
+import { breaksRated, openPosition, opensBy } from "./shared";
 import { blade, inscribed, line, outline } from "./symbol";
-
-interface Counter {
-  readonly phases: string;
-  readonly open: string;
-  readonly gang: boolean;
-  readonly remote: boolean;
-  readonly visibleGap: boolean;
-  readonly tagged: boolean;
-  readonly blocked: boolean;
-}
-
-const opening = plainOpening<Counter>({
-  gang: ({ gang }) => gang,
-  // By itself it only opens: what can close it from afar is its remote control.
-  automatic: ({ remote }) => remote,
-  visibleGap: ({ visibleGap }) => visibleGap,
-});
 
 /**
  * Counts the trips of the recloser upstream, opens in the dead time after the last of them, and stays open. It interrupts no
@@ -30,8 +13,7 @@ export const sectionalizer = defineDevice({
   prefix: "sz",
   ends: ["from", "to"],
   fields: {
-    ...twoEnds,
-    ...opener,
+    ...switchEnds,
     gang: flag(true),
     counts: amount("", 3, { min: 1, max: 10, whole: true }),
     loadBreakAmps: amount("A", 0),
@@ -39,7 +21,8 @@ export const sectionalizer = defineDevice({
     visibleGap: flag(false),
   },
   check: gangIsWhole,
-  ...opensBy(opening),
+  // By itself it only opens: what can close it from afar is its remote control.
+  ...opensBy(switchOpening),
   breaks: (it, _tool, settings) => breaksRated(it.loadBreakAmps, settings),
   standsInLine: true,
   position: openPosition,

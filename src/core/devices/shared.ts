@@ -40,7 +40,7 @@ export const bringsBothEnds = (it: TwoEnds): (readonly [End, Letter])[] =>
 
 /** The letters of an element that may put its phases on others, at one of its ends. */
 export const lettersAtBothEnds = (it: TwoEnds, end: End): readonly Letter[] =>
-  lettersOf(it.phases).map((letter) => (end === "to" ? letterBeyond(it, letter) : letter));
+  lettersOf(it.phases ?? "").map((letter) => (end === "to" ? letterBeyond(it, letter) : letter));
 
 /** The phases that a one-ended element hangs on must be there. */
 export const needsItsPhases = ({ phases }: { phases: string }) =>
@@ -174,11 +174,11 @@ export const opensBy = <E extends Openable>(opening: OpeningMechanism<E>) => ({
   parts: (it: E & TwoEnds) => joinsThrough(it, opening.openPhases(it)),
   opening,
   upsets: (it: E) => closingUpsets(it, opening),
-  doubts: (it: E) => positionsDoubted(it, opening),
+  doubts: (it: E & TwoEnds) => [...swapDoubted(it.toPhases), ...positionsDoubted(it, opening)],
 });
 
 /** Phases that are drawn to go on as others may go straight on. */
-export const swapDoubted = (toPhases: string): DeviceDoubt[] =>
+export const swapDoubted = (toPhases = ""): DeviceDoubt[] =>
   toPhases === "" ? [] : [{ doubt: "swapped-phases", instead: { toPhases: null } }];
 
 /** Whether the neutral that comes through a thing is not there. */

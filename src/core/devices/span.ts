@@ -5,7 +5,6 @@ import {
   bringsBothEnds,
   isSplit,
   letterBeyond,
-  lettersAtBothEnds,
   neutralDoubted,
   offBy,
   removePhases,
@@ -55,7 +54,6 @@ export const span = defineDevice({
     ];
   },
   brings: bringsBothEnds,
-  lettersAtEnd: lettersAtBothEnds,
   apartKey: "parted",
   parts: (it) => [
     {

@@ -6,6 +6,7 @@ import {
   isLine,
   isSupply,
   isTransformer,
+  letterAt,
   lettersAtEnd,
   type Mark,
   maybeMachine,
@@ -28,6 +29,8 @@ const LEGS_APART = 10;
 const HOP = 5;
 /** From the middle of a broken conductor to where its ends begin to hang. */
 const BROKEN = 14;
+/** From the middle of a line, or from a symbol, to where phases that are swapped have gone over. */
+export const CROSSING = 12;
 
 /**
  * How far a conductor stands beside the middle of its line, by the letters that run there.
@@ -73,7 +76,8 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   const size = symbolSizeAt(path.text);
   const apart = apartIn(element, path);
   const isRun = isConductor(element);
-  const far = lettersAtEnd(element, "to");
+  const far = [...lettersAtEnd(element, "to")].sort();
+  const swap = CROSSING * size;
   const hasNeutral =
     isRun &&
     element.neutral &&
@@ -84,12 +88,11 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   const shift = (letter: Letter, among: readonly Letter[] = letters) => shiftOf(letter, among, apart, size);
   if (isRun) {
     const broken = apartOf(element);
-    const order = [...far].sort();
     for (const letter of letters) {
       // Where phases are swapped, each goes over in the middle to where the letter that it goes on as lies.
-      const beyond = far[own.indexOf(letter as never)] ?? letter;
-      const aside = beyond === letter ? shift(letter) : shift(beyond, hasNeutral ? [...order, "N"] : order);
-      const gap = broken.includes(letter) ? BROKEN * size : 0;
+      const beyond = letterAt(element, "to", letter);
+      const aside = beyond === letter ? shift(letter) : shift(beyond, hasNeutral ? [...far, "N"] : far);
+      const gap = broken.includes(letter) ? BROKEN * size : beyond === letter ? 0 : swap;
       const { near, centre } = halvesOf(path, letter, shift(letter), around, gap);
       const { far: on } = halvesOf(path, beyond, aside, around, gap);
       const [first, last] = [around.look("from", letter), around.look("to", beyond)];
@@ -124,8 +127,11 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   }
   for (const letter of far) {
     const by = isLegs(far.join("")) ? shiftOf(letter, far, LEGS_APART * size) : shiftOf(letter, far, apart);
-    const { far: on } = halvesOf(path, letter, kept(by), around, half);
-    pen.strand(letter, around.look("to", letter), around.feed, ...on);
+    const from = own.find((it) => letterAt(element, "to", it) === letter) ?? letter;
+    const goesOver = byPole && from !== letter;
+    const { far: on } = halvesOf(path, letter, kept(by), around, goesOver ? half + 2 * swap : half);
+    const [foot] = goesOver ? halvesOf(path, from, shift(from), around, half).far : [];
+    pen.strand(letter, around.look("to", letter), around.feed, ...(foot === undefined ? [] : [foot]), ...on);
   }
   if (route.alt !== undefined) thirdEnd(pen, lettersAtEnd(element, "alt"), route, around);
   if (!byPole && !isUnits) pen.symbol(towardThirdEnd(symbolOf(element), pen), route.centre, size);

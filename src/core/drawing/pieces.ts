@@ -9,6 +9,7 @@ import {
   isCustomers,
   isLine,
   isSupply,
+  letterAt,
   lettersAtEnd,
   positionOf,
   ratingOf,
@@ -18,7 +19,7 @@ import {
 } from "../devices";
 import { type Letter, lettersOf, type ElementId, type Owner, say } from "../terms";
 import { isNamed, isTightAt, STATE_AND_LETTER, symbolSizeAt, wrapped } from "./labels";
-import { drawLaid, drawLaidAt, poleOf, shiftOf, symbolAt, towardThirdEnd } from "./laid";
+import { CROSSING, drawLaid, drawLaidAt, poleOf, shiftOf, symbolAt, towardThirdEnd } from "./laid";
 import { isAbreast, isLegs, LABEL_BEFORE, LINE_APART, spreadOf } from "./layout/inside";
 import type { Looks } from "./looks";
 import { badgeOf, badgeOfAll, worstOf } from "./palettes";
@@ -153,7 +154,12 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
   const own = lettersOf(element.phases);
   const isRun = isConductor(element);
   const bladeByBlade = standsAbreast(element);
-  const lanes = lanesOf(own, bladeByBlade && own.length > 1 ? BLADES : LANE);
+  const apart = bladeByBlade && own.length > 1 ? BLADES : LANE;
+  const lanes = lanesOf(own, apart);
+  // Where phases are swapped, each goes over to where the letter that it goes on as lies.
+  const onward = lanesOf([...lettersAtEnd(element, "to")].sort(), apart);
+  const beyondOf = (lane: Lane): Lane =>
+    onward.find(({ letter }) => letter === letterAt(element, "to", lane.letter)) ?? lane;
   const outermost = lanes.at(-1)?.across ?? 0;
   const neutralLane: Lane = {
     letter: "N",
@@ -163,10 +169,11 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
 
   if (isRun) {
     const broken = apartOf(element);
-    for (const lane of hasNeutral ? [...lanes, neutralLane] : lanes) run(pen, lane, broken, around);
-    runNotes(pen, lanes, hasNeutral ? neutralLane : undefined, around);
+    for (const lane of hasNeutral ? [...lanes, neutralLane] : lanes)
+      run(pen, lane, beyondOf(lane), broken, around);
+    runNotes(pen, lanes, onward, hasNeutral ? neutralLane : undefined, around);
   } else if (bladeByBlade) {
-    for (const lane of lanes) oneBlade(pen, element, lane, lanes.length, around);
+    for (const lane of lanes) oneBlade(pen, element, lane, beyondOf(lane), lanes.length, around);
     if ("gang" in element && element.gang && lanes.length > 1)
       pen.shapes.push({
         shape: "stroke",
@@ -178,11 +185,10 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
         filled: false,
         dashed: true,
       });
-    bladeLetters(pen, lanes, around);
+    bladeLetters(pen, lanes, onward, around);
   } else {
-    const far = lanesOf(lettersAtEnd(element, "to"), LANE);
     intoSymbol(pen, lanes, "from", around, reachOf(element));
-    intoSymbol(pen, far, "to", around, reachOf(element));
+    intoSymbol(pen, onward, "to", around, reachOf(element));
     pen.symbol(towardThirdEnd(symbolOf(element), pen), route.centre, route.scale);
     if (route.alt !== undefined) {
       const side = pen.beside(route.centre, 0, pen.thirdSide * 20 * route.scale);
@@ -193,7 +199,7 @@ function twoEndedPiece(owner: Owner, element: TwoEnded, route: Route, around: Su
   // A neutral that is tied to earth runs past every device alike, and would only clutter: it is drawn on the spans.
   const neutralLooks = [around.look("from", "N"), around.look("to", "N")];
   if (hasNeutral && !isRun && neutralLooks.some((it) => it !== "neutral" && it !== "unknown"))
-    run(pen, neutralLane, "", around);
+    run(pen, neutralLane, neutralLane, "", around);
 
   const outer = Math.abs(lanes[0]?.across ?? 0);
   const reach = (isRun ? outer + 4 : bladeByBlade && lanes.length > 1 ? outer + 11 : 14) + 4;
@@ -218,12 +224,12 @@ function fromThere(around: Surroundings): Surroundings {
 }
 
 /** One conductor of a span or a lead, in one piece or with a gap where it is broken. */
-function run(pen: Pen, { letter, across }: Lane, broken: string, around: Surroundings) {
+function run(pen: Pen, { letter, across }: Lane, beyond: Lane, broken: string, around: Surroundings) {
   const { from, start, end, to, centre } = pen.route;
   const near = around.look("from", letter);
-  const far = around.look("to", letter);
+  const far = around.look("to", beyond.letter);
   const feed = around.feed;
-  const [first, last] = [pen.beside(start, 0, across), pen.beside(end, 0, across)];
+  const [first, last] = [pen.beside(start, 0, across), pen.beside(end, 0, beyond.across)];
   if (broken.includes(letter)) {
     pen.strand(
       letter,
@@ -235,20 +241,20 @@ function run(pen: Pen, { letter, across }: Lane, broken: string, around: Surroun
       pen.beside(centre, -9, across + 9),
     );
     pen.strand(
-      letter,
+      beyond.letter,
       far,
       feed,
-      pen.beside(centre, 9, across + 9),
-      pen.beside(centre, 14, across),
+      pen.beside(centre, 9, beyond.across + 9),
+      pen.beside(centre, 14, beyond.across),
       last,
       to!,
     );
     return;
   }
-  if (near === far) return pen.strand(letter, near, feed, from, first, last, to!);
-  const middle = pen.beside(centre, 0, across);
-  pen.strand(letter, near, feed, from, first, middle);
-  pen.strand(letter, far, feed, middle, last, to!);
+  if (near === far && letter === beyond.letter) return pen.strand(letter, near, feed, from, first, last, to!);
+  const middle = pen.beside(centre, 0, (across + beyond.across) / 2);
+  pen.strand(letter, near, feed, from, first, pen.beside(centre, -CROSSING, across), middle);
+  pen.strand(beyond.letter, far, feed, middle, pen.beside(centre, CROSSING, beyond.across), last, to!);
 }
 
 /** The letter of a conductor, in the look that it has at an end. */
@@ -263,16 +269,22 @@ function sayLetter(
 }
 
 /** Letters at both ends of a run and badges along it: one for all where they agree, else one for each. */
-function runNotes(pen: Pen, lanes: readonly Lane[], neutral: Lane | undefined, around: Surroundings) {
+function runNotes(
+  pen: Pen,
+  lanes: readonly Lane[],
+  onward: readonly Lane[],
+  neutral: Lane | undefined,
+  around: Surroundings,
+) {
   const { start, end, centre } = pen.route;
   const length = bodyLength(pen.route);
-  const all = neutral === undefined ? lanes : [...lanes, neutral];
+  const [all, there] = [lanes, onward].map((it) => (neutral === undefined ? it : [...it, neutral]));
   if (length >= 56)
-    for (const [nth, { letter, across }] of all.entries()) {
+    for (const [nth, { letter, across }] of all!.entries()) {
       // Side by side they would touch: each stands a step behind the one before it, or where there is no room every second.
-      const back = 14 + 20 * (length < 48 * all.length ? nth % 2 : nth);
+      const back = 14 + 20 * (length < 48 * all!.length ? nth % 2 : nth);
       // Those that find no room at one end find it at the other.
-      const other = all.at(-1 - nth)!;
+      const other = there!.at(-1 - nth)!;
       sayLetter(pen, letter, "from", around, pen.beside(start, back, across));
       sayLetter(pen, other.letter, "to", around, pen.beside(end, -back, other.across));
     }
@@ -305,6 +317,7 @@ function oneBlade(
   pen: Pen,
   element: TwoEnded,
   { letter, across }: Lane,
+  beyond: Lane,
   count: number,
   around: Surroundings,
 ) {
@@ -320,25 +333,25 @@ function oneBlade(
     pen.beside(centre, -half, across),
   );
   pen.strand(
-    letter,
-    around.look("to", letter),
+    beyond.letter,
+    around.look("to", beyond.letter),
     around.feed,
     pen.beside(centre, half, across),
-    pen.beside(end, 0, across),
+    pen.beside(end, 0, beyond.across),
     to!,
   );
   pen.symbol(symbolOf(poleOf(element, letter)), pen.beside(centre, 0, across), scale);
 }
 
-function bladeLetters(pen: Pen, lanes: readonly Lane[], around: Surroundings) {
+function bladeLetters(pen: Pen, lanes: readonly Lane[], onward: readonly Lane[], around: Surroundings) {
   const { start, end, centre, scale } = pen.route;
   const half = (SYMBOL / 2) * scale * (lanes.length > 1 ? ABREAST_SCALE : 1);
   const room = Math.hypot(centre.x - start.x, centre.y - start.y) - half;
   if (room < 24) return;
   for (const { letter, across } of lanes) {
     sayLetter(pen, letter, "from", around, pen.beside(start, 8, across));
-    sayLetter(pen, letter, "to", around, pen.beside(end, -8, across));
   }
+  for (const { letter, across } of onward) sayLetter(pen, letter, "to", around, pen.beside(end, -8, across));
 }
 
 /** The conductors of one end, side by side along the body and together into the symbol. */
@@ -499,12 +512,7 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
 function linesOf(element: CircuitElement, around: Surroundings, isTight: boolean): readonly string[] {
   const name = wrapped(element.label, isTight);
   if (name.length > 1) return name;
-  const rating = ratingOf(element);
-  const doubt =
-    element.evidence === "assumed" || element.evidence === "told"
-      ? around.word(say(`drawing.${element.evidence}`))
-      : "";
-  const under = [rating === undefined ? "" : around.word(rating), doubt].filter((it) => it !== "").join(", ");
+  const under = saidOf(element, around).join(", ");
   return under === "" ? name : [...name, under];
 }
 
@@ -538,6 +546,7 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
     spots.length === 2 &&
     letters.length > 1 &&
     first.length / 2 < Math.max(clear.from, clear.to) + (LETTER_STEP + STATE_AND_LETTER) * text;
+  const there = [...lettersAtEnd(element, "to")].sort();
   for (const letter of letters) {
     const by = shiftOf(letter, letters, LINE_APART * size, size);
     const back = isSecond(letter, own) && !isShort ? LETTER_STEP * text : 0;
@@ -550,7 +559,13 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
         first.at(Math.min(clear.from + back, first.length / 2 + back / 2), by),
       );
     if (last.length >= LETTERS_FROM && !(isShort && !isSecond(letter, own)))
-      sayLetter(pen, letter, "to", around, last.at(last.length - clear.to - back, by));
+      sayLetter(
+        pen,
+        there[letters.indexOf(letter)] ?? letter,
+        "to",
+        around,
+        last.at(last.length - clear.to - back, by),
+      );
   }
   const { length, at, way } = spots
     .slice(1)
@@ -628,23 +643,26 @@ function positionNotes(pen: Pen, element: CircuitElement, reach: number, around:
     });
 }
 
-/** `T` where a tag hangs, `X` where it is blocked. */
+/** `T` where a tag hangs, `X` where it is blocked, `AB→BA` where phases go on as others. */
 const tagsOf = (element: CircuitElement): string =>
   [
     ...("tagged" in element && element.tagged ? ["T"] : []),
     ...("blocked" in element && element.blocked ? ["X"] : []),
+    ...("toPhases" in element && element.toPhases !== "" ? [`${element.phases}→${element.toPhases}`] : []),
   ].join(" ");
 
 /** The label on the drawing: its own, and the one rating that tells it from its neighbours. */
 function labelOf(element: CircuitElement, around: Surroundings): string {
-  const rating = ratingOf(element);
-  const doubt =
-    element.evidence === "assumed" || element.evidence === "told"
-      ? around.word(say(`drawing.${element.evidence}`))
-      : "";
-  return [element.label, rating === undefined ? "" : around.word(rating), doubt]
-    .filter((it) => it !== "")
-    .join(" · ");
+  return [element.label, ...saidOf(element, around)].filter((it) => it !== "").join(" · ");
+}
+
+/** The rating that tells a thing from its neighbours, and that it was not seen. */
+function saidOf(element: CircuitElement, around: Surroundings): string[] {
+  const { evidence } = element;
+  return [
+    ratingOf(element),
+    evidence === "assumed" || evidence === "told" ? say(`drawing.${evidence}`) : undefined,
+  ].flatMap((it) => (it === undefined ? [] : [around.word(it)]));
 }
 
 const reachOf = ({ kind }: CircuitElement): number => deviceOf(kind).symbolReach ?? SYMBOL_REACH;

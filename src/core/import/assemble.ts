@@ -148,7 +148,7 @@ function turnedAway(draft: DrawingDraft): DraftElement[] {
       const isBackwards = queue[next] === second && !reached.has(first) && !isTransformer(element.keys);
       turned.set(
         element,
-        isBackwards && element.isDirected !== true ? { ...element, ends: [second, first] } : element,
+        isBackwards && element.isDirected !== true ? turnedRound(element, [second, first]) : element,
       );
       for (const end of [first, second, ...others])
         if (!reached.has(end)) {
@@ -161,4 +161,27 @@ function turnedAway(draft: DrawingDraft): DraftElement[] {
     for (const [key, { label }] of draft.points)
       if (!reached.has(key)) draft.ledger.note("warnings", "island", label);
   return draft.elements.map((it) => turned.get(it) ?? it);
+}
+
+/** Told from its other end, by the letters that its phases have there. */
+function turnedRound(element: DraftElement, ends: readonly string[]): DraftElement {
+  const { phases: own, toPhases: beyond, ...keys } = element.keys;
+  if (typeof own !== "string" || typeof beyond !== "string") return { ...element, ends };
+  const pairs = [...own].map((near, nth): [string, string] => [beyond[nth]!, near]);
+  pairs.sort(([one], [other]) => (one < other ? -1 : 1));
+  const there = new Map(pairs.map(([far, near]) => [near, far]));
+  const named = (letters: string) => [...letters].map((it) => there.get(it) ?? it).sort();
+  const renamed = (["open", "cut"] as const).flatMap((key) =>
+    typeof keys[key] === "string" ? [[key, named(keys[key]).join("")] as const] : [],
+  );
+  return {
+    ...element,
+    ends,
+    keys: {
+      ...keys,
+      ...Object.fromEntries(renamed),
+      phases: pairs.map(([far]) => far).join(""),
+      toPhases: pairs.map(([, near]) => near).join(""),
+    } as DraftElement["keys"],
+  };
 }

@@ -116,7 +116,7 @@ class Sheet {
 
   html(): string {
     const { document } = this.briefing;
-    const title = this.word("sheet.document", { title: document.title || this.plain("drawing.untitled") });
+    const title = this.word("sheet.document", { title: document.title || this.plain("page.untitled") });
     return [
       "<!doctype html>",
       `<html lang="${escapeXml(this.options.language ?? "en")}"><head><meta charset="utf-8"><title>${title}</title>`,
@@ -143,7 +143,7 @@ class Sheet {
     const cell = (key: MessageKey, value: string | undefined) =>
       `<span>${this.word(key)} <b>${value === undefined || value === "" ? blank : escapeXml(value)}</b></span>`;
     return [
-      `<header><h1>${escapeXml(document.title) || this.word("drawing.untitled")}</h1><p class="task">${escapeXml(jobOf(document).task)}</p>`,
+      `<header><h1>${escapeXml(document.title) || this.word("page.untitled")}</h1><p class="task">${escapeXml(jobOf(document).task)}</p>`,
       `<p class="facts">${cell("sheet.place", undefined)}${cell("sheet.date", undefined)}${cell("sheet.drawnAt", this.options.drawnAt)}`,
       `${cell("sheet.fingerprint", this.options.fingerprint)}<span>${this.word("sheet.page")}</span></p></header>`,
     ].join("");
@@ -264,8 +264,8 @@ class Sheet {
   private drawn(scene: Scene, scale: number, part?: Box): string {
     const controls = new Set<string>(this.briefing.shown.controls);
     return toSvg(withRoom(atScale(scene, scale), controls), PALETTES.paper, {
-      title: this.plain("drawing.title", { title: this.briefing.document.title }),
-      description: this.plain("drawing.caution"),
+      title: this.plain("page.title", { title: this.briefing.document.title }),
+      description: this.plain("page.caution"),
       scale,
       sizes: LETTERS,
       ...(part === undefined ? {} : { part: boxAt(part, scale) }),
@@ -404,7 +404,7 @@ class Sheet {
     return [
       `<section class="crew"><div><h2>${this.word("sheet.crew")}</h2><table><tr><th>${this.word("sheet.name")}</th><th>${this.word("sheet.signature")}</th><th>${this.word("sheet.allClear")}</th></tr>`,
       `<tr>${cells}</tr>`.repeat(rows),
-      `</table><p>${this.word("sheet.briefed")}</p><p class="caution">${this.word("drawing.caution")}</p></div>`,
+      `</table><p>${this.word("sheet.briefed")}</p><p class="caution">${this.word("page.caution")}</p></div>`,
       ...codes.map(
         (code, index) =>
           `<figure class="code">${codeSvg(code)}<figcaption>${this.word("sheet.code", {

@@ -1,7 +1,7 @@
 import { type SavedElement } from "../../document";
 import { linkRatings } from "../../reference";
 import type { JsonObject } from "../../terms";
-import { idNameOf, nameOf } from "./model";
+import { nameOf } from "./model";
 import { inOrder, letterOf } from "./phases";
 import type { RdfObject } from "./rdf";
 import type { Reading } from "./reading";
@@ -80,29 +80,15 @@ export function readSwitches(reading: Reading): void {
         );
       if (className === "Breaker" || className === "Recloser")
         model.ledger.note("assumed", "remote", nameOf(object));
-      const swap = swapOf(sides);
-      const isLead = how.opens === "cut";
-      const [near, far] = ends as [string, string];
-      const middle = swap === undefined || isLead ? far : middleOf(reading, object, far);
-      if (swap !== undefined && !isLead) {
-        model.ledger.note("approximated", "swapBehind", nameOf(object));
-        reading.add(object, {
-          ends: [middle, far],
-          piece: "swap",
-          isDirected: true,
-          keys: { kind: "lead", ...swap, ...reading.neutralOf(sides.map((it) => it.letter)) },
-        });
-      }
       reading.add(object, {
-        ends: [near, middle],
-        ...(swap === undefined ? {} : { isDirected: true }),
+        ends,
         keys: {
           ...(className === "Switch" && metersAt(reading, object) > 0
             ? { kind: "meter", count: metersAt(reading, object) }
             : keys),
           ...reading.neutralOf(sides.map((it) => it.letter)),
           ...positions(reading, object, sides, how),
-          ...(swap !== undefined && isLead ? swap : {}),
+          ...swapOf(sides),
         },
       });
     }
@@ -127,20 +113,6 @@ function swapOf(sides: readonly Side[]): { readonly phases: string; readonly toP
     phases,
     toPhases: [...phases].map((letter) => sides.find((it) => it.letter === letter)!.beyond).join(""),
   };
-}
-
-/** A place of its own between a switch and the swap behind it. */
-function middleOf({ model, draft }: Reading, object: RdfObject, far: string): string {
-  const key = `${object.key} swap`;
-  const { kind, place } = draft.points.get(far)!;
-  draft.points.set(key, {
-    key,
-    label: "",
-    idOf: { name: `${idNameOf(model, object)}-swap`, own: key },
-    kind,
-    ...(place === undefined ? {} : { place }),
-  });
-  return key;
 }
 
 /** Which phases a switch has, what each is at its second end, and whether each is open; nothing where two meet there. */

@@ -29,7 +29,7 @@ export function mapSheetHtml(
     assume.length === 0 ? "" : `<ul>${assume.map((it) => `<li>${escapeXml(it)}</li>`).join("")}</ul>`,
     `<figure>${plainPicture({ ...map, scenario: undefined } as unknown as StillhotDocument, ROOM, about, catalogue)}</figure>`,
     `<p>${word("drill.mapOnly")}</p>`,
-    `<p class="caution">${word("drawing.caution")}</p></body></html>`,
+    `<p class="caution">${word("page.caution")}</p></body></html>`,
     "",
   ].join("\n");
 }

@@ -46,7 +46,7 @@ export function worksheetHtml(questions: readonly DrillQuestion[], options: Work
     isKey ? "" : `<p>${word("drill.name")} ____________________ ${word("drill.date")} ______________</p>`,
     "</header>",
     ...sections,
-    `<p class="caution">${word("drawing.caution")}</p></body></html>`,
+    `<p class="caution">${word("page.caution")}</p></body></html>`,
     "",
   ].join("\n");
 }
@@ -102,7 +102,7 @@ export function plainPicture(
   return largestThatFits(room, (scale) => {
     const small = atScale(scene, scale);
     const svg = toSvg(small, PALETTES.paper, {
-      title: spell(say("drawing.title", { title: document.title }), catalogue),
+      title: spell(say("page.title", { title: document.title }), catalogue),
       description: spell(description, catalogue),
       scale,
     });

@@ -1,5 +1,5 @@
 import { elementsOfKind, transformersOf } from "../../document";
-import { type AnyTransformer, openingOf } from "../../devices";
+import { type AnyTransformer, letterAt, lettersAtEnd, openingOf } from "../../devices";
 import type { Step, System } from "../../document";
 import { conductorId, type ElementId, lettersOf } from "../../terms";
 import { gapsOf, phasesMoved } from "./gap";
@@ -50,22 +50,25 @@ export function ferroresonanceRisk(
   if (!isSupplied) return undefined;
   const beyond = joinedWithout(
     system,
-    lettersOf((element as { phases: string }).phases).map((letter) => conductorId(to, letter)),
+    lettersAtEnd(element, "to").map((letter) => conductorId(to, letter)),
     step.element as ElementId,
   );
+  const movedBeyond = lettersOf(moved).map((letter) => letterAt(element, "to", letter));
   const bankOf = (connections: RegExp) =>
     transformersOf(system).find(
       ([, it]) =>
         connections.test(it.connection) &&
         lettersOf(it.phases).some(
-          (letter) => moved.includes(letter) && beyond.has(conductorId(it.from, letter)),
+          (letter) => movedBeyond.includes(letter) && beyond.has(conductorId(it.from, letter)),
         ),
     );
   const cable = elementsOfKind(system, "span").find(
     ([, it]) =>
       it.construction === "cable" &&
       lettersOf(it.phases).some(
-        (letter) => beyond.has(conductorId(it.from, letter)) && beyond.has(conductorId(it.to, letter)),
+        (letter) =>
+          beyond.has(conductorId(it.from, letter)) &&
+          beyond.has(conductorId(it.to, letterAt(it, "to", letter))),
       ),
   );
   if (cable === undefined) return undefined;

@@ -1,5 +1,5 @@
 import { elementsOfKind, transformersOf } from "../../document";
-import { openPhasesOf } from "../../devices";
+import { letterAt, lettersAtEnd, openPhasesOf } from "../../devices";
 import type { Step } from "../../document";
 import { type FuseLink, meltAmps } from "../../reference";
 import { type ConductorId, conductorId, type ElementId, lettersOf } from "../../terms";
@@ -80,14 +80,17 @@ function linksOf(
   woken: ReadonlySet<ConductorId>,
 ): LinkAt[] {
   const { system } = after.document;
-  const { to } = (elementOf(system, own) ?? {}) as { to?: string };
-  const far = lettersOf(letters).map((letter) => conductorId(to ?? "", letter));
+  const element = elementOf(system, own);
+  const { to = "" } = (element ?? {}) as { to?: string };
+  const far = lettersOf(letters).map((letter) =>
+    conductorId(to, element === undefined ? letter : letterAt(element, "to", letter)),
+  );
   const live = far.find((id) => isLiveState(asItStands(after).conductors[id]?.state));
   const onTheWay = new Set(live === undefined ? [] : pathToConductor(after, live));
   return elementsOfKind(system, "cutout").flatMap(([id, it]) => {
     if (it.fuse === undefined || it.fuse === "solid") return [];
     if (openPhasesOf(it).length === it.phases.length) return [];
-    const ends = lettersOf(it.phases).map((letter) => conductorId(it.to, letter));
+    const ends = lettersAtEnd(it, "to").map((letter) => conductorId(it.to, letter));
     if (id !== own && !onTheWay.has(id) && !ends.some((end) => woken.has(end))) return [];
     return [{ id, link: it.fuse, beyond: joinedWithout(system, ends, id) }];
   });

@@ -1,9 +1,11 @@
 import {
   type AnyTransformer,
   type CircuitElement,
+  type End,
   isConductor,
   isFault,
   letterAt,
+  lettersAtEnd,
   type LowSide,
   lowSidesOf,
 } from "../../devices";
@@ -141,9 +143,17 @@ export const devicesWorkedOn = ({ document }: JobState, id: string | undefined):
 
 /** Conductors of an element's phases, at each of its ends. */
 export const phaseConductors = (element: CircuitElement): ConductorId[] =>
-  endsOf(element).flatMap(([, point]) =>
-    lettersOf((element as { phases?: string }).phases ?? "").map((letter) => conductorId(point, letter)),
+  endsOf(element).flatMap(([end, point]) =>
+    lettersAtEnd(element, end).map((letter) => conductorId(point, letter)),
   );
+
+/** Which of a thing's own phases is called so at one of its ends; nothing where none is. */
+export const phaseCalled = (element: CircuitElement, end: End, letter: Letter): Letter | undefined =>
+  lettersAtEnd(element, end).includes(letter)
+    ? (lettersOf((element as { phases?: string }).phases ?? "").find(
+        (own) => letterAt(element, end, own) === letter,
+      ) ?? letter)
+    : undefined;
 
 /** Conductors in which the legs of one side of a bank end, so that what hangs on them can be asked for. */
 export const legsOf = ({ at, letters }: LowSide): ConductorId[] =>

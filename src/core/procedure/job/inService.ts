@@ -123,7 +123,9 @@ const canDoWithout = (system: System, id: ElementId, opened: SavedElement): bool
 function isLiveAround(system: System, id: ElementId, live: ReadonlySet<ConductorId>): boolean {
   const element = complete(system.elements[id]!) as CircuitElement & { readonly phases: string };
   return [...element.phases].some((letter) =>
-    endsOf(element).every(([, point]) => live.has(conductorId(point, letter as Letter))),
+    endsOf(element).every(([end, point]) =>
+      live.has(conductorId(point, letterAt(element, end, letter as Letter))),
+    ),
   );
 }
 

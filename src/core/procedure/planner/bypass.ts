@@ -1,4 +1,4 @@
-import { isLiftedOff, openPhasesOf, standsAbreast } from "../../devices";
+import { type CircuitElement, isLiftedOff, letterAt, openPhasesOf, standsAbreast } from "../../devices";
 import {
   elementOfKind,
   isSameStructure,
@@ -7,6 +7,7 @@ import {
   type StillhotDocument,
   type System,
 } from "../../document";
+import { endsOf } from "../../network";
 import { conductorId, type ElementId, type Letter, lettersOf, type PointId, say } from "../../terms";
 import { joinedWithout } from "../job/joined";
 import { elementsOf, nameOf } from "../job/names";
@@ -54,10 +55,10 @@ function bypassOf(document: StillhotDocument, id: ElementId): Bypass | undefined
   const { phases } = regulator;
   const [from, to] = endPoints(regulator);
   const side = (point: PointId, letter: Letter) => joinedWithout(system, [conductorId(point, letter)], id);
-  const isAround = (ends: readonly PointId[]): boolean =>
+  const isAround = (it: CircuitElement): boolean =>
     lettersOf(phases).every((letter) => {
       const [near, far] = [side(from, letter), side(to, letter)];
-      const [a, b] = ends.map((end) => conductorId(end, letter));
+      const [a, b] = endsOf(it).map(([end, point]) => conductorId(point, letterAt(it, end, letter)));
       return (near.has(a!) && far.has(b!)) || (near.has(b!) && far.has(a!));
     });
   const found = elementsOf(system).find(([, it]) => {
@@ -66,7 +67,7 @@ function bypassOf(document: StillhotDocument, id: ElementId): Bypass | undefined
       !it.tagged &&
       lettersOf(phases).every((letter) => it.open.includes(letter)) &&
       endPoints(it).every((end) => isSameStructure(system, end, from)) &&
-      isAround(endPoints(it))
+      isAround(it)
     );
   });
   return found === undefined ? undefined : { regulator: id, by: found[0], phases };

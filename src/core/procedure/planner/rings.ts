@@ -1,3 +1,4 @@
+import { letterAt } from "../../devices";
 import { complete, type System } from "../../document";
 import { endsOf } from "../../network";
 import { conductorId, lettersOf } from "../../terms";
@@ -11,11 +12,14 @@ import type { Opening } from "./openings";
 export function isInRing(system: System, { element, phases }: Opening): boolean {
   const record = system.elements[element];
   if (record === undefined) return false;
-  const [from, to] = endsOf(complete(record)).map(([, point]) => point);
+  const it = complete(record);
+  const [from, to] = endsOf(it).map(([, point]) => point);
   return (
     from !== undefined &&
     to !== undefined &&
     phases !== "" &&
-    lettersOf(phases).every((letter) => isJoined(system, conductorId(from, letter), conductorId(to, letter)))
+    lettersOf(phases).every((letter) =>
+      isJoined(system, conductorId(from, letter), conductorId(to, letterAt(it, "to", letter))),
+    )
   );
 }

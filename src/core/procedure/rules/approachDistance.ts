@@ -4,6 +4,7 @@ import {
   isDeadFront,
   isLine,
   isTransformer,
+  letterAt,
   openPhasesOf,
 } from "../../devices";
 import {
@@ -31,7 +32,7 @@ import {
 } from "../../terms";
 import { handsAreOn } from "../effects/consequence";
 import { isUnderCover } from "../job/covered";
-import { devicesWorkedOn } from "../job/hands";
+import { devicesWorkedOn, phaseCalled } from "../job/hands";
 import { elementsOf, figure, nameOf } from "../job/names";
 import { defineRule, type Problem } from "./rule";
 import { asItStands } from "../job/seen";
@@ -103,21 +104,16 @@ export const approachDistance = defineRule({
  */
 function isAcrossGap({ document }: JobState, { at, conductors }: WorkPoint, id: ConductorId): boolean {
   const { point, letter } = partsOfConductor(id);
-  return (
-    conductors.includes(letter) &&
-    elementsOf(document.system).some(([, it]) => {
-      const ends = endsOf(it).map(([, end]) => end as string);
-      return (
-        !isLine(it) &&
-        !isTransformer(it) &&
-        !isDeadFront(it) &&
-        !comesAway(it) &&
-        openPhasesOf(it).includes(letter) &&
-        ends.includes(at) &&
-        ends.includes(point)
-      );
-    })
-  );
+  return elementsOf(document.system).some(([, it]) => {
+    if (isLine(it) || isTransformer(it) || isDeadFront(it) || comesAway(it)) return false;
+    const endAt = (where: string) => endsOf(it).find(([, end]) => end === where)?.[0];
+    const [here, there] = [endAt(at), endAt(point)];
+    if (here === undefined || there === undefined) return false;
+    const own = phaseCalled(it, there, letter);
+    return (
+      own !== undefined && openPhasesOf(it).includes(own) && conductors.includes(letterAt(it, here, own))
+    );
+  });
 }
 
 /** What hands would come to, one danger a point, so that each can be covered. */
@@ -144,14 +140,17 @@ const isEnclosed = ({ document }: JobState, at: string): boolean =>
 /** Whether a conductor ends in closed dead-front connectors, cables and windings alone; a parked one leaves its bushing bare. */
 function isBehindDeadFront({ document }: JobState, id: ConductorId): boolean {
   const { point, letter } = partsOfConductor(id);
-  const here = elementsOf(document.system).filter(
-    ([, it]) =>
-      (it as { phases?: string }).phases?.includes(letter) && endsOf(it).some(([, end]) => end === point),
+  const here = elementsOf(document.system).flatMap(([, it]) =>
+    endsOf(it).flatMap(([end, at]) => {
+      const own = at === point ? phaseCalled(it, end, letter) : undefined;
+      return own === undefined ? [] : [{ it, own }];
+    }),
   );
-  const isClosed = (it: CircuitElement): boolean => !openPhasesOf(it).includes(letter);
-  const isInsulated = (it: CircuitElement): boolean =>
-    isDeadFront(it) ? isClosed(it) : isTransformer(it) || (isLine(it) && it.construction === "cable");
-  return here.some(([, it]) => isDeadFront(it)) && here.every(([, it]) => isInsulated(it));
+  const isInsulated = ({ it, own }: { it: CircuitElement; own: Letter }): boolean =>
+    isDeadFront(it)
+      ? !openPhasesOf(it).includes(own)
+      : isTransformer(it) || (isLine(it) && it.construction === "cable");
+  return here.some(({ it }) => isDeadFront(it)) && here.every(isInsulated);
 }
 
 /** What is within arm's reach of the work, of the same class of voltage, and what is not. */

@@ -1,4 +1,4 @@
-import { isOwners, openPhasesOf } from "../../devices";
+import { isOwners, lettersAtEnd, openPhasesOf } from "../../devices";
 import { complete, settingsOf, type System, transformersOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { conductorId, type ElementId, lettersOf, say } from "../../terms";
@@ -98,10 +98,11 @@ function loadByMeter(meter: string, amps: number, { document }: JobState): Probl
 
 /** A customer's main behind a meter that could have kept the load off. */
 function closedMainBeyond(system: System, meter: string): ElementId | undefined {
-  const { to, phases } = complete(system.elements[meter as ElementId]!) as { to: string; phases: string };
+  const element = complete(system.elements[meter as ElementId]!);
+  const { to, phases } = element as { to: string; phases: string };
   const beyond = joinedWithout(
     system,
-    lettersOf(phases).map((letter) => conductorId(to, letter)),
+    lettersAtEnd(element, "to").map((letter) => conductorId(to, letter)),
     meter as ElementId,
   );
   return elementsOf(system).find(

@@ -1,6 +1,6 @@
-import { openPhasesOf } from "../../devices";
+import { lettersAtEnd, openPhasesOf } from "../../devices";
 import { citationOf } from "../../reference";
-import { conductorId, lettersOf, say } from "../../terms";
+import { conductorId, say } from "../../terms";
 import { endsOf } from "../../network";
 import { isTagged, wasFoundTagged } from "../job/isolation";
 import { energizedBy, energizedOnTheJob } from "../job/live";
@@ -23,10 +23,8 @@ export const tagsLeft = defineRule({
       .filter(([id]) => id !== step.element && isTagged(after, id) && !wasFoundTagged(before, id))
       .filter(([, it]) => openPhasesOf(it) === "")
       .filter(([, it]) =>
-        endsOf(it).some(([, point]) =>
-          lettersOf((it as { phases?: string }).phases ?? "").some((letter) =>
-            energized.has(conductorId(point, letter)),
-          ),
+        endsOf(it).some(([end, point]) =>
+          lettersAtEnd(it, end).some((letter) => energized.has(conductorId(point, letter))),
         ),
       )
       .map(([id]) => ({

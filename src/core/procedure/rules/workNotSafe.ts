@@ -6,6 +6,7 @@ import {
   isGroundSet,
   isLine,
   isTransformer,
+  letterAt,
   lettersAtEnd,
   lowSidesOf,
   openPhasesOf,
@@ -21,6 +22,7 @@ import {
 } from "../../document";
 import { cablesWithin, LINE_VOLTS, neutralInHand, type Threat, type WorkPointReport } from "../../hazard";
 import { citationOf } from "../../reference";
+import { phaseCalled } from "../job/hands";
 import {
   type ConductorId,
   conductorId,
@@ -115,9 +117,9 @@ function looseEnds(id: WorkPointId, before: JobState): Problem[] {
   return doneBy(document, id).flatMap((span) => {
     const element = elementOf(document.system, span);
     if (element === undefined) return [];
-    const loose = endsOf(element).flatMap(([, point]) =>
+    const loose = endsOf(element).flatMap(([end, point]) =>
       lettersOf(apartOf(element).replace("N", ""))
-        .map((letter) => conductorId(point, letter))
+        .map((letter) => conductorId(point, letterAt(element, end, letter)))
         .filter((it) => asItStands(before).conductors[it]?.state !== "grounded"),
     );
     if (loose.length === 0) return [];
@@ -188,9 +190,11 @@ function cutInTwo(id: WorkPointId, { document }: JobState): Problem[] {
   return cables
     .filter((part) => {
       const element = elementOf(system, part)!;
-      const letters = lettersOf(conductors).filter(
-        (it) => lettersAtEnd(element, "from").includes(it) && !openPhasesOf(element).includes(it),
-      );
+      const [end = "from"] = endsOf(element).find(([, point]) => point === at) ?? [];
+      const letters = lettersOf(conductors).filter((it) => {
+        const own = phaseCalled(element, end, it);
+        return own !== undefined && !openPhasesOf(element).includes(own);
+      });
       const held = joinedTo(amended(system, [{ remove: cables.filter((it) => it !== part) }]), sets);
       return letters.some((it) => !held.has(conductorId(at, it)));
     })
@@ -238,7 +242,9 @@ const goesOn = (system: System, id: ConductorId): boolean => {
   return elementsOf(system).some(
     ([, it]) =>
       !isGroundSet(it) &&
-      !openPhasesOf(it).includes(letter) &&
-      endsOf(it).some(([end, at]) => at === point && lettersAtEnd(it, end).includes(letter)),
+      endsOf(it).some(([end, at]) => {
+        const own = at === point ? phaseCalled(it, end, letter) : undefined;
+        return own !== undefined && !openPhasesOf(it).includes(own);
+      }),
   );
 };

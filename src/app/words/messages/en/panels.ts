@@ -12,7 +12,7 @@ export const panels = {
   "legend.unknown": "? Nobody has drawn what feeds this, or it is still being worked out: treat it as live",
   "legend.pinned": "Pinned: stays where it is when the drawing is tidied; not printed",
   "legend.marks":
-    "T tagged · X blocked · OPEN differs from normal · N.O. normally open · G? dead as drawn, and a machine that nobody drew may start there · letters A B C 1 2 N name the conductors",
+    "T tagged · X blocked · AB→BA joins unlike phases · OPEN differs from normal · N.O. normally open · G? dead as drawn, and a machine that nobody drew may start there · letters A B C 1 2 N name the conductors",
 
   "command.first": "First action of what is selected: operate",
   "command.grow": "What comes next at the selected point",

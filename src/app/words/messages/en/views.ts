@@ -1,5 +1,22 @@
 /** Views that show a drawing otherwise than as it stands, the numbers of what is selected, and the rules of a drawing. */
 export const views = {
+  "outline.label": "Outline of the circuit, source first",
+  "outline.empty": "Nothing drawn yet",
+  "outline.phases": "phases {phases}",
+  "outline.open": "open",
+  "outline.openOn": "open on {phases}",
+  "outline.closed": "closed",
+  "outline.tagged": "tagged",
+  "outline.blocked": "blocked",
+  "outline.on": "on",
+  "outline.off": "off",
+  "outline.pinned": "pinned",
+  "outline.again": "joins {point} again",
+  "outline.past": "past {name}",
+  "outline.notSound": "not sound",
+  "outline.workPoint": "work point: {label}",
+  "outline.swaps": "goes on as {phases}",
+
   "views.close": "Back to the drawing as it is",
   "views.notAsDrawn": "Not as drawn",
   "views.asDrawn": "As drawn",

@@ -13,7 +13,7 @@ export const panels = {
     "? Personne n'a dessiné ce qui alimente ceci, ou le calcul court encore : à tenir pour sous tension",
   "legend.pinned": "Épinglé : reste où il est quand on range le dessin ; non imprimé",
   "legend.marks":
-    "T étiqueté · X bloqué · OUVERT position autre que la normale · N.O. normalement ouvert · G? hors tension selon le dessin, et une machine que personne n'a dessinée peut y démarrer · les lettres A B C 1 2 N nomment les conducteurs",
+    "T étiqueté · X bloqué · AB→BA joint des phases différentes · OUVERT position autre que la normale · N.O. normalement ouvert · G? hors tension selon le dessin, et une machine que personne n'a dessinée peut y démarrer · les lettres A B C 1 2 N nomment les conducteurs",
 
   "command.first": "Première action de la sélection : manœuvrer",
   "command.grow": "La suite au point sélectionné",

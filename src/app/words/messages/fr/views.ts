@@ -1,5 +1,22 @@
 /** Vues qui montrent un dessin autrement qu'il n'est, les nombres de ce qui est choisi, et les règles d'un dessin. */
 export const views = {
+  "outline.label": "Circuit en liste, la source d'abord",
+  "outline.empty": "Rien n'est dessiné",
+  "outline.phases": "phases {phases}",
+  "outline.open": "ouvert",
+  "outline.openOn": "ouvert sur {phases}",
+  "outline.closed": "fermé",
+  "outline.tagged": "étiqueté",
+  "outline.blocked": "bloqué",
+  "outline.on": "en service",
+  "outline.off": "hors service",
+  "outline.pinned": "épinglé",
+  "outline.again": "rejoint {point}",
+  "outline.past": "après {name}",
+  "outline.notSound": "en mauvais état",
+  "outline.workPoint": "point de travail : {label}",
+  "outline.swaps": "continue comme {phases}",
+
   "views.close": "Retour au dessin tel qu'il est",
   "views.notAsDrawn": "Pas tel que dessiné",
   "views.asDrawn": "Tel que dessiné",

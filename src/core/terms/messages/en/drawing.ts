@@ -36,10 +36,6 @@ export const drawing = {
   "drawing.parallel": "{kv} kV alongside",
   "drawing.cable": "underground",
   "drawing.workHere": "Work here: {label}",
-  "drawing.title": "{title}: one-line drawing",
-  "drawing.untitled": "Drawing without a title",
-  "drawing.caution":
-    "A sketch is not the pole. Local rules and the system operator govern. Only a test and grounds make a conductor dead.",
 
   "kind.source": "source",
   "kind.span": "span",

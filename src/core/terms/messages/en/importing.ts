@@ -122,9 +122,6 @@ export const importing = {
   "importing.class.why": "nothing on a drawing of this kind answers to it",
   "importing.outOfService": "left out: out of service",
   "importing.outOfService.why": "the file says that it is not in service",
-  "importing.swapBehind":
-    "a switch that swaps phases, drawn as the switch and a lead that swaps them behind it",
-  "importing.swapBehind.why": "a switch here joins like with like",
   "importing.swapAtTheEnd": "a span that swaps its phases, written as a line and a jumper at its end",
   "importing.swapAtTheEnd.why": "the standard gives a line one letter a conductor",
   "importing.swappedPhases": "left out: it joins {first} with {second}",

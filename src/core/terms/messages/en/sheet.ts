@@ -1,5 +1,9 @@
 /** What could make a work point live, said to a person: on the command line and on the sheet. */
 export const sheet = {
+  "page.title": "{title}: one-line drawing",
+  "page.untitled": "Drawing without a title",
+  "page.caution":
+    "A sketch is not the pole. Local rules and the system operator govern. Only a test and grounds make a conductor dead.",
   "say.fedNow": "As drawn, now: {source} feeds {letter} at {volts} V.",
   "say.inducedNow": "As drawn, now: a circuit beside it induces {volts} V on {letter}.",
   "say.fedIf": "If {upsets}, {source} feeds {letter} at {volts} V.",

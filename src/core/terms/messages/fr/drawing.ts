@@ -36,10 +36,6 @@ export const drawing = {
   "drawing.parallel": "{kv} kV à côté",
   "drawing.cable": "souterrain",
   "drawing.workHere": "Travail ici : {label}",
-  "drawing.title": "{title} : schéma unifilaire",
-  "drawing.untitled": "Dessin sans titre",
-  "drawing.caution":
-    "Un croquis n'est pas le poteau. Les règles locales et l'exploitant du réseau commandent. Seules une vérification et des mises à la terre mettent un conducteur hors tension.",
 
   "kind.source": "source",
   "kind.span": "portée",

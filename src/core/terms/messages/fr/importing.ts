@@ -121,9 +121,6 @@ export const importing = {
   "importing.class.why": "rien n'y répond sur un dessin de cette sorte",
   "importing.outOfService": "laissé de côté : hors service",
   "importing.outOfService.why": "le fichier dit qu'il n'est pas en service",
-  "importing.swapBehind":
-    "un appareil qui permute des phases, dessiné comme l'appareil et une bretelle qui les permute derrière lui",
-  "importing.swapBehind.why": "un appareil joint ici chaque lettre à la même",
   "importing.swapAtTheEnd": "une portée qui permute ses phases, écrite comme une ligne et un pont à son bout",
   "importing.swapAtTheEnd.why": "la norme donne à une ligne une lettre par conducteur",
   "importing.swappedPhases": "laissé de côté : il joint {first} à {second}",
