@@ -2,9 +2,11 @@ import { expect, test } from "vitest";
 import {
   assess,
   edits,
+  english,
   isUnreadable,
   lookFirst,
   readDocument,
+  sceneOf,
   type StillhotDocument,
   type WorkPointId,
 } from "../../src/core";
@@ -157,4 +159,30 @@ test("a line that is put on other phases keeps its swap", () => {
   expect(turned).toMatchObject({
     after: { system: { elements: { sp1: { phases: "ABC", toPhases: "ACB" } } } },
   });
+});
+
+test.each([
+  ["span", {}],
+  ["disconnect", { kind: "disconnect", lengthM: undefined, bMicroSPerKm: undefined }],
+  ["breaker", { kind: "breaker", lengthM: undefined, bMicroSPerKm: undefined }],
+])("a %s that swaps phases says so on the drawing, and has what is dead behind it dead", (_, first) => {
+  const places = { p1: 0, p2: 200, p3: 500, p4: 800 };
+  const document = drawn({ open: "A", first: { ...first, toPhases: "BCA" } });
+  const placed = edits.placePoints(
+    Object.fromEntries(Object.entries(places).map(([id, x]) => [id, { x, y: 0 }])),
+  )(document);
+  if ("refused" in placed) throw new Error(placed.refused.key);
+  for (const it of [document, placed.after]) {
+    const scene = sceneOf(it, assess(it), { catalogue: english });
+    const piece = scene.pieces.find(({ owner }) => owner.of === "element" && owner.id === "sp1")!;
+    expect(piece.notes.map(({ text }) => text)).toContain("ABC→BCA");
+    // A comes to it dead and leaves it as B; the B that comes to it live leaves it as C.
+    const strands = piece.shapes.flatMap((shape) => (shape.shape === "strand" ? [shape] : []));
+    const live = (letter: string) =>
+      strands.filter((at) => at.letter === letter).map(({ look }) => look === "energized");
+    expect(new Set(live("C"))).toEqual(new Set([true]));
+    expect(live("A")).toContain(false);
+    expect(live("B")).toContain(false);
+    expect(live("B")).toContain(true);
+  }
 });

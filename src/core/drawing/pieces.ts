@@ -449,7 +449,6 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
   const reachOn = (side: "right" | "top" | "bottom", at: number) =>
     Math.max(outermost + half, drawn === undefined ? 0 : Math.abs(drawn[side] - at));
   const spread = isUpright ? reachOn("right", centre.x) : reachOn("top", centre.y);
-  const word = positionOf(element);
   const hung = tagsOf(element);
   const isTight = isTightAt(text);
   const lines = linesOf(element, around, isTight);
@@ -465,7 +464,7 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
         spotOf(centre.x + body.y * by - body.x * back, centre.y - body.x * by - body.y * back),
       );
     }
-  const open = word === undefined ? "" : around.word(word);
+  const open = standsAs(element, around);
   const row = isUpright ? spotOf(centre.x + spread, centre.y) : spotOf(centre.x, centre.y - spread);
   const beside: Note["sides"] = isUpright ? [[1, 0]] : [[0, -1]];
   const drop = isUpright && isNamed(element) ? (lines.length > 1 ? 11 : 9) : 0;
@@ -618,9 +617,9 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
 function positionNotes(pen: Pen, element: CircuitElement, reach: number, around: Surroundings) {
   const { centre, along } = pen.route;
   const { across } = pen;
-  const word = positionOf(element);
-  if (word !== undefined)
-    pen.note("open", around.word(word), "ink", centre, {
+  const open = standsAs(element, around);
+  if (open !== "")
+    pen.note("open", open, "ink", centre, {
       sides: [
         [across.x, across.y],
         [-across.x, -across.y],
@@ -643,12 +642,20 @@ function positionNotes(pen: Pen, element: CircuitElement, reach: number, around:
     });
 }
 
-/** `T` where a tag hangs, `X` where it is blocked, `AB→BA` where phases go on as others. */
+/** How a thing stands where that is not as it normally does, and `AB→BA` where phases go on as others. */
+function standsAs(element: CircuitElement, around: Surroundings): string {
+  const word = positionOf(element);
+  return [
+    ...(word === undefined ? [] : [around.word(word)]),
+    ...("toPhases" in element && element.toPhases !== "" ? [`${element.phases}→${element.toPhases}`] : []),
+  ].join(" ");
+}
+
+/** `T` where a tag hangs, `X` where it is blocked. */
 const tagsOf = (element: CircuitElement): string =>
   [
     ...("tagged" in element && element.tagged ? ["T"] : []),
     ...("blocked" in element && element.blocked ? ["X"] : []),
-    ...("toPhases" in element && element.toPhases !== "" ? [`${element.phases}→${element.toPhases}`] : []),
   ].join(" ");
 
 /** The label on the drawing: its own, and the one rating that tells it from its neighbours. */
