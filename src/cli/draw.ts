@@ -44,8 +44,7 @@ export const draw = eachFile({
 });
 
 function svgOf(document: StillhotDocument, palette: PaletteName): string {
-  const title =
-    document.title === "" ? say("page.untitled") : say("page.title", { title: document.title });
+  const title = document.title === "" ? say("page.untitled") : say("page.title", { title: document.title });
   const scene = sceneOf(document, statesOf(document), {
     way: wayFor(document),
     catalogue: speech().catalogue,
