@@ -1,8 +1,9 @@
 import { conductorsOf, type System } from "../../document";
 import { SPIKE, TRACER, type Step, type StepBy } from "../../steps";
-import { type ConductorId, conductorId, type ElementId, type Letter, partsOfConductor } from "../../terms";
+import { type ConductorId, conductorId, type Letter, partsOfConductor } from "../../terms";
 import { isLiveState } from "../job/live";
 import { phasesAt } from "../job/positions";
+import { spikeIdIn } from "../job/repair";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
 
@@ -34,7 +35,7 @@ export const spikedLive = (step: Step, before: JobState): ConductorId[] =>
     ? conductorsTested(step, before).filter((id) => isLiveState(asItStands(before).conductors[id]?.state))
     : [];
 
-/** What a spike leaves in a live cable: a bolted short from its conductor to its neutral, until that piece is cut out. */
+/** What a spike leaves in a live cable: a bolted short from its conductor to its neutral, until work there cuts that piece out. */
 export function systemAfterSpike(step: Step, before: JobState): System {
   const { system } = before.document;
   const [first] = spikedLive(step, before);
@@ -49,12 +50,4 @@ export function systemAfterSpike(step: Step, before: JobState): System {
     to: hasNeutral ? ("neutral" as const) : ("earth" as const),
   };
   return { ...system, elements: { ...system.elements, [spikeIdIn(system)]: short } };
-}
-
-/** The id of the short that a spike makes next in a drawing. */
-export function spikeIdIn({ elements, points }: System): ElementId {
-  for (let n = 1; ; n++) {
-    const id = `spike${n}`;
-    if (!Object.hasOwn(elements, id) && !Object.hasOwn(points, id)) return id as ElementId;
-  }
 }

@@ -67,3 +67,12 @@ test("a spike into a live cable is the fault that a drawn one there is, blows th
   const again = playAll(spiked!.state.document, parseSteps("refuse c1 A; close c1 A", [])).at(-1)!;
   expect(again.findings.map(({ rule }) => rule)).toContain("onto-fault");
 });
+
+test.each([
+  ["work there cuts the short out that a spike left", "w1 work p3 A", []],
+  ["work at another place leaves it in the cable", "w1 work p4 A", ["onto-fault"]],
+])("%s", (_why, workPoint, wanted) => {
+  const steps = "test p3 A with spike; work w1; all-clear; refuse c1 A; close c1 A";
+  const { findings } = playAll(draw(`${CABLE}\n${workPoint}`), parseSteps(steps, [])).at(-1)!;
+  expect(findings.map(({ rule }) => rule).filter((it) => it === "onto-fault")).toEqual(wanted);
+});

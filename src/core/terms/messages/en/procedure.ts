@@ -286,7 +286,7 @@ export const procedure = {
   "rule.ground-on-live.spike":
     "the spike goes into {where}, which is {state} at {volts} V: {amps} A flows through the spike",
   "rule.ground-on-live.spike.help":
-    "have what feeds {where} opened and tagged, test and ground at both ends, trace the cable from there, and only then drive the spike",
+    "have what feeds {where} opened and tagged, test and ground at both ends, trace the cable from there, and only then drive the spike; the piece that was hit is shorted until work at that place cuts it out",
   "rule.ground-on-live.off":
     "{set} comes off {where} while a supply feeds it: {amps} A flows through the set, and the line is live without it",
   "rule.ground-on-live.off.help":

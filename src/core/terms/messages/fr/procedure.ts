@@ -302,7 +302,7 @@ export const procedure = {
   "rule.ground-on-live.spike":
     "le piquage atteint {where}, qui est {state} à {volts} V : {amps} A passent dans la pointe",
   "rule.ground-on-live.spike.help":
-    "faites ouvrir et étiqueter ce qui alimente {where}, vérifiez et mettez à la terre aux deux bouts, identifiez le câble depuis là, et ne piquez qu'ensuite",
+    "faites ouvrir et étiqueter ce qui alimente {where}, vérifiez et mettez à la terre aux deux bouts, identifiez le câble depuis là, et ne piquez qu'ensuite ; le tronçon touché reste en court-circuit jusqu'à ce qu'un travail à cet endroit l'enlève",
   "rule.ground-on-live.off":
     "{set} est ôté de {where} alors qu'une source l'alimente : {amps} A passent dans le jeu, et sans lui la ligne est sous tension",
   "rule.ground-on-live.off.help":
