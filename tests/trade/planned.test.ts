@@ -77,3 +77,32 @@ test("a machine that runs with the station is stopped and cut off before the lin
     "close swf",
   ]);
 });
+
+const MOVED = ["open", "pull", "close", "replace", "test"];
+
+test.each([
+  [
+    "a bank between two lines, with a switch on its low side",
+    NEW_AND_MOVED_JOBS.find(({ job }) => job.includes("step-down bank"))!.drawing,
+    ["open sw3", "open c1", "close c1", "test p3", "close sw3"],
+  ],
+  [
+    "a transformer of one house, with its main",
+    `
+      s1    source       sub     ABC  kvLL=12.47
+      c1    cutout       sub-p2  A    fuse=K10
+      t1    transformer  p2-p3   A    connection=single kva=25 primaryKv=7.2 secondaryV=240
+      m1    meter        p3-h1   12
+      mn    main         h1-h2   12
+      ld1   load         h2      12   connection=delta kw=6 customers=1
+      w1    work         p2      A    does=t1
+    `,
+    ["open mn", "open c1", "close c1", "test p3", "close mn"],
+  ],
+])("the volts of what was changed are read with nobody on it: %s", (_what, drawing, wanted) => {
+  const { ok, steps } = plan(draw(drawing), { alternatives: false });
+  const told = steps
+    .filter(({ do: verb, expect: shows }) => MOVED.includes(verb) && (verb !== "test" || shows === "live"))
+    .map((it) => `${it.do} ${it.element ?? it.at}`);
+  expect([ok, told]).toEqual([true, wanted]);
+});

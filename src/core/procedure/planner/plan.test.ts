@@ -284,8 +284,9 @@ describe("The plan of a document", () => {
     }
   });
 
-  test("without a work point there is none, and nothing is called in order", () => {
-    expect(plan(draw(`${LINE}\n c1 cutout p1-p3 A open=A\n ${HOUSES}`))).toMatchObject({
+  test("without a work point, and with nothing that may be moved, there is none, and nothing is called in order", () => {
+    const tagged = "c1 cutout p1-p3 A open=A tagged=true taggedBy=Crew_2";
+    expect(plan(draw(`${LINE}\n ${tagged}\n ${HOUSES}`))).toMatchObject({
       ok: false,
       steps: [],
       operations: 0,
