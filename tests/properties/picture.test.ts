@@ -1,3 +1,4 @@
+import { readdirSync } from "node:fs";
 import { expect, test } from "vitest";
 import ieee4 from "../../shared/feeders/ieee4.json";
 import type { StillhotDocument } from "../../src/core";
@@ -5,6 +6,7 @@ import { feederOf } from "../published/ieee4";
 import { BANKS, elementsOf } from "../published/ieee4wireDelta";
 import { loadFlow } from "../published/ieee37";
 import { type Elements, systemOf } from "../published/network";
+import { atWork } from "../support/atWork";
 import { faultsOf, KEPT, madeFrom, type ToLookAt } from "../support/pictures";
 
 /** Every kept drawing in one language after the other; `npm run soak -- --pictures` has all, and as many made ones as there is time for. */
@@ -13,6 +15,14 @@ const SEEDS = [1, 8, 22, 43, 57, 64];
 /** Of the first seven hundred those that once stood badly: a number beside its plate, or under a tie; a flag among the parts of a symbol. */
 const ONCE_BAD = [105, 167, 215, 251, 274, 370];
 const MADE_HERE = [...SEEDS, ...ONCE_BAD].flatMap(madeFrom);
+
+const demos = readdirSync("shared/demos");
+const isDemo = ({ name }: ToLookAt): boolean => demos.includes(name);
+const whileWorkGoesOn = (it: ToLookAt): ToLookAt => ({
+  ...it,
+  name: `${it.name} at work`,
+  document: () => atWork(it.document()),
+});
 
 const NO_MOTOR = [0, 0, 0].map(() => [0, 0] as const);
 
@@ -29,6 +39,13 @@ const FEEDERS: readonly ToLookAt[] = [
 
 test.each([...FEEDERS, ...KEPT_HERE, ...MADE_HERE])(
   "G7 $name, $language: what is written stands free and at its own symbol",
+  (it) => {
+    expect(faultsOf(it)).toEqual([]);
+  },
+);
+
+test.each(KEPT_HERE.filter(isDemo).map(whileWorkGoesOn))(
+  "G7 $name, $language: what is opened, tagged and grounded is written as well",
   (it) => {
     expect(faultsOf(it)).toEqual([]);
   },

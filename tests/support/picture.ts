@@ -6,6 +6,7 @@ import {
   type Box,
   boxOf,
   distanceOf,
+  distanceTo,
   isAfar,
   lettersAt,
   type Note,
@@ -18,6 +19,7 @@ import {
   ringAt,
   type Scene,
   type Spot,
+  type Strand,
   sceneOf,
   symbolBoxOf,
   symbolLengthAt,
@@ -93,6 +95,9 @@ export function lettersOf(scale: number): { scale: number; sizes: NoteSizes } {
 /** In a drawing of more structures a tie may still pass over some on its way: it runs through their numbers too. */
 const MOST_UNCROSSED = 60;
 
+/** Of the ring around a work place [px]. */
+const RING_STROKE = 4;
+
 /** What tells a hazard is never left out. */
 const ALWAYS: readonly Note["kind"][] = ["title", "work", "open", "tag", "badge"];
 
@@ -111,7 +116,7 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
   const rings = placed.flatMap(({ note }) => {
     if (note.ring === undefined) return [];
     const half = ringAt(note, scale) / scale;
-    return [boxOf([note.ring.x, note.ring.y], half)];
+    return [boxOf([note.ring.x, note.ring.y], half + RING_STROKE / 2 / scale)];
   });
   /** A flag may lie over the edge of its own plate, as one flies from a pole; at another it would be taken for that one's. */
   const isAtItsPlate = (box: Box, { x, y }: Spot) => {
@@ -124,7 +129,23 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
       )
     );
   };
+  const lit = strandsOf(scene);
+  /** Whether a tag hangs on what tells how its device stands: the two are as one then. */
+  const isHungOn = (word: (typeof boxes)[number], tag: (typeof boxes)[number]) =>
+    word.note.kind === "open" &&
+    word.note.owner.id === tag.note.owner.id &&
+    Math.abs((tag.box.left - word.box.right) * scale - 2) < 0.001;
+  const touchingRings = boxes.flatMap(({ note, box }) =>
+    KEEPING_OFF_RINGS.includes(note.kind) && rings.some((it) => overlaps(it, box))
+      ? [`${note.text} touches the ring of a work place`]
+      : [],
+  );
   const misplaced = boxes.flatMap(({ note, box }) => {
+    // A state stands on its own line, or nearer to one that is in the same state than to one in another.
+    if (note.kind === "badge" && !note.text.includes("·"))
+      return isAtItsState(note, box, lit)
+        ? []
+        : [`${note.text} is nearest to a line in another state than ${note.look}`];
     if (note.kind === "title")
       return [
         ...(plates.length <= MOST_UNCROSSED && wires.some((it) => overlaps(it, box))
@@ -147,8 +168,9 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
         ...(wires.some((it) => overlaps(it, box)) ? [`the flag ${note.text} lies on a line`] : []),
         ...(isAtItsPlate(box, note.ring!) ? [] : [`the flag ${note.text} stands at another plate`]),
       ];
+    if (note.kind === "tag" && boxes.some((it) => isHungOn(it, { note, box }))) return [];
     // Where nobody named a structure, random drawings pile so much on one spot that not every switch has room at it.
-    if (note.kind === "open" && scene.document.system.structures !== undefined) {
+    if ((note.kind === "open" || note.kind === "tag") && scene.document.system.structures !== undefined) {
       const own = symbols.find(({ id }) => id === note.owner.id);
       const nearest = Math.min(...symbols.map((it) => distanceOf(it.box, box)));
       return own === undefined || distanceOf(own.box, box) <= nearest + 1e-6
@@ -168,7 +190,44 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
       ...(distanceOf(own.box, box) > nearest + 1e-6 ? [`${note.text} is nearest to another symbol`] : []),
     ];
   });
-  return [...missing.map(({ kind, text }) => `no ${kind} ${text}`), ...covering(placed, scale), ...misplaced];
+  return [
+    ...missing.map(({ kind, text }) => `no ${kind} ${text}`),
+    ...covering(placed, scale),
+    ...touchingRings,
+    ...misplaced,
+  ];
+}
+
+/** What says how a device stands, and what hangs on it, may have no room but there. */
+const KEEPING_OFF_RINGS: readonly Note["kind"][] = [
+  "title",
+  "badge",
+  "work",
+  "letter",
+  "count",
+  "pointLabel",
+  "elementLabel",
+];
+
+type StrandOf = Strand & { readonly id: string };
+
+/** The phase conductors of a scene, with what they belong to. */
+const strandsOf = ({ pieces }: Scene): readonly StrandOf[] =>
+  pieces.flatMap(({ owner, shapes }) =>
+    shapes.flatMap((it) => (it.shape === "strand" && it.letter !== "N" ? [{ ...it, id: owner.id }] : [])),
+  );
+
+function isAtItsState(note: Note, box: Box, strands: readonly StrandOf[]): boolean {
+  const [x, y] = [(box.left + box.right) / 2, (box.top + box.bottom) / 2];
+  const reach = strands.map((it) => distanceTo(it.points, x, y));
+  const least = Math.min(...reach);
+  return (
+    note.text.startsWith("N ") ||
+    strands.length === 0 ||
+    strands.some(
+      ({ look, id }, nth) => reach[nth]! <= least + 0.01 && (look === note.look || id === note.owner.id),
+    )
+  );
 }
 
 /** Which notes cover others; a flag of a work place may lie on what it must. */

@@ -27,21 +27,12 @@ import {
   TYPEFACE,
   unionOf,
   widthFactor,
+  WORST_FIRST,
   isFlag,
 } from "../../core";
 
 /** Lowest first: what is dangerous lies on top. */
-const ORDER: readonly Look[] = [
-  "ink",
-  "neutral",
-  "isolated",
-  "grounded",
-  "induced",
-  "unknown",
-  "backfed",
-  "energized",
-  "faulted",
-];
+const ORDER: readonly Look[] = [...WORST_FIRST].reverse();
 
 /** What lies within one square of the drawing, compiled into as few paths as there are ways to stroke them. */
 interface Tile {
@@ -404,16 +395,11 @@ function paintAlong(
         x + (dx * forward - dy * aside) * size,
         y + (dy * forward + dx * aside) * size,
       ];
-      if (mark === "arrow") {
-        arrows.moveTo(...at(9 * feed, 0));
-        arrows.lineTo(...at(-5 * feed, 8));
-        arrows.lineTo(...at(-5 * feed, -8));
-        arrows.closePath();
-      } else {
-        crosses.moveTo(...at(-6, -6));
-        crosses.lineTo(...at(6, 6));
-        crosses.moveTo(...at(-6, 6));
-        crosses.lineTo(...at(6, -6));
+      if (mark === "arrow")
+        trace(arrows, [...at(9 * feed, 0), ...at(-5 * feed, 8), ...at(-5 * feed, -8)], true);
+      else {
+        trace(crosses, [...at(-6, -6), ...at(6, 6)]);
+        trace(crosses, [...at(-6, 6), ...at(6, -6)]);
       }
     }
   }

@@ -1,7 +1,7 @@
 import { POINT_ADVANTAGE } from "./tolerances";
 import { changeOf, type Scene, type SceneChange } from "./scene";
 import { type Owner, ownerKey } from "../terms";
-import type { Box, Located } from "./shapes";
+import { type Box, distanceTo, type Located } from "./shapes";
 
 /** Things by place, so that a touch asks only the few that are near it. */
 class GridIndex {
@@ -94,17 +94,3 @@ export function hitAt(scene: Scene, x: number, y: number, radius: number): Owner
 
 const isIn = ({ left, top, right, bottom }: Box, x: number, y: number): boolean =>
   left <= x && x <= right && top <= y && y <= bottom;
-
-/** Distance from a spot to a polyline. */
-function distanceTo(spine: readonly number[], x: number, y: number): number {
-  if (spine.length === 2) return Math.hypot(x - spine[0]!, y - spine[1]!);
-  let nearest = Infinity;
-  for (let k = 0; k + 3 < spine.length; k += 2) {
-    const [ax, ay, bx, by] = [spine[k]!, spine[k + 1]!, spine[k + 2]!, spine[k + 3]!];
-    const square = (bx - ax) ** 2 + (by - ay) ** 2;
-    const t =
-      square === 0 ? 0 : Math.max(0, Math.min(1, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / square));
-    nearest = Math.min(nearest, Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay)));
-  }
-  return nearest;
-}

@@ -1,12 +1,15 @@
 import {
   type Box,
   boxOf,
+  distanceTo,
+  isHung,
   isLabel,
   type Note,
   NOTE_KINDS,
   overlaps,
   solidBoxes,
   type Spot,
+  type Strand,
   symbolBoxOf,
 } from "./shapes";
 import type { Scene } from "./scene";
@@ -47,7 +50,7 @@ export function ringAt({ ring }: Note, scale: number): number {
   if (ring?.symbol === undefined) return RING.most;
   return Math.max(RING.least, Math.min(RING.most, RING.ofSymbol * ring.symbol * scale));
 }
-const RING = { least: 15, most: 22, ofSymbol: 0.68 };
+const RING = { least: 15, most: 22, ofSymbol: 0.68, stroke: 4 };
 
 /**
  * Notes too small a zoom has no room for are left out below these scales, where persons placed the points: what the
@@ -139,7 +142,7 @@ export function placeNotes(
       else if (shape.shape === "ground") for (const box of edgesOf(shape.box, 1 / scale)) edges.add(box);
     for (const note of piece.notes)
       if (note.ring !== undefined) {
-        const across = (2 * ringAt(note, scale)) / scale;
+        const across = (2 * ringAt(note, scale) + RING.stroke) / scale;
         rings.add(around(note.ring.x, note.ring.y, across, across));
       }
   }
@@ -156,6 +159,11 @@ export function placeNotes(
     const reach = distanceOf(own.box, box);
     return symbols.every((it) => it === own || distanceOf(it.box, box) >= reach);
   };
+  const strands = pieces.flatMap(({ shapes, box }) =>
+    within === undefined || overlaps(box, within)
+      ? shapes.filter((it) => it.shape === "strand" && it.letter !== "N")
+      : [],
+  ) as Strand[];
   const grounds = pieces.flatMap(({ shapes }) =>
     shapes.flatMap((it) => (it.shape === "ground" ? [it.box] : [])),
   );
@@ -198,14 +206,26 @@ export function placeNotes(
     const far = plate === undefined ? -1 : distanceOf(plate, middle);
     return grounds.every((it) => it === plate || (!overlaps(it, box) && distanceOf(it, middle) > far));
   };
+  /** Whether the line that is nearest to a state has that state; on its own line it need not be asked. */
+  function isInItsState({ left, right, top, bottom }: Box, { x, y, look }: Note): boolean {
+    const [across, down] = [(left + right) / 2, (top + bottom) / 2];
+    if (across === x && down === y) return true;
+    let [own, other] = [Infinity, Infinity];
+    for (const strand of strands) {
+      const far = distanceTo(strand.points, across, down);
+      if (strand.look === look) own = Math.min(own, far);
+      else other = Math.min(other, far);
+    }
+    return own <= other;
+  }
   const isWellPut = (box: Box, note: Note): boolean =>
     note.kind === "work"
       ? // A symbol of several parts is one: no flag stands between these.
         !symbols.some((it) => overlaps(it.box, box)) && isAtItsPlate(box, note.ring!)
-      : note.kind === "elementLabel"
+      : AT_ITS_OWN.has(note.kind)
         ? isOnItsPlate(box, note) && isAtItsOwn(box, note)
-        : note.kind === "open"
-          ? isAtItsOwn(box, note)
+        : note.kind === "badge"
+          ? isInItsState(box, note)
           : note.kind !== "title" || isOnItsPlate(box, note);
   for (const note of queue.flat()) {
     const forms = formsOf(note, sizes);
@@ -216,17 +236,20 @@ export function placeNotes(
       ...whole.map((form) => ({ form, off: A_LITTLE_OFF })),
       ...forms.map((form) => ({ form, off: FARTHEST_OFF })),
     ];
+    const follower = followers.get(note);
     let it: PlacedNote | undefined;
     for (const [nth, { form, off }] of tries.entries()) {
-      it = placeOf(form, off, nth === tries.length - 1);
+      it = placeOf(form, off, follower === undefined && nth === tries.length - 1);
       if (it === undefined) continue;
       if (form !== note) it = { ...it, note, lines: form.lines! };
       break;
     }
-    if (it === undefined) continue;
-    const follower = followers.get(note);
-    if (follower !== undefined) placed.push(...apart(it, follower));
-    else placed.push(it);
+    if (it !== undefined) placed.push(...(follower === undefined ? [it] : apart(it, follower)));
+    else if (follower !== undefined) {
+      // Where two have no room as one, each is put at its thing by itself.
+      followers.delete(note);
+      for (const alone of [note, follower]) placed.push(placeOf(alone, FARTHEST_OFF, true)!);
+    }
   }
   return placed;
 
@@ -245,8 +268,8 @@ export function placeNotes(
     const { width: alone, height } = sizeOf(note, sizes);
     const width = alone + (follower === undefined ? 0 : BETWEEN + sizeOf(follower, sizes).width);
     const onTheWire = note.sides[0]![0] === 0 && note.sides[0]![1] === 0;
-    // A number whose place a line has stands further along the edge of its plate.
-    const further = isLabel(note) ? [0, 14] : note.kind === "title" ? [0, 40, 80] : [0];
+    // A number whose place a line has stands further along the edge of its plate, and what a ring would run through beyond that.
+    const further = note.kind === "title" ? [0, 40, 80] : onTheWire ? [0, 14, 28] : [0, 14];
     const spots = further.flatMap((extra) =>
       note.sides.map(([sideways, upright]) => {
         const length = Math.max(1, Math.hypot(sideways, upright));
@@ -279,24 +302,31 @@ export function placeNotes(
         ({ box }) =>
           isFree(box) &&
           (onTheWire || !wires.hits(box)) &&
-          !(KEEPING_OFF.has(note.kind) && (edges.hits(box) || rings.hits(box))),
+          !rings.hits(box) &&
+          !(KEEPING_OFF.has(note.kind) && edges.hits(box)),
       ) ??
       // What is to be done is read at its pole, and a number on its plate, wherever there is room for it.
-      (isLaidOut && (note.kind === "work" || (note.kind === "title" && isLast))
+      (isLaidOut &&
+      (note.kind === "work" || note.kind === "open" || isHung(note) || (note.kind === "title" && isLast))
         ? freeSpotFor(note, size, off / scale, blocked)
         : undefined);
     if (clear === undefined && !isLast) return undefined;
     const free =
       clear ??
-      (note.kind === "count" || note.kind === "work"
-        ? roundAbout(note, size, scale, blocked)
-        : note.kind === "open"
-          ? roundAbout(note, size, scale, (box) => blocked(box) || !isAtItsOwn(box, note), NEAR)
-          : undefined) ??
+      (note.kind === "count" || note.kind === "work" || (isLaidOut && note.kind === "badge")
+        ? roundAbout(
+            note,
+            size,
+            scale,
+            (box) => blocked(box) || (note.kind === "badge" && !isInItsState(box, note)),
+          )
+        : undefined) ??
       (givesWay(note)
         ? undefined
         : (spots.find(({ box }) => isFree(box)) ??
           roundAbout(note, size, scale, (box) => !isFree(box)) ??
+          freeSpotFor(note, size, 0, (box) => crowd.hits(box)) ??
+          roundAbout(note, size, scale, (box) => blocked(box) || !isAtItsOwn(box, note)) ??
           roundAbout(note, size, scale, (box) => crowd.hits(box)) ??
           own));
     if (free === undefined) return undefined;
@@ -330,8 +360,6 @@ const FARTHEST_OFF = 480;
 
 /** So many steps of 14 px away from its own place room is looked for. */
 const FARTHEST = 16;
-/** So near what tells how a device stands is still taken for its own; from there on it rather lies on a line, still nearest to that. */
-const NEAR = 8;
 
 /** Somewhere around a note's own place, the nearest first: what tells a hazard is never left out. */
 function roundAbout(
@@ -339,10 +367,9 @@ function roundAbout(
   { width, height }: { width: number; height: number },
   scale: number,
   isBlocked: (box: Box) => boolean,
-  farthest = FARTHEST,
 ) {
   const [across, down] = [width / scale, height / scale];
-  for (let far = 1; far <= farthest; far++)
+  for (let far = 1; far <= FARTHEST; far++)
     for (let nth = 0; nth < 16; nth++) {
       const angle = (nth * Math.PI) / 8;
       const spot = {
@@ -354,6 +381,9 @@ function roundAbout(
     }
   return undefined;
 }
+
+/** What stands nearer to its own symbol than to any other, on the plate of that. */
+const AT_ITS_OWN: ReadonlySet<Note["kind"]> = new Set(["elementLabel", "open", "tag"]);
 
 /** What does not lie on the edge of a plate, or on the ring around a work place. */
 const KEEPING_OFF: ReadonlySet<Note["kind"]> = new Set([

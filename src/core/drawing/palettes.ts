@@ -133,7 +133,7 @@ export function badgeOfAll(looks: readonly (readonly [Letter, Look])[]): string 
 }
 
 /** Worst first: where one stroke or word must stand for several conductors, the first of these wins. */
-const WORST_FIRST: readonly Look[] = [
+export const WORST_FIRST: readonly Look[] = [
   "faulted",
   "energized",
   "backfed",

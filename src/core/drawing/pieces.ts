@@ -264,8 +264,9 @@ function sayLetter(
   end: Parameters<Surroundings["look"]>[0],
   around: Surroundings,
   at: Spot,
+  ...further: Note["sides"]
 ) {
-  pen.note("letter", letter, around.look(end, letter), at);
+  pen.note("letter", letter, around.look(end, letter), at, { sides: [[0, 0], ...further] });
 }
 
 /** Letters at both ends of a run and badges along it: one for all where they agree, else one for each. */
@@ -556,6 +557,7 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
         "from",
         around,
         first.at(Math.min(clear.from + back, first.length / 2 + back / 2), by),
+        first.way,
       );
     if (last.length >= LETTERS_FROM && !(isShort && !isSecond(letter, own)))
       sayLetter(
@@ -564,6 +566,7 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
         "to",
         around,
         last.at(last.length - clear.to - back, by),
+        [-last.way[0], -last.way[1]],
       );
   }
   const { length, at, way } = spots

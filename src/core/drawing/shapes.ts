@@ -156,6 +156,20 @@ export const boxOf = (points: readonly number[], margin: number): Box => {
   return { left: left - margin, top: top - margin, right: right + margin, bottom: bottom + margin };
 };
 
+/** Distance from a spot to a polyline. */
+export function distanceTo(spine: readonly number[], x: number, y: number): number {
+  if (spine.length === 2) return Math.hypot(x - spine[0]!, y - spine[1]!);
+  let nearest = Infinity;
+  for (let k = 0; k + 3 < spine.length; k += 2) {
+    const [ax, ay, bx, by] = [spine[k]!, spine[k + 1]!, spine[k + 2]!, spine[k + 3]!];
+    const square = (bx - ax) ** 2 + (by - ay) ** 2;
+    const t =
+      square === 0 ? 0 : Math.max(0, Math.min(1, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / square));
+    nearest = Math.min(nearest, Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay)));
+  }
+  return nearest;
+}
+
 /** The box around boxes; nothing where there are none. */
 export const unionOf = (boxes: readonly Box[]): Box | undefined =>
   boxes.length === 0
