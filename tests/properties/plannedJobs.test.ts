@@ -13,8 +13,11 @@ import {
   untrueReasons,
 } from "../support/plansJudged";
 
-/** A few of the seeds; two hundred of them were run outside the suite. */
-const SEEDS = Array.from({ length: 20 }, (_, index) => index + 1);
+/**
+ * A few of the seeds, four hundred of which were run outside the suite, and those that failed once: a reason about one phase of
+ * a switch, a charge that the rest was closed onto, a bank that the tie brought two phases to.
+ */
+const SEEDS = [...Array.from({ length: 20 }, (_, index) => index + 1), 1078, 1133, 1159];
 
 /** Seeds of the taps to practise on, at each level. */
 const PRACTICE_SEEDS = [1, 2];

@@ -214,8 +214,12 @@ const TRUE: Readonly<Record<string, (told: Told) => boolean>> = {
       (complete(before.elements[id as ElementId]!) as { visibleGap?: boolean }).visibleGap !== false;
     return isSeen(played.step.element!) && !isSeen(named("other")!);
   },
-  "why.off.drops": ({ before, after, named, rehearsal }) =>
-    ampsIn(rehearsal, after, named("other")) < ampsIn(rehearsal, before, named("other")),
+  "why.off.drops": ({ before, after, named, rehearsal, index }) => {
+    // What it is opened for is opened later, on some of its phases: those are to carry less.
+    const later = rehearsal.steps.slice(index + 1).find(({ step }) => step.element === named("other"));
+    const amps = (system: System) => ampsIn(rehearsal, system, named("other"), later?.step.phases);
+    return amps(after) < amps(before);
+  },
   "why.off.splits": ({ rehearsal, index, named, played }) => {
     const closes = (id: unknown) =>
       rehearsal.steps.findIndex(
@@ -228,6 +232,7 @@ const TRUE: Readonly<Record<string, (told: Told) => boolean>> = {
     elementIn(before, played.step.element!)["normallyOpen"] === true &&
     liveCount(after) === liveCount(before),
   "why.off.normal": ({ played, before }) => elementIn(before, played.step.element!)["normallyOpen"] === true,
+  "why.supply.way": ({ before, after }) => liveCount(after) > liveCount(before),
   "why.off.leave": ({ played, rehearsal }) =>
     jobOf(rehearsal.begin.document).leave[played.step.element!] === "open",
   "why.on.leave": ({ played, rehearsal }) =>
@@ -285,9 +290,10 @@ export function untrueReasons(planned: readonly PlannedStep[], rehearsal: Rehear
   });
 }
 
-const ampsIn = (rehearsal: Rehearsal, system: System, id: ElementId | undefined): number => {
+const ampsIn = (rehearsal: Rehearsal, system: System, id: ElementId | undefined, phases?: string): number => {
   const { amps } = assessWithoutWork({ ...rehearsal.begin.document, system }).elements[id!]!;
-  return Math.max(0, ...Object.entries(amps).map(([letter, it]) => (letter === "N" ? 0 : (it ?? 0))));
+  const asked = Object.entries(amps).filter(([it]) => it !== "N" && (phases ?? it).includes(it));
+  return Math.max(0, ...asked.map(([, it]) => it ?? 0));
 };
 
 const liveCount = (system: System): number => {

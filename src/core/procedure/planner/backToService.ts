@@ -13,6 +13,7 @@ import {
 import { afterWork, goalOf, isOff, offPart } from "./ending";
 import { type Opening, openingsIn } from "./openings";
 import { isInRing } from "./rings";
+import { withWholeBanks } from "./wholeBanks";
 import { nodesOfFeeder } from "./ways";
 
 /**
@@ -74,7 +75,7 @@ function closedOutward(
     broken,
     "rings of one source",
   );
-  const closing = closingMoves(document, parted, taken, inParts);
+  const closing = withWholeBanks(document, parted, closingMoves(document, parted, taken, inParts));
   const fed = afterAll(document, parted, closing);
   const moves = inTime(
     document,

@@ -53,6 +53,7 @@ export function decide(document: StillhotDocument, choice: Choice, wishes: Wishe
     liveHands: wishes.liveHands,
     permit: permitReason(document, choice, back),
     found: jobOf(document).permit,
+    waitsToSupply: wishes.waitToSupply,
     waitSeconds: wishes.wait || capacitorsLeft(document, choice).length > 0 ? DISCHARGE_SECONDS : 0,
     retest: wishes.retest,
     stops,

@@ -54,6 +54,8 @@ export interface Intent {
   /** how the job stands with it before the first step */
   readonly found: PermitState;
   readonly waitSeconds: number;
+  /** the wait comes before the rest is fed again: what holds the charge hangs on that */
+  readonly waitsToSupply: boolean;
   /** tested once more with the grounds on: what a neighbour induces is gone only then */
   readonly retest: boolean;
   /** machines that run in step with a station, stopped by their owners before they are left without it */

@@ -6,7 +6,7 @@ import { type Bypassed, bypassing, unbypassing, withoutBypass } from "./bypass";
 import type { Intent } from "./intent";
 import { isolating } from "./isolating";
 import { byMethod } from "./liveHands";
-import { provingDead } from "./provingDead";
+import { provingDead, waiting } from "./provingDead";
 import type { Purpose } from "./purposes";
 import { closingRings, restoring, stopping, supplying } from "./restoring";
 import { placeOf, RANK, step } from "./said";
@@ -41,8 +41,9 @@ export function stepsOf(
     [brief, ...secures, ...permit, ...past, ...rings, ...stops],
     (opened, open) => supplying(document, intent, open, opened),
   );
-  const supply = supplying(document, intent, [brief, ...permit, ...isolation], undefined);
-  const proofs = provingDead(document, intent, [brief, ...isolation, ...supply]);
+  const wait = intent.waitsToSupply ? waiting(intent, [brief, ...isolation]) : [];
+  const supply = supplying(document, intent, [brief, ...permit, ...isolation, ...wait], undefined);
+  const proofs = provingDead(document, intent, [brief, ...isolation, ...wait, ...supply]);
   const work = working(
     document,
     intent,
@@ -61,6 +62,7 @@ export function stepsOf(
     ...rings,
     ...stops,
     ...isolation,
+    ...wait,
     ...supply,
     ...proofs,
     ...work,

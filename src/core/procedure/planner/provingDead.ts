@@ -12,6 +12,23 @@ import type { PlannedStep } from "./types";
 
 const SECONDS_A_MINUTE = 60;
 
+/** The wait for what holds a charge. */
+export const waiting = ({ waitSeconds }: Intent, open: readonly PlannedGroup[]): PlannedGroup[] =>
+  waitSeconds === 0
+    ? []
+    : [
+        {
+          rank: RANK.wait,
+          after: open,
+          steps: [
+            step(
+              { do: "wait", seconds: waitSeconds },
+              say("why.wait", { minutes: DISCHARGE_SECONDS / SECONDS_A_MINUTE }),
+            ),
+          ],
+        },
+      ];
+
 /** The wait for what holds a charge, the tests and the grounds, once everything is open. */
 export function provingDead(
   document: StillhotDocument,
@@ -19,21 +36,7 @@ export function provingDead(
   open: readonly PlannedGroup[],
 ): PlannedGroup[] {
   const { system } = document;
-  const wait: PlannedGroup[] =
-    intent.waitSeconds === 0
-      ? []
-      : [
-          {
-            rank: RANK.wait,
-            after: open,
-            steps: [
-              step(
-                { do: "wait", seconds: intent.waitSeconds },
-                say("why.wait", { minutes: DISCHARGE_SECONDS / SECONDS_A_MINUTE }),
-              ),
-            ],
-          },
-        ];
+  const wait = intent.waitsToSupply ? [] : waiting(intent, open);
   const work = placesOfWork(document, intent.choice.ready);
   const testedAt = new Map(work.map((it) => [it.at, it.tested]));
   // Of a neutral in hand nobody takes it that it is one.

@@ -43,7 +43,7 @@ const REPAIRS: Readonly<Record<string, Repair>> = {
   "hands-on-live": ({ where }, { wishes }) => wish(wishes, "liveHands", where),
   "step-touch": ({ where }, { document, wishes }) =>
     wish(wishes, "barricades", jobOf(document).workPoints[where as WorkPointId]?.at ?? where),
-  "capacitor-discharge": (_finding, { wishes }) => (wishes.wait ? wishes : { ...wishes, wait: true }),
+  "capacitor-discharge": discharged,
   "ground-rating": largerCable,
   "secondary-backfeed": ({ where }, broken) => heldAgainst(where as ElementId, broken),
   "work-not-safe": saferWork,
@@ -179,6 +179,13 @@ function controlled(
       { name: `${id} ${starting}`, targets, sources: [{ element: starting, nodes }] },
     ],
   };
+}
+
+/** Five minutes by the clock; before the rest is fed again, where that would close onto the charge. */
+function discharged(_finding: Broke, { step, intent, wishes }: Broken): Wishes {
+  const feedsRest = intent.choice.restored.moves.some(({ opening }) => opening.element === step.element);
+  if (wishes.wait && (wishes.waitToSupply || !feedsRest)) return wishes;
+  return { ...wishes, wait: true, waitToSupply: wishes.waitToSupply || feedsRest };
 }
 
 /** What a link would not carry at once is picked up in parts: the next things beyond open first, and close after it. */

@@ -14,6 +14,7 @@ import {
 import { brokenConductors } from "../job/inService";
 import { allClosed, offPart } from "./ending";
 import { type Opening, openingsIn } from "./openings";
+import { withWholeBanks } from "./wholeBanks";
 
 /** What is fed again before the work begins. */
 export interface Restored {
@@ -45,7 +46,7 @@ export function restored(document: StillhotDocument, opened: System, held: reado
   /** Without the ties that could not be opened again under what they feed, one after the other. */
   function closedAgain(open: readonly Opening[]): Restored {
     const { taken, refused } = fedOutward(circuit, open, [...held, ...broken], "no rings");
-    const moves = closingMoves(document, opened, useful(taken));
+    const moves = withWholeBanks(document, opened, closingMoves(document, opened, useful(taken)));
     const after = moves.length === 0 ? opened : systemMoved(document, moves.at(-1)!);
     const stuck = moves
       .map(({ opening }) => opening)

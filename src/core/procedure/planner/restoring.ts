@@ -241,6 +241,7 @@ function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: Wh
     const fed =
       customersDark(circuitOf(before), []) - customersDark(circuitOf(systemMoved(document, move)), []);
     if (fed > 0) return say("why.supply", { name });
+    if (isOff(goalOf(document), opening)) return say("why.supply.way");
   }
   if (isLiftedOff(opening)) return say("why.on.clamp", { name });
   if (takesOffHung(opening)) return say("why.on.capacitor", { name });

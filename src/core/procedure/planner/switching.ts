@@ -124,6 +124,7 @@ function intentOf(
       .find((reason) => reason !== undefined),
     found: jobOf(document).permit,
     waitSeconds: 0,
+    waitsToSupply: false,
     retest: false,
     stops,
     rings: [],

@@ -24,6 +24,8 @@ export interface Wishes {
   readonly retest: boolean;
   /** five minutes by the clock, for a capacitor that nothing shorts */
   readonly wait: boolean;
+  /** the same before the rest is fed again */
+  readonly waitToSupply: boolean;
 }
 
 const NONE: ReadonlySet<never> = new Set();
@@ -46,6 +48,7 @@ export const NO_WISHES: Wishes = {
   cables: new Map(),
   retest: false,
   wait: false,
+  waitToSupply: false,
 };
 
 type SetKey =

@@ -76,6 +76,7 @@ export const planner = {
   "why.supply": "it supplies what can be supplied while the work goes on",
   "why.ring":
     "one source feeds both its sides: closed before anything is opened, so that nobody goes without supply meanwhile",
+  "why.supply.way": "what is closed next has its supply through it",
   "why.off.leave": "the job leaves it open",
   "why.off.ring": "open in service; the usual way carries everybody again",
   "why.off.normal": "open in service; it opens before two supplies would meet",

@@ -83,6 +83,7 @@ export const planner = {
   "why.supply": "alimente ce qui peut l'être pendant le travail",
   "why.ring":
     "une seule source alimente ses deux côtés : fermé avant toute ouverture, pour que personne ne soit coupé entre-temps",
+  "why.supply.way": "ce qu’on ferme ensuite s’alimente par là",
   "why.off.leave": "le travail le laisse ouvert",
   "why.off.ring": "ouvert en service ; le chemin habituel alimente de nouveau tout le monde",
   "why.off.normal": "ouvert en service ; s'ouvre avant que deux alimentations se rejoignent",
