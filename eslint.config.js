@@ -68,6 +68,8 @@ export default ts.config(
     rules: {
       "@typescript-eslint/no-floating-promises": "error",
       "@typescript-eslint/no-misused-promises": ["error", { checksVoidReturn: false }],
+      // A type that is asserted without need hides the day on which it is wrong.
+      "@typescript-eslint/no-unnecessary-type-assertion": "error",
       "@typescript-eslint/switch-exhaustiveness-check": [
         "error",
         { considerDefaultExhaustiveForUnions: true, allowDefaultCaseForExhaustiveSwitch: false },

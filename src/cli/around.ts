@@ -71,7 +71,7 @@ export const withWorkAt = (document: StillhotDocument, { points }: Called): Stil
     ...document.job,
     workPoints: Object.fromEntries(
       Object.entries(jobOf(document).workPoints).filter(([, { at }]) => points.includes(at)),
-    ) as never,
+    ),
   },
 });
 

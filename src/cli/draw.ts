@@ -57,7 +57,7 @@ function svgOf(document: StillhotDocument, palette: PaletteName): string {
 
 /** States and volts only: a picture does not need what could happen, which takes longer to find. */
 function statesOf({ job: _, ...withoutJob }: StillhotDocument) {
-  return assess(withoutJob as StillhotDocument);
+  return assess(withoutJob);
 }
 
 function paletteOf(name: string | true | undefined): PaletteName {

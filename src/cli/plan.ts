@@ -63,7 +63,7 @@ export const plan = eachFile({
 /** Why a step is there is for the reader of the plan; the file keeps what is to be done. */
 const withSteps = (document: StillhotDocument, steps: readonly PlannedStep[]): StillhotDocument => ({
   ...document,
-  job: { ...document.job, steps: steps.map(bare) as never },
+  job: { ...document.job, steps: steps.map(bare) },
 });
 
 const bare = ({ why: _, ...step }: PlannedStep): Step => step;

@@ -6,7 +6,7 @@ const BESIDE: readonly string[] = ["load-model", "threats-not-all"];
 
 /** A warning for each rule that a file turns off and that there is none of: whoever wrote it thinks that it is off. */
 export const unknownRules = (document: StillhotDocument): Finding[] => {
-  const known = [...RULES.map(({ id }) => id as string), ...BESIDE];
+  const known = [...RULES.map(({ id }) => id), ...BESIDE];
   return rulesOff(document)
     .filter(({ id }) => !known.includes(id))
     .map(({ id }): Finding => {

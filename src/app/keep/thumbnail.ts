@@ -21,8 +21,8 @@ const MANY = 300;
 export function thumbnailOf(document: StillhotDocument, palette: PaletteName): string {
   const { job: _, ...asDrawn } = document;
   const isSmall = Object.keys(document.system.elements).length <= MANY;
-  const states = isSmall ? assess(asDrawn as StillhotDocument) : undefined;
-  const scene = overviewOf(sceneOf(asDrawn as StillhotDocument, states, { catalogue: speech.catalogue }));
+  const states = isSmall ? assess(asDrawn) : undefined;
+  const scene = overviewOf(sceneOf(asDrawn, states, { catalogue: speech.catalogue }));
   const { left, right, top, bottom } = scene.bounds ?? { left: 0, right: 1, top: 0, bottom: 1 };
   const scale = Math.min(
     0.5,

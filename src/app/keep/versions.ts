@@ -33,7 +33,8 @@ export function outworn(heads: readonly KeptVersion[], now: number): number[] {
     });
 }
 
-type Writing = IDBPTransaction<Shelves, ("drawings" | "memory" | "versions" | "bodies")[], "readwrite">;
+type Written = "drawings" | "memory" | "versions" | "bodies";
+type Writing = IDBPTransaction<Shelves, Written[], "readwrite">;
 
 /** Keeps what is stored, about to be written over, as an earlier version where the last one is a minute old. */
 export async function keepClockVersion(transaction: Writing, stored: StoredDrawing): Promise<void> {
@@ -79,7 +80,10 @@ export async function drop(transaction: Writing, ids: readonly number[]) {
 
 /** All that is kept of drawings, to be written to as one. */
 export const writing = async (): Promise<Writing> =>
-  (await shelves()).transaction(["drawings", "memory", "versions", "bodies"], "readwrite") as Writing;
+  (await shelves()).transaction<Written[], "readwrite">(
+    ["drawings", "memory", "versions", "bodies"],
+    "readwrite",
+  );
 
 /** Keeps a drawing as it is now, under a name or before something large. */
 export async function keepVersion(

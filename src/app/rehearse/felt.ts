@@ -1,4 +1,4 @@
-import { isHarm, type PlayedStep } from "../../core";
+import { isHarm, type JobState, type PlayedStep, readingsOf, type StepBy } from "../../core";
 import { type DetectorSound, soundDetector } from "./detector";
 import { habits } from "./habits.svelte";
 
@@ -7,10 +7,8 @@ export const isWrong = ({ findings, consequence }: PlayedStep): boolean =>
   isHarm(consequence) || findings.some((it) => it.severity !== "note");
 
 /** What the detector showed at a test. */
-export function readingOf({ step, state }: PlayedStep): Exclude<DetectorSound, "proven"> {
-  const readings = [...(step.phases ?? "")].flatMap(
-    (it) => state.readings.get(`${step.at ?? ""}/${it}` as never) ?? [],
-  );
+export function readingOf(state: JobState, step: StepBy<"test">): Exclude<DetectorSound, "proven"> {
+  const readings = [...readingsOf(state, step).values()];
   if (readings.some((it) => !it.isWithoutNominalVolts)) return "live";
   return readings.some((it) => !it.isDead) ? "induced" : "dead";
 }
@@ -18,8 +16,9 @@ export function readingOf({ step, state }: PlayedStep): Exclude<DetectorSound, "
 /** Tells ear and hand what a step did; the page says the same, so that a device without one of them loses nothing. */
 export function feel(played: PlayedStep): void {
   if (habits.sound) {
-    if (played.step.do === "check-detector") soundDetector("proven");
-    if (played.step.do === "test") soundDetector(readingOf(played));
+    const { step, state } = played;
+    if (step.do === "check-detector") soundDetector("proven");
+    if (step.do === "test") soundDetector(readingOf(state, step));
   }
   if (habits.vibration) navigator.vibrate?.(isWrong(played) ? [120, 60, 120] : 60);
 }

@@ -2,6 +2,7 @@ import {
   advance,
   type Assessment,
   breakingsOf,
+  conductorId,
   elementsOfKind,
   holdBefore,
   type HoldKind,
@@ -9,7 +10,9 @@ import {
   isTagged,
   jobOf,
   type JobState,
+  lettersOf,
   type Message,
+  phasesAt,
   type Step,
   type WorkPointId,
 } from "../../core";
@@ -118,10 +121,13 @@ function answerOf(
     case "test.detector":
       return drawn(t(`challenge.detector.${state.detector}`));
     case "test.place":
-      return drawn(`${pointName(document, step.at ?? "")} ${step.phases ?? ""}`);
+      return step.do === "test"
+        ? drawn(`${pointName(document, step.at)} ${phasesAt(document.system, step)}`)
+        : looked;
     case "ground.tested": {
-      const phases = [...(step.phases ?? "")];
-      const not = phases.filter((it) => !state.tested.has(`${step.at ?? ""}/${it}` as never));
+      if (step.do !== "ground") return looked;
+      const letters = lettersOf(phasesAt(document.system, step));
+      const not = letters.filter((it) => !state.tested.has(conductorId(step.at, it)));
       return drawn(
         not.length === 0 ? t("challenge.allTested") : t("challenge.notTested", { phases: not.join(" ") }),
       );

@@ -9,7 +9,7 @@ import {
 } from "../../core";
 import { dayAndTime, structureName, t, told, volts } from "../words/words";
 import type { KeptAttempt } from "./shelf";
-import { isMessageKey, type MessageKey } from "../words/catalogue";
+import { isMessageKey } from "../words/catalogue";
 
 /** Seconds since the beginning, as minutes and seconds. */
 export function clock(seconds: number): string {
@@ -47,8 +47,7 @@ export const entryShown = ({ verb, result }: LogEntry): string[] =>
 export const isVisible = ({ actor, verb, result }: LogEntry): boolean =>
   verb !== "let-pass" && !(actor === "scenario" && result.shown.length === 0);
 
-const wordOr = (key: string, otherwise: string): string =>
-  isMessageKey(key) ? t(key as MessageKey) : otherwise;
+const wordOr = (key: string, otherwise: string): string => (isMessageKey(key) ? t(key) : otherwise);
 
 /** What a tool is called; one that has no name here goes by the file's own word. */
 export const toolName = (tool: string): string => wordOr(`tool.${tool}`, tool.replaceAll("-", " "));

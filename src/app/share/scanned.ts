@@ -77,7 +77,7 @@ export function likeness(paper: StillhotDocument, here: StillhotDocument): Liken
   if (onPaper === onScreen) return { is: "same", ...letters };
   // What a scenario hides never goes onto a sheet.
   const { scenario: _, ...shown } = here;
-  const printed = fingerprintOf(shown as StillhotDocument);
+  const printed = fingerprintOf(shown);
   if (onPaper === printed) return { is: "same", ...letters, here: fingerprintLetters(printed) };
   return { is: nameOf(paper) === nameOf(here) ? "stale" : "other", ...letters };
 }

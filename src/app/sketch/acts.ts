@@ -50,12 +50,11 @@ export function sketchActsFor(session: Session, commands: SketchCommands): Sketc
   if (selection.length > 1) return editing(session, commands);
   const [only] = selection;
   if (only!.of === "structure") return structureActs(session, only!.id, commands);
-  if (only!.of === "point")
-    return [...pointActs(session, only!.id as PointId, commands), ...editing(session, commands)];
+  if (only!.of === "point") return [...pointActs(session, only!.id, commands), ...editing(session, commands)];
   if (only!.of === "workPoint") return editing(session, commands);
-  const saved = document.system.elements[only!.id as ElementId];
+  const saved = document.system.elements[only!.id];
   if (saved === undefined) return [];
-  return [...elementActs(session, only!.id as ElementId, complete(saved)), ...editing(session, commands)];
+  return [...elementActs(session, only!.id, complete(saved)), ...editing(session, commands)];
 }
 
 function idleActs(session: Session, commands: SketchCommands): SketchAct[] {

@@ -40,10 +40,10 @@ export function endOfJoin(
 }
 
 function pointOf(session: Session, { of, id }: Owner, x: number, y: number): PointId | undefined {
-  if (of === "point") return id as PointId;
+  if (of === "point") return id;
   if (of === "workPoint") return jobOf(session.document).workPoints[id]?.at;
   if (of === "structure") return session.structureOf(id)?.points[0];
-  const element = complete(session.document.system.elements[id as ElementId]!);
+  const element = complete(session.document.system.elements[id]!);
   if ("at" in element) return element.at as PointId;
   if (!("from" in element)) return undefined;
   const far = (end: string) => {

@@ -14,7 +14,7 @@ const titled = (title: string): StillhotDocument => ({ ...document, title });
 workersAnswerByHand();
 const askedOf = (worker: AnsweringWorker | undefined) => worker!.asked as WorkerQuestion[];
 
-const answer = (n: number): WorkerAnswer => ({ margins: { [`p${n}`]: n } }) as never;
+const answer = (n: number): WorkerAnswer => ({ margins: { [`p${n}`]: n } });
 
 test("one thing is asked at a time, and of what waits only the newest about each thing", () => {
   const line = new OwnWorker();

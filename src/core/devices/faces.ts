@@ -210,7 +210,7 @@ export const problemsOf = (element: CircuitElement): readonly FieldProblem[] => 
 
 /** A thing as it is told from its third end, which is its first one then; one that has none is what it was. */
 export const fromThirdEnd = <It extends CircuitElement>(element: It): It =>
-  (deviceOf(element.kind).fromThirdEnd?.(element as never) ?? element) as It;
+  (deviceOf(element.kind).fromThirdEnd?.(element) ?? element) as It;
 
 /** What is drawn for an element as it stands, in units of the drawing; nothing for what is drawn as a line alone. */
 export const symbolOf = (element: CircuitElement): readonly Mark[] => {

@@ -272,7 +272,7 @@ export const elementRefs = (): Field<readonly string[]> => ({
     Array.isArray(value) &&
     value.every((it): it is string => typeof it === "string" && isWellFormedId(it)) &&
     new Set(value).size === value.length
-      ? { value: value as readonly string[] }
+      ? { value }
       : wrong(value, say("read.ids")),
 });
 

@@ -61,4 +61,4 @@ export const isDeviceKind = (kind: unknown): kind is DeviceKind =>
   typeof kind === "string" && Object.hasOwn(DEVICES, kind);
 
 /** The device of a kind, as every kind is declared. What is asked of one thing is asked through `faces.ts`. */
-export const deviceOf = (kind: DeviceKind): Device => DEVICES[kind] as unknown as Device;
+export const deviceOf = (kind: DeviceKind): Device => DEVICES[kind];

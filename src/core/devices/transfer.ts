@@ -1,4 +1,4 @@
-import { type Letter, lettersOf, say } from "../terms";
+import { lettersOf, say } from "../terms";
 import { choice, flag, pointRef, structureRef } from "./fields";
 import { common, defineDevice } from "./define";
 import { join } from "./shared";
@@ -28,7 +28,7 @@ export const transfer = defineDevice({
   },
   brings: ({ phases, neutral }) =>
     ENDS.flatMap((end) =>
-      [...lettersOf(phases), ...(neutral ? ["N" as const] : [])].map((it) => [end, it as Letter] as const),
+      [...lettersOf(phases), ...(neutral ? ["N" as const] : [])].map((it) => [end, it] as const),
     ),
   parts: ({ phases, neutral, position, bridged }) => [
     ...lettersOf(phases).flatMap((letter) => [

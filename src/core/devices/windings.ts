@@ -85,7 +85,7 @@ export function unitsOf(core: Core, sides: readonly Side[]): Unit[] {
       return windings(
         side,
         unitKva,
-        `${end}/${plus!}` as Node,
+        `${end}/${plus}` as Node,
         `${end}/${minus ?? "N"}` as Node,
         volts,
         side.isSplit,

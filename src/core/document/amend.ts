@@ -33,7 +33,7 @@ export function amended(system: System, amendments: readonly Amendment[]): Syste
     system.structures !== undefined || Object.keys(structures.records).length > 0
       ? { structures: structures.records }
       : {};
-  return { ...system, ...named, points: points.records, elements: elements.records } as System;
+  return { ...system, ...named, points: points.records, elements: elements.records };
 }
 
 /** Records of a drawing, copied once before the first of them is changed. */

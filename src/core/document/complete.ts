@@ -39,7 +39,7 @@ export function changed(saved: SavedElement, change: Readonly<Record<string, unk
   const { fields } = deviceOf(saved.kind);
   const shown = Object.fromEntries(Object.entries(change).filter(([key]) => fields[key]?.internal !== true));
   const record = { ...saved, ...shown } as SavedElement;
-  upset.set(record, { ...complete(saved), ...change } as CircuitElement);
+  upset.set(record, { ...complete(saved), ...change });
   return record;
 }
 

@@ -156,7 +156,7 @@ const aCommand: fc.Arbitrary<Made> = fc.oneof(
   fc.tuple(aPick, fc.constantFrom("utility", "generator", "off")).map(
     ([id, position]): Made =>
       (it) =>
-        edits.setPosition(elementOf(it, id), position as "off"),
+        edits.setPosition(elementOf(it, id), position),
   ),
   aPick.map(
     (id): Made =>
@@ -192,7 +192,7 @@ const aCommand: fc.Arbitrary<Made> = fc.oneof(
   fc.tuple(fc.constantFrom("hazardVolts", "bodyOhms", "singleCrew", "rules"), someValue, fc.string()).map(
     ([key, value, reason]): Made =>
       () =>
-        edits.setLimit(key, value as number, reason),
+        edits.setLimit(key, value, reason),
   ),
   fc.tuple(someThings, anOffset).map(
     ([things, by]): Made =>

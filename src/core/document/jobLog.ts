@@ -216,7 +216,7 @@ function textForJob(document: StillhotDocument, what: "bare" | "said"): string {
 export function renamedBetween(before: StillhotDocument, after: StillhotDocument): readonly string[] {
   const labels = ({ system: { structures = {}, points, elements } }: StillhotDocument) =>
     new Map(
-      Object.entries({ ...structures, ...points, ...elements } as Readonly<Record<string, JsonObject>>).map(
+      Object.entries<Json & { readonly label?: Json }>({ ...structures, ...points, ...elements }).map(
         ([id, { label }]) => [id, label],
       ),
     );
@@ -235,5 +235,5 @@ export const asDrawn = (document: StillhotDocument): StillhotDocument => {
   if (document["log"] === undefined) return document;
   const { log: _, ...rest } = document;
   const steps = jobOf(document).steps.map(({ done: _done, ...step }) => step);
-  return { ...rest, ...(document.job === undefined ? {} : { job: { ...document.job, steps } }) } as never;
+  return { ...rest, ...(document.job === undefined ? {} : { job: { ...document.job, steps } }) };
 };

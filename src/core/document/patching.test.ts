@@ -19,7 +19,7 @@ const read = readDocument(
 );
 if (isUnreadable(read)) throw new Error("the drawing of the test does not read");
 const before: StillhotDocument = read.document;
-const span: SavedElement = { kind: "span", from: "p1", to: "p2", phases: "A" } as SavedElement;
+const span: SavedElement = { kind: "span", from: "p1", to: "p2", phases: "A" };
 
 describe("one record put is what immer makes of the same recipe", () => {
   test.each([

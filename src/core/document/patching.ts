@@ -93,7 +93,7 @@ function recordsIn(patches: readonly Patch[]): Records | undefined {
     if (kind === undefined || !Object.hasOwn(records, kind)) return undefined;
     records[kind]![id] = value as JsonObject;
   }
-  return records as Records;
+  return records;
 }
 
 function finish(before: StillhotDocument, after: StillhotDocument, patches: readonly Patch[]): void {

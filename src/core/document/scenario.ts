@@ -1,6 +1,6 @@
 import { type Field, field } from "../devices";
 import { isObject, type Json, type JsonObject, type Message, say } from "../terms";
-import { type Amendment, amended, idsOf } from "./amend";
+import { amended, idsOf } from "./amend";
 import { checkJob } from "./checkJob";
 import { checkSystem } from "./checkSystem";
 import { perObject } from "./perObject";
@@ -262,8 +262,7 @@ export const scenarioForms: Readonly<Record<string, Form>> = Object.fromEntries(
 );
 
 /** The scenario of a file; nothing where it has none. */
-export const scenarioOf = (document: StillhotDocument): Scenario =>
-  (document.scenario ?? {}) as unknown as Scenario;
+export const scenarioOf = (document: StillhotDocument): Scenario => document.scenario ?? {};
 
 /**
  * Checks what an instructor hides and how an attempt is scored: every key by itself, every id that it names, and the
@@ -285,7 +284,7 @@ export function checkScenario(
   if (problems.length > 0 || system === undefined) return;
   checkIds(report, scenario, references, system, job);
   if (report.problems.some(({ path }) => path.startsWith("scenario"))) return;
-  checkTruth(report, scenario as Scenario, system, job);
+  checkTruth(report, scenario, system, job);
 }
 
 const shapeFacts = perObject((scenario: JsonObject) => {
@@ -371,7 +370,7 @@ function checkTruth(report: Report, scenario: Scenario, system: System, job: Jso
 
   let later: System = truth;
   for (const [id, inject] of Object.entries(scenario.injects ?? {})) {
-    const changed = amended(later, [inject as Amendment]);
+    const changed = amended(later, [inject]);
     const fits = new Report();
     checkSystem(fits, changed as unknown as Json);
     const [first] = fits.problems;
@@ -382,9 +381,9 @@ function checkTruth(report: Report, scenario: Scenario, system: System, job: Jso
         say("scenario.read.truthUnfit", { path: first.path, problem: first.message }),
       );
   }
-  checkSteps(report, "scenario.answer", scenario.answer as Json | undefined, later, job);
+  checkSteps(report, "scenario.answer", scenario.answer, later, job);
   (scenario.traps ?? []).forEach(({ fall }, index) =>
-    checkSteps(report, `scenario.traps[${index}].fall`, fall as Json | undefined, later, job),
+    checkSteps(report, `scenario.traps[${index}].fall`, fall, later, job),
   );
 }
 
@@ -401,7 +400,7 @@ function checkSteps(
   const asJob = (steps as readonly Json[]).map((step) =>
     isObject(step) && step["do"] === "go" ? { ...step, do: "inspect" } : step,
   );
-  checkJob(own, { ...(isObject(job) ? job : {}), steps: asJob } as JsonObject, truth);
+  checkJob(own, { ...(isObject(job) ? job : {}), steps: asJob }, truth);
   for (const { path: at, message } of own.problems)
     if (at.startsWith("job.steps")) report.add(at.replace("job.steps", path), message);
 }

@@ -18,7 +18,7 @@ export const DEFAULT_SETTINGS: Settings = {
 export const settingsOf: (document: StillhotDocument) => Settings = perObject(
   (document: StillhotDocument) => {
     const saved = document.settings ?? {};
-    return { ...DEFAULT_SETTINGS, ...saved, rules: rulesOf(saved), reasons: reasonsOf(saved) } as Settings;
+    return { ...DEFAULT_SETTINGS, ...saved, rules: rulesOf(saved), reasons: reasonsOf(saved) };
   },
 );
 
@@ -74,6 +74,7 @@ const EMPTY_JOB: Job = {
 };
 
 /** The job of a file with every default filled in; an empty one where the file has none. */
-export const jobOf: (document: StillhotDocument) => Job = perObject(
-  (document: StillhotDocument) => ({ ...EMPTY_JOB, ...document.job }) as unknown as Job,
-);
+export const jobOf: (document: StillhotDocument) => Job = perObject((document: StillhotDocument) => ({
+  ...EMPTY_JOB,
+  ...document.job,
+}));

@@ -173,7 +173,7 @@ export class Asker {
   private isPossible(system: System): boolean {
     // What a scenario hides is no part of what stands there.
     const { scenario: _scenario, ...document } = this.base.document;
-    return objectionTo({ ...document, system } as StillhotDocument) === undefined;
+    return objectionTo({ ...document, system }) === undefined;
   }
 
   /** How the work point would stand, where that is worse than now. */

@@ -24,7 +24,6 @@ import {
   perObject,
   savedElement,
   type SavedElement,
-  type SavedPoint,
   structureOf,
   type System,
   type WorkPoint,
@@ -160,7 +159,7 @@ const phasesOf = (element: object): string => (element as { phases?: string }).p
 /** Line to line at the first of some conductors of a point; 0 where nothing says [V]. */
 function nominalAt(system: System, point: string, letters: string): number {
   const circuit = circuitOf(system);
-  const node = circuit.nodeOf.get(conductorId(point as PointId, (letters[0] ?? "A") as Letter));
+  const node = circuit.nodeOf.get(conductorId(point, (letters[0] ?? "A") as Letter));
   return node === undefined ? 0 : circuit.nominalVolts[node]!;
 }
 
@@ -218,7 +217,7 @@ function undrawn(
   const near = system.points[pointsOf(system, where)[0] as PointId];
   const place = near === undefined ? { x: 0, y: 0 } : completePoint(near);
   return {
-    points: isNew ? { [pole]: { kind: "pole", x: place.x + 60, y: place.y + 60 } as SavedPoint } : {},
+    points: isNew ? { [pole]: { kind: "pole", x: place.x + 60, y: place.y + 60 } } : {},
     elements: Object.fromEntries(filled.map((it, n) => [free(`${name}-${n}`), it as SavedElement])),
   };
 }
@@ -311,7 +310,7 @@ function phasesSwapped(system: System, id: ElementId): Placeless[] {
   const circuit = circuitOf(system);
   const { how } = fedAsDrawn(circuit);
   const isFed = (letter: string): boolean =>
-    how[circuit.nodeOf.get(conductorId(element.to as PointId, letter as Letter))!] !== 0;
+    how[circuit.nodeOf.get(conductorId(element.to, letter as Letter))!] !== 0;
   const letters = [...element.phases].filter((it) => !element.parted.includes(it));
   const fed = letters.find(isFed);
   if (fed === undefined) return [];

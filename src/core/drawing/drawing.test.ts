@@ -64,7 +64,7 @@ test("a flag is never cut, on a drawing that a person placed too", () => {
     task: "Replace the cracked insulator on pole 32",
     workPoints: { w1: { at: "p2", conductors: "C" } },
   };
-  const scene = sceneOf({ ...rest, system, job } as unknown as StillhotDocument, undefined, {
+  const scene = sceneOf({ ...rest, system, job }, undefined, {
     catalogue: english,
   });
   const [flag] = placeNotes(scene, 1).filter(({ note }) => note.kind === "work");

@@ -223,7 +223,7 @@ export function poleOf(element: TwoEnded, letter: Letter): TwoEnded {
     phases: letter,
     ...("open" in element ? { open: only(element.open) } : {}),
     ...("blown" in element ? { blown: only(element.blown), removed: only(element.removed) } : {}),
-  } as TwoEnded;
+  };
 }
 
 /**

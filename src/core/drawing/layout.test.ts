@@ -175,9 +175,7 @@ test("a job that is told at length has its place's own words on the flag", () =>
     ...long.job,
     task: "Replace the arrester on T1, and look at the bracket, the ground lead and both neighbours",
   };
-  expect(flagsIn({ ...long, job } as StillhotDocument, DESK)).toEqual([
-    "Work here: Pole 12, B T1 bushing and arrester lead",
-  ]);
+  expect(flagsIn({ ...long, job }, DESK)).toEqual(["Work here: Pole 12, B T1 bushing and arrester lead"]);
 });
 
 test.each(demos)(

@@ -418,13 +418,13 @@ function nearbyPiece(owner: Owner, element: Nearby, route: Route, around: Surrou
     "badge",
     badgeOf(look),
     look,
-    spotOf((spots[0]!.x + spots[1]!.x * 2) / 3, (spots[0]!.y + spots[1]!.y * 2) / 3),
+    spotOf((spots[0].x + spots[1].x * 2) / 3, (spots[0].y + spots[1].y * 2) / 3),
   );
   const place = { sides: [...pen.sides()], gap: 4, reach: 4 };
-  if (route.laid === undefined) pen.note("elementLabel", labelOf(element, around), "ink", spots[0]!, place);
+  if (route.laid === undefined) pen.note("elementLabel", labelOf(element, around), "ink", spots[0], place);
   // Another circuit is a hazard: what it is, is never left out.
   else
-    pen.note("count", labelOf(element, around), "ink", spots[0]!, {
+    pen.note("count", labelOf(element, around), "ink", spots[0], {
       ...place,
       lines: linesOf(element, around, true),
     });

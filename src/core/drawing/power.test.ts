@@ -65,7 +65,7 @@ test("margin marks stand on their points, worst first", () => {
   const document = demo("transformer-tap");
   const scene = sceneOf(document, assess(document), { catalogue: english });
   const [first, second] = Object.keys(document.system.points);
-  const marks = marginMarks(scene, { [first!]: null, [second!]: 1 } as never);
+  const marks = marginMarks(scene, { [first!]: null, [second!]: 1 });
   expect(marks.map((it) => it.mark === "margin" && it.margin)).toEqual(["1", "none"]);
 });
 

@@ -274,8 +274,8 @@ const isSameBox = (one: Box | undefined, other: Box | undefined): boolean =>
 /** The piece of a thing of the document; nothing where it is not drawn, as a structure is not that has no plate. */
 export function pieceFor({ points, elements, works, plates }: Scene, { of, id }: Owner): Piece | undefined {
   if (of === "structure") return plates.find(({ plate }) => plate.id === id);
-  if (of === "point") return points.get(id as PointId);
-  return of === "element" ? elements.get(id as ElementId) : works.get(id as WorkPointId);
+  if (of === "point") return points.get(id);
+  return of === "element" ? elements.get(id) : works.get(id);
 }
 
 /** What a piece was drawn from, to draw it again only where something changed. */

@@ -42,7 +42,7 @@ const demos = demoDrawings().flatMap(([name, document]) => [
 
 /** What opens, each in service and in every way in which it may stand otherwise. */
 const openers = (Object.keys(DEVICES) as DeviceKind[]).flatMap((kind) => {
-  const closed = complete({ kind, from: "p1", to: "p2", at: "p1", phases: "A" }) as CircuitElement;
+  const closed = complete({ kind, from: "p1", to: "p2", at: "p1", phases: "A" });
   if (openingOf(closed) === undefined || openKeyOf(kind) !== "open") return [];
   const ways = ["open", ...["blown", "removed"].filter((key) => key in deviceOf(kind).fields)];
   return [{ kind, ways: [{}, ...ways.map((key) => ({ [key]: "A" }))].map((it) => ({ ...closed, ...it })) }];

@@ -105,7 +105,7 @@ function recordOf<Id extends string, Member>(
   return new Proxy({} as Record<Id, Member>, {
     get: (_, id) => member(id),
     has: (_, id) => typeof id === "string" && rows().has(id),
-    ownKeys: () => ids as readonly string[] as string[],
+    ownKeys: () => ids,
     getOwnPropertyDescriptor: (_, id) => {
       const value = member(id);
       return value === undefined ? undefined : { value, enumerable: true, configurable: true };

@@ -25,7 +25,7 @@ const DRAWING = {
 
 const done = (document: StillhotDocument, edit: (before: StillhotDocument) => unknown): StillhotDocument => {
   const change = edit(document) as { after: StillhotDocument };
-  if (isRefusal(change as never)) throw new Error(JSON.stringify(change));
+  if (isRefusal(change)) throw new Error(JSON.stringify(change));
   return change.after;
 };
 

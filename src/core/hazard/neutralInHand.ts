@@ -55,7 +55,7 @@ function joinedOnStructure(
 ): Set<string> {
   const graph = reachGraphOf(circuit);
   const { edgeOn } = standingOf(circuit);
-  const start = circuit.nodeOf.get(conductorId(at as never, "N"));
+  const start = circuit.nodeOf.get(conductorId(at, "N"));
   const pointOf = (node: number) => circuit.pointIds[circuit.pointOfNode[node] ?? -1];
   const { nodes } = floodFrom(graph, start === undefined ? [] : [start], (edge, other) => {
     const id = circuit.elementIds[graph.element[edge]!]!;

@@ -138,7 +138,7 @@ function asSetsPart(system: System, settings: Settings): readonly System[] {
     const circuit = circuitOf(stage);
     const over = [...jumperAmps(circuit, bothSolutions(circuit))].flatMap(([element, amps]) => {
       const id = circuit.elementIds[element]!;
-      return amps > withstandOf(system, id, settings) ? [id as string] : [];
+      return amps > withstandOf(system, id, settings) ? [id] : [];
     });
     const next = over.length > MOST_SETS_PARTING_IN_TURN ? [over] : someOf(over);
     for (const ids of next) {
@@ -156,7 +156,7 @@ const someOf = (ids: readonly string[]): string[][] =>
 
 function withoutSets(system: System, ids: readonly string[]): System {
   const left = Object.entries(system.elements).filter(([id]) => !ids.includes(id));
-  return { ...system, elements: Object.fromEntries(left) as System["elements"] };
+  return { ...system, elements: Object.fromEntries(left) };
 }
 
 /** Largest current in a jumper of each ground set, in the higher of the solutions, the worst over angles [A]. */

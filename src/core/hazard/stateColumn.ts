@@ -30,7 +30,7 @@ export interface StateColumn {
 /** What may still be said of states after an edit that was not looked at yet: what was hot counts as hot, nothing else is known. */
 export const statesUntold = ({ ids, states }: StateColumn): StateColumn => ({
   ids,
-  states: states.map((code) => (isHot(STATES[code]!) ? code : codeOf.unknown)),
+  states: states.map((code) => (isHot(STATES[code]) ? code : codeOf.unknown)),
 });
 
 /** Whether a conductor in this state may hold volts against another or the earth. */

@@ -48,6 +48,6 @@ export const marginMap: (document: StillhotDocument) => Readonly<Record<PointId,
         const workPoint: WorkPoint = { at, conductors: conductors.join("") };
         return [[at, leastMargin(threatsTo({ system, settings, workPoint }))]];
       }),
-    ) as Record<PointId, number | null>;
+    );
   },
 );

@@ -19,8 +19,8 @@ const splicesOf = perObject((system: System): ReadonlyMap<PointId, readonly Elem
     if (isFault(it) || isGroundSet(it) || it.planned === true) continue;
     const isCable = isLine(it) && it.construction === "cable";
     for (const [, at] of endsOf(it)) {
-      if (isCable) cables.set(at as PointId, [...(cables.get(at as PointId) ?? []), id]);
-      else bare.add(at as PointId);
+      if (isCable) cables.set(at, [...(cables.get(at) ?? []), id]);
+      else bare.add(at);
     }
   }
   return new Map([...cables].filter(([at, ids]) => ids.length > 1 && !bare.has(at)));

@@ -38,7 +38,7 @@ export function assemble(draft: DrawingDraft, options: Options): StillhotDocumen
     formatVersion: 1,
     title: options.title,
     system: { frequencyHz: options.frequencyHz, points, elements: records },
-  } as never);
+  });
   if (!isUnreadable(read)) return read.document;
   for (const { path, message } of read.problems)
     draft.ledger.error("importing.error.drawing", { path, message });

@@ -31,7 +31,7 @@ export function whatChanged(older: StillhotDocument, newer: StillhotDocument): C
 /** Complete records by id; a point and an element of one id are told apart by a mark that no id has. */
 function recordsOf({ system: { points, elements } }: StillhotDocument): Map<string, JsonObject> {
   const records = new Map<string, JsonObject>();
-  for (const [id, point] of Object.entries(points)) records.set(id, completePoint(point) as never);
+  for (const [id, point] of Object.entries(points)) records.set(id, completePoint(point));
   for (const [id, element] of Object.entries(elements))
     records.set(Object.hasOwn(points, id) ? `${id} ` : id, complete(element) as never);
   return records;

@@ -19,7 +19,7 @@ export type EndPoints = Readonly<Partial<Record<End, string>>>;
 
 /** The point at each end of an element; none where a `nearby` names a span that is not there. */
 export function endPointsOf(system: System, element: CircuitElement): EndPoints {
-  if (!isBeside(element)) return element as unknown as EndPoints;
+  if (!isBeside(element)) return element;
   const beside = besideOf(system, element.span);
   return beside === undefined ? {} : { from: beside.from, to: beside.to };
 }

@@ -63,7 +63,7 @@ describe("many in parallel between the same two points", () => {
         c: between("cutout"),
       };
       drawn[open]!["open"] = "ABC";
-      const network = solved({ s: source, ld: load, ...drawn } as Elements);
+      const network = solved({ s: source, ld: load, ...drawn });
       const into = (id: string) => reading(network, `${id}@p0/A`);
       expect(complex.magnitude(into(open))).toBe(0);
       const [one, other] = ["a", "b", "c"].filter((it) => it !== open).map(into);

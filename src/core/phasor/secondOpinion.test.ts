@@ -32,7 +32,7 @@ function notInStep(count: number, from: number): unknown[] {
   const found: unknown[] = [];
   for (let seed = from; found.length < count; seed++) {
     const document = nastyDocument(seed, 7);
-    if (driversIn(document.system as Plain).length > 1) found.push(document);
+    if (driversIn(document.system).length > 1) found.push(document);
   }
   return found;
 }

@@ -8,7 +8,7 @@ import {
   structureOf,
   type System,
 } from "../document";
-import type { ElementId, JsonObject, PointId } from "../terms";
+import type { ElementId, PointId } from "../terms";
 import { equalSourceOf } from "./equalSource";
 import { type Seam, seamsAround } from "./seams";
 
@@ -109,7 +109,7 @@ function partOf(system: System, { at, points, elements }: Seam): System {
     frequencyHz: system.frequencyHz,
     points: Object.fromEntries([[at, atSeam], ...points.map((it) => [it, system.points[it]!])]),
     elements: Object.fromEntries(inOrderOf(system, elements)),
-  } as System;
+  };
 }
 
 function inOrderOf(system: System, ids: readonly string[]) {
@@ -131,14 +131,14 @@ function without(
       return source !== undefined ? [[id, source]] : gone.has(id) ? [] : [[id, saved]];
     }),
   );
-  for (const { on } of Object.values(elements) as SavedElement[]) used.add(on);
+  for (const { on } of Object.values<SavedElement>(elements)) used.add(on);
   const structures = Object.entries(system.structures ?? {}).filter(([id]) => used.has(id));
   return {
     ...system,
     ...(system.structures === undefined ? {} : { structures: Object.fromEntries(structures) }),
     points,
     elements,
-  } as System;
+  };
 }
 
 function partToTell(system: System, { at, openings, points, elements }: Seam, source: ElementId): CutPart {
@@ -198,7 +198,7 @@ function withJobOf(document: StillhotDocument, system: System): Omit<Cutting, "p
         ...(saved["workPoints"] === undefined ? {} : { workPoints }),
         ...(saved["steps"] === undefined ? {} : { steps }),
         ...(saved["leave"] === undefined ? {} : { leave }),
-      } as unknown as JsonObject,
+      },
     },
     workPointsLeft: Object.keys(job.workPoints).length - Object.keys(workPoints).length,
     stepsLeft: job.steps.length - steps.length,

@@ -82,7 +82,7 @@ function askedAt(document: StillhotDocument, place: readonly PointId[]): WorkPoi
 
 const withWork = (document: StillhotDocument, workPoints: WorkPoints): StillhotDocument => ({
   ...document,
-  job: { ...document.job, workPoints: workPoints as never },
+  job: { ...document.job, workPoints },
 });
 
 /** The first thing that a piece has otherwise than the whole; nothing where they say the same. */

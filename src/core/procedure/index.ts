@@ -11,6 +11,7 @@ export { isolationPoints, isSoleCrew, isTagged } from "./job/isolation";
 export { permitReasonForElement, permitReasonForWork } from "./job/section";
 export { breakingsOf, type Breaking } from "./effects/breaking";
 export { clearingOf, type Clearing } from "./effects/clearing";
+export { phasesAt } from "./job/positions";
 export { readingsOf } from "./job/readings";
 export { surgesOnClosing, type PickUp } from "./effects/pickUp";
 export { coldLoadSurge, fullLoadAmps, inrushSurges, melts, type Surge } from "./effects/inrush";

@@ -59,8 +59,8 @@ export const CONCENTRIC_CABLE: ConcentricCable = {
   conductor: aluminium,
   insulationOuterRadiusM: cableCapacitanceExample.insulationOuterRadiusMm / 1000,
   relativePermittivity: cableRow.relativePermittivity,
-  strandCount: cableRow.neutralWires!,
-  strandCircleM: cableRow.diameterOverScreenMm! / 2000 + STRAND.diameterM / 2,
+  strandCount: cableRow.neutralWires,
+  strandCircleM: cableRow.diameterOverScreenMm / 2000 + STRAND.diameterM / 2,
   strandOhmsPerKm: STRAND.ohmsPerKm,
   strandGmrM: STRAND.gmrM,
 };

@@ -1,4 +1,6 @@
 import { jobOf, type Step } from "../document";
+import { stepBy } from "../steps";
+import type { PointId } from "../terms";
 import { play, readingsOf, type RehearsalFinding, isHarm } from "../procedure";
 import { type Action, isJobStep } from "./actions";
 import { worldAt } from "./act";
@@ -33,11 +35,13 @@ export function betterStep(attempt: Attempt, mistake: Mistake, plan?: Planner): 
 
 /** A test of what the hands went to, where it was live and nobody had been told so. */
 function testThatShows({ truth }: World, step: Step, { unseen, entry }: Mistake): Step | undefined {
-  const at = step.do === "work" ? jobOf(truth.document).workPoints[step.at as never]?.at : step.at;
+  // Hands go to a point: what names a structure as a whole only looks at it, or keeps people off.
+  const at = (step.do === "work" ? jobOf(truth.document).workPoints[step.at]?.at : step.at) as
+    PointId | undefined;
   if (at === undefined || step.do === "test" || (unseen.length === 0 && !isHarm(entry.result.consequence)))
     return undefined;
   const { phases } = step;
-  const test = { do: "test", at, ...(phases === undefined ? {} : { phases }) } as Step;
+  const test = stepBy("test", { at, ...(phases === undefined ? {} : { phases }) });
   const isNews = [...readingsOf(truth, test)].some(
     ([id, { isWithoutNominalVolts }]) => !isWithoutNominalVolts && !truth.readings.has(id),
   );

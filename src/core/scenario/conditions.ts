@@ -76,7 +76,7 @@ export function whenTrue(
       ({ action, result }) =>
         action?.do === "work" &&
         (condition.workPoint === undefined || action.at === condition.workPoint) &&
-        result.workPoints?.[action.at ?? ""]?.verdict === condition.verdict,
+        result.workPoints?.[action.at]?.verdict === condition.verdict,
     );
   if (condition.restored !== undefined) return first(({ result }) => result.restored === condition.restored);
   if (condition.predicted !== undefined)

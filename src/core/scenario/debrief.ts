@@ -247,7 +247,7 @@ export function debriefOf(attempt: Attempt, plan?: Planner): Debrief {
 /** Hints that were asked for, each with its entry of the log and how much it gave away. */
 export const hintsOf = ({ log }: Attempt) =>
   log.flatMap(({ n, action }) =>
-    action?.do === "hint" ? [{ entry: n, hint: action.hint, strength: action.strength as string }] : [],
+    action?.do === "hint" ? [{ entry: n, hint: action.hint, strength: action.strength }] : [],
   );
 
 /** Rules broken in an attempt, most often first. */
@@ -307,7 +307,7 @@ function factReports(attempt: Attempt): FactReport[] {
         ...(element === undefined ? {} : { element }),
       })),
       ...(places.length > 0 ? [{ by: "inspect" as const, at: places }] : []),
-      ...(isSeized ? [{ by: "try" as const, at: [], element: Object.keys(fact.seized!)[0]! }] : []),
+      ...(isSeized ? [{ by: "try" as const, at: [], element: Object.keys(fact.seized)[0]! }] : []),
     ];
     return [
       {

@@ -132,7 +132,7 @@ export const leavingTheMap = (
     say("scenario.edit.hide", { names }),
     before,
     (draft) => {
-      draft.system = map as never;
+      draft.system = map;
       const { scenario, job } = answerFromJob(before);
       if (job !== undefined) draft.job = job;
       putPart(draft, "scenario", inScenario(scenario));
@@ -171,7 +171,7 @@ export const unhide =
     const { [fact]: hidden, ...truth } = scenarioOf(before).truth ?? {};
     if (hidden === undefined) return refuse(say("scenario.edit.noFact", { id: fact }));
     return change(say("scenario.edit.unhide", { label: hidden.label }), before, (draft) => {
-      draft.system = amended(before.system, [hidden]) as never;
+      draft.system = amended(before.system, [hidden]);
       putPart(draft, "scenario", withTruth(before, truth));
     });
   };
@@ -184,8 +184,7 @@ export const forget =
     if (hidden === undefined) return refuse(say("scenario.edit.noFact", { id: fact }));
     const gone = [...Object.keys(hidden.add?.elements ?? {}), ...Object.keys(hidden.add?.points ?? {})];
     const { answer, reveals, traps } = scenarioOf(before);
-    const stays = (step: ScenarioStep) =>
-      !gone.includes((step as Step).element ?? "") && !gone.includes(step.at ?? "");
+    const stays = (step: ScenarioStep) => !gone.some((id) => id === (step as Step).element || id === step.at);
     const scenario = {
       ...before.scenario,
       ...(answer === undefined ? {} : { answer: answer.filter(stays) }),

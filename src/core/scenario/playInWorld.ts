@@ -122,8 +122,8 @@ const factTexts = (document: StillhotDocument, ids: readonly string[]): Message[
 function hindranceOf(document: StillhotDocument, world: World, step: Step): Message | undefined {
   const { tools } = jobOf(document);
   const isTool = isSwitching(step) && step.with !== undefined && step.with !== "";
-  if (isTool && tools.length > 0 && !tools.includes(step.with!))
-    return say("attempt.noTool", { tool: step.with! });
+  if (isTool && tools.length > 0 && !tools.includes(step.with))
+    return say("attempt.noTool", { tool: step.with });
   if (step.do === "receive-permit" && world.truth.permit !== "requested") return say("attempt.noPermitAsked");
   if (step.do === "confirm" && step.text !== undefined && world.truth.unrepeated > 0) {
     if (step.text.trim() === "") return say("attempt.repeatNothing");
@@ -138,7 +138,7 @@ function hindranceOf(document: StillhotDocument, world: World, step: Step): Mess
   if (seized === "" || element === undefined) return undefined;
   const phases = [...phasesOf(element, step)].filter((it) => seized.includes(it)).join("");
   const { label } = element as { label?: string };
-  return phases === "" ? undefined : say("attempt.seized", { name: label || step.element!, phases });
+  return phases === "" ? undefined : say("attempt.seized", { name: label || step.element, phases });
 }
 
 /** A ground set has the same id in truth and on the map, also where a set hangs that nobody knows of. */
@@ -162,13 +162,13 @@ function playTruth(document: StillhotDocument, truth: JobState, step: Step): Tru
   const phases = phasesOf(element, step);
   const moving = [...phases].filter((it) => !fused.includes(it)).join("");
   if (moving === phases) return { ...play(truth, step), isFused: false };
-  const loose = ungang(truth, step.element!);
+  const loose = ungang(truth, step.element);
   if (moving !== "") return { ...play(loose, { ...step, phases: moving }), isFused: true };
   const consequence: Consequence = {
     kind: "none",
     amps: 0,
     volts: 0,
-    text: say("attempt.handleMoves", { name: nameIn(truth.document, step.element!) }),
+    text: say("attempt.handleMoves", { name: nameIn(truth.document, step.element) }),
   };
   const noted = play(loose, { do: "note", text: "" });
   return { state: noted.state, findings: [], consequence, isFused: true };

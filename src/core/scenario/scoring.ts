@@ -52,7 +52,7 @@ export function missedHow(
   if (entry !== undefined) return { how: "unfinished" };
   const { when } = criterion;
   const { before: _before, ...whenever } = when;
-  const late = when.before === undefined ? undefined : whenTrue(whenever as Condition, document, log);
+  const late = when.before === undefined ? undefined : whenTrue(whenever, document, log);
   return late === undefined ? { how: "undone" } : { how: "late", entry: late };
 }
 
@@ -129,7 +129,7 @@ export const scoreOf: (attempt: Attempt) => Score = perObject((attempt: Attempt)
   const hasWorked = isWorkDone(document, log);
   const criteria = criteriaOf(document).map((criterion): CriterionResult => {
     const { when, weight = 1 } = criterion;
-    const entry = whenTrue(when as Condition, document, log);
+    const entry = whenTrue(when, document, log);
     // What may never happen counts as kept only by somebody who came to the end.
     const met = isForbidden(criterion)
       ? entry === undefined && isFinished && hasWorked

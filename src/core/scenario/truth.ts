@@ -20,7 +20,7 @@ export const truthOf: (document: StillhotDocument) => StillhotDocument = perObje
   (document: StillhotDocument) => {
     const { scenario: _scenario, ...rest } = document;
     const system = amended(document.system, Object.values(scenarioOf(document).truth ?? {}));
-    return { ...rest, system, ...jobWithoutSteps(document) } as StillhotDocument;
+    return { ...rest, system, ...jobWithoutSteps(document) };
   },
 );
 
@@ -35,7 +35,7 @@ export const mapOf: (document: StillhotDocument) => StillhotDocument = perObject
       ...rest,
       ...jobWithoutSteps(document),
       ...(Object.keys(open).length === 0 ? {} : { scenario: open }),
-    } as StillhotDocument;
+    };
   },
 );
 

@@ -240,7 +240,7 @@ function asItStands(
     Object.fromEntries(
       Object.keys(old).flatMap((it) => {
         const saved = recordOf(map, it);
-        return saved === undefined ? [] : [[it, { ...saved, evidence } as Saved] as const];
+        return saved === undefined ? [] : [[it, { ...saved, evidence }] as const];
       }),
     );
   const set: Record<string, JsonObject> = {};

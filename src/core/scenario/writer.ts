@@ -111,7 +111,7 @@ export class Writer {
       object: id,
       result: {
         done: true,
-        shown: isNoticed ? [say("scenario.text", { text: inject.what! })] : [],
+        shown: isNoticed ? [say("scenario.text", { text: inject.what })] : [],
         inject: id,
         ...(shown.length === 0 ? {} : { reveals: shown }),
         ...verdicts(this.world),

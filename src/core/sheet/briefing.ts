@@ -315,7 +315,7 @@ function briefedSteps(document: StillhotDocument, steps: readonly PlayedStep[]):
 
 /** Steps whose text is a question or an order, which stands on the second line. */
 const isSaid = ({ do: verb }: Step): boolean => verb !== "note";
-const withoutText = ({ text: _, ...step }: Step): Step => step as Step;
+const withoutText = ({ text: _, ...step }: Step): Step => step;
 
 /** With what, which end first, and what is seen when it is done. */
 function seenWith(document: StillhotDocument, step: Step): Message {

@@ -1,4 +1,4 @@
-import { type Form, isObject, type Json, type JsonObject } from "../../../core";
+import { type Form, isObject, type Json } from "../../../core";
 
 /** A form within a form is looked up when it is asked for: a condition holds conditions. */
 export const formOf = (form: Form): Form => (form.as === "within" ? formOf(form.form()) : form);
@@ -49,9 +49,7 @@ export function pruned(value: Json, asked: Form): Json {
   if (form.as === "list" && Array.isArray(value))
     return (value as readonly Json[]).map((it) => pruned(it, form.of)).filter((it) => it !== "");
   if (form.as === "map" && isObject(value))
-    return Object.fromEntries(
-      Object.entries(value as JsonObject).map(([id, it]) => [id, pruned(it!, form.of)]),
-    );
+    return Object.fromEntries(Object.entries(value).map(([id, it]) => [id, pruned(it!, form.of)]));
   if (form.as !== "record" || !isObject(value)) return value;
   const kept = Object.entries(value).flatMap(([key, it]): [string, Json][] => {
     const known = form.keys[key];

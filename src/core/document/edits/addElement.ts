@@ -86,5 +86,5 @@ function newElement(before: StillhotDocument, kind: DeviceKind, ends: Ends, keys
   const there = (conductorsOf(before.system).get(first) ?? []).filter((it) => it !== "N").join("");
   const { fields, startsWith } = deviceOf(kind);
   const phases = "phases" in fields && there !== "" ? { phases: there } : {};
-  return plain({ kind, ...phases, ...startsWith, ...ends, ...keys }) as SavedElement;
+  return plain({ kind, ...phases, ...startsWith, ...ends, ...keys });
 }

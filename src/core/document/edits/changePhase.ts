@@ -1,4 +1,4 @@
-import { type End, isSupply, lettersAtEnd } from "../../devices";
+import { isSupply, lettersAtEnd } from "../../devices";
 import { type ElementId, isObject, type Json, type JsonObject, refuse, say } from "../../terms";
 import { complete } from "../complete";
 import { elementsAt, endPointsOf } from "../elementsAt";
@@ -64,7 +64,7 @@ const bringsPhases = (element: Complete, point: string): boolean =>
   (["from", "alt", "to", "at"] as const).some(
     (end) =>
       (element as unknown as JsonObject)[end] === point &&
-      lettersAtEnd(element, end as End).some((it) => /[ABC]/.test(it)),
+      lettersAtEnd(element, end).some((it) => /[ABC]/.test(it)),
   );
 
 function turnedJob(job: JsonObject, { points, elements }: Behind, by: LetterTurn): JsonObject {

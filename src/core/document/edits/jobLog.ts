@@ -45,5 +45,5 @@ function markDone(draft: Draft, document: StillhotDocument, log: readonly JobLog
   draft.job = {
     ...document.job,
     steps: steps.map(({ done: _done, ...step }, index) => (done.has(index) ? { ...step, done: true } : step)),
-  } as unknown as JsonObject;
+  };
 }

@@ -8,7 +8,7 @@ export const replaceBy =
   (after: StillhotDocument, label: Message): Edit =>
   (before) =>
     change(label, before, (draft) => {
-      become(draft as unknown as Bag, before as unknown as Bag, after as unknown as Bag, 0);
+      become(draft as unknown as Bag, before, after, 0);
     });
 
 type Bag = Record<string, unknown>;

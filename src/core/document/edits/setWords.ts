@@ -1,4 +1,4 @@
-import { type Json, type JsonObject, type Message, refuse, say } from "../../terms";
+import { type JsonObject, type Message, refuse, say } from "../../terms";
 import type { Step } from "../../steps";
 import { change, type Edit, type Draft, plain, putPart, withKeys } from "./change";
 
@@ -54,5 +54,5 @@ export const setSteps =
   (steps: readonly Step[]): Edit =>
   (before) =>
     change(say("edit.setSteps", { count: steps.length }), before, (draft) =>
-      putPart(draft, "job", withKeys(before.job ?? {}, { steps: steps as unknown as Json })),
+      putPart(draft, "job", withKeys(before.job ?? {}, { steps })),
     );

@@ -151,11 +151,9 @@ function pieceOf(document: StillhotDocument, things: Things): Fragment {
             withKeys(it, { evidence: undefined, seenOn: undefined, x: undefined, y: undefined }),
           ),
         }),
-    points: mapped(all, (it) =>
-      withKeys(it, { evidence: undefined, pinned: undefined, on: standing(it) } as never),
-    ),
+    points: mapped(all, (it) => withKeys(it, { evidence: undefined, pinned: undefined, on: standing(it) })),
     elements: mapped(Object.fromEntries(kept), (it) =>
-      withKeys(it, { evidence: undefined, ...("on" in it ? { on: standing(it) } : {}) } as never),
+      withKeys(it, { evidence: undefined, ...("on" in it ? { on: standing(it) } : {}) }),
     ),
   };
 }
@@ -187,9 +185,9 @@ const alone = ({ name, piece }: Stamp): StillhotDocument => ({
 
 const systemOf = ({ structures, points, elements }: Fragment): System => ({
   frequencyHz: 60,
-  ...(structures === undefined ? {} : { structures: structures as System["structures"] & object }),
-  points: points as System["points"],
-  elements: elements as System["elements"],
+  ...(structures === undefined ? {} : { structures }),
+  points,
+  elements,
 });
 
 const mapped = <Saved>(

@@ -1,4 +1,4 @@
-import { deviceOf, type Field } from "../../devices";
+import { deviceOf } from "../../devices";
 import { isObject, type Json, type JsonObject } from "../../terms";
 import type { SavedElement } from "../types";
 import { withKeys } from "./change";
@@ -12,12 +12,10 @@ export const turnOnto = (letters: string, there: string): LetterTurn | undefined
 export function withTurnedLetters(element: SavedElement, by: LetterTurn): SavedElement {
   if (by === 0) return element;
   const { fields } = deviceOf(element.kind);
-  const changes = Object.entries(fields as Readonly<Record<string, Field<unknown>>>).flatMap(
-    ([key, { input }]) => {
-      const value = element[key];
-      return value === undefined ? [] : [[key, turnedValue(key, input.as, value, element, by)] as const];
-    },
-  );
+  const changes = Object.entries(fields).flatMap(([key, { input }]) => {
+    const value = element[key];
+    return value === undefined ? [] : [[key, turnedValue(key, input.as, value, element, by)] as const];
+  });
   return withKeys(element, Object.fromEntries(changes) as JsonObject);
 }
 

@@ -78,7 +78,7 @@ test("the mark stands on every screen, and nothing lies on anything, with work t
 });
 
 test("one that comes back to its own pole by another has one plate there", () => {
-  const system = manyOnOnePole(400) as ReturnType<typeof manyOnOnePole>;
+  const system = manyOnOnePole(400);
   Object.assign(system.points, { back: { on: "q" } });
   Object.assign(system.elements, {
     back: { kind: "span", from: "z", to: "back", phases: "A", lengthM: 100 },
@@ -93,7 +93,7 @@ test("one that comes back to its own pole by another has one plate there", () =>
 test("what is opened among them is counted at once", () => {
   const before = crowded(400);
   const was = onScreen(before);
-  const opened = edits.open("c5" as ElementId, "A")(before);
+  const opened = edits.open("c5", "A")(before);
   if (isRefusal(opened)) throw new Error("refused");
   const scene = onScreen(opened.after);
   const change = changeOf(scene);

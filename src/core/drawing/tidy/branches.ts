@@ -56,10 +56,8 @@ export function forestOf({ system }: StillhotDocument): Forest {
   const elements = ids.map((id) => [id, complete(system.elements[id]!)] as const);
   const ways = elements.flatMap(([id, element]) => waysOf(id, element));
   const waysAt = grouped(ways.flatMap((way) => [[way.a, way] as const, [way.b, way] as const]));
-  const hungAt = grouped(
-    elements.flatMap(([, it]) => ("at" in it ? [[it.at as string, it.kind] as const] : [])),
-  );
-  const sources = elements.flatMap(([, it]) => (isSupply(it) ? [it.at as string] : []));
+  const hungAt = grouped(elements.flatMap(([, it]) => ("at" in it ? [[it.at, it.kind] as const] : [])));
+  const sources = elements.flatMap(([, it]) => (isSupply(it) ? [it.at] : []));
   const seen = new Set<string>();
   const used = new Set<TidyLine>();
   const roots: TidyBranch[] = [];
@@ -114,7 +112,7 @@ function grownFrom(start: string, { waysAt, hungAt, seen, used }: Growing): Tidy
     );
     it.onward.sort((one, other) => asMain(other, sizes.get(other)!) - asMain(one, sizes.get(one)!));
   }
-  return root as TidyBranch;
+  return root;
 }
 
 /** How much a branch is the line that goes on: the most phases, then a line before a device, then what has most behind it. */

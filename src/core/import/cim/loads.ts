@@ -1,4 +1,3 @@
-import { type SavedElement } from "../../document";
 import { nameOf } from "./model";
 import { inOrder, letterOf } from "./phases";
 import type { RdfObject } from "./rdf";
@@ -212,7 +211,7 @@ export function readCapacitors(reading: Reading): void {
           kvLL,
           ...(isDelta ? { connection: "delta" } : {}),
           ...(sections === 0 ? { open: phases } : {}),
-        } as SavedElement,
+        },
       });
     }
   }

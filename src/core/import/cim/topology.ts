@@ -49,7 +49,7 @@ export class Topology {
       return undefined;
     }
     const ends = terminals.slice(0, count).map((it, index) => this.pointOfTerminal(it, object, index + 1));
-    return ends.every((it) => it !== undefined) ? (ends as string[]) : undefined;
+    return ends.every((it) => it !== undefined) ? ends : undefined;
   }
 
   terminalsOf = (object: RdfObject): readonly RdfObject[] => this.#terminals.get(object.key) ?? [];

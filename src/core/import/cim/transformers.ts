@@ -361,7 +361,7 @@ interface Tank {
 function readTanks(reading: Reading, of: RdfObject, tanks: readonly RdfObject[]): void {
   const read = tanks.map((it) => tankOf(reading, it, of));
   if (!read.every((it) => it !== undefined)) return;
-  const units = read as Tank[];
+  const units = read;
   const hasChanger = ({ ends }: Tank) => ends.some((it) => changersAt(reading, it.object).length > 0);
   const isRegulator = (it: Tank) =>
     it.ends.length === 2 && it.ends[0]!.volts === it.ends[1]!.volts && hasChanger(it);

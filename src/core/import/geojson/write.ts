@@ -138,4 +138,4 @@ const cellOf = (key: string, value: Json, phases: string): Json =>
 const linkWord = ({ amps, type }: JsonObject): string => `${String(amps)}${String(type)}`;
 
 const defined = (cells: Readonly<Record<string, Json | undefined>>): JsonObject =>
-  Object.fromEntries(Object.entries(cells).filter(([, value]) => value !== undefined)) as JsonObject;
+  Object.fromEntries(Object.entries(cells).filter((cell): cell is [string, Json] => cell[1] !== undefined));

@@ -48,8 +48,7 @@ export const firstWorkPoint = (document: StillhotDocument): readonly [WorkPointI
   (Object.entries(jobOf(document).workPoints) as [WorkPointId, WorkPoint][])[0];
 
 /** The drawing alone, where the work on it does not matter to the question. */
-export const withoutJob = ({ job: _, ...drawing }: StillhotDocument): StillhotDocument =>
-  drawing as StillhotDocument;
+export const withoutJob = ({ job: _, ...drawing }: StillhotDocument): StillhotDocument => drawing;
 
 /** Devices that are in and that a hand can take out, whole. */
 export function closedDevices({ system }: StillhotDocument): ElementId[] {

@@ -78,7 +78,7 @@ export class Sketch {
       structures: this.structures,
       points: this.points,
       elements: this.elements,
-    } as System;
+    };
   }
 
   /** The next pole along, with one line on it. */

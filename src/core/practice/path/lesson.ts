@@ -9,8 +9,10 @@ const answered = perObject((scenario: StillhotDocument): StillhotDocument => {
   return withSteps(truthOf(scenario), steps);
 });
 
-const withSteps = (document: StillhotDocument, steps: readonly Step[]): StillhotDocument =>
-  ({ ...document, job: { ...document.job, steps } }) as StillhotDocument;
+const withSteps = (document: StillhotDocument, steps: readonly Step[]): StillhotDocument => ({
+  ...document,
+  job: { ...document.job, steps },
+});
 
 /** The answer of a scenario, played: a lesson goes through its steps. */
 export const lessonOf = (scenario: StillhotDocument): Rehearsal => rehearse(answered(scenario));

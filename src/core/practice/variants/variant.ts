@@ -1,5 +1,5 @@
 import { perObject, scenarioOf, type StillhotDocument } from "../../document";
-import { isObject, type Json, type JsonObject } from "../../terms";
+import { isObject, type Json } from "../../terms";
 import { chanceFrom } from "../generate/chance";
 import type { TapLanguage } from "../generate/words";
 import { otherHouses, otherNames, otherNumbers } from "./names";
@@ -55,7 +55,7 @@ function makeVariant(document: StillhotDocument, number: number, language: TapLa
       ...scenario,
       variant: { of: document.title, number, version: VARIANT_VERSION },
     },
-  } as StillhotDocument;
+  };
 }
 
 /** A number for a name: the same name has the same variant, however it is spaced or capitalised. */
@@ -84,7 +84,7 @@ function rewrittenIn(value: Json, words: Rewording, key: string): Json {
   const isByPhase = keys.length > 0 && keys.every((it) => /^[ABC]$/.test(it));
   return Object.fromEntries(
     keys.map((it) => [isByPhase ? turned(it, words.turn) : it, rewrittenIn(value[it]!, words, it)]),
-  ) as JsonObject;
+  );
 }
 
 const isLetters = (text: string): boolean => /^(?=[ABC])A?B?C?N?$/.test(text);

@@ -52,16 +52,15 @@ const names = (condition: Condition, fact: string): boolean =>
 
 /** Whoever has done one of these would have seen it. */
 function lookedFor(document: StillhotDocument, fact: string): Condition {
-  const step = ({ by, at, element }: Pick<Reveal, "by" | "at" | "element">): Condition =>
-    ({
-      step: {
-        do: by,
-        ...(at === undefined ? {} : { at }),
-        ...(element === undefined ? {} : { element }),
-      },
-    }) as Condition;
+  const step = ({ by, at, element }: Pick<Reveal, "by" | "at" | "element">): Condition => ({
+    step: {
+      do: by,
+      ...(at === undefined ? {} : { at }),
+      ...(element === undefined ? {} : { element }),
+    },
+  });
   const told = revealsOf(document, fact).map(step);
-  const seen = placesOfFact(document, fact).map((at) => step({ by: "inspect", at: at as never }));
+  const seen = placesOfFact(document, fact).map((at) => step({ by: "inspect", at }));
   const ways = told.length > 0 ? told : seen;
   return ways.length === 1 ? ways[0]! : { any: ways };
 }

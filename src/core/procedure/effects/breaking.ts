@@ -34,7 +34,7 @@ export function breakingsOf(step: Step, before: JobState, after: JobState): Brea
   const { document } = before;
   const element = elementOf(document.system, step.element);
   if (!isOpening(step) || element === undefined) return [];
-  const id = step.element as ElementId;
+  const id = step.element;
   const amps = asItStands(before).elements[id]?.amps ?? {};
   const limit = limitOf(element, step, before);
   const letters = [...phasesOf(element, step)].filter(

@@ -1,6 +1,6 @@
 import { NO_AMPS } from "../tolerances";
 import { shortedBy } from "../../devices";
-import { conductorNames, elementOfKind, jobOf, settingsOf, type Step } from "../../document";
+import { conductorNames, elementOfKind, jobOf, settingsOf, type Step, type StepBy } from "../../document";
 import {
   type ConductorId,
   conductorId,
@@ -158,9 +158,9 @@ function chargeLetGo(step: Step, before: JobState): Consequence | undefined {
 /** Conductors that a step lays hands or a ground on. */
 export function touchedConductors(step: Step, before: JobState): ConductorId[] {
   if (step.do === "ground")
-    return [...phasesAt(before.document.system, step)].map((it) => conductorId(step.at ?? "", it as Letter));
+    return [...phasesAt(before.document.system, step)].map((it) => conductorId(step.at, it as Letter));
   if (step.do !== "work" || isLiveWork(step)) return [];
-  const workPoint = jobOf(before.document).workPoints[step.at as WorkPointId];
+  const workPoint = jobOf(before.document).workPoints[step.at];
   return workPoint === undefined
     ? []
     : lettersOf(workPoint.conductors).map((it) => conductorId(workPoint.at, it as Letter));
@@ -210,9 +210,9 @@ const highestVolts = (ids: readonly ConductorId[], state: JobState): number =>
 /** A ground set taken off while a supply feeds it. */
 function ungroundedLive(step: Step, before: JobState, after: JobState): Consequence | undefined {
   if (step.do !== "unground") return undefined;
-  const live = liveUnder(before, step.element as ElementId);
+  const live = liveUnder(before, step.element);
   if (live.length === 0) return undefined;
-  const amps = faultAmps(before, [step.element as ElementId]);
+  const amps = faultAmps(before, [step.element]);
   const volts = highestVolts(live, after);
   return {
     kind: "arc",
@@ -268,7 +268,7 @@ function closedOntoFault(step: Step, before: JobState, after: JobState): Consequ
     amps,
     volts,
     text: say("consequence.closedOnto", {
-      name: nameOf(after.document, step.element ?? ""),
+      name: nameOf(after.document, step.element),
       onto: listOf(shorts.map((id) => shortName(after, id))),
       amps: figure(amps),
       clearing: clearingWords(after),
@@ -282,14 +282,14 @@ const shortName = ({ document }: JobState, id: string): Message | string =>
 
 function joinedOutOfStep(step: Step, before: JobState, after: JobState): Consequence | undefined {
   const gap = mismatchOf(step, before, after);
-  if (gap === undefined) return undefined;
+  if (gap === undefined || step.element === undefined) return undefined;
   const amps = ampsThrough(after, step.element, phasesMoved(step, before, after).closed);
   return {
     kind: "fault",
     amps,
     volts: voltsAcross(gap),
     text: say("consequence.outOfStep", {
-      name: nameOf(after.document, step.element ?? ""),
+      name: nameOf(after.document, step.element),
       degrees: figure(degreesAcross(gap)),
       volts: figure(voltsAcross(gap)),
       amps: figure(amps),
@@ -330,7 +330,7 @@ function pickedUpByClamp(step: Step, before: JobState, after: JobState): Consequ
     amps,
     volts,
     text: say("consequence.clampArc", {
-      name: nameOf(after.document, step.element ?? ""),
+      name: nameOf(after.document, step.element),
       amps: figure(amps),
       volts: figure(volts),
     }),
@@ -370,14 +370,14 @@ function unharmed(step: Step, before: JobState, after: JobState): Consequence {
 }
 
 /** What a tracer tells: whether this is the cable that is grounded, and nothing of volts. */
-function traced(step: Step, before: JobState): Message {
+function traced(step: StepBy<"test">, before: JobState): Message {
   const found = tracedBy(step, before);
   return found.length === 0
-    ? say("consequence.noTrace", { at: nameOf(before.document, step.at ?? "") })
+    ? say("consequence.noTrace", { at: nameOf(before.document, step.at) })
     : say("consequence.traced", { where: conductorNames(before.document, found) });
 }
 
-function shown(step: Step, before: JobState): Consequence {
+function shown(step: StepBy<"test">, before: JobState): Consequence {
   if (isTracing(step)) return none(traced(step, before));
   const readings = [...readingsOf(before, step)];
   const highest = Math.max(0, ...readings.map(([, it]) => it.volts));

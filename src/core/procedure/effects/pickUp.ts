@@ -42,7 +42,7 @@ export function surgesOnClosing(step: Step, before: JobState, after: JobState): 
     primary: lettersOf(it.phases).map((letter) => conductorId(it.from, letter)),
   }));
   const energized = transformers.filter(({ primary }) => primary.some((id) => woken.has(id)));
-  return linksOf(after, step.element as ElementId, closed, woken).map(({ id, link, beyond }) => {
+  return linksOf(after, step.element, closed, woken).map(({ id, link, beyond }) => {
     const fullLoad = energized
       .filter(({ primary }) => primary.some((it) => beyond.has(it)))
       .reduce((sum, { amps }) => sum + amps, 0);

@@ -7,11 +7,15 @@ import { spikeIdIn } from "../job/repair";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
 
+type TestWith<Tool> = StepBy<"test"> & { readonly with: Tool };
+
 /** Whether a step drives a spike through a cable. */
-export const isSpiking = (step: Step): step is StepBy<"test"> => step.do === "test" && step.with === SPIKE;
+export const isSpiking = (step: Step): step is TestWith<typeof SPIKE> =>
+  step.do === "test" && step.with === SPIKE;
 
 /** Whether a step looks for a cable among others by the signal that goes round through its ground sets. */
-export const isTracing = (step: Step): step is StepBy<"test"> => step.do === "test" && step.with === TRACER;
+export const isTracing = (step: Step): step is TestWith<typeof TRACER> =>
+  step.do === "test" && step.with === TRACER;
 
 /** A test that no detector takes part in: of a cable, where nothing is bare. */
 export const isOnCable = (step: Step): boolean => isSpiking(step) || isTracing(step);
@@ -20,14 +24,14 @@ export const isOnCable = (step: Step): boolean => isSpiking(step) || isTracing(s
  * What a trace proves: that this is the cable which is grounded. It reads no volts, and where no ground set closes the way
  * round there is no signal.
  */
-export const tracedBy = (step: Step, before: JobState): ConductorId[] =>
+export const tracedBy = (step: StepBy<"test">, before: JobState): ConductorId[] =>
   conductorsTested(step, before).filter((id) => asItStands(before).conductors[id]?.state === "grounded");
 
 /** Phase conductors that a test is of. */
-const conductorsTested = (step: Step, { document }: JobState): ConductorId[] =>
+const conductorsTested = (step: StepBy<"test">, { document }: JobState): ConductorId[] =>
   [...phasesAt(document.system, step)]
     .filter((letter) => letter !== "N")
-    .map((letter) => conductorId(step.at ?? "", letter as Letter));
+    .map((letter) => conductorId(step.at, letter as Letter));
 
 /** Conductors that something supplies and that a step drives a spike into. */
 export const spikedLive = (step: Step, before: JobState): ConductorId[] =>

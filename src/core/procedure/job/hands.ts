@@ -93,8 +93,7 @@ export interface HotInHand {
  */
 export function hotInHand(step: Step, before: JobState, after: JobState): HotInHand | undefined {
   const { hazardVolts } = settingsOf(before.document);
-  const isUngrounded =
-    step.do === "work" && seen(before).workPoints[step.at as WorkPointId]?.verdict !== "grounded";
+  const isUngrounded = step.do === "work" && seen(before).workPoints[step.at]?.verdict !== "grounded";
   const voltsOf = (id: ConductorId) =>
     Math.max(asItStands(before).conductors[id]?.volts ?? 0, asItStands(after).conductors[id]?.volts ?? 0);
   const isLive = (id: ConductorId) =>

@@ -43,7 +43,7 @@ export function positioned(record: SavedElement, wanted?: LeftAs): SavedElement 
   const { open: _open, blown: _blown, removed: _removed, ...rest } = record;
   const { phases, normallyOpen } = complete(record) as { phases: string; normallyOpen?: boolean };
   const isOpen = wanted === "open" || (wanted === undefined && normallyOpen === true);
-  return (isOpen ? { ...rest, open: phases } : rest) as SavedElement;
+  return isOpen ? { ...rest, open: phases } : rest;
 }
 
 /** What is broken on a drawing, each with its phase conductors, onto which nothing may be closed. */

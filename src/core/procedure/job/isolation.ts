@@ -70,7 +70,7 @@ export function hasVisibleGap(state: JobState, id: ElementId): boolean {
 export function isSoleCrew(state: JobState, own?: ElementId): boolean {
   const { document } = state;
   const { operator, text, workPoints: places } = jobOf(document);
-  const isSaid = operator === "none" && (text ?? "").trim() !== "";
+  const isSaid = operator === "none" && text.trim() !== "";
   if (!settingsOf(document).singleCrew && !isSaid) return false;
   const workPoints = Object.values(places);
   if (workPoints.length === 0) return false;
@@ -94,7 +94,7 @@ export function isSoleCrew(state: JobState, own?: ElementId): boolean {
 const openedByCrew = ({ document, played }: JobState): ElementId[] =>
   played
     .filter(isOpening)
-    .map(({ element }) => element as ElementId)
+    .map(({ element }) => element)
     .filter((id) => {
       const element = elementOf(document.system, id);
       return element !== undefined && openPhasesOf(element) !== "";

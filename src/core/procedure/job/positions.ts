@@ -9,7 +9,14 @@ import {
   openKeyOf,
   partingVerbs,
 } from "../../devices";
-import { conductorsOf, nextGroundId, type SavedElement, type Step, type System } from "../../document";
+import {
+  conductorsOf,
+  nextGroundId,
+  type SavedElement,
+  type Step,
+  type StepBy,
+  type System,
+} from "../../document";
 import {
   type ElementId,
   isRefusal,
@@ -34,7 +41,7 @@ export function systemAfter(system: System, step: Step): System | Refusal {
   const element = elementOf(system, step.element);
   const name: Name = () => nameOf({ system }, step.element ?? "");
   if (element === undefined) return refuse(say("step.noElement", { id: step.element ?? "" }));
-  if (step.do === "unground") return ungrounded(system, step.element as ElementId, element, name);
+  if (step.do === "unground") return ungrounded(system, step.element, element, name);
   const keys = move(element as Movable, step, name);
   // What it says of a thing that is there already comes first: nobody tries to move that.
   if (!isRefusal(keys) && MOVED_BY_STICK.has(step.do) && element.condition === "seized")
@@ -251,25 +258,25 @@ export function put(system: System, id: ElementId, keys: JsonObject): System {
 }
 
 /** Phases that a ground goes on, or a test is made of: those named, or every phase of the point. */
-export const phasesAt = (system: System, step: Step): string =>
+export const phasesAt = (system: System, step: StepBy<"ground" | "test">): string =>
   step.phases !== undefined && step.phases !== ""
     ? step.phases
-    : (conductorsOf(system).get(step.at ?? "") ?? []).filter((it) => it !== "N").join("");
+    : (conductorsOf(system).get(step.at) ?? []).filter((it) => it !== "N").join("");
 
 /** The id under which a ground set goes on. */
 export const groundIdOf = (system: System, step: Step): ElementId => step.element ?? nextGroundId(system);
 
-function grounded(system: System, step: Step): System | Refusal {
+function grounded(system: System, step: StepBy<"ground">): System | Refusal {
   const id = groundIdOf(system, step);
   if (Object.hasOwn(system.elements, id)) return refuse(say("step.groundTwice", { id }));
-  const there = conductorsOf(system).get(step.at ?? "") ?? [];
+  const there = conductorsOf(system).get(step.at) ?? [];
   const phases = [...phasesAt(system, step)].filter((it) => there.includes(it as never)).join("");
-  if (phases === "") return refuse(say("step.noConductor", { at: step.at ?? "" }));
+  if (phases === "") return refuse(say("step.noConductor", { at: step.at }));
   if ((step.to ?? "neutral") !== "earth" && !there.includes("N"))
-    return refuse(say("step.noNeutral", { at: step.at ?? "" }));
+    return refuse(say("step.noNeutral", { at: step.at }));
   const record = {
     kind: "ground",
-    at: step.at!,
+    at: step.at,
     phases,
     ...(step.to === undefined || step.to === "neutral" ? {} : { to: step.to }),
     ...(step.cable === undefined ? {} : { cable: step.cable }),

@@ -73,10 +73,10 @@ function nameOf(
   const isHere = (id: string) => under !== undefined && structureOf(document.system, id)?.id === under;
   const placeName = (id: string) =>
     isHere(id) && id !== under ? nameOnStructure(document, id) : pointName(document, id);
-  if (verb === "work") return workPointName(document, at ?? "");
-  const around = verb === "barricade" ? structureOf(document.system, at ?? "") : undefined;
+  if (verb === "work") return workPointName(document, at);
+  const around = verb === "barricade" ? structureOf(document.system, at) : undefined;
   if (around !== undefined) return structureName(document, around.id);
-  if (verb === "ground" || verb === "test") return placeName(at ?? "");
+  if (verb === "ground" || verb === "test") return placeName(at);
   if (element !== undefined)
     return isHere(element) ? nameOnStructure(document, element) : elementName(document, element);
   if (verb === "hand-over") return say("do.permit");

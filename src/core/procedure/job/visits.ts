@@ -75,8 +75,8 @@ function placesOf(document: StillhotDocument, steps: readonly Step[]): (Structur
   return steps.map((step) => {
     if (stepOf(step.do).anywhere === true) return undefined;
     if (step.do === "ground") sets.set(groundIdOf(system, step), step.at);
-    const named = step.element ?? "";
-    const at = step.at ?? sets.get(named) ?? named;
+    const { element = "" } = step;
+    const at = step.at ?? sets.get(element) ?? element;
     const place = Object.hasOwn(workPoints, at) ? workPoints[at as WorkPointId]!.at : at;
     return (structureOf(system, place) ?? structureOf(system, sourceSideOf(document, place)))?.id;
   });

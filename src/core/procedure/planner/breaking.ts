@@ -237,6 +237,6 @@ export function withKeys(
   changes: ReadonlyMap<ElementId, Readonly<Record<string, boolean>>>,
 ): System {
   const elements: Record<string, SavedElement> = { ...system.elements };
-  for (const [id, keys] of changes) elements[id] = { ...elements[id]!, ...keys } as SavedElement;
+  for (const [id, keys] of changes) elements[id] = { ...elements[id]!, ...keys };
   return { ...system, elements };
 }

@@ -230,7 +230,7 @@ export function systemWith(
         ...without(record, "removed", phases),
         ...(record["blocked"] === true ? { blocked: false } : {}),
       };
-  return { ...system, elements: { ...system.elements, [id]: { ...record, ...keys } as SavedElement } };
+  return { ...system, elements: { ...system.elements, [id]: { ...record, ...keys } } };
 }
 
 function without(record: SavedElement, key: string, phases: string): Readonly<Record<string, string>> {

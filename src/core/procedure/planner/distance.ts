@@ -14,10 +14,10 @@ import type { PointId } from "../../terms";
 
 const placesOf = perObject(
   (system: System) =>
-    new Map(
+    new Map<string, { readonly x: number; readonly y: number }>(
       (Object.keys(system.points) as PointId[]).map((id) => {
         const { x, y } = completePoint(system.points[id]!);
-        return [id as string, { x, y }] as const;
+        return [id, { x, y }] as const;
       }),
     ),
 );

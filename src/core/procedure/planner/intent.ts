@@ -1,12 +1,5 @@
 import { comesAway, isTransformer, openPhasesOf } from "../../devices";
-import {
-  complete,
-  type PermitState,
-  type SavedElement,
-  type StillhotDocument,
-  type System,
-  workPointsOf,
-} from "../../document";
+import { complete, type PermitState, type StillhotDocument, type System, workPointsOf } from "../../document";
 import { cablesWithin } from "../../hazard";
 import { endsOf } from "../../network";
 import {
@@ -141,7 +134,7 @@ function endsOfCable(
   if (cables.length === 0) return [[at, letters]];
   return cables.flatMap((id) => {
     const element = complete(system.elements[id]!) as { phases: string };
-    const far = endsOf(complete(system.elements[id]!)).map(([, end]) => end as PointId);
+    const far = endsOf(complete(system.elements[id]!)).map(([, end]) => end);
     const own = [...letters].filter((it) => it !== "N" && element.phases.includes(it)).join("");
     return far
       .filter((end) => end !== at && !come.has(end))
@@ -158,7 +151,7 @@ function neutralEndsOf({ elements }: System, id: ElementId): readonly PointId[] 
 
 function withoutThings(system: System, ids: ReadonlySet<ElementId>): System {
   const left = Object.entries(system.elements).filter(([id]) => !ids.has(id as ElementId));
-  return { ...system, elements: Object.fromEntries(left) as System["elements"] };
+  return { ...system, elements: Object.fromEntries(left) };
 }
 
 /** Whether anything stands at a conductor before the work: where all of it is still to come there is nothing to test. */
@@ -196,7 +189,7 @@ function systemReady({
       phases,
       ...(to === "neutral" ? {} : { to }),
       ...(cable === "" ? {} : { cable }),
-    } as SavedElement,
+    },
   ]);
   return { ...ready, elements: { ...ready.elements, ...Object.fromEntries(sets) } };
 }

@@ -34,7 +34,7 @@ export function plan(document: StillhotDocument, { alternatives = true }: PlanOp
 /** A document with the steps of its job replaced by the planned ones. */
 export function planDocument(document: StillhotDocument): StillhotDocument {
   const steps = plan(document, { alternatives: false }).steps.map(({ why: _why, ...step }): Step => step);
-  return { ...document, job: { ...document.job, steps: steps as never } };
+  return { ...document, job: { ...document.job, steps } };
 }
 
 /** Steps that the file has already do not matter to a plan; nor do their marks. */

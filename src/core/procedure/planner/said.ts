@@ -8,7 +8,7 @@ export const step = (it: Step, why: Message): PlannedStep => ({ ...it, why });
 
 /** Where hands go to a thing: an end of it that is on its structure, a house's meter at the house. */
 export function placeOf(system: System, id: ElementId): PointId {
-  const ends = endsOf(complete(system.elements[id]!)).map(([, point]) => point as PointId);
+  const ends = endsOf(complete(system.elements[id]!)).map(([, point]) => point);
   const structure = structureOf(system, id);
   return ends.find((it) => structureOf(system, it) === structure) ?? ends[0]!;
 }

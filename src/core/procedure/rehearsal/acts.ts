@@ -75,7 +75,7 @@ export function actsFor(state: JobState, owner: Owner | undefined, noteText = ""
 const act = <Verb extends StepVerb>(
   verb: Verb,
   keys: KeysOf<Verb>,
-  label: Message = say(`verb.${verb as StepVerb}`),
+  label: Message = say(`verb.${verb}`),
   id: string = verb,
 ): Act => {
   const step: Step = stepBy(verb, keys);

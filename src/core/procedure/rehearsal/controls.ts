@@ -277,8 +277,7 @@ const stepOf = (state: JobState, id: ElementId, verb: Step["do"]): Step[] =>
 /** A ground set at a point that has none: on its conductors, to its neutral. */
 function groundAt(state: JobState, at: string): Step[] {
   const { system } = state.document;
-  if (groundSetsAt(system, at).length > 0 || (conductorsOf(system).get(at as never) ?? []).length === 0)
-    return [];
+  if (groundSetsAt(system, at).length > 0 || (conductorsOf(system).get(at) ?? []).length === 0) return [];
   return actsFor(state, { of: "point", id: at } as Owner)
     .filter(({ step }) => step.do === "ground")
     .map(({ step }) => step);

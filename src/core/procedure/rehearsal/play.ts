@@ -105,7 +105,7 @@ function underHands(before: JobState, step: Step): JobState {
 /** A tag of the crew's own beside another's comes and goes without it. */
 const movedBy = (before: JobState, step: Step): System | Refusal =>
   (step.do === "tag" && isAnothers(before, step.element)) ||
-  (step.do === "untag" && isAnothers(before, step.element) && before.otherTags.has(step.element!))
+  (step.do === "untag" && isAnothers(before, step.element) && before.otherTags.has(step.element))
     ? before.document.system
     : isSpiking(step)
       ? systemAfterSpike(step, before)
@@ -141,7 +141,7 @@ function told(before: JobState, step: Step, n: number): Partial<JobState> | unde
       // What was never held is not given back: the operator's word is still wanting.
       return before.permit === "held" ? { permit: "released" } : undefined;
     case "hand-over":
-      return step.permit === true ? { permitHolder: step.to ?? "" } : undefined;
+      return step.permit === true ? { permitHolder: step.to } : undefined;
     case "confirm":
       return {
         unrepeated: 0,
@@ -190,7 +190,7 @@ function told(before: JobState, step: Step, n: number): Partial<JobState> | unde
 const wantsVolts = (step: Step): boolean => step.do === "test" && step.expect === "live";
 
 /** A test: what the detector shows, and what it proves where the detector was proven first. */
-function tested(before: JobState, step: Step): Partial<JobState> {
+function tested(before: JobState, step: StepBy<"test">): Partial<JobState> {
   if (isTracing(step)) return { tested: added(before.tested, ...tracedBy(step, before)) };
   const readings = readingsOf(before, step);
   const isLive = [...readings].some(([, reading]) => !reading.isWithoutNominalVolts);
@@ -198,7 +198,7 @@ function tested(before: JobState, step: Step): Partial<JobState> {
   const live = wantsVolts(step)
     ? []
     : [...readings].filter(([, reading]) => !reading.isWithoutNominalVolts).map(([id]) => id);
-  const hasNothingBare = cablesWithin(before.document.system, step.at ?? "").length > 0;
+  const hasNothingBare = cablesWithin(before.document.system, step.at).length > 0;
   const proves = hasNothingBare ? isSpiking(step) : before.detector !== "unproven";
   return {
     readings: new Map([...before.readings, ...readings]),

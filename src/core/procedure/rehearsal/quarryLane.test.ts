@@ -22,7 +22,7 @@ const points = Object.keys(demo.system.points);
 
 const withSteps = (text: string): StillhotDocument => ({
   ...demo,
-  job: { ...demo.job, steps: parseSteps(text, points) as never },
+  job: { ...demo.job, steps: parseSteps(text, points) },
 });
 
 const PERMIT = "brief; request-permit; receive-permit; confirm";

@@ -16,9 +16,9 @@ export const allClearFirst = defineRule({
     const isGiven = before.lastAllClear > last;
     if (isGiven && before.allClearRepeated) return undefined;
     return {
-      where: step.element ?? "job",
+      where: step.element,
       message: say(isGiven ? "rule.all-clear-first.unrepeated" : "rule.all-clear-first", {
-        name: nameOf(after.document, step.element ?? ""),
+        name: nameOf(after.document, step.element),
       }),
       help: say("rule.all-clear-first.help"),
       marks: [

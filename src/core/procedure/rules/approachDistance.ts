@@ -28,7 +28,6 @@ import {
   type Message,
   partsOfConductor,
   say,
-  type WorkPointId,
 } from "../../terms";
 import { handsAreOn } from "../effects/consequence";
 import { isUnderCover } from "../job/covered";
@@ -55,7 +54,7 @@ export const approachDistance = defineRule({
     if (step.do !== "work") return comeWithinReach(before, after);
     if (isLiveWork(step)) return undefined;
     const { document } = after;
-    const workPoint = jobOf(document).workPoints[step.at as WorkPointId];
+    const workPoint = jobOf(document).workPoints[step.at];
     if (workPoint === undefined) return undefined;
     const near = hotBeside(after, workPoint);
     const ungrounded = ungroundedBeside(after, workPoint);
@@ -65,13 +64,13 @@ export const approachDistance = defineRule({
     const ofNoGround =
       ungrounded.length === 0
         ? []
-        : [problem(after, step.at!, ungrounded, "rule.approach-distance.ungrounded")];
+        : [problem(after, step.at, ungrounded, "rule.approach-distance.ungrounded")];
     if (devicesWorkedOn(before, step.at).length > 0) {
       const [within, beyond] = byClass(after, workPoint, [...near, ...onPole]);
       return [
         ...asDangers(after, within, "rule.approach-distance.within"),
         ...ofNoGround,
-        ...asNotes(after, step.at!, [beyond]),
+        ...asNotes(after, step.at, [beyond]),
         ...neighbours(before, workPoint.at),
       ];
     }
@@ -85,13 +84,13 @@ export const approachDistance = defineRule({
       ? ofWorkClass.filter((id) => !isBehindDeadFront(after, id))
       : [];
     return [
-      ...(near.length === 0 ? [] : [problem(after, step.at!, near, "rule.approach-distance")]),
+      ...(near.length === 0 ? [] : [problem(after, step.at, near, "rule.approach-distance")]),
       ...atEachPoint(acrossGap).map((ids) =>
         problem(after, partsOfConductor(ids[0]!).point, ids, "rule.approach-distance"),
       ),
       ...ofNoGround,
       ...asDangers(after, inside, "rule.approach-distance.enclosure"),
-      ...asNotes(after, step.at!, [ofWorkClass.filter((id) => !inside.includes(id)), ofOtherClass]),
+      ...asNotes(after, step.at, [ofWorkClass.filter((id) => !inside.includes(id)), ofOtherClass]),
       ...neighbours(before, workPoint.at),
     ];
   },

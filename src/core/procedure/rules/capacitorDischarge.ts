@@ -1,4 +1,4 @@
-import { isClosing, type Step } from "../../steps";
+import { isClosing, type StepBy, type VerbThat } from "../../steps";
 import { citationOf } from "../../reference";
 import { say } from "../../terms";
 import { capacitorsOf, capacitorsOn, heldCharge, isByItself, terminalsOf } from "../effects/capacitors";
@@ -49,21 +49,21 @@ export const capacitorDischarge = defineRule({
 });
 
 /** A bank that is closed again while it holds a charge: its volts stand against the line's, up to twice the crest. */
-function closedCharged(step: Step, before: JobState, after: JobState): Problem[] {
+function closedCharged(step: StepBy<VerbThat<"closes">>, before: JobState, after: JobState): Problem[] {
   const energized = new Set(energizedBy(before, after));
   return capacitorsOf(after).flatMap(([id, capacitor]) => {
     const held = heldCharge(before, id, capacitor);
     if (held === undefined || held.seconds >= DISCHARGE_SECONDS) return [];
     if (!terminalsOf(capacitor).some((it) => energized.has(it)) || !isByItself(before, capacitor)) return [];
     const gaps = {
-      name: nameOf(after.document, step.element ?? ""),
+      name: nameOf(after.document, step.element),
       bank: nameOf(after.document, id),
       volts: figure(held.volts),
       left: figure(DISCHARGE_SECONDS - held.seconds),
     };
     return [
       {
-        where: step.element ?? id,
+        where: step.element,
         message: say("rule.capacitor-discharge.closed", gaps),
         help: say("rule.capacitor-discharge.closed.help", gaps),
       },

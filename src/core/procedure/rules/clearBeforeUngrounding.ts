@@ -11,9 +11,9 @@ export const clearBeforeUngrounding = defineRule({
   check(step, before) {
     if (step.do !== "unground" || before.workUnderWay.size === 0) return undefined;
     return {
-      where: step.element!,
+      where: step.element,
       message: say("rule.clear-before-ungrounding", {
-        set: setName(before.document, step.element!),
+        set: setName(before.document, step.element),
         where: workPlaces(before.document, before.workUnderWay),
       }),
       help: say("rule.clear-before-ungrounding.help"),

@@ -21,9 +21,9 @@ export const closeRating = defineRule({
     const amps = ampsThrough(after, step.element, phasesMoved(step, before, after).closed);
     if (amps <= carries) return undefined;
     return {
-      where: step.element!,
+      where: step.element,
       message: say("rule.close-rating", {
-        name: nameOf(after.document, step.element!),
+        name: nameOf(after.document, step.element),
         amps: figure(amps),
         limit: figure(carries),
       }),

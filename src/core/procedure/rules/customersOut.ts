@@ -22,9 +22,9 @@ export const customersOut = defineRule({
     const count = dropped.reduce((sum, it) => sum + it.customers, 0);
     const critical = dropped.filter((it) => it.critical).map(({ id }) => nameOf(after.document, id));
     return {
-      where: step.element ?? "job",
+      where: step.element,
       message: say(critical.length === 0 ? "rule.customers-out" : "rule.customers-out.critical", {
-        name: nameOf(after.document, step.element ?? ""),
+        name: nameOf(after.document, step.element),
         count,
         critical: namesOf(critical, 10),
       }),

@@ -23,7 +23,7 @@ export const groundOnLive = defineRule({
   severity: "danger",
   citation: citationOf("n5-test"),
   check(step, before, after) {
-    if (step.do === "unground") return comingOff(step.element as ElementId, before);
+    if (step.do === "unground") return comingOff(step.element, before);
     if (isSpiking(step)) return driven(step, before, after);
     if (step.do !== "ground") return undefined;
     const { conductors } = asItStands(before);

@@ -20,9 +20,9 @@ export const groundOrder = defineRule({
     }
     if (step.do === "unground" && step.first === "neutral")
       return {
-        where: step.element!,
+        where: step.element,
         citation: citationOf("n6-remove"),
-        message: say("rule.ground-order.off", { set: setName(before.document, step.element!) }),
+        message: say("rule.ground-order.off", { set: setName(before.document, step.element) }),
         help: say("rule.ground-order.off.help"),
       };
     return undefined;

@@ -12,7 +12,7 @@ import { conductorsOf, nextGroundId } from "../../document";
 import { assess, type Threat } from "../../hazard";
 import { endsOf } from "../../network";
 import { citationOf } from "../../reference";
-import { type ElementId, type PointId, say, type WorkPointId } from "../../terms";
+import { type PointId, say, type WorkPointId } from "../../terms";
 import { elementOf, figure, nameOf } from "../job/names";
 import { defineRule } from "./rule";
 import { seen } from "../job/seen";
@@ -27,7 +27,7 @@ export const groundPlace = defineRule({
   check(step, _before, after) {
     if (step.do !== "work" || isLiveWork(step)) return undefined;
     const { document } = after;
-    const id = step.at as WorkPointId;
+    const id = step.at;
     const workPoint = jobOf(document).workPoints[id];
     const hasGround = elementsOfKind(document.system, "ground").length > 0;
     if (workPoint === undefined || !hasGround) return undefined;
@@ -74,7 +74,7 @@ function threatsWithGround(document: StillhotDocument, id: WorkPointId, point: P
   const phases = letters.filter((it) => it !== "N").join("");
   if (phases === "" || !letters.includes("N")) return [FELT_STILL];
   const set = { kind: "ground", at: point, phases, cable: "4/0" } as SavedElement;
-  const elements = { ...system.elements, [nextGroundId(system) as ElementId]: set };
+  const elements = { ...system.elements, [nextGroundId(system)]: set };
   return assess({ ...document, system: { ...system, elements } }).workPoints[id]?.threats ?? [];
 }
 

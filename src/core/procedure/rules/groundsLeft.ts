@@ -18,9 +18,9 @@ export const groundsLeft = defineRule({
     );
     if (sets.length === 0) return undefined;
     return {
-      where: step.element ?? sets[0]!,
+      where: step.element,
       message: say("rule.grounds-left", {
-        name: nameOf(after.document, step.element ?? ""),
+        name: nameOf(after.document, step.element),
         sets: listOf(sets.map((id) => setName(after.document, id))),
       }),
       help: say("rule.grounds-left.help", { sets: listOf(sets.map((id) => setName(after.document, id))) }),

@@ -158,7 +158,7 @@ function splicedBy(step: Step, { document }: JobState): ElementId[] {
   };
   if (step.do === "work") return doneBy(document, step.at).filter(isOpen);
   const isJoined = step.do === "join" && (step.phases ?? "N").includes("N") && isOpen(step.element);
-  return isJoined ? [step.element as ElementId] : [];
+  return isJoined ? [step.element] : [];
 }
 
 function isKnownNeutral(step: Step, { document, readings }: JobState, id: ElementId): boolean {

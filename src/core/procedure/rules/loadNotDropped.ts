@@ -1,7 +1,7 @@
 import { letterAt } from "../../devices";
 import { conductorNames } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { type ElementId, say } from "../../terms";
+import { say } from "../../terms";
 import { conductorId } from "../../terms";
 import { phasesMoved } from "../effects/gap";
 import { joinedTo } from "../job/joined";
@@ -39,11 +39,11 @@ export const loadNotDropped = defineRule({
       .filter((id) => work.length === 0 || work.some((it) => joinedTo(system, [id]).has(it)));
     const [first] = fed;
     if (first === undefined) return undefined;
-    const sources = asItStands(after).conductors[first]!.sources as readonly ElementId[];
+    const sources = asItStands(after).conductors[first]!.sources;
     return {
-      where: step.element!,
+      where: step.element,
       message: say("rule.load-not-dropped", {
-        name: nameOf(after.document, step.element!),
+        name: nameOf(after.document, step.element),
         where: conductorNames(after.document, fed),
         sources: namesOf(sources.map((id) => nameOf(after.document, id))),
       }),

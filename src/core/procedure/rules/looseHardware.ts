@@ -44,7 +44,7 @@ export const looseHardware = defineRule({
 
 /** Where a step shakes the pole: at the ends of what is operated with a stick, and where the clamps of a ground set go on. */
 function shakenAt(step: Step, system: System): readonly string[] {
-  if (step.do === "ground") return step.at === undefined ? [] : [step.at];
+  if (step.do === "ground") return [step.at];
   const element = elementOf(system, step.element);
   if (!isSwitching(step) || element === undefined || !shakesThePole(element)) return [];
   return endsOf(element).map(([, point]) => point);

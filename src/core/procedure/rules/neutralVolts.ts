@@ -1,6 +1,6 @@
 import { jobOf, type Step } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { type ConductorId, conductorId, type Finding, type WorkPointId } from "../../terms";
+import { type ConductorId, conductorId, type Finding } from "../../terms";
 import { carriedAsNew, carriedToWork } from "../job/carried";
 import { defineRule } from "./rule";
 import { asItStands } from "../job/seen";
@@ -24,7 +24,7 @@ export const neutralVolts = defineRule({
 });
 
 function ownNeutral(step: Step, { document }: JobState): ConductorId | undefined {
-  const workPoint = step.do === "work" ? jobOf(document).workPoints[step.at as WorkPointId] : undefined;
+  const workPoint = step.do === "work" ? jobOf(document).workPoints[step.at] : undefined;
   return workPoint === undefined ? undefined : conductorId(workPoint.at, "N");
 }
 

@@ -26,7 +26,7 @@ export const notRepaired = defineRule({
     return hot.map((id) => ({
       where: id,
       message: say("rule.not-repaired", {
-        name: nameOf(after.document, step.element ?? ""),
+        name: nameOf(after.document, step.element),
         thing: nameOf(before.document, id),
       }),
       help: say("rule.not-repaired.help"),

@@ -2,7 +2,7 @@ import { lowSidesOf } from "../../devices";
 import { elementsOfKind, settingsOf, transformersOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { isClosing, isOpening, type Step } from "../../steps";
-import { conductorId, type ElementId, lettersOf, say } from "../../terms";
+import { conductorId, lettersOf, say } from "../../terms";
 import { ampsThrough, gapsOf, phasesMoved, voltsAcross } from "../effects/gap";
 import { carriedAsNew } from "../job/carried";
 import { legsOf } from "../job/hands";
@@ -68,7 +68,7 @@ function suppliedWithout(before: JobState, after: JobState): Problem[] {
     if (!isFedBySecondary(it.at, legs) || hasNeutral(it.at, legs)) return [];
     return [
       {
-        where: id as ElementId,
+        where: id,
         message: say("rule.open-neutral", { name: nameOf(after.document, id) }),
         help: say("rule.open-neutral.help"),
       },

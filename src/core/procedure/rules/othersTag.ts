@@ -25,7 +25,7 @@ export const othersTag = defineRule({
     return {
       where: step.element!,
       message: say(isSet ? "rule.others-tag.set" : "rule.others-tag", {
-        name: isSet ? setName(before.document, step.element!) : nameOf(before.document, step.element!),
+        name: isSet ? setName(before.document, step.element) : nameOf(before.document, step.element!),
         owner,
       }),
       help: say("rule.others-tag.help", { owner }),
@@ -35,7 +35,7 @@ export const othersTag = defineRule({
 
 /** A tag of one's own beside the other's comes off without touching that one. */
 const touchesTag = (step: Step, before: JobState): boolean =>
-  (step.do === "untag" && !before.otherTags.has(step.element ?? "")) ||
+  (step.do === "untag" && !before.otherTags.has(step.element)) ||
   step.do === "unblock" ||
   step.do === "unground" ||
   isSwitching(step);

@@ -1,6 +1,6 @@
 import { jobOf } from "../../document";
 import { citationOf } from "../../reference";
-import { type ElementId, say, type WorkPointId } from "../../terms";
+import { type ElementId, say } from "../../terms";
 import { isSoleCrew } from "../job/isolation";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";
@@ -25,8 +25,7 @@ export const permitFirst = defineRule({
       };
     if (before.permit === "held" || !(isSwitching(step) || step.do === "work")) return undefined;
     if (before.permit === "released" && isSwitching(step)) return undefined;
-    const workPoint =
-      step.do === "work" ? jobOf(before.document).workPoints[step.at as WorkPointId] : undefined;
+    const workPoint = step.do === "work" ? jobOf(before.document).workPoints[step.at] : undefined;
     const why =
       workPoint === undefined
         ? permitReasonForElement(before.asFound, step.element as ElementId)
@@ -34,7 +33,7 @@ export const permitFirst = defineRule({
     if (why === undefined) return undefined;
     const moved = isSwitching(step) ? (step.element as ElementId | undefined) : undefined;
     if ([before, after].every((it) => isSoleCrew(it, moved))) return undefined;
-    const where = step.element ?? step.at ?? "";
+    const where = step.do === "work" ? step.at : step.element;
     return {
       where,
       message: say(step.do === "work" ? "rule.permit-first.work" : "rule.permit-first", {

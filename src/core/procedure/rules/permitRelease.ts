@@ -1,5 +1,5 @@
 import { citationOf } from "../../reference";
-import { type ElementId, say } from "../../terms";
+import { say } from "../../terms";
 import { isSoleCrew } from "../job/isolation";
 import { energizedOnTheJob, workConductors } from "../job/live";
 import { nameOf } from "../job/names";
@@ -20,25 +20,19 @@ export const permitRelease = defineRule({
   check(step, before, after) {
     if (!isSwitching(step) || before.permit === "released") return undefined;
     if (energizedOnTheJob(before, after).length === 0) return undefined;
-    const name = nameOf(after.document, step.element ?? "");
+    const name = nameOf(after.document, step.element);
     if (before.permit === "held" && isLiveJob(before)) return undefined;
     if (before.permit === "held")
       return {
-        where: step.element ?? "job",
+        where: step.element,
         message: say("rule.permit-release.held", { name }),
         help: say("rule.permit-release.help"),
       };
-    const needed =
-      step.element !== undefined && permitReasonForElement(before.asFound, step.element as ElementId);
-    if (
-      needed === false ||
-      needed === undefined ||
-      before.operatorAsked > 0 ||
-      isSoleCrew(before, step.element)
-    )
+    const needed = permitReasonForElement(before.asFound, step.element);
+    if (needed === undefined || before.operatorAsked > 0 || isSoleCrew(before, step.element))
       return undefined;
     return {
-      where: step.element ?? "job",
+      where: step.element,
       message: say("rule.permit-release.word", { name, why: needed }),
       help: say("rule.permit-release.word.help"),
     };

@@ -36,7 +36,7 @@ export const phaseMissing = defineRule({
       .map(({ id, missing }) => ({
         where: id,
         message: say("rule.phase-missing.closed", {
-          name: nameOf(after.document, step.element!),
+          name: nameOf(after.document, step.element),
           bank: nameOf(after.document, id),
           phases: missing.join(" "),
         }),

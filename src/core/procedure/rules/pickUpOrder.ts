@@ -29,16 +29,16 @@ export const pickUpOrder = defineRule({
       // A path beside it carries the load already: nothing is made. At line volts it makes what a clamp may break.
       const { clampBreakAmps } = settingsOf(after.document);
       const isMade = keepsArc(amps, volts) && (volts <= MOST_VOLTS_BY_HAND || amps > clampBreakAmps);
-      if (isMade) return loadByHand(step.element!, amps, volts, after);
-      return volts > MOST_VOLTS_BY_HAND ? bankByJaws(step.element!, before, after, "join") : undefined;
+      if (isMade) return loadByHand(step.element, amps, volts, after);
+      return volts > MOST_VOLTS_BY_HAND ? bankByJaws(step.element, before, after, "join") : undefined;
     }
     if (step.do === "replace") return amps <= NO_AMPS ? undefined : loadByMeter(step.element, amps, after);
     const { clampBreakAmps } = settingsOf(after.document);
-    if (amps <= clampBreakAmps) return bankByJaws(step.element!, before, after, "clamp");
+    if (amps <= clampBreakAmps) return bankByJaws(step.element, before, after, "clamp");
     return {
-      where: step.element!,
+      where: step.element,
       message: say("rule.pick-up-order", {
-        name: nameOf(after.document, step.element!),
+        name: nameOf(after.document, step.element),
         amps: figure(amps),
         limit: clampBreakAmps,
       }),

@@ -16,13 +16,13 @@ export const releaseOrder = defineRule({
   check(step, before) {
     if (step.do === "release-permit") return releaseProblems(before);
     if (step.do !== "untag" && step.do !== "unblock") return undefined;
-    if (before.workUnderWay.size > 0) return underWay(step.do, step.element!, before);
+    if (before.workUnderWay.size > 0) return underWay(step.do, step.element, before);
     if (step.do === "unblock" || before.permit !== "held") return undefined;
     return {
-      where: step.element!,
+      where: step.element,
       severity: "warning",
       citation: citationOf("m3-xii-tags-after-release"),
-      message: say("rule.release-order.tag", { name: nameOf(before.document, step.element!) }),
+      message: say("rule.release-order.tag", { name: nameOf(before.document, step.element) }),
       help: say("rule.release-order.tag.help"),
     };
   },

@@ -14,15 +14,7 @@ import {
 import { elementsOfKind, jobOf, type System, transformersOf } from "../../document";
 import { endsOf } from "../../network";
 import { citationOf } from "../../reference";
-import {
-  type ConductorId,
-  conductorId,
-  type ElementId,
-  type Letter,
-  lettersOf,
-  say,
-  type WorkPointId,
-} from "../../terms";
+import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf, say } from "../../terms";
 import { legsOf } from "../job/hands";
 import { islandOf } from "../job/joined";
 import { elementsOf, nameOf, namesOf } from "../job/names";
@@ -41,7 +33,7 @@ export const secondaryBackfeed = defineRule({
   citation: citationOf("backfeed-known-sources"),
   check(step, _before, after) {
     if (step.do !== "work" || isLiveWork(step)) return undefined;
-    const workPoint = jobOf(after.document).workPoints[step.at as WorkPointId];
+    const workPoint = jobOf(after.document).workPoints[step.at];
     if (workPoint === undefined) return undefined;
     const inHand = pointsByLeads(after.document.system, workPoint.at);
     const changed = doneBy(after.document, step.at);

@@ -19,9 +19,9 @@ export const standClear = defineRule({
       ({ from, to }) => isLiveState(from.state) || isLiveState(to.state),
     );
     if (!isLive || before.standingClear) return undefined;
-    const name = nameOf(before.document, step.element!);
+    const name = nameOf(before.document, step.element);
     return {
-      where: step.element!,
+      where: step.element,
       message: say("rule.stand-clear", { name }),
       help: say("rule.stand-clear.help"),
     };

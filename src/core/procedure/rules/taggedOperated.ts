@@ -18,8 +18,8 @@ export const taggedOperated = defineRule({
   severity: "danger",
   citation: citationOf("m3-v-tags"),
   check(step, before, after) {
-    if (!isSwitching(step) || step.element === undefined) return undefined;
-    const id = step.element as ElementId;
+    if (!isSwitching(step)) return undefined;
+    const id = step.element;
     if (!isTagged(before, id)) return undefined;
     const { opened } = phasesMoved(step, before, after);
     const isPathTouched = opened !== "" || isClosing(step);

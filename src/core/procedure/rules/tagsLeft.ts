@@ -30,7 +30,7 @@ export const tagsLeft = defineRule({
       .map(([id]) => ({
         where: id,
         message: say("rule.tags-left", {
-          name: nameOf(after.document, step.element ?? ""),
+          name: nameOf(after.document, step.element),
           tagged: nameOf(after.document, id),
         }),
         help: say("rule.tags-left.help", { tagged: nameOf(after.document, id) }),

@@ -19,7 +19,7 @@ export const testBeforeGround = defineRule({
     if (step.do !== "ground") return undefined;
     const { system } = before.document;
     const untested = [...phasesAt(system, step)]
-      .map((letter) => conductorId(step.at ?? "", letter as Letter))
+      .map((letter) => conductorId(step.at, letter as Letter))
       .filter((id) => before.readings.get(id)?.isWithoutNominalVolts !== true)
       .filter((id) => !isHeldHere(system, id));
     if (untested.length === 0) return undefined;

@@ -119,11 +119,7 @@ const sinceWork = ({ played }: JobState): readonly Step[] =>
   played.slice(played.findLastIndex((it) => it.do === "work") + 1);
 
 const closedSinceWork = (state: JobState): ElementId[] => [
-  ...new Set(
-    sinceWork(state).flatMap((it) =>
-      isClosing(it) && it.element !== undefined ? [it.element as ElementId] : [],
-    ),
-  ),
+  ...new Set(sinceWork(state).flatMap((it) => (isClosing(it) ? [it.element] : []))),
 ];
 
 /** Whether volts were looked for and read on some legs since the work. */

@@ -50,7 +50,7 @@ export const workNotSafe = defineRule({
   citation: citationOf("n2-ground-to-treat-dead"),
   check(step, before) {
     if (step.do !== "work" || isLiveWork(step)) return undefined;
-    const id = step.at as WorkPointId;
+    const id = step.at;
     const report = seen(before).workPoints[id];
     const workPoint = jobOf(before.document).workPoints[id];
     if (report === undefined || workPoint === undefined) return undefined;

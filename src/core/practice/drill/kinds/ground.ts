@@ -15,7 +15,7 @@ export const ground: DrillMaker = (document, chance) => {
   const drawn = state.document;
   const held = (at: PointId): boolean => {
     const step = { do: "ground", at, phases: workPoint.conductors, to: "neutral", cable: "2/0" } as const;
-    const after = seen(play(state, step as never).state);
+    const after = seen(play(state, step).state);
     return (
       after.workPoints[id]?.verdict === "grounded" &&
       !after.findings.some(({ where, rule }) => where === id && rule === "equipotential")

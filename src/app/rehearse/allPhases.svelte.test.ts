@@ -1,0 +1,26 @@
+// @vitest-environment happy-dom
+import { expect, test } from "vitest";
+import { demoDrawings } from "../../../tests/support/demoDrawings";
+import { beginJob, jobOf, play, stepBy } from "../../core";
+import { learn } from "../words/catalogue";
+import { english } from "../words/sentences";
+import { readingOf } from "./felt";
+import { challengesBefore } from "./holds";
+
+learn(english);
+const [, document] = demoDrawings()[0]!;
+const { at } = Object.values(jobOf(document).workPoints)[0]!;
+const proven = play(beginJob(document), { do: "check-detector" }).state;
+
+test("a test that names no phases sounds what the highest of all that are there showed", () => {
+  const step = stepBy("test", { at });
+  const { state } = play(proven, step);
+  expect([...state.readings.values()].some((it) => !it.isWithoutNominalVolts)).toBe(true);
+  expect(readingOf(state, step)).toBe("live");
+});
+
+test("what goes on without phases named is tested nowhere until all that are there were", () => {
+  const step = stepBy("ground", { at });
+  const said = challengesBefore(beginJob(document), undefined, step)?.challenges.map((it) => it.says);
+  expect(said?.some((it) => /not tested/i.test(it))).toBe(true);
+});
