@@ -182,6 +182,6 @@ function turnedRound(element: DraftElement, ends: readonly string[]): DraftEleme
       ...Object.fromEntries(renamed),
       phases: pairs.map(([far]) => far).join(""),
       toPhases: pairs.map(([, near]) => near).join(""),
-    } as DraftElement["keys"],
+    },
   };
 }
