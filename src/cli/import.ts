@@ -10,6 +10,7 @@ import {
   ModelImport,
   NEUTRAL_WAYS,
   type NeutralWay,
+  readableImport,
   type StillhotDocument,
   type VerifiedCutting,
   whatChanged,
@@ -37,6 +38,7 @@ export const importFiles: Command = {
     { name: "--neutral", value: "WAY" },
     { name: "--hertz", value: "HERTZ" },
     { name: "--units", value: "UNITS" },
+    { name: "--places", value: "WAY" },
     { name: "--since", value: "OLD" },
     AROUND,
     OPENINGS,
@@ -48,13 +50,16 @@ export const importFiles: Command = {
     const openings = openingsOf(call);
     const around = call.flags.get("--around") as string | undefined;
     const options = { ...neutralOf(call), ...hertzOf(call), ...unitsOf(call) };
+    const isLaidOut = placesOf(call) === "tidy";
     const since = call.flags.get("--since") as string | undefined;
     const older = since === undefined ? undefined : await readInput(since, io);
     if (older !== undefined && isRefused(older)) {
       io.err(asText(refusedLines(older)));
       return 2;
     }
-    const outcome = await readAll(call.files, options, io);
+    const read = await readAll(call.files, options, io);
+    // A piece is laid out by itself.
+    const outcome = isImportRefused(read) || !isLaidOut || around !== undefined ? read : readableImport(read);
     if (around !== undefined && !isImportRefused(outcome))
       io.line?.(spell(say("cli.progress.cut", { file })));
     if (isImportRefused(outcome)) {
@@ -115,6 +120,12 @@ function unitsOf({ flags }: Call): { readonly units?: "plain" | "kilo" } {
   if (units === undefined) return {};
   if (units === "plain" || units === "kilo") return { units };
   throw new UsageError(spell(say("cli.import.noUnits", { units: String(units) })));
+}
+
+function placesOf({ flags }: Call): "tidy" | "map" {
+  const way = flags.get("--places") ?? "tidy";
+  if (way === "tidy" || way === "map") return way;
+  throw new UsageError(spell(say("cli.import.noPlaces", { way: String(way) })));
 }
 
 /** All files of a model, or one map, whichever the first letter that is no space tells. */

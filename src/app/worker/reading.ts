@@ -2,8 +2,10 @@ import {
   type Imported,
   importMap,
   type ImportRefused,
+  isImportRefused,
   ModelImport,
   type ReadFile,
+  readableImport,
   readDocument,
   say,
   type Unreadable,
@@ -30,16 +32,19 @@ export async function answerReading(
   tell: (progress: Progress) => void,
 ): Promise<ReadingAnswer> {
   try {
-    if (as === "model") return { imported: await importPieces(file, tell) };
+    if (as === "model") return { imported: readable(await importPieces(file, tell)) };
     const pieces: string[] = [];
     await eachPiece(file, tell, (piece) => pieces.push(piece) > 0);
     const text = pieces.join("");
-    return as === "map" ? { imported: importMap(text) } : { read: readDocument(text) };
+    return as === "map" ? { imported: readable(importMap(text)) } : { read: readDocument(text) };
   } catch (error) {
     if (error instanceof NotUtf8) return { imported: { errors: [say("importing.error.notUtf8")] } };
     return { failed: error instanceof Error ? error.message : String(error) };
   }
 }
+
+const readable = (outcome: Imported | ImportRefused): Imported | ImportRefused =>
+  isImportRefused(outcome) ? outcome : readableImport(outcome);
 
 async function importPieces(
   file: Blob,

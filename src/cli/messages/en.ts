@@ -43,6 +43,8 @@ and told with its reason; ids and names are kept.
                             model that stillhot export wrote)
   --hertz HERTZ   50 or 60, where the file does not say
   --units UNITS   plain (volts, watts) or kilo (kilovolts, megawatts), where the file does not say
+  --places WAY    tidy (what holds without it): where symbols would lie over each other on the map, a one-line drawing
+                    on the map's sides; map: the places of the file, in metres
   --since OLD     a drawing of an older file of the same model: what is new, gone and changed is told
   --around NAME   only the piece around a place, as stillhot cut does (with --openings N)
 
@@ -54,6 +56,7 @@ and names. A file that cannot be read gives { file, ok, errors } on standard err
   "cli.export.noForm": "--as {form}: expected one of {known}",
   "cli.import.noHertz": "--hertz {hertz}: expected 50 or 60",
   "cli.import.noUnits": "--units {units}: expected plain or kilo",
+  "cli.import.noPlaces": "--places {way}: expected tidy or map",
   "cli.import.done": "{file}: {points} points, {elements} elements",
   "cli.import.since":
     "Otherwise than in {since}, ids as in the drawings, what was changed by hand among them:",

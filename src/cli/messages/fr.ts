@@ -43,6 +43,8 @@ moins exactement est nommé, compté et dit avec sa raison ; identifiants et nom
                             modèle que stillhot export a écrit)
   --hertz HERTZ   50 ou 60, où le fichier ne le dit pas
   --units UNITS   plain (volts, watts) ou kilo (kilovolts, mégawatts), où le fichier ne le dit pas
+  --places WAY    tidy (par défaut) : où les symboles seraient l'un sur l'autre sur la carte, un schéma unifilaire
+                    sur les côtés de la carte ; map : les emplacements du fichier, en mètres
   --since OLD     un dessin d'un fichier plus ancien du même modèle : ce qui est nouveau, disparu et changé est dit
   --around NAME   seulement le morceau autour d'un endroit, comme stillhot cut (avec --openings N)
 
@@ -54,6 +56,7 @@ why et names. Un fichier illisible donne { file, ok, errors } sur l'erreur stand
   "cli.export.noForm": "--as {form} : attendu l'un de {known}",
   "cli.import.noHertz": "--hertz {hertz} : attendu 50 ou 60",
   "cli.import.noUnits": "--units {units} : attendu plain ou kilo",
+  "cli.import.noPlaces": "--places {way} : attendu tidy ou map",
   "cli.import.done": "{file} : {points} points, {elements} éléments",
   "cli.import.since": "Autrement que dans {since}, identifiants des dessins, changements à la main compris :",
   "cli.import.sinceNothing": "Rien n'est autrement que dans {since}.",

@@ -24,4 +24,5 @@ export * from "./power";
 export * from "./marks";
 export { LEAST_SYMBOL, LEAST_WATTS } from "./tolerances";
 export { type Measured, type Noted, notesOfMeasured, withNoted } from "./notedAt";
+export { readableImport } from "./tidy/readableImport";
 export { tidy } from "./tidy/tidy";

@@ -40,6 +40,9 @@ export const MOST_LOOPS = 30;
 /** How many places of a loop are tried as the one where its line turns. */
 export const MOST_TURNS = 12;
 
+/** With more places than these the line of a loop turns nowhere for its tie: each try lays all of it out anew. */
+export const MOST_PLACES_TRIED = 1000;
+
 /** How often what taps on their sides make is laid out again, to see whether it stays. */
 export const MOST_ROUNDS = 4;
 

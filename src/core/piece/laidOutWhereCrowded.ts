@@ -13,14 +13,18 @@ const MANY = 0.25;
  * it out. What a person placed so that it can be read stays where it is.
  */
 export function laidOutWhereCrowded(document: StillhotDocument): StillhotDocument {
-  const { points, elements } = document.system;
+  if (!standsAsOnAMap(document)) return document;
+  const laid = edits.unplaceAll(document);
+  return "refused" in laid ? document : laid.after;
+}
+
+/** Whether symbols would lie over each other, since places are those of a map and not of a drawing. */
+export function standsAsOnAMap({ system: { points, elements } }: StillhotDocument): boolean {
   const lines = Object.values(elements).map(complete).filter(isLine);
   const near = lines.filter(({ from, to }) => {
     const [a, b] = [completePoint(points[from as PointId]!), completePoint(points[to as PointId]!)];
     if (a.x === undefined || a.y === undefined || b.x === undefined || b.y === undefined) return false;
     return Math.hypot(a.x - b.x, a.y - b.y) < BESIDE_EACH_OTHER;
   });
-  if (near.length === 0 || near.length < MANY * lines.length) return document;
-  const laid = edits.unplaceAll(document);
-  return "refused" in laid ? document : laid.after;
+  return near.length > 0 && near.length >= MANY * lines.length;
 }

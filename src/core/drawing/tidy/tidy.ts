@@ -1,5 +1,5 @@
 import { isTransformer } from "../../devices";
-import { MOST_LOOPS, MOST_ROUNDS, MOST_TURNS } from "../tolerances";
+import { MOST_LOOPS, MOST_PLACES_TRIED, MOST_ROUNDS, MOST_TURNS } from "../tolerances";
 import { complete, completePoint, type Edit, edits, type StillhotDocument } from "../../document";
 import { refuse, say } from "../../terms";
 import type { Spot } from "../shapes";
@@ -68,7 +68,7 @@ class Table {
     const stretches = [...branches.slice(1), ...held].map((it) => it.by!);
     const ties = this.forest.ties.filter(({ a, b }) => byId.has(a) && byId.has(b));
     const own: Part = { part, byId, stretches, ties, mayMove };
-    const isTried = ties.length > 0 || this.#pinned.size > 0;
+    const isTried = this.#pinned.size > 0 || (ties.length > 0 && branches.length <= MOST_PLACES_TRIED);
     const spots = isTried ? this.#onTheirSides(own) : this.#spread(own, this.#straightOn(own), this.#now);
     for (const [id, spot] of spots) this.places.set(id, spot);
     this.#laid.push(...stretches);

@@ -167,6 +167,9 @@ export const importing = {
   "importing.tapRounded.why": "its steps are no whole number of 0.625 %",
   "importing.longLabel": "name shortened",
   "importing.longLabel.why": "it has more than 200 letters",
+  "importing.laidOut": "places laid out as a one-line drawing, each tap on the side that it has on the map",
+  "importing.laidOut.why":
+    "on the map symbols would lie over each other; no distance on the drawing is one on the ground, and import --places map keeps those",
   "importing.noScale": "places fitted to the sheet, not to scale",
   "importing.noScale.why": "distances and lengths of the lines do not agree",
 

@@ -166,6 +166,10 @@ export const importing = {
   "importing.tapRounded.why": "ses pas ne sont pas un nombre entier de 0,625 %",
   "importing.longLabel": "nom raccourci",
   "importing.longLabel.why": "il a plus de 200 lettres",
+  "importing.laidOut":
+    "emplacements disposés en schéma unifilaire, chaque dérivation du côté où elle est sur la carte",
+  "importing.laidOut.why":
+    "sur la carte les symboles seraient l'un sur l'autre ; aucune distance du dessin n'est celle du terrain, et import --places map garde celles-ci",
   "importing.noScale": "emplacements ajustés à la feuille, pas à l'échelle",
   "importing.noScale.why": "les distances et les longueurs des lignes ne concordent pas",
   "importing.newSchema": "une version plus récente de la norme : {uri}",
