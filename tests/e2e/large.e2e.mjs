@@ -32,7 +32,7 @@ export const tests = [
     // It sees for how long the page stands still.
     alone: true,
     async run(ctx) {
-      const { exportMap, exportModel, ModelImport } = await bundled("src/core/index.ts");
+      const { exportMap, exportModel, ModelImport, readableImport } = await bundled("src/core/index.ts");
       const { drawing8500 } = await bundled("tests/support/ieee8500.ts");
       const folder = mkdtempSync(join(tmpdir(), "stillhot-large-"));
       try {
@@ -97,7 +97,7 @@ export const tests = [
         const imported = new ModelImport();
         imported.write(model);
         imported.endFile();
-        const { document: opened } = imported.finish();
+        const { document: opened } = readableImport(imported.finish());
         for (const [as, write] of [
           ["map", exportMap],
           ["model", exportModel],
