@@ -107,7 +107,7 @@ async function opened(drawing) {
     return transfer;
   }, JSON.stringify(drawing));
   await page.locator(".app").dispatchEvent("drop", { dataTransfer: data });
-  await page.waitForFunction((title) => document.title.includes(title), page.title);
+  await page.waitForFunction((title) => document.title.includes(title), drawing.title);
   await page.waitForFunction(
     () => !["unknown", "none", undefined].includes(document.querySelector("[data-verdict]")?.dataset.verdict),
   );

@@ -77,7 +77,7 @@ export const tests = [
           await page.getByText("Opened feeder.xml").first().waitFor();
           await page.locator("[data-told]").first().waitFor();
           await page.getByRole("button", { name: "Close" }).first().click();
-          await becomes(() => title(page).inputValue(), page.title);
+          await becomes(() => title(page).inputValue(), drawing.title);
         });
 
         await ctx.part("written again, beside the page, and stopped", async () => {
@@ -142,7 +142,7 @@ export const tests = [
       };
       if (touch) await press(page.getByRole("button", { name: "Menu" }), touch);
       await chooseFiles(page, touch ? page.locator('[data-menu="open"]') : opener(page), file);
-      await becomes(() => title(page).inputValue(), page.title);
+      await becomes(() => title(page).inputValue(), drawing.title);
 
       const choose = async () => {
         if (touch) {
