@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { readDocument, writeDocument } from "../document";
 import { spell } from "../../../tests/support/words";
@@ -263,5 +264,66 @@ describe("a map in GeoJSON", () => {
     ["no collection", JSON.stringify({ type: "Feature" }), /no map and no model/],
   ])("%s is refused in words", (_name, text, expected) => {
     expect(reasons(importMap(text)).join("\n")).toMatch(expected);
+  });
+});
+
+describe("what another program may write", () => {
+  const devices = readFileSync("shared/import/cim/ieee13-devices.xml", "utf8");
+
+  test("a line of less than no length is an error that says which", () => {
+    const text = devices.replace(/(<cim:Conductor.length>)[^<]*/, "$1-50");
+    expect(reasons(importText(text)).join()).toMatch(/ACLineSegment "650632".*length is -50 m/);
+  });
+
+  test.each(["Linear", "Symmetrical", "Asymmetrical", "Tabular"])(
+    "a phase shifter (%s) is named, since its transformer is drawn without it",
+    (kind) => {
+      const taps = `<cim:PhaseTapChanger${kind} rdf:ID="_ptc"><cim:IdentifiedObject.name>PST 1</cim:IdentifiedObject.name></cim:PhaseTapChanger${kind}></rdf:RDF>`;
+      const { approximated } = done(importText(devices.replace("</rdf:RDF>", taps)));
+      expect(approximated.find(({ what }) => what.key === "importing.phaseShifter")?.names).toEqual([
+        "PST 1",
+      ]);
+      expect(done(importText(devices)).approximated.map(({ what }) => what.key)).not.toContain(
+        "importing.phaseShifter",
+      );
+    },
+  );
+
+  test("a switch that swaps phases and is fed from its second terminal is told from its source side", () => {
+    const object = (kind: string, id: string, inner: string) =>
+      `<cim:${kind} rdf:ID="_${id}"><cim:IdentifiedObject.name>${id}</cim:IdentifiedObject.name>${inner}</cim:${kind}>`;
+    const to = (key: string, id: string) => `<cim:${key} rdf:resource="#_${id}"/>`;
+    const terminal = (id: string, of: string, node: string, nth: number) =>
+      object(
+        "Terminal",
+        id,
+        `${to("Terminal.ConductingEquipment", of)}${to("Terminal.ConnectivityNode", node)}<cim:ACDCTerminal.sequenceNumber>${nth}</cim:ACDCTerminal.sequenceNumber>`,
+      );
+    const phase = (one: string, other: string, closed: boolean) =>
+      object(
+        "SwitchPhase",
+        `sw${one}`,
+        `${to("SwitchPhase.Switch", "sw")}<cim:SwitchPhase.phaseSide1 rdf:resource="http://iec.ch/TC57/CIM100#SinglePhaseKind.${one}"/><cim:SwitchPhase.phaseSide2 rdf:resource="http://iec.ch/TC57/CIM100#SinglePhaseKind.${other}"/><cim:SwitchPhase.closed>${closed}</cim:SwitchPhase.closed>`,
+      );
+    const text = `<rdf:RDF ${RDF} ${CIM}>${[
+      object("ConnectivityNode", "a", ""),
+      object("ConnectivityNode", "b", ""),
+      object(
+        "EnergySource",
+        "src",
+        "<cim:EnergySource.voltageMagnitude>12470</cim:EnergySource.voltageMagnitude>",
+      ),
+      terminal("t1", "src", "b", 1),
+      object("Disconnector", "sw", "<cim:Switch.open>false</cim:Switch.open>"),
+      terminal("t2", "sw", "a", 1),
+      terminal("t3", "sw", "b", 2),
+      phase("A", "B", false),
+      phase("B", "C", true),
+      phase("C", "A", true),
+    ].join("")}</rdf:RDF>`;
+    // A at its first terminal, which is the far one, is B at the source: open on B there, which goes on as A.
+    expect(Object.values(done(importText(text)).document.system.elements)).toContainEqual(
+      expect.objectContaining({ from: "b", to: "a", phases: "ABC", toPhases: "CAB", open: "B" }),
+    );
   });
 });

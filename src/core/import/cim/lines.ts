@@ -9,7 +9,7 @@ import {
   type LineMatrices,
   reordered,
 } from "./matrices";
-import { nameOf } from "./model";
+import { named, nameOf } from "./model";
 import { inOrder, letterRows } from "./phases";
 import type { RdfObject } from "./rdf";
 import { fromWires } from "./wires";
@@ -31,6 +31,10 @@ export function readLines(reading: Reading): void {
     const letters = rows.length === 0 ? ["A", "B", "C"] : rows;
     const phases = inOrder(letters.filter((it) => it !== "N"));
     const lengthM = model.metres(line, "length") ?? 0;
+    if (lengthM < 0) {
+      model.ledger.error("importing.error.negativeLength", { object: named(line), metres: lengthM });
+      continue;
+    }
     const matrices = lengthM < LEAST_METRES ? undefined : matricesOf(reading, line, parts, letters, lengthM);
     if (matrices === "error") continue;
     const isLead = lengthM < LEAST_METRES || (matrices !== undefined && hasNoImpedance(matrices));

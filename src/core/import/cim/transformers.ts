@@ -26,7 +26,19 @@ export function readTransformers(reading: Reading): void {
     if (tanks.length > 0) readTanks(reading, object, tanks);
     else readWindings(reading, object);
   }
+  for (const className of PHASE_SHIFTERS)
+    for (const object of reading.model.all(className))
+      reading.model.ledger.note("approximated", "phaseShifter", nameOf(object));
 }
+
+/** What turns the volts of a transformer by its taps, by the classes of all versions. */
+const PHASE_SHIFTERS = [
+  "PhaseTapChanger",
+  "PhaseTapChangerLinear",
+  "PhaseTapChangerSymmetrical",
+  "PhaseTapChangerAsymmetrical",
+  "PhaseTapChangerTabular",
+];
 
 const byEndNumber = ({ model }: Reading, ends: readonly RdfObject[]): RdfObject[] =>
   [...ends].sort((a, b) => (model.number(a, "endNumber") ?? 0) - (model.number(b, "endNumber") ?? 0));

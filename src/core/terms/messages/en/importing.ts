@@ -170,6 +170,9 @@ export const importing = {
   "importing.laidOut": "places laid out as a one-line drawing, each tap on the side that it has on the map",
   "importing.laidOut.why":
     "on the map symbols would lie over each other; no distance on the drawing is one on the ground, and import --places map keeps those",
+  "importing.phaseShifter": "a phase shifter's taps: its transformer is drawn without them",
+  "importing.phaseShifter.why":
+    "no tap of a drawing turns volts: what is behind it stands at another angle than drawn, and in parallel with another way round more flows",
   "importing.noScale": "places fitted to the sheet, not to scale",
   "importing.noScale.why": "distances and lengths of the lines do not agree",
 
@@ -215,6 +218,7 @@ export const importing = {
   "importing.error.twoClasses": "{id} is both a {first} and a {second}; expected one class",
   "importing.error.twoValues":
     '{className} {id}: {name} is both "{first}" and "{second}"; expected one value',
+  "importing.error.negativeLength": "{object}: length is {metres} m; expected none below 0",
   "importing.error.noNumber": '{object}: {name} is "{found}"; expected a number',
   "importing.error.units":
     "every nominal voltage and every load is under 1000 and no header says in which units: say --units plain for volts and watts, or --units kilo for kilovolts and megawatts",

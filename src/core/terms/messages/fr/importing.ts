@@ -170,6 +170,9 @@ export const importing = {
     "emplacements disposés en schéma unifilaire, chaque dérivation du côté où elle est sur la carte",
   "importing.laidOut.why":
     "sur la carte les symboles seraient l'un sur l'autre ; aucune distance du dessin n'est celle du terrain, et import --places map garde celles-ci",
+  "importing.phaseShifter": "les prises d'un déphaseur, sans lesquelles son transformateur est dessiné",
+  "importing.phaseShifter.why":
+    "aucune prise d'un dessin ne tourne la tension : ce qui est derrière est à un autre angle que dessiné, et en parallèle avec un autre chemin il passe plus de courant",
   "importing.noScale": "emplacements ajustés à la feuille, pas à l'échelle",
   "importing.noScale.why": "les distances et les longueurs des lignes ne concordent pas",
   "importing.newSchema": "une version plus récente de la norme : {uri}",
@@ -211,6 +214,7 @@ export const importing = {
   "importing.error.twoClasses": "{id} est à la fois {first} et {second} ; attendu une classe",
   "importing.error.twoValues":
     "{className} {id} : {name} vaut à la fois « {first} » et « {second} » ; attendu une valeur",
+  "importing.error.negativeLength": "{object} : la longueur est {metres} m ; attendu rien sous 0",
   "importing.error.noNumber": "{object} : {name} vaut « {found} » ; attendu un nombre",
   "importing.error.units":
     "toutes les tensions nominales et toutes les charges sont sous 1000 et aucun en-tête ne dit en quelles unités : dire --units plain pour volts et watts, ou --units kilo pour kilovolts et mégawatts",
