@@ -160,7 +160,7 @@ export function placeNotes(
     return symbols.every((it) => it === own || distanceOf(it.box, box) >= reach);
   };
   const strands = pieces.flatMap(({ shapes, box }) =>
-    within === undefined || overlaps(box, within)
+    isLaidOut && (within === undefined || overlaps(box, within))
       ? shapes.filter((it) => it.shape === "strand" && it.letter !== "N")
       : [],
   ) as Strand[];
