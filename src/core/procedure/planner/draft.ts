@@ -8,6 +8,7 @@ import { demandKey, demandOf } from "./demand";
 import { draftOf, isWrong } from "./draftOf";
 import type { Intent } from "./intent";
 import { otherTurns, withFewestVisits } from "./fewestVisits";
+import { withFewestCustomerSteps } from "./fewestCustomerSteps";
 import { isNoWorse, type OrderDraft } from "./orderDraft";
 import { stepsOf } from "./orderOfSteps";
 import { playing } from "./playing";
@@ -69,19 +70,21 @@ function draftUnder(
     const { intent } = decided;
     const ordered = (it: Intent): readonly PlannedStep[] =>
       stepsOf(document, it, purposesOf(document, it.choice, demand), around);
+    const made = (it: Intent, turned: readonly PlannedStep[]): OrderDraft =>
+      draftOf(asFound, it, decided.wishes, turned);
+    const inBestTurns = (draft: OrderDraft): OrderDraft =>
+      withFewestVisits(
+        asFound,
+        withFewestCustomerSteps(document, restoredEarly(draft, ordered, made), ordered, made),
+        (it) => otherTurns(document, it, demand),
+        ordered,
+        made,
+      );
     const steps = ordered(intent);
     const mended = mendedBy(around, steps, intent, decided.wishes);
     if (mended === undefined)
-      return withFewestVisits(
-        asFound,
-        restoredEarly(
-          withRingsClosed(asFound, document, draftOf(asFound, intent, wishes, steps), ordered),
-          ordered,
-          (it, early) => draftOf(asFound, it, wishes, early),
-        ),
-        (it) => otherTurns(document, it, demand),
-        ordered,
-        (it, turned) => draftOf(asFound, it, wishes, turned),
+      return inBestTurns(
+        withRingsClosed(asFound, document, draftOf(asFound, intent, wishes, steps), ordered),
       );
     wishes = mended;
   }

@@ -129,7 +129,7 @@ const JOBS: readonly (readonly [
      x1   cutout  p1-p1b1    A   fuse=K10 blown=A
      w1   work    p1b1       A   does=t1`,
     "barricade p1b1; open x2 A",
-    "refuse x1 A; close x1 A; close x2 A",
+    "close x2 A; refuse x1 A; close x1 A",
     6,
     0,
   ],

@@ -62,7 +62,7 @@ export function otherTurns(document: StillhotDocument, intent: Intent, demand: D
 }
 
 /** How many closings of the way back join two supplies. */
-const suppliesThatMeet = ({ back }: Intent): number =>
+export const suppliesThatMeet = ({ back }: Intent): number =>
   back.filter(({ way, before, opening }) => way === "on" && meetsSupply(before, opening)).length;
 
 /** Moves with one of them beside another at the same structure, or first where the work was. */

@@ -81,6 +81,55 @@ test.each([BETWEEN_TWO, CLAMP])(
   },
 );
 
+/** A pole between two taps of one line: the nearer has few customers, the farther many. */
+const TWO_TAPS = `
+  s1    source       sub     ABC  kvLL=12.47
+  m0    span         sub-p1  ABC  lengthM=900
+  sw1   disconnect   p1-p2   ABC  gang=true loadBreakAmps=600
+  sp1   span         p2-p3   ABC  lengthM=60
+  ca    disconnect   p3-p4   ABC  gang=true loadBreakAmps=600
+  sa    span         p4-p5   ABC  lengthM=60
+  lda   load         p5      ABC  kw=20 customers=3
+  ga    generator    p5      ABC  kva=30 volts=12470
+  cb    disconnect   p3-p6   ABC  gang=true loadBreakAmps=600
+  sb    span         p6-p7   ABC  lengthM=60
+  ldb   load         p7      ABC  kw=200 customers=80
+  gb    generator    p7      ABC  kva=300 volts=12470
+  w1    work         p3      ABC
+`;
+
+/** Every order of a few things. */
+const orders = <Item>(items: readonly Item[]): Item[][] =>
+  items.length < 2
+    ? [[...items]]
+    : items.flatMap((it, at) => orders(items.toSpliced(at, 1)).map((rest) => [it, ...rest]));
+
+// format.md, The job: of safe orders the one with fewest customer-steps, after those out meanwhile and at the worst.
+test.each([TWO_TAPS, BETWEEN_TWO, CLAMP])(
+  "no other turn of the way back leaves fewer customer-steps, %#",
+  (drawing) => {
+    const document = planDocument(draw(drawing));
+    const { steps } = document.job as unknown as { steps: { do: string; element?: string }[] };
+    const begin = steps.findLastIndex((it) => ["release-permit", "confirm"].includes(it.do)) + 1;
+    // Each with what comes right before it: its tag off, a look at its volts, everybody clear of it.
+    const groups: (typeof steps)[] = [];
+    let group: typeof steps = [];
+    for (const it of steps.slice(begin)) {
+      group.push(it);
+      if (!["open", "close", "attach"].includes(it.do)) continue;
+      groups.push(group);
+      group = [];
+    }
+    expect(groups.length).toBeGreaterThan(1);
+    const least = customerSteps(document);
+    for (const other of orders(groups)) {
+      const turned = [...steps.slice(0, begin), ...other.flat(), ...group];
+      const tried = { ...document, job: { ...document.job, steps: turned as never } };
+      if (customerSteps(tried) < least) expect(wrongIn(tried)).not.toEqual([]);
+    }
+  },
+);
+
 const customerSteps = (document: StillhotDocument): number => customersOutIn(rehearse(document)).steps;
 const wrongIn = (document: StillhotDocument): string[] => {
   const { steps, findings } = rehearse(document);
