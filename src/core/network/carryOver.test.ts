@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { draw } from "../../../tests/support/jobNotation";
 import { randomDocument } from "../../../tests/support/randomSystems";
 import {
   amended,
@@ -170,4 +171,23 @@ describe("S9 edits in a row", () => {
       if (!isRefusal(change)) expect(carriedOver(before, change.after.system)).toBeUndefined();
     }
   });
+});
+
+// Conductors that come out on other nodes: none of it may be told by where things lay before.
+test.each([
+  ["phases swapped along a span", { sp1: { toPhases: "BAC" } }],
+  ["a bank connected otherwise", { t1: { connection: "Yg-D" } }],
+  ["a load between phases, not to neutral", { ld1: { connection: "delta" } }],
+])("%s: the circuit is built anew", (_, set) => {
+  const { system } = draw(`
+    s1  source      p1    ABC kvLL=12.47
+    sp1 span        p1-p2 ABC
+    t1  transformer p2-p3 ABC connection=Yg-Yg kva=75 primaryKv=12.47 secondaryV=480
+    ld1 load        p3    ABC kw=5 customers=1
+    w1  work        p2    A
+  `);
+  const before = buildCircuit(system);
+  const after = amended(system, [{ set }]);
+  expect(layOf(buildCircuit(after))).not.toEqual(layOf(before));
+  expect(carriedOver(before, after)).toBeUndefined();
 });
