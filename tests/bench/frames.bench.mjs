@@ -108,11 +108,11 @@ async function opened(drawing) {
   }, JSON.stringify(drawing));
   await page.locator(".app").dispatchEvent("drop", { dataTransfer: data });
   await page.waitForFunction((title) => document.title.includes(title), drawing.title);
+  // The notice that the file was opened lies over the top of the drawing, and goes by itself before a large one has its verdict.
+  await page.locator(".notice button").last().click();
   await page.waitForFunction(
     () => !["unknown", "none", undefined].includes(document.querySelector("[data-verdict]")?.dataset.verdict),
   );
-  // The notice that the file was opened lies over the top of the drawing.
-  await page.locator(".notice button").last().click();
   await page.waitForTimeout(500);
   return page;
 }
