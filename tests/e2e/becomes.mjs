@@ -28,5 +28,5 @@ export async function becomes(read, wanted, why) {
   }
 }
 
-/** The app has put all of itself on the device: some three hundred files, on a machine that may be busy with five other pages. */
+/** The app has put all of itself on the device: some three hundred files, on a machine that may be busy with several other pages. */
 export const offlineReady = (page) => page.getByText("No network needed").waitFor({ timeout: 90_000 });

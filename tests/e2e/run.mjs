@@ -2,7 +2,7 @@
  * Runs the end-to-end tests against the built app: `node tests/e2e/run.mjs [NAMEPART ...]`.
  *
  * Each tests/e2e/*.e2e.mjs exports `tests`, a list of `{ name, run(ctx) }`; context.mjs says what `ctx` offers.
- * Three run at once for each processor, since each waits a good part of its time; each in a browser of its own. One that is `alone` (it counts frames, or sees what stays for seconds) has the machine to itself at the end. A
+ * Two run at once for each processor, since each waits a part of its time; each in a browser of its own. One that is `alone` (it counts frames, or sees what stays for seconds) has the machine to itself at the end. A
  * test fails when `run` throws, takes longer than its `seconds` (120), or a page reports an error.
  * NAMEPART picks the tests whose file or name contains it. HEADED=1 shows the browser.
  */
@@ -21,7 +21,7 @@ const out = makeResults();
 const pictures = join(out, "e2e");
 const summary = join(out, "e2e.json");
 const outcomes = [];
-const AT_ONCE = Math.min(6, 3 * availableParallelism());
+const AT_ONCE = Math.min(6, 2 * availableParallelism());
 
 function finish(reason) {
   const failures = outcomes.filter((it) => !it.ok);
