@@ -17,7 +17,15 @@ import {
   WAYS,
 } from "./search";
 import type { Threat, Upset, Question } from "./types";
-import { type DrawnUpset, afterUpsets, effectOf, standingAfter, upsetsOf, startsDrawn } from "./upsets";
+import {
+  type DrawnUpset,
+  afterUpsets,
+  effectOf,
+  rejoinsNeutral,
+  standingAfter,
+  upsetsOf,
+  startsDrawn,
+} from "./upsets";
 import {
   COST_OF_A_NODE,
   MODEL_BAND,
@@ -251,11 +259,20 @@ class Search {
     this.work += 1;
     const open = this.minimal.open(set);
     if (open.length === 0 || !this.relevant.connects(set) || this.isSmall(set, open)) return;
+    if (open.join() === "energized" && !this.mayEnergize(set)) return;
     this.work += this.ask.lowRank.costOf(set);
     const before = this.ask.asked();
     const outcome = this.ask.propose(set);
     const isThreat = this.minimal.add(set, outcome, open, this.settings.exposureLimitVolts);
     this.work += (this.ask.asked() - before + (isThreat ? 1 : 0)) * this.ask.costOfAll;
+  }
+
+  /** Whether a path from a source comes to a work conductor forward; where a neutral is tied reach alone does not say. */
+  private mayEnergize(set: UpsetSet): boolean {
+    return (
+      set.some((index) => rejoinsNeutral(this.upsets[index]!)) ||
+      this.ask.lowRank.reach.some((it) => it.isReachedForward(set))
+    );
   }
 
   /** Whether upsets that hardly touch each other come nowhere near a limit together, by what each does, with slack. */
@@ -330,7 +347,8 @@ class Search {
       };
       grow([], 0, 0);
     };
-    together(["energized", "fed", "induced"], "volts", settings.hazardVolts - alone.volts);
+    // What energizes is a path, which no supply has only because another one runs: each was asked by itself.
+    together(["fed", "induced"], "volts", settings.hazardVolts - alone.volts);
     together(["exposed"], "exposure", settings.exposureLimitVolts - alone.exposure);
     if (withstand < Infinity) together(["exposed"], "amps", withstand - alone.amps);
   }

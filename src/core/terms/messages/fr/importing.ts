@@ -167,9 +167,9 @@ export const importing = {
   "importing.longLabel": "nom raccourci",
   "importing.longLabel.why": "il a plus de 200 lettres",
   "importing.laidOut":
-    "emplacements disposés en schéma unifilaire, chaque dérivation du côté où elle est sur la carte",
+    "emplacements disposés en schéma unifilaire, chaque dérivation du côté où elle est sur le plan",
   "importing.laidOut.why":
-    "sur la carte les symboles seraient l'un sur l'autre ; aucune distance du dessin n'est celle du terrain, et import --places map garde celles-ci",
+    "sur le plan les symboles seraient les uns sur les autres ; aucune distance du dessin n'est celle du terrain, et import --places map garde celles-ci",
   "importing.phaseShifter": "les prises d'un déphaseur, sans lesquelles son transformateur est dessiné",
   "importing.phaseShifter.why":
     "aucune prise d'un dessin ne tourne la tension : ce qui est derrière est à un autre angle que dessiné, et en parallèle avec un autre chemin il passe plus de courant",
