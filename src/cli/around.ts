@@ -136,6 +136,6 @@ export function cutLines(whole: StillhotDocument, cutting: VerifiedCutting): str
       ];
     }),
     "",
-    ...checksTold(cutting).flatMap((it) => wrapped("  ", spell(it), "    ")),
+    ...checksTold(whole, cutting).flatMap((it) => wrapped("  ", spell(it), "    ")),
   ];
 }

@@ -32,21 +32,26 @@ export function partTold(
 
 /** How much the piece of a drawing holds. */
 export function pieceTold({ document, parts, openings }: VerifiedCutting): Message {
-  const points = Object.keys(document.system.points).length;
+  const points = pointCountOf(document);
   const elements = Object.keys(document.system.elements).length;
   return parts.length === 0
     ? say("piece.nothing", { points, elements })
     : say("piece.done", { points, elements, openings });
 }
 
-/** What holds of the piece as a whole: how it was held against the drawing, and what of the job it has no longer. */
-export function checksTold({
-  compared,
-  workPointsLeft,
-  stepsLeft,
-  scenarioLeft,
-}: VerifiedCutting): Message[] {
+const pointCountOf = ({ system }: StillhotDocument): number => Object.keys(system.points).length;
+
+/**
+ * What holds of the piece as a whole: how to have a smaller one where it is most of the drawing, how it was held against
+ * that, and what of the job it has no longer.
+ */
+export function checksTold(
+  whole: StillhotDocument,
+  { document, openings, compared, workPointsLeft, stepsLeft, scenarioLeft }: VerifiedCutting,
+): Message[] {
+  const [points, of] = [pointCountOf(document), pointCountOf(whole)];
   return [
+    ...(openings > 0 && points > of / 2 ? [say("piece.most", { points, of, openings })] : []),
     say("piece.compared", { count: compared }),
     ...(workPointsLeft + stepsLeft > 0
       ? [say("piece.jobLeft", { workPoints: workPointsLeft, steps: stepsLeft })]

@@ -12,6 +12,8 @@ export const piece = {
     "It can matter once something beyond {place} is switched, or built otherwise: the piece then still shows it as it was.",
   "piece.canOpen":
     "It can matter once something beyond {place} is switched, such as what stands open there ({count}: {names}). The piece then still shows it as it was, and what closes there can add to the current through grounds.",
+  "piece.most":
+    "That is {points} of the drawing's {of} points: little stands between them that can be opened. Fewer openings than {openings} give a smaller piece.",
   "piece.compared":
     "Held against the whole (work points: {count}): verdict, margin, threats, volts and exposure are the same within 0.1 %.",
   "piece.jobLeft": "Of the job, what lies beyond was left out: work points {workPoints}, steps {steps}.",

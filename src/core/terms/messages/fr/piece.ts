@@ -12,6 +12,8 @@ export const piece = {
     "Cela peut compter dès qu'on manœuvre ou qu'on change quelque chose au-delà de {place} : le morceau le montre encore comme avant.",
   "piece.canOpen":
     "Cela peut compter dès qu'on manœuvre au-delà de {place}, comme ce qui y est ouvert ({count} : {names}). Le morceau le montre encore comme avant, et ce qui s'y ferme peut ajouter au courant dans les mises à la terre.",
+  "piece.most":
+    "C'est {points} des {of} points du dessin : peu de choses entre eux peuvent s'ouvrir. Moins de points d'ouverture que {openings} donnent un morceau plus petit.",
   "piece.compared":
     "Comparé au tout (points de travail : {count}) : verdict, marge, menaces, tensions et exposition sont les mêmes à 0,1 % près.",
   "piece.jobLeft":
