@@ -13,11 +13,17 @@ const { at } = Object.values(jobOf(document).workPoints)[0]!;
 const proven = play(beginJob(document), { do: "check-detector" }).state;
 
 test("a test that names no phases sounds what the highest of all that are there showed", () => {
-  const step = stepBy("test", { at });
-  const { state } = play(proven, step);
-  expect([...state.readings.values()].some((it) => !it.isWithoutNominalVolts)).toBe(true);
-  expect(readingOf(state, step)).toBe("live");
+  const every = play(proven, stepBy("test", { at }));
+  expect([...every.state.readings.values()].some((it) => !it.isWithoutNominalVolts)).toBe(true);
+  expect(readingOf(every)).toBe("live");
 });
+
+test.each(["spike", "tracer"])(
+  "no detector sounds where a cable is proven with a %s: a live one stands without volts behind it",
+  (tool) => {
+    expect(readingOf(play(proven, stepBy("test", { at, with: tool })))).toBeUndefined();
+  },
+);
 
 test("what goes on without phases named is tested nowhere until all that are there were", () => {
   const step = stepBy("ground", { at });

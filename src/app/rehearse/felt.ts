@@ -1,4 +1,4 @@
-import { isHarm, type JobState, type PlayedStep, readingsOf, type StepBy } from "../../core";
+import { isHarm, isOnCable, type PlayedStep, readingsOf } from "../../core";
 import { type DetectorSound, soundDetector } from "./detector";
 import { habits } from "./habits.svelte";
 
@@ -6,8 +6,9 @@ import { habits } from "./habits.svelte";
 export const isWrong = ({ findings, consequence }: PlayedStep): boolean =>
   isHarm(consequence) || findings.some((it) => it.severity !== "note");
 
-/** What the detector showed at a test. */
-export function readingOf(state: JobState, step: StepBy<"test">): Exclude<DetectorSound, "proven"> {
+/** What the detector showed at a test; nothing where the step is none, or one that no detector takes part in. */
+export function readingOf({ step, state }: PlayedStep): Exclude<DetectorSound, "proven"> | undefined {
+  if (step.do !== "test" || isOnCable(step)) return undefined;
   const readings = [...readingsOf(state, step).values()];
   if (readings.some((it) => !it.isWithoutNominalVolts)) return "live";
   return readings.some((it) => !it.isDead) ? "induced" : "dead";
@@ -16,9 +17,8 @@ export function readingOf(state: JobState, step: StepBy<"test">): Exclude<Detect
 /** Tells ear and hand what a step did; the page says the same, so that a device without one of them loses nothing. */
 export function feel(played: PlayedStep): void {
   if (habits.sound) {
-    const { step, state } = played;
-    if (step.do === "check-detector") soundDetector("proven");
-    if (step.do === "test") soundDetector(readingOf(state, step));
+    const shown = played.step.do === "check-detector" ? "proven" : readingOf(played);
+    if (shown !== undefined) soundDetector(shown);
   }
   if (habits.vibration) navigator.vibrate?.(isWrong(played) ? [120, 60, 120] : 60);
 }

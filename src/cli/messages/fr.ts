@@ -43,8 +43,8 @@ moins exactement est nommé, compté et dit avec sa raison ; identifiants et nom
                             modèle que stillhot export a écrit)
   --hertz HERTZ   50 ou 60, où le fichier ne le dit pas
   --units UNITS   plain (volts, watts) ou kilo (kilovolts, mégawatts), où le fichier ne le dit pas
-  --places WAY    tidy (par défaut) : où les symboles seraient l'un sur l'autre sur la carte, un schéma unifilaire
-                    sur les côtés de la carte ; map : les emplacements du fichier, en mètres
+  --places WAY    tidy (par défaut) : où les symboles seraient les uns sur les autres sur le plan, un schéma unifilaire
+                    sur les côtés du plan ; map : les emplacements du fichier, en mètres
   --since OLD     un dessin d'un fichier plus ancien du même modèle : ce qui est nouveau, disparu et changé est dit
   --around NAME   seulement le morceau autour d'un endroit, comme stillhot cut (avec --openings N)
 

@@ -258,8 +258,8 @@ class Search {
   private askOnce(set: UpsetSet): void {
     this.work += 1;
     const open = this.minimal.open(set);
-    if (open.length === 0 || !this.relevant.connects(set) || this.isSmall(set, open)) return;
-    if (open.join() === "energized" && !this.mayEnergize(set)) return;
+    if (open.length === 0 || !this.relevant.connects(set)) return;
+    if ((open.join() === "energized" && !this.mayEnergize(set)) || this.isSmall(set, open)) return;
     this.work += this.ask.lowRank.costOf(set);
     const before = this.ask.asked();
     const outcome = this.ask.propose(set);

@@ -11,6 +11,7 @@ export { isolationPoints, isSoleCrew, isTagged } from "./job/isolation";
 export { permitReasonForElement, permitReasonForWork } from "./job/section";
 export { breakingsOf, type Breaking } from "./effects/breaking";
 export { clearingOf, type Clearing } from "./effects/clearing";
+export { isOnCable } from "./effects/spiking";
 export { phasesAt } from "./job/positions";
 export { readingsOf } from "./job/readings";
 export { surgesOnClosing, type PickUp } from "./effects/pickUp";

@@ -22,7 +22,6 @@ import {
 } from "../../document";
 import { cablesWithin, LINE_VOLTS, neutralInHand, type Threat, type WorkPointReport } from "../../hazard";
 import { citationOf } from "../../reference";
-import { phaseCalled } from "../job/hands";
 import {
   type ConductorId,
   conductorId,
@@ -32,7 +31,7 @@ import {
   say,
   type WorkPointId,
 } from "../../terms";
-import { legsOf } from "../job/hands";
+import { legsOf, phaseCalled } from "../job/hands";
 import { joinedTo } from "../job/joined";
 import { isLiveState } from "../job/live";
 import { elementOf, elementsOf, figure, nameOf } from "../job/names";
