@@ -63,7 +63,7 @@ const rooms = [
 ];
 
 /** Packages that the core may use: each is pure, without the DOM, files, a clock or chance. */
-const pure = ["immer", "fflate", "graphology", "graphology-types", "saxes"];
+const pure = ["immer", "fflate", "qr", "graphology", "graphology-types", "saxes"];
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "..");
 const declared = new Set(Object.keys(packageJson.devDependencies));
@@ -408,7 +408,6 @@ const neededBy: Readonly<Record<string, string>> = {
   "@stryker-mutator/vitest-runner": "scripts/mutate.mjs, by its name",
   "@types/culori": "the compiler, for culori",
   "@types/node": "the compiler, for Node's own modules",
-  "@types/qrcode": "the compiler, for qrcode",
   "graphology-types": "the compiler, for graphology",
   "happy-dom": "the tests that name it as their environment",
   prettier: "scripts/test.mjs, by its path",

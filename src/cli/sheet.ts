@@ -1,8 +1,8 @@
-import { create } from "qrcode";
 import {
   asOf,
   codeTexts,
   type CodePicture,
+  codePicture,
   fingerprintLetters,
   fingerprintOf,
   sheetHtml,
@@ -62,9 +62,5 @@ function addressOf(flags: Call["flags"]): string {
   throw new UsageError(spell(say("cli.sheet.noApp", { app: String(app) })));
 }
 
-/** The least redundancy: the sheet is kept clean, and fewer modules are read from farther away. */
 const codesOf = (document: StillhotDocument, fingerprint: string, address: string): CodePicture[] =>
-  codeTexts(document, fingerprint, address).map((text) => {
-    const { modules } = create(text, { errorCorrectionLevel: "L" });
-    return { size: modules.size, dark: (x, y) => modules.get(y, x) !== 0 };
-  });
+  codeTexts(document, fingerprint, address).map(codePicture);

@@ -1,3 +1,5 @@
+import { codePicture } from "../../core";
+
 /** A code as the path of its dark modules, in a box of its size with the quiet zone that scanners ask for. */
 export interface Code {
   readonly size: number;
@@ -10,14 +12,10 @@ const QUIET = 4;
 export const MOST_CODE_LETTERS = 1800;
 
 /** The code of a text. */
-export async function codeOf(text: string): Promise<Code> {
-  // It packs the digits of a link tighter than the library that reads codes, which makes them of one kind of letters.
-  const { create } = await import("qrcode");
-  const { size, data } = create(text, { errorCorrectionLevel: "L" }).modules;
+export function codeOf(text: string): Code {
+  const { size, dark } = codePicture(text);
   const path = Array.from({ length: size }, (_, y) =>
-    Array.from({ length: size }, (_, x) =>
-      data[y * size + x] ? `M${x + QUIET} ${y + QUIET}h1v1h-1z` : "",
-    ).join(""),
+    Array.from({ length: size }, (_, x) => (dark(x, y) ? `M${x + QUIET} ${y + QUIET}h1v1h-1z` : "")).join(""),
   ).join("");
   return { size: size + 2 * QUIET, path };
 }

@@ -2,5 +2,6 @@ export * from "./sentences";
 export * from "./briefing";
 export * from "./link";
 export * from "./svgLink";
-export { type CodePicture, sheetHtml, type SheetOptions } from "./sheetHtml";
+export { type CodePicture, codePicture } from "./code";
+export { sheetHtml, type SheetOptions } from "./sheetHtml";
 export { groundsWorthSentence, lookFirstSentence, placeName, rangesSentence } from "./lookFirst";

@@ -23,16 +23,11 @@ import {
 import { jobOf, type StillhotDocument } from "../document";
 import { type Catalogue, type Message, type MessageGaps, type MessageKey, say, spell } from "../terms";
 import { ruleName } from "../procedure";
+import type { CodePicture } from "./code";
 import { type BriefedStep, type BriefedWork, type Briefing, briefingOf } from "./briefing";
 import { asWritten, recordOf, type TimeOf, timesOfSteps } from "./record";
 import { sheetStyle } from "./sheetStyle";
 import { marginSentence, notAllSentences } from "./sentences";
-
-/** A printed code as its modules; true is dark. */
-export interface CodePicture {
-  readonly size: number;
-  dark(x: number, y: number): boolean;
-}
 
 /** The words of a sheet, and what stands on it beside what the drawing says. */
 export interface SheetOptions {
