@@ -167,12 +167,16 @@ export function placeNotes(
   const grounds = pieces.flatMap(({ shapes }) =>
     shapes.flatMap((it) => (it.shape === "ground" ? [it.box] : [])),
   );
-  /** The free spot nearest to the place of a note, or to its ring: on its plate, or so far off it. */
+  /**
+   * The free spot nearest to the place of a note, or to its ring: on its plate, or so far off it. Of several as near it is
+   * the first from the left, then from the top.
+   * @param blockedBy what is in the way of a box: where all that a box reaches is below it, it is no more
+   */
   function freeSpotFor(
     note: Note,
     { width, height }: { width: number; height: number },
     off: number,
-    isBlocked: (box: Box) => boolean,
+    blockedBy: (box: Box) => Box | undefined,
   ) {
     const [across, down] = [width / scale, height / scale];
     const place = note.ring ?? note;
@@ -187,13 +191,26 @@ export function placeNotes(
       plate.bottom - plate.top - down + off,
     );
     const step = 6 / scale;
-    let least = Infinity;
-    for (let x = area.left; x < area.right; x += step)
-      for (let y = area.top; y < area.bottom; y += step) {
-        const box = around(x, y, across, down);
+    const columns = stepsBetween(area.left, area.right, step)
+      .map((x, nth) => ({ x, nth, far: Math.max(0, Math.abs(x - place.x) - across / 2) }))
+      .sort((a, b) => a.far - b.far);
+    const rows = stepsBetween(area.top, area.bottom, step);
+    let [least, leastColumn] = [Infinity, Infinity];
+    for (const { x, nth, far: aside } of columns) {
+      if (aside > least) break;
+      for (let row = 0; row < rows.length; row++) {
+        const box = around(x, rows[row]!, across, down);
         const far = distanceOf(box, at);
-        if (far < least && !isBlocked(box) && isWellPut(box, note)) [least, nearest] = [far, { x, y, box }];
+        if (far > least || (far === least && nth >= leastColumn)) continue;
+        const inTheWay = blockedBy(box);
+        if (inTheWay !== undefined)
+          while (row + 1 < rows.length && rows[row + 1]! - down / 2 < inTheWay.bottom) row++;
+        else if (isWellPut(box, note)) {
+          [least, leastColumn] = [far, nth];
+          nearest = { x, y: rows[row]!, box };
+        }
       }
+    }
     return nearest;
   }
   /** Whether what is written at a thing stands on the plate that this stands on. */
@@ -290,12 +307,15 @@ export function placeNotes(
       spots.splice(0, spots.length, ...inView, ...outside);
     }
     const size = { width, height };
-    const blocked = (box: Box) =>
-      crowd.hits(box) ||
-      wires.hits(box) ||
-      rings.hits(box) ||
-      (off < FARTHEST_OFF && edges.hits(box)) ||
-      (screen !== undefined && !isWithin(box, screen));
+    const isInView = (box: Box) => screen === undefined || isWithin(box, screen);
+    const blockedBy = (box: Box) =>
+      crowd.hitBy(box) ??
+      wires.hitBy(box) ??
+      rings.hitBy(box) ??
+      (off < FARTHEST_OFF ? edges.hitBy(box) : undefined) ??
+      // Beside the view nothing is in the way but the box itself, at whose end the next may be in view.
+      (isInView(box) ? undefined : { ...box, bottom: box.top });
+    const blocked = (box: Box) => blockedBy(box) !== undefined;
     const isFree = (box: Box) => !crowd.hits(box) && (!isLaidOut || isWellPut(box, note));
     const clear =
       spots.find(
@@ -308,7 +328,7 @@ export function placeNotes(
       // What is to be done is read at its pole, and a number on its plate, wherever there is room for it.
       (isLaidOut &&
       (note.kind === "work" || note.kind === "open" || isHung(note) || (note.kind === "title" && isLast))
-        ? freeSpotFor(note, size, off / scale, blocked)
+        ? freeSpotFor(note, size, off / scale, blockedBy)
         : undefined);
     if (clear === undefined && !isLast) return undefined;
     const free =
@@ -325,7 +345,7 @@ export function placeNotes(
         ? undefined
         : (spots.find(({ box }) => isFree(box)) ??
           roundAbout(note, size, scale, (box) => !isFree(box)) ??
-          freeSpotFor(note, size, 0, (box) => crowd.hits(box)) ??
+          freeSpotFor(note, size, 0, (box) => crowd.hitBy(box)) ??
           roundAbout(note, size, scale, (box) => blocked(box) || !isAtItsOwn(box, note)) ??
           roundAbout(note, size, scale, (box) => crowd.hits(box)) ??
           own));
@@ -448,6 +468,13 @@ function addWire(wires: Crowd, points: readonly number[], half: number) {
   }
 }
 
+/** From one place to before another in equal steps. */
+function stepsBetween(first: number, end: number, step: number): number[] {
+  const steps: number[] = [];
+  for (let at = first; at < end; at += step) steps.push(at);
+  return steps;
+}
+
 /** Boxes in a grid of cells, to ask quickly whether another box touches any. */
 class Crowd {
   readonly #cells = new Map<number, Box[]>();
@@ -458,31 +485,44 @@ class Crowd {
   }
 
   add(box: Box) {
-    this.#inSomeCell(box, (key) => {
-      const list = this.#cells.get(key);
-      if (list === undefined) this.#cells.set(key, [box]);
-      else list.push(box);
-      return false;
-    });
+    const { firstX, lastX, firstY, lastY } = this.#reachOf(box);
+    for (let x = firstX; x <= lastX; x++)
+      for (let y = firstY; y <= lastY; y++) {
+        const key = keyOf(x, y);
+        const list = this.#cells.get(key);
+        if (list === undefined) this.#cells.set(key, [box]);
+        else list.push(box);
+      }
+  }
+
+  /** One of the boxes that a box touches. */
+  hitBy(box: Box): Box | undefined {
+    const { firstX, lastX, firstY, lastY } = this.#reachOf(box);
+    for (let x = firstX; x <= lastX; x++)
+      for (let y = firstY; y <= lastY; y++) {
+        const list = this.#cells.get(keyOf(x, y));
+        if (list === undefined) continue;
+        for (const it of list) if (overlaps(it, box)) return it;
+      }
+    return undefined;
   }
 
   hits(box: Box): boolean {
-    return this.#inSomeCell(box, (key) => {
-      for (const it of this.#cells.get(key) ?? []) if (overlaps(it, box)) return true;
-      return false;
-    });
+    return this.hitBy(box) !== undefined;
   }
 
-  /** Whether something holds in a cell that a box reaches into. Two cells that share a key only make a list longer. */
-  #inSomeCell({ left, top, right, bottom }: Box, holds: (key: number) => boolean): boolean {
-    const [lastX, lastY] = [Math.floor(right / this.#cell), Math.floor(bottom / this.#cell)];
-    for (let x = Math.floor(left / this.#cell); x <= lastX; x++)
-      for (let y = Math.floor(top / this.#cell); y <= lastY; y++) if (holds(x * ROWS + y)) return true;
-    return false;
+  #reachOf({ left, top, right, bottom }: Box) {
+    return {
+      firstX: Math.floor(left / this.#cell),
+      lastX: Math.floor(right / this.#cell),
+      firstY: Math.floor(top / this.#cell),
+      lastY: Math.floor(bottom / this.#cell),
+    };
   }
 }
 
+/** A small whole number for a cell, which a map finds quickest. Two cells that share one only make a list longer. */
+const keyOf = (x: number, y: number): number => (Math.imul(x, 40503) + y) & 0x3fffffff;
+
 /** About as high as two lines of a label [px]: with larger cells a crowded picture is looked through box by box. */
 const CELL = 24;
-/** More rows of cells than a picture has. */
-const ROWS = 2 ** 24;
