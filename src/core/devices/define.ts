@@ -140,6 +140,8 @@ export interface DeviceDoubt {
   /** keys of the thing as they would be; `null` takes a key away, so that its default holds */
   readonly instead?: JsonObject;
   readonly isGone?: true;
+  /** the end at which machines that are drawn run then, as those do that start by themselves */
+  readonly runningAt?: End;
   /** things that nobody drew */
   readonly beside?: readonly JsonObject[];
 }

@@ -43,7 +43,10 @@ export const transfer = defineDevice({
       doubt: "other-position" as const,
       instead: { position: it },
     })),
-    ...(bridged ? [] : [{ doubt: "machine" as const, instead: { bridged: true } }]),
+    // What stands by starts by itself as soon as the line is dead.
+    ...(bridged
+      ? []
+      : [{ doubt: "machine" as const, instead: { bridged: true }, runningAt: "alt" as const }]),
   ],
   handling: {
     off: "set-position",

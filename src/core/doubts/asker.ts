@@ -247,8 +247,14 @@ export class Asker {
       BADNESS[b.now.verdict] - BADNESS[a.now.verdict] ||
       Number(a.groundsHold) - Number(b.groundsHold) ||
       (a.now.margin ?? 4) - (b.now.margin ?? 4) ||
-      Number(this.isOver(b)) - Number(this.isOver(a))
+      Number(this.isFelt(b)) - Number(this.isFelt(a)) ||
+      Number(a.worst === undefined) - Number(b.worst === undefined)
     );
+  }
+
+  /** Whether it would put the worker over the limit; of what nobody knows the volts of, where no ground holds it. */
+  private isFelt(harm: Harm): boolean {
+    return harm.worst === undefined ? !harm.groundsHold : this.isOver(harm);
   }
 
   /** Whether it would put the worker over the limit. */

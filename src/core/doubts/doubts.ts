@@ -4,6 +4,7 @@ import {
   type DoubtKind,
   type End,
   isLine,
+  isMachine,
   isSupply,
   isTransformer,
   openPhasesOf,
@@ -166,13 +167,21 @@ function nominalAt(system: System, point: string, letters: string): number {
 const amendmentOf = (
   system: System,
   id: ElementId,
-  { instead, isGone, beside }: DeviceDoubt,
+  { instead, isGone, beside, runningAt }: DeviceDoubt,
   key: string,
 ): Amendment => ({
   ...(isGone === true ? { remove: [id, ...besideSpan(system, id)] } : {}),
-  ...(instead === undefined ? {} : { set: { [id]: instead } }),
+  ...(instead === undefined ? {} : { set: { ...running(system, id, runningAt), [id]: instead } }),
   ...(beside === undefined ? {} : { add: undrawn(system, key, id, beside) }),
 });
+
+/** Machines at an end of a thing, as they run. */
+function running(system: System, id: ElementId, end: End | undefined): Record<string, JsonObject> {
+  const point = end === undefined ? undefined : savedElement(system.elements, id)?.[end];
+  if (typeof point !== "string") return {};
+  const machines = thingsAt(system, point).filter((it) => isMachine(it.saved));
+  return Object.fromEntries(machines.map((it) => [it.id, { on: true }]));
+}
 
 /** Circuits drawn beside a span: with it they are gone. */
 const besideSpan = (system: System, span: string): readonly string[] => besideSpans(system).get(span) ?? [];
@@ -245,17 +254,13 @@ const GOES_ON_M = 100;
 /** From here on a line is one that goes from pole to pole: the limit of low voltage in 29 CFR 1910.269(l) [V]. */
 const LEAST_PRIMARY_VOLTS = 600;
 
-/** A line ends here as far as the drawing goes: one thing leads to it, and nothing on from it. */
+/** A line ends here as far as the drawing goes. */
 function goesOn(system: System, id: PointId): Placeless[] {
   const there = conductorsAt(system).get(id) ?? [];
   const phases = there.filter((it) => "ABC".includes(it)).join("");
   const lineToLineVolts = phases === "" ? 0 : nominalAt(system, id, phases);
   if (lineToLineVolts < LEAST_PRIMARY_VOLTS) return [];
-  const things = (elementsAt(system).get(id) ?? []).map((it) => savedElement(system.elements, it)!);
-  if (things.some(isSupply)) return [];
-  // A bank that hangs on the last pole of a line does not say that the line ends there.
-  const leading = things.filter((it) => endPointsOf(it).length > 1 && !isTransformer(it));
-  if (leading.length !== 1) return [];
+  if (!isWhereItEnds(system, id)) return [];
   const key = `goes-on ${id}`;
   return [
     {
@@ -278,6 +283,53 @@ function goesOn(system: System, id: PointId): Placeless[] {
     },
   ];
 }
+
+/**
+ * Whether nothing goes on from a point: one line comes to it, and whatever else leads away ends at a bank. Where no line
+ * comes, one thing leads to it and no bank hangs on it: a bushing is the end of a line nowhere.
+ */
+function isWhereItEnds(system: System, id: PointId): boolean {
+  const there = thingsAt(system, id);
+  if (there.some((it) => isSupply(it.saved))) return false;
+  const leading = there.filter(leadsOn);
+  if (leading.some((it) => isLine(it.saved)))
+    return leading.filter((it) => isLine(it.saved) || !endsAtBank(system, it, id)).length === 1;
+  return leading.length === 1 && !there.some((it) => isTransformer(it.saved));
+}
+
+/** Whether what leads away from a point leads to no line and no supply, however many switches on, but to a bank. */
+function endsAtBank(system: System, { id, saved }: Thing, from: string): boolean {
+  const seen = new Set([from]);
+  const passed = new Set<string>([id]);
+  const next = endPointsOf(saved).filter((it) => it !== from);
+  let hasBank = false;
+  for (const point of next) {
+    if (seen.has(point)) continue;
+    seen.add(point);
+    for (const it of thingsAt(system, point)) {
+      if (isSupply(it.saved) || isLine(it.saved)) return false;
+      hasBank ||= isTransformer(it.saved);
+      if (!leadsOn(it) || passed.has(it.id)) continue;
+      passed.add(it.id);
+      next.push(...endPointsOf(it.saved));
+    }
+  }
+  return hasBank;
+}
+
+interface Thing {
+  readonly id: ElementId;
+  readonly saved: SavedElement;
+}
+
+const thingsAt = (system: System, point: string): Thing[] =>
+  (elementsAt(system).get(point as PointId) ?? []).map((id) => ({
+    id: id as ElementId,
+    saved: savedElement(system.elements, id)!,
+  }));
+
+/** A bank that hangs on a pole leads nowhere that a line goes on to. */
+const leadsOn = ({ saved }: Thing): boolean => endPointsOf(saved).length > 1 && !isTransformer(saved);
 
 /** Two things of one kind at one place, one taken for the other: switches by their labels, cables by their ends. */
 function mistaken(system: System, near: readonly ElementId[]): Placeless[] {

@@ -185,7 +185,9 @@ function wordsKey(document: StillhotDocument, it: Doubt): MessageKey {
       return instead.add !== undefined
         ? "doubt.machine.undrawn"
         : "bridged" in keys
-          ? "doubt.machine.bridged"
+          ? Object.keys(instead.set!).length > 1
+            ? "doubt.machine.bridgedRunning"
+            : "doubt.machine.bridged"
           : "doubt.machine";
     case "no-rod":
       return saved === undefined ? "doubt.no-rod" : "doubt.no-rod.along";

@@ -12,6 +12,7 @@ export const doubts = {
   "doubt.machine": "{name} runs, and is twice as big as drawn",
   "doubt.machine.undrawn": "a standby generator runs at {name}",
   "doubt.machine.bridged": "{name} joins both of its supplies",
+  "doubt.machine.bridgedRunning": "{name} joins both of its supplies and what stands by behind it runs",
   "doubt.open-neutral": "the neutral of {name} is open",
   "doubt.no-rod": "the ground rod at {name} is missing",
   "doubt.no-rod.along": "there are no ground rods along {name}",

@@ -12,6 +12,7 @@ export const doubts = {
   "doubt.machine": "{name} tourne et est deux fois plus gros que sur le dessin",
   "doubt.machine.undrawn": "une génératrice de secours tourne chez {name}",
   "doubt.machine.bridged": "{name} relie ses deux alimentations",
+  "doubt.machine.bridgedRunning": "{name} relie ses deux alimentations et que le secours derrière lui tourne",
   "doubt.open-neutral": "le neutre de {name} est coupé",
   "doubt.no-rod": "la prise de terre de {name} manque",
   "doubt.no-rod.along": "aucune prise de terre n'existe le long de {name}",
