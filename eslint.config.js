@@ -1,5 +1,5 @@
 import js from "@eslint/js";
-import prettier from "eslint-config-prettier";
+import formatting from "eslint-config-prettier";
 import svelte from "eslint-plugin-svelte";
 import globals from "globals";
 import ts from "typescript-eslint";
@@ -10,7 +10,7 @@ export default ts.config(
   js.configs.recommended,
   ...ts.configs.recommended,
   ...svelte.configs.recommended,
-  prettier,
+  formatting,
   ...svelte.configs.prettier,
   {
     rules: {
@@ -58,22 +58,6 @@ export default ts.config(
       "svelte/no-navigation-without-resolve": "off",
       // State is immutable and raw on purpose; maps and sets beside it are working memory.
       "svelte/prefer-svelte-reactivity": "off",
-    },
-  },
-  // A promise that nobody waits for hides its failure; a switch over kinds names each one.
-  {
-    files: ["src/**/*.ts"],
-    ignores: ["**/*.svelte.ts", "**/*.svelte.*.ts"],
-    languageOptions: { parserOptions: { projectService: true } },
-    rules: {
-      "@typescript-eslint/no-floating-promises": "error",
-      "@typescript-eslint/no-misused-promises": ["error", { checksVoidReturn: false }],
-      // A type that is asserted without need hides the day on which it is wrong.
-      "@typescript-eslint/no-unnecessary-type-assertion": "error",
-      "@typescript-eslint/switch-exhaustiveness-check": [
-        "error",
-        { considerDefaultExhaustiveForUnions: true, allowDefaultCaseForExhaustiveSwitch: false },
-      ],
     },
   },
   // The compiler sees undefined names better than the linter does.

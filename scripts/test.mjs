@@ -75,14 +75,15 @@ const [appBuilder, appArgs] = builderOf("app");
 const [cliBuilder, cliArgs] = builderOf("cli");
 const good = await stepsTogether([
   { name: "lint", file: "eslint/bin/eslint.js", args: [".", "--max-warnings", "0"] },
+  { name: "lint that asks for types", file: "oxlint/bin/oxlint", args: ["--type-aware", "src"] },
   {
     name: "types of everything",
     file: "svelte-check/bin/svelte-check",
-    args: ["--tsconfig", "./tsconfig.json", "--fail-on-warnings", "--output", "human"],
+    args: ["--tsgo", "--tsconfig", "./tsconfig.json", "--fail-on-warnings", "--output", "human"],
   },
   { name: "build of the app", file: appBuilder, args: appArgs },
-  { name: "types of the core", file: "typescript/bin/tsc", args: ["-p", "tsconfig.core.json"] },
-  { name: "format", file: "prettier/bin/prettier.cjs", args: ["--check", ".", "--log-level", "warn"] },
+  { name: "types of the core", file: "@typescript/native/bin/tsc", args: ["-p", "tsconfig.core.json"] },
+  { name: "format", file: "oxfmt/bin/oxfmt", args: ["--check", "."] },
   { name: "build of the command line", file: cliBuilder, args: cliArgs },
 ]);
 

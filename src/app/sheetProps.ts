@@ -6,7 +6,16 @@ import type { Session } from "./session/session.svelte";
 
 /** What the app lays over the place that is shown, one at a time. */
 export type SheetId =
-  "find" | "menu" | "library" | "keys" | "settings" | "kept" | "share" | "scan" | "notation" | "help";
+  | "find"
+  | "menu"
+  | "library"
+  | "keys"
+  | "settings"
+  | "kept"
+  | "share"
+  | "scan"
+  | "notation"
+  | "help";
 
 /** What a sheet may do with the app; each takes what it needs of it. */
 export interface SheetProps {

@@ -45,7 +45,8 @@ const made = MADE.filter(([name]) => ASKED.includes(name) || name.endsWith("ieee
 function asFile(drawn: Drawn): Saved & { readonly text: string } {
   const document = drawn as StillhotDocument;
   const line = Object.values(document.system.elements).find(({ kind }) => kind === "span") as
-    { readonly to: string; readonly phases: string } | undefined;
+    | { readonly to: string; readonly phases: string }
+    | undefined;
   const hasWork = Object.keys(document.job?.workPoints ?? {}).length > 0;
   const at = { at: line?.to, conductors: line?.phases.replace(/[^ABC]/g, "") };
   const text = writeDocument(

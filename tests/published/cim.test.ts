@@ -27,7 +27,8 @@ function worstPercent(
     for (const [phase, [volts = 0, degrees = 0]] of Object.entries(phases)) {
       const point = exact.get(node) ?? folded.get(node.toLowerCase());
       const report = conductors[`${point}/${phase.replace("s", "")}` as never] as
-        { volts: number; angleDeg: number } | undefined;
+        | { volts: number; angleDeg: number }
+        | undefined;
       if (report === undefined) throw new Error(`${node}/${phase} is not in the drawing`);
       const turned = angles ? degrees : report.angleDeg;
       const apart = complex.magnitude(

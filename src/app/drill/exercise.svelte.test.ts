@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { DRILL_KINDS, drillOf, type DrillQuestion } from "../../core";
+import { DRILL_KINDS, drillOf } from "../../core";
 import { Exercise, lettersOn, QUESTIONS, shownOf } from "./exercise.svelte";
 
 const ASKING = { level: 2, seed: 11 } as const;
@@ -49,7 +49,7 @@ describe("G4 an exercise counts what was answered", () => {
 
 test("before the answer the drawing tells no state, and each option that stands on it has its letter", () => {
   const questions = drillOf({ level: 3, seed: 2, count: DRILL_KINDS.length });
-  for (const question of questions as DrillQuestion[]) {
+  for (const question of questions) {
     const states = (isAnswered: boolean) =>
       new Set(Object.values(shownOf(question.document, isAnswered).conductors).map(({ state }) => state));
     expect([...states(false)]).toEqual(["neutral"]);

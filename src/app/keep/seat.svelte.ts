@@ -16,7 +16,8 @@ interface Answers {
 }
 
 type Word =
-  { readonly say: "give"; readonly id: string } | { readonly say: "wrote"; readonly id: string; rev: number };
+  | { readonly say: "give"; readonly id: string }
+  | { readonly say: "wrote"; readonly id: string; rev: number };
 
 /** Whether a lock was taken by another window, rather than never given. */
 const wasTaken = (error: unknown): boolean => error instanceof DOMException && error.name === "AbortError";

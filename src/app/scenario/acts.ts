@@ -24,7 +24,15 @@ import {
 
 /** What a step has to say beside its verb and its thing. */
 export type StepDetail =
-  "phases" | "tool" | "method" | "expect" | "ground" | "first" | "text" | "seconds" | "position";
+  | "phases"
+  | "tool"
+  | "method"
+  | "expect"
+  | "ground"
+  | "first"
+  | "text"
+  | "seconds"
+  | "position";
 
 /** One thing that hands can do with what is chosen, and what else must be said to do it. */
 export interface AttemptAct {

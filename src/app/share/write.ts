@@ -8,7 +8,8 @@ import { writeWithPatience } from "./waiting.svelte";
 
 /** What came of writing a drawing, or why there is nothing. */
 export type CameOf<As extends keyof WrittenForms> =
-  { readonly written: WrittenForms[As] } | { readonly why: Message };
+  | { readonly written: WrittenForms[As] }
+  | { readonly why: Message };
 
 /** Writes the drawing that is shown. What was asked before it changed does not come after it. */
 export function write<As extends keyof WrittenForms>(

@@ -209,7 +209,8 @@ function elementActs(session: Session, id: ElementId, element: CircuitElement): 
     });
   acts.push(...phaseChanges(session, id, element));
   const at = ("from" in element ? element.from : "at" in element ? element.at : undefined) as
-    PointId | undefined;
+    | PointId
+    | undefined;
   if (at !== undefined)
     acts.push({
       id: "work",

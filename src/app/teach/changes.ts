@@ -59,7 +59,7 @@ export function otherNumber(document: StillhotDocument, { of, id }: Owner): stri
 
 /** The label of an element with its first number counted on, until no other element has it; empty where it has no number. */
 function otherLabel({ system }: StillhotDocument, id: ElementId): string {
-  const labelOf = (it: object | undefined): string => (it as { label?: string } | undefined)?.label ?? "";
+  const labelOf = (it: JsonObject | undefined): string => (typeof it?.label === "string" ? it.label : "");
   const label = labelOf(system.elements[id]);
   if (!/\d/.test(label)) return "";
   const taken = new Set(Object.values(system.elements).map(labelOf));

@@ -170,6 +170,6 @@ function withoutJob(document: StillhotDocument): StillhotDocument {
   const known = bare.get(document);
   if (known !== undefined) return known;
   const { job: _job, scenario: _scenario, ...fresh } = document;
-  bare.set(document, fresh as StillhotDocument);
-  return fresh as StillhotDocument;
+  bare.set(document, fresh);
+  return fresh;
 }

@@ -2,7 +2,8 @@ import { type Patch, patched, patchesBetween, type StillhotDocument } from "../.
 
 /** A drawing as it is sent: whole, or as what makes it of the one sent before. Each has a number on both sides. */
 export type Sent = { readonly becomes: number } & (
-  { readonly whole: StillhotDocument } | { readonly patches: readonly Patch[]; readonly on: number }
+  | { readonly whole: StillhotDocument }
+  | { readonly patches: readonly Patch[]; readonly on: number }
 );
 
 /** Keeps in mind which drawing the other side has. */

@@ -21,7 +21,9 @@ export interface ReadingQuestion {
 
 /** What came of it. */
 export type ReadingAnswer =
-  { readonly read: ReadFile | Unreadable } | { readonly imported: Imported | ImportRefused } | Failed;
+  | { readonly read: ReadFile | Unreadable }
+  | { readonly imported: Imported | ImportRefused }
+  | Failed;
 
 /** Told no oftener than this: a person sees no more [ms]. */
 const TOLD_EVERY_MS = 100;

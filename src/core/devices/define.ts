@@ -83,7 +83,14 @@ export const switchEnds = {
 
 /** What can happen to a device without the crew doing it; `upset.KIND` of the catalogue says each. */
 export type UpsetKind =
-  "close" | "reclose" | "restore" | "start" | "start-unknown" | "transfer" | "rejoin" | "contact";
+  | "close"
+  | "reclose"
+  | "restore"
+  | "start"
+  | "start-unknown"
+  | "transfer"
+  | "rejoin"
+  | "contact";
 
 /** One thing that can change without the crew doing it. */
 export interface DeviceUpset {
@@ -222,7 +229,14 @@ export interface BreakSettings {
  * load, `unrated` a switch or an elbow that is not made to, `clamp` and `lead` a metal part drawn apart by a stick.
  */
 export type BreakBasis =
-  "tool" | "arc-chute" | "rated" | "made-for-load" | "bare" | "unrated" | "clamp" | "lead";
+  | "tool"
+  | "arc-chute"
+  | "rated"
+  | "made-for-load"
+  | "bare"
+  | "unrated"
+  | "clamp"
+  | "lead";
 
 /** The current that a thing may break when it opens [A]; infinite where it is made to and no figure is drawn. */
 export interface Breaks {
@@ -245,7 +259,14 @@ export const LOAD_BREAK_TOOL = "load-break-tool";
  * a `fault` that goes when it is mended.
  */
 export type DeviceRole =
-  "line" | "transformer" | "supply" | "machine" | "load" | "ground-set" | "beside" | "fault";
+  | "line"
+  | "transformer"
+  | "supply"
+  | "machine"
+  | "load"
+  | "ground-set"
+  | "beside"
+  | "fault";
 
 /** What one file of a kind declares: everything that is asked of a device of this kind, through `faces.ts`. */
 export interface DeviceSpec<

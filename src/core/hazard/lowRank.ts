@@ -32,7 +32,8 @@ import { CLOSE, FLOATING_OHMS } from "./tolerances";
 
 /** Volts behind a port, and who drives them: a supply by its number, or a circuit alongside by its element's group. */
 type Drive = { readonly volts: readonly [number, number] } & (
-  { readonly emf: number } | { readonly group: StepGroup }
+  | { readonly emf: number }
+  | { readonly group: StepGroup }
 );
 
 /** One way for current to enter the network that an upset opens: where, behind what, driven by what. */

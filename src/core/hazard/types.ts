@@ -14,7 +14,14 @@ export interface Question {
  * it, so its feed was left out; it counts as hot.
  */
 export type ConductorState =
-  "unknown" | "faulted" | "energized" | "backfed" | "induced" | "grounded" | "isolated" | "neutral";
+  | "unknown"
+  | "faulted"
+  | "energized"
+  | "backfed"
+  | "induced"
+  | "grounded"
+  | "isolated"
+  | "neutral";
 
 /** How a conductor stands. */
 export interface ConductorReport {

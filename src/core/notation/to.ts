@@ -86,7 +86,8 @@ export function toNotation(document: StillhotDocument): Notation {
     if (written.has(root)) continue;
     // Our own stack: a long line must not exhaust the language's.
     type Task = { readonly level: number } & (
-      { readonly point: string } | { readonly branch: Branch; readonly farLevel: number }
+      | { readonly point: string }
+      | { readonly branch: Branch; readonly farLevel: number }
     );
     const stack: Task[] = [{ level: 0, point: root }];
     while (stack.length > 0) {

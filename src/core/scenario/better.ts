@@ -37,7 +37,8 @@ export function betterStep(attempt: Attempt, mistake: Mistake, plan?: Planner): 
 function testThatShows({ truth }: World, step: Step, { unseen, entry }: Mistake): Step | undefined {
   // Hands go to a point: what names a structure as a whole only looks at it, or keeps people off.
   const at = (step.do === "work" ? jobOf(truth.document).workPoints[step.at]?.at : step.at) as
-    PointId | undefined;
+    | PointId
+    | undefined;
   if (at === undefined || step.do === "test" || (unseen.length === 0 && !isHarm(entry.result.consequence)))
     return undefined;
   const { phases } = step;

@@ -52,7 +52,15 @@ export const NO_WISHES: Wishes = {
 };
 
 type SetKey =
-  "forbidden" | "first" | "tags" | "blocks" | "covers" | "barricades" | "secures" | "liveHands" | "heldOpen";
+  | "forbidden"
+  | "first"
+  | "tags"
+  | "blocks"
+  | "covers"
+  | "barricades"
+  | "secures"
+  | "liveHands"
+  | "heldOpen";
 
 /** The same wishes with something added; the very same object where it was there already. */
 export function wish(wishes: Wishes, key: SetKey, ...items: readonly string[]): Wishes {

@@ -4,7 +4,12 @@ const MODEL = "http://iec.ch/TC57/61970-552/ModelDescription/1#";
 
 /** What an object says of itself: a text or a number, another object, or a value of an enumeration. */
 export type RdfValue =
-  string | number | boolean | { readonly to: string } | { readonly choice: string } | undefined;
+  | string
+  | number
+  | boolean
+  | { readonly to: string }
+  | { readonly choice: string }
+  | undefined;
 
 /** Another object, by the name under which it is written. */
 export const to = (name: string): RdfValue => ({ to: name });
