@@ -430,7 +430,7 @@ test("every package that is declared is used", () => {
   expect(Object.keys(neededBy).filter((name) => !declared.has(name))).toEqual([]);
 });
 
-/** What the app fetches when it is needed and which says nothing, so that it needs no sentences. */
+/** What the app fetches when it is needed and which says nothing, or says it in words that it is handed, so that it needs no sentences. */
 const silent = [
   "./board",
   "./further",
@@ -443,6 +443,8 @@ const silent = [
   "./trash",
   "./solve",
   "../worker/solve",
+  "./reading",
+  "./writeAndPaint",
   "./share/fingerprint",
   "./sentences",
   "./french",
@@ -458,6 +460,11 @@ test("whatever the app fetches when it is needed comes by `later`, with its sent
       .map(([, , file]) => `${path} imports "${file}"`),
   );
   expect(bare).toEqual([]);
+});
+
+test("every worker of the app runs one script, so that what they share is fetched and kept once", () => {
+  const found = sourcesIn("src/app").filter(({ path, text }) => !isTest(path) && /\bnew Worker\(/.test(text));
+  expect(found.map(({ path }) => path)).toEqual(["src/app/worker/startWorker.ts"]);
 });
 
 /** Keys of sentences that no text names, neither whole nor as a pattern such as `kind.${kind}`. */

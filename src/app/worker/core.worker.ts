@@ -20,26 +20,57 @@ import {
 } from "../../core";
 import { today } from "../words/today";
 import { Receiver } from "./copies";
-import type { WorkerAnswer, Checked, Lost, WorkerQuestion, What } from "./questions";
+import type { Errand } from "./errands";
 import { Player, stateAfter } from "./player";
+import type { Checked, Failed, Lost, What, WorkerAnswer, WorkerQuestion } from "./questions";
+import type { ReadingAnswer, ReadingQuestion } from "./reading";
+import type { WritingMessage } from "./writing";
 
 const receiver = new Receiver();
 const player = new Player();
 /** rows of the columns that were sent last */
 let ids: RowIds | undefined;
 
-/** Works out off the main thread what takes its time, so that the drawing stays under the hands meanwhile. */
-self.addEventListener("message", ({ data }: MessageEvent<WorkerQuestion>) => {
-  let answer: WorkerAnswer | Lost;
+/**
+ * Works out off the main thread what takes its time, so that the drawing stays under the hands meanwhile. What reads and
+ * writes files is fetched by the one that has to.
+ */
+self.addEventListener("message", ({ data }: MessageEvent<Errand>) => {
+  if (data.to === "answer") answer(data);
+  else
+    void (data.to === "read" ? read(data) : write(data))
+      .catch(failed)
+      .then((found) => self.postMessage(found));
+});
+
+function answer({ sent, what }: WorkerQuestion) {
+  let found: WorkerAnswer | Lost;
   try {
-    const document = receiver.receive(data.sent);
-    answer = document === undefined ? { isLost: true } : answered(document, data.what);
+    const document = receiver.receive(sent);
+    found = document === undefined ? { isLost: true } : answered(document, what);
   } catch (error) {
     ids = undefined;
-    answer = { failed: error instanceof Error ? error.message : String(error) };
+    found = failed(error);
   }
-  self.postMessage(answer, { transfer: "columns" in answer ? buffersOf(answer.columns) : [] });
+  self.postMessage(found, { transfer: "columns" in found ? buffersOf(found.columns) : [] });
+}
+
+const failed = (error: unknown): Failed => ({
+  failed: error instanceof Error ? error.message : String(error),
 });
+
+/** Reads one file, and tells meanwhile how far it is. */
+async function read(question: ReadingQuestion): Promise<ReadingAnswer> {
+  const { answerReading } = await import("./reading");
+  return answerReading(question, (progress) => self.postMessage(progress));
+}
+
+/** Writes one drawing, and paints it where it is to be painted. */
+async function write(message: WritingMessage) {
+  const { answerWriting, canPaintBeside, painted } = await import("./writeAndPaint");
+  const written = answerWriting(message);
+  return "picture" in written && canPaintBeside() ? { file: await painted(written) } : written;
+}
 
 function answered(document: StillhotDocument, what: What): WorkerAnswer {
   switch (what.of) {

@@ -1,6 +1,8 @@
 import type { StillhotDocument } from "../../core";
 import { Sender } from "./copies";
-import type { Lost, What, WorkerAnswer, WorkerQuestion } from "./questions";
+import type { Errand } from "./errands";
+import type { Lost, What, WorkerAnswer } from "./questions";
+import { startWorker } from "./startWorker";
 
 /** @param isNewest whether nothing else about the same was asked meanwhile */
 type Hear = (answer: WorkerAnswer, isNewest: boolean) => void;
@@ -40,12 +42,13 @@ export class OwnWorker {
     this.#waiting = rest;
     this.#inFlight = next;
     const worker = this.#started();
-    worker.postMessage({ what: next.what, sent: this.#sender.send(next.document) } satisfies WorkerQuestion);
+    const errand: Errand = { to: "answer", what: next.what, sent: this.#sender.send(next.document) };
+    worker.postMessage(errand);
   }
 
   #started(): Worker {
     if (this.#worker !== undefined) return this.#worker;
-    const worker = new Worker(new URL("./core.worker.ts", import.meta.url), { type: "module" });
+    const worker = startWorker();
     this.#sender.startAfresh();
     worker.addEventListener("message", ({ data }: MessageEvent<WorkerAnswer | Lost>) => this.#take(data));
     worker.addEventListener("error", ({ message }) => {

@@ -1,5 +1,7 @@
 import { buffersOf, elementCountOf } from "../../core";
 import { answeredBy, type Elsewhere } from "./elsewhere";
+import type { Errand } from "./errands";
+import { startWorker } from "./startWorker";
 import type { Failed } from "./questions";
 import { messageOf, type WritingQuestion, type WrittenForms, written } from "./writing";
 
@@ -13,12 +15,10 @@ export function writeElsewhere<As extends keyof WrittenForms>(
   if (typeof Worker === "undefined" || elementCountOf(question.document.system) <= AT_ONCE_UP_TO) {
     return { answer: Promise.resolve(written(question)), stop: () => undefined };
   }
-  const worker = new Worker(new URL("./writing.worker.ts", import.meta.url), { type: "module" });
+  const worker = startWorker();
   const writing = answeredBy<WrittenForms[As]>(worker);
-  const message = messageOf(question);
+  const errand = { to: "write", ...messageOf(question) } satisfies Errand;
   // What is known was made into columns just now; the drawing is copied in a task of its own, so that the page answers in between.
-  setTimeout(() =>
-    worker.postMessage(message, message.columns === undefined ? [] : buffersOf(message.columns)),
-  );
+  setTimeout(() => worker.postMessage(errand, errand.columns === undefined ? [] : buffersOf(errand.columns)));
   return writing;
 }

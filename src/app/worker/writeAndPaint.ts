@@ -1,0 +1,2 @@
+export { canPaintBeside, painted } from "./painted";
+export { answerWriting } from "./writing";
