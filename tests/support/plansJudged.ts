@@ -220,6 +220,15 @@ const TRUE: Readonly<Record<string, (told: Told) => boolean>> = {
     const amps = (system: System) => ampsIn(rehearsal, system, named("other"), later?.step.phases);
     return amps(after) < amps(before);
   },
+  "why.off.splits.clamp": ({ rehearsal, index, named }) => {
+    const moved = rehearsal.steps.slice(index + 1).filter(({ step }) => step.element === named("other"));
+    const isIdle = (verb: string) =>
+      moved.some(({ step, n }) => {
+        const system = verb === "lift" ? rehearsal.steps[n - 2]!.state : rehearsal.steps[n - 1]!.state;
+        return step.do === verb && ampsIn(rehearsal, system.document.system, named("other")) <= 0.5;
+      });
+    return isIdle("lift") && isIdle("attach");
+  },
   "why.off.splits": ({ rehearsal, index, named, played }) => {
     const closes = (id: unknown) =>
       rehearsal.steps.findIndex(

@@ -9,6 +9,7 @@ import { LINE_JOBS } from "./lines";
 import { NEW_AND_MOVED_JOBS } from "./newAndMoved";
 import { RARE_JOBS } from "./onceAYear";
 import { ORDINARY_JOBS } from "./ordinary";
+import { OTHER_GEAR_JOBS } from "./otherGear";
 import { PEOPLE_JOBS } from "./people";
 import { linesOf, spoiled } from "./spoil";
 import { DEVICE_JOBS } from "./stations";
@@ -39,6 +40,7 @@ const JOBS: readonly EverydayJob[] = [
   ...ORDINARY_JOBS,
   ...YEARS_JOBS,
   ...NEW_AND_MOVED_JOBS,
+  ...OTHER_GEAR_JOBS,
 ];
 
 for (const { job, drawing, order, mistakes } of JOBS)

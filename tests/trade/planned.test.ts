@@ -5,11 +5,12 @@ import { spell } from "../support/words";
 import { CALL_OUT_JOBS } from "./callOuts";
 import { NEW_AND_MOVED_JOBS } from "./newAndMoved";
 import { ORDINARY_JOBS } from "./ordinary";
+import { OTHER_GEAR_JOBS } from "./otherGear";
 import { YEARS_JOBS } from "./throughTheYear";
 
 /** Jobs that say where hands go: the others are done from a device, and have nothing to plan for. */
-const WITH_WORK = [...ORDINARY_JOBS, ...YEARS_JOBS, ...NEW_AND_MOVED_JOBS].filter(({ drawing }) =>
-  /^ *w1 +work /m.test(drawing),
+const WITH_WORK = [...ORDINARY_JOBS, ...YEARS_JOBS, ...NEW_AND_MOVED_JOBS, ...OTHER_GEAR_JOBS].filter(
+  ({ drawing }) => /^ *w1 +work /m.test(drawing),
 );
 
 /** Another crew keeps these people dark. */
@@ -17,11 +18,16 @@ const DARK_AT_END: Readonly<Record<string, number>> = {
   "after a storm two crews hold a permit each on one line": 14,
 };
 
-/** Nothing on it opens with a gap that one can see: it is worked live, and a plan says what an isolation would lack. */
-const WITHOUT_GAP = "move a live line over to a new pole, in gloves";
+/** Nothing on them opens with a gap that one can see: they are worked live, and a plan says what an isolation would lack. */
+const WITHOUT_GAP = [
+  "move a live line over to a new pole, in gloves",
+  "change the insulator of one phase with hot sticks, the line live",
+];
 
 test.each(
-  WITH_WORK.filter(({ job }) => job !== WITHOUT_GAP).map(({ job, drawing }) => [job, drawing] as const),
+  WITH_WORK.filter(({ job }) => !WITHOUT_GAP.includes(job)).map(
+    ({ job, drawing }) => [job, drawing] as const,
+  ),
 )("a plan, and nobody dark at its end who can be supplied: %s", (job, drawing) => {
   const { steps, findings, customers } = plan(draw(drawing), { alternatives: false });
   expect(findings.map((it) => `${it.rule} ${spell(it.message)}`)).toEqual([]);
@@ -29,8 +35,8 @@ test.each(
   expect(customers.end).toBe(DARK_AT_END[job] ?? 0);
 });
 
-test("a line that nothing opens in sight is not called isolated", () => {
-  const { drawing } = YEARS_JOBS.find(({ job }) => job === WITHOUT_GAP)!;
+test.each(WITHOUT_GAP)("a line that nothing opens in sight is not called isolated: %s", (name) => {
+  const { drawing } = WITH_WORK.find(({ job }) => job === name)!;
   const { ok, findings } = plan(draw(drawing), { alternatives: false });
   expect([ok, findings.map(({ rule }) => rule)]).toEqual([false, ["visible-gap"]]);
 });
@@ -105,4 +111,45 @@ test.each([
     .filter(({ do: verb, expect: shows }) => MOVED.includes(verb) && (verb !== "test" || shows === "live"))
     .map((it) => `${it.do} ${it.element ?? it.at}`);
   expect([ok, told]).toEqual([true, wanted]);
+});
+
+const planOf = (words: string) =>
+  plan(draw(OTHER_GEAR_JOBS.find(({ job }) => job.includes(words))!.drawing), { alternatives: false });
+
+test("a feeder's own breaker takes the load off its disconnects, and no other feeder goes dark for it", () => {
+  const { ok, steps, customers } = planOf("breaker out at the station");
+  const opened = steps.filter((it) => it.do === "open").map(({ element }) => element);
+  expect([ok, customers.worst, opened]).toEqual([true, 0, ["b1", "d11", "d12", "tie"]]);
+});
+
+test("what work at one place hangs at another is tested and grounded once it hangs, before hands come to it", () => {
+  const { ok, steps } = planOf("string a new span");
+  const told = steps
+    .filter(({ do: verb }) => ["test", "ground", "work"].includes(verb))
+    .map((it) => `${it.do} ${it.at}`);
+  const first = ["test p3", "ground p3", "work w1"];
+  expect([ok, told]).toEqual([true, [...first, "test p4", "ground p4", "work w2", "test p6"]]);
+});
+
+test("a clamp whose cutout is changed comes off and goes on with that cutout open, and nobody beyond the tap is out", () => {
+  const { ok, steps, customers } = plan(
+    draw(`
+      s1 source sub ABC kvLL=12.47
+      m0 span sub-p0 ABC lengthM=900
+      sw disconnect p0-p1 ABC gang=true loadBreakAmps=600
+      ldm load p1 ABC kw=150 customers=44
+      k1 clamp p1-p2 A
+      c2 cutout p2-p3 A fuse=K15
+      sp span p3-p4 A lengthM=80
+      x4 cutout p4-p5 A fuse=K5
+      t5 transformer p5-p6 A connection=single kva=25 primaryKv=7.2 secondaryV=240
+      m6 meter p6-h1 12
+      ld6 load h1 12 connection=delta kw=1 customers=3
+      h1 point kind=service
+      w1 work p3 A does=c2`),
+    { alternatives: false },
+  );
+  const moved = steps.filter(({ do: verb }) => ["open", "lift", "attach", "close"].includes(verb));
+  const told = moved.map((it) => `${it.do} ${it.element}`);
+  expect([ok, customers.worst, told]).toEqual([true, 3, ["open c2", "lift k1", "attach k1", "close c2"]]);
 });

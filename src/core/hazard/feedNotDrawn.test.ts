@@ -51,6 +51,15 @@ describe("H9 what no source could ever reach is not known to be dead", () => {
     if (!isFed) expect(it.workPoints["w1"]!.margin).toBe(0);
   });
 
+  test("what is still to be put in is no wire that nobody drew a feed for; a wire that hangs there already is", () => {
+    const clamp = { ...CLAMP, planned: true };
+    const stateWith = (l2: object) =>
+      assessed({ elements: { s1: SOURCE, c1: clamp, l2 }, job }).conductors["p3/A"]!.state;
+    expect([stateWith({ ...SPAN, planned: true }), stateWith(SPAN)]).toEqual(["isolated", "unknown"]);
+    const it = assessed({ elements: { s1: SOURCE, c1: clamp, l2: { ...SPAN, planned: true } }, job });
+    expect(saidAt(it, "w1")).not.toContain("feed-not-drawn danger");
+  });
+
   test("what couples into it at a dangerous voltage makes its work point live", () => {
     const n1 = { kind: "nearby", span: "l2", relation: "parallel", kvLL: 69, spacingM: 2, lengthM: 300 };
     const it = assessed({ elements: { s1: SOURCE, l2: { ...SPAN, neutral: false }, n1 }, job });

@@ -6,5 +6,5 @@ export { edgesAround, type Flood, floodFrom, wayBack } from "./flood";
 export * from "./reach";
 export { running, RUNS, runsAs, standingOf } from "./running";
 export { groupsAsDrawn, type StepGroup, stepGroups, UTILITY } from "./inStep";
-export { feedNotDrawn } from "./feed";
+export { conductorsToCome, feedNotDrawn } from "./feed";
 export { conductorGraphOf, nodeName, type ConductorEdge, type ConductorEdgeAttributes } from "./graph";

@@ -4,6 +4,7 @@ import {
   type End,
   isConductor,
   isFault,
+  isLine,
   letterAt,
   lettersAtEnd,
   type LowSide,
@@ -128,17 +129,19 @@ export function isKeptOff(step: Step, nominalVolts: number): boolean {
 /** Glove classes from the lightest. */
 const rankOf = (name: string): number => ["00", "0", "1", "2", "3", "4"].indexOf(name);
 
-/** Things with terminals that the work at a point is about: what is mended, put in or taken down on its structure. */
+/** Things with terminals that the work at a point is about: what is mended, put in or taken down on its structure. A cable has its own. */
 export const devicesWorkedOn = ({ document }: JobState, id: string | undefined): CircuitElement[] => {
   const workPoint = jobOf(document).workPoints[id as WorkPointId];
   if (workPoint === undefined) return [];
   return doneBy(document, id).flatMap((it) => {
     const element = elementOf(document.system, it);
-    if (element === undefined || isConductor(element) || isFault(element)) return [];
+    if (element === undefined || isFault(element) || (isConductor(element) && !isCable(element))) return [];
     const isHere = endsOf(element).some(([, point]) => isSameStructure(document.system, point, workPoint.at));
     return isHere ? [element] : [];
   });
 };
+
+const isCable = (element: CircuitElement): boolean => isLine(element) && element.construction === "cable";
 
 /** Conductors of an element's phases, at each of its ends. */
 export const phaseConductors = (element: CircuitElement): ConductorId[] =>

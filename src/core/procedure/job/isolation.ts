@@ -7,7 +7,7 @@ import type { ElementId } from "../../terms";
 import { elementOf } from "./names";
 import { seen } from "./seen";
 import type { JobState } from "./state";
-import { closes, startsDrawn } from "../../hazard";
+import { closes, startsDrawn, type Threat } from "../../hazard";
 
 /**
  * Open things whose closing takes part in making a work point live: what the isolation of the job rests on. A transfer
@@ -16,11 +16,19 @@ import { closes, startsDrawn } from "../../hazard";
 export function isolationPoints(state: JobState): ElementId[] {
   const ids = new Set<ElementId>();
   for (const { threats } of Object.values(seen(state).workPoints))
-    for (const { upsets } of threats)
-      for (const upset of upsets)
-        if (closes(upset) || (upsets.length === 1 && isThrown(state, upset.element))) ids.add(upset.element);
+    for (const threat of threats.filter((it) => isOfConductor(state, it)))
+      for (const upset of threat.upsets)
+        if (closes(upset) || (threat.upsets.length === 1 && isThrown(state, upset.element)))
+          ids.add(upset.element);
   return [...ids].sort();
 }
+
+/**
+ * Whether a threat is one to the conductor itself. A fault elsewhere that only lifts the neutral beside a dead conductor is
+ * judged as exposure: what would make it keeps nothing isolated.
+ */
+const isOfConductor = ({ document }: JobState, { source, volts }: Threat): boolean =>
+  source !== null || volts >= settingsOf(document).hazardVolts;
 
 /** Whether a thing throws between two supplies. */
 export const isThrown = ({ document }: JobState, id: ElementId): boolean =>

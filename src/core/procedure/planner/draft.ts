@@ -9,7 +9,7 @@ import { draftOf, isWrong } from "./draftOf";
 import type { Intent } from "./intent";
 import { otherTurns, withFewestVisits } from "./fewestVisits";
 import { withFewestCustomerSteps } from "./fewestCustomerSteps";
-import { isNoWorse, type OrderDraft } from "./orderDraft";
+import { isLeaner, isNoWorse, type OrderDraft } from "./orderDraft";
 import { stepsOf } from "./orderOfSteps";
 import { playing } from "./playing";
 import { purposesOf } from "./purposes";
@@ -33,8 +33,22 @@ export function draftFor(
   nth = 0,
 ): OrderDraft | undefined {
   const careful = withCustomersOff(asFound, from);
-  const draft = careful === from ? undefined : draftUnder(asFound, careful, { ways: [], stuck: [] }, nth);
-  return draft?.findings.length === 0 ? draft : draftUnder(asFound, from, deadEnds, nth);
+  const draft = careful === from ? undefined : leanDraft(asFound, careful, { ways: [], stuck: [] }, nth);
+  return draft?.findings.length === 0 ? draft : leanDraft(asFound, from, deadEnds, nth);
+}
+
+/** The order under some wishes, or the one that leaves a clamp alone instead of opening what is beyond it, where that is leaner. */
+function leanDraft(
+  asFound: StillhotDocument,
+  from: Wishes,
+  deadEnds: DeadEnds,
+  nth: number,
+): OrderDraft | undefined {
+  const draft = draftUnder(asFound, from, deadEnds, nth);
+  const apart = [...(draft?.wishes.pickedUpBeyond ?? [])];
+  if (draft === undefined || apart.length === 0) return draft;
+  const other = draftUnder(asFound, wish(from, "forbidden", ...apart), { ways: [], stuck: [] }, nth);
+  return other !== undefined && isLeaner(other, draft) ? other : draft;
 }
 
 /**
@@ -60,6 +74,8 @@ function draftUnder(
       const next = nthChoiceOf(document, demand, deadEnds, nth);
       // A wish that leaves no way at all is not taken.
       if (next === undefined) return undefined;
+      // What was covered and guarded beside other openings may lie dead beside these: they are asked for anew.
+      if (choice !== undefined) wishes = { ...wishes, covers: from.covers, barricades: from.barricades };
       [choice, chosenFor] = [next, key];
     }
     const decided = decide(document, choice, wishes);

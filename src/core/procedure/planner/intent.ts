@@ -1,7 +1,7 @@
 import { comesAway, isTransformer, openPhasesOf } from "../../devices";
 import { complete, type PermitState, type StillhotDocument, type System, workPointsOf } from "../../document";
 import { cablesWithin } from "../../hazard";
-import { endsOf } from "../../network";
+import { circuitOf, conductorsToCome, endsOf } from "../../network";
 import {
   conductorId,
   type ConductorId,
@@ -154,13 +154,18 @@ function withoutThings(system: System, ids: ReadonlySet<ElementId>): System {
   return { ...system, elements: Object.fromEntries(left) };
 }
 
-/** Whether anything stands at a conductor before the work: where all of it is still to come there is nothing to test. */
-const isThereYet = ({ elements }: System, id: ConductorId): boolean => {
-  const { point } = partsOfConductor(id);
-  return Object.values(elements).some(
-    (it) => it.planned !== true && endsOf(complete(it)).some(([, at]) => at === point),
-  );
+/** Whether a conductor is there before the work: where all of it is still to come there is nothing to test. */
+const isThereYet = (system: System, id: ConductorId): boolean => {
+  const circuit = circuitOf(system);
+  return !conductorsToCome(circuit).has(circuit.nodeOf.get(id) ?? -1);
 };
+
+/** Whether a place of work comes with the work at another: until then there is nothing to test, to ground or to lay hands on. */
+export const comesWithWork = (
+  { system }: StillhotDocument,
+  { at, phases }: Pick<WorkPlace, "at" | "phases">,
+): boolean =>
+  phases !== "" && [...phases].every((letter) => !isThereYet(system, conductorId(at, letter as Letter)));
 
 /** Whether hands on one side of a thing come to its other side too, so that both sides are held. */
 const isBetweenGrounds = ({ system }: StillhotDocument, id: ElementId): boolean =>

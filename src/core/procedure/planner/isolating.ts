@@ -151,8 +151,14 @@ function whyOff(
       return say("why.off.shows", { name, other: nameOf(document, purpose.other) });
     case "drops":
       return say("why.off.drops", { name, other: nameOf(document, purpose.other) });
-    case "splits":
-      return say("why.off.splits", { name, other: nameOf(document, purpose.other) });
+    case "splits": {
+      // A link is spared the pick-up of everything at once, a clamp's jaws are spared all of it.
+      const other = complete(document.system.elements[purpose.other]!);
+      return say(isLiftedOff(other) ? "why.off.splits.clamp" : "why.off.splits", {
+        name,
+        other: nameOf(document, purpose.other),
+      });
+    }
     case "keeps off":
       return say("why.off.motor", { name, other: nameOf(document, purpose.other) });
     case "capacitor":

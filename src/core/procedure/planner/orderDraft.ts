@@ -1,3 +1,4 @@
+import { isOperating } from "../../steps";
 import type { CustomersOutOfJob } from "../rehearsal/customers";
 import type { RehearsalFinding } from "../rules/rule";
 import { compareRanks } from "./breaking";
@@ -18,6 +19,16 @@ export interface OrderDraft {
 /** Whether no rule finds more in a draft than in another, and nobody is longer without supply. */
 export const isNoWorse = (a: OrderDraft, b: OrderDraft): boolean =>
   a.findings.length <= b.findings.length && compareRanks(customersIn(a), customersIn(b)) <= 0;
+
+/** Whether rules find less in a draft than in another; or as much with fewer customers out, or with as many and fewer operations. */
+export const isLeaner = (a: OrderDraft, b: OrderDraft): boolean => compareRanks(priceOf(a), priceOf(b)) < 0;
+
+const priceOf = ({ findings, customers: { during, worst }, steps }: OrderDraft): readonly number[] => [
+  findings.length,
+  during,
+  worst,
+  steps.filter(isOperating).length,
+];
 
 const customersIn = ({ customers: { during, worst, steps } }: OrderDraft): readonly number[] => [
   during,

@@ -71,6 +71,19 @@ describe("What is opened", () => {
     expect(spell(planned.uncontrolled[0]!.control)).toMatch(/in series with recloser would$/);
   });
 
+  test("what is changed hangs right on a live line: it is said where", () => {
+    const planned = plan(
+      draw(`${LINE}
+      c1 cutout p1-p2 A
+      nc cutout p1-p9 B planned=true
+      w1 work p2 A does=nc`),
+    );
+    expect(planned.ok).toBe(false);
+    expect(spell(planned.uncontrolled[0]!.control)).toMatch(
+      /^what is changed has a terminal at .*phase B, and nothing on the way there from source opens/,
+    );
+  });
+
   test("nothing on the way: no order, and the threat with what would control it", () => {
     const planned = plan(draw(`${LINE}\n w1 work p1 ABC`));
     expect([planned.ok, planned.steps]).toEqual([false, []]);

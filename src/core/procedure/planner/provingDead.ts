@@ -5,7 +5,7 @@ import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
 import { islandOf } from "../job/joined";
 import { nameOf } from "../job/names";
 import { leadsToSource } from "../rules/groundReturn";
-import { type GroundPlace, type Intent, placesOfSpikes, placesOfWork } from "./intent";
+import { comesWithWork, type GroundPlace, type Intent, placesOfSpikes, placesOfWork } from "./intent";
 import { isOnPole, RANK, step } from "./said";
 import type { PlannedGroup } from "./schedule";
 import type { PlannedStep } from "./types";
@@ -35,12 +35,36 @@ export function provingDead(
   intent: Intent,
   open: readonly PlannedGroup[],
 ): PlannedGroup[] {
-  const { system } = document;
   const wait = intent.waitsToSupply ? [] : waiting(intent, open);
-  const work = placesOfWork(document, intent.choice.ready);
+  const proofs = proofsAt(document, intent, [...open, ...wait], (it) => !comesWithWork(document, it));
+  const spikes = placesOfSpikes(document).map(({ at, phases }): PlannedGroup => ({
+    rank: RANK.retest,
+    after: [...open, ...wait, ...proofs],
+    at,
+    steps: [step({ do: "test", at, phases, with: SPIKE }, say("why.test.spike"))],
+  }));
+  return [...wait, ...proofs, ...spikes];
+}
+
+/** The tests and the grounds where work at another place has hung what is worked on. */
+export const provingWhatCame = (
+  document: StillhotDocument,
+  intent: Intent,
+  worked: readonly PlannedGroup[],
+): PlannedGroup[] => proofsAt(document, intent, worked, (it) => comesWithWork(document, it));
+
+/** The tests and the grounds at some of the places, once what stands before them is done. */
+function proofsAt(
+  document: StillhotDocument,
+  intent: Intent,
+  open: readonly PlannedGroup[],
+  isHere: (place: Pick<GroundPlace, "at" | "phases">) => boolean,
+): PlannedGroup[] {
+  const { system } = document;
+  const work = placesOfWork(document, intent.choice.ready).filter(isHere);
   const testedAt = new Map(work.map((it) => [it.at, it.tested]));
   // Of a neutral in hand nobody takes it that it is one.
-  const toGround = intent.grounds.map((it) => ({
+  const toGround = intent.grounds.filter(isHere).map((it) => ({
     ...it,
     tested: testedAt.get(it.at)?.includes("N") === true ? `${it.phases}N` : it.phases,
   }));
@@ -50,7 +74,7 @@ export function provingDead(
   );
   const grounded = (places: readonly GroundPlaceTested[], after: readonly PlannedGroup[]): PlannedGroup => ({
     rank: RANK.ground,
-    after: [...open, ...wait, ...after],
+    after: [...open, ...after],
     at: places[0]!.at,
     steps: [...testSteps(places), ...places.map((it) => groundStep(document, it))],
   });
@@ -59,19 +83,13 @@ export function provingDead(
   const again = intent.retest ? work : work.filter(({ at }) => !intent.grounds.some((it) => it.at === at));
   const tests = poles(system, again).map((places): PlannedGroup => ({
     rank: RANK.retest,
-    after: [...open, ...wait, ...grounds],
+    after: [...open, ...grounds],
     at: places[0]!.at,
     steps: testSteps(places).map((it) =>
       intent.retest && it.do === "test" ? { ...it, why: say("why.retest") } : it,
     ),
   }));
-  const spikes = placesOfSpikes(document).map(({ at, phases }): PlannedGroup => ({
-    rank: RANK.retest,
-    after: [...open, ...wait, ...grounds],
-    at,
-    steps: [step({ do: "test", at, phases, with: SPIKE }, say("why.test.spike"))],
-  }));
-  return [...wait, ...grounds, ...tests, ...spikes];
+  return [...grounds, ...tests];
 }
 
 type GroundPlaceTested = GroundPlace & { readonly tested: string };

@@ -51,7 +51,7 @@ const REPAIRS: Readonly<Record<string, Repair>> = {
   "fuse-on-close": pickedUpInParts,
   "single-phasing": motorOffFirst,
   "phase-missing": customerLast,
-  "pick-up-order": ({ where }, { wishes }) => wish(wishes, "forbidden", where),
+  "pick-up-order": pickedUpBeyond,
   ferroresonance: ({ where }, { wishes, intent }) =>
     // With nothing else to open there it stays, and the plan says so.
     intent.choice.openings.some(({ element, key }) => element === where && wishes.forced.includes(key))
@@ -197,6 +197,15 @@ function pickedUpInParts(_finding: Broke, { document, step, wishes, intent }: Br
   if (beyond.length === 0) return wishes;
   const keys = beyond.map(({ key }) => key);
   return wish(alsoForced(wishes, keys), "first", ...keys);
+}
+
+/** A clamp or a meter goes on again with what is beyond it open; where nothing is, it is left alone. */
+function pickedUpBeyond(finding: Broke, broken: Broken): Wishes {
+  const { where } = finding;
+  const inParts = pickedUpInParts(finding, broken);
+  return inParts === broken.wishes
+    ? wish(inParts, "forbidden", where)
+    : wish(inParts, "pickedUpBeyond", where);
 }
 
 /** A motor that ran on two phases is kept off by what stands right before it, until all of them are back. */

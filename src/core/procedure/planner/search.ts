@@ -284,7 +284,7 @@ function growth(
   const order = orderRemembered(document, openings, demand.first);
   const [stuck] = order.stuck;
   if (stuck === undefined) return { order };
-  const lacks = droppersFor(document, circuit, stuck, openings, demand);
+  const lacks = droppersFor(document, circuit, stuck, order, openings, demand);
   if (lacks.length === 0) deadEnds.stuck.push(stuck);
   return { lacks, drops: true };
 }
@@ -309,16 +309,20 @@ function openingsAlong(document: StillhotDocument, { edges }: SupplyPath, { forb
   return [...new Set(along)].filter(({ element }) => !forbidden.has(element));
 }
 
-/** Things that take the current off one that may not break it: on the way to a load that it feeds, or to its supply. */
+/**
+ * Things that take the current off one that may not break it: on the way to a load that it feeds, or to its supply. What is
+ * stuck beside it is closed still, and carries the same current.
+ */
 function droppersFor(
   document: StillhotDocument,
   circuit: Circuit,
   stuck: Opening,
+  { order }: OpeningOrder,
   openings: readonly Opening[],
   demand: Demand,
 ): Opening[] {
   const graph = reachGraphOf(circuit);
-  const edgeOn = edgesWith(circuit, openings);
+  const edgeOn = edgesWith(circuit, [...order.map(({ opening }) => opening), stuck]);
   const supplies = circuit.emfs.flatMap(({ element, part, legs, star }) =>
     part.on ? [{ element: circuit.elementIds[element]!, nodes: [...legs, star] }] : [],
   );

@@ -1,12 +1,22 @@
-import { settingsOf, type StillhotDocument, workPointsOf } from "../../document";
+import { conductorNames, settingsOf, type StillhotDocument, workPointsOf } from "../../document";
 import { assess, type Threat } from "../../hazard";
-import { type ElementId, type Message, say, type WorkPointId } from "../../terms";
+import { circuitOf, reachGraphOf } from "../../network";
+import {
+  type ConductorId,
+  conductorId,
+  type ElementId,
+  type Letter,
+  type Message,
+  say,
+  type WorkPointId,
+} from "../../terms";
 import { figure, nameOf } from "../job/names";
 import { seen } from "../job/seen";
 import type { OrderDraft } from "./orderDraft";
-import { stateReady } from "./intent";
+import { stateReady, workedOn } from "./intent";
 import type { DeadEnds } from "./search";
 import type { Uncontrolled } from "./types";
+import type { SupplyPath } from "./ways";
 
 /** Threats of ways without anything that opens, each once, and what would open them. */
 export function uncontrolledBy(document: StillhotDocument, { ways, stuck }: DeadEnds): Uncontrolled[] {
@@ -29,11 +39,30 @@ export function uncontrolledBy(document: StillhotDocument, { ways, stuck }: Dead
       found.push({ ...threat, workPoint: id, control });
     }
   };
-  for (const { source } of ways) add(source, say("plan.control.opens", { source: nameOf(document, source) }));
+  for (const way of ways) add(way.source, whatWouldOpen(document, way));
   for (const { element } of ways.length > 0 ? [] : stuck)
     add(undefined, say("plan.control.breaks", { name: nameOf(document, element) }));
   return found;
 }
+
+/** What would open a way: where it leads to a terminal of something that is changed, and not to the work point, that is said. */
+function whatWouldOpen(document: StillhotDocument, { source, edges: [first] }: SupplyPath): Message {
+  const circuit = circuitOf(document.system);
+  const { from, to } = reachGraphOf(circuit);
+  const ends = first === undefined ? [] : [from[first], to[first]];
+  const beside = workedOn(document).find(
+    (id) => !isInHand(document, id) && ends.includes(circuit.nodeOf.get(id) ?? -1),
+  );
+  const name = nameOf(document, source);
+  return beside === undefined
+    ? say("plan.control.opens", { source: name })
+    : say("plan.control.opens.terminal", { source: name, where: conductorNames(document, [beside]) });
+}
+
+const isInHand = (document: StillhotDocument, id: ConductorId): boolean =>
+  workPointsOf(document).some(([, { at, conductors }]) =>
+    [...conductors].some((letter) => conductorId(at, letter as Letter) === id),
+  );
 
 /** Threats that a draft leaves without a control when work begins, by what the rules still find, and what would give one. */
 export function stillThreatening(

@@ -7,6 +7,8 @@ export interface Wishes {
   readonly separations: readonly Separation[];
   readonly forced: readonly string[];
   readonly forbidden: ReadonlySet<string>;
+  /** what is put on again with what is beyond it open, instead of being left alone */
+  readonly pickedUpBeyond: ReadonlySet<ElementId>;
   readonly first: ReadonlySet<string>;
   readonly tags: ReadonlySet<ElementId>;
   readonly blocks: ReadonlySet<ElementId>;
@@ -36,6 +38,7 @@ export const NO_WISHES: Wishes = {
   separations: [],
   forced: [],
   forbidden: NONE,
+  pickedUpBeyond: NONE,
   first: NONE,
   tags: NONE,
   blocks: NONE,
@@ -53,6 +56,7 @@ export const NO_WISHES: Wishes = {
 
 type SetKey =
   | "forbidden"
+  | "pickedUpBeyond"
   | "first"
   | "tags"
   | "blocks"

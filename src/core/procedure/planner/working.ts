@@ -12,14 +12,16 @@ import { type ElementId, type PointId, say } from "../../terms";
 import { nameOf } from "../job/names";
 import { anotherPermitHolder, isStillThere } from "../job/owners";
 import { beginJob } from "../job/state";
-import { type Intent } from "./intent";
+import { comesWithWork, type Intent } from "./intent";
+import { provingWhatCame } from "./provingDead";
 import { isOnPole, placeOf, RANK, step } from "./said";
 import type { PlannedGroup } from "./schedule";
 import type { PlannedStep } from "./types";
 
 /**
  * The guards around the work, the work itself, and the all-clear after it. What stays live is covered once all is open, on
- * the visit on which it is grounded there.
+ * the visit on which it is grounded there. What the work at one place brings to another is tested and grounded there
+ * before hands come to it.
  */
 export function working(
   document: StillhotDocument,
@@ -54,12 +56,21 @@ export function working(
     at: atOf(id),
     steps: [step({ do: "cover", ...coverKey(id) }, say("why.cover", { name: nameOf(document, id) }))],
   }));
-  const works = workPointsOf(document).map(([id, workPoint]): PlannedGroup => ({
-    rank: RANK.work,
-    after: [...dead, ...barricades, ...covers],
-    at: workPoint.at,
-    steps: [step({ do: "work", at: id }, say("why.work", { name: workPointName(document, id) }))],
-  }));
+  const worksOf = (isToCome: boolean, after: readonly PlannedGroup[]) =>
+    workPointsOf(document)
+      .filter(
+        ([, { at, conductors }]) =>
+          comesWithWork(document, { at, phases: conductors.replace("N", "") }) === isToCome,
+      )
+      .map(([id, workPoint]): PlannedGroup => ({
+        rank: RANK.work,
+        after,
+        at: workPoint.at,
+        steps: [step({ do: "work", at: id }, say("why.work", { name: workPointName(document, id) }))],
+      }));
+  const first = worksOf(false, [...dead, ...barricades, ...covers]);
+  const proofs = provingWhatCame(document, intent, first);
+  const works = [...first, ...proofs, ...worksOf(true, [...first, ...proofs])];
   const allClear: PlannedGroup = {
     rank: RANK.allClear,
     after: works,

@@ -103,6 +103,30 @@ checkRule(
     ],
     ["covered", "open c1 A; cover p1; work w1", "", "l1 lead p2-p9 A\nw1 work p2 A does=l1"],
     [
+      "a cable's ends are made up at the cutout's lower terminal: hands come to all that hangs beside them",
+      "open c1 A; work w1",
+      "danger p1",
+      "cb1 span p2-p9 A construction=cable\nw1 work p2 A does=cb1",
+    ],
+    [
+      "an overhead wire is dead-ended there",
+      "open c1 A; work w1",
+      "warning p1, note w1",
+      "w1 work p2 A does=sp1",
+    ],
+    [
+      "what the very work hangs beside a grounded phase was not there to be grounded",
+      "open c1 A; cover p1; ground p2 A; work w1",
+      "",
+      "nb span p2-p9 B planned=true\nw1 work p2 A does=nb",
+    ],
+    [
+      "what hung there before was",
+      "open c1 A; cover p1; ground p2 A; work w1",
+      "warning w1",
+      "nb span p2-p9 B\nw1 work p2 A",
+    ],
+    [
       "a lead's length farther there is a distance to keep",
       "open c1 A; work w1",
       "note w1",
@@ -134,6 +158,18 @@ checkRule(
     ["with a stick", "open e2 B; ground c B; work w1 with hot-stick", ""],
     ["isolated one elbow farther back", "open e1 B; open e2 B; cover a; ground c B; work w1", ""],
     ["its incoming bushing is the bare one then", "open e1 B; ground c B; work w1", "danger a"],
+    [
+      "the cable that leaves the pad is changed: what is behind a closed elbow is not bare",
+      "open e2 B; cover b; ground c B; work w1",
+      "note w1",
+      "w1 work c B does=sp1",
+    ],
+    [
+      "and the bare bushing is",
+      "open e2 B; ground c B; work w1",
+      "danger b, note w1",
+      "w1 work c B does=sp1",
+    ],
     [
       "a live-front switch is bare though it is closed",
       "open e2 B; cover b; ground c B; work w1",

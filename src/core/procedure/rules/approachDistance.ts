@@ -18,7 +18,7 @@ import {
   type WorkPoint,
 } from "../../document";
 import { distanceWords, LINE_VOLTS } from "../../hazard";
-import { circuitOf, endsOf } from "../../network";
+import { circuitOf, conductorsToCome, endsOf } from "../../network";
 import { approachDistanceFor, citationOf, gloveClassFor } from "../../reference";
 import {
   type ConductorId,
@@ -57,7 +57,7 @@ export const approachDistance = defineRule({
     const workPoint = jobOf(document).workPoints[step.at];
     if (workPoint === undefined) return undefined;
     const near = hotBeside(after, workPoint);
-    const ungrounded = ungroundedBeside(after, workPoint);
+    const ungrounded = ungroundedBeside(before, after, workPoint);
     const onPole = pointsOnStructure(document.system, workPoint.at)
       .filter((point) => point !== workPoint.at)
       .flatMap((point) => hotAt(after, point));
@@ -66,7 +66,8 @@ export const approachDistance = defineRule({
         ? []
         : [problem(after, step.at, ungrounded, "rule.approach-distance.ungrounded")];
     if (devicesWorkedOn(before, step.at).length > 0) {
-      const [within, beyond] = byClass(after, workPoint, [...near, ...onPole]);
+      const bare = [...near, ...onPole].filter((id) => !isBehindDeadFront(after, id));
+      const [within, beyond] = byClass(after, workPoint, bare);
       return [
         ...asDangers(after, within, "rule.approach-distance.within"),
         ...ofNoGround,
@@ -192,14 +193,20 @@ const ownOf = ({ at, conductors }: WorkPoint): ConductorId[] =>
 const hotBeside = (state: JobState, workPoint: WorkPoint): ConductorId[] =>
   hotAt(state, workPoint.at).filter((id) => !ownOf(workPoint).includes(id));
 
-/** Dead conductors beside grounded ones that are worked on, with no ground of their own. */
-function ungroundedBeside(state: JobState, workPoint: WorkPoint): ConductorId[] {
+/** Dead conductors beside grounded ones that are worked on, with no ground of their own. What this very work hangs was not there to ground. */
+function ungroundedBeside(before: JobState, state: JobState, workPoint: WorkPoint): ConductorId[] {
   const { conductors } = asItStands(state);
+  const circuit = circuitOf(before.document.system);
+  const toCome = conductorsToCome(circuit);
   const own = ownOf(workPoint);
   if (!own.every((id) => conductors[id]?.state === "grounded")) return [];
   const hot = hotAt(state, workPoint.at);
   return barePhasesAt(state, workPoint.at).filter(
-    (id) => !own.includes(id) && !hot.includes(id) && conductors[id]!.state !== "grounded",
+    (id) =>
+      !toCome.has(circuit.nodeOf.get(id) ?? -1) &&
+      !own.includes(id) &&
+      !hot.includes(id) &&
+      conductors[id]!.state !== "grounded",
   );
 }
 

@@ -84,3 +84,20 @@ checkRule(
     ["one that nobody drew is assumed, and no known source", "open c1; tag c1; test p3 A", "", "gx none"],
   ],
 );
+
+checkRule(
+  "tag-each",
+  "1910.269(m)(3)(ii): an open point is one between a source and the work; a fault elsewhere that lifts the neutral is exposure, and no way in",
+  `
+  s1 source sub AB kvLL=12.47
+  main span sub-p1 AB lengthM=2000
+  ra regulator p1-p2 A taps={"A":4}
+  ba disconnect p1-p2 A open=A normallyOpen=true
+  db disconnect p1-p3 B
+  w1 work p3 B
+`,
+  [
+    ["the other phase's bypass has no tag", "open db; tag db; check-detector; test p3 B", ""],
+    ["the work's own disconnect has none", "open db; check-detector; test p3 B", "danger db"],
+  ],
+);

@@ -18,6 +18,8 @@ export const planner = {
     "no by-pass is drawn around {regulator}, so that it cannot come off without dropping what it feeds: the line is cut at {name}",
   "why.off.shows": "the gap of {name} can be seen, and that of {other} cannot",
   "why.off.drops": "the load comes off at {name}, so that nothing is left to break at {other}",
+  "why.off.splits.clamp":
+    "nothing hangs on {other} when it comes off, nor when it goes on again: {name} picks up the load then, and no jaws",
   "why.off.splits": "this closes after {other}, so that no link picks everything up at once",
   "why.off.motor": "what runs there stays off until every phase is back through {other}",
   "why.off.capacitor": "the grounds of this job do not short {name}, so it is taken off",
@@ -97,6 +99,8 @@ export const planner = {
   "plan.alternative.hold": "open {names} instead of a ground set at {place}",
   "plan.control.opens":
     "nothing on the way from {source} opens: draw a switch, cutout, clamp or lead on it, or de-energize {source} from its own side",
+  "plan.control.opens.terminal":
+    "what is changed has a terminal at {where}, and nothing on the way there from {source} opens: draw a clamp, switch or cutout ahead of it, or de-energize {source} from its own side",
   "plan.control.breaks":
     "nothing at hand may break the current of {name}: a load-break tool or a device made for it, or a way to drop its load",
   "plan.control.ground":

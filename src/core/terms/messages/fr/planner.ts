@@ -21,6 +21,8 @@ export const planner = {
     "aucune dérivation n'est dessinée autour de {regulator}, qui ne peut donc être retiré sans couper ce qu'il alimente : la ligne est coupée à {name}",
   "why.off.shows": "la coupure de {name} se voit, celle de {other} ne se voit pas",
   "why.off.drops": "la charge part à {name}, si bien qu'il ne reste rien à couper à {other}",
+  "why.off.splits.clamp":
+    "rien ne pend à {other} quand on l'ôte ni quand on la remet : c'est {name} qui reprend ensuite la charge, et non des mâchoires",
   "why.off.splits": "se ferme après {other}, pour qu'aucun fusible ne reprenne tout d'un coup",
   "why.off.motor":
     "ce qui tourne là reste arrêté tant que toutes les phases ne sont pas revenues par {other}",
@@ -104,6 +106,8 @@ export const planner = {
   "plan.alternative.hold": "ouvrir {names} au lieu d'une mise à la terre à {place}",
   "plan.control.opens":
     "rien ne s'ouvre sur le chemin depuis {source} : dessinez-y un interrupteur, un coupe-circuit, une pince ou une bretelle, ou mettez {source} hors tension de son côté",
+  "plan.control.opens.terminal":
+    "ce qui est changé a une borne à {where}, et rien ne s'ouvre sur le chemin depuis {source} : dessinez en amont une pince, un interrupteur ou un coupe-circuit, ou mettez {source} hors tension de son côté",
   "plan.control.breaks":
     "rien sous la main ne peut couper le courant de {name} : il faut un outil de coupure ou un appareil fait pour cela, ou un moyen d'en ôter la charge",
   "plan.control.ground":
