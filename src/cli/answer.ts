@@ -17,11 +17,13 @@ import {
   type StillhotDocument,
   type Threat,
   threatSentence,
+  type WayRanges,
+  wayRangeSentence,
   type WorkPointId,
   workPlaceName,
   type WorkPointReport,
 } from "../core";
-import { type LookFirstAnswer, looksJson, looksLines } from "./lookFirst";
+import { type LookFirstAnswer, looksJson, looksLines, rangeOfWay } from "./lookFirst";
 import { counts, findingJson, findingLines, wrapped } from "./print";
 import { say, spell } from "./words";
 
@@ -56,14 +58,23 @@ export function answerOf(
         amps,
         angleDeg: mapValues(angleDeg, finiteAngle),
       })),
-      workPoints: mapValues(assessment.workPoints, (report, id) => ({
-        ...report,
-        ...(looks === undefined ? {} : looksJson(document, id, looks.get(id)!)),
-      })),
+      workPoints: mapValues(assessment.workPoints, (report, id) => {
+        const look = looks?.get(id);
+        if (look === undefined) return report;
+        const threats = report.threats.map((it) => ({ ...it, ...rangeJson(rangeOfWay(look, it)) }));
+        return { ...report, threats, ...looksJson(document, id, look) };
+      }),
       findings: findings.map(findingJson),
     },
   };
 }
+
+/** What the figures of a way to go live may be, as keys of its JSON. */
+const rangeJson = (range: WayRanges | undefined): object => {
+  if (range === undefined) return {};
+  const { volts, exposureVolts, exposureToEarthVolts } = range;
+  return { range: { volts, exposureVolts, exposureToEarthVolts } };
+};
 
 /** Every structure with what is on it, and the state of the most hazardous of its conductors. */
 const structuresJson = (system: System, { conductors }: Assessment): object =>
@@ -128,7 +139,7 @@ export function answerLines(
   return [
     ...(works.length === 0 ? [spell(say("cli.noWorkPoint"))] : []),
     ...works.flatMap((id) => [
-      ...workPointLines(document, assessment, id, all),
+      ...workPointLines(document, assessment, id, { all, look: looks?.get(id) }),
       ...(looks === undefined ? [] : looksLines(document, id, looks.get(id)!, { all })),
     ]),
     "",
@@ -141,7 +152,7 @@ function workPointLines(
   document: StillhotDocument,
   { workPoints }: Assessment,
   id: WorkPointId,
-  all: boolean,
+  { all, look }: { readonly all: boolean; readonly look: LookFirstAnswer | undefined },
 ): string[] {
   const report = workPoints[id]!;
   const shown = all ? report.threats : report.threats.slice(0, MOST_THREATS);
@@ -157,7 +168,7 @@ function workPointLines(
       "  ",
     ),
     ...(shown.length === 0 ? [] : ["", `  ${spell(say("cli.ways", { count: report.threats.length }))}`]),
-    ...shown.flatMap((it, index) => threatLines(document, it, index + 1)),
+    ...shown.flatMap((it, index) => threatLines(document, it, index + 1, look)),
     ...(more > 0 ? [`      ${spell(say("cli.moreWays", { count: more }))}`] : []),
   ];
 }
@@ -174,7 +185,14 @@ function verdictLine(document: StillhotDocument, id: WorkPointId, { verdict }: W
   );
 }
 
-function threatLines(document: StillhotDocument, threat: Threat, n: number): string[] {
+function threatLines(
+  document: StillhotDocument,
+  threat: Threat,
+  n: number,
+  look: LookFirstAnswer | undefined,
+): string[] {
+  const range = look === undefined ? undefined : rangeOfWay(look, threat);
+  const rangeSentence = range === undefined ? undefined : wayRangeSentence(look!.drawnRanges, [range]);
   const path =
     threat.path.length === 0
       ? say("cli.noPath")
@@ -182,7 +200,13 @@ function threatLines(document: StillhotDocument, threat: Threat, n: number): str
   return [
     ...wrapped(
       `  ${String(n).padStart(2)}  `,
-      [threatSentence(document, threat), ...exposureSentences(threat)].map((it) => spell(it)).join(" "),
+      [
+        threatSentence(document, threat),
+        ...exposureSentences(threat),
+        ...(rangeSentence === undefined ? [] : [rangeSentence]),
+      ]
+        .map((it) => spell(it))
+        .join(" "),
       "      ",
     ),
     ...wrapped("      ", spell(path), "        "),

@@ -1,4 +1,5 @@
 import {
+  elementCountOf,
   groundsWorth,
   type GroundsWorth,
   groundsWorthSentence,
@@ -7,10 +8,15 @@ import {
   type LookFirst,
   type LookFirstReport,
   lookFirstSentence,
+  type LookList,
+  looksFor,
   type Ranges,
   rangesOf,
   rangesSentence,
   type StillhotDocument,
+  type Threat,
+  threatKey,
+  type WayRanges,
   whileWorking,
   type WorkPointId,
 } from "../core";
@@ -25,28 +31,57 @@ export interface LookFirstAnswer {
   /** nothing where no ground set stands */
   readonly worth: GroundsWorth | undefined;
   readonly ranges: Ranges;
+  /** what the figures of each way to go live may be, as drawn */
+  readonly drawnRanges: Ranges;
+  /** of a live work point for which there is no order: while the one that would be proposed has its hands at the work */
+  readonly proposed: LookList | undefined;
 }
+
+/** What would be proposed for a drawing of more things than these is not worked out to say what to look at [elements]. */
+const MOST_PROPOSED = 100;
+
+/** Whether nothing could make it worse as it is drawn, and no order says how it is to stand when hands go to the work. */
+const needsOrder = (document: StillhotDocument, { asked }: LookFirstReport): boolean =>
+  asked.ofSingles === 0 && jobOf(document).steps.length === 0;
+
+/** What to look at while a proposed order has its hands at the work, where one is needed and the drawing is not too large. */
+function proposedFor(document: StillhotDocument, id: WorkPointId): LookList | undefined {
+  if (!needsOrder(document, lookFirst(document, id))) return undefined;
+  if (elementCountOf(document.system) > MOST_PROPOSED) return undefined;
+  const list = looksFor(document, id);
+  return list.when === "proposed" ? list : undefined;
+}
+
+/** What the figures of a way to go live may be where numbers from the map are off, as drawn. */
+export const rangeOfWay = ({ drawnRanges }: LookFirstAnswer, threat: Threat): WayRanges | undefined =>
+  drawnRanges.ways.find((it) => threatKey(it) === threatKey(threat));
 
 /** What to look at first, for every work point of a drawing. */
 export const looksOf = (document: StillhotDocument): ReadonlyMap<WorkPointId, LookFirstAnswer> =>
   new Map(
-    (Object.keys(jobOf(document).workPoints) as WorkPointId[]).map((id) => [
-      id,
-      {
-        drawn: lookFirst(document, id),
-        working:
-          whileWorking(document, id) === undefined ? undefined : lookFirst(document, id, { when: "working" }),
-        worth: groundsWorth(document, id),
-        ranges: rangesOf(document, id),
-      },
-    ]),
+    (Object.keys(jobOf(document).workPoints) as WorkPointId[]).map((id) => {
+      const ranges = rangesOf(document, id);
+      const drawnRanges = ranges.when === "drawn" ? ranges : rangesOf(document, id, { when: "drawn" });
+      const isWorking = whileWorking(document, id) !== undefined;
+      return [
+        id,
+        {
+          drawn: lookFirst(document, id),
+          working: isWorking ? lookFirst(document, id, { when: "working" }) : undefined,
+          worth: groundsWorth(document, id),
+          ranges,
+          drawnRanges,
+          proposed: proposedFor(document, id),
+        },
+      ];
+    }),
   );
 
 /** The same as keys of a work point's JSON. */
 export const looksJson = (
   document: StillhotDocument,
   id: WorkPointId,
-  { drawn, working, worth, ranges }: LookFirstAnswer,
+  { drawn, working, proposed, worth, ranges }: LookFirstAnswer,
 ): object => ({
   lookFirst: drawn.entries.map((it) => entryJson(document, it)),
   lookFirstAsked: drawn.asked,
@@ -55,6 +90,12 @@ export const looksJson = (
     : {
         lookFirstAtWork: working.entries.map((it) => entryJson(document, it)),
         lookFirstAtWorkAsked: working.asked,
+      }),
+  ...(proposed === undefined
+    ? {}
+    : {
+        lookFirstProposed: proposed.report.entries.map((it) => entryJson(document, it)),
+        lookFirstProposedAsked: proposed.report.asked,
       }),
   ...(worth === undefined ? {} : { groundsWorth: worthJson(document, worth) }),
   ranges: rangesJson(document, id, ranges),
@@ -109,14 +150,21 @@ const doubtJson = ({ structure, where, doubt, other, phases, instead }: LookFirs
 /** Lines for a person are this many, unless all are asked for. */
 const MOST_LINES = 5;
 
-/** What to look at first, as lines for a person: while working where there is an order, as drawn where there is none. */
+/** What to look at first, as lines for a person: while working where there is an order or one is proposed, else as drawn. */
 export function looksLines(
   document: StillhotDocument,
   id: WorkPointId,
-  { drawn, working, worth, ranges }: LookFirstAnswer,
+  { drawn, working, proposed, ...asDrawn }: LookFirstAnswer,
   { all }: { readonly all: boolean },
 ): string[] {
-  const { entries, asked } = working ?? drawn;
+  const { entries, asked } = working ?? proposed?.report ?? drawn;
+  const { worth, ranges } = proposed ?? asDrawn;
+  const heading =
+    working !== undefined
+      ? "cli.lookFirst.working"
+      : proposed !== undefined
+        ? "cli.lookFirst.proposed"
+        : "cli.lookFirst";
   const shown = all ? entries : entries.slice(0, MOST_LINES);
   const more = entries.length - shown.length;
   const left = asked.ofSingles - asked.singles + asked.beyond;
@@ -125,9 +173,10 @@ export function looksLines(
     rangesSentence(document, id, ranges),
   ].filter((it) => it !== undefined);
   return [
-    ...(shown.length === 0
-      ? []
-      : ["", `  ${spell(say(working === undefined ? "cli.lookFirst" : "cli.lookFirst.working"))}`]),
+    ...(shown.length === 0 ? [] : ["", ...wrapped("  ", spell(say(heading)), "  ")]),
+    ...(proposed === undefined && needsOrder(document, drawn)
+      ? ["", ...wrapped("  ", spell(say("cli.lookFirst.noOrder")), "  ")]
+      : []),
     ...shown.flatMap((it, nth) =>
       wrapped(`  ${String(nth + 1).padStart(2)}  `, spell(lookFirstSentence(document, it)), "      "),
     ),

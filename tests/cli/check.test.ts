@@ -219,3 +219,26 @@ test("D17 what was seen longer ago than the company's rule lets it count is coun
   expect([always, today]).toEqual([0, 0]);
   expect(longAgo).toBeGreaterThan(3);
 });
+
+test("of a live work point without an order, what to look at first is told by the order that would be proposed", async () => {
+  const { out } = await line(["check", file("live.json")]);
+  expect(out).toContain("Look first, before an order of steps such as the command plan would propose");
+  const [answer] = (await json("live.json")).answers;
+  expect(answer.workPoints.w1.lookFirst).toEqual([]);
+  expect(answer.workPoints.w1.lookFirstProposed[0].doubt).toBe("second-transformer");
+  expect(answer.workPoints.w1.lookFirstProposedAsked.singles).toBeGreaterThan(0);
+});
+
+test("each way to go live has the range of its volts where numbers from the map are off", async () => {
+  for (const name of ["live.json", "opened.json", "grounded.json"]) {
+    const [answer] = (await json(name)).answers;
+    const { threats } = answer.workPoints.w1;
+    expect(threats.length).toBeGreaterThan(0);
+    for (const { volts, exposureVolts, range } of threats) {
+      expect(range.volts.drawn).toBe(volts);
+      expect(range.exposureVolts.drawn).toBe(exposureVolts);
+      expect(range.volts.least).toBeLessThan(volts);
+      expect(range.volts.most).toBeGreaterThan(volts);
+    }
+  }
+});

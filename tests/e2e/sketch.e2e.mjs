@@ -150,7 +150,13 @@ const opensTheCutout = (size, touch) => ({
     await page.locator('[data-action="open"]').click();
     await readsWhatCouldMakeItLive(page, { size });
     await page.locator(".threat").first().click();
-    if (size === "desk") await page.locator(".path").getByText("sideline cutout").waitFor();
+    if (size === "desk") {
+      await page.locator(".path").getByText("sideline cutout").waitFor();
+      await becomes(
+        () => page.locator("[data-way-range]").textContent(),
+        /By the map \d.* to \d.* V; felt: /,
+      );
+    }
     const words = await row(page, `point:${WORK_POINT}`).first().textContent();
     assert.match(words, /isolated, not proven dead/);
     await noSidewaysScroll(page);

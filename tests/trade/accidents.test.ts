@@ -7,7 +7,8 @@ import { draw } from "../support/jobNotation";
  * names. What the crew had looked at is `seen`. The fact that nobody knew has to be the first or the second thing to look at.
  *
  * Sources: NIOSH Fatality Assessment and Control Evaluation reports and NIOSH Publication 88-104, as published by the
- * institute, each for the fact alone; the drawings are ours. Where no account is cited: common pattern, no source.
+ * institute, and a decision of the Occupational Safety and Health Review Commission, each for the fact alone; the drawings
+ * are ours. Where no account is cited: common pattern, no source.
  */
 const ACCIDENTS: readonly (readonly [what: string, source: string, drawing: string, unknown: string])[] = [
   [
@@ -60,8 +61,8 @@ const ACCIDENTS: readonly (readonly [what: string, source: string, drawing: stri
     "crossing sp1",
   ],
   [
-    "the line went on beyond the last pole of the map, and somebody else fed it",
-    "common pattern, no source",
+    "a line that had not been there before came to the last pole and was taken for dead; it was fed from down the road",
+    "OSHRC Docket No. 4105",
     `s1  source      p1     ABC  kvLL=12.47 evidence=seen
      c1  cutout      p1-p2  A    open=A evidence=seen
      sp1 span        p2-p3  A
@@ -82,8 +83,8 @@ const ACCIDENTS: readonly (readonly [what: string, source: string, drawing: stri
     "swapped-labels c1",
   ],
   [
-    "the cable in the trench was not the one that was opened",
-    "common pattern, no source",
+    "of three circuits in one manhole one was dead; the cable that was cut for it belonged to another",
+    "NIOSH FACE 90-32",
     `s1  source      p1     ABC  kvLL=12.47 evidence=seen
      e1  elbow       p1-p2  A    open=A evidence=seen
      e2  elbow       p1-p3  A    evidence=seen

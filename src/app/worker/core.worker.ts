@@ -11,6 +11,7 @@ import {
   marginMap,
   pieceAround,
   plan,
+  rangesOf,
   planned,
   pointNumbers,
   type RowIds,
@@ -89,6 +90,8 @@ function answered(document: StillhotDocument, what: What): WorkerAnswer {
       return { numbers: pointNumbers(document, what.id) };
     case "looks":
       return { looks: looksFor(asOf(document, today()), what.id) };
+    case "ranges":
+      return { ranges: rangesOf(asOf(document, today()), what.id, { when: "drawn" }) };
     case "element":
       return { ampsLoadsOff: ampsLoadsOff(document, what.id) };
     case "piece":

@@ -8,6 +8,7 @@ import type {
   Plan,
   PointId,
   PointNumbers,
+  Ranges,
   ScenarioStep,
   VerifiedCutting,
   WorkPointId,
@@ -21,6 +22,7 @@ export type What =
   | { readonly of: "margins" }
   | { readonly of: "point"; readonly id: PointId }
   | { readonly of: "looks"; readonly id: WorkPointId }
+  | { readonly of: "ranges"; readonly id: WorkPointId }
   | { readonly of: "element"; readonly id: ElementId }
   | { readonly of: "plan" }
   | { readonly of: "piece"; readonly points: readonly PointId[]; readonly openings: number }
@@ -45,6 +47,7 @@ export type WorkerAnswer =
   | Pick<Assessment, "workPoints" | "findings">
   | { readonly margins: Readonly<Record<PointId, number | null>> }
   | { readonly looks: LookList }
+  | { readonly ranges: Ranges }
   | { readonly numbers: PointNumbers }
   | { readonly ampsLoadsOff: Assessment["elements"][ElementId] | undefined }
   | { readonly plan: Plan }

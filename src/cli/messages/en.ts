@@ -236,6 +236,10 @@ and a finding "unsolved" stands beside it.
   "cli.noJobs": "--jobs takes a whole number from 1 on, not {jobs}",
   "cli.lookFirst": "Look first, for the drawing may be wrong:",
   "cli.lookFirst.working": "Look first, before the order of steps is relied on:",
+  "cli.lookFirst.proposed":
+    "Look first, before an order of steps such as the command plan would propose is relied on:",
+  "cli.lookFirst.noOrder":
+    "What to look at first depends on how the work point is taken out: put an order of steps in, as the command plan does, and ask again.",
   "cli.lookFirst.more": "and {count} more; --all lists them",
   "cli.lookFirst.cut": "{count} things farther off were not asked: take them for in doubt too",
   "cli.moreWays": "and {count} more; --all lists them",

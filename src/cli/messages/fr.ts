@@ -236,6 +236,10 @@ constat "unsolved" à côté.
   "cli.noJobs": "--jobs demande un nombre entier à partir de 1, pas {jobs}",
   "cli.lookFirst": "Regarder d'abord, car le dessin peut se tromper :",
   "cli.lookFirst.working": "Regarder d'abord, avant de se fier à l'ordre des étapes :",
+  "cli.lookFirst.proposed":
+    "Regarder d'abord, avant de se fier à un ordre des étapes tel que le proposerait la commande plan :",
+  "cli.lookFirst.noOrder":
+    "Ce qu'il faut regarder d'abord dépend de la façon de mettre le point de travail hors tension : ajoutez un ordre des étapes, comme le fait la commande plan, puis demandez de nouveau.",
   "cli.lookFirst.more": "et {count} de plus ; --all les liste",
   "cli.lookFirst.cut": "{count} choses plus loin n'ont pas été examinées : elles sont en doute aussi",
   "cli.moreWays": "et {count} de plus ; --all les liste",

@@ -1,4 +1,4 @@
-import table from "../../../shared/reference/grounding-cable.json";
+import { highAsymmetry, rows } from "../../../shared/reference/grounding-cable.json";
 
 /** X/R above which the high-asymmetry ratings apply. Source: note text of ASTM F855 (`grounding-cable.json`). */
 const HIGH_ASYMMETRY = 1.8;
@@ -14,9 +14,9 @@ const SMALLER: Readonly<Record<string, number>> = {
   "8": 16510 / 66360,
 };
 
-const row = (cable: string) => table.rows.find((it) => it.cableSizeAwgCopper.split(" ")[0] === cable);
+const row = (cable: string) => rows.find((it) => it.cableSizeAwgCopper.split(" ")[0] === cable);
 const highRow = (cable: string) =>
-  table.highAsymmetry.rows.find((it) => it.cableSizeAwgCopper.split(" ")[0] === cable);
+  highAsymmetry.rows.find((it) => it.cableSizeAwgCopper.split(" ")[0] === cable);
 
 /**
  * What a grounding cable withstands for a time and stays reusable [A]: constant I²t from the 30-cycle rating, the
