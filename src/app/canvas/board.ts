@@ -1,9 +1,9 @@
 import { Konva } from "konva/lib/Global.js";
 import { Layer } from "konva/lib/Layer.js";
 import { Shape } from "konva/lib/Shape.js";
-import { Stage } from "konva/lib/Stage.js";
 import {
   type Box,
+  boxOf,
   isAfar,
   type NoteSizes,
   type Owner,
@@ -14,7 +14,7 @@ import {
   type Scene,
 } from "../../core";
 import { type Camera, contains, fitted, type Size, viewOf, ZOOM_BUTTONS, zoomedAt } from "./camera";
-import { paintGrounds, paintNotes, paintScene, piecesWithin, squaresOf } from "./paint";
+import { paintGrounds, paintNotes, paintScene, piecesWithin, squaresOf, STROKES_REACH } from "./paint";
 import type { Painting } from "./stale";
 import type * as Further from "./further";
 import type { Motion } from "./motion";
@@ -52,14 +52,22 @@ interface Tells {
   sight(isInSight: boolean): void;
 }
 
-/** A Konva stage with one shape a layer: the drawing, and what lies over it. It knows no gestures. */
+/**
+ * Two Konva layers with one shape each: the drawing, and what lies over it. It knows no gestures, so that it needs no
+ * stage, which is a tenth of what is fetched for the first picture.
+ */
 export function createBoard(host: HTMLDivElement, tell: Tells): Board {
-  const stage = new Stage({ container: host, width: host.clientWidth || 1, height: host.clientHeight || 1 });
   const base = new Layer({ listening: false, clearBeforeDraw: false });
   const over = new Layer({ listening: false });
-  stage.add(base, over);
+  const layers = [base, over];
+  host.append(...layers.map((it) => it.getNativeCanvasElement()));
+  const resized = (): Size => {
+    const [width, height] = [host.clientWidth || 1, host.clientHeight || 1];
+    for (const it of layers) it.getCanvas().setSize(width, height);
+    return { width, height };
+  };
   let camera: Camera = { x: 0, y: 0, scale: 1 };
-  let size: Size = { width: stage.width(), height: stage.height() };
+  let size = resized();
   let view: BoardView | undefined;
   let placed: readonly PlacedNote[] = [];
   let placedFor: { scene: Scene; scale: number; sizes: NoteSizes; within: Box } | undefined;
@@ -79,20 +87,21 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
   let motion: Motion | undefined;
 
   /** The layer's own canvas, in the drawing's units: paths compiled once are painted on it as they are. */
-  const native = (layer: Layer) => {
+  const native = (layer: Layer, { x, y, scale } = camera) => {
     const it = layer.getNativeCanvasElement().getContext("2d")!;
-    it.translate(camera.x, camera.y);
-    it.scale(camera.scale, camera.scale);
+    it.translate(x, y);
+    it.scale(scale, scale);
     return it;
   };
   base.add(
     new Shape({
       sceneFunc: () => {
         if (view === undefined) return;
-        const now = { view, placed, camera, size };
-        const stale = further?.staleParts(painted, now) ?? [viewOf(camera, size)];
+        const at = further?.pixelByPixel(painted, camera) ?? camera;
+        const now = { view, placed, camera: at, size };
+        const it = native(base, at);
+        const stale = further?.staleParts(painted, now, it) ?? [viewOf(at, size)];
         painted = now;
-        const it = native(base);
         for (const part of stale) paintPart(it, now, part);
       },
     }),
@@ -116,11 +125,12 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
     context.rect(left, top, right - left, bottom - top);
     context.clip();
     context.clearRect(left, top, right - left, bottom - top);
-    paintGrounds(context, scene, palette, camera.scale, part);
+    const near = boxOf([left, top, right, bottom], STROKES_REACH / camera.scale);
+    paintGrounds(context, scene, palette, camera.scale, near);
     if (motion?.holdsLit !== true) further?.paintLit(context, view, camera.scale);
     const isFewFromAfar = isLaid(scene) && !hasMany(scene) && isAfar(scene, camera.scale);
     const shown = (isFewFromAfar ? further?.overviewOf(scene, camera.scale) : undefined) ?? scene;
-    paintScene(context, shown, palette, camera.scale, part);
+    paintScene(context, shown, palette, camera.scale, near);
     paintNotes(context, placed, palette, sizesAt(sizes, scene, camera.scale), camera.scale, part);
     context.restore();
   }
@@ -225,8 +235,7 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
 
   const observer = new ResizeObserver(() => {
     const before = size;
-    size = { width: host.clientWidth || 1, height: host.clientHeight || 1 };
-    stage.size(size);
+    size = resized();
     if (view !== undefined && (isAwaited || (camera === first && view.selection.length === 0)))
       return begin();
     // What was in the middle stays in the middle.
@@ -294,7 +303,7 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
       clearTimeout(settling);
       clearTimeout(looking);
       observer.disconnect();
-      stage.destroy();
+      for (const it of layers) it.destroy();
     },
   };
 }

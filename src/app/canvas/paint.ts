@@ -103,6 +103,9 @@ class Square {
   }
 }
 
+/** How far strokes, arrows and a lit path reach beyond the box of their piece [screen px]. */
+export const STROKES_REACH = 24;
+
 const TILE = 450;
 
 const squares = new WeakMap<Scene, ReadonlyMap<string, Square>>();

@@ -1,5 +1,6 @@
 import { type Box, changeOf, isFlag, overlaps, type PlacedNote, unionOf } from "../../core";
 import { type Camera, type Size, viewOf } from "./camera";
+import { STROKES_REACH } from "./paint";
 import type { BoardView } from "./view";
 
 /** Everything that the drawing's layer is painted from. */
@@ -10,8 +11,6 @@ export interface Painting {
   readonly size: Size;
 }
 
-/** How far strokes, arrows and a lit path reach beyond the box of their piece [screen px]. */
-const STROKES_REACH = 24;
 /** So many parts are not worth painting one by one. */
 const MANY_PARTS = 6;
 /** Up to so many plates a drawing is painted whole. */
@@ -21,8 +20,26 @@ const MANY_BOXES = 400;
 /** How far the ring around a work point reaches [screen px]. */
 const RING_REACH = 25;
 
-/** The parts of the drawing that must be painted again, each by itself; none where what is on the canvas still holds. */
-export function staleParts(was: Painting | undefined, is: Painting): readonly Box[] {
+/**
+ * Where a drawing is painted: as near to where the camera looks as it can be moved there pixel by pixel from where it was,
+ * so that what moves by nothing but a pan is the same picture.
+ */
+export function pixelByPixel(was: Painting | undefined, camera: Camera): Camera {
+  if (was?.camera.scale !== camera.scale) return camera;
+  const ratio = globalThis.devicePixelRatio;
+  const near = (from: number, to: number) => from + Math.round((to - from) * ratio) / ratio;
+  return { ...camera, x: near(was.camera.x, camera.x), y: near(was.camera.y, camera.y) };
+}
+
+/**
+ * The parts of the drawing that must be painted again, each by itself; none where what is on the canvas still holds. What
+ * does hold is moved to where it is now: to paint all of a large drawing takes longer than a frame.
+ */
+export function staleParts(
+  was: Painting | undefined,
+  is: Painting,
+  context: CanvasRenderingContext2D,
+): readonly Box[] {
   const whole = viewOf(is.camera, is.size);
   if (was === undefined || !standsInTheSameFrame(was, is)) return [whole];
   // Plates run through every part: to paint a small drawing whole costs less than to cut it well.
@@ -39,7 +56,31 @@ export function staleParts(was: Painting | undefined, is: Painting): readonly Bo
     .filter((it) => overlaps(it, whole))
     .map((it) => inWholePixels(it, is.camera));
   const parts = stale.length > MANY_BOXES ? [unionOf(stale)!] : apart(stale);
-  return parts.length > MANY_PARTS ? [unionOf(parts)!] : parts;
+  const bared = moved(was, is, context).map((it) => inWholePixels(it, is.camera));
+  return [...bared, ...(parts.length > MANY_PARTS ? [unionOf(parts)!] : parts)];
+}
+
+/** Moves what is on the canvas as the camera was moved, and says what this leaves bare. */
+function moved(
+  { camera: was }: Painting,
+  { camera: is, size }: Painting,
+  context: CanvasRenderingContext2D,
+): readonly Box[] {
+  const [across, down] = [is.x - was.x, is.y - was.y];
+  if (across === 0 && down === 0) return [];
+  const ratio = globalThis.devicePixelRatio;
+  context.save();
+  context.setTransform(1, 0, 0, 1, 0, 0);
+  context.globalCompositeOperation = "copy";
+  context.drawImage(context.canvas, Math.round(across * ratio), Math.round(down * ratio));
+  context.restore();
+  const [whole, held] = [viewOf(is, size), viewOf(was, size)];
+  return [
+    { ...whole, right: held.left },
+    { ...whole, left: held.right },
+    { ...whole, bottom: held.top },
+    { ...whole, top: held.bottom },
+  ].filter(({ left, right, top, bottom }) => left < right && top < bottom);
 }
 
 /** Boxes that cover the same, none of which overlaps another. */
@@ -53,14 +94,12 @@ function apart(boxes: readonly Box[]): readonly Box[] {
   return parts;
 }
 
-/** Whether all holds that every part of the picture depends on: the scene and its notes are looked at one by one. */
+/** Whether all holds that every part of the picture depends on, wherever it lies: the scene and its notes are looked at one by one. */
 function standsInTheSameFrame(was: Painting, is: Painting): boolean {
   return (
     was.view.palette === is.view.palette &&
     was.view.sizes === is.view.sizes &&
     was.view.lit === is.view.lit &&
-    was.camera.x === is.camera.x &&
-    was.camera.y === is.camera.y &&
     was.camera.scale === is.camera.scale &&
     was.size.width === is.size.width &&
     was.size.height === is.size.height
