@@ -169,8 +169,7 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
         ...(isAtItsPlate(box, note.ring!) ? [] : [`the flag ${note.text} stands at another plate`]),
       ];
     if (note.kind === "tag" && boxes.some((it) => isHungOn(it, { note, box }))) return [];
-    // Where nobody named a structure, random drawings pile so much on one spot that not every switch has room at it.
-    if ((note.kind === "open" || note.kind === "tag") && scene.document.system.structures !== undefined) {
+    if (note.kind === "open" || note.kind === "tag") {
       const own = symbols.find(({ id }) => id === note.owner.id);
       const nearest = Math.min(...symbols.map((it) => distanceOf(it.box, box)));
       return own === undefined || distanceOf(own.box, box) <= nearest + 1e-6

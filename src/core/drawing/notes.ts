@@ -152,12 +152,17 @@ export function placeNotes(
       const box = symbolBoxOf(piece);
       return box === undefined ? [] : [{ owner: piece.owner, box }];
     });
-  /** Whether what is written in a box would be taken for what is said of its own symbol. */
-  const isAtItsOwn = (box: Box, note: Note): boolean => {
-    const own = symbols.find(({ owner }) => owner === note.owner);
+  const symbolOf = new Map(symbols.map(({ owner, box }) => [owner, box]));
+  /**
+   * Whether what is written in a box would be taken for what is said of its own symbol: of two that stand as one the first
+   * says whose they are.
+   */
+  const isAtItsOwn = (all: Box, note: Note): boolean => {
+    const own = symbolOf.get(note.owner);
     if (own === undefined) return true;
-    const reach = distanceOf(own.box, box);
-    return symbols.every((it) => it === own || distanceOf(it.box, box) >= reach);
+    const box = followers.has(note) ? { ...all, right: all.left + sizeOf(note, sizes).width / scale } : all;
+    const reach = distanceOf(own, box);
+    return symbols.every((it) => it.box === own || distanceOf(it.box, box) >= reach);
   };
   const strands = pieces.flatMap(({ shapes, box }) =>
     isLaidOut && (within === undefined || overlaps(box, within))
@@ -171,17 +176,19 @@ export function placeNotes(
    * The free spot nearest to the place of a note, or to its ring: on its plate, or so far off it. Of several as near it is
    * the first from the left, then from the top.
    * @param blockedBy what is in the way of a box: where all that a box reaches is below it, it is no more
+   * @param about where it is looked for in place of the plate, and in how small steps
    */
   function freeSpotFor(
     note: Note,
     { width, height }: { width: number; height: number },
     off: number,
     blockedBy: (box: Box) => Box | undefined,
+    about?: { readonly box: Box; readonly step: number },
   ) {
     const [across, down] = [width / scale, height / scale];
     const place = note.ring ?? note;
     const at = around(place.x, place.y, 0, 0);
-    const plate = grounds.find((it) => isWithin(at, it));
+    const plate = about?.box ?? grounds.find((it) => isWithin(at, it));
     let nearest: { readonly x: number; readonly y: number; readonly box: Box } | undefined;
     if (plate === undefined) return nearest;
     const area = around(
@@ -190,7 +197,8 @@ export function placeNotes(
       plate.right - plate.left - across + off,
       plate.bottom - plate.top - down + off,
     );
-    const step = 6 / scale;
+    const isState = note.kind === "badge";
+    const step = about?.step ?? (note.kind === "work" ? 2 : 6) / scale;
     const columns = stepsBetween(area.left, area.right, step)
       .map((x, nth) => ({ x, nth, far: Math.max(0, Math.abs(x - place.x) - across / 2) }))
       .sort((a, b) => a.far - b.far);
@@ -205,7 +213,7 @@ export function placeNotes(
         const inTheWay = blockedBy(box);
         if (inTheWay !== undefined)
           while (row + 1 < rows.length && rows[row + 1]! - down / 2 < inTheWay.bottom) row++;
-        else if (isWellPut(box, note)) {
+        else if (about === undefined || isState ? isWellPut(box, note) : isAtItsOwn(box, note)) {
           [least, leastColumn] = [far, nth];
           nearest = { x, y: rows[row]!, box };
         }
@@ -331,9 +339,25 @@ export function placeNotes(
         ? freeSpotFor(note, size, off / scale, blockedBy)
         : undefined);
     if (clear === undefined && !isLast) return undefined;
+    const isState = isLaidOut && note.kind === "badge";
+    /** Right about its own symbol or line, over lines and off its plate where need be: the finer it is looked, the nearer. */
+    const atItsOwn = (step: number) => {
+      const own = isState ? around(note.x, note.y, 0, 0) : symbolOf.get(note.owner);
+      if (own === undefined) return undefined;
+      const [x, y] = [(own.left + own.right) / 2, (own.top + own.bottom) / 2];
+      const across = own.right - own.left + 2 * (width / scale + STEPS_FROM_OWN * step);
+      const down = own.bottom - own.top + 2 * (height / scale + STEPS_FROM_OWN * step);
+      return freeSpotFor(
+        note,
+        size,
+        0,
+        (box) => crowd.hitBy(box) ?? (isState ? rings.hitBy(box) : undefined),
+        { box: around(x, y, across, down), step },
+      );
+    };
     const free =
       clear ??
-      (note.kind === "count" || note.kind === "work" || (isLaidOut && note.kind === "badge")
+      (note.kind === "count" || note.kind === "work" || isState
         ? roundAbout(
             note,
             size,
@@ -341,12 +365,14 @@ export function placeNotes(
             (box) => blocked(box) || (note.kind === "badge" && !isInItsState(box, note)),
           )
         : undefined) ??
+      (isState ? atItsOwn(2 / scale) : undefined) ??
       (givesWay(note)
         ? undefined
         : (spots.find(({ box }) => isFree(box)) ??
           roundAbout(note, size, scale, (box) => !isFree(box)) ??
           freeSpotFor(note, size, 0, (box) => crowd.hitBy(box)) ??
-          roundAbout(note, size, scale, (box) => blocked(box) || !isAtItsOwn(box, note)) ??
+          atItsOwn(2 / scale) ??
+          atItsOwn(0.5 / scale) ??
           roundAbout(note, size, scale, (box) => crowd.hits(box)) ??
           own));
     if (free === undefined) return undefined;
@@ -377,6 +403,9 @@ function writtenAs(note: Note, lines: readonly string[], sizes: NoteSizes): Note
 /** So much further off the middle of its plate than on that a flag may stand, on both sides together: at last over its edge [px]. */
 const A_LITTLE_OFF = 160;
 const FARTHEST_OFF = 480;
+
+/** So many steps from its own symbol room is looked for at last. */
+const STEPS_FROM_OWN = 40;
 
 /** So many steps of 14 px away from its own place room is looked for. */
 const FARTHEST = 16;
