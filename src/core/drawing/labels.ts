@@ -27,6 +27,9 @@ export const onFlag = (told: string): readonly (readonly string[])[] =>
     .map((most) => inLines(told, most))
     .filter((lines) => lines.length > 0 && lines.every((it) => it.length <= ONE_FLAG_LINE));
 
+/** The place on a flag where there is no room for it in one line. */
+export const narrowed = (place: string): readonly string[] => inLines(place, 2);
+
 /** Whole words in so many lines at most, which are no longer than that takes. */
 function inLines(told: string, most: number): readonly string[] {
   for (let longest = 1; ; longest++) {

@@ -45,7 +45,7 @@ import { hasBadge, lazyPiece, overallOf, pieceOf } from "./pieces";
 import type { Surroundings } from "./pen";
 import { revised } from "./revisedMap";
 import { type Arrangement, arrangementOf } from "./arrangement";
-import { onFlag } from "./labels";
+import { narrowed, onFlag } from "./labels";
 import { laidPointPiece, laidWorkPiece, type PlatePiece, platePiece, rodShapes, unseenPiece } from "./plates";
 import { endsOfElement, type Way } from "./layout/inside";
 import type { Layout, Plate } from "./layout/layout";
@@ -460,7 +460,7 @@ class Artist {
     const place = [title, [...conductors].join(" ")].filter((it) => it !== "").join(", ");
     const told = [jobOf(this.document).task, label ?? ""].map(onFlag).find((it) => it.length > 0) ?? [[]];
     const here = this.#word(say("drawing.workHere", { label: place }));
-    return told.map((it) => [here, ...it]);
+    return [[here], narrowed(here)].flatMap((place) => told.map((it) => [...place, ...it]));
   }
 
   #elementsAt(point: string): readonly string[] {

@@ -96,7 +96,7 @@ const ROD = 24;
 const SIDE = 38;
 /** Where the line runs down, a flag stands beside the number, is so long, and takes so much more height than that [px]. */
 const FLAG_WIDTH = 310;
-const FLAG_BESIDE = 25;
+const FLAG_BESIDE = 28;
 /** The ring around a work place, from its middle [px]. */
 const RING = 22;
 /** From one ring to another, with the state of the line between them [px]. */
