@@ -2,7 +2,7 @@ import { lettersOf, say } from "../terms";
 import { choice, flag, pointRef, structureRef } from "./fields";
 import { common, defineDevice } from "./define";
 import { join } from "./shared";
-import { blade, dot, line, outline } from "./symbol";
+import { dot, line, type Mark, outline } from "./symbol";
 import type { End } from "./parts";
 
 const ENDS: readonly End[] = ["from", "alt", "to"];
@@ -63,17 +63,35 @@ export const transfer = defineDevice({
     alt: from,
     position: position === "off" ? "off" : position === "utility" ? "generator" : "utility",
   }),
-  // The blade stands on the contact of the end that it is thrown to, or clear of both.
-  symbol: ({ position, bridged }) => [
+  // The blade stands on the contact of the end that it is thrown to, or clear of both. All phases throw together.
+  symbol: ({ phases, position, bridged }) => [
     outline(-18, -18, 18, -18, 18, 18, -18, 18),
     line(-20, 0, -11, 0),
     dot(-11, 0, 3),
     dot(0, 12, 3),
     line(0, 12, 0, 20),
-    ...(bridged || position === "utility" ? [line(-11, 0, 12, 0)] : []),
-    ...(bridged || position === "generator" ? [line(0, 12, 12, 0)] : []),
-    ...(bridged || position !== "off" ? [] : [blade(12, -22, -38)]),
+    ...(bridged || position === "utility" ? ganged(-11, 0, phases.length) : []),
+    ...(bridged || position === "generator" ? ganged(0, 12, phases.length) : []),
+    ...(bridged || position !== "off" ? [] : ganged(-5.3, -13.5, phases.length)),
     dot(12, 0, 3),
     line(12, 0, 20, 0),
   ],
 });
+
+/**
+ * A blade hinged at (12, 0) up to a spot. It stands for as many as are moved together as it has short strokes across it, as
+ * IEC 60617 tells how many conductors one line stands for (S00002); one alone has none.
+ */
+function ganged(x: number, y: number, count: number): Mark[] {
+  const length = Math.hypot(12 - x, y);
+  const [dx, dy] = [(x - 12) / length, y / length];
+  const strokes = Array.from({ length: count > 1 ? count : 0 }, (_, nth) => {
+    const along = length / 2 + (nth - (count - 1) / 2) * 5.5;
+    const at = (forward: number, aside: number): [number, number] => [
+      12 + dx * (along + forward) - dy * aside,
+      dy * (along + forward) + dx * aside,
+    ];
+    return line(...at(-2, -6), ...at(2, 6));
+  });
+  return [line(12, 0, x, y), ...strokes];
+}

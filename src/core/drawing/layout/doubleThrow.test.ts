@@ -73,6 +73,17 @@ describe.each([
   ["generator", ["energized", "energized", "energized"], "south"],
   ["off", ["isolated", "isolated", "isolated"], undefined],
 ] as const)("thrown to %s", (position, states, to) => {
+  test.each(["north", "south"] as const)("one blade has a stroke for each phase, %s first", (first) => {
+    const scene = sceneIn("across", position, first);
+    const short = scene.elements.get("ts1" as ElementId)!.shapes.filter((it) => {
+      if (it.shape !== "stroke" || it.points.length !== 4) return false;
+      const [x, y, toX, toY] = it.points as [number, number, number, number];
+      const length = Math.hypot(toX - x, toY - y);
+      return length > 12 && length < 13;
+    });
+    expect(short).toHaveLength(3);
+  });
+
   test.each(["north", "south"] as const)("the blade stands on the contact of that end, %s first", (first) => {
     const scene = sceneIn("across", position, first);
     const { shapes } = scene.elements.get("ts1" as ElementId)!;
