@@ -403,6 +403,11 @@ test("the core remembers nothing from call to call but by the object that it was
   expect(found.map(({ path }) => path).sort()).toEqual(Object.keys(REMEMBERED).sort());
 });
 
+test("nothing but the one face through which things are asked takes a value `as never`", () => {
+  const found = sourcesIn("src").filter(({ path, text }) => !isTest(path) && /\bas never\b/.test(text));
+  expect(found.map(({ path }) => path)).toEqual(["src/core/devices/faces.ts"]);
+});
+
 /** Packages that no file imports, and who needs them. */
 const neededBy: Readonly<Record<string, string>> = {
   "@stryker-mutator/vitest-runner": "scripts/mutate.mjs, by its name",

@@ -1,3 +1,4 @@
+import { canonicalText } from "../../src/core/document";
 import { describe, expect, test } from "vitest";
 import {
   english,
@@ -47,7 +48,7 @@ import {
   xapiOf,
 } from "../../src/core";
 import { headOf } from "../../src/core/scenario/attempt";
-import { canonicalText, chained } from "../../src/core/scenario/log";
+import { chained } from "../../src/core/scenario/log";
 import { files, scenarioFile } from "./library";
 import { spell } from "../support/words";
 

@@ -6,7 +6,7 @@ import type { StoredDrawing } from "./shelves";
  * newer program, or from a damaged disk: shown as it is, it would stop the page at every start.
  */
 export function readKept(stored: StoredDrawing): StoredDrawing | undefined {
-  const read = readValue(stored.document as never);
+  const read = readValue(stored.document);
   if (isUnreadable(read)) return undefined;
   return {
     ...stored,

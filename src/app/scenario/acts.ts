@@ -10,6 +10,7 @@ import {
   isOwners,
   isTool,
   jobOf,
+  type JsonObject,
   type Owner,
   partingVerbs,
   type PointId,
@@ -95,11 +96,12 @@ function actsWith(document: StillhotDocument, id: ElementId): AttemptAct[] {
   const saved = document.system.elements[id];
   if (saved === undefined) return [];
   const element = complete(saved);
+  const own = element as JsonObject;
   const { phases = "" } = element as { phases?: string };
   if (isGroundSet(element)) return [act({ do: "unground", element: id }, "", ["first"])];
   const { fields } = deviceOf(element.kind);
   const has = (key: string) => Object.hasOwn(fields, key);
-  const isOpen = ["open", "cut", "parted"].map((key) => String((element as never)[key] ?? "")).join("");
+  const isOpen = ["open", "cut", "parted"].map((key) => String(own[key] ?? "")).join("");
   const [open, close] = (partingVerbs(element) ?? ["open", "close"]) as Parting;
   const list: AttemptAct[] = [];
   const moves = has("open") || has("cut");
@@ -118,7 +120,7 @@ function actsWith(document: StillhotDocument, id: ElementId): AttemptAct[] {
   if (isMachine(element)) list.push(act({ do: element.on ? "stop" : "start", element: id }));
   if (hasPositions(element))
     list.push(act({ do: "set-position", element: id, position: "off" }, "", ["position"]));
-  const isOn = (key: string) => (element as never)[key] === true;
+  const isOn = (key: string) => own[key] === true;
   list.push(act({ do: isOn("tagged") ? "untag" : "tag", element: id }));
   // A tag hangs on anything; where the record has no key for it, both have to be offered.
   if (!has("tagged")) list.push(act({ do: "untag", element: id }));

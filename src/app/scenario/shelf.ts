@@ -83,7 +83,7 @@ export async function forgetAttempt(id: string): Promise<void> {
 
 /** What was kept, unless it cannot be played or told: another version of the app may have left anything. */
 function readKept(kept: KeptAttempt | undefined): KeptAttempt | undefined {
-  const attempt = readKeptAttempt(kept?.attempt as never);
+  const attempt = readKeptAttempt(kept?.attempt);
   if (kept === undefined || attempt === undefined) return undefined;
   const { id, savedAt, seconds = 0 } = kept;
   const isMoment = Number.isFinite(new Date(savedAt).getTime());

@@ -145,7 +145,8 @@ export const isOwners = says("ownersKey");
 /** Whether a thing can be taken out as it stands. */
 export function canGoOff(element: CircuitElement): boolean {
   const handling = handlingOf(element);
-  return handling !== undefined && (handling.canGoOff?.(element as never) ?? true);
+  const [, own] = ask(element);
+  return handling !== undefined && (handling.canGoOff?.(own) ?? true);
 }
 
 /** What a thing may break with this tool in hand; nothing where its kind has no limit of its own. */
@@ -316,5 +317,8 @@ export const ratingOf = (element: CircuitElement): Message | undefined => {
   return device.rating?.(own);
 };
 
-/** The device of a thing's own kind with its record: which of the kinds it is stands in `kind`, so the two belong together. */
+/**
+ * The device of a thing's own kind with its record: which of the kinds it is stands in `kind`, so the two belong together. This is the
+ * one place that tells the compiler so.
+ */
 const ask = (element: CircuitElement): readonly [Device, never] => [deviceOf(element.kind), element as never];

@@ -320,12 +320,15 @@ export const optionalImpedance = (): Field<Complex | undefined> => {
   };
 };
 
+/** The rows of a square matrix. */
+type Square<Entries extends "complex" | "real"> = readonly (readonly (Entries extends "complex"
+  ? Complex
+  : number)[])[];
+
 /** A square matrix of complex or real numbers; its size is checked where the conductors are known. */
 export const matrix = <Entries extends "complex" | "real">(
   entries: Entries,
-): Field<
-  (Entries extends "complex" ? readonly (readonly Complex[])[] : readonly (readonly number[])[]) | undefined
-> => {
+): Field<Square<Entries> | undefined> => {
   const fits = entries === "complex" ? isComplex : isFiniteNumber;
   const entry: JsonObject =
     entries === "complex"
@@ -344,7 +347,7 @@ export const matrix = <Entries extends "complex" | "real">(
         value.every(
           (row) => Array.isArray(row) && row.length === value.length && row.every((it) => fits(it)),
         );
-      return isSquare ? { value: value as never } : wrong(value, say("read.matrix", { entries }));
+      return isSquare ? { value: value as Square<Entries> } : wrong(value, say("read.matrix", { entries }));
     },
   };
 };

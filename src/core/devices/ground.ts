@@ -15,7 +15,11 @@ const SMALL_CABLES = ["8", "6", "4"] as const;
 const CABLES = [...SMALL_CABLES, ...GROUNDING_CABLES] as const;
 
 /** The next size under one; none under the thinnest. */
-const thinnerThan = (cable: string): string[] => CABLES.slice(0, CABLES.indexOf(cable as never)).slice(-1);
+const thinnerThan = (cable: string): string[] =>
+  CABLES.slice(
+    0,
+    CABLES.findIndex((it) => it === cable),
+  ).slice(-1);
 
 /** The size of a grounding cable; large ones may carry their unit. */
 export function cableSize() {

@@ -8,8 +8,10 @@ import type { StillhotDocument } from "./types";
  *
  * @see RFC 8785, JSON Canonicalization Scheme
  */
-export const fingerprintBytes = (document: StillhotDocument): string =>
-  canonical(document as unknown as Json);
+export const fingerprintBytes = (document: StillhotDocument): string => canonicalText(document);
+
+/** Any plain value as canonical JSON. */
+export const canonicalText = (value: unknown): string => canonical(value as Json);
 
 function canonical(value: Json): string {
   if (Array.isArray(value)) return `[${(value as readonly Json[]).map(canonical).join(",")}]`;

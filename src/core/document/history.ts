@@ -84,7 +84,7 @@ export const redoKept = (history: History, document: StillhotDocument): Moved | 
 function checked(move: () => Moved | undefined): Moved | Refusal | undefined {
   try {
     const moved = move();
-    if (moved === undefined || !isUnreadable(readValue(moved.document as never))) return moved;
+    if (moved === undefined || !isUnreadable(readValue(moved.document))) return moved;
   } catch {
     // Patches that fit nothing.
   }

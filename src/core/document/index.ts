@@ -52,7 +52,7 @@ export {
 export { type FileProblem, isUnreadable, type Unreadable } from "./problem";
 export { type ReadFile, readDocument, readValue } from "./read";
 export { writeDocument } from "./write";
-export { fingerprintBytes } from "./canonical";
+export { canonicalText, fingerprintBytes } from "./canonical";
 export { hopsFrom } from "./hops";
 export { naturalOrder } from "./naturalOrder";
 export { jobFields, workPointFields } from "./jobFields";

@@ -1,7 +1,7 @@
 import { field, type Fields } from "../devices";
 import { type Step, stepFields, undoesTests } from "../steps";
 import { isObject, type Json, type JsonObject, say } from "../terms";
-import { fingerprintBytes } from "./canonical";
+import { canonicalText } from "./canonical";
 import { checkFields, reportFacts } from "./checkFields";
 import { jobOf } from "./settings";
 import { perObject } from "./perObject";
@@ -171,7 +171,7 @@ function likeness(one: Step, other: Step): 0 | 1 | 2 {
 /** Whether two steps say the same; a mark that one is done is no difference. */
 export const isSameStep = (one: Step, other: Step): boolean => one === other || textOf(one) === textOf(other);
 
-const textOf = ({ done: _done, ...step }: Step): string => fingerprintBytes(step as never);
+const textOf = ({ done: _done, ...step }: Step): string => canonicalText(step);
 
 /**
  * Which steps of the order are done by the log. A test that was done is marked only while nothing undid it that the order
@@ -208,7 +208,7 @@ function textForJob(document: StillhotDocument, what: "bare" | "said"): string {
   );
   const { steps: _steps, workPoints: _workPoints, ...job } = document.job ?? {};
   const { steps, workPoints } = jobOf(document);
-  const works = Object.entries(workPoints).map(([id, it]) => [id, textsOf(it as never)[what]]);
+  const works = Object.entries(workPoints).map(([id, it]) => [id, textsOf(it as object as JsonObject)[what]]);
   return JSON.stringify([frequencyHz, records, works, steps.map(textOf), job, document.settings ?? {}]);
 }
 
@@ -227,7 +227,7 @@ export function renamedBetween(before: StillhotDocument, after: StillhotDocument
 /** Remembered per record: an edit leaves most of them as they are. */
 const textsOf = perObject(({ x: _x, y: _y, pinned: _pinned, ...said }: JsonObject) => {
   const { label: _label, note: _note, ...bare } = said;
-  return { said: fingerprintBytes(said as never), bare: fingerprintBytes(bare as never) };
+  return { said: canonicalText(said), bare: canonicalText(bare) };
 });
 
 /** The drawing and its order, whatever was done of it: what a fingerprint is of, so that it stands while a job is under way. */

@@ -446,7 +446,7 @@ function turnsOf(system: System, ids: readonly string[]): ReadonlyMap<string, nu
   const far = (it: string): number => {
     const points = savedElement(system.elements, it)
       ? endPointsOf(savedElement(system.elements, it))
-      : (structuresOf(system).get(it as never)?.points ?? [it]);
+      : (structuresOf(system).get(it as StructureId)?.points ?? [it]);
     return Math.min(
       Number.MAX_VALUE,
       ...points.slice(0, 3).map((point) => hops.get(point) ?? Number.MAX_VALUE),

@@ -33,8 +33,8 @@ function readText(text: string, chain: typeof MIGRATIONS): ReadFile | Unreadable
 }
 
 /** The same of what was kept as a value and not as text, whoever wrote it. */
-export function readValue(value: Json, chain = MIGRATIONS): ReadFile | Unreadable {
-  const migrated = migrate(value, chain);
+export function readValue(value: unknown, chain = MIGRATIONS): ReadFile | Unreadable {
+  const migrated = migrate(value as Json, chain);
   if (!("file" in migrated)) return { problems: [migrated] };
   const { problems, unknown } = checkDocument(migrated.file);
   if (problems.length > 0) return { problems };
@@ -46,13 +46,16 @@ export function readValue(value: Json, chain = MIGRATIONS): ReadFile | Unreadabl
   };
 }
 
-/** Title and frequency are always there in a document, so that nobody who asks for them needs their defaults. */
+/**
+ * Title and frequency are always there in a document, so that nobody who asks for them needs their defaults. That the rest is
+ * one was looked at key by key.
+ */
 const filled = (file: JsonObject): StillhotDocument =>
   ({
     ...file,
     title: file["title"] ?? "",
     system: { frequencyHz: 60, ...(file["system"] as JsonObject) },
-  }) as never;
+  }) as unknown as StillhotDocument;
 
 const MOST_NAMED = 8;
 

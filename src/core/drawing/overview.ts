@@ -63,8 +63,8 @@ export function overviewOf(scene: Scene, scale = Infinity): Scene {
 function marksOf({ plates, points }: Scene): ReadonlyMap<string, Spot> {
   const marks = new Map<string, Spot>();
   for (const { plate } of plates) {
-    const [x = 0, y = 0] = points.get(plate.points[0] as never)?.spine ?? [];
-    for (const id of plate.points) marks.set(keyOf(points.get(id as never)?.spine ?? []), { x, y });
+    const [x = 0, y = 0] = points.get(plate.points[0]!)?.spine ?? [];
+    for (const id of plate.points) marks.set(keyOf(points.get(id)?.spine ?? []), { x, y });
   }
   return marks;
 }
@@ -127,7 +127,7 @@ function bySection({ document: { system }, plates }: Scene): readonly PlatePiece
 function markOf(pieces: readonly PlatePiece[], scene: Scene): PlatePiece {
   const [piece] = pieces as readonly [PlatePiece];
   const { plate, owner } = piece;
-  const [x = 0, y = 0] = scene.points.get(plate.points[0] as never)?.spine ?? [];
+  const [x = 0, y = 0] = scene.points.get(plate.points[0]!)?.spine ?? [];
   const place = { owner, x, y, look: worstOf(pieces.map(({ overall }) => overall)) };
   const { number } = plate;
   const mark: Note = {

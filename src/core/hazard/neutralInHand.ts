@@ -1,7 +1,15 @@
 import { isLine, openPhasesOf } from "../devices";
 import { complete, elementsOfKind, isSameStructure, perObject, pointName, type System } from "../document";
 import { type Circuit, circuitOf, EDGE, endsOf, floodFrom, reachGraphOf, standingOf } from "../network";
-import { type ConductorId, conductorId, type ElementId, type Finding, say, type WorkPointId } from "../terms";
+import {
+  type ConductorId,
+  conductorId,
+  type ElementId,
+  type Finding,
+  type PointId,
+  say,
+  type WorkPointId,
+} from "../terms";
 import { leastStepTouch, type StepTouch } from "./threats";
 import { whenWords } from "./upsetWords";
 import { metallicIslands } from "./view";
@@ -67,7 +75,7 @@ function joinedOnStructure(
 }
 
 /** Whether a neutral that is open at a point has a way around the break. */
-function isBridged(circuit: Circuit, system: System, at: string): boolean {
+function isBridged(circuit: Circuit, system: System, at: PointId): boolean {
   const islands = metallicIslands(circuit, standingOf(circuit));
   return (Object.keys(system.elements) as ElementId[]).some((id) => {
     const it = complete(system.elements[id]!);
@@ -75,7 +83,7 @@ function isBridged(circuit: Circuit, system: System, at: string): boolean {
     const ends = endsOf(it).map(([, point]) => point);
     const nodes = ends.map((point) => circuit.nodeOf.get(conductorId(point, "N")));
     const labels = nodes.map((node) => (node === undefined ? -1 : islands[node]!));
-    return ends.includes(at as never) && labels[0] !== -1 && labels.every((label) => label === labels[0]);
+    return ends.includes(at) && labels[0] !== -1 && labels.every((label) => label === labels[0]);
   });
 }
 

@@ -1,5 +1,4 @@
 import { complete, completePoint, type StillhotDocument } from "../document";
-import type { JsonObject } from "../terms";
 
 /** What one drawing has otherwise than another; ids, the keys of what is there in both told apart. */
 export interface Changes {
@@ -29,15 +28,17 @@ export function whatChanged(older: StillhotDocument, newer: StillhotDocument): C
 }
 
 /** Complete records by id; a point and an element of one id are told apart by a mark that no id has. */
-function recordsOf({ system: { points, elements } }: StillhotDocument): Map<string, JsonObject> {
-  const records = new Map<string, JsonObject>();
+function recordsOf({ system: { points, elements } }: StillhotDocument): Map<string, object> {
+  const records = new Map<string, object>();
   for (const [id, point] of Object.entries(points)) records.set(id, completePoint(point));
   for (const [id, element] of Object.entries(elements))
-    records.set(Object.hasOwn(points, id) ? `${id} ` : id, complete(element) as never);
+    records.set(Object.hasOwn(points, id) ? `${id} ` : id, complete(element));
   return records;
 }
 
-const keysApart = (before: JsonObject, after: JsonObject): string[] =>
-  [...new Set([...Object.keys(before), ...Object.keys(after)])].filter(
-    (key) => key !== "x" && key !== "y" && JSON.stringify(before[key]) !== JSON.stringify(after[key]),
+function keysApart(before: object, after: object): string[] {
+  const [was, is] = [before, after].map((it) => new Map<string, unknown>(Object.entries(it)));
+  return [...new Set([...was!.keys(), ...is!.keys()])].filter(
+    (key) => key !== "x" && key !== "y" && JSON.stringify(was!.get(key)) !== JSON.stringify(is!.get(key)),
   );
+}

@@ -1,6 +1,6 @@
 import { conductorsOf, jobOf, type StillhotDocument, type WorkPoint } from "../document";
 import { type Assessment, assess, type Threat } from "../hazard";
-import type { ConductorId, PointId } from "../terms";
+import type { ConductorId, PointId, WorkPointId } from "../terms";
 import { cutAround, type Cutting } from "./cutAround";
 import { laidOutWhereCrowded } from "./laidOutWhereCrowded";
 
@@ -88,7 +88,7 @@ const withWork = (document: StillhotDocument, workPoints: WorkPoints): StillhotD
 /** The first thing that a piece has otherwise than the whole; nothing where they say the same. */
 export function likeTheWhole(whole: Assessment, piece: Assessment): PieceDifference | undefined {
   for (const [id, own] of Object.entries(piece.workPoints)) {
-    const there = whole.workPoints[id as never]!;
+    const there = whole.workPoints[id as WorkPointId]!;
     if (own.verdict !== there.verdict) return { where: id, what: "verdict" };
     if (own.margin !== there.margin) return { where: id, what: "margin" };
     if (!sameThreats(own.threats, there.threats)) return { where: id, what: "threats" };

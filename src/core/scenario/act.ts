@@ -1,4 +1,5 @@
 import {
+  canonicalText,
   isSameStructure,
   jobOf,
   scenarioOf,
@@ -8,10 +9,10 @@ import {
 } from "../document";
 import type { RehearsalFinding } from "../procedure";
 import { stepOf, takesStructure } from "../steps";
-import { isRefusal, type Message, type PointId, refuse, type Refusal, say } from "../terms";
+import { isRefusal, type Message, type PointId, type Refusal, refuse, say, type WorkPointId } from "../terms";
 import { type Action, isJobStep, secondsFor } from "./actions";
 import { type Acted, type Attempt, type AttemptHead, fingerprintOf, headOf } from "./attempt";
-import { canonicalText, firstBreak, type LogEntry, plain } from "./log";
+import { firstBreak, type LogEntry, plain } from "./log";
 import { sha256 } from "./sha256";
 import { beginWorld, type StructureOrPointId, type World } from "./world";
 import { Writer } from "./writer";
@@ -171,7 +172,7 @@ function strangerIn({ known }: World, action: Action): Message | undefined {
 function placeToStand(world: World, step: Step): StructureOrPointId | undefined {
   if (stepOf(step.do).anywhere) return undefined;
   const { document } = world.known;
-  const workPoint = step.do === "work" ? jobOf(document).workPoints[step.at as never] : undefined;
+  const workPoint = step.do === "work" ? jobOf(document).workPoints[step.at as WorkPointId] : undefined;
   const places = workPoint === undefined ? placesFor(world, step) : [workPoint.at];
   const { system } = world.truth.document;
   const isThere = places.some((it) => world.at !== undefined && isSameStructure(system, world.at, it));
@@ -184,7 +185,7 @@ function placesFor(world: World, { at, element }: Step): StructureOrPointId[] {
   const system = [world.known, world.truth]
     .map((it) => it.document.system)
     .find((it) => Object.hasOwn(it.elements, element));
-  const saved = system?.elements[element as never] as { at?: string; from?: string; to?: string } | undefined;
+  const saved = system?.elements[element] as { at?: string; from?: string; to?: string } | undefined;
   const ends = [saved?.at, saved?.from, saved?.to].filter((it) => it !== undefined) as PointId[];
   const structure = system === undefined ? undefined : structureOf(system, element)?.id;
   if (structure === undefined) return ends;

@@ -1,4 +1,4 @@
-import { isUnreadable, readDocument, readValue, type StillhotDocument } from "../document";
+import { canonicalText, isUnreadable, readDocument, readValue, type StillhotDocument } from "../document";
 import {
   english,
   isObject,
@@ -11,7 +11,7 @@ import {
 } from "../terms";
 import { isAction } from "./actions";
 import type { Attempt } from "./attempt";
-import { canonicalText, firstBreak, type LogEntry } from "./log";
+import { firstBreak, type LogEntry } from "./log";
 import { sha256 } from "./sha256";
 
 /** An attempt as a file. */
@@ -63,7 +63,7 @@ const isWhole = (file: JsonObject): file is WholeFile => {
  * An attempt that the same device kept, unless it could not be played: its checksums are not asked, which would take long for a
  * shelf of them.
  */
-export function readKeptAttempt(kept: Json | undefined): Attempt | undefined {
+export function readKeptAttempt(kept: unknown): Attempt | undefined {
   if (!isObject(kept) || kept["format"] !== "stillhot-attempt" || kept["formatVersion"] !== 1)
     return undefined;
   if (!isWhole(kept)) return undefined;

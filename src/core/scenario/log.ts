@@ -1,4 +1,4 @@
-import { fingerprintBytes } from "../document";
+import { canonicalText } from "../document";
 import type { Consequence, RehearsalFinding } from "../procedure";
 import type { Verdict } from "../hazard";
 import type { Message } from "../terms";
@@ -75,9 +75,6 @@ export interface LogEntry {
   /** of this entry and the hash before it */
   readonly hash: string;
 }
-
-/** Any plain value as canonical JSON. */
-export const canonicalText = (value: unknown): string => fingerprintBytes(value as never);
 
 /** The hash of an entry: it holds the whole log before it, so that no entry can be changed, taken out or put in unseen. */
 export const chained = (before: string, entry: Omit<LogEntry, "hash">): string =>

@@ -3,7 +3,7 @@ import type { StillhotDocument } from "../document";
 import { isRefusal } from "../terms";
 import { base64url, fromBase64url } from "../sheet/link";
 import type { Action } from "./actions";
-import { act, asWritten, startAttempt } from "./act";
+import { act, startAttempt } from "./act";
 import type { Attempt } from "./attempt";
 
 /** What of an attempt cannot be worked out again: who, when and how it began, and what was done. */
@@ -39,7 +39,7 @@ export function resumed(document: StillhotDocument, letters: string): Attempt | 
     const { did, ...head } = JSON.parse(strFromU8(text)) as Suspended;
     let attempt = startAttempt(document, head);
     for (const [action, t, at] of did) {
-      const acted = act(attempt, action, asWritten({ t, ...(at === undefined ? {} : { at }) } as never));
+      const acted = act(attempt, action, { t, ...(at === undefined ? {} : { at }) });
       if (isRefusal(acted)) return undefined;
       attempt = acted.attempt;
     }

@@ -1,9 +1,9 @@
-import { scenarioOf, type Step, structureName, structureOf } from "../document";
+import { canonicalText, scenarioOf, type Step, structureName, structureOf } from "../document";
 import { type Message, say } from "../terms";
 import { type Action, isJobStep, objectOf } from "./actions";
 import type { Attempt } from "./attempt";
 import { matches } from "./conditions";
-import { canonicalText, chained, type EntryResult, type LogEntry, plain } from "./log";
+import { chained, type EntryResult, type LogEntry, plain } from "./log";
 import { endOf, playInWorld, type Played, verdicts } from "./playInWorld";
 import { predictionResult } from "./prediction";
 import { dangersOf } from "./scoring";

@@ -18,7 +18,15 @@ import {
   type WorkPoint,
   workPointName,
 } from "../document";
-import { type CircuitElement, customersOf, isBeside, isGroundSet, openingOf } from "../devices";
+import {
+  type CircuitElement,
+  customersOf,
+  type DeviceKind,
+  type ElementOfKind,
+  isBeside,
+  isGroundSet,
+  openingOf,
+} from "../devices";
 import { groundsWorth, lookFirst, type Ranges, rangesOf, threatKey } from "../doubts";
 import {
   assess,
@@ -364,6 +372,9 @@ function nominalVoltsAt({ system }: StillhotDocument, { at, conductors }: WorkPo
 const elementsOf = ({ system }: StillhotDocument): (readonly [ElementId, CircuitElement])[] =>
   (Object.keys(system.elements) as ElementId[]).map((id) => [id, complete(system.elements[id]!)]);
 
+const isOfKind = <Kind extends DeviceKind>(it: CircuitElement, kind: Kind): it is ElementOfKind<Kind> =>
+  it.kind === kind;
+
 const groundsOf = (document: StillhotDocument): ElementId[] =>
   elementsOfKind(document.system, "ground").map(([id]) => id);
 
@@ -374,10 +385,8 @@ function hazardsOf(document: StillhotDocument, ids: readonly WorkPointId[], nomi
   const assessment = assess(document);
   const { assumeGenerators, assumedGeneratorKva } = settingsOf(document);
   const elements = elementsOf(document);
-  const of = <Kind extends CircuitElement["kind"]>(
-    kind: Kind,
-    such: (it: Extract<CircuitElement, { kind: Kind }>) => boolean = () => true,
-  ) => elements.filter(([, it]) => it.kind === kind && such(it as never)).map(([id]) => id);
+  const of = <Kind extends DeviceKind>(kind: Kind, such: (it: ElementOfKind<Kind>) => boolean = () => true) =>
+    elements.filter(([, it]) => isOfKind(it, kind) && such(it)).map(([id]) => id);
   const customers = elements.reduce((sum, [, it]) => sum + customersOf(it), 0);
   const some = (key: MessageKey, found: readonly string[]): Message[] =>
     found.length === 0 ? [] : [say(key, { names: namesOf(document, found) })];

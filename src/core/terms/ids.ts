@@ -34,6 +34,9 @@ export type ConductorId = `${string}/${Letter}`;
 /** Every letter that a conductor has, in the order in which they are told. */
 export const LETTERS: readonly Letter[] = ["A", "B", "C", "1", "2", "N"];
 
+/** Whether a text is the letter of a conductor. */
+export const isLetter = (text: string): text is Letter => (LETTERS as readonly string[]).includes(text);
+
 /** A conductor: the letter at a point. */
 export const conductorId = (point: string, letter: Letter): ConductorId => `${point}/${letter}`;
 

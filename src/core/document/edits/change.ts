@@ -2,7 +2,7 @@ import type { Patch } from "immer";
 import { type DeviceKind, deviceOf } from "../../devices";
 import { type JsonObject, type Message, refuse, type Refusal, say } from "../../terms";
 import { objectionAfter } from "../check";
-import { fingerprintBytes } from "../canonical";
+import { canonicalText } from "../canonical";
 import { savedElement, savedPoint } from "../elementsAt";
 import { type Produced, produced, type Records, withRecords } from "../patching";
 import type { SavedElement, SavedPoint, SavedStructure, StillhotDocument } from "../types";
@@ -148,7 +148,7 @@ export function putPart(draft: Draft, key: "job" | "scenario" | "settings", reco
   put(draft as unknown as Record<string, JsonObject>, key, record);
 }
 
-const textOf = (record: object): string => fingerprintBytes(record as StillhotDocument);
+const textOf = (record: object): string => canonicalText(record);
 
 /** Whether a drawing has a point of this id. */
 export const hasPoint = (document: StillhotDocument, id: string): boolean =>

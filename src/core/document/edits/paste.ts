@@ -204,7 +204,7 @@ function reattached(element: SavedElement, points: Names, elements: Names): Save
     const isReference = key === "span" ? isBeside(element) : isEnd(element, key);
     if (isReference && typeof id === "string" && names.has(id)) changes[key] = names.get(id)!;
   }
-  return withKeys(element, changes as JsonObject as never);
+  return withKeys(element, changes);
 }
 
 /** A ground set's `to` names no point. */

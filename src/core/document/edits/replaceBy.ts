@@ -1,5 +1,5 @@
 import { isObject, type Message } from "../../terms";
-import { fingerprintBytes } from "../canonical";
+import { canonicalText } from "../canonical";
 import type { StillhotDocument } from "../types";
 import { change, type Edit } from "./change";
 
@@ -28,6 +28,4 @@ function become(draft: Bag, before: Bag, after: Bag, level: number) {
 }
 
 const isSame = (one: unknown, other: unknown): boolean =>
-  one === other ||
-  fingerprintBytes({ it: one } as unknown as StillhotDocument) ===
-    fingerprintBytes({ it: other } as unknown as StillhotDocument);
+  one === other || canonicalText(one) === canonicalText(other);

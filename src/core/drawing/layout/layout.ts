@@ -8,7 +8,7 @@ import {
   type System,
   isStation,
 } from "../../document";
-import { type ElementId, lettersOf, type StructureId } from "../../terms";
+import { type ElementId, lettersOf, type PointId, type StructureId } from "../../terms";
 import {
   clearOfLetter,
   FLAG_ROOM,
@@ -60,7 +60,7 @@ export interface LaidLeg {
 /** A pole, a pad, a vault or a station with what is on it. */
 export interface Plate extends PlateGroup {
   readonly box: Box;
-  readonly points: readonly string[];
+  readonly points: readonly PointId[];
   /** how far its line and what stands at it reach from its edge, where the line runs down */
   readonly beside: number;
   /** how many devices its one mark stands for, where it has more on it than anybody could make out */
@@ -560,7 +560,7 @@ class Table {
       const on = crowds.get(group);
       return {
         ...group,
-        points,
+        points: points as PointId[],
         beside: this.#stands.get(points[0]!)!.v - top + 26,
         box: { left: a.x, top: a.y, right: b.x, bottom: b.y },
         crowd: on === undefined ? undefined : devicesOn(on),

@@ -5,6 +5,7 @@ import { type StateColumn, STATES } from "../../hazard";
 import {
   type Catalogue,
   conductorId,
+  type ElementId,
   type Message,
   type MessageGaps,
   type MessageKey,
@@ -122,7 +123,7 @@ const MARK = 9;
 
 function markAt(scene: Scene, { at }: DrillOption, letter: string): string {
   const piece =
-    at === undefined ? undefined : (scene.points.get(at as never) ?? scene.elements.get(at as never));
+    at === undefined ? undefined : (scene.points.get(at as PointId) ?? scene.elements.get(at as ElementId));
   if (piece === undefined) return "";
   const [x, y] = [(piece.box.left + piece.box.right) / 2, (piece.box.top + piece.box.bottom) / 2].map(
     Math.round,

@@ -86,7 +86,7 @@ function draftTap(level: Level, seed: number, chances: string, words: TapWords):
     title: words.title(sketch.street),
     notes: words.notes,
     system: sketch.system(),
-    job: jobOn(sketch) as never,
+    job: jobOn(sketch),
   };
 }
 

@@ -1,11 +1,11 @@
-import type { Job } from "../../document";
+import type { JsonObject } from "../../terms";
 import type { Sketch } from "./sketch";
 
-interface WorkSite {
+type WorkSite = {
   readonly at: string;
   readonly conductors: string;
   readonly label: string;
-}
+};
 
 interface Candidate {
   readonly task: string;
@@ -23,9 +23,7 @@ const TOOLS = [
 ];
 
 /** A job on what was drawn: one of all the everyday ones that it gives a place for. */
-export function jobOn(
-  sketch: Sketch,
-): Pick<Job, "task" | "tools" | "permit"> & { readonly workPoints: object } {
+export function jobOn(sketch: Sketch): JsonObject {
   const { task, places } = sketch.chance.oneOf(candidates(sketch));
   return {
     task,

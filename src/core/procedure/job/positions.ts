@@ -21,9 +21,10 @@ import {
   type ElementId,
   isRefusal,
   type JsonObject,
+  lettersOf,
   type Message,
-  refuse,
   type Refusal,
+  refuse,
   say,
 } from "../../terms";
 import { elementOf, nameOf } from "./names";
@@ -270,7 +271,9 @@ function grounded(system: System, step: StepBy<"ground">): System | Refusal {
   const id = groundIdOf(system, step);
   if (Object.hasOwn(system.elements, id)) return refuse(say("step.groundTwice", { id }));
   const there = conductorsOf(system).get(step.at) ?? [];
-  const phases = [...phasesAt(system, step)].filter((it) => there.includes(it as never)).join("");
+  const phases = lettersOf(phasesAt(system, step))
+    .filter((it) => there.includes(it))
+    .join("");
   if (phases === "") return refuse(say("step.noConductor", { at: step.at }));
   if ((step.to ?? "neutral") !== "earth" && !there.includes("N"))
     return refuse(say("step.noNeutral", { at: step.at }));

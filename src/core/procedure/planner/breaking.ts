@@ -57,7 +57,7 @@ export function ampsOf(system: System, { element, phases }: Opening): number {
   const circuit = circuitOf(system);
   const index = circuit.elementIds.indexOf(element);
   const [[, point] = ["from", ""]] = endsOf(complete(system.elements[element]!));
-  const pointIndex = circuit.pointIds.indexOf(point as never);
+  const pointIndex = circuit.pointIds.indexOf(point as PointId);
   const own = ampsAtPoint(circuit, ampsIn(system), index, pointIndex);
   return Math.max(0, ...[...phases].map((it) => complex.magnitude(own[it as Letter] ?? complex.zero)));
 }

@@ -3,7 +3,14 @@ import { complete, jobOf, settingsOf, type Step, type StillhotDocument, hasNeutr
 import { hasNeutralInHand, neutralDoubt, type Threat, closes } from "../../hazard";
 import { circuitOf } from "../../network";
 import { withstandAmps } from "../../reference";
-import { conductorId, type ElementId, type Finding, type PointId, type WorkPointId } from "../../terms";
+import {
+  conductorId,
+  type ElementId,
+  type Finding,
+  lettersOf,
+  type PointId,
+  type WorkPointId,
+} from "../../terms";
 import { dutiesOf } from "../effects/duty";
 import { secondaryIds } from "../job/hands";
 import { elementsOf } from "../job/names";
@@ -169,8 +176,8 @@ function controlled(
   const nodes = nodesOfFeeder(circuit, starting);
   if (nodes.length === 0) return wishes;
   const { at, conductors } = jobOf(document).workPoints[id]!;
-  const targets = [...conductors].flatMap(
-    (letter) => circuit.nodeOf.get(conductorId(at, letter as never)) ?? [],
+  const targets = lettersOf(conductors).flatMap(
+    (letter) => circuit.nodeOf.get(conductorId(at, letter)) ?? [],
   );
   return {
     ...wishes,

@@ -1,7 +1,7 @@
 import { letterAt } from "../../devices";
 import { conductorNames } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { say } from "../../terms";
+import { lettersOf, say } from "../../terms";
 import { conductorId } from "../../terms";
 import { phasesMoved } from "../effects/gap";
 import { joinedTo } from "../job/joined";
@@ -28,8 +28,8 @@ export const loadNotDropped = defineRule({
     const { to } = (element ?? {}) as { to?: string };
     if (element === undefined || to === undefined) return undefined;
     const work = workConductors(after);
-    const fed = [...opened]
-      .map((letter) => conductorId(to, letterAt(element, "to", letter as never)))
+    const fed = lettersOf(opened)
+      .map((letter) => conductorId(to, letterAt(element, "to", letter)))
       .filter(
         (id) =>
           isLiveState(asItStands(before).conductors[id]?.state) &&

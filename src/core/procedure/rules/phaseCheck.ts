@@ -1,6 +1,6 @@
 import { isSwitching, type Step } from "../../steps";
 import { COMMON_PRACTICE } from "../../reference";
-import { type ConductorId, conductorId, partsOfConductor, say } from "../../terms";
+import { type ConductorId, conductorId, lettersOf, partsOfConductor, say } from "../../terms";
 import { degreesAcross, gapsToMeet, mismatchOf, outOfStepIn, sidesMoved, voltsAcross } from "../effects/gap";
 import { isJoined } from "../job/joined";
 import { figure, nameOf, namesOf } from "../job/names";
@@ -79,8 +79,6 @@ function wasTested(step: Step, { played, document: { system } }: JobState, side:
       (it) =>
         it.do === "test" &&
         it.expect === "live" &&
-        [...phasesAt(system, it)].some((letter) =>
-          isJoined(system, conductorId(it.at, letter as never), side),
-        ),
+        lettersOf(phasesAt(system, it)).some((letter) => isJoined(system, conductorId(it.at, letter), side)),
     );
 }

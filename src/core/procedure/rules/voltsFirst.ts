@@ -2,7 +2,7 @@ import { type CircuitElement, isAtCustomer, isLoad, isOwners } from "../../devic
 import { jobOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { isClosing, type Step } from "../../steps";
-import { type ConductorId, conductorId, type ElementId, say } from "../../terms";
+import { type ConductorId, conductorId, type ElementId, lettersOf, say } from "../../terms";
 import { type ChangedSupply, changedSupplies } from "../job/changedSupply";
 import { phaseConductors } from "../job/hands";
 import { isJoined } from "../job/joined";
@@ -129,8 +129,8 @@ function wereRead(state: JobState, legs: readonly ConductorId[]): boolean {
     (it) =>
       it.do === "test" &&
       it.expect === "live" &&
-      [...phasesAt(system, it)].some((letter) =>
-        legs.some((leg) => isJoined(system, leg, conductorId(it.at, letter as never))),
+      lettersOf(phasesAt(system, it)).some((letter) =>
+        legs.some((leg) => isJoined(system, leg, conductorId(it.at, letter))),
       ),
   );
 }
