@@ -9,7 +9,7 @@ import {
 } from "../document";
 import type { RehearsalFinding } from "../procedure";
 import { stepOf, takesStructure } from "../steps";
-import { isRefusal, type Message, type PointId, type Refusal, refuse, say, type WorkPointId } from "../terms";
+import { isRefusal, type Message, type PointId, type Refusal, refuse, say } from "../terms";
 import { type Action, isJobStep, secondsFor } from "./actions";
 import { type Acted, type Attempt, type AttemptHead, fingerprintOf, headOf } from "./attempt";
 import { firstBreak, type LogEntry, plain } from "./log";
@@ -172,7 +172,7 @@ function strangerIn({ known }: World, action: Action): Message | undefined {
 function placeToStand(world: World, step: Step): StructureOrPointId | undefined {
   if (stepOf(step.do).anywhere) return undefined;
   const { document } = world.known;
-  const workPoint = step.do === "work" ? jobOf(document).workPoints[step.at as WorkPointId] : undefined;
+  const workPoint = step.do === "work" ? jobOf(document).workPoints[step.at] : undefined;
   const places = workPoint === undefined ? placesFor(world, step) : [workPoint.at];
   const { system } = world.truth.document;
   const isThere = places.some((it) => world.at !== undefined && isSameStructure(system, world.at, it));
