@@ -265,6 +265,15 @@ const TRUE: Readonly<Record<string, (told: Told) => boolean>> = {
     rehearsal.begin.document.system.elements[played.step.element as ElementId]!["blocked"] === true,
   "why.on": ({ before, after }) => liveCount(after) === liveCount(before),
   "why.on.live": ({ before, after }) => liveCount(after) > liveCount(before),
+  "why.on.new": ({ played, rehearsal }) =>
+    rehearsal.begin.document.system.elements[played.step.element as ElementId]!["planned"] === true,
+  "why.inspect.tripped": ({ played, rehearsal, index }) => {
+    const next = rehearsal.steps.slice(index + 1).find(({ step }) => step.do === "close")!;
+    const { to } = rehearsal.begin.document.system.elements[next.step.element as ElementId]! as {
+      to?: string;
+    };
+    return to === played.step.at;
+  },
   "why.on.service": ({ played, rehearsal }) =>
     openPhasesOf(complete(rehearsal.begin.document.system.elements[played.step.element as ElementId]!)) !==
     "",

@@ -353,6 +353,11 @@ export const OTHER_GEAR_JOBS: readonly EverydayJob[] = [
         "danger grounds-left @ close sw2",
       ],
       [
+        "closed again with nobody having walked the line",
+        "inspect p2; inspect p4; inspect p6 => note",
+        "warning cause-first @ close rc",
+      ],
+      [
         "the last section forgotten",
         "close sw2; test p6 ABC expect live => note",
         "warning left-behind @ end",

@@ -120,6 +120,7 @@ test("a feeder's own breaker takes the load off its disconnects, and no other fe
   const { ok, steps, customers } = planOf("breaker out at the station");
   const opened = steps.filter((it) => it.do === "open").map(({ element }) => element);
   expect([ok, customers.worst, opened]).toEqual([true, 0, ["b1", "d11", "d12", "tie"]]);
+  expect(spell(steps.find((it) => it.do === "ground")!.why)).toContain("the station's ground grid");
 });
 
 test("what work at one place hangs at another is tested and grounded once it hangs, before hands come to it", () => {
@@ -129,6 +130,8 @@ test("what work at one place hangs at another is tested and grounded once it han
     .map((it) => `${it.do} ${it.at}`);
   const first = ["test p3", "ground p3", "work w1"];
   expect([ok, told]).toEqual([true, [...first, "test p4", "ground p4", "work w2", "test p6"]]);
+  const put = steps.find((it) => it.do === "close" && it.element === "c4")!;
+  expect(spell(put.why)).toBe("put in open by the work; in service it is closed");
 });
 
 test("a clamp whose cutout is changed comes off and goes on with that cutout open, and nobody beyond the tap is out", () => {

@@ -6,7 +6,7 @@ import { islandOf } from "../job/joined";
 import { nameOf } from "../job/names";
 import { leadsToSource } from "../rules/groundReturn";
 import { comesWithWork, type GroundPlace, type Intent, placesOfSpikes, placesOfWork } from "./intent";
-import { isOnPole, RANK, step } from "./said";
+import { isInStation, isOnPole, RANK, step } from "./said";
 import type { PlannedGroup } from "./schedule";
 import type { PlannedStep } from "./types";
 
@@ -135,7 +135,14 @@ const groundStep = (document: StillhotDocument, it: GroundPlace): PlannedStep =>
 const whyGround = (document: StillhotDocument, { at, bank }: GroundPlace): Message => {
   const gaps = { at: nameOf(document, at) };
   if (bank === undefined)
-    return say(isOnPole(document.system, at) ? "why.ground.work" : "why.ground.work.enclosure", gaps);
+    return say(
+      isOnPole(document.system, at)
+        ? "why.ground.work"
+        : isInStation(document.system, at)
+          ? "why.ground.work.station"
+          : "why.ground.work.enclosure",
+      gaps,
+    );
   const meters = metersOn(document.system, at);
   return say(WHY_SECONDARY[meters] ?? "why.ground.secondary.meters", {
     ...gaps,

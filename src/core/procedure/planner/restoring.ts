@@ -15,6 +15,7 @@ import { changedSupplies } from "../job/changedSupply";
 import { brokenThings } from "../job/inService";
 import { nameOf } from "../job/names";
 import { isOnePiece } from "../job/phasing";
+import { mayHaveTripped } from "../job/tripped";
 import { customersDark, type Move, systemMoved } from "./closing";
 import { afterWork, goalOf, isOff, madeSound } from "./ending";
 import type { Intent } from "./intent";
@@ -179,6 +180,7 @@ function onSteps(document: StillhotDocument, move: Move, phases: string, when: W
       ? []
       : [step({ do: "replace-barrel", element: id, phases: out }, say("why.replace-barrel"))]),
     ...(blown === "" ? [] : renewing(document, id, blown, when)),
+    ...(isLive ? lookingFirst(document, id, when) : []),
     ...("fuse" in element && element.fuse !== "solid" && isLive
       ? [step({ do: "stand-clear" }, say("why.stand-clear", { name }))]
       : []),
@@ -195,6 +197,16 @@ function renewing(document: StillhotDocument, id: ElementId, phases: string, whe
   return [
     step({ do: "inspect", at: to as PointId }, say("why.inspect.blown", { name: nameOf(document, id) })),
     step(refuse, say("why.refuse.looked")),
+  ];
+}
+
+/** What may have tripped is closed once the line beyond was walked, where the work has not mended the cause. */
+function lookingFirst(document: StillhotDocument, id: ElementId, when: When): PlannedStep[] {
+  if (!mayHaveTripped({ asFound: document }, id)) return [];
+  if (when === "for good" && mendsCause(document, id)) return [];
+  const { to } = complete(document.system.elements[id]!) as { to: string };
+  return [
+    step({ do: "inspect", at: to as PointId }, say("why.inspect.tripped", { name: nameOf(document, id) })),
   ];
 }
 
@@ -247,7 +259,10 @@ function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: Wh
   if (takesOffHung(opening)) return say("why.on.capacitor", { name });
   if (!isLive) return say("why.on");
   if (jobOf(document).leave[opening.element] === "closed") return say("why.on.leave", { name });
-  if (isOff(document.system, opening)) return say("why.on.service", { name });
+  if (isOff(document.system, opening))
+    return say(document.system.elements[opening.element]!.planned ? "why.on.new" : "why.on.service", {
+      name,
+    });
   return say(bringsVolts(document, move) ? "why.on.live" : "why.on.joined", { name });
 }
 

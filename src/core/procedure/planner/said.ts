@@ -17,6 +17,10 @@ export function placeOf(system: System, id: ElementId): PointId {
 export const isOnPole = (system: System, at: PointId): boolean =>
   (structureOf(system, at)?.kind ?? "pole") === "pole";
 
+/** Whether people stand on a station's own ground grid there. */
+export const isInStation = (system: System, at: PointId): boolean =>
+  ["station"].includes(structureOf(system, at)?.kind ?? "pole");
+
 /** Ranks of actions: what comes before what, wherever what they wait for leaves it open. */
 export const RANK = {
   guard: 0,

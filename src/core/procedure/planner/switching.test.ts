@@ -68,6 +68,15 @@ describe("a job of switching alone is planned to how things are to be left", () 
       `),
     ).toEqual(["inspect p2", "refuse c1", "close c1"]));
 
+  test("a recloser that was found open is closed once the line beyond was walked", () =>
+    expect(
+      switched(`
+        s1 source p1 ABC kvLL=12.47
+        rc recloser p1-p2 ABC open=ABC
+        ld1 load p2 ABC kw=40 customers=20
+      `),
+    ).toEqual(["inspect p2", "close rc"]));
+
   test.each([
     ["all stands as it is to be left", ""],
     [

@@ -4,24 +4,27 @@ import { say } from "../../terms";
 import { phasesMoved } from "../effects/gap";
 import { energizedBy } from "../job/live";
 import { nameOf } from "../job/names";
+import { mayHaveTripped } from "../job/tripped";
 import { defineRule } from "./rule";
 
-/** A link that blew is not closed again before somebody has looked for what blew it. */
+/** What a fault may have opened, a link that blew or what trips, is not closed again before somebody has looked for the cause. */
 export const causeFirst = defineRule({
   id: "cause-first",
   severity: "warning",
   citation: COMMON_PRACTICE,
   check(step, before, after) {
-    const found = elementOfKind(before.asFound.system, step.element, "cutout");
-    if (step.do !== "close" || found === undefined) return undefined;
+    if (step.do !== "close") return undefined;
     const { closed } = phasesMoved(step, before, after);
-    const isOfThose = [...closed].some((letter) => found.blown.includes(letter));
+    const { blown = "" } = elementOfKind(before.asFound.system, step.element, "cutout") ?? {};
+    const isBlown = [...closed].some((letter) => blown.includes(letter));
+    const isTripped = closed !== "" && mayHaveTripped(before, step.element);
     const wasLookedFor = before.played.some((it) => it.do === "inspect" || it.do === "work");
-    if (!isOfThose || wasLookedFor || energizedBy(before, after).length === 0) return undefined;
+    if ((!isBlown && !isTripped) || wasLookedFor || energizedBy(before, after).length === 0) return undefined;
+    const key = isBlown ? "rule.cause-first" : "rule.cause-first.tripped";
     return {
       where: step.element,
-      message: say("rule.cause-first", { name: nameOf(before.document, step.element) }),
-      help: say("rule.cause-first.help"),
+      message: say(key, { name: nameOf(before.document, step.element) }),
+      help: say(isBlown ? "rule.cause-first.help" : "rule.cause-first.tripped.help"),
     };
   },
 });

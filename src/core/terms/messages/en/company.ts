@@ -24,7 +24,8 @@ export const company = {
   "ruleName.guard-first": "A wire that is down is guarded before anything else",
   "ruleName.single-phasing": "A motor that ran on two phases is off before the third comes back",
   "ruleName.phase-missing": "No bank is left with a phase missing",
-  "ruleName.cause-first": "What blew a link is looked for before it is closed again",
+  "ruleName.cause-first":
+    "What blew a link, or tripped what recloses, is looked for before it is closed again",
   "ruleName.tagged-operated": "What carries a tag is not operated",
   "ruleName.detector-check": "The detector is proven before a test and after it",
   "ruleName.test-before-ground": "A ground goes only on what was tested there",

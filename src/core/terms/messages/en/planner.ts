@@ -46,6 +46,8 @@ export const planner = {
   "why.retest": "with the grounds on, what a neighbour induced is gone and shows dead",
   "why.ground.work":
     "whatever is closed or started by mistake, the hands at {at} stay at the pole's own potential",
+  "why.ground.work.station":
+    "whatever is closed or started by mistake, the hands at {at} stay at the potential of the station's ground grid",
   "why.ground.work.enclosure":
     "whatever is closed or started by mistake, the hands at {at} stay at the potential of the enclosure and its rods",
   "why.ground.secondary":
@@ -72,6 +74,8 @@ export const planner = {
   "why.barricade.down": "a wire is down at {at}: nobody comes near it from here on",
   "why.replace-barrel": "the barrel goes back into its hinge before it can be closed",
   "why.refuse": "a new link, now that what blew the old one is looked for, and cut off or mended",
+  "why.inspect.tripped":
+    "{name} was found open and may have tripped: the line beyond it is walked before it closes",
   "why.inspect.blown":
     "what blew the link of {name} is looked for on the line beyond before a new one goes in",
   "why.refuse.looked": "a new link, now that somebody has looked for what blew the old one",
@@ -88,6 +92,7 @@ export const planner = {
   "why.stop.machine": "it runs by itself, and would meet the line out of step",
   "why.on.leave": "the job leaves it closed",
   "why.on.service": "found open; in service it is closed",
+  "why.on.new": "put in open by the work; in service it is closed",
   "why.stand-clear": "if a link blows, the gas of {name} comes out where somebody might look",
   "why.on": "closed while nothing feeds it",
   "why.on.live": "the supply comes back through {name} to what lies beyond",

@@ -372,6 +372,10 @@ export const procedure = {
     "{name} puts a customer onto {bank}, which has {phases} missing: a motor burns on it",
   "rule.phase-missing.help": "close the missing phase, or open the others",
   "rule.cause-first": "{name} is closed again, and nobody has looked for what blew its link",
+  "rule.cause-first.tripped":
+    "{name} was found open and may have tripped, and it is closed with nobody having walked the line beyond it",
+  "rule.cause-first.tripped.help":
+    "walk what lies beyond it first and look at every pole; where it was opened on purpose, find out by whom",
   "rule.cause-first.help": "walk what lies beyond it first, and look at every pole",
   "rule.grounds-left": "{name} is closed while {sets} is still on what it energizes",
   "rule.grounds-left.help": "take {sets} off first, with everyone clear",

@@ -26,7 +26,8 @@ export const company = {
   "ruleName.single-phasing":
     "Un moteur qui a tourné sur deux phases est arrêté avant le retour de la troisième",
   "ruleName.phase-missing": "Aucun banc n’est laissé avec une phase en moins",
-  "ruleName.cause-first": "On cherche ce qui a fait fondre un fusible avant de le refermer",
+  "ruleName.cause-first":
+    "On cherche ce qui a fait fondre un fusible, ou déclencher un appareil, avant de le refermer",
   "ruleName.tagged-operated": "Ce qui porte une étiquette ne se manœuvre pas",
   "ruleName.detector-check": "Le détecteur est prouvé avant une vérification et après",
   "ruleName.test-before-ground": "Une terre ne se pose que sur ce qui y a été vérifié",

@@ -44,12 +44,14 @@ export const planner = {
   "why.check-detector.before": "un détecteur cassé ne montre rien, tout comme une ligne hors tension",
   "why.check-detector.after": "il montre encore une tension, donc on peut croire ce qu'il a montré",
   "why.test": "seule une vérification montre l'absence de tension",
-  "why.test.changed": "{name} a été remplacé : sa tension est relevée avant que quiconque s’y fie",
+  "why.test.changed": "{name} : après le remplacement, la tension est relevée avant que quiconque s’y fie",
   "why.test.phasing":
     "un chemin parallèle se ferme à {name} : la tension à {at} est vérifiée d'abord, phase à phase",
   "why.retest": "avec les mises à la terre, ce qu'un voisin induisait a disparu et se montre hors tension",
   "why.ground.work":
     "quoi qu'on ferme ou démarre par erreur, les mains à {at} restent au potentiel du poteau",
+  "why.ground.work.station":
+    "quoi qu'on ferme ou démarre par erreur, les mains à {at} restent au potentiel de la prise de terre du poste",
   "why.ground.work.enclosure":
     "quoi qu'on ferme ou démarre par erreur, les mains à {at} restent au potentiel de l'armoire et de ses piquets",
   "why.ground.secondary":
@@ -79,6 +81,8 @@ export const planner = {
   "why.barricade.down": "un fil est à terre à {at} : plus personne ne s'en approche",
   "why.replace-barrel": "le tube retourne dans sa charnière avant de pouvoir être fermé",
   "why.refuse": "un fusible neuf, maintenant que la cause de la fusion est cherchée, et coupée ou réparée",
+  "why.inspect.tripped":
+    "{name} a été trouvé ouvert et a pu déclencher : on parcourt la ligne au-delà avant de le fermer",
   "why.inspect.blown":
     "on cherche sur la ligne en aval ce qui a fait fondre le fusible de {name} avant d'en mettre un neuf",
   "why.refuse.looked": "un fusible neuf, maintenant qu'on a cherché ce qui a fait fondre l'autre",
@@ -95,6 +99,7 @@ export const planner = {
   "why.stop.machine": "tourne seule, et rejoindrait la ligne hors de phase",
   "why.on.leave": "le travail le laisse fermé",
   "why.on.service": "trouvé ouvert ; fermé en service",
+  "why.on.new": "mis en place ouvert par le travail ; fermé en service",
   "why.stand-clear": "si le fusible fond, les gaz de {name} sortent là où quelqu'un pourrait regarder",
   "why.on": "fermé pendant que rien ne l'alimente",
   "why.on.live": "l'alimentation revient par {name} à ce qui est en aval",

@@ -396,6 +396,10 @@ export const procedure = {
     "{name} met un client sur {bank}, à qui il manque {phases} : un moteur y brûle",
   "rule.phase-missing.help": "fermer la phase qui manque, ou ouvrir les autres",
   "rule.cause-first": "{name} est refermé, et personne n’a cherché ce qui a fait fondre son fusible",
+  "rule.cause-first.tripped":
+    "{name} a été trouvé ouvert et a pu déclencher, et on le ferme sans que personne ait parcouru la ligne au-delà",
+  "rule.cause-first.tripped.help":
+    "parcourir d’abord ce qui est au-delà, et regarder chaque poteau ; s’il a été ouvert exprès, trouver par qui",
   "rule.cause-first.help": "parcourir d’abord ce qui est au-delà, et regarder chaque poteau",
   "rule.grounds-left": "{name} est fermé alors que {sets} est encore sur ce qu'il met sous tension",
   "rule.grounds-left.help": "ôtez d'abord {sets}, tous dégagés",
