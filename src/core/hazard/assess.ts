@@ -92,7 +92,10 @@ export function verdictOfWork(
   tested: ReadonlySet<ConductorId>,
   mostStrength = MOST_STRENGTH,
 ): WorkVerdict {
-  const found = threatsTo(question, { mostStrength, bodies: false });
+  const found =
+    mostStrength === MOST_STRENGTH
+      ? threatsOf(question, { bodies: false })
+      : threatsTo(question, { mostStrength, bodies: false });
   const { verdict, margin } = judged(question, found, tested);
   const isUnfed = conductorsNotFed(question).length > 0;
   return { verdict, margin, threats: found.threats, isUnfed, work: found.work };
@@ -122,14 +125,18 @@ const partsOf = perObject((document: StillhotDocument) => {
 
 const threatsBySystem = perObject((_system: System) => new Map<string, FoundThreats>());
 
-/** Threats to a work point; the same question about the same system is answered once, so that another test or barricade costs nothing. */
-function threatsOf(question: Question): FoundThreats {
+/**
+ * Threats to a work point; the same question about the same system is answered once, so that another test or barricade costs
+ * nothing. Whoever does without the currents through a body takes an answer that has them too.
+ */
+function threatsOf(question: Question, { bodies = true } = {}): FoundThreats {
   const { system, settings, workPoint } = question;
   const known = threatsBySystem(system);
-  const key = JSON.stringify([settings, workPoint.at, workPoint.conductors]);
-  const found = known.get(key);
+  const asked = JSON.stringify([settings, workPoint.at, workPoint.conductors]);
+  const key = bodies ? asked : `${asked} without bodies`;
+  const found = known.get(asked) ?? known.get(key);
   if (found !== undefined) return found;
-  const fresh = threatsTo(question);
+  const fresh = threatsTo(question, { bodies });
   known.set(key, fresh);
   return fresh;
 }
