@@ -6,6 +6,7 @@ import { isUnreadable, jobOf, readDocument, settingsOf, type WorkPoint } from ".
 import { threatsByBruteForce, threatsTo } from "../../src/core/hazard";
 import { LEVELS } from "../../src/core/practice";
 import { notStanding, otherStates, tapOf, unplanned } from "../practice/generated";
+import { drawnOutside } from "../support/numbersDrawn";
 import { randomDocument } from "../support/randomSystems";
 import { compare } from "../secondOpinion/compare";
 import { nameOf } from "../secondOpinion/hazard";
@@ -23,6 +24,10 @@ export interface Soaked {
 const MOST_SETS = 40;
 /** Differences after which there is enough to look at. */
 const MOST_DIFFERENCES = 200;
+
+/** How far figures may be off is drawn a thousand times: of one drawing in so many, which takes as long as the rest do. */
+const SEEDS_A_RANGE = 100;
+const DRAWS = 1000;
 
 export function soak(
   firstSeed: number,
@@ -47,10 +52,19 @@ export function soak(
       differences.push(...found.map((it) => `${title}, ${it}`));
       if (found.length > 0) console.log(differences.slice(-found.length).join("\n"));
     }
+    if (seed % SEEDS_A_RANGE === 0) differences.push(...numbersAt(seed));
     differences.push(...generatedAt(seed));
     tell(soaked(), seed);
   }
   return soaked();
+}
+
+/** H22: no random draw of the numbers that nobody has seen lies outside of the range that is told. */
+function numbersAt(seed: number): string[] {
+  const read = readDocument(JSON.stringify(randomDocument(seed, { parts: 6 })));
+  if (isUnreadable(read)) return [];
+  const { outside } = drawnOutside(read.document, { draws: DRAWS, seed });
+  return outside.map((it) => `random ${seed}, by its numbers, ${it}`);
 }
 
 const drawingsOf = (seed: number): readonly (readonly [string, unknown])[] => [

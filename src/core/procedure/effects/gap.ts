@@ -114,6 +114,12 @@ export const ampsThrough = (state: JobState, id: string | undefined, letters: st
 /** Beyond this two supplies are not joined [°]: a common setting of a synchronism check (from memory). */
 const MOST_DEGREES = 20;
 
+/** Of the higher of two volts, so much apart they are two voltages: drops and regulators make less. Common practice, no source. */
+const MOST_APART = 0.25;
+
+const areTwoVoltages = ({ from, to }: Gap): boolean =>
+  Math.abs(from.volts - to.volts) > MOST_APART * Math.max(from.volts, to.volts);
+
 /** The gaps that a step closes between two live sides, but for a phase that a bank's own windings hold. */
 export const gapsToMeet = (step: Step, before: JobState, after: JobState): Gap[] =>
   gapsOf(before, step.element, phasesMoved(step, before, after).closed).filter(
@@ -134,9 +140,12 @@ export function outOfStepIn(step: Step, before: JobState, after: JobState): Gap 
   });
 }
 
-/** The gap that a step closes between supplies that do not stand together; the worst one. */
+/** The gap that a step closes between supplies that do not stand together, in angle or in volts; the worst one. */
 export function mismatchOf(step: Step, before: JobState, after: JobState): Gap | undefined {
   return gapsToMeet(step, before, after)
-    .filter((gap) => degreesAcross(gap) > MOST_DEGREES && voltsAcross(gap) > LEAST_SUPPLY_VOLTS)
+    .filter(
+      (gap) =>
+        (degreesAcross(gap) > MOST_DEGREES || areTwoVoltages(gap)) && voltsAcross(gap) > LEAST_SUPPLY_VOLTS,
+    )
     .sort((a, b) => voltsAcross(b) - voltsAcross(a))[0];
 }

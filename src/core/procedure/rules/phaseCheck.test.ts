@@ -81,3 +81,26 @@ checkRule(
     ["dead on one side", "open r1; close d1", ""],
   ],
 );
+
+/** A bank and, beside it, an open switch between its two voltages. */
+const TWO_VOLTAGES = `
+  s1  source      p1     ABC  kvLL=12.47
+  t1  transformer p1-p2  ABC  connection=Yg-Yg kva=500 primaryKv=12.47 secondaryV=4160
+  sp1 span        p1-p3  ABC
+  d1  disconnect  p3-p2  ABC  gang=true open=ABC
+`;
+
+checkRule("phase-check", "common practice: what is closed between two voltages is a short", TWO_VOLTAGES, [
+  [
+    "a bank that gives the line's own volts",
+    "test p3 ABC expect live; test p2 ABC expect live; close d1 ABC",
+    "",
+    "t1 transformer p1-p2 ABC connection=Yg-Yg kva=500 primaryKv=12.47 secondaryV=12470",
+  ],
+  ["one side of a bank onto the other", "close d1 ABC", "danger d1"],
+  [
+    "however well it was tested",
+    "test p3 ABC expect live; test p2 ABC expect live; close d1 ABC",
+    "danger d1",
+  ],
+]);
