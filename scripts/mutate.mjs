@@ -117,23 +117,53 @@ const isEquivalent = (it) =>
       file === it.fileName && original === it.original && replacement === it.replacement,
   );
 
-const from = performance.now();
-const outcomes = (await new Stryker({ ...settings, mutate: await sample() }).runMutationTest())
-  .filter((it) => it.status !== "Ignored")
-  .map((it) => ({ ...it, original: originalOf(it), fileName: relative(root, it.fileName) }));
+const isKilled = (it) => it.status === "Killed" || it.status === "Timeout";
+
+/** What became of the mutants in `places`, where the laws are asked of all their random drawings or of a few. */
+async function mutantsIn(places, { few }) {
+  if (few) process.env.FEWER_DRAWS = "yes";
+  else delete process.env.FEWER_DRAWS;
+  return (await new Stryker({ ...settings, mutate: places }).runMutationTest())
+    .filter((it) => it.status !== "Ignored")
+    .map((it) => ({ ...it, original: originalOf(it), fileName: relative(root, it.fileName) }));
+}
+
+/** A mutant by what it changes where, which is the same in each run. */
+const keyOf = ({ fileName, location: { start, end }, replacement }) =>
+  [fileName, start.line, start.column, end.line, end.column, replacement].join(" ");
+const placeOf = ({ fileName, location: { start, end } }) =>
+  `${fileName}:${start.line}:${start.column - 1}-${end.line}:${end.column - 1}`;
+
+/** Most mutants fall to a few drawings; only those that live are held against all. */
+async function outcomesOf(places) {
+  const first = await mutantsIn(places, { few: true });
+  const living = first.filter((it) => !isKilled(it) && !isEquivalent(it));
+  if (living.length === 0) return first;
+  list(living, "live through a few drawings");
+  const again = await mutantsIn([...new Set(living.map(placeOf))], { few: false });
+  const later = new Map(again.map((it) => [keyOf(it), it]));
+  return first.map((it) => (isKilled(it) ? it : (later.get(keyOf(it)) ?? it)));
+}
+
 const byPlace = (a, b) =>
   a.fileName === b.fileName
     ? a.location.start.line - b.location.start.line
     : a.fileName < b.fileName
       ? -1
       : 1;
-const isKilled = (it) => it.status === "Killed" || it.status === "Timeout";
+function list(mutants, what) {
+  console.log(`${mutants.length} ${what}`);
+  for (const { fileName, location, mutatorName, original, replacement, status } of mutants.sort(byPlace))
+    console.log(
+      `${fileName}:${location.start.line} ${status} (${mutatorName})\n    ${original}\n  → ${replacement}`,
+    );
+}
+
+const from = performance.now();
+const outcomes = await outcomesOf(await sample());
 const alive = outcomes.filter((it) => !isKilled(it));
 const looked = alive.filter((it) => !isEquivalent(it));
-for (const { fileName, location, mutatorName, original, replacement, status } of looked.sort(byPlace))
-  console.log(
-    `${fileName}:${location.start.line} ${status} (${mutatorName})\n    ${original}\n  → ${replacement}`,
-  );
+list(looked, "live");
 const counted = outcomes.length - (alive.length - looked.length);
 const killed = counted - looked.length;
 writeFileSync(

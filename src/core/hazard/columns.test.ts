@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
 import { readDocument, type StillhotDocument } from "../document";
 import { assess, fromColumns, STATES, statesByReach, statesUntold, toColumns } from ".";
+import { draws } from "../../../tests/support/draws";
 import { randomDocument } from "../../../tests/support/randomSystems";
 
-const drawings: StillhotDocument[] = Array.from({ length: 150 }, (_, seed) =>
+const drawings: StillhotDocument[] = Array.from({ length: draws(150) }, (_, seed) =>
   readDocument(JSON.stringify(randomDocument(seed + 8000, { parts: 16 }))),
 ).flatMap((read) => ("document" in read ? [read.document] : []));
 
@@ -38,7 +39,7 @@ test("H6 of a drawing that was not looked at since an edit, nothing is called de
 
 test("an assessment comes back from its columns as it was", () => {
   let ids: ReturnType<typeof toColumns>["ids"] | undefined;
-  for (const document of drawings.slice(0, 40)) {
+  for (const document of drawings.slice(0, draws(40))) {
     const assessment = assess(document);
     const sent = toColumns(assessment, ids);
     const back = fromColumns(structuredClone(sent.columns), ids);

@@ -1,10 +1,11 @@
 import { describe, expect, test } from "vitest";
+import { draws } from "../../../tests/support/draws";
 import { randomDocument } from "../../../tests/support/randomSystems";
 import { readDocument, settingsOf, type StillhotDocument } from "../document";
 import { circuitOf, nodeName, REACH, reachOf, standingOf } from "../network";
 import { afterUpsets, assess, assessWithoutWork, upsetsOf } from ".";
 
-const drawings: StillhotDocument[] = Array.from({ length: 200 }, (_, seed) =>
+const drawings: StillhotDocument[] = Array.from({ length: draws(200) }, (_, seed) =>
   readDocument(JSON.stringify(randomDocument(seed + 5000, { parts: 14 }))),
 ).flatMap((read) => ("document" in read ? [read.document] : []));
 
@@ -59,7 +60,7 @@ describe("H laws of states", () => {
   });
 
   test("S9 a circuit carried over an edit solves to the same volts as one built anew", () => {
-    for (const document of drawings.slice(0, 80)) {
+    for (const document of drawings.slice(0, draws(80))) {
       const upsets = upsetsOf(document.system, settingsOf(document)).slice(0, 6);
       for (const upset of upsets) {
         circuitOf(document.system);

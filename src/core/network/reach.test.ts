@@ -1,11 +1,12 @@
 import { connectedComponents } from "graphology-components";
 import Graph from "graphology";
 import { describe, expect, test } from "vitest";
+import { draws } from "../../../tests/support/draws";
 import { randomDocument } from "../../../tests/support/randomSystems";
 import { readDocument, type StillhotDocument } from "../document";
 import { circuitOf, conductorGraphOf, nodeName, reachOf, standingOf } from ".";
 
-const drawings: StillhotDocument[] = Array.from({ length: 200 }, (_, seed) =>
+const drawings: StillhotDocument[] = Array.from({ length: draws(200) }, (_, seed) =>
   readDocument(JSON.stringify(randomDocument(seed + 5000, { parts: 14 }))),
 ).flatMap((read) => ("document" in read ? [read.document] : []));
 

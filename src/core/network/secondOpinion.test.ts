@@ -4,6 +4,7 @@ import { casesOf, nodesOf } from "../../../tests/secondOpinion/cases";
 import { reachOf as plainReach } from "../../../tests/secondOpinion/hazard";
 import { nastyDocument } from "../../../tests/secondOpinion/nasty";
 import { driversIn, nominalOf, runsOf, tiedNeutrals as plainTied } from "../../../tests/secondOpinion/plain";
+import { draws } from "../../../tests/support/draws";
 import { randomDocument } from "../../../tests/support/randomSystems";
 import {
   groupsAsDrawn,
@@ -21,10 +22,13 @@ import {
 
 const cases = casesOf([
   ...Array.from(
-    { length: 120 },
+    { length: draws(120) },
     (_, seed) => [`random ${seed}`, randomDocument(seed + 300, { parts: 12 })] as const,
   ),
-  ...Array.from({ length: 120 }, (_, seed) => [`nasty ${seed}`, nastyDocument(seed + 700, 9)] as const),
+  ...Array.from(
+    { length: draws(120) },
+    (_, seed) => [`nasty ${seed}`, nastyDocument(seed + 700, 9)] as const,
+  ),
 ]);
 
 describe("a second implementation finds the same", () => {
@@ -38,7 +42,7 @@ describe("a second implementation finds the same", () => {
         expect(found[node], `${it.name} ${nodeName(it.circuit, node)}`).toBe(0);
       tied += mine.size;
     }
-    expect(tied).toBeGreaterThan(200);
+    expect(tied).toBeGreaterThan(draws(200));
   });
 
   test("conductors that a utility source reaches forward, and all that any source reaches, source by source", () => {
@@ -60,7 +64,7 @@ describe("a second implementation finds the same", () => {
           expect(how[node] !== 0, `${name} ${id} from ${from}`).toBe(mine.any.get(id)!.has(from));
       });
     }
-    expect(backfed).toBeGreaterThan(100);
+    expect(backfed).toBeGreaterThan(draws(100));
   });
 
   test("with temporary grounds lifted, what is reached is what is reached without them", () => {
@@ -76,7 +80,7 @@ describe("a second implementation finds the same", () => {
         expect(how[node] !== 0, `${it.name} ${id}`).toBe((mine.any.get(id)?.size ?? 0) > 0);
       lifted += grounds.length;
     }
-    expect(lifted).toBeGreaterThan(20);
+    expect(lifted).toBeGreaterThan(draws(20));
   });
 
   test("nominal volts", () => {
@@ -136,7 +140,7 @@ describe("a second implementation finds the same", () => {
       expect(told.toSorted(), name).toEqual(wanted.toSorted());
       alone += told.filter((it) => it.startsWith("alone")).length;
     }
-    expect(alone).toBeGreaterThan(30);
+    expect(alone).toBeGreaterThan(draws(30));
   });
 });
 
@@ -168,6 +172,6 @@ describe("the way to what is reached", () => {
         ways++;
       });
     }
-    expect(ways).toBeGreaterThan(1000);
+    expect(ways).toBeGreaterThan(draws(1000));
   });
 });

@@ -5,6 +5,7 @@ import { solvePlain } from "../../../tests/secondOpinion/electrical";
 import { look, worstDrawn } from "../../../tests/secondOpinion/hazard";
 import { nastyDocument } from "../../../tests/secondOpinion/nasty";
 import { driversIn, nominalOf, type Plain, without } from "../../../tests/secondOpinion/plain";
+import { draws } from "../../../tests/support/draws";
 import { randomDocument } from "../../../tests/support/randomSystems";
 import { EARTH } from "../network";
 import { complex, type PointId } from "../terms";
@@ -39,19 +40,22 @@ function notInStep(count: number, from: number): unknown[] {
 
 const cases = casesOf([
   ...Array.from(
-    { length: 24 },
+    { length: draws(24) },
     (_, seed) => [`random ${seed}`, randomDocument(seed + 900, { parts: 8 })] as const,
   ),
   ...Array.from(
-    { length: 16 },
+    { length: draws(16) },
     (_, seed) =>
       [
         `loads of every model ${seed}`,
         randomDocument(seed + 1900, { parts: 8, nonlinearLoads: true }),
       ] as const,
   ),
-  ...Array.from({ length: 20 }, (_, seed) => [`nasty ${seed}`, nastyDocument(seed + 2900, 7)] as const),
-  ...notInStep(14, 3900).map((document, turn) => [`not in step ${turn}`, document] as const),
+  ...Array.from(
+    { length: draws(20) },
+    (_, seed) => [`nasty ${seed}`, nastyDocument(seed + 2900, 7)] as const,
+  ),
+  ...notInStep(draws(14), 3900).map((document, turn) => [`not in step ${turn}`, document] as const),
 ]).map((it) => ({ ...it, nominal: nominalOf(it.plain) }));
 
 const sizeOf = (it: readonly [number, number]) => Math.hypot(it[0], it[1]);
@@ -77,7 +81,7 @@ describe("a second implementation finds the same", () => {
         if (worst > 1.01 * volts) worse++;
       }
     }
-    expect(worse).toBeGreaterThan(10);
+    expect(worse).toBeGreaterThan(draws(10));
   });
 
   test("amperes of every element, phase by phase", () => {
@@ -97,7 +101,7 @@ describe("a second implementation finds the same", () => {
         }
       });
     }
-    expect(flowing).toBeGreaterThan(200);
+    expect(flowing).toBeGreaterThan(draws(200));
   });
 
   test("what flows through a body between a conductor and earth, or another conductor", () => {
@@ -124,7 +128,7 @@ describe("a second implementation finds the same", () => {
         if (wanted > 0.01) shocked++;
       });
     }
-    expect(shocked).toBeGreaterThan(100);
+    expect(shocked).toBeGreaterThan(draws(100));
   });
 
   test("bolted faults: one phase to ground, two phases, three phases", () => {
@@ -158,6 +162,6 @@ describe("a second implementation finds the same", () => {
         }
       });
     }
-    for (const [kind, count] of Object.entries(seen)) expect(count, kind).toBeGreaterThan(30);
+    for (const [kind, count] of Object.entries(seen)) expect(count, kind).toBeGreaterThan(draws(30));
   });
 });
