@@ -5,7 +5,7 @@ export default defineConfig({
   test: {
     environment: "node",
     setupFiles: ["tests/support/sentences.ts", "tests/support/oneSeed.ts"],
-    testTimeout: 60_000,
+    testTimeout: 600_000,
     include: [`${process.env["MUTATED_FOLDER"] ?? "src/core"}/**/*.test.ts`],
     isolate: false,
   },

@@ -8,7 +8,7 @@ import {
   type WorkPoint,
 } from "../document";
 import { type Threat, threatsByBruteForce, threatsTo, upsetsOf } from ".";
-import { draws } from "../../../tests/support/draws";
+import { asksFew, draws } from "../../../tests/support/draws";
 import { randomDocument } from "../../../tests/support/randomSystems";
 
 /** What makes two lists of threats the same: the sets and conductors, the path's source, and the numbers. */
@@ -46,7 +46,7 @@ describe("H5 no threat up to strength 3 is missed: the fast search finds what br
         const document = readable(seed, parts, nonlinear);
         if (document === undefined) continue;
         const upsetCount = upsetsOf(document.system, settingsOf(document)).length;
-        if (upsetCount > 14) continue;
+        if (upsetCount > (asksFew ? 9 : 14)) continue;
         const { fast, byParts, plain } = bothWays(document);
         asked++;
         expect(fast.map(signature), `seed ${seed}`).toEqual(plain.map(signature));
@@ -60,6 +60,6 @@ describe("H5 no threat up to strength 3 is missed: the fast search finds what br
             ).toBe(true);
         });
       }
-      expect(asked).toBeGreaterThan(draws(to - from) / 3);
+      if (!asksFew) expect(asked).toBeGreaterThan((to - from) / 3);
     });
 });
