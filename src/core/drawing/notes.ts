@@ -9,7 +9,6 @@ import {
   overlaps,
   solidBoxes,
   type Spot,
-  type Strand,
   symbolBoxOf,
 } from "./shapes";
 import type { Scene } from "./scene";
@@ -164,11 +163,11 @@ export function placeNotes(
     const reach = distanceOf(own, box);
     return symbols.every((it) => it.box === own || distanceOf(it.box, box) >= reach);
   };
-  const strands = pieces.flatMap(({ shapes, box }) =>
+  const strands = pieces.flatMap(({ owner, shapes, box }) =>
     isLaidOut && (within === undefined || overlaps(box, within))
-      ? shapes.filter((it) => it.shape === "strand" && it.letter !== "N")
+      ? shapes.flatMap((it) => (it.shape === "strand" && it.letter !== "N" ? [{ owner, ...it }] : []))
       : [],
-  ) as Strand[];
+  );
   const grounds = pieces.flatMap(({ shapes }) =>
     shapes.flatMap((it) => (it.shape === "ground" ? [it.box] : [])),
   );
@@ -231,14 +230,13 @@ export function placeNotes(
     const far = plate === undefined ? -1 : distanceOf(plate, middle);
     return grounds.every((it) => it === plate || (!overlaps(it, box) && distanceOf(it, middle) > far));
   };
-  /** Whether the line that is nearest to a state has that state; on its own line it need not be asked. */
-  function isInItsState({ left, right, top, bottom }: Box, { x, y, look }: Note): boolean {
+  /** Whether the line that is nearest to a state has that state, or is its own. */
+  function isInItsState({ left, right, top, bottom }: Box, { owner, look }: Note): boolean {
     const [across, down] = [(left + right) / 2, (top + bottom) / 2];
-    if (across === x && down === y) return true;
     let [own, other] = [Infinity, Infinity];
     for (const strand of strands) {
       const far = distanceTo(strand.points, across, down);
-      if (strand.look === look) own = Math.min(own, far);
+      if (strand.look === look || strand.owner === owner) own = Math.min(own, far);
       else other = Math.min(other, far);
     }
     return own <= other;
@@ -277,6 +275,14 @@ export function placeNotes(
     }
   }
   return placed;
+
+  /** What is in the way where a note may all but touch symbols. */
+  function closeCrowd(): Crowd {
+    const close = new Crowd(CELL / scale);
+    for (const { shapes } of pieces) for (const box of solidBoxes(shapes, 0.5 / scale)) close.add(box);
+    for (const { x, y, width, height } of placed) close.add(around(x, y, width / scale, height / scale));
+    return close;
+  }
 
   /** Two notes that found their place as one. */
   function apart(it: PlacedNote, follower: Note): readonly PlacedNote[] {
@@ -341,7 +347,7 @@ export function placeNotes(
     if (clear === undefined && !isLast) return undefined;
     const isState = isLaidOut && note.kind === "badge";
     /** Right about its own symbol or line, over lines and off its plate where need be: the finer it is looked, the nearer. */
-    const atItsOwn = (step: number) => {
+    const atItsOwn = (step: number, things = crowd) => {
       const own = isState ? around(note.x, note.y, 0, 0) : symbolOf.get(note.owner);
       if (own === undefined) return undefined;
       const [x, y] = [(own.left + own.right) / 2, (own.top + own.bottom) / 2];
@@ -351,7 +357,7 @@ export function placeNotes(
         note,
         size,
         0,
-        (box) => crowd.hitBy(box) ?? (isState ? rings.hitBy(box) : undefined),
+        (box) => things.hitBy(box) ?? (isState ? rings.hitBy(box) : undefined),
         { box: around(x, y, across, down), step },
       );
     };
@@ -373,6 +379,7 @@ export function placeNotes(
           freeSpotFor(note, size, 0, (box) => crowd.hitBy(box)) ??
           atItsOwn(2 / scale) ??
           atItsOwn(0.5 / scale) ??
+          (isState ? undefined : atItsOwn(0.5 / scale, closeCrowd())) ??
           roundAbout(note, size, scale, (box) => crowd.hits(box)) ??
           own));
     if (free === undefined) return undefined;
