@@ -31,7 +31,7 @@ export const drill: Command = {
   ],
   takesFiles: "optional",
   async run({ flags, files, json }, io) {
-    const asked: Asked = {
+    const asked: DrillAsked = {
       level: files.length === 0 ? levelOf(flags) : levelOr(flags),
       seed: wholeNumber(flags, "--seed", { from: 0, to: MOST_SEED, otherwise: 1 }),
       count: wholeNumber(flags, "--count", { from: 1, to: 100, otherwise: 10 }),
@@ -57,7 +57,7 @@ export const drill: Command = {
   },
 };
 
-interface Asked {
+interface DrillAsked {
   readonly level: Level;
   readonly seed: number;
   readonly count: number;
@@ -81,7 +81,7 @@ async function readAll(
 }
 
 interface Printing {
-  readonly asked: Asked;
+  readonly asked: DrillAsked;
   readonly out: string | undefined;
   readonly isKey: boolean;
   readonly json: boolean;

@@ -102,7 +102,7 @@ function statesRunning(was: BoardView, is: BoardView): Paint | undefined {
   const switched = changed.filter(([before, after]) => isSwung(before, after));
   if (switched.length === 0) return undefined;
   const from = switched.map(([, { spine }]) => middleOf(spine));
-  const away = (spot: Spot) => Math.min(...from.map((it) => distance(it, spot)));
+  const away = (spot: XY) => Math.min(...from.map((it) => distance(it, spot)));
   const reach = Math.max(
     1,
     ...changed.flatMap(([, { spine }]) => [away(headOf(spine)), away(tailOf(spine))]),
@@ -192,7 +192,7 @@ const isSame = (one: Shape, other: Shape): boolean =>
 /** What lies under the drawing at a spot: a plate or bare paper. */
 const groundUnder =
   ({ plates }: Scene, palette: Palette) =>
-  ([x, y]: Spot): string =>
+  ([x, y]: XY): string =>
     plates.some(
       ({ shapes, box }) =>
         shapes.length > 0 && x > box.left && x < box.right && y > box.top && y < box.bottom,
@@ -200,16 +200,16 @@ const groundUnder =
       ? palette.plate
       : palette.paper;
 
-type Spot = readonly [number, number];
+type XY = readonly [number, number];
 
-const headOf = (points: readonly number[]): Spot => [points[0]!, points[1]!];
-const tailOf = (points: readonly number[]): Spot => [points.at(-2)!, points.at(-1)!];
-const middleOf = (points: readonly number[]): Spot => {
+const headOf = (points: readonly number[]): XY => [points[0]!, points[1]!];
+const tailOf = (points: readonly number[]): XY => [points.at(-2)!, points.at(-1)!];
+const middleOf = (points: readonly number[]): XY => {
   const [[x, y], [toX, toY]] = [headOf(points), tailOf(points)];
   return [(x + toX) / 2, (y + toY) / 2];
 };
-const distance = ([x, y]: Spot, [toX, toY]: Spot): number => Math.hypot(toX - x, toY - y);
-const nearest = (spot: Spot, points: readonly number[]): number =>
+const distance = ([x, y]: XY, [toX, toY]: XY): number => Math.hypot(toX - x, toY - y);
+const nearest = (spot: XY, points: readonly number[]): number =>
   Math.min(distance(spot, headOf(points)), distance(spot, tailOf(points)));
 
 function reversed(points: readonly number[]): readonly number[] {

@@ -15,10 +15,10 @@ const READABLE = 24;
 const STILL_READABLE = 17;
 
 /** Where to look at a drawing from, of which bounds and a spot are known. */
-type Look = (scene: Scene, bounds: Box, size: Size, sizes: NoteSizes, spot?: readonly number[]) => Camera;
+type LookFrom = (scene: Scene, bounds: Box, size: Size, sizes: NoteSizes, spot?: readonly number[]) => Camera;
 
 /** Shows a whole drawing where it stays readable, else as much of it as does, around a spot. */
-export const firstLook: Look = (scene, bounds, size, sizes, [x, y] = []) => {
+export const firstLook: LookFrom = (scene, bounds, size, sizes, [x, y] = []) => {
   const whole = wholeWithNotes(scene, bounds, size, sizes);
   const symbol = symbolLengthAt(scene, whole.scale);
   if (symbol >= STILL_READABLE && !isAfar(scene, whole.scale)) return whole;
@@ -31,7 +31,7 @@ export const firstLook: Look = (scene, bounds, size, sizes, [x, y] = []) => {
 };
 
 /** Shows a whole drawing: labels keep their size, so that what they need beside it is a margin of the screen. */
-export const wholeWithNotes: Look = (scene, bounds, size, sizes) => {
+export const wholeWithNotes: LookFrom = (scene, bounds, size, sizes) => {
   let camera = fitted(bounds, size);
   for (let round = 0; round < 2; round++) {
     const { scale } = camera;

@@ -1,6 +1,6 @@
 import { underWay } from "./underWay.svelte";
 
-interface Answers {
+interface InstallAnswers {
   /** everything is on the device: the app now opens without a network */
   readonly onReady: () => void;
   /** a newer version waits; it takes over only when this is called, or at the next start */
@@ -15,7 +15,7 @@ interface Answers {
 const ASK_AGAIN_MS = 60 * 60_000;
 
 /** Keeps the app on the device, so that it opens without a network. A newer version never comes in under the hands. */
-export async function goOffline({ onReady, onUpdate, onHeldBack, beforeReload }: Answers) {
+export async function goOffline({ onReady, onUpdate, onHeldBack, beforeReload }: InstallAnswers) {
   // A lesson package is the learning system's to keep.
   if ("lesson" in document.documentElement.dataset) return;
   if (!("serviceWorker" in navigator) || import.meta.env.DEV) return;

@@ -6,7 +6,7 @@ const PATIENCE_MS = 500;
 /** What another window has to save and let go, before its place is taken. */
 const GRACE_MS = 2500;
 
-interface Answers {
+interface SeatAnswers {
   /** the place came to this window after another had it: what it wrote must be read */
   readonly onTurn: () => void;
   /** another window asks for the place: save, then it is let go */
@@ -31,9 +31,9 @@ export class Seat {
   #letGo: (() => void) | undefined;
   #waiting: AbortController | undefined;
   readonly #channel = "BroadcastChannel" in globalThis ? new BroadcastChannel("stillhot") : undefined;
-  readonly #answers: Answers;
+  readonly #answers: SeatAnswers;
 
-  constructor(answers: Answers) {
+  constructor(answers: SeatAnswers) {
     this.#answers = answers;
     this.#channel?.addEventListener("message", ({ data }: MessageEvent<Word>) => void this.#heard(data));
   }

@@ -80,12 +80,12 @@ const hung = (saved: SavedElement | undefined): string =>
   saved === undefined ? "" : [saved.kind, ...endPointsOf(saved), saved["span"], saved["on"]].join(" ");
 
 /** A structure in the tree. */
-interface Branch {
+interface OutlineBranch {
   readonly structure: Structure;
-  readonly parent: Branch | undefined;
+  readonly parent: OutlineBranch | undefined;
   readonly rows: readonly Row[];
   /** what it is the first to lead to */
-  readonly leadsTo: Branch[];
+  readonly leadsTo: OutlineBranch[];
   /** how many structures lie beyond it, itself included */
   size: number;
 }
@@ -95,7 +95,7 @@ function writtenRows(system: System): readonly Row[] {
   for (const branch of order.toReversed()) if (branch.parent !== undefined) branch.parent.size += branch.size;
   const rows: Row[] = [];
   const stack = order.filter((it) => it.parent === undefined).reverse();
-  let last: Branch | undefined;
+  let last: OutlineBranch | undefined;
   while (stack.length > 0) {
     const branch = stack.pop()!;
     const { structure, parent, leadsTo } = branch;
@@ -106,7 +106,7 @@ function writtenRows(system: System): readonly Row[] {
     });
     rows.push(...branch.rows);
     last = branch;
-    const main = leadsTo.reduce<Branch | undefined>(
+    const main = leadsTo.reduce<OutlineBranch | undefined>(
       (best, it) => (best === undefined || it.size >= best.size ? it : best),
       undefined,
     );
@@ -125,9 +125,9 @@ const rowOf = (owner: Owner, level: 1 | 2, parent: string | undefined, again = f
 });
 
 /** Every structure, going outward from the sources, with the rows of what is on it; nearer ones first. */
-function branchesOf(system: System): Branch[] {
+function branchesOf(system: System): OutlineBranch[] {
   const structures = structuresOf(system);
-  const order: Branch[] = [];
+  const order: OutlineBranch[] = [];
   const met = new Set<StructureId>();
   const written = new Set<string>();
   const hasSource = ({ elements }: Structure) =>
@@ -136,13 +136,13 @@ function branchesOf(system: System): Branch[] {
   for (const start of [...all.filter(hasSource), ...all]) {
     if (met.has(start.id)) continue;
     met.add(start.id);
-    const queue: { structure: Structure; parent: Branch | undefined }[] = [
+    const queue: { structure: Structure; parent: OutlineBranch | undefined }[] = [
       { structure: start, parent: undefined },
     ];
     for (let next = 0; next < queue.length; next++) {
       const { structure, parent } = queue[next]!;
       const rows: Row[] = [];
-      const branch: Branch = { structure, parent, rows, leadsTo: [], size: 1 };
+      const branch: OutlineBranch = { structure, parent, rows, leadsTo: [], size: 1 };
       order.push(branch);
       parent?.leadsTo.push(branch);
       const key = ownerKey({ of: "structure", id: structure.id });

@@ -7,7 +7,7 @@ import { startWorker } from "./startWorker";
 /** @param isNewest whether nothing else about the same was asked meanwhile */
 type Hear = (answer: WorkerAnswer, isNewest: boolean) => void;
 
-interface Asked {
+interface AskedOfWorker {
   readonly document: StillhotDocument;
   readonly what: What;
   readonly hear: Hear;
@@ -19,8 +19,8 @@ interface Asked {
  */
 export class OwnWorker {
   #worker: Worker | undefined;
-  #waiting: readonly Asked[] = [];
-  #inFlight: Asked | undefined;
+  #waiting: readonly AskedOfWorker[] = [];
+  #inFlight: AskedOfWorker | undefined;
   readonly #sender = new Sender();
 
   ask(document: StillhotDocument, what: What, hear: Hear) {

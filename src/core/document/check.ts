@@ -100,12 +100,12 @@ function checkText(report: Report, path: string, text: Json | undefined, most: n
 }
 
 /** Levels below an object or list, and whether everything in it can be written as JSON and read again. */
-interface Tree {
+interface JsonTree {
   readonly levels: number;
   readonly isPlain: boolean;
 }
 
-const treeOf: (value: object) => Tree = perObject((value: object): Tree => {
+const treeOf: (value: object) => JsonTree = perObject((value: object): JsonTree => {
   const entries = Array.isArray(value)
     ? value.map((it): [string, unknown] => ["", it])
     : Object.entries(value);

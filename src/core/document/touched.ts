@@ -9,11 +9,11 @@ export interface TouchedRecords {
 }
 
 /** How a drawing was made from another; that one is not kept for it. */
-interface Step extends TouchedRecords {
+interface EditMade extends TouchedRecords {
   readonly before: WeakRef<System>;
 }
 
-const steps = new WeakMap<System, Step>();
+const steps = new WeakMap<System, EditMade>();
 
 /** Remembers which records an edit touched, so that whatever is derived from the drawing need look at no others. */
 export function noteStep(before: System, after: System, patches: readonly Patch[]): void {

@@ -12,34 +12,34 @@ import { DOCUMENT_KEYS, pointFields, type StillhotDocument, structureFields } fr
 const WIDTH = 200;
 
 /** How one place of the file is written: which keys come first, and which of its parts start a line of their own. */
-interface Shape {
+interface WrittenPlace {
   /** keys in this order; any other key follows, sorted */
   readonly first?: readonly string[];
-  readonly inside?: Readonly<Record<string, Shape>>;
+  readonly inside?: Readonly<Record<string, WrittenPlace>>;
   /** of every member of a map or list that `inside` does not name */
-  readonly each?: Shape | ((member: Json) => Shape);
+  readonly each?: WrittenPlace | ((member: Json) => WrittenPlace);
   /** one line a member, even where all would fit on one */
   readonly spread?: true;
 }
 
-const ANY: Shape = {};
+const ANY: WrittenPlace = {};
 
-const ELEMENT: Readonly<Record<string, Shape>> = Object.fromEntries(
+const ELEMENT: Readonly<Record<string, WrittenPlace>> = Object.fromEntries(
   Object.entries(DEVICES).map(([kind, { fields }]) => [
     kind,
     { first: ["kind", ...Object.keys(fields)], inside: { fuse: { first: ["type", "amps"] } } },
   ]),
 );
 
-const elementShape = (element: Json): Shape =>
+const elementShape = (element: Json): WrittenPlace =>
   isObject(element) && isDeviceKind(element["kind"]) ? ELEMENT[element["kind"]]! : ANY;
 
-const RECORDS = (fields: object): Shape => ({ spread: true, each: { first: Object.keys(fields) } });
+const RECORDS = (fields: object): WrittenPlace => ({ spread: true, each: { first: Object.keys(fields) } });
 
 /** Who is on the job, and under what paper. */
 const JOB_PEOPLE = ["permit", "crew", "permitHolder", "operator", "people"];
 
-const FILE: Shape = {
+const FILE: WrittenPlace = {
   spread: true,
   first: DOCUMENT_KEYS,
   inside: {
@@ -94,7 +94,7 @@ export const writeDocument = (document: StillhotDocument): string =>
   `${write(document as unknown as Json, FILE, "", 0)}\n`;
 
 /** @param taken letters before the value on its line, and a comma after it */
-function write(value: Json, shape: Shape, indent: string, taken: number): string {
+function write(value: Json, shape: WrittenPlace, indent: string, taken: number): string {
   if (typeof value !== "object" || value === null) return JSON.stringify(value);
   const members = membersOf(value, shape);
   const [open, close] = Array.isArray(value) ? "[]" : "{}";
@@ -109,7 +109,7 @@ function write(value: Json, shape: Shape, indent: string, taken: number): string
 }
 
 /** A value on one line, or nothing where it is wider than the room for it. */
-function inLine(value: Json, shape: Shape, room: number): string | undefined {
+function inLine(value: Json, shape: WrittenPlace, room: number): string | undefined {
   if (room < 0) return undefined;
   if (typeof value !== "object" || value === null) return JSON.stringify(value);
   let line = "";
@@ -125,19 +125,21 @@ function inLine(value: Json, shape: Shape, room: number): string | undefined {
 /** The members of an object or list in their order, each with what stands before its value and its shape. */
 function membersOf(
   value: readonly Json[] | JsonObject,
-  shape: Shape,
-): (readonly [name: string, Json, Shape])[] {
+  shape: WrittenPlace,
+): (readonly [name: string, Json, WrittenPlace])[] {
   const each = (member: Json) =>
     typeof shape.each === "function" ? shape.each(member) : (shape.each ?? ANY);
   if (isList(value)) return value.map((member) => ["", member, each(member)]);
   const first = (shape.first ?? []).filter((key) => Object.hasOwn(value, key));
   const others = Object.keys(value).filter((key) => !first.includes(key));
-  return [...first, ...others.sort(naturalOrder)].flatMap((key): (readonly [string, Json, Shape])[] => {
-    const member = value[key];
-    return member === undefined
-      ? []
-      : [[`${JSON.stringify(key)}: `, member, shape.inside?.[key] ?? each(member)]];
-  });
+  return [...first, ...others.sort(naturalOrder)].flatMap(
+    (key): (readonly [string, Json, WrittenPlace])[] => {
+      const member = value[key];
+      return member === undefined
+        ? []
+        : [[`${JSON.stringify(key)}: `, member, shape.inside?.[key] ?? each(member)]];
+    },
+  );
 }
 
 const isList = (value: readonly Json[] | JsonObject): value is readonly Json[] => Array.isArray(value);

@@ -112,7 +112,7 @@ function triedOut(
 /** What was tried, each setting of the numbers once. */
 class Trials {
   readonly drawn: Trial;
-  private readonly asDrawn: Ends;
+  private readonly asDrawn: RangeEnds;
   private readonly known = new Map<string, Trial>();
   private readonly withstandAmps: number;
   private spent = 0;
@@ -195,14 +195,14 @@ class Trials {
     };
   }
 
-  private at(ends: Ends): Trial {
+  private at(ends: RangeEnds): Trial {
     const key = ends.join();
     const known = this.known.get(key) ?? this.tryOut(ends);
     this.known.set(key, known);
     return known;
   }
 
-  private tryOut(ends: Ends): Trial {
+  private tryOut(ends: RangeEnds): Trial {
     const changes = ends.flatMap((end, nth) => this.numbers[nth]![end] ?? []);
     const changed = changes.length === 0 ? this.question.system : amended(this.question.system, changes);
     const found = verdictOfWork({ ...this.question, system: changed }, this.tested);
@@ -215,7 +215,7 @@ class Trials {
 }
 
 /** Where each number stands: as drawn, or at one of its ends. */
-type Ends = readonly (keyof NumberInDoubt)[];
+type RangeEnds = readonly (keyof NumberInDoubt)[];
 
 interface NumberInDoubt {
   readonly low: Amendment;
@@ -228,7 +228,7 @@ const ENDS = [...MOVED, "drawn"] as const;
 
 /** How the work point stands with the numbers there. */
 interface Trial {
-  readonly ends: Ends;
+  readonly ends: RangeEnds;
   readonly changed: System;
   readonly verdict: Verdict;
   readonly threats: readonly Threat[];

@@ -331,7 +331,7 @@ function substituteBack(work: Float64Array, size: number, width: number, groups:
 }
 
 /** The nodes whose volts a work point asks for, in one list. */
-interface Asked {
+interface AskedNodes {
   readonly letters: readonly Letter[];
   readonly nodes: readonly number[];
   /** places among the nodes of what the worker may be bonded to; −1 for earth */
@@ -365,7 +365,7 @@ export class LowRank {
   private readonly bodyPorts: readonly (readonly number[])[];
   private readonly drawnGroups: ReturnType<typeof groupsAsDrawn>;
   private readonly effects: Effect[];
-  private readonly asked: Asked;
+  private readonly asked: AskedNodes;
   private readonly lifted: readonly Machine[];
   private readonly inPlace: readonly Machine[];
   private readonly shortsLifted: readonly Machine[];

@@ -21,7 +21,7 @@ export interface Notation {
 }
 
 /** Where an element stands in the list: the point above it, and the points that it is the first to come to. */
-interface Branch {
+interface WrittenBranch {
   readonly id: string;
   readonly at: string;
   readonly leadsTo: readonly string[];
@@ -57,7 +57,7 @@ export function toNotation(document: StillhotDocument): Notation {
   const put = (level: number, ...words: readonly string[]) =>
     lines.push(`${"  ".repeat(level)}${words.join(" ")}`);
 
-  const putElement = (level: number, { id, at, leadsTo }: Branch) => {
+  const putElement = (level: number, { id, at, leadsTo }: WrittenBranch) => {
     const record = elements[id]!;
     const ends = endsOf(record);
     const [first, last] = [ends[0], ends.at(-1)];
@@ -87,7 +87,7 @@ export function toNotation(document: StillhotDocument): Notation {
     // Our own stack: a long line must not exhaust the language's.
     type Task = { readonly level: number } & (
       | { readonly point: string }
-      | { readonly branch: Branch; readonly farLevel: number }
+      | { readonly branch: WrittenBranch; readonly farLevel: number }
     );
     const stack: Task[] = [{ level: 0, point: root }];
     while (stack.length > 0) {
@@ -106,8 +106,8 @@ export function toNotation(document: StillhotDocument): Notation {
       for (const id of worksAt.get(point) ?? [])
         put(level + 1, id, WORK, ...wordsOf(works[id]!, ["at"], "conductors"));
       const here = branches.get(point)!;
-      const size = ({ leadsTo }: Branch) => leadsTo.reduce((sum, it) => sum + sizes.get(it)!, 0);
-      const largest = here.reduce<Branch | undefined>(
+      const size = ({ leadsTo }: WrittenBranch) => leadsTo.reduce((sum, it) => sum + sizes.get(it)!, 0);
+      const largest = here.reduce<WrittenBranch | undefined>(
         (best, it) => (size(it) > (best === undefined ? 0 : size(best)) ? it : best),
         undefined,
       );
@@ -171,14 +171,14 @@ function grouped(ids: readonly string[], by: (id: string) => string): ReadonlyMa
 function spread(
   points: Readonly<Record<string, JsonObject>>,
   elements: Readonly<Record<string, JsonObject>>,
-): { branches: ReadonlyMap<string, readonly Branch[]>; order: readonly string[] } {
+): { branches: ReadonlyMap<string, readonly WrittenBranch[]>; order: readonly string[] } {
   const ids = Object.keys(elements).sort(naturalOrder);
   const around = new Map<string, string[]>(Object.keys(points).map((id) => [id, []]));
   for (const id of ids)
     for (const point of new Set(endsOf(elements[id]!).map((end) => elements[id]![end] as string)))
       around.get(point)?.push(id);
   const sources = ids.filter((id) => isSupply(elements[id] as SavedElement));
-  const branches = new Map<string, readonly Branch[]>();
+  const branches = new Map<string, readonly WrittenBranch[]>();
   const seen = new Set<string>();
   const used = new Set<string>();
   const order: string[] = [];
@@ -192,7 +192,7 @@ function spread(
     const queue = [start];
     for (const point of queue) {
       order.push(point);
-      const here: Branch[] = [];
+      const here: WrittenBranch[] = [];
       for (const id of around.get(point)!) {
         if (used.has(id)) continue;
         used.add(id);
@@ -211,7 +211,7 @@ function spread(
 
 /** How many points lie beyond each point, itself included. */
 function sizesOf(
-  branches: ReadonlyMap<string, readonly Branch[]>,
+  branches: ReadonlyMap<string, readonly WrittenBranch[]>,
   order: readonly string[],
 ): ReadonlyMap<string, number> {
   const sizes = new Map<string, number>();

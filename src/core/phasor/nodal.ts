@@ -34,7 +34,7 @@ export interface Variant {
 }
 
 /** A small dense admittance between unknowns, with what it injects. Its entries are found once, its values often. */
-interface Stamp {
+interface AdmittanceStamp {
   readonly nodes: readonly number[];
   readonly slots: Int32Array;
 }
@@ -50,10 +50,10 @@ interface Skeleton {
   readonly joinSlots: readonly JoinSlots[];
   /** by join: the first one that joins the same two nodes; they lie in parallel and are one unknown */
   readonly leads: Int32Array;
-  readonly stretches: readonly Stamp[];
-  readonly units: readonly Stamp[];
-  readonly branches: readonly Stamp[];
-  readonly emfs: readonly Stamp[];
+  readonly stretches: readonly AdmittanceStamp[];
+  readonly units: readonly AdmittanceStamp[];
+  readonly branches: readonly AdmittanceStamp[];
+  readonly emfs: readonly AdmittanceStamp[];
 }
 
 /** Where a join's equation stands: a slot for each of its places, −1 where that is earth. */
@@ -70,13 +70,13 @@ interface JoinSlots {
  */
 export interface Nodal extends Omit<Skeleton, "stretches" | "units" | "emfs"> {
   readonly circuit: Circuit;
-  readonly stretches: readonly { readonly stamp: Stamp; readonly electrical: StretchElectrical }[];
+  readonly stretches: readonly { readonly stamp: AdmittanceStamp; readonly electrical: StretchElectrical }[];
   readonly units: readonly {
-    readonly stamp: Stamp;
+    readonly stamp: AdmittanceStamp;
     readonly siemens: readonly (readonly Complex[])[];
   }[];
   /** each asked what it is only where it is on: of a feeder's customers nearly none has a machine that runs */
-  readonly emfs: readonly { readonly stamp: Stamp; readonly at: EmfAt }[];
+  readonly emfs: readonly { readonly stamp: AdmittanceStamp; readonly at: EmfAt }[];
 }
 
 /** What a supply is in a variant: with its loads as drawn or, where loads stand behind it, with them off. */
@@ -193,7 +193,7 @@ function buildSkeleton(circuit: Circuit): Skeleton {
   const ask = (a: number, b: number): number =>
     a === EARTH || b === EARTH ? -1 : builder.ask(placeOf[a]!, placeOf[b]!);
   /** A stamp whose slots are what was asked until `found` puts the slots there. */
-  const askStamp = (nodes: readonly number[]): Stamp => {
+  const askStamp = (nodes: readonly number[]): AdmittanceStamp => {
     const asked = new Int32Array((nodes.length * (nodes.length + 1)) / 2);
     let next = 0;
     for (let i = 0; i < nodes.length; i++)
@@ -217,7 +217,7 @@ function buildSkeleton(circuit: Circuit): Skeleton {
 
   const { pattern, slotOf } = builder.finish();
   const slot = (asked: number): number => (asked === -1 ? -1 : slotOf[asked]!);
-  const found = (stamp: Stamp): Stamp => {
+  const found = (stamp: AdmittanceStamp): AdmittanceStamp => {
     for (let at = 0; at < stamp.slots.length; at++) stamp.slots[at] = slot(stamp.slots[at]!);
     return stamp;
   };

@@ -57,10 +57,10 @@ function behindOf({ system }: StillhotDocument, id: string): Behind | undefined 
   return { points, elements };
 }
 
-type Complete = ReturnType<typeof complete>;
+type Completed = ReturnType<typeof complete>;
 
 /** Whether an element has a phase of the primary at the end by which it meets a point: legs keep their names. */
-const bringsPhases = (element: Complete, point: string): boolean =>
+const bringsPhases = (element: Completed, point: string): boolean =>
   (["from", "alt", "to", "at"] as const).some(
     (end) =>
       (element as unknown as JsonObject)[end] === point &&

@@ -608,21 +608,21 @@ function middleOf(path: readonly Uv[]): Uv {
   return middle;
 }
 
-type Stretch = readonly [Uv, Uv];
+type UvLine = readonly [Uv, Uv];
 
-const stretchesOf = (path: readonly Uv[]): Stretch[] => path.slice(1).map((it, k) => [path[k]!, it]);
+const stretchesOf = (path: readonly Uv[]): UvLine[] => path.slice(1).map((it, k) => [path[k]!, it]);
 
 const lengthOf = (path: readonly Uv[]): number =>
   stretchesOf(path).reduce((sum, [a, b]) => sum + Math.abs(b.u - a.u) + Math.abs(b.v - a.v), 0);
 
-const meets = ([a, b]: Stretch, { left, right, top, bottom }: Block["plate"]): boolean =>
+const meets = ([a, b]: UvLine, { left, right, top, bottom }: Block["plate"]): boolean =>
   Math.min(a.u, b.u) < right &&
   Math.max(a.u, b.u) > left &&
   Math.min(a.v, b.v) < bottom &&
   Math.max(a.v, b.v) > top;
 
 /** Whether two stretches that are level or upright cross, or lie on one another. */
-function crossing([a, b]: Stretch, [c, d]: Stretch): number {
+function crossing([a, b]: UvLine, [c, d]: UvLine): number {
   const [left, right] = [
     Math.max(Math.min(a.u, b.u), Math.min(c.u, d.u)),
     Math.min(Math.max(a.u, b.u), Math.max(c.u, d.u)),

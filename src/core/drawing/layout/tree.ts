@@ -160,7 +160,7 @@ function* startsOf({ points, elements }: System): Iterable<string> {
   yield* Object.keys(points);
 }
 
-interface Step {
+interface Hop {
   readonly id: string;
   readonly by?: ElementId;
   readonly from?: string;
@@ -168,11 +168,11 @@ interface Step {
 
 /** Steps by their length, the shortest first and those of one length as they came. */
 class Waiting {
-  readonly #steps: (Step & { readonly length: number; readonly rank: number; readonly nth: number })[] = [];
+  readonly #steps: (Hop & { readonly length: number; readonly rank: number; readonly nth: number })[] = [];
   #count = 0;
 
   /** @param isNext all of a structure comes before anything else does */
-  add(length: number, step: Step, isNext = false) {
+  add(length: number, step: Hop, isNext = false) {
     const heap = this.#steps;
     let at = heap.push({ ...step, length, rank: isNext ? -1 : length, nth: this.#count++ }) - 1;
     for (let up; at > 0 && isBefore(heap[at]!, heap[(up = (at - 1) >> 1)]!); at = up)

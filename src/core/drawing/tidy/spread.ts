@@ -27,17 +27,17 @@ const HUNG = 80;
 const SLOPE = 0.6;
 
 /** How one branch is laid out in its own directions: `along` its line, and `aside`, where its first taps go. */
-interface Seat {
+interface SpreadSeat {
   readonly branch: TidyBranch;
   readonly along: Spot;
   readonly aside: Spot;
   /** taps go to one side only, and nothing reaches back: what stands beside it is reached by slanted stretches */
   readonly isNarrow: boolean;
-  main: Seat | undefined;
+  main: SpreadSeat | undefined;
   /** branches side by side straight ahead, in place of a main line */
-  fan: readonly Seat[];
+  fan: readonly SpreadSeat[];
   /** on the side of `aside`, and on the other */
-  taps: readonly [readonly Seat[], readonly Seat[]];
+  taps: readonly [readonly SpreadSeat[], readonly SpreadSeat[]];
   /** from its parent, in the parent's directions */
   ahead: number;
   across: number;
@@ -79,7 +79,7 @@ export function spreadOut(root: TidyBranch, spreading: Spreading): ReadonlyMap<s
   return places;
 }
 
-const seat = (branch: TidyBranch, along: Spot, aside: Spot, isNarrow: boolean): Seat => ({
+const seat = (branch: TidyBranch, along: Spot, aside: Spot, isNarrow: boolean): SpreadSeat => ({
   branch,
   along,
   aside,
@@ -92,7 +92,7 @@ const seat = (branch: TidyBranch, along: Spot, aside: Spot, isNarrow: boolean): 
   room: NO_ROOM,
 });
 
-const followers = ({ main, fan, taps }: Seat): Seat[] => [
+const followers = ({ main, fan, taps }: SpreadSeat): SpreadSeat[] => [
   ...(main === undefined ? [] : [main]),
   ...fan,
   ...taps[0],
@@ -100,7 +100,7 @@ const followers = ({ main, fan, taps }: Seat): Seat[] => [
 ];
 
 /** Says of each branch that goes on from here whether it is the main line, one of a fan, or a tap, and to which side. */
-function seated(it: Seat, { isHeld, turns, now }: Spreading): Seat[] {
+function seated(it: SpreadSeat, { isHeld, turns, now }: Spreading): SpreadSeat[] {
   const { branch, along, aside, isNarrow } = it;
   const onward = branch.onward.filter(({ id }) => !isHeld(id));
   if (!isJoint(branch.id) && isFan(onward)) {
@@ -148,7 +148,7 @@ function isUnbranched(branch: TidyBranch): boolean {
 /** A tap stays on its side, two taps get a side each, and of more all stay where they are on a side at all. */
 function sidesOf(
   taps: readonly TidyBranch[],
-  { branch, aside, isNarrow }: Seat,
+  { branch, aside, isNarrow }: SpreadSeat,
   now: Spreading["now"],
 ): readonly [readonly TidyBranch[], readonly TidyBranch[]] {
   if (isNarrow) return [taps, []];
@@ -166,12 +166,12 @@ function sidesOf(
   return [taps.filter(isHere), taps.filter((it) => !isHere(it))];
 }
 
-function roomOf(it: Seat, start: number): Room {
+function roomOf(it: SpreadSeat, start: number): Room {
   const own = ownRoom(it);
   return it.fan.length > 0 ? roomOfFan(it, own, start) : roomOfLine(it, own, start);
 }
 
-function roomOfFan({ fan, isNarrow }: Seat, own: Room, start: number): Room {
+function roomOfFan({ fan, isNarrow }: SpreadSeat, own: Room, start: number): Room {
   const spots: number[] = [];
   fan.forEach(({ room }, index) => {
     const before = fan[index - 1]?.room;
@@ -200,7 +200,7 @@ function roomOfFan({ fan, isNarrow }: Seat, own: Room, start: number): Room {
   };
 }
 
-function roomOfLine(it: Seat, own: Room, start: number): Room {
+function roomOfLine(it: SpreadSeat, own: Room, start: number): Room {
   const { main, taps } = it;
   const sides = [0, 1].map((side) => roomOfTaps(taps[side]!, side === 0 ? 1 : -1, own, side, start));
   if (main !== undefined) {
@@ -231,8 +231,8 @@ function roomOfLine(it: Seat, own: Room, start: number): Room {
 }
 
 /** The taps on one side: the first one square to the line, more of them at a slant beside it. */
-function roomOfTaps(taps: readonly Seat[], sign: 1 | -1, own: Room, side: number, start: number) {
-  let last: Seat | undefined;
+function roomOfTaps(taps: readonly SpreadSeat[], sign: 1 | -1, own: Room, side: number, start: number) {
+  let last: SpreadSeat | undefined;
   for (const tap of taps) {
     tap.ahead =
       last === undefined ? 0 : last.ahead + onGrid(last.room.beside[0] + GAP + tap.room.beside[1], 2);
@@ -256,10 +256,10 @@ function roomOfTaps(taps: readonly Seat[], sign: 1 | -1, own: Room, side: number
   };
 }
 
-const behindOf = ({ room }: Seat): number => Math.max(...room.behind);
+const behindOf = ({ room }: SpreadSeat): number => Math.max(...room.behind);
 
 /** What a point and what hangs at it cover; nothing hangs where the line comes from. */
-function ownRoom({ branch, along, aside }: Seat): Room {
+function ownRoom({ branch, along, aside }: SpreadSeat): Room {
   const reach = (way: Spot): number =>
     branch.hung.some((kind) => {
       const to = hangsToward({ kind });

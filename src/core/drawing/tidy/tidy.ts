@@ -67,7 +67,7 @@ class Table {
     const held = branches.flatMap((it) => it.onward).filter(({ id }) => this.isPinned(id));
     const stretches = [...branches.slice(1), ...held].map((it) => it.by!);
     const ties = this.forest.ties.filter(({ a, b }) => byId.has(a) && byId.has(b));
-    const own: Part = { part, byId, stretches, ties, mayMove };
+    const own: TidyPart = { part, byId, stretches, ties, mayMove };
     const isTried = this.#pinned.size > 0 || (ties.length > 0 && branches.length <= MOST_PLACES_TRIED);
     const spots = isTried ? this.#onTheirSides(own) : this.#spread(own, this.#straightOn(own), this.#now);
     for (const [id, spot] of spots) this.places.set(id, spot);
@@ -78,7 +78,7 @@ class Table {
    * Taps stay on the sides that they are on, unless more would lie across itself for it than where they may go anywhere.
    * What comes out is what it would come out as again: a drawing is tidied once.
    */
-  #onTheirSides(own: Part): Spots {
+  #onTheirSides(own: TidyPart): Spots {
     const drawn = this.#settled(own, this.#now);
     if (drawn !== undefined && this.#tangleIn(own, drawn) === 0) return drawn;
     const free = this.#laidOut(own, new Map());
@@ -88,7 +88,7 @@ class Table {
   }
 
   /** Laid out with taps on the sides that they have, until that changes nothing; nothing where it always does. */
-  #settled(own: Part, now: Spots): Spots | undefined {
+  #settled(own: TidyPart, now: Spots): Spots | undefined {
     let last = this.#laidOut(own, now);
     for (let round = 0; round < MOST_ROUNDS; round++) {
       const next = this.#laidOut(own, last);
@@ -99,9 +99,9 @@ class Table {
   }
 
   /** The best that can be done with taps on the sides that they are on now. */
-  #laidOut(own: Part, now: Spots): Spots {
+  #laidOut(own: TidyPart, now: Spots): Spots {
     const { byId, stretches, ties } = own;
-    const spread = (it: Attempt) => this.#spread(own, it, now);
+    const spread = (it: TidyTry) => this.#spread(own, it, now);
     let way = this.#straightOn(own);
     if (this.#pinned.size > 0)
       way = best(
@@ -117,20 +117,20 @@ class Table {
     return spread(way);
   }
 
-  #spread({ part, mayMove }: Part, { along, start, turns }: Attempt, now: Spots): Spots {
+  #spread({ part, mayMove }: TidyPart, { along, start, turns }: TidyTry, now: Spots): Spots {
     const at = (id: string) => now.get(id) ?? NOWHERE;
     const relative = spreadOut(part, { along, start, turns, isHeld: this.isPinned, now: at });
     return shifted(relative, mayMove ? this.#below(relative) : this.#originOf(part.id));
   }
 
-  readonly #straightOn = ({ part }: Part): Attempt => ({
+  readonly #straightOn = ({ part }: TidyPart): TidyTry => ({
     along: this.#onwardFrom(part),
     start: 0,
     turns: new Set(),
   });
 
   /** Ways in which the line may run on, as near as can be to how it runs now; where that says nothing, straight on. */
-  #waysOn(own: Part, now: Spots): Spot[] {
+  #waysOn(own: TidyPart, now: Spots): Spot[] {
     const { along } = this.#straightOn(own);
     const main = mainLineOf(
       own.part.onward.filter(({ id }) => !this.isPinned(id)),
@@ -144,7 +144,7 @@ class Table {
   }
 
   /** Stretches of a part lie across each other only where something is pinned: it has room for all but its ties. */
-  #tangleIn({ byId, stretches, ties }: Part, spots: Spots): number {
+  #tangleIn({ byId, stretches, ties }: TidyPart, spots: Spots): number {
     const points = [...byId.keys()];
     const ofTies = this.#tangle(spots, ties, { beside: stretches });
     return this.#pinned.size === 0 ? ofTies : ofTies + this.#tangle(spots, stretches, { points });
@@ -197,7 +197,7 @@ const NOWHERE: Spot = { x: 0, y: 0 };
 type Spots = ReadonlyMap<string, Spot>;
 
 /** What is laid out at once: a root or a pinned point, and what hangs on it up to the next pinned ones. */
-interface Part {
+interface TidyPart {
   readonly part: TidyBranch;
   readonly byId: ReadonlyMap<string, TidyBranch>;
   readonly stretches: readonly StraightLine[];
@@ -207,12 +207,12 @@ interface Part {
 }
 
 /** One way of laying out a part. */
-type Attempt = Pick<Spreading, "along" | "start" | "turns">;
+type TidyTry = Pick<Spreading, "along" | "start" | "turns">;
 
 /** The first one with the least tangle. */
-function best(items: readonly Attempt[], tangleOf: (item: Attempt, most: number) => number): Attempt {
+function best(items: readonly TidyTry[], tangleOf: (item: TidyTry, most: number) => number): TidyTry {
   let least = Infinity;
-  let [found] = items as [Attempt];
+  let [found] = items as [TidyTry];
   for (const it of items) {
     const tangle = tangleOf(it, least);
     if (tangle < least) [least, found] = [tangle, it];

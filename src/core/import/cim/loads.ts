@@ -4,7 +4,7 @@ import type { RdfObject } from "./rdf";
 import type { Reading } from "./reading";
 
 /** Part of a load: which phases, how joined, how much. */
-interface Piece {
+interface LoadPhases {
   readonly phases: string;
   readonly connection: "wye" | "delta";
   readonly watts: number;
@@ -46,14 +46,20 @@ export function readLoads(reading: Reading): void {
   }
 }
 
-const powerOf = ({ piece, pShare }: { piece: Piece; pShare: number }) => Math.abs(piece.watts * pShare);
+const powerOf = ({ piece, pShare }: { piece: LoadPhases; pShare: number }) => Math.abs(piece.watts * pShare);
 
-function pieceName(all: number, pieces: number, shares: number, { phases }: Piece, response: string): string {
+function pieceName(
+  all: number,
+  pieces: number,
+  shares: number,
+  { phases }: LoadPhases,
+  response: string,
+): string {
   if (all === 1) return "";
   return [...(pieces > 1 ? [phases] : []), ...(shares > 1 ? [response] : [])].join("-");
 }
 
-function piecesOf(reading: Reading, object: RdfObject): Piece[] {
+function piecesOf(reading: Reading, object: RdfObject): LoadPhases[] {
   const { model } = reading;
   const parts = model
     .pointingTo(object, "EnergyConsumer")
@@ -97,8 +103,8 @@ function piecesOf(reading: Reading, object: RdfObject): Piece[] {
 }
 
 /** Pieces between the same phases are one. */
-function added(pieces: readonly Piece[]): Piece[] {
-  const sums = new Map<string, Piece>();
+function added(pieces: readonly LoadPhases[]): LoadPhases[] {
+  const sums = new Map<string, LoadPhases>();
   for (const piece of pieces) {
     const known = sums.get(piece.phases);
     sums.set(

@@ -12,14 +12,14 @@ const WGS84 = /(?:EPSG:+(?:[\d.]*:)?(?:4326|4236)|CRS84)/i;
 export const EARTH_RADIUS_M = 6371008.8;
 const RADIANS = Math.PI / 180;
 
-interface Spot {
+interface MapSpot {
   readonly x: number;
   readonly y: number;
 }
 
 /** Where the points stand: of each terminal's place on its equipment's location, in metres, y downward. */
 export function placePoints(model: CimModel, topology: Topology, draft: DrawingDraft): void {
-  const raw = new Map<string, Spot[]>();
+  const raw = new Map<string, MapSpot[]>();
   let isDegrees = false;
   const others = new Set<string>();
   for (const key of topology.equipment) {
@@ -52,7 +52,7 @@ export function placePoints(model: CimModel, topology: Topology, draft: DrawingD
 
 const round = (value: number) => Math.round(value * 10) / 10;
 
-function spotsOf(model: CimModel, location: RdfObject): Spot[] {
+function spotsOf(model: CimModel, location: RdfObject): MapSpot[] {
   const numberOf = (it: RdfObject) => model.number(it, "sequenceNumber") ?? 0;
   return [...model.pointingTo(location, "Location")]
     .filter((it) => it.className === "PositionPoint")
@@ -63,13 +63,13 @@ function spotsOf(model: CimModel, location: RdfObject): Spot[] {
     });
 }
 
-const middle = (spots: readonly Spot[]): Spot => ({
+const middle = (spots: readonly MapSpot[]): MapSpot => ({
   x: spots.reduce((sum, it) => sum + it.x, 0) / spots.length,
   y: spots.reduce((sum, it) => sum + it.y, 0) / spots.length,
 });
 
 /** Degrees on a plane that touches the earth in the middle of the points, y downward. */
-export function projected(places: ReadonlyMap<string, Spot>): Map<string, Spot> {
+export function projected(places: ReadonlyMap<string, MapSpot>): Map<string, MapSpot> {
   const { x: lon0, y: lat0 } = middle([...places.values()]);
   return new Map(
     [...places].map(([key, { x, y }]) => [
@@ -83,7 +83,11 @@ export function projected(places: ReadonlyMap<string, Spot>): Map<string, Spot> 
 }
 
 /** Drawing units as metres, by what the lengths of the lines say, about the middle of the points, y downward. */
-function scaled(model: CimModel, topology: Topology, places: ReadonlyMap<string, Spot>): Map<string, Spot> {
+function scaled(
+  model: CimModel,
+  topology: Topology,
+  places: ReadonlyMap<string, MapSpot>,
+): Map<string, MapSpot> {
   const ratios: number[] = [];
   for (const line of model.all("ACLineSegment")) {
     const lengthM = model.metres(line, "length") ?? 0;

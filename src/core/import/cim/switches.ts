@@ -98,7 +98,7 @@ export function readSwitches(reading: Reading): void {
 const metersAt = ({ model }: Reading, object: RdfObject): number =>
   model.pointingTo(object, "Equipments").filter((it) => it.className === "UsagePoint").length;
 
-interface Side {
+interface SwitchSide {
   readonly letter: string;
   /** what it is at the second end */
   readonly beyond: string;
@@ -106,7 +106,9 @@ interface Side {
 }
 
 /** The letters that phases go on as, where one of them is another at the second end. */
-function swapOf(sides: readonly Side[]): { readonly phases: string; readonly toPhases: string } | undefined {
+function swapOf(
+  sides: readonly SwitchSide[],
+): { readonly phases: string; readonly toPhases: string } | undefined {
   if (sides.every(({ letter, beyond }) => letter === beyond)) return undefined;
   const phases = inOrder(sides.map((it) => it.letter).filter((it) => it !== "N"));
   return {
@@ -116,7 +118,7 @@ function swapOf(sides: readonly Side[]): { readonly phases: string; readonly toP
 }
 
 /** Which phases a switch has, what each is at its second end, and whether each is open; nothing where two meet there. */
-function sidesOf(reading: Reading, object: RdfObject): Side[] | undefined {
+function sidesOf(reading: Reading, object: RdfObject): SwitchSide[] | undefined {
   const { model } = reading;
   const parts = model.pointingTo(object, "Switch").filter((it) => it.className === "SwitchPhase");
   const isOpen = model.flag(object, "open");
@@ -129,7 +131,7 @@ function sidesOf(reading: Reading, object: RdfObject): Side[] | undefined {
       ...lettersOfEnds(reading, object).map((letter) => ({ letter, beyond: letter, isOpen: whole })),
       { letter: "N", beyond: "N", isOpen: false },
     ];
-  const sides: Side[] = [];
+  const sides: SwitchSide[] = [];
   for (const part of parts) {
     const [first, second] = ["phaseSide1", "phaseSide2"].map((it) => letterOf(model.choice(part, it)));
     const letter = first ?? second;
@@ -156,11 +158,11 @@ function lettersOfEnds(reading: Reading, object: RdfObject): string[] {
 function positions(
   reading: Reading,
   object: RdfObject,
-  sides: readonly Side[],
+  sides: readonly SwitchSide[],
   { opens, isGang }: SwitchClass,
 ): JsonObject {
   const { model } = reading;
-  const isPhase = ({ letter }: Side) => letter !== "N";
+  const isPhase = ({ letter }: SwitchSide) => letter !== "N";
   const phases = inOrder(sides.filter(isPhase).map((it) => it.letter));
   const open = inOrder(
     sides.filter((it) => it.isOpen && (isPhase(it) || opens === "cut")).map((it) => it.letter),

@@ -17,13 +17,13 @@ const TAPE_OHM_METRES = 2.3718e-8;
 const AC_OVER_DC = 1.02;
 
 /** A wire of a line, and the screen around it where it is a cable. */
-interface Wire {
+interface CimWire {
   readonly letter: string;
   readonly conductor: LineConductor;
-  readonly screen?: Screen;
+  readonly screen?: CableScreen;
 }
 
-interface Screen {
+interface CableScreen {
   readonly gmrM: number;
   readonly ohmsPerKm: number;
   /** from the conductor to its own screen [m] */
@@ -54,7 +54,7 @@ export function fromWires(
   const primitive = fillMatrix(size, size, (row, column) =>
     between(wires, screens, row, column, frequencyHz),
   );
-  const isKept = ({ letter }: Wire) => letter !== "N" || keepNeutral;
+  const isKept = ({ letter }: CimWire) => letter !== "N" || keepNeutral;
   const keep = wires.flatMap((it, index) => (isKept(it) ? [index] : []));
   const farad = screens.length > 0 ? screened(wires) : capacitanceFaradPerKm(wires.map((it) => it.conductor));
   const omega = 2 * Math.PI * frequencyHz * 1e6;
@@ -69,10 +69,10 @@ function wiresOf(
   line: RdfObject,
   parts: readonly RdfObject[],
   letters: readonly string[],
-): Wire[] | undefined {
+): CimWire[] | undefined {
   const spacing = model.target(line, "WireSpacingInfo", "AssetDatasheet");
   const positions = spacing === undefined ? [] : model.pointingTo(spacing, "WireSpacingInfo");
-  const wires: Wire[] = [];
+  const wires: CimWire[] = [];
   for (const [index, letter] of letters.entries()) {
     const position = positions.find((it) => model.number(it, "sequenceNumber") === index + 1);
     const info =
@@ -105,7 +105,7 @@ function conductorOf(
   return { gmrM, radiusM, ohmsPerKm: (ac ?? dc! * AC_OVER_DC) * 1000, position };
 }
 
-function screenOf(model: CimModel, info: RdfObject): Screen | undefined {
+function screenOf(model: CimModel, info: RdfObject): CableScreen | undefined {
   const number = (name: string) => model.number(info, name);
   const over = (name: string) => (number(name) ?? 0) / 2;
   const faradPerKm =
@@ -133,15 +133,15 @@ function screenOf(model: CimModel, info: RdfObject): Screen | undefined {
 
 /** One entry of the primitive matrix: wires first, then the screens of those that have one [Ω/km]. */
 function between(
-  wires: readonly Wire[],
-  screens: readonly Wire[],
+  wires: readonly CimWire[],
+  screens: readonly CimWire[],
   row: number,
   column: number,
   frequencyHz: number,
 ): Complex {
   const [a, b] = [row, column].map((it) =>
     it < wires.length ? wires[it]! : screens[it - wires.length]!,
-  ) as [Wire, Wire];
+  ) as [CimWire, CimWire];
   const isScreen = [row, column].map((it) => it >= wires.length);
   if (row === column) {
     const own = isScreen[0] ? a.screen! : a.conductor;
@@ -153,5 +153,5 @@ function between(
 }
 
 /** A screened cable has nothing but its own screen to charge; a bare wire in the ground beside it nothing at all. */
-const screened = (wires: readonly Wire[]): number[][] =>
+const screened = (wires: readonly CimWire[]): number[][] =>
   wires.map((own, row) => wires.map((_, column) => (row === column ? (own.screen?.faradPerKm ?? 0) : 0)));

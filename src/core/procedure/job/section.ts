@@ -24,7 +24,7 @@ import { isLiveState } from "./live";
 import { elementOf, elementsOf, nameOf } from "./names";
 
 /** What lies beyond a thing or a work point as found, away from the source. */
-interface Section {
+interface SectionBeyond {
   readonly conductors: ReadonlySet<ConductorId>;
   readonly elements: readonly (readonly [ElementId, CircuitElement])[];
   /** normally open things, or open ones with something live on their far side */
@@ -58,7 +58,7 @@ function sectionBeyond(
   document: StillhotDocument,
   start: readonly ConductorId[],
   own: readonly ElementId[],
-): Section {
+): SectionBeyond {
   const { system } = document;
   const { conductors: reports } = assessWithoutWork(document);
   const conductors = new Set(start);
@@ -127,7 +127,7 @@ function sectionBeyond(
  */
 function reasonFor(
   document: StillhotDocument,
-  { conductors, elements, ties, feeds }: Section,
+  { conductors, elements, ties, feeds }: SectionBeyond,
 ): Message | undefined {
   const { system } = document;
   const circuit = circuitOf(system);
