@@ -10,6 +10,7 @@ import {
   type StillhotDocument,
 } from "../../src/core";
 import { files, scenarioFile } from "./library";
+import { plan } from "../../src/core/procedure";
 import { spell } from "../support/words";
 
 /**
@@ -18,7 +19,6 @@ import { spell } from "../support/words";
  */
 const BEYOND_A_PLAN: Readonly<Record<string, string>> = {
   "brook-lane": "a standby set starts in the middle",
-  heathside: "asks for longer than the five minutes after which 50 V are left",
   "larkfield-calls": "asks for the neutral to be remade; a plan may ground elsewhere instead",
   "larkfield-insulator": "another crew tags the cutout in the middle",
   "mill-sideline": "a generator starts in the middle",
@@ -67,6 +67,17 @@ describe("a plan that does not know of a hidden fact falls into its trap", () =>
     if (check!.canBeFallenInto) expect(scoreOf(check!.attempt!).passed).toBe(false);
   });
 });
+
+// What happens in the middle is a fact like any other to whoever plans after it.
+test.each(["brook-lane", "mill-sideline", "orchard-close", "quillfield", "pole-77"])(
+  "whoever knows every fact of %s, what happened in the middle too, has an order that passes every rule",
+  (id) => {
+    const { ok, findings } = plan(mapWith(scenarioFile(id), [...factsOf(scenarioFile(id)).keys()]), {
+      alternatives: false,
+    });
+    expect([ok, findings.map(({ rule }) => rule)]).toEqual([true, []]);
+  },
+);
 
 // Common practice, no source: a customer's machine is the customer's; the crew has it stopped, and starts none.
 test.each(files)("no plan that knows every fact starts a machine: %s", (id) => {

@@ -2,7 +2,7 @@ import { isLiftedOff, isLoad, openingOf } from "../../devices";
 import { complete, type StillhotDocument, type System } from "../../document";
 import { type ElementId, type Message, say } from "../../terms";
 import { nameOf, namesOf } from "../job/names";
-import { ampsOf, breaksNothing, limitOf, systemWithout, type TimedOpening } from "./breaking";
+import { ampsOf, breaksNothing, limitOf, machinesInStep, systemWithout, type TimedOpening } from "./breaking";
 import type { Intent } from "./intent";
 import { type Opening, stepOff } from "./openings";
 import type { Purpose } from "./purposes";
@@ -70,7 +70,8 @@ export function isolating(
     actions.push({ ...blockOf(document, element), after: begun });
   for (const element of [...tags].filter((it) => !last.has(it))) {
     const blocked = actions.filter(({ steps: [it] }) => it!.do === "block" && it!.element === element);
-    actions.push(tagOf(document, element, "why.tag.found", [...begun, ...blocked]));
+    const why = "alt" in document.system.elements[element]! ? "why.tag.thrown" : "why.tag.found";
+    actions.push(tagOf(document, element, why, [...begun, ...blocked]));
   }
   return actions;
 }
@@ -89,7 +90,7 @@ function blockOf(document: StillhotDocument, element: ElementId): Omit<PlannedGr
 const tagOf = (
   document: StillhotDocument,
   element: ElementId,
-  why: "why.tag" | "why.tag.found",
+  why: "why.tag" | "why.tag.found" | "why.tag.thrown",
   after: readonly PlannedGroup[],
 ): PlannedGroup => ({
   rank: RANK.isolate,
@@ -164,9 +165,12 @@ function whyOff(
     case "capacitor":
       return say("why.off.capacitor", { name });
     default:
-      return say("why.off", { name });
+      return say(opening.moves === "machine" ? whyStopped(document, opening) : "why.off", { name });
   }
 }
+
+const whyStopped = ({ system }: StillhotDocument, { element }: Opening) =>
+  machinesInStep(system).has(element) ? "why.stop.first" : "why.stop.machine";
 
 /** Why the line is cut and not carried past a regulator: nothing is drawn that would carry it. */
 const whyNotAround = (

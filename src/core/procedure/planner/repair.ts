@@ -1,4 +1,4 @@
-import { customerCouldFeed, GROUNDING_CABLES, isTransformer, lowSidesOf } from "../../devices";
+import { customerCouldFeed, GROUNDING_CABLES, isMachine, isTransformer, lowSidesOf } from "../../devices";
 import { complete, jobOf, settingsOf, type Step, type StillhotDocument, hasNeutral } from "../../document";
 import { hasNeutralInHand, neutralDoubt, type Threat, closes } from "../../hazard";
 import { circuitOf } from "../../network";
@@ -16,7 +16,7 @@ import { secondaryIds } from "../job/hands";
 import { elementsOf } from "../job/names";
 import { seen } from "../job/seen";
 import type { JobState } from "../job/state";
-import { type Intent } from "./intent";
+import { type Intent, workedOn } from "./intent";
 import { nextBeyond } from "./nextBeyond";
 import { openingsOf } from "./openings";
 import { nodesOfFeeder, type Separation } from "./ways";
@@ -42,7 +42,7 @@ type Repair = (finding: Broke, broken: Broken) => Wishes;
  * the way in which every order is made; when it speaks all the same the plan says so.
  */
 const REPAIRS: Readonly<Record<string, Repair>> = {
-  "tag-each": ({ where }, { wishes }) => wish(wishes, "tags", where),
+  "tag-each": taggedOrApart,
   "automatic-device": ({ where }, { wishes }) => wish(wish(wishes, "tags", where), "blocks", where),
   "loose-hardware": ({ where }, { wishes }) => wish(wishes, "secures", where),
   "approach-distance": ({ where }, { document, wishes }) =>
@@ -72,6 +72,27 @@ export const repaired = (findings: readonly Broke[], broken: Broken): Wishes =>
     (wishes, finding) => REPAIRS[finding.rule]?.(finding, { ...broken, wishes }) ?? wishes,
     broken.wishes,
   );
+
+/**
+ * An open point gets a tag. A machine that stands still is no open point: where its tag is not enough, since something opens
+ * between it and the work, that is opened instead.
+ */
+function taggedOrApart({ where }: Broke, { document, wishes }: Broken): Wishes {
+  const machine = where as ElementId;
+  if (!wishes.tags.has(machine) || !isMachine(document.system.elements[machine]))
+    return wish(wishes, "tags", where);
+  const name = `${machine} even stopped`;
+  if (wishes.separations.some((it) => it.name === name)) return wishes;
+  const circuit = circuitOf(document.system);
+  const apart: Separation = {
+    name,
+    targets: workedOn(document).flatMap((id) => circuit.nodeOf.get(id) ?? []),
+    sources: [{ element: machine, nodes: nodesOfFeeder(circuit, machine) }],
+    evenStopped: true,
+  };
+  const tags = new Set([...wishes.tags].filter((it) => it !== machine));
+  return { ...wishes, tags, separations: [...wishes.separations, apart] };
+}
 
 /**
  * The smallest cable of the published table that carries what a set would have to, by the rating for its X/R, as the rule

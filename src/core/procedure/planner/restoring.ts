@@ -88,14 +88,20 @@ export function restoring(
   const staying = [...new Set([...tags, ...blocks])].filter(
     (element) => !moved.has(element) && Object.hasOwn(left, element),
   );
+  const unmarked = (element: ElementId): PlannedGroup => ({
+    rank: RANK.untag,
+    after: clear,
+    at: placeOf(document.system, element),
+    steps: marksOff(element),
+  });
+  // What throws between two supplies is energized with the line: its tag comes off before.
+  const [throwing, open] = [true, false].map((throws) =>
+    staying.filter((element) => "alt" in left[element]! === throws).map(unmarked),
+  );
   return [
-    ...staying.map((element) => ({
-      rank: RANK.untag,
-      after: clear,
-      at: placeOf(document.system, element),
-      steps: marksOff(element),
-    })),
-    ...inARow(document, back, RANK.restore, clear, "for good", marksOff),
+    ...throwing!,
+    ...open!,
+    ...inARow(document, back, RANK.restore, [...clear, ...throwing!], "for good", marksOff),
   ];
 }
 

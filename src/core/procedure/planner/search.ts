@@ -207,11 +207,13 @@ function wayLeft(
     if (visibleGap || !strictness.visibleGaps) for (const edge of edges) edgeOn[edge] = 0;
   const stopped = stoppedBy(openings);
   for (const separation of separations) {
-    const way = wayBetween(circuit, edgeOn, separation, stopped);
+    const way = wayBetween(circuit, edgeOn, separation, separation.evenStopped === true ? NONE : stopped);
     if (way !== undefined) return way;
   }
   return undefined;
 }
+
+const NONE: ReadonlySet<ElementId> = new Set();
 
 /** What more could open a way, the machine that it comes from among them. */
 function openingsOn(
@@ -264,8 +266,7 @@ function choiceOf(
 
 /** Things of which one more has to open, be it only to take load off another; or the order, where nothing lacks. */
 type Growth =
-  | { readonly lacks: readonly Opening[]; readonly drops: boolean }
-  | { readonly order: OpeningOrder };
+  { readonly lacks: readonly Opening[]; readonly drops: boolean } | { readonly order: OpeningOrder };
 
 function growth(
   document: StillhotDocument,

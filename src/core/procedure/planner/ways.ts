@@ -25,6 +25,8 @@ export interface Separation {
   readonly sources: readonly { readonly element: ElementId; readonly nodes: readonly number[] }[];
   /** only along one and the same conductor: what windings and loads carry across does not count */
   readonly metallicOnly?: boolean;
+  /** a machine that is stopped may be started again: it counts as running */
+  readonly evenStopped?: boolean;
 }
 
 /** How strictly a gap, a supply that is off or a parted conductor is taken. The strict way is tried first. */

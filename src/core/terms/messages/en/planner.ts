@@ -34,6 +34,7 @@ export const planner = {
   "why.block.automatic": "it can close by itself or from afar, whatever tag hangs on it",
   "why.block.clamp": "a lifted clamp that swings back would make the line live again",
   "why.tag": "nobody closes {name} while people are on the line",
+  "why.tag.thrown": "it throws between two supplies: nobody throws it while people are on the line",
   "why.tag.found": "open already, and among what keeps the work dead",
   "why.wait":
     "a capacitor keeps a charge after it lost its supply; it is given {minutes} minutes by the clock",

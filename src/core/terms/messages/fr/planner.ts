@@ -38,6 +38,8 @@ export const planner = {
   "why.block.automatic": "peut se fermer seul ou à distance, quelle que soit l'étiquette",
   "why.block.clamp": "une pince levée qui revient remettrait la ligne sous tension",
   "why.tag": "personne ne ferme {name} tant qu'il y a du monde sur la ligne",
+  "why.tag.thrown":
+    "il bascule entre deux alimentations : personne ne le bascule tant qu'il y a du monde sur la ligne",
   "why.tag.found": "déjà ouvert, et parmi ce qui garde le travail hors tension",
   "why.wait":
     "un condensateur garde une charge après avoir perdu son alimentation ; on lui laisse {minutes} minutes à la montre",
