@@ -266,7 +266,8 @@ function choiceOf(
 
 /** Things of which one more has to open, be it only to take load off another; or the order, where nothing lacks. */
 type Growth =
-  { readonly lacks: readonly Opening[]; readonly drops: boolean } | { readonly order: OpeningOrder };
+  | { readonly lacks: readonly Opening[]; readonly drops: boolean }
+  | { readonly order: OpeningOrder };
 
 function growth(
   document: StillhotDocument,
