@@ -165,9 +165,17 @@ export function placeNotes(
   };
   const strands = pieces.flatMap(({ owner, shapes, box }) =>
     isLaidOut && (within === undefined || overlaps(box, within))
-      ? shapes.flatMap((it) => (it.shape === "strand" && it.letter !== "N" ? [{ owner, ...it }] : []))
+      ? shapes.flatMap((it) =>
+          it.shape === "strand" && it.letter !== "N" ? [{ owner, ...it, box: boxOf(it.points, 0) }] : [],
+        )
       : [],
   );
+  const strandsOf = new Map<Note["owner"], (typeof strands)[number][]>();
+  for (const it of strands) {
+    const own = strandsOf.get(it.owner);
+    if (own === undefined) strandsOf.set(it.owner, [it]);
+    else own.push(it);
+  }
   const grounds = pieces.flatMap(({ shapes }) =>
     shapes.flatMap((it) => (it.shape === "ground" ? [it.box] : [])),
   );
@@ -233,24 +241,35 @@ export function placeNotes(
   /** Whether the line that is nearest to a state has that state, or is its own. */
   function isInItsState({ left, right, top, bottom }: Box, { owner, look }: Note): boolean {
     const [across, down] = [(left + right) / 2, (top + bottom) / 2];
-    let [own, other] = [Infinity, Infinity];
-    for (const strand of strands) {
-      const far = distanceTo(strand.points, across, down);
-      if (strand.look === look || strand.owner === owner) own = Math.min(own, far);
-      else other = Math.min(other, far);
-    }
-    return own <= other;
+    /** How near the nearest of some lines comes, if it comes nearer than so far. */
+    const nearer = (
+      some: readonly (typeof strands)[number][],
+      far: number,
+      isAsked: (its: boolean) => boolean,
+    ) => {
+      let least = far;
+      for (const it of some)
+        if (isAsked(it.look === look || it.owner === owner) && isNearerThan(least, it.box, across, down))
+          least = Math.min(least, distanceTo(it.points, across, down));
+      return least;
+    };
+    const toItself = nearer(strandsOf.get(owner) ?? [], Infinity, () => true);
+    const own = nearer(strands, toItself, (isOfItsState) => isOfItsState);
+    return nearer(strands, own, (isOfItsState) => !isOfItsState) >= own;
   }
+  const asked = queue.flat();
+  const isBeyondReading = asked.length > MOST_TO_READ;
   const isWellPut = (box: Box, note: Note): boolean =>
-    note.kind === "work"
+    isBeyondReading ||
+    (note.kind === "work"
       ? // A symbol of several parts is one: no flag stands between these.
         !symbols.some((it) => overlaps(it.box, box)) && isAtItsPlate(box, note.ring!)
       : AT_ITS_OWN.has(note.kind)
         ? isOnItsPlate(box, note) && isAtItsOwn(box, note)
         : note.kind === "badge"
           ? isInItsState(box, note)
-          : note.kind !== "title" || isOnItsPlate(box, note);
-  for (const note of queue.flat()) {
+          : note.kind !== "title" || isOnItsPlate(box, note));
+  for (const note of asked) {
     const forms = formsOf(note, sizes);
     // All that a flag says, a little off its plate, is worth more than a part of it on that.
     const whole = note.kind === "work" ? forms.slice(0, -1) : [];
@@ -341,6 +360,7 @@ export function placeNotes(
       ) ??
       // What is to be done is read at its pole, and a number on its plate, wherever there is room for it.
       (isLaidOut &&
+      !isBeyondReading &&
       (note.kind === "work" || note.kind === "open" || isHung(note) || (note.kind === "title" && isLast))
         ? freeSpotFor(note, size, off / scale, blockedBy)
         : undefined);
@@ -361,8 +381,7 @@ export function placeNotes(
         { box: around(x, y, across, down), step },
       );
     };
-    const free =
-      clear ??
+    const elsewhere = () =>
       (note.kind === "count" || note.kind === "work" || isState
         ? roundAbout(
             note,
@@ -382,6 +401,7 @@ export function placeNotes(
           (isState ? undefined : atItsOwn(0.5 / scale, closeCrowd())) ??
           roundAbout(note, size, scale, (box) => crowd.hits(box)) ??
           own));
+    const free = clear ?? (!isBeyondReading ? elsewhere() : givesWay(note) ? undefined : own);
     if (free === undefined) return undefined;
     crowd.add(free.box);
     return { note, x: free.x, y: free.y, width, height };
@@ -413,6 +433,9 @@ const FARTHEST_OFF = 480;
 
 /** So many steps from its own symbol room is looked for at last. */
 const STEPS_FROM_OWN = 40;
+
+/** Of more notes on one picture nobody makes out which is whose: each stands at one of its own places, free or not. */
+const MOST_TO_READ = 2000;
 
 /** So many steps of 14 px away from its own place room is looked for. */
 const FARTHEST = 16;
@@ -475,6 +498,12 @@ export const distanceOf = (a: Box, b: Box): number =>
     Math.max(0, a.left - b.right, b.left - a.right),
     Math.max(0, a.top - b.bottom, b.top - a.bottom),
   );
+
+/** Whether a spot lies nearer to a box than so far. */
+function isNearerThan(far: number, { left, top, right, bottom }: Box, x: number, y: number): boolean {
+  const [across, down] = [Math.max(0, left - x, x - right), Math.max(0, top - y, y - bottom)];
+  return across * across + down * down < far * far;
+}
 
 /** The four edges of a box, each as a box of its own. */
 const edgesOf = ({ left, top, right, bottom }: Box, half: number): Box[] => [

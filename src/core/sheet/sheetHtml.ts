@@ -174,9 +174,9 @@ class Sheet {
   private pictureAndWays(): string {
     const room = ROOM[this.isLong ? "long" : "usual"];
     const whole = this.whole(room);
-    const isReadable = whole.symbol >= LEAST_SYMBOL;
-    const svg = isReadable ? whole.svg : this.fromAfarAndNear(room);
-    return `<div class="${isReadable && whole.width <= MOST_BESIDE ? "beside" : ""}">${this.picture(svg)}<div>${this.ways()}</div></div>`;
+    const svg = whole?.svg ?? this.fromAfarAndNear(room);
+    const isBeside = whole !== undefined && whole.width <= MOST_BESIDE;
+    return `<div class="${isBeside ? "beside" : ""}">${this.picture(svg)}<div>${this.ways()}</div></div>`;
   }
 
   private get isLong(): boolean {
@@ -184,11 +184,15 @@ class Sheet {
     return this.options.largePrint !== true && steps.length + restoring.length > MANY_STEPS;
   }
 
-  /** All of the drawing, with room for its letters at the scale at which it fits. */
-  private whole(room: Room): Fitted {
+  /** All of the drawing, with room for its letters at the scale at which it fits; nothing where it could not be read so. */
+  private whole(room: Room): Fitted | undefined {
     const { document } = this.briefing.shown;
     const first = bestLie(document, room, () => 1.2 * IN_ANY_TYPE, LARGE_SYMBOL);
-    let best = this.fitted(this.scene(first), room);
+    const scene = this.scene(first);
+    // With its letters it has less room than without: of a whole feeder none needs to be placed to know.
+    if (symbolLengthAt(scene, scaleFor(scene.bounds, room.width, room.height)) < LEAST_SYMBOL)
+      return undefined;
+    let best = this.fitted(scene, room);
     for (
       let { text } = first, round = 0;
       round < FITTING_ROUNDS && text * best.scale < IN_ANY_TYPE;
@@ -199,7 +203,7 @@ class Sheet {
       if (roomier.symbol < LEAST_SYMBOL) break;
       best = roomier;
     }
-    return best;
+    return best.symbol < LEAST_SYMBOL ? undefined : best;
   }
 
   private scene(lie: Lie): Scene {
