@@ -22,7 +22,7 @@ export function seen(state: JobState): Assessment {
 /** States, volts and currents alone: the threats, which take far longer, are not sought for them. */
 export const asItStands = ({
   document,
-}: JobState): Pick<Assessment, "conductors" | "elements" | "findings"> =>
+}: Pick<JobState, "document">): Pick<Assessment, "conductors" | "elements" | "findings"> =>
   standingOfDocument(assessedFor(document));
 
 const standingOfDocument = perObject(assessWithoutWork);

@@ -1,6 +1,9 @@
-import { type CircuitElement, openPhasesOf } from "../../devices";
+import { type CircuitElement, letterAt, openPhasesOf } from "../../devices";
+import { endsOf } from "../../network";
+import { conductorId, lettersOf } from "../../terms";
 import { brokenThings } from "./inService";
 import { elementOf } from "./names";
+import { asItStands } from "./seen";
 import type { JobState } from "./state";
 
 /**
@@ -12,7 +15,17 @@ export function mayHaveTripped({ asFound }: Pick<JobState, "asFound">, id: strin
   if (it === undefined || !tripsByItself(it) || openPhasesOf(it) === "") return false;
   if (brokenThings(asFound.system).length > 0) return false;
   const { normallyOpen, tagged, blocked } = it as Readonly<Record<string, unknown>>;
-  return normallyOpen !== true && tagged !== true && blocked !== true;
+  return normallyOpen !== true && tagged !== true && blocked !== true && !isBetweenSupplies(asFound, it);
+}
+
+/** Whether both sides of what is open are energized: a line that another supply has taken over holds no fault. */
+function isBetweenSupplies(asFound: JobState["asFound"], it: CircuitElement): boolean {
+  const { conductors } = asItStands({ document: asFound });
+  return lettersOf(openPhasesOf(it)).every((letter) =>
+    endsOf(it).every(
+      ([end, at]) => conductors[conductorId(at, letterAt(it, end, letter))]?.state === "energized",
+    ),
+  );
 }
 
 /** What recloses, or counts the trips of what does. */

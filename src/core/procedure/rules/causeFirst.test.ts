@@ -39,6 +39,12 @@ checkRule(
     ["somebody's tag says why", "untag rc; close rc", "", "rc recloser p0-p1 ABC open=ABC tagged=true"],
     ["a switch trips on nothing", "close rc", "", "rc disconnect p0-p1 ABC open=ABC gang=true"],
     ["a breaker too", "close rc", "warning rc", "rc breaker p0-p1 ABC open=ABC"],
+    [
+      "a tie that nobody marked as one, to what the crew itself put out",
+      "open m2; close rc",
+      "",
+      "m2 disconnect p2-p3 ABC gang=true\nm3 span p3-sub2 ABC lengthM=500\ns2 source sub2 ABC kvLL=12.47",
+    ],
     ["nothing is energized by it", "close rc", "", "s1 source sub ABC kvLL=12.47 on=false"],
   ],
 );
