@@ -58,6 +58,9 @@ describe("H9 what no source could ever reach is not known to be dead", () => {
     expect([stateWith({ ...SPAN, planned: true }), stateWith(SPAN)]).toEqual(["isolated", "unknown"]);
     const it = assessed({ elements: { s1: SOURCE, c1: clamp, l2: { ...SPAN, planned: true } }, job });
     expect(saidAt(it, "w1")).not.toContain("feed-not-drawn danger");
+    // What it will be joined to may be live: that nothing reaches it yet makes it no better known.
+    expect(saidAt(it, "w1")).toContain("feed-not-drawn warning");
+    expect(it.workPoints["w1"]).toMatchObject({ verdict: "could-go-live", margin: 0 });
   });
 
   test("what couples into it at a dangerous voltage makes its work point live", () => {
