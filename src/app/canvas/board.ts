@@ -63,7 +63,11 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
   host.append(...layers.map((it) => it.getNativeCanvasElement()));
   const resized = (): Size => {
     const [width, height] = [host.clientWidth || 1, host.clientHeight || 1];
-    for (const it of layers) it.getCanvas().setSize(width, height);
+    // The ratio of the screen is another once the page is zoomed, or shown on another screen.
+    for (const { canvas } of layers) {
+      canvas.pixelRatio = devicePixelRatio;
+      canvas.setSize(width, height);
+    }
     return { width, height };
   };
   let camera: Camera = { x: 0, y: 0, scale: 1 };
@@ -131,7 +135,7 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
     const isFewFromAfar = isLaid(scene) && !hasMany(scene) && isAfar(scene, camera.scale);
     const shown = (isFewFromAfar ? further?.overviewOf(scene, camera.scale) : undefined) ?? scene;
     paintScene(context, shown, palette, camera.scale, near);
-    paintNotes(context, placed, palette, sizesAt(sizes, scene, camera.scale), camera.scale, part);
+    paintNotes(context, placed, palette, sizesAt(sizes, scene, camera.scale), camera.scale, near);
     context.restore();
   }
 

@@ -41,7 +41,7 @@ export function staleParts(
   context: CanvasRenderingContext2D,
 ): readonly Box[] {
   const whole = viewOf(is.camera, is.size);
-  if (was === undefined || !standsInTheSameFrame(was, is)) return [whole];
+  if (was === undefined || !standsInTheSameFrame(was, is) || !isInPixelsOfScreen(is, context)) return [whole];
   // Plates run through every part: to paint a small drawing whole costs less than to cut it well.
   if (is.view.scene.plates.length > 0 && is.view.scene.plates.length < MANY_PLATES) return [whole];
   const change = was.view.scene === is.view.scene ? undefined : changeOf(is.view.scene);
@@ -93,6 +93,13 @@ function apart(boxes: readonly Box[]): readonly Box[] {
   }
   return parts;
 }
+
+/**
+ * Whether a pixel of the canvas is one of the screen. On another screen than it was sized for it is not, and what is moved by
+ * pixels of this one would come to stand beside its place.
+ */
+const isInPixelsOfScreen = ({ size }: Painting, { canvas }: CanvasRenderingContext2D): boolean =>
+  canvas.width === Math.floor(size.width * globalThis.devicePixelRatio);
 
 /** Whether all holds that every part of the picture depends on, wherever it lies: the scene and its notes are looked at one by one. */
 function standsInTheSameFrame(was: Painting, is: Painting): boolean {
