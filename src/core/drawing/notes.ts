@@ -258,7 +258,8 @@ export function placeNotes(
     return nearer(strands, own, (isOfItsState) => !isOfItsState) >= own;
   }
   const asked = queue.flat();
-  const isBeyondReading = asked.length > MOST_TO_READ;
+  const isInView = (box: Box): boolean => screen === undefined || isWithin(box, screen);
+  const isBeyondReading = asked.filter(({ x, y }) => isInView(around(x, y, 0, 0))).length > MOST_TO_READ;
   const isWellPut = (box: Box, note: Note): boolean =>
     isBeyondReading ||
     (note.kind === "work"
@@ -334,13 +335,12 @@ export function placeNotes(
       }),
     );
     const [own] = spots;
-    if (screen !== undefined && isWithin(around(note.x, note.y, 0, 0), screen)) {
-      const inView = spots.filter(({ box }) => isWithin(box, screen));
+    if (isInView(around(note.x, note.y, 0, 0))) {
+      const inView = spots.filter(({ box }) => isInView(box));
       const outside = note.kind === "work" ? [] : spots.filter((it) => !inView.includes(it));
       spots.splice(0, spots.length, ...inView, ...outside);
     }
     const size = { width, height };
-    const isInView = (box: Box) => screen === undefined || isWithin(box, screen);
     const blockedBy = (box: Box) =>
       crowd.hitBy(box) ??
       wires.hitBy(box) ??
@@ -401,7 +401,8 @@ export function placeNotes(
           (isState ? undefined : atItsOwn(0.5 / scale, closeCrowd())) ??
           roundAbout(note, size, scale, (box) => crowd.hits(box)) ??
           own));
-    const free = clear ?? (!isBeyondReading ? elsewhere() : givesWay(note) ? undefined : own);
+    const atOnce = () => (givesWay(note) ? undefined : (spots.find(({ box }) => isFree(box)) ?? own));
+    const free = clear ?? (isBeyondReading ? atOnce() : elsewhere());
     if (free === undefined) return undefined;
     crowd.add(free.box);
     return { note, x: free.x, y: free.y, width, height };
@@ -434,7 +435,7 @@ const FARTHEST_OFF = 480;
 /** So many steps from its own symbol room is looked for at last. */
 const STEPS_FROM_OWN = 40;
 
-/** Of more notes on one picture nobody makes out which is whose: each stands at one of its own places, free or not. */
+/** Of more notes in view nobody makes out which is whose: each stands at one of its own places, a free one where there is one. */
 const MOST_TO_READ = 2000;
 
 /** So many steps of 14 px away from its own place room is looked for. */
