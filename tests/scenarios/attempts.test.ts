@@ -1,4 +1,3 @@
-import { canonicalText } from "../../src/core/document";
 import { describe, expect, test } from "vitest";
 import {
   english,
@@ -47,6 +46,7 @@ import {
   writeAttempt,
   xapiOf,
 } from "../../src/core";
+import { canonicalText } from "../../src/core/document";
 import { headOf } from "../../src/core/scenario/attempt";
 import { chained } from "../../src/core/scenario/log";
 import { files, scenarioFile } from "./library";

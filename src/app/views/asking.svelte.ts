@@ -5,6 +5,8 @@ import type { WorkerAnswer, What } from "../worker/questions";
 /** One thing at a time that is asked of a worker. The newest wins; what was answered stays until the next answer. */
 export class NewestAnswer {
   answer = $state.raw<WorkerAnswer | undefined>(undefined);
+  /** the drawing that the answer is about */
+  of = $state.raw<StillhotDocument | undefined>(undefined);
   failed = $state.raw<string | undefined>(undefined);
   readonly #line = new OwnWorker();
   #about = "";
@@ -18,6 +20,7 @@ export class NewestAnswer {
       if (!isNewest || about !== this.#about) return;
       this.failed = "failed" in answer ? answer.failed : undefined;
       this.answer = "failed" in answer ? undefined : answer;
+      this.of = document;
     });
   }
 

@@ -14,6 +14,7 @@ export type Words = Language | RegionId;
 class Speech {
   words = $state<Words>("en");
   catalogue = $state.raw<Catalogue>(inEnglish);
+
   get language(): Language {
     return this.words === "fr" ? "fr" : "en";
   }

@@ -36,9 +36,7 @@ export function purposesOf(
       if (visibleGap || !demand.strictness.visibleGaps) for (const edge of edges) edgeOn[edge] = 0;
     const stopped = new Set(others.filter(({ moves }) => moves === "machine").map(({ element }) => element));
     const wayOn = (on: Uint8Array) =>
-      demand.separations
-        .map((it) => wayBetween(circuit, on, it, it.evenStopped === true ? new Set() : stopped))
-        .find((it) => it !== undefined);
+      demand.separations.map((it) => wayBetween(circuit, on, it, stopped)).find((it) => it !== undefined);
     const way = wayOn(edgeOn);
     // What is open already with a gap that nobody can see keeps it dead too, and yet nobody sees that it does.
     const hidden = others.filter(({ visibleGap }) => !visibleGap);

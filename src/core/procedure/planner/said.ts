@@ -1,4 +1,4 @@
-import { complete, type Step, structureOf, type System } from "../../document";
+import { complete, isStation, type Step, structureOf, type System } from "../../document";
 import { endsOf } from "../../network";
 import type { ElementId, Message, PointId } from "../../terms";
 import type { PlannedStep } from "./types";
@@ -18,8 +18,10 @@ export const isOnPole = (system: System, at: PointId): boolean =>
   (structureOf(system, at)?.kind ?? "pole") === "pole";
 
 /** Whether people stand on a station's own ground grid there. */
-export const isInStation = (system: System, at: PointId): boolean =>
-  ["station"].includes(structureOf(system, at)?.kind ?? "pole");
+export function isInStation(system: System, at: PointId): boolean {
+  const structure = structureOf(system, at);
+  return structure !== undefined && isStation(structure);
+}
 
 /** Ranks of actions: what comes before what, wherever what they wait for leaves it open. */
 export const RANK = {

@@ -207,13 +207,11 @@ function wayLeft(
     if (visibleGap || !strictness.visibleGaps) for (const edge of edges) edgeOn[edge] = 0;
   const stopped = stoppedBy(openings);
   for (const separation of separations) {
-    const way = wayBetween(circuit, edgeOn, separation, separation.evenStopped === true ? NONE : stopped);
+    const way = wayBetween(circuit, edgeOn, separation, stopped);
     if (way !== undefined) return way;
   }
   return undefined;
 }
-
-const NONE: ReadonlySet<ElementId> = new Set();
 
 /** What more could open a way, the machine that it comes from among them. */
 function openingsOn(

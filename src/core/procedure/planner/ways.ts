@@ -100,14 +100,14 @@ const tiedOf = perObject((circuit: Circuit) => tiedNeutrals(circuit, standingOf(
 export function wayBetween(
   circuit: Circuit,
   edgeOn: Uint8Array,
-  { targets, sources, metallicOnly }: Omit<Separation, "name">,
+  { targets, sources, metallicOnly, evenStopped }: Omit<Separation, "name">,
   stopped: ReadonlySet<ElementId>,
 ): SupplyPath | undefined {
   const graph = reachGraphOf(circuit);
   const tied = tiedOf(circuit);
   const sourceAt = new Map<number, ElementId>();
   for (const { element, nodes } of sources)
-    if (!stopped.has(element))
+    if (evenStopped === true || !stopped.has(element))
       for (const node of nodes) if (node !== EARTH && tied[node] === 0) sourceAt.set(node, element);
   if (sourceAt.size === 0) return undefined;
   const flood = floodFrom(
