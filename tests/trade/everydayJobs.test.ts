@@ -14,6 +14,7 @@ import { PEOPLE_JOBS } from "./people";
 import { linesOf, spoiled } from "./spoil";
 import { DEVICE_JOBS } from "./stations";
 import { YEARS_JOBS } from "./throughTheYear";
+import { WEEKLY_JOBS } from "./weekly";
 
 /** Everything that is found, as `severity rule @ step`. */
 function foundIn(drawing: string, steps: string): string[] {
@@ -41,6 +42,7 @@ const JOBS: readonly EverydayJob[] = [
   ...YEARS_JOBS,
   ...NEW_AND_MOVED_JOBS,
   ...OTHER_GEAR_JOBS,
+  ...WEEKLY_JOBS,
 ];
 
 for (const { job, drawing, order, mistakes } of JOBS)

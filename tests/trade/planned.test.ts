@@ -7,11 +7,16 @@ import { NEW_AND_MOVED_JOBS } from "./newAndMoved";
 import { ORDINARY_JOBS } from "./ordinary";
 import { OTHER_GEAR_JOBS } from "./otherGear";
 import { YEARS_JOBS } from "./throughTheYear";
+import { WEEKLY_JOBS } from "./weekly";
 
 /** Jobs that say where hands go: the others are done from a device, and have nothing to plan for. */
-const WITH_WORK = [...ORDINARY_JOBS, ...YEARS_JOBS, ...NEW_AND_MOVED_JOBS, ...OTHER_GEAR_JOBS].filter(
-  ({ drawing }) => /^ *w1 +work /m.test(drawing),
-);
+const WITH_WORK = [
+  ...ORDINARY_JOBS,
+  ...YEARS_JOBS,
+  ...NEW_AND_MOVED_JOBS,
+  ...OTHER_GEAR_JOBS,
+  ...WEEKLY_JOBS,
+].filter(({ drawing }) => /^ *w1 +work /m.test(drawing));
 
 /** Another crew keeps these people dark. */
 const DARK_AT_END: Readonly<Record<string, number>> = {

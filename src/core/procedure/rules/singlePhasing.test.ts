@@ -15,6 +15,26 @@ checkRule(
   [
     ["the motor is on", "open c1 AC; refuse c1; close c1 A", "warning ld1"],
     ["its main is open", "open mn1; open c1 AC; refuse c1; close c1 A", ""],
+    [
+      "the motor holds the open leg up all the while: nothing was dead, and its third phase comes back",
+      "refuse c1 C; close c1 C",
+      "warning ld1",
+      `
+      c1 cutout p1-p2 BC fuse=K8 blown=C
+      t1 transformer p2-p3 BC connection=openY-openD kva=50 primaryKv=12.47 secondaryV=240 midTap=bc
+      ld1 load h1 ABC connection=delta kw=20 kvar=14
+      w1 work p2 B`,
+    ],
+    [
+      "the same, its main open",
+      "open mn1; refuse c1 C; close c1 C",
+      "",
+      `
+      c1 cutout p1-p2 BC fuse=K8 blown=C
+      t1 transformer p2-p3 BC connection=openY-openD kva=50 primaryKv=12.47 secondaryV=240 midTap=bc
+      ld1 load h1 ABC connection=delta kw=20 kvar=14
+      w1 work p2 B`,
+    ],
     ["no link had blown", "open c1 ABC; close c1 A", "", "c1 cutout p1-p2 ABC fuse=K15"],
     [
       "houses run on any phase",

@@ -1,10 +1,12 @@
 import { elementOfKind, elementsOfKind } from "../../document";
 import { isClosing } from "../../steps";
 import { COMMON_PRACTICE } from "../../reference";
-import { conductorId, lettersOf, say } from "../../terms";
+import { type ConductorId, conductorId, lettersOf, say } from "../../terms";
 import { phasesMoved } from "../effects/gap";
 import { energizedBy } from "../job/live";
 import { nameOf } from "../job/names";
+import { asItStands } from "../job/seen";
+import type { JobState } from "../job/state";
 import { defineRule } from "./rule";
 
 /** A motor that ran on two phases is off before a pole is closed again whose link had blown. */
@@ -16,13 +18,13 @@ export const singlePhasing = defineRule({
     if (!isClosing(step) || phasesMoved(step, before, after).closed === "") return undefined;
     const found = elementOfKind(before.asFound.system, step.element, "cutout");
     if (found === undefined || found.blown === "") return undefined;
-    const energized = new Set(energizedBy(before, after));
+    const fed = new Set([...energizedBy(before, after), ...suppliedAgain(before, after)]);
     return elementsOfKind(after.document.system, "load")
       .filter(
         ([, it]) =>
           it.connection === "delta" &&
           it.phases.length === 3 &&
-          lettersOf(it.phases).some((letter) => energized.has(conductorId(it.at, letter))),
+          lettersOf(it.phases).some((letter) => fed.has(conductorId(it.at, letter))),
       )
       .map(([id]) => ({
         where: id,
@@ -34,3 +36,12 @@ export const singlePhasing = defineRule({
       }));
   },
 });
+
+/** What a motor held up from its other phases before, and the supply itself feeds now. */
+function suppliedAgain(before: JobState, after: JobState): ConductorId[] {
+  const was = asItStands(before).conductors;
+  const is = asItStands(after).conductors;
+  return (Object.keys(is) as ConductorId[]).filter(
+    (id) => is[id]!.state === "energized" && was[id]?.state === "backfed",
+  );
+}
