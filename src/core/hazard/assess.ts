@@ -18,7 +18,7 @@ import type { Assessment, Threat, Verdict, WorkPointReport, Question } from "./t
 import { viewOf } from "./view";
 import { feedMissing, workPointFindings, stepTouch, loadsUnsettled, threatsNotAll } from "./workFindings";
 import { unsolved, neutralVolts } from "./systemFindings";
-import { hasNeutral, isFeedUnknown, judged } from "./verdict";
+import { hasNeutral, judged, conductorsNotFed } from "./verdict";
 import { elementReports, conductorReports } from "./reports";
 import { countAssumptions } from "./assumptions";
 
@@ -77,7 +77,7 @@ export interface WorkVerdict {
   readonly verdict: Verdict;
   readonly margin: number | null;
   readonly threats: readonly Threat[];
-  /** nothing on the drawing could ever feed one of its conductors, or one is still to be put in */
+  /** nothing on the drawing could ever feed one of its conductors */
   readonly isUnfed: boolean;
   /** what it took to say so, in multiplications */
   readonly work: number;
@@ -97,7 +97,7 @@ export function verdictOfWork(
       ? threatsOf(question, { bodies: false })
       : threatsTo(question, { mostStrength, bodies: false });
   const { verdict, margin } = judged(question, found, tested);
-  const isUnfed = isFeedUnknown(question);
+  const isUnfed = conductorsNotFed(question).length > 0;
   return { verdict, margin, threats: found.threats, isUnfed, work: found.work };
 }
 

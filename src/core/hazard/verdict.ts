@@ -1,5 +1,5 @@
 import { type WorkPoint } from "../document";
-import { circuitOf, conductorsToCome, feedNotDrawn } from "../network";
+import { circuitOf, feedNotDrawn } from "../network";
 import { type ConductorId, conductorId, type Letter, partsOfConductor } from "../terms";
 import { conductorsOf } from "./outcome";
 import { type FoundThreats } from "./threats";
@@ -17,7 +17,7 @@ export function judged(
   tested: ReadonlySet<ConductorId>,
 ): Pick<WorkPointReport, "verdict" | "margin"> {
   const verdict = verdictOf(question, found, tested);
-  const isAtOnce = verdict === "live" || isFeedUnknown(question);
+  const isAtOnce = verdict === "live" || conductorsNotFed(question).length > 0;
   return { verdict, margin: isAtOnce ? 0 : leastMargin(found) };
 }
 
@@ -35,7 +35,7 @@ function verdictOf(
   if (states.some(isHot)) return "live";
   const overAt = (most: number) =>
     threats.some((it) => it.strength <= most && it.exposureVolts >= settings.exposureLimitVolts);
-  if (overAt(1) || isFeedUnknown(question)) return "could-go-live";
+  if (overAt(1) || conductorsNotFed(question).length > 0) return "could-go-live";
   const neutral = circuit.nodeOf.get(conductorId(workPoint.at, "N"));
   const neutralIsHot = neutral !== undefined && isHotNeutral(view, settings, neutral);
   const isGrounded =
@@ -51,19 +51,6 @@ function verdictOf(
 
 /** Whether the work is on a neutral too. */
 export const hasNeutral = ({ conductors }: WorkPoint): boolean => conductors.includes("N");
-
-/** Whether nobody knows yet what could make a work point live: its feed was left out, or it hangs only once the work has put it in. */
-export const isFeedUnknown = (question: Question): boolean =>
-  conductorsNotFed(question).length > 0 || conductorsNotIn(question).length > 0;
-
-/** Letters of a work point's conductors that are still to be put in. */
-export function conductorsNotIn({ system, workPoint }: Question): Letter[] {
-  const circuit = circuitOf(system);
-  const toCome = conductorsToCome(circuit);
-  return conductorsOf(workPoint).filter((letter) =>
-    toCome.has(circuit.nodeOf.get(conductorId(workPoint.at, letter))!),
-  );
-}
 
 /** Letters of a work point's conductors that no source on the drawing could ever reach. */
 export function conductorsNotFed({ system, workPoint }: Question): Letter[] {

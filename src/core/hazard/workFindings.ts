@@ -9,7 +9,7 @@ import { whenWords } from "./upsetWords";
 import { viewOf } from "./view";
 import { loadModel } from "./systemFindings";
 import type { Question } from "./types";
-import { conductorsNotFed, conductorsNotIn } from "./verdict";
+import { conductorsNotFed } from "./verdict";
 
 /** The same after some set of upsets. */
 export const loadsUnsettled = (id: WorkPointId, { settled }: FoundThreats): Finding[] =>
@@ -62,30 +62,21 @@ export function workPointFindings(question: Question, id: WorkPointId): Finding[
   return findings;
 }
 
-/** A line that no source could ever reach was not made dead: its feed was left out, an edit cut it off, or it is still to be put in. */
-export const feedMissing = (question: Question, id: WorkPointId): Finding[] => [
-  ...feedFinding(id, "danger", "hazard.feedNotDrawn", conductorsNotFed(question)),
-  ...feedFinding(id, "warning", "hazard.feedToCome", conductorsNotIn(question)),
-];
-
-const feedFinding = (
-  where: WorkPointId,
-  severity: Finding["severity"],
-  key: "hazard.feedNotDrawn" | "hazard.feedToCome",
-  letters: readonly string[],
-): Finding[] =>
-  letters.length === 0
-    ? []
-    : [
-        {
-          rule: "feed-not-drawn",
-          severity,
-          where,
-          message: say(key, { letters: letters.join(" ") }),
-          help: say(`${key}.help`),
-          citation: "common practice, no source",
-        },
-      ];
+/** A line that no source could ever reach was not made dead: its feed was left out, or an edit cut it off. */
+export function feedMissing(question: Question, id: WorkPointId): Finding[] {
+  const letters = conductorsNotFed(question);
+  if (letters.length === 0) return [];
+  return [
+    {
+      rule: "feed-not-drawn",
+      severity: "danger",
+      where: id,
+      message: say("hazard.feedNotDrawn", { letters: letters.join(" ") }),
+      help: say("hazard.feedNotDrawn.help"),
+      citation: "common practice, no source",
+    },
+  ];
+}
 
 /** Where a drawing has more sets of upsets than can be asked: said, and the verdict and the margin take it for the worst. */
 export function threatsNotAll(id: WorkPointId, { completeTo }: FoundThreats): Finding[] {

@@ -7,7 +7,7 @@ import { reachGraphOf, reachOf } from "./reach";
 /**
  * Phase conductors that no source on the drawing could ever reach, by any kind of reach, even with everything open closed,
  * everything parted joined, every source on and temporary grounds lifted: their feed was left out. Customers' machines and
- * circuits nearby are no feed. What is still to be put in has no feed to be drawn until it is there.
+ * circuits nearby are no feed.
  *
  * @returns 1 for each such conductor, 0 elsewhere; length `nodeCount`
  */
@@ -17,9 +17,8 @@ export const feedNotDrawn: (circuit: Circuit) => Uint8Array = perObject((circuit
     emfOn: Uint8Array.from(circuit.emfs, ({ part }) => (part.role === "utility" ? 1 : 0)),
   };
   const { how } = reachOf(circuit, everything, { groundsLifted: true });
-  const toCome = conductorsToCome(circuit);
   return Uint8Array.from(circuit.letterOfNode, (letter, node) =>
-    node < circuit.conductorCount && letter !== "N" && how[node] === 0 && !toCome.has(node) ? 1 : 0,
+    node < circuit.conductorCount && letter !== "N" && how[node] === 0 ? 1 : 0,
   );
 });
 

@@ -52,10 +52,6 @@ export const hazard = {
     "nothing on the drawing could ever feed {letters} here, so what does feed it was left out: it is not known to be dead",
   "hazard.feedNotDrawn.help":
     "draw what feeds it, or put back the clamp or the span that is missing on the way",
-  "hazard.feedToCome":
-    "what is to carry {letters} here is still to be put in: what could make it live is told once it hangs",
-  "hazard.feedToCome.help":
-    "put the steps in order and play them: that tells how it stands when hands go to it",
   "hazard.neutralVolts.noRods":
     "{where} stands at {volts} V to earth as drawn, on a line along which no rod is drawn; with {rods} rods a kilometre it would be {left} V",
   "hazard.loadsUnsettledAfter":

@@ -54,10 +54,6 @@ export const hazard = {
     "rien sur le dessin ne pourrait jamais alimenter {letters} ici, donc ce qui l'alimente manque au dessin : rien ne dit que c'est hors tension",
   "hazard.feedNotDrawn.help":
     "dessiner ce qui l'alimente, ou remettre la pince ou la portée qui manque en chemin",
-  "hazard.feedToCome":
-    "ce qui doit porter {letters} ici reste à poser : ce qui pourrait le mettre sous tension ne se dit qu'une fois posé",
-  "hazard.feedToCome.help":
-    "mettre les étapes en ordre et les jouer : on voit alors où il en est quand on y met les mains",
   "hazard.neutralVolts.noRods":
     "{where} est à {volts} V par rapport à la terre tel que dessiné, sur une ligne sans aucun piquet dessiné ; avec {rods} piquets par kilomètre ce serait {left} V",
   "hazard.loadsUnsettledAfter":
