@@ -170,12 +170,6 @@ export function placeNotes(
         )
       : [],
   );
-  const strandsOf = new Map<Note["owner"], (typeof strands)[number][]>();
-  for (const it of strands) {
-    const own = strandsOf.get(it.owner);
-    if (own === undefined) strandsOf.set(it.owner, [it]);
-    else own.push(it);
-  }
   const grounds = pieces.flatMap(({ shapes }) =>
     shapes.flatMap((it) => (it.shape === "ground" ? [it.box] : [])),
   );
@@ -241,21 +235,19 @@ export function placeNotes(
   /** Whether the line that is nearest to a state has that state, or is its own. */
   function isInItsState({ left, right, top, bottom }: Box, { owner, look }: Note): boolean {
     const [across, down] = [(left + right) / 2, (top + bottom) / 2];
-    /** How near the nearest of some lines comes, if it comes nearer than so far. */
-    const nearer = (
-      some: readonly (typeof strands)[number][],
-      far: number,
-      isAsked: (its: boolean) => boolean,
-    ) => {
+    /** How near the nearest line of its state, or of another, comes, if it comes nearer than so far. */
+    const nearest = (isOfItsState: boolean, far: number): number => {
       let least = far;
-      for (const it of some)
-        if (isAsked(it.look === look || it.owner === owner) && isNearerThan(least, it.box, across, down))
+      for (const it of strands)
+        if (
+          (it.look === look || it.owner === owner) === isOfItsState &&
+          isNearerThan(least, it.box, across, down)
+        )
           least = Math.min(least, distanceTo(it.points, across, down));
       return least;
     };
-    const toItself = nearer(strandsOf.get(owner) ?? [], Infinity, () => true);
-    const own = nearer(strands, toItself, (isOfItsState) => isOfItsState);
-    return nearer(strands, own, (isOfItsState) => !isOfItsState) >= own;
+    const own = nearest(true, Infinity);
+    return nearest(false, own) >= own;
   }
   const asked = queue.flat();
   const isInView = (box: Box): boolean => screen === undefined || isWithin(box, screen);
