@@ -1,11 +1,14 @@
+import { isOwners } from "../../devices";
 import { type StillhotDocument, structureOf, type System, workPointsOf } from "../../document";
 import type { StructureId } from "../../terms";
 import { type Visit, visitsOf } from "../job/visits";
 import { meetsSupply } from "./backToService";
 import { orderOpenings } from "./breaking";
-import { inThisOrder, type Move } from "./closing";
+import { inThisOrder, type Move, systemWith } from "./closing";
 import { isNoWorse, type OrderDraft } from "./orderDraft";
 import { type Intent } from "./intent";
+import type { Opening } from "./openings";
+import { placeOf } from "./said";
 import type { Demand } from "./search";
 import type { PlannedStep } from "./types";
 
@@ -39,8 +42,8 @@ const isNowhereTwice = (visits: readonly Visit[]): boolean =>
   new Set(visits.map(({ structure }) => structure)).size === visits.length;
 
 /**
- * An intent with something in another turn: opened last where the work is, or brought back at one structure in one go.
- * What nothing could break in such a turn is left out.
+ * An intent with something in another turn: opened last where the work is, brought back at one structure in one go, or a
+ * motor's main opened there as late as can be. What nothing could break in such a turn is left out.
  */
 export function otherTurns(document: StillhotDocument, intent: Intent, demand: Demand): Intent[] {
   const { choice, grounds, back } = intent;
@@ -58,8 +61,43 @@ export function otherTurns(document: StillhotDocument, intent: Intent, demand: D
       back: inThisOrder(document, back[0]!.before, moves),
     }))
     .filter((it) => suppliesThatMeet(it) <= suppliesThatMeet(intent));
-  return [...opened, ...brought];
+  return [...opened, ...brought, ...keptOffLate(document, intent, demand)];
 }
+
+/** A motor's main opened on the way back, before the first thing that closes where it is, instead of at the beginning. */
+function keptOffLate(document: StillhotDocument, intent: Intent, { first }: Demand): Intent[] {
+  const { choice, back, restoredAfter } = intent;
+  return choice.openings
+    .filter((it) => first.has(it.key) && isOwners(it))
+    .flatMap((opening) => {
+      const { element } = opening;
+      const here = whereDone(document.system, opening);
+      const comesBack = back.findIndex((it) => whereDone(document.system, it.opening) === here);
+      const openings = choice.openings.filter((it) => it !== opening);
+      const order = orderOpenings(document, openings, first);
+      if (order.stuck.length > 0 || comesBack === -1 || back[comesBack]!.opening.element === element)
+        return [];
+      const turn = choice.order.order.findIndex((it) => it.opening === opening);
+      return {
+        ...intent,
+        choice: { ...choice, openings, order, ready: systemWith(document, choice.ready, opening) },
+        tags: without(intent.tags, element),
+        blocks: without(intent.blocks, element),
+        restoredAfter: restoredAfter.map((opened) => (opened! > turn ? opened! - 1 : opened)),
+        back: inThisOrder(
+          document,
+          systemWith(document, back[0]!.before, opening),
+          back.toSpliced(comesBack, 0, { ...back[comesBack]!, way: "off", opening }),
+        ),
+      };
+    });
+}
+
+/** The structure at which one stands to move a thing: of one that stands between two, that on its source side. */
+const whereDone = (system: System, { element }: Opening): StructureId | undefined =>
+  structureOf(system, placeOf(system, element))?.id;
+
+const without = <T>(all: ReadonlySet<T>, one: T): Set<T> => new Set([...all].filter((it) => it !== one));
 
 /** How many closings of the way back join two supplies. */
 export const suppliesThatMeet = ({ back }: Intent): number =>
@@ -71,7 +109,7 @@ function regrouped(
   moves: readonly Move[],
   atWork: ReadonlySet<StructureId | undefined>,
 ): (readonly Move[])[] {
-  const places = moves.map(({ opening }) => structureOf(system, opening.element)?.id);
+  const places = moves.map(({ opening }) => whereDone(system, opening));
   return places.flatMap((place, late) => {
     const early = places.slice(0, late).lastIndexOf(place);
     if (early === -1 && !atWork.has(place)) return [];
