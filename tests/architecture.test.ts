@@ -8,7 +8,7 @@ import packageJson from "../package.json";
 import { english as appEnglish } from "../src/app/words/messages/en";
 import { cli as cliEnglish } from "../src/cli/messages/en";
 import { DEVICES } from "../src/core/devices";
-import { english } from "../src/core/terms";
+import { english } from "../src/core";
 
 /** The core's folders in import order: each may import itself and those above it. */
 const order = [
@@ -24,6 +24,7 @@ const order = [
   "hazard",
   "piece",
   "procedure",
+  "words",
   "doubts",
   "drawing",
   "sheet",
@@ -371,7 +372,7 @@ const described = ["src/core", "src/app", "src/cli"];
 
 test.each(described)("every name that %s exports says what it is", (folder) => {
   const bare = sourcesIn(folder).flatMap(({ path, text }) =>
-    isTest(path) || path.endsWith("/index.ts") || CATALOGUES.some((it) => isIn(it, path))
+    isTest(path) || path.endsWith("/index.ts") || isCatalogue(path)
       ? []
       : ts
           .createSourceFile(path, text, ts.ScriptTarget.Latest, true)
@@ -484,6 +485,10 @@ function unsaid(keys: readonly string[], sources: readonly Source[]): string[] {
 
 const CATALOGUES = ["src/core/terms/messages", "src/app/words/messages", "src/cli/messages"];
 
+/** Whether a file holds sentences: of a folder of them, or those that stand beside a rule. */
+const isCatalogue = (path: string): boolean =>
+  path.endsWith(".words.ts") || CATALOGUES.some((it) => isIn(it, path));
+
 test.each([
   ["the core", english, ["src", "scripts", "bin"]],
   ["the app", appEnglish, ["src/app"]],
@@ -494,7 +499,7 @@ test.each([
 
 /** What speaks in these folders. */
 const speaking = (folders: readonly string[]): Source[] =>
-  folders.flatMap(sourcesIn).filter(({ path }) => !isTest(path) && !CATALOGUES.some((it) => isIn(it, path)));
+  folders.flatMap(sourcesIn).filter(({ path }) => !isTest(path) && !isCatalogue(path));
 
 // The other way round, types hold it: the core's `say` takes none but the core's own keys.
 test("M1 a sentence of the core is said by the core, or else by both the app and the command line", () => {

@@ -1,12 +1,12 @@
 import { AsyncLocalStorage } from "node:async_hooks";
 import {
   type Catalogue,
+  type CoreMessageKey,
   english,
   french,
   inWordsOf,
   type Message,
   type MessageGaps,
-  type MessageKey as CoreKey,
   type RegionId,
   REGIONS,
   spell as spellIn,
@@ -32,7 +32,7 @@ interface Speech extends Manner {
 }
 
 /** What the core says, and what only the command line does. */
-export type MessageKey = CoreKey | keyof typeof cli;
+export type MessageKey = CoreMessageKey | keyof typeof cli;
 
 const SPEECH: Readonly<Record<Language, Speech>> = {
   en: { language: "en", region: undefined, catalogue: { ...english, ...cli } },

@@ -8,6 +8,7 @@ export * from "./import";
 export * from "./hazard";
 export * from "./piece";
 export * from "./procedure";
+export * from "./words";
 export * from "./doubts";
 export * from "./drawing";
 export * from "./scenario";

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { COMMANDS } from "../../src/cli/run";
-import { english } from "../../src/core/terms/messages/en";
+import { english } from "../../src/core/words";
 import { files, line, tap } from "./line";
 
 const file = files({ "tap.json": tap(), "bad.json": { format: "stillhot", formatVersion: 1 } });

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { english, factsOf, jobOf, mapSheetHtml, scenarioOf } from "../../src/core";
-import { french } from "../../src/core/terms/messages/fr";
+import { french } from "../../src/core/words";
 import { listed, scenarioFile } from "../scenarios/library";
 
 test.each(listed.map(({ id }) => id))(

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { asHeard, labelIn, nameIn, say, structuresOf, type System } from "../../src/core";
 import { treeOf } from "../../src/core/drawing/layout/tree";
-import { french } from "../../src/core/terms/messages/fr";
+import { french } from "../../src/core/words";
 import { drawing8500 } from "../support/ieee8500";
 import { type Drawn, MADE } from "../support/madeDrawings";
 import { spell } from "../support/words";

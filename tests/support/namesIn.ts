@@ -8,7 +8,7 @@ import {
   structureName,
   structuresOf,
 } from "../../src/core";
-import type { french } from "../../src/core/terms/messages/fr";
+import type { french } from "../../src/core/words";
 import type { Drawn } from "./madeDrawings";
 import { spell } from "./words";
 

@@ -1,4 +1,13 @@
-import { type Catalogue, english, type FileProblem, type Message, spell as spellIn } from "../../src/core";
+import {
+  type Catalogue,
+  english,
+  type FileProblem,
+  french,
+  type Message,
+  spell as spellIn,
+} from "../../src/core";
+
+export { english, french };
 
 /** A sentence of the core, in English unless another language is asked for. */
 export const spell = (message: Message | string, catalogue: Catalogue = english): string =>

@@ -1,15 +1,15 @@
 import {
   type Catalogue,
+  type CoreMessageKey,
   firstEnglish,
   type Message,
   type MessageGaps,
-  type MessageKey as CoreKey,
 } from "../../core";
 import type { english } from "./messages/en";
 import { app } from "./messages/en/app";
 
 /** Every key that the app can say, the core's and its own, whether or not its sentence is at hand yet. */
-export type MessageKey = CoreKey | keyof typeof english;
+export type MessageKey = CoreMessageKey | keyof typeof english;
 
 /** A sentence, the core's or the app's own: its key, and what fills its gaps. */
 export const say = (key: MessageKey, gaps?: MessageGaps): Message =>

@@ -1,11 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { say } from "../terms";
-import { french } from "../terms/messages/fr";
 import { elementName, structureName } from "./names";
 import type { System } from "./types";
 import { readDocument } from "./read";
 import { isUnreadable } from "./problem";
-import { spell } from "../../../tests/support/words";
+import { french, spell } from "../../../tests/support/words";
 
 const POINTS = {
   p1: { label: "Pole 1", x: 0, y: 0 },

@@ -3,7 +3,7 @@ import { wcagContrast } from "culori";
 import { describe, expect, test } from "vitest";
 import { edits, isUnreadable, readDocument, type StillhotDocument } from "../document";
 import { assess } from "../hazard";
-import { type ElementId, english, isRefusal, type JsonObject } from "../terms";
+import { type ElementId, isRefusal, type JsonObject } from "../terms";
 import {
   badgeOf,
   escapeXml,
@@ -19,7 +19,7 @@ import {
   toSvg,
   worstOf,
 } from ".";
-import { spell } from "../../../tests/support/words";
+import { english, spell } from "../../../tests/support/words";
 
 const folder = new URL("../../../shared/demos/", import.meta.url);
 const demos = readdirSync(folder)

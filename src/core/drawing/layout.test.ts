@@ -1,3 +1,4 @@
+import { english } from "../../../tests/support/words";
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { complete, isUnreadable, jobOf, readDocument, type StillhotDocument } from "../document";
@@ -27,7 +28,7 @@ import {
   shownIn,
   symbolsOf,
 } from "../../../tests/support/picture";
-import { type ElementId, english, type PointId } from "../terms";
+import { type ElementId, type PointId } from "../terms";
 
 const shared = new URL("../../../shared/", import.meta.url);
 const drawings = ["demos", "scenarios"].flatMap((folder) =>

@@ -1,3 +1,4 @@
+import { english } from "../../../tests/support/words";
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { isUnreadable, readDocument, type StillhotDocument } from "../document";
@@ -6,7 +7,6 @@ import type { ElementId, PointId } from "../terms";
 import { lookMarks, marginMarks, powerMarks } from "./marks";
 import { powerInto } from "./power";
 import { sceneOf } from "./scene";
-import { english } from "../terms";
 
 function demo(name: string): StillhotDocument {
   const found = readDocument(

@@ -1,8 +1,8 @@
+import { english } from "../../../tests/support/words";
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { isUnreadable, readDocument, type StillhotDocument } from "../document";
 import { assess } from "../hazard";
-import { english } from "../terms";
 import { LEAST_SYMBOL, overviewOf, placeNotes, type Scene, sceneOf, symbolLengthAt } from ".";
 
 const demos = new URL("../../../shared/demos/", import.meta.url);

@@ -1,4 +1,5 @@
 /** What a person can tell from a picture whose words are covered, and whose colours nobody sees. */
+import { english } from "../../../tests/support/words";
 import { wcagContrast } from "culori";
 import { describe, expect, test } from "vitest";
 import { demoDrawings } from "../../../tests/support/demoDrawings";
@@ -16,7 +17,6 @@ import {
 } from "../devices";
 import { complete } from "../document";
 import { assess, STATES } from "../hazard";
-import { english } from "../terms";
 import {
   alongOf,
   badgeOf,

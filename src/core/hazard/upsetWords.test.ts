@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { draw, TAP } from "../../../tests/support/jobNotation";
-import { type ElementId, french, say } from "../terms";
+import { type ElementId, say } from "../terms";
 import type { Upset } from "./types";
 import { upsetWords } from "./upsetWords";
-import { spell } from "../../../tests/support/words";
+import { french, spell } from "../../../tests/support/words";
 
 const drawing = draw(`${TAP}
   d1 disconnect p3-p9 A label=Q7

@@ -7,6 +7,7 @@ export { seen } from "./job/seen";
 export { type Consequence, isHarm, isHit } from "./effects/consequence";
 export { defineRule, type StepMark, type Problem, type RehearsalFinding, type Rule } from "./rules/rule";
 export { findingsAtEnd, ruleName, RULES, rulesOff } from "./rules";
+export { rulesInEnglish, rulesInFrench, type RuleMessageKey } from "./rules/words";
 export { isolationPoints, isSoleCrew, isTagged } from "./job/isolation";
 export { permitReasonForElement, permitReasonForWork } from "./job/section";
 export { breakingsOf, type Breaking } from "./effects/breaking";

@@ -1,14 +1,6 @@
 import { canonicalText, isUnreadable, readDocument, readValue, type StillhotDocument } from "../document";
-import {
-  english,
-  isObject,
-  isRefusal,
-  type Json,
-  type JsonObject,
-  refuse,
-  type Refusal,
-  say,
-} from "../terms";
+import { english } from "../words";
+import { isObject, isRefusal, type Json, type JsonObject, refuse, type Refusal, say } from "../terms";
 import { isAction } from "./actions";
 import type { Attempt } from "./attempt";
 import { firstBreak, type LogEntry } from "./log";

@@ -1,9 +1,10 @@
+import { english } from "../../../tests/support/words";
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { edited } from "../../../tests/support/edited";
 import { edits, type JobLogLine } from "../document";
 import { jobOf, readDocument } from "../document";
-import { english, spell } from "../terms";
+import { spell } from "../terms";
 import { permitWords, recordOf, timesOfSteps } from "./record";
 import { sheetHtml } from "./sheetHtml";
 

@@ -3,13 +3,12 @@ import { expect, test } from "vitest";
 import { STEP_VERBS } from "../steps";
 import { readDocument, type Step, type StillhotDocument } from "../document";
 import { planDocument } from "../procedure";
-import { english, inARow, say } from "../terms";
-import { french } from "../terms/messages/fr";
+import { inARow, say } from "../terms";
 import { briefingOf } from "./briefing";
 import { sheetHtml } from "./sheetHtml";
 import { stepSeen, stepSentence } from "../procedure";
 import { draw } from "../../../tests/support/jobNotation";
-import { spell } from "../../../tests/support/words";
+import { english, french, spell } from "../../../tests/support/words";
 
 const folder = new URL("../../../shared/demos/", import.meta.url);
 const demos = new Map<string, StillhotDocument>();

@@ -1,8 +1,6 @@
 import { expect, test } from "vitest";
-import { english } from "./messages/en";
-import { french } from "./messages/fr";
 import { say } from "./message";
-import { spell } from "../../../tests/support/words";
+import { english, french, spell } from "../../../tests/support/words";
 
 test.each(["\u202a", "\u202b", "\u202d", "\u202e", "\u2066", "\u2067", "\u2068", "\u202c", "\u2069"])(
   "a name with a letter that turns the writing around (%j) leaves the sentence as it reads",

@@ -1,7 +1,7 @@
-import type { english } from "./messages/en";
+import type { englishBesideRules } from "./messages/en";
 
-/** Every key of the core's own catalogue. What speaks around the core has keys of its own beside them. */
-export type MessageKey = keyof typeof english;
+/** Every key of the core's catalogue, but for those of the rules. */
+export type MessageKey = keyof typeof englishBesideRules;
 
 /**
  * A sentence that a person will read, as a key of a catalogue and what fills its gaps. Only `say` makes one, and knows the

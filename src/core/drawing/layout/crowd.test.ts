@@ -1,9 +1,10 @@
+import { english } from "../../../../tests/support/words";
 import { expect, test } from "vitest";
 import { manyOnOnePole } from "../../../../tests/support/manyOnOnePole";
 import { badlyShown, SCREENS, shownIn } from "../../../../tests/support/picture";
 import { edits, isUnreadable, readValue, type StillhotDocument } from "../../document";
 import { assess } from "../../hazard";
-import { type ElementId, english, isRefusal, type JsonObject } from "../../terms";
+import { type ElementId, isRefusal, type JsonObject } from "../../terms";
 import { bestLie, changeOf, hitAt, lettersAt, overviewOf, placeNotes, sceneOf } from "..";
 
 const crowded = (cutouts: number, works = {}): StillhotDocument => {

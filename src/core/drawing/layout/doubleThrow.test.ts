@@ -1,7 +1,8 @@
+import { english } from "../../../../tests/support/words";
 import { describe, expect, test } from "vitest";
 import { doubleThrow } from "../../../../tests/support/doubleThrow";
 import { assess } from "../../hazard";
-import { type ElementId, english, type PointId } from "../../terms";
+import { type ElementId, type PointId } from "../../terms";
 import { type Scene, sceneOf, type Way } from "..";
 
 const sceneIn = (way: Way, ...thrown: Parameters<typeof doubleThrow>): Scene => {

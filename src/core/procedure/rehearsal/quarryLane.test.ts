@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { draw, parseSteps } from "../../../../tests/support/jobNotation";
 import { isUnreadable, jobOf, readDocument, type StillhotDocument } from "../../document";
-import { english, type ConductorId } from "../../terms";
+import { type ConductorId } from "../../terms";
 import {
   advance,
   beginJob,
@@ -13,7 +13,7 @@ import {
   rehearsalText,
   rehearse,
 } from "..";
-import { spell } from "../../../../tests/support/words";
+import { english, spell } from "../../../../tests/support/words";
 
 const read = readDocument(readFileSync("shared/demos/quarry-lane.stillhot.json", "utf8"));
 if (isUnreadable(read)) throw new Error("the demo does not read");

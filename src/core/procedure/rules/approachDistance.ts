@@ -27,8 +27,8 @@ import {
   LETTERS,
   type Message,
   partsOfConductor,
-  say,
 } from "../../terms";
+import { say } from "./say";
 import { handsAreOn } from "../effects/consequence";
 import { isUnderCover } from "../job/covered";
 import { devicesWorkedOn, phaseCalled } from "../job/hands";

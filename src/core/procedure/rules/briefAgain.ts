@@ -1,5 +1,5 @@
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { defineRule } from "./rule";
 import { isActing } from "../../steps";
 import { placeOf } from "../job/places";

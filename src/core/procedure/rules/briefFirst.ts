@@ -1,5 +1,5 @@
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { isFirst } from "../job/live";
 import { defineRule } from "./rule";
 import { isActing } from "../../steps";

@@ -1,6 +1,6 @@
 import { isClosing, type StepBy, type VerbThat } from "../../steps";
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { capacitorsOf, capacitorsOn, heldCharge, isByItself, terminalsOf } from "../effects/capacitors";
 import { touchedConductors } from "../effects/consequence";
 import { energizedBy } from "../job/live";

@@ -1,6 +1,6 @@
 import { elementOfKind } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { phasesMoved } from "../effects/gap";
 import { energizedBy } from "../job/live";
 import { nameOf } from "../job/names";

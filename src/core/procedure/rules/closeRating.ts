@@ -1,7 +1,7 @@
 import { carriesAmps } from "../../devices";
 import { settingsOf } from "../../document";
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { shortsEnergized } from "../effects/consequence";
 import { ampsThrough, phasesMoved } from "../effects/gap";
 import { elementOf, figure, nameOf } from "../job/names";

@@ -1,6 +1,6 @@
 import { elementsOfKind } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { isSupplied } from "../job/live";
 import { nameOf, namesOf } from "../job/names";
 import { defineRule } from "./rule";

@@ -1,5 +1,5 @@
 import { COMMON_PRACTICE } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { defineRule } from "./rule";
 import { isTelling } from "../../steps";
 import { isOnCable } from "../effects/spiking";

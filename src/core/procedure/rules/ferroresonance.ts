@@ -1,4 +1,4 @@
-import { say } from "../../terms";
+import { say } from "./say";
 import { ferroresonanceRisk } from "../effects/ferroresonance";
 import { figure, nameOf } from "../job/names";
 import { defineRule } from "./rule";

@@ -1,5 +1,5 @@
 import { COMMON_PRACTICE } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { clearingOf, isWithinHalfCycle } from "../effects/clearing";
 import { shortsEnergized } from "../effects/consequence";
 import { figure, nameOf } from "../job/names";

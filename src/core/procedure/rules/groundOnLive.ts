@@ -1,6 +1,7 @@
 import { conductorNames } from "../../document";
 import { citationOf } from "../../reference";
-import { type ElementId, say } from "../../terms";
+import { type ElementId } from "../../terms";
+import { say } from "./say";
 import { faultAmps } from "../effects/clearing";
 import { liveUnder, touchedConductors } from "../effects/consequence";
 import { isSpiking, spikedLive } from "../effects/spiking";

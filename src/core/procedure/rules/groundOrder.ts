@@ -1,5 +1,5 @@
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { groundIdOf } from "../job/positions";
 import { setName } from "../job/names";
 import { defineRule } from "./rule";

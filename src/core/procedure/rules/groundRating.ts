@@ -1,7 +1,8 @@
 import { GROUNDING_CABLES } from "../../devices";
 import { elementsOfKind, settingsOf } from "../../document";
 import { citationOf, withstandAmps } from "../../reference";
-import { type ElementId, say } from "../../terms";
+import { type ElementId } from "../../terms";
+import { say } from "./say";
 import { dutiesOf } from "../effects/duty";
 import { elementOf, figure, setName } from "../job/names";
 import { groundIdOf } from "../job/positions";

@@ -2,7 +2,8 @@ import { conductorsOf, elementOfKind, elementsOfKind, transformersOf } from "../
 import { citationOf } from "../../reference";
 import { type ElementOfKind, isCustomers, type LowSide, lowSidesOf } from "../../devices";
 import type { System } from "../../document";
-import { conductorId, type ElementId, lettersOf, say } from "../../terms";
+import { conductorId, type ElementId, lettersOf } from "../../terms";
+import { say } from "./say";
 import { isJoined } from "../job/joined";
 import { legsOf } from "../job/hands";
 import { elementsOf, nameOf, setAndPlace } from "../job/names";

@@ -1,6 +1,6 @@
 import { elementOfKind } from "../../document";
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { shortsEnergized } from "../effects/consequence";
 import { listOf, nameOf, setName } from "../job/names";
 import { defineRule } from "./rule";

@@ -2,7 +2,7 @@ import { elementsOfKind } from "../../document";
 import { isActing } from "../../steps";
 import { isBarricaded } from "../../hazard";
 import { COMMON_PRACTICE } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { isFirst } from "../job/live";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";

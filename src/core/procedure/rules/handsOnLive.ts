@@ -3,7 +3,8 @@ import { conductorNames, jobOf, pointsOnStructure, settingsOf } from "../../docu
 import { circuitOf, endsOf } from "../../network";
 import { citationOf, gloveClassFor } from "../../reference";
 import type { Step } from "../../steps";
-import { type ConductorId, conductorId, type ElementId, LETTERS, partsOfConductor, say } from "../../terms";
+import { type ConductorId, conductorId, type ElementId, LETTERS, partsOfConductor } from "../../terms";
+import { say } from "./say";
 import { conductorsInHand, type HotInHand, hotInHand, isKeptOff, methodOf } from "../job/hands";
 import { isUnderCover } from "../job/covered";
 import { isJoined, joinedTo } from "../job/joined";

@@ -57,7 +57,8 @@ import { visibleGap } from "./visibleGap";
 import { voltsFirst } from "./voltsFirst";
 import { workNotSafe } from "./workNotSafe";
 import { settingsOf, type Settings, type Step, type StillhotDocument } from "../../document";
-import { type Message, type MessageKey, say } from "../../terms";
+import { type Message, type MessageKey } from "../../terms";
+import { say } from "./say";
 import { asFindings, type RehearsalFinding, type Rule } from "./rule";
 import type { JobState } from "../job/state";
 

@@ -1,6 +1,6 @@
 import { handlingOf } from "../../devices";
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { gapsOf, phasesMoved } from "../effects/gap";
 import { isLiveState } from "../job/live";
 import { elementOf, nameOf } from "../job/names";

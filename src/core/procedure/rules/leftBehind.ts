@@ -1,7 +1,8 @@
 import { isGroundSet } from "../../devices";
 import { jobOf, type Step } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { type ElementId, type Message, say } from "../../terms";
+import { type ElementId, type Message } from "../../terms";
+import { say } from "./say";
 import { phasesElsewhere } from "../job/inService";
 import { isTagged, wasFoundTagged } from "../job/isolation";
 import { elementOf, elementsOf, nameOf } from "../job/names";

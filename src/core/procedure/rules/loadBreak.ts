@@ -1,7 +1,7 @@
 import { NO_AMPS } from "../tolerances";
 import { settingsOf } from "../../document";
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { breakingsOf, worstOf } from "../effects/breaking";
 import { figure, nameOf } from "../job/names";
 import { defineRule } from "./rule";

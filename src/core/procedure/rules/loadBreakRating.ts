@@ -1,6 +1,6 @@
 import { NO_AMPS } from "../tolerances";
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { breakingsOf, worstOf } from "../effects/breaking";
 import { figure, nameOf } from "../job/names";
 import { defineRule } from "./rule";

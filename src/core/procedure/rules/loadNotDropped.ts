@@ -1,7 +1,8 @@
 import { letterAt } from "../../devices";
 import { conductorNames } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { lettersOf, say } from "../../terms";
+import { lettersOf } from "../../terms";
+import { say } from "./say";
 import { conductorId } from "../../terms";
 import { phasesMoved } from "../effects/gap";
 import { joinedTo } from "../job/joined";

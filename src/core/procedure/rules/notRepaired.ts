@@ -2,7 +2,8 @@ import { type CircuitElement, comesAway, openPhasesOf, letterAt } from "../../de
 import { jobOf } from "../../document";
 import { endsOf } from "../../network";
 import { COMMON_PRACTICE } from "../../reference";
-import { type ConductorId, conductorId, type ElementId, lettersOf, say, type WorkPointId } from "../../terms";
+import { type ConductorId, conductorId, type ElementId, lettersOf, type WorkPointId } from "../../terms";
+import { say } from "./say";
 import { energizedBy } from "../job/live";
 import { elementOf, nameOf } from "../job/names";
 import { doneBy } from "../job/repair";

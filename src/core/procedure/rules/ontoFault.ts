@@ -1,6 +1,7 @@
 import { isSwitching, type Step } from "../../steps";
 import { citationOf } from "../../reference";
-import { type ElementId, type Message, say } from "../../terms";
+import { type ElementId, type Message } from "../../terms";
+import { say } from "./say";
 import { sidesMoved } from "../effects/gap";
 import { brokenThings } from "../job/inService";
 import { islandOf } from "../job/joined";

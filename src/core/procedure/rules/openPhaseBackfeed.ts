@@ -1,6 +1,6 @@
 import { conductorNames } from "../../document";
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { touchedConductors } from "../effects/consequence";
 import { figure, nameOf } from "../job/names";
 import { bankOnPath } from "../job/paths";

@@ -1,7 +1,7 @@
 import type { Step } from "../../steps";
 import { jobOf } from "../../document";
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { nameOf, setName } from "../job/names";
 import { anotherOwnerOf } from "../job/owners";
 import type { JobState } from "../job/state";

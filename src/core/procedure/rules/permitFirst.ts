@@ -1,6 +1,7 @@
 import { jobOf } from "../../document";
 import { citationOf } from "../../reference";
-import { type ElementId, say } from "../../terms";
+import { type ElementId } from "../../terms";
+import { say } from "./say";
 import { isSoleCrew } from "../job/isolation";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";

@@ -1,5 +1,5 @@
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { isSoleCrew } from "../job/isolation";
 import { energizedOnTheJob, workConductors } from "../job/live";
 import { nameOf } from "../job/names";

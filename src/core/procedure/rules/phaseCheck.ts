@@ -1,6 +1,7 @@
 import { isSwitching, type Step } from "../../steps";
 import { COMMON_PRACTICE } from "../../reference";
-import { type ConductorId, conductorId, lettersOf, partsOfConductor, say } from "../../terms";
+import { type ConductorId, conductorId, lettersOf, partsOfConductor } from "../../terms";
+import { say } from "./say";
 import { degreesAcross, gapsToMeet, mismatchOf, outOfStepIn, sidesMoved, voltsAcross } from "../effects/gap";
 import { isJoined } from "../job/joined";
 import { figure, nameOf, namesOf } from "../job/names";

@@ -2,7 +2,8 @@ import { type CircuitElement, isAtCustomer, isLoad, openPhasesOf } from "../../d
 import { transformersOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { isClosing, isOpening, type Step } from "../../steps";
-import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf, say } from "../../terms";
+import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf } from "../../terms";
+import { say } from "./say";
 import { phaseConductors, secondaryIds } from "../job/hands";
 import { isJoined } from "../job/joined";
 import { energizedBy } from "../job/live";

@@ -1,7 +1,8 @@
 import { isOwners, lettersAtEnd, openPhasesOf } from "../../devices";
 import { complete, settingsOf, type System, transformersOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { conductorId, type ElementId, lettersOf, say } from "../../terms";
+import { conductorId, type ElementId, lettersOf } from "../../terms";
+import { say } from "./say";
 import { MOST_VOLTS_BY_HAND, NO_AMPS } from "../tolerances";
 import { keepsArc } from "../effects/breaking";
 import { ampsThrough, gapsOf, phasesMoved, voltsAcross } from "../effects/gap";

@@ -1,6 +1,7 @@
 import { elementsOfKind } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { type ConductorId, conductorId, type Letter, lettersOf, say } from "../../terms";
+import { type ConductorId, conductorId, type Letter, lettersOf } from "../../terms";
+import { say } from "./say";
 import { ampsThrough, phasesMoved } from "../effects/gap";
 import { joinedWithout } from "../job/joined";
 import { figure, nameOf } from "../job/names";

@@ -1,6 +1,6 @@
 import { elementsOfKind } from "../../document";
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { listOf, nameOf, setName, workPlaces } from "../job/names";
 import { defineRule, type Problem } from "./rule";
 import type { JobState } from "../job/state";

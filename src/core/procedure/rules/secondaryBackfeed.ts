@@ -14,7 +14,8 @@ import {
 import { elementsOfKind, jobOf, type System, transformersOf } from "../../document";
 import { endsOf } from "../../network";
 import { citationOf } from "../../reference";
-import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf, say } from "../../terms";
+import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf } from "../../terms";
+import { say } from "./say";
 import { legsOf } from "../job/hands";
 import { islandOf } from "../job/joined";
 import { elementsOf, nameOf, namesOf } from "../job/names";

@@ -1,7 +1,8 @@
 import { elementOfKind, elementsOfKind } from "../../document";
 import { isClosing } from "../../steps";
 import { COMMON_PRACTICE } from "../../reference";
-import { type ConductorId, conductorId, lettersOf, say } from "../../terms";
+import { type ConductorId, conductorId, lettersOf } from "../../terms";
+import { say } from "./say";
 import { phasesMoved } from "../effects/gap";
 import { energizedBy } from "../job/live";
 import { nameOf } from "../job/names";

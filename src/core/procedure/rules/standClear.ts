@@ -1,6 +1,6 @@
 import { elementOfKind } from "../../document";
 import { citationOf } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { gapsOf, phasesMoved } from "../effects/gap";
 import { isLiveState } from "../job/live";
 import { nameOf } from "../job/names";

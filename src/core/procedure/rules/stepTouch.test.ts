@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { checkRule, draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
-import { french } from "../../terms";
-import { spell } from "../../../../tests/support/words";
+import { french, spell } from "../../../../tests/support/words";
 
 const HIGH_RODS = `${TAP}
   p1 point earthOhms=200

@@ -1,6 +1,7 @@
 import { openingOf, openPhasesOf } from "../../devices";
 import { citationOf } from "../../reference";
-import { type ElementId, say } from "../../terms";
+import { type ElementId } from "../../terms";
+import { say } from "./say";
 import { phasesMoved } from "../effects/gap";
 import { isTagged, wasFoundTagged } from "../job/isolation";
 import { elementOf, nameOf } from "../job/names";

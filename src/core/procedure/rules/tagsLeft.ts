@@ -1,6 +1,7 @@
 import { lettersAtEnd, openPhasesOf } from "../../devices";
 import { citationOf } from "../../reference";
-import { conductorId, say } from "../../terms";
+import { conductorId } from "../../terms";
+import { say } from "./say";
 import { endsOf } from "../../network";
 import { isTagged, wasFoundTagged } from "../job/isolation";
 import { energizedBy, energizedOnTheJob } from "../job/live";

@@ -1,6 +1,7 @@
 import { conductorNames, elementsOfKind, isSameStructure, type System } from "../../document";
 import { citationOf } from "../../reference";
-import { type ConductorId, conductorId, type Letter, lettersOf, partsOfConductor, say } from "../../terms";
+import { type ConductorId, conductorId, type Letter, lettersOf, partsOfConductor } from "../../terms";
+import { say } from "./say";
 import { isJoined } from "../job/joined";
 import { setName } from "../job/names";
 import { groundIdOf, phasesAt } from "../job/positions";

@@ -1,6 +1,7 @@
 import { conductorNames } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
-import { conductorId, type Letter, say } from "../../terms";
+import { conductorId, type Letter } from "../../terms";
+import { say } from "./say";
 import { figure } from "../job/names";
 import { phasesAt } from "../job/positions";
 import type { JobState } from "../job/state";

@@ -1,5 +1,5 @@
 import { COMMON_PRACTICE } from "../../reference";
-import { say } from "../../terms";
+import { say } from "./say";
 import { hasVisibleGap } from "../job/isolation";
 import { nameOf } from "../job/names";
 import { defineRule } from "./rule";

@@ -2,7 +2,8 @@ import { type CircuitElement, isAtCustomer, isLoad, isOwners } from "../../devic
 import { jobOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { isClosing, type Step } from "../../steps";
-import { type ConductorId, conductorId, type ElementId, lettersOf, say } from "../../terms";
+import { type ConductorId, conductorId, type ElementId, lettersOf } from "../../terms";
+import { say } from "./say";
 import { type ChangedSupply, changedSupplies } from "../job/changedSupply";
 import { phaseConductors } from "../job/hands";
 import { isJoined } from "../job/joined";

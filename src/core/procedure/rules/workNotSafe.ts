@@ -28,9 +28,9 @@ import {
   type ElementId,
   lettersOf,
   partsOfConductor,
-  say,
   type WorkPointId,
 } from "../../terms";
+import { say } from "./say";
 import { legsOf, phaseCalled } from "../job/hands";
 import { joinedTo } from "../job/joined";
 import { isLiveState } from "../job/live";

@@ -15,10 +15,10 @@ import { steps } from "./steps";
 import { verbs } from "./verbs";
 
 /**
- * Every sentence that the core says, in English. Another language or a region's words are another file of this shape; the
- * app and the command line have sentences of their own beside it.
+ * What the core says in English, but for the rules, whose sentences stand beside them. Another language is another file of
+ * this shape; the app and the command line have sentences of their own beside it.
  */
-export const english = {
+export const englishBesideRules = {
   ...first,
   ...edits,
   ...importing,

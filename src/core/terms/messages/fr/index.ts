@@ -17,8 +17,8 @@ import { sheet } from "./sheet";
 import { steps } from "./steps";
 import { verbs } from "./verbs";
 
-/** Every sentence of the core in French: a file for each English one, which `french.test.ts` holds complete. */
-export const french = unbroken({
+/** The same in French: a file for each English one, which `messages.test.ts` holds complete. */
+export const frenchBesideRules = unbroken({
   ...company,
   ...drill,
   ...devices,

@@ -1,0 +1,2 @@
+export { type CoreMessageKey, english } from "./english";
+export { french } from "./french";
