@@ -60,7 +60,9 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
   const base = new Layer({ listening: false, clearBeforeDraw: false });
   const over = new Layer({ listening: false });
   const layers = [base, over];
-  host.append(...layers.map((it) => it.getNativeCanvasElement()));
+  const canvases = layers.map((it) => it.getNativeCanvasElement());
+  for (const { style } of canvases) style.transformOrigin = "0 0";
+  host.append(...canvases);
   const resized = (): Size => {
     const [width, height] = [host.clientWidth || 1, host.clientHeight || 1];
     // The ratio of the screen is another once the page is zoomed, or shown on another screen.
@@ -87,6 +89,8 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
   /** where it looked then, so that it is known whether hands looked elsewhere since */
   let first: Camera | undefined;
   let painted: Painting | undefined;
+  /** when, as performance.now() tells it */
+  let paintedAt = 0;
   let further: typeof Further | undefined;
   let motion: Motion | undefined;
 
@@ -106,6 +110,8 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
         const it = native(base, at);
         const stale = further?.staleParts(painted, now, it) ?? [viewOf(at, size)];
         painted = now;
+        paintedAt = performance.now();
+        for (const { style } of canvases) style.transform = "";
         for (const part of stale) paintPart(it, now, part);
       },
     }),
@@ -196,9 +202,20 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
     );
   }
 
+  /** Whether what is painted of a large drawing does for a moment, stretched as the camera zooms. */
+  function stretch(): boolean {
+    if (painted === undefined || painted.view !== view || !hasMany(view.scene)) return false;
+    const as = further?.stretchedAs(painted.camera, camera, performance.now() - paintedAt);
+    if (as === undefined) return false;
+    for (const { style } of canvases) style.transform = as;
+    clearTimeout(settling);
+    settling = setTimeout(redraw, SETTLED_MS);
+    return true;
+  }
+
   function moveCamera(next: Camera) {
     camera = next;
-    redraw();
+    if (!stretch()) redraw();
     tell.camera(camera);
   }
 

@@ -7,4 +7,4 @@ export { renewedPlaces } from "./renewedPlaces";
 export { revealing, revealingAll } from "./revealing";
 export { paintLit, paintOver } from "./paintAround";
 export { isSameOver } from "./sameOver";
-export { pixelByPixel, staleParts } from "./stale";
+export { pixelByPixel, staleParts, stretchedAs } from "./stale";

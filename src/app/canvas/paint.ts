@@ -55,7 +55,7 @@ class Square {
   readonly #overallAt: (index: number) => Look;
   #pieces: readonly Piece[] | undefined;
   #tile: Tile | undefined;
-  #spines: ReadonlyMap<Look, Path2D> | undefined;
+  readonly #spinesOn = new Map<number, ReadonlyMap<Look, Path2D>>();
 
   private constructor(
     things: readonly Located[],
@@ -98,8 +98,12 @@ class Square {
     return (this.#tile ??= compile(this.pieces));
   }
 
-  get spines(): ReadonlyMap<Look, Path2D> {
-    return (this.#spines ??= compileSpines(this.things, this.#overallAt));
+  spinesAt(scale: number): ReadonlyMap<Look, Path2D> {
+    const grid = gridAt(scale);
+    let spines = this.#spinesOn.get(grid);
+    if (spines === undefined)
+      this.#spinesOn.set(grid, (spines = compileSpines(this.things, this.#overallAt, grid)));
+    return spines;
   }
 }
 
@@ -187,16 +191,58 @@ const pathOf = (paths: Map<Look, Path2D>, look: Look): Path2D => {
   return path;
 };
 
-/** Elements as one line each, by their worst look; what stays on one structure is in its mark. */
+/** About a pixel in units of the drawing, the same over a doubling of the scale: finer than a pixel nothing is stroked. */
+const gridAt = (scale: number): number => 2 ** -Math.ceil(Math.log2(scale));
+
+/**
+ * Elements as one line each, by their worst look; what stays on one structure is in its mark. From so far that thousands are
+ * less than a pixel long each, those of one look that come to lie on each other are one stroke: no look leaves its place.
+ */
 function compileSpines(
   things: readonly Located[],
   overallAt: (index: number) => Look,
+  grid: number,
 ): ReadonlyMap<Look, Path2D> {
   const spines = new Map<Look, Path2D>();
+  const known = new Set<string>();
   things.forEach(({ owner, spine, within }, index) => {
-    if (owner.of === "element" && within !== true) trace(pathOf(spines, overallAt(index)), spine);
+    if (owner.of !== "element" || within === true) return;
+    const look = overallAt(index);
+    const points = onGrid(spine, grid);
+    const key = `${look} ${points.join()}`;
+    if (known.has(key)) return;
+    known.add(key);
+    trace(pathOf(spines, look), points);
   });
   return spines;
+}
+
+/**
+ * A line whose ends and corners lie on a grid, without the corners that lie less than a pixel or two off the straight way; a
+ * dot where all of it is shorter.
+ */
+function onGrid(points: readonly number[], grid: number): number[] {
+  const near = (value: number) => Math.round(value / grid) * grid;
+  const [x, y] = [near(points[0]!), near(points[1]!)];
+  const laid = [x, y];
+  for (let k = 2; k + 1 < points.length; k += 2) {
+    const [toX, toY] = [near(points[k]!), near(points[k + 1]!)];
+    const isEnd = k + 3 >= points.length;
+    if (isEnd ? laid.length > 2 || toX !== x || toY !== y : turnsAt(points, k, laid, grid))
+      laid.push(toX, toY);
+  }
+  return laid.length > 2 ? laid : [x - grid / 2, y, x + grid / 2, y];
+}
+
+/** Whether a line would lie elsewhere without a corner of it: off the straight way from the last one that stays to its end. */
+function turnsAt(points: readonly number[], k: number, laid: readonly number[], grid: number): boolean {
+  const [x, y] = [laid.at(-2)!, laid.at(-1)!];
+  const [alongX, alongY] = [points.at(-2)! - x, points.at(-1)! - y];
+  const [aX, aY] = [points[k]! - x, points[k + 1]! - y];
+  const length = Math.hypot(alongX, alongY);
+  const along = length === 0 ? 0 : (aX * alongX + aY * alongY) / length;
+  const off = length === 0 ? Math.hypot(aX, aY) : Math.abs(aX * alongY - aY * alongX) / length;
+  return off >= grid || along < -grid || along > length + grid;
 }
 
 function compile(pieces: readonly Piece[]): Tile {
@@ -283,7 +329,7 @@ export function paintScene(
   if (isAfar(scene, scale))
     return strokeLooks(
       context,
-      inView.map((it) => it.spines),
+      inView.map((it) => it.spinesAt(scale)),
       palette,
       scale,
       widthFactor(scale),

@@ -2,7 +2,7 @@ import { afterEach, expect, test, vi } from "vitest";
 import { sceneOf } from "../../core";
 import { emptyDrawing } from "../session/emptyDrawing";
 import { inEnglish } from "../words/catalogue";
-import { type Painting, pixelByPixel, staleParts } from "./stale";
+import { type Painting, pixelByPixel, staleParts, stretchedAs } from "./stale";
 import type { BoardView } from "./view";
 
 afterEach(() => vi.unstubAllGlobals());
@@ -42,4 +42,21 @@ test("on a screen of other pixels than the canvas was made for nothing is moved:
   expect(moves).toEqual([]);
   expect(parts).toHaveLength(1);
   expect(parts[0]!.right - parts[0]!.left).toBeCloseTo(400);
+});
+
+test("under zoom the picture is stretched for a few frames so that each spot lies where the camera has it", () => {
+  const was = { x: 40, y: -10, scale: 2 };
+  const is = { x: 30, y: -20, scale: 2.2 };
+  const [x = NaN, y = NaN, by = NaN] = (stretchedAs(was, is, 20) ?? "").match(/-?[\d.]+/g)!.map(Number);
+  const painted = 7 * was.scale + was.x;
+  expect(painted * by + x).toBeCloseTo(7 * is.scale + is.x);
+  expect(-3 * was.scale * by + was.y * by + y).toBeCloseTo(-3 * is.scale + is.y);
+});
+
+test.each([
+  ["a pan", { x: 50, y: 0, scale: 2 }, 0],
+  ["a picture that has stood for some frames", { x: 0, y: 0, scale: 2.1 }, 80],
+  ["a zoom so far out that there is nothing at its edges", { x: 0, y: 0, scale: 1.5 }, 0],
+])("%s is painted", (_, is, standing) => {
+  expect(stretchedAs({ x: 0, y: 0, scale: 2 }, is, standing)).toBeUndefined();
 });

@@ -31,6 +31,24 @@ export function pixelByPixel(was: Painting | undefined, camera: Camera): Camera 
   return { ...camera, x: near(was.camera.x, camera.x), y: near(was.camera.y, camera.y) };
 }
 
+/** So long a stretched picture stands before a sharp one is painted: a few frames [ms]. */
+const STRETCHED_MS = 60;
+/** By no more it is stretched: beside a picture that is made smaller there is nothing yet. */
+const MOST_STRETCHED = 1.25;
+
+/**
+ * How the painted picture is laid on the screen while the camera zooms, as a style's transform; nothing where it has to be
+ * painted: to paint all of a large drawing takes most of a frame, and to stretch it next to nothing.
+ *
+ * @param standing how long ago it was painted [ms]
+ */
+export function stretchedAs(was: Camera, is: Camera, standing: number): string | undefined {
+  const by = is.scale / was.scale;
+  const isLittle = by <= MOST_STRETCHED && by >= 1 / MOST_STRETCHED;
+  if (by === 1 || !isLittle || standing > STRETCHED_MS) return undefined;
+  return `translate(${is.x - was.x * by}px, ${is.y - was.y * by}px) scale(${by})`;
+}
+
 /**
  * The parts of the drawing that must be painted again, each by itself; none where what is on the canvas still holds. What
  * does hold is moved to where it is now: to paint all of a large drawing takes longer than a frame.
