@@ -41,7 +41,7 @@ export const bytesOf = (scripts) =>
 
 /** English sentences of the core that the worker carries: it answers in messages, so it needs none. */
 export async function sentencesInWorker() {
-  const { english } = await bundled("src/core/terms/messages/en/index.ts");
+  const { english } = await bundled("src/core/words/english.ts");
   const worker = readdirSync(at("dist/assets")).find((it) => /^core\.worker-[\w-]+\.js$/.test(it));
   const text = readFileSync(at("dist/assets", worker), "utf8");
   return Object.keys(english).filter((key) => new RegExp(`"${key.replaceAll(".", "\\.")}":`).test(text));
@@ -53,7 +53,7 @@ export async function sentencesInWorker() {
  */
 export async function keysSaidTooEarly() {
   const { first } = await bundled("src/core/terms/messages/en/first.ts");
-  const { english: core } = await bundled("src/core/terms/messages/en/index.ts");
+  const { english: core } = await bundled("src/core/words/english.ts");
   const { app } = await bundled("src/app/words/messages/en/app.ts");
   const { english: own } = await bundled("src/app/words/messages/en/index.ts");
   const later = Object.keys({ ...core, ...own }).filter((key) => !(key in first) && !(key in app));
