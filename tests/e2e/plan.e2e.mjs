@@ -1,4 +1,5 @@
 import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
 import { axeFinds } from "./scenarios.mjs";
 import { pressOrMore } from "./job.mjs";
 import { boxAtRest, pressOn } from "./spots.mjs";
@@ -52,6 +53,24 @@ async function noSidewaysScroll(page) {
 
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
+  {
+    name: "another drawing that is opened beside its order is shown as if it had been the first",
+    async run(ctx) {
+      const drawing = readFileSync("shared/demos/floating-wye-delta-bank.stillhot.json", "utf8");
+      const camera = (page) => page.locator("[data-drawing]").getAttribute("data-camera");
+      const first = await ctx.open({ path: "?demo=floating-wye-delta-bank#plan", size: "phone" });
+      await first.locator("[data-count]").waitFor();
+      await ctx.settle(first);
+      const page = await begin(ctx, { size: "phone" });
+      const data = await page.evaluateHandle((text) => {
+        const transfer = new DataTransfer();
+        transfer.items.add(new File([text], "bank.stillhot.json", { type: "application/json" }));
+        return transfer;
+      }, drawing);
+      await page.locator(".app").dispatchEvent("drop", { dataTransfer: data });
+      await becomes(() => camera(page), await camera(first));
+    },
+  },
   ...["desk", "phone"].map((size) => ({
     name: `one press proposes an order with its reasons, and it is walked step by step (${size})`,
     async run(ctx) {

@@ -69,6 +69,8 @@ export class Session extends Viewing {
   fresh = $state.raw<StructureId | undefined>(undefined);
   /** of what the person asks why it is hot */
   asksWhy = $state.raw<Owner | undefined>(undefined);
+  /** another object for each drawing that is opened, so that whoever shows it knows when it is another one */
+  opened: object = $state.raw({});
   /** another window is where this drawing is edited */
   isReadOnly = $state(false);
   /** Keeps the drawing as it is now among the earlier versions, before something large is done to it. */
@@ -150,6 +152,7 @@ export class Session extends Viewing {
   /** Shows another drawing, with a history of its own. */
   open(document: StillhotDocument, history: History = emptyHistory) {
     this.#assessor.startAfresh();
+    this.opened = {};
     this.document = document;
     this.#history = history;
     this.#isKept = history !== emptyHistory;
