@@ -40,13 +40,12 @@ export interface LookFirstAnswer {
 /** What would be proposed for a drawing of more things than these is not worked out to say what to look at [elements]. */
 const MOST_PROPOSED = 100;
 
-/** Whether nothing could make it worse as it is drawn, and no order says how it is to stand when hands go to the work. */
-const needsOrder = (document: StillhotDocument, { asked }: LookFirstReport): boolean =>
-  asked.ofSingles === 0 && jobOf(document).steps.length === 0;
+/** Whether a work point is live, so that nothing could make it worse, and no order says how it is to stand when hands go to it. */
+const needsOrder = (document: StillhotDocument, drawn: LookFirstReport, { drawnVerdict }: Ranges): boolean =>
+  drawnVerdict === "live" && drawn.asked.ofSingles === 0 && jobOf(document).steps.length === 0;
 
-/** What to look at while a proposed order has its hands at the work, where one is needed and the drawing is not too large. */
+/** What to look at while a proposed order has its hands at the work, where the drawing is not too large. */
 function proposedFor(document: StillhotDocument, id: WorkPointId): LookList | undefined {
-  if (!needsOrder(document, lookFirst(document, id))) return undefined;
   if (elementCountOf(document.system) > MOST_PROPOSED) return undefined;
   const list = looksFor(document, id);
   return list.when === "proposed" ? list : undefined;
@@ -63,15 +62,16 @@ export const looksOf = (document: StillhotDocument): ReadonlyMap<WorkPointId, Lo
       const ranges = rangesOf(document, id);
       const drawnRanges = ranges.when === "drawn" ? ranges : rangesOf(document, id, { when: "drawn" });
       const isWorking = whileWorking(document, id) !== undefined;
+      const drawn = lookFirst(document, id);
       return [
         id,
         {
-          drawn: lookFirst(document, id),
+          drawn,
           working: isWorking ? lookFirst(document, id, { when: "working" }) : undefined,
           worth: groundsWorth(document, id),
           ranges,
           drawnRanges,
-          proposed: proposedFor(document, id),
+          proposed: needsOrder(document, drawn, drawnRanges) ? proposedFor(document, id) : undefined,
         },
       ];
     }),
@@ -174,7 +174,7 @@ export function looksLines(
   ].filter((it) => it !== undefined);
   return [
     ...(shown.length === 0 ? [] : ["", ...wrapped("  ", spell(say(heading)), "  ")]),
-    ...(proposed === undefined && needsOrder(document, drawn)
+    ...(proposed === undefined && needsOrder(document, drawn, asDrawn.drawnRanges)
       ? ["", ...wrapped("  ", spell(say("cli.lookFirst.noOrder")), "  ")]
       : []),
     ...shown.flatMap((it, nth) =>

@@ -242,3 +242,18 @@ test("each way to go live has the range of its volts where numbers from the map 
     }
   }
 });
+
+test("of a point that is not live, and of which all was seen, nothing is said to depend on how it is taken out", async () => {
+  const { points, elements } = openedTap().system;
+  const seen = {
+    ...openedTap(),
+    system: {
+      structures: { pole1: { label: "Pole 1", evidence: "seen" } },
+      points: Object.fromEntries(Object.keys(points).map((id) => [id, { on: "pole1" }])),
+      elements,
+    },
+  };
+  const { out } = await line(["check", files({ "seen.json": seen })("seen.json")]);
+  expect(out).toContain("COULD GO LIVE");
+  expect(out).not.toContain("how the work point is taken out");
+});

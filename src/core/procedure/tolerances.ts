@@ -51,3 +51,9 @@ export const MOST_CONTROLS = 6;
 
 /** Places tried for a ground that would be enough: each is a whole assessment. */
 export const MOST_PLACES = 6;
+
+/** Beyond this two supplies are not joined [°]: a common setting of a synchronism check (from memory). */
+export const MOST_DEGREES = 20;
+
+/** Of the higher of two volts, so much apart they are two voltages: drops and regulators make less. Common practice, no source. */
+export const MOST_APART = 0.25;

@@ -1,4 +1,4 @@
-import { LEAST_SUPPLY_VOLTS } from "../tolerances";
+import { LEAST_SUPPLY_VOLTS, MOST_APART, MOST_DEGREES } from "../tolerances";
 import { deviceOf, isTransformer, openPhasesOf, letterAt } from "../../devices";
 import type { Step } from "../../document";
 import type { ConductorReport } from "../../hazard";
@@ -110,12 +110,6 @@ export const ampsThrough = (state: JobState, id: string | undefined, letters: st
     0,
     ...[...letters].map((it) => asItStands(state).elements[id as ElementId]?.amps[it as Letter] ?? 0),
   );
-
-/** Beyond this two supplies are not joined [°]: a common setting of a synchronism check (from memory). */
-const MOST_DEGREES = 20;
-
-/** Of the higher of two volts, so much apart they are two voltages: drops and regulators make less. Common practice, no source. */
-const MOST_APART = 0.25;
 
 const areTwoVoltages = ({ from, to }: Gap): boolean =>
   Math.abs(from.volts - to.volts) > MOST_APART * Math.max(from.volts, to.volts);
