@@ -1,21 +1,59 @@
-import { edits, jobOf, type JobState, type PlayedStep, type RehearsalFinding, type Step } from "../../core";
+import {
+  type Act,
+  edits,
+  jobOf,
+  type JobState,
+  type Owner,
+  type PlayedStep,
+  type RehearsalFinding,
+  type Step,
+} from "../../core";
 import type { Session } from "../session/session.svelte";
-import { leftAtEnd, Player, stateAfter } from "../worker/player";
+import { t } from "../words/words";
+import { JobPlayer, type JobLook, type Order, type JobAtCount } from "../worker/jobPlayer.svelte";
+import { type Between, stateAfter } from "../worker/player";
+
+const NOTHING: ReadonlyMap<number, Between> = new Map();
 
 /** The order of steps of the drawing at hand, and how far the shown drawing has come in it. */
 export class Book {
   readonly session: Session;
   #count = $state(0);
-  readonly #player = new Player();
+  readonly #player = new JobPlayer();
 
   steps: readonly Step[] = $derived.by(() => jobOf(this.session.document).steps);
-  #played = $derived.by(() => this.#player.play(this.session.document));
+  #order: Order = $derived.by(() => ({
+    document: this.session.document,
+    steps: this.steps,
+    between: NOTHING,
+  }));
+  #played = $derived.by(() => this.#player.play(this.#order));
+  /** the steps that have been played: of a large drawing not all of them at once */
   played: readonly PlayedStep[] = $derived(this.#played.steps);
-  /** what is wrong when the last step has been done */
-  left: readonly RehearsalFinding[] = $derived.by(() => leftAtEnd(this.#played));
+  /** what is wrong when the last step has been done; nothing while that is not known */
+  left: readonly RehearsalFinding[] | undefined = $derived.by(() =>
+    this.#player.leftOf(this.#order, this.#played),
+  );
   /** steps that the shown drawing has behind it */
   count: number = $derived(Math.min(this.#count, this.steps.length));
   state: JobState = $derived.by(() => stateAfter(this.#played, this.count));
+  #standing: JobAtCount = $derived.by(() => ({ order: this.#order, count: this.count, state: this.state }));
+  /** the shown drawing is not yet as its steps leave it */
+  #isBehind = $derived.by(() => this.played.length < this.count);
+  /** what is known of the shown drawing; nothing while it is worked out */
+  look: JobLook | undefined = $derived.by(() => {
+    const known = this.#isBehind ? undefined : this.#player.lookAt(this.#standing);
+    if (known !== undefined) return known;
+    if (this.isStopped) return { failed: t("order.stopped") };
+    return this.#player.failed === undefined ? undefined : { failed: this.#player.failed };
+  });
+  /** steps are played beside the page */
+  isWorking = $derived.by(
+    () =>
+      !this.isStopped &&
+      this.#player.failed === undefined &&
+      (this.left === undefined || this.look === undefined),
+  );
   stateAtBegin: JobState = $derived(this.#played.begin);
   before: JobState = $derived.by(() => stateAfter(this.#played, this.count - 1));
   /** the step that was done last on the shown drawing */
@@ -23,6 +61,45 @@ export class Book {
 
   constructor(session: Session) {
     this.session = session;
+  }
+
+  /** somebody did not want to wait for what is still unknown */
+  get isStopped(): boolean {
+    return this.#player.isStopped;
+  }
+
+  /** What can be done with a thing on the shown drawing; nothing while that is worked out. */
+  actsFor(owner: Owner | undefined): readonly Act[] | undefined {
+    return this.#isBehind ? undefined : this.#player.actsAt(this.#standing, owner, t("order.noteText"));
+  }
+
+  get playedCount(): number {
+    return this.played.length;
+  }
+
+  get stepCount(): number {
+    return this.steps.length;
+  }
+
+  /** Asks beside the page for what is not known yet. */
+  keepUp(owner: Owner | undefined) {
+    this.#player.keepUp(this.#order);
+    if (this.#isBehind) return;
+    this.#player.lookAgain(this.#standing);
+    this.#player.askActs(this.#standing, owner, t("order.noteText"));
+  }
+
+  stopWorking() {
+    this.#player.stop();
+  }
+
+  goOn() {
+    this.#player.goOn();
+  }
+
+  /** Nobody looks at it any more. */
+  end() {
+    this.#player.end();
   }
 
   goTo(count: number) {

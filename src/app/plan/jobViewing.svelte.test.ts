@@ -20,17 +20,22 @@ const looksOf = (viewing: JobViewing) => {
   );
 };
 const state = stateAfter(new Player().play(draw(TAP)), 0);
+const job = { state, look: { assessment: seen(state) } };
 
 test("the drawing of a job shows the states that the job has, and not what reach alone would tell", () => {
   expect(seen(state).conductors["p3/A" as ConductorId]!.state).toBe("grounded");
-  expect([...looksOf(new JobViewing(() => state))]).toEqual(["grounded"]);
+  expect([...looksOf(new JobViewing(job))]).toEqual(["grounded"]);
 });
 
 test("where voltage was found that the drawing does not know of, it shows no state, and every work point is live", () => {
-  const viewing = new JobViewing(
-    () => state,
-    () => true,
-  );
+  const viewing = new JobViewing(job, () => true);
   expect([...looksOf(viewing)]).toEqual(["unknown"]);
   expect(viewing.workPoint?.report?.verdict).toBe("live");
+});
+
+test("while nothing is known of it, it shows no state, and says that it is worked out", () => {
+  const viewing = new JobViewing({ state, look: undefined });
+  expect([...looksOf(viewing)]).toEqual(["unknown"]);
+  expect(viewing.isStale).toBe(true);
+  expect(viewing.workPoint?.report).toBeUndefined();
 });

@@ -1,34 +1,40 @@
-import { type Assessment, type JobState, seen, type StillhotDocument } from "../../core";
+import type { Assessment, JobState, StillhotDocument } from "../../core";
 import { Viewing } from "../session/viewing.svelte";
+import type { JobLook } from "../worker/jobPlayer.svelte";
+
+/** A job as it stands, and what is known of that: nothing while it is worked out. */
+interface JobInHand {
+  readonly state: JobState;
+  readonly look: JobLook | undefined;
+}
 
 /**
  * The drawing as a job stands, with what was tested and barricaded on the way. What is selected here is its own. It follows
  * from the steps.
  */
 export class JobViewing extends Viewing {
-  readonly #state: () => JobState;
+  readonly #job: JobInHand;
   readonly #isTakenForLive: () => boolean;
 
-  document: StillhotDocument = $derived.by(() => this.#state().document);
-  #look = $derived.by((): { assessment?: Assessment; failed?: string } => {
-    try {
-      const found = seen(this.#state());
-      return { assessment: this.#isTakenForLive() ? takenForLive(found) : found };
-    } catch (error) {
-      return { failed: error instanceof Error ? error.message : String(error) };
-    }
+  document: StillhotDocument = $derived.by(() => this.#job.state.document);
+  assessment: Assessment | undefined = $derived.by(() => {
+    const { look } = this.#job;
+    if (look === undefined || !("assessment" in look)) return undefined;
+    return this.#isTakenForLive() ? takenForLive(look.assessment) : look.assessment;
   });
-  assessment: Assessment | undefined = $derived(this.#look.assessment);
   /** nothing while the drawing is not believed */
   stated: Assessment | undefined = $derived.by(() => (this.#isTakenForLive() ? undefined : this.assessment));
-  failed: string | undefined = $derived(this.#look.failed);
-  readonly isStale = false;
+  failed: string | undefined = $derived.by(() => {
+    const { look } = this.#job;
+    return look !== undefined && "failed" in look ? look.failed : undefined;
+  });
+  isStale = $derived.by(() => this.#job.look === undefined);
   readonly states = undefined;
 
   /** @param isTakenForLive whether the crew found voltage that the drawing does not know of */
-  constructor(state: () => JobState, isTakenForLive: () => boolean = () => false) {
+  constructor(job: JobInHand, isTakenForLive: () => boolean = () => false) {
     super();
-    this.#state = state;
+    this.#job = job;
     this.#isTakenForLive = isTakenForLive;
   }
 }

@@ -1,7 +1,6 @@
 import {
-  advance,
   type Assessment,
-  breakingsOf,
+  type Breaking,
   conductorId,
   elementsOfKind,
   holdBefore,
@@ -39,12 +38,14 @@ export interface Hold {
  * Where two people stop before a step: one asks, the other answers from what is there. Nothing at other steps.
  *
  * @param assessment how the job stands
+ * @param breaks currents that the step would break
  * @param run names the run of the job that it is
  */
 export function challengesBefore(
   state: JobState,
   assessment: Assessment | undefined,
   step: Step,
+  breaks: readonly Breaking[] = [],
   run = "",
 ): Hold | undefined {
   const kind = holdBefore(state.played, step);
@@ -56,7 +57,7 @@ export function challengesBefore(
     challenges: CHALLENGES[kind].map((id) => ({
       id: `${key} ${id}`,
       asks: t(`challenge.${kind}.${id}` as "challenge.operate.feeds"),
-      says: told(answerOf(kind, id, state, assessment, step)),
+      says: told(answerOf(kind, id, { state, assessment, breaks }, step)),
     })),
   };
 }
@@ -74,13 +75,13 @@ const looked = say("challenge.look");
 const listed = (names: readonly string[]): Message =>
   drawn(names.length === 0 ? t("list.none") : names.join(", "));
 
-function answerOf(
-  kind: HoldKind,
-  id: string,
-  state: JobState,
-  assessment: Assessment | undefined,
-  step: Step,
-): Message {
+interface Asked {
+  readonly state: JobState;
+  readonly assessment: Assessment | undefined;
+  readonly breaks: readonly Breaking[];
+}
+
+function answerOf(kind: HoldKind, id: string, { state, assessment, breaks }: Asked, step: Step): Message {
   const { document } = state;
   const grounds = elementsOfKind(document.system, "ground").map(([name, { at }]) =>
     t("challenge.groundAt", { name, place: pointName(document, at) }),
@@ -108,7 +109,7 @@ function answerOf(
     case "operate.device":
       return drawn(elementName(document, step.element ?? ""));
     case "operate.breaks": {
-      const worst = [...breakingsOf(step, state, advance(state, step))].sort((a, b) => b.amps - a.amps)[0];
+      const worst = [...breaks].sort((a, b) => b.amps - a.amps)[0];
       return worst === undefined
         ? drawn(t("challenge.breaksNothing"))
         : drawn(t("challenge.breaksAmps", { amps: figures(worst.amps), limit: figures(worst.limit.amps) }));
@@ -137,7 +138,7 @@ function answerOf(
     case "ground.cable":
       return drawn(step.cable ?? t("inspect.fuseNone"));
     case "work.near": {
-      const hot = hotOnStructure(state, step);
+      const hot = hotOnStructure(assessment, state.document, step);
       return drawn(hot === undefined ? t("challenge.noneDrawnHot") : told(hot));
     }
     case "work.grounds":

@@ -1,4 +1,5 @@
 import {
+  type Act,
   type DoneStep,
   edits,
   isDoneStep,
@@ -9,18 +10,18 @@ import {
   type JobMark,
   jobOf,
   type JobState,
-  notAsExpected,
-  planChanged,
   type PlayedStep,
+  type Owner,
   placesInOrder,
   type SeenInstead,
   type Step,
   stepSentence,
   type StillhotDocument,
 } from "../../core";
-import { type Between, leftAtEnd, type PlayedOrder, Player, stateAfter } from "../worker/player";
+import { type Ahead, JobPlayer, type JobLook, type Order, type JobAtCount } from "../worker/jobPlayer.svelte";
+import { type Between, type PlayedOrder, stateAfter, stateBefore } from "../worker/player";
 import type { Session } from "../session/session.svelte";
-import { told } from "../words/words";
+import { t, told } from "../words/words";
 import { answers } from "./answers.svelte";
 
 /** A line of the log as it is told: a step with what it did, unless it was struck, left out, or names what has gone. */
@@ -37,7 +38,7 @@ export type Told =
 /** One rehearsal of the order at hand: what was ticked so far, and how the job stands by it. It is kept with the drawing. */
 export class Run {
   readonly #session: Session;
-  readonly #player = new Player();
+  readonly #player = new JobPlayer();
   /** a step of one's own that is about to be done in place of the plan's */
   own = $state.raw<Step | undefined>(undefined);
 
@@ -56,21 +57,36 @@ export class Run {
       if (this.#done.includes(line as DoneStep)) count++;
       else if (!isDoneStep(line)) {
         const came = cameWith(line);
-        if (came !== undefined && between.get(count) !== BETWEEN.voltage) between.set(count, came);
+        if (came !== undefined && between.get(count) !== "voltage") between.set(count, came);
       }
     return between;
   });
-  #played: PlayedOrder = $derived.by(() =>
-    this.#player.play(
-      this.#session.document,
-      this.#done.map(({ step }) => step),
-      this.#between,
-    ),
-  );
-  state: JobState = $derived.by(() => {
-    const state = stateAfter(this.#played, this.#done.length);
-    return this.#between.get(this.#done.length)?.(state) ?? state;
+  #order: Order = $derived.by(() => ({
+    document: this.#session.document,
+    steps: this.#done.map(({ step }) => step),
+    between: this.#between,
+  }));
+  #played: PlayedOrder = $derived.by(() => this.#player.play(this.#order));
+  /** not all that was done has been played yet: of a large drawing that takes its time */
+  isBehind = $derived.by(() => this.#played.steps.length < this.#done.length);
+  state: JobState = $derived.by(() => stateBefore(this.#played, this.#between));
+  #standing: JobAtCount = $derived.by(() => ({
+    order: this.#order,
+    count: this.#done.length,
+    state: this.state,
+  }));
+  /** what is known of the job as it stands; nothing while that is worked out */
+  look: JobLook | undefined = $derived.by(() => {
+    const known = this.isBehind ? undefined : this.#player.lookAt(this.#standing);
+    if (known !== undefined) return known;
+    if (this.isStopped) return { failed: t("order.stopped") };
+    return this.#player.failed === undefined ? undefined : { failed: this.#player.failed };
   });
+  /** steps are played beside the page */
+  isWorking = $derived.by(
+    () => !this.isStopped && this.#player.failed === undefined && (this.isBehind || this.left === undefined),
+  );
+
   /** a detector showed voltage where none was to be, and no test was as expected since: the drawing is not believed */
   isTakenForLive: boolean = $derived.by(() => {
     const shown = this.log.findLastIndex(
@@ -83,7 +99,8 @@ export class Run {
   /** what was last not as expected, while no step was done since */
   stopped: JobMark | undefined = $derived.by(() => this.since.findLast((it) => it.mark === "unexpected"));
   before: JobState = $derived.by(() => stateAfter(this.#played, this.#done.length - 1));
-  last: PlayedStep | undefined = $derived(this.#played.steps.at(-1));
+  /** nothing while it is not known what the last one did */
+  last: PlayedStep | undefined = $derived(this.isBehind ? undefined : this.#played.steps.at(-1));
   told: readonly Told[] = $derived.by(() =>
     this.log.map((it, line) =>
       isDoneStep(it)
@@ -121,7 +138,8 @@ export class Run {
   );
   /** findings of every step that counts */
   findings = $derived.by(() => this.#played.steps.flatMap((it) => it.findings));
-  left = $derived.by(() => leftAtEnd(this.#played));
+  /** what is wrong when all is done; nothing while that is not known */
+  left = $derived.by(() => this.#player.leftOf(this.#order, this.#played));
   /** the line of the last step that was done, which undo strikes */
   lastDone: number | undefined = $derived.by(() => {
     const line = this.log.findLastIndex(isStanding);
@@ -130,6 +148,55 @@ export class Run {
 
   constructor(session: Session) {
     this.#session = session;
+  }
+
+  /** somebody did not want to wait for what is still unknown */
+  get isStopped(): boolean {
+    return this.#player.isStopped;
+  }
+
+  get playedCount(): number {
+    return this.#played.steps.length;
+  }
+
+  get stepCount(): number {
+    return this.#done.length;
+  }
+
+  /** What can be done with a thing as the job stands; nothing while that is worked out. */
+  actsFor(owner: Owner | undefined): readonly Act[] | undefined {
+    return this.isBehind ? undefined : this.#player.actsAt(this.#standing, owner, t("order.noteText"));
+  }
+
+  /** What a step would do now; nothing while that is worked out. */
+  aheadOf(step: Step): Ahead | undefined {
+    return this.isBehind ? undefined : this.#player.aheadOf(this.#standing, step);
+  }
+
+  /** Asks beside the page for what is not known yet. */
+  keepUp() {
+    this.#player.keepUp(this.#order);
+  }
+
+  /** Asks beside the page for what whoever does the job has to know. */
+  lookAhead(owner: Owner | undefined, isBegun: boolean) {
+    if (this.isBehind) return;
+    this.#player.lookAgain(this.#standing);
+    if (isBegun && this.step !== undefined) this.#player.askAhead(this.#standing, this.step);
+    this.#player.askActs(this.#standing, owner, t("order.noteText"));
+  }
+
+  stopWorking() {
+    this.#player.stop();
+  }
+
+  goOn() {
+    this.#player.goOn();
+  }
+
+  /** Nobody looks at it any more. */
+  end() {
+    this.#player.end();
   }
 
   begin() {
@@ -222,16 +289,10 @@ export class Run {
   }
 }
 
-const BETWEEN = {
-  changed: (state: JobState) => planChanged(state),
-  unexpected: (state: JobState) => notAsExpected(state, false),
-  voltage: (state: JobState) => notAsExpected(state, true),
-} satisfies Record<string, Between>;
-
 function cameWith({ mark, seen, brief }: JobMark): Between | undefined {
-  if (seen === "voltage") return BETWEEN.voltage;
-  if (mark === "unexpected") return BETWEEN.unexpected;
-  return brief === true ? BETWEEN.changed : undefined;
+  if (seen === "voltage") return "voltage";
+  if (mark === "unexpected") return "unexpected";
+  return brief === true ? "changed" : undefined;
 }
 
 /** A test that is to show no voltage. */

@@ -19,6 +19,8 @@ export type Solver = typeof solve;
 
 /** Drawings up to this many elements are assessed at once, so that a tapped switch shows in the next frame. */
 const AT_ONCE_UP_TO = 150;
+/** Whether a drawing is worked out on the page's own thread. */
+export const isAtOnce = ({ system }: StillhotDocument): boolean => elementCountOf(system) <= AT_ONCE_UP_TO;
 /** What the main thread may spend on that; where a drawing takes longer, its next answers come from the worker. */
 const AT_ONCE_MS = 12;
 
@@ -59,7 +61,7 @@ export class Assessor {
   ask(document: StillhotDocument) {
     this.#newest = document;
     this.#waitsForSolver = undefined;
-    if (elementCountOf(document.system) <= AT_ONCE_UP_TO && !this.#isSlow) {
+    if (isAtOnce(document) && !this.#isSlow) {
       if (this.solver === undefined) this.#waitsForSolver = document;
       else this.#answerAtOnce(document, this.solver);
       return;

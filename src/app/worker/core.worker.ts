@@ -1,4 +1,5 @@
 import {
+  actsFor,
   ampsLoadsOff,
   answerTo,
   asOf,
@@ -7,6 +8,7 @@ import {
   buffersOf,
   canBeSolved,
   controlsFor,
+  type JobState,
   looksFor,
   marginMap,
   pieceAround,
@@ -15,6 +17,8 @@ import {
   pointNumbers,
   rangesOf,
   type RowIds,
+  seen,
+  sentStep,
   type StillhotDocument,
   toColumns,
   trapsOf,
@@ -22,8 +26,8 @@ import {
 import { today } from "../words/today";
 import { Receiver } from "./copies";
 import type { Errand } from "./errands";
-import { Player, stateAfter } from "./player";
-import type { Checked, Failed, Lost, What, WorkerAnswer, WorkerQuestion } from "./questions";
+import { breaksOf, leftAtEnd, type PlayedOrder, Player, stateAfter, stateBefore } from "./player";
+import type { Checked, Failed, Lost, OrderMoment, What, WorkerAnswer, WorkerQuestion } from "./questions";
 import type { ReadingAnswer, ReadingQuestion } from "./reading";
 import type { WritingMessage } from "./writing";
 
@@ -104,8 +108,32 @@ function answered(document: StillhotDocument, what: What): WorkerAnswer {
     }
     case "scenario":
       return checked(document);
+    case "step":
+    case "would": {
+      const before = stateBefore(playedTo(document, what, what.count - 1), what.between);
+      const played = playedTo(document, what).steps.at(-1)!;
+      return {
+        step: sentStep(before, played),
+        breaks: what.of === "would" ? breaksOf(before, played.step) : [],
+      };
+    }
+    case "seen":
+      return { columns: toColumns(seen(momentOf(document, what))).columns };
+    case "left":
+      return { left: leftAtEnd(playedTo(document, what)) };
+    case "acts":
+      return { acts: actsFor(momentOf(document, what), what.owner, what.noteText) };
   }
 }
+
+const playedTo = (
+  document: StillhotDocument,
+  { steps, between, count }: OrderMoment,
+  to = count,
+): PlayedOrder => player.play(document, steps.slice(0, to), between);
+
+const momentOf = (document: StillhotDocument, moment: OrderMoment): JobState =>
+  stateBefore(playedTo(document, moment), moment.between);
 
 /** Plays the answer and every trap: a planner's order on a long line takes its time. */
 function checked(document: StillhotDocument): Checked {

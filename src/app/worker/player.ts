@@ -1,9 +1,14 @@
 import {
+  advance,
   beginJob,
+  type Breaking,
+  breakingsOf,
   findingsAtEnd,
   isSameStep,
   jobOf,
   type JobState,
+  notAsExpected,
+  planChanged,
   play,
   type PlayedStep,
   type RehearsalFinding,
@@ -17,8 +22,19 @@ export interface PlayedOrder {
   readonly steps: readonly PlayedStep[];
 }
 
+const BETWEEN = {
+  changed: (state: JobState) => planChanged(state),
+  unexpected: (state: JobState) => notAsExpected(state, false),
+  voltage: (state: JobState) => notAsExpected(state, true),
+};
+
 /** What came between two steps: the plan was changed, or what was seen was not what was expected. */
-export type Between = (state: JobState) => JobState;
+export type Between = keyof typeof BETWEEN;
+
+interface Known {
+  readonly played: PlayedStep;
+  readonly came: Between | undefined;
+}
 
 const NOTHING: ReadonlyMap<number, Between> = new Map();
 
@@ -26,11 +42,25 @@ const NOTHING: ReadonlyMap<number, Between> = new Map();
 export class Player {
   #asFound: StillhotDocument | undefined;
   #begin: JobState | undefined;
-  #steps: PlayedStep[] = [];
-  #between = NOTHING;
+  /** each with what came before it */
+  #steps: readonly Known[] = [];
 
   /** @param between what came between two steps, by how many had been done */
   play(
+    document: StillhotDocument,
+    steps: readonly Step[] = jobOf(document).steps,
+    between: ReadonlyMap<number, Between> = NOTHING,
+  ): PlayedOrder {
+    let order = this.known(document, steps, between);
+    for (const step of steps.slice(order.steps.length)) {
+      this.take(play(stateBefore(order, between), step), between);
+      order = this.known(document, steps, between);
+    }
+    return order;
+  }
+
+  /** The steps of an order that were played before, up to the first that was not. */
+  known(
     document: StillhotDocument,
     steps: readonly Step[] = jobOf(document).steps,
     between: ReadonlyMap<number, Between> = NOTHING,
@@ -41,20 +71,16 @@ export class Player {
       this.#begin = beginJob(asFound);
       this.#steps = [];
     }
-    const known = this.#steps;
-    const isKnown = (at: number) =>
-      at < known.length &&
-      isSameStep(known[at]!.step, steps[at]!) &&
-      this.#between.get(at) === between.get(at);
-    const first = steps.findIndex((_, at) => !isKnown(at));
-    const played = known.slice(0, first < 0 ? steps.length : first);
-    for (const step of steps.slice(played.length)) {
-      const before = played.at(-1)?.state ?? this.#begin;
-      played.push(play(between.get(played.length)?.(before) ?? before, step));
-    }
-    this.#steps = played;
-    this.#between = between;
-    return { begin: this.#begin, steps: played };
+    const isOther = ({ played, came }: Known, at: number) =>
+      at < steps.length && !(isSameStep(played.step, steps[at]!) && came === between.get(at));
+    const other = this.#steps.findIndex(isOther);
+    if (other >= 0) this.#steps = this.#steps.slice(0, other);
+    return { begin: this.#begin, steps: this.#steps.slice(0, steps.length).map(({ played }) => played) };
+  }
+
+  /** Takes in the step that comes after those that are known. */
+  take(played: PlayedStep, between: ReadonlyMap<number, Between> = NOTHING) {
+    this.#steps = [...this.#steps, { played, came: between.get(this.#steps.length) }];
   }
 
   /**
@@ -70,9 +96,24 @@ export class Player {
   }
 }
 
+/** How a job stands where the next step of an order begins, with what came between. */
+export function stateBefore(played: PlayedOrder, between: ReadonlyMap<number, Between>): JobState {
+  const count = played.steps.length;
+  return between.has(count)
+    ? cameBetween(stateAfter(played, count), between.get(count)!)
+    : stateAfter(played, count);
+}
+
+/** How a job stands once something came between two of its steps. */
+export const cameBetween = (state: JobState, came: Between): JobState => BETWEEN[came](state);
+
 /** How a job stands after its first `count` steps. */
 export const stateAfter = ({ begin, steps }: PlayedOrder, count: number): JobState =>
   count <= 0 ? begin : (steps[Math.min(count, steps.length) - 1]?.state ?? begin);
+
+/** The currents that a step would break. */
+export const breaksOf = (before: JobState, step: Step): readonly Breaking[] =>
+  breakingsOf(step, before, advance(before, step));
 
 /** What is wrong when the last step has been played. */
 export const leftAtEnd = (played: PlayedOrder): readonly RehearsalFinding[] =>

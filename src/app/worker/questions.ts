@@ -1,19 +1,26 @@
 import type {
+  Act,
   Assessment,
   AssessmentColumns,
+  Breaking,
   ControlSheet,
   ElementId,
   LookList,
   Message,
+  Owner,
   Plan,
   PointId,
   PointNumbers,
   Ranges,
+  RehearsalFinding,
   ScenarioStep,
+  SentStep,
+  Step,
   VerifiedCutting,
   WorkPointId,
 } from "../../core";
 import type { Sent } from "./copies";
+import type { Between } from "./player";
 
 /** What may be asked of a drawing off the main thread. */
 export type What =
@@ -33,7 +40,16 @@ export type What =
       readonly workPoint: WorkPointId;
       readonly ticked: readonly string[];
     }
-  | { readonly of: "scenario" };
+  | { readonly of: "scenario" }
+  | ({ readonly of: "step" | "would" | "seen" | "left" } & OrderMoment)
+  | ({ readonly of: "acts"; readonly owner: Owner | undefined; readonly noteText: string } & OrderMoment);
+
+/** A moment of a job: after so many steps of an order, and what came between them. */
+export interface OrderMoment {
+  readonly steps: readonly Step[];
+  readonly between: ReadonlyMap<number, Between>;
+  readonly count: number;
+}
 
 /** What is asked of the worker, and the drawing that it is asked of. */
 export interface WorkerQuestion {
@@ -53,6 +69,9 @@ export type WorkerAnswer =
   | { readonly plan: Plan }
   | { readonly piece: VerifiedCutting }
   | { readonly sheet: ControlSheet | undefined }
+  | { readonly step: SentStep; readonly breaks: readonly Breaking[] }
+  | { readonly left: readonly RehearsalFinding[] }
+  | { readonly acts: readonly Act[] }
   | Checked
   | Failed;
 

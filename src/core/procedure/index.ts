@@ -1,5 +1,6 @@
 export { nameOfPlace, setAndPlace } from "./job/names";
 export { advance, notAsExpected, planChanged, play, type PlayedStep } from "./rehearsal/play";
+export { receivedStep, type SentStep, sentStep } from "./rehearsal/sentStep";
 export { rehearse, type Rehearsal } from "./rehearsal/rehearse";
 export { rehearsalJson, rehearsalText, type SpelledFinding } from "./rehearsal/report";
 export { beginJob, type CapacitorCharge, type JobState, type DetectorReading } from "./job/state";

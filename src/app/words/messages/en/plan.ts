@@ -6,6 +6,10 @@ export const plan = {
   "order.tab.outline": "Outline",
   "order.asFound": "As found: no step done yet",
   "order.after": "After step {n} of {count}",
+  "order.playing": "Playing step {n} of {count}",
+  "order.looking": "Working out how the job stands",
+  "order.stopped": "Stopped before all was worked out: take everything for live.",
+  "order.goOn": "Go on working it out",
   "order.stepN": "Step {n}",
   "order.back": "One step back",
   "order.forward": "One step forward",
@@ -86,6 +90,8 @@ export const plan = {
     "Nothing takes it away by one act that can be done as things stand. The proposed order may.",
   "control.more": "{count} more, weaker ones are not listed.",
 
+  "rehearse.wouldUnknown":
+    "Working out what this step would do. Wait: its dangers are told before it is done.",
   "rehearse.tab.step": "Step",
   "rehearse.tab.log": "Done so far",
   "rehearse.noPlan": "No order of steps yet",

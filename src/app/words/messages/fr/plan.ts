@@ -6,6 +6,10 @@ export const plan = {
   "order.tab.outline": "Liste",
   "order.asFound": "Tel que trouvé : aucune étape faite",
   "order.after": "Après l'étape {n} sur {count}",
+  "order.playing": "L'étape {n} sur {count} se joue",
+  "order.looking": "Calcul de l'état du chantier en cours",
+  "order.stopped": "Arrêté avant la fin du calcul : considérez tout comme sous tension.",
+  "order.goOn": "Reprendre le calcul",
   "order.stepN": "Étape {n}",
   "order.back": "Une étape en arrière",
   "order.forward": "Une étape en avant",
@@ -85,6 +89,8 @@ export const plan = {
   "control.nothing": "Rien ne l'écarte par un seul geste possible en l'état. L'ordre proposé peut le faire.",
   "control.more": "{count} autres, plus faibles, ne sont pas listées.",
 
+  "rehearse.wouldUnknown":
+    "Calcul de ce que ferait cette étape. Attendez : ses dangers sont dits avant qu'elle soit faite.",
   "rehearse.tab.step": "Étape",
   "rehearse.tab.log": "Fait jusqu'ici",
   "rehearse.noPlan": "Pas encore d'ordre d'étapes",
