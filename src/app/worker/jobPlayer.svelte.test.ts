@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { AnsweringWorker, workersAnswerByHand } from "../../../tests/support/answeringWorker";
 import { draw } from "../../../tests/support/jobNotation";
-import { beginJob, play, sentStep, type Step } from "../../core";
+import { beginJob, type ElementId, play, sentStep, type Step, stepBy } from "../../core";
 import { JobPlayer } from "./jobPlayer.svelte";
 import type { Between } from "./player";
 import type { WorkerQuestion } from "./questions";
@@ -18,8 +18,8 @@ const tap = (spans: number) =>
     w1 work p3 ABC
   `);
 const steps: readonly Step[] = [
-  { do: "open", element: "d1" },
-  { do: "tag", element: "d1" },
+  stepBy("open", { element: "d1" as ElementId }),
+  stepBy("tag", { element: "d1" as ElementId }),
 ];
 const between: ReadonlyMap<number, Between> = new Map();
 const asked = () => (AnsweringWorker.all.at(-1)!.asked as WorkerQuestion[]).map(({ what }) => what.of);
