@@ -212,9 +212,12 @@ export function placeNotes(
         const far = distanceOf(box, at);
         if (far > least || (far === least && nth >= leastColumn)) continue;
         const inTheWay = blockedBy(box);
+        const away = inTheWay === undefined && isState && !isBeyondReading ? farFromItsState(box, note) : 0;
+        const past = rows[row]! + away * NOT_QUITE;
         if (inTheWay !== undefined)
           while (row + 1 < rows.length && rows[row + 1]! - down / 2 < inTheWay.bottom) row++;
-        else if (about === undefined || isState ? isWellPut(box, note) : isAtItsOwn(box, note)) {
+        else if (away > 0) while (row + 1 < rows.length && rows[row + 1]! < past) row++;
+        else if (isState || (about === undefined ? isWellPut(box, note) : isAtItsOwn(box, note))) {
           [least, leastColumn] = [far, nth];
           nearest = { x, y: rows[row]!, box };
         }
@@ -232,8 +235,11 @@ export function placeNotes(
     const far = plate === undefined ? -1 : distanceOf(plate, middle);
     return grounds.every((it) => it === plate || (!overlaps(it, box) && distanceOf(it, middle) > far));
   };
-  /** Whether the line that is nearest to a state has that state, or is its own. */
-  function isInItsState({ left, right, top, bottom }: Box, { owner, look }: Note): boolean {
+  /**
+   * How far at least what tells a state has to go from here until the line that is nearest to it has that state, or is its
+   * own; nothing where it is. With each step one line comes nearer by a step at most, and another goes as far away.
+   */
+  function farFromItsState({ left, right, top, bottom }: Box, { owner, look }: Note): number {
     const [across, down] = [(left + right) / 2, (top + bottom) / 2];
     /** How near the nearest line of its state, or of another, comes, if it comes nearer than so far. */
     const nearest = (isOfItsState: boolean, far: number): number => {
@@ -247,8 +253,10 @@ export function placeNotes(
       return least;
     };
     const own = nearest(true, Infinity);
-    return nearest(false, own) >= own;
+    if (own === Infinity) return nearest(false, own) === own ? 0 : Infinity;
+    return (own - nearest(false, own)) / 2;
   }
+  const isInItsState = (box: Box, note: Note): boolean => farFromItsState(box, note) === 0;
   const asked = queue.flat();
   const isInView = (box: Box): boolean => screen === undefined || isWithin(box, screen);
   const isBeyondReading = asked.filter(({ x, y }) => isInView(around(x, y, 0, 0))).length > MOST_TO_READ;
@@ -423,6 +431,9 @@ function writtenAs(note: Note, lines: readonly string[], sizes: NoteSizes): Note
 /** So much further off the middle of its plate than on that a flag may stand, on both sides together: at last over its edge [px]. */
 const A_LITTLE_OFF = 160;
 const FARTHEST_OFF = 480;
+
+/** What of a way that was worked out is certain, however it was rounded. */
+const NOT_QUITE = 0.999;
 
 /** So many steps from its own symbol room is looked for at last. */
 const STEPS_FROM_OWN = 40;
