@@ -15,6 +15,8 @@ export const sizes = {
  * @property {string} [path] what follows the app's address, such as "?open=x" or "#plan"
  * @property {"desk" | "phone"} [size] 1280 x 800 with a mouse (the default), or 390 x 844 with touch
  * @property {"light" | "dark"} [theme] the color scheme that the browser asks for
+ * @property {boolean} [ahead] fetches in a quiet moment what a first press may ask for, as the app does anywhere. Without
+ *   it that is fetched when it is asked for, and what nobody presses takes no processor; what is timed has it
  * @property {boolean} [offline] lets the app keep itself for a time without a network; no other test is about that, and
  *   a third of what the browser did in each of them was to put the app away once more
  * @property {string} [url] another server's address, from `ownServer`
@@ -27,13 +29,19 @@ export const sizes = {
  * @typedef {{ name: string, run(ctx: Context): Promise<void>, seconds?: number }} EndToEndTest
  */
 
-/** @param {import("playwright-core").Browser} browser @param {string} url @param {{ isSlow: boolean }} device */
-export async function makeContext(browser, url, { isSlow }) {
+/**
+ * @param {import("playwright-core").Browser} browser
+ * @param {string} url
+ * @param {{ isSlow: boolean, isTimed: boolean, profiles: ReturnType<typeof import("./profiles.mjs").makeProfiles> }} device
+ */
+export async function makeContext(browser, url, { isSlow, isTimed, profiles }) {
   /** @type {string[]} */
   const errors = [];
   /** @type {RegExp[]} */
   const expected = [];
+  /** Profiles of this test's own, and those that go on to the next test with what they were made for. */
   const contexts = new Set();
+  const lent = new Map();
   const servers = [];
   const note = (text) => {
     if (!expected.some((it) => it.test(text))) errors.push(text);
@@ -49,7 +57,7 @@ export async function makeContext(browser, url, { isSlow }) {
     page.on("crash", () => note("the page crashed"));
   }
 
-  async function newContext({ size = "desk", theme = "light", offline = false, options = {} } = {}) {
+  async function made({ size = "desk", theme = "light", ahead = isTimed, offline = false, options = {} }) {
     const context = await browser.newContext({
       ...sizes[size],
       colorScheme: theme,
@@ -61,9 +69,24 @@ export async function makeContext(browser, url, { isSlow }) {
     // Only says when to give up: nothing is said to be fast by it.
     context.setDefaultTimeout(30_000);
     if (isSlow) await slowDown(context, { offline });
+    else if (!ahead && !offline) await context.addInitScript(neverIdle);
+    return context;
+  }
+
+  async function newContext(opening = {}) {
+    const context = await made(opening);
     context.on("page", watch);
     contexts.add(context);
     return context;
+  }
+
+  async function lentContext({ size, theme, ahead, options }) {
+    const opening = { size, theme, ahead, options };
+    const key = JSON.stringify({ isSlow, isTimed, ...opening });
+    const taken = await profiles.take(key, () => made(opening));
+    taken.on("page", watch);
+    lent.set(taken, key);
+    return taken;
   }
 
   const ctx = {
@@ -72,15 +95,20 @@ export async function makeContext(browser, url, { isSlow }) {
     browser,
     /** The errors that pages have reported so far; a test fails when any is left at its end. */
     errors,
-    /** @param {Opening} [opening] */
+    /**
+     * A profile that only this test has, for one that changes more of it than what the app keeps.
+     * @param {Opening} [opening]
+     */
     newContext,
     /**
-     * Opens the app in a browser profile of its own.
+     * Opens the app in a browser profile in which nothing is kept.
      * @param {Opening} [opening]
      * @returns {Promise<import("playwright-core").Page>}
      */
     async open(opening = {}) {
-      const context = opening.context ?? (await newContext(opening));
+      const isElsewhere = opening.url !== undefined && !opening.url.startsWith(url);
+      const isOwn = opening.offline || isElsewhere;
+      const context = opening.context ?? (isOwn ? await newContext(opening) : await lentContext(opening));
       const page = await context.newPage();
       await page.goto(`${opening.url ?? url}${opening.path ?? ""}`);
       return page;
@@ -108,17 +136,28 @@ export async function makeContext(browser, url, { isSlow }) {
     /** Pictures of all open pages, for a failed test. */
     async picture(folder, name) {
       const files = [];
-      for (const page of [...contexts].flatMap((it) => it.pages())) {
+      for (const page of [...contexts, ...lent.keys()].flatMap((it) => it.pages())) {
+        if (profiles.isKeeper(page)) continue;
         const file = join(folder, `${name}${files.length ? `-${files.length + 1}` : ""}.png`);
         const taken = await page.screenshot({ path: file, timeout: 5_000 }).catch(() => undefined);
         if (taken) files.push(file);
       }
       return files;
     },
-    async close() {
+    /** @param {{ failed: boolean }} outcome what a failed test leaves behind goes to nobody */
+    async close({ failed }) {
       for (const context of contexts) await context.close().catch(() => undefined);
+      for (const [context, key] of lent) {
+        context.off("page", watch);
+        await (failed ? profiles.close(context) : profiles.giveBack(key, context));
+      }
       for (const server of servers) await server.close();
     },
   };
   return ctx;
+}
+
+/** Runs in the page, before anything of it: its hands never rest. */
+function neverIdle() {
+  window.requestIdleCallback = () => 0;
 }

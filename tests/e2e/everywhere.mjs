@@ -237,20 +237,24 @@ async function learn(page, see) {
   await see("Learn");
 }
 
-/** The parts of the way, each begun on a page of its own at its path: `go(page, see)` calls `see` wherever something is shown. */
+/**
+ * The parts of the way, each begun on a page of its own at its path: `go(page, see)` calls `see` wherever something is
+ * shown.
+ */
 export const JOURNEYS = [
-  { path: DEMO, go: sketch },
+  { what: "Sketch and what lies over every place", path: DEMO, go: sketch },
   {
+    what: "Plan and Rehearse",
     path: DEMO,
     async go(page, see) {
       await plan(page, see);
       await rehearse(page, see);
     },
   },
-  { path: `${DEMO}#sheet`, go: sheet },
-  { path: "#debrief", go: debrief },
-  { path: "#scenario", go: scenario },
-  { path: `${DEMO}#teach`, go: teach },
-  { path: "#drill", go: drill },
-  { path: "#learn", go: learn },
+  { what: "Sheet", path: `${DEMO}#sheet`, go: sheet },
+  { what: "Debrief", path: "#debrief", go: debrief },
+  { what: "Scenario", path: "#scenario", go: scenario },
+  { what: "Teach", path: `${DEMO}#teach`, go: teach },
+  { what: "Practise", path: "#drill", go: drill },
+  { what: "Learn", path: "#learn", go: learn },
 ];

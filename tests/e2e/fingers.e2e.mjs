@@ -43,11 +43,11 @@ export const tooSmall = (page, least = LEAST) =>
   }, least);
 
 /** @type {import("./context.mjs").EndToEndTest[]} */
-export const tests = [false, true].map((glove) => ({
-  name: `all that is pressed, in every place, sheet and dialog, is as large as a finger at 360 px${glove ? ", in a glove" : ""}`,
-  seconds: 300,
-  async run(ctx) {
-    for (const { path, go } of JOURNEYS) {
+export const tests = JOURNEYS.flatMap(({ path, what, go }) =>
+  [false, true].map((glove) => ({
+    name: `all that is pressed in ${what} is as large as a finger at 360 px${glove ? ", in a glove" : ""}`,
+    seconds: 300,
+    async run(ctx) {
       const page = await ctx.open({
         size: "phone",
         path,
@@ -69,7 +69,6 @@ export const tests = [false, true].map((glove) => ({
           );
       });
       assert.ok(seen > 0, `${path} shows nothing`);
-      await page.context().close();
-    }
-  },
-}));
+    },
+  })),
+);

@@ -1,6 +1,19 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { begin, confirm, doing, leaveOut, press, pressOrMore, tick, tickUntil, verdict } from "./job.mjs";
+import {
+  begin,
+  beginAnew,
+  confirm,
+  doing,
+  FAR_TIE,
+  leaveOut,
+  linkOf,
+  press,
+  pressOrMore,
+  tick,
+  tickUntil,
+  verdict,
+} from "./job.mjs";
 import { pressOn } from "./spots.mjs";
 import { becomes } from "./becomes.mjs";
 import { withVoices } from "./voices.mjs";
@@ -11,15 +24,6 @@ const go = async (page, place) => {
 };
 const openLog = ({ page, touch }) => press(page.locator('.bar [data-tab="log"]'), touch);
 const openStep = ({ page, touch }) => press(page.locator('.bar [data-tab="step"]'), touch);
-
-/** The link that another device is given. */
-async function linkOf(page) {
-  await page.getByRole("button", { name: "Menu" }).click();
-  await page.locator('[data-menu="share"]').click();
-  const link = await page.locator('[data-link="short"]').inputValue();
-  await page.keyboard.press("Escape");
-  return link;
-}
 
 /** What `Save to a file` writes. */
 async function savedFile(page) {
@@ -45,7 +49,7 @@ export const tests = [
     name: "the other device goes on where this one is, and each survives a reload (phone)",
     async run(ctx) {
       const size = "phone";
-      const job = await begin(ctx, { size });
+      const job = await beginAnew(ctx, { size });
       await tickUntil(job, "open");
       const { page } = job;
       const file = await savedFile(page);
@@ -53,7 +57,7 @@ export const tests = [
       assert.ok(done >= 3, `${done} steps of the file are done`);
       assert.equal(file.log.filter((it) => it.step !== undefined).length, done);
 
-      const other = await ctx.open({ size, url: await linkOf(page) });
+      const other = await ctx.open({ size, url: await linkOf(job) });
       await other.locator("html[data-ready]").waitFor();
       // At once: it is not to be the first demo that stands there then.
       await other.reload();
@@ -87,9 +91,8 @@ export const tests = [
   {
     name: "a job under way survives a rename, says it, and asks for a briefing only where it matters",
     async run(ctx) {
-      const job = await begin(ctx);
+      const job = await begin(ctx, { until: "open" });
       const { page } = job;
-      await tickUntil(job, "open");
       const step = await page.locator("[data-current]").textContent();
       await go(page, "#sketch");
       await page.locator("[data-under-way]").waitFor();
@@ -149,9 +152,8 @@ export const tests = [
     name: "a voltage at the test stops the job, and nothing goes on before a test is as expected (phone)",
     async run(ctx) {
       const size = "phone";
-      const job = await begin(ctx, { size });
+      const job = await begin(ctx, { size, until: "test" });
       const { page, touch } = job;
-      await tickUntil(job, "test");
       for (const it of await page.locator("[data-challenge]").all()) await it.check();
       await page.locator('[data-verdict="could-go-live"], [data-verdict="isolated"]').waitFor();
       await stopAt(job, "voltage");
@@ -181,9 +183,8 @@ export const tests = [
   ...["desk", "phone"].map((size) => ({
     name: `after a voltage the crew briefs again, and the detector is proven before the next test and after it (${size})`,
     async run(ctx) {
-      const job = await begin(ctx, { size });
+      const job = await begin(ctx, { size, until: "test" });
       const { page, touch } = job;
-      await tickUntil(job, "test");
       for (const it of await page.locator("[data-challenge]").all()) await it.check();
       await stopAt(job, "voltage");
       await press(page.locator("[data-brief]"), touch);
@@ -203,9 +204,8 @@ export const tests = [
   {
     name: "a detector that shows nothing where it is proven strikes the tests since its last proof (phone)",
     async run(ctx) {
-      const job = await begin(ctx, { size: "phone" });
+      const job = await begin(ctx, { size: "phone", until: "test" });
       const { page, touch } = job;
-      await tickUntil(job, "test");
       await tick(job);
       await becomes(() => doing(page), "check-detector");
       await stopAt(job, "silent");
@@ -225,9 +225,8 @@ export const tests = [
   {
     name: "what did not open, and somebody else's tag, each say what they mean and how to back out",
     async run(ctx) {
-      const job = await begin(ctx);
+      const job = await begin(ctx, { until: "open" });
       const { page } = job;
-      await tickUntil(job, "open");
       for (const it of await page.locator("[data-challenge]").all()) await it.check();
       await stopAt(job, "stuck");
       await becomes(
@@ -263,9 +262,8 @@ export const tests = [
   {
     name: "the log with the permit's number stands in Debrief and on the sheet's record",
     async run(ctx) {
-      const job = await begin(ctx, { size: "phone", name: "sideline-far-end-tie" });
+      const job = await begin(ctx, { size: "phone", name: FAR_TIE, until: "receive-permit" });
       const { page } = job;
-      await tickUntil(job, "receive-permit");
       await page.locator("[data-said]").fill("no. 4711, until 16:00");
       await tick(job);
       await tick(job);

@@ -19,22 +19,80 @@ export async function withLetters(context, letters) {
   }, letters);
 }
 
-/** A job whose proposed order is about to be rehearsed. */
-export async function begin(ctx, { size = "desk", theme = "light", name = SIDELINE, options, letters } = {}) {
-  const context = await ctx.newContext({ size, theme, options });
-  await withLetters(context, letters);
-  const page = await ctx.open({
-    // The first demo opens by itself, and is found again after a reload.
-    path: name === SIDELINE ? "#plan" : `?demo=${name}#plan`,
-    context,
-  });
+/**
+ * A job whose proposed order is about to be rehearsed, or whose next step is the first to do `until`. Whoever asks for the
+ * first such job brings it so far by the screen; the others open it by its link, as the crew's other device does.
+ */
+export async function begin(
+  ctx,
+  { size = "desk", theme = "light", name = SIDELINE, until, options, letters } = {},
+) {
+  const link = await linkOfJob(ctx, name, until);
+  const opening = { size, theme, options };
+  const context = letters === undefined ? undefined : await ctx.newContext(opening);
+  if (context) await withLetters(context, letters);
+  const page = await ctx.open({ ...opening, url: link, context });
   await page.locator("html[data-ready]").waitFor();
-  await page.locator("[data-propose]").first().click();
-  await page.locator("[data-use]").click();
+  await page.evaluate(() => (location.hash = "#rehearse"));
+  const touch = size === "phone";
+  if (until === undefined) await press(page.locator("[data-begin]"), touch);
+  await page.locator("[data-arm]").waitFor();
+  return { page, drawing: demo(name), touch };
+}
+
+/** The same by the screen alone, from a demo on. */
+export async function beginAnew(ctx, { size = "desk", name = SIDELINE } = {}) {
+  const page = await orderInUse(ctx, { size, name });
   await page.locator("[data-rehearse]").click();
   await page.locator("[data-begin]").click();
   await page.locator("[data-arm]").waitFor();
   return { page, drawing: demo(name), touch: size === "phone" };
+}
+
+async function orderInUse(ctx, { size, name }) {
+  const page = await ctx.open({
+    size,
+    // The first demo opens by itself, and is found again after a reload.
+    path: name === SIDELINE ? "#plan" : `?demo=${name}#plan`,
+  });
+  await page.locator("html[data-ready]").waitFor();
+  await page.locator("[data-propose]").first().click();
+  await page.locator("[data-use]").click();
+  await page.locator("[data-rehearse]").waitFor();
+  return page;
+}
+
+/** What another device is given. */
+export async function linkOf({ page, touch }) {
+  await press(page.getByRole("button", { name: "Menu" }), touch);
+  await press(page.locator('[data-menu="share"]'), touch);
+  const link = await page.locator('[data-link="short"]').inputValue();
+  await page.keyboard.press("Escape");
+  return link;
+}
+
+/** Links of jobs that were brought so far, by demo and step. */
+const links = new Map();
+
+function linkOfJob(ctx, name, until) {
+  const key = `${name} ${until}`;
+  const known = links.get(key) ?? bringSoFar(ctx, name, until);
+  links.set(key, known);
+  // Who waits for it fails as well; the next tries anew.
+  known.catch(() => links.delete(key));
+  return known;
+}
+
+/** Which of the steps of the first demo's order stands before which, so that nobody walks to one twice. */
+const BEFORE = { tag: "open", "check-detector": "tag", test: "check-detector", untag: "test" };
+
+async function bringSoFar(ctx, name, until) {
+  if (until === undefined)
+    return linkOf({ page: await orderInUse(ctx, { size: "desk", name }), touch: false });
+  const before = name === SIDELINE ? BEFORE[until] : undefined;
+  const job = await begin(ctx, { name, until: before });
+  await tickUntil(job, until);
+  return linkOf(job);
 }
 
 export const press = (locator, touch) => (touch ? locator.tap() : locator.click());

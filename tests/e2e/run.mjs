@@ -2,8 +2,9 @@
  * Runs the end-to-end tests against the built app: `node tests/e2e/run.mjs [NAMEPART ...]`.
  *
  * Each tests/e2e/*.e2e.mjs exports `tests`, a list of `{ name, run(ctx) }`; context.mjs says what `ctx` offers.
- * Two run at once for each processor, since each waits a part of its time; each in a browser of its own. One that is `alone` (it counts frames, or sees what stays for seconds) has the machine to itself at the end. A
- * test fails when `run` throws, takes longer than its `seconds` (120), or a page reports an error.
+ * Two run at once for each processor, since each waits a part of its time, each in browser profiles of its own
+ * (profiles.mjs). One that is `alone` (it counts frames, or sees what stays for seconds) has the machine to itself at the
+ * end. A test fails when `run` throws, takes longer than its `seconds` (120), or a page reports an error.
  * NAMEPART picks the tests whose file or name contains it. HEADED=1 shows the browser.
  */
 import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from "node:fs";
@@ -15,6 +16,7 @@ import { at, makeResults, root } from "../../scripts/lib/project.mjs";
 import { serve } from "../../src/cli/server.mjs";
 import { startBrowser } from "./browser.mjs";
 import { makeContext } from "./context.mjs";
+import { makeProfiles } from "./profiles.mjs";
 
 const parts = process.argv.slice(2).map((it) => it.toLowerCase());
 const out = makeResults();
@@ -70,10 +72,14 @@ async function within(seconds, work) {
   }
 }
 
-async function runOne(browser, url, { name, run, seconds = 120, alone = false }) {
+async function runOne({ browser, profiles }, url, { name, run, seconds = 120, alone = false }) {
   const from = performance.now();
   // What is timed is timed by a clock that is right.
-  const ctx = await makeContext(browser, url, { isSlow: Boolean(process.env.SLOW) && !alone });
+  const ctx = await makeContext(browser, url, {
+    isSlow: Boolean(process.env.SLOW) && !alone,
+    isTimed: alone,
+    profiles,
+  });
   let problem;
   try {
     await within(seconds, run(ctx));
@@ -82,7 +88,7 @@ async function runOne(browser, url, { name, run, seconds = 120, alone = false })
   }
   if (ctx.errors.length > 0) problem = [problem, ...ctx.errors].filter(Boolean).join("\n");
   const files = problem ? await ctx.picture(pictures, name.replace(/[^\w]+/g, "-")) : [];
-  await ctx.close();
+  await ctx.close({ failed: Boolean(problem) });
   const ms = Math.round(performance.now() - from);
   console.log(`${problem ? "FAIL" : "  ok"}  ${name} (${ms} ms)`);
   if (problem) console.log(problem.replace(/^/gm, "      "));
@@ -101,18 +107,25 @@ const { missing } = await findChromium();
 if (missing) finish(missing);
 const server = await serve(at("dist"));
 
-/** Runs tests one after the other in a browser of their own, until none is left. */
+/** A browser in which all pages of a profile that show the app are one process. */
+async function started() {
+  const { browser } = await startBrowser(["--process-per-site"], { whole: false });
+  return { browser, profiles: makeProfiles(server.url) };
+}
+
+let device = await started();
+
+/** Runs tests one after the other, until none is left. */
 async function runAll(left) {
-  let { browser } = await startBrowser([], { whole: false });
   for (let test = left.shift(); test !== undefined; test = left.shift()) {
-    if (!browser.isConnected()) ({ browser } = await startBrowser([], { whole: false }));
-    outcomes.push(await runOne(browser, server.url, test));
+    if (!device.browser.isConnected()) device = await started();
+    outcomes.push(await runOne(device, server.url, test));
   }
-  await browser.close();
 }
 
 const together = tests.filter((it) => !it.alone);
 await Promise.all(Array.from({ length: AT_ONCE }, () => runAll(together)));
 await runAll(tests.filter((it) => it.alone));
+await device.browser.close();
 await server.close();
 finish();

@@ -472,7 +472,7 @@ export const tests = [
   ...["light", "dark"].map((theme) => ({
     name: `the printed page has the drawing in black on white, its legend, fingerprint and caution, and nothing of the app (${theme})`,
     async run(ctx) {
-      const page = await begin(ctx, { theme });
+      const page = await begin(ctx, { theme, ahead: true });
       const mark = await letters(page);
       // What lays the page out is fetched when the hands rest: a print before that finds nothing.
       await page.waitForFunction(() => {

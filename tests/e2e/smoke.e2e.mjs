@@ -10,7 +10,7 @@ export const tests = [
   {
     name: "the app loads, with its name as title",
     async run(ctx) {
-      const page = await ctx.open();
+      const page = await ctx.open({ ahead: true });
       await page.locator("html[data-ready]").waitFor();
       assert.match(await page.title(), /Stillhot$/);
       await page.locator("#app > *").first().waitFor();
@@ -19,7 +19,7 @@ export const tests = [
   {
     name: "it loads on a phone, in the dark, without scrolling sideways",
     async run(ctx) {
-      const page = await ctx.open({ size: "phone", theme: "dark" });
+      const page = await ctx.open({ size: "phone", theme: "dark", ahead: true });
       await page.locator("#app > *").first().waitFor();
       const wide = await page.evaluate(() => document.documentElement.scrollWidth);
       assert.ok(wide <= 390, `the page is ${wide} px wide`);

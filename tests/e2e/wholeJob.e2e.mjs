@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { becomes } from "./becomes.mjs";
-import { doing, press, pressOrMore, tick, tickUntil, verdict, withLetters } from "./job.mjs";
+import { doing, linkOf, press, pressOrMore, tick, tickUntil, verdict, withLetters } from "./job.mjs";
 
 const touch = true;
 const go = async (page, place) => {
@@ -38,14 +38,6 @@ async function drawFromNothing(page) {
   await page.locator('[data-save="saved"]').waitFor();
 }
 
-async function linkOf(page) {
-  await press(page.getByRole("button", { name: "Menu" }), touch);
-  await press(page.locator('[data-menu="share"]'), touch);
-  const link = await page.locator('[data-link="short"]').inputValue();
-  await page.keyboard.press("Escape");
-  return link;
-}
-
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
   { what: "a glove at 360 px", viewport: { width: 360, height: 640 }, glove: true },
@@ -56,7 +48,7 @@ export const tests = [
   seconds: 240,
   async run(ctx) {
     const phone = async () => {
-      const context = await ctx.newContext({ size: "phone", options: { viewport } });
+      const context = await ctx.newContext({ size: "phone", ahead: true, options: { viewport } });
       await withLetters(context, letters);
       return context;
     };
@@ -77,7 +69,7 @@ export const tests = [
     // Handed over in the middle: the other phone goes on where this one is.
     const due = await doing(first);
     const context = await phone();
-    const second = await ctx.open({ context, url: await linkOf(first) });
+    const second = await ctx.open({ context, url: await linkOf(job) });
     await second.locator("[data-under-way]").waitFor();
     if (glove) await press(second.getByRole("button", { name: "Glove mode" }), touch);
     await go(second, "rehearse");
