@@ -57,15 +57,22 @@ interface Overhang {
 }
 const NO_OVERHANG: Overhang = { left: 0, top: 0, right: 0, bottom: 0 };
 
+/**
+ * On a phone a drawing reaches from the edge of what is above it to the buttons, so that a loop of pads is whole there. On the smallest ones that
+ * would leave its flags no room for what is to be done: it is read part by part [px].
+ */
+const PHONE = { from: 375, top: 5, bottom: 66 };
+
 /** Shows a whole box, with room for the labels around it, and never closer than one and a half. */
 export function fitted(box: Box, { width, height }: Size, overhang: Overhang = NO_OVERHANG): Camera {
   const isNarrow = width < 600;
+  const isPhone = isNarrow && width >= PHONE.from;
   const margin = isNarrow ? 14 : 28;
   const most = width * (isNarrow ? 0.12 : 0.24);
   const [left, right] = [margin + Math.min(most, overhang.left), margin + Math.min(most, overhang.right)];
   const [top, bottom] = [
-    margin + Math.min(80, overhang.top),
-    Math.max(ZOOM_BUTTONS, margin + Math.min(80, overhang.bottom)),
+    (isPhone ? PHONE.top : margin) + Math.min(80, overhang.top),
+    Math.max(isPhone ? PHONE.bottom : ZOOM_BUTTONS, margin + Math.min(80, overhang.bottom)),
   ];
   const scale = Math.max(
     LEAST_SCALE,

@@ -13,7 +13,7 @@ import {
 } from "../../core";
 import { KEPT, type ToLookAt } from "../../../tests/support/pictures";
 import { contains, type Size, viewOf, ZOOM_BUTTONS } from "./camera";
-import { firstLook, sizesAt } from "./whole";
+import { firstLook, sizesAt, wholeWithNotes } from "./whole";
 
 /** What a phone leaves for the drawing, upright and on its side [px]. */
 const PHONES: readonly Size[] = [
@@ -31,14 +31,26 @@ const WITHOUT_TASK: Readonly<Record<string, readonly string[]>> = {
 const files = readdirSync("shared/demos");
 const demos = KEPT.filter(({ name }) => files.includes(name));
 
-/** What the flags of a drawing say where the board first shows it, and whether all of each is in view, over the row of buttons. */
-function flagsOn({ language, document }: ToLookAt, size: Size) {
+/** What Sketch on a desk, Sketch on a phone and Plan on a phone leave for the drawing [px]. */
+const WHOLE: readonly Size[] = [
+  { width: 734, height: 540 },
+  { width: 390, height: 595 },
+  { width: 390, height: 484 },
+];
+
+/** A drawing as a board of a size draws it. */
+function sceneFor({ language, document }: ToLookAt, size: Size) {
   const drawing = document();
-  const room = { width: size.width, height: size.height - ZOOM_BUTTONS };
-  const scene = sceneOf(drawing, assess(drawing), {
+  return sceneOf(drawing, assess(drawing), {
     catalogue: { en: english, fr: french }[language],
-    ...bestLie(drawing, room, lettersAt),
+    ...bestLie(drawing, { width: size.width, height: size.height - ZOOM_BUTTONS }, lettersAt),
   });
+}
+
+/** What the flags of a drawing say where the board first shows it, and whether all of each is in view, over the row of buttons. */
+function flagsOn(demo: ToLookAt, size: Size) {
+  const room = { width: size.width, height: size.height - ZOOM_BUTTONS };
+  const scene = sceneFor(demo, size);
   const [work] = scene.works.values();
   const camera = firstLook(scene, scene.bounds!, size, NOTE_SIZES, work!.spine);
   const { scale } = camera;
@@ -69,4 +81,13 @@ describe.each(PHONES)("on a phone with $width × $height for the drawing", (size
       expect(short).toEqual(WITHOUT_TASK[`${size.width} ${demo.name} ${demo.language}`] ?? []);
     },
   );
+});
+
+describe.each(WHOLE)("with $width × $height for the drawing", (size) => {
+  test.each(demos)("the first picture of $name, $language, is whole", (demo) => {
+    const scene = sceneFor(demo, size);
+    const [work] = scene.works.values();
+    const whole = wholeWithNotes(scene, scene.bounds!, size, NOTE_SIZES);
+    expect(firstLook(scene, scene.bounds!, size, NOTE_SIZES, work!.spine)).toEqual(whole);
+  });
 });
