@@ -91,6 +91,8 @@ export const LINE_APART = 14;
 export const NEUTRAL_APART = 13;
 /** Over the line of a plate so much is clear in any case. */
 export const HEAD_OVER_LINE = 40;
+/** From the ends of what hangs there to a way that passes under them, with room for a state between. */
+const UNDER_ENDS = 24;
 /** Over the line is room for a second way around a device. */
 const BYPASS = 52;
 
@@ -146,11 +148,17 @@ export class Inside implements OnPlate {
       return;
     }
     const u = this.right + this.#before;
-    const apart = Math.abs(a.v - b.v);
-    const low = apart < 60 ? Math.max(a.v, b.v) + 60 : Math.max(a.v, b.v);
+    // What ends between the two at the same height would look joined to it.
+    const isPassing = [...this.stands].some(
+      ([point, it]) => point !== from && it.v === a.v && it.u > a.u && it.u < u,
+    );
+    const v = isPassing ? a.v + UNDER_ENDS * symbolSizeAt(this.#rooms.text) : a.v;
+    const apart = Math.abs(v - b.v);
+    const low = apart < 60 ? Math.max(v, b.v) + 60 : Math.max(v, b.v);
     const path = [
       a,
-      { u, v: a.v },
+      ...(isPassing ? [{ u: a.u, v }] : []),
+      { u, v },
       ...(apart < 60
         ? [
             { u, v: low },
@@ -160,7 +168,7 @@ export class Inside implements OnPlate {
         : [{ u, v: b.v }]),
       b,
     ];
-    this.legs.push({ id, from, to, path, centre: { u, v: apart < 60 ? (a.v + low) / 2 : (a.v + b.v) / 2 } });
+    this.legs.push({ id, from, to, path, centre: { u, v: apart < 60 ? (v + low) / 2 : (v + b.v) / 2 } });
     this.right = u + 20 + this.#after(id);
     this.bottom = Math.max(this.bottom, low + 8);
   }
