@@ -1,6 +1,5 @@
 import {
   type Assessment,
-  elementCountOf,
   fromColumns,
   jobOf,
   type RowIds,
@@ -10,6 +9,7 @@ import {
 } from "../../core";
 import { fetched } from "../words/later";
 import { afterPaint } from "./afterPaint";
+import { isAtOnce } from "./atOnce";
 import { OwnWorker } from "./ownWorker";
 import type { WorkerAnswer } from "./questions";
 import type * as solve from "./solve";
@@ -17,10 +17,6 @@ import type * as solve from "./solve";
 /** What answers without a worker, loaded when it is needed. */
 export type Solver = typeof solve;
 
-/** Drawings up to this many elements are assessed at once, so that a tapped switch shows in the next frame. */
-const AT_ONCE_UP_TO = 150;
-/** Whether a drawing is worked out on the page's own thread. */
-export const isAtOnce = ({ system }: StillhotDocument): boolean => elementCountOf(system) <= AT_ONCE_UP_TO;
 /** What the main thread may spend on that; where a drawing takes longer, its next answers come from the worker. */
 const AT_ONCE_MS = 12;
 

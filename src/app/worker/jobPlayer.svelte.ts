@@ -15,7 +15,7 @@ import {
   type Step,
   type StillhotDocument,
 } from "../../core";
-import { isAtOnce } from "./assessor";
+import { isAtOnce } from "./atOnce";
 import { OwnWorker } from "./ownWorker";
 import { type Between, breaksOf, leftAtEnd, type PlayedOrder, Player, stateBefore } from "./player";
 import type { WorkerAnswer } from "./questions";

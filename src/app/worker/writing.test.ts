@@ -23,21 +23,35 @@ import {
   type PictureToPaint,
   type WritingQuestion,
   type WrittenForms,
+  written,
 } from "./writing";
 import { writeElsewhere } from "./writeElsewhere";
 
 const demos = demoDrawings();
 
-afterEach(() => void (speech.catalogue = inEnglish));
+afterEach(() => void ([speech.words, speech.catalogue] = ["en", inEnglish]));
 
 /** As a worker gets a question and gives its answer: a copy each way, and a side that speaks English by itself. */
 function elsewhere<As extends keyof WrittenForms>(question: WritingQuestion<As>): WrittenForms[As] {
   const message = structuredClone(messageOf(question));
-  speech.catalogue = inEnglish;
+  [speech.words, speech.catalogue] = ["en", inEnglish];
   const answer = answerWriting(message) as WrittenForms[As] | Failed;
   if ("failed" in answer) throw new Error(answer.failed);
   return answer;
 }
+
+describe.each(demos.slice(0, 2))("%s", (_, document) => {
+  test.each([
+    ["English", "en", inEnglish],
+    ["French", "fr", french],
+  ] as const)("is the same job-briefing sheet elsewhere, in %s", (_language, words, catalogue) => {
+    [speech.words, speech.catalogue] = [words, catalogue];
+    const question = { as: "sheet", document, largePrint: true, drawnAt: "today" } as const;
+    const here = written(question);
+    expect(here).toHaveProperty("html");
+    expect(elsewhere(question)).toEqual(here);
+  });
+});
 
 describe.each(demos)("%s is written elsewhere as it is here", (_, document) => {
   test.each([

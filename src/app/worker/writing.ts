@@ -1,7 +1,9 @@
 import {
+  asOf,
   type Assessment,
   type AssessmentColumns,
   type Catalogue,
+  codePicture,
   codeTexts,
   type ElementId,
   type Exported,
@@ -12,13 +14,18 @@ import {
   fromColumns,
   intoSvg,
   linkTo,
+  type PaletteName,
+  sheetHtml,
   type StillhotDocument,
   toColumns,
 } from "../../core";
 import { learn } from "../words/catalogue";
-import { speech } from "../words/language.svelte";
+import { speech, type Words } from "../words/language.svelte";
+import { today } from "../words/today";
+import { clockTime } from "../words/words";
 import { svgOf } from "./drawnSvg";
 import type { Failed } from "./questions";
+import { thumbnailOf } from "./thumbnail";
 
 /** What a drawing becomes to be taken along, by what it is asked as. */
 export interface WrittenForms {
@@ -30,6 +37,12 @@ export interface WrittenForms {
   readonly png: WrittenFile | PictureToPaint;
   /** what follows the `#` of a link, the fingerprint, and the texts of the codes that open it */
   readonly link: { readonly link: string; readonly letters: string; readonly codes: readonly string[] };
+  /** the job-briefing sheet as a page, and the fingerprint that stands on it */
+  readonly sheet: { readonly html: string; readonly letters: string };
+  /** the fingerprint */
+  readonly letters: { readonly letters: string };
+  /** the address of a small picture */
+  readonly thumbnail: { readonly src: string };
 }
 
 interface WrittenFile {
@@ -52,6 +65,11 @@ export interface WritingQuestion<As extends keyof WrittenForms = keyof WrittenFo
   /** what is known of it, for a picture */
   readonly told?: Assessment | undefined;
   readonly lit?: readonly ElementId[];
+  /** the sheet in larger letters */
+  readonly largePrint?: boolean;
+  /** when the drawing was last changed, as a person writes it, for the sheet */
+  readonly drawnAt?: string | undefined;
+  readonly palette?: PaletteName;
   /** where the app is, for codes */
   readonly address?: string;
 }
@@ -60,17 +78,19 @@ export interface WritingQuestion<As extends keyof WrittenForms = keyof WrittenFo
 export type WritingMessage = Omit<WritingQuestion, "told"> & {
   readonly columns: AssessmentColumns | undefined;
   readonly catalogue: Catalogue;
+  readonly words: Words;
 };
 
 /** A question as it is sent. */
 export function messageOf({ told, ...question }: WritingQuestion): WritingMessage {
   const columns = told === undefined ? undefined : toColumns(told).columns;
-  return { ...question, columns, catalogue: speech.catalogue };
+  return { ...question, columns, catalogue: speech.catalogue, words: speech.words };
 }
 
 /** What the worker answers, in the words of whoever asked. */
-export function answerWriting({ columns, catalogue, ...question }: WritingMessage) {
+export function answerWriting({ columns, catalogue, words, ...question }: WritingMessage) {
   learn(catalogue);
+  speech.words = words;
   speech.catalogue = catalogue;
   const told = columns === undefined ? undefined : fromColumns(columns).assessment;
   return written({ ...question, told });
@@ -90,6 +110,21 @@ const WRITERS: { readonly [As in keyof WrittenForms]: (question: WritingQuestion
     const letters = fingerprintLetters(fingerprintOf(document));
     return { link: linkTo(document), letters, codes: codeTexts(document, letters, address) };
   },
+  sheet: ({ document, address = "", largePrint = false, drawnAt }) => {
+    const letters = fingerprintLetters(fingerprintOf(document));
+    const html = sheetHtml(asOf(document, today()), {
+      fingerprint: letters,
+      codes: codeTexts(document, letters, address).map((text) => codePicture(text)),
+      largePrint,
+      language: speech.language,
+      ...(drawnAt === undefined ? {} : { drawnAt }),
+      catalogue: speech.catalogue,
+      timeOf: (at) => clockTime(Date.parse(at)),
+    });
+    return { html, letters };
+  },
+  letters: ({ document }) => ({ letters: fingerprintLetters(fingerprintOf(document)) }),
+  thumbnail: ({ document, palette = "sun" }) => ({ src: thumbnailOf(document, palette) }),
 };
 
 /** What a drawing becomes, or why it does not. */

@@ -318,6 +318,11 @@ export const teach = {
   "review.ofAttempts": "{count} of {of}",
 
   "paper.title": "The job-briefing sheet",
+  "paper.making": "Making the sheet",
+  "paper.stopped": "The sheet was not made: it was stopped.",
+  "paper.make": "Make the sheet",
+  "paper.notMade": "The sheet is still being made: print it once it stands on the screen.",
+  "paper.failed": "The sheet could not be made: {why}",
   "paper.print": "Print",
   "paper.large": "Large print",
   "paper.save": "Save as a page",

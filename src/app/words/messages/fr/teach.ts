@@ -322,6 +322,11 @@ export const teach = {
   "review.ofAttempts": "{count} sur {of}",
 
   "paper.title": "La fiche de chantier",
+  "paper.making": "La fiche se prépare",
+  "paper.stopped": "La fiche n'est pas faite : elle a été arrêtée.",
+  "paper.make": "Préparer la fiche",
+  "paper.notMade": "La fiche se prépare encore : imprimez-la une fois qu'elle est à l'écran.",
+  "paper.failed": "La fiche n'a pas pu être faite : {why}",
   "paper.print": "Imprimer",
   "paper.large": "Gros caractères",
   "paper.save": "Enregistrer en page",

@@ -8,7 +8,7 @@ import {
   toSvg,
 } from "../../core";
 import { speech } from "../words/language.svelte";
-import { assess } from "../worker/solve";
+import { assess } from "./solve";
 
 /** Size of a small picture [px]. */
 const ROOM = { width: 300, height: 130 };
