@@ -31,6 +31,17 @@ export async function line(
   return { code, out, err };
 }
 
+/** Lines that call something safe, or that have a gap left open. A rule's id may hold the word; nothing that a person is told may. */
+export const saidBadly = (text: string): readonly string[] =>
+  text
+    .replaceAll("work-not-safe", "")
+    .split("\n")
+    .filter(
+      (it) =>
+        (/\bsafe(ly)?\b/i.test(it) && !it.includes('"notes":')) ||
+        /NaN|undefined|Infinity|\[object|\{[a-z]\w*\}/.test(it),
+    );
+
 export const folder = (): string => mkdtempSync(join(tmpdir(), "stillhot-"));
 
 /** Writes files into a new folder and gives back how to name them. */

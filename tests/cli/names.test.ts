@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { type StillhotDocument, writeDocument } from "../../src/core";
 import { type Drawn, MADE } from "../support/madeDrawings";
-import { files, line } from "./line";
+import { files, line, saidBadly } from "./line";
 
 /** Every demo and scenario, and the ids of its file that no label and no word of a language could hold. */
 const FILES = ["demos", "scenarios"].flatMap((folder) =>
@@ -67,6 +67,9 @@ describe("D13 No id is part of a sentence", () => {
       expect([err, out.length > 300]).toEqual(["", true]);
       expect(idsIn(asRead(out), saved), `${command} in ${language}`).toEqual([]);
     }
+    // C3: check calls nothing safe, and says nothing without its numbers.
+    const { out, err } = await line(["check", path]);
+    expect(saidBadly(`${out}${err}`)).toEqual([]);
   });
 
   test.each(made)("nor of what is told of %s, on either way out", async (_, drawn) => {

@@ -111,6 +111,31 @@ function askPlainly(
   };
 }
 
+/** What was worked out about a question. */
+interface WorkedOut {
+  readonly system: System;
+  readonly key: string;
+  readonly lowRank: LowRank;
+  readonly quick: Map<number | string, Outcome | undefined>;
+  readonly plain: Map<number | string, Outcome>;
+}
+
+/** The question that was asked last: who asks it again, up to more strength, goes on from what is known. */
+let latest: WorkedOut | undefined;
+
+function workedOutOf({ system, settings, workPoint }: Question, upsets: readonly DrawnUpset[]): WorkedOut {
+  const key = JSON.stringify([settings, workPoint.at, workPoint.conductors]);
+  if (latest?.system !== system || latest.key !== key)
+    latest = {
+      system,
+      key,
+      lowRank: new LowRank({ system, settings, workPoint }, upsets),
+      quick: new Map(),
+      plain: new Map(),
+    };
+  return latest;
+}
+
 interface FastAsk {
   readonly lowRank: LowRank;
   /** how many sets had to be asked plainly so far, and what one of them takes, in multiplications */
@@ -128,20 +153,25 @@ interface FastAsk {
 
 function askFast(question: Question, upsets: readonly DrawnUpset[]): FastAsk {
   const { system, settings } = question;
-  let asked = 0;
-  let settled = true;
   const plainly = askPlainly(question, upsets);
-  const known = new Map<number | string, Outcome>();
+  const workedOut = workedOutOf(question, upsets);
+  const { lowRank } = workedOut;
+  // What an answer takes is the same whatever was known before.
+  const asked = new Map<number | string, Outcome>();
   const plain: AskOutcome = (set) => {
-    const found = known.get(keyOf(set));
-    if (found !== undefined) return found;
-    asked++;
-    const outcome = plainly.plain(set);
-    known.set(keyOf(set), outcome);
-    settled &&= outcome.every((it) => it.settled);
+    const key = keyOf(set);
+    const outcome = asked.get(key) ?? workedOut.plain.get(key) ?? plainly.plain(set);
+    asked.set(key, outcome);
+    workedOut.plain.set(key, outcome);
     return outcome;
   };
-  const lowRank = new LowRank(question, upsets);
+  // Larger sets are asked once and are many.
+  const quickly = (set: UpsetSet): Outcome | undefined => {
+    if (set.length > 1) return lowRank.outcomeAfter(set);
+    const key = keyOf(set);
+    if (!workedOut.quick.has(key)) workedOut.quick.set(key, lowRank.outcomeAfter(set));
+    return workedOut.quick.get(key);
+  };
   const near = (outcome: Outcome, band: number) =>
     outcome.some(
       ({ volts, exposureVolts }) =>
@@ -149,20 +179,19 @@ function askFast(question: Question, upsets: readonly DrawnUpset[]): FastAsk {
     );
   return {
     lowRank,
-    asked: () => asked,
+    asked: () => asked.size,
     costOfAll: COST_OF_A_NODE * circuitOf(system).nodeCount,
     propose: (set) => {
-      const quick = lowRank.outcomeAfter(set);
+      const quick = quickly(set);
       return quick === undefined || near(quick, lowRank.isExact ? ROUGH_BAND : MODEL_BAND)
         ? plain(set)
         : quick;
     },
-    decide: (set) =>
-      lowRank.isExact && !lowRank.isRough(set) ? (lowRank.outcomeAfter(set) ?? plain(set)) : plain(set),
+    decide: (set) => (lowRank.isExact && !lowRank.isRough(set) ? (quickly(set) ?? plain(set)) : plain(set)),
     bodyAmps: (set) =>
       (lowRank.isExact && !lowRank.isRough(set) ? lowRank.bodyAmpsAfter(set) : undefined) ??
       plainly.bodyAmps(set),
-    settled: () => settled,
+    settled: () => [...asked.values()].every((outcome) => outcome.every((it) => it.settled)),
   };
 }
 

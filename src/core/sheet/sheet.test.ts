@@ -1,4 +1,3 @@
-import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { STEP_VERBS } from "../steps";
 import { readDocument, type Step, type StillhotDocument } from "../document";
@@ -7,30 +6,15 @@ import { inARow, say } from "../terms";
 import { briefingOf } from "./briefing";
 import { sheetHtml } from "./sheetHtml";
 import { stepSeen, stepSentence } from "../procedure";
+import { demoDrawings } from "../../../tests/support/demoDrawings";
 import { draw } from "../../../tests/support/jobNotation";
 import { english, french, spell } from "../../../tests/support/words";
 
-const folder = new URL("../../../shared/demos/", import.meta.url);
-const demos = new Map<string, StillhotDocument>();
-/** A demo, read once: what was worked out of it is remembered for each document. */
-const demo = (id: string): StillhotDocument => {
-  const known = demos.get(id);
-  if (known !== undefined) return known;
-  const read = readDocument(readFileSync(new URL(`${id}.stillhot.json`, folder), "utf8"));
-  if (!("document" in read)) throw new Error(`${id} is not read`);
-  demos.set(id, read.document);
-  return read.document;
-};
-const plans = new Map<string, StillhotDocument>();
-/** A demo with its planned order, worked out once. */
-const planned = (id: string): StillhotDocument => {
-  const known = plans.get(id) ?? planDocument(demo(id));
-  plans.set(id, known);
-  return known;
-};
-const DEMOS = readdirSync(folder).flatMap((it) =>
-  it.endsWith(".stillhot.json") ? [it.replace(".stillhot.json", "")] : [],
-);
+const demos = new Map(demoDrawings().map(([name, it]) => [name.replace(".stillhot.json", ""), it]));
+const demo = (id: string): StillhotDocument => demos.get(id)!;
+/** A demo with its planned order. */
+const planned = (id: string): StillhotDocument => planDocument(demo(id));
+const DEMOS = [...demos.keys()];
 const changed = (document: StillhotDocument, change: object): StillhotDocument => ({
   ...document,
   ...change,

@@ -31,11 +31,11 @@ export function plan(document: StillhotDocument, { alternatives = true }: PlanOp
   return { ...found.plan, alternatives: alternativesTo(asked, found.draft) };
 }
 
-/** A document with the steps of its job replaced by the planned ones. */
-export function planDocument(document: StillhotDocument): StillhotDocument {
+/** A document with the steps of its job replaced by the planned ones: one object for each, so that what is worked out of it is found again. */
+export const planDocument: (document: StillhotDocument) => StillhotDocument = perObject((document) => {
   const steps = plan(document, { alternatives: false }).steps.map(({ why: _why, ...step }): Step => step);
   return { ...document, job: { ...document.job, steps } };
-}
+});
 
 /** Steps that the file has already do not matter to a plan; nor do their marks. */
 const withoutSteps = perObject((document: StillhotDocument): StillhotDocument => ({
