@@ -25,6 +25,8 @@ const unit = {
   setupFiles: ["tests/support/sentences.ts", "tests/support/oneSeed.ts"],
   testTimeout: 60_000,
   hookTimeout: 60_000,
+  // What is made and thrown away at once is most of what there is: with room for it, little of it is ever looked at again.
+  execArgv: ["--max-semi-space-size=64"],
   // A test over an empty list would pass: each has to look at something.
   expect: { requireAssertions: true },
 };

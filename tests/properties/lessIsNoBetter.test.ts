@@ -7,6 +7,7 @@ import {
   type StillhotDocument,
   type WorkPoint,
 } from "../../src/core";
+import { perObject } from "../../src/core/document";
 import { upsetsOf } from "../../src/core/hazard";
 import { outcomeAfter } from "../../src/core/hazard/outcome";
 import { setsUpTo } from "../../src/core/hazard/search";
@@ -38,10 +39,11 @@ function fileOf(seed: number): File {
   return { ...file, job: { ...file.job, steps }, settings: { clearingSeconds: 2 } } as unknown as File;
 }
 
-function read(file: File): StillhotDocument | undefined {
+/** A file as a document, read once. */
+const read = perObject((file: File): StillhotDocument | undefined => {
   const answer = readDocument(JSON.stringify(file));
   return "document" in answer ? answer.document : undefined;
-}
+});
 
 function changed(file: File, change: (elements: Record<string, Saved>, file: File) => void): File {
   const copy = structuredClone(file);
@@ -66,9 +68,10 @@ function standingOf(file: File): Standing {
 
 /** What the worker feels after each set of up to two upsets, and what goes through the jumpers. */
 function feltAfterEach(file: File): { readonly volts: number[]; readonly amps: number[] } {
-  const { system, ...rest } = read(file)!;
-  const settings = settingsOf({ system, ...rest } as StillhotDocument);
-  const workPoint = Object.values(jobOf({ system, ...rest } as StillhotDocument).workPoints)[0] as WorkPoint;
+  const document = read(file)!;
+  const { system } = document;
+  const settings = settingsOf(document);
+  const workPoint = Object.values(jobOf(document).workPoints)[0] as WorkPoint;
   const upsets = upsetsOf(system, settings);
   const outcomes = [...setsUpTo(upsets, 2)].flatMap((set) =>
     outcomeAfter(
@@ -102,10 +105,10 @@ describe("H19 a thinner ground set, or one whose cable nobody noted, never looks
         expect(standings[thick - 1]!.verdict, `${title}, ${CABLES[thick]}`).toBeLessThanOrEqual(
           standings[thick]!.verdict,
         );
-        for (const [index, volts] of thicker.volts.entries())
-          expect(thinner.volts[index]! * 1.000_001 + 1e-3, `${title}, ${CABLES[thick]}`).toBeGreaterThan(
-            volts,
-          );
+        const lessFelt = thicker.volts.filter(
+          (volts, index) => !(thinner.volts[index]! * 1.000_001 + 1e-3 > volts),
+        );
+        expect(lessFelt, `${title}, ${CABLES[thick]}`).toEqual([]);
         if (thinner.volts.some((volts, index) => volts > 1.01 * thicker.volts[index]! + 1)) parted++;
       }
     }

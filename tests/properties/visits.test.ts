@@ -1,15 +1,10 @@
-import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import {
-  generateTap,
-  isUnreadable,
-  LEVELS,
-  readDocument,
-  type Step,
-  type StillhotDocument,
-} from "../../src/core";
-import { plan, rehearse, visitsOf } from "../../src/core/procedure";
+import { generateTap, LEVELS, type Step, type StillhotDocument } from "../../src/core";
+import { beginJob, findingsAtEnd, plan, visitsOf } from "../../src/core/procedure";
+import { playing } from "../../src/core/procedure/planner/playing";
 import { customersOutIn } from "../../src/core/procedure/rehearsal/customers";
+import { files, scenarioFile } from "../scenarios/library";
+import { demoDrawings } from "../support/demoDrawings";
 import { brokenMoreThanMayBe } from "../support/plansJudged";
 import { randomJob } from "../support/randomJobs";
 
@@ -17,17 +12,10 @@ import { randomJob } from "../support/randomJobs";
 // the rules find something in the order that has them as one, or more customers are out, or a device breaks more than it
 // may, or hands come to something before all of the job is proven dead and grounded.
 
-const LIBRARY = ["demos", "scenarios"].flatMap((folder) =>
-  readdirSync(`shared/${folder}`)
-    .filter((it) => it.endsWith(".stillhot.json"))
-    .map((it): [string, StillhotDocument] => [it, read(readFileSync(`shared/${folder}/${it}`, "utf8"))]),
-);
-
-function read(text: string): StillhotDocument {
-  const found = readDocument(text);
-  if (isUnreadable(found)) throw new Error("cannot be read");
-  return found.document;
-}
+const LIBRARY: readonly (readonly [string, StillhotDocument])[] = [
+  ...demoDrawings(),
+  ...files.map((id): [string, StillhotDocument] => [`${id}.stillhot.json`, scenarioFile(id)]),
+];
 
 /** A few of the seeds; ten of each level and forty jobs were run outside the suite. */
 const GENERATED = LEVELS.flatMap((level) =>
@@ -107,15 +95,19 @@ const after = ({ do: verb }: Step): number | undefined =>
 
 /** What an order costs, each number the less the better. */
 function price(document: StillhotDocument, steps: readonly Step[]): readonly number[] {
-  const rehearsal = rehearse({ ...document, job: { ...document.job, steps } as never });
-  const found = [...rehearsal.steps.flatMap(({ findings }) => findings), ...rehearsal.findings];
-  const { during, worst, steps: all } = customersOutIn(rehearsal);
+  const begin = beginJob(document);
+  const played = [...playing(document, steps)];
+  const found = [
+    ...played.flatMap(({ findings }) => findings),
+    ...findingsAtEnd(played.at(-1)?.state ?? begin),
+  ];
+  const { during, worst, steps: all } = customersOutIn({ begin, steps: played });
   return [
     ...["danger", "warning", "note"].map((it) => found.filter(({ severity }) => severity === it).length),
     during,
     worst,
     all,
-    brokenMoreThanMayBe(rehearsal.begin, rehearsal.steps).length,
+    brokenMoreThanMayBe(begin, played).length,
   ];
 }
 

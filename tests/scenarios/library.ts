@@ -22,8 +22,16 @@ export const files = readdirSync(folder)
 
 export const textOf = (id: string): string => readFileSync(new URL(`${id}.stillhot.json`, folder), "utf8");
 
-/** A scenario of the library, read strictly and without a warning. */
+const known = new Map<string, StillhotDocument>();
+
+/** A scenario of the library, read once for all tests, strictly and without a warning: what one of them works out of it, the next one finds. */
 export function scenarioFile(id: string): StillhotDocument {
+  const document = known.get(id) ?? readScenario(id);
+  known.set(id, document);
+  return document;
+}
+
+function readScenario(id: string): StillhotDocument {
   const read = readDocument(textOf(id));
   if (isUnreadable(read)) throw new Error(read.problems.map(spellProblem).join("\n"));
   if (read.warnings.length > 0) throw new Error(`${id} has unknown keys`);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { findingsAtEnd } from "../../src/core/procedure";
-import { draw, playAll, stepsOf } from "../support/jobNotation";
+import { playedOn } from "../support/jobNotation";
 import { spell } from "../support/words";
 import { BANK_JOBS } from "./banks";
 import { CALL_OUT_JOBS } from "./callOuts";
@@ -18,9 +18,8 @@ import { WEEKLY_JOBS } from "./weekly";
 
 /** Everything that is found, as `severity rule @ step`. */
 function foundIn(drawing: string, steps: string): string[] {
-  const document = draw(drawing, steps);
   const lines = linesOf(steps);
-  const played = playAll(document, stepsOf(document));
+  const played = playedOn(drawing, steps);
   return [
     ...played.flatMap(({ findings, n }) =>
       findings.map((it) => `${it.severity} ${it.rule} @ ${lines[n - 1]!} (${spell(it.message)})`),

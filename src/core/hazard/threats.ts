@@ -1,5 +1,4 @@
-import { elementsOfKind } from "../document";
-import type { Settings, System } from "../document";
+import { elementsOfKind, perObject, type Settings, type System } from "../document";
 import { circuitOf, pathTo, reachOf, sourceOf, standingOf } from "../network";
 import { conductorId, type ElementId } from "../terms";
 import { LowRank } from "./lowRank";
@@ -70,6 +69,7 @@ export function threatsTo(
   const ask = askFast(question, upsets);
   const told = (minimal: MinimalSets, completeTo: number): FoundThreats => {
     const { decide, bodyAmps } = ask;
+    if (mostStrength === MOST_STRENGTH) latestAbout(system).latest = undefined;
     const threats = entries(question, upsets, minimal, {
       decide,
       bodyAmps: bodies ? bodyAmps : (set) => decide(set).map(() => Infinity),
@@ -113,27 +113,25 @@ function askPlainly(
 
 /** What was worked out about a question. */
 interface WorkedOut {
-  readonly system: System;
   readonly key: string;
   readonly lowRank: LowRank;
   readonly quick: Map<number | string, Outcome | undefined>;
   readonly plain: Map<number | string, Outcome>;
 }
 
-/** The question that was asked last: who asks it again, up to more strength, goes on from what is known. */
-let latest: WorkedOut | undefined;
+/**
+ * The last question about a drawing that was asked up to less than all: who asks it again, up to more strength, goes on from
+ * what is known. Once all is answered it is let go: the answer itself is remembered, and this takes far more memory.
+ */
+const latestAbout = perObject((_system: System): { latest?: WorkedOut | undefined } => ({}));
 
-function workedOutOf({ system, settings, workPoint }: Question, upsets: readonly DrawnUpset[]): WorkedOut {
+function workedOutOf(question: Question, upsets: readonly DrawnUpset[]): WorkedOut {
+  const { system, settings, workPoint } = question;
+  const about = latestAbout(system);
   const key = JSON.stringify([settings, workPoint.at, workPoint.conductors]);
-  if (latest?.system !== system || latest.key !== key)
-    latest = {
-      system,
-      key,
-      lowRank: new LowRank({ system, settings, workPoint }, upsets),
-      quick: new Map(),
-      plain: new Map(),
-    };
-  return latest;
+  if (about.latest?.key !== key)
+    about.latest = { key, lowRank: new LowRank(question, upsets), quick: new Map(), plain: new Map() };
+  return about.latest;
 }
 
 interface FastAsk {

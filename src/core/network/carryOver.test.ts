@@ -2,12 +2,14 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { draw } from "../../../tests/support/jobNotation";
 import { randomDocument } from "../../../tests/support/randomSystems";
+import { expectSame } from "../../../tests/support/same";
 import {
   amended,
   besideOthers,
   edits,
   isUnreadable,
   objectionTo,
+  perObject,
   readDocument,
   type StillhotDocument,
   type System,
@@ -36,7 +38,7 @@ describe("S9 a circuit that was carried over is the one that the drawing alone g
     for (const [id, { earthOhms }] of rods) {
       const changed = amended(system, [{ set: { [id]: { earthOhms: 3 * (earthOhms as number) } } }]);
       const carried = carriedOver(before, changed)!;
-      expect(told(carried)).toEqual(told(buildCircuit(changed)));
+      expectSame(told(carried), told(buildCircuit(changed)));
       expect(carried.structure).toBe(before.structure);
       expect(carried.values).not.toBe(before.values);
     }
@@ -118,8 +120,9 @@ const QUICK = ["open", "blown", "removed", "on", "kw", "tagged"];
 
 test("S9 whatever is changed of one thing, what is carried over is what the drawing alone gives", () => {
   let [carriedCount, quickCount] = [0, 0];
+  const built = perObject(buildCircuit);
   for (const { id, key, before, after } of changes()) {
-    const circuit = buildCircuit(before);
+    const circuit = built(before);
     const carried = carriedOver(circuit, after);
     if (QUICK.includes(key)) {
       expect(carried, `${id} ${key}`).toBeDefined();
@@ -130,9 +133,9 @@ test("S9 whatever is changed of one thing, what is carried over is what the draw
       if (NOTHING_TO_A_CIRCUIT.includes(key)) expect(besideOthers(before).length).toBeGreaterThan(0);
       continue;
     }
-    expect(told(carried), `${id} ${key}`).toEqual(told(buildCircuit(after)));
+    expectSame(told(carried), told(buildCircuit(after)), `${id} ${key}`);
     // What was worked out of where things lie is kept for it; what was worked out of what they say, only where that is the same.
-    expect(layOf(carried), `${id} ${key}`).toEqual(layOf(circuit));
+    expectSame(layOf(carried), layOf(circuit), `${id} ${key}`);
     const isSame = JSON.stringify(carried.parts) === JSON.stringify(circuit.parts);
     expect(carried.values === circuit.values, `${id} ${key}`).toBe(isSame);
     carriedCount++;
@@ -154,8 +157,8 @@ describe("S9 edits in a row", () => {
         if (isRefusal(change)) continue;
         document = change.after;
         circuit = carriedOver(circuit, document.system)!;
-        expect(told(circuit), id).toEqual(told(buildCircuit(document.system)));
-        expect(told(carriedOver(first, document.system)!), `${id} from the first`).toEqual(told(circuit));
+        expectSame(told(circuit), told(buildCircuit(document.system)), id);
+        expectSame(told(carriedOver(first, document.system)!), told(circuit), `${id} from the first`);
       }
     }
     expect(circuit).not.toBe(first);
