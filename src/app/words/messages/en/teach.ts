@@ -79,6 +79,7 @@ export const teach = {
   "play.panel.hints": "Hints",
   "play.panel.log": "Log",
   "play.notDone": "It could not be done.",
+  "teach.seek": "Find a thing or a place by its name",
   "play.pick": "Choose on the drawing, or here",
   "play.pickNone": "nothing chosen",
   "play.places": "Places",

@@ -80,6 +80,7 @@ export const teach = {
   "play.panel.hints": "Indices",
   "play.panel.log": "Journal",
   "play.notDone": "Cela n'a pas pu se faire.",
+  "teach.seek": "Trouver un élément ou un lieu par son nom",
   "play.pick": "Choisissez sur le dessin, ou ici",
   "play.pickNone": "rien de choisi",
   "play.places": "Lieux",
