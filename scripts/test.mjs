@@ -74,7 +74,12 @@ if (missing) say(missing);
 const [appBuilder, appArgs] = builderOf("app");
 const [cliBuilder, cliArgs] = builderOf("cli");
 const good = await stepsTogether([
-  { name: "lint", file: "eslint/bin/eslint.js", args: [".", "--max-warnings", "0"] },
+  { name: "lint of pages and scripts", file: "eslint/bin/eslint.js", args: [".", "--max-warnings", "0"] },
+  {
+    name: "lint",
+    file: "oxlint/bin/oxlint",
+    args: ["--report-unused-disable-directives-severity", "error", "."],
+  },
   { name: "lint that asks for types", file: "oxlint/bin/oxlint", args: ["--type-aware", "src"] },
   {
     name: "types of everything",

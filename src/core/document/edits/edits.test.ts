@@ -269,7 +269,7 @@ test("a span takes the circuits beside it with it", () => {
 
 test("a work point goes with the steps that work at it", () => {
   const { after: left } = done(edits.removeThings({ workPoints: ["w1"] }));
-  expect((left.job?.["steps"] as unknown[]).length).toBe(4);
+  expect((left.job!["steps"] as unknown[]).length).toBe(4);
 });
 
 test("what is copied is pasted under free ids, joined as it was", () => {
