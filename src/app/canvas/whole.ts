@@ -6,6 +6,7 @@ import {
   placeNotes,
   type Scene,
   symbolLengthAt,
+  unionOf,
 } from "../../core";
 import { broughtIn, type Camera, fitted, showing, type Size, zoomedAt } from "./camera";
 
@@ -46,17 +47,26 @@ export const wholeWithNotes: LookFrom = (scene, bounds, size, sizes) => {
   return camera;
 };
 
+/** The boxes around all that is written at a drawing, by the scale and the letters: it is looked at whole more than once. */
+const written = new WeakMap<Scene, Map<string, Box | undefined>>();
+
 /** The box around a drawing and all that is written at it. */
 function withNotes(scene: Scene, bounds: Box, scale: number, sizes: NoteSizes): Box {
-  let { left, top, right, bottom } = bounds;
-  for (const { x, y, width, height } of placeNotes(scene, scale, sizesAt(sizes, scene, scale))) {
-    left = Math.min(left, x - width / 2 / scale);
-    right = Math.max(right, x + width / 2 / scale);
-    top = Math.min(top, y - height / 2 / scale);
-    bottom = Math.max(bottom, y + height / 2 / scale);
-  }
-  return { left, top, right, bottom };
+  const { label, small } = sizesAt(sizes, scene, scale);
+  const known = written.get(scene) ?? new Map<string, Box | undefined>();
+  written.set(scene, known);
+  const key = `${scale} ${label} ${small}`;
+  if (!known.has(key)) known.set(key, unionOf(boxesOf(scene, scale, { label, small })));
+  return unionOf([bounds, known.get(key) ?? bounds])!;
 }
+
+const boxesOf = (scene: Scene, scale: number, sizes: NoteSizes): readonly Box[] =>
+  placeNotes(scene, scale, sizes).map(({ x, y, width, height }) => ({
+    left: x - width / 2 / scale,
+    right: x + width / 2 / scale,
+    top: y - height / 2 / scale,
+    bottom: y + height / 2 / scale,
+  }));
 
 /** The sizes of letters at a scale: in a laid out drawing each has its place beside its symbol. */
 export function sizesAt({ label, small }: NoteSizes, { way }: Scene, scale: number): NoteSizes {

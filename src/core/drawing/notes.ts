@@ -176,14 +176,16 @@ export function placeNotes(
   /**
    * The free spot nearest to the place of a note, or to its ring: on its plate, or so far off it. Of several as near it is
    * the first from the left, then from the top.
-   * @param blockedBy what is in the way of a box: where all that a box reaches is below it, it is no more
+   * @param things what may be in the way of a box: where all that a box reaches is below it, it is no more
+   * @param isOff whether nothing may stand in a box for another reason
    * @param about where it is looked for in place of the plate, and in how small steps
    */
   function freeSpotFor(
     note: Note,
     { width, height }: { width: number; height: number },
     off: number,
-    blockedBy: (box: Box) => Box | undefined,
+    things: readonly Crowd[],
+    isOff: (box: Box) => boolean,
     about?: { readonly box: Box; readonly step: number },
   ) {
     const [across, down] = [width / scale, height / scale];
@@ -204,14 +206,23 @@ export function placeNotes(
       .map((x, nth) => ({ x, nth, far: Math.max(0, Math.abs(x - place.x) - across / 2) }))
       .sort((a, b) => a.far - b.far);
     const rows = stepsBetween(area.top, area.bottom, step);
+    const reached = {
+      left: area.left - across / 2,
+      right: area.right + across / 2,
+      top: area.top - down / 2,
+      bottom: area.bottom + down / 2,
+    };
+    const inReach = things.flatMap((it) => it.touching(reached));
     let [least, leastColumn] = [Infinity, Infinity];
     for (const { x, nth, far: aside } of columns) {
       if (aside > least) break;
+      const inColumn = inReach.filter(({ left, right }) => left < x + across / 2 && x - across / 2 < right);
       for (let row = 0; row < rows.length; row++) {
         const box = around(x, rows[row]!, across, down);
         const far = distanceOf(box, at);
         if (far > least || (far === least && nth >= leastColumn)) continue;
-        const inTheWay = blockedBy(box);
+        const inTheWay = inColumn.find((it) => overlaps(it, box));
+        if (inTheWay === undefined && isOff(box)) continue;
         const away = inTheWay === undefined && isState && !isBeyondReading ? farFromItsState(box, note) : 0;
         const past = rows[row]! + away * NOT_QUITE;
         if (inTheWay !== undefined)
@@ -341,14 +352,9 @@ export function placeNotes(
       spots.splice(0, spots.length, ...inView, ...outside);
     }
     const size = { width, height };
-    const blockedBy = (box: Box) =>
-      crowd.hitBy(box) ??
-      wires.hitBy(box) ??
-      rings.hitBy(box) ??
-      (off < FARTHEST_OFF ? edges.hitBy(box) : undefined) ??
-      // Beside the view nothing is in the way but the box itself, at whose end the next may be in view.
-      (isInView(box) ? undefined : { ...box, bottom: box.top });
-    const blocked = (box: Box) => blockedBy(box) !== undefined;
+    const inTheWay = [crowd, wires, rings, ...(off < FARTHEST_OFF ? [edges] : [])];
+    const isBeside = (box: Box) => !isInView(box);
+    const blocked = (box: Box) => inTheWay.some((it) => it.hits(box)) || isBeside(box);
     const isFree = (box: Box) => !crowd.hits(box) && (!isLaidOut || isWellPut(box, note));
     const clear =
       spots.find(
@@ -362,7 +368,7 @@ export function placeNotes(
       (isLaidOut &&
       !isBeyondReading &&
       (note.kind === "work" || note.kind === "open" || isHung(note) || (note.kind === "title" && isLast))
-        ? freeSpotFor(note, size, off / scale, blockedBy)
+        ? freeSpotFor(note, size, off / scale, inTheWay, isBeside)
         : undefined);
     if (clear === undefined && !isLast) return undefined;
     const isState = isLaidOut && note.kind === "badge";
@@ -373,13 +379,10 @@ export function placeNotes(
       const [x, y] = [(own.left + own.right) / 2, (own.top + own.bottom) / 2];
       const across = own.right - own.left + 2 * (width / scale + STEPS_FROM_OWN * step);
       const down = own.bottom - own.top + 2 * (height / scale + STEPS_FROM_OWN * step);
-      return freeSpotFor(
-        note,
-        size,
-        0,
-        (box) => things.hitBy(box) ?? (isState ? rings.hitBy(box) : undefined),
-        { box: around(x, y, across, down), step },
-      );
+      return freeSpotFor(note, size, 0, isState ? [things, rings] : [things], () => false, {
+        box: around(x, y, across, down),
+        step,
+      });
     };
     const elsewhere = () =>
       (note.kind === "count" || note.kind === "work" || isState
@@ -395,7 +398,7 @@ export function placeNotes(
         ? undefined
         : (spots.find(({ box }) => isFree(box)) ??
           roundAbout(note, size, scale, (box) => !isFree(box)) ??
-          freeSpotFor(note, size, 0, (box) => crowd.hitBy(box)) ??
+          freeSpotFor(note, size, 0, [crowd], () => false) ??
           atItsOwn(2 / scale) ??
           atItsOwn(0.5 / scale) ??
           (isState ? undefined : atItsOwn(0.5 / scale, closeCrowd())) ??
@@ -564,20 +567,25 @@ class Crowd {
       }
   }
 
-  /** One of the boxes that a box touches. */
-  hitBy(box: Box): Box | undefined {
+  hits(box: Box): boolean {
     const { firstX, lastX, firstY, lastY } = this.#reachOf(box);
     for (let x = firstX; x <= lastX; x++)
       for (let y = firstY; y <= lastY; y++) {
         const list = this.#cells.get(keyOf(x, y));
         if (list === undefined) continue;
-        for (const it of list) if (overlaps(it, box)) return it;
+        for (const it of list) if (overlaps(it, box)) return true;
       }
-    return undefined;
+    return false;
   }
 
-  hits(box: Box): boolean {
-    return this.hitBy(box) !== undefined;
+  /** All boxes that a box touches. */
+  touching(box: Box): readonly Box[] {
+    const { firstX, lastX, firstY, lastY } = this.#reachOf(box);
+    const found = new Set<Box>();
+    for (let x = firstX; x <= lastX; x++)
+      for (let y = firstY; y <= lastY; y++)
+        for (const it of this.#cells.get(keyOf(x, y)) ?? []) if (overlaps(it, box)) found.add(it);
+    return [...found];
   }
 
   #reachOf({ left, top, right, bottom }: Box) {
