@@ -18,6 +18,7 @@ import {
   writeDocument,
   xapiOf,
 } from "../../src/core";
+import { perObject } from "../../src/core/document";
 import { withoutFact } from "../../src/core/practice/variants/without";
 import { reworded } from "../../src/core/practice/variants/words";
 import { spell } from "../support/words";
@@ -34,7 +35,7 @@ function holds(variant: StillhotDocument, most: number) {
   expect(missed.map(({ trap }) => trap.id)).toEqual([]);
 }
 
-const mostOf = (file: StillhotDocument) => scoreOf(canBeSolved(file, planned).attempt).of;
+const mostOf = perObject((file: StillhotDocument) => scoreOf(canBeSolved(file, planned).attempt).of);
 
 describe.each(listed.map(({ id }) => id))("G8 variants of %s", (id) => {
   const file = scenarioFile(id);
