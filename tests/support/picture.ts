@@ -130,6 +130,8 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
     );
   };
   const lit = strandsOf(scene);
+  /** A pile of parts on one pole that nobody named may have no room beside its lines. */
+  const areNamed = Object.keys(scene.document.system.structures ?? {}).length > 0;
   /** Whether a tag hangs on what tells how its device stands: the two are as one then. */
   const isHungOn = (word: (typeof boxes)[number], tag: (typeof boxes)[number]) =>
     word.note.kind === "open" &&
@@ -168,13 +170,14 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
         ...(wires.some((it) => overlaps(it, box)) ? [`the flag ${note.text} lies on a line`] : []),
         ...(isAtItsPlate(box, note.ring!) ? [] : [`the flag ${note.text} stands at another plate`]),
       ];
-    if (note.kind === "tag" && boxes.some((it) => isHungOn(it, { note, box }))) return [];
     if (note.kind === "open" || note.kind === "tag") {
+      const onLine = areNamed && wires.some((it) => overlaps(it, box)) ? [`${note.text} lies on a line`] : [];
+      if (note.kind === "tag" && boxes.some((it) => isHungOn(it, { note, box }))) return onLine;
       const own = symbols.find(({ id }) => id === note.owner.id);
       const nearest = Math.min(...symbols.map((it) => distanceOf(it.box, box)));
       return own === undefined || distanceOf(own.box, box) <= nearest + 1e-6
-        ? []
-        : [`${note.text} is nearest to another symbol`];
+        ? onLine
+        : [...onLine, `${note.text} is nearest to another symbol`];
     }
     if (note.kind !== "elementLabel") return [];
     const own = symbols.find(({ id }) => id === note.owner.id);

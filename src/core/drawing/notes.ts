@@ -137,7 +137,7 @@ export function placeNotes(
   for (const piece of pieces) {
     if (within !== undefined && !overlaps(piece.box, within)) continue;
     for (const shape of piece.shapes)
-      if (shape.shape === "strand") addWire(wires, shape.points, 3 / scale);
+      if (shape.shape === "strand") addWire(wires, shape.points, BESIDE_LINES / scale);
       else if (shape.shape === "ground") for (const box of edgesOf(shape.box, 1 / scale)) edges.add(box);
     for (const note of piece.notes)
       if (note.ring !== undefined) {
@@ -373,13 +373,13 @@ export function placeNotes(
     if (clear === undefined && !isLast) return undefined;
     const isState = isLaidOut && note.kind === "badge";
     /** Right about its own symbol or line, over lines and off its plate where need be: the finer it is looked, the nearer. */
-    const atItsOwn = (step: number, things = crowd) => {
+    const atItsOwn = (step: number, things: readonly Crowd[] = [crowd]) => {
       const own = isState ? around(note.x, note.y, 0, 0) : symbolOf.get(note.owner);
       if (own === undefined) return undefined;
       const [x, y] = [(own.left + own.right) / 2, (own.top + own.bottom) / 2];
       const across = own.right - own.left + 2 * (width / scale + STEPS_FROM_OWN * step);
       const down = own.bottom - own.top + 2 * (height / scale + STEPS_FROM_OWN * step);
-      return freeSpotFor(note, size, 0, isState ? [things, rings] : [things], () => false, {
+      return freeSpotFor(note, size, 0, isState ? [...things, rings] : things, () => false, {
         box: around(x, y, across, down),
         step,
       });
@@ -401,11 +401,23 @@ export function placeNotes(
           freeSpotFor(note, size, 0, [crowd], () => false) ??
           atItsOwn(2 / scale) ??
           atItsOwn(0.5 / scale) ??
-          (isState ? undefined : atItsOwn(0.5 / scale, closeCrowd())) ??
+          (isState ? undefined : atItsOwn(0.5 / scale, [closeCrowd()])) ??
           roundAbout(note, size, scale, (box) => crowd.hits(box)) ??
           own));
     const atOnce = () => (givesWay(note) ? undefined : (spots.find(({ box }) => isFree(box)) ?? own));
-    const free = clear ?? (isBeyondReading ? atOnce() : elsewhere());
+    const usual = clear ?? (isBeyondReading ? atOnce() : elsewhere());
+    /** What says how a device stands lies over a line only where no room near its symbol is free of lines. */
+    const beside = () =>
+      usual !== undefined &&
+      isLaidOut &&
+      !isBeyondReading &&
+      (note.kind === "open" || isHung(note)) &&
+      wires.hits(
+        around(usual.x, usual.y, (width - 2 * BESIDE_LINES) / scale, (height - 2 * BESIDE_LINES) / scale),
+      )
+        ? atItsOwn(5 / scale, [crowd, wires])
+        : undefined;
+    const free = beside() ?? usual;
     if (free === undefined) return undefined;
     crowd.add(free.box);
     return { note, x: free.x, y: free.y, width, height };
@@ -434,6 +446,9 @@ function writtenAs(note: Note, lines: readonly string[], sizes: NoteSizes): Note
 /** So much further off the middle of its plate than on that a flag may stand, on both sides together: at last over its edge [px]. */
 const A_LITTLE_OFF = 160;
 const FARTHEST_OFF = 480;
+
+/** What is written stands so far from the middle of a line [px]. */
+const BESIDE_LINES = 3;
 
 /** What of a way that was worked out is certain, however it was rounded. */
 const NOT_QUITE = 0.999;
