@@ -23,6 +23,8 @@ const out = makeResults();
 const pictures = join(out, "e2e");
 const summary = join(out, "e2e.json");
 const outcomes = [];
+/** What a test may take where it says nothing else. */
+const SECONDS = 120;
 const AT_ONCE = Math.min(6, 2 * availableParallelism());
 
 function finish(reason) {
@@ -72,7 +74,7 @@ async function within(seconds, work) {
   }
 }
 
-async function runOne({ browser, profiles }, url, { name, run, seconds = 120, alone = false }) {
+async function runOne({ browser, profiles }, url, { name, run, seconds = SECONDS, alone = false }) {
   const from = performance.now();
   // What is timed is timed by a clock that is right.
   const ctx = await makeContext(browser, url, {
@@ -123,7 +125,10 @@ async function runAll(left) {
   }
 }
 
-const together = tests.filter((it) => !it.alone);
+// Those that may take long come first, so that none of them is the last to end.
+const together = tests
+  .filter((it) => !it.alone)
+  .sort((a, b) => (b.seconds ?? SECONDS) - (a.seconds ?? SECONDS));
 await Promise.all(Array.from({ length: AT_ONCE }, () => runAll(together)));
 await runAll(tests.filter((it) => it.alone));
 await device.browser.close();
