@@ -348,10 +348,13 @@ export class Session extends Viewing {
   /** Does beforehand, in a quiet moment, what the first edit of a large drawing would else wait for. */
   #makeReady(document: StillhotDocument) {
     if (isSmall(document.system)) return;
+    // One after the other: a press between the two is answered between them.
     whenQuiet(() => {
       if (this.document !== document) return;
       objectionTo(document);
-      this.#assessor.solver?.statesByReach(document.system);
+      whenQuiet(() => {
+        if (this.document === document) this.#assessor.solver?.statesByReach(document.system);
+      });
     });
   }
 
