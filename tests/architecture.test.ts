@@ -311,6 +311,7 @@ function askedByKind(text: string): string[] {
     String.raw`${list}(?: as const)?\)?\.(?:includes|has)\([^)]*${asked}\)`,
     String.raw`switch \([\w.!]*${asked}\) \{\s*case ${kind}`,
     String.raw`(?:Set|Record)<(?:DeviceKind|CircuitElement\["kind"\]).*`,
+    String.raw`new Set\(\[\s*${kind},\s*${kind}[^\]]*\]`,
   ];
   return patterns.flatMap((it) => text.match(new RegExp(it, "g")) ?? []);
 }
@@ -328,6 +329,7 @@ test.each([
   ['"load" === other.kind', 1],
   ['["span", "lead"].includes(element.kind)', 1],
   ['switch (element.kind) {\n  case "span":', 1],
+  ['const IN_A_ROW = new Set(["clamp", "cutout", "elbow"]);', 1],
   ['const DROPS: ReadonlySet<CircuitElement["kind"]> = new Set();', 1],
   ['was.kind === is.kind && it.kind === "pole"', 0],
   ['consequence.kind === "fault"', 0],

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { DEVICES } from "../devices";
 import { readDocument, writeDocument } from "../document";
 import { spell } from "../../../tests/support/words";
 import {
@@ -234,6 +235,18 @@ describe("a map in GeoJSON", () => {
     id,
     geometry: null,
     properties: { class: "device", ...properties },
+  });
+
+  test.each(Object.keys(DEVICES))("a device of kind %s comes in, or it is told why it does not", (kind) => {
+    const text = map(
+      point("a", 0, 0),
+      point("b", 0, 0.001),
+      span("s", [0, 0], [0, 0.001]),
+      device("d", { device: kind, on: "a", toward: "s", phases: "A" }),
+    );
+    const read = importMap(text);
+    if ("errors" in read) expect(reasons(read).join("\n")).toMatch(/\bd\b/);
+    else expect(Object.values(read.document.system.elements).map((it) => it.kind)).toContain(kind);
   });
 
   test.each([

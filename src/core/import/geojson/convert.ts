@@ -1,4 +1,4 @@
-import { type DeviceKind, DEVICES, isDeviceKind } from "../../devices";
+import { type DeviceKind, deviceOf, DEVICES, isAtCustomer, isDeviceKind, standsInLine } from "../../devices";
 import { isObject, type JsonObject } from "../../terms";
 import { projected } from "../cim/places";
 import { DrawingDraft } from "../draft";
@@ -17,20 +17,23 @@ const POINT_CLASSES = ["pole", "pad", "station", "service"] as const;
 type PointClass = (typeof POINT_CLASSES)[number];
 const isPointClass = (it: string): it is PointClass => (POINT_CLASSES as readonly string[]).includes(it);
 
-/** Kinds of the convention that have two ends and stand between a point and what they feed. */
-const IN_A_ROW = new Set([
-  "clamp",
-  "cutout",
-  "disconnect",
-  "breaker",
-  "recloser",
-  "sectionalizer",
-  "elbow",
-  "lead",
-  "regulator",
-]);
-const AT_THE_CUSTOMER = ["meter", "main"];
-const HANGING = new Set(["source", "load", "generator", "capacitor", "arrester", "ground", "fault"]);
+const KINDS = (Object.keys(DEVICES) as DeviceKind[]).map((kind) => ({ kind }));
+const kindsThat = (are: (it: { readonly kind: DeviceKind }) => boolean): readonly string[] =>
+  KINDS.filter(are).map(({ kind }) => kind);
+
+/** What a place and what hangs on it tell enough of, though it has two ends. */
+const TRANSFORMER: DeviceKind = "transformer";
+const AT_THE_CUSTOMER = kindsThat(isAtCustomer);
+const HANGING = kindsThat(({ kind }) => deviceOf(kind).ends.length === 1);
+/** Kinds that stand between a point and what they feed. */
+const IN_A_ROW = kindsThat(
+  (it) => !isAtCustomer(it) && (deviceOf(it.kind).opening !== undefined || standsInLine(it)),
+);
+/** Kinds that a place and what it feeds do not tell enough of. */
+const ELSEWHERE = kindsThat(
+  ({ kind }) =>
+    kind !== TRANSFORMER && ![...AT_THE_CUSTOMER, ...HANGING, ...IN_A_ROW].some((it) => it === kind),
+);
 
 /** A map as a draft of a drawing. */
 export interface ConvertedMap {
@@ -92,14 +95,14 @@ class MapReading {
     const ours = devices.filter((it) => isDeviceKind(kindOf(it)));
     for (const it of ours.filter(isBetween)) this.#readBetween(it);
     const known = ours.filter((it) => !isBetween(it) && this.#on(it) !== undefined);
-    for (const it of known.filter((it) => ELSEWHERE.has(kindOf(it))))
+    for (const it of known.filter((it) => ELSEWHERE.includes(kindOf(it))))
       this.#ledger.error("importing.error.deviceEnds", { id: it.id, kind: kindOf(it) });
-    for (const it of known.filter((it) => kindOf(it) === "transformer"))
+    for (const it of known.filter((it) => kindOf(it) === TRANSFORMER))
       this.#transformers.set(this.#on(it)!, [...(this.#transformers.get(this.#on(it)!) ?? []), it]);
-    this.#readRows(known.filter((it) => IN_A_ROW.has(kindOf(it))));
-    for (const it of known.filter((it) => kindOf(it) === "transformer")) this.#readTransformer(it);
+    this.#readRows(known.filter((it) => IN_A_ROW.includes(kindOf(it))));
+    for (const it of known.filter((it) => kindOf(it) === TRANSFORMER)) this.#readTransformer(it);
     this.#readCustomers(known.filter((it) => AT_THE_CUSTOMER.includes(kindOf(it))));
-    for (const it of known.filter((it) => HANGING.has(kindOf(it)))) this.#readHanging(it);
+    for (const it of known.filter((it) => HANGING.includes(kindOf(it)))) this.#readHanging(it);
     for (const span of this.#of("span")) this.#readSpan(span);
     for (const { className } of this.#features)
       if (!isPointClass(className) && className !== "span" && className !== "device")
@@ -147,7 +150,7 @@ class MapReading {
         id: device.id,
         found: text(device.properties, "on") ?? "–",
       });
-    if (!IN_A_ROW.has(kind)) return;
+    if (!IN_A_ROW.includes(kind)) return;
     const toward = text(device.properties, "toward");
     const fed = toward === undefined ? undefined : this.#byId.get(toward);
     if (fed === undefined)
@@ -318,9 +321,6 @@ class MapReading {
 
 /** A circuit alongside names its span; all else that names its points stands between them. */
 const isBetween = ({ properties }: Feature): boolean => text(properties, "from_id") !== undefined;
-
-/** Kinds that a place and what it feeds do not tell enough of. */
-const ELSEWHERE = new Set(["transfer", "nearby"]);
 
 const kindOf = ({ properties }: Feature): string => text(properties, "device") ?? "";
 
