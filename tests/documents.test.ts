@@ -3,6 +3,7 @@ import { existsSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import packageJson from "../package.json";
 import { COMMANDS } from "../src/cli/run";
+import { DEVICES, STEP_VERBS } from "../src/core";
 import { files, line } from "./cli/line";
 
 /** What the documents for people show and name is what there is. */
@@ -59,6 +60,28 @@ test.each([
   expect(paths.filter((it) => !ofOnesOwn.test(it) && !existsSync(it))).toEqual([]);
   const scripts = [...text.matchAll(/npm run ([\w:]+)/g)].map(([, name]) => name!);
   expect(scripts.filter((it) => !Object.hasOwn(packageJson.scripts, it))).toEqual([]);
+});
+
+/** What the first or the last column of a table names, under its head. */
+function named(head: string, column: number): string[] {
+  const format = readFileSync("docs/format.md", "utf8");
+  const [table] = format.slice(format.indexOf(head)).split("\n\n");
+  return table!
+    .split("\n")
+    .slice(2)
+    .flatMap((row) =>
+      [
+        ...row
+          .split(" | ")
+          .at(column)!
+          .matchAll(/`([\w-]+)`/g),
+      ].map(([, name]) => name!),
+    );
+}
+
+test("docs/format.md has each kind with its keys, and each verb with what it needs", () => {
+  expect(Object.keys(DEVICES).filter((it) => !named("| kind | keys of its own", 0).includes(it))).toEqual([]);
+  expect(named("| needs | verbs |", -1).sort()).toEqual([...STEP_VERBS].sort());
 });
 
 test("the rule that DEVELOPERS.md shows is tested as it is shown", () => {

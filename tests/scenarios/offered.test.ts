@@ -18,11 +18,13 @@ import {
   type ScenarioStep,
   scenarioOf,
   scoreOf,
+  STEP_VERBS,
   startAttempt,
   type StillhotDocument,
   type WorkPointId,
   worldOf,
 } from "../../src/core";
+import { demoDrawings } from "../support/demoDrawings";
 import { files, scenarioFile } from "./library";
 
 /** What one can point at to do a step: things that the apprentice knows of, and no others. */
@@ -111,6 +113,37 @@ describe("a perfect player is offered every step of the answer, and gets full ma
     expect(missing).toEqual([]);
     expect(scoreOf(attempt)).toMatchObject({ percent: 100, passed: true, dangers: [] });
   });
+});
+
+/** Verbs that no press of an attempt offers, and why. */
+const NOT_OFFERED: Readonly<Record<string, string>> = {
+  "hand-over": "nobody else is there to take a tag, a set or a permit over",
+  note: "what is written down is for the job's own log",
+};
+
+/** Everything that can be pointed at. */
+const allOwners = ({ system, job }: StillhotDocument): Owner[] => [
+  ...Object.keys(system.elements).map((id): Owner => ({ of: "element", id: id as ElementId })),
+  ...Object.keys(system.points).map((id): Owner => ({ of: "point", id: id as PointId })),
+  ...Object.keys((job?.["workPoints"] ?? {}) as object).map((id): Owner => ({
+    of: "workPoint",
+    id: id as WorkPointId,
+  })),
+];
+
+test("every verb is offered somewhere in an attempt, or there is a reason why not", () => {
+  const offered = new Set<string>([...ON_THE_RADIO, ...ANYWHERE.map(({ verb }) => verb)]);
+  const look = (document: StillhotDocument): void => {
+    for (const owner of allOwners(document))
+      for (const { verb } of attemptActsFor(document, owner)) offered.add(verb);
+  };
+  for (const [, document] of demoDrawings()) look(document);
+  for (const id of files) {
+    look(worldOf(startAttempt(scenarioFile(id))).known.document);
+    // That each of these is offered when its turn comes is asked above.
+    for (const step of answerTo(scenarioFile(id))) offered.add(step.do);
+  }
+  expect(STEP_VERBS.filter((it) => !offered.has(it)).sort()).toEqual(Object.keys(NOT_OFFERED).sort());
 });
 
 describe("no dangerous way passes", () => {
