@@ -156,8 +156,8 @@ function strangerIn({ known }: World, action: Action): Message | undefined {
   const isThere = (it: string) =>
     Object.hasOwn(system.points, it) || (isOfStructure && Object.hasOwn(system.structures ?? {}, it));
   if (at !== undefined && action.do !== "work" && !isThere(at)) return say("attempt.stranger", { id: at });
-  if (action.do === "work" && !Object.hasOwn(jobOf(known.document).workPoints, at ?? ""))
-    return say("attempt.stranger", { id: at ?? "" });
+  if (action.do === "work" && !Object.hasOwn(jobOf(known.document).workPoints, action.at))
+    return say("attempt.stranger", { id: action.at });
   if (
     element !== undefined &&
     action.do !== "ground" &&
