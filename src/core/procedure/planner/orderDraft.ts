@@ -16,12 +16,17 @@ export interface OrderDraft {
   readonly findings: readonly RehearsalFinding[];
 }
 
-/** Whether no rule finds more in a draft than in another, and nobody is longer without supply. */
+/** Whether no rule finds more in a draft than in another, nor a danger in place of a warning, and nobody is longer without supply. */
 export const isNoWorse = (a: OrderDraft, b: OrderDraft): boolean =>
-  a.findings.length <= b.findings.length && compareRanks(customersIn(a), customersIn(b)) <= 0;
+  dangersIn(a) <= dangersIn(b) &&
+  a.findings.length <= b.findings.length &&
+  compareRanks(customersIn(a), customersIn(b)) <= 0;
 
 /** Whether rules find less in a draft than in another; or as much with fewer customers out, or with as many and fewer operations. */
 export const isLeaner = (a: OrderDraft, b: OrderDraft): boolean => compareRanks(priceOf(a), priceOf(b)) < 0;
+
+const dangersIn = ({ findings }: OrderDraft): number =>
+  findings.filter(({ severity }) => severity === "danger").length;
 
 const priceOf = ({ findings, customers: { during, worst }, steps }: OrderDraft): readonly number[] => [
   findings.length,
