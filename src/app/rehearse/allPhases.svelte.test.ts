@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import { expect, test } from "vitest";
 import { demoDrawings } from "../../../tests/support/demoDrawings";
-import { beginJob, jobOf, play, stepBy } from "../../core";
+import { beginJob, jobOf, play, stepBy, type WorkPointId } from "../../core";
 import { learn } from "../words/catalogue";
 import { english } from "../words/sentences";
 import { readingOf } from "./felt";
@@ -29,4 +29,11 @@ test("what goes on without phases named is tested nowhere until all that are the
   const step = stepBy("ground", { at });
   const said = challengesBefore(beginJob(document), undefined, step)?.challenges.map((it) => it.says);
   expect(said?.some((it) => /not tested/i.test(it))).toBe(true);
+});
+
+test("where it is not known how the job stands, nobody is told what is hot, nor that nothing is", () => {
+  const [id] = Object.keys(jobOf(document).workPoints);
+  const hold = challengesBefore(beginJob(document), undefined, stepBy("work", { at: id as WorkPointId }));
+  const says = (name: string) => hold?.challenges.find((it) => it.id.endsWith(` ${name}`))?.says;
+  expect([says("live"), says("near")]).toEqual([english["challenge.look"], english["challenge.look"]]);
 });

@@ -95,8 +95,9 @@ function answerOf(kind: HoldKind, id: string, { state, assessment, breaks }: Ask
   switch (`${kind}.${id}`) {
     case "operate.feeds":
     case "work.live":
+      if (assessment === undefined) return looked;
       return drawn(
-        Object.entries(assessment?.workPoints ?? {})
+        Object.entries(assessment.workPoints)
           .map(([point, { verdict, threats }]) =>
             t("challenge.verdict", {
               name: jobOf(document).workPoints[point as WorkPointId]?.label ?? point,
@@ -138,6 +139,8 @@ function answerOf(kind: HoldKind, id: string, { state, assessment, breaks }: Ask
     case "ground.cable":
       return drawn(step.cable ?? t("inspect.fuseNone"));
     case "work.near": {
+      // Of what is not known nobody says that nothing is hot.
+      if (assessment === undefined) return looked;
       const hot = hotOnStructure(assessment, state.document, step);
       return drawn(hot === undefined ? t("challenge.noneDrawnHot") : told(hot));
     }
