@@ -68,6 +68,11 @@ export class Book {
     return this.#player.isStopped;
   }
 
+  /** why what is still unknown does not become known */
+  get failed(): string | undefined {
+    return this.#player.failed;
+  }
+
   /** What can be done with a thing on the shown drawing; nothing while that is worked out. */
   actsFor(owner: Owner | undefined): readonly Act[] | undefined {
     return this.#isBehind ? undefined : this.#player.actsAt(this.#standing, owner, t("order.noteText"));

@@ -155,6 +155,11 @@ export class Run {
     return this.#player.isStopped;
   }
 
+  /** why what is still unknown does not become known */
+  get failed(): string | undefined {
+    return this.#player.failed;
+  }
+
   get playedCount(): number {
     return this.#played.steps.length;
   }
@@ -244,8 +249,10 @@ export class Run {
     );
   }
 
+  /** Whether a test was made with a detector that was proven; not so as long as the test has not been played. */
   #isProven(line: DoneStep): boolean {
-    return this.#played.steps[this.#done.indexOf(line)]?.state.detector !== "unproven";
+    const played = this.#played.steps[this.#done.indexOf(line)];
+    return played !== undefined && played.state.detector !== "unproven";
   }
 
   /** Strikes a line: it was ticked wrongly, and its step is due again. */

@@ -77,3 +77,31 @@ test("a small drawing's order is played at once", () => {
   expect(played.steps.length).toBe(2);
   expect(player.lookAt({ order, count: 0, state: played.begin })).toHaveProperty("assessment");
 });
+
+test("what failed is said until somebody goes on, whatever else is answered meanwhile", () => {
+  const order = { document: tap(200), steps, between };
+  const player = new JobPlayer();
+  const standing = { order, count: 0, state: player.play(order).begin };
+  player.keepUp(order);
+  player.askActs(standing, undefined, "");
+  const worker = AnsweringWorker.all.at(-1)!;
+  worker.answer({ failed: "out of memory" });
+  worker.answer({ acts: [] });
+  expect(player.failed).toBe("out of memory");
+  const count = asked().length;
+  player.keepUp(order);
+  expect(asked().length).toBe(count);
+  player.goOn();
+  expect(player.failed).toBeUndefined();
+  player.keepUp(order);
+  expect(asked().slice(count)).toEqual(["step"]);
+});
+
+test("what failed of an order that was changed meanwhile says nothing of the one at hand", () => {
+  const document = tap(200);
+  const player = new JobPlayer();
+  player.keepUp({ document, steps, between });
+  player.keepUp({ document, steps: steps.slice(0, 1), between });
+  AnsweringWorker.all.at(-1)!.answer({ failed: "out of memory" });
+  expect(player.failed).toBeUndefined();
+});

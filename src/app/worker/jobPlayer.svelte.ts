@@ -104,10 +104,10 @@ export class JobPlayer {
 
   /** Asks what a step would do on a large drawing. */
   askAhead({ order, count, state }: JobAtCount, step: Step) {
-    if (isAtOnce(order.document) || this.isStopped) return;
+    if (isAtOnce(order.document) || this.#isHalted) return;
     if (this.#ahead?.state === state && isSameStep(this.#ahead.found.would.step, step)) return;
     const tried = { ...order, steps: [...order.steps.slice(0, count), step] };
-    this.#ask("would", tried, count + 1, (answer) => {
+    this.#ask("would", order, tried, count + 1, (answer) => {
       if ("step" in answer)
         this.#ahead = { state, found: { would: receivedStep(state, answer.step), breaks: answer.breaks } };
     });
@@ -115,21 +115,23 @@ export class JobPlayer {
 
   /** Asks for the next step of a large drawing that is not known, and when all are, for what is left. */
   keepUp(order: Order) {
+    // What failed of one order says nothing of another.
+    if (order !== this.#newest) this.failed = undefined;
     this.#newest = order;
-    if (isAtOnce(order.document) || this.isStopped) return;
+    if (isAtOnce(order.document) || this.#isHalted) return;
     const known = this.play(order);
     const { length } = known.steps;
     if (length < order.steps.length) return this.#askStep(order, known);
     const state = known.steps.at(-1)?.state;
     if (state === undefined || this.#left?.state === state) return;
-    this.#ask("left", order, length, (answer) => {
+    this.#ask("left", order, order, length, (answer) => {
       if ("left" in answer) this.#left = { state, found: answer.left };
     });
   }
 
   #askStep(order: Order, known: PlayedOrder) {
     const count = known.steps.length + 1;
-    this.#ask("step", order, count, (answer) => {
+    this.#ask("step", order, order, count, (answer) => {
       const { begin, steps } = this.play(this.#newest!);
       const next = this.#newest!.steps[count - 1];
       if (!("step" in answer) || begin !== known.begin || steps.at(-1) !== known.steps.at(-1)) return;
@@ -142,8 +144,8 @@ export class JobPlayer {
 
   /** Asks how the job of a large drawing stands. */
   lookAgain({ order, count, state }: JobAtCount) {
-    if (isAtOnce(order.document) || this.isStopped || this.#look?.state === state) return;
-    this.#ask("seen", order, count, (answer) => {
+    if (isAtOnce(order.document) || this.#isHalted || this.#look?.state === state) return;
+    this.#ask("seen", order, order, count, (answer) => {
       if ("columns" in answer)
         this.#look = { state, found: { assessment: fromColumns(answer.columns).assessment } };
     });
@@ -151,30 +153,37 @@ export class JobPlayer {
 
   /** Asks what can be done on a large drawing. */
   askActs({ order, count, state }: JobAtCount, owner: Owner | undefined, noteText: string) {
-    if (isAtOnce(order.document) || this.isStopped) return;
+    if (isAtOnce(order.document) || this.#isHalted) return;
     if (this.#acts?.of.state === state && this.#acts.of.owner === owner) return;
     const { steps, between } = order;
     this.#line.ask(order.document, { of: "acts", steps, between, count, owner, noteText }, (answer) => {
       if ("acts" in answer) this.#acts = { of: { state, owner }, found: answer.acts };
-      else this.#hearFailure(answer);
+      else this.#hearFailure(order, answer);
     });
   }
 
+  /** @param order that is at hand, where what is played is another one */
   #ask(
     of: "step" | "would" | "seen" | "left",
     order: Order,
+    { document, steps, between }: Order,
     count: number,
     hear: (answer: WorkerAnswer) => void,
   ) {
-    const { document, steps, between } = order;
     this.#line.ask(document, { of, steps, between, count }, (answer) => {
-      this.#hearFailure(answer);
+      this.#hearFailure(order, answer);
       hear(answer);
     });
   }
 
-  #hearFailure(answer: WorkerAnswer) {
-    this.failed = "failed" in answer ? answer.failed : undefined;
+  /** What failed is said until somebody wants it once more: another answer does not make it known. */
+  #hearFailure(order: Order, answer: WorkerAnswer) {
+    if ("failed" in answer && order === this.#newest) this.failed = answer.failed;
+  }
+
+  /** Nothing is asked until somebody wants it. */
+  get #isHalted(): boolean {
+    return this.isStopped || this.failed !== undefined;
   }
 
   /** Leaves the rest unknown, until somebody wants it. */
