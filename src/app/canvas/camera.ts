@@ -82,9 +82,13 @@ export function fitted(box: Box, { width, height }: Size, overhang: Overhang = N
       (height - top - bottom) / Math.max(1, box.bottom - box.top),
     ),
   );
+  const spare = width - left - right - (box.right - box.left) * scale;
+  // No drawing is made smaller for all that stands beside it; but what its height leaves of the width is theirs.
+  const more = [margin + overhang.left - left, margin + overhang.right - right] as const;
+  const given = Math.min(1, Math.max(0, spare) / Math.max(1, more[0] + more[1]));
   return {
     scale,
-    x: left + (width - left - right) / 2 - ((box.left + box.right) / 2) * scale,
+    x: left + (spare + (more[0] - more[1]) * given) / 2 - box.left * scale,
     y: top + (height - top - bottom) / 2 - ((box.top + box.bottom) / 2) * scale,
   };
 }

@@ -18,6 +18,7 @@ import { firstLook, sizesAt, wholeWithNotes } from "./whole";
 /** What a phone leaves for the drawing, upright and on its side [px]. */
 const PHONES: readonly Size[] = [
   { width: 390, height: 595 },
+  { width: 390, height: 484 },
   { width: 360, height: 491 },
   { width: 654, height: 274 },
 ];
@@ -47,8 +48,8 @@ function sceneFor({ language, document }: ToLookAt, size: Size) {
   });
 }
 
-/** What the flags of a drawing say where the board first shows it, and whether all of each is in view, over the row of buttons. */
-function flagsOn(demo: ToLookAt, size: Size) {
+/** What is written of a drawing where the board first shows it, and whether all of each is in view, over the row of buttons. */
+function writtenOn(demo: ToLookAt, size: Size) {
   const room = { width: size.width, height: size.height - ZOOM_BUTTONS };
   const scene = sceneFor(demo, size);
   const [work] = scene.works.values();
@@ -56,17 +57,16 @@ function flagsOn(demo: ToLookAt, size: Size) {
   const { scale } = camera;
   const view = viewOf(camera, room);
   const placed = placeNotes(scene, scale, sizesAt(NOTE_SIZES, scene, scale), undefined, view);
-  return placed
-    .filter(({ note }) => note.kind === "work")
-    .map(({ note, lines = note.lines!, x, y, width, height }) => ({
-      says: lines.join(" "),
-      isInView: contains(view, {
-        left: x - width / 2 / scale,
-        right: x + width / 2 / scale,
-        top: y - height / 2 / scale,
-        bottom: y + height / 2 / scale,
-      }),
-    }));
+  return placed.map(({ note, lines = note.lines ?? [note.text], x, y, width, height }) => ({
+    kind: note.kind,
+    says: lines.join(" "),
+    isInView: contains(view, {
+      left: x - width / 2 / scale,
+      right: x + width / 2 / scale,
+      top: y - height / 2 / scale,
+      bottom: y + height / 2 / scale,
+    }),
+  }));
 }
 
 describe.each(PHONES)("on a phone with $width × $height for the drawing", (size) => {
@@ -74,13 +74,18 @@ describe.each(PHONES)("on a phone with $width × $height for the drawing", (size
     "each flag of $name, $language, is in view and tells place and task in whole words",
     (demo) => {
       const { task, workPoints } = jobOf(demo.document());
-      const flags = flagsOn(demo, size);
+      const flags = writtenOn(demo, size).filter(({ kind }) => kind === "work");
       expect(flags).toHaveLength(Object.keys(workPoints).length);
       for (const { says, isInView } of flags) expect(isInView, says).toBe(true);
       const short = flags.map(({ says }) => says).filter((it) => !it.endsWith(` ${task}`));
       expect(short).toEqual(WITHOUT_TASK[`${size.width} ${demo.name} ${demo.language}`] ?? []);
     },
   );
+
+  test.each(demos)("no structure of $name, $language, is written as a mere number", (demo) => {
+    const titles = writtenOn(demo, size).filter(({ kind }) => kind === "title");
+    expect(titles.map(({ says }) => says).filter((it) => /^\d+$/.test(it))).toEqual([]);
+  });
 });
 
 describe.each(WHOLE)("with $width × $height for the drawing", (size) => {

@@ -332,18 +332,23 @@ export function placeNotes(
     const onTheWire = note.sides[0]![0] === 0 && note.sides[0]![1] === 0;
     // A number whose place a line has stands further along the edge of its plate, and what a ring would run through beyond that.
     const further = note.kind === "title" ? [0, 40, 80] : onTheWire ? [0, 14, 28] : [0, 14];
-    const spots = further.flatMap((extra) =>
-      note.sides.map(([sideways, upright]) => {
-        const length = Math.max(1, Math.hypot(sideways, upright));
-        const away = note.reach + (note.gap + extra) / scale;
-        const x = note.x + (sideways / length) * away + (corner(sideways) * width) / 2 / scale;
-        const y =
-          note.y +
-          ((note.drop ?? 0) * sizes.label) / NOTE_SIZES.label / scale +
-          (upright / length) * away +
-          (corner(upright) * height) / 2 / scale;
-        return { x, y, box: around(x, y, width / scale, height / scale) };
-      }),
+    // In the next line there is room for all of a number whose own line a conductor runs along.
+    const lower = note.kind === "title" ? [0, height / scale] : [0];
+    const spots = lower.flatMap((down) =>
+      further.flatMap((extra) =>
+        note.sides.map(([sideways, upright]) => {
+          const length = Math.max(1, Math.hypot(sideways, upright));
+          const away = note.reach + (note.gap + extra) / scale;
+          const x = note.x + (sideways / length) * away + (corner(sideways) * width) / 2 / scale;
+          const y =
+            note.y +
+            down +
+            ((note.drop ?? 0) * sizes.label) / NOTE_SIZES.label / scale +
+            (upright / length) * away +
+            (corner(upright) * height) / 2 / scale;
+          return { x, y, box: around(x, y, width / scale, height / scale) };
+        }),
+      ),
     );
     const [own] = spots;
     if (isInView(around(note.x, note.y, 0, 0))) {
