@@ -14,7 +14,15 @@ import {
   type Scene,
 } from "../../core";
 import { type Camera, contains, fitted, type Size, viewOf, ZOOM_BUTTONS, zoomedAt } from "./camera";
-import { paintGrounds, paintNotes, paintScene, piecesWithin, squaresOf, STROKES_REACH } from "./paint";
+import {
+  paintGrounds,
+  paintNotes,
+  paintRings,
+  paintScene,
+  piecesWithin,
+  squaresOf,
+  STROKES_REACH,
+} from "./paint";
 import type { Painting } from "./stale";
 import type * as Further from "./further";
 import type { Motion } from "./motion";
@@ -140,6 +148,7 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
     if (motion?.holdsLit !== true) further?.paintLit(context, view, camera.scale);
     const isFewFromAfar = isLaid(scene) && !hasMany(scene) && isAfar(scene, camera.scale);
     const shown = (isFewFromAfar ? further?.overviewOf(scene, camera.scale) : undefined) ?? scene;
+    paintRings(context, placed, palette, camera.scale);
     paintScene(context, shown, palette, camera.scale, near);
     paintNotes(context, placed, palette, sizesAt(sizes, scene, camera.scale), camera.scale, near);
     context.restore();

@@ -462,6 +462,24 @@ function paintAlong(
   context.stroke(crosses);
 }
 
+/** Paints the rings around work places: under the lines and symbols there, so that they hide none. */
+export function paintRings(
+  context: CanvasRenderingContext2D,
+  placed: readonly PlacedNote[],
+  { accent }: Palette,
+  scale: number,
+) {
+  context.strokeStyle = accent;
+  context.lineWidth = 4 / scale;
+  for (const { note } of placed)
+    if (isFlag(note)) {
+      const { x, y } = note.ring ?? note;
+      context.beginPath();
+      context.arc(x, y, ringAt(note, scale) / scale, 0, 7);
+      context.stroke();
+    }
+}
+
 /** Paints labels, badges and flags of a part of the drawing, each of screen size. */
 export function paintNotes(
   context: CanvasRenderingContext2D,
@@ -473,15 +491,6 @@ export function paintNotes(
 ) {
   context.textAlign = "center";
   context.textBaseline = "middle";
-  for (const { note } of placed)
-    if (isFlag(note)) {
-      const { x, y } = note.ring ?? note;
-      context.strokeStyle = palette.accent;
-      context.lineWidth = 4 / scale;
-      context.beginPath();
-      context.arc(x, y, ringAt(note, scale) / scale, 0, 7);
-      context.stroke();
-    }
   for (const it of placed) {
     const { note, x, y, width, height } = it;
     const [halfWidth, halfHeight] = [width / 2 / scale, height / 2 / scale];

@@ -188,6 +188,14 @@ test("a pin is seen on the screen and in no picture", () => {
   expect(toSvg(after!, PALETTES.paper, words)).toBe(toSvg(before!, PALETTES.paper, words));
 });
 
+test.each(demos)("the ring around the work place of %s lies under every line and symbol", (_, document) => {
+  const scene = sceneOf(document, assess(document), { catalogue: english });
+  const svg = toSvg(scene, PALETTES.sun, { title: "", description: "" });
+  const [rings, strokes] = [/<circle[^>]*stroke-width="4"\/>/g, /<poly(?:line|gon)/];
+  const last = [...svg.matchAll(rings)].at(-1)!.index;
+  expect(last).toBeLessThan(svg.search(strokes));
+});
+
 test("an empty drawing is a picture too", () => {
   expect(
     toSvg(sceneOf(drawing({}, {}), undefined, { catalogue: english }), PALETTES.paper, {

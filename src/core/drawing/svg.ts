@@ -59,9 +59,10 @@ export function toSvg(
     ...grounds.map(({ box }) => groundSvg(box, palette)),
     ...litBy(palette.accent, 0),
     ...litBy(palette.paper, 7),
+    // Under what it is about, so that it hides nothing.
+    ...placed.filter(({ note }) => isFlag(note)).map(({ note }) => ring(note, palette)),
     ...strands.map((it) => shapeSvg(it, palette, factor)),
     ...marks.map((it) => shapeSvg(it, palette, factor)),
-    ...placed.filter(({ note }) => isFlag(note)).map(({ note }) => ring(note, palette)),
     ...placed.map((it) => noteSvg(it, palette, sizes)),
     "</svg>",
     "",
