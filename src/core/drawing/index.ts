@@ -15,7 +15,7 @@ export { atScale, boxAt } from "./atScale";
 export type { Plate } from "./layout/layout";
 export type { PlatePiece } from "./plates";
 export { isAfar } from "./afar";
-export { overviewOf } from "./overview";
+export { linesAlone, overviewOf } from "./overview";
 export * from "./frames";
 export * from "./hit";
 export * from "./svg";

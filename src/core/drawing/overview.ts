@@ -1,4 +1,5 @@
 import { type ElementId, spell } from "../terms";
+import { isAfar } from "./afar";
 import { symbolLengthAt } from "./arrangement";
 import { countedOn, wordsOf } from "./counted";
 import { worstOf } from "./palettes";
@@ -6,7 +7,7 @@ import type { PlatePiece } from "./plates";
 import type { Scene } from "./scene";
 import { sectionsOf } from "./sections";
 import { LEAST_STRUCTURE } from "./tolerances";
-import { type Note, type Piece, type Spot, unionOf } from "./shapes";
+import { type Note, type Piece, type Spot, tellsStanding, unionOf } from "./shapes";
 
 /** Whether structures are too near to each other for a mark each: a section is one mark then. */
 const isFurther = (scene: Pick<Scene, "plates" | "text">, scale: number): boolean =>
@@ -57,6 +58,20 @@ export function overviewOf(scene: Scene, scale = Infinity): Scene {
   };
   overviewsOf.set(scene, overview);
   return overview;
+}
+
+/**
+ * A drawing that persons placed point by point, from so far that no symbol can be read: its lines, its work places, and
+ * what is open or tagged there. Any other is as it was.
+ */
+export function linesAlone(scene: Scene, scale: number): Scene {
+  if (scene.plates.length > 0 || !isAfar(scene, scale)) return scene;
+  const pieces = scene.pieces.flatMap((piece): Piece[] => {
+    if (piece.owner.of === "point") return [];
+    if (piece.owner.of !== "element") return [piece];
+    return [{ ...lineOf(piece, piece.spine), notes: piece.notes.filter(tellsStanding) }];
+  });
+  return { ...scene, points: new Map(), pieces };
 }
 
 /** Where the mark of the structure of each point stands, by where the point stands. */

@@ -201,6 +201,9 @@ export const overlaps = (a: Box, b: Box): boolean =>
 /** What is asked of a note by its kind. */
 type OfNoteKind = Pick<Note, "kind">;
 
+/** Whether a note tells that something is open or tagged. */
+export const tellsStanding = ({ kind }: Pick<Note, "kind">): boolean => kind === "open" || kind === "tag";
+
 /** Whether it is the flag at a work point. */
 export const isFlag = ({ kind }: OfNoteKind): boolean => kind === "work";
 

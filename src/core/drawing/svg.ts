@@ -1,9 +1,17 @@
 import { type ElementId, withoutTurns } from "../terms";
 import { frameOf, linesIn, outlinesOf } from "./frames";
 import { NOTE_SIZES, type NoteSizes, type PlacedNote, placeNotes, ringAt } from "./notes";
-import { alongOf, type Palette, QUIET_WIDTH, spotsAlong, strokesOf, widthFactor } from "./palettes";
+import {
+  alongOf,
+  type Palette,
+  QUIET_WIDTH,
+  spotsAlong,
+  strokesOf,
+  widthFactor,
+  WORST_FIRST,
+} from "./palettes";
 import type { Scene } from "./scene";
-import { type Box, breadthOf, type Look, type Note, type Shape, isFlag } from "./shapes";
+import { type Box, breadthOf, type Look, type Note, type Shape, type Strand, isFlag } from "./shapes";
 import { TYPEFACE } from "./typeface";
 import { widthOf } from "./widths";
 
@@ -23,6 +31,9 @@ export interface SvgOptions {
 
 /** A reader's device may have wider letters than ours. */
 const WIDEN = 1.1;
+
+/** From so many strands on those that look alike are one path: a browser that lays out each by itself stands still for long. */
+const MANY_STRANDS = 1000;
 
 /** The whole drawing as an SVG file, without a script, a link or a font of its own. */
 export function toSvg(
@@ -61,7 +72,9 @@ export function toSvg(
     ...litBy(palette.paper, 7),
     // Under what it is about, so that it hides nothing.
     ...placed.filter(({ note }) => isFlag(note)).map(({ note }) => ring(note, palette)),
-    ...strands.map((it) => shapeSvg(it, palette, factor)),
+    ...(strands.length > MANY_STRANDS
+      ? pathsOf(strands, palette, factor)
+      : strands.map((it) => shapeSvg(it, palette, factor))),
     ...marks.map((it) => shapeSvg(it, palette, factor)),
     ...placed.map((it) => noteSvg(it, palette, sizes)),
     "</svg>",
@@ -129,6 +142,23 @@ function shapeSvg(shape: Shape, palette: Palette, factor: number): string {
       return text(shape.x, shape.y, shape.text, shape.size, palette.ink, 700);
   }
 }
+
+/** Strands by how they look, the worst on top. */
+const pathsOf = (strands: readonly Strand[], palette: Palette, factor: number): string[] =>
+  WORST_FIRST.toReversed().flatMap((look) => {
+    const alike = strands.filter((it) => it.look === look);
+    if (alike.length === 0) return [];
+    const way = [...new Set(alike.map(({ points }) => `M${coordinates(points)}`))].join("");
+    return [
+      ...strokesOf(look).map(({ colour, width, dash }) => path(way, palette[colour], width, dash, factor)),
+      ...alike.flatMap((it) => alongSvg(it.points, look, it.feed, palette, factor)),
+    ];
+  });
+
+const path = (way: string, colour: string, width: number, dash: readonly number[], factor: number) =>
+  `<path d="${way}" fill="none" stroke="${colour}" stroke-width="${round(width * factor)}" stroke-linejoin="round"${
+    dash.length > 0 ? ` stroke-dasharray="${dash.map((it) => round(it * factor)).join(" ")}"` : ""
+  }/>`;
 
 function alongSvg(
   points: readonly number[],

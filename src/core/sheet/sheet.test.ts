@@ -271,3 +271,26 @@ test("a label that turns the writing around turns no sentence of the sheet and n
   expect(html).not.toMatch(/[\u202a-\u202e\u2066-\u2069]/);
   expect(textOf(html)).toContain("\\u202edelbaf\\u2066");
 });
+
+test("a drawing of thousands of placed points is lines alone from afar, those that look alike one path", () => {
+  const spans = Array.from({ length: 1200 }, (_, k) => k);
+  const points = Object.fromEntries([...spans, 1200].map((k) => [`p${k}`, { x: 100 * k, y: 0 }]));
+  const lines = spans.map((k) => [
+    `l${k}`,
+    {
+      kind: k === 600 ? "disconnect" : "span",
+      phases: "A",
+      from: `p${k}`,
+      to: `p${k + 1}`,
+      ...(k === 600 ? { open: "A" } : {}),
+    },
+  ]);
+  const system = { frequencyHz: 60, points, elements: Object.fromEntries(lines) };
+  const read = readDocument(JSON.stringify({ format: "stillhot", formatVersion: 1, title: "long", system }));
+  if (!("document" in read)) throw new Error("does not read");
+  const [svg] = /<figure><svg.*?<\/svg>/s.exec(sheetHtml(read.document, { catalogue: english }))!;
+  expect(svg.match(/<(?:path|polyline|polygon|rect|circle|text) /g)!.length).toBeLessThan(20);
+  expect(svg).toMatch(/<path d="M[^"]*M/);
+  // What is open is told from afar too, and is all that is written there.
+  expect(svg.match(/<text /g)).toHaveLength(1);
+});

@@ -19,6 +19,8 @@ import {
   toSvg,
   unionOf,
   isLabel,
+  linesAlone,
+  tellsStanding,
 } from "../drawing";
 import { jobOf, type StillhotDocument } from "../document";
 import { type Catalogue, type Message, type MessageGaps, type MessageKey, say, spell } from "../terms";
@@ -218,6 +220,9 @@ class Sheet {
    */
   private fromAfarAndNear(room: Room): string {
     const scene = this.scene({ way: "across", text: IN_ANY_TYPE / ENLARGED });
+    // No part of it is shown near: all of the room is its own.
+    if (scene.plates.length === 0)
+      return this.fitted(linesAlone(scene, scaleFor(scene.bounds, room.width, room.height)), room).svg;
     const overview = overviewOf(scene);
     const afarScale = scaleFor(overview.bounds, room.width - 180, FROM_AFAR_HEIGHT - 60);
     const { svg: afar } = this.fitted(overview, room, afarScale);
@@ -439,7 +444,7 @@ function framed(scene: Scene, controls: ReadonlySet<string>): Scene {
     const name = piece.notes.find(isLabel);
     if (name === undefined) return piece;
     // Name, position and tags in one frame: apart from each other they could be taken for a neighbour's.
-    const marks = piece.notes.filter(({ kind }) => kind === "open" || kind === "tag");
+    const marks = piece.notes.filter(tellsStanding);
     const told = marks.map((it) => it.text);
     const text = [name.text, ...told].join(" · ");
     const lines =
