@@ -70,11 +70,11 @@ export function toSvg(
     ...grounds.map(({ box }) => groundSvg(box, palette)),
     ...litBy(palette.accent, 0),
     ...litBy(palette.paper, 7),
-    // Under what it is about, so that it hides nothing.
-    ...placed.filter(({ note }) => isFlag(note)).map(({ note }) => ring(note, palette)),
     ...(strands.length > MANY_STRANDS
       ? pathsOf(strands, palette, factor)
       : strands.map((it) => shapeSvg(it, palette, factor))),
+    // Over lines, among which it would be lost on paper, and under every symbol, so that it hides none.
+    ...placed.filter(({ note }) => isFlag(note)).map(({ note }) => ring(note, palette)),
     ...marks.map((it) => shapeSvg(it, palette, factor)),
     ...placed.map((it) => noteSvg(it, palette, sizes)),
     "</svg>",
