@@ -37,3 +37,13 @@ test("as long as that test has not been played, nobody says that its detector wa
   expect(run.isBehind).toBe(true);
   expect(run.isTakenForLive).toBe(true);
 });
+
+test("who does the job hears that it is worked out how it stands, and can stop that; whoever only reads of it does not wait", () => {
+  const run = runOf({ ...testedAgain(200), log: [] } as StillhotDocument);
+  expect(run.isWorking).toBe(false);
+  run.lookAhead(undefined, true);
+  expect(run.look).toBeUndefined();
+  expect(run.isWorking).toBe(true);
+  run.stopWorking();
+  expect(run.isWorking).toBe(false);
+});

@@ -82,9 +82,14 @@ export class Run {
     if (this.isStopped) return { failed: t("order.stopped") };
     return this.#player.failed === undefined ? undefined : { failed: this.#player.failed };
   });
-  /** steps are played beside the page */
+  /** somebody does the job, and has to know how it stands */
+  #looksAhead = $state(false);
+  /** something is worked out beside the page */
   isWorking = $derived.by(
-    () => !this.isStopped && this.#player.failed === undefined && (this.isBehind || this.left === undefined),
+    () =>
+      !this.isStopped &&
+      this.#player.failed === undefined &&
+      (this.isBehind || this.left === undefined || (this.#looksAhead && this.look === undefined)),
   );
 
   /** a detector showed voltage where none was to be, and no test was as expected since: the drawing is not believed */
@@ -185,6 +190,7 @@ export class Run {
 
   /** Asks beside the page for what whoever does the job has to know. */
   lookAhead(owner: Owner | undefined, isBegun: boolean) {
+    this.#looksAhead = true;
     if (this.isBehind) return;
     this.#player.lookAgain(this.#standing);
     if (isBegun && this.step !== undefined) this.#player.askAhead(this.#standing, this.step);
