@@ -39,7 +39,7 @@ test("as long as that test has not been played, nobody says that its detector wa
 });
 
 test("who does the job hears that it is worked out how it stands, and can stop that; whoever only reads of it does not wait", () => {
-  const run = runOf({ ...testedAgain(200), log: [] } as StillhotDocument);
+  const run = runOf({ ...testedAgain(200), log: [] });
   expect(run.isWorking).toBe(false);
   run.lookAhead(undefined, true);
   expect(run.look).toBeUndefined();
