@@ -41,12 +41,9 @@ export class Book {
   /** the shown drawing is not yet as its steps leave it */
   #isBehind = $derived.by(() => this.played.length < this.count);
   /** what is known of the shown drawing; nothing while it is worked out */
-  look: JobLook | undefined = $derived.by(() => {
-    const known = this.#isBehind ? undefined : this.#player.lookAt(this.#standing);
-    if (known !== undefined) return known;
-    if (this.isStopped) return { failed: t("order.stopped") };
-    return this.#player.failed === undefined ? undefined : { failed: this.#player.failed };
-  });
+  look: JobLook | undefined = $derived.by(() =>
+    this.#player.lookOf(this.#isBehind ? undefined : this.#standing),
+  );
   /** steps are played beside the page */
   isWorking = $derived.by(
     () =>

@@ -76,12 +76,9 @@ export class Run {
     state: this.state,
   }));
   /** what is known of the job as it stands; nothing while that is worked out */
-  look: JobLook | undefined = $derived.by(() => {
-    const known = this.isBehind ? undefined : this.#player.lookAt(this.#standing);
-    if (known !== undefined) return known;
-    if (this.isStopped) return { failed: t("order.stopped") };
-    return this.#player.failed === undefined ? undefined : { failed: this.#player.failed };
-  });
+  look: JobLook | undefined = $derived.by(() =>
+    this.#player.lookOf(this.isBehind ? undefined : this.#standing),
+  );
   /** somebody does the job, and has to know how it stands */
   #looksAhead = $state(false);
   /** something is worked out beside the page */

@@ -31,7 +31,7 @@ test("a large drawing's order is played beside the page, step by step, and nothi
   const standing = () => ({ order, count: 0, state: player.play(order).begin });
   player.keepUp(order);
   expect(player.play(order).steps).toEqual([]);
-  expect(player.lookAt(standing())).toBeUndefined();
+  expect(player.lookOf(standing())).toBeUndefined();
   expect(player.actsAt(standing(), undefined, "")).toBeUndefined();
   expect(player.aheadOf(standing(), steps[0]!)).toBeUndefined();
   expect(player.leftOf(order, player.play(order))).toBeUndefined();
@@ -75,7 +75,7 @@ test("a small drawing's order is played at once", () => {
   const order = { document: tap(5), steps, between };
   const played = player.play(order);
   expect(played.steps.length).toBe(2);
-  expect(player.lookAt({ order, count: 0, state: played.begin })).toHaveProperty("assessment");
+  expect(player.lookOf({ order, count: 0, state: played.begin })).toHaveProperty("assessment");
 });
 
 test("what failed is said until somebody goes on, whatever else is answered meanwhile", () => {

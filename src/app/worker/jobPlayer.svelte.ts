@@ -18,6 +18,7 @@ import {
 import { isAtOnce } from "./atOnce";
 import { OwnWorker } from "./ownWorker";
 import { type Between, breaksOf, leftAtEnd, type PlayedOrder, Player, stateBefore } from "./player";
+import { t } from "../words/words";
 import type { WorkerAnswer } from "./questions";
 
 /** An order of steps of a drawing, and what came between them. */
@@ -78,8 +79,19 @@ export class JobPlayer {
     return isWhole && this.#left?.state === last?.state ? this.#left?.found : undefined;
   }
 
-  /** What is known of a job as it stands; nothing while that is on its way. */
-  lookAt({ order, state }: JobAtCount): JobLook | undefined {
+  /**
+   * What is known of a job as it stands, or why it does not become known; nothing while that is on its way.
+   *
+   * @param standing nothing while not all of its steps have been played
+   */
+  lookOf(standing: JobAtCount | undefined): JobLook | undefined {
+    const known = standing === undefined ? undefined : this.#lookAt(standing);
+    if (known !== undefined) return known;
+    if (this.isStopped) return { failed: t("order.stopped") };
+    return this.failed === undefined ? undefined : { failed: this.failed };
+  }
+
+  #lookAt({ order, state }: JobAtCount): JobLook | undefined {
     if (isAtOnce(order.document)) return seenAtOnce(state);
     return this.#look?.state === state ? this.#look.found : undefined;
   }

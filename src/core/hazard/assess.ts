@@ -11,7 +11,7 @@ import { circuitOf } from "../network";
 import { type ConductorId, type Finding, type PointId, type StructureId, type WorkPointId } from "../terms";
 import { wrongAsFound } from "./asFound";
 import { MOST_STRENGTH } from "./tolerances";
-import { type FoundThreats, threatsTo } from "./threats";
+import { type FoundThreats, keyOfQuestion, threatsTo } from "./threats";
 import { neutralInHand } from "./neutralInHand";
 import { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
 import type { Assessment, Threat, Verdict, WorkPointReport, Question } from "./types";
@@ -130,9 +130,8 @@ const threatsBySystem = perObject((_system: System) => new Map<string, FoundThre
  * nothing. Whoever does without the currents through a body takes an answer that has them too.
  */
 function threatsOf(question: Question, { bodies = true } = {}): FoundThreats {
-  const { system, settings, workPoint } = question;
-  const known = threatsBySystem(system);
-  const asked = JSON.stringify([settings, workPoint.at, workPoint.conductors]);
+  const known = threatsBySystem(question.system);
+  const asked = keyOfQuestion(question);
   const key = bodies ? asked : `${asked} without bodies`;
   const found = known.get(asked) ?? known.get(key);
   if (found !== undefined) return found;

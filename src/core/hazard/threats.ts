@@ -125,10 +125,13 @@ interface WorkedOut {
  */
 const latestAbout = perObject((_system: System): { latest?: WorkedOut | undefined } => ({}));
 
+/** What of a question tells it from any other about the same system. */
+export const keyOfQuestion = ({ settings, workPoint }: Question): string =>
+  JSON.stringify([settings, workPoint.at, workPoint.conductors]);
+
 function workedOutOf(question: Question, upsets: readonly DrawnUpset[]): WorkedOut {
-  const { system, settings, workPoint } = question;
-  const about = latestAbout(system);
-  const key = JSON.stringify([settings, workPoint.at, workPoint.conductors]);
+  const about = latestAbout(question.system);
+  const key = keyOfQuestion(question);
   if (about.latest?.key !== key)
     about.latest = { key, lowRank: new LowRank(question, upsets), quick: new Map(), plain: new Map() };
   return about.latest;
