@@ -1,9 +1,10 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { axeFinds } from "./scenarios.mjs";
+import { axeFinds, begun } from "./scenarios.mjs";
 import { pressOrMore } from "./job.mjs";
 import { boxAtRest, pressOn } from "./spots.mjs";
 import { becomes } from "./becomes.mjs";
+import { pressAPlace } from "./places.mjs";
 
 async function begin(ctx, opening = {}) {
   const page = await ctx.open({ path: "?demo=sideline-three-transformers#plan", ...opening });
@@ -46,6 +47,22 @@ async function usesTheProposal(page) {
   await becomes(() => page.locator(".mark.danger, .mark.warning, .mark.harm").count(), 0);
 }
 
+/** How far the drawing reaches up under the verdict, which stays while the rest of the page is scrolled [px]. */
+const underVerdict = (page) =>
+  page.evaluate(() => {
+    const bottomOf = (it) => document.querySelector(it).getBoundingClientRect().bottom;
+    const { top } = document.querySelector("[data-drawing]").getBoundingClientRect();
+    return Math.max(0, Math.round(bottomOf("[data-verdict]") - top));
+  });
+
+/** Whether the top of `part` can be seen in the panel as far as that was scrolled. */
+const beginsInPanel = (part) =>
+  part.evaluate((it) => {
+    const { top, bottom } = it.closest("[role=tabpanel]").getBoundingClientRect();
+    const of = it.getBoundingClientRect();
+    return of.top >= top && of.top < bottom;
+  });
+
 async function noSidewaysScroll(page) {
   const [wide, inner] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
   assert.ok(wide <= inner, `the page is ${wide} px wide in a window of ${inner} px`);
@@ -74,8 +91,13 @@ export const tests = [
   ...["desk", "phone"].map((size) => ({
     name: `one press proposes an order with its reasons, and it is walked step by step (${size})`,
     async run(ctx) {
-      const page = await begin(ctx, { size });
+      const page = await begun(ctx, { size, path: "?demo=sideline-three-transformers" });
+      await pressAPlace(page, "plan", size);
+      await page.locator("[data-next]:focus").waitFor();
+      await becomes(() => underVerdict(page), 0);
       await usesTheProposal(page);
+      // An order that comes into use is read from its first step.
+      await becomes(() => beginsInPanel(step(page, 1)), true);
       for (let n = 0; n < 5; n++) await page.locator("[data-forward]").click();
       await page.locator('[data-verdict="could-go-live"]').waitFor();
       await page

@@ -3,7 +3,8 @@ const NEXT = "[data-next]";
 /** Where one thing of several gives way to another, as Open does to Close, or goes away: the one at its place is next. */
 const ROW = "ul, ol, tbody, [role=toolbar]";
 const STOPS = "button:not(:disabled), summary, [tabindex='0']";
-const TAKES_FOCUS = "[tabindex], a[href], summary, button, input, select, textarea";
+const PRESSES = "a[href], summary, button, input, select, textarea";
+const TAKES_FOCUS = `[tabindex], ${PRESSES}`;
 const HEADINGS = "h1, h2, h3";
 
 /**
@@ -58,7 +59,10 @@ export function keepsFocus(): () => void {
 /** Takes the keyboard to a place that was just gone to: to what it begins with, or else to its heading. */
 export function arriveIn(place: ParentNode): void {
   const [next] = [NEXT, "main h2, main h3", "main [data-drawing]", "main"].flatMap((it) => seenIn(place, it));
-  if (next !== undefined) take(next);
+  if (next === undefined) return;
+  // A part of the page that begins in sight stays where it is, and so does the drawing above it; a press is brought into sight whole.
+  const stays = !next.matches(PRESSES) && next.getBoundingClientRect().top < window.innerHeight;
+  take(next, { preventScroll: stays });
 }
 
 interface Held {
