@@ -12,15 +12,21 @@ import {
   partsOfConductor,
   say,
 } from "../terms";
+import { closedBetween, regulatorsBypassed } from "./closedBetween";
 import type { View } from "./view";
 import { MOST_OVER } from "./tolerances";
 
 const citation = "common practice, no source";
 
-/** What is wrong as things stand, whoever works where: broken wires that are live, open neutrals, legs that have gone apart. */
+/**
+ * What is wrong as things stand, whoever works where: broken wires that are live, open neutrals, legs that have gone apart,
+ * two supplies joined that do not stand together, regulators bypassed off neutral.
+ */
 export const wrongAsFound = (system: System, circuit: Circuit, view: View): Finding[] => [
   ...brokenThings(system, circuit, view),
   ...legVolts(system, circuit, view),
+  ...closedBetween(system, circuit),
+  ...regulatorsBypassed(system, circuit),
 ];
 
 /** Parted conductors with a live end, and neutrals that are open beside live conductors of their own line. */

@@ -39,3 +39,12 @@ export const MOST_OVER = 1.1;
 
 /** Above it a conductor is the line's, below it a service's or a plant's [V, line to line]. */
 export const LINE_VOLTS = 1000;
+
+/** A dead short's remains have an angle too: below this there is no supply to be out of step with [V]. */
+export const LEAST_SUPPLY_VOLTS = 50;
+
+/** Beyond this two supplies are not joined [°]: a common setting of a synchronism check (from memory). */
+export const MOST_DEGREES = 20;
+
+/** Of the higher of two volts, so much apart they are two voltages: drops and regulators make less [1]. Common practice, no source. */
+export const MOST_APART = 0.25;

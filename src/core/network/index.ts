@@ -8,3 +8,4 @@ export { running, RUNS, runsAs, standingOf } from "./running";
 export { groupsAsDrawn, type StepGroup, stepGroups, UTILITY } from "./inStep";
 export { conductorsToCome, feedNotDrawn } from "./feed";
 export { conductorGraphOf, nodeName, type ConductorEdge, type ConductorEdgeAttributes } from "./graph";
+export { type Meeting, type Meetings, meetingsOf } from "./meetings";

@@ -1,9 +1,6 @@
 /** Below this nothing is broken that anybody could see: leakage, and the charge of a few spans [A]. */
 export const NO_AMPS = 0.01;
 
-/** A dead short's remains have an angle too: below this there is no supply to be out of step with [V]. */
-export const LEAST_SUPPLY_VOLTS = 50;
-
 /** Less than this parts no cable that anybody grounds with [A]: the smallest of the table withstands ten times as much. */
 export const LEAST_DUTY_AMPS = 500;
 
@@ -51,9 +48,3 @@ export const MOST_CONTROLS = 6;
 
 /** Places tried for a ground that would be enough: each is a whole assessment. */
 export const MOST_PLACES = 6;
-
-/** Beyond this two supplies are not joined [°]: a common setting of a synchronism check (from memory). */
-export const MOST_DEGREES = 20;
-
-/** Of the higher of two volts, so much apart they are two voltages: drops and regulators make less. Common practice, no source. */
-export const MOST_APART = 0.25;

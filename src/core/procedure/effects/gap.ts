@@ -1,23 +1,12 @@
-import { LEAST_SUPPLY_VOLTS, MOST_APART, MOST_DEGREES } from "../tolerances";
 import { deviceOf, isTransformer, openPhasesOf, letterAt } from "../../devices";
 import type { Step } from "../../document";
-import type { ConductorReport } from "../../hazard";
+import { type ConductorReport, degreesApart, standApart, voltsApart } from "../../hazard";
 import { circuitOf, groupsAsDrawn } from "../../network";
-import {
-  complex,
-  type Complex,
-  type ConductorId,
-  conductorId,
-  type ElementId,
-  type Letter,
-  lettersOf,
-} from "../../terms";
+import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf } from "../../terms";
 import { isLiveState } from "../job/live";
 import { elementOf } from "../job/names";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
-
-const phasor = ({ volts, angleDeg }: ConductorReport): Complex => complex.polar(volts, angleDeg);
 
 /** What stands at the two sides of one phase of a thing. */
 export interface Gap {
@@ -43,15 +32,10 @@ export function gapsOf(state: JobState, id: string | undefined, letters: string)
 }
 
 /** Volts across a gap [V]. */
-export function voltsAcross({ from, to }: Gap): number {
-  const volts = complex.magnitude(complex.subtract(phasor(from), phasor(to)));
-  // Where the equations cannot be solved volts are infinite, and their difference counts as over every limit.
-  return Number.isNaN(volts) ? Infinity : volts;
-}
+export const voltsAcross = ({ from, to }: Gap): number => voltsApart(from, to);
 
 /** Angle between the two sides of a gap, 0 to 180 [°]. */
-export const degreesAcross = ({ from, to }: Gap): number =>
-  Math.abs(((from.angleDeg - to.angleDeg + 540) % 360) - 180);
+export const degreesAcross = ({ from, to }: Gap): number => degreesApart(from, to);
 
 /** Both sides live: closing joins two things that each have a supply. */
 const isLiveOnBothSides = ({ from, to }: Gap): boolean => isLiveState(from.state) && isLiveState(to.state);
@@ -111,9 +95,6 @@ export const ampsThrough = (state: JobState, id: string | undefined, letters: st
     ...[...letters].map((it) => asItStands(state).elements[id as ElementId]?.amps[it as Letter] ?? 0),
   );
 
-const areTwoVoltages = ({ from, to }: Gap): boolean =>
-  Math.abs(from.volts - to.volts) > MOST_APART * Math.max(from.volts, to.volts);
-
 /** The gaps that a step closes between two live sides, but for a phase that a bank's own windings hold. */
 export const gapsToMeet = (step: Step, before: JobState, after: JobState): Gap[] =>
   gapsOf(before, step.element, phasesMoved(step, before, after).closed).filter(
@@ -137,9 +118,6 @@ export function outOfStepIn(step: Step, before: JobState, after: JobState): Gap 
 /** The gap that a step closes between supplies that do not stand together, in angle or in volts; the worst one. */
 export function mismatchOf(step: Step, before: JobState, after: JobState): Gap | undefined {
   return gapsToMeet(step, before, after)
-    .filter(
-      (gap) =>
-        (degreesAcross(gap) > MOST_DEGREES || areTwoVoltages(gap)) && voltsAcross(gap) > LEAST_SUPPLY_VOLTS,
-    )
+    .filter(({ from, to }) => standApart(from, to))
     .sort((a, b) => voltsAcross(b) - voltsAcross(a))[0];
 }

@@ -11,6 +11,18 @@ export const hazard = {
   "hazard.legVolts": "{where} stands at {volts} V to its neutral instead of {nominal} V",
   "hazard.legVolts.help":
     "look for an open neutral on the way to the transformer, and pull the meters beyond it",
+  "hazard.closedBetween":
+    "{name} is drawn closed and joins two supplies on {letter} that stand {degrees}° and {volts} V apart: a short",
+  "hazard.closedBetween.help":
+    "go and look which way it stands and which phase is which; if it is so, keep away and have it opened from where the fault can be broken",
+  "hazard.closedBetween.notInStep":
+    "{name} is drawn closed and joins two supplies that nothing keeps in step: up to {volts} V can stand between them",
+  "hazard.closedBetween.notInStep.help":
+    "go and look whether it is closed; if it is so, ask the system operator what keeps the two in step, and take one of them off",
+  "hazard.regulatorBypassed":
+    "{name} is drawn bypassed off neutral on {phases}: current without limit flows round through its series winding",
+  "hazard.regulatorBypassed.help":
+    "go and look which tap it stands on and whether its bypass is closed; if it is so, keep away from both and have the line opened",
   "hazard.neutralVolts": "{where} stands at {volts} V to earth as drawn",
   "hazard.neutralVolts.notKnown":
     "the volts of {where} to earth are not known, since the solution did not settle",

@@ -12,6 +12,18 @@ export const hazard = {
   "hazard.legVolts": "{where} est à {volts} V de son neutre au lieu de {nominal} V",
   "hazard.legVolts.help":
     "chercher un neutre ouvert vers le transformateur, et retirer les compteurs au-delà",
+  "hazard.closedBetween":
+    "{name} est dessiné fermé et joint sur {letter} deux alimentations écartées de {degrees}° et de {volts} V : un court-circuit",
+  "hazard.closedBetween.help":
+    "allez voir dans quelle position il est et quelle phase est laquelle ; s’il en est ainsi, tenez-vous à l’écart et faites-le ouvrir de là où le défaut peut être coupé",
+  "hazard.closedBetween.notInStep":
+    "{name} est dessiné fermé et joint deux alimentations que rien ne tient en synchronisme : jusqu’à {volts} V peuvent se tenir entre elles",
+  "hazard.closedBetween.notInStep.help":
+    "allez voir s’il est fermé ; s’il en est ainsi, demandez au répartiteur ce qui tient les deux en synchronisme, et retirez l’une des deux",
+  "hazard.regulatorBypassed":
+    "{name} est dessiné contourné hors de la position neutre sur {phases} : un courant sans limite tourne par son enroulement série",
+  "hazard.regulatorBypassed.help":
+    "allez voir sur quelle prise il se trouve et si sa dérivation est fermée ; s’il en est ainsi, tenez-vous à l’écart des deux et faites ouvrir la ligne",
   "hazard.neutralVolts": "{where} est à {volts} V de la terre tel que dessiné",
   "hazard.neutralVolts.notKnown":
     "la tension de {where} à la terre n'est pas connue, car la solution ne se stabilise pas",
