@@ -24,8 +24,8 @@ function withOneMoreSource(seed: number): StillhotDocument | undefined {
     angleDeg: draw.oneOf([0, 10, 30, -120]),
   };
   elements["dMore"] = { kind: "disconnect", from: to, to: "more", phases, open: phases };
-  const read = readDocument(JSON.stringify(file));
-  return "document" in read ? ({ ...read.document, job: undefined } as StillhotDocument) : undefined;
+  const read = readDocument(JSON.stringify({ ...file, job: undefined }));
+  return "document" in read ? read.document : undefined;
 }
 
 const foundIn = (document: StillhotDocument): string[] =>
