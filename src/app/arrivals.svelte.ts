@@ -4,6 +4,7 @@ import { drawing, type StoredDrawing } from "./keep/store";
 import type Unsaved from "./keep/Unsaved.svelte";
 import type { Brought } from "./openFile";
 import type { Session } from "./session/session.svelte";
+import { say } from "./words/catalogue";
 import { later } from "./words/later";
 import { t } from "./words/words";
 
@@ -113,9 +114,11 @@ export class Arrivals {
     if (!isLink()) return undefined;
     history.replaceState(history.state, "", location.pathname + location.search);
     const { readLink } = await later(() => import("./share/link"));
-    const opened = readLink(hash.slice(1));
+    const name = t("share.theLink");
+    const opened = await readLink(hash.slice(1), name);
     if ("document" in opened) return opened.document;
-    this.bad = { name: t("share.theLink"), problems: opened.problems };
+    if (opened.problems.length === 0) this.#around.session.say(say("app.openStopped", { name }));
+    else this.bad = { name, problems: opened.problems };
     return undefined;
   }
 

@@ -20,7 +20,7 @@ export async function readFile(file: File): Promise<Opened> {
   }
   if (file.size > LARGEST_BYTES) return { problems: [tooLarge(file.size)] };
   const { readBytes } = await later(() => import("./link"));
-  const opened = readBytes(new Uint8Array(await file.arrayBuffer()));
+  const opened = await readBytes(new Uint8Array(await file.arrayBuffer()), file.name);
   if ("document" in opened || !/^image\/(?!svg)/.test(file.type)) return opened;
   // It may be a photograph of a printed code.
   const { readPhotograph } = await later(() => import("./scanned"));

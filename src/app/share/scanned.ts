@@ -1,6 +1,7 @@
 import { fingerprintLetters, fingerprintOf, type StillhotDocument } from "../../core";
 import type { Opened } from "./files";
-import { t } from "../words/words";
+import { say } from "../words/catalogue";
+import { t, told } from "../words/words";
 import { codeReader, pictureOf } from "./codeReader";
 import { fragmentOf, readCodes, readLink } from "./link";
 
@@ -18,22 +19,23 @@ export class Scanned {
   #set = "";
 
   /** Takes the text of one more code. */
-  take(text: string): ScanOutcome {
+  async take(text: string): Promise<ScanOutcome> {
     const fragment = fragmentOf(text);
     if (fragment === undefined) return { problem: t("scan.notOurs") };
     const part = PART.exec(fragment);
-    return part === null ? opened(readLink(fragment)) : this.#takePart(fragment, part);
+    return part === null ? opened(await readLink(fragment)) : this.#takePart(fragment, part);
   }
 
-  #takePart(fragment: string, [, letters, n, count]: RegExpExecArray): ScanOutcome {
+  async #takePart(fragment: string, [, letters, n, count]: RegExpExecArray): Promise<ScanOutcome> {
     const set = `${letters} ${count}`;
     if (this.#set !== "" && this.#set !== set) return { problem: t("share.codesUnfit") };
     this.#set = set;
     this.#parts.set(Number(n), fragment);
     if (this.#parts.size < Number(count))
       return { count: Number(count), have: [...this.#parts.keys()].sort((a, b) => a - b) };
-    const outcome = opened(readCodes([...this.#parts.values()]));
+    const texts = [...this.#parts.values()];
     this.startAgain();
+    const outcome = opened(await readCodes(texts));
     // What the codes say of themselves must be what they make.
     const isWhole = !("document" in outcome) || lettersOf(outcome.document) === letters;
     return isWhole ? outcome : { problem: t("share.codesUnfit") };
@@ -46,8 +48,11 @@ export class Scanned {
   }
 }
 
-const opened = (read: ReturnType<typeof readLink>): ScanOutcome =>
-  "document" in read ? { document: read.document } : { problem: read.problems[0] ?? t("share.linkDamaged") };
+/** Nothing is wrong with what the person stopped. */
+const opened = (read: Opened): ScanOutcome =>
+  "document" in read
+    ? { document: read.document }
+    : { problem: read.problems[0] ?? told(say("app.openStopped", { name: t("share.theLink") })) };
 
 const lettersOf = (document: StillhotDocument): string =>
   fingerprintLetters(fingerprintOf(document)).replace(" ", "");

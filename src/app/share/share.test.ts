@@ -1,6 +1,7 @@
 import { deflateSync, strToU8 } from "fflate";
 import decodeQR from "qr/decode.js";
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
+import { AnsweringWorker, workersAnswerByHand } from "../../../tests/support/answeringWorker";
 import { demoDrawings } from "../../../tests/support/demoDrawings";
 import { codePicture, codeTexts, intoSvg, linkTo, type StillhotDocument, writeDocument } from "../../core";
 import { emptyDrawing } from "../session/emptyDrawing";
@@ -18,28 +19,31 @@ const pixel = Uint8Array.from(
 );
 const svg = '<svg xmlns="http://www.w3.org/2000/svg"><title>x</title></svg>\n';
 const bytes = (text: string) => new TextEncoder().encode(text);
-const problemsOf = (opened: ReturnType<typeof readBytes>) => {
+const problemsOf = async (opening: ReturnType<typeof readBytes>) => {
+  const opened = await opening;
   if ("document" in opened) throw new Error("it was read");
   return opened.problems;
 };
-const same = (opened: ReturnType<typeof readBytes>, document: StillhotDocument) => {
+const same = async (opening: ReturnType<typeof readBytes>, document: StillhotDocument) => {
+  const opened = await opening;
   if (!("document" in opened)) throw new Error(opened.problems.join());
   expect(writeDocument(opened.document)).toBe(writeDocument(document));
 };
+const opening = (given: Uint8Array) => readBytes(given, "it");
 const base64url = (data: Uint8Array) => Buffer.from(data).toString("base64url");
 
 describe.each(demos)("%s comes back", (_, document) => {
-  test("from a link, whole or by itself", () => {
-    same(readLink(linkTo(document)), document);
-    same(readBytes(bytes(`https://example.org/a/?b#${linkTo(document)}\n`)), document);
+  test("from a link, whole or by itself", async () => {
+    await same(readLink(linkTo(document)), document);
+    await same(opening(bytes(`https://example.org/a/?b#${linkTo(document)}\n`)), document);
   });
-  test("from an SVG", () => same(readBytes(bytes(intoSvg(svg, linkTo(document)))), document));
-  test("from a PNG, which is still a picture", () => {
+  test("from an SVG", () => same(opening(bytes(intoSvg(svg, linkTo(document)))), document));
+  test("from a PNG, which is still a picture", async () => {
     const carrying = intoPng(pixel, linkTo(document));
-    same(readBytes(carrying), document);
+    await same(opening(carrying), document);
     expect([...carrying.slice(-12)]).toEqual([...pixel.slice(-12)]);
   });
-  test("from a file", () => same(readBytes(bytes(writeDocument(document))), document));
+  test("from a file", () => same(opening(bytes(writeDocument(document))), document));
   test("from its printed codes, in whatever order", async () => {
     const letters = await fingerprint(document);
     const texts = codeTexts(document, letters, "https://example.org/");
@@ -47,10 +51,10 @@ describe.each(demos)("%s comes back", (_, document) => {
       const { size, dark } = codePicture(text);
       expect(scanned(size, dark)).toBe(text);
     }
-    same(readCodes(texts.toReversed()), document);
+    await same(readCodes(texts.toReversed()), document);
     if (texts.length > 1) {
-      expect(problemsOf(readCodes(texts.slice(1)))).toHaveLength(1);
-      expect(problemsOf(readLink(fragmentOf(texts[0]!)!))[0]).toMatch(/code 1 of \d/);
+      expect(await problemsOf(readCodes(texts.slice(1)))).toHaveLength(1);
+      expect((await problemsOf(readLink(fragmentOf(texts[0]!)!)))[0]).toMatch(/code 1 of \d/);
     }
     for (const text of texts) expect(codeOf(text).size).toBeGreaterThan(20);
   });
@@ -58,8 +62,10 @@ describe.each(demos)("%s comes back", (_, document) => {
 
 test.each([["n1p.x.y.z.1"], ["n1p.AAAABBBB.3.2.1"], ["n1p.AAAABBBB.1.9.1"], ["n1p.AAAABBBB.1.2"], ["n1p."]])(
   "an odd link %s is damaged, and names no code that there cannot be",
-  (fragment) => {
-    expect(problemsOf(readLink(fragment))).toEqual([expect.stringMatching(/damaged|cut off|not whole/i)]);
+  async (fragment) => {
+    expect(await problemsOf(readLink(fragment))).toEqual([
+      expect.stringMatching(/damaged|cut off|not whole/i),
+    ]);
   },
 );
 
@@ -107,8 +113,8 @@ describe("what anyone may send is refused in one sentence", () => {
     ["a page", "<!doctype html><html><script>alert(1)</script></html>"],
     ["another program's JSON", '{"type":"drawing","elements":[]}'],
   ];
-  test.each(cases)("%s", (_, given) => {
-    const problems = problemsOf(readBytes(typeof given === "string" ? bytes(given) : given));
+  test.each(cases)("%s", async (_, given) => {
+    const problems = await problemsOf(opening(typeof given === "string" ? bytes(given) : given));
     expect(problems.length).toBeGreaterThan(0);
     expect(problems.length).toBeLessThan(21);
     for (const it of problems) {
@@ -124,9 +130,35 @@ describe("what anyone may send is refused in one sentence", () => {
   });
 });
 
-test("a label that ends a tag or a text stays a label", () => {
+describe("a link of a few letters that unpacks to three thousand switches", () => {
+  workersAnswerByHand();
+
+  const elements = Object.fromEntries(
+    Array.from({ length: 3000 }, (_, n) => [
+      `d${n}`,
+      { kind: "disconnect", from: "p1", to: "p2", phases: "ABC", label: `Switch ${n}`, ratedAmps: 600 },
+    ]),
+  );
+  const many = { ...emptyDrawing, system: { points: { p1: {}, p2: {} }, elements } } as never;
+  const link = linkTo(many);
+
+  test.each([
+    ["a link", () => readLink(link)],
+    ["a file that holds it", () => opening(bytes(link))],
+    ["a picture that carries it", () => opening(intoPng(pixel, link))],
+  ])("is read beside the page: %s", async (_, open) => {
+    const reading = open();
+    await vi.waitFor(() => expect(AnsweringWorker.all).toHaveLength(1));
+    const [worker] = AnsweringWorker.all;
+    expect(worker!.asked).toEqual([expect.objectContaining({ to: "read", as: "drawing" })]);
+    worker!.answer({ read: { document: many, warnings: [] } });
+    expect(await reading).toHaveProperty("document", many);
+  });
+});
+
+test("a label that ends a tag or a text stays a label", async () => {
   const document = { ...emptyDrawing, title: `</metadata><script>"'&]]>` };
-  same(readBytes(bytes(intoSvg(svg, linkTo(document)))), document);
+  await same(opening(bytes(intoSvg(svg, linkTo(document)))), document);
 });
 
 function damaged(png: Uint8Array): Uint8Array {
