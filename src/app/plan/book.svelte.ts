@@ -26,6 +26,7 @@ export class Book {
     document: this.session.document,
     steps: this.steps,
     between: NOTHING,
+    opened: this.session.opened,
   }));
   #played = $derived.by(() => this.#player.play(this.#order));
   /** the steps that have been played: of a large drawing not all of them at once */

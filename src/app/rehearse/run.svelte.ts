@@ -65,6 +65,7 @@ export class Run {
     document: this.#session.document,
     steps: this.#done.map(({ step }) => step),
     between: this.#between,
+    opened: this.#session.opened,
   }));
   #played: PlayedOrder = $derived.by(() => this.#player.play(this.#order));
   /** not all that was done has been played yet: of a large drawing that takes its time */

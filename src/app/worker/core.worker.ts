@@ -128,9 +128,13 @@ function answered(document: StillhotDocument, what: What): WorkerAnswer {
 
 const playedTo = (
   document: StillhotDocument,
-  { steps, between, count }: OrderMoment,
+  { steps, between, count, known = [] }: OrderMoment,
   to = count,
-): PlayedOrder => player.play(document, steps.slice(0, to), between);
+): PlayedOrder => {
+  const order = steps.slice(0, to);
+  player.takeIn(document, order, between, known);
+  return player.play(document, order, between);
+};
 
 const momentOf = (document: StillhotDocument, moment: OrderMoment): JobState =>
   stateBefore(playedTo(document, moment), moment.between);

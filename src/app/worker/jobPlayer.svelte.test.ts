@@ -2,10 +2,10 @@
 import { expect, test } from "vitest";
 import { AnsweringWorker, workersAnswerByHand } from "../../../tests/support/answeringWorker";
 import { draw } from "../../../tests/support/jobNotation";
-import { beginJob, type ElementId, play, sentStep, type Step, stepBy } from "../../core";
+import { actsFor, beginJob, type ElementId, play, seen, sentStep, type Step, stepBy } from "../../core";
 import { JobPlayer } from "./jobPlayer.svelte";
-import type { Between } from "./player";
-import type { WorkerQuestion } from "./questions";
+import { type Between, Player } from "./player";
+import type { OrderMoment, WorkerQuestion } from "./questions";
 
 workersAnswerByHand();
 
@@ -22,12 +22,14 @@ const steps: readonly Step[] = [
   stepBy("tag", { element: "d1" as ElementId }),
 ];
 const between: ReadonlyMap<number, Between> = new Map();
-const asked = () => (AnsweringWorker.all.at(-1)!.asked as WorkerQuestion[]).map(({ what }) => what.of);
+const opened = {};
+const askedOf = (worker: AnsweringWorker | undefined) => worker!.asked as WorkerQuestion[];
+const asked = () => askedOf(AnsweringWorker.all.at(-1)).map(({ what }) => what.of);
 
 test("a large drawing's order is played beside the page, step by step, and nothing of it is told before", () => {
   const document = tap(200);
   const player = new JobPlayer();
-  const order = { document, steps, between };
+  const order = { document, steps, between, opened };
   const standing = () => ({ order, count: 0, state: player.play(order).begin });
   player.keepUp(order);
   expect(player.play(order).steps).toEqual([]);
@@ -49,8 +51,8 @@ test("a large drawing's order is played beside the page, step by step, and nothi
 test("what comes for a step that was changed meanwhile is not taken", () => {
   const document = tap(200);
   const player = new JobPlayer();
-  player.keepUp({ document, steps, between });
-  const other = { document, steps: [{ do: "brief" } as const], between };
+  player.keepUp({ document, steps, between, opened });
+  const other = { document, steps: [{ do: "brief" } as const], between, opened };
   player.keepUp(other);
   const before = beginJob(document);
   AnsweringWorker.all.at(-1)!.answer({ step: sentStep(before, play(before, steps[0]!)), breaks: [] });
@@ -58,7 +60,7 @@ test("what comes for a step that was changed meanwhile is not taken", () => {
 });
 
 test("stopped, it asks nothing more until somebody goes on", () => {
-  const order = { document: tap(200), steps, between };
+  const order = { document: tap(200), steps, between, opened };
   const player = new JobPlayer();
   player.keepUp(order);
   player.stop();
@@ -72,36 +74,100 @@ test("stopped, it asks nothing more until somebody goes on", () => {
 
 test("a small drawing's order is played at once", () => {
   const player = new JobPlayer();
-  const order = { document: tap(5), steps, between };
+  const order = { document: tap(5), steps, between, opened };
   const played = player.play(order);
   expect(played.steps.length).toBe(2);
   expect(player.lookOf({ order, count: 0, state: played.begin })).toHaveProperty("assessment");
 });
 
 test("what failed is said until somebody goes on, whatever else is answered meanwhile", () => {
-  const order = { document: tap(200), steps, between };
+  const order = { document: tap(200), steps, between, opened };
   const player = new JobPlayer();
   const standing = { order, count: 0, state: player.play(order).begin };
   player.keepUp(order);
   player.askActs(standing, undefined, "");
-  const worker = AnsweringWorker.all.at(-1)!;
-  worker.answer({ failed: "out of memory" });
-  worker.answer({ acts: [] });
+  const [playing, asking] = AnsweringWorker.all;
+  playing!.answer({ failed: "out of memory" });
+  asking!.answer({ acts: [] });
   expect(player.failed).toBe("out of memory");
-  const count = asked().length;
   player.keepUp(order);
-  expect(asked().length).toBe(count);
+  expect(askedOf(playing)).toHaveLength(1);
   player.goOn();
   expect(player.failed).toBeUndefined();
   player.keepUp(order);
-  expect(asked().slice(count)).toEqual(["step"]);
+  expect(askedOf(playing).map(({ what }) => what.of)).toEqual(["step", "step"]);
 });
 
 test("what failed of an order that was changed meanwhile says nothing of the one at hand", () => {
   const document = tap(200);
   const player = new JobPlayer();
-  player.keepUp({ document, steps, between });
-  player.keepUp({ document, steps: steps.slice(0, 1), between });
+  player.keepUp({ document, steps, between, opened });
+  player.keepUp({ document, steps: steps.slice(0, 1), between, opened });
   AnsweringWorker.all.at(-1)!.answer({ failed: "out of memory" });
   expect(player.failed).toBeUndefined();
+});
+
+test("what a person asks does not wait until a long step has been played, and does not play anew what was", () => {
+  const document = tap(200);
+  const player = new JobPlayer();
+  const order = { document, steps, between, opened };
+  player.keepUp(order);
+  const [playing] = AnsweringWorker.all;
+  const before = beginJob(document);
+  const sent = sentStep(before, play(before, steps[0]!));
+  playing!.answer({ step: sent, breaks: [] });
+  player.keepUp(order);
+  expect(askedOf(playing)).toHaveLength(2);
+
+  const { state } = player.play(order).steps[0]!;
+  const acts = actsFor(state, undefined, "");
+  player.askActs({ order, count: 1, state }, undefined, "");
+  const asking = AnsweringWorker.all[1];
+  expect(askedOf(asking)[0]!.what).toMatchObject({ of: "acts", count: 1 });
+  expect((askedOf(asking)[0]!.what as OrderMoment).known).toEqual([structuredClone(sent)]);
+  asking!.answer({ acts });
+  expect(player.actsAt({ order, count: 1, state }, undefined, "")).toEqual(acts);
+});
+
+test("another player takes in what was sent of the first steps, and goes on as from its own", () => {
+  const document = tap(20);
+  const own = new Player().play(document, steps, between);
+  const other = new Player();
+  const sent = structuredClone(sentStep(own.begin, own.steps[0]!));
+  other.takeIn(document, steps.slice(0, 1), between, [sent]);
+  const known = other.known(document, steps, between).steps;
+  expect(known).toHaveLength(1);
+  expect(actsFor(known[0]!.state, undefined, "")).toEqual(actsFor(own.steps[0]!.state, undefined, ""));
+  expect(seen(known[0]!.state)).toEqual(seen(own.steps[0]!.state));
+  expect(other.play(document, steps, between).steps[1]!.findings).toEqual(own.steps[1]!.findings);
+});
+
+test("what the next step would do is what it did: it is not played twice", () => {
+  const document = tap(200);
+  const player = new JobPlayer();
+  const none = { document, steps: [], between, opened };
+  player.keepUp(none);
+  const { begin } = player.play(none);
+  player.askAhead({ order: none, count: 0, state: begin }, steps[0]!);
+  const before = beginJob(document);
+  AnsweringWorker.all.at(-1)!.answer({ step: sentStep(before, play(before, steps[0]!)), breaks: [] });
+  const ticked = { ...none, steps: steps.slice(0, 1) };
+  player.keepUp(ticked);
+  expect(player.play(ticked).steps).toHaveLength(1);
+  const all = AnsweringWorker.all.flatMap((it) => askedOf(it).map(({ what }) => what.of));
+  expect(all).not.toContain("step");
+});
+
+test("who did not wait for one drawing is told of the next, and nothing of the first is worked on any more", () => {
+  const player = new JobPlayer();
+  player.keepUp({ document: tap(200), steps, between, opened });
+  player.stop();
+  const edited = { document: tap(201), steps, between, opened };
+  player.keepUp(edited);
+  expect(player.isStopped).toBe(true);
+  player.keepUp({ document: tap(202), steps, between, opened: {} });
+  expect(player.isStopped).toBe(false);
+  expect(asked()).toEqual(["step"]);
+  player.keepUp({ document: tap(203), steps, between, opened: {} });
+  expect(AnsweringWorker.all.map((it) => it.isEnded)).toEqual([true, true, false]);
 });

@@ -1,3 +1,4 @@
+import { untrack } from "svelte";
 import {
   type Act,
   actsFor,
@@ -12,6 +13,7 @@ import {
   receivedStep,
   type RehearsalFinding,
   seen,
+  type SentStep,
   type Step,
   type StillhotDocument,
 } from "../../core";
@@ -19,13 +21,15 @@ import { isAtOnce } from "./atOnce";
 import { OwnWorker } from "./ownWorker";
 import { type Between, breaksOf, leftAtEnd, type PlayedOrder, Player, stateBefore } from "./player";
 import { t } from "../words/words";
-import type { WorkerAnswer } from "./questions";
+import type { OrderMoment, WorkerAnswer } from "./questions";
 
 /** An order of steps of a drawing, and what came between them. */
 export interface Order {
   readonly document: StillhotDocument;
   readonly steps: readonly Step[];
   readonly between: ReadonlyMap<number, Between>;
+  /** another object for each drawing that is opened */
+  readonly opened: object;
 }
 
 /** How a job stands after some steps of an order. */
@@ -50,14 +54,19 @@ export type JobLook = { readonly assessment: Assessment } | { readonly failed: s
  */
 export class JobPlayer {
   readonly #player = new Player();
+  /** plays one step after the other */
   readonly #line = new OwnWorker();
+  /** answers what a person asks meanwhile, who does not wait until a long step has been played */
+  readonly #asks = new OwnWorker();
+  /** steps as they came, for the worker that did not play them */
+  readonly #sent = new WeakMap<PlayedStep, SentStep>();
   /** counts the steps that came, so that what follows from them is worked out anew */
   #came = $state(0);
   #newest: Order | undefined;
   #left = $state.raw<{ readonly state: JobState; readonly found: readonly RehearsalFinding[] }>();
   #look = $state.raw<{ readonly state: JobState; readonly found: JobLook }>();
   #acts = $state.raw<{ readonly of: ActsOf; readonly found: readonly Act[] }>();
-  #ahead = $state.raw<{ readonly state: JobState; readonly found: Ahead }>();
+  #ahead = $state.raw<{ readonly state: JobState; readonly found: Ahead; readonly sent: SentStep }>();
   /** why it does not go on */
   failed = $state<string | undefined>(undefined);
   isStopped = $state(false);
@@ -120,15 +129,20 @@ export class JobPlayer {
     if (this.#ahead?.state === state && isSameStep(this.#ahead.found.would.step, step)) return;
     const tried = { ...order, steps: [...order.steps.slice(0, count), step] };
     this.#ask("would", order, tried, count + 1, (answer) => {
-      if ("step" in answer)
-        this.#ahead = { state, found: { would: receivedStep(state, answer.step), breaks: answer.breaks } };
+      if (!("step" in answer)) return;
+      const { step: sent, breaks } = answer;
+      this.#ahead = { state, found: { would: receivedStep(state, sent), breaks }, sent };
     });
   }
 
   /** Asks for the next step of a large drawing that is not known, and when all are, for what is left. */
   keepUp(order: Order) {
-    // What failed of one order says nothing of another.
+    // What failed of one order says nothing of another, and who did not wait for one drawing may wait for the next.
     if (order !== this.#newest) this.failed = undefined;
+    if (this.#newest !== undefined && order.opened !== this.#newest.opened) {
+      this.end();
+      this.isStopped = false;
+    }
     this.#newest = order;
     if (isAtOnce(order.document) || this.#isHalted) return;
     const known = this.play(order);
@@ -143,15 +157,31 @@ export class JobPlayer {
 
   #askStep(order: Order, known: PlayedOrder) {
     const count = known.steps.length + 1;
+    if (this.#wasAhead(order, known)) return;
     this.#ask("step", order, order, count, (answer) => {
       const { begin, steps } = this.play(this.#newest!);
       const next = this.#newest!.steps[count - 1];
       if (!("step" in answer) || begin !== known.begin || steps.at(-1) !== known.steps.at(-1)) return;
       if (next === undefined || !isSameStep(next, answer.step.step)) return;
-      const before = stateBefore(known, order.between);
-      this.#player.take(receivedStep(before, answer.step), order.between);
-      this.#came++;
+      this.#take(order, known, answer.step);
     });
+  }
+
+  /** What the next step would do is what it did. @returns whether that was known */
+  #wasAhead(order: Order, known: PlayedOrder): boolean {
+    const before = stateBefore(known, order.between);
+    const ahead = this.#ahead;
+    if (ahead === undefined || ahead.state !== before) return false;
+    if (!isSameStep(ahead.sent.step, order.steps[known.steps.length]!)) return false;
+    this.#take(order, known, ahead.sent);
+    return true;
+  }
+
+  #take(order: Order, known: PlayedOrder, sent: SentStep) {
+    const step = receivedStep(stateBefore(known, order.between), sent);
+    this.#sent.set(step, sent);
+    this.#player.take(step, order.between);
+    this.#came++;
   }
 
   /** Asks how the job of a large drawing stands. */
@@ -167,8 +197,8 @@ export class JobPlayer {
   askActs({ order, count, state }: JobAtCount, owner: Owner | undefined, noteText: string) {
     if (isAtOnce(order.document) || this.#isHalted) return;
     if (this.#acts?.of.state === state && this.#acts.of.owner === owner) return;
-    const { steps, between } = order;
-    this.#line.ask(order.document, { of: "acts", steps, between, count, owner, noteText }, (answer) => {
+    const what = { of: "acts", ...this.#momentOf(order, count), owner, noteText } as const;
+    this.#asks.ask(order.document, what, (answer) => {
       if ("acts" in answer) this.#acts = { of: { state, owner }, found: answer.acts };
       else this.#hearFailure(order, answer);
     });
@@ -178,14 +208,23 @@ export class JobPlayer {
   #ask(
     of: "step" | "would" | "seen" | "left",
     order: Order,
-    { document, steps, between }: Order,
+    played: Order,
     count: number,
     hear: (answer: WorkerAnswer) => void,
   ) {
-    this.#line.ask(document, { of, steps, between, count }, (answer) => {
+    const line = of === "step" || of === "left" ? this.#line : this.#asks;
+    const moment = { ...this.#momentOf(order, count), steps: played.steps };
+    line.ask(played.document, { of, ...moment }, (answer) => {
       this.#hearFailure(order, answer);
       hear(answer);
     });
+  }
+
+  /** A moment of an order, with what is known of the steps before it. */
+  #momentOf(order: Order, count: number): OrderMoment {
+    const played = untrack(() => this.play(order)).steps.slice(0, count);
+    const known = played.map((it) => this.#sent.get(it)!);
+    return { steps: order.steps, between: order.between, count, known };
   }
 
   /** What failed is said until somebody wants it once more: another answer does not make it known. */
@@ -200,7 +239,7 @@ export class JobPlayer {
 
   /** Leaves the rest unknown, until somebody wants it. */
   stop() {
-    this.#line.end();
+    this.end();
     this.isStopped = true;
   }
 
@@ -211,6 +250,7 @@ export class JobPlayer {
 
   end() {
     this.#line.end();
+    this.#asks.end();
   }
 }
 

@@ -11,7 +11,9 @@ import {
   planChanged,
   play,
   type PlayedStep,
+  receivedStep,
   type RehearsalFinding,
+  type SentStep,
   type Step,
   type StillhotDocument,
 } from "../../core";
@@ -76,6 +78,20 @@ export class Player {
     const other = this.#steps.findIndex(isOther);
     if (other >= 0) this.#steps = this.#steps.slice(0, other);
     return { begin: this.#begin, steps: this.#steps.slice(0, steps.length).map(({ played }) => played) };
+  }
+
+  /** Takes in what another player sent of the first steps of an order, as far as it is not known here. */
+  takeIn(
+    document: StillhotDocument,
+    steps: readonly Step[],
+    between: ReadonlyMap<number, Between>,
+    sent: readonly SentStep[],
+  ) {
+    const { length } = this.known(document, steps, between).steps;
+    for (const step of sent.slice(length, steps.length)) {
+      const before = stateBefore(this.known(document, steps, between), between);
+      this.take(receivedStep(before, step), between);
+    }
   }
 
   /** Takes in the step that comes after those that are known. */

@@ -49,6 +49,8 @@ export interface OrderMoment {
   readonly steps: readonly Step[];
   readonly between: ReadonlyMap<number, Between>;
   readonly count: number;
+  /** what its first steps did, where another worker played them */
+  readonly known?: readonly SentStep[];
 }
 
 /** What is asked of the worker, and the drawing that it is asked of. */
