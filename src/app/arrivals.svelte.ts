@@ -7,6 +7,7 @@ import type { Session } from "./session/session.svelte";
 import { say } from "./words/catalogue";
 import { later } from "./words/later";
 import { t } from "./words/words";
+import { readied } from "./worker/readied";
 
 /** How an address with a drawing in it goes on. */
 const LINK = /^#(d1|n1|n1p)\./;
@@ -48,6 +49,7 @@ export class Arrivals {
 
   /** @returns whether it is shown now */
   async replace(next: StillhotDocument, fileName?: string): Promise<boolean> {
+    await readied(next);
     await this.#around.autosave.keepVersion("open").catch(() => undefined);
     if (!(await this.#mayGo())) return false;
     this.showNew(next, fileName);
@@ -93,6 +95,7 @@ export class Arrivals {
   async openMine(stored: StoredDrawing): Promise<void> {
     if (!(await this.#mayGo())) return;
     const fresh = (await drawing(stored.id)) ?? stored;
+    await readied(fresh.document);
     this.#around.autosave.resume(fresh);
     this.#around.onshown();
   }
@@ -116,7 +119,10 @@ export class Arrivals {
     const { readLink } = await later(() => import("./share/link"));
     const name = t("share.theLink");
     const opened = await readLink(hash.slice(1), name);
-    if ("document" in opened) return opened.document;
+    if ("document" in opened) {
+      await readied(opened.document);
+      return opened.document;
+    }
     if (opened.problems.length === 0) this.#around.session.say(say("app.openStopped", { name }));
     else this.bad = { name, problems: opened.problems };
     return undefined;

@@ -101,6 +101,50 @@ describe("Button, key and finder give one answer", () => {
   });
 });
 
+test("the things of a large drawing are listed without asking what each is called elsewhere, and read once", () => {
+  learn(english);
+  vi.stubGlobal("Worker", UnansweredWorker);
+  const session = new Session(line(600));
+  const offers = { session, sketch: {} } as never;
+  const things = everyThing(offers);
+  expect(matching(things, "cutout 599")[0]!.id).toBe("thing-element-c599");
+  // What a region calls each of thousands of names is asked of no line: that takes patterns by the hundred for each of them.
+  const Pattern = RegExp;
+  let patterns = 0;
+  vi.stubGlobal(
+    "RegExp",
+    class extends Pattern {
+      constructor(...given: ConstructorParameters<typeof Pattern>) {
+        super(...given);
+        patterns++;
+      }
+    },
+  );
+  everyThing(offers);
+  vi.stubGlobal("RegExp", Pattern);
+  expect(patterns).toBeLessThan(things.length);
+  // Whoever types on does not wait until all names have been read once more.
+  const read = vi.spyOn(String.prototype, "normalize");
+  expect(matching(things, "cutout 59")[0]!.id).toBe("thing-element-c59");
+  expect(read.mock.calls.length).toBeLessThan(things.length);
+  read.mockRestore();
+});
+
+/** A line with so many cutouts. */
+function line(count: number): StillhotDocument {
+  const numbers = Array.from({ length: count }, (_, n) => n);
+  const points = Object.fromEntries(numbers.map((n) => [`p${n}`, { label: `${n}`, x: 100 * n, y: 0 }]));
+  const elements = Object.fromEntries(
+    numbers
+      .slice(1)
+      .map((n) => [
+        `c${n}`,
+        { kind: "cutout", from: `p${n - 1}`, to: `p${n}`, phases: "A", label: `Cutout ${n}` },
+      ]),
+  );
+  return { ...sideline(), job: {}, system: { points, elements } } as never;
+}
+
 test("the finder lists no structure and its first point as two lines of one name", () => {
   learn(english);
   vi.stubGlobal("Worker", UnansweredWorker);

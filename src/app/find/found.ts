@@ -69,9 +69,15 @@ export function everyThing({ session, sketch }: Offers): Found[] {
   if (sketch === undefined) return [];
   const { document } = session;
   const { system } = document;
-  const line = (name: string, owner: Owner): Found => ({
-    ...found(`thing-${owner.of}-${owner.id}`, "thing", name, () => session.select(owner)),
-    around: kindWords(structureOf(system, owner.id)?.kind),
+  const wordsOf = kindWords();
+  const line = (label: string, owner: Owner): Found => ({
+    id: `thing-${owner.of}-${owner.id}`,
+    group: "thing",
+    label,
+    around: wordsOf(structureOf(system, owner.id)?.kind),
+    keys: [],
+    why: undefined,
+    run: () => session.select(owner),
   });
   return [...structuresOf(system).values()]
     .flatMap((structure) => {
@@ -92,7 +98,14 @@ export function everyThing({ session, sketch }: Offers): Found[] {
 }
 
 /** A pole, and what is on one, is typed with its word in whichever language its drawing was labelled. */
-const kindWords = (kind = ""): string => `${t("command.group.thing")} ${firstOf(`find.also.${kind}`) ?? ""}`;
+function kindWords(): (kind: string | undefined) => string {
+  const known = new Map<string, string>();
+  return (kind = "") => {
+    const words = known.get(kind) ?? `${t("command.group.thing")} ${firstOf(`find.also.${kind}`) ?? ""}`;
+    known.set(kind, words);
+    return words;
+  };
+}
 
 const WHY: Readonly<Record<Obstacle, MessageKey>> = {
   selection: "find.needsSelection",

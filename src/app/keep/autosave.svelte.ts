@@ -11,6 +11,7 @@ import { fetched } from "../words/later";
 import { clockTime, t, told } from "../words/words";
 import { allDrawings, ConflictError, drawing, keep, lastDrawing, type StoredDrawing } from "./store";
 import { say } from "../words/catalogue";
+import { readied } from "../worker/readied";
 
 /** Counted from the first edit that is not kept yet, so that a hand that never rests is kept up with. */
 const AFTER_MS = 300;
@@ -273,6 +274,7 @@ export class Autosave {
       const stored = readKept(newest) ?? (await newestReadable());
       this.leftUnread = stored?.id !== newest.id;
       if (stored === undefined) return false;
+      await readied(stored.document);
       this.resume(stored);
       void navigator.storage?.persisted?.().then((it) => (this.persists = it));
       return true;

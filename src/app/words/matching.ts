@@ -1,3 +1,5 @@
+import { perObject } from "../../core";
+
 /** What of a line is searched: its own words, and those of the group that it stands in. */
 export interface Findable {
   readonly label: string;
@@ -12,16 +14,33 @@ export function matching<Line extends Findable>(lines: readonly Line[], typed: s
   const words = plainly(typed).split(" ").filter(Boolean);
   if (words.length === 0) return lines;
   return lines
-    .map((line) => ({ line, rank: Math.max(rankOf(line, words), rankOf(line, withoutKind(line, words))) }))
+    .map((line) => ({ line, rank: bestRankOf(plain(line), words) }))
     .filter(({ rank }) => rank > 0)
     .sort((one, other) => other.rank - one.rank)
     .map(({ line }) => line);
 }
 
+/** The words of a line as they are compared: of the thousands of a large drawing they are read once, not at each key. */
+interface Plain {
+  readonly name: string;
+  readonly group: string;
+}
+
+const plain = perObject(({ label, around }: Findable): Plain => ({
+  name: plainly(label),
+  group: plainly(around),
+}));
+
+function bestRankOf(line: Plain, words: readonly string[]): number {
+  const bare = withoutKind(line, words);
+  const rank = rankOf(line, words);
+  return bare === words ? rank : Math.max(rank, rankOf(line, bare));
+}
+
 /** `poteau30` is 30 for a line that is found by `poteau`: no space says where the word ends. */
-const withoutKind = ({ around }: Findable, words: readonly string[]): readonly string[] => {
+const withoutKind = ({ group }: Plain, words: readonly string[]): readonly string[] => {
   if (numbersIn(words.join(" ")).length === 0) return words;
-  const kinds = plainly(around).split(" ");
+  const kinds = group.split(" ");
   return words.map((word) => {
     const kind = kinds.find((it) => it.length > 2 && word.startsWith(it) && word !== it);
     return kind === undefined ? word : word.slice(kind.length);
@@ -29,8 +48,7 @@ const withoutKind = ({ around }: Findable, words: readonly string[]): readonly s
 };
 
 /** 0 for a line without one of the words; more, the nearer it comes to what was typed. */
-function rankOf({ label, around }: Findable, words: readonly string[]): number {
-  const [name, group] = [plainly(label), plainly(around)];
+function rankOf({ name, group }: Plain, words: readonly string[]): number {
   const begins = (text: string, word: string) => ` ${text}`.includes(` ${word}`);
   const hasWords = words.every((word) => name.includes(word) || begins(group, word));
   // A number is typed as it stands on the pole, where no space says where its letters end: `P-30`, `P30`.

@@ -7,6 +7,7 @@ import {
   elementCountOf,
   elementsAt,
   endPointsOf,
+  hasPlacedPoints,
   jobOf,
   perObject,
   type Point,
@@ -49,7 +50,7 @@ import { narrowed, onFlag } from "./labels";
 import { laidPointPiece, laidWorkPiece, type PlatePiece, platePiece, rodShapes, unseenPiece } from "./plates";
 import { endsOfElement, type Way } from "./layout/inside";
 import type { Layout, Plate } from "./layout/layout";
-import { freest, isSameRoute, type Route } from "./routes";
+import { freest, isSameRoute, type Route, routesOf } from "./routes";
 import { type Box, boxOf, type Look, type Note, type Piece, type Shape, type Spot } from "./shapes";
 
 /** How a drawing is drawn: its words, the states that it shows, and the room that it has. */
@@ -129,6 +130,15 @@ export function changeOf(scene: Scene): SceneChange | undefined {
   const before = change?.before.deref();
   return change === undefined || before === undefined ? undefined : { ...change, before };
 }
+
+/**
+ * What a scene is made from and what is remembered with the drawing, part by part: whoever must not stand still asks for each
+ * in its turn beforehand.
+ */
+export const PARTS_OF_A_SCENE: readonly ((document: StillhotDocument) => unknown)[] = [
+  ({ system }) => conductorsOf(system),
+  ({ system }) => hasPlacedPoints(system) && routesOf(system),
+];
 
 /** Draws a document as it stands. Without an assessment every conductor looks unknown. */
 export function sceneOf(
