@@ -43,6 +43,8 @@ interface Tile {
   readonly dashedLines: Path2D;
   readonly paperFilled: Path2D;
   readonly inkFilled: Path2D;
+  readonly hotLines: Path2D;
+  readonly hotFilled: Path2D;
   readonly inscriptions: readonly Extract<Shape, { shape: "inscription" }>[];
   readonly along: readonly Extract<Shape, { shape: "strand" }>[];
 }
@@ -247,7 +249,9 @@ function turnsAt(points: readonly number[], k: number, laid: readonly number[], 
 
 function compile(pieces: readonly Piece[]): Tile {
   const strands = new Map<Look, Path2D>();
-  const [grounds, inkLines, quietLines, dashedLines, paperFilled, inkFilled] = [
+  const [grounds, inkLines, quietLines, dashedLines, paperFilled, inkFilled, hotLines, hotFilled] = [
+    new Path2D(),
+    new Path2D(),
     new Path2D(),
     new Path2D(),
     new Path2D(),
@@ -268,19 +272,23 @@ function compile(pieces: readonly Piece[]): Tile {
           trace(
             shape.closed
               ? shape.filled
-                ? inkFilled
+                ? shape.isHot
+                  ? hotFilled
+                  : inkFilled
                 : paperFilled
               : shape.dashed
                 ? dashedLines
                 : shape.isQuiet
                   ? quietLines
-                  : inkLines,
+                  : shape.isHot
+                    ? hotLines
+                    : inkLines,
             shape.points,
             shape.closed,
           );
           break;
         case "disc": {
-          const path = shape.filled ? inkFilled : paperFilled;
+          const path = shape.filled ? (shape.isHot ? hotFilled : inkFilled) : paperFilled;
           path.moveTo(shape.x + shape.radius, shape.y);
           path.arc(shape.x, shape.y, shape.radius, 0, 7);
           break;
@@ -294,7 +302,19 @@ function compile(pieces: readonly Piece[]): Tile {
           inscriptions.push(shape);
       }
   }
-  return { grounds, strands, inkLines, quietLines, dashedLines, paperFilled, inkFilled, inscriptions, along };
+  return {
+    grounds,
+    strands,
+    inkLines,
+    quietLines,
+    dashedLines,
+    paperFilled,
+    inkFilled,
+    hotLines,
+    hotFilled,
+    inscriptions,
+    along,
+  };
 }
 
 /** Paints the quiet grounds of poles, on which all else is painted. */
@@ -416,6 +436,13 @@ function paintMarks(
     context.fill(inkFilled);
     context.stroke(inkFilled);
   }
+  context.fillStyle = context.strokeStyle = palette.hot;
+  for (const { hotLines, hotFilled } of tiles) {
+    context.stroke(hotLines);
+    context.fill(hotFilled);
+    context.stroke(hotFilled);
+  }
+  context.fillStyle = palette.ink;
   context.textAlign = "center";
   context.textBaseline = "middle";
   for (const { inscriptions } of tiles)

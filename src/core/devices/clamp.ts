@@ -1,6 +1,6 @@
 import { defineDevice, switchEnds } from "./define";
 import { openPosition, plainOpening, opensBy } from "./shared";
-import { arc, line } from "./symbol";
+import { arc, line, metalAt } from "./symbol";
 
 const opening = plainOpening();
 
@@ -28,11 +28,9 @@ export const clamp = defineDevice({
   position: (it) => openPosition(it, "drawing.lifted"),
   symbol: ({ open }) =>
     open === ""
-      ? [line(-20, 0, 20, 0), arc(2, 0, 11, 75, 285)]
+      ? metalAt("to", line(-20, 0, 20, 0), arc(2, 0, 11, 75, 285))
       : [
-          line(-20, 0, -14, 0),
-          line(-14, -6, -14, 6),
-          arc(4, -15, 10, 75, 285),
-          line(4, -15, 12, -15, 18, 0, 20, 0),
+          ...metalAt("from", line(-20, 0, -14, 0), line(-14, -6, -14, 6)),
+          ...metalAt("to", arc(4, -15, 10, 75, 285), line(4, -15, 12, -15, 18, 0, 20, 0)),
         ],
 });

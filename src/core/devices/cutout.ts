@@ -2,7 +2,7 @@ import { say } from "../terms";
 import { amount, choice, fuse, optionalAmount, phases } from "./fields";
 import { BY_HANDLE, defineDevice, LOAD_BREAK_TOOL, LOAD_BREAK_TOOL_AMPS, STICKS, switchEnds } from "./define";
 import { breaksBare, onPhases, openPosition, plainOpening, removePhases, union, opensBy } from "./shared";
-import { barrel, dot } from "./symbol";
+import { barrel, dot, metalAt } from "./symbol";
 
 interface Barrel {
   readonly phases: string;
@@ -68,6 +68,6 @@ export const cutout = defineDevice({
     const isOut = it.removed !== "";
     // The barrel hangs from its lower contact; a barrel that is out leaves two bare contacts.
     const tube = isOut ? [] : barrel(17, -34, open ? 52 : 0, it.blown !== "");
-    return [dot(-17, 0, 3.5), ...tube, dot(17, 0, 3.5)];
+    return [...metalAt("from", dot(-17, 0, 3.5)), ...tube, ...metalAt("to", dot(17, 0, 3.5))];
   },
 });

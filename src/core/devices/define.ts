@@ -323,6 +323,8 @@ export interface DeviceSpec<
   readonly deadFront?: true;
   /** whether each phase has a symbol of its own, one beside the other */
   readonly standsAbreast?: true;
+  /** its symbol is drawn as if the cable that it ends came from its `from` */
+  readonly endsCable?: true;
   /** its position in words, where it is not as it normally is; absent: what is open of it */
   position?(element: Complete<F>): Message | undefined;
   /** the one rating that tells it from its neighbours on a drawing */

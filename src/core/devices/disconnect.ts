@@ -2,7 +2,7 @@ import { say } from "../terms";
 import { amount, flag } from "./fields";
 import { defineDevice, problem, switchEnds } from "./define";
 import { breaksRated, openPosition, plainOpening, opensBy } from "./shared";
-import { blade, dot, line } from "./symbol";
+import { blade, dot, line, metalAt } from "./symbol";
 
 /** What of a switch says how it moves. */
 export interface Switch {
@@ -47,10 +47,7 @@ export const disconnect = defineDevice({
   standsInLine: true,
   position: openPosition,
   symbol: ({ open }) => [
-    line(-20, 0, -16, 0),
-    line(-16, -7, -16, 7),
-    blade(16, -32, open === "" ? 0 : -40),
-    dot(16, 0, 3.5),
-    line(16, 0, 20, 0),
+    ...metalAt("from", line(-20, 0, -16, 0), line(-16, -7, -16, 7)),
+    ...metalAt("to", blade(16, -32, open === "" ? 0 : -40), dot(16, 0, 3.5), line(16, 0, 20, 0)),
   ],
 });

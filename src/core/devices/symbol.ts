@@ -1,5 +1,10 @@
 /** One stroke or letter of a device's symbol, in units of the drawing; x along the element, y across it. */
-export type Mark =
+export type Mark = Drawn & {
+  /** it is metal of the conductor at this end, and live where that is */
+  readonly end?: "from" | "to";
+};
+
+type Drawn =
   | {
       readonly mark: "line";
       readonly points: readonly number[];
@@ -36,10 +41,10 @@ export type Mark =
 export const SYMBOL_REACH = 20;
 
 /** A stroke through points: x and y in turn, in units of the drawing. */
-export const line = (...points: number[]): Extract<Mark, { mark: "line" }> => ({ mark: "line", points });
+export const line = (...points: number[]): Extract<Drawn, { mark: "line" }> => ({ mark: "line", points });
 
 /** A closed stroke through points: x and y in turn, in units of the drawing. */
-export const outline = (...points: number[]): Extract<Mark, { mark: "line" }> => ({
+export const outline = (...points: number[]): Extract<Drawn, { mark: "line" }> => ({
   mark: "line",
   points,
   closed: true,
@@ -122,6 +127,25 @@ export const works = (): Mark[] => [
 
 /** In a house or a works that is dead: a machine may stand there, and nobody has ruled it out. */
 export const maybeMachine = (): Mark => ({ mark: "letters", x: 0, y: 7, text: "G?", upright: true });
+
+/** Marks that are metal of the conductor at an end. */
+export const metalAt = (end: "from" | "to", ...marks: Mark[]): Mark[] => marks.map((it) => ({ ...it, end }));
+
+/** A mark of an element that stands the other way round: what was at its `from` is at its `to`. */
+export function turned(mark: Mark): Mark {
+  const ended: Mark = mark.end === undefined ? mark : { ...mark, end: mark.end === "from" ? "to" : "from" };
+  if ("upright" in ended && ended.upright === true) return ended;
+  if (ended.mark === "line")
+    return { ...ended, points: ended.points.map((it, nth) => (nth % 2 === 0 ? -it : it)) };
+  if (ended.mark === "arc")
+    return {
+      ...ended,
+      x: -ended.x,
+      fromDegrees: 180 - ended.fromDegrees,
+      toDegrees: 180 - ended.toDegrees,
+    };
+  return { ...ended, x: -ended.x };
+}
 
 /** A mark as it is on the other side of the way on which its element runs. */
 export function mirrored(mark: Mark): Mark {

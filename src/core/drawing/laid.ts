@@ -121,7 +121,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   for (const letter of own) {
     const { near, centre } = halvesOf(path, letter, kept(shift(letter)), around, half);
     pen.strand(letter, around.look("from", letter), around.feed, ...near);
-    if (byPole) pen.symbol(symbolOf(poleOf(element, letter)), centre, size);
+    if (byPole) pen.pole(poleOf(element, letter), letter, around, centre, size);
     else if (isUnits)
       pen.symbol(symbolOf({ ...element, connection: "single" } as CircuitElement), centre, size);
   }

@@ -1,4 +1,5 @@
-import type { End, Mark } from "../devices";
+import { type CircuitElement, type End, letterAt, type Mark, symbolOf, turned } from "../devices";
+import { isHot } from "../hazard";
 import type { Letter, Message, Owner } from "../terms";
 import { type Route, spotOf } from "./routes";
 import type { Look, Note, NoteKind, Piece, Shape, Spot } from "./shapes";
@@ -15,6 +16,8 @@ export interface Surroundings {
   readonly mayStart: boolean;
   /** whether the point at this end has a neutral */
   hasNeutral(end: End): boolean;
+  /** whether a cable comes to its `to` alone: what ends a cable is drawn on that side of it */
+  readonly isTurned: boolean;
   /** spells the few words that stand on a drawing */
   word(message: Message): string;
 }
@@ -50,7 +53,19 @@ export class Pen {
     for (const mark of marks) this.shapes.push(this.shapeOf(mark, centre, scale));
   }
 
-  shapeOf(mark: Mark, centre: Spot, scale: number): Shape {
+  /** One pole of a device. What of its bare metal is live has the colour of live lines: a contact that looks dead is touched. */
+  pole(element: CircuitElement, letter: Letter, around: Surroundings, centre: Spot, scale: number) {
+    const marks = symbolOf(element);
+    for (const mark of around.isTurned ? marks.map(turned) : marks) {
+      const isLive =
+        mark.end !== undefined &&
+        isHotLook(around.look(mark.end, mark.end === "to" ? letterAt(element, "to", letter) : letter));
+      this.shapes.push(this.shapeOf(mark, centre, scale, isLive));
+    }
+  }
+
+  shapeOf(mark: Mark, centre: Spot, scale: number, isLive = false): Shape {
+    const hot = isLive ? { isHot: true } : {};
     const at = (x: number, y: number) =>
       "upright" in mark && mark.upright === true
         ? spotOf(centre.x + x * scale, centre.y + y * scale)
@@ -65,6 +80,7 @@ export class Pen {
           points: flat(spots),
           closed: mark.closed ?? false,
           filled: mark.filled ?? false,
+          ...hot,
         };
       }
       case "circle":
@@ -73,6 +89,7 @@ export class Pen {
           ...at(mark.x, mark.y),
           radius: mark.radius * scale,
           filled: mark.filled ?? false,
+          ...hot,
         };
       case "arc": {
         const steps = Math.ceil(Math.abs(mark.toDegrees - mark.fromDegrees) / 15);
@@ -81,7 +98,7 @@ export class Pen {
             ((mark.fromDegrees + ((mark.toDegrees - mark.fromDegrees) * step) / steps) * Math.PI) / 180;
           return at(mark.x + mark.radius * Math.cos(angle), mark.y + mark.radius * Math.sin(angle));
         });
-        return { shape: "stroke", points: flat(spots), closed: false, filled: false };
+        return { shape: "stroke", points: flat(spots), closed: false, filled: false, ...hot };
       }
       case "letters":
         return { shape: "inscription", ...at(mark.x, mark.y), text: mark.text, size: 13 * scale };
@@ -132,6 +149,9 @@ export class Pen {
     return { shapes: this.shapes, notes: this.notes };
   }
 }
+
+/** Whether what looks so may hold volts. */
+export const isHotLook = (look: Look): boolean => look !== "ink" && isHot(look);
 
 /** Spots as a line has them: each with its two numbers in a row. */
 export const flat = (spots: readonly Spot[]): number[] => spots.flatMap(({ x, y }) => [x, y]);

@@ -341,7 +341,7 @@ function oneBlade(
     pen.beside(end, 0, beyond.across),
     to!,
   );
-  pen.symbol(symbolOf(poleOf(element, letter)), pen.beside(centre, 0, across), scale);
+  pen.pole(poleOf(element, letter), letter, around, pen.beside(centre, 0, across), scale);
 }
 
 function bladeLetters(pen: Pen, lanes: readonly Lane[], onward: readonly Lane[], around: Surroundings) {

@@ -16,6 +16,7 @@ import type { LaidPoint, Layout, Plate } from "./layout/layout";
 import { worstOf } from "./palettes";
 import { lazyPiece } from "./pieces";
 import { widthOf } from "./widths";
+import { isHotLook } from "./pen";
 import { boxOf, type Look, type Note, type Piece, type Shape, type Spot } from "./shapes";
 
 const DOT = 4;
@@ -213,6 +214,7 @@ export function laidPointPiece(
           y: y + outY * by,
           radius: DOT * Math.min(1.5, size),
           filled: true,
+          isHot: isHotLook(looks.find(([it]) => it === letter)![1]),
         };
       });
     const before: Note["sides"][number] = way === "across" ? [-1, 0] : [0, -1];

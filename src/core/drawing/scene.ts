@@ -500,8 +500,22 @@ class Artist {
       feed: this.feed(id),
       mayStart: this.#mayStart(element),
       hasNeutral: (end) => at(end)?.letters.includes("N") ?? false,
+      isTurned: this.#isTurned(element),
       word: this.#word,
     };
+  }
+
+  /** Whether what ends a cable has that at its `to` and none at its `from`. */
+  #isTurned(element: CircuitElement): boolean {
+    if (!("from" in element) || deviceOf(element.kind).endsCable !== true) return false;
+    return this.#hasCable(element.to) && !this.#hasCable(element.from);
+  }
+
+  #hasCable(point: string): boolean {
+    return this.#elementsAt(point).some((it) => {
+      const element = complete(savedElement(this.document.system.elements, it)!);
+      return element.kind === "span" && element.construction === "cable";
+    });
   }
 
   /** Whether nothing feeds a customer who may have a machine that nobody drew. */
@@ -518,6 +532,7 @@ class Artist {
     if (!("from" in element)) return "";
     let text = `${looks.textAt(element.from)}/${looks.textAt(element.to)}`;
     if ("alt" in element) text += `/${looks.textAt(element.alt)}`;
+    if (this.#isTurned(element)) text += "turned";
     return feed === NO_FEED ? text : `${text}${feed(id)}`;
   }
 

@@ -33,6 +33,8 @@ export interface Stroke {
   readonly filled: boolean;
   /** dashed strokes tie the blades of a gang together */
   readonly dashed?: boolean;
+  /** bare metal that is live, in the colour of live lines */
+  readonly isHot?: boolean;
   /** thin and grey: what always stands there, and tells nothing of how things stand now */
   readonly isQuiet?: boolean;
   /** says how the drawing is worked on, not what is drawn: a picture or a sheet leaves it out */
@@ -46,6 +48,8 @@ export interface Disc {
   readonly y: number;
   readonly radius: number;
   readonly filled: boolean;
+  /** bare metal that is live, in the colour of live lines */
+  readonly isHot?: boolean;
   readonly onScreenOnly?: boolean;
 }
 

@@ -127,15 +127,18 @@ function shapeSvg(shape: Shape, palette: Palette, factor: number): string {
       ].join("\n");
     case "stroke": {
       const tag = shape.closed ? "polygon" : "polyline";
-      const fill = shape.closed ? (shape.filled ? palette.ink : palette.paper) : "none";
+      const metal = shape.isHot ? palette.hot : palette.ink;
+      const fill = shape.closed ? (shape.filled ? metal : palette.paper) : "none";
       const dash = shape.dashed ? ' stroke-dasharray="4 4"' : "";
-      const [ink, width] = shape.isQuiet ? [palette.isolated, QUIET_WIDTH] : [palette.ink, 2.5];
+      const [ink, width] = shape.isQuiet ? [palette.isolated, QUIET_WIDTH] : [metal, 2.5];
       return `<${tag} points="${coordinates(shape.points)}" fill="${fill}" stroke="${ink}" stroke-width="${round(width * factor)}" stroke-linejoin="round"${dash}/>`;
     }
-    case "disc":
+    case "disc": {
+      const metal = shape.isHot ? palette.hot : palette.ink;
       return `<circle cx="${round(shape.x)}" cy="${round(shape.y)}" r="${round(shape.radius)}" fill="${
-        shape.filled ? palette.ink : palette.paper
-      }" stroke="${palette.ink}" stroke-width="${round(2.5 * factor)}"/>`;
+        shape.filled ? metal : palette.paper
+      }" stroke="${metal}" stroke-width="${round(2.5 * factor)}"/>`;
+    }
     case "ground":
       return groundSvg(shape.box, palette);
     case "inscription":
