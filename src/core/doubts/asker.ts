@@ -9,6 +9,9 @@ import {
 } from "../document";
 import {
   MOST_STRENGTH,
+  type Question,
+  type SidedVerdict,
+  sidesOfWork,
   verdictOfWork,
   type Threat,
   type Verdict,
@@ -179,17 +182,19 @@ export class Asker {
   /** How the work point would stand, where that is worse than now. */
   private judge(system: System): WorkVerdict | undefined {
     // Nearly all harm takes nothing more to go wrong, or one thing: all combinations are asked only where it may take more.
-    for (const strength of [0, 1].filter((it) => it <= this.worstStrength)) {
-      const now = this.verdict(system, this.base.tested, strength);
-      if (now.verdict === "live" && strength === 0 && this.before.verdict !== "live") return now;
-      if (this.isWorse(now)) return this.verdict(system, this.base.tested);
+    for (const strength of [0, 1, MOST_STRENGTH]) {
+      if (strength > 1 ? this.worstStrength < 2 : strength > this.worstStrength) return undefined;
+      const now = this.sides(system, this.base.tested, strength);
+      if (now.verdict === "live" && this.before.verdict !== "live")
+        return this.verdict(system, this.base.tested, 0);
+      if (!this.isWorse(now)) continue;
+      const all = this.verdict(system, this.base.tested);
+      return this.isWorse(all) ? all : undefined;
     }
-    if (this.worstStrength < 2) return undefined;
-    const now = this.verdict(system, this.base.tested);
-    return this.isWorse(now) ? now : undefined;
+    return undefined;
   }
 
-  private isWorse(now: WorkVerdict): boolean {
+  private isWorse(now: SidedVerdict): boolean {
     const { before } = this;
     if (BADNESS[now.verdict] > BADNESS[before.verdict] || (now.margin ?? 4) < (before.margin ?? 4))
       return true;
@@ -198,7 +203,7 @@ export class Asker {
   }
 
   /** By how many things going wrong each conductor reaches the exposure limit. */
-  private reachedAt({ threats }: WorkVerdict): Map<Letter, number> {
+  private reachedAt({ threats }: SidedVerdict): Map<Letter, number> {
     const least = new Map<Letter, number>();
     for (const { conductor, strength, exposureVolts } of threats)
       if (exposureVolts >= this.settings.exposureLimitVolts)
@@ -228,13 +233,25 @@ export class Asker {
    */
   holds({ doubts, worst }: Pick<Harm, "doubts" | "worst">, system = this.grounded.document.system): boolean {
     const asked = carriedOut(system, doubts);
-    const { threats, isUnfed } = this.verdict(asked, this.grounded.tested, worst?.strength ?? 0);
+    const { threats, isUnfed } = this.sides(asked, this.grounded.tested, worst?.strength ?? 0);
     return !isUnfed && threats.every((it) => it.exposureVolts < this.settings.exposureLimitVolts);
   }
 
   private verdict(system: System, tested: ReadonlySet<ConductorId>, mostStrength?: number): WorkVerdict {
+    return this.counted(verdictOfWork(this.questionOf(system), tested, mostStrength), system);
+  }
+
+  /** The same for what is only compared. */
+  private sides(system: System, tested: ReadonlySet<ConductorId>, mostStrength: number): SidedVerdict {
+    return this.counted(sidesOfWork(this.questionOf(system), tested, mostStrength), system);
+  }
+
+  private questionOf(system: System): Question {
     const { settings, workPoint } = this;
-    const found = verdictOfWork({ system, settings, workPoint }, tested, mostStrength);
+    return { system, settings, workPoint };
+  }
+
+  private counted<Found extends SidedVerdict>(found: Found, system: System): Found {
     this.left -= found.work + COST_OF_A_RECORD * elementCountOf(system);
     return found;
   }

@@ -11,7 +11,14 @@ import { circuitOf } from "../network";
 import { type ConductorId, type Finding, type PointId, type StructureId, type WorkPointId } from "../terms";
 import { wrongAsFound } from "./asFound";
 import { MOST_STRENGTH } from "./tolerances";
-import { type FoundThreats, keyOfQuestion, threatsTo } from "./threats";
+import {
+  type FoundSides,
+  type FoundThreats,
+  keyOfQuestion,
+  sidesOfThreats,
+  threatsTo,
+  type ThreatSide,
+} from "./threats";
 import { neutralInHand } from "./neutralInHand";
 import { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
 import type { Assessment, Threat, Verdict, WorkPointReport, Question } from "./types";
@@ -73,10 +80,15 @@ export function assessWithoutWork(document: StillhotDocument): Assessment {
 }
 
 /** How one work point stands: its verdict, its margin and the threats to it, without all else that an assessment tells. */
-export interface WorkVerdict {
+export interface WorkVerdict extends SidedVerdict {
+  readonly threats: readonly Threat[];
+}
+
+/** The same where of the figures of a threat only the side of the limits is known. */
+export interface SidedVerdict {
   readonly verdict: Verdict;
   readonly margin: number | null;
-  readonly threats: readonly Threat[];
+  readonly threats: readonly ThreatSide[];
   /** nothing on the drawing could ever feed one of its conductors */
   readonly isUnfed: boolean;
   /** what it took to say so, in multiplications */
@@ -96,6 +108,20 @@ export function verdictOfWork(
     mostStrength === MOST_STRENGTH
       ? threatsOf(question, { bodies: false })
       : threatsTo(question, { mostStrength, bodies: false });
+  return { ...sidedVerdict(question, found, tested), threats: found.threats };
+}
+
+/**
+ * The same verdict, margin and sides of the limits, without a figure that anybody may be told: what to ask of many
+ * drawings of which few are told of.
+ */
+export const sidesOfWork = (
+  question: Question,
+  tested: ReadonlySet<ConductorId>,
+  mostStrength = MOST_STRENGTH,
+): SidedVerdict => sidedVerdict(question, sidesOfThreats(question, { mostStrength }), tested);
+
+function sidedVerdict(question: Question, found: FoundSides, tested: ReadonlySet<ConductorId>): SidedVerdict {
   const { verdict, margin } = judged(question, found, tested);
   const isUnfed = conductorsNotFed(question).length > 0;
   return { verdict, margin, threats: found.threats, isUnfed, work: found.work };

@@ -1,6 +1,14 @@
 export { assumedThings } from "./assumptions";
 export type * from "./types";
-export { assess, assessWithoutWork, type KnownFromPlay, verdictOfWork, type WorkVerdict } from "./assess";
+export {
+  assess,
+  assessWithoutWork,
+  type KnownFromPlay,
+  type SidedVerdict,
+  sidesOfWork,
+  verdictOfWork,
+  type WorkVerdict,
+} from "./assess";
 export { mayBeHot } from "./mayBeHot";
 export { ampsLoadsOff } from "./reports";
 export { type PointNumbers, pointNumbers } from "./pointNumbers";

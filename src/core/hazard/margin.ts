@@ -1,5 +1,5 @@
 import { MOST_STRENGTH } from "./tolerances";
-import type { FoundThreats } from "./threats";
+import type { FoundSides } from "./threats";
 
 /**
  * The least strength over the threats; null where there is none up to 3. Where not all could be sought it is never above
@@ -8,7 +8,7 @@ import type { FoundThreats } from "./threats";
 export function leastMargin({
   threats,
   completeTo,
-}: Pick<FoundThreats, "threats" | "completeTo">): number | null {
+}: Pick<FoundSides, "threats" | "completeTo">): number | null {
   const least = threats.reduce((most, { strength }) => Math.min(most, strength), Infinity);
   const missed = completeTo < MOST_STRENGTH ? completeTo + 1 : Infinity;
   const margin = Math.min(least, missed);

@@ -50,6 +50,13 @@ export interface FoundThreats {
   readonly settled: boolean;
 }
 
+/** How far a search goes, and how. */
+interface SearchOptions {
+  readonly mostSetsOneByOne?: number;
+  readonly mostWork?: number;
+  readonly mostStrength?: number;
+}
+
 /**
  * All threats to a work point, of strength up to 3: every set that is minimal among those that feed it, that induce it or
  * that reach the exposure limit; one entry for each such set and conductor. Whoever asks for less than `mostStrength` 3
@@ -57,30 +64,62 @@ export interface FoundThreats {
  */
 export function threatsTo(
   question: Question,
+  { bodies = true, ...options }: SearchOptions & { readonly bodies?: boolean } = {},
+): FoundThreats {
+  const { upsets, ask, minimal, completeTo } = searched(question, options);
+  const { decide, bodyAmps } = ask;
+  if ((options.mostStrength ?? MOST_STRENGTH) === MOST_STRENGTH)
+    latestAbout(question.system).latest = undefined;
+  const threats = entries(question, upsets, minimal, {
+    decide,
+    bodyAmps: bodies ? bodyAmps : (set) => decide(set).map(() => Infinity),
+  });
+  return { threats, completeTo, settled: ask.settled(), work: ask.work() };
+}
+
+/** What of a threat a verdict and a margin rest on. */
+export type ThreatSide = Pick<Threat, "conductor" | "strength" | "exposureVolts">;
+
+/** Threats to a work point of which it is known on which side of the limits they are. */
+export interface FoundSides extends Pick<FoundThreats, "work" | "completeTo"> {
+  readonly threats: readonly ThreatSide[];
+}
+
+/**
+ * The same threats, but their figures as they were proposed: on the right side of the limits, by the bands within which a
+ * proposal is asked plainly, and good for nothing else. That spares a solution of the whole drawing for each of them.
+ */
+export function sidesOfThreats(question: Question, options: SearchOptions = {}): FoundSides {
+  const { upsets, ask, minimal, completeTo } = searched(question, options);
+  const threats = threatened(minimal, question.settings, ({ outcome }) => outcome).flatMap(({ set, hit }) =>
+    hit.map(({ outcome: { letter, exposureVolts } }) => ({
+      conductor: letter,
+      strength: strengthOf(set.map((index) => upsets[index]!)),
+      exposureVolts,
+    })),
+  );
+  return { threats, completeTo, work: ask.work() };
+}
+
+/** The minimal sets of a question, and how they were asked. */
+function searched(
+  question: Question,
   {
     mostSetsOneByOne = MOST_SETS_ASKED_ONE_BY_ONE,
     mostWork = MOST_WORK,
     mostStrength = MOST_STRENGTH,
-    bodies = true,
-  } = {},
-): FoundThreats {
+  }: SearchOptions,
+) {
   const { system, settings } = question;
   const upsets = upsetsOf(system, settings);
   const ask = askFast(question, upsets);
-  const told = (minimal: MinimalSets, completeTo: number): FoundThreats => {
-    const { decide, bodyAmps } = ask;
-    if (mostStrength === MOST_STRENGTH) latestAbout(system).latest = undefined;
-    const threats = entries(question, upsets, minimal, {
-      decide,
-      bodyAmps: bodies ? bodyAmps : (set) => decide(set).map(() => Infinity),
-    });
-    return { threats, completeTo, settled: ask.settled(), work: (1 + ask.asked()) * ask.costOfAll };
-  };
-  if (mostStrength < MOST_STRENGTH || countSets(upsets) <= mostSetsOneByOne)
-    return told(askEach(upsets, settings, ask.propose, mostStrength), MOST_STRENGTH);
+  if (mostStrength < MOST_STRENGTH || countSets(upsets) <= mostSetsOneByOne) {
+    const minimal = askEach(upsets, settings, ask.propose, mostStrength);
+    return { upsets, ask, minimal, completeTo: MOST_STRENGTH };
+  }
   const search = new Search(question, upsets, ask, mostWork);
   const completeTo = search.run();
-  return told(search.minimal, completeTo);
+  return { upsets, ask, minimal: search.minimal, completeTo };
 }
 
 /** The same by building and solving the whole drawing for every set: brute force, to hold the fast way against. */
@@ -115,6 +154,8 @@ function askPlainly(
 interface WorkedOut {
   readonly key: string;
   readonly lowRank: LowRank;
+  /** the same of the drawing with one neutral together again, by the upset that joins it */
+  readonly rejoined: Map<number, LowRank>;
   readonly quick: Map<number | string, Outcome | undefined>;
   readonly plain: Map<number | string, Outcome>;
 }
@@ -133,7 +174,13 @@ function workedOutOf(question: Question, upsets: readonly DrawnUpset[]): WorkedO
   const about = latestAbout(question.system);
   const key = keyOfQuestion(question);
   if (about.latest?.key !== key)
-    about.latest = { key, lowRank: new LowRank(question, upsets), quick: new Map(), plain: new Map() };
+    about.latest = {
+      key,
+      lowRank: new LowRank(question, upsets),
+      rejoined: new Map(),
+      quick: new Map(),
+      plain: new Map(),
+    };
   return about.latest;
 }
 
@@ -142,6 +189,8 @@ interface FastAsk {
   /** how many sets had to be asked plainly so far, and what one of them takes, in multiplications */
   readonly asked: () => number;
   readonly costOfAll: number;
+  /** what all that was asked took, in multiplications: the same on any machine */
+  readonly work: () => number;
   /** quick, and right wherever loads are impedances */
   readonly propose: AskOutcome;
   /** right with every load's own model */
@@ -178,12 +227,27 @@ function askFast(question: Question, upsets: readonly DrawnUpset[]): FastAsk {
       ({ volts, exposureVolts }) =>
         isNear(volts, settings.hazardVolts, band) || isNear(exposureVolts, settings.exposureLimitVolts, band),
     );
+  // Once a neutral is together again the rest of a set is asked as of any drawing, which has all upsets but that one.
+  const rejoinedQuickly = (set: UpsetSet): Outcome | undefined => {
+    const [neutral, ...more] = set.filter((index) => rejoinsNeutral(upsets[index]!));
+    if (neutral === undefined || more.length > 0 || set.length < 2) return undefined;
+    let after = workedOut.rejoined.get(neutral);
+    if (after === undefined) {
+      const joined = afterUpsets(system, [upsets[neutral]!]);
+      after = new LowRank({ ...question, system: joined }, upsetsOf(joined, settings));
+      workedOut.rejoined.set(neutral, after);
+    }
+    const left = set.filter((index) => index !== neutral);
+    return after.outcomeAfter(left.map((index) => (index > neutral ? index - 1 : index)));
+  };
+  const costOfAll = COST_OF_A_NODE * circuitOf(system).nodeCount;
   return {
     lowRank,
     asked: () => asked.size,
-    costOfAll: COST_OF_A_NODE * circuitOf(system).nodeCount,
+    costOfAll,
+    work: () => (1 + asked.size) * costOfAll,
     propose: (set) => {
-      const quick = quickly(set);
+      const quick = quickly(set) ?? rejoinedQuickly(set);
       return quick === undefined || near(quick, lowRank.isExact ? ROUGH_BAND : MODEL_BAND)
         ? plain(set)
         : quick;
@@ -277,10 +341,6 @@ class Search {
 
   private readonly adds = (index: number): boolean => onlyAdds(this.upsets[index]!);
 
-  private strengthOf(set: UpsetSet): number {
-    return set.reduce((sum, it) => sum + this.upsets[it]!.strength, 0);
-  }
-
   private get isSpent(): boolean {
     return this.work > this.mostWork;
   }
@@ -346,7 +406,8 @@ class Search {
   /** Sets of so many supplies beside a base set, where together they could reach a limit. */
   private askSupplies(base: UpsetSet, count: number): void {
     const { minimal, settings, withstand } = this;
-    if (this.strengthOf(base) + count > MOST_STRENGTH || minimal.closes(base)) return;
+    if (strengthOf(base.map((it) => this.upsets[it]!)) + count > MOST_STRENGTH || minimal.closes(base))
+      return;
     const worst = (of: UpsetSet) => worstOf(this.ask.propose(of));
     const alone = worst(base);
     const supplies = this.candidates.filter(this.adds).map((index) => {
@@ -402,6 +463,8 @@ const groundAmpsOf = (outcome: Outcome): number => Math.max(0, ...outcome.map((i
 export const clearingLimitVolts = ({ clearingSeconds, bodyOhms }: Settings): number =>
   (0.116 / Math.sqrt(clearingSeconds)) * bodyOhms;
 
+const strengthOf = (upsets: readonly Upset[]): number => upsets.reduce((sum, it) => sum + it.strength, 0);
+
 /** One entry for each minimal set and conductor, sorted by strength and then by the upsets' ids. */
 function entries(
   question: Question,
@@ -409,31 +472,40 @@ function entries(
   minimal: MinimalSets,
   { decide, bodyAmps }: Pick<FastAsk, "decide" | "bodyAmps">,
 ): Threat[] {
-  const { settings } = question;
-  const ways = new Map<string, { set: UpsetSet; ways: Set<ThreatWay> }>();
-  for (const way of WAYS)
-    for (const { set } of minimal.found[way]) {
-      const known = ways.get(set.join()) ?? { set, ways: new Set<ThreatWay>() };
-      known.ways.add(way);
-      ways.set(set.join(), known);
-    }
-  const threats = [...ways.values()].flatMap(({ set, ways: found }) => {
-    const outcome = decide(set);
+  const threats = threatened(minimal, question.settings, ({ set }) => decide(set)).flatMap(({ set, hit }) => {
     const amps = bodyAmps(set);
-    return outcome.flatMap((it, nth) =>
-      [...found].some((way) => isBy(way, it, settings.exposureLimitVolts))
-        ? [
-            entry(
-              question,
-              set.map((index) => upsets[index]!),
-              it,
-              amps[nth]!,
-            ),
-          ]
-        : [],
-    );
+    const some = set.map((index) => upsets[index]!);
+    return hit.map(({ outcome, nth }) => entry(question, some, outcome, amps[nth]!));
   });
   return threats.sort((a, b) => a.strength - b.strength || compareIds(a, b));
+}
+
+/** A minimal set, and the conductors that it is a threat to, by their place among those of the work point. */
+interface ThreatenedBy {
+  readonly set: UpsetSet;
+  readonly hit: readonly { readonly outcome: ConductorOutcome; readonly nth: number }[];
+}
+
+/** What each minimal set is a threat to, by the outcomes that are asked for here. */
+function threatened(
+  minimal: MinimalSets,
+  { exposureLimitVolts }: Settings,
+  outcomeOf: (found: FoundSet) => Outcome,
+): ThreatenedBy[] {
+  const some = new Map<string, { found: FoundSet; ways: ThreatWay[] }>();
+  for (const way of WAYS)
+    for (const found of minimal.found[way]) {
+      const key = found.set.join();
+      const known = some.get(key);
+      if (known === undefined) some.set(key, { found, ways: [way] });
+      else known.ways.push(way);
+    }
+  return [...some.values()].map(({ found, ways }) => ({
+    set: found.set,
+    hit: outcomeOf(found)
+      .map((outcome, nth) => ({ outcome, nth }))
+      .filter(({ outcome }) => ways.some((way) => isBy(way, outcome, exposureLimitVolts))),
+  }));
 }
 
 function entry(
@@ -446,7 +518,7 @@ function entry(
   return {
     conductor: outcome.letter,
     source,
-    strength: upsets.reduce((sum, it) => sum + it.strength, 0),
+    strength: strengthOf(upsets),
     volts: outcome.volts,
     exposureVolts: outcome.exposureVolts,
     exposureToEarthVolts: outcome.exposureToEarthVolts,

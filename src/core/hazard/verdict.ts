@@ -2,7 +2,7 @@ import { type WorkPoint } from "../document";
 import { circuitOf, feedNotDrawn } from "../network";
 import { type ConductorId, conductorId, type Letter, partsOfConductor } from "../terms";
 import { conductorsOf } from "./outcome";
-import { type FoundThreats } from "./threats";
+import { type FoundSides } from "./threats";
 import { leastMargin } from "./margin";
 import { neutralDoubt } from "./neutralInHand";
 import type { Verdict, WorkPointReport, Question } from "./types";
@@ -13,7 +13,7 @@ import { isHotNeutral } from "./systemFindings";
 /** The verdict and the margin of a work point, from the threats found and the conductors tested dead. */
 export function judged(
   question: Question,
-  found: FoundThreats,
+  found: FoundSides,
   tested: ReadonlySet<ConductorId>,
 ): Pick<WorkPointReport, "verdict" | "margin"> {
   const verdict = verdictOf(question, found, tested);
@@ -24,7 +24,7 @@ export function judged(
 /** The verdict of the worst conductor. It never says safe: `grounded` is grounded and tested as drawn. */
 function verdictOf(
   question: Question,
-  { threats, completeTo }: FoundThreats,
+  { threats, completeTo }: FoundSides,
   tested: ReadonlySet<ConductorId>,
 ): Verdict {
   const { system, settings, workPoint } = question;
