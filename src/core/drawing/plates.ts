@@ -174,14 +174,18 @@ export function unseenPiece(owner: Owner, { x, y }: Spot, overall: Look): Piece 
   };
 }
 
-/** A driven ground on a short tail that leads so from a spot: thin, so that nobody takes it for a ground set of the crew's. */
+/**
+ * A rod on a short tail that leads so from a spot: a stake through the surface of the earth. It is thin, and has not the
+ * shape of a ground set: four earth marks in the corners of poles were taken for grounds.
+ */
 export function rodShapes(x: number, y: number, degrees: number, size = 1): Shape[] {
   const angle = (degrees * Math.PI) / 180;
   const [dx, dy] = [Math.cos(angle) * size, Math.sin(angle) * size];
   const at = (along: number, aside: number) => [x + dx * along - dy * aside, y + dy * along + dx * aside];
   return [
-    [...at(0, 0), ...at(13, 0)],
-    ...[6, 4, 1.5].map((half, nth) => [...at(13 + 3.5 * nth, half), ...at(13 + 3.5 * nth, -half)]),
+    [...at(0, 0), ...at(7, 0)],
+    [...at(7, 6), ...at(7, -6)],
+    [...at(7, 2.5), ...at(20, 0), ...at(7, -2.5)],
   ].map((points) => ({ shape: "stroke", points, closed: false, filled: false, isQuiet: true }));
 }
 
