@@ -4,6 +4,7 @@ import type { StillhotDocument } from "../document";
 import type { WorkPointId } from "../terms";
 import { doubtsAround } from "./doubts";
 import { lookFirst } from "./lookFirst";
+import { rangesOf } from "./ranges";
 import { jobOf } from "../document";
 
 const W1 = "w1" as WorkPointId;
@@ -27,6 +28,18 @@ const looks = (document: StillhotDocument) =>
       ...(groundsHold ? ["held"] : []),
     ].join(" "),
   );
+
+test("where many switches stand open side by side, the ranges say that not all numbers were asked", () => {
+  const document = draw(`
+    s1 source p1 ABC kvLL=12.47
+    ${Array.from({ length: 16 }, (_, n) => `d${n} disconnect p1-p2 ABC open=ABC`).join("\n    ")}
+    w1 work p2 ABC
+  `);
+  // What is not asked is said, and the verdict is that of the numbers as drawn at least.
+  const short = rangesOf(document, W1, { when: "drawn", mostWork: 3e5 });
+  expect(short.asked).toBeLessThan(short.of);
+  expect(short.verdict).toBe(short.drawnVerdict);
+});
 
 /** A tap that is opened at its cutout: the work is on the line beyond it. */
 const TAP = `

@@ -90,6 +90,12 @@ describe("a search that cannot ask every set says so, and nothing then looks saf
     expect(leastMargin(short)).toBe(2);
   });
 
+  test("what it asked counts as work, so that whoever asks again and again comes to an end", () => {
+    const workOf = (count: number) => threatsTo(questionOf(sideBySide(count)), { mostSetsOneByOne: 0 }).work;
+    // Twice as many switches make eight times as many sets of three.
+    expect(workOf(12)).toBeGreaterThan(4 * workOf(6));
+  });
+
   test("step and touch are not known then, which is not none", () => {
     expect(leastStepTouch(question)).toBe("none");
     expect(leastStepTouch(question, 0)).toBe("not-known");
@@ -108,3 +114,19 @@ describe("a search that cannot ask every set says so, and nothing then looks saf
       );
   });
 });
+
+/** So many open switches between a source and the work. */
+const sideBySide = (count: number) =>
+  read(
+    {
+      s1: { kind: "source", at: "p0", phases: "ABC", kvLL: 12.47 },
+      ...Object.fromEntries(
+        Array.from({ length: count }, (_, n) => [
+          `d${n}`,
+          { kind: "disconnect", from: "p0", to: "p1", phases: "ABC", open: "ABC" },
+        ]),
+      ),
+    },
+    ["p0", "p1"],
+    "p1",
+  );

@@ -66,7 +66,7 @@ export function threatsTo(
   question: Question,
   { bodies = true, ...options }: SearchOptions & { readonly bodies?: boolean } = {},
 ): FoundThreats {
-  const { upsets, ask, minimal, completeTo } = searched(question, options);
+  const { upsets, ask, minimal, completeTo, spent } = searched(question, options);
   const { decide, bodyAmps } = ask;
   if ((options.mostStrength ?? MOST_STRENGTH) === MOST_STRENGTH)
     latestAbout(question.system).latest = undefined;
@@ -74,7 +74,7 @@ export function threatsTo(
     decide,
     bodyAmps: bodies ? bodyAmps : (set) => decide(set).map(() => Infinity),
   });
-  return { threats, completeTo, settled: ask.settled(), work: ask.work() };
+  return { threats, completeTo, settled: ask.settled(), work: ask.work() + spent };
 }
 
 /** What of a threat a verdict and a margin rest on. */
@@ -90,7 +90,7 @@ export interface FoundSides extends Pick<FoundThreats, "work" | "completeTo"> {
  * proposal is asked plainly, and good for nothing else. That spares a solution of the whole drawing for each of them.
  */
 export function sidesOfThreats(question: Question, options: SearchOptions = {}): FoundSides {
-  const { upsets, ask, minimal, completeTo } = searched(question, options);
+  const { upsets, ask, minimal, completeTo, spent } = searched(question, options);
   const threats = threatened(minimal, question.settings, ({ outcome }) => outcome).flatMap(({ set, hit }) =>
     hit.map(({ outcome: { letter, exposureVolts } }) => ({
       conductor: letter,
@@ -98,10 +98,10 @@ export function sidesOfThreats(question: Question, options: SearchOptions = {}):
       exposureVolts,
     })),
   );
-  return { threats, completeTo, work: ask.work() };
+  return { threats, completeTo, work: ask.work() + spent };
 }
 
-/** The minimal sets of a question, and how they were asked. */
+/** The minimal sets of a question, how they were asked, and what that took beside what was asked plainly, in multiplications. */
 function searched(
   question: Question,
   {
@@ -115,11 +115,11 @@ function searched(
   const ask = askFast(question, upsets);
   if (mostStrength < MOST_STRENGTH || countSets(upsets) <= mostSetsOneByOne) {
     const minimal = askEach(upsets, settings, ask.propose, mostStrength);
-    return { upsets, ask, minimal, completeTo: MOST_STRENGTH };
+    return { upsets, ask, minimal, completeTo: MOST_STRENGTH, spent: 0 };
   }
   const search = new Search(question, upsets, ask, mostWork);
   const completeTo = search.run();
-  return { upsets, ask, minimal: search.minimal, completeTo };
+  return { upsets, ask, minimal: search.minimal, completeTo, spent: search.work };
 }
 
 /** The same by building and solving the whole drawing for every set: brute force, to hold the fast way against. */
@@ -306,7 +306,7 @@ class Search {
   private readonly withstand: number;
   private readonly ownAmps = new Map<number, number>();
   private readonly asDrawn: ReturnType<typeof worstOf>;
-  private work = 0;
+  work = 0;
 
   constructor(
     question: Question,
