@@ -31,7 +31,7 @@ function withOneMoreSource(seed: number): StillhotDocument | undefined {
 const foundIn = (document: StillhotDocument): string[] =>
   assess(document).findings.flatMap(({ rule, where }) => (rule === "phase-check" ? [where] : []));
 
-test("H23: what is a danger to close is told of the drawing once it is closed, and nothing else is", () => {
+test("H24: what is a danger to close is told of the drawing once it is closed, and nothing else is", () => {
   let dangers = 0;
   const wrong: string[] = [];
   for (let seed = 1; seed <= 120; seed++) {

@@ -23,6 +23,8 @@ function readable(seed: number, parts: number): StillhotDocument | undefined {
 /** Drawings that are asked, and draws of each, of which the soak has a thousand; 1 of them has a set that parts between the ends of a number. */
 const SEEDS = [8, 11, 22, 26, 29];
 const DRAWS = 10;
+/** A drawing of which a thousand draws once had some outside: a set parts at one end of a number, where the way is none by itself. */
+const HARD = { seed: 100, parts: 6, draws: 60 };
 
 describe("how far the figures may be off", () => {
   test.each(SEEDS)("H22 no random draw of the numbers lies outside of the range: drawing %i", (seed) => {
@@ -30,6 +32,27 @@ describe("how far the figures may be off", () => {
     const { asked, outside } = drawnOutside(document, { draws: DRAWS, seed });
     expect(outside).toEqual([]);
     expect(asked).toBeGreaterThan(DRAWS);
+  });
+
+  test("H22 nor where a way is none by itself at one end of a number", () => {
+    const document = readable(HARD.seed, HARD.parts)!;
+    expect(drawnOutside(document, HARD).outside).toEqual([]);
+  });
+
+  // By hand: behind 6.25 Ω a rod of 25 Ω keeps four fifths of the volts, behind twice as much half a rod keeps one half.
+  test("two numbers that each take a little of one way's volts take more together", () => {
+    const document = draw(`
+      s1  source p1    A   kvLL=12.47 z1Ohms=[6.25,0] z0Ohms=[6.25,0]
+      c1  cutout p1-p2 A   open=A evidence=seen
+      g1  ground p2    A   to=earth earthOhms=25 ohms=0.001 cable=4/0
+      w1  work   p2    A
+    `);
+    const { ways } = rangesOf(document, W1, { mostWork: Infinity });
+    const { least, drawn } = ways.find(({ upsets }) => upsets.length === 1)!.exposureVolts;
+    const supplyVolts = 12_470 / Math.sqrt(3);
+    expect(drawn / supplyVolts).toBeCloseTo(0.8, 2);
+    expect(least / supplyVolts).toBeLessThan(0.975 * 0.5);
+    expect(least / supplyVolts).toBeGreaterThan(0.4);
   });
 
   test("what was seen is not off", () => {

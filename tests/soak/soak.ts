@@ -25,7 +25,7 @@ const MOST_SETS = 40;
 /** Differences after which there is enough to look at. */
 const MOST_DIFFERENCES = 200;
 
-/** How far figures may be off is drawn a thousand times: of one drawing in so many. It is known to find some, see H22. */
+/** How far figures may be off is drawn a thousand times: of one drawing in so many. */
 const SEEDS_A_RANGE = 100;
 const DRAWS = 1000;
 

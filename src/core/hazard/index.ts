@@ -12,7 +12,7 @@ export {
 export { mayBeHot } from "./mayBeHot";
 export { ampsLoadsOff } from "./reports";
 export { type PointNumbers, pointNumbers } from "./pointNumbers";
-export { conductorsOf as workConductorsOf } from "./outcome";
+export { conductorsOf as workConductorsOf, type Outcome, outcomeAfter } from "./outcome";
 export { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
 export { type CutOff, cutOffBy } from "./cutOff";
 export { clearingLimitVolts, leastWithstand, threatsByBruteForce, threatsTo } from "./threats";
@@ -21,7 +21,7 @@ export { distanceWords, type WithinReach, withinReachOn } from "./withinReach";
 export { startsUnknown, upsetWords } from "./upsetWords";
 export { documentAfter, marginMap, worstThreat } from "./views";
 export type { FaultAmps } from "../phasor";
-export { LINE_VOLTS, MOST_STRENGTH } from "./tolerances";
+export { COST_OF_A_NODE, LINE_VOLTS, MOST_STRENGTH } from "./tolerances";
 export { neutralDoubt, neutralInHand } from "./neutralInHand";
 export { cablesWithin } from "./withinCable";
 export { hasNeutral as hasNeutralInHand } from "./verdict";
