@@ -21,7 +21,7 @@ export const degreesApart = (one: Standing, other: Standing): number =>
   Math.abs(((one.angleDeg - other.angleDeg + 540) % 360) - 180);
 
 const areTwoVoltages = (one: Standing, other: Standing): boolean =>
-  Math.abs(one.volts - other.volts) > MOST_APART * Math.max(one.volts, other.volts);
+  Math.min(one.volts, other.volts) < (1 - MOST_APART) * Math.max(one.volts, other.volts);
 
 /** Whether two live conductors stand too far apart, in angle or in volts, to be joined. */
 export const standApart = (one: Standing, other: Standing): boolean =>

@@ -55,7 +55,7 @@ const cases = casesOf([
     { length: draws(20) },
     (_, seed) => [`nasty ${seed}`, nastyDocument(seed + 2900, 7)] as const,
   ),
-  ...notInStep(draws(14), 3900).map((document, turn) => [`not in step ${turn}`, document] as const),
+  ...notInStep(14, 3900).map((document, turn) => [`not in step ${turn}`, document] as const),
 ]).map((it) => ({ ...it, nominal: nominalOf(it.plain) }));
 
 const sizeOf = (it: readonly [number, number]) => Math.hypot(it[0], it[1]);

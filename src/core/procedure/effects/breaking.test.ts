@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { draw, lastMove, TAP } from "../../../../tests/support/jobNotation";
-import { breakingsOf, worstOf } from "./breaking";
+import { breakingsOf, keepsArc, worstOf } from "./breaking";
 
 /** What the last of some steps breaks, phase by phase. */
 const broken = (drawing: string, steps: string) => breakingsOf(...lastMove(draw(drawing), steps));
@@ -55,6 +55,21 @@ describe("What an opening breaks", () => {
     const it = worstOf(broken(lowVoltage(kw), "open sw"))!;
     expect(it.amps).toBeCloseTo(amps, 1);
   });
+
+  // Holm: under 13 V none stands; up to 300 V none of an ampere or less.
+  test.each([
+    [100, 12.9, false],
+    [100, 13, true],
+    [1, 300, false],
+    [1.01, 300, true],
+    [1, 301, true],
+    [0.5, 7200, true],
+  ])("whether an arc of %s A stands at %s V", (amps, volts, stands) =>
+    expect(keepsArc(amps, volts)).toBe(stands),
+  );
+
+  test("a line that is cut breaks charging current only (common practice)", () =>
+    expect(broken(TAP, "cut main A")[0]!.limit).toEqual({ amps: 0.5, basis: "lead" }));
 
   test("0.9 A at 7.2 kV does not go out by itself", () => {
     const it = worstOf(broken(`${TAP}\nld1 load h1 12 connection=delta kw=6.48`, "open c1"))!;

@@ -7,6 +7,7 @@ import {
   gapsOf,
   gapsToMeet,
   mismatchOf,
+  outOfStepIn,
   phasesMoved,
   sidesMoved,
   voltsAcross,
@@ -86,11 +87,59 @@ describe("Two supplies that a step joins", () => {
     ["21° are not", apart(21), 1],
     ["30°", apart(30), 1],
     ["in step, at other volts", apart(0, 13.2), 0],
+    ["three quarters of the volts are joined", apart(0, 9.36), 0],
+    ["less are two voltages", apart(0, 9.34), 1],
+    ["the other way about too", apart(0, 16.64), 1],
+    ["volts that a drop explains are joined", apart(0, 16.6), 0],
   ])("%s", (_why, drawing, count) => {
     const moved = around(drawing, "close t1");
     expect(gapsToMeet(...moved)).toHaveLength(3);
     expect(mismatchOf(...moved) === undefined ? 0 : 1).toBe(count);
   });
+
+  const OTHERS = apart(0).replace("open=ABC", "open=ABC\n");
+  test.each([
+    ["two of one system", OTHERS, "close t1", undefined],
+    [
+      "a station that nothing keeps in step",
+      `${OTHERS}s2 source b ABC kvLL=12.47 inStep=false`,
+      "close t1",
+      "A",
+    ],
+    ["two such stations", OTHERS.replaceAll("kvLL=12.47", "kvLL=12.47 inStep=false"), "close t1", "A"],
+    ["it is off", `${OTHERS}s2 source b ABC kvLL=12.47 inStep=false on=false`, "close t1", undefined],
+    [
+      "a machine that runs by itself",
+      "s1 source a ABC kvLL=12.47\nt1 disconnect a-b ABC gang=true open=ABC\ng1 generator b ABC kva=150 volts=12470 on=true",
+      "close t1",
+      "A",
+    ],
+    [
+      "a machine that is joined to the system on the other phases already",
+      "s1 source a ABC kvLL=12.47\nt1 disconnect a-b ABC open=A\ng1 generator b ABC kva=150 volts=12470 on=true",
+      "close t1 A",
+      undefined,
+    ],
+    [
+      "a ring of one supply",
+      "s1 source a ABC kvLL=12.47 inStep=false\nd1 disconnect a-b ABC\nt1 disconnect a-b ABC gang=true open=ABC",
+      "close t1",
+      undefined,
+    ],
+    [
+      "both sides with one supply in common, and one of them another too",
+      `
+        s1 source a ABC kvLL=12.47
+        s2 source b ABC kvLL=12.47 inStep=false
+        d1 disconnect a-b ABC
+        t1 disconnect a-b ABC gang=true open=ABC
+      `,
+      "close t1",
+      undefined,
+    ],
+  ])("in step or not: %s", (_why, drawing, steps, letter) =>
+    expect(outOfStepIn(...around(drawing, steps))?.letter).toBe(letter),
+  );
 
   test("the phase that is furthest apart is told", () => {
     const uneven = `
