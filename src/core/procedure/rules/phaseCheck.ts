@@ -1,13 +1,12 @@
 import { isSwitching, type Step } from "../../steps";
 import { COMMON_PRACTICE } from "../../reference";
-import { type ConductorId, conductorId, lettersOf, partsOfConductor } from "../../terms";
+import { type ConductorId, partsOfConductor } from "../../terms";
 import { say } from "./say";
 import { degreesAcross, gapsToMeet, mismatchOf, outOfStepIn, sidesMoved, voltsAcross } from "../effects/gap";
-import { isJoined } from "../job/joined";
 import { figure, nameOf, namesOf } from "../job/names";
-import { phasesAt } from "../job/positions";
 import { isOnePiece } from "../job/phasing";
 import type { JobState } from "../job/state";
+import { wereVoltsRead } from "../job/voltsRead";
 import { defineRule, type Problem } from "./rule";
 
 /**
@@ -74,12 +73,5 @@ function notPhased(step: Step, before: JobState, after: JobState): Problem | und
 /** Tested for volts since anything else was switched: the poles of one thing close one after the other. */
 function wasTested(step: Step, { played, document: { system } }: JobState, side: ConductorId): boolean {
   const lastOther = played.findLastIndex((it) => isSwitching(it) && it.element !== step.element);
-  return played
-    .slice(lastOther + 1)
-    .some(
-      (it) =>
-        it.do === "test" &&
-        it.expect === "live" &&
-        lettersOf(phasesAt(system, it)).some((letter) => isJoined(system, conductorId(it.at, letter), side)),
-    );
+  return wereVoltsRead(system, played.slice(lastOther + 1), [side]);
 }

@@ -2,16 +2,16 @@ import { type CircuitElement, isAtCustomer, isLoad, isOwners } from "../../devic
 import { jobOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { isClosing, type Step } from "../../steps";
-import { type ConductorId, conductorId, type ElementId, lettersOf } from "../../terms";
+import type { ConductorId, ElementId } from "../../terms";
 import { say } from "./say";
 import { type ChangedSupply, changedSupplies } from "../job/changedSupply";
 import { phaseConductors } from "../job/hands";
 import { isJoined } from "../job/joined";
 import { energizedBy, isLiveState } from "../job/live";
 import { elementOf, elementsOf, nameOf } from "../job/names";
-import { phasesAt } from "../job/positions";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
+import { wereVoltsRead } from "../job/voltsRead";
 import { defineRule, type Problem } from "./rule";
 
 /**
@@ -124,14 +124,5 @@ const closedSinceWork = (state: JobState): ElementId[] => [
 ];
 
 /** Whether volts were looked for and read on some legs since the work. */
-function wereRead(state: JobState, legs: readonly ConductorId[]): boolean {
-  const { system } = state.document;
-  return sinceWork(state).some(
-    (it) =>
-      it.do === "test" &&
-      it.expect === "live" &&
-      lettersOf(phasesAt(system, it)).some((letter) =>
-        legs.some((leg) => isJoined(system, leg, conductorId(it.at, letter))),
-      ),
-  );
-}
+const wereRead = (state: JobState, legs: readonly ConductorId[]): boolean =>
+  wereVoltsRead(state.document.system, sinceWork(state), legs);
