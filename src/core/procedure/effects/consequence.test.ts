@@ -373,3 +373,19 @@ test.each(cases)("%s", (_why, drawing, steps, wanted) => {
   expect(amps).toBeLessThanOrEqual(1.02 * wanted.amps);
   expect(Math.abs(volts - wanted.volts)).toBeLessThanOrEqual(0.02 * wanted.volts + 0.1);
 });
+
+test.each([
+  ["a ground set", TAP, "open c1; ground p3 A as g1; close c1", /ground set/i, /fault (on|at)/i],
+  [
+    "a fault",
+    `${TAP}\nc1 cutout p2-p3 A fuse=solid open=A\nf1 fault p3 A`,
+    "close c1",
+    /fault/i,
+    /ground set/i,
+  ],
+])("what is closed onto %s says so by its name", (_why, drawing, steps, told, not) => {
+  const { consequence } = playAll(draw(drawing), parseSteps(steps, [])).at(-1)!;
+  expect(consequence.kind).toBe("fault");
+  expect(spell(consequence.text)).toMatch(told);
+  expect(spell(consequence.text)).not.toMatch(not);
+});
