@@ -23,8 +23,8 @@ const WRONG: Readonly<Record<string, readonly string[]>> = {
   ),
 };
 
-const demos = readdirSync("shared/demos");
-const isDemo = ({ name }: ToLookAt): boolean => demos.includes(name);
+const jobs = ["demos", "scenarios"].flatMap((it) => readdirSync(`shared/${it}`));
+const hasJob = ({ name }: ToLookAt): boolean => jobs.includes(name);
 const whileWorkGoesOn = (it: ToLookAt): ToLookAt => ({
   ...it,
   name: `${it.name} at work`,
@@ -52,7 +52,7 @@ test.each([...FEEDERS, ...KEPT_HERE, ...MADE_HERE])(
   },
 );
 
-test.each(KEPT_HERE.filter(isDemo).map(whileWorkGoesOn))(
+test.each(KEPT_HERE.filter(hasJob).map(whileWorkGoesOn))(
   "G7 $name, $language: what is opened, tagged and grounded is written as well",
   (it) => {
     expect(faultsOf(it)).toEqual([]);

@@ -1,5 +1,5 @@
 import { assess } from "../../src/core/hazard";
-import type { StillhotDocument } from "../../src/core/document";
+import { endPointsOf, savedElement, type StillhotDocument } from "../../src/core/document";
 import type { Catalogue } from "../../src/core/terms";
 import {
   bestLie,
@@ -9,6 +9,7 @@ import {
   distanceTo,
   isAfar,
   lettersAt,
+  type Look,
   type Note,
   NOTE_SIZES,
   type NoteSizes,
@@ -21,8 +22,10 @@ import {
   type Spot,
   type Strand,
   sceneOf,
+  strokesOf,
   symbolBoxOf,
   symbolLengthAt,
+  widthFactor,
 } from "../../src/core/drawing";
 
 /** A window for the drawing, or the room that it has on a page [px]. */
@@ -197,7 +200,77 @@ export function badlyWritten(scene: Scene, scale: number, sizes: NoteSizes): rea
     ...covering(placed, scale),
     ...touchingRings,
     ...misplaced,
+    ...onOneAnother(scene, scale),
   ];
+}
+
+/** From this length on what two conductors share looks like one line, and not like two that meet or cross [px]. */
+const ONE_LINE = 8;
+/** Of directions less than this apart [sine]. */
+const ALIKE = 0.05;
+
+interface Stretch {
+  readonly id: string;
+  readonly letter: string;
+  readonly look: Look;
+  readonly x: number;
+  readonly y: number;
+  /** a unit vector */
+  readonly way: Spot;
+  readonly length: number;
+}
+
+/**
+ * Which conductors lie on others: two that are not one would be read as one line, and a grounded one as live. What is
+ * joined, of one phase and in one state may lie on one another.
+ */
+function onOneAnother(scene: Scene, scale: number): readonly string[] {
+  const stretches = stretchesOf(scene);
+  const factor = widthFactor(scale, scene.text);
+  const widthOf = (look: Look) => factor * Math.max(...strokesOf(look).map(({ width }) => width));
+  const found = new Set<string>();
+  for (const [nth, one] of stretches.entries())
+    for (const other of stretches.slice(nth + 1)) {
+      const touching = (widthOf(one.look) + widthOf(other.look)) / 2 / scale;
+      if (sharedBy(one, other, touching) * scale <= ONE_LINE || isOneConductor(scene, one, other)) continue;
+      const [a, b] = [one, other].map(({ id, letter, look }) => `${letter} of ${id}, ${look}`);
+      found.add(`${a} lies on ${b}`);
+    }
+  return [...found];
+}
+
+const stretchesOf = ({ pieces }: Scene): readonly Stretch[] =>
+  pieces.flatMap(({ owner: { id }, shapes }) =>
+    shapes.flatMap((it) => {
+      if (it.shape !== "strand") return [];
+      const stretches: Stretch[] = [];
+      for (let k = 0; k + 3 < it.points.length; k += 2) {
+        const [x, y, toX, toY] = it.points.slice(k, k + 4) as [number, number, number, number];
+        const length = Math.hypot(toX - x, toY - y);
+        const way = { x: (toX - x) / length, y: (toY - y) / length };
+        if (length > 0) stretches.push({ id, letter: it.letter, look: it.look, x, y, way, length });
+      }
+      return stretches;
+    }),
+  );
+
+/** How far along one another two stretches run nearer than so much. */
+function sharedBy(one: Stretch, other: Stretch, near: number): number {
+  if (Math.abs(one.way.x * other.way.y - one.way.y * other.way.x) > ALIKE) return 0;
+  const along = (x: number, y: number) => (x - one.x) * one.way.x + (y - one.y) * one.way.y;
+  const beside = (x: number, y: number) => Math.abs((y - one.y) * one.way.x - (x - one.x) * one.way.y);
+  const ends = [0, other.length].map(
+    (by) => [other.x + other.way.x * by, other.y + other.way.y * by] as const,
+  );
+  if (ends.some(([x, y]) => beside(x, y) >= near)) return 0;
+  const [from, to] = ends.map(([x, y]) => along(x, y)).sort((a, b) => a - b);
+  return Math.min(one.length, to!) - Math.max(0, from!);
+}
+
+function isOneConductor({ document }: Scene, one: Stretch, other: Stretch): boolean {
+  if (one.letter !== other.letter || one.look !== other.look) return false;
+  const [a, b] = [one, other].map(({ id }) => endPointsOf(savedElement(document.system.elements, id)));
+  return one.id === other.id || a!.some((it) => b!.includes(it));
 }
 
 /** What says how a device stands, and what hangs on it, may have no room but there. */

@@ -249,6 +249,7 @@ function laidRoute(
     bodyAt,
     centre,
     body,
+    isLine: isLine(element),
     hangs: Math.abs(body.x) > 0.5 !== (layout.way === "across"),
     isWithin,
     isByThird,

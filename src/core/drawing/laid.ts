@@ -25,6 +25,8 @@ import type { Spot } from "./shapes";
 
 /** The two legs of a service side by side [units]. */
 const LEGS_APART = 10;
+/** Conductors side by side into what stands at one point: nearer, those of a small picture would touch. */
+const FEET_APART = 10;
 /** A line that must cross another hops over it. */
 const HOP = 5;
 /** From the middle of a broken conductor to where its ends begin to hang. */
@@ -54,7 +56,7 @@ export const apartAt = (hasSymbols: boolean, letters: readonly Letter[], size: n
 function apartIn(element: CircuitElement & { readonly phases: string }, { hangs, text }: LaidPath): number {
   const size = symbolSizeAt(text);
   if (isLegs(element.phases)) return LEGS_APART * size;
-  if (!("from" in element)) return 8 * size;
+  if (!("from" in element)) return FEET_APART * size;
   if (!hangs || isLine(element)) return LINE_APART * size;
   return (isAbreast(element) ? HANGING_APART : LINE_APART) * size;
 }
@@ -88,12 +90,13 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   const shift = (letter: Letter, among: readonly Letter[] = letters) => shiftOf(letter, among, apart, size);
   if (isRun) {
     const broken = apartOf(element);
+    const lane = path.isLine ? lineLanes(path, letters, around) : shift;
     for (const letter of letters) {
       // Where phases are swapped, each goes over in the middle to where the letter that it goes on as lies.
       const beyond = letterAt(element, "to", letter);
-      const aside = beyond === letter ? shift(letter) : shift(beyond, hasNeutral ? [...far, "N"] : far);
+      const aside = beyond === letter ? lane(letter) : shift(beyond, hasNeutral ? [...far, "N"] : far);
       const gap = broken.includes(letter) ? BROKEN * size : beyond === letter ? 0 : swap;
-      const { near, centre } = halvesOf(path, letter, shift(letter), around, gap);
+      const { near, centre } = halvesOf(path, letter, lane(letter), around, gap);
       const { far: on } = halvesOf(path, beyond, aside, around, gap);
       const [first, last] = [around.look("from", letter), around.look("to", beyond)];
       if (broken.includes(letter)) {
@@ -234,7 +237,7 @@ function halvesOf(path: LaidPath, letter: Letter, by: number, around: Surroundin
   const { spots, bodyAt, centre } = path;
   const ways = spots.slice(1).map((it, nth) => wayOf(spots[nth]!, it));
   const side = (nth: number) => sideOf(ways[nth]!, path.hand);
-  const bys = ways.map((way, nth) => (nth < bodyAt ? (asOnLine(path, letter, way, around) ?? by) : by));
+  const bys = ways.map((_, nth) => besideOn(path, nth, letter, by, around));
   const corners = spots.map((spot, nth) => {
     if (nth === 0 || nth === spots.length - 1) return spot;
     const [one, other] = [side(nth - 1), side(nth)];
@@ -246,7 +249,7 @@ function halvesOf(path: LaidPath, letter: Letter, by: number, around: Surroundin
   const finish =
     path.ends.to === undefined
       ? [moved(spots.at(-1)!, side(ways.length - 1), by)]
-      : meeting(path, "to", letter, by, scaled(ways.at(-1)!, -1), around).reverse();
+      : meeting(path, "to", letter, bys.at(-1)!, scaled(ways.at(-1)!, -1), around).reverse();
   const body = side(bodyAt);
   const middle = moved(centre, body, by);
   const along = ways[bodyAt]!;
@@ -258,18 +261,71 @@ function halvesOf(path: LaidPath, letter: Letter, by: number, around: Surroundin
   };
 }
 
-/** How far beside a stretch along its line a conductor runs as it does at the point that it comes from. */
-function asOnLine(path: LaidPath, letter: Letter, way: Spot, around: Surroundings): number | undefined {
+/**
+ * How far beside the middle of its longest stretch each conductor of a line runs. Where fewer go on than run through the
+ * point that they come from, each keeps the place that it has there: in the middle it would lie on another one.
+ */
+export function lineLanes(
+  path: LaidPath,
+  letters: readonly Letter[],
+  around: Surroundings,
+): (letter: Letter) => number {
+  const size = symbolSizeAt(path.text);
+  const apart = LINE_APART * size;
+  const meetsAt = { from: path.bodyAt === 0, to: path.bodyAt === path.spots.length - 2 };
+  const ends = (["from", "to"] as const)
+    .filter((end) => meetsAt[end] && around.letters(end).length > letters.length)
+    .sort((one, other) => around.letters(other).length - around.letters(one).length);
+  return (letter) => {
+    for (const end of ends) {
+      const by = asAt(path, end, letter, path.body, around);
+      if (by !== undefined) return by;
+    }
+    return shiftOf(letter, letters, apart, size);
+  };
+}
+
+/** How far beside the middle of a stretch a conductor runs that runs `by` beside that of the longest one. */
+export function besideOn(
+  path: LaidPath,
+  nth: number,
+  letter: Letter,
+  by: number,
+  around: Surroundings,
+): number {
+  const { spots, bodyAt, isLine } = path;
+  if (nth === bodyAt || (nth > bodyAt && !isLine)) return by;
+  const way = wayOf(spots[nth]!, spots[nth + 1]!);
+  return asAt(path, nth < bodyAt ? "from" : "to", letter, way, around) ?? by;
+}
+
+/**
+ * How far beside a stretch a conductor runs by what runs through a point at its end: along the line as it does there, and
+ * square off what hangs there beside the others that go on from it.
+ */
+function asAt(
+  path: LaidPath,
+  end: "from" | "to",
+  letter: Letter,
+  way: Spot,
+  around: Surroundings,
+): number | undefined {
   const { ends, hand, text } = path;
-  const axis = ends.from;
-  const letters = around.letters(ends.isAt ? "at" : "from");
-  if (!axis.isOnLine || !letters.includes(letter) || Math.abs(axis.way.x * way.x + axis.way.y * way.y) < 0.5)
-    return undefined;
+  const axis = ends[end];
+  const letters = around.letters(ends.isAt ? "at" : end);
+  if (axis === undefined || !letters.includes(letter)) return undefined;
   const size = symbolSizeAt(text);
+  const isAlong = Math.abs(axis.way.x * way.x + axis.way.y * way.y) > 0.5;
+  if (!axis.isOnLine && !isAlong && letter !== "N") return shiftOf(letter, letters, besideAt(letters) * size);
+  if (!axis.isOnLine || !isAlong) return undefined;
   const [out, beside] = [sideOf(axis.way, ends.hand), sideOf(way, hand)];
   const by = shiftOf(letter, letters, apartAt(axis.isAbreast, letters, size), size);
   return by * (out.x * beside.x + out.y * beside.y);
 }
+
+/** Between conductors that go on square to what hangs at a point: the symbol under it begins near. */
+const besideAt = (letters: readonly Letter[]): number =>
+  isLegs(letters.filter((it) => it !== "N").join("")) ? LEGS_APART : FEET_APART;
 
 /** How a conductor leaves a point: straight on along its line, or square off it, over the others. */
 function meeting(
@@ -311,14 +367,16 @@ function meeting(
     own,
     ...(by === 0 ? [] : [corner]),
     ...(isOnLine && crossed.length > 0
-      ? hopOver(corner, way, Math.min(...crossed), Math.max(...crossed), HOP * size)
+      ? hopOver(corner, way, Math.min(...crossed), Math.max(...crossed), HOP * size, outward(beside, by))
       : []),
   ];
 }
 
+/** Away from the conductors that go the same way beside it: toward them a bridge would lie on the next one. */
+const outward = (beside: Spot, by: number): Spot => scaled(beside, by > 0 ? 1 : -1);
+
 /** One bridge over all that is crossed from so far on the way to so far: one for each would look like a coil. */
-function hopOver(from: Spot, way: Spot, first: number, last: number, radius: number): Spot[] {
-  const out = spotOf(-way.y, way.x);
+function hopOver(from: Spot, way: Spot, first: number, last: number, radius: number, out: Spot): Spot[] {
   return [-90, -45, 0, 0, 45, 90].map((degrees, nth) => {
     const angle = (degrees * Math.PI) / 180;
     const along = (nth < 3 ? first : last) + radius * Math.sin(angle);

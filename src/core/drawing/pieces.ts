@@ -19,7 +19,17 @@ import {
 } from "../devices";
 import { type Letter, lettersOf, type ElementId, type Owner, say } from "../terms";
 import { isNamed, isTightAt, STATE_AND_LETTER, symbolSizeAt, wrapped } from "./labels";
-import { CROSSING, drawLaid, drawLaidAt, poleOf, shiftOf, symbolAt, towardThirdEnd } from "./laid";
+import {
+  besideOn,
+  CROSSING,
+  drawLaid,
+  drawLaidAt,
+  lineLanes,
+  poleOf,
+  shiftOf,
+  symbolAt,
+  towardThirdEnd,
+} from "./laid";
 import { isAbreast, isLegs, LABEL_BEFORE, LINE_APART, spreadOf } from "./layout/inside";
 import type { Looks } from "./looks";
 import { badgeOf, badgeOfAll, worstOf } from "./palettes";
@@ -526,20 +536,23 @@ const LETTERS_FROM = 90;
 
 /** The letters of a line at both its ends, and its state in the middle. */
 function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, around: Surroundings) {
-  const { spots, hand, clear, text } = pen.route.laid!;
-  const size = symbolSizeAt(text);
+  const path = pen.route.laid!;
+  const { spots, bodyAt, hand, clear, text } = path;
   const own = lettersOf(element.phases);
   if (isLegs(element.phases)) return;
   const hasNeutral = element.neutral && around.hasNeutral("from") && around.hasNeutral("to");
   const letters: Letter[] = hasNeutral ? [...own, "N"] : [...own];
-  const stretch = (a: Spot, b: Spot) => {
+  const lane = lineLanes(path, letters, around);
+  const stretch = (nth: number) => {
+    const [a, b] = [spots[nth]!, spots[nth + 1]!];
     const length = Math.hypot(b.x - a.x, b.y - a.y);
     const [x, y] = [(b.x - a.x) / (length || 1), (b.y - a.y) / (length || 1)];
     const at = (along: number, beside: number) =>
       spotOf(a.x + x * along + hand * y * beside, a.y + y * along - hand * x * beside);
-    return { length, at, way: [x, y] as const };
+    const beside = (letter: Letter) => besideOn(path, nth, letter, lane(letter), around);
+    return { length, at, beside, way: [x, y] as const };
   };
-  const [first, last] = [stretch(spots[0]!, spots[1]!), stretch(spots.at(-2)!, spots.at(-1)!)];
+  const [first, last] = [stretch(0), stretch(spots.length - 2)];
   // Neighbours would touch: every second letter stands a little after the one beside it; on a line that is too short for
   // that, before the state in its middle, the ones stand at one end and the others at the other.
   const isShort =
@@ -548,7 +561,6 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
     first.length / 2 < Math.max(clear.from, clear.to) + (LETTER_STEP + STATE_AND_LETTER) * text;
   const there = [...lettersAtEnd(element, "to")].sort();
   for (const letter of letters) {
-    const by = shiftOf(letter, letters, LINE_APART * size, size);
     const back = isSecond(letter, own) && !isShort ? LETTER_STEP * text : 0;
     if ((first.length >= LETTERS_FROM || spots.length > 2) && !(isShort && isSecond(letter, own)))
       sayLetter(
@@ -556,7 +568,7 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
         letter,
         "from",
         around,
-        first.at(Math.min(clear.from + back, first.length / 2 + back / 2), by),
+        first.at(Math.min(clear.from + back, first.length / 2 + back / 2), first.beside(letter)),
         first.way,
       );
     if (last.length >= LETTERS_FROM && !(isShort && !isSecond(letter, own)))
@@ -565,16 +577,15 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
         there[letters.indexOf(letter)] ?? letter,
         "to",
         around,
-        last.at(last.length - clear.to - back, by),
+        last.at(last.length - clear.to - back, last.beside(letter)),
         [-last.way[0], -last.way[1]],
       );
   }
-  const { length, at, way } = spots
-    .slice(1)
-    .map((it, nth) => stretch(spots[nth]!, it))
-    .reduce((best, it) => (it.length > best.length ? it : best));
+  const { length, at, way } = stretch(bodyAt);
   if (length < BADGE_FROM) return;
   const middle = length / 2;
+  /** In the middle of its phases. */
+  const among = own.reduce((sum, it) => sum + lane(it), 0) / own.length;
   // Where a conductor is parted each side says how it stands, and the gap between them is left to be seen.
   if (element.parted !== "") {
     for (const [end, along] of [
@@ -582,13 +593,13 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
       ["to", middle * 1.5],
     ] as const) {
       const told = own.map((letter) => [letter, around.look(end, letter)] as const);
-      pen.note("badge", badgeOfAll(told), worstOf(told.map(([, look]) => look)), at(along, 0));
+      pen.note("badge", badgeOfAll(told), worstOf(told.map(([, look]) => look)), at(along, among));
     }
     return;
   }
   const looks = own.map((letter) => around.look("from", letter));
   if (looks.every((it) => it === looks[0]))
-    pen.note("badge", badgeOf(looks[0]!), looks[0]!, at(middle, 0), {
+    pen.note("badge", badgeOf(looks[0]!), looks[0]!, at(middle, among), {
       sides: [[0, 0], way, [-way[0], -way[1]]],
       gap: ASIDE,
     });
@@ -596,24 +607,11 @@ function lineNotes(pen: Pen, element: Extract<TwoEnded, { kind: "span" }>, aroun
     own.forEach((letter, nth) => {
       const look = looks[nth]!;
       const badge = badgeOf(look) === "" ? "" : `${letter} ${badgeOf(look)}`;
-      pen.note(
-        "badge",
-        badge,
-        look,
-        at(
-          middle + (nth - (own.length - 1) / 2) * 48 * text,
-          shiftOf(letter, letters, LINE_APART * size, size),
-        ),
-      );
+      pen.note("badge", badge, look, at(middle + (nth - (own.length - 1) / 2) * 48 * text, lane(letter)));
     });
   const neutral = hasNeutral ? around.look("from", "N") : "neutral";
   if (badgeOf(neutral) !== "")
-    pen.note(
-      "badge",
-      `N ${badgeOf(neutral)}`,
-      neutral,
-      at(middle - 48 * text, shiftOf("N", letters, LINE_APART * size, size)),
-    );
+    pen.note("badge", `N ${badgeOf(neutral)}`, neutral, at(middle - 48 * text, lane("N")));
 }
 
 /** How a device stands where that differs from its normal position, and what hangs on it. */

@@ -59,8 +59,6 @@ export interface Uv {
 export interface Exit extends Uv {
   readonly from: string;
   readonly child: TreeBranch;
-  /** from behind the third end of a transfer switch, under all else on the plate */
-  readonly isThrown?: boolean;
 }
 
 /** Room for a symbol along its conductor [units]. */
@@ -127,6 +125,7 @@ export class Inside implements OnPlate {
     this.#worked = worked;
     this.left = -this.#before;
     this.#line(entry, 0);
+    this.#leadUnder();
   }
 
   /** An element between two places of this plate that are joined already: around what stands between them. */
@@ -325,10 +324,43 @@ export class Inside implements OnPlate {
     if (!isLeading) return;
     const low = this.bottom + this.#underOthers;
     this.bottom = low + this.#underOthers / 2;
-    const before = this.exits.length;
     this.#third(third, { u, v: low });
-    const thrown = this.exits.splice(before).map((it) => ({ ...it, isThrown: true }));
-    this.exits.push(...thrown);
+  }
+
+  /** What leads on from a place beside which others hang leaves under these: at their height it would run through them. */
+  #leadUnder() {
+    const leaving = new Set(
+      this.exits.filter(({ from }) => this.stands.get(from)!.axis === "v").map(({ from }) => from),
+    );
+    const outermostFirst = [...leaving].sort((a, b) => this.stands.get(b)!.u - this.stands.get(a)!.u);
+    for (const from of outermostFirst) {
+      const at = this.stands.get(from)!;
+      const coming = this.legs.findIndex(({ to }) => to === from);
+      const goesOn = this.legs.some((it) => it.from === from);
+      if (coming === -1 || goesOn || !this.#isInTheWay(at, from)) continue;
+      const v = this.bottom + this.#underOthers;
+      this.bottom = v + this.#underOthers / 2;
+      this.stands.set(from, { ...at, v });
+      const leg = this.legs[coming]!;
+      this.legs[coming] = { ...leg, path: [...leg.path.slice(0, -1), { u: at.u, v }] };
+      this.exits.splice(0, Infinity, ...this.exits.map((it) => (it.from === from ? { ...it, v } : it)));
+    }
+  }
+
+  /** Whether something on this plate, or another line that leaves it, lies on the way of a line that leaves from here. */
+  #isInTheWay({ u, v }: Uv, from: string): boolean {
+    const half = this.#underOthers / 2;
+    return (
+      this.legs.some(({ path }) =>
+        path.some(
+          (it, nth) =>
+            nth > 0 &&
+            Math.max(it.u, path[nth - 1]!.u) > u + 1 &&
+            Math.min(it.v, path[nth - 1]!.v) < v + half &&
+            Math.max(it.v, path[nth - 1]!.v) > v - half,
+        ),
+      ) || this.exits.some((it) => it.from !== from && it.u > u && Math.abs(it.v - v) < half)
+    );
   }
 
   /** The third end of a transfer switch, and the machine on it, stand before the way to the customer. */

@@ -103,9 +103,9 @@ const RING = 22;
 const RINGS_APART = 104;
 /** A line beside or under another circuit, with the states of both on it [px]. */
 const BESIDE_ANOTHER = 130;
-/** Lines side by side past other plates. */
-const LANES_APART = 16;
 const BYPASSED = 200;
+/** So many places beside the others are tried for a line that closes a loop. */
+const MOST_ASIDE = 8;
 const TREES_APART = 60;
 
 /**
@@ -252,7 +252,7 @@ class Table {
       top:
         way === "across"
           ? Math.min(0, inside.top) -
-            this.#overLine(entry.id) -
+            this.#overLine(entry, inside) -
             (TITLE + (this.#titleLines(entry.plate).length - 1) * TITLE_LINE) * text -
             (hasFlag ? RING * (text - 1) : 0)
           : -this.#side + Math.min(0, inside.top),
@@ -314,23 +314,29 @@ class Table {
     blocks: ReadonlyMap<TreeBranch, Block>,
   ): Block {
     const next: Block["next"][number][] = [];
-    const isThrown = exits.some((it) => it.isThrown);
-    // Lines of a double throw would cross: of these the outermost is straight on, and what is nearer the line turns before it.
-    const bySize = [...exits].sort((a, b) =>
-      isThrown ? b.v - a.v : sizeOf(blocks.get(a.child)!) - sizeOf(blocks.get(b.child)!),
+    const blockOf = ({ child }: Exit) => blocks.get(child)!;
+    // Lines would cross: of these the outermost is straight on, and what is nearer the line turns before it. A lone plate
+    // at the end of the line comes first all the same: the line past all the others would take too much of a phone.
+    const isEnd = (exit: Exit) => exit.v === 0 && blockOf(exit).next.length === 0;
+    const inOrder = [...exits].sort(
+      (a, b) => Number(isEnd(b)) - Number(isEnd(a)) || b.v - a.v || sizeOf(blockOf(a)) - sizeOf(blockOf(b)),
     );
     let [right, top, bottom] = [plate.right, plate.top, plate.bottom];
-    const isStraight = bySize[0]?.v === 0;
-    const turning = isStraight ? bySize.slice(1) : bySize;
-    const lanes = this.#lanes(isThrown ? turning.toReversed() : turning, plate.right + GAP / 2);
-    const turns = isThrown ? lanes.turns.toReversed() : lanes.turns;
+    const isStraight = inOrder[0]?.v === 0;
+    const turning = isStraight ? inOrder.slice(1) : inOrder;
+    const lanes = this.#lanes(turning.toReversed(), plate.right + GAP / 2);
+    const turns = lanes.turns.toReversed();
     let edge = lanes.end - GAP / 2;
     let passed = plate.top;
-    bySize.forEach((exit, nth) => {
-      const block = blocks.get(exit.child)!;
-      const u = Math.max(edge + GAP - block.left, exit.u + this.#leastSpan(exit));
+    inOrder.forEach((exit, nth) => {
+      const block = blockOf(exit);
+      const half = this.#halfOf(exit.child.by!);
+      // What comes back to its plate from beside others comes between these and the plate, and no higher; its neutral and
+      // what else is lower runs beside the number.
+      const above = nth === 0 ? GAP : GAP + this.#outermostOf(exit.child.by!);
+      const u = Math.max(edge + above - block.left, exit.u + this.#leastSpan(exit));
       const turn = turns[isStraight ? nth - 1 : nth] ?? 0;
-      const lane = passed - LANES_APART;
+      const lane = passed - half;
       const back = u + block.plate.left - GAP / 2;
       const path =
         nth === 0
@@ -348,7 +354,7 @@ class Table {
       next.push({ block, u, v: 0, exit, path: path.map(({ u, v }) => ({ u, v })) });
       edge = u + block.right;
       right = Math.max(right, edge);
-      passed = Math.min(nth === 0 ? passed : lane, block.top);
+      passed = Math.min(nth === 0 ? Math.min(passed, -half) : lane - half, block.top);
       top = Math.min(top, passed);
       bottom = Math.max(bottom, block.bottom);
     });
@@ -374,14 +380,9 @@ class Table {
 
   /** Where lines that leave a plate turn, side by side, each with room for all its conductors. */
   #lanes(exits: readonly Exit[], from: number): { readonly turns: readonly number[]; readonly end: number } {
-    const size = symbolSizeAt(this.#rooms.text);
     let end = from;
     const turns = exits.map(({ child }) => {
-      const element = complete(savedElement(this.#system.elements, child.by!)!);
-      const { length } = "phases" in element ? lettersOf(element.phases) : "A";
-      const half =
-        (((length - 1) / 2) * LINE_APART + ("neutral" in element && element.neutral ? NEUTRAL_APART : 0)) *
-        size;
+      const half = this.#halfOf(child.by!);
       const turn = end + half;
       end = turn + half;
       return turn;
@@ -389,13 +390,33 @@ class Table {
     return { turns, end };
   }
 
-  /** From a line to what is written over it. */
-  #overLine(point: string): number {
+  /** From the middle of a line to the middle between it and another line beside it. */
+  #halfOf(id: ElementId): number {
+    const element = complete(savedElement(this.#system.elements, id)!);
+    const beyond = "neutral" in element && element.neutral ? NEUTRAL_APART : LINE_APART / 2;
+    return this.#outermostOf(id) + beyond * symbolSizeAt(this.#rooms.text);
+  }
+
+  /** From the middle of a line to the outermost of its phases. */
+  #outermostOf(id: ElementId): number {
+    const element = complete(savedElement(this.#system.elements, id)!);
+    const { length } = "phases" in element ? lettersOf(element.phases) : "A";
+    return ((length - 1) / 2) * LINE_APART * symbolSizeAt(this.#rooms.text);
+  }
+
+  /** From the line of a plate, which may have more conductors at its other end or behind a device, to what is written over it. */
+  #overLine({ parent }: TreeBranch, { stands, exits }: OnPlate): number {
+    const onLine = [...stands].filter(([, { v }]) => v === 0).map(([point]) => point);
+    const beyond = exits.filter(({ v }) => v === 0).map(({ child }) => child.id);
+    const along = [...onLine, ...beyond, ...(parent === undefined ? [] : [parent.id])];
+    const reach = Math.max(...along.map((point) => this.#reachAt(point)));
+    return Math.max(HEAD.across, 8 + (reach + 4) * symbolSizeAt(this.#rooms.text));
+  }
+
+  #reachAt(point: string): number {
     const letters = conductorsOf(this.#system).get(point) ?? [];
     const phases = letters.filter((it) => it !== "N");
-    const reach =
-      ((phases.length - 1) / 2) * LINE_APART + (phases.length < letters.length ? NEUTRAL_APART : 0);
-    return Math.max(HEAD.across, 8 + (reach + 4) * symbolSizeAt(this.#rooms.text));
+    return ((phases.length - 1) / 2) * LINE_APART + (phases.length < letters.length ? NEUTRAL_APART : 0);
   }
 
   /** From the line of a plate to its side: the neutral of a line of one phase runs on the plate too. */
@@ -447,7 +468,7 @@ class Table {
     const [from, to] = endsOfElement(complete(savedElement(this.#system.elements, id)!));
     const [a, b] = [this.#stands.get(from!), this.#stands.get(to!)];
     if (a === undefined || b === undefined || (a.u === b.u && a.v === b.v)) return;
-    const path = this.#clearest(this.#waysBetween(from!, to!), new Set([from!, to!]));
+    const path = this.#clearest(id, this.#waysBetween(from!, to!, this.#halfOf(id)), new Set([from!, to!]));
     this.#legs.set(id, { path, centre: middleOf(path), isWithin: false });
   }
 
@@ -491,7 +512,7 @@ class Table {
     return this.#plates.find(({ points }) => points.includes(point))!;
   }
 
-  *#waysBetween(from: string, to: string): Iterable<readonly Uv[]> {
+  *#waysBetween(from: string, to: string, half: number): Iterable<readonly Uv[]> {
     const [a, b] = [this.#stands.get(from)!, this.#stands.get(to)!];
     const isForward = a.u <= b.u;
     const [one, other] = isForward ? [a, b] : [b, a];
@@ -517,19 +538,30 @@ class Table {
           { u: end, v: other.v },
           other,
         ]);
+    // Where other lines turn there, beside these.
+    for (let nth = 1; nth <= MOST_ASIDE; nth++)
+      for (const u of [after.left - GAP / 2 - nth * half, before.right + GAP / 2 + nth * half])
+        yield turned([one, { u, v: one.v }, { u, v: other.v }, other]);
   }
 
-  #clearest(ways: Iterable<readonly Uv[]>, ends: ReadonlySet<string>): readonly Uv[] {
+  #clearest(id: ElementId, ways: Iterable<readonly Uv[]>, ends: ReadonlySet<string>): readonly Uv[] {
+    const half = this.#halfOf(id);
+    const own = new Set([...ends].map((it) => this.#plateOf(it)));
+    const others = [...this.#legs].map(([other, { path }]) => {
+      const points = endsOfElement(complete(savedElement(this.#system.elements, other)!));
+      const along = Math.max(...points.map((it) => this.#reachAt(it))) * symbolSizeAt(this.#rooms.text);
+      return { stretches: stretchesOf(path), apart: half + Math.max(this.#halfOf(other), along) };
+    });
     let best: readonly Uv[] = [];
     let least = Infinity;
     for (const way of ways) {
-      const own = new Set([...ends].map((it) => this.#plateOf(it)));
       let tangle = lengthOf(way) / 1e5;
       for (const plate of this.#plates)
         if (!own.has(plate)) for (const stretch of stretchesOf(way)) if (meets(stretch, plate)) tangle += 3;
-      for (const { path } of this.#legs.values())
+      for (const { stretches, apart } of others)
         for (const one of stretchesOf(way))
-          for (const other of stretchesOf(path)) tangle += crossing(one, other);
+          for (const other of stretches)
+            tangle += liesBeside(one, other, apart) ? ON_ANOTHER : crossing(one, other);
       if (tangle < least) [least, best] = [tangle, way];
       if (tangle < 1) break;
     }
@@ -621,7 +653,21 @@ const meets = ([a, b]: UvLine, { left, right, top, bottom }: Block["plate"]): bo
   Math.min(a.v, b.v) < bottom &&
   Math.max(a.v, b.v) > top;
 
-/** Whether two stretches that are level or upright cross, or lie on one another. */
+/** A stretch that lies on another is worse than so many crossings: they would be read as one line. */
+const ON_ANOTHER = 1000;
+
+/** Whether two stretches that are level or upright run side by side so near that their conductors lie on each other. */
+function liesBeside([a, b]: UvLine, [c, d]: UvLine, apart: number): boolean {
+  const isLevel = a.v === b.v;
+  if (isLevel !== (c.v === d.v)) return false;
+  const [along, beside] = isLevel ? (["u", "v"] as const) : (["v", "u"] as const);
+  const shared =
+    Math.min(Math.max(a[along], b[along]), Math.max(c[along], d[along])) -
+    Math.max(Math.min(a[along], b[along]), Math.min(c[along], d[along]));
+  return shared > 0 && Math.abs(a[beside] - c[beside]) < apart;
+}
+
+/** Whether two stretches that are level or upright cross. */
 function crossing([a, b]: UvLine, [c, d]: UvLine): number {
   const [left, right] = [
     Math.max(Math.min(a.u, b.u), Math.min(c.u, d.u)),
@@ -632,7 +678,6 @@ function crossing([a, b]: UvLine, [c, d]: UvLine): number {
     Math.min(Math.max(a.v, b.v), Math.max(c.v, d.v)),
   ];
   if (left > right || top > bottom) return 0;
-  const isSpot = left === right && top === bottom;
   const isAtAnEnd = [a, b].some((one) => [c, d].some((other) => one.u === other.u && one.v === other.v));
-  return isSpot ? (isAtAnEnd ? 0 : 1) : 4;
+  return isAtAnEnd ? 0 : 1;
 }
