@@ -228,10 +228,13 @@ function onOneAnother(scene: Scene, scale: number): readonly string[] {
   const stretches = stretchesOf(scene);
   const factor = widthFactor(scale, scene.text);
   const widthOf = (look: Look) => factor * Math.max(...strokesOf(look).map(({ width }) => width));
+  /** Of two lines in one state their middles are told apart where their edges touch. */
+  const coreOf = (look: Look) => factor * strokesOf(look).at(-1)!.width;
   const found = new Set<string>();
   for (const [nth, one] of stretches.entries())
     for (const other of stretches.slice(nth + 1)) {
-      const touching = (widthOf(one.look) + widthOf(other.look)) / 2 / scale;
+      const touching =
+        (one.look === other.look ? coreOf(one.look) : (widthOf(one.look) + widthOf(other.look)) / 2) / scale;
       if (sharedBy(one, other, touching) * scale <= ONE_LINE || isOneConductor(scene, one, other)) continue;
       const [a, b] = [one, other].map(({ id, letter, look }) => `${letter} of ${id}, ${look}`);
       found.add(`${a} lies on ${b}`);
@@ -267,10 +270,12 @@ function sharedBy(one: Stretch, other: Stretch, near: number): number {
   return Math.min(one.length, to!) - Math.max(0, from!);
 }
 
+/** Conductors of one thing in one state may touch where they come together at its symbol. */
 function isOneConductor({ document }: Scene, one: Stretch, other: Stretch): boolean {
-  if (one.letter !== other.letter || one.look !== other.look) return false;
+  if (one.look !== other.look) return false;
+  if (one.id === other.id) return true;
   const [a, b] = [one, other].map(({ id }) => endPointsOf(savedElement(document.system.elements, id)));
-  return one.id === other.id || a!.some((it) => b!.includes(it));
+  return one.letter === other.letter && a!.some((it) => b!.includes(it));
 }
 
 /** What says how a device stands, and what hangs on it, may have no room but there. */

@@ -184,7 +184,8 @@ const perPoints = perObject((points: System["points"]) =>
 const elementText = perObject((saved: NonNullable<ReturnType<typeof savedElement>>) => {
   const element = complete(saved);
   const phases = "phases" in element ? element.phases : "";
-  return `${element.kind} ${endsOfElement(element).join(" ")} ${phases} ${labelWidthOf(element)}`;
+  const parted = "parted" in element ? element.parted : "";
+  return `${element.kind} ${endsOfElement(element).join(" ")} ${phases} ${parted} ${labelWidthOf(element)}`;
 });
 
 const perElements = perObject((elements: System["elements"]) =>

@@ -125,7 +125,7 @@ function nearbySpots({ relation }: Nearby, route: Route): readonly [Spot, Spot] 
   const size = laid === undefined ? 1 : symbolSizeAt(laid.text);
   const beside = (forward: number, across: number) =>
     spotOf(centre.x + along.x * forward - along.y * across, centre.y + along.y * forward + along.x * across);
-  const [over, slant, off] = [Math.max(58, 34 * size), Math.max(14, 8 * size), Math.max(34, 24 * size)];
+  const [over, slant, off] = [Math.max(58, 34 * size), Math.max(14, 8 * size), 34 * size];
   return relation === "crossing"
     ? [beside(length / 4 + slant, -over), beside(length / 4 - slant, over)]
     : [beside(-length / 2, -off), beside(length / 2, -off)];

@@ -293,11 +293,13 @@ export class Inside implements OnPlate {
   #hang(branch: TreeBranch, id: ElementId, child: TreeBranch | undefined, at: Uv, lead: number) {
     const spread = this.#spread(id);
     const third = child === undefined ? undefined : thirdOf(branch, child);
-    const u = this.#isStraight
+    const isStraight =
+      this.#isStraight && !(third !== undefined && this.#isBefore(at, this.#thirdEnd(third)));
+    const u = isStraight
       ? at.u
       : (third === undefined ? 0 : this.#thirdEnd(third)) +
         Math.max(at.u, this.right + this.#before + spread - (child === undefined ? 10 : 0));
-    if (this.#isStraight) this.left = Math.min(this.left, at.u - spread - this.#before);
+    if (isStraight) this.left = Math.min(this.left, at.u - spread - this.#before);
     const isLeading = third !== undefined && hasExit(third);
     const length = this.#length(id);
     const start = at.v + lead;
@@ -361,6 +363,12 @@ export class Inside implements OnPlate {
         ),
       ) || this.exits.some((it) => it.from !== from && it.u > u && Math.abs(it.v - v) < half)
     );
+  }
+
+  /** Whether something hangs so far before a spot, no less deep than that: what stands there would lie on it. */
+  #isBefore({ u, v }: Uv, far: number): boolean {
+    const from = u - far - this.#before;
+    return this.legs.some(({ path }) => path.some((it) => it.u > from && it.u < u - 1 && it.v > v));
   }
 
   /** The third end of a transfer switch, and the machine on it, stand before the way to the customer. */

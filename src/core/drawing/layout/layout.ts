@@ -104,6 +104,8 @@ const RINGS_APART = 104;
 /** A line beside or under another circuit, with the states of both on it [px]. */
 const BESIDE_ANOTHER = 130;
 const BYPASSED = 200;
+/** Room for the two ends of a parted conductor. */
+const BREAK = 40;
 /** So many places beside the others are tried for a line that closes a loop. */
 const MOST_ASIDE = 8;
 const TREES_APART = 60;
@@ -292,7 +294,8 @@ class Table {
     const lanes = this.#lanes(exits.slice(1).reverse(), plate.right + GAP / 2);
     exits.forEach((exit, nth) => {
       const block = blocks.get(exit.child)!;
-      const u = Math.max(lanes.end + GAP / 2 - block.plate.left, exit.u + this.#leastSpan(exit));
+      const edge = lanes.end + GAP / 2 + this.#breakOf(exit.child.by!);
+      const u = Math.max(edge - block.plate.left, exit.u + this.#leastSpan(exit));
       const v = Math.max(exit.v, below + GAP - block.top);
       const turn = lanes.turns[exits.length - 1 - nth] ?? 0;
       const path = v === exit.v ? [exit, { u, v }] : [exit, { u: turn, v: exit.v }, { u: turn, v }, { u, v }];
@@ -333,7 +336,7 @@ class Table {
       const half = this.#halfOf(exit.child.by!);
       // What comes back to its plate from beside others comes between these and the plate, and no higher; its neutral and
       // what else is lower runs beside the number.
-      const above = nth === 0 ? GAP : GAP + this.#outermostOf(exit.child.by!);
+      const above = GAP + this.#breakOf(exit.child.by!) + (nth === 0 ? 0 : this.#outermostOf(exit.child.by!));
       const u = Math.max(edge + above - block.left, exit.u + this.#leastSpan(exit));
       const turn = turns[isStraight ? nth - 1 : nth] ?? 0;
       const lane = passed - half;
@@ -397,6 +400,12 @@ class Table {
     return this.#outermostOf(id) + beyond * symbolSizeAt(this.#rooms.text);
   }
 
+  /** A parted conductor is seen to be so between two plates: on one of them its far end may lie on what hangs there. */
+  #breakOf(id: ElementId): number {
+    const element = complete(savedElement(this.#system.elements, id)!);
+    return "parted" in element && element.parted !== "" ? BREAK * symbolSizeAt(this.#rooms.text) : 0;
+  }
+
   /** From the middle of a line to the outermost of its phases. */
   #outermostOf(id: ElementId): number {
     const element = complete(savedElement(this.#system.elements, id)!);
@@ -456,7 +465,14 @@ class Table {
       });
       for (const { block: behind, u: along, v: across, exit, path } of block.next) {
         const ends = path.map(moved);
-        this.#legs.set(exit.child.by!, { path: ends, centre: middleOf(ends), isWithin: false });
+        // Where another line leaves from the same place, the first stretch is that one's too.
+        const isShared = block.next.some((it) => it.exit !== exit && it.exit.from === exit.from);
+        const own = isShared && ends.length > 2 ? ends.slice(1) : ends;
+        const isBroken = ends.length === 2 && this.#breakOf(exit.child.by!) > 0;
+        const centre = isBroken
+          ? { u: u + (right + along + behind.plate.left) / 2, v: ends[0]!.v }
+          : middleOf(own);
+        this.#legs.set(exit.child.by!, { path: ends, centre, isWithin: false });
         stack.push({ block: behind, u: u + along, v: v + across });
       }
     }
@@ -664,7 +680,8 @@ function liesBeside([a, b]: UvLine, [c, d]: UvLine, apart: number): boolean {
   const shared =
     Math.min(Math.max(a[along], b[along]), Math.max(c[along], d[along])) -
     Math.max(Math.min(a[along], b[along]), Math.min(c[along], d[along]));
-  return shared > 0 && Math.abs(a[beside] - c[beside]) < apart;
+  // Where one ends and the other begins, their outer conductors reach so much further.
+  return shared > -apart && Math.abs(a[beside] - c[beside]) < apart;
 }
 
 /** Whether two stretches that are level or upright cross. */
