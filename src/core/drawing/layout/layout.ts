@@ -566,7 +566,10 @@ class Table {
     const others = [...this.#legs].map(([other, { path }]) => {
       const points = endsOfElement(complete(savedElement(this.#system.elements, other)!));
       const along = Math.max(...points.map((it) => this.#reachAt(it))) * symbolSizeAt(this.#rooms.text);
-      return { stretches: stretchesOf(path), apart: half + Math.max(this.#halfOf(other), along) };
+      const apart = half + Math.max(this.#halfOf(other), along);
+      // Where one ends and the other begins, outer conductors reach further; not where they are joined.
+      const beyond = points.some((it) => ends.has(it)) ? 0 : -apart;
+      return { stretches: stretchesOf(path), apart, beyond };
     });
     let best: readonly Uv[] = [];
     let least = Infinity;
@@ -574,10 +577,10 @@ class Table {
       let tangle = lengthOf(way) / 1e5;
       for (const plate of this.#plates)
         if (!own.has(plate)) for (const stretch of stretchesOf(way)) if (meets(stretch, plate)) tangle += 3;
-      for (const { stretches, apart } of others)
+      for (const { stretches, apart, beyond } of others)
         for (const one of stretchesOf(way))
           for (const other of stretches)
-            tangle += liesBeside(one, other, apart) ? ON_ANOTHER : crossing(one, other);
+            tangle += liesBeside(one, other, apart, beyond) ? ON_ANOTHER : crossing(one, other);
       if (tangle < least) [least, best] = [tangle, way];
       if (tangle < 1) break;
     }
@@ -673,15 +676,14 @@ const meets = ([a, b]: UvLine, { left, right, top, bottom }: Block["plate"]): bo
 const ON_ANOTHER = 1000;
 
 /** Whether two stretches that are level or upright run side by side so near that their conductors lie on each other. */
-function liesBeside([a, b]: UvLine, [c, d]: UvLine, apart: number): boolean {
+function liesBeside([a, b]: UvLine, [c, d]: UvLine, apart: number, beyond: number): boolean {
   const isLevel = a.v === b.v;
   if (isLevel !== (c.v === d.v)) return false;
   const [along, beside] = isLevel ? (["u", "v"] as const) : (["v", "u"] as const);
   const shared =
     Math.min(Math.max(a[along], b[along]), Math.max(c[along], d[along])) -
     Math.max(Math.min(a[along], b[along]), Math.min(c[along], d[along]));
-  // Where one ends and the other begins, their outer conductors reach so much further.
-  return shared > -apart && Math.abs(a[beside] - c[beside]) < apart;
+  return shared > beyond && Math.abs(a[beside] - c[beside]) < apart;
 }
 
 /** Whether two stretches that are level or upright cross. */
