@@ -26,7 +26,7 @@ const AT_BOTH_SIZES = [0, 1];
  */
 const WRONG: Readonly<Record<string, readonly string[]>> = {
   "ieee123.xml": SCREENS.flatMap(({ width, height }) =>
-    AT_BOTH_SIZES.map(() => `${width} × ${height}: N of l108, neutral lies on B of s107b, energized`),
+    AT_BOTH_SIZES.map(() => `${width} × ${height}: B of l108, energized lies on C of s104c, energized`),
   ),
   "random 274": ["360 × 320", "640 × 200", "844 × 250", "on paper"].map(
     (room) => `${room}: RETIRÉ is nearest to another symbol`,
