@@ -88,8 +88,9 @@ export class Book {
   keepUp(owner: Owner | undefined) {
     this.#player.keepUp(this.#order);
     if (this.#isBehind) return;
-    this.#player.lookAgain(this.#standing);
+    // What can be done is soon known, and what a search finds is not: it does not wait behind that.
     this.#player.askActs(this.#standing, owner, t("order.noteText"));
+    this.#player.lookAgain(this.#standing);
   }
 
   stopWorking() {
