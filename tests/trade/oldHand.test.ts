@@ -51,13 +51,12 @@ const SAID: readonly (readonly [demo: string, workPoint: string, why: string, fi
     "second-transformer t1",
   ],
   // He said the neutral that the set relies on. With it open the worker stays under the limit; what comes up from the
-  // sideline when its cutout goes home does as well, but lowers the margin. Of the two banks that it may come from the
-  // look at the pump house's pole settles more, since its generator is there too.
+  // sideline when its cutout goes home does as well, but lowers the margin.
   [
     "quarry-lane",
     "w1",
     "the crew has hands on cutout, clamp and tie; what is left is the neutral under the set, and what comes up the sideline",
-    "second-transformer t2",
+    "second-transformer t1",
   ],
   // He said the 34.5 kV circuit beside it: that is drawn, so that no doubt names it, and its numbers are told as a range.
   [

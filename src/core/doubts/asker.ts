@@ -185,9 +185,12 @@ export class Asker {
     for (const strength of [0, 1, MOST_STRENGTH]) {
       if (strength > 1 ? this.worstStrength < 2 : strength > this.worstStrength) return undefined;
       const now = this.sides(system, this.base.tested, strength);
-      if (now.verdict === "live" && this.before.verdict !== "live")
-        return this.verdict(system, this.base.tested, 0);
-      if (!this.isWorse(now)) continue;
+      const isLive = now.verdict === "live" && this.before.verdict !== "live";
+      const isWorse = this.isWorse(now);
+      // What is asked again for its figures is counted then.
+      if (isLive ? strength > 0 : !isWorse || strength < MOST_STRENGTH) this.counted(now, system);
+      if (isLive) return this.verdict(system, this.base.tested, 0);
+      if (!isWorse) continue;
       const all = this.verdict(system, this.base.tested);
       return this.isWorse(all) ? all : undefined;
     }
@@ -233,7 +236,8 @@ export class Asker {
    */
   holds({ doubts, worst }: Pick<Harm, "doubts" | "worst">, system = this.grounded.document.system): boolean {
     const asked = carriedOut(system, doubts);
-    const { threats, isUnfed } = this.sides(asked, this.grounded.tested, worst?.strength ?? 0);
+    const found = this.sides(asked, this.grounded.tested, worst?.strength ?? 0);
+    const { threats, isUnfed } = this.counted(found, asked);
     return !isUnfed && threats.every((it) => it.exposureVolts < this.settings.exposureLimitVolts);
   }
 
@@ -241,9 +245,9 @@ export class Asker {
     return this.counted(verdictOfWork(this.questionOf(system), tested, mostStrength), system);
   }
 
-  /** The same for what is only compared. */
+  /** The same for what is only compared, not yet counted. */
   private sides(system: System, tested: ReadonlySet<ConductorId>, mostStrength: number): SidedVerdict {
-    return this.counted(sidesOfWork(this.questionOf(system), tested, mostStrength), system);
+    return sidesOfWork(this.questionOf(system), tested, mostStrength);
   }
 
   private questionOf(system: System): Question {

@@ -10,6 +10,7 @@ import {
   type WorkPoint,
 } from "../document";
 import { type Question, type Threat, threatsByBruteForce, threatsTo, upsetsOf } from ".";
+import { leastMargin } from "./margin";
 import { sidesOfThreats } from "./threats";
 import { asksFew, draws } from "../../../tests/support/draws";
 import { randomDocument } from "../../../tests/support/randomSystems";
@@ -101,10 +102,13 @@ describe("H23 proposed figures of threats lie on the sides of the limits that th
         const sideOf = (it: Pick<Threat, "conductor" | "strength" | "exposureVolts">) =>
           `${it.strength} ${it.conductor} ${it.exposureVolts >= question.settings.exposureLimitVolts}`;
         for (const mostStrength of [0, 1, 3]) {
-          const sides = sidesOfThreats(question, { mostStrength }).threats.map(sideOf).sort();
-          const all = threatsTo(question, { mostStrength }).threats.map(sideOf).sort();
-          expect(sides, `seed ${seed}, up to ${mostStrength}`).toEqual(all);
-          asked += sides.length;
+          const sides = sidesOfThreats(question, { mostStrength });
+          const all = threatsTo(question, { mostStrength });
+          expect(sides.threats.map(sideOf).sort(), `seed ${seed}, up to ${mostStrength}`).toEqual(
+            all.threats.map(sideOf).sort(),
+          );
+          expect(leastMargin(sides), `seed ${seed}, up to ${mostStrength}`).toBe(leastMargin(all));
+          asked += all.threats.length;
         }
       }
       if (!asksFew) expect(asked).toBeGreaterThan(200);

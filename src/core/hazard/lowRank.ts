@@ -108,23 +108,28 @@ class Machine {
 
   /** Volts across a port before anything is opened, by base group, re and im by turns. */
   private across(index: number): Float64Array {
-    return (this.acrossPorts[index] ??= Float64Array.from(
-      this.base.flatMap(({ voltsRe, voltsIm }) => {
-        let [re, im] = [0, 0];
-        for (const [node, cRe, cIm] of this.ports[index]!.terms) {
-          if (node === EARTH) continue;
-          re += cRe * voltsRe[node]! - cIm * voltsIm[node]!;
-          im += cRe * voltsIm[node]! + cIm * voltsRe[node]!;
-        }
-        return [re, im];
-      }),
-    ));
+    const known = this.acrossPorts[index];
+    if (known !== undefined) return known;
+    const across = new Float64Array(2 * this.base.length);
+    this.base.forEach(({ voltsRe, voltsIm }, of) => {
+      for (const [node, cRe, cIm] of this.ports[index]!.terms) {
+        if (node === EARTH) continue;
+        across[2 * of]! += cRe * voltsRe[node]! - cIm * voltsIm[node]!;
+        across[2 * of + 1]! += cRe * voltsIm[node]! + cIm * voltsRe[node]!;
+      }
+    });
+    this.acrossPorts[index] = across;
+    return across;
   }
 
   private ontoNodes(index: number): Float64Array {
-    return (this.toNodes[index] ??= Float64Array.from(
-      this.carriedNodes.flatMap((node) => this.carrier.between(node, this.port(index))),
-    ));
+    const known = this.toNodes[index];
+    if (known !== undefined) return known;
+    const port = this.port(index);
+    const onto = new Float64Array(2 * this.carriedNodes.length);
+    this.carriedNodes.forEach((node, at) => onto.set(this.carrier.between(node, port), 2 * at));
+    this.toNodes[index] = onto;
+    return onto;
   }
 
   /** Volts at the nodes asked for with these ports opened. Undefined where the ports contradict each other. */
@@ -604,8 +609,11 @@ export class LowRank {
     if (groundAmps === undefined) return undefined;
     const outcome = asked.letters.map((letter, index) => {
       const volts = Math.max(...lifted.map((it) => it.between(index, -1)));
-      const against = (others: readonly number[]) =>
-        Math.max(...inPlace.flatMap((it) => others.map((other) => it.between(index, other))));
+      const against = (others: readonly number[]) => {
+        let most = -Infinity;
+        for (const it of inPlace) for (const other of others) most = Math.max(most, it.between(index, other));
+        return most;
+      };
       return {
         letter,
         live: this.liveAfter(set, open, grouping, index, volts),

@@ -68,8 +68,6 @@ export function threatsTo(
 ): FoundThreats {
   const { upsets, ask, minimal, completeTo, spent } = searched(question, options);
   const { decide, bodyAmps } = ask;
-  if ((options.mostStrength ?? MOST_STRENGTH) === MOST_STRENGTH)
-    latestAbout(question.system).latest = undefined;
   const threats = entries(question, upsets, minimal, {
     decide,
     bodyAmps: bodies ? bodyAmps : (set) => decide(set).map(() => Infinity),
@@ -91,13 +89,14 @@ export interface FoundSides extends Pick<FoundThreats, "work" | "completeTo"> {
  */
 export function sidesOfThreats(question: Question, options: SearchOptions = {}): FoundSides {
   const { upsets, ask, minimal, completeTo, spent } = searched(question, options);
-  const threats = threatened(minimal, question.settings, ({ outcome }) => outcome).flatMap(({ set, hit }) =>
-    hit.map(({ outcome: { letter, exposureVolts } }) => ({
+  const threats = threatened(minimal, question.settings, ({ outcome }) => outcome).flatMap(({ set, hit }) => {
+    ask.spare(set);
+    return hit.map(({ outcome: { letter, exposureVolts } }) => ({
       conductor: letter,
       strength: strengthOf(set.map((index) => upsets[index]!)),
       exposureVolts,
-    })),
-  );
+    }));
+  });
   return { threats, completeTo, work: ask.work() + spent };
 }
 
@@ -113,6 +112,7 @@ function searched(
   const { system, settings } = question;
   const upsets = upsetsOf(system, settings);
   const ask = askFast(question, upsets);
+  if (mostStrength === MOST_STRENGTH) latestAbout(system).latest = undefined;
   if (mostStrength < MOST_STRENGTH || countSets(upsets) <= mostSetsOneByOne) {
     const minimal = askEach(upsets, settings, ask.propose, mostStrength);
     return { upsets, ask, minimal, completeTo: MOST_STRENGTH, spent: 0 };
@@ -189,8 +189,10 @@ interface FastAsk {
   /** how many sets had to be asked plainly so far, and what one of them takes, in multiplications */
   readonly asked: () => number;
   readonly costOfAll: number;
-  /** what all that was asked took, in multiplications: the same on any machine */
+  /** what asking plainly all that needs it takes, spared or not, in multiplications: the same on any machine */
   readonly work: () => number;
+  /** counts a set of which nobody wants the figures as if they had been asked for: a faster way makes no other answer */
+  readonly spare: (set: UpsetSet) => void;
   /** quick, and right wherever loads are impedances */
   readonly propose: AskOutcome;
   /** right with every load's own model */
@@ -208,6 +210,7 @@ function askFast(question: Question, upsets: readonly DrawnUpset[]): FastAsk {
   const { lowRank } = workedOut;
   // What an answer takes is the same whatever was known before.
   const asked = new Map<number | string, Outcome>();
+  const spared = new Set<number | string>();
   const plain: AskOutcome = (set) => {
     const key = keyOf(set);
     const outcome = asked.get(key) ?? workedOut.plain.get(key) ?? plainly.plain(set);
@@ -238,24 +241,28 @@ function askFast(question: Question, upsets: readonly DrawnUpset[]): FastAsk {
       workedOut.rejoined.set(neutral, after);
     }
     const left = set.filter((index) => index !== neutral);
+    spared.add(keyOf(set));
     return after.outcomeAfter(left.map((index) => (index > neutral ? index - 1 : index)));
   };
   const costOfAll = COST_OF_A_NODE * circuitOf(system).nodeCount;
+  const isQuicklyDecided = (set: UpsetSet) => lowRank.isExact && !lowRank.isRough(set);
   return {
     lowRank,
     asked: () => asked.size,
     costOfAll,
-    work: () => (1 + asked.size) * costOfAll,
+    work: () => (1 + new Set([...asked.keys(), ...spared]).size) * costOfAll,
+    spare: (set) => {
+      if (!isQuicklyDecided(set)) spared.add(keyOf(set));
+    },
     propose: (set) => {
       const quick = quickly(set) ?? rejoinedQuickly(set);
       return quick === undefined || near(quick, lowRank.isExact ? ROUGH_BAND : MODEL_BAND)
         ? plain(set)
         : quick;
     },
-    decide: (set) => (lowRank.isExact && !lowRank.isRough(set) ? (quickly(set) ?? plain(set)) : plain(set)),
+    decide: (set) => (isQuicklyDecided(set) ? (quickly(set) ?? plain(set)) : plain(set)),
     bodyAmps: (set) =>
-      (lowRank.isExact && !lowRank.isRough(set) ? lowRank.bodyAmpsAfter(set) : undefined) ??
-      plainly.bodyAmps(set),
+      (isQuicklyDecided(set) ? lowRank.bodyAmpsAfter(set) : undefined) ?? plainly.bodyAmps(set),
     settled: () => [...asked.values()].every((outcome) => outcome.every((it) => it.settled)),
   };
 }

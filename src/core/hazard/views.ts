@@ -2,7 +2,7 @@ import { perObject, settingsOf, type StillhotDocument, type WorkPoint } from "..
 import { circuitOf } from "../network";
 import { type Letter, LETTERS, type PointId } from "../terms";
 import { leastMargin } from "./margin";
-import { threatsTo } from "./threats";
+import { sidesOfThreats } from "./threats";
 import type { Threat, Upset, WorkPointReport } from "./types";
 import { afterUpsets, upsetsOf } from "./upsets";
 
@@ -46,7 +46,7 @@ export const marginMap: (document: StillhotDocument) => Readonly<Record<PointId,
         );
         if (conductors.length === 0) return [];
         const workPoint: WorkPoint = { at, conductors: conductors.join("") };
-        return [[at, leastMargin(threatsTo({ system, settings, workPoint }))]];
+        return [[at, leastMargin(sidesOfThreats({ system, settings, workPoint }))]];
       }),
     );
   },
