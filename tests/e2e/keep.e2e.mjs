@@ -303,6 +303,20 @@ export const tests = [
         await becomes(() => title(again).inputValue(), /^(step 5|the last second)$/);
         await again.getByRole("button", { name: "Undo" }).first().click();
         await becomes(() => title(again).inputValue(), /^step [45]$/);
+
+        // Words in a field that nobody has left are taken too, all of one visit as one entry of the history.
+        await call(again, "left");
+        await saved(again);
+        await title(again).focus();
+        await again.keyboard.press("ControlOrMeta+a");
+        await again.keyboard.type("typed and not left", { delay: 80 });
+        await again.waitForTimeout(1500);
+        await running.kill();
+        running = await startOwn(profile);
+        const last = await running.open(ctx.url);
+        await becomes(() => title(last).inputValue(), "typed and not left");
+        await last.getByRole("button", { name: "Undo" }).first().click();
+        await becomes(() => title(last).inputValue(), "left");
       } finally {
         await running?.kill();
         rmSync(profile, { recursive: true, force: true, maxRetries: 20, retryDelay: 100 });
