@@ -11,6 +11,7 @@ export interface Listable {
   readonly around: "";
 }
 
+/** Whether a list is too long to be read through: in such a one things are sought. */
 export const isLong = (all: readonly Listable[]): boolean => all.length > MOST_LISTED;
 
 /** Those that stand in the list: all of a short one, and of a long one what is sought, with the one that is chosen. */

@@ -40,6 +40,9 @@ const is =
 
 /** A length of line or cable: it runs from structure to structure, where all else stands on one. */
 export const isLine = is("line");
+/** A line in the ground, whose metal nobody can touch along its way. */
+export const isCable = (element: CircuitElement): boolean =>
+  isLine(element) && element.construction === "cable";
 /** The metal ends here, and other volts begin. */
 export const isTransformer = is("transformer");
 /** A transformer of whatever kind, complete. */

@@ -1,4 +1,4 @@
-import { type CircuitElement, couldFeed, deviceOf, type End, isBeside, isLoad } from "../devices";
+import { type CircuitElement, couldFeed, deviceOf, type End, isBeside, isCable, isLoad } from "../devices";
 import {
   besideOthers,
   complete,
@@ -512,10 +512,9 @@ class Artist {
   }
 
   #hasCable(point: string): boolean {
-    return this.#elementsAt(point).some((it) => {
-      const element = complete(savedElement(this.document.system.elements, it)!);
-      return element.kind === "span" && element.construction === "cable";
-    });
+    return this.#elementsAt(point).some((it) =>
+      isCable(complete(savedElement(this.document.system.elements, it)!)),
+    );
   }
 
   /** Whether nothing feeds a customer who may have a machine that nobody drew. */

@@ -11,7 +11,7 @@ import {
   type Message,
   say,
 } from "../terms";
-import { degreesApart, standApart, type Standing, voltsApart } from "./apart";
+import { degreesApart, standApart, type VoltsToEarth, voltsApart } from "./apart";
 
 const citation = "common practice, no source";
 
@@ -68,8 +68,8 @@ export function regulatorsBypassed(system: System, circuit: Circuit): Finding[] 
 /** Two feeds that meet, each as it stands without the other. */
 interface Apart {
   readonly letter: Letter | "";
-  readonly one: Standing;
-  readonly other: Standing;
+  readonly one: VoltsToEarth;
+  readonly other: VoltsToEarth;
   readonly isOutOfStep: boolean;
 }
 
@@ -112,7 +112,7 @@ const worstOfEach = perObject((circuit: Circuit): ReadonlyMap<number, Apart> => 
 const acrossWinding = (solution: Solution, [plus, minus]: readonly [number, number]): Complex =>
   complex.subtract(voltsAt(solution, plus), voltsAt(solution, minus));
 
-const standingOf = (volts: Complex): Standing => ({
+const standingOf = (volts: Complex): VoltsToEarth => ({
   volts: complex.magnitude(volts),
   angleDeg: complex.angleDegrees(volts),
 });

@@ -1,4 +1,4 @@
-import { isFault, isGroundSet, isLine } from "../devices";
+import { isCable, isFault, isGroundSet } from "../devices";
 import { complete, perObject, type System } from "../document";
 import { endsOf } from "../network";
 import type { ElementId, PointId } from "../terms";
@@ -17,9 +17,8 @@ const splicesOf = perObject((system: System): ReadonlyMap<PointId, readonly Elem
     const it = complete(system.elements[id]!);
     // What failed in it, what a crew put on and what is still to come are no part of it.
     if (isFault(it) || isGroundSet(it) || it.planned === true) continue;
-    const isCable = isLine(it) && it.construction === "cable";
     for (const [, at] of endsOf(it)) {
-      if (isCable) cables.set(at, [...(cables.get(at) ?? []), id]);
+      if (isCable(it)) cables.set(at, [...(cables.get(at) ?? []), id]);
       else bare.add(at);
     }
   }

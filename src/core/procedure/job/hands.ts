@@ -2,9 +2,9 @@ import {
   type AnyTransformer,
   type CircuitElement,
   type End,
+  isCable,
   isConductor,
   isFault,
-  isLine,
   letterAt,
   lettersAtEnd,
   type LowSide,
@@ -140,8 +140,6 @@ export const devicesWorkedOn = ({ document }: JobState, id: string | undefined):
     return isHere ? [element] : [];
   });
 };
-
-const isCable = (element: CircuitElement): boolean => isLine(element) && element.construction === "cable";
 
 /** Conductors of an element's phases, at each of its ends. */
 export const phaseConductors = (element: CircuitElement): ConductorId[] =>

@@ -1,6 +1,7 @@
 import {
   type CircuitElement,
   comesAway,
+  isCable,
   isDeadFront,
   isLine,
   isTransformer,
@@ -147,9 +148,7 @@ function isBehindDeadFront({ document }: JobState, id: ConductorId): boolean {
     }),
   );
   const isInsulated = ({ it, own }: { it: CircuitElement; own: Letter }): boolean =>
-    isDeadFront(it)
-      ? !openPhasesOf(it).includes(own)
-      : isTransformer(it) || (isLine(it) && it.construction === "cable");
+    isDeadFront(it) ? !openPhasesOf(it).includes(own) : isTransformer(it) || isCable(it);
   return here.some(({ it }) => isDeadFront(it)) && here.every(isInsulated);
 }
 

@@ -19,7 +19,7 @@ export const hazard = {
   "hazard.closedBetween.notInStep":
     "{name} est dessiné fermé et joint deux alimentations que rien ne tient en synchronisme : jusqu’à {volts} V peuvent se tenir entre elles",
   "hazard.closedBetween.notInStep.help":
-    "allez voir s’il est fermé ; s’il en est ainsi, demandez au répartiteur ce qui tient les deux en synchronisme, et retirez l’une des deux",
+    "allez voir s’il est fermé ; s’il en est ainsi, demandez à l’exploitant ce qui tient les deux en synchronisme, et retirez l’une des deux",
   "hazard.regulatorBypassed":
     "{name} est dessiné contourné hors de la position neutre sur {phases} : un courant sans limite tourne par son enroulement série",
   "hazard.regulatorBypassed.help":
