@@ -1,10 +1,11 @@
-import { complete, edits, type ElementId, jobOf, type Owner, type PointId, poleAt } from "../../core";
+import { complete, edits, type ElementId, jobOf, type Owner, type PointId } from "../../core";
 import { type Session, SELECTING } from "../session/session.svelte";
+import type { Underlay } from "./underlay.svelte";
 
 /** Puts a pole where was tapped, or what is selected there. Who traces means the very spot. */
-export function place(session: Session, isTracing: boolean, x: number, y: number) {
+export function place(session: Session, traced: Underlay | undefined, x: number, y: number) {
   if (session.mode.name === "move") return moveTo(session, x, y);
-  const adding = isTracing ? poleAt({ x, y }, session.scene) : edits.addPoint({ x, y, kind: "pole" });
+  const adding = traced?.poleAt({ x, y }) ?? edits.addPoint({ x, y, kind: "pole" });
   const made = session.run(adding)?.made?.[0];
   session.mode = SELECTING;
   if (made !== undefined) session.select({ of: "point", id: made as PointId });

@@ -1,5 +1,5 @@
 import { untrack } from "svelte";
-import { type Edit, type JsonObject, type Message, moveStructures, type Spot } from "../../core";
+import { type Edit, type JsonObject, type Message, moveStructures, poleAt, type Spot } from "../../core";
 import type { Camera, Size } from "../canvas/camera";
 import { dropUnderlay, keepUnderlay, smaller, type StoredUnderlay, underlayOf } from "../keep/photos";
 import { makeRoom } from "../keep/trash";
@@ -169,6 +169,11 @@ export class Underlay {
   get staying(): Edit {
     const { document, scene } = this.#session;
     return moveStructures(document, scene, [], { x: 0, y: 0 });
+  }
+
+  /** The edit that adds a pole at the very spot that was tapped. */
+  poleAt(spot: Spot): Edit {
+    return poleAt(spot, this.#session.scene);
   }
 
   #show(kept: StoredUnderlay | undefined) {
