@@ -93,10 +93,11 @@ export class Arrivals {
 
   /** Goes on with a drawing of this device. */
   async openMine(stored: StoredDrawing): Promise<void> {
+    // The page answers meanwhile: what is drawn until then is kept after it, be it in this very drawing.
+    await readied(stored.document);
     if (!(await this.#mayGo())) return;
     const fresh = (await drawing(stored.id)) ?? stored;
-    await readied(fresh.document);
-    this.#around.autosave.resume(fresh);
+    this.#around.autosave.resume(fresh.rev === stored.rev ? stored : fresh);
     this.#around.onshown();
   }
 
