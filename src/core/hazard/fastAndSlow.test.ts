@@ -13,6 +13,7 @@ import { type Question, type Threat, threatsByBruteForce, threatsTo, upsetsOf } 
 import { leastMargin } from "./margin";
 import { sidesOfThreats } from "./threats";
 import { asksFew, draws } from "../../../tests/support/draws";
+import { draw } from "../../../tests/support/jobNotation";
 import { randomDocument } from "../../../tests/support/randomSystems";
 
 /** What makes two lists of threats the same: the sets and conductors, the path's source, and the numbers. */
@@ -113,4 +114,40 @@ describe("H23 proposed figures of threats lie on the sides of the limits that th
       }
       if (!asksFew) expect(asked).toBeGreaterThan(200);
     });
+});
+
+/** Two loads from a grounded phase to one that is open at each of them: their currents go through the ground set. */
+const partedByLoads = (clearingSeconds: number): Question =>
+  questionOf(
+    draw(`
+      s1  source p1    AB kvLL=12.47
+      c1  cutout p1-p3 B  open=B
+      c2  cutout p1-p4 B  open=B
+      x1  span   p2-p3 A
+      x2  span   p2-p4 A
+      ld1 load   p3    AB connection=delta kw=2000 model=PQ
+      ld2 load   p4    AB connection=delta kw=2000 model=PQ
+      g1  ground p2    A  to=neutral cable=2
+      w1  work   p2    A
+      set clearingSeconds=${clearingSeconds}
+    `),
+  );
+
+describe("a ground set that parts only by what a load's own model draws", () => {
+  // By hand: 2000 kW at 12.47 kV are 160 A; at 7.2 kV an impedance takes 92 A, what draws its power whatever the volts 278 A at most.
+  test("is on the worker, not under the limit by far", () => {
+    const question = partedByLoads(2000);
+    const sideOf = (it: Pick<Threat, "strength" | "exposureVolts">) =>
+      `${it.strength} ${it.exposureVolts >= question.settings.exposureLimitVolts}`;
+    const sides = sidesOfThreats(question).threats.map(sideOf).sort();
+    expect(sides).toEqual(threatsByBruteForce(question).map(sideOf).sort());
+    expect(sides).toEqual(["1 true", "1 true"]);
+  });
+
+  test("is found where it takes two of them", () => {
+    const question = partedByLoads(1000);
+    const found = threatsTo(question).threats.map(signature);
+    expect(found).toEqual(threatsByBruteForce(question).map(signature));
+    expect(found).toContain("2 close:c1B+close:c2B A");
+  });
 });
