@@ -37,8 +37,9 @@ export function chargesAfter(before: JobState, after: JobState, step: Step): Job
   );
 }
 
+/** By the switch as it stood then, which the step at hand may have moved since; by its own where the work just put it in. */
 const chargesOf = (state: JobState, id: ElementId, capacitor: Capacitor): Charges =>
-  state.capacitors.get(id) ?? firstCharges(state, capacitor);
+  state.capacitors.get(id) ?? firstCharges(state, new Map(capacitorsOf(state)).get(id) ?? capacitor);
 
 /** The charge of each phase as the capacitor was found. */
 const firstCharges = (state: JobState, capacitor: Capacitor): Charges =>

@@ -71,3 +71,32 @@ checkRule(
     ["a load beside it drains it", "open sw1; close sw1", ""],
   ],
 );
+
+checkRule(
+  "capacitor-discharge",
+  "common practice, no source: nor is one behind its own switch, which nothing on the line drains",
+  `
+  s1 source p1 ABC kvLL=12.47
+  cap capacitor p1 ABC kvar=300 kvLL=12.47
+  ld1 load p1 ABC kw=200
+`,
+  [
+    ["closed again at once", "open cap; close cap", "danger cap"],
+    ["after 299 s", "open cap; wait 299; close cap", "danger cap"],
+    ["after five minutes", "open cap; wait 300; close cap", ""],
+    ["one of its phases", "open cap B; close cap B", "danger cap"],
+    ["found off and discharged", "close cap", "", "cap capacitor p1 ABC kvar=300 kvLL=12.47 open=ABC"],
+    [
+      "found off and charged",
+      "close cap",
+      "danger cap",
+      "cap capacitor p1 ABC kvar=300 kvLL=12.47 open=ABC charged=true",
+    ],
+    [
+      "onto a line that is dead",
+      "open cap; close cap",
+      "",
+      "sw disconnect p1-p2 ABC open=ABC\ncap capacitor p2 ABC kvar=300 kvLL=12.47\nld1 load p2 ABC kw=200",
+    ],
+  ],
+);

@@ -1,10 +1,12 @@
 import { isClosing, type StepBy, type VerbThat } from "../../steps";
+import type { ElementId } from "../../terms";
 import { citationOf } from "../../reference";
 import { say } from "./say";
 import { capacitorsOf, capacitorsOn, heldCharge, isByItself, terminalsOf } from "../effects/capacitors";
 import { touchedConductors } from "../effects/consequence";
-import { energizedBy } from "../job/live";
+import { energizedBy, isLiveState } from "../job/live";
 import { figure, nameOf } from "../job/names";
+import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
 import { defineRule, type Problem } from "./rule";
 import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
@@ -54,7 +56,9 @@ function closedCharged(step: StepBy<VerbThat<"closes">>, before: JobState, after
   return capacitorsOf(after).flatMap(([id, capacitor]) => {
     const held = heldCharge(before, id, capacitor);
     if (held === undefined || held.seconds >= DISCHARGE_SECONDS) return [];
-    if (!terminalsOf(capacitor).some((it) => energized.has(it)) || !isByItself(before, capacitor)) return [];
+    const isEnergizedByItself =
+      terminalsOf(capacitor).some((it) => energized.has(it)) && isByItself(before, capacitor);
+    if (!isEnergizedByItself && !isSwitchedOn(id, before, after)) return [];
     const gaps = {
       name: nameOf(after.document, step.element),
       bank: nameOf(after.document, id),
@@ -69,4 +73,13 @@ function closedCharged(step: StepBy<VerbThat<"closes">>, before: JobState, after
       },
     ];
   });
+}
+
+/** Whether the bank's own switch puts it onto a live line: it energizes no conductor, and nothing beside it drained the bank. */
+function isSwitchedOn(id: ElementId, before: JobState, after: JobState): boolean {
+  const terminals = (state: JobState) =>
+    capacitorsOf(state).flatMap(([it, capacitor]) => (it === id ? terminalsOf(capacitor) : []));
+  const were = new Set(terminals(before));
+  const { conductors } = asItStands(after);
+  return terminals(after).some((it) => !were.has(it) && isLiveState(conductors[it]?.state));
 }
