@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { fromNotation } from "../../src/core/notation";
 import { plan } from "../../src/core/procedure";
 import { draw } from "../support/jobNotation";
 import { spell } from "../support/words";
@@ -160,4 +161,34 @@ test("a clamp whose cutout is changed comes off and goes on with that cutout ope
   const moved = steps.filter(({ do: verb }) => ["open", "lift", "attach", "close"].includes(verb));
   const told = moved.map((it) => `${it.do} ${it.element}`);
   expect([ok, customers.worst, told]).toEqual([true, 3, ["open c2", "lift k1", "attach k1", "close c2"]]);
+});
+
+test("another way is told once, by what it opens beside the first: a recloser with disconnects on both sides and a bypass", () => {
+  const read = fromNotation(`
+st0: station "Hill station"
+sub station earthOhms=1
+  s1 source ABC kvLL=12.47
+m0 span ABC lengthM=3000 rodsPerKm=2.5
+sp0: "Pole 60"
+p0 earthOhms=25
+d1 disconnect ABC "Source-side disconnects"
+p1
+r1 recloser ABC "Recloser R60"
+p2
+d2 disconnect ABC "Load-side disconnects"
+p3
+  by disconnect ABC "Bypass" from=p0 to=p3 open normallyOpen
+q34 span ABC lengthM=600 rodsPerKm=2.5 from=p3 to=p4
+sp4: "Pole 66"
+p4 earthOhms=25
+  ld4 load ABC kw=200 customers=1
+  w1 work ABC "new dead-end pole"
+`);
+  if (!("document" in read)) throw new Error(JSON.stringify(read.problems));
+  const { alternatives } = plan(read.document);
+  expect(alternatives.map(({ summary }) => spell(summary))).toEqual([
+    "open Pole 60, Load-side disconnects as well",
+  ]);
+  const opened = alternatives[0]!.steps.filter((it) => it.do === "open").map(({ element }) => element);
+  expect(opened).toEqual(["r1", "d1", "d2"]);
 });

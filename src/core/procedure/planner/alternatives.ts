@@ -1,5 +1,6 @@
 import { MOST_ALTERNATIVES, MOST_WAYS_TRIED } from "../tolerances";
 import { complete, type StillhotDocument } from "../../document";
+import { isOpening } from "../../steps";
 import { type Message, say } from "../../terms";
 import { nameOf } from "../job/names";
 import { draftFor } from "./draft";
@@ -14,16 +15,18 @@ import { NO_WISHES, wish } from "./wishes";
 export function alternativesTo(document: StillhotDocument, first: OrderDraft): Alternative[] {
   const found: Alternative[] = [];
   const told = new Set([JSON.stringify(first.steps)]);
-  const tell = (draft: OrderDraft | undefined, summary: (draft: OrderDraft) => Message): void => {
+  const tell = (draft: OrderDraft | undefined, summary: (draft: OrderDraft) => Message | undefined): void => {
     if (draft === undefined || draft.findings.length > 0 || found.length >= MOST_ALTERNATIVES) return;
     const key = JSON.stringify(draft.steps);
     if (told.has(key)) return;
     told.add(key);
-    found.push({ summary: summary(draft), ...priced(document, draft) });
+    const sentence = summary(draft);
+    if (sentence === undefined || told.has(JSON.stringify(sentence))) return;
+    told.add(JSON.stringify(sentence));
+    found.push({ summary: sentence, ...priced(document, draft) });
   };
   const { strictness } = first.wishes;
-  const newIn = (draft: OrderDraft): Opening[] =>
-    draft.intent.choice.openings.filter((it) => !first.intent.choice.openings.includes(it));
+  const newIn = (draft: OrderDraft): Opening[] => openedOnlyIn(draft, first);
   for (const { bank } of first.intent.grounds)
     if (bank !== undefined)
       tell(draftFor(document, wish({ ...NO_WISHES, strictness }, "heldOpen", bank), noEnds()), (draft) =>
@@ -36,16 +39,23 @@ export function alternativesTo(document: StillhotDocument, first: OrderDraft): A
     const draft = draftFor(document, { ...NO_WISHES, strictness }, noEnds(), nth);
     if (draft === undefined) break;
     tell(draft, (it) => {
-      const others = namesOfOpenings(
-        document,
-        first.intent.choice.openings.filter((opening) => !it.intent.choice.openings.includes(opening)),
-      );
-      return newIn(it).length === 0
-        ? say("plan.alternative.fewer", { others })
-        : say("plan.alternative.openings", { names: namesOfOpenings(document, newIn(it)), others });
+      const [more, fewer] = [newIn(it), openedOnlyIn(first, it)];
+      const [names, others] = [namesOfOpenings(document, more), namesOfOpenings(document, fewer)];
+      if (more.length > 0 && fewer.length > 0) return say("plan.alternative.openings", { names, others });
+      if (more.length > 0) return say("plan.alternative.more", { names });
+      return fewer.length > 0 ? say("plan.alternative.fewer", { others }) : undefined;
     });
   }
   return found;
+}
+
+/** What one order chose to open and the other's steps leave alone: they may open it on the way to something else. */
+function openedOnlyIn(one: OrderDraft, other: OrderDraft): Opening[] {
+  const { openings } = other.intent.choice;
+  return one.intent.choice.openings.filter(
+    (it) =>
+      !openings.includes(it) && !other.steps.some((step) => isOpening(step) && step.element === it.element),
+  );
 }
 
 const noEnds = (): DeadEnds => ({ ways: [], stuck: [] });

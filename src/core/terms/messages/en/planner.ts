@@ -102,6 +102,7 @@ export const planner = {
   "why.on.clamp": "everything beyond {name} stands open, so that no load is picked up",
   "plan.alternative.openings": "open {names} instead of {others}",
   "plan.alternative.fewer": "leave {others} closed",
+  "plan.alternative.more": "open {names} as well",
   "plan.alternative.hold": "open {names} instead of a ground set at {place}",
   "plan.control.opens":
     "nothing on the way from {source} opens: draw a switch, cutout, clamp or lead on it, or de-energize {source} from its own side",

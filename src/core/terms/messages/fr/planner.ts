@@ -110,6 +110,7 @@ export const planner = {
   "why.on.clamp": "tout l'aval de {name} est ouvert, si bien qu'aucune charge n'est reprise",
   "plan.alternative.openings": "ouvrir {names} au lieu de {others}",
   "plan.alternative.fewer": "laisser {others} fermé",
+  "plan.alternative.more": "ouvrir aussi {names}",
   "plan.alternative.hold": "ouvrir {names} au lieu d'une mise à la terre à {place}",
   "plan.control.opens":
     "rien ne s'ouvre sur le chemin depuis {source} : dessinez-y un interrupteur, un coupe-circuit, une pince ou une bretelle, ou mettez {source} hors tension de son côté",
