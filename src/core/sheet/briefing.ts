@@ -1,4 +1,4 @@
-import { type HoldKind, isTool, stepOf } from "../steps";
+import { type HoldKind, isSwitching, isTool, stepOf } from "../steps";
 import {
   complete,
   DEFAULT_SETTINGS,
@@ -44,6 +44,7 @@ import {
   isolationPoints,
   isTagged,
   type JobState,
+  permitReasonForElement,
   permitReasonForWork,
   type PlayedStep,
   rehearse,
@@ -428,9 +429,11 @@ function hazardsOf(document: StillhotDocument, ids: readonly WorkPointId[], nomi
 function proceduresOf(document: StillhotDocument, steps: readonly PlayedStep[]): Message[] {
   const { workPoints, tools } = jobOf(document);
   const permit = permitWords(document);
-  const reason = Object.values(workPoints)
-    .map((it) => permitReasonForWork(document, it))
-    .find((it) => it !== undefined);
+  // What is operated may be a line's though the work is not: a permit is asked for before the first of either.
+  const moved = steps.flatMap(({ step }) => (isSwitching(step) ? [step.element] : []));
+  const ofWork = Object.values(workPoints).map((it) => permitReasonForWork(document, it));
+  const ofMoved = moved.map((it) => permitReasonForElement(document, it));
+  const reason = [...ofWork, ...ofMoved].find((it) => it !== undefined);
   return [
     reason === undefined ? say("sheet.procedure.noPermit") : say("sheet.procedure.permit", { reason }),
     permit === undefined

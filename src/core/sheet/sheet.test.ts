@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { STEP_VERBS } from "../steps";
-import { readDocument, type Step, type StillhotDocument } from "../document";
+import { jobOf, readDocument, type Step, type StillhotDocument } from "../document";
 import { planDocument } from "../procedure";
 import { inARow, say } from "../terms";
 import { briefingOf } from "./briefing";
@@ -293,4 +293,24 @@ test("a drawing of thousands of placed points is lines alone from afar, those th
   expect(svg).toMatch(/<path d="M[^"]*M/);
   // What is open is told from afar too, and is all that is written there.
   expect(svg.match(/<text /g)).toHaveLength(1);
+});
+
+test("a permit that the order asks for, since what it opens feeds a line, is not denied by the sheet", () => {
+  const planned = planDocument(
+    draw(`
+      s1 source sub ABC kvLL=12.47
+      m0 span sub-p0 ABC lengthM=1500
+      c1 cutout p0-p1 A fuse=K40
+      q1 span p1-p2 A lengthM=120
+      x2 cutout p2-p3 A fuse=K10
+      t2 transformer p3-p4 A connection=single kva=25 primaryKv=7.2 secondaryV=240
+      q2 span p2-p5 A lengthM=90
+      x5 cutout p5-p6 A fuse=K10
+      t5 transformer p6-p7 A connection=single kva=25 primaryKv=7.2 secondaryV=240
+      w1 work p5 A`),
+  );
+  expect(jobOf(planned).steps.map((it) => it.do)).toContain("request-permit");
+  const text = textOf(sheetHtml(planned, { catalogue: english }));
+  expect(text).not.toContain("Nothing on this drawing asks for a permit");
+  expect(text).toContain("A permit is asked for: the section has 2 transformers");
 });
