@@ -28,7 +28,7 @@ import { type DrawnUpset, type Effect, effectOf, rejoinsNeutral, isTouched, rejo
 import { type LiveBy, viewOf } from "./view";
 import { WaysToReach } from "./waysToReach";
 import type { Question } from "./types";
-import { CLOSE, FLOATING_OHMS } from "./tolerances";
+import { CLOSE, FLOATING_OHMS, MODEL_BAND } from "./tolerances";
 
 /** Volts behind a port, and who drives them: a supply by its number, or a circuit alongside by its element's group. */
 type Drive = { readonly volts: readonly [number, number] } & (
@@ -278,6 +278,12 @@ class GroupedVolts {
       sum += Math.hypot(this.volts[at + 2 * node]! - re, this.volts[at + 2 * node + 1]! - im);
     }
     return sum;
+  }
+
+  /** Volts by which what stands between two of the nodes differs from the same of another solution. */
+  changeFrom(before: GroupedVolts, node: number, other: number): number {
+    const change = this.volts.map((it, k) => it - before.volts[k]!);
+    return new GroupedVolts(change, this.width).between(node, other);
   }
 }
 
@@ -689,15 +695,22 @@ export class LowRank {
     return kinds.has("contact") && kinds.has("rejoin");
   }
 
-  /** Largest jumper current; undefined where one would part, which changes the network. */
+  /**
+   * Largest jumper current; undefined where one would part, which changes the network, or may part where loads take more than
+   * impedances do: then all of the volts are on the worker, however far from the limit they were.
+   */
   private jumperAmps(inPlace: readonly GroupedVolts[]): number | undefined {
+    const [drawn, loadsOff] = inPlace;
     let largest = 0;
-    for (const { at, siemens, most } of this.asked.jumpers)
+    for (const { at, siemens, most } of this.asked.jumpers) {
+      const byLoads =
+        this.isExact || loadsOff === undefined ? 0 : siemens * drawn!.changeFrom(loadsOff, at, at + 1);
       for (const volts of inPlace) {
         const amps = siemens * volts.between(at, at + 1);
-        if (amps > most) return undefined;
+        if (amps + (MODEL_BAND - 1) * byLoads > most) return undefined;
         largest = Math.max(largest, amps);
       }
+    }
     return largest;
   }
 

@@ -225,14 +225,10 @@ function askFast(question: Question, upsets: readonly DrawnUpset[]): FastAsk {
     if (!workedOut.quick.has(key)) workedOut.quick.set(key, lowRank.outcomeAfter(set));
     return workedOut.quick.get(key);
   };
-  // What is proposed parts no set; one that does part puts all of the volts on the worker, however far from the limit it was.
-  const withstand = leastWithstand(system, settings);
   const near = (outcome: Outcome, band: number) =>
     outcome.some(
-      ({ volts, exposureVolts, groundAmps }) =>
-        isNear(volts, settings.hazardVolts, band) ||
-        isNear(exposureVolts, settings.exposureLimitVolts, band) ||
-        groundAmps > withstand / band,
+      ({ volts, exposureVolts }) =>
+        isNear(volts, settings.hazardVolts, band) || isNear(exposureVolts, settings.exposureLimitVolts, band),
     );
   // Once a neutral is together again the rest of a set is asked as of any drawing, which has all upsets but that one.
   const rejoinedQuickly = (set: UpsetSet): Outcome | undefined => {
