@@ -68,7 +68,10 @@ function closedCharged(step: StepBy<VerbThat<"closes">>, before: JobState, after
     return [
       {
         where: step.element,
-        message: say("rule.capacitor-discharge.closed", gaps),
+        message: say(
+          step.element === id ? "rule.capacitor-discharge.switched" : "rule.capacitor-discharge.closed",
+          gaps,
+        ),
         help: say("rule.capacitor-discharge.closed.help", gaps),
       },
     ];

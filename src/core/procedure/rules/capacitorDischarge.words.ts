@@ -1,5 +1,6 @@
 export const en = {
   "ruleName.capacitor-discharge": "A capacitor waits, then is shorted, before its line counts as dead",
+  "rule.capacitor-discharge.switched": "{name} goes back on the line while it holds {volts} V",
   "rule.capacitor-discharge.closed": "{name} puts the line back on {bank} while it holds {volts} V",
   "rule.capacitor-discharge.closed.help": "wait {left} s more before it is closed again",
   "rule.capacitor-discharge":
@@ -13,6 +14,7 @@ export const en = {
 export const fr: Readonly<Record<keyof typeof en, string>> = {
   "ruleName.capacitor-discharge":
     "Un condensateur attend, puis est court-circuité, avant que sa ligne compte hors tension",
+  "rule.capacitor-discharge.switched": "{name} revient sur la ligne alors qu'il garde {volts} V",
   "rule.capacitor-discharge.closed": "{name} remet la ligne sur {bank} qui garde {volts} V",
   "rule.capacitor-discharge.closed.help": "attendre encore {left} s avant de refermer",
   "rule.capacitor-discharge":
