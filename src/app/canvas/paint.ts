@@ -261,6 +261,8 @@ function compile(pieces: readonly Piece[]): Tile {
   ];
   const inscriptions: Extract<Shape, { shape: "inscription" }>[] = [];
   const along: Extract<Shape, { shape: "strand" }>[] = [];
+  const fillOf = ({ filled, isHot }: { filled: boolean; isHot?: boolean }): Path2D =>
+    !filled ? paperFilled : isHot ? hotFilled : inkFilled;
   for (const { shapes } of pieces) {
     for (const shape of shapes)
       switch (shape.shape) {
@@ -271,11 +273,7 @@ function compile(pieces: readonly Piece[]): Tile {
         case "stroke":
           trace(
             shape.closed
-              ? shape.filled
-                ? shape.isHot
-                  ? hotFilled
-                  : inkFilled
-                : paperFilled
+              ? fillOf(shape)
               : shape.dashed
                 ? dashedLines
                 : shape.isQuiet
@@ -288,7 +286,7 @@ function compile(pieces: readonly Piece[]): Tile {
           );
           break;
         case "disc": {
-          const path = shape.filled ? (shape.isHot ? hotFilled : inkFilled) : paperFilled;
+          const path = fillOf(shape);
           path.moveTo(shape.x + shape.radius, shape.y);
           path.arc(shape.x, shape.y, shape.radius, 0, 7);
           break;

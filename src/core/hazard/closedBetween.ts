@@ -89,8 +89,8 @@ const worstOfEach = perObject((circuit: Circuit): ReadonlyMap<number, Apart> => 
   for (const { edge, isOutOfStep } of joined)
     add(element[edge]!, {
       letter: circuit.letterOfNode[from[edge]!]!,
-      one: standingOf(voltsAt(solution, from[edge]!)),
-      other: standingOf(voltsAt(solution, to[edge]!)),
+      one: toEarthOf(voltsAt(solution, from[edge]!)),
+      other: toEarthOf(voltsAt(solution, to[edge]!)),
       isOutOfStep,
     });
   for (const { element: index, part, windings } of circuit.units) {
@@ -100,8 +100,8 @@ const worstOfEach = perObject((circuit: Circuit): ReadonlyMap<number, Apart> => 
     part.secondary.forEach((winding, nth) =>
       add(index, {
         letter: part.letter,
-        one: standingOf(complex.scale(across, winding.volts / turns.volts)),
-        other: standingOf(acrossWinding(solution, windings[part.primary.length + nth]!)),
+        one: toEarthOf(complex.scale(across, winding.volts / turns.volts)),
+        other: toEarthOf(acrossWinding(solution, windings[part.primary.length + nth]!)),
         isOutOfStep: false,
       }),
     );
@@ -112,7 +112,7 @@ const worstOfEach = perObject((circuit: Circuit): ReadonlyMap<number, Apart> => 
 const acrossWinding = (solution: Solution, [plus, minus]: readonly [number, number]): Complex =>
   complex.subtract(voltsAt(solution, plus), voltsAt(solution, minus));
 
-const standingOf = (volts: Complex): VoltsToEarth => ({
+const toEarthOf = (volts: Complex): VoltsToEarth => ({
   volts: complex.magnitude(volts),
   angleDeg: complex.angleDegrees(volts),
 });

@@ -1,3 +1,4 @@
+import type { CircuitElement } from "../../devices";
 import {
   besideOthers,
   complete,
@@ -218,7 +219,7 @@ class Table {
   #laidOn(entry: TreeBranch): Inside {
     const inside = new Inside(this.#system, this.#rooms, entry, this.#worked);
     for (const id of this.#tiesOn(inside)) {
-      const [from, to] = endsOfElement(complete(savedElement(this.#system.elements, id)!));
+      const [from, to] = endsOfElement(this.#elementOf(id));
       inside.tie(id, from!, to!);
     }
     return inside;
@@ -229,7 +230,7 @@ class Table {
     const drawn = new Set(legs.map(({ id }) => id));
     const found = new Set<ElementId>();
     for (const id of this.#elementsAt(stands.keys())) {
-      const element = complete(savedElement(this.#system.elements, id)!);
+      const element = this.#elementOf(id);
       if (drawn.has(id) || !("from" in element)) continue;
       if (stands.has(element.from) && stands.has(element.to)) found.add(id);
     }
@@ -367,7 +368,7 @@ class Table {
   /** How long a line is at least: its letters stand beside its state, and rings around its two ends apart. */
   #leastSpan({ from, child }: Exit): number {
     const { text } = this.#rooms;
-    const element = complete(savedElement(this.#system.elements, child.by!)!);
+    const element = this.#elementOf(child.by!);
     const hasLetters = "phases" in element && lettersOf(element.phases).length > 1 && !isLegs(element.phases);
     const letters = hasLetters ? 2 * (clearOfLetter(text) + STATE_AND_LETTER * text) : 0;
     const hasAnother = besideOthers(this.#system).some(
@@ -393,22 +394,26 @@ class Table {
     return { turns, end };
   }
 
+  #elementOf(id: string): CircuitElement {
+    return complete(savedElement(this.#system.elements, id)!);
+  }
+
   /** From the middle of a line to the middle between it and another line beside it. */
   #halfOf(id: ElementId): number {
-    const element = complete(savedElement(this.#system.elements, id)!);
+    const element = this.#elementOf(id);
     const beyond = "neutral" in element && element.neutral ? NEUTRAL_APART : LINE_APART / 2;
     return this.#outermostOf(id) + beyond * symbolSizeAt(this.#rooms.text);
   }
 
   /** A parted conductor is seen to be so between two plates: on one of them its far end may lie on what hangs there. */
   #breakOf(id: ElementId): number {
-    const element = complete(savedElement(this.#system.elements, id)!);
+    const element = this.#elementOf(id);
     return "parted" in element && element.parted !== "" ? BREAK * symbolSizeAt(this.#rooms.text) : 0;
   }
 
   /** From the middle of a line to the outermost of its phases. */
   #outermostOf(id: ElementId): number {
-    const element = complete(savedElement(this.#system.elements, id)!);
+    const element = this.#elementOf(id);
     const { length } = "phases" in element ? lettersOf(element.phases) : "A";
     return ((length - 1) / 2) * LINE_APART * symbolSizeAt(this.#rooms.text);
   }
@@ -481,7 +486,7 @@ class Table {
   /** An element between two plates that are joined already: the clearest of a few ways. */
   tie(id: ElementId) {
     if (this.#legs.has(id)) return;
-    const [from, to] = endsOfElement(complete(savedElement(this.#system.elements, id)!));
+    const [from, to] = endsOfElement(this.#elementOf(id));
     const [a, b] = [this.#stands.get(from!), this.#stands.get(to!)];
     if (a === undefined || b === undefined || (a.u === b.u && a.v === b.v)) return;
     const path = this.#clearest(id, this.#waysBetween(from!, to!, this.#halfOf(id)), new Set([from!, to!]));
@@ -513,7 +518,7 @@ class Table {
       this.#stands.set(id, { ...stand, ...moved(stand, shifts.get(id) ?? none) });
     const led: ElementId[] = [];
     for (const [id, { path, centre, isWithin }] of this.#legs) {
-      const ends = endsOfElement(complete(savedElement(this.#system.elements, id)!));
+      const ends = endsOfElement(this.#elementOf(id));
       const bys = new Set(ends.map((it) => shifts.get(it) ?? none));
       const [by] = bys;
       if (bys.size > 1) led.push(id);
@@ -564,7 +569,7 @@ class Table {
     const half = this.#halfOf(id);
     const own = new Set([...ends].map((it) => this.#plateOf(it)));
     const others = [...this.#legs].map(([other, { path }]) => {
-      const points = endsOfElement(complete(savedElement(this.#system.elements, other)!));
+      const points = endsOfElement(this.#elementOf(other));
       const along = Math.max(...points.map((it) => this.#reachAt(it))) * symbolSizeAt(this.#rooms.text);
       const apart = half + Math.max(this.#halfOf(other), along);
       // Where one ends and the other begins, outer conductors reach further; not where they are joined.
@@ -590,7 +595,7 @@ class Table {
   /** Whether something stands at a point conductor by conductor; behind the units of a bank these come together. */
   #standAbreast(point: string): boolean {
     for (const id of this.#elementsAt([point])) {
-      const element = complete(savedElement(this.#system.elements, id)!);
+      const element = this.#elementOf(id);
       if (isAbreast(element) && !(isBank(element) && (element as { to: string }).to === point)) return true;
     }
     return false;
