@@ -22,6 +22,7 @@ import {
   type SceneChange,
   type Shape,
   ringAt,
+  ringStrokesOf,
   spotsAlong,
   strokesOf,
   TYPEFACE,
@@ -491,18 +492,23 @@ function paintAlong(
 export function paintRings(
   context: CanvasRenderingContext2D,
   placed: readonly PlacedNote[],
-  { accent }: Palette,
+  palette: Palette,
   scale: number,
 ) {
-  context.strokeStyle = accent;
-  context.lineWidth = 4 / scale;
   for (const { note } of placed)
     if (isFlag(note)) {
       const { x, y } = note.ring ?? note;
-      context.beginPath();
-      context.arc(x, y, ringAt(note, scale) / scale, 0, 7);
-      context.stroke();
+      const radius = ringAt(note, scale);
+      for (const { colour, width, dash, inset } of ringStrokesOf(note.look, radius)) {
+        context.strokeStyle = palette[colour];
+        context.lineWidth = width / scale;
+        context.setLineDash(dash.map((it) => it / scale));
+        context.beginPath();
+        context.arc(x, y, (radius - inset) / scale, 0, 2 * Math.PI);
+        context.stroke();
+      }
     }
+  context.setLineDash([]);
 }
 
 /** Paints labels, badges and flags of a part of the drawing, each of screen size. */

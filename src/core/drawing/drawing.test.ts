@@ -191,7 +191,7 @@ test("a pin is seen on the screen and in no picture", () => {
 test.each(demos)("the ring around the work place of %s hides no symbol", (_, document) => {
   const scene = sceneOf(document, assess(document), { catalogue: english });
   const svg = toSvg(scene, PALETTES.sun, { title: "", description: "" });
-  const [rings, symbols] = [/<circle[^>]*stroke-width="4"\/>/g, /<polygon|<circle[^>]*stroke-width="2\.5"/];
+  const [rings, symbols] = [/<circle[^>]*fill="none"[^>]*\/>/g, /<polygon|<circle[^>]*stroke-width="2\.5"/];
   const last = [...svg.matchAll(rings)].at(-1)!.index;
   expect(last).toBeLessThan(svg.search(symbols));
 });

@@ -110,6 +110,36 @@ export const alongOf = (
       ? { every: 60, mark: "cross" }
       : undefined;
 
+/** One circle of a ring around a work place. */
+export interface RingPass extends Pass {
+  /** how far within the ring it lies [screen px] */
+  readonly inset: number;
+}
+
+/**
+ * A ring around a work place, of so large a radius, by the state of what is worked on: two circles where that is grounded,
+ * dashes where it is isolated, and teeth inward where it may be live or nobody knows.
+ */
+export function ringStrokesOf(look: Look, radius: number): readonly RingPass[] {
+  const whole = { ...pass("accent", 3), inset: 0 };
+  if (look === "isolated") return [{ ...pass("accent", 3.5, ...sharesOf(radius, 0.6)), inset: 0 }];
+  if (look === "grounded")
+    return [
+      { ...pass("accent", 2), inset: 0 },
+      { ...pass("accent", 2), inset: 4.5 },
+    ];
+  if (look === "neutral" || look === "ink") return [whole];
+  return [{ ...pass("hot", 6, ...sharesOf(radius - TOOTH, 0.3)), inset: TOOTH }, whole];
+}
+const TOOTH = 4;
+const TEETH = 14;
+
+/** Dashes that go round a circle in even steps, of so much of a step each. */
+const sharesOf = (radius: number, share: number): readonly number[] => {
+  const step = (2 * Math.PI * radius) / TEETH;
+  return [step * share, step * (1 - share)];
+};
+
 /** The letters of a state's badge; a neutral and plain ink have none. */
 export const badgeOf = (look: Look): string =>
   ({

@@ -247,10 +247,11 @@ export function laidPointPiece(
   });
 }
 
-/** The ring around a work place, and the flag over its plate. */
+/** The ring around a work place, by the worst state of what is worked on, and the flag over its plate. */
 export function laidWorkPiece(
   id: WorkPointId,
   { x, y }: { x: number; y: number },
+  look: Look,
   { box, beside, short }: Plate,
   { way, text }: { readonly way: Way; readonly text: number },
   ways: readonly (readonly string[])[],
@@ -265,7 +266,7 @@ export function laidWorkPiece(
     lines: first!,
     otherwise: others,
     shorter: [place!],
-    look: "ink",
+    look,
     owner,
     ring: { x, y, symbol: SYMBOL_LENGTH * symbolSizeAt(text) },
     ...(way === "across"
@@ -289,5 +290,5 @@ export function laidWorkPiece(
         }),
     reach: 0,
   };
-  return { owner, shapes: [], notes: [note], box: boxOf([x, y], 24), overall: "ink", spine: [x, y] };
+  return { owner, shapes: [], notes: [note], box: boxOf([x, y], 24), overall: look, spine: [x, y] };
 }

@@ -263,8 +263,9 @@ function restatedScene(artist: Artist, before: Drawing, touched: TouchedRecords)
   for (const id of touched.elements as ReadonlySet<ElementId>)
     if (!isSameBox(artist.element(id)?.box, was.elements.get(id)?.box)) return undefined;
   const works = artist.works(was.works);
-  if (works.size !== was.works.size || [...works].some(([id, it]) => was.works.get(id) !== it))
-    return undefined;
+  const isElsewhere = (id: WorkPointId, it: Piece) =>
+    !was.works.has(id) || !isSameFlag(was.works.get(id)!, it);
+  if (works.size !== was.works.size || [...works].some(([id, it]) => isElsewhere(id, it))) return undefined;
   const scene = composed(
     new AskedMap(system.elements, was.elements.size, (id: ElementId) => artist.element(id)!),
     new AskedMap(system.points, was.points.size, (id: PointId) => artist.point(id)!),
@@ -429,12 +430,13 @@ class Artist {
       const plate = this.arrangement.plates.find(({ points }) => points.includes(at));
       const title = plate?.title ?? structureOf(this.document.system, at)!.label;
       const ways = this.#flagWays(work, title);
+      const look = worstOf(([...work.conductors] as Letter[]).map((it) => this.looks.at(at, it)));
       const piece =
         plate === undefined
-          ? workPiece(id, spot, this.#anglesAt(at), ways[0]!)
-          : laidWorkPiece(id, spot, plate, this.arrangement.layout!, ways);
+          ? workPiece(id, spot, look, this.#anglesAt(at), ways[0]!)
+          : laidWorkPiece(id, spot, look, plate, this.arrangement.layout!, ways);
       const was = before?.get(id);
-      works.set(id, was !== undefined && isSameFlag(was, piece) ? was : piece);
+      works.set(id, was?.overall === look && isSameFlag(was, piece) ? was : piece);
     }
     return works;
   }
@@ -681,6 +683,7 @@ function pinShapes(x: number, y: number, degrees: number): Shape[] {
 function workPiece(
   id: WorkPointId,
   { x, y }: Spot,
+  look: Look,
   angles: readonly number[],
   lines: readonly string[],
 ): Piece {
@@ -690,7 +693,7 @@ function workPiece(
     text: lines.join(" "),
     lines,
     shorter: lines.slice(0, 1),
-    look: "ink",
+    look,
     owner,
     x,
     y,
@@ -698,7 +701,7 @@ function workPiece(
     gap: 24,
     reach: 0,
   };
-  return { owner, shapes: [], notes: [note], box: boxOf([x, y], 40), overall: "ink", spine: [x, y] };
+  return { owner, shapes: [], notes: [note], box: boxOf([x, y], 40), overall: look, spine: [x, y] };
 }
 
 function isSameFlag({ notes: [one] }: Piece, { notes: [other] }: Piece): boolean {

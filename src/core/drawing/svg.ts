@@ -5,6 +5,7 @@ import {
   alongOf,
   type Palette,
   QUIET_WIDTH,
+  ringStrokesOf,
   spotsAlong,
   strokesOf,
   widthFactor,
@@ -202,8 +203,18 @@ const text = (
 const groundSvg = ({ left, top, right, bottom }: Box, palette: Palette) =>
   `<rect x="${round(left)}" y="${round(top)}" width="${round(right - left)}" height="${round(bottom - top)}" rx="10" fill="${palette.plate}" stroke="${palette.plateEdge}" stroke-width="1.2"/>`;
 
-const ring = (note: Note, palette: Palette) =>
-  `<circle cx="${round((note.ring ?? note).x)}" cy="${round((note.ring ?? note).y)}" r="${round(ringAt(note, 1))}" fill="none" stroke="${palette.accent}" stroke-width="4"/>`;
+function ring(note: Note, palette: Palette): string {
+  const { x, y } = note.ring ?? note;
+  const radius = ringAt(note, 1);
+  return ringStrokesOf(note.look, radius)
+    .map(
+      ({ colour, width, dash, inset }) =>
+        `<circle cx="${round(x)}" cy="${round(y)}" r="${round(radius - inset)}" fill="none" stroke="${palette[colour]}" stroke-width="${width}"${
+          dash.length > 0 ? ` stroke-dasharray="${dash.map(round).join(" ")}"` : ""
+        }/>`,
+    )
+    .join("");
+}
 
 function noteSvg(placed: PlacedNote, palette: Palette, sizes: NoteSizes): string {
   const { note, x, y, width, height } = placed;

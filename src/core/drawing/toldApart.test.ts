@@ -27,9 +27,11 @@ import {
   PALETTES,
   type PlacedNote,
   placeNotes,
+  ringStrokesOf,
   sceneOf,
   strokesOf,
   toSvg,
+  worstOf,
 } from ".";
 
 const LOOKS: readonly Look[] = STATES;
@@ -111,6 +113,35 @@ describe("With all words covered and no colour seen", () => {
     const spots = works.map(({ at }) => scene.points.get(at as never)!.spine);
     expect(rings.map(({ x, y }) => [x, y])).toEqual(spots);
   });
+});
+
+describe("Around a work place the ring", () => {
+  test("is another where what is worked on is live, isolated or grounded; what nobody knows is as what is live", () => {
+    const stroked = (look: Look) =>
+      JSON.stringify(ringStrokesOf(look, 22).map(({ width, dash, inset }) => [width, dash, inset]));
+    const rings = (["energized", "isolated", "grounded", "ink"] as const).map(stroked);
+    expect(new Set(rings).size).toBe(rings.length);
+    for (const look of ["backfed", "induced", "faulted", "unknown"] as const)
+      expect(stroked(look)).toBe(rings[0]);
+  });
+
+  test.each(demos)(
+    "of %s is drawn by the worst state of the conductors that are worked on",
+    (_, document) => {
+      const assessment = assess(document);
+      const scene = sceneOf(document, assessment, { catalogue: english });
+      const reports: Readonly<Record<string, { readonly state: Look } | undefined>> = assessment.conductors;
+      const works = Object.entries(document.job?.["workPoints"] ?? {}) as [
+        string,
+        { at: string; conductors: string },
+      ][];
+      expect(works.length).toBeGreaterThan(0);
+      for (const [id, { at, conductors }] of works) {
+        const states = [...conductors].map((it) => reports[`${at}/${it}`]!.state);
+        expect(scene.works.get(id as never)!.notes[0]!.look).toBe(worstOf(states));
+      }
+    },
+  );
 });
 
 describe("By day, by night and on paper", () => {
