@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
 import { spell } from "../../../../tests/support/words";
+import { isHarm, isHit } from "./consequence";
 
 /** 12.47 kV between phases, to the neutral [V]. */
 const TO_NEUTRAL = 12470 / Math.sqrt(3);
@@ -339,6 +340,41 @@ const cases: readonly (readonly [why: string, drawing: string, steps: string, wa
       text: /breaks 0\.0162 A by a clamp, which may break 0\.5 A$/,
     },
   ],
+  [
+    "what cannot be done puts no hands on anything",
+    TAP,
+    "pull m1 with rubber-gloves; pull m1",
+    { kind: "none", amps: 0, volts: 0, text: /^meter from .* is open already on 12$/ },
+  ],
+  [
+    "a service at 121 V where the company calls less than 150 V no shock",
+    `${TAP}\nset exposureLimitVolts=150`,
+    "pull m1",
+    { kind: "arc", amps: 33, volts: 120, text: /^33\.2 A is drawn out as an arc/ },
+  ],
+  [
+    "nothing is drawn out of a dead line, even by what may break nothing",
+    `${TAP}\nset openWithoutLoadBreakAmps=0`,
+    "lift k1 with clamp-stick; open c1",
+    { kind: "none", amps: 0, volts: 0, text: /^cutout .* opens with no current through it$/ },
+  ],
+  [
+    "two faults beyond it: what closes carries both",
+    `${STIFF_TAP}\nf1 fault p5 A ohms=100\nf2 fault p5 A ohms=100`,
+    "open c2; close c2",
+    {
+      kind: "fault",
+      amps: TO_NEUTRAL / Math.hypot(50, 3),
+      volts: TO_NEUTRAL,
+      text: /closes onto 1st fault .*; 2nd fault .*: 14\d A flows/,
+    },
+  ],
+  [
+    "a ground set that the step leaves on is not told as taken off",
+    STIFF_TAP,
+    "open c1; ground p3 A as g1; close c1; tag g1",
+    { kind: "none", amps: 0, volts: 0, text: /^nothing happens/ },
+  ],
   ["a tag", TAP, "open c1; tag c1", { kind: "none", amps: 0, volts: 0, text: /^nothing happens/ }],
   [
     "two supplies 30° apart: 2 · 7200 V · sin 15°",
@@ -388,4 +424,47 @@ test.each([
   expect(consequence.kind).toBe("fault");
   expect(spell(consequence.text)).toMatch(told);
   expect(spell(consequence.text)).not.toMatch(not);
+});
+
+test.each([
+  ["an arc", "arc", true, false],
+  ["a fault", "fault", true, true],
+  ["a shock", "shock", true, true],
+  ["what went well", "none", false, false],
+] as const)("%s: whether it did harm, and whether it hit", (_why, kind, harms, hits) => {
+  expect(isHarm({ kind })).toBe(harms);
+  expect(isHit({ kind })).toBe(hits);
+});
+
+test("a step that was not played did no harm and hit nobody", () => {
+  expect(isHarm(undefined)).toBe(false);
+  expect(isHit(undefined)).toBe(false);
+});
+
+/** What the last of some steps brings about. */
+const kindOf = (drawing: string, steps: string) =>
+  playAll(draw(drawing), parseSteps(steps, [])).at(-1)!.consequence;
+
+// A limit is the most that is allowed for what may break, and where a shock begins for what is felt (docs/format.md, settings).
+test.each([
+  ["the gap of a cutout", "openWithoutLoadBreakAmps", "open c1", "none"],
+  ["a clamp that is lifted", "clampBreakAmps", "lift k1", "none"],
+  ["a clamp that is put on", "clampBreakAmps", "open c1; lift k1; close c1; attach k1", "none"],
+])("just what is allowed is no arc: %s", (_why, setting, steps, kind) => {
+  const under = (limit: number) => kindOf(`${TAP}\nset ${setting}=${limit}`, steps);
+  const { amps } = under(0);
+  expect(amps).toBeGreaterThan(1);
+  expect(under(amps).kind).toBe(kind);
+  expect(under(0.999 * amps).kind).toBe("arc");
+});
+
+test.each([
+  ["hands at work on a service", "work w1"],
+  ["a service pulled by hand", "pull m1"],
+])("just the limit of what may be felt is a shock: %s", (_why, steps) => {
+  const under = (limit: number) =>
+    kindOf(`${TAP}\nw1 work h1 12\nset exposureLimitVolts=${limit}`, steps).kind;
+  const { volts } = kindOf(`${TAP}\nw1 work h1 12`, steps);
+  expect(under(volts)).toBe("shock");
+  expect(under(1.001 * volts)).not.toBe("shock");
 });

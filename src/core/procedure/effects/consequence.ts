@@ -19,7 +19,7 @@ import { isTracing, spikedLive, tracedBy } from "./spiking";
 import { spikeIdIn } from "../job/repair";
 import { hotInHand, isKeptOff } from "../job/hands";
 import { energizedBy, isLiveState } from "../job/live";
-import { elementOf, elementsOf, figure, listOf, nameOf, setName } from "../job/names";
+import { elementsOf, figure, listOf, nameOf, setName } from "../job/names";
 import { groundIdOf, phasesAt } from "../job/positions";
 import { readingsOf } from "../job/readings";
 import { asItStands, seen } from "../job/seen";
@@ -357,7 +357,7 @@ function unharmed(step: Step, before: JobState, after: JobState): Consequence {
           Math.max(0, ...gapsOf(after, step.element, worst.letter).map(voltsAcross)),
         );
   const { closed } = phasesMoved(step, before, after);
-  if (closed !== "" && elementOf(after.document.system, step.element) !== undefined) {
+  if (closed !== "") {
     const amps = ampsThrough(after, step.element, closed);
     if (amps <= NO_AMPS)
       return none(say("consequence.closedDead", { name: nameOf(after.document, step.element!) }));

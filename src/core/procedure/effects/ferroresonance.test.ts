@@ -82,4 +82,28 @@ describe("Single poles of a bank over cable: shared/reference/ferroresonance-and
         "open c1 C",
       ),
     ).toBeUndefined());
+
+  // Which end is drawn first says what feeds what when all is normal; a bank rings by what feeds it now.
+  test.each(["open c1 A", "open c1 A; open c1 B"])(
+    "the same where the cutout is drawn the other way about: %s",
+    (steps) => expect(risk("c1 cutout p1-sub ABC fuse=K25", steps)).toEqual(risk("", steps)),
+  );
+
+  const BACKWARD = `
+    s1  source      sub    ABC kvLL=12.47 on=false
+    s2  source      p9     ABC kvLL=12.47
+    c1  cutout      p2-p9  ABC fuse=K25
+    d1  disconnect  sub-p1 ABC gang=true open=ABC
+  `;
+  test.each([
+    ["a pole opened", "", "open c1 A"],
+    ["a pole closed", "c1 cutout p2-p9 ABC fuse=K25 open=ABC", "close c1 A"],
+  ])("a bank that is fed from the far end, %s", (_why, more, steps) =>
+    expect(risk(`${BACKWARD}\n${more}`, steps)?.bank).toBe("t1"),
+  );
+
+  test("what stays fed from its own end does not ring", () =>
+    expect(
+      risk(`${BACKWARD}\ns1 source sub ABC kvLL=12.47\nd1 disconnect sub-p1 ABC gang=true`, "open c1 A"),
+    ).toBeUndefined());
 });

@@ -1,7 +1,8 @@
 import { elementsOfKind, transformersOf } from "../../document";
-import { type AnyTransformer, letterAt, lettersAtEnd, openingOf } from "../../devices";
+import { type AnyTransformer, type End, letterAt, lettersAtEnd, openingOf } from "../../devices";
 import type { Step, System } from "../../document";
 import { conductorId, type ElementId, lettersOf } from "../../terms";
+import { endsOf } from "../../network";
 import { gapsOf, phasesMoved } from "./gap";
 import { secondaryIds } from "../job/hands";
 import { joinedTo, joinedWithout } from "../job/joined";
@@ -42,18 +43,28 @@ export function ferroresonanceRisk(
   if (element === undefined || openingOf(element)?.gang !== false) return undefined;
   const { opened, closed } = phasesMoved(step, before, after);
   const moved = opened + closed;
-  const { to } = element as { to?: string };
-  if (moved === "" || to === undefined) return undefined;
   const isSupplied = gapsOf(before, step.element, moved).some(
-    ({ from, to: far }) => isLiveState(from.state) || isLiveState(far.state),
+    ({ from, to }) => isLiveState(from.state) || isLiveState(to.state),
   );
   if (!isSupplied) return undefined;
+  const whileOpen = gapsOf(opened === "" ? before : after, step.element, moved);
+  // Its first end lies beyond it where the line is fed from its far end.
+  const isBeyond = (end: End) => end === "to" || whileOpen.some(({ from }) => from.state !== "energized");
+  return endsOf(element)
+    .filter(([end]) => isBeyond(end))
+    .flatMap(([end]) => riskAt(system, step.element as ElementId, end, moved) ?? [])[0];
+}
+
+/** A bank and a cable that are joined to one end of a thing, not through it. */
+function riskAt(system: System, id: ElementId, end: End, moved: string): FerroresonanceRisk | undefined {
+  const element = elementOf(system, id)!;
+  const point = new Map(endsOf(element)).get(end)!;
   const beyond = joinedWithout(
     system,
-    lettersAtEnd(element, "to").map((letter) => conductorId(to, letter)),
-    step.element as ElementId,
+    lettersAtEnd(element, end).map((letter) => conductorId(point, letter)),
+    id,
   );
-  const movedBeyond = lettersOf(moved).map((letter) => letterAt(element, "to", letter));
+  const movedBeyond = lettersOf(moved).map((letter) => letterAt(element, end, letter));
   const bankOf = (connections: RegExp) =>
     transformersOf(system).find(
       ([, it]) =>

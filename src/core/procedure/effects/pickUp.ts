@@ -5,11 +5,11 @@ import { type FuseLink, meltAmps } from "../../reference";
 import { type ConductorId, conductorId, type ElementId, lettersOf } from "../../terms";
 import { ampsThrough, phasesMoved } from "./gap";
 import { coldLoadSurge, fullLoadAmps, inrushSurges, melts, type Surge } from "./inrush";
+import { endsOf } from "../../network";
 import { joinedWithout } from "../job/joined";
-import { energizedBy, isLiveState } from "../job/live";
+import { energizedBy } from "../job/live";
 import { elementOf } from "../job/names";
 import { pathToConductor } from "../job/paths";
-import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
 import { isSwitching } from "../../steps";
 
@@ -68,7 +68,7 @@ const judged = (why: LinkSurge["why"], link: FuseLink, surge: Surge): LinkSurge 
 interface LinkAt {
   readonly id: ElementId;
   readonly link: FuseLink;
-  /** conductors on its far side */
+  /** conductors on its far side, as it is fed now */
   readonly beyond: ReadonlySet<ConductorId>;
 }
 
@@ -80,18 +80,31 @@ function linksOf(
   woken: ReadonlySet<ConductorId>,
 ): LinkAt[] {
   const { system } = after.document;
-  const element = elementOf(system, own);
-  const { to = "" } = (element ?? {}) as { to?: string };
-  const far = lettersOf(letters).map((letter) =>
-    conductorId(to, element === undefined ? letter : letterAt(element, "to", letter)),
+  const closing = elementOf(system, own)!;
+  const onTheWay = new Set(
+    endsOf(closing)
+      .flatMap(([end, point]) =>
+        lettersOf(letters).map((letter) => conductorId(point, letterAt(closing, end, letter))),
+      )
+      .flatMap((id) => pathToConductor(after, id)),
   );
-  const live = far.find((id) => isLiveState(asItStands(after).conductors[id]?.state));
-  const onTheWay = new Set(live === undefined ? [] : pathToConductor(after, live));
   return elementsOfKind(system, "cutout").flatMap(([id, it]) => {
     if (it.fuse === undefined || it.fuse === "solid") return [];
     if (openPhasesOf(it).length === it.phases.length) return [];
-    const ends = lettersAtEnd(it, "to").map((letter) => conductorId(it.to, letter));
-    if (id !== own && !onTheWay.has(id) && !ends.some((end) => woken.has(end))) return [];
-    return [{ id, link: it.fuse, beyond: joinedWithout(system, ends, id) }];
+    const ends = endsOf(it).map(([end, point]) =>
+      lettersAtEnd(it, end).map((letter) => conductorId(point, letter)),
+    );
+    if (!onTheWay.has(id) && !ends.flat().some((end) => woken.has(end))) return [];
+    return [{ id, link: it.fuse, beyond: joinedWithout(system, endsBeyond(after, id, ends), id) }];
   });
+}
+
+/** The end of a thing that is fed through it, which is its first where a line is fed from its far end; both in a ring. */
+function endsBeyond(
+  after: JobState,
+  id: ElementId,
+  ends: readonly (readonly ConductorId[])[],
+): readonly ConductorId[] {
+  const fed = ends.filter((end) => end.some((it) => pathToConductor(after, it).includes(id)));
+  return (fed.length === 0 ? ends : fed).flat();
 }

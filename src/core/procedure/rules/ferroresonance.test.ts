@@ -15,6 +15,12 @@ checkRule(
     ["one pole of three is opened", "open c1 A", "warning c1"],
     ["all three one by one", "open c1 ABC", "warning c1"],
     ["one pole is closed", "close c1 A", "warning c1", "c1 cutout sub-p1 ABC fuse=K25 open=ABC"],
+    [
+      "one that is drawn from the bank to the supply",
+      "open c1 A",
+      "warning c1",
+      "c1 cutout p1-sub ABC fuse=K25",
+    ],
     ["a gang switch", "open c1", "", "c1 disconnect sub-p1 ABC gang=true"],
     ["enough load on it", "open c1 A", "", "ld1 load p3 ABC connection=wye kw=8"],
     ["no cable", "open c1 A", "", "sp1 span p1-p2 ABC lengthM=300"],

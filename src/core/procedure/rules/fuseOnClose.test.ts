@@ -13,6 +13,12 @@ checkRule(
       "t1 transformer p5-p6 A connection=single kva=500 primaryKv=7.2 secondaryV=240",
     ],
     [
+      "the same where both cutouts are drawn from the load to the supply",
+      "open c1; close c1",
+      "warning c1, warning c2",
+      "c1 cutout p3-p2 A fuse=K25\nc2 cutout p5-p4 A fuse=K10\nt1 transformer p5-p6 A connection=single kva=500 primaryKv=7.2 secondaryV=240",
+    ],
+    [
       "a clamp upstream makes the same links carry it",
       "lift k1; attach k1",
       "warning c1, warning c2",
