@@ -3,7 +3,7 @@ import { drawingHere, rememberHere } from "./here";
 import { bringIn, isOnShelf, type LeftOver, putAway } from "./putAway";
 import { readKept } from "./readKept";
 import { Seat } from "./seat.svelte";
-import { takeTyped } from "./typed";
+import { followTyping, takeTyped } from "../session/typed";
 import { keepVersion, type VersionReason } from "./versions";
 import { isFull, whyNotKept } from "./whyNotKept";
 import type { Session } from "../session/session.svelte";
@@ -25,6 +25,9 @@ const trash = () => fetched(() => import("./trash"));
 /** How the drawing stands with what is kept of it on the device. */
 export type SaveState = "untouched" | "saving" | "saved" | "failed";
 
+/** A drawing as it is written down, with the number of the edit that made it so. */
+type KeptEdit = Omit<StoredDrawing, "rev"> & { readonly edit: number };
+
 /** Keeps the drawing on this device, shortly after each edit and at once when the page is put away. */
 export class Autosave {
   state = $state<SaveState>("untouched");
@@ -43,9 +46,14 @@ export class Autosave {
   #kept: StillhotDocument | undefined;
   #busy: Promise<void> | undefined;
   #unfiledSince = 0;
-  #isPutAway = false;
+  /** the number of what was put away for a page that goes; nothing where the shelf has it */
+  #putAwayEdit: number | undefined;
   readonly #page = newId();
-  #edit = 0;
+  /** what was written down last, and its number: of two documents of this page the later one has the higher */
+  #edit: { readonly document: StillhotDocument | undefined; readonly number: number } = {
+    document: undefined,
+    number: 0,
+  };
   /** the drawing as it was last written to a file */
   #filed = $state.raw<StillhotDocument | undefined>(undefined);
   /** what was kept last before something large: it is not kept twice */
@@ -55,6 +63,7 @@ export class Autosave {
   readonly #session: Session;
 
   constructor(session: Session) {
+    followTyping();
     this.#session = session;
     this.#kept = session.document;
     session.keepBefore = (why) => void this.#keepBefore(why).catch((error: unknown) => this.#unkept(error));
@@ -106,7 +115,6 @@ export class Autosave {
   /** Called with every new document. */
   touched(document: StillhotDocument) {
     if (document === this.#kept || this.isReadOnly) return;
-    this.#edit++;
     if (this.state !== "failed") this.state = "saving";
     this.#timer ??= setTimeout(() => void this.now(), AFTER_MS);
   }
@@ -166,15 +174,19 @@ export class Autosave {
   /** What the shelf does not have yet is written down at once: a page that goes away does not wait for the shelf. */
   #putAway() {
     if (this.#session.document === this.#kept || this.isReadOnly) return;
-    putAway({ ...this.#record(this.#id), rev: this.#rev });
-    this.#isPutAway = true;
+    const record = this.#record(this.#id);
+    putAway({ ...record, rev: this.#rev });
+    this.#putAwayEdit = record.edit;
     rememberHere(this.#id);
   }
 
-  #record(id: string): Omit<StoredDrawing, "rev"> {
+  #record(id: string): KeptEdit {
     const { document, history } = this.#session;
     const { title } = document;
-    return { id, title, savedAt: Date.now(), document, history, page: this.#page, edit: this.#edit };
+    // Counted here and not where an edit is told of: a page that goes away takes words, and is told of them no more.
+    if (document !== this.#edit.document) this.#edit = { document, number: this.#edit.number + 1 };
+    const edit = this.#edit.number;
+    return { id, title, savedAt: Date.now(), document, history, page: this.#page, edit };
   }
 
   #unkept(error: unknown) {
@@ -190,54 +202,44 @@ export class Autosave {
   }
 
   async #write() {
-    const { document } = this.#session;
+    const record = this.#record(this.#id);
     const isFirst = this.#rev === 0;
     try {
-      this.#rev = await this.#keepOrMakeRoom(this.#id, this.#rev);
+      this.#rev = await keepOrMakeRoom(record, this.#rev);
     } catch (error) {
       if (!(error instanceof ConflictError)) return this.#fail(error);
       return this.#keepBoth();
     }
-    this.#done(document);
+    this.#done(record);
     if (isFirst) void this.#askToPersist();
-  }
-
-  /** A full device gives up what the clock kept, and the trash, before it gives up the drawing. */
-  async #keepOrMakeRoom(id: string, rev: number): Promise<number> {
-    const record = this.#record(id);
-    try {
-      return await keep(record, rev);
-    } catch (error) {
-      if (!isFull(error)) throw error;
-      const { makeRoom } = await trash().catch(() => Promise.reject(error));
-      await makeRoom();
-      return keep(record, rev);
-    }
   }
 
   /** Another window wrote this drawing: both are kept, this one as a copy that says so. */
   async #keepBoth() {
     const session = this.#session;
     session.run(edits.setTitle(copyOf(session.document.title)));
-    const { document } = session;
     this.#id = newId();
+    const record = this.#record(this.#id);
     try {
-      this.#rev = await this.#keepOrMakeRoom(this.#id, 0);
+      this.#rev = await keepOrMakeRoom(record, 0);
     } catch (error) {
       return this.#fail(error);
     }
     this.#sit();
-    this.#done(document);
+    this.#done(record);
     session.say(say("app.keptBoth"));
   }
 
-  #done(document: StillhotDocument) {
+  #done({ document, edit }: KeptEdit) {
     this.#kept = document;
     this.#unfiledSince ||= Date.now();
     if (this.#session.document === document) this.state = "saved";
     this.reason = "";
-    if (this.#isPutAway) isOnShelf(this.#id);
-    this.#isPutAway = false;
+    // What a page that goes away put down meanwhile may be newer than what the shelf has just taken.
+    if (this.#putAwayEdit !== undefined && this.#putAwayEdit <= edit) {
+      isOnShelf(this.#id);
+      this.#putAwayEdit = undefined;
+    }
     rememberHere(this.#id);
     this.seat.wrote(this.#rev);
     if (Date.now() - this.#unfiledSince < OFFER_FILE_MS) return;
@@ -343,3 +345,15 @@ const copyOf = (title: string): string =>
   t("keep.copyOf", { title: title || t("app.untitled"), time: clockTime(Date.now()) });
 
 const newId = (): string => crypto.randomUUID();
+
+/** A full device gives up what the clock kept, and the trash, before it gives up the drawing. */
+async function keepOrMakeRoom(record: KeptEdit, rev: number): Promise<number> {
+  try {
+    return await keep(record, rev);
+  } catch (error) {
+    if (!isFull(error)) throw error;
+    const { makeRoom } = await trash().catch(() => Promise.reject(error));
+    await makeRoom();
+    return keep(record, rev);
+  }
+}

@@ -38,6 +38,7 @@ import { Assessor } from "../worker/assessor";
 import { say } from "../words/catalogue";
 import { later } from "../words/later";
 import type { Notice } from "./notice";
+import { visitOfWords } from "./typed";
 import { Viewing } from "./viewing.svelte";
 
 type Things = Required<edits.Things>;
@@ -192,7 +193,7 @@ export class Session extends Viewing {
   ): Change | undefined {
     const change = this.#tried(edit);
     if (isRefusal(change)) return void this.say(change.refused, "refusal");
-    this.#history = remember(this.#history, change, gesture);
+    this.#history = remember(this.#history, change, gesture ?? visitOfWords());
     const also = change.also ?? [];
     this.notice =
       offersUndo || also.length > 0
