@@ -191,6 +191,21 @@ const withoutRoom = () => {
   };
 };
 
+/** Holds an older version of what the app keeps open, so that nobody can open it, until `letGo` is called. */
+const holdStorage = () =>
+  new Promise((held, fail) => {
+    const opening = indexedDB.open("stillhot", 1);
+    opening.onupgradeneeded = () => {
+      opening.result.createObjectStore("drawings", { keyPath: "id" }).createIndex("savedAt", "savedAt");
+      opening.result.createObjectStore("memory");
+    };
+    opening.onerror = () => fail(opening.error);
+    opening.onsuccess = () => {
+      window.letGo = () => opening.result.close();
+      held();
+    };
+  });
+
 /** A browser that keeps nothing for this page: whatever is asked of it is refused. */
 const withoutSiteData = () => {
   // The empty page before ours has none of it.
@@ -568,6 +583,30 @@ export const tests = [
       assert.equal((await download).suggestedFilename(), "not-to-be-lost.stillhot.json");
       await page.locator('[data-unsaved="lose"]').click();
       await becomes(() => title(page).inputValue(), "");
+    },
+  },
+  {
+    name: "storage that never answers is waited for with a word, then said, and what is drawn meanwhile is kept once it answers",
+    seconds: 90,
+    async run(ctx) {
+      const context = await ctx.newContext();
+      const holder = await context.newPage();
+      await holder.goto(`${ctx.url}icon.svg`);
+      await holder.evaluate(holdStorage);
+      const page = await ctx.open({ context });
+      await page.locator("[data-reading]").waitFor();
+      // Nothing can be drawn that a drawing from the storage would then replace.
+      assert.equal(await page.locator(".app").getAttribute("inert"), "");
+      await ready(page);
+      await page.locator("[data-reading]").waitFor({ state: "detached" });
+      await page.getByText("your drawings are on it and not shown").waitFor();
+      await call(page, "Drawn while nothing answers");
+      await page.locator('[data-save="failed"]', { hasText: "does not open" }).waitFor();
+      await holder.evaluate(() => window.letGo());
+      await page.locator('[data-save="saved"]').waitFor();
+      await page.reload();
+      await ready(page);
+      await becomes(() => title(page).inputValue(), "Drawn while nothing answers");
     },
   },
   {

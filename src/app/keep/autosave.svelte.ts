@@ -5,7 +5,7 @@ import { readKept } from "./readKept";
 import { Seat } from "./seat.svelte";
 import { followTyping, takeTyped } from "../session/typed";
 import { keepVersion, type VersionReason } from "./versions";
-import { isFull, whyNotKept } from "./whyNotKept";
+import { isFull, isSilence, whyNotKept } from "./whyNotKept";
 import type { Session } from "../session/session.svelte";
 import { fetched } from "../words/later";
 import { clockTime, t, told } from "../words/words";
@@ -40,6 +40,8 @@ export class Autosave {
   persists = $state<boolean | undefined>(undefined);
   /** whether the drawing that was here last could not be read: another one is shown, and it stays as it is */
   leftUnread = false;
+  /** whether the device did not answer when it was asked for that drawing */
+  isUnanswered = false;
   #id = $state(newId());
   #rev = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -283,6 +285,7 @@ export class Autosave {
     } catch (error) {
       // A device that keeps nothing is told of at the first edit, with the same reason.
       this.#fail(error);
+      this.isUnanswered = isSilence(error);
       return false;
     }
   }

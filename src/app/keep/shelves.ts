@@ -51,11 +51,29 @@ export interface Shelves extends DBSchema {
   stamps: { key: string; value: StoredStamp };
 }
 
+/** So long a device may take to open what it keeps [ms]: most need a few thousandths of a second. */
+const OPENS_WITHIN_MS = 8000;
+
+/** A device that neither opens what it keeps nor says why not must not be waited for without end. */
+function within<Opened>(milliseconds: number, opening: Promise<Opened>): Promise<Opened> {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const silent = new Promise<never>((_, fail) => {
+    timer = setTimeout(() => fail(new DOMException("no answer", "TimeoutError")), milliseconds);
+  });
+  return Promise.race([opening, silent]).finally(() => clearTimeout(timer));
+}
+
 let opened: Promise<IDBPDatabase<Shelves>> | undefined;
 
 /** The browser's database, opened once. Rejected where the browser keeps none. */
 export const shelves = (): Promise<IDBPDatabase<Shelves>> =>
-  (opened ??= openDB<Shelves>("stillhot", 3, {
+  (opened ??= within(OPENS_WITHIN_MS, open()).catch((error: unknown) => {
+    opened = undefined;
+    throw error;
+  }));
+
+const open = () =>
+  openDB<Shelves>("stillhot", 3, {
     upgrade(database, from) {
       if (from < 1) {
         database.createObjectStore("drawings", { keyPath: "id" }).createIndex("savedAt", "savedAt");
@@ -77,7 +95,4 @@ export const shelves = (): Promise<IDBPDatabase<Shelves>> =>
     terminated() {
       opened = undefined;
     },
-  }).catch((error: unknown) => {
-    opened = undefined;
-    throw error;
-  }));
+  });

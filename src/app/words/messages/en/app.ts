@@ -170,6 +170,11 @@ export const app = {
     "this device did not take it, as when its disk is full or damaged. Save the drawing to a file, then see to the disk",
   "keep.newerKept":
     "a newer version of this app keeps its drawings here, and this one cannot add to them. Save the drawing to a file, then load this page anew",
+  "keep.silent":
+    "what this device keeps does not open. Save the drawing to a file, close other windows of this app, then load this page anew",
+  "keep.unanswered":
+    "What this device keeps does not open: your drawings are on it and not shown. Close other windows of this app, then load this page anew.",
+  "keep.reading": "Reading what this device keeps…",
   "keep.otherFailure": "{why}. Save the drawing to a file before you leave",
   "keep.saveNow": "Save to a file",
   "keep.noVersions": "None yet. The clock keeps one a minute while you work.",

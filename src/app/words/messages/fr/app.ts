@@ -174,6 +174,11 @@ export const app = {
     "cet appareil ne l'a pas pris, comme quand son disque est plein ou endommagé. Enregistrez le dessin dans un fichier, puis voyez le disque",
   "keep.newerKept":
     "une version plus récente de l'application garde ses dessins ici, et celle-ci ne peut rien y ajouter. Enregistrez le dessin dans un fichier, puis rechargez cette page",
+  "keep.silent":
+    "ce que cet appareil garde ne s'ouvre pas. Enregistrez le dessin dans un fichier, fermez les autres fenêtres de cette application, puis rechargez cette page",
+  "keep.unanswered":
+    "Ce que cet appareil garde ne s'ouvre pas : vos dessins y sont, sans être affichés. Fermez les autres fenêtres de cette application, puis rechargez cette page.",
+  "keep.reading": "Lecture de ce que cet appareil garde…",
   "keep.otherFailure": "{why}. Enregistrez le dessin dans un fichier avant de partir",
   "keep.saveNow": "Enregistrer dans un fichier",
   "keep.noVersions": "Aucune encore. L'horloge en garde une par minute pendant que vous travaillez.",
