@@ -16,17 +16,19 @@ import {
   symbolOf,
 } from "../devices";
 import { type Letter, lettersOf } from "../terms";
-import type { Pen, Surroundings } from "./pen";
+import { isHotLook, type Pen, type Surroundings } from "./pen";
 import { HANGING_APART, isAbreast, isBank, isLegs, LINE_APART, NEUTRAL_APART } from "./layout/inside";
 import { symbolSizeAt } from "./labels";
 import type { LaidPath, Route } from "./routes";
 import { spotOf } from "./routes";
-import type { Spot } from "./shapes";
+import type { Spot, Strand } from "./shapes";
 
 /** The two legs of a service side by side [units]. */
 const LEGS_APART = 10;
 /** Conductors side by side into what stands at one point: nearer, those of a small picture would touch. */
 const FEET_APART = 10;
+/** Of a dot where conductors are joined. */
+export const DOT = 4;
 /** A line that must cross another hops over it. */
 const HOP = 5;
 /** From the middle of a broken conductor to where its ends begin to hang. */
@@ -137,6 +139,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
     pen.strand(letter, around.look("to", letter), around.feed, ...(foot === undefined ? [] : [foot]), ...on);
   }
   if (route.alt !== undefined) thirdEnd(pen, lettersAtEnd(element, "alt"), route, around);
+  neutralPast(pen, element, path, around);
   if (!byPole && !isUnits) pen.symbol(towardThirdEnd(symbolOf(element), pen), route.centre, size);
   if (byPole && "gang" in element && element.gang && own.length > 1) {
     const at = (letter: Letter) => halvesOf(path, letter, shift(letter), around, 0).centre;
@@ -154,6 +157,72 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
 /** A symbol with its third contact on the side of its third end. */
 export const towardThirdEnd = (marks: readonly Mark[], { thirdSide }: Pen): readonly Mark[] =>
   thirdSide === 1 ? marks : marks.map(mirrored);
+
+/** Whether a neutral runs past a device: that of a line which goes on behind it. With a gap there it would look open itself. */
+const hasNeutralPast = (element: TwoEnded, path: LaidPath, around: Surroundings): boolean =>
+  element.neutral &&
+  !isConductor(element) &&
+  !("alt" in element) &&
+  !path.isWithin &&
+  !isLegs(element.phases) &&
+  around.hasNeutral("from") &&
+  around.hasNeutral("to") &&
+  // Around what stands between, or from one structure to another, there is no room for it.
+  (path.hangs
+    ? path.spots.length <= 3 && path.ends.to?.isOnLine === false
+    : path.spots.length === 2 && path.ends.from.isOnLine && path.ends.to?.isOnLine === true);
+
+/** How far from the middle of a device in the line, whose blade may stand open, the neutral passes it; else nothing. */
+export function neutralOver(element: TwoEnded, path: LaidPath, around: Surroundings): number {
+  if (path.hangs || !hasNeutralPast(element, path, around)) return 0;
+  const { length } = lettersOf(element.phases);
+  return (((length - 1) / 2) * LINE_APART + PAST.aside) * symbolSizeAt(path.text);
+}
+/** A neutral steps so far aside of a device in its line, and so far before and after its middle [units]. */
+const PAST = { aside: 25, along: 20, begin: 30 };
+
+function neutralPast(pen: Pen, element: TwoEnded, path: LaidPath, around: Surroundings) {
+  if (!hasNeutralPast(element, path, around)) return;
+  const { body, centre, ends, text } = path;
+  const size = symbolSizeAt(text);
+  const [first, last] = [neutralOf(path, "from", around), neutralOf(path, "to", around)];
+  /** The spot of a stretch that stands so far along the body as another one. */
+  const across = (level: Spot, along: Spot) =>
+    body.y === 0 ? spotOf(along.x, level.y) : spotOf(level.x, along.y);
+  const spots: Spot[] = [];
+  if (path.hangs) {
+    const corner = across(last, first);
+    const letters = around.letters("from");
+    const apart = apartAt(ends.from.isAbreast, letters, size);
+    const by = (letter: Letter) => shiftOf(letter, letters, apart, size);
+    const crossed = letters.filter((it) => it !== "N").map((it) => by("N") - by(it));
+    const isCrossing = ends.from.isOnLine && around.goesOn("from") && crossed.length > 0;
+    const hop = [Math.min(...crossed), Math.max(...crossed), HOP * size] as const;
+    spots.push(
+      corner,
+      ...(isCrossing ? hopOver(corner, body, ...hop, scaled(sideOf(body, ends.hand), 1)) : []),
+    );
+  } else {
+    const out = sideOf(ends.from.way, ends.hand);
+    const over = neutralOver(element, path, around);
+    const at = (along: number, aside: number) => moved(moved(centre, body, along * size), out, aside);
+    const [before, after] = [at(-PAST.begin, 0), at(PAST.begin, 0)];
+    spots.push(across(first, before), at(-PAST.along, over), at(PAST.along, over), across(last, after));
+  }
+  pen.strand("N", around.look("from", "N"), around.feed, first, ...spots, last);
+}
+
+/** Where the neutral of a line that comes to an end of a device, or leaves it there, has its place. */
+function neutralOf(path: LaidPath, end: "from" | "to", around: Surroundings): Spot {
+  const { spots, ends, body, text } = path;
+  const { way, isOnLine, isAbreast: hasSymbols } = ends[end]!;
+  const letters = around.letters(end);
+  const size = symbolSizeAt(text);
+  const at = end === "from" ? spots[0]! : spots.at(-1)!;
+  const by = shiftOf("N", letters, apartAt(hasSymbols, letters, size), size);
+  const own = moved(at, sideOf(way, ends.hand), by);
+  return isOnLine ? own : moved(own, body, -shiftOf("N", letters, LINE_APART * size, size));
+}
 
 /** From a third end square to its symbol, whose side it comes in at. */
 function thirdEnd(pen: Pen, own: readonly Letter[], { centre, alt, laid }: Route, around: Surroundings) {
@@ -199,6 +268,13 @@ export function drawLaidAt(pen: Pen, element: OneEnded, route: Route, around: Su
   }
   if (isSupply(element) && around.hasNeutral("at") && !isLegs(element.phases))
     starPoint(pen, path, route.centre, around);
+  if (
+    element.kind === "ground" &&
+    element.to !== "earth" &&
+    around.hasNeutral("at") &&
+    path.ends.from.isOnLine
+  )
+    tieToNeutral(pen, path, own, around);
   symbolAt(pen, element, around, size);
 }
 
@@ -216,6 +292,39 @@ function starPoint(pen: Pen, path: LaidPath, centre: Spot, around: Surroundings)
   const by = shiftOf("N", letters, LINE_APART * size, size);
   const begin = moved(at, side, by);
   pen.strand("N", around.look("at", "N"), 0, begin, moved(centre, side, by), centre);
+}
+
+/** What a ground set ties to the neutral is seen to be: from the phase that is nearest to that, with a dot on both. */
+function tieToNeutral(
+  pen: Pen,
+  { spots, ends, text }: LaidPath,
+  own: readonly Letter[],
+  around: Surroundings,
+) {
+  const { way, isAbreast: hasSymbols } = ends.from;
+  const size = symbolSizeAt(text);
+  const letters = around.letters("at");
+  const apart = apartAt(hasSymbols, letters, size);
+  const by = (letter: Letter) => shiftOf(letter, letters, apart, size);
+  const nearest = own.reduce((one, other) => (by(other) > by(one) ? other : one));
+  const jumper = pen.shapes.find((it): it is Strand => it.shape === "strand" && it.letter === nearest)!;
+  const [at, foot] = [spots[0]!, jumper.points.slice(-2)];
+  const out = sideOf(way, ends.hand);
+  const along = (foot[0]! - at.x) * way.x + (foot[1]! - at.y) * way.y;
+  const [phase, neutral] = [nearest, "N" as const].map((it) => moved(moved(at, way, along), out, by(it)));
+  const look = around.look("at", nearest);
+  const crossed = letters.map((it) => (it === "N" ? 0 : by(it) - by(nearest))).filter((it) => it > 0);
+  const [first, last] = [Math.min(...crossed), Math.max(...crossed)];
+  const bridge = crossed.length === 0 ? [] : hopOver(phase!, out, first, last, HOP * size, way);
+  pen.strand("N", around.look("at", "N"), 0, moved(at, out, by("N")), neutral!);
+  pen.strand(nearest, look, 0, phase!, ...bridge, neutral!);
+  const dot = {
+    shape: "disc",
+    radius: DOT * Math.min(1.5, size),
+    filled: true,
+    isHot: isHotLook(look),
+  } as const;
+  pen.shapes.push({ ...phase!, ...dot }, { ...neutral!, ...dot });
 }
 
 /** The element as it stands on one phase alone. */

@@ -10,7 +10,7 @@ import {
 } from "../terms";
 import { countedOn, wordsOf } from "./counted";
 import { isTightAt, leastTitleWidth, symbolSizeAt, titleLines } from "./labels";
-import { apartAt, shiftOf } from "./laid";
+import { apartAt, DOT, shiftOf } from "./laid";
 import { LINE_APART, SYMBOL_LENGTH, type Way } from "./layout/inside";
 import type { LaidPoint, Layout, Plate } from "./layout/layout";
 import { worstOf } from "./palettes";
@@ -19,7 +19,6 @@ import { widthOf } from "./widths";
 import { isHotLook } from "./pen";
 import { boxOf, type Look, type Note, type Piece, type Shape, type Spot } from "./shapes";
 
-const DOT = 4;
 /** How far a plate's number stands from its corner [px]. */
 const INSET = { x: 10, y: 12 };
 /** Half the height of a line of a title [px]. */

@@ -77,6 +77,9 @@ const TWO_LINES = 40;
 const UNDER_LABEL = 33;
 /** Room before a symbol: where the line runs down, for a badge [px]. */
 const BEFORE = { across: 28, down: 32, tight: 27 };
+/** From the outermost phase of a device in the line to beyond the neutral that passes it, and what is clear there in any case. */
+const NEUTRAL_PAST = 34;
+const LEAST_SIDE = 38;
 /** From the middle of a symbol to its widest side. */
 const HALF_ACROSS = 18;
 /** From a transfer switch to its third end. */
@@ -255,7 +258,7 @@ export class Inside implements OnPlate {
       leadsOn: hasExit(through),
     });
     this.right = end + 6;
-    this.top = Math.min(this.top, -this.#over(through.by!));
+    this.top = Math.min(this.top, -Math.max(0, this.#over(through.by!)));
     this.bottom = Math.max(
       this.bottom,
       this.#symbol / 2 +
@@ -390,10 +393,11 @@ export class Inside implements OnPlate {
   /** Over a device in the line stands how it stands, and what hangs on it. */
   #over(id: ElementId): number {
     const element = this.#element(id);
-    if (this.#rooms.way === "down" || !("open" in element)) return 0;
-    const blades =
-      ((lettersOf(element.phases).length - 1) / 2) * LINE_APART * symbolSizeAt(this.#rooms.text) +
-      this.#symbol / 2;
+    if (!("open" in element)) return 0;
+    const size = symbolSizeAt(this.#rooms.text);
+    const phases = ((lettersOf(element.phases).length - 1) / 2) * LINE_APART * size;
+    if (this.#rooms.way === "down") return phases + NEUTRAL_PAST * size - LEAST_SIDE;
+    const blades = phases + this.#symbol / 2;
     return Math.max(0, blades + 40 * this.#rooms.text - HEAD_OVER_LINE + 10);
   }
 
