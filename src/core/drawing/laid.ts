@@ -92,7 +92,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   const shift = (letter: Letter, among: readonly Letter[] = letters) => shiftOf(letter, among, apart, size);
   if (isRun) {
     const broken = apartOf(element);
-    const lane = path.isLine ? lineLanes(path, letters, around) : shift;
+    const lane = path.hangs ? shift : lineLanes(path, letters, around);
     for (const letter of letters) {
       // Where phases are swapped, each goes over in the middle to where the letter that it goes on as lies.
       const beyond = letterAt(element, "to", letter);
@@ -183,45 +183,33 @@ const PAST = { aside: 25, along: 20, begin: 30 };
 
 function neutralPast(pen: Pen, element: TwoEnded, path: LaidPath, around: Surroundings) {
   if (!hasNeutralPast(element, path, around)) return;
-  const { body, centre, ends, text } = path;
-  const size = symbolSizeAt(text);
-  const [first, last] = [neutralOf(path, "from", around), neutralOf(path, "to", around)];
-  /** The spot of a stretch that stands so far along the body as another one. */
-  const across = (level: Spot, along: Spot) =>
+  const { body, centre, ends } = path;
+  const { axis, out, size, bridge } = runningAt(path, "from", around);
+  const placeAt = (end: "from" | "to") => {
+    const { axis, letters, spot } = runningAt(path, end, around);
+    return axis.isOnLine
+      ? spot("N")
+      : moved(spot("N"), body, -shiftOf("N", letters, LINE_APART * size, size));
+  };
+  const [first, last] = [placeAt("from"), placeAt("to")];
+  /** As far across the body as one spot, and along it as another. */
+  const meet = (level: Spot, along: Spot) =>
     body.y === 0 ? spotOf(along.x, level.y) : spotOf(level.x, along.y);
-  const spots: Spot[] = [];
-  if (path.hangs) {
-    const corner = across(last, first);
-    const letters = around.letters("from");
-    const apart = apartAt(ends.from.isAbreast, letters, size);
-    const by = (letter: Letter) => shiftOf(letter, letters, apart, size);
-    const crossed = letters.filter((it) => it !== "N").map((it) => by("N") - by(it));
-    const isCrossing = ends.from.isOnLine && around.goesOn("from") && crossed.length > 0;
-    const hop = [Math.min(...crossed), Math.max(...crossed), HOP * size] as const;
-    spots.push(
-      corner,
-      ...(isCrossing ? hopOver(corner, body, ...hop, scaled(sideOf(body, ends.hand), 1)) : []),
-    );
-  } else {
-    const out = sideOf(ends.from.way, ends.hand);
-    const over = neutralOver(element, path, around);
-    const at = (along: number, aside: number) => moved(moved(centre, body, along * size), out, aside);
-    const [before, after] = [at(-PAST.begin, 0), at(PAST.begin, 0)];
-    spots.push(across(first, before), at(-PAST.along, over), at(PAST.along, over), across(last, after));
-  }
+  const aside = (along: number, by: number) => moved(moved(centre, body, along * size), out, by);
+  const over = neutralOver(element, path, around);
+  const corner = meet(last, first);
+  const spots = path.hangs
+    ? [
+        corner,
+        ...(axis.isOnLine && around.goesOn("from") ? bridge("N", corner, body, sideOf(body, ends.hand)) : []),
+      ]
+    : [
+        meet(first, aside(-PAST.begin, 0)),
+        aside(-PAST.along, over),
+        aside(PAST.along, over),
+        meet(last, aside(PAST.begin, 0)),
+      ];
   pen.strand("N", around.look("from", "N"), around.feed, first, ...spots, last);
-}
-
-/** Where the neutral of a line that comes to an end of a device, or leaves it there, has its place. */
-function neutralOf(path: LaidPath, end: "from" | "to", around: Surroundings): Spot {
-  const { spots, ends, body, text } = path;
-  const { way, isOnLine, isAbreast: hasSymbols } = ends[end]!;
-  const letters = around.letters(end);
-  const size = symbolSizeAt(text);
-  const at = end === "from" ? spots[0]! : spots.at(-1)!;
-  const by = shiftOf("N", letters, apartAt(hasSymbols, letters, size), size);
-  const own = moved(at, sideOf(way, ends.hand), by);
-  return isOnLine ? own : moved(own, body, -shiftOf("N", letters, LINE_APART * size, size));
 }
 
 /** From a third end square to its symbol, whose side it comes in at. */
@@ -295,36 +283,23 @@ function starPoint(pen: Pen, path: LaidPath, centre: Spot, around: Surroundings)
 }
 
 /** What a ground set ties to the neutral is seen to be: from the phase that is nearest to that, with a dot on both. */
-function tieToNeutral(
-  pen: Pen,
-  { spots, ends, text }: LaidPath,
-  own: readonly Letter[],
-  around: Surroundings,
-) {
-  const { way, isAbreast: hasSymbols } = ends.from;
-  const size = symbolSizeAt(text);
-  const letters = around.letters("at");
-  const apart = apartAt(hasSymbols, letters, size);
-  const by = (letter: Letter) => shiftOf(letter, letters, apart, size);
+function tieToNeutral(pen: Pen, path: LaidPath, own: readonly Letter[], around: Surroundings) {
+  const { at, axis, out, size, by, spot, bridge } = runningAt(path, "from", around);
   const nearest = own.reduce((one, other) => (by(other) > by(one) ? other : one));
   const jumper = pen.shapes.find((it): it is Strand => it.shape === "strand" && it.letter === nearest)!;
-  const [at, foot] = [spots[0]!, jumper.points.slice(-2)];
-  const out = sideOf(way, ends.hand);
-  const along = (foot[0]! - at.x) * way.x + (foot[1]! - at.y) * way.y;
-  const [phase, neutral] = [nearest, "N" as const].map((it) => moved(moved(at, way, along), out, by(it)));
+  const [x, y] = jumper.points.slice(-2) as [number, number];
+  const along = (x - at.x) * axis.way.x + (y - at.y) * axis.way.y;
+  const [phase, neutral] = [moved(spot(nearest), axis.way, along), moved(spot("N"), axis.way, along)];
   const look = around.look("at", nearest);
-  const crossed = letters.map((it) => (it === "N" ? 0 : by(it) - by(nearest))).filter((it) => it > 0);
-  const [first, last] = [Math.min(...crossed), Math.max(...crossed)];
-  const bridge = crossed.length === 0 ? [] : hopOver(phase!, out, first, last, HOP * size, way);
-  pen.strand("N", around.look("at", "N"), 0, moved(at, out, by("N")), neutral!);
-  pen.strand(nearest, look, 0, phase!, ...bridge, neutral!);
+  pen.strand("N", around.look("at", "N"), 0, spot("N"), neutral);
+  pen.strand(nearest, look, 0, phase, ...bridge(nearest, phase, out, axis.way), neutral);
   const dot = {
     shape: "disc",
     radius: DOT * Math.min(1.5, size),
     filled: true,
     isHot: isHotLook(look),
   } as const;
-  pen.shapes.push({ ...phase!, ...dot }, { ...neutral!, ...dot });
+  pen.shapes.push({ ...phase, ...dot }, { ...neutral, ...dot });
 }
 
 /** The element as it stands on one phase alone. */
@@ -427,9 +402,9 @@ function asAt(
   const isAlong = Math.abs(axis.way.x * way.x + axis.way.y * way.y) > 0.5;
   if (!axis.isOnLine && !isAlong && letter !== "N") return shiftOf(letter, letters, besideAt(letters) * size);
   if (!axis.isOnLine || !isAlong) return undefined;
-  const [out, beside] = [sideOf(axis.way, ends.hand), sideOf(way, hand)];
-  const by = shiftOf(letter, letters, apartAt(axis.isAbreast, letters, size), size);
-  return by * (out.x * beside.x + out.y * beside.y);
+  const { out, by } = runningAt(path, end, around);
+  const beside = sideOf(way, hand);
+  return by(letter) * (out.x * beside.x + out.y * beside.y);
 }
 
 /** Between conductors that go on square to what hangs at a point: the symbol under it begins near. */
@@ -445,15 +420,8 @@ function meeting(
   way: Spot,
   around: Surroundings,
 ): Spot[] {
-  const { spots, ends } = path;
-  const at = end === "from" ? spots[0]! : spots.at(-1)!;
-  const axis = ends[end]!;
-  const letters = around.letters(ends.isAt ? "at" : end);
-  const isOnLine = axis.isOnLine;
-  const size = symbolSizeAt(path.text);
-  const apart = apartAt(axis.isAbreast, letters, size);
-  const out = scaled(sideOf(axis.way, ends.hand), 1);
-  const own = moved(at, out, shiftOf(letter, letters, apart, size));
+  const { at, axis, size, spot, bridge } = runningAt(path, end, around);
+  const own = spot(letter);
   const beside = scaled(sideOf(way, end === "from" ? path.hand : -path.hand), 1);
   const isAlong = Math.abs(axis.way.x * way.x + axis.way.y * way.y) > 0.5;
   if (isAlong) {
@@ -467,18 +435,39 @@ function meeting(
   }
   const corner = moved(own, beside, by);
   if (letter === "N") return [corner];
-  const crossed = letters
-    .filter((it) => it !== "N" && it !== letter)
-    .map((it) => shiftOf(it, letters, apart) - shiftOf(letter, letters, apart))
-    .map((off) => off * (out.x * way.x + out.y * way.y))
-    .filter((off) => off > 1);
   return [
     own,
     ...(by === 0 ? [] : [corner]),
-    ...(isOnLine && crossed.length > 0
-      ? hopOver(corner, way, Math.min(...crossed), Math.max(...crossed), HOP * size, outward(beside, by))
-      : []),
+    ...(axis.isOnLine ? bridge(letter, corner, way, outward(beside, by)) : []),
   ];
+}
+
+/** The conductors that run through the point at an end: where each has its place, and how one leaves over the others. */
+function runningAt({ spots, ends, text }: LaidPath, end: "from" | "to", around: Surroundings) {
+  const at = end === "from" ? spots[0]! : spots.at(-1)!;
+  const axis = ends[end]!;
+  const letters = around.letters(ends.isAt ? "at" : end);
+  const size = symbolSizeAt(text);
+  const apart = apartAt(axis.isAbreast, letters, size);
+  const out = scaled(sideOf(axis.way, ends.hand), 1);
+  const by = (letter: Letter) => shiftOf(letter, letters, apart, size);
+  return {
+    at,
+    axis,
+    letters,
+    size,
+    out,
+    by,
+    spot: (letter: Letter) => moved(at, out, by(letter)),
+    /** over all that one crosses which sets out from its place in some way, on one side of that */
+    bridge(letter: Letter, from: Spot, way: Spot, side: Spot): Spot[] {
+      const crossed = letters
+        .map((it) => (it === "N" ? 0 : (by(it) - by(letter)) * (out.x * way.x + out.y * way.y)))
+        .filter((off) => off > 1);
+      const [first, last] = [Math.min(...crossed), Math.max(...crossed)];
+      return crossed.length === 0 ? [] : hopOver(from, way, first, last, HOP * size, side);
+    },
+  };
 }
 
 /** Away from the conductors that go the same way beside it: toward them a bridge would lie on the next one. */
