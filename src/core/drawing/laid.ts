@@ -2,6 +2,7 @@ import {
   apartOf,
   type CircuitElement,
   deviceOf,
+  isGroundSet,
   isConductor,
   isLine,
   isSupply,
@@ -256,12 +257,7 @@ export function drawLaidAt(pen: Pen, element: OneEnded, route: Route, around: Su
   }
   if (isSupply(element) && around.hasNeutral("at") && !isLegs(element.phases))
     starPoint(pen, path, route.centre, around);
-  if (
-    element.kind === "ground" &&
-    element.to !== "earth" &&
-    around.hasNeutral("at") &&
-    path.ends.from.isOnLine
-  )
+  if (isGroundSet(element) && element.to !== "earth" && around.hasNeutral("at") && path.ends.from.isOnLine)
     tieToNeutral(pen, path, own, around);
   symbolAt(pen, element, around, size);
 }
