@@ -58,11 +58,13 @@ export function solutionOf(circuit: Circuit, variant: Variant = AS_DRAWN): Solut
   return fresh;
 }
 
-const rolesOf = perObject((circuit: Circuit) => {
-  const roles = { load: false, capacitor: false, star: false, output: false, ground: false, fault: false };
-  for (const { part } of circuit.branches) roles[part.role] = true;
-  if (circuit.emfs.some(({ part }) => part.unloaded !== undefined)) roles.load = true;
-  return roles;
+const rolesOf = perObject(({ branches, emfs }: Circuit) => {
+  const has = (role: "load" | "ground" | "fault") => branches.some(({ part }) => part.role === role);
+  return {
+    load: has("load") || emfs.some(({ part }) => part.unloaded !== undefined),
+    ground: has("ground"),
+    fault: has("fault"),
+  };
 });
 
 /** Factors and solves; loads that are not impedances are iterated from rated volts as currents beside their impedance. */

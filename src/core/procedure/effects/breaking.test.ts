@@ -23,6 +23,8 @@ describe("What an opening breaks", () => {
     ["8 kW at 7.2 kV", TAP, "open c1", ["c1 A 1.11 A, 7200 V, may 10 A"]],
     ["a phase that is open already is not broken again", TAP, "open c1; remove-barrel c1", []],
     ["what does not open breaks nothing", TAP, "tag c1", []],
+    ["what has nothing that opens, and so stays as it is", TAP, "open t1", []],
+    ["nor has a load", TAP, "open ld1", []],
     ["a closing breaks nothing", TAP, "open c1; close c1", []],
     [
       "phase by phase",

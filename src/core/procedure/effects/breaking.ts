@@ -33,7 +33,7 @@ export const keepsArc = (amps: number, volts: number): boolean =>
 export function breakingsOf(step: Step, before: JobState, after: JobState): Breaking[] {
   const { document } = before;
   const element = elementOf(document.system, step.element);
-  if (!isOpening(step) || element === undefined) return [];
+  if (!isOpening(step) || element === undefined || after.notDone !== undefined) return [];
   const id = step.element;
   const amps = asItStands(before).elements[id]?.amps ?? {};
   const limit = limitOf(element, step, before);

@@ -35,6 +35,14 @@ const joulesOf300kvar = (volts: number) =>
 /** After a minute of the five in which its resistor brings it from the crest to 50 V (IEEE Std 18). */
 const AFTER_A_MINUTE = 50 * ((Math.SQRT2 * TO_NEUTRAL) / 50) ** 0.8;
 
+/** A line behind three ohms of which phase A lies on the ground at its first pole. */
+const PARTED = `
+  s1  source     a   ABC kvLL=12.47 z1Ohms=[0,3] z0Ohms=[0,3]
+  sp1 span       a-b ABC lengthM=10 parted=A
+  d1  disconnect b-c ABC gang=true
+  w1  work       b   A   does=sp1
+`;
+
 interface Wanted {
   readonly kind: "arc" | "fault" | "shock" | "none";
   readonly amps: number;
@@ -359,6 +367,12 @@ const cases: readonly (readonly [why: string, drawing: string, steps: string, wa
     { kind: "none", amps: 0, volts: 0, text: /^cutout .* opens with no current through it$/ },
   ],
   [
+    "the charge of sixty metres of line is nothing that anybody could see, even by what may break nothing",
+    `${TAP}\nset openWithoutLoadBreakAmps=0`,
+    "open c2 A with load-break-tool; open c1",
+    { kind: "none", amps: 0, volts: 0, text: /^cutout .* opens with no current through it$/ },
+  ],
+  [
     "two faults beyond it: what closes carries both",
     `${STIFF_TAP}\nf1 fault p5 A ohms=100\nf2 fault p5 A ohms=100`,
     "open c2; close c2",
@@ -373,6 +387,34 @@ const cases: readonly (readonly [why: string, drawing: string, steps: string, wa
     "a ground set that the step leaves on is not told as taken off",
     STIFF_TAP,
     "open c1; ground p3 A as g1; close c1; tag g1",
+    { kind: "none", amps: 0, volts: 0, text: /^nothing happens/ },
+  ],
+  [
+    "a parted phase that is spliced, with sticks, onto the crew's own ground",
+    PARTED,
+    "open d1; ground b A as g1; work w1 method=sticks",
+    {
+      kind: "fault",
+      amps: TO_NEUTRAL / 3,
+      volts: TO_NEUTRAL,
+      text: /^span .* closes onto ground set .*: 2\d{3} A flows; no link/,
+    },
+  ],
+  [
+    "the same onto a fault beyond it",
+    `${PARTED}\nf1 fault c A`,
+    "work w1 method=sticks",
+    {
+      kind: "fault",
+      amps: TO_NEUTRAL / 3,
+      volts: TO_NEUTRAL,
+      text: /^span .* closes onto fault .*: 2\d{3} A flows/,
+    },
+  ],
+  [
+    "one that is spliced before anything feeds it",
+    `${PARTED}\ns1 source a ABC kvLL=12.47 on=false`,
+    "open d1; ground b A as g1; work w1 method=sticks",
     { kind: "none", amps: 0, volts: 0, text: /^nothing happens/ },
   ],
   ["a tag", TAP, "open c1; tag c1", { kind: "none", amps: 0, volts: 0, text: /^nothing happens/ }],

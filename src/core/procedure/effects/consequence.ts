@@ -16,16 +16,17 @@ import { capacitorsOn, heldCharge, unitVolts } from "./capacitors";
 import { clearingWords, faultAmps } from "./clearing";
 import { ampsThrough, degreesAcross, gapsOf, mismatchOf, phasesMoved, voltsAcross } from "./gap";
 import { isTracing, spikedLive, tracedBy } from "./spiking";
-import { spikeIdIn } from "../job/repair";
+import { madeBy, spikeIdIn } from "../job/repair";
 import { hotInHand, isKeptOff } from "../job/hands";
 import { energizedBy, isLiveState } from "../job/live";
-import { elementsOf, figure, listOf, nameOf, setName } from "../job/names";
+import { elementOf, elementsOf, figure, listOf, nameOf } from "../job/names";
 import { groundIdOf, phasesAt } from "../job/positions";
 import { readingsOf } from "../job/readings";
 import { asItStands, seen } from "../job/seen";
 import type { JobState } from "../job/state";
+import { movedAround } from "../job/worked";
 import { DISCHARGE_SECONDS, trappedJoules } from "./trappedCharge";
-import { isLiveWork, isSwitching } from "../../steps";
+import { isLiveWork } from "../../steps";
 
 /** What a step brought about: an arc across a gap, a fault through a short, a shock, or nothing of the kind. */
 export interface Consequence {
@@ -56,7 +57,7 @@ export function consequenceOf(step: Step, before: JobState, after: JobState): Co
     groundedLive(step, before, after) ??
     spiked(step, before, after) ??
     ungroundedLive(step, before, after) ??
-    closedOntoFault(step, before, after) ??
+    closedOntoFault(step, ...movedAround(step, before, after)) ??
     joinedOutOfStep(step, before, after) ??
     drawnArc(step, before, after) ??
     pickedUpByClamp(step, before, after) ??
@@ -253,32 +254,32 @@ export function shortsEnergized(before: JobState, after: JobState): ElementId[] 
     .map(([id]) => id);
 }
 
+/** A fault or a ground set that something is closed onto, or a live line joined to by the work on it, with sticks as by hand. */
 function closedOntoFault(step: Step, before: JobState, after: JobState): Consequence | undefined {
-  if (!isSwitching(step) || before.document === after.document) return undefined;
+  const made = madeBy(step, before.document).filter(
+    (id) => elementOf(after.document.system, id) !== undefined,
+  );
+  if (made.length === 0) return undefined;
   const shorts = shortsEnergized(before, after);
   if (shorts.length === 0) return undefined;
   const { closed } = phasesMoved(step, before, after);
   const amps = Math.max(ampsThrough(after, step.element, closed), faultAmps(after, shorts));
-  const volts = Math.max(
-    0,
-    ...gapsOf(before, step.element, closed).map((gap) => Math.max(gap.from.volts, gap.to.volts)),
-  );
+  const sides = made.flatMap((id) => gapsOf(before, id, closed === "" ? phasesOfElement(after, id) : closed));
   return {
     kind: "fault",
     amps,
-    volts,
+    volts: Math.max(0, ...sides.map(({ from, to }) => Math.max(from.volts, to.volts))),
     text: say("consequence.closedOnto", {
-      name: nameOf(after.document, step.element),
-      onto: listOf(shorts.map((id) => shortName(after, id))),
+      name: listOf(made.map((id) => nameOf(after.document, id))),
+      onto: listOf(shorts.map((id) => nameOf(after.document, id))),
       amps: figure(amps),
       clearing: clearingWords(after),
     }),
   };
 }
 
-/** What a closing makes a short onto: most often a ground set. */
-const shortName = ({ document }: JobState, id: string): Message | string =>
-  elementOfKind(document.system, id, "ground") === undefined ? nameOf(document, id) : setName(document, id);
+const phasesOfElement = ({ document }: JobState, id: ElementId): string =>
+  (elementOf(document.system, id) as { phases?: string } | undefined)?.phases ?? "";
 
 function joinedOutOfStep(step: Step, before: JobState, after: JobState): Consequence | undefined {
   const gap = mismatchOf(step, before, after);

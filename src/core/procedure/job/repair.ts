@@ -9,6 +9,7 @@ import {
   type System,
 } from "../../document";
 import type { ElementId, JsonObject, WorkPointId } from "../../terms";
+import { isSwitching } from "../../steps";
 import { put } from "./positions";
 
 /**
@@ -22,6 +23,12 @@ export function doneBy(document: StillhotDocument, workPoint: string | undefined
     (id) => (document.system.elements[id] as { at?: string }).at === place.at,
   );
   return [...((place.does ?? []) as readonly ElementId[]), ...spiked];
+}
+
+/** What a step closes or joins: the thing that it switches, or what the work at its place makes whole or puts in. */
+export function madeBy(step: Step, document: StillhotDocument): readonly ElementId[] {
+  if (step.do === "work") return doneBy(document, step.at);
+  return isSwitching(step) ? [step.element] : [];
 }
 
 const shortsOfSpikes = perObject(({ elements }: System): readonly ElementId[] =>

@@ -11,8 +11,8 @@ import { readingsOf } from "../job/readings";
 import type { RehearsalFinding } from "../rules/rule";
 import { findingsOf } from "../rules";
 import { isAnothers } from "../job/owners";
-import { systemAfterWork } from "../job/repair";
 import { documentAfter } from "../job/standing";
+import { movedAround, onceWorked } from "../job/worked";
 import type { JobState } from "../job/state";
 import {
   isActing,
@@ -39,7 +39,7 @@ export function play(before: JobState, step: Step): PlayedStep {
   return {
     n: after.played.length,
     step,
-    state: onceWorked(step, onceCleared(step, before, after)),
+    state: onceCleared(step, ...movedAround(step, before, after)),
     findings: findingsOf(step, before, after),
     consequence: consequenceOf(step, before, after),
   };
@@ -71,13 +71,6 @@ export const notAsExpected = (state: JobState, isVoltage: boolean): JobState => 
 
 /** How the job stands after a step, whatever the rules say of it. */
 export const advance = (before: JobState, step: Step): JobState => onceWorked(step, underHands(before, step));
-
-/** The drawing as the work leaves it. While hands are at it everything still stands as before. */
-function onceWorked(step: Step, state: JobState): JobState {
-  if (step.do !== "work") return state;
-  const system = systemAfterWork(state.document, step);
-  return system === state.document.system ? state : { ...state, document: documentAfter(state, system) };
-}
 
 /** How the job stands while a step is done: for everything but work that is how it stands after it. */
 function underHands(before: JobState, step: Step): JobState {

@@ -12,3 +12,23 @@ checkRule(
     ["a fault is another rule", "close c1", "", "c1 cutout p2-p3 A fuse=K25 open=A\nf1 fault p4 A"],
   ],
 );
+
+checkRule(
+  "grounds-left",
+  "common practice, no source: a splice energizes as a switch does",
+  `
+  s1  source     a   ABC kvLL=12.47
+  sp1 span       a-b ABC lengthM=10 parted=A
+  d1  disconnect b-c ABC gang=true
+  w1  work       b   A   does=sp1
+`,
+  [
+    [
+      "a live wire is joined to the grounded one, with sticks",
+      "open d1; ground b A; work w1 method=sticks",
+      "danger w1",
+    ],
+    ["the ground is off", "open d1; ground b A; unground g1; work w1 method=sticks", ""],
+    ["the ground is beyond an open thing", "open d1; ground c A; work w1 method=sticks", ""],
+  ],
+);

@@ -47,3 +47,16 @@ checkRule(
     ["onto a sound one", "close c1 B", "", "la1 arrester p2 B"],
   ],
 );
+
+const PARTED = `
+  s1  source     a   ABC kvLL=12.47
+  sp1 span       a-b ABC lengthM=10 parted=A
+  d1  disconnect b-c ABC gang=true
+  w1  work       b   A   does=sp1
+`;
+
+checkRule("onto-fault", "common practice, no source: a splice closes as a switch does", PARTED, [
+  ["a live wire is joined to one with a fault on it", "work w1 method=sticks", "danger w1", "f1 fault c A"],
+  ["the fault is cut off", "open d1; work w1 method=sticks", "", "f1 fault c A"],
+  ["nothing feeds it", "work w1 method=sticks", "", "f1 fault c A\ns1 source a ABC kvLL=12.47 on=false"],
+]);

@@ -1,4 +1,4 @@
-import { isSwitching, type Step } from "../../steps";
+import type { Step } from "../../steps";
 import { citationOf } from "../../reference";
 import { type ElementId, type Message } from "../../terms";
 import { say } from "./say";
@@ -6,9 +6,11 @@ import { sidesMoved } from "../effects/gap";
 import { brokenThings } from "../job/inService";
 import { islandOf } from "../job/joined";
 import { energizedBy, isLiveState } from "../job/live";
+import { madeBy } from "../job/repair";
 import { listOf, nameOf } from "../job/names";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
+import { movedAround } from "../job/worked";
 import { defineRule } from "./rule";
 
 /** Nothing is closed onto a fault that is drawn, nor onto a conductor that has parted, whatever the link does then. */
@@ -17,13 +19,14 @@ export const ontoFault = defineRule({
   severity: "danger",
   citation: citationOf("m3-xiii-reenergize"),
   check(step, before, after) {
-    if (!isSwitching(step) || before.document === after.document) return undefined;
-    const onto = closedOnto(step, before, after);
+    const made = madeBy(step, before.document);
+    if (made.length === 0) return undefined;
+    const onto = closedOnto(step, ...movedAround(step, before, after));
     if (onto.length === 0) return undefined;
     const things: Message = listOf(onto.map((id) => nameOf(after.document, id)));
     return {
-      where: step.element,
-      message: say("rule.onto-fault", { name: nameOf(after.document, step.element), things }),
+      where: step.do === "work" ? step.at : made[0]!,
+      message: say("rule.onto-fault", { name: listOf(made.map((id) => nameOf(after.document, id))), things }),
       help: say("rule.onto-fault.help", { things }),
     };
   },
