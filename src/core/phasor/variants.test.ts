@@ -84,3 +84,41 @@ test("a ground set holds its conductor, and lifted it holds nothing", () => {
   expect(voltsOf(elements, AS_DRAWN)).toBeLessThan(0.05 * TO_NEUTRAL);
   expect(voltsOf(elements, WITHOUT["without grounds"])).toBeCloseTo(TO_NEUTRAL, 0);
 });
+
+describe("What no line can carry", () => {
+  const behind = (ohms: number, more: Elements) =>
+    circuitOf(
+      systemOf({
+        s: { kind: "source", at: "a", phases: "A", kvLL: 12.47, z1Ohms: [0, ohms], z0Ohms: [0, ohms] },
+        ...more,
+      }),
+    );
+  const machine = (kw: number, more: object) => ({
+    g: { kind: "generator", at: "a", phases: "A", kva: 2 * kw, volts: 7200, on: true, ...more },
+  });
+  const load = (kw: number, model: string) => ({ l: { kind: "load", at: "a", phases: "A", kw, model } });
+  const voltsAtIt = (circuit: ReturnType<typeof behind>) =>
+    complex.magnitude(voltsAt(solutionOf(circuit), circuit.nodeOf.get("a/A" as never)!));
+
+  test.each([
+    // So much goes through j10 Ω, by E²/2X at most 2.6 MW; the machine's own volts stay out of it.
+    ["a machine's output that goes through", 10, machine(600, { outputKw: 600 }), true, undefined],
+    ["one that nothing settles", 10, machine(2000, { outputKw: 2000 }), false, true],
+    ["a load that settles", 10, load(600, "PQ"), true, undefined],
+    ["one that does not", 100, load(600, "PQ"), false, undefined],
+  ] as const)("%s", (_why, ohms, more, settled, outputsHold) => {
+    const solution = solutionOf(behind(ohms, more));
+    expect(solution.settled).toBe(settled);
+    expect(solution.variant.outputsHold).toBe(outputsHold);
+  });
+
+  // docs/format.md: outputs that do not settle count as volts behind `xPercent`, loads as impedances.
+  test("a machine's then holds its volts, as one with no set output", () =>
+    expect(voltsAtIt(behind(10, machine(2000, { outputKw: 2000 })))).toBeCloseTo(
+      voltsAtIt(behind(10, machine(2000, {}))),
+      6,
+    ));
+
+  test("a load's is the impedance of its rating", () =>
+    expect(voltsAtIt(behind(100, load(600, "PQ")))).toBeCloseTo(voltsAtIt(behind(100, load(600, "Z"))), 6));
+});
