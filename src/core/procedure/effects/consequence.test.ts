@@ -254,6 +254,30 @@ const cases: readonly (readonly [why: string, drawing: string, steps: string, wa
     { kind: "none", amps: 0, volts: 0, text: /^nothing happens/ },
   ],
   [
+    "shorted by the set at its pole, whatever other sets stand elsewhere",
+    `${BANK}\nd2 disconnect p2-p9 ABC gang=true`,
+    "open d1; open d2; wait 300; ground p9 ABC; ground p2 ABC; work w1",
+    { kind: "none", amps: 0, volts: 0, text: /^nothing happens/ },
+  ],
+  [
+    "a set elsewhere shorts nothing of it",
+    `${BANK}\nd2 disconnect p2-p9 ABC gang=true`,
+    "open d1; open d2; wait 300; ground p9 ABC; work w1",
+    { kind: "shock", amps: 0.05, volts: 50, text: /^capacitor still holds 50 V/ },
+  ],
+  [
+    "a set at its pole shorts nothing behind its own open switch",
+    BANK,
+    "open cb; open d1; wait 300; ground p2 ABC as g1; unground g1; close cb; work w1",
+    { kind: "shock", amps: 0.05, volts: 50, text: /^capacitor still holds 50 V/ },
+  ],
+  [
+    "a detector on it after a minute, where a work point is called as its pole is",
+    `${BANK}\np2 work p2 A`,
+    "open d1; wait 60; check-detector; test p2 A",
+    { kind: "none", amps: 0, volts: 0, text: /phase A shows no voltage$/ },
+  ],
+  [
     "worked with sticks after a minute",
     BANK,
     "open d1; wait 60; work w1 method=sticks",
@@ -280,6 +304,12 @@ const cases: readonly (readonly [why: string, drawing: string, steps: string, wa
       volts: TO_NEUTRAL,
       text: /^the ground goes onto .* phase A at 7199 V: 2399 A flows .* 25K link .* melts within half a cycle$/,
     },
+  ],
+  [
+    "a ground put onto two voltages: the higher one is told",
+    "s1 source a A kvLL=12.47 z1Ohms=[0,3] z0Ohms=[0,3]\ns2 source a B kvLL=4.16 z1Ohms=[0,3] z0Ohms=[0,3]",
+    "ground a AB",
+    { kind: "fault", amps: TO_NEUTRAL / 3, volts: TO_NEUTRAL, text: /^the ground goes onto .* at 7200 V/ },
   ],
   [
     "a ground taken off while a solid blade feeds it",

@@ -141,6 +141,17 @@ describe("Two supplies that a step joins", () => {
     expect(outOfStepIn(...around(drawing, steps))?.letter).toBe(letter),
   );
 
+  test("a switch whose far side goes on as other phases joins those", () => {
+    const rolled = apart(0).replace("gang=true open=ABC", "gang=true open=ABC toPhases=BCA");
+    const moved = around(rolled, "close t1");
+    expect(degreesAcross(mismatchOf(...moved)!)).toBeCloseTo(120, 0);
+    expect(sidesMoved(...moved).closed).toEqual([
+      ["a/A", "b/B"],
+      ["a/B", "b/C"],
+      ["a/C", "b/A"],
+    ]);
+  });
+
   test("the phase that is furthest apart is told", () => {
     const uneven = `
       s1 source     a   ABC kvLL=12.47

@@ -42,7 +42,7 @@ describe("A test of a cable, where nothing is bare (docs/format.md, steps)", () 
     expect(tracedBy(step as Parameters<typeof tracedBy>[0], state).join(" ")).toBe(wanted);
     const { consequence } = playAll(state.document, [step])[0]!;
     expect(spell(consequence.text)).toMatch(
-      wanted === "" ? /no signal .*pole/ : /signal is on .*this is the cable that is grounded/,
+      wanted === "" ? /no signal .*pole/ : /signal is on .*pole .* phase.*this is the cable that is grounded/,
     );
   });
 
