@@ -3,7 +3,9 @@ import { expect, test } from "vitest";
 import {
   assess,
   assessWithoutWork,
+  beginJob,
   pieceAround,
+  play,
   readDocument,
   type StillhotDocument,
   writeDocument,
@@ -55,4 +57,19 @@ test("solved, checked and cut", () => {
   report("8500 nodes: points of the piece", Object.keys(cutting.result.document.system.points).length, "few");
   expect(threats.result.workPoints["w1" as never]).toBeDefined();
   expect(building.took + solving.took).toBeLessThan(5);
+});
+
+/** A switch of the main line, with hundreds of customers beyond it and the place above among them. */
+const SWITCH = "e-X8223_48332_sw";
+
+test("the first steps of a job", () => {
+  const document = withWork(fresh(writeDocument(drawing8500("balanced"))), PLACE);
+  const begin = beginJob(document);
+  const opening = seconds(() => play(begin, { do: "open", element: SWITCH as never, phases: "A" }));
+  const testing = seconds(() =>
+    play(opening.result.state, { do: "test", at: PLACE as never, phases: "A" as never }),
+  );
+  report("8500 nodes: a switch of the main line opened, in seconds", opening.took, "under 3");
+  report("8500 nodes: a test beyond it, with all threats, in seconds", testing.took, "under 10");
+  expect(Object.keys(testing.result.state.document.system.elements)).toContain(SWITCH);
 });

@@ -7,7 +7,13 @@ import {
   lettersAtEnd,
   openPhasesOf,
 } from "../../devices";
-import { elementsOfKind, perObject, type StillhotDocument, type WorkPoint } from "../../document";
+import {
+  elementsOfKind,
+  perObject,
+  type StillhotDocument,
+  type System,
+  type WorkPoint,
+} from "../../document";
 import { assessWithoutWork, LINE_VOLTS } from "../../hazard";
 import { circuitOf } from "../../network";
 import {
@@ -39,7 +45,8 @@ interface Passage {
   readonly to: readonly ConductorId[];
 }
 
-function passageOf(element: CircuitElement): Passage | undefined {
+/** By a thing's record: each question goes over all of a drawing. */
+const passageOf = perObject((element: CircuitElement): Passage | undefined => {
   if (deviceOf(element.kind).ends.length < 2) return undefined;
   const { from, to } = element as CircuitElement & { from: string; to: string };
   return {
@@ -48,7 +55,20 @@ function passageOf(element: CircuitElement): Passage | undefined {
       ? secondaryIds(element)
       : lettersAtEnd(element, "to").map((letter) => conductorId(to, letter)),
   };
-}
+});
+
+/** By conductor: which of a drawing's elements lead on from it, by their place among `elementsOf`. */
+const leadingFrom = perObject((system: System): ReadonlyMap<ConductorId, readonly number[]> => {
+  const leading = new Map<ConductorId, number[]>();
+  elementsOf(system).forEach(([, element], place) => {
+    for (const id of new Set(passageOf(element)?.from)) {
+      const known = leading.get(id);
+      if (known === undefined) leading.set(id, [place]);
+      else known.push(place);
+    }
+  });
+  return leading;
+});
 
 /**
  * Everything beyond some conductors, away from the source, as the drawing was found: `from` is the source side of an
@@ -74,9 +94,17 @@ function sectionBeyond(
     !isLine(element) &&
     openPhasesOf(element).includes(letter) &&
     ((element as { normallyOpen?: boolean }).normallyOpen === true || isLive(far));
+  // Only what leads on from a conductor that came in since it was looked at can bring in another one, or prove a tie.
+  const toLookAt = new Uint8Array(elements.length);
+  const leadsOn = (id: ConductorId) => {
+    for (const place of leadingFrom(system).get(id) ?? []) toLookAt[place] = 1;
+  };
+  for (const id of start) leadsOn(id);
   for (let grew = true; grew;) {
     grew = false;
-    for (const [id, element] of elements) {
+    for (const [place, [id, element]] of elements.entries()) {
+      if (toLookAt[place] === 0) continue;
+      toLookAt[place] = 0;
       const passage = passageOf(element);
       if (passage === undefined || own.includes(id)) continue;
       const reached = isTransformer(element)
@@ -93,6 +121,7 @@ function sectionBeyond(
       for (const far of reached)
         if (!conductors.has(far)) {
           conductors.add(far);
+          leadsOn(far);
           grew = true;
         }
     }
