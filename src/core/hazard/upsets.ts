@@ -1,6 +1,15 @@
 import { deviceUpsetsOf, type ElementChange, type Part, partsOf } from "../devices";
 import { changed, complete, type SavedElement, type Settings, type System } from "../document";
-import { type Circuit, placeFor, RUNS, runsAs, type Standing, reachGraphOf } from "../network";
+import {
+  type Circuit,
+  indexOfElement,
+  placeFor,
+  reachGraphOf,
+  rowsOf,
+  RUNS,
+  runsAs,
+  type Standing,
+} from "../network";
 import type { ElementId, Letter } from "../terms";
 import type { Upset } from "./types";
 import { startsUnknown } from "./upsetWords";
@@ -76,46 +85,38 @@ const knownEffects = new WeakMap<DrawnUpset, { readonly structure: object; reado
 
 /** What an upset does, and whether that rests on what else is closed: a machine at a set output holds volts only where nothing else does. */
 function findEffect(circuit: Circuit, upset: DrawnUpset): { effect: Effect; restsOnOthers: boolean } {
-  const index = circuit.elementIds.indexOf(upset.element);
+  const index = indexOfElement(circuit, upset.element)!;
   const saved = circuit.system.elements[upset.element]!;
   const place = placeFor(circuit, index);
   const parts = (changed: typeof saved): readonly Part[] => partsOf(complete(changed), place);
   const before = parts(saved);
   const after = parts(changed(saved, upset.change));
-  const firstOf = firstColumns(circuit, index);
-  const next = { join: firstOf.join, stretch: firstOf.stretch, emf: firstOf.emf };
+  const rows = rowsOf(circuit, index);
+  const nth = { join: 0, stretch: 0, emf: 0 };
   const joins: number[] = [];
   const rejoined: { stretch: number; letter: number }[] = [];
   const emfs: { emf: number; part: Extract<Part, { part: "emf" }> }[] = [];
   before.forEach((was, at) => {
     const is = after[at]!;
     if (was.part === "join" && is.part === "join") {
-      if (is.closed && !was.closed) joins.push(next.join);
-      next.join++;
+      if (is.closed && !was.closed) joins.push(rows!.join[nth.join]!);
+      nth.join++;
     } else if (was.part === "stretch" && is.part === "stretch") {
       was.letters.forEach((letter, i) => {
         if (was.parted.includes(letter) && !is.parted.includes(letter))
-          rejoined.push({ stretch: next.stretch, letter: i });
+          rejoined.push({ stretch: rows!.stretch[nth.stretch]!, letter: i });
       });
-      next.stretch++;
+      nth.stretch++;
     } else if (was.part === "emf" && is.part === "emf") {
-      const ran = (part: typeof is) => runsAs(circuit, next.emf, part) !== RUNS.not;
-      if (is.on && ran(is) && !ran(was)) emfs.push({ emf: next.emf, part: is });
-      next.emf++;
+      const emf = rows!.emf[nth.emf]!;
+      const ran = (part: typeof is) => runsAs(circuit, emf, part) !== RUNS.not;
+      if (is.on && ran(is) && !ran(was)) emfs.push({ emf, part: is });
+      nth.emf++;
     }
   });
   return {
     effect: { joins, rejoined, emfs },
     restsOnOthers: after.some((it) => it.part === "emf" && it.withoutGrid !== undefined),
-  };
-}
-
-/** The first join, stretch and supply of an element in the circuit's columns, which stand in order of element. */
-function firstColumns(circuit: Circuit, element: number) {
-  return {
-    join: circuit.joins.element.indexOf(element),
-    stretch: circuit.stretches.findIndex((it) => it.element === element),
-    emf: circuit.emfs.findIndex((it) => it.element === element),
   };
 }
 

@@ -1,9 +1,10 @@
 import { broughtBy, type CircuitElement, isBeside, isLine, type Part } from "../devices";
-import { besideOthers, complete, completePoint, perObject, type System, touchedSince } from "../document";
+import { besideOthers, complete, completePoint, type System, touchedSince } from "../document";
 import type { PointId } from "../terms";
 import { rodsOf } from "./buildCircuit";
 import type { Circuit } from "./circuit";
 import { partsOfElement } from "./places";
+import { indexOfElement, rowsOf } from "./rows";
 
 /** Above so many changed elements building anew is as quick. */
 const MOST_CARRIED_OVER = 40;
@@ -59,14 +60,10 @@ function hasRodLike(before: Points, after: Points, id: string): boolean {
   );
 }
 
-const indexOfElements = perObject(
-  (elementIds: Circuit["elementIds"]) => new Map(elementIds.map((id, index) => [id as string, index])),
-);
-
 function indicesOf(before: Circuit, system: System, ids: ReadonlySet<string>): number[] | undefined {
   const indices: number[] = [];
   for (const id of ids) {
-    const index = indexOfElements(before.elementIds).get(id);
+    const index = indexOfElement(before, id);
     if (index === undefined || !Object.hasOwn(system.elements, id)) return undefined;
     indices.push(index);
   }
@@ -91,11 +88,17 @@ export function carriedOver(before: Circuit, system: System): Circuit | undefine
     parts[index] = fresh;
   }
   const otherwise = changed.filter((index) => !saysTheSame(before.parts[index]!, parts[index]!));
-  const rods = rodsOf(system, before.pointIds, before.nodeOf);
-  const areSameRods = rods.every(({ ohms }, index) => ohms === before.rods[index]!.ohms);
+  const { rods, areSameRods } = rodsAfter(before, system);
   return otherwise.length === 0 && areSameRods
     ? { ...before, system }
     : { ...withParts(before, system, parts, otherwise), rods, values: {} };
+}
+
+/** Rods of points that are another list: where only elements changed they are not looked at. */
+function rodsAfter(before: Circuit, system: System): Pick<Circuit, "rods"> & { areSameRods: boolean } {
+  if (system.points === before.system.points) return { rods: before.rods, areSameRods: true };
+  const rods = rodsOf(system, before.pointIds, before.nodeOf);
+  return { rods, areSameRods: rods.every(({ ohms }, index) => ohms === before.rods[index]!.ohms) };
 }
 
 /** A label or a place on the paper is nothing to a circuit. */
@@ -104,15 +107,27 @@ const saysTheSame = (was: readonly Part[], is: readonly Part[]): boolean =>
 
 const hasNearby = ({ system }: Circuit): boolean => besideOthers(system).length > 0;
 
+/** Keys that say on what an element hangs, and what they say of nominal volts. */
+const STANDS_BY = [
+  "from",
+  "to",
+  "at",
+  "alt",
+  "phases",
+  "kvLL",
+  "volts",
+  "primaryKv",
+  "secondaryV",
+  "thirdV",
+] as const;
+
 /** Whether an element still hangs on the same conductors and says the same of nominal volts. */
 function standsAlike(was: CircuitElement, is: CircuitElement): boolean {
   if (was.kind !== is.kind || isBeside(was)) return false;
-  const keys = (element: CircuitElement): string => {
-    const { from, to, at, alt, phases, kvLL, volts, primaryKv, secondaryV, thirdV } =
-      element as unknown as Record<string, unknown>;
-    return [from, to, at, alt, phases, kvLL, volts, primaryKv, secondaryV, thirdV].join();
-  };
-  return keys(was) === keys(is) && broughtBy(was).join() === broughtBy(is).join();
+  const [before, after] = [was, is] as unknown as readonly Readonly<Record<string, unknown>>[];
+  return (
+    STANDS_BY.every((key) => before![key] === after![key]) && broughtBy(was).join() === broughtBy(is).join()
+  );
 }
 
 /** Whether two lists of parts join the same nodes in the same order. */
@@ -138,37 +153,6 @@ const layOf = (parts: readonly Part[]): string =>
     })
     .join(";");
 
-/** The rows of an element in each of a circuit's columns. */
-interface Rows {
-  readonly join: number[];
-  readonly stretch: number[];
-  readonly unit: number[];
-  readonly branch: number[];
-  readonly emf: number[];
-}
-
-const rowsByElement = new WeakMap<object, ReadonlyMap<number, Rows>>();
-
-/** Where the parts of each element stand; the same for circuits that lie alike. */
-function rowsOf({ structure, joins, stretches, units, branches, emfs }: Circuit): ReadonlyMap<number, Rows> {
-  const known = rowsByElement.get(structure);
-  if (known !== undefined) return known;
-  const rows = new Map<number, Rows>();
-  const add = (element: number, column: keyof Rows, row: number) => {
-    let own = rows.get(element);
-    if (own === undefined)
-      rows.set(element, (own = { join: [], stretch: [], unit: [], branch: [], emf: [] }));
-    own[column].push(row);
-  };
-  joins.element.forEach((element, row) => add(element, "join", row));
-  stretches.forEach(({ element }, row) => add(element, "stretch", row));
-  units.forEach(({ element }, row) => add(element, "unit", row));
-  branches.forEach(({ element }, row) => add(element, "branch", row));
-  emfs.forEach(({ element }, row) => add(element, "emf", row));
-  rowsByElement.set(structure, rows);
-  return rows;
-}
-
 /** A circuit with other parts in the same places. */
 function withParts(
   before: Circuit,
@@ -185,7 +169,7 @@ function withParts(
     before.emfs.slice(),
   ];
   for (const element of changed) {
-    const rows = rowsOf(before).get(element);
+    const rows = rowsOf(before, element);
     if (rows === undefined) continue;
     // Columns keep the order of an element's list of parts.
     const own = <Kind extends Part["part"]>(kind: Kind) =>

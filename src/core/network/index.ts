@@ -1,6 +1,7 @@
 export * from "./circuit";
 export { circuitAtHand, circuitOf } from "./circuitOf";
 export { placeFor } from "./places";
+export { indexOfElement, rowsOf } from "./rows";
 export { FewIslands, Islands } from "./islands";
 export { edgesAround, type Flood, floodFrom, wayBack } from "./flood";
 export * from "./reach";
