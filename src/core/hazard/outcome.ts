@@ -39,14 +39,15 @@ export const workNodesOf = (circuit: Circuit, workPoint: WorkPoint): number[] =>
  * What a set of upsets would do to a work point, by building and solving the whole drawing as it would then stand. The
  * plain way: slow, and what the fast one is held against.
  */
-export function outcomeAfter(
-  { system, settings, workPoint }: Question,
-  upsets: readonly DrawnUpset[],
-): Outcome {
-  const after = afterUpsets(system, upsets);
-  const circuit = circuitOf(after);
+export const outcomeAfter = (question: Question, upsets: readonly DrawnUpset[]): Outcome =>
+  outcomeIn({ ...question, system: afterUpsets(question.system, upsets) });
+
+/** How a work point stands in a drawing, by solving the whole of it. */
+export function outcomeIn(question: Question): Outcome {
+  const { system, settings, workPoint } = question;
+  const circuit = circuitOf(system);
   const lifted = viewOf(circuit, settings, { groundsLifted: true });
-  const inPlace = exposuresOf({ system: after, settings, workPoint });
+  const inPlace = exposuresOf(question);
   const nodes = workNodesOf(circuit, workPoint);
   const settled = [...lifted.solutions, ...bothSolutions(circuit)].every((it) => it.settled);
   return conductorsOf(workPoint).map((letter, index) => ({

@@ -3,7 +3,7 @@ import { circuitOf, pathTo, reachOf, sourceOf, standingOf } from "../network";
 import { conductorId, type ElementId } from "../terms";
 import { LowRank } from "./lowRank";
 import { type Relevant, relevantTo } from "./relevant";
-import { type ConductorOutcome, bodyAmpsOf, type Outcome, outcomeAfter, withstandOf } from "./outcome";
+import { type ConductorOutcome, bodyAmpsOf, type Outcome, outcomeIn, withstandOf } from "./outcome";
 import {
   type FoundSet,
   inOrder,
@@ -139,12 +139,25 @@ function askPlainly(
   question: Question,
   upsets: readonly DrawnUpset[],
 ): { readonly plain: AskOutcome; readonly bodyAmps: (set: UpsetSet) => readonly number[] } {
-  const drawn = (set: UpsetSet) => set.map((it) => upsets[it]!);
+  /** The drawing after the set asked for last: what a body carries is asked right after the volts, of the same solutions. */
+  let last: { readonly key: number | string; readonly system: System } | undefined;
+  const systemAfter = (set: UpsetSet): System => {
+    const key = keyOf(set);
+    if (last?.key !== key)
+      last = {
+        key,
+        system: afterUpsets(
+          question.system,
+          set.map((it) => upsets[it]!),
+        ),
+      };
+    return last.system;
+  };
   return {
-    plain: (set) => outcomeAfter(question, drawn(set)),
+    plain: (set) => outcomeIn({ ...question, system: systemAfter(set) }),
     bodyAmps: (set) =>
       bodyAmpsOf(
-        { ...question, system: afterUpsets(question.system, drawn(set)) },
+        { ...question, system: systemAfter(set) },
         { ohms: question.settings.bodyOhms, loads: "either" },
       ),
   };
@@ -479,10 +492,15 @@ function entries(
   minimal: MinimalSets,
   { decide, bodyAmps }: Pick<FastAsk, "decide" | "bodyAmps">,
 ): Threat[] {
-  const threats = threatened(minimal, question.settings, ({ set }) => decide(set)).flatMap(({ set, hit }) => {
-    const amps = bodyAmps(set);
+  const ampsOf = new Map<UpsetSet, readonly number[]>();
+  const outcomeOf = ({ set }: FoundSet): Outcome => {
+    const outcome = decide(set);
+    ampsOf.set(set, bodyAmps(set));
+    return outcome;
+  };
+  const threats = threatened(minimal, question.settings, outcomeOf).flatMap(({ set, hit }) => {
     const some = set.map((index) => upsets[index]!);
-    return hit.map(({ outcome, nth }) => entry(question, some, outcome, amps[nth]!));
+    return hit.map(({ outcome, nth }) => entry(question, some, outcome, ampsOf.get(set)![nth]!));
   });
   return threats.sort((a, b) => a.strength - b.strength || compareIds(a, b));
 }
