@@ -26,7 +26,7 @@ import { bondsAt, conductorsOf, type Outcome, withstandOf, workNodesOf } from ".
 import type { UpsetSet } from "./search";
 import { type DrawnUpset, type Effect, effectOf, rejoinsNeutral, isTouched, rejoins } from "./upsets";
 import { type LiveBy, viewOf } from "./view";
-import { WaysToReach } from "./waysToReach";
+import { type WaysToReach, waysToReach } from "./waysToReach";
 import type { Question } from "./types";
 import { CLOSE, FLOATING_OHMS, MODEL_BAND } from "./tolerances";
 
@@ -56,6 +56,9 @@ class Machine {
   private readonly carriedNodes: Carried[];
   /** by pair of ports; made when it is asked, since thousands of customers are millions of pairs */
   private readonly between = new Map<number, readonly [number, number]>();
+  /** the same of each port with itself, which every set and every pair asks for */
+  private readonly own: (readonly [number, number] | undefined)[];
+  private readonly ohms: (number | undefined)[];
   private readonly toNodes: (Float64Array | undefined)[];
   private readonly acrossPorts: (Float64Array | undefined)[];
   private readonly base: readonly GroupVolts[];
@@ -68,6 +71,8 @@ class Machine {
     this.carrier = new Carrier(solution.factor);
     this.base = voltsByGroup(solution);
     this.carriedPorts = ports.map(() => undefined);
+    this.own = ports.map(() => undefined);
+    this.ohms = ports.map(() => undefined);
     this.toNodes = ports.map(() => undefined);
     this.acrossPorts = ports.map(() => undefined);
     this.carriedNodes = nodes.map((node) => this.carry([[node, 1, 0]]));
@@ -86,24 +91,26 @@ class Machine {
 
   /** Volts at one port for a current at another, with the impedance that the ports of one block share. */
   private impedance(a: number, b: number): readonly [number, number] {
+    if (a === b) return (this.own[a] ??= this.workedOut(a, a));
     const pair = Math.min(a, b) * this.ports.length + Math.max(a, b);
     const known = this.between.get(pair);
     if (known !== undefined) return known;
-    const [one, other] = [this.ports[a]!, this.ports[b]!];
-    let [re, im] = this.carrier.between(this.port(a), this.port(b));
-    if (one.block === other.block) {
-      const own = one.ohms[one.place]![other.place]!;
-      re += own[0];
-      im += own[1];
-    }
-    const impedance = [re, im] as const;
+    const impedance = this.workedOut(a, b);
     this.between.set(pair, impedance);
     return impedance;
   }
 
+  private workedOut(a: number, b: number): readonly [number, number] {
+    const [one, other] = [this.ports[a]!, this.ports[b]!];
+    const [re, im] = this.carrier.between(this.port(a), this.port(b));
+    if (one.block !== other.block) return [re, im];
+    const own = one.ohms[one.place]![other.place]!;
+    return [re + own[0], im + own[1]];
+  }
+
   /** Whether a port stands on conductors that float: their volts rest on leaks alone, and rounding shows in them. */
   floats(index: number): boolean {
-    return Math.hypot(...this.impedance(index, index)) > FLOATING_OHMS;
+    return this.ohmsOf(index) > FLOATING_OHMS;
   }
 
   /** Volts across a port before anything is opened, by base group, re and im by turns. */
@@ -186,8 +193,12 @@ class Machine {
 
   /** How close two ports are: the square of what they share over what each has to itself; 1 where they are one. */
   closeness(a: number, b: number): number {
-    const [own, other, shared] = [this.impedance(a, a), this.impedance(b, b), this.impedance(a, b)];
-    return Math.hypot(...shared) ** 2 / (Math.hypot(...own) * Math.hypot(...other));
+    return Math.hypot(...this.impedance(a, b)) ** 2 / (this.ohmsOf(a) * this.ohmsOf(b));
+  }
+
+  /** Magnitude of what a port sees of the network, with its own [Ω]. */
+  private ohmsOf(port: number): number {
+    return (this.ohms[port] ??= Math.hypot(...this.impedance(port, port)));
   }
 
   /** Current through the last of these ports, the worst over angles that nothing fixes [A]. */
@@ -369,6 +380,8 @@ const ONE_GROUP: Grouping = { count: 1, ofBase: [0], of: () => 0 };
  * asked.
  */
 export class LowRank {
+  /** whether the loads-as-drawn answers hold to the last digit: constant-impedance loads only */
+  readonly isExact: boolean;
   private readonly circuit: Circuit;
   private readonly ports: Port[] = [];
   private readonly portsOf: number[][];
@@ -384,6 +397,7 @@ export class LowRank {
   readonly reach: readonly WaysToReach[];
   private readonly settings: Settings;
   private readonly machines: readonly Machine[];
+  private readonly groupings: (Grouping | undefined)[] = [];
   private readonly movedBy: number[] = [];
   /** by upset, by the upset that puts volts across it [V]; NaN where nobody has asked */
   private readonly putAcross: Float64Array[] = [];
@@ -398,6 +412,7 @@ export class LowRank {
   ) {
     this.settings = settings;
     const circuit = (this.circuit = circuitOf(system));
+    this.isExact = isLinear(circuit);
     this.effects = upsets.map((it) => effectOf(circuit, it));
     this.groups = idealGroups(circuit);
     this.stepsVolts = circuit.joins.ratio.some((it) => it !== 1);
@@ -458,7 +473,7 @@ export class LowRank {
       effects: this.effects,
       groundsLifted: true,
     };
-    this.reach = workNodes.map((node) => new WaysToReach(question, node));
+    this.reach = waysToReach(question, workNodes);
   }
 
   /** How much it takes to ask for a set, in multiplications: the square of its ports. */
@@ -521,11 +536,6 @@ export class LowRank {
       ports.map((port) => machine.movedAcross(port, open, grouping)),
     );
     return orInfinite(Math.max(0, ...volts));
-  }
-
-  /** Whether the loads-as-drawn answers hold to the last digit: constant-impedance loads only. */
-  get isExact(): boolean {
-    return isLinear(this.circuit);
   }
 
   /** Whether the answers for a set are only good to a few digits: enough to propose, not to report. */
@@ -659,8 +669,13 @@ export class LowRank {
     return this.touchesWhatRejoins(set) ? undefined : this.portsOfSet(set);
   }
 
-  /** Which sources keep step after a set: what is joined as drawn stays so, and what the set joins is joined too. */
+  /** Which sources keep step after a set. That of one upset is asked again beside each other one. */
   private groupingOf(set: UpsetSet): Grouping {
+    return set.length === 1 ? (this.groupings[set[0]!] ??= this.groupedBy(set)) : this.groupedBy(set);
+  }
+
+  /** What is joined as drawn stays so, and what the set joins is joined too. */
+  private groupedBy(set: UpsetSet): Grouping {
     const { ofEmf, all } = this.drawnGroups;
     const started = set.flatMap((upset) => this.effects[upset]!.emfs.map(({ emf }) => emf));
     if (started.length === 0 && all.length < 2) return ONE_GROUP;

@@ -11,32 +11,37 @@ interface ReachQuestion {
   readonly groundsLifted: boolean;
 }
 
+/** The ways by which sources reach some nodes after upsets. What joins already is drawn together once for all of them. */
+export function waysToReach(question: ReachQuestion, nodes: readonly number[]): WaysToReach[] {
+  const [forward, any] = [new Side(question, true), new Side(question, false)];
+  return nodes.map((node) => new WaysToReach(node, forward, any));
+}
+
 /**
- * Whether a source reaches a node after some upsets: forward, and in any way. What joins already is drawn together once,
- * so that a set is asked in as many steps as it joins places. Exact as long as no upset ties a neutral.
+ * Whether a source reaches a node after some upsets: forward, and in any way. A set is asked in as many steps as it joins
+ * places that do not join already. Exact as long as no upset ties a neutral.
  */
 export class WaysToReach {
-  private readonly forward: Side;
-  private readonly any: Side;
+  constructor(
+    private readonly node: number,
+    private readonly forward: Side,
+    private readonly any: Side,
+  ) {}
 
-  constructor(question: ReachQuestion, node: number) {
-    this.forward = new Side(question, node, true);
-    this.any = new Side(question, node, false);
-  }
-
-  isReachedForward = (set: UpsetSet): boolean => this.forward.isReached(set);
-  isReached = (set: UpsetSet): boolean => this.any.isReached(set);
+  isReachedForward = (set: UpsetSet): boolean => this.forward.isReached(this.node, set);
+  isReached = (set: UpsetSet): boolean => this.any.isReached(this.node, set);
 
   /** The minimal sets after which a source reaches the node, in either way; `isAll` is false where there are more than so many. */
   sets(most: number): { readonly sets: readonly UpsetSet[]; readonly isAll: boolean } {
-    const [forward, any] = [this.forward.sets(most), this.any.sets(most)];
+    const [forward, any] = [this.forward.sets(this.node, most), this.any.sets(this.node, most)];
     return { sets: [...any.sets, ...forward.sets], isAll: forward.isAll && any.isAll };
   }
 }
 
-/** The graph of conductors with everything that joins as drawn contracted to one place, walked back from the target. */
+/** The graph of conductors with everything that joins as drawn contracted to one place, walked back from a target. */
 class Side {
-  private readonly target: number;
+  /** the place that a node is in; `NOWHERE` for one that is tied to earth */
+  private readonly placeOf: (node: number) => number;
   private readonly isSeed: Uint8Array;
   /** places that feed a place through transformers, where only forward counts */
   private readonly upstream = new Map<number, number[]>();
@@ -47,11 +52,7 @@ class Side {
   private readonly seenIn: Int32Array;
   private walks = 0;
 
-  constructor(
-    { circuit, standing, upsets, effects, groundsLifted }: ReachQuestion,
-    target: number,
-    forward: boolean,
-  ) {
+  constructor({ circuit, standing, upsets, effects, groundsLifted }: ReachQuestion, forward: boolean) {
     this.strengths = upsets.map(({ strength }) => strength);
     const graph = reachGraphOf(circuit);
     const tied = tiedNeutrals(circuit, standing);
@@ -70,7 +71,7 @@ class Side {
         if (graph.kind[edge] !== EDGE.forward || !isOpen(from) || !isOpen(to)) continue;
         listed(this.upstream, at(to)).push(at(from));
       }
-    this.target = tied[target] === 1 ? NOWHERE : at(target);
+    this.placeOf = (node) => (tied[node] === 1 ? NOWHERE : at(node));
     this.isSeed = new Uint8Array(graph.nodeCount);
     circuit.emfs.forEach(({ part, legs, star }, emf) => {
       if (standing.emfOn[emf] === 0 || (forward && part.role === "generator")) return;
@@ -95,15 +96,16 @@ class Side {
     this.seenIn = new Int32Array(graph.nodeCount);
   }
 
-  isReached(set: UpsetSet): boolean {
-    return this.target !== NOWHERE && this.walk(set) === undefined;
+  isReached(node: number, set: UpsetSet): boolean {
+    const target = this.placeOf(node);
+    return target !== NOWHERE && this.walk(target, set) === undefined;
   }
 
   /** Places from which the target would be reached; undefined where a supply stands at one of them. */
-  private walk(set: UpsetSet): number[] | undefined {
+  private walk(target: number, set: UpsetSet): number[] | undefined {
     const walk = ++this.walks;
-    const queue = [this.target];
-    this.seenIn[this.target] = walk;
+    const queue = [target];
+    this.seenIn[target] = walk;
     const go = (place: number) => {
       if (this.seenIn[place] === walk) return;
       this.seenIn[place] = walk;
@@ -123,8 +125,9 @@ class Side {
   }
 
   /** Minimal sets up to the most strength, found by going on over upsets that stand open where the walk has come. */
-  sets(most: number): { readonly sets: readonly UpsetSet[]; readonly isAll: boolean } {
-    if (this.target === NOWHERE) return { sets: [], isAll: true };
+  sets(node: number, most: number): { readonly sets: readonly UpsetSet[]; readonly isAll: boolean } {
+    const target = this.placeOf(node);
+    if (target === NOWHERE) return { sets: [], isAll: true };
     const opensAt = new Map<number, Set<number>>();
     this.joined.forEach((joined, upset) => {
       for (const place of joined.flat()) listed(opensAt, place, () => new Set<number>()).add(upset);
@@ -140,7 +143,7 @@ class Side {
       const key = keyOf(set);
       if (asked.has(key) || asked.size > most || within.holds(set)) return;
       asked.add(key);
-      const region = this.walk(set);
+      const region = this.walk(target, set);
       if (region === undefined) {
         found.push(set);
         within.add(set);

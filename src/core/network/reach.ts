@@ -173,7 +173,13 @@ const tiesOf = perObject((circuit: Circuit): Int32Array => {
  *
  * @returns 1 for each node that is tied, 0 elsewhere; length `nodeCount`
  */
-export function tiedNeutrals(circuit: Circuit, { edgeOn }: Standing): Uint8Array {
+export const tiedNeutrals = (circuit: Circuit, { edgeOn }: Standing): Uint8Array =>
+  edgeOn === reachGraphOf(circuit).on ? tiedAsDrawn(circuit) : tiedWhere(circuit, edgeOn);
+
+/** As drawn it is asked by each view, by what a worker is bonded to and by each way to reach. */
+const tiedAsDrawn = perObject((circuit: Circuit) => tiedWhere(circuit, reachGraphOf(circuit).on));
+
+function tiedWhere(circuit: Circuit, edgeOn: Uint8Array): Uint8Array {
   const graph = reachGraphOf(circuit);
   const { by } = floodFrom(
     graph,

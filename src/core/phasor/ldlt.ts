@@ -248,15 +248,19 @@ export class Carrier {
     const { re, im, visit, rows } = this;
     const stamp = ++this.visits;
     let count = 0;
+    let isIncreasing = true;
     for (const [at, valueRe, valueIm] of entries) {
       re[at]! += valueRe;
       im[at]! += valueIm;
       for (let k = at; k !== -1 && visit[k] !== stamp; k = parent[k]!) {
         visit[k] = stamp;
+        if (count > 0 && rows[count - 1]! > k) isIncreasing = false;
         rows[count++] = k;
       }
     }
-    const path = rows.slice(0, count).sort();
+    const path = rows.slice(0, count);
+    // One path is increasing as it is; several may have to be put in order.
+    if (!isIncreasing) path.sort();
     for (const k of path) {
       const aRe = re[k]!;
       const aIm = im[k]!;

@@ -343,12 +343,40 @@ export interface Assembled {
 
 /** The equations of a circuit as one variant of it stands: entries and injected currents in the order of elimination [S, A]. */
 export function assemble(nodal: Nodal, variant: Variant): Assembled {
-  const { circuit, size, symbolic, placeOf } = nodal;
+  const { circuit, size } = nodal;
+  const { redundant, sharers, ...inEach } = inEachVariant(nodal);
+  const re = inEach.re.slice();
+  const im = inEach.im.slice();
+  const injectedRe = new Float64Array(size);
+  const injectedIm = new Float64Array(size);
+  circuit.branches.forEach(({ part }, index) => {
+    if (!isPresent(circuit, index, variant)) return;
+    const [from, between, to] = nodal.branches[index]!.slots;
+    const [siemens, siemensIm] = part.siemens;
+    const add = (slot: number, sign: number) => {
+      if (slot === -1) return;
+      re[slot]! += sign * siemens;
+      im[slot]! += sign * siemensIm;
+    };
+    add(from!, 1);
+    add(between!, -1);
+    add(to!, 1);
+  });
+  circuit.emfs.forEach((_, index) => {
+    if (!holdsVolts(circuit, index, variant)) return;
+    const { siemens } = emfIn(nodal.emfs[index]!, variant);
+    addStamp(re, im, nodal.emfs[index]!.stamp, (row, column) => siemens[row]![column]!);
+  });
+  injectInto(nodal, variant, injectedRe, injectedIm);
+  return { re, im, injectedRe, injectedIm, redundant, sharers };
+}
+
+/** What of the equations is the same in each variant: all but branches and supplies. Made once, since most circuits are solved in four. */
+const inEachVariant = perObject((nodal: Nodal): Pick<Assembled, "re" | "im" | "redundant" | "sharers"> => {
+  const { circuit, symbolic, placeOf } = nodal;
   const entries = symbolic.pattern.row.length;
   const re = new Float64Array(entries);
   const im = new Float64Array(entries);
-  const injectedRe = new Float64Array(size);
-  const injectedIm = new Float64Array(size);
   const { joins } = circuit;
   const redundant = redundantJoins(circuit);
 
@@ -381,58 +409,56 @@ export function assemble(nodal: Nodal, variant: Variant): Assembled {
     if (contradicts[k] === 1) re[diagonal]! -= CONTRADICTION_OHMS / sharers[k]!;
   });
 
-  const add = (slots: Int32Array, count: number, at: (row: number, column: number) => Complex) => {
-    let next = 0;
-    for (let row = 0; row < count; row++)
-      for (let column = 0; column <= row; column++) {
-        const slot = slots[next++]!;
-        if (slot === -1) continue;
-        const value = at(row, column);
-        re[slot]! += value[0];
-        im[slot]! += value[1];
-      }
-  };
-  /** Series admittance from end to end, and half of the shunt at each. Written out: it is most of what a network is. */
-  const addStretch = (slots: Int32Array, { seriesSiemens, halfShuntSiemens }: StretchElectrical) => {
-    const half = seriesSiemens.length;
-    let next = 0;
-    for (let row = 0; row < 2 * half; row++)
-      for (let column = 0; column <= row; column++) {
-        const slot = slots[next++]!;
-        const series = seriesSiemens[row % half]![column % half]!;
-        if (row < half === column < half) {
-          re[slot]! += series[0];
-          im[slot]! += series[1] + halfShuntSiemens[row % half]![column % half]!;
-        } else {
-          re[slot]! -= series[0];
-          im[slot]! -= series[1];
-        }
-      }
-  };
-
   nodal.stretches.forEach(({ stamp, electrical }, index) => {
-    addStretch(stamp.slots, electrical);
+    addStretch(re, im, stamp.slots, electrical);
     const { rodSiemens } = circuit.stretches[index]!.part;
     if (rodSiemens > 0)
       for (const node of neutralsOf(circuit.stretches[index]!))
         re[nodal.diagonal[placeOf[node]!]!]! += rodSiemens;
   });
   for (const { stamp, siemens } of nodal.units)
-    add(stamp.slots, stamp.nodes.length, (row, column) => siemens[row]![column]!);
-  circuit.branches.forEach(({ part }, index) => {
-    if (!isPresent(circuit, index, variant)) return;
-    add(nodal.branches[index]!.slots, 2, (row, column) =>
-      row === column ? part.siemens : complex.scale(part.siemens, -1),
-    );
-  });
-  circuit.emfs.forEach((_, index) => {
-    if (!holdsVolts(circuit, index, variant)) return;
-    const { stamp } = nodal.emfs[index]!;
-    const { siemens } = emfIn(nodal.emfs[index]!, variant);
-    add(stamp.slots, stamp.nodes.length, (row, column) => siemens[row]![column]!);
-  });
-  injectInto(nodal, variant, injectedRe, injectedIm);
-  return { re, im, injectedRe, injectedIm, redundant, sharers };
+    addStamp(re, im, stamp, (row, column) => siemens[row]![column]!);
+  return { re, im, redundant, sharers };
+});
+
+function addStamp(
+  re: Float64Array,
+  im: Float64Array,
+  { nodes, slots }: AdmittanceStamp,
+  at: (row: number, column: number) => Complex,
+): void {
+  let next = 0;
+  for (let row = 0; row < nodes.length; row++)
+    for (let column = 0; column <= row; column++) {
+      const slot = slots[next++]!;
+      if (slot === -1) continue;
+      const value = at(row, column);
+      re[slot]! += value[0];
+      im[slot]! += value[1];
+    }
+}
+
+/** Series admittance from end to end, and half of the shunt at each. Written out: it is most of what a network is. */
+function addStretch(
+  re: Float64Array,
+  im: Float64Array,
+  slots: Int32Array,
+  { seriesSiemens, halfShuntSiemens }: StretchElectrical,
+): void {
+  const half = seriesSiemens.length;
+  let next = 0;
+  for (let row = 0; row < 2 * half; row++)
+    for (let column = 0; column <= row; column++) {
+      const slot = slots[next++]!;
+      const series = seriesSiemens[row % half]![column % half]!;
+      if (row < half === column < half) {
+        re[slot]! += series[0];
+        im[slot]! += series[1] + halfShuntSiemens[row % half]![column % half]!;
+      } else {
+        re[slot]! -= series[0];
+        im[slot]! -= series[1];
+      }
+    }
 }
 
 /** Adds the currents that the sources push into the nodes [A]: all of them, or only those of one group that keeps step. */
@@ -456,10 +482,13 @@ export function injectInto(
     const { injected } = emfIn(nodal.emfs[index]!, variant);
     stamp.nodes.forEach((node, i) => inject(node, injected[i]!));
   });
-  circuit.stretches.forEach(({ part, from, to, alongside }) => {
+  circuit.stretches.forEach(({ part, from, to, alongside }, index) => {
     const beside = only === undefined ? alongside : alongside.filter(({ element }) => element === only);
     if (beside.length === 0) return;
-    const { seriesSiemens, inducedVolts, pushedAmps } = stretchElectrical(part, beside, circuit.frequencyHz);
+    const { seriesSiemens, inducedVolts, pushedAmps } =
+      beside.length === alongside.length
+        ? nodal.stretches[index]!.electrical
+        : stretchElectrical(part, beside, circuit.frequencyHz);
     const driven = times(seriesSiemens, inducedVolts);
     from.forEach((node, i) => inject(node, complex.add(pushedAmps[i]!, driven[i]!)));
     to.forEach((node, i) => inject(node, complex.subtract(pushedAmps[i]!, driven[i]!)));

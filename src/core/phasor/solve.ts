@@ -333,10 +333,15 @@ function voltsAcross(
   xIm: Float64Array,
 ): { readonly re: Float64Array; readonly im: Float64Array } {
   const at = (values: Float64Array, place: number) => (place === -1 ? 0 : values[place]!);
-  return {
-    re: Float64Array.from(places, ([from, to]) => at(xRe, from) - at(xRe, to)),
-    im: Float64Array.from(places, ([from, to]) => at(xIm, from) - at(xIm, to)),
-  };
+  // Written out: each round of the loads of a feeder comes by here.
+  const re = new Float64Array(places.length);
+  const im = new Float64Array(places.length);
+  for (let k = 0; k < places.length; k++) {
+    const [from, to] = places[k]!;
+    re[k] = at(xRe, from) - at(xRe, to);
+    im[k] = at(xIm, from) - at(xIm, to);
+  }
+  return { re, im };
 }
 
 /** Volts to earth at a node. */

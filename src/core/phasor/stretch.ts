@@ -54,12 +54,24 @@ function tableFaradPerKm(part: Stretch): number[][] {
   return cableFaradPerKm(part.letters.length - (withNeutral ? 1 : 0), withNeutral);
 }
 
+/** What a stretch is with nothing alongside, by its part, which circuits share that are made of the same saved record. */
+const alone = new WeakMap<Stretch, { readonly frequencyHz: number; readonly it: StretchElectrical }>();
+
 /** Series and shunt of a stretch by its explicit matrices, else by Carson and the potential coefficients. */
 export function stretchElectrical(
   part: Stretch,
   alongside: readonly Alongside[],
   frequencyHz: number,
 ): StretchElectrical {
+  if (alongside.length > 0) return workedOut(part, alongside, frequencyHz);
+  const known = alone.get(part);
+  if (known?.frequencyHz === frequencyHz) return known.it;
+  const it = workedOut(part, alongside, frequencyHz);
+  alone.set(part, { frequencyHz, it });
+  return it;
+}
+
+function workedOut(part: Stretch, alongside: readonly Alongside[], frequencyHz: number): StretchElectrical {
   const { letters, lengthM } = part;
   const km = lengthM / 1000;
   const { ohms, inverse, halfShuntSiemens } = rememberedPerKm(part, frequencyHz);

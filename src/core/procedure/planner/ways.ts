@@ -91,8 +91,6 @@ export function nodesOfFeeder(circuit: Circuit, id: ElementId): number[] {
   ].filter((node) => node !== EARTH);
 }
 
-const tiedOf = perObject((circuit: Circuit) => tiedNeutrals(circuit, standingOf(circuit)));
-
 /**
  * The shortest way from any supply to any target, or undefined where every way is open. Like reach it never passes
  * through a neutral that is tied to earth. A supply that the plan stops feeds nothing.
@@ -104,7 +102,7 @@ export function wayBetween(
   stopped: ReadonlySet<ElementId>,
 ): SupplyPath | undefined {
   const graph = reachGraphOf(circuit);
-  const tied = tiedOf(circuit);
+  const tied = tiedNeutrals(circuit, standingOf(circuit));
   const sourceAt = new Map<number, ElementId>();
   for (const { element, nodes } of sources)
     if (evenStopped === true || !stopped.has(element))
