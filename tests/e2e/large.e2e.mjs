@@ -116,6 +116,25 @@ export const tests = [
           });
         const longest = await page.evaluate(() => window.longest);
         assert.ok(longest < STANDS_STILL_MS, `the page stood still for ${longest} ms`);
+
+        // The browser's own layout of a million letters in a field takes as long as it takes.
+        await ctx.part("as text, which is written, read and taken over", async () => {
+          await page.getByRole("button", { name: "Menu" }).click();
+          await page.locator('[data-menu="notation"]').click();
+          const text = page.locator("[data-notation]");
+          await text.waitFor();
+          // A person types into its first line, and does not paste a million letters.
+          await text.evaluate((it) => {
+            it.focus();
+            it.setSelectionRange("title ".length, it.value.indexOf("\n"));
+          });
+          await page.keyboard.type('"Typed');
+          await page.locator("[data-notation-apply]:disabled").waitFor();
+          await page.getByText("Line 1: ").first().waitFor();
+          await page.keyboard.type(' over"');
+          await page.locator("[data-notation-apply]:enabled").click();
+          await becomes(() => title(page).inputValue(), "Typed over");
+        });
       } finally {
         rmSync(folder, { recursive: true, force: true });
       }

@@ -12,12 +12,16 @@ import {
   fingerprintLetters,
   fingerprintOf,
   fromColumns,
+  type FromNotation,
+  fromNotation,
   intoSvg,
   linkTo,
+  type Notation,
   type PaletteName,
   sheetHtml,
   type StillhotDocument,
   toColumns,
+  toNotation,
 } from "../../core";
 import { learn } from "../words/catalogue";
 import { speech, type Words } from "../words/language.svelte";
@@ -39,6 +43,10 @@ export interface WrittenForms {
   readonly link: { readonly link: string; readonly letters: string; readonly codes: readonly string[] };
   /** the job-briefing sheet as a page, and the fingerprint that stands on it */
   readonly sheet: { readonly html: string; readonly letters: string };
+  /** the circuit in the notation */
+  readonly notation: Notation;
+  /** the drawing as a text in the notation would have it, or what is wrong with the text */
+  readonly retyped: { readonly outcome: FromNotation };
   /** the fingerprint */
   readonly letters: { readonly letters: string };
   /** the address of a small picture */
@@ -70,6 +78,8 @@ export interface WritingQuestion<As extends keyof WrittenForms = keyof WrittenFo
   /** when the drawing was last changed, as a person writes it, for the sheet */
   readonly drawnAt?: string | undefined;
   readonly palette?: PaletteName;
+  /** the text in the notation that it is to become */
+  readonly typed?: string;
   /** where the app is, for codes */
   readonly address?: string;
 }
@@ -123,6 +133,8 @@ const WRITERS: { readonly [As in keyof WrittenForms]: (question: WritingQuestion
     });
     return { html, letters };
   },
+  notation: ({ document }) => toNotation(document),
+  retyped: ({ document, typed = "" }) => ({ outcome: fromNotation(typed, document) }),
   letters: ({ document }) => ({ letters: fingerprintLetters(fingerprintOf(document)) }),
   thumbnail: ({ document, palette = "sun" }) => ({ src: thumbnailOf(document, palette) }),
 };

@@ -125,6 +125,7 @@ export const keep = {
   "notation.applied": "The drawing now is what the text says",
   "notation.edit": "Edit as text",
   "notation.keeps": "Stays as it is, for it has no words here: {parts}.",
+  "notation.failed": "The text could not be worked out: {why}. Nothing of the drawing was changed.",
   "notation.line": "Line {line}: {problem}",
 
   "guide.language": "Language",

@@ -128,6 +128,7 @@ export const keep = {
   "notation.applied": "Le dessin est maintenant ce que dit le texte",
   "notation.edit": "Modifier en texte",
   "notation.keeps": "Reste tel quel, faute de mots ici : {parts}.",
+  "notation.failed": "Le texte n'a pas pu être calculé : {why}. Rien du dessin n'a changé.",
   "notation.line": "Ligne {line} : {problem}",
 
   "guide.language": "Langue",
