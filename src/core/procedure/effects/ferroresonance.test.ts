@@ -98,6 +98,11 @@ describe("Single poles of a bank over cable: shared/reference/ferroresonance-and
   test.each([
     ["a pole opened", "", "open c1 A"],
     ["a pole closed", "c1 cutout p2-p9 ABC fuse=K25 open=ABC", "close c1 A"],
+    [
+      "two poles opened of which one stays fed from its own end",
+      "s1 source sub B kvLL=12.47\nd1 disconnect sub-p1 ABC gang=true",
+      "open c1 AB",
+    ],
   ])("a bank that is fed from the far end, %s", (_why, more, steps) =>
     expect(risk(`${BACKWARD}\n${more}`, steps)?.bank).toBe("t1"),
   );
