@@ -18,6 +18,7 @@ checkRule(
       "c3 cutout p1-p9 A open=A",
     ],
     ["proven again", "lift k1; check-detector; test p2 A; check-detector; ground p2 A", ""],
+    ["the check after it is what is asked for", "lift k1; check-detector; test p2 A; check-detector", ""],
     ["a note lies between nothing", "check-detector; note; test p2 A; note; check-detector", ""],
   ],
 );
