@@ -91,3 +91,42 @@ checkRule(
     ["pole by pole, before the last one", "open c1 ABC; close rc; close c1 AB", ""],
   ],
 );
+
+checkRule(
+  "phase-missing",
+  "Kirchhoff: one phase at earth leaves the volts between the phases of an unearthed line whole, and a bank without them on an earthed one",
+  `
+  s1   source       sub    ABC  kvLL=4.8 earthed=false
+  m0   span         sub-p1 ABC  neutral=false lengthM=500
+  c1   cutout       p1-p2  ABC  fuse=K30 neutral=false open=ABC
+  f1   fault        p2     B    to=earth ohms=5
+  t1   transformer  p2-p3  AB   connection=single kva=25 primaryKv=4.8 secondaryV=240
+  ld1  load         p3     12   connection=delta kw=5 customers=3
+`,
+  [
+    ["its two phases have their volts", "close c1", ""],
+    [
+      "the one at earth is open beyond the switch",
+      "close c1",
+      "danger t1",
+      `c1 cutout p1-p11 ABC fuse=K30 neutral=false open=ABC
+      c2 cutout p11-p2 ABC fuse=K30 neutral=false open=B`,
+    ],
+    [
+      "the same line earthed at its source, the fault short enough to take the volts",
+      "close c1",
+      "danger t1",
+      `s1 source sub ABC kvLL=4.8
+      f1 fault p2 B to=neutral ohms=0.01
+      m0 span sub-p1 ABC lengthM=500
+      c1 cutout p1-p2 ABC fuse=K30 open=ABC`,
+    ],
+    [
+      "a winding to the neutral at the faulted phase",
+      "close c1",
+      "danger t1",
+      `t1 transformer p2-p3 AB connection=openY-openD kva=50 primaryKv=4.8 secondaryV=240
+      ld1 load p3 AB connection=delta kw=5 customers=3`,
+    ],
+  ],
+);

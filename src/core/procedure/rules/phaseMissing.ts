@@ -1,8 +1,10 @@
 import { type CircuitElement, isAtCustomer, isLoad, openPhasesOf } from "../../devices";
-import { transformersOf } from "../../document";
+import { type System, transformersOf } from "../../document";
+import { circuitOf, EARTH, REACH, reachOf, standingOf } from "../../network";
+import { solutionOf, voltsAt } from "../../phasor";
 import { COMMON_PRACTICE } from "../../reference";
 import { isClosing, isOpening, type Step } from "../../steps";
-import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf } from "../../terms";
+import { complex, type ConductorId, conductorId, type ElementId, type Letter, lettersOf } from "../../terms";
 import { say } from "./say";
 import { phaseConductors, secondaryIds } from "../job/hands";
 import { isJoined } from "../job/joined";
@@ -34,15 +36,7 @@ export const phaseMissing = defineRule({
       .filter((it) => energized.has(it));
     return banksWithPhaseMissing(after)
       .filter(({ secondary }) => secondary.some((it) => served.some((own) => isJoined(system, it, own))))
-      .map(({ id, missing }) => ({
-        where: id,
-        message: say("rule.phase-missing.closed", {
-          name: nameOf(after.document, step.element),
-          bank: nameOf(after.document, id),
-          phases: missing.join(" "),
-        }),
-        help: say("rule.phase-missing.help"),
-      }));
+      .map((it) => putOn(step, after, it));
   },
   atEnd(state) {
     if (state.played.length === 0) return undefined;
@@ -64,14 +58,18 @@ const isAllClosed = (element: CircuitElement): boolean => {
 
 /** What is to be said of a bank that customers were put onto, with a phase missing. */
 const putOnFewer = (step: Step, before: JobState, after: JobState): Problem[] =>
-  servedOnFewer(before, after).map((it) => ({
-    ...left(after, it),
-    message: say("rule.phase-missing.closed", {
-      name: nameOf(after.document, step.element!),
-      bank: nameOf(after.document, it.id),
-      phases: it.missing.join(" "),
-    }),
-  }));
+  servedOnFewer(before, after).map((it) => putOn(step, after, it));
+
+/** What is to be said of one of them: a motor is at stake where its low side has three phases. */
+const putOn = (step: Step, { document }: JobState, { id, missing, secondary }: Crippled): Problem => ({
+  where: id,
+  message: say(secondary.length < 3 ? "rule.phase-missing.closed.single" : "rule.phase-missing.closed", {
+    name: nameOf(document, step.element!),
+    bank: nameOf(document, id),
+    phases: missing.join(" "),
+  }),
+  help: say("rule.phase-missing.help"),
+});
 
 /** What is to be said of a bank with customers on it that had all of its phases, and has fewer by what was opened all the way. */
 const leftOnFewer = (before: JobState, after: JobState): Problem[] =>
@@ -107,14 +105,42 @@ interface Crippled {
 
 /** Banks of which some phases are energized and others are not. */
 function banksWithPhaseMissing(state: JobState): Crippled[] {
+  const { system } = state.document;
   const { conductors } = asItStands(state);
-  return transformersOf(state.document.system).flatMap(([id, it]) => {
+  return transformersOf(system).flatMap(([id, it]) => {
     if (it.phases.length < 2) return [];
-    const missing = lettersOf(it.phases).filter(
-      (letter) => conductors[conductorId(it.from, letter)]?.state !== "energized",
-    );
+    const missing = lettersOf(it.phases).filter((letter) => {
+      const conductor = conductorId(it.from, letter);
+      const its = conductors[conductor]?.state;
+      return its !== "energized" && !(its === "faulted" && isWholeThere(system, id, conductor));
+    });
     return missing.length === 0 || missing.length === it.phases.length
       ? []
       : [{ id, missing, secondary: secondaryIds(it) }];
   });
+}
+
+/** A winding under this part of its rated volts has lost a phase. Source: ANSI C84.1, range B, from memory. */
+const LEAST_OF_RATED = 0.9;
+
+/**
+ * Whether a line conductor at earth feeds a bank all the same: the supply reaches it, and every winding that ends on it has
+ * its volts, as on a line that nothing else ties to earth.
+ */
+function isWholeThere(system: System, bank: ElementId, conductor: ConductorId): boolean {
+  const circuit = circuitOf(system);
+  const node = circuit.nodeOf.get(conductor)!;
+  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: false });
+  if ((how[node]! & REACH.forward) === 0) return false;
+  const solution = solutionOf(circuit);
+  const at = (end: number) => (end === EARTH ? complex.zero : voltsAt(solution, end));
+  return circuit.units
+    .filter(({ element }) => circuit.elementIds[element] === bank)
+    .every(({ part, windings }) =>
+      part.primary.every(({ volts }, nth) => {
+        const [plus, minus] = windings[nth]!;
+        if (plus !== node && minus !== node) return true;
+        return complex.magnitude(complex.subtract(at(plus), at(minus))) >= LEAST_OF_RATED * volts;
+      }),
+    );
 }
