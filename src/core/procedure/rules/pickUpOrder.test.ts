@@ -87,3 +87,41 @@ checkRule(
     ],
   ],
 );
+
+checkRule(
+  "pick-up-order",
+  "common practice, no source: a blade that nothing rates for load goes in before what is made to pick it up",
+  `
+  s1  source      sub   ABC kvLL=12.47
+  d1  disconnect  sub-p1 ABC
+  r1  recloser    p1-p2 ABC
+  sp  span        p2-p3 ABC lengthM=400
+  by  disconnect  p1-p2 ABC open=ABC
+  ld  load        p3    ABC connection=wye kw=200
+`,
+  [
+    ["the blade last", "open r1; open d1; close r1; close d1", "warning d1"],
+    ["the recloser last", "open r1; open d1; close d1; close r1", ""],
+    [
+      "rated for load",
+      "open r1; open d1; close r1; close d1",
+      "",
+      "d1 disconnect sub-p1 ABC loadBreakAmps=600",
+    ],
+    ["one pole of it", "open r1; open d1; close r1; close d1 A", "warning d1"],
+    ["a path beside it carries the load already", "close by", ""],
+    ["charging current of the line alone", "open r1; open d1; close r1; close d1", "", "ld none"],
+    [
+      "a line that nothing feeds",
+      "open r1; open d1; close r1; close d1",
+      "",
+      "s1 source sub ABC kvLL=12.47 on=false",
+    ],
+    [
+      "a dead-break elbow",
+      "open r1; open e1; close r1; close e1",
+      "danger e1",
+      "d1 none\n e1 elbow sub-p1 ABC loadBreakAmps=0",
+    ],
+  ],
+);

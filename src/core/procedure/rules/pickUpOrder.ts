@@ -1,14 +1,16 @@
-import { isOwners, lettersAtEnd, openPhasesOf } from "../../devices";
+import { breaksOf, isOwners, lettersAtEnd, openPhasesOf } from "../../devices";
 import { complete, settingsOf, type System, transformersOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { conductorId, type ElementId, lettersOf } from "../../terms";
 import { say } from "./say";
 import { MOST_VOLTS_BY_HAND, NO_AMPS } from "../tolerances";
+import { isClosing, type Step } from "../../steps";
 import { keepsArc } from "../effects/breaking";
+import { shortsEnergized } from "../effects/consequence";
 import { ampsThrough, gapsOf, phasesMoved, voltsAcross } from "../effects/gap";
 import { joinedWithout } from "../job/joined";
 import { energizedBy } from "../job/live";
-import { elementsOf, figure, nameOf } from "../job/names";
+import { elementOf, elementsOf, figure, nameOf } from "../job/names";
 import type { JobState } from "../job/state";
 import { defineRule, type Problem } from "./rule";
 
@@ -22,7 +24,8 @@ export const pickUpOrder = defineRule({
   severity: "danger",
   citation: COMMON_PRACTICE,
   check(step, before, after) {
-    if (step.do !== "attach" && step.do !== "replace" && step.do !== "join") return undefined;
+    if (step.do !== "attach" && step.do !== "replace" && step.do !== "join")
+      return isClosing(step) ? loadByBlade(step, before, after) : undefined;
     const closed = phasesMoved(step, before, after).closed.replace("N", "");
     const amps = ampsThrough(after, step.element, closed);
     if (step.do === "join") {
@@ -47,6 +50,34 @@ export const pickUpOrder = defineRule({
     };
   },
 });
+
+/**
+ * A load that is made by what nothing rates for it. A path beside it that holds the gap leaves nothing to make, and the law asks
+ * of what closes a circuit under load that it carries the current (29 CFR 1910.269(l)(12)(ii)), so that it is a warning; what
+ * breaks nothing at all, as a dead-break elbow, is as bad to make with.
+ */
+function loadByBlade(step: Step, before: JobState, after: JobState): Problem | undefined {
+  const { document } = after;
+  const element = elementOf(document.system, step.element);
+  if (element === undefined) return undefined;
+  const settings = settingsOf(document);
+  const limit = breaksOf(element, step.with ?? "", settings);
+  if (limit?.basis !== "unrated" || shortsEnergized(before, after).length > 0) return undefined;
+  const { closed } = phasesMoved(step, before, after);
+  const amps = ampsThrough(after, step.element, closed);
+  const volts = Math.max(0, ...gapsOf(before, step.element, closed).map(voltsAcross));
+  if (amps <= Math.max(limit.amps, NO_AMPS) || !keepsArc(amps, volts)) return undefined;
+  return {
+    where: step.element!,
+    ...(limit.amps > 0 ? { severity: "warning" as const } : {}),
+    message: say("rule.pick-up-order.blade", {
+      name: nameOf(document, step.element!),
+      amps: figure(amps),
+      limit: limit.amps,
+    }),
+    help: say("rule.pick-up-order.blade.help"),
+  };
+}
 
 /** A transformer that a clamp or a jumper energizes: its magnetizing inrush is made by the jaws, whatever it draws afterwards. */
 function bankByJaws(

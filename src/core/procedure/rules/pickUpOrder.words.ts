@@ -8,6 +8,10 @@ export const en = {
   "rule.pick-up-order.join":
     "{name} is remade with {amps} A beyond it: a connector in the hand makes the load",
   "rule.pick-up-order.join.help": "open what is beyond it first; that picks up the load afterwards",
+  "rule.pick-up-order.blade":
+    "{name} is closed onto {amps} A; it has no rating for load, and may make or break {limit} A",
+  "rule.pick-up-order.blade.help":
+    "close it first, with the load off, and let what is made to break the load pick it up last",
   "rule.pick-up-order.help":
     "open the cutout beyond it, attach the clamp, then let the cutout pick up the load",
 } as const;
@@ -24,6 +28,10 @@ export const fr: Readonly<Record<keyof typeof en, string>> = {
     "{name} est refait avec {amps} A en aval : un connecteur tenu en main établit la charge",
   "rule.pick-up-order.join.help":
     "ouvrez d'abord ce qui est en aval ; c'est lui qui reprend la charge ensuite",
+  "rule.pick-up-order.blade":
+    "{name} se ferme sur {amps} A ; il n’a pas de calibre pour la charge, et peut établir ou couper {limit} A",
+  "rule.pick-up-order.blade.help":
+    "fermez-le d’abord, la charge coupée, et laissez ce qui est fait pour la couper la reprendre en dernier",
   "rule.pick-up-order.help":
     "ouvrez le coupe-circuit en aval, posez la pince, puis laissez le coupe-circuit reprendre la charge",
 };
