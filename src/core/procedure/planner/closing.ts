@@ -3,7 +3,7 @@ import { complete, jobOf, type SavedElement, type StillhotDocument, type System 
 import { type Circuit, type Reach, reachGraphOf, REACH, reachOf, sourceOf, standingOf } from "../../network";
 import type { ElementId } from "../../terms";
 import { canOpenInOrder, orderOpenings, systemWithout } from "./breaking";
-import { droppersOf, nextBeyond } from "./nextBeyond";
+import { droppersOf, feedersOf, nextBeyond } from "./nextBeyond";
 import { documentOn, type Opening } from "./openings";
 import { toolFor } from "../job/tools";
 import { customersOutOf, edgesWith } from "./ways";
@@ -133,16 +133,23 @@ export function closingMoves(
   if (last.size === 0 && canOpenInOrder(documentOn(document, end), [...closed].reverse()))
     return inTurn(document, before, "on", closed);
   const { order, stuck } = orderOpenings(documentOn(document, end), closed, last);
-  const droppers = stuck
-    .flatMap(({ element }) => nextBeyond(documentOn(document, end), element))
-    .filter((it) => closed.every(({ element }) => element !== it.element));
-  if (droppers.length > 0) {
+  // With nothing beyond it that could keep the load off, what feeds it does, for as long as the closing takes.
+  for (const next of [
+    ({ element }: Opening) => nextBeyond(documentOn(document, end), element),
+    (it: Opening) => feedersOf(documentOn(document, end), it),
+  ]) {
+    const droppers = unique(stuck.flatMap(next)).filter((it) =>
+      closed.every(({ element }) => element !== it.element),
+    );
+    if (droppers.length === 0) continue;
     const off = openingMoves(document, before, droppers);
     const dropped = systemMoved(document, off.at(-1)!);
     return [...off, ...closingMoves(document, dropped, [...closed, ...droppers], last)];
   }
   return inTurn(document, before, "on", [...order.map(({ opening }) => opening).reverse(), ...stuck]);
 }
+
+const unique = (openings: readonly Opening[]): Opening[] => [...new Set(openings)];
 
 /**
  * Openings in an order in which each breaks no more than it may. Where something may not break what it feeds, what drops

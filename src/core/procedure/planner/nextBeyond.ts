@@ -16,7 +16,15 @@ export function nextBeyond(document: StillhotDocument, element: ElementId): Open
 }
 
 /** Things on the side of one that would have no supply without it, that may drop its load with a tool. */
-export function droppersOf(document: StillhotDocument, { element }: Opening): Opening[] {
+export const droppersOf = (document: StillhotDocument, opening: Opening): Opening[] =>
+  nextOn("dark", document, opening);
+
+/** Things on the side of one that has its supply without it, that may drop its load with a tool. */
+export const feedersOf = (document: StillhotDocument, opening: Opening): Opening[] =>
+  nextOn("fed", document, opening);
+
+/** Things on one side of another, as they are without it, that may drop its load with a tool. */
+function nextOn(side: "dark" | "fed", document: StillhotDocument, { element }: Opening): Opening[] {
   const circuit = circuitOf(document.system);
   const { from, to } = reachGraphOf(circuit);
   const own = edgesOf(document, element);
@@ -24,8 +32,10 @@ export function droppersOf(document: StillhotDocument, { element }: Opening): Op
   const without = edgeOn.slice();
   for (const edge of own) without[edge] = 0;
   const { how } = reachOf(circuit, { edgeOn: without, emfOn }, { groundsLifted: true });
-  const dark = own.flatMap((edge) => [from[edge]!, to[edge]!]).filter((node) => how[node] === 0);
-  return nextFrom(document, own, dark);
+  const start = own
+    .flatMap((edge) => [from[edge]!, to[edge]!])
+    .filter((node) => (how[node] === 0) === (side === "dark"));
+  return nextFrom(document, own, start);
 }
 
 const edgesOf = (document: StillhotDocument, element: ElementId): number[] =>
