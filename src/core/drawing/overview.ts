@@ -1,7 +1,11 @@
-import { type ElementId, spell } from "../terms";
+import { isLine } from "../devices";
+import { complete, savedElement } from "../document";
+import { type ElementId, lettersOf, spell } from "../terms";
 import { isAfar } from "./afar";
 import { symbolLengthAt } from "./arrangement";
 import { countedOn, wordsOf } from "./counted";
+import { symbolSizeAt } from "./labels";
+import { isLegs, LINE_APART } from "./layout/inside";
 import { worstOf } from "./palettes";
 import type { PlatePiece } from "./plates";
 import type { Scene } from "./scene";
@@ -46,7 +50,8 @@ export function overviewOf(scene: Scene, scale = Infinity): Scene {
   const rank = (it: PlatePiece) =>
     isWorked(it) ? -2 : it.notes.length > 1 ? -1 : (it.notes[0]?.text.length ?? 0);
   const byRank = [...plates].sort((one, other) => rank(one) - rank(other));
-  const pieces = [...byRank, ...elements.values(), ...works.values()];
+  const lines = [...elements].flatMap(([id, piece]) => abreast(id, piece, scene));
+  const pieces = [...byRank, ...lines, ...works.values()];
   const overview: Scene = {
     ...scene,
     works,
@@ -104,6 +109,40 @@ const lineOf = (piece: Piece, spine: readonly number[]): Piece => ({
   shapes: [{ shape: "strand", points: spine, letter: "A", look: piece.overall, feed: 0 }],
   notes: [],
 });
+
+/** A line as one stroke for each of its phases, as far apart as from near: how many it has is seen from afar as well. */
+function abreast(id: ElementId, piece: Piece, { document, text }: Scene): readonly Piece[] {
+  const element = complete(savedElement(document.system.elements, id)!);
+  if (!isLine(element) || isLegs(element.phases)) return [piece];
+  const { length } = lettersOf(element.phases);
+  const aside = Array.from({ length }, (_, nth) => nth - (length - 1) / 2);
+  return aside.map((by) =>
+    by === 0 ? piece : lineOf(piece, movedAside(piece.spine, by * LINE_APART * symbolSizeAt(text))),
+  );
+}
+
+/** A way of level and upright stretches, so far to one side of it. */
+function movedAside(spine: readonly number[], by: number): readonly number[] {
+  const spots: (readonly [number, number])[] = [];
+  for (let k = 0; k + 1 < spine.length; k += 2) {
+    const [x, y] = [spine[k]!, spine[k + 1]!];
+    if (spots.at(-1)?.[0] !== x || spots.at(-1)?.[1] !== y) spots.push([x, y]);
+  }
+  const ways = spots
+    .slice(1)
+    .map(([x, y], nth): Way => [Math.sign(x - spots[nth]![0]), Math.sign(y - spots[nth]![1])]);
+  const beside = ([x, y]: readonly [number, number], [dx, dy]: Way) => [x - dy * by, y + dx * by] as const;
+  return spots.flatMap((spot, nth): readonly number[] => {
+    const [before, after] = [ways[nth - 1] ?? ways[nth], ways[nth] ?? ways[nth - 1]];
+    if (before === undefined || after === undefined) return spot;
+    if (before[0] === after[0] && before[1] === after[1]) return beside(spot, before);
+    const isTurnedBack = before[0] === -after[0] && before[1] === -after[1];
+    return isTurnedBack
+      ? [...beside(spot, before), ...beside(spot, after)]
+      : beside(beside(spot, before), after);
+  });
+}
+type Way = readonly [number, number];
 
 /** The flag of a work place beside its ring, with the place alone. */
 function flagOf(piece: Piece, marks: ReadonlyMap<string, Spot>): Piece {

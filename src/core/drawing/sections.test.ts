@@ -1,6 +1,7 @@
 import { english } from "../../../tests/support/words";
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { drawn } from "../../../tests/support/drawn";
 import { isUnreadable, readDocument, type StillhotDocument } from "../document";
 import { assess } from "../hazard";
 import { LEAST_SYMBOL, overviewOf, placeNotes, type Scene, sceneOf, symbolLengthAt } from ".";
@@ -68,3 +69,23 @@ test.each(names)(
     expect(flags).toHaveLength(scene.works.size);
   },
 );
+
+test("from afar a line has as many strokes as it has phases, wherever it turns", () => {
+  const document = drawn({
+    points: Object.fromEntries(["p1", "p2", "p3"].map((id) => [id, { label: id }])),
+    elements: {
+      src: { kind: "source", phases: "ABC", at: "p1", kvLL: 12.47 },
+      main: { kind: "span", phases: "ABC", from: "p1", to: "p2" },
+      tap: { kind: "span", phases: "B", from: "p2", to: "p3" },
+      other: { kind: "span", phases: "AC", from: "p2", to: "p4" },
+    },
+  });
+  const far = overviewOf(sceneOf(document, assess(document), { catalogue: english }));
+  const strokesOf = (id: string) =>
+    far.pieces.filter(({ owner }) => owner.of === "element" && owner.id === id).map(({ spine }) => spine);
+  expect(["main", "tap", "other"].map((id) => strokesOf(id).length)).toEqual([3, 1, 2]);
+  for (const spine of strokesOf("other"))
+    for (let k = 2; k + 1 < spine.length; k += 2)
+      expect(Math.min(Math.abs(spine[k]! - spine[k - 2]!), Math.abs(spine[k + 1]! - spine[k - 1]!))).toBe(0);
+  expect(new Set(strokesOf("other").map((it) => it.join())).size).toBe(2);
+});
