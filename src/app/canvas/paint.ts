@@ -499,7 +499,7 @@ export function paintRings(
     if (isFlag(note)) {
       const { x, y } = note.ring ?? note;
       const radius = ringAt(note, scale);
-      for (const { colour, width, dash, inset } of ringStrokesOf(note.look, radius)) {
+      for (const { colour, width, dash, inset } of ringStrokesOf(note.look)) {
         context.strokeStyle = palette[colour];
         context.lineWidth = width / scale;
         context.setLineDash(dash.map((it) => it / scale));

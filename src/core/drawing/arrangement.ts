@@ -137,6 +137,15 @@ export function bestLie(
 export const symbolLengthAt = ({ text }: Pick<Lie, "text">, scale: number): number =>
   SYMBOL_LENGTH * symbolSizeAt(text) * scale;
 
+/** Below this scale a drawing that persons placed point by point is shown as lines alone. */
+const LINES_BELOW = 0.3;
+
+/** Whether symbols are too small to be read at a scale: a structure is one mark then. */
+export const isAfar = (
+  scene: { readonly plates: readonly unknown[]; readonly text: number },
+  scale: number,
+): boolean => (scene.plates.length === 0 ? scale < LINES_BELOW : symbolLengthAt(scene, scale) < LEAST_SYMBOL);
+
 /** Laid out before for the same things: what only opens or closes stands where it stood. */
 const known = new Map<string, { readonly key: string; readonly it: Arrangement }>();
 
@@ -197,16 +206,18 @@ const perElements = perObject((elements: System["elements"]) =>
 function laidRoutes(system: System, layout: Layout): ReadonlyMap<ElementId, Route> {
   const routes = new Map<ElementId, Route>();
   const spreads = new Map<string, number>();
+  const lines = new Map<string, number>();
   for (const saved of Object.values(system.elements)) {
     const element = complete(saved);
-    if (isLine(element) || !("from" in element)) continue;
+    if (!("from" in element)) continue;
     for (const point of endPointsOf(saved))
-      spreads.set(point, Math.max(spreads.get(point) ?? 0, spreadOf(element, layout.text)));
+      if (isLine(element)) lines.set(point, (lines.get(point) ?? 0) + 1);
+      else spreads.set(point, Math.max(spreads.get(point) ?? 0, spreadOf(element, layout.text)));
   }
   const spreadAt = (point: string) => spreads.get(point) ?? 0;
   for (const [id, leg] of layout.legs) {
     const element = complete(savedElement(system.elements, id)!);
-    const route = laidRoute(element, leg, layout, spreadAt);
+    const route = laidRoute(element, leg, layout, spreadAt, (point) => lines.get(point)! > 1);
     if (route !== undefined) routes.set(id, route);
   }
   return routes;
@@ -217,6 +228,7 @@ function laidRoute(
   { path: given, centre, isWithin }: LaidLeg,
   layout: Layout,
   spreadAt: (point: string) => number,
+  goesOn: (point: string) => boolean,
 ): Route | undefined {
   if (isBeside(element)) return undefined;
   const isAt = "at" in element;
@@ -253,6 +265,7 @@ function laidRoute(
     isLine: isLine(element),
     hangs: Math.abs(body.x) > 0.5 !== (layout.way === "across"),
     isWithin,
+    isOffLine: goesOn(begin),
     isByThird,
     text: layout.text,
     hand: isTurned || isAgainst ? (-hand as 1 | -1) : hand,

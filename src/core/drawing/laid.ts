@@ -22,13 +22,22 @@ import { HANGING_APART, isAbreast, isBank, isLegs, LINE_APART, NEUTRAL_APART } f
 import { symbolSizeAt } from "./labels";
 import type { LaidPath, Route } from "./routes";
 import { spotOf } from "./routes";
-import type { Spot, Strand } from "./shapes";
+import type { Look, Shape, Spot, Strand } from "./shapes";
 
 /** The two legs of a service side by side [units]. */
 const LEGS_APART = 10;
 /** Conductors side by side into what stands at one point: nearer, those of a small picture would touch. */
 const FEET_APART = 10;
-/** Of a dot where conductors are joined. */
+/** A dot where conductors are joined. */
+export const dotAt = ({ x, y }: Spot, size: number, look: Look): Shape => ({
+  shape: "disc",
+  x,
+  y,
+  radius: DOT * Math.min(1.5, size),
+  filled: true,
+  isHot: isHotLook(look),
+});
+/** How large it is across, by half. */
 export const DOT = 4;
 /** A line that must cross another hops over it. */
 const HOP = 5;
@@ -177,10 +186,12 @@ const hasNeutralPast = (element: TwoEnded, path: LaidPath, around: Surroundings)
 export function neutralOver(element: TwoEnded, path: LaidPath, around: Surroundings): number {
   if (path.hangs || !hasNeutralPast(element, path, around)) return 0;
   const { length } = lettersOf(element.phases);
-  return (((length - 1) / 2) * LINE_APART + PAST.aside) * symbolSizeAt(path.text);
+  return (((length - 1) / 2) * LINE_APART + PAST_ASIDE) * symbolSizeAt(path.text);
 }
 /** A neutral steps so far aside of a device in its line, and so far before and after its middle [units]. */
-const PAST = { aside: 25, along: 20, begin: 30 };
+const PAST_ASIDE = 25;
+const PAST_ALONG = 20;
+const PAST_BEGIN = 30;
 
 function neutralPast(pen: Pen, element: TwoEnded, path: LaidPath, around: Surroundings) {
   if (!hasNeutralPast(element, path, around)) return;
@@ -200,15 +211,12 @@ function neutralPast(pen: Pen, element: TwoEnded, path: LaidPath, around: Surrou
   const over = neutralOver(element, path, around);
   const corner = meet(last, first);
   const spots = path.hangs
-    ? [
-        corner,
-        ...(axis.isOnLine && around.goesOn("from") ? bridge("N", corner, body, sideOf(body, ends.hand)) : []),
-      ]
+    ? [corner, ...(axis.isOnLine && path.isOffLine ? bridge("N", corner, body, sideOf(body, ends.hand)) : [])]
     : [
-        meet(first, aside(-PAST.begin, 0)),
-        aside(-PAST.along, over),
-        aside(PAST.along, over),
-        meet(last, aside(PAST.begin, 0)),
+        meet(first, aside(-PAST_BEGIN, 0)),
+        aside(-PAST_ALONG, over),
+        aside(PAST_ALONG, over),
+        meet(last, aside(PAST_BEGIN, 0)),
       ];
   pen.strand("N", around.look("from", "N"), around.feed, first, ...spots, last);
 }
@@ -269,33 +277,23 @@ export function symbolAt(pen: Pen, element: OneEnded, { mayStart }: Surroundings
 
 /** The neutral of a line comes out of the middle of its source. */
 function starPoint(pen: Pen, path: LaidPath, centre: Spot, around: Surroundings) {
-  const letters = around.letters("at");
-  const [at, end] = [path.spots[0]!, path.spots.at(-1)!];
-  const size = symbolSizeAt(path.text);
-  const side = sideOf(wayOf(at, end), path.hand);
-  const by = shiftOf("N", letters, LINE_APART * size, size);
-  const begin = moved(at, side, by);
-  pen.strand("N", around.look("at", "N"), 0, begin, moved(centre, side, by), centre);
+  const { at, spot } = runningAt(path, "from", around);
+  const begin = spot("N");
+  const beside = spotOf(centre.x + begin.x - at.x, centre.y + begin.y - at.y);
+  pen.strand("N", around.look("at", "N"), 0, begin, beside, centre);
 }
 
 /** What a ground set ties to the neutral is seen to be: from the phase that is nearest to that, with a dot on both. */
 function tieToNeutral(pen: Pen, path: LaidPath, own: readonly Letter[], around: Surroundings) {
   const { at, axis, out, size, by, spot, bridge } = runningAt(path, "from", around);
   const nearest = own.reduce((one, other) => (by(other) > by(one) ? other : one));
-  const jumper = pen.shapes.find((it): it is Strand => it.shape === "strand" && it.letter === nearest)!;
-  const [x, y] = jumper.points.slice(-2) as [number, number];
+  const [x, y] = (pen.shapes[own.indexOf(nearest)] as Strand).points.slice(-2) as [number, number];
   const along = (x - at.x) * axis.way.x + (y - at.y) * axis.way.y;
   const [phase, neutral] = [moved(spot(nearest), axis.way, along), moved(spot("N"), axis.way, along)];
   const look = around.look("at", nearest);
   pen.strand("N", around.look("at", "N"), 0, spot("N"), neutral);
   pen.strand(nearest, look, 0, phase, ...bridge(nearest, phase, out, axis.way), neutral);
-  const dot = {
-    shape: "disc",
-    radius: DOT * Math.min(1.5, size),
-    filled: true,
-    isHot: isHotLook(look),
-  } as const;
-  pen.shapes.push({ ...phase, ...dot }, { ...neutral, ...dot });
+  pen.shapes.push(...[phase, neutral].map((it) => dotAt(it, size, look)));
 }
 
 /** The element as it stands on one phase alone. */

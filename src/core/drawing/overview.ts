@@ -1,8 +1,7 @@
 import { isLine } from "../devices";
 import { complete, savedElement } from "../document";
 import { type ElementId, lettersOf, spell } from "../terms";
-import { isAfar } from "./afar";
-import { symbolLengthAt } from "./arrangement";
+import { isAfar, symbolLengthAt } from "./arrangement";
 import { countedOn, wordsOf } from "./counted";
 import { symbolSizeAt } from "./labels";
 import { isLegs, LINE_APART } from "./layout/inside";

@@ -117,28 +117,16 @@ export interface RingPass extends Pass {
 }
 
 /**
- * A ring around a work place, of so large a radius, by the state of what is worked on: two circles where that is grounded,
- * dashes where it is isolated, and teeth inward where it may be live or nobody knows.
+ * A ring around a work place, by the state of what is worked on: two circles where that is grounded, dashes where it is
+ * isolated, and teeth inward where it may be live or nobody knows.
  */
-export function ringStrokesOf(look: Look, radius: number): readonly RingPass[] {
+export function ringStrokesOf(look: Look): readonly RingPass[] {
   const whole = { ...pass("accent", 3), inset: 0 };
-  if (look === "isolated") return [{ ...pass("accent", 3.5, ...sharesOf(radius, 0.6)), inset: 0 }];
-  if (look === "grounded")
-    return [
-      { ...pass("accent", 2), inset: 0 },
-      { ...pass("accent", 2), inset: 4.5 },
-    ];
+  if (look === "isolated") return [{ ...whole, dash: [6, 4] }];
+  if (look === "grounded") return [0, 4.5].map((inset) => ({ ...whole, width: 2, inset }));
   if (look === "neutral" || look === "ink") return [whole];
-  return [{ ...pass("hot", 6, ...sharesOf(radius - TOOTH, 0.3)), inset: TOOTH }, whole];
+  return [{ colour: "hot", width: 6, dash: [2.5, 5.5], inset: 4 }, whole];
 }
-const TOOTH = 4;
-const TEETH = 14;
-
-/** Dashes that go round a circle in even steps, of so much of a step each. */
-const sharesOf = (radius: number, share: number): readonly number[] => {
-  const step = (2 * Math.PI * radius) / TEETH;
-  return [step * share, step * (1 - share)];
-};
 
 /** The letters of a state's badge; a neutral and plain ink have none. */
 export const badgeOf = (look: Look): string =>

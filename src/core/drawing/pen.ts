@@ -14,8 +14,6 @@ export interface Surroundings {
   letters(end: End): readonly Letter[];
   /** whether it is dead at a customer's who may have a machine that nobody drew */
   readonly mayStart: boolean;
-  /** whether a line that comes to this end goes on there as another one */
-  goesOn(end: End): boolean;
   /** whether the point at this end has a neutral */
   hasNeutral(end: End): boolean;
   /** whether a cable comes to its `to` alone: what ends a cable is drawn on that side of it */

@@ -38,8 +38,6 @@ import { type DrawnPiece, flat, Pen, type Surroundings } from "./pen";
 import { type Route, spotOf, SYMBOL } from "./routes";
 import { boxOf, type Look, type Note, type Piece, type Spot, symbolBoxOf } from "./shapes";
 
-/** From a neutral that passes a device to what is written there. */
-const BESIDE_NEUTRAL = 2;
 /** Room between two conductors of a line, and between two blades side by side. */
 const LANE = 10;
 const BLADES = 17;
@@ -232,7 +230,6 @@ function fromThere(around: Surroundings): Surroundings {
     ...around,
     look: (end, letter) => around.look(asked(end), letter),
     letters: (end) => around.letters(asked(end)),
-    goesOn: (end) => around.goesOn(asked(end)),
     hasNeutral: (end) => around.hasNeutral(asked(end)),
   };
 }
@@ -463,8 +460,7 @@ function laidNotes(pen: Pen, element: TwoEnded | OneEnded, around: Surroundings)
   const drawn = symbolBoxOf(pen);
   const reachOn = (side: "right" | "top" | "bottom", at: number) =>
     Math.max(outermost + half, drawn === undefined ? 0 : Math.abs(drawn[side] - at));
-  const past = "from" in element ? neutralOver(element, pen.route.laid!, around) : 0;
-  const over = past === 0 ? 0 : past + BESIDE_NEUTRAL * size;
+  const over = "from" in element ? neutralOver(element, pen.route.laid!, around) : 0;
   const spread = isUpright ? reachOn("right", centre.x) : Math.max(reachOn("top", centre.y), over);
   const hung = tagsOf(element);
   const isTight = isTightAt(text);

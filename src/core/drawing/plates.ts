@@ -10,13 +10,13 @@ import {
 } from "../terms";
 import { countedOn, wordsOf } from "./counted";
 import { isTightAt, leastTitleWidth, symbolSizeAt, titleLines } from "./labels";
-import { apartAt, DOT, shiftOf } from "./laid";
+import { apartAt, DOT, dotAt, shiftOf } from "./laid";
 import { LINE_APART, SYMBOL_LENGTH, type Way } from "./layout/inside";
 import type { LaidPoint, Layout, Plate } from "./layout/layout";
 import { worstOf } from "./palettes";
 import { lazyPiece } from "./pieces";
 import { widthOf } from "./widths";
-import { isHotLook } from "./pen";
+import { spotOf } from "./routes";
 import { boxOf, type Look, type Note, type Piece, type Shape, type Spot } from "./shapes";
 
 /** How far a plate's number stands from its corner [px]. */
@@ -211,14 +211,8 @@ export function laidPointPiece(
       .filter((it) => it !== "N" && it !== "1" && it !== "2")
       .map((letter) => {
         const by = shiftOf(letter, letters, apart, size);
-        return {
-          shape: "disc",
-          x: x + outX * by,
-          y: y + outY * by,
-          radius: DOT * Math.min(1.5, size),
-          filled: true,
-          isHot: isHotLook(looks.find(([it]) => it === letter)![1]),
-        };
+        const look = looks.find(([it]) => it === letter)![1];
+        return dotAt(spotOf(x + outX * by, y + outY * by), size, look);
       });
     const before: Note["sides"][number] = way === "across" ? [-1, 0] : [0, -1];
     const after: Note["sides"][number] = way === "across" ? [1, 0] : [0, 1];

@@ -1,13 +1,4 @@
-import {
-  type CircuitElement,
-  couldFeed,
-  deviceOf,
-  type End,
-  isBeside,
-  isCable,
-  isLine,
-  isLoad,
-} from "../devices";
+import { type CircuitElement, couldFeed, deviceOf, type End, isBeside, isCable, isLoad } from "../devices";
 import {
   besideOthers,
   complete,
@@ -504,26 +495,16 @@ class Artist {
       const letters = looks.lettersAt(points[end]);
       return { end, letters, looks: letters.map((letter) => looks.at(points[end], letter)) };
     });
-    const goesOn =
-      this.arrangement.layout === undefined
-        ? []
-        : told.map(({ end }) => end).filter((it) => this.#goesOn(points[it]));
     const at = (asked: End) => told.find(({ end }) => end === asked);
     return {
       letters: (end) => at(end)?.letters ?? [],
       look: (end, letter) => at(end)?.looks[at(end)!.letters.indexOf(letter)] ?? "unknown",
       feed: this.feed(id),
       mayStart: this.#mayStart(element),
-      goesOn: (end) => goesOn.includes(end),
       hasNeutral: (end) => at(end)?.letters.includes("N") ?? false,
       isTurned: this.#isTurned(element),
       word: this.#word,
     };
-  }
-
-  #goesOn(point: string): boolean {
-    const isOfLine = (it: string) => isLine(complete(savedElement(this.document.system.elements, it)!));
-    return this.#elementsAt(point).filter(isOfLine).length > 1;
   }
 
   /** Whether what ends a cable has that at its `to` and none at its `from`. */

@@ -13,8 +13,7 @@ import {
 } from "./palettes";
 import type { Scene } from "./scene";
 import { type Box, breadthOf, type Look, type Note, type Shape, type Strand, isFlag } from "./shapes";
-import { TYPEFACE } from "./typeface";
-import { widthOf } from "./widths";
+import { TYPEFACE, widthOf } from "./widths";
 
 /** What a picture is called and shows of a scene. */
 export interface SvgOptions {
@@ -206,11 +205,11 @@ const groundSvg = ({ left, top, right, bottom }: Box, palette: Palette) =>
 function ring(note: Note, palette: Palette): string {
   const { x, y } = note.ring ?? note;
   const radius = ringAt(note, 1);
-  return ringStrokesOf(note.look, radius)
+  return ringStrokesOf(note.look)
     .map(
       ({ colour, width, dash, inset }) =>
         `<circle cx="${round(x)}" cy="${round(y)}" r="${round(radius - inset)}" fill="none" stroke="${palette[colour]}" stroke-width="${width}"${
-          dash.length > 0 ? ` stroke-dasharray="${dash.map(round).join(" ")}"` : ""
+          dash.length > 0 ? ` stroke-dasharray="${dash.join(" ")}"` : ""
         }/>`,
     )
     .join("");

@@ -118,7 +118,7 @@ describe("With all words covered and no colour seen", () => {
 describe("Around a work place the ring", () => {
   test("is another where what is worked on is live, isolated or grounded; what nobody knows is as what is live", () => {
     const stroked = (look: Look) =>
-      JSON.stringify(ringStrokesOf(look, 22).map(({ width, dash, inset }) => [width, dash, inset]));
+      JSON.stringify(ringStrokesOf(look).map(({ width, dash, inset }) => [width, dash, inset]));
     const rings = (["energized", "isolated", "grounded", "ink"] as const).map(stroked);
     expect(new Set(rings).size).toBe(rings.length);
     for (const look of ["backfed", "induced", "faulted", "unknown"] as const)
