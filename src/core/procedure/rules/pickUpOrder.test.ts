@@ -118,6 +118,12 @@ checkRule(
       "s1 source sub ABC kvLL=12.47 on=false",
     ],
     [
+      "a regulator, of which no drawing says what its switches make",
+      "open r1; open d1; close r1; close d1",
+      "",
+      "d1 regulator sub-p1 ABC",
+    ],
+    [
       "a dead-break elbow",
       "open r1; open e1; close r1; close e1",
       "danger e1",

@@ -59,7 +59,8 @@ export const pickUpOrder = defineRule({
 function loadByBlade(step: Step, before: JobState, after: JobState): Problem | undefined {
   const { document } = after;
   const element = elementOf(document.system, step.element);
-  if (element === undefined) return undefined;
+  // Of what has no such key, as a regulator, a drawing cannot say what its own switches make.
+  if (element === undefined || !("loadBreakAmps" in element)) return undefined;
   const settings = settingsOf(document);
   const limit = breaksOf(element, step.with ?? "", settings);
   if (limit?.basis !== "unrated" || shortsEnergized(before, after).length > 0) return undefined;
