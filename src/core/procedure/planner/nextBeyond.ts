@@ -16,26 +16,31 @@ export function nextBeyond(document: StillhotDocument, element: ElementId): Open
 }
 
 /** Things on the side of one that would have no supply without it, that may drop its load with a tool. */
-export const droppersOf = (document: StillhotDocument, opening: Opening): Opening[] =>
-  nextOn("dark", document, opening);
+export function droppersOf(document: StillhotDocument, { element }: Opening): Opening[] {
+  const own = edgesOf(document, element);
+  return nextFrom(document, own, sidesOf(document, own).dark);
+}
 
-/** Things on the side of one that has its supply without it, that may drop its load with a tool. */
-export const feedersOf = (document: StillhotDocument, opening: Opening): Opening[] =>
-  nextOn("fed", document, opening);
+/** Those, on the side of one that has its supply without it, that together take the supply away, each needed for it. */
+export function feedersOf(document: StillhotDocument, { element }: Opening): Opening[] {
+  const own = edgesOf(document, element);
+  const all = nextFrom(document, own, sidesOf(document, own).fed);
+  const isDarkWithout = (opened: readonly Opening[]) =>
+    sidesOf(document, own, [...own, ...opened.flatMap(({ edges }) => edges)]).fed.length === 0;
+  if (!isDarkWithout(all)) return [];
+  return all.filter((one) => !isDarkWithout(all.filter((it) => it !== one)));
+}
 
-/** Things on one side of another, as they are without it, that may drop its load with a tool. */
-function nextOn(side: "dark" | "fed", document: StillhotDocument, { element }: Opening): Opening[] {
+/** Ends of some edges that have a supply, and that have none, where others, or they alone, are open. */
+function sidesOf(document: StillhotDocument, edges: readonly number[], opened = edges) {
   const circuit = circuitOf(document.system);
   const { from, to } = reachGraphOf(circuit);
-  const own = edgesOf(document, element);
   const { edgeOn, emfOn } = standingOf(circuit);
   const without = edgeOn.slice();
-  for (const edge of own) without[edge] = 0;
+  for (const edge of opened) without[edge] = 0;
   const { how } = reachOf(circuit, { edgeOn: without, emfOn }, { groundsLifted: true });
-  const start = own
-    .flatMap((edge) => [from[edge]!, to[edge]!])
-    .filter((node) => (how[node] === 0) === (side === "dark"));
-  return nextFrom(document, own, start);
+  const ends = edges.flatMap((edge) => [from[edge]!, to[edge]!]);
+  return { dark: ends.filter((node) => how[node] === 0), fed: ends.filter((node) => how[node] !== 0) };
 }
 
 const edgesOf = (document: StillhotDocument, element: ElementId): number[] =>

@@ -100,7 +100,7 @@ checkRule(
   ld  load        p3    ABC connection=wye kw=200
 `,
   [
-    ["the blade last", "open r1; open d1; close r1; close d1", "warning d1"],
+    ["the blade last", "open r1; open d1; close r1; close d1", "note d1"],
     ["the recloser last", "open r1; open d1; close d1; close r1", ""],
     [
       "rated for load",
@@ -108,7 +108,7 @@ checkRule(
       "",
       "d1 disconnect sub-p1 ABC loadBreakAmps=600",
     ],
-    ["one pole of it", "open r1; open d1; close r1; close d1 A", "warning d1"],
+    ["one pole of it", "open r1; open d1; close r1; close d1 A", "note d1"],
     ["a path beside it carries the load already", "close by", ""],
     ["charging current of the line alone", "open r1; open d1; close r1; close d1", "", "ld none"],
     [

@@ -53,8 +53,8 @@ export const pickUpOrder = defineRule({
 
 /**
  * A load that is made by what nothing rates for it. A path beside it that holds the gap leaves nothing to make, and the law asks
- * of what closes a circuit under load that it carries the current (29 CFR 1910.269(l)(12)(ii)), so that it is a warning; what
- * breaks nothing at all, as a dead-break elbow, is as bad to make with.
+ * of what closes a circuit under load that it carries the current (29 CFR 1910.269(l)(12)(ii)), and on many taps nothing else
+ * can make the load, so that it is a note; what breaks nothing at all, as a dead-break elbow, is as bad to make with.
  */
 function loadByBlade(step: Step, before: JobState, after: JobState): Problem | undefined {
   const { document } = after;
@@ -70,7 +70,7 @@ function loadByBlade(step: Step, before: JobState, after: JobState): Problem | u
   if (amps <= Math.max(limit.amps, NO_AMPS) || !keepsArc(amps, volts)) return undefined;
   return {
     where: step.element!,
-    ...(limit.amps > 0 ? { severity: "warning" as const } : {}),
+    ...(limit.amps > 0 ? { severity: "note" as const } : {}),
     message: say("rule.pick-up-order.blade", {
       name: nameOf(document, step.element!),
       amps: figure(amps),
