@@ -206,18 +206,16 @@ const perElements = perObject((elements: System["elements"]) =>
 function laidRoutes(system: System, layout: Layout): ReadonlyMap<ElementId, Route> {
   const routes = new Map<ElementId, Route>();
   const spreads = new Map<string, number>();
-  const lines = new Map<string, number>();
   for (const saved of Object.values(system.elements)) {
     const element = complete(saved);
-    if (!("from" in element)) continue;
+    if (isLine(element) || !("from" in element)) continue;
     for (const point of endPointsOf(saved))
-      if (isLine(element)) lines.set(point, (lines.get(point) ?? 0) + 1);
-      else spreads.set(point, Math.max(spreads.get(point) ?? 0, spreadOf(element, layout.text)));
+      spreads.set(point, Math.max(spreads.get(point) ?? 0, spreadOf(element, layout.text)));
   }
   const spreadAt = (point: string) => spreads.get(point) ?? 0;
   for (const [id, leg] of layout.legs) {
     const element = complete(savedElement(system.elements, id)!);
-    const route = laidRoute(element, leg, layout, spreadAt, (point) => lines.get(point)! > 1);
+    const route = laidRoute(element, leg, layout, spreadAt);
     if (route !== undefined) routes.set(id, route);
   }
   return routes;
@@ -228,7 +226,6 @@ function laidRoute(
   { path: given, centre, isWithin }: LaidLeg,
   layout: Layout,
   spreadAt: (point: string) => number,
-  goesOn: (point: string) => boolean,
 ): Route | undefined {
   if (isBeside(element)) return undefined;
   const isAt = "at" in element;
@@ -265,7 +262,6 @@ function laidRoute(
     isLine: isLine(element),
     hangs: Math.abs(body.x) > 0.5 !== (layout.way === "across"),
     isWithin,
-    isOffLine: goesOn(begin),
     isByThird,
     text: layout.text,
     hand: isTurned || isAgainst ? (-hand as 1 | -1) : hand,

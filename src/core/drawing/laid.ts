@@ -195,8 +195,8 @@ const PAST_BEGIN = 30;
 
 function neutralPast(pen: Pen, element: TwoEnded, path: LaidPath, around: Surroundings) {
   if (!hasNeutralPast(element, path, around)) return;
-  const { body, centre, ends } = path;
-  const { axis, out, size, bridge } = runningAt(path, "from", around);
+  const { body, centre } = path;
+  const { out, size } = runningAt(path, "from", around);
   const placeAt = (end: "from" | "to") => {
     const { axis, letters, spot } = runningAt(path, end, around);
     return axis.isOnLine
@@ -211,7 +211,7 @@ function neutralPast(pen: Pen, element: TwoEnded, path: LaidPath, around: Surrou
   const over = neutralOver(element, path, around);
   const corner = meet(last, first);
   const spots = path.hangs
-    ? [corner, ...(axis.isOnLine && path.isOffLine ? bridge("N", corner, body, sideOf(body, ends.hand)) : [])]
+    ? [corner]
     : [
         meet(first, aside(-PAST_BEGIN, 0)),
         aside(-PAST_ALONG, over),

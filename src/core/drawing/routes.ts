@@ -47,8 +47,6 @@ export interface LaidPath {
   readonly hangs: boolean;
   /** nothing leads on from it to another structure */
   readonly isWithin: boolean;
-  /** it stands where a line goes on as another one */
-  readonly isOffLine: boolean;
   /** it runs from its third end to its second, as a transfer switch does that the line comes to there */
   readonly isByThird: boolean;
   /** how many units of the drawing a pixel of its letters takes */
