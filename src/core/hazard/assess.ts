@@ -10,6 +10,7 @@ import {
 import { circuitOf } from "../network";
 import { type ConductorId, type Finding, type PointId, type StructureId, type WorkPointId } from "../terms";
 import { wrongAsFound } from "./asFound";
+import { faultsStanding } from "./faultsStanding";
 import { MOST_STRENGTH } from "./tolerances";
 import {
   type FoundSides,
@@ -138,13 +139,15 @@ const partsOf = perObject((document: StillhotDocument) => {
   const settings = settingsOf(document);
   const circuit = circuitOf(system);
   const view = viewOf(circuit, settings, { groundsLifted: false });
+  const elements = elementReports(system, circuit);
   return {
     conductors: conductorReports(circuit, view),
-    elements: elementReports(system, circuit),
+    elements,
     findings: [
       ...unsolved(view),
       ...neutralVolts(system, circuit, view, settings),
       ...wrongAsFound(system, circuit, view),
+      ...faultsStanding(system, circuit, view, elements),
     ],
   };
 });

@@ -6,6 +6,25 @@ export const hazard = {
     "constant-current or constant-power loads did not settle; they are taken as constant impedances",
   "hazard.brokenEnergized": "{name} has parted and is energized on {phases}",
   "hazard.brokenEnergized.help": "guard it, keep everybody away, and open what feeds it from either side",
+  "hazard.faultStands":
+    "{name} is fed on {phases} as drawn: {amps} A flow, and nothing on the drawing is sure to clear it: {sees}",
+  "hazard.faultStands.unearthed":
+    "its source is not earthed, so that no link sees one phase at earth; an earth-fault relay at the source would have to, and a second phase at earth is a short",
+  "hazard.faultStands.mayHold": "the {link} link of {device} is next to see it, and may hold",
+  "hazard.faultStands.trips": "{device} is next to see it, and at what it trips is not drawn",
+  "hazard.faultStands.none": "the source's own protection, which is not drawn, would have to see it",
+  "hazard.faultStands.help":
+    "guard the place and keep everybody away from what it touches; have it opened from where the fault can be broken",
+  "hazard.faultStands.help.at":
+    "guard the place and keep everybody away from what it touches and from the pole's down conductor, which stand at {at} V to earth as drawn; have it opened from where the fault can be broken",
+  "hazard.faultStands.help.beside":
+    "guard the place and keep everybody away from what it touches; a phase beside it stands at {beside} V to earth; have it opened from where the fault can be broken",
+  "hazard.faultStands.help.both":
+    "guard the place and keep everybody away from what it touches and from the pole's down conductor, which stand at {at} V to earth as drawn; a phase beside it stands at {beside} V; have it opened from where the fault can be broken",
+  "hazard.faultStands.link":
+    "{name} is fed on {phases} as drawn: the {link} link of {device} clears its {amps} A within {seconds} s, and is drawn whole",
+  "hazard.faultStands.link.help":
+    "look whether that link has blown; until it is seen to have, guard the place and take it for live",
   "hazard.openNeutral": "the neutral of {name} is open beside live conductors",
   "hazard.openNeutral.help": "take the load off beyond it, and join it in gloves after a test",
   "hazard.legVolts": "{where} stands at {volts} V to its neutral instead of {nominal} V",

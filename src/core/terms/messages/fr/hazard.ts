@@ -7,6 +7,26 @@ export const hazard = {
   "hazard.brokenEnergized": "{name} est rompu et sous tension sur {phases}",
   "hazard.brokenEnergized.help":
     "le faire garder, tenir tout le monde à l’écart, et ouvrir ce qui l’alimente de part et d’autre",
+  "hazard.faultStands":
+    "{name} est alimenté sur {phases} d’après le dessin : {amps} A y passent, et rien de dessiné ne l’élimine à coup sûr : {sees}",
+  "hazard.faultStands.unearthed":
+    "sa source n’est pas mise à la terre, si bien qu’aucun fusible ne voit une seule phase à la terre ; un relais de terre à la source devrait la voir, et une deuxième phase à la terre est un court-circuit",
+  "hazard.faultStands.mayHold": "le fusible {link} de {device} est le premier à le voir, et peut tenir",
+  "hazard.faultStands.trips":
+    "{device} est le premier à le voir, et son seuil de déclenchement n’est pas dessiné",
+  "hazard.faultStands.none": "la protection de la source, qui n’est pas dessinée, devrait le voir",
+  "hazard.faultStands.help":
+    "faire garder l’endroit et tenir tout le monde à l’écart de ce qu’il touche ; faire ouvrir là où le défaut peut être coupé",
+  "hazard.faultStands.help.at":
+    "faire garder l’endroit et tenir tout le monde à l’écart de ce qu’il touche et de la descente de terre du poteau, qui sont à {at} V de la terre d’après le dessin ; faire ouvrir là où le défaut peut être coupé",
+  "hazard.faultStands.help.beside":
+    "faire garder l’endroit et tenir tout le monde à l’écart de ce qu’il touche ; une phase à côté est à {beside} V de la terre ; faire ouvrir là où le défaut peut être coupé",
+  "hazard.faultStands.help.both":
+    "faire garder l’endroit et tenir tout le monde à l’écart de ce qu’il touche et de la descente de terre du poteau, qui sont à {at} V de la terre d’après le dessin ; une phase à côté est à {beside} V ; faire ouvrir là où le défaut peut être coupé",
+  "hazard.faultStands.link":
+    "{name} est alimenté sur {phases} d’après le dessin : le fusible {link} de {device} élimine ses {amps} A en {seconds} s, et il est dessiné intact",
+  "hazard.faultStands.link.help":
+    "regarder si ce fusible a fondu ; tant qu’on ne l’a pas vu, faire garder l’endroit et le tenir pour être sous tension",
   "hazard.openNeutral": "le neutre de {name} est ouvert à côté de conducteurs sous tension",
   "hazard.openNeutral.help": "enlever la charge au-delà, et le rabouter avec des gants après vérification",
   "hazard.legVolts": "{where} est à {volts} V de son neutre au lieu de {nominal} V",

@@ -1,0 +1,61 @@
+import { describe, expect, test } from "vitest";
+import { draw } from "../../../tests/support/jobNotation";
+import { spell } from "../../../tests/support/words";
+import { assess } from "./assess";
+
+/** Faults that stand in a drawing, as `severity where`, with what is said of who would see them. */
+const standing = (drawing: string): string =>
+  assess(draw(`${LINE}\n${drawing}`))
+    .findings.filter(({ rule }) => rule === "fault-stands")
+    .map(({ severity, where, message }) => `${severity} ${where}: ${spell(message)}`)
+    .join(", ");
+
+const LINE = `
+  s1  source  p1     ABC  kvLL=12.47
+  c1  cutout  p1-p2  ABC  fuse=K65
+  sp1 span    p2-p3  ABC  lengthM=300
+  f1  fault   p3     B    to=earth ohms=40`;
+
+const UNEARTHED = `
+  s1  source  p1     ABC  kvLL=4.8 earthed=false
+  c1  cutout  p1-p2  ABC  fuse=K65 neutral=false
+  sp1 span    p2-p3  ABC  lengthM=300 neutral=false`;
+
+describe("A fault that is fed as drawn is told (common practice, no source)", () => {
+  test.each([
+    ["180 A through a 65K link, which melts on it", "", /^warning f1: .* 65K link of .* clears its 1\d\d A within /],
+    [
+      "90 A: a wire on dry ground never melts a 65K link",
+      "f1 fault p3 B to=earth ohms=80",
+      /^danger f1: .* 65K link of .* may hold/,
+    ],
+    [
+      "a solid blade sees nothing: the source would have to",
+      "c1 cutout p1-p2 ABC fuse=solid",
+      /^danger f1: .*own protection/,
+    ],
+    [
+      "a recloser trips at what nobody drew",
+      "c1 recloser p1-p2 ABC",
+      /^danger f1: .*at what it trips is not drawn/,
+    ],
+    [
+      "one phase at earth of an unearthed line",
+      `${UNEARTHED}\n f1 fault p3 B to=earth ohms=5`,
+      /^danger f1: .*source is not earthed/,
+    ],
+    ["a failed arrester is one too", "f1 none\n a1 arrester p3 B failed=B", /^warning a1: .* 65K link/],
+    ["nothing feeds it", "c1 cutout p1-p2 ABC fuse=K65 open=B", /^$/],
+    ["the source is off", "s1 source p1 ABC kvLL=12.47 on=false", /^$/],
+    ["there is none", "f1 none", /^$/],
+  ])("%s", (_why, drawing, wanted) => expect(standing(drawing)).toMatch(wanted));
+
+  test("what stands there is told: the wire's own volts on its ohms, and line volts on the phases beside it", () => {
+    const of = (drawing: string) =>
+      spell(assess(draw(`${LINE}\n${drawing}`)).findings.find(({ rule }) => rule === "fault-stands")!.help!);
+    expect(of("f1 fault p3 B to=earth ohms=80")).toMatch(/stand at 7\d{3} V to earth as drawn/);
+    expect(of(`${UNEARTHED}\n f1 fault p3 B to=earth ohms=5`)).toMatch(
+      /a phase beside it stands at 4\d{3} V/,
+    );
+  });
+});

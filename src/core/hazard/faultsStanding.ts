@@ -1,0 +1,143 @@
+import { isSupply, type CircuitElement } from "../devices";
+import { complete, nameIn, type System } from "../document";
+import { type Circuit, EARTH, pathTo, sourceOf } from "../network";
+import { worstAt } from "../phasor";
+import { type FuseLink, meltSeconds } from "../reference";
+import { type ElementId, type Finding, type Letter, type Message, say } from "../terms";
+import type { ElementReport } from "./types";
+import type { View } from "./view";
+
+/**
+ * Faults that are fed as drawn. A link that melts on them for sure should have blown, and is looked at; where none does, what
+ * would have to see the fault is named, and what stands at it, since nothing takes the danger away by itself.
+ */
+export function faultsStanding(
+  system: System,
+  circuit: Circuit,
+  view: View,
+  reports: Readonly<Record<ElementId, ElementReport>>,
+): Finding[] {
+  return [...fedFaults(circuit, view)].map(([element, nodes]) => {
+    const id = circuit.elementIds[element]!;
+    const name = nameIn({ system }, id);
+    const letters = nodes.map((node) => circuit.letterOfNode[node] as Letter);
+    const amps = Math.max(...letters.map((it) => reports[id]?.amps[it] ?? 0));
+    const path = pathTo(circuit, view.reach, nodes[0]!);
+    const links = linksOn(system, path, letters[0]!, reports);
+    const clears = links.filter(({ most }) => most < Infinity).sort((one, other) => one.most - other.most)[0];
+    const common = { rule: "fault-stands", where: id, citation: "common practice, no source" } as const;
+    const gaps = { name, phases: letters.join(" "), amps: figure(amps) };
+    if (clears !== undefined)
+      return {
+        ...common,
+        severity: "warning",
+        message: say("hazard.faultStands.link", {
+          ...gaps,
+          device: nameIn({ system }, clears.id),
+          link: linkWords(clears.link),
+          seconds: figure(clears.most),
+        }),
+        help: say("hazard.faultStands.link.help"),
+      };
+    const source = circuit.elementIds[sourceOf(circuit, view.reach, nodes[0]!)]!;
+    const feeds = complete(system.elements[source]!);
+    // Two of its phases at earth are a short all the same.
+    const isUnearthed = isSupply(feeds) && !feeds.earthed && nodes.length === 1;
+    return {
+      ...common,
+      severity: "danger",
+      message: say("hazard.faultStands", {
+        ...gaps,
+        sees: isUnearthed ? say("hazard.faultStands.unearthed") : seenBy(system, path, links),
+      }),
+      help: whatStandsThere(circuit, view, element, nodes),
+    };
+  });
+}
+
+/** Faults that something feeds, with the phases in which it does. */
+function fedFaults(circuit: Circuit, view: View): Map<number, number[]> {
+  const found = new Map<number, number[]>();
+  for (const { element, part, from, to } of circuit.branches) {
+    if (part.role !== "fault") continue;
+    for (const node of [from, to]) {
+      if (node === EARTH || circuit.letterOfNode[node] === "N") continue;
+      if (view.reach.how[node] === 0 || view.state(node) !== "faulted") continue;
+      const nodes = found.get(element) ?? [];
+      if (!nodes.includes(node)) nodes.push(node);
+      found.set(element, nodes);
+    }
+  }
+  return found;
+}
+
+interface LinkOnWay {
+  readonly id: ElementId;
+  readonly link: FuseLink;
+  /** the longest that it takes with its current; for ever where it may not melt [s] */
+  readonly most: number;
+}
+
+/** Links on the way from the supply to a fault, the nearest to the supply first. */
+function linksOn(
+  system: System,
+  path: readonly ElementId[],
+  letter: Letter,
+  reports: Readonly<Record<ElementId, ElementReport>>,
+): LinkOnWay[] {
+  return path.flatMap((id) => {
+    const link = linkOf(complete(system.elements[id]!));
+    if (link === undefined) return [];
+    const { amps } = reports[id]!;
+    // Behind a transformer the phases bear other names.
+    const through = amps[letter] ?? Math.max(0, ...Object.values(amps));
+    return [{ id, link, most: meltSeconds(link, through).most }];
+  });
+}
+
+const linkOf = (element: CircuitElement): FuseLink | undefined =>
+  "fuse" in element && typeof element.fuse === "object" ? element.fuse : undefined;
+
+const linkWords = ({ amps, type }: FuseLink): string => `${amps}${type}`;
+
+/** What is next to the fault of all that could clear it, and why that is not sure. */
+function seenBy(system: System, path: readonly ElementId[], links: readonly LinkOnWay[]): Message {
+  for (const id of [...path].reverse()) {
+    const device = nameIn({ system }, id);
+    const found = links.find((it) => it.id === id);
+    if (found !== undefined)
+      return say("hazard.faultStands.mayHold", { device, link: linkWords(found.link) });
+    if ("reclosing" in complete(system.elements[id]!)) return say("hazard.faultStands.trips", { device });
+  }
+  return say("hazard.faultStands.none");
+}
+
+/** What is to be done, and what stands at a fault: over the earth or neutral that it goes to, and on the phases that are whole. */
+function whatStandsThere(circuit: Circuit, view: View, element: number, nodes: readonly number[]): Message {
+  const [solution] = view.solutions;
+  const held = circuit.branches
+    .filter((it) => it.element === element)
+    .map(({ from, to }) => (to === EARTH ? from : circuit.letterOfNode[to] === "N" ? to : undefined))
+    .filter((it) => it !== undefined);
+  const point = circuit.pointOfNode[nodes[0]!];
+  const others = circuit.conductorIds
+    .map((_, node) => node)
+    .filter(
+      (node) =>
+        circuit.pointOfNode[node] === point &&
+        "ABC12".includes(circuit.letterOfNode[node]!) &&
+        circuit.letterOfNode[node] !== "" &&
+        !nodes.includes(node),
+    );
+  const most = (of: readonly number[]) =>
+    Math.round(Math.max(0, ...of.map((node) => worstAt(solution, node))));
+  const at = held.length === 0 ? undefined : most(held);
+  const beside = others.length === 0 ? undefined : most(others);
+  if (at === undefined && beside === undefined) return say("hazard.faultStands.help");
+  if (beside === undefined) return say("hazard.faultStands.help.at", { at: at! });
+  return at === undefined
+    ? say("hazard.faultStands.help.beside", { beside })
+    : say("hazard.faultStands.help.both", { at, beside });
+}
+
+const figure = (value: number): number => Number(value.toPrecision(3));
