@@ -11,6 +11,7 @@ import {
 } from "../../document";
 import { isTool, SPIKE, TRACER } from "../../steps";
 import { type ElementId, type Message, say, type StructureId } from "../../terms";
+import { isWireDownAt } from "./wiresDown";
 
 const SECONDS_A_MINUTE = 60;
 
@@ -33,7 +34,8 @@ export function stepSentence(
   const isInMinutes = minutes > 1 && Number.isInteger(minutes);
   const onCable =
     verb !== "test" ? undefined : step.with === SPIKE ? "spike" : step.with === TRACER ? "trace" : undefined;
-  const act = say(isInMinutes ? "do.waitMinutes" : `do.${onCable ?? verb}`, {
+  const isGuard = verb === "barricade" && step.at !== undefined && isWireDownAt(document.system, step.at);
+  const act = say(isInMinutes ? "do.waitMinutes" : isGuard ? "do.guard" : `do.${onCable ?? verb}`, {
     minutes: isInMinutes ? minutes : "",
     name: nameOf(document, step, under),
     set: say("do.groundSet"),

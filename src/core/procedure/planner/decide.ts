@@ -1,7 +1,6 @@
 import { GROUNDING_CABLES, isLiftedOff, isOwners, lowSidesOf, openingOf } from "../../devices";
 import {
   complete,
-  elementsOfKind,
   jobOf,
   type Step,
   type StillhotDocument,
@@ -19,6 +18,7 @@ import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
 import { islandOf } from "../job/joined";
 import { permitReasonForElement, permitReasonForWork } from "../job/section";
 import { beginJob } from "../job/state";
+import { wiresDown } from "../job/wiresDown";
 import { looseHardware } from "../rules/looseHardware";
 import { secondaryBackfeed } from "../rules/secondaryBackfeed";
 import { type GroundPlace, type Intent, placesOfWork, stateReady, workedOn } from "./intent";
@@ -48,7 +48,7 @@ export function decide(document: StillhotDocument, choice: Choice, wishes: Wishe
     grounds: groundsOf(document, choice, wishes),
     covers: wishes.covers,
     barricades: wishes.barricades,
-    wiresDown: wiresDown(document),
+    wiresDown: guardedPlaces(document),
     secures: new Set([...wishes.secures, ...looseNear(document, choice)]),
     liveHands: wishes.liveHands,
     permit: permitReason(document, choice, back),
@@ -120,11 +120,10 @@ const sorted = <Item extends string>(items: ReadonlySet<Item>): ReadonlySet<Item
   new Set([...items].sort());
 
 /** Where a wire is down, whatever the work is about: people come near both of its ends. One guard holds for a structure. */
-export function wiresDown({ system }: StillhotDocument): ReadonlySet<PointId> {
+export function guardedPlaces({ system }: StillhotDocument): ReadonlySet<PointId> {
   const guarded = new Set<PointId>();
-  for (const [, it] of elementsOfKind(system, "span"))
-    if (it.construction !== "cable" && it.parted.replace("N", "") !== "")
-      for (const at of [it.from, it.to] as PointId[]) if (!isBarricaded(system, guarded, at)) guarded.add(at);
+  for (const { ends } of wiresDown(system))
+    for (const at of ends) if (!isBarricaded(system, guarded, at)) guarded.add(at);
   return guarded;
 }
 

@@ -7,7 +7,7 @@ import { permitReasonForElement } from "../job/section";
 import { backToService } from "./backToService";
 import { compareRanks } from "./breaking";
 import { systemMoved } from "./closing";
-import { wiresDown, withStopsFirst } from "./decide";
+import { guardedPlaces, withStopsFirst } from "./decide";
 import { draftOf, isWrong } from "./draftOf";
 import type { Intent } from "./intent";
 import { byMethod } from "./liveHands";
@@ -116,7 +116,7 @@ function intentOf(
     grounds: [],
     covers: new Set(),
     barricades: new Set(),
-    wiresDown: wiresDown(document),
+    wiresDown: guardedPlaces(document),
     secures: wishes.secures,
     liveHands: wishes.liveHands,
     permit: back

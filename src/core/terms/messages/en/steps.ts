@@ -28,6 +28,8 @@ export const steps = {
   "do.cover": "Cover what stays live: {name}{on}",
   "do.uncover": "Take the cover off {name}{on}",
   "do.inspect": "Look at {name}",
+  "do.guard":
+    "Guard the wire that is down at {name}: keep everyone clear of it, of the pole and of the truck, 10 m (35 feet) or as far as the local rule says",
   "do.barricade": "Keep everyone clear of the base, the truck and the rods at {name}",
   "do.secure": "Secure {name}",
   "do.ask": "Ask the system operator",

@@ -28,6 +28,8 @@ export const steps = {
   "do.cover": "Couvrir ce qui reste sous tension : {name}{on}",
   "do.uncover": "Ôter la protection : {name}{on}",
   "do.inspect": "Regarder {name}",
+  "do.guard":
+    "Faire garder le conducteur à terre à {name} : tenir chacun à l'écart de lui, du poteau et du camion, à 10 m ou à la distance de la règle locale",
   "do.barricade": "Tenir chacun à l'écart du pied, du camion et des piquets à {name}",
   "do.secure": "Assurer {name}",
   "do.ask": "Interroger l'exploitant",

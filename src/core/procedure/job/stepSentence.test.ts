@@ -1,0 +1,38 @@
+import { describe, expect, test } from "vitest";
+import { draw, parseSteps, TAP } from "../../../../tests/support/jobNotation";
+import { spell } from "../../../../tests/support/words";
+import { stepSentence } from "./stepSentence";
+
+/** A step of a drawing as one sentence. */
+const told = (drawing: string, step: string): string =>
+  spell(stepSentence(draw(drawing), parseSteps(step, ["p3", "p4", "h1"])[0]!));
+
+describe("A wire that is down is guarded, not the pole beside it (common practice, no source)", () => {
+  test.each([
+    [
+      "at one of its poles",
+      "sp1 span p3-p4 A lengthM=60 parted=A",
+      "barricade p4",
+      /^Guard the wire that is down at /,
+    ],
+    [
+      "at the other",
+      "sp1 span p3-p4 A lengthM=60 parted=A",
+      "barricade p3",
+      /^Guard the wire that is down at /,
+    ],
+    [
+      "somewhere else",
+      "sp1 span p3-p4 A lengthM=60 parted=A",
+      "barricade h1",
+      /^Keep everyone clear of the base/,
+    ],
+    ["nothing is down", "", "barricade p4", /^Keep everyone clear of the base/],
+    [
+      "a cable",
+      "sp1 span p3-p4 A construction=cable parted=A",
+      "barricade p4",
+      /^Keep everyone clear of the base/,
+    ],
+  ])("%s", (_why, drawing, step, wanted) => expect(told(`${TAP}\n${drawing}`, step)).toMatch(wanted));
+});
