@@ -22,7 +22,8 @@ import { spell, spellProblem } from "./words";
  *     set openWithoutLoadBreakAmps=0
  *     job permit=held
  *
- * A later line of the same id replaces an earlier one. Points come by themselves: poles, their neutrals on rods of 25 Ω.
+ * A later line of the same id replaces an earlier one. Points come by themselves: poles, their neutrals on rods of 25 Ω, or on
+ * none with `earthOhms=none`.
  */
 export function draw(text: string, stepsText = ""): StillhotDocument {
   const points: Record<string, Record<string, unknown>> = {};
@@ -54,6 +55,7 @@ export function draw(text: string, stepsText = ""): StillhotDocument {
       };
     }
   }
+  for (const point of Object.values(points)) if (point["earthOhms"] === "none") delete point["earthOhms"];
   const steps = parseSteps(stepsText, Object.keys(points));
   const document = {
     format: "stillhot",

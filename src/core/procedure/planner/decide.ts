@@ -5,7 +5,6 @@ import {
   type Step,
   type StillhotDocument,
   type System,
-  hasNeutral,
   phasesAtPoint,
   transformersOf,
   workPointsOf,
@@ -152,11 +151,24 @@ function groundsOf(document: StillhotDocument, choice: Choice, { groundsAt, cabl
     return {
       id,
       at,
-      to: hasNeutral(system, at) ? ("neutral" as const) : ("earth" as const),
+      to: earthEndAt(choice.ready, at, place.bank !== undefined),
       cable: cables.get(id) ?? GROUNDING_CABLES[0],
       ...place,
     };
   });
+}
+
+/**
+ * Where the earth end of a set goes: onto a neutral that a source or a rod holds to earth, or at a bank's low side onto its star.
+ * Onto any other it would ground nothing: it goes to a rod, and to that neutral too, which is a conductor like the rest.
+ */
+function earthEndAt(system: System, at: PointId, isLowSide: boolean): GroundPlace["to"] {
+  const circuit = circuitOf(system);
+  const neutral = circuit.nodeOf.get(conductorId(at, "N"));
+  if (neutral === undefined) return "earth";
+  if (isLowSide || phasesAtPoint(system, at).includes("1")) return "neutral";
+  const { tied } = reachOf(circuit, standingOf(circuit), { groundsLifted: true });
+  return tied[neutral] === 1 ? "neutral" : "both";
 }
 
 /** Phases of a point that nothing reaches, those of the work among them in any case: all of them go to the set. */

@@ -24,7 +24,7 @@ export interface GroundPlace {
   readonly id: ElementId;
   readonly at: PointId;
   readonly phases: string;
-  readonly to: "neutral" | "earth";
+  readonly to: "neutral" | "earth" | "both";
   readonly cable: string;
   /** the transformer whose secondary it holds; the work point where there is none */
   readonly bank?: ElementId;

@@ -237,6 +237,22 @@ describe("What guards the work", () => {
     expect(cableAt(0.4)).toBe("2/0");
   });
 
+  test("a neutral that leads nowhere and has no rod holds nothing: the set goes to a rod, and to it", () => {
+    const setOf = (more: string): string | undefined =>
+      good(`
+        s1  source      sub    ABC kvLL=4.8 earthed=false
+        m0  span        sub-p0 ABC lengthM=900 neutral=false
+        d1  disconnect  p0-p1  ABC neutral=false loadBreakAmps=100
+        sp1 span        p1-p2  ABC lengthM=60
+        p1  point       earthOhms=none
+        p2  point       earthOhms=none
+        w1  work        p2     ABC
+        ${more}`).steps.find((it) => it.do === "ground")!.to;
+    expect(setOf("")).toBe("both");
+    expect(setOf("sp1 span p1-p2 ABC lengthM=60 neutral=false")).toBe("earth");
+    expect(setOf("p1 point earthOhms=25")).toBe("neutral");
+  });
+
   test("an induced conductor is tested again once the grounds are on", () => {
     const planned = good(`
       s1   source      sub    ABC  kvLL=12.47

@@ -184,3 +184,27 @@ checkRule(
     ],
   ],
 );
+
+checkRule(
+  "approach-distance",
+  "1910.269(l)(3)(iii): a neutral that nothing holds to earth counts as energized beside the work, save where the set there ties it to its rod",
+  `
+  s1  source      sub    ABC kvLL=4.8 earthed=false
+  m0  span        sub-p0 ABC lengthM=900 neutral=false
+  d1  disconnect  p0-p1  ABC neutral=false
+  sp1 span        p1-p2  ABC lengthM=60
+  p1  point       earthOhms=none
+  p2  point       earthOhms=none
+  w1  work        p2     ABC
+`,
+  [
+    ["the set goes to a rod alone", "open d1; ground p2 ABC to earth; work w1", "warning w1"],
+    ["the set ties it to its rod", "open d1; ground p2 ABC to both; work w1", ""],
+    ["the set stands elsewhere", "open d1; ground p1 ABC to both; work w1", "warning w1"],
+    [
+      "the set is not bonded to the pole",
+      "open d1; ground p2 ABC to both poleBond=false; work w1",
+      "warning w1",
+    ],
+  ],
+);

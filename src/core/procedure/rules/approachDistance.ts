@@ -205,9 +205,21 @@ function ungroundedBeside(before: JobState, state: JobState, workPoint: WorkPoin
       !toCome.has(circuit.nodeOf.get(id) ?? -1) &&
       !own.includes(id) &&
       !hot.includes(id) &&
-      conductors[id]!.state !== "grounded",
+      conductors[id]!.state !== "grounded" &&
+      !isHeldByRodHere(state, id),
   );
 }
+
+/** Whether a conductor is the neutral that a set right here ties to its own rod, and with it to what the worker is bonded to. */
+const isHeldByRodHere = ({ document }: JobState, id: ConductorId): boolean => {
+  const { point, letter } = partsOfConductor(id);
+  return (
+    letter === "N" &&
+    elementsOfKind(document.system, "ground").some(
+      ([, { at, to, poleBond }]) => at === point && to === "both" && poleBond,
+    )
+  );
+};
 
 /** Conductors of a point at a dangerous voltage that nothing covers. */
 function hotAt(state: JobState, point: string): ConductorId[] {
