@@ -36,3 +36,11 @@ describe("A wire that is down is guarded, not the pole beside it (common practic
     ],
   ])("%s", (_why, drawing, step, wanted) => expect(told(`${TAP}\n${drawing}`, step)).toMatch(wanted));
 });
+
+test.each([
+  ["ground p4 A as g1", /neutral end first$/],
+  ["ground p4 A to earth as g1", /, earth end first$/],
+  ["ground p4 A to both as g1", /, rod and neutral end first$/],
+])("which end of a set goes on first is told by where it goes: %s", (step, wanted) =>
+  expect(told(TAP, step)).toMatch(wanted),
+);

@@ -105,10 +105,10 @@ const toolOf = (tool: string): Message =>
 export function firstEnd(
   document: StillhotDocument,
   { do: verb, first, to, element }: Step,
-): "neutral" | "earth" | "phase" | undefined {
+): "neutral" | "earth" | "both" | "phase" | undefined {
   if (verb !== "ground" && verb !== "unground") return undefined;
   if ((first ?? (verb === "ground" ? "neutral" : "phase")) === "phase") return "phase";
   const saved = document.system.elements[element as ElementId];
   const goesTo = to ?? (saved === undefined ? undefined : (complete(saved) as { to?: string }).to);
-  return goesTo === "earth" ? "earth" : "neutral";
+  return goesTo === "earth" || goesTo === "both" ? goesTo : "neutral";
 }

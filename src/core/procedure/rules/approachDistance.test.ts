@@ -203,8 +203,9 @@ checkRule(
     ["the set stands elsewhere", "open d1; ground p1 ABC to both; work w1", "warning w1"],
     [
       "the set is not bonded to the pole",
-      "open d1; ground p2 ABC to both poleBond=false; work w1",
+      "work w1",
       "warning w1",
+      "d1 disconnect p0-p1 ABC neutral=false open=ABC\n g9 ground p2 ABC to=both poleBond=false",
     ],
   ],
 );

@@ -124,6 +124,7 @@ export const sheet = {
   "sheet.withOther": "with {tool}",
   "sheet.first.neutral": "neutral end first",
   "sheet.first.earth": "earth end first",
+  "sheet.first.both": "rod and neutral end first",
   "sheet.first.phase": "phase end first",
   "sheet.notSeen": "Not seen: {count}.",
   "sheet.ways": "What could still make it live, and what controls it",

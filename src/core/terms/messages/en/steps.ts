@@ -67,6 +67,7 @@ export const steps = {
   "do.cable": ", cable {cable}",
   "do.first.neutral": ", neutral end first",
   "do.first.earth": ", earth end first",
+  "do.first.both": ", rod and neutral end first",
   "do.first.phase": ", phase end first",
 
   "tool.clamp-stick": "clamp stick",

@@ -127,6 +127,7 @@ export const sheet = {
   "sheet.withOther": "avec {tool}",
   "sheet.first.neutral": "côté neutre d'abord",
   "sheet.first.earth": "côté terre d'abord",
+  "sheet.first.both": "côté piquet et neutre d'abord",
   "sheet.first.phase": "côté phase d'abord",
   "sheet.notSeen": "Non vus : {count}.",
   "sheet.ways": "Ce qui pourrait encore le mettre sous tension, et ce qui y pare",

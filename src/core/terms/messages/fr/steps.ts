@@ -67,6 +67,7 @@ export const steps = {
   "do.cable": ", câble {cable}",
   "do.first.neutral": ", côté neutre d'abord",
   "do.first.earth": ", côté terre d'abord",
+  "do.first.both": ", côté piquet et neutre d'abord",
   "do.first.phase": ", côté phase d'abord",
 
   "tool.clamp-stick": "perche à pince",
