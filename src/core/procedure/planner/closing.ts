@@ -1,4 +1,4 @@
-import { handlingOf, hasPositions } from "../../devices";
+import { handlingOf, hangs, hasPositions } from "../../devices";
 import { complete, jobOf, type SavedElement, type StillhotDocument, type System } from "../../document";
 import { type Circuit, type Reach, reachGraphOf, REACH, reachOf, sourceOf, standingOf } from "../../network";
 import type { ElementId } from "../../terms";
@@ -126,9 +126,11 @@ export const customersDark = (circuit: Circuit, closed: readonly Opening[]): num
 export function closingMoves(
   document: StillhotDocument,
   before: System,
-  closed: readonly Opening[],
+  told: readonly Opening[],
   last: ReadonlySet<string> = new Set(),
 ): readonly Move[] {
+  // What hangs on the line, a capacitor bank, comes back on all of its phases once all that feeds it is closed.
+  const closed = [...told.filter((it) => !hangs(it)), ...told.filter(hangs)];
   const end = closed.reduce((system, it) => systemWith(document, system, it), before);
   if (last.size === 0 && canOpenInOrder(documentOn(document, end), [...closed].reverse()))
     return inTurn(document, before, "on", closed);

@@ -237,6 +237,21 @@ describe("What guards the work", () => {
     expect(cableAt(0.4)).toBe("2/0");
   });
 
+  test("a capacitor bank comes back by its own switch, on all of its phases at once, after its cutout and the line", () => {
+    const planned = good(`
+      ${LINE}
+      c1   cutout     p1-p2 ABC fuse=K65
+      sp   span       p2-p3 ABC lengthM=200
+      x5   cutout     p3-p5 B   fuse=K10
+      t5   transformer p5-p6 B  connection=single kva=25 primaryKv=7.2 secondaryV=240
+      ld5  load       p6    12  connection=delta kw=6 customers=6
+      cc   cutout     p3-p4 ABC fuse=K20 blown=B
+      cap  capacitor  p4    ABC kvar=300 kvLL=12.47 charged=true
+      w1   work       p3    ABC does=cc`);
+    expect(inWords(planned)).toMatch(/work w1.*close cc B.*close cap/);
+    expect(inWords(planned)).toMatch(/work w1.*close c1.*close cap/);
+  });
+
   test("a neutral that leads nowhere and has no rod holds nothing: the set goes to a rod, and to it", () => {
     const setOf = (more: string): string | undefined =>
       good(`
