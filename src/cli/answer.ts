@@ -202,7 +202,7 @@ function threatLines(
       `  ${String(n).padStart(2)}  `,
       [
         threatSentence(document, threat),
-        ...exposureSentences(threat),
+        ...exposureSentences(document, threat),
         ...(rangeSentence === undefined ? [] : [rangeSentence]),
       ]
         .map((it) => spell(it))

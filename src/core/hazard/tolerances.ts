@@ -48,3 +48,9 @@ export const MOST_DEGREES = 20;
 
 /** Of the higher of two volts, so much apart they are two voltages: drops and regulators make less [1]. Common practice, no source. */
 export const MOST_APART = 0.25;
+
+/**
+ * Volts over so many times what the highest supply makes are a resonance with a core that would saturate first. Sustained
+ * ferroresonance was reported at up to four or five times (IEEE C57.105, from memory).
+ */
+export const MOST_OF_SUPPLIED = 5;

@@ -3,12 +3,12 @@ import {
   elementName,
   jobOf,
   nameIn,
-  type Settings,
   settingsOf,
   type StillhotDocument,
   structureOf,
 } from "../document";
 import type { ConductorRanges, Doubt, GroundsWorth, LookFirst, Range, Ranges, WayRanges } from "../doubts";
+import { toldVolts } from "../hazard";
 import {
   conductorId,
   inARow,
@@ -26,7 +26,7 @@ export function lookFirstSentence(document: StillhotDocument, entry: LookFirst):
   const line = say("lookFirst.line", {
     place: placeName(document, doubt),
     doubts: inARow([doubt, ...(pair === null ? [] : [pair])].map((it) => doubtWords(document, it))),
-    outcome: feltOutcome(entry, settingsOf(document)),
+    outcome: feltOutcome(document, entry),
   });
   return settles > 1
     ? say("lookFirst.settles", { line, count: settles })
@@ -197,15 +197,20 @@ function wordsKey(document: StillhotDocument, it: Doubt): MessageKey {
 }
 
 /** What would come of it, and whether the worker stays under the limit. */
-function feltOutcome(entry: LookFirst, { exposureLimitVolts }: Settings): Message {
-  const outcome = outcomeWords(entry);
+function feltOutcome(document: StillhotDocument, entry: LookFirst): Message {
+  const { exposureLimitVolts } = settingsOf(document);
+  const outcome = outcomeWords(document, entry);
   if (entry.groundsHold) return say("lookFirst.held", { outcome });
   if (entry.exposureVolts === null || entry.exposureVolts < exposureLimitVolts) return outcome;
-  return say("lookFirst.feels", { outcome, exposure: figures(entry.exposureVolts) });
+  return say("lookFirst.feels", {
+    outcome,
+    exposure: toldVolts(document.system, entry.exposureVolts, figures),
+  });
 }
 
-function outcomeWords({ verdict, volts, strength }: LookFirst): Message {
+function outcomeWords({ system }: StillhotDocument, { verdict, volts, strength }: LookFirst): Message {
   if (volts === null) return say(verdict === "live" ? "lookFirst.liveUnknown" : "lookFirst.unfed");
-  if (verdict === "live" && strength === 0) return say("lookFirst.live", { volts: figures(volts) });
-  return say(`lookFirst.strength.${strength}` as MessageKey, { volts: figures(volts) });
+  const gaps = { volts: toldVolts(system, volts, figures) };
+  if (verdict === "live" && strength === 0) return say("lookFirst.live", gaps);
+  return say(`lookFirst.strength.${strength}` as MessageKey, gaps);
 }

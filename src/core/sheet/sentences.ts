@@ -1,6 +1,6 @@
 import { isLoad } from "../devices";
 import { elementName, type StillhotDocument } from "../document";
-import { type Threat, upsetWords, type WorkPointReport, startsUnknown } from "../hazard";
+import { type Threat, toldVolts, upsetWords, type WorkPointReport, startsUnknown } from "../hazard";
 import { inARow, type Message, type MessageKey, say } from "../terms";
 
 /** A number as a person would write it: three figures, whole from a thousand on. */
@@ -19,7 +19,7 @@ export function threatSentence(
 ): Message {
   const gaps = {
     letter: conductor,
-    volts: figures(volts),
+    volts: toldVolts(document.system, volts, figures),
     ...(source === null ? {} : { source: elementName(document, source) }),
   };
   if (upsets.length === 0) return say(source === null ? "say.inducedNow" : "say.fedNow", gaps);
@@ -44,22 +44,22 @@ export function anyGeneratorSentence(document: StillhotDocument, threats: readon
   return say("say.anyUnknownFeedsIf", {
     upsets: inARow(words),
     letter: conductor,
-    volts: figures(Math.max(...threats.map(({ volts }) => volts))),
+    volts: toldVolts(document.system, Math.max(...threats.map(({ volts }) => volts)), figures),
   });
 }
 
 /** What people would feel of it, with the grounds as drawn. */
-export function exposureSentences(threat: Threat): Message[] {
+export function exposureSentences({ system }: StillhotDocument, threat: Threat): Message[] {
   const { exposureVolts, exposureToEarthVolts, bodyMilliamps, groundAmps } = threat;
   const feels = say(groundAmps > 0 ? "say.feelsGrounded" : "say.feels", {
-    exposure: figures(exposureVolts),
+    exposure: toldVolts(system, exposureVolts, figures),
     milliamps: figures(bodyMilliamps),
   });
   const earth = figures(exposureToEarthVolts);
   return [
     earth === figures(exposureVolts)
       ? say("say.feelsSame", { feels })
-      : say("say.feelsEarth", { feels, earth }),
+      : say("say.feelsEarth", { feels, earth: toldVolts(system, exposureToEarthVolts, figures) }),
     ...(groundAmps >= 0.1 ? [say("say.groundAmps", { amps: figures(groundAmps) })] : []),
   ];
 }

@@ -1,5 +1,5 @@
 import type { StillhotDocument } from "../../document";
-import { type Threat, upsetWords } from "../../hazard";
+import { type Threat, toldVolts, upsetWords } from "../../hazard";
 import { inARow, type Message, say } from "../../terms";
 import { figure, listOf } from "./names";
 
@@ -8,7 +8,8 @@ export const threatWords = (
   document: StillhotDocument,
   { upsets, exposureVolts, volts }: Threat,
 ): Message => {
-  const gaps = { volts: figure(volts), exposure: figure(exposureVolts) };
+  const told = (of: number) => toldVolts(document.system, of, figure);
+  const gaps = { volts: told(volts), exposure: told(exposureVolts) };
   return upsets.length === 0
     ? say("danger.now", gaps)
     : say("danger.if", { ...gaps, upsets: inARow(upsets.map((it) => upsetWords(document, it))) });

@@ -9,7 +9,7 @@ import {
   type WorkPoint,
 } from "../../document";
 import { conductorsOf, nextGroundId } from "../../document";
-import { assess, type Threat } from "../../hazard";
+import { assess, type Threat, toldVolts } from "../../hazard";
 import { endsOf } from "../../network";
 import { citationOf } from "../../reference";
 import { type PointId, type WorkPointId } from "../../terms";
@@ -41,7 +41,7 @@ export const groundPlace = defineRule({
       where: id,
       message: say("rule.ground-place", {
         threat: threatWords(document, worst),
-        exposure: figure(worst.exposureVolts),
+        exposure: toldVolts(document.system, worst.exposureVolts, figure),
         limit: settingsOf(document).exposureLimitVolts,
       }),
       help:

@@ -25,6 +25,7 @@ export const hazard = {
     "{name} is fed on {phases} as drawn: the {link} link of {device} clears its {amps} A within {seconds} s, and is drawn whole",
   "hazard.faultStands.link.help":
     "look whether that link has blown; until it is seen to have, guard the place and take it for live",
+  "hazard.moreThan": "more than {volts}",
   "hazard.openNeutral": "the neutral of {name} is open beside live conductors",
   "hazard.openNeutral.help": "take the load off beyond it, and join it in gloves after a test",
   "hazard.legVolts": "{where} stands at {volts} V to its neutral instead of {nominal} V",

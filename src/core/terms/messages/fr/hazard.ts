@@ -27,6 +27,7 @@ export const hazard = {
     "{name} est alimenté sur {phases} d’après le dessin : le fusible {link} de {device} élimine ses {amps} A en {seconds} s, et il est dessiné intact",
   "hazard.faultStands.link.help":
     "regarder si ce fusible a fondu ; tant qu’on ne l’a pas vu, faire garder l’endroit et le tenir pour être sous tension",
+  "hazard.moreThan": "plus de {volts}",
   "hazard.openNeutral": "le neutre de {name} est ouvert à côté de conducteurs sous tension",
   "hazard.openNeutral.help": "enlever la charge au-delà, et le rabouter avec des gants après vérification",
   "hazard.legVolts": "{where} est à {volts} V de son neutre au lieu de {nominal} V",
