@@ -23,7 +23,11 @@ const UNEARTHED = `
 
 describe("A fault that is fed as drawn is told (common practice, no source)", () => {
   test.each([
-    ["180 A through a 65K link, which melts on it", "", /^warning f1: .* 65K link of .* clears its 1\d\d A within /],
+    [
+      "180 A through a 65K link, which melts on it",
+      "",
+      /^warning f1: .* 65K link of .* clears its 1\d\d A within /,
+    ],
     [
       "90 A: a wire on dry ground never melts a 65K link",
       "f1 fault p3 B to=earth ohms=80",
