@@ -51,7 +51,7 @@ const smallerFirst = {
     async handler(_options: unknown, bundle: Record<string, { type: string; name?: string; code?: string }>) {
       for (const it of Object.values(bundle)) {
         if (it.type !== "chunk" || (it.name !== "index" && it.name !== "board")) continue;
-        const { code } = await minify(it.code ?? "", { module: true, ecma: 2022, compress: { passes: 2 } });
+        const { code } = await minify(it.code ?? "", { module: true, ecma: 2022, compress: { passes: 3 } });
         if (code === undefined) throw new Error(`nothing is left of ${it.name}`);
         it.code = code;
       }

@@ -599,7 +599,7 @@ export const tests = [
       assert.equal(await page.locator(".app").getAttribute("inert"), "");
       await ready(page);
       await page.locator("[data-reading]").waitFor({ state: "detached" });
-      await page.getByText("your drawings are on it and not shown").waitFor();
+      await page.getByText("Your drawings are on this device and not shown").waitFor();
       await call(page, "Drawn while nothing answers");
       await page.locator('[data-save="failed"]', { hasText: "does not open" }).waitFor();
       await holder.evaluate(() => window.letGo());

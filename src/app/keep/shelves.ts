@@ -51,23 +51,20 @@ export interface Shelves extends DBSchema {
   stamps: { key: string; value: StoredStamp };
 }
 
-/** So long a device may take to open what it keeps [ms]: most need a few thousandths of a second. */
+/**
+ * So long a device may take to open what it keeps [ms]: most need a few thousandths of a second. One that neither opens it nor
+ * says why not must not be waited for without end.
+ */
 const OPENS_WITHIN_MS = 8000;
-
-/** A device that neither opens what it keeps nor says why not must not be waited for without end. */
-function within<Opened>(milliseconds: number, opening: Promise<Opened>): Promise<Opened> {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const silent = new Promise<never>((_, fail) => {
-    timer = setTimeout(() => fail(new DOMException("no answer", "TimeoutError")), milliseconds);
-  });
-  return Promise.race([opening, silent]).finally(() => clearTimeout(timer));
-}
 
 let opened: Promise<IDBPDatabase<Shelves>> | undefined;
 
 /** The browser's database, opened once. Rejected where the browser keeps none. */
 export const shelves = (): Promise<IDBPDatabase<Shelves>> =>
-  (opened ??= within(OPENS_WITHIN_MS, open()).catch((error: unknown) => {
+  (opened ??= new Promise<IDBPDatabase<Shelves>>((done, fail) => {
+    open().then(done, fail);
+    setTimeout(() => fail(new DOMException("", "TimeoutError")), OPENS_WITHIN_MS);
+  }).catch((error: unknown) => {
     opened = undefined;
     throw error;
   }));

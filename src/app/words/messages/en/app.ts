@@ -171,9 +171,8 @@ export const app = {
   "keep.newerKept":
     "a newer version of this app keeps its drawings here, and this one cannot add to them. Save the drawing to a file, then load this page anew",
   "keep.silent":
-    "what this device keeps does not open. Save the drawing to a file, close other windows of this app, then load this page anew",
-  "keep.unanswered":
-    "What this device keeps does not open: your drawings are on it and not shown. Close other windows of this app, then load this page anew.",
+    "what this device keeps does not open. Close other windows of this app, then load this page anew",
+  "keep.unanswered": "Your drawings are on this device and not shown: {why}.",
   "keep.reading": "Reading what this device keeps…",
   "keep.otherFailure": "{why}. Save the drawing to a file before you leave",
   "keep.saveNow": "Save to a file",

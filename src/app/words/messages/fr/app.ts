@@ -175,9 +175,8 @@ export const app = {
   "keep.newerKept":
     "une version plus récente de l'application garde ses dessins ici, et celle-ci ne peut rien y ajouter. Enregistrez le dessin dans un fichier, puis rechargez cette page",
   "keep.silent":
-    "ce que cet appareil garde ne s'ouvre pas. Enregistrez le dessin dans un fichier, fermez les autres fenêtres de cette application, puis rechargez cette page",
-  "keep.unanswered":
-    "Ce que cet appareil garde ne s'ouvre pas : vos dessins y sont, sans être affichés. Fermez les autres fenêtres de cette application, puis rechargez cette page.",
+    "ce que cet appareil garde ne s'ouvre pas. Fermez les autres fenêtres de cette application, puis rechargez cette page",
+  "keep.unanswered": "Vos dessins sont sur cet appareil, sans être affichés : {why}.",
   "keep.reading": "Lecture de ce que cet appareil garde…",
   "keep.otherFailure": "{why}. Enregistrez le dessin dans un fichier avant de partir",
   "keep.saveNow": "Enregistrer dans un fichier",
