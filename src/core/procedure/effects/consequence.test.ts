@@ -449,6 +449,22 @@ const cases: readonly (readonly [why: string, drawing: string, steps: string, wa
   ],
   ["a tag", TAP, "open c1; tag c1", { kind: "none", amps: 0, volts: 0, text: /^nothing happens/ }],
   [
+    "a splice, with sticks, between two phases of a third of a turn: 2 · 7200 V · sin 60° over 3 Ω + 3 Ω",
+    `
+    s1  source a   A kvLL=12.47 z1Ohms=[0,3] z0Ohms=[0,3]
+    sp1 span   a-b A lengthM=1 parted=A
+    s2  source b   A kvLL=12.47 z1Ohms=[0,3] z0Ohms=[0,3] angleDeg=-120
+    w1  work   a   A does=sp1
+  `,
+    "work w1 method=sticks",
+    {
+      kind: "fault",
+      amps: (TO_NEUTRAL * Math.sin(Math.PI / 3)) / 3,
+      volts: 2 * TO_NEUTRAL * Math.sin(Math.PI / 3),
+      text: /^span .* joins two supplies 120° and 12470 V apart: 20\d\d A flows/,
+    },
+  ],
+  [
     "two supplies 30° apart: 2 · 7200 V · sin 15°",
     apart(30),
     "close t1",

@@ -283,18 +283,20 @@ const phasesOfElement = ({ document }: JobState, id: ElementId): string =>
 
 function joinedOutOfStep(step: Step, before: JobState, after: JobState): Consequence | undefined {
   const gap = mismatchOf(step, before, after);
-  if (gap === undefined || step.element === undefined) return undefined;
-  const amps = ampsThrough(after, step.element, phasesMoved(step, before, after).closed);
+  if (gap === undefined) return undefined;
+  const [, joined] = movedAround(step, before, after);
+  const letters = step.do === "work" ? gap.letter : phasesMoved(step, before, after).closed;
+  const amps = ampsThrough(joined, gap.thing, letters);
   return {
     kind: "fault",
     amps,
     volts: voltsAcross(gap),
     text: say("consequence.outOfStep", {
-      name: nameOf(after.document, step.element),
+      name: nameOf(after.document, gap.thing),
       degrees: figure(degreesAcross(gap)),
       volts: figure(voltsAcross(gap)),
       amps: figure(amps),
-      clearing: clearingWords(after),
+      clearing: clearingWords(joined),
     }),
   };
 }

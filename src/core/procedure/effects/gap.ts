@@ -1,15 +1,18 @@
-import { deviceOf, isTransformer, openPhasesOf, letterAt } from "../../devices";
+import { type CircuitElement, deviceOf, isTransformer, openPhasesOf, letterAt } from "../../devices";
 import type { Step } from "../../document";
 import { type ConductorReport, degreesApart, standApart, voltsApart } from "../../hazard";
 import { circuitOf, groupsAsDrawn } from "../../network";
 import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf } from "../../terms";
 import { isLiveState } from "../job/live";
 import { elementOf } from "../job/names";
+import { madeBy } from "../job/repair";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
+import { movedAround } from "../job/worked";
 
 /** What stands at the two sides of one phase of a thing. */
 export interface Gap {
+  readonly thing: ElementId;
   readonly letter: Letter;
   readonly from: ConductorReport;
   readonly to: ConductorReport;
@@ -27,7 +30,7 @@ export function gapsOf(state: JobState, id: string | undefined, letters: string)
       conductors[conductorId(from, letter)],
       conductors[conductorId(to, letterAt(element, "to", letter))],
     ];
-    return a === undefined || b === undefined ? [] : [{ letter, from: a, to: b }];
+    return a === undefined || b === undefined ? [] : [{ thing: id as ElementId, letter, from: a, to: b }];
   });
 }
 
@@ -97,9 +100,28 @@ export const ampsThrough = (state: JobState, id: string | undefined, letters: st
 
 /** The gaps that a step closes between two live sides, but for a phase that a bank's own windings hold. */
 export const gapsToMeet = (step: Step, before: JobState, after: JobState): Gap[] =>
-  gapsOf(before, step.element, phasesMoved(step, before, after).closed).filter(
-    (gap) => isLiveOnBothSides(gap) && !isRegenerated(gap),
-  );
+  gapsClosed(step, before, after).filter((gap) => isLiveOnBothSides(gap) && !isRegenerated(gap));
+
+/** The gaps that a step closes: of what it switches, or of what the work at its place splices or puts in, as it stands under the hands. */
+function gapsClosed(step: Step, before: JobState, after: JobState): Gap[] {
+  if (step.do !== "work") return gapsOf(before, step.element, phasesMoved(step, before, after).closed);
+  const [was, is] = movedAround(step, before, after);
+  return madeBy(step, was.document).flatMap((id) => gapsOf(was, id, phasesJoined(was, is, id)));
+}
+
+/** Phases in which the work on a thing joins its ends: those that were parted or cut, or all where it was not there. */
+function phasesJoined(before: JobState, after: JobState, id: ElementId): string {
+  const was = elementOf(before.document.system, id);
+  const is = elementOf(after.document.system, id);
+  if (was === undefined || is === undefined) return "";
+  const { planned } = before.document.system.elements[id] as { planned?: boolean };
+  const apart = (it: CircuitElement) => {
+    const { parted = "", cut = "" } = it as { parted?: string; cut?: string };
+    return `${openPhasesOf(it)}${parted}${cut}`;
+  };
+  const phases = planned === true ? ((is as { phases?: string }).phases ?? "") : apart(was);
+  return [...phases].filter((it) => it !== "N" && !apart(is).includes(it)).join("");
+}
 
 /** The first gap that a step closes between supplies that nothing keeps in step: whatever their angle is, it is another a moment later. */
 export function outOfStepIn(step: Step, before: JobState, after: JobState): Gap | undefined {

@@ -35,6 +35,38 @@ checkRule(
 
 checkRule(
   "phase-check",
+  "common practice: a splice or a jumper joins two supplies as a switch does",
+  `${TAP}
+  sp9 span p3-p20 A lengthM=30 parted=A
+  s2 source p20 A kvLL=12.47
+  w9 work p3 A does=sp9
+`,
+  [
+    [
+      "a splice between two phases",
+      "work w9 method=sticks",
+      "danger sp9",
+      "s2 source p20 A kvLL=12.47 angleDeg=-120",
+    ],
+    [
+      "a splice between supplies that nothing keeps in step",
+      "work w9 method=sticks",
+      "danger sp9",
+      "s2 source p20 A kvLL=12.47 inStep=false",
+    ],
+    [
+      "a span that is new there",
+      "work w9 method=sticks",
+      "danger sp9",
+      "s2 source p20 A kvLL=12.47 angleDeg=-120\n sp9 span p3-p20 A lengthM=30 planned=true",
+    ],
+    ["the same supply come round", "work w9 method=sticks", ""],
+    ["dead on one side", "open c1; work w9 method=sticks", "", "s2 source p20 A kvLL=12.47 angleDeg=-120"],
+  ],
+);
+
+checkRule(
+  "phase-check",
   "common practice: a customer's machine that runs by itself is in step with nothing, at whatever angle a test finds it",
   `${TAP}
   mn1 main h1-h9 12 open=12

@@ -22,9 +22,9 @@ export const phaseCheck = defineRule({
     const gap = mismatchOf(step, before, after);
     if (gap === undefined) return notInStep(step, before, after) ?? notPhased(step, before, after);
     return {
-      where: step.element!,
+      where: gap.thing,
       message: say("rule.phase-check", {
-        name: nameOf(after.document, step.element!),
+        name: nameOf(after.document, gap.thing),
         letter: gap.letter,
         degrees: figure(degreesAcross(gap)),
         volts: figure(voltsAcross(gap)),
@@ -39,9 +39,9 @@ function notInStep(step: Step, before: JobState, after: JobState): Problem | und
   if (gap === undefined) return undefined;
   const { document } = before;
   return {
-    where: step.element!,
+    where: gap.thing,
     message: say("rule.phase-check.notInStep", {
-      name: nameOf(document, step.element!),
+      name: nameOf(document, gap.thing),
       one: namesOf(gap.from.sources.map((it) => nameOf(document, it))),
       other: namesOf(gap.to.sources.map((it) => nameOf(document, it))),
       volts: figure(gap.from.volts + gap.to.volts),
