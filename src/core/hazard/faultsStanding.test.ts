@@ -49,6 +49,21 @@ describe("A fault that is fed as drawn is told (common practice, no source)", ()
       /^danger f1: .*source is not earthed/,
     ],
     ["a failed arrester is one too", "f1 none\n a1 arrester p3 B failed=B", /^warning a1: .* 65K link/],
+    [
+      "a second station behind a solid blade goes on feeding it",
+      "s2 source p5 ABC kvLL=12.47\n c2 cutout p5-p4 ABC fuse=solid\n c1 cutout p1-p2 ABC fuse=K10\n sp2 span p3-p4 ABC lengthM=300",
+      /^danger f1: .*own protection/,
+    ],
+    [
+      "a second station behind a link that melts too",
+      "s2 source p5 ABC kvLL=12.47\n c2 cutout p5-p4 ABC fuse=K10\n c1 cutout p1-p2 ABC fuse=K10\n sp2 span p3-p4 ABC lengthM=300",
+      /^warning f1: .* 10K link/,
+    ],
+    [
+      "a link on one of its two phases, a solid blade on the other",
+      "c1 cutout p1-p2 A fuse=K65\n c2 cutout p1-p2 BC fuse=solid\n f1 fault p3 AB to=earth ohms=5",
+      /^danger f1: .*own protection/,
+    ],
     ["nothing feeds it", "c1 cutout p1-p2 ABC fuse=K65 open=B", /^$/],
     ["the source is off", "s1 source p1 ABC kvLL=12.47 on=false", /^$/],
     ["there is none", "f1 none", /^$/],

@@ -1,6 +1,15 @@
 import { isSupply, type CircuitElement } from "../devices";
 import { complete, nameIn, type System } from "../document";
-import { type Circuit, EARTH, pathTo, sourceOf } from "../network";
+import {
+  type Circuit,
+  EARTH,
+  indexOfElement,
+  pathTo,
+  REACH,
+  reachGraphOf,
+  reachOf,
+  standingOf,
+} from "../network";
 import { worstAt } from "../phasor";
 import { type FuseLink, meltSeconds } from "../reference";
 import { type ElementId, type Finding, type Letter, type Message, say } from "../terms";
@@ -22,9 +31,11 @@ export function faultsStanding(
     const name = nameIn({ system }, id);
     const letters = nodes.map((node) => circuit.letterOfNode[node] as Letter);
     const amps = Math.max(...letters.map((it) => reports[id]?.amps[it] ?? 0));
-    const path = pathTo(circuit, view.reach, nodes[0]!);
-    const links = linksOn(system, path, letters[0]!, reports);
-    const clears = links.filter(({ most }) => most < Infinity).sort((one, other) => one.most - other.most)[0];
+    const phases = nodes.map((node) => fedPhase(system, circuit, view, node, reports));
+    const staying = phases.filter((it) => it.stays);
+    // Between phases alone nothing flows once one of them is left.
+    const isEnded = staying.length <= (isToEarth(circuit, element) ? 0 : 1);
+    const clears = isEnded ? slowest(phases.flatMap(({ melting }) => melting)) : undefined;
     const common = { rule: "fault-stands", where: id, citation: "common practice, no source" } as const;
     const gaps = { name, phases: letters.join(" "), amps: figure(amps) };
     if (clears !== undefined)
@@ -39,8 +50,8 @@ export function faultsStanding(
         }),
         help: say("hazard.faultStands.link.help"),
       };
-    const source = circuit.elementIds[sourceOf(circuit, view.reach, nodes[0]!)]!;
-    const feeds = complete(system.elements[source]!);
+    const { path, links } = staying[0]!;
+    const feeds = complete(system.elements[path[0]!]!);
     // Two of its phases at earth are a short all the same.
     const isUnearthed = isSupply(feeds) && !feeds.earthed && nodes.length === 1;
     return {
@@ -70,6 +81,56 @@ function fedFaults(circuit: Circuit, view: View): Map<number, number[]> {
   }
   return found;
 }
+
+const isToEarth = (circuit: Circuit, fault: number): boolean =>
+  circuit.branches.some(
+    ({ element, from, to }) =>
+      element === fault && [from, to].some((node) => node === EARTH || circuit.letterOfNode[node] === "N"),
+  );
+
+/** What comes of a fault on one phase. */
+interface FedPhase {
+  /** links that melt for sure, each on another way to it */
+  readonly melting: readonly LinkOnWay[];
+  /** whether a way is left on which none does */
+  readonly stays: boolean;
+  /** the last way that was looked at, the supply first, and its links */
+  readonly path: readonly ElementId[];
+  readonly links: readonly LinkOnWay[];
+}
+
+/** Blows what melts on each way from a supply to a phase of a fault, until none is left or one stays whole. */
+function fedPhase(
+  system: System,
+  circuit: Circuit,
+  { reach: asDrawn }: View,
+  node: number,
+  reports: Readonly<Record<ElementId, ElementReport>>,
+): FedPhase {
+  const { element } = reachGraphOf(circuit);
+  const { edgeOn: drawn, emfOn } = standingOf(circuit);
+  const edgeOn = drawn.slice();
+  const melting: LinkOnWay[] = [];
+  for (let reach = asDrawn; ;) {
+    const path = pathTo(circuit, reach, node);
+    const links = linksOn(system, path, circuit.letterOfNode[node] as Letter, reports);
+    const melts = quickest(links.filter(({ most }) => most < Infinity));
+    if (melts === undefined) return { melting, stays: true, path, links };
+    melting.push(melts);
+    const blown = indexOfElement(circuit, melts.id);
+    element.forEach((of, edge) => {
+      if (of === blown) edgeOn[edge] = 0;
+    });
+    reach = reachOf(circuit, { edgeOn, emfOn }, { groundsLifted: false });
+    // What comes back through a bank from the other phases goes with their own links.
+    if ((reach.how[node]! & REACH.forward) === 0) return { melting, stays: false, path, links };
+  }
+}
+
+const quickest = (links: readonly LinkOnWay[]): LinkOnWay | undefined =>
+  [...links].sort((one, other) => one.most - other.most)[0];
+const slowest = (links: readonly LinkOnWay[]): LinkOnWay | undefined =>
+  [...links].sort((one, other) => other.most - one.most)[0];
 
 interface LinkOnWay {
   readonly id: ElementId;
