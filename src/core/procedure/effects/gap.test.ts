@@ -4,12 +4,12 @@ import { beginJob } from "../job/state";
 import {
   ampsThrough,
   degreesAcross,
+  gapsMade,
   gapsOf,
   gapsToMeet,
   mismatchOf,
   outOfStepIn,
   phasesMoved,
-  sidesMoved,
   voltsAcross,
 } from "./gap";
 
@@ -52,7 +52,7 @@ describe("Across a gap", () => {
 
   test("volts that no equation gives count as over every limit", () => {
     const side = { volts: Infinity, angleDeg: 0, state: "live", sources: [] } as never;
-    expect(voltsAcross({ letter: "A", from: side, to: side })).toBe(Infinity);
+    expect(voltsAcross({ from: side, to: side })).toBe(Infinity);
   });
 });
 
@@ -70,15 +70,6 @@ describe("Phases that a step moves", () => {
     ],
     ["what is drawn by the step", TAP, "open c1; ground p3 A as g1", { opened: "", closed: "" }],
   ])("%s", (_why, drawing, steps, wanted) => expect(phasesMoved(...around(drawing, steps))).toEqual(wanted));
-
-  test("both sides of them", () => {
-    expect(sidesMoved(...around(TAP, "open c1"))).toEqual({ opened: [["p2/A", "p3/A"]], closed: [] });
-    expect(sidesMoved(...around(TAP, "open c1; close c1"))).toEqual({
-      opened: [],
-      closed: [["p2/A", "p3/A"]],
-    });
-    expect(sidesMoved(...around(TAP, "note"))).toEqual({ opened: [], closed: [] });
-  });
 });
 
 describe("Two supplies that a step joins", () => {
@@ -145,7 +136,7 @@ describe("Two supplies that a step joins", () => {
     const rolled = apart(0).replace("gang=true open=ABC", "gang=true open=ABC toPhases=BCA");
     const moved = around(rolled, "close t1");
     expect(degreesAcross(mismatchOf(...moved)!)).toBeCloseTo(120, 0);
-    expect(sidesMoved(...moved).closed).toEqual([
+    expect(gapsMade(...moved).map(({ sides }) => sides)).toEqual([
       ["a/A", "b/B"],
       ["a/B", "b/C"],
       ["a/C", "b/A"],

@@ -1,8 +1,9 @@
 import { type CircuitElement, deviceOf, isTransformer, openPhasesOf, letterAt } from "../../devices";
 import type { Step } from "../../document";
 import { type ConductorReport, degreesApart, standApart, voltsApart } from "../../hazard";
-import { circuitOf, groupsAsDrawn } from "../../network";
-import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf } from "../../terms";
+import { circuitOf, conductorsToCome, groupsAsDrawn } from "../../network";
+import { type ConductorId, conductorId, type ElementId, type Letter } from "../../terms";
+import { islandOf } from "../job/joined";
 import { isLiveState } from "../job/live";
 import { elementOf } from "../job/names";
 import { madeBy } from "../job/repair";
@@ -14,6 +15,7 @@ import { movedAround } from "../job/worked";
 export interface Gap {
   readonly thing: ElementId;
   readonly letter: Letter;
+  readonly sides: Sides;
   readonly from: ConductorReport;
   readonly to: ConductorReport;
 }
@@ -23,25 +25,33 @@ export function gapsOf(state: JobState, id: string | undefined, letters: string)
   const element = elementOf(state.document.system, id);
   if (element === undefined || deviceOf(element.kind).ends.length < 2 || isTransformer(element)) return [];
   const { from, to } = element as unknown as { from: string; to: string };
-  const { conductors } = asItStands(state);
   return [...letters].flatMap((it) => {
     const letter = it as Letter;
-    const [a, b] = [
-      conductors[conductorId(from, letter)],
-      conductors[conductorId(to, letterAt(element, "to", letter))],
-    ];
-    return a === undefined || b === undefined ? [] : [{ thing: id as ElementId, letter, from: a, to: b }];
+    const sides = [conductorId(from, letter), conductorId(to, letterAt(element, "to", letter))] as const;
+    return gapBetween(state, { thing: id as ElementId, letter, sides });
   });
 }
 
+/** What stands at two conductors; nothing where one of them is not there. */
+function gapBetween(state: JobState, gap: Pick<Gap, "thing" | "letter" | "sides">): Gap[] {
+  const [from, to] = gap.sides.map((id) => asItStands(state).conductors[id]);
+  return from === undefined || to === undefined ? [] : [{ ...gap, from, to }];
+}
+
 /** Volts across a gap [V]. */
-export const voltsAcross = ({ from, to }: Gap): number => voltsApart(from, to);
+export const voltsAcross = ({ from, to }: Pick<Gap, "from" | "to">): number => voltsApart(from, to);
 
 /** Angle between the two sides of a gap, 0 to 180 [°]. */
 export const degreesAcross = ({ from, to }: Gap): number => degreesApart(from, to);
 
-/** Both sides live: closing joins two things that each have a supply. */
-const isLiveOnBothSides = ({ from, to }: Gap): boolean => isLiveState(from.state) && isLiveState(to.state);
+/** Live, and there: of what only this work brings nobody has drawn a feed, and nothing can feed it yet. */
+function isLiveAt(state: JobState, id: ConductorId): boolean {
+  const circuit = circuitOf(state.document.system);
+  return (
+    isLiveState(asItStands(state).conductors[id]?.state) &&
+    !conductorsToCome(circuit).has(circuit.nodeOf.get(id)!)
+  );
+}
 
 /**
  * One side is only the other's own supply come back through the windings of a bank or a load: a phase of a bank switched
@@ -69,25 +79,6 @@ export function phasesMoved(
   };
 }
 
-/** The two sides of each phase of a thing that a step opened, or closed. */
-export function sidesMoved(
-  step: Step,
-  before: JobState,
-  after: JobState,
-): { readonly opened: readonly Sides[]; readonly closed: readonly Sides[] } {
-  const { opened, closed } = phasesMoved(step, before, after);
-  const element = elementOf(before.document.system, step.element);
-  const { from, to } = (element ?? {}) as { from?: string; to?: string };
-  const sides = (letters: string): Sides[] =>
-    element === undefined || from === undefined || to === undefined
-      ? []
-      : lettersOf(letters).map((letter) => [
-          conductorId(from, letter),
-          conductorId(to, letterAt(element, "to", letter)),
-        ]);
-  return { opened: sides(opened), closed: sides(closed) };
-}
-
 /** The conductors on the two sides of a phase of a thing. */
 export type Sides = readonly [ConductorId, ConductorId];
 
@@ -99,14 +90,45 @@ export const ampsThrough = (state: JobState, id: string | undefined, letters: st
   );
 
 /** The gaps that a step closes between two live sides, but for a phase that a bank's own windings hold. */
-export const gapsToMeet = (step: Step, before: JobState, after: JobState): Gap[] =>
-  gapsClosed(step, before, after).filter((gap) => isLiveOnBothSides(gap) && !isRegenerated(gap));
-
-/** The gaps that a step closes: of what it switches, or of what the work at its place splices or puts in, as it stands under the hands. */
-function gapsClosed(step: Step, before: JobState, after: JobState): Gap[] {
-  if (step.do !== "work") return gapsOf(before, step.element, phasesMoved(step, before, after).closed);
+export function gapsToMeet(step: Step, before: JobState, after: JobState): Gap[] {
   const [was, is] = movedAround(step, before, after);
-  return madeBy(step, was.document).flatMap((id) => gapsOf(was, id, phasesJoined(was, is, id)));
+  const gaps = gapsMade(step, was, is);
+  // Closing between two live sides joins two things that each have a supply.
+  return (step.do === "work" ? [...gaps, ...gapsInRow(was, gaps)] : gaps).filter(
+    (gap) => gap.sides.every((id) => isLiveAt(was, id)) && !isRegenerated(gap),
+  );
+}
+
+/** The gap of each phase of what a step switches, or of what the work at its place splices or puts in. */
+export const gapsMade = (step: Step, was: JobState, is: JobState): Gap[] =>
+  step.do === "work"
+    ? madeBy(step, was.document).flatMap((id) => gapsOf(was, id, phasesJoined(was, is, id)))
+    : gapsOf(was, step.element, phasesMoved(step, was, is).closed);
+
+/** Between the live ends of several gaps that have nothing but dead pieces between them: one work joins them all. */
+function gapsInRow(state: JobState, gaps: readonly Gap[]): Gap[] {
+  const { system } = state.document;
+  const bothWays = gaps.flatMap(({ thing, letter, sides: [a, b] }) => [
+    { thing, letter, near: a, far: b },
+    { thing, letter, near: b, far: a },
+  ]);
+  const isLive = (id: ConductorId) => isLiveAt(state, id);
+  const seen = new Set<ConductorId>();
+  return bothWays
+    .filter(({ near, far }) => isLive(near) && !isLive(far))
+    .flatMap(({ thing, letter, near, far }) => {
+      seen.add(near);
+      // A set goes on over what is added to it while it is gone over.
+      const pieces = new Set([islandOf(system, far)]);
+      const ends = new Set<ConductorId>();
+      for (const piece of pieces)
+        for (const next of bothWays) {
+          if (isLive(next.near) || islandOf(system, next.near) !== piece) continue;
+          if (!isLive(next.far)) pieces.add(islandOf(system, next.far));
+          else if (!seen.has(next.far)) ends.add(next.far);
+        }
+      return [...ends].flatMap((end) => gapBetween(state, { thing, letter, sides: [near, end] }));
+    });
 }
 
 /** Phases in which the work on a thing joins its ends: those that were parted or cut, or all where it was not there. */

@@ -60,3 +60,20 @@ checkRule("onto-fault", "common practice, no source: a splice closes as a switch
   ["the fault is cut off", "open d1; work w1 method=sticks", "", "f1 fault c A"],
   ["nothing feeds it", "work w1 method=sticks", "", "f1 fault c A\ns1 source a ABC kvLL=12.47 on=false"],
 ]);
+
+checkRule(
+  "onto-fault",
+  "common practice, no source: a splice too closes onto what a bank's other phases held at some volts",
+  `
+  s1 source sub ABC kvLL=12.47
+  main span sub-p1 ABC lengthM=2000
+  sp1 span p1-p2 ABC lengthM=30 parted=B
+  la1 arrester p2 B failed=B
+  t1 transformer p2-p3 ABC connection=Y-D kva=75 primaryKv=12.47 secondaryV=480 neutral=false
+  w1 work p1 B does=sp1
+`,
+  [
+    ["onto the failed arrester of the parted phase", "work w1 method=sticks", "danger w1"],
+    ["onto a sound one", "work w1 method=sticks", "", "la1 arrester p2 B"],
+  ],
+);

@@ -2,7 +2,7 @@ import type { Step } from "../../steps";
 import { citationOf } from "../../reference";
 import { type ElementId, type Message } from "../../terms";
 import { say } from "./say";
-import { sidesMoved } from "../effects/gap";
+import { gapsMade } from "../effects/gap";
 import { brokenThings } from "../job/inService";
 import { islandOf } from "../job/joined";
 import { energizedBy, isLiveState } from "../job/live";
@@ -40,7 +40,7 @@ function closedOnto(step: Step, before: JobState, after: JobState): ElementId[] 
   const energized = new Set(energizedBy(before, after));
   const { system } = before.document;
   const joinedToLive = new Set(
-    sidesMoved(step, before, after).closed.flatMap(([a, b]) => {
+    gapsMade(step, before, after).flatMap(({ sides: [a, b] }) => {
       const [one, other] = [islandOf(system, a), islandOf(system, b)];
       if (one === other) return [];
       const isLive = (id: typeof a) => isLiveState(asItStands(before).conductors[id]?.state);

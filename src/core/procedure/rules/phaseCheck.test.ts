@@ -60,8 +60,49 @@ checkRule(
       "danger sp9",
       "s2 source p20 A kvLL=12.47 angleDeg=-120\n sp9 span p3-p20 A lengthM=30 planned=true",
     ],
-    ["the same supply come round", "work w9 method=sticks", ""],
+    ["one in step with it, not tested", "work w9 method=sticks", "warning sp9"],
+    ["the same, tested on both sides", `${BOTH}; work w9 method=sticks`, ""],
     ["dead on one side", "open c1; work w9 method=sticks", "", "s2 source p20 A kvLL=12.47 angleDeg=-120"],
+  ],
+);
+
+checkRule(
+  "phase-check",
+  "common practice, no source: two splices by one work, with a dead piece between, join what lies at its ends",
+  `${TAP}
+  sp8 span p3-p19 A lengthM=30 parted=A
+  sp9 span p19-p20 A lengthM=30 parted=A
+  s2 source p20 A kvLL=12.47 angleDeg=-120
+  w9 work p3 A does=sp8,sp9
+`,
+  [
+    ["between two phases", "work w9 method=sticks", "danger sp8"],
+    [
+      "with a line between that stays whole",
+      "work w9 method=sticks",
+      "danger sp8",
+      "sp9 span p18-p20 A lengthM=30 parted=A\n sp7 span p19-p18 A lengthM=30",
+    ],
+    [
+      "spans that are new there",
+      "work w9 method=sticks",
+      "danger sp8",
+      "sp8 span p3-p19 A lengthM=30 planned=true\n sp9 span p19-p20 A lengthM=30 planned=true",
+    ],
+    ["one of them alone", "work w9 method=sticks", "", "w9 work p3 A does=sp8"],
+    [
+      "one alone, to a pole that is new too",
+      "work w9 method=sticks",
+      "",
+      "w9 work p3 A does=sp8\n sp8 span p3-p19 A lengthM=30 planned=true\n sp9 none",
+    ],
+    [
+      "a line between that is parted",
+      "work w9 method=sticks",
+      "",
+      "sp9 span p18-p20 A lengthM=30 parted=A\n sp7 span p19-p18 A lengthM=30 parted=A",
+    ],
+    ["dead at one end", "open c1; work w9 method=sticks", ""],
   ],
 );
 

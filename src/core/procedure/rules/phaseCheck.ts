@@ -2,7 +2,7 @@ import { isSwitching, type Step } from "../../steps";
 import { COMMON_PRACTICE } from "../../reference";
 import { type ConductorId, partsOfConductor } from "../../terms";
 import { say } from "./say";
-import { degreesAcross, gapsToMeet, mismatchOf, outOfStepIn, sidesMoved, voltsAcross } from "../effects/gap";
+import { degreesAcross, gapsToMeet, mismatchOf, outOfStepIn, voltsAcross } from "../effects/gap";
 import { figure, nameOf, namesOf } from "../job/names";
 import { isOnePiece } from "../job/phasing";
 import type { JobState } from "../job/state";
@@ -52,21 +52,16 @@ function notInStep(step: Step, before: JobState, after: JobState): Problem | und
 
 function notPhased(step: Step, before: JobState, after: JobState): Problem | undefined {
   const { system } = before.document;
-  const meeting = new Set(gapsToMeet(step, before, after).map(({ letter }) => letter));
-  const untested = sidesMoved(step, before, after)
-    .closed.filter(([a, b]) => meeting.has(partsOfConductor(a).letter) && !isOnePiece(system, a, b))
-    .filter((sides) => !sides.every((side) => wasTested(step, before, side)));
-  const [first] = untested;
+  const first = gapsToMeet(step, before, after)
+    .filter(({ sides: [a, b] }) => !isOnePiece(system, a, b))
+    .find(({ sides }) => !sides.every((side) => wasTested(step, before, side)));
   if (first === undefined) return undefined;
-  const name = nameOf(before.document, step.element!);
+  const [from, to] = first.sides.map((side) => nameOf(before.document, partsOfConductor(side).point));
   return {
-    where: step.element!,
+    where: first.thing,
     severity: "warning",
-    message: say("rule.phase-check.untested", { name }),
-    help: say("rule.phase-check.untested.help", {
-      from: nameOf(before.document, partsOfConductor(first[0]).point),
-      to: nameOf(before.document, partsOfConductor(first[1]).point),
-    }),
+    message: say("rule.phase-check.untested", { name: nameOf(before.document, first.thing) }),
+    help: say("rule.phase-check.untested.help", { from: from!, to: to! }),
   };
 }
 
