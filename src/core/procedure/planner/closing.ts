@@ -118,8 +118,9 @@ export const customersDark = (circuit: Circuit, closed: readonly Opening[]): num
   customersOutOf(circuit, edgesWith(circuit, [], closed)).count;
 
 /**
- * Closings in the order in which they are told where that can be, else in one in which none picks up more than it may break: the other way round than they would be opened. What
- * has load beyond it that it may not pick up waits for what is beyond to be opened.
+ * Closings in the order in which they are told where that can be, else in one in which none picks up more than it may break:
+ * the other way round than they would be opened. What has load beyond it that it may not pick up waits for what is beyond to
+ * be opened.
  *
  * @param last keys of what closes last, as far as it may
  */
@@ -135,14 +136,14 @@ export function closingMoves(
   if (last.size === 0 && canOpenInOrder(documentOn(document, end), [...closed].reverse()))
     return inTurn(document, before, "on", closed);
   const { order, stuck } = orderOpenings(documentOn(document, end), closed, last);
-  // With nothing beyond it that could keep the load off, what feeds it does, for as long as the closing takes.
+  const after = documentOn(document, end);
   for (const next of [
-    ({ element }: Opening) => nextBeyond(documentOn(document, end), element),
-    (it: Opening) => feedersOf(documentOn(document, end), it),
+    stuck.flatMap(({ element }) => nextBeyond(after, element)),
+    // With nothing beyond a blade that could keep the load off, what feeds it does, for as long as the closing takes. A clamp
+    // stays on instead: one goes up the line.
+    stuck.filter((it) => isBlade(end, it)).flatMap((it) => feedersOf(after, it)),
   ]) {
-    const droppers = unique(stuck.flatMap(next)).filter((it) =>
-      closed.every(({ element }) => element !== it.element),
-    );
+    const droppers = unique(next).filter((it) => closed.every(({ element }) => element !== it.element));
     if (droppers.length === 0) continue;
     const off = openingMoves(document, before, droppers);
     const dropped = systemMoved(document, off.at(-1)!);
@@ -150,6 +151,10 @@ export function closingMoves(
   }
   return inTurn(document, before, "on", [...order.map(({ opening }) => opening).reverse(), ...stuck]);
 }
+
+/** Whether the file of a thing may say what load it makes and breaks. */
+const isBlade = ({ elements }: System, { element }: Opening): boolean =>
+  "loadBreakAmps" in complete(elements[element]!);
 
 const unique = (openings: readonly Opening[]): Opening[] => [...new Set(openings)];
 
