@@ -39,10 +39,24 @@ const elementsOnDisk = (page) =>
           const all = opening.result.transaction("drawings").objectStore("drawings").getAll();
           all.onsuccess = () => {
             opening.result.close();
-            done(all.result.map((it) => ({ title: it.title, rev: it.rev, done: it.history.done.length })));
+            done(
+              all.result.map((it) => ({
+                title: it.title,
+                rev: it.rev,
+                done: it.history.done.length,
+                text: JSON.stringify(it.document),
+              })),
+            );
           };
         };
       }),
+  );
+
+/** Waits until words are on the disk, while nobody leaves the field in which they are being typed. */
+const areOnDisk = (page, words) =>
+  becomes(
+    async () => (await elementsOnDisk(page)).some(({ text }) => text.includes(JSON.stringify(words))),
+    true,
   );
 
 /** How well two colours as the browser gives them are told apart (WCAG 2.2, relative luminance). */
@@ -336,7 +350,7 @@ export const tests = [
         await title(again).focus();
         await again.keyboard.press("ControlOrMeta+a");
         await again.keyboard.type("typed and not left", { delay: 80 });
-        await again.waitForTimeout(1500);
+        await areOnDisk(again, "typed and not left");
         await running.kill();
         running = await startOwn(profile);
         const last = await running.open(ctx.url);
@@ -377,7 +391,7 @@ export const tests = [
         await page.waitForTimeout(1000);
         assert.equal(await objectives.inputValue(), "Find the tie \n");
         await objectives.pressSequentially("Ground it", { delay: 60 });
-        await page.waitForTimeout(1500);
+        await areOnDisk(page, "Ground it");
         await running.kill();
         running = await startOwn(profile);
         const again = await running.open(`${ctx.url}#teach`);
