@@ -1,4 +1,6 @@
-import { checkRule } from "../../../../tests/support/jobNotation";
+import { expect, test } from "vitest";
+import { checkRule, playedOn } from "../../../../tests/support/jobNotation";
+import { french, spell } from "../../../../tests/support/words";
 
 checkRule(
   "approach-distance",
@@ -209,3 +211,25 @@ checkRule(
     ],
   ],
 );
+
+// The table gives low volts no distance: to keep "no contact at all away" is no sentence.
+test("what stays live beside the work is told with a distance where there is one to keep", () => {
+  const played = playedOn(
+    `
+    s1  source      sub    ABC kvLL=12.47
+    sp0 span        sub-p1 B   lengthM=60
+    c1  cutout      p1-p2  B   fuse=K10
+    t1  transformer p2-q1  B   connection=single kva=25 primaryKv=7.2 secondaryV=240
+    j1  lead        q1-q2  12
+    c3  cutout      p1-p4  B   fuse=K10
+    t2  transformer p4-q2  B   connection=single kva=25 primaryKv=7.2 secondaryV=240
+    w1  work        p2     B
+    `,
+    "cut j1 12; open c1 B; ground p2 B; work w1",
+  );
+  const told = played.at(-1)!.findings.filter(({ rule }) => rule === "approach-distance");
+  const [line, low] = [told.find(({ message }) => spell(message).includes("7200 V")), told.at(-1)];
+  expect(spell(line!.message)).toMatch(/ keep 0\.65 m away/);
+  expect(spell(low!.message)).toMatch(/240 V; .*avoid all contact$/);
+  expect(spell(low!.message, french)).toMatch(/240.V.*évitez tout contact$/);
+});

@@ -256,13 +256,22 @@ function problem(
     message: say(key, {
       hot: conductorNames(state.document, hot),
       volts: figure(volts),
-      distance: distanceWords(volts, phases.size > 1),
+      keep: keepWords(volts, phases.size > 1),
     }),
     help: say("rule.approach-distance.help", {
       gloves: gloveWords(volts),
       hot: conductorNames(state.document, hot),
     }),
   };
+}
+
+/** What to keep from it: a distance is kept, the table's *avoid contact* is none. */
+function keepWords(volts: number, betweenPhases: boolean): Message {
+  const distance = approachDistanceFor(volts);
+  if (distance === undefined) return say("rule.approach-distance.keep.beyond");
+  return distance.rule === "distance"
+    ? say("rule.approach-distance.keep", { distance: distanceWords(volts, betweenPhases) })
+    : say("rule.approach-distance.keep.contact");
 }
 
 function gloveWords(volts: number): Message {
