@@ -109,7 +109,10 @@ export function stepTouch(question: Question, id: WorkPointId, isBarricaded: boo
         volts: roundVolts(least.volts),
         when: whenWords(system, least.upsets),
       }),
-      help: say("hazard.stepTouch.help", { at: pointName({ system }, workPoint.at) }),
+      // Who has barricaded it is not told to.
+      ...(isBarricaded
+        ? {}
+        : { help: say("hazard.stepTouch.help", { at: pointName({ system }, workPoint.at) }) }),
       citation: "29 CFR 1910.269 Appendix C",
     },
   ];

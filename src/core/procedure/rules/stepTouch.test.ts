@@ -64,3 +64,16 @@ describe("what lifts the pole, and where, is told in words and never by the word
     expect(spell(message, french)).toMatch(inFrench);
   });
 });
+
+test("who has barricaded the place is not told to barricade it", () => {
+  const document = draw(HIGH_RODS);
+  const steps = parseSteps(
+    TO_WORK.replace("; work", "; barricade p2; work"),
+    Object.keys(document.system.points),
+  );
+  const { message, help } = playAll(document, steps)
+    .at(-1)!
+    .findings.find((it) => it.rule === "step-touch")!;
+  expect(spell(message)).toMatch(/ it is barricaded$/);
+  expect(help).toBeUndefined();
+});
