@@ -11,10 +11,11 @@ import {
   standingOf,
 } from "../network";
 import { worstAt } from "../phasor";
-import { type FuseLink, meltSeconds } from "../reference";
+import { type FuseLink, linkName, meltSeconds } from "../reference";
 import { type ElementId, type Finding, type Letter, type Message, say } from "../terms";
 import type { ElementReport } from "./types";
 import type { View } from "./view";
+import { threeFigures } from "./workFindings";
 
 /**
  * Faults that are fed as drawn. A link that melts on them for sure should have blown, and is looked at; where none does, what
@@ -37,7 +38,7 @@ export function faultsStanding(
     const isEnded = staying.length <= (isToEarth(circuit, element) ? 0 : 1);
     const clears = isEnded ? slowest(phases.flatMap(({ melting }) => melting)) : undefined;
     const common = { rule: "fault-stands", where: id, citation: "common practice, no source" } as const;
-    const gaps = { name, phases: letters.join(" "), amps: figure(amps) };
+    const gaps = { name, phases: letters.join(" "), amps: threeFigures(amps) };
     if (clears !== undefined)
       return {
         ...common,
@@ -45,8 +46,8 @@ export function faultsStanding(
         message: say("hazard.faultStands.link", {
           ...gaps,
           device: nameIn({ system }, clears.id),
-          link: linkWords(clears.link),
-          seconds: figure(clears.most),
+          link: linkName(clears.link),
+          seconds: threeFigures(clears.most),
         }),
         help: say("hazard.faultStands.link.help"),
       };
@@ -159,15 +160,12 @@ function linksOn(
 const linkOf = (element: CircuitElement): FuseLink | undefined =>
   "fuse" in element && typeof element.fuse === "object" ? element.fuse : undefined;
 
-const linkWords = ({ amps, type }: FuseLink): string => `${amps}${type}`;
-
 /** What is next to the fault of all that could clear it, and why that is not sure. */
 function seenBy(system: System, path: readonly ElementId[], links: readonly LinkOnWay[]): Message {
   for (const id of [...path].reverse()) {
     const device = nameIn({ system }, id);
     const found = links.find((it) => it.id === id);
-    if (found !== undefined)
-      return say("hazard.faultStands.mayHold", { device, link: linkWords(found.link) });
+    if (found !== undefined) return say("hazard.faultStands.mayHold", { device, link: linkName(found.link) });
     if ("reclosing" in complete(system.elements[id]!)) return say("hazard.faultStands.trips", { device });
   }
   return say("hazard.faultStands.none");
@@ -200,5 +198,3 @@ function whatStandsThere(circuit: Circuit, view: View, element: number, nodes: r
     ? say("hazard.faultStands.help.beside", { beside })
     : say("hazard.faultStands.help.both", { at, beside });
 }
-
-const figure = (value: number): number => Number(value.toPrecision(3));

@@ -35,8 +35,8 @@ export function workPointFindings(question: Question, id: WorkPointId): Finding[
         where: id,
         message: say(Number.isFinite(volts) ? "hazard.inducedExposure" : "hazard.inducedExposure.notKnown", {
           letter,
-          milliamps: roundVolts(1000 * induced[index]!),
-          volts: roundVolts(volts),
+          milliamps: threeFigures(1000 * induced[index]!),
+          volts: threeFigures(volts),
           limit: settings.inducedLimitVolts,
         }),
         help: say("hazard.inducedExposure.help"),
@@ -106,7 +106,7 @@ export function stepTouch(question: Question, id: WorkPointId, isBarricaded: boo
       severity: isBarricaded ? "note" : "warning",
       where: id,
       message: say(stepTouchKey(isBarricaded, least.volts), {
-        volts: roundVolts(least.volts),
+        volts: threeFigures(least.volts),
         when: whenWords(system, least.upsets),
       }),
       // Who has barricaded it is not told to.
@@ -125,4 +125,5 @@ const stepTouchKey = (isBarricaded: boolean, volts: number): MessageKey =>
       ? "hazard.stepTouch.barricaded"
       : "hazard.stepTouch";
 
-const roundVolts = (volts: number): number => Number(volts.toPrecision(3));
+/** A number as a finding tells it. */
+export const threeFigures = (value: number): number => Number(value.toPrecision(3));

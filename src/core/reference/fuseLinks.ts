@@ -6,6 +6,9 @@ export interface FuseLink {
   readonly amps: number;
 }
 
+/** A link as it is called: `25K`. */
+export const linkName = ({ amps, type }: FuseLink): string => `${amps}${type}`;
+
 /** The earliest and the latest that something happens, over the links of one rating. */
 export interface Spread {
   readonly least: number;

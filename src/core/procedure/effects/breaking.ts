@@ -25,6 +25,9 @@ export const LEAST_ARC_VOLTS = 13;
 const LOW_VOLTS = 300;
 const LOW_AMPS = 1;
 
+/** Whether a drawing may say what load a thing's own blades make and break. */
+export const mayBeLoadRated = (element: CircuitElement): boolean => "loadBreakAmps" in element;
+
 /** What keeps an arc is current and volts across the gap: a path beside it that holds the gap leaves nothing to break. */
 export const keepsArc = (amps: number, volts: number): boolean =>
   volts >= LEAST_ARC_VOLTS && !(volts <= LOW_VOLTS && amps <= LOW_AMPS);

@@ -1,6 +1,6 @@
 import { openPhasesOf, shortedBy } from "../../devices";
 import { elementsOfKind, settingsOf } from "../../document";
-import { type FuseLink, meltSeconds } from "../../reference";
+import { type FuseLink, linkName, meltSeconds } from "../../reference";
 import { type ElementId, type Letter, lettersOf, type Message, say } from "../../terms";
 import { elementsOf, figure, nameOf } from "../job/names";
 import { asItStands } from "../job/seen";
@@ -47,7 +47,7 @@ export function clearingWords(state: JobState): Message {
   const isFast = isWithinHalfCycle(state, mostSeconds);
   return say(mostSeconds === Infinity ? "clearing.maybe" : isFast ? "clearing.fast" : "clearing.link", {
     name: nameOf(state.document, element),
-    link: `${link.amps}${link.type}`,
+    link: linkName(link),
     amps: figure(amps),
     least: figure(leastSeconds),
     most: figure(mostSeconds),

@@ -5,6 +5,7 @@ import type { ElementId } from "../../terms";
 import { canOpenInOrder, orderOpenings, systemWithout } from "./breaking";
 import { droppersOf, feedersOf, nextBeyond } from "./nextBeyond";
 import { documentOn, type Opening } from "./openings";
+import { mayBeLoadRated } from "../effects/breaking";
 import { toolFor } from "../job/tools";
 import { customersOutOf, edgesWith } from "./ways";
 
@@ -154,7 +155,7 @@ export function closingMoves(
 
 /** Whether the file of a thing may say what load it makes and breaks. */
 const isBlade = ({ elements }: System, { element }: Opening): boolean =>
-  "loadBreakAmps" in complete(elements[element]!);
+  mayBeLoadRated(complete(elements[element]!));
 
 const unique = (openings: readonly Opening[]): Opening[] => [...new Set(openings)];
 

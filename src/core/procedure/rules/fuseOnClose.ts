@@ -1,4 +1,4 @@
-import { COMMON_PRACTICE } from "../../reference";
+import { COMMON_PRACTICE, linkName } from "../../reference";
 import { say } from "./say";
 import { clearingOf, isWithinHalfCycle } from "../effects/clearing";
 import { shortsEnergized } from "../effects/consequence";
@@ -21,7 +21,7 @@ export const fuseOnClose = defineRule({
               where: element,
               message: say(`rule.fuse-on-close.${surge.why}`, {
                 name: nameOf(after.document, element),
-                link: `${link.amps}${link.type}`,
+                link: linkName(link),
                 amps: figure(surge.amps),
                 seconds: surge.seconds,
                 melts: figure(surge.meltAmps),
@@ -39,7 +39,7 @@ export const fuseOnClose = defineRule({
         where: clearing.element,
         message: say(isFast ? "rule.fuse-on-close.fault.fast" : "rule.fuse-on-close.fault", {
           name: nameOf(after.document, clearing.element),
-          link: `${clearing.link.amps}${clearing.link.type}`,
+          link: linkName(clearing.link),
           amps: figure(clearing.amps),
           seconds: figure(clearing.leastSeconds),
         }),

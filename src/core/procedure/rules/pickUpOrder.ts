@@ -5,7 +5,7 @@ import { conductorId, type ElementId, lettersOf } from "../../terms";
 import { say } from "./say";
 import { MOST_VOLTS_BY_HAND, NO_AMPS } from "../tolerances";
 import { isClosing, type Step } from "../../steps";
-import { keepsArc } from "../effects/breaking";
+import { keepsArc, mayBeLoadRated } from "../effects/breaking";
 import { shortsEnergized } from "../effects/consequence";
 import { ampsThrough, gapsOf, phasesMoved, voltsAcross } from "../effects/gap";
 import { joinedWithout } from "../job/joined";
@@ -60,7 +60,7 @@ function loadByBlade(step: Step, before: JobState, after: JobState): Problem | u
   const { document } = after;
   const element = elementOf(document.system, step.element);
   // Of what has no such key, as a regulator, a drawing cannot say what its own switches make.
-  if (element === undefined || !("loadBreakAmps" in element)) return undefined;
+  if (element === undefined || !mayBeLoadRated(element)) return undefined;
   const settings = settingsOf(document);
   const limit = breaksOf(element, step.with ?? "", settings);
   if (limit?.basis !== "unrated" || shortsEnergized(before, after).length > 0) return undefined;
