@@ -70,6 +70,46 @@ describe("What an opening breaks", () => {
     expect(keepsArc(amps, volts)).toBe(stands),
   );
 
+  // 50 kVA is excited by 0.5 % of its 208 A, at a right angle to what 0.3 kW draw and against what a capacitor does.
+  // Two transformers of one street: with the cutout of the first out, its legs carry what excites it from the second.
+  const BANKED = `
+    s1 source      p0    ABC kvLL=12.47
+    x1 cutout      p0-p1 B   fuse=K15
+    t1 transformer p1-q1 B   connection=single kva=50 primaryKv=7.2 secondaryV=240
+    j1 lead        q1-q  12
+    x2 cutout      p0-p2 B   fuse=K15
+    t2 transformer p2-q  B   connection=single kva=50 primaryKv=7.2 secondaryV=240
+    ld load        q     12  connection=delta kw=20 customers=5
+  `;
+
+  test.each([
+    ["what excites a transformer goes out by itself on its legs", "", 0],
+    ["a house behind it does not", "ly load q1 12 connection=delta kw=0.3 customers=1", 1.63],
+    [
+      "nor does one whose meter is in its way",
+      "m1 meter q1-h 12\nly load h 12 connection=delta kw=0.3",
+      1.63,
+    ],
+    ["nor a capacitor", "cy capacitor q1 12 kvar=0.6 kvLL=0.24 connection=delta", 1.46],
+    [
+      "nor what the legs of a far larger unit take",
+      "t1 transformer p1-q1 B connection=single kva=500 primaryKv=7.2 secondaryV=240",
+      10.4,
+    ],
+  ])("%s", (_why, more, amps) => {
+    const [it] = broken(`${BANKED}\n${more}`, "open x1; cut j1");
+    expect(it!.through).toBeGreaterThan(1);
+    expect(it!.volts).toBeGreaterThan(100);
+    expect(it!.amps).toBeCloseTo(amps, 1);
+  });
+
+  test("what a second transformer holds breaks nothing, and its current is told", () => {
+    const [it] = broken(BANKED, "cut j1");
+    expect(it!.amps).toBe(0);
+    expect(it!.through).toBeGreaterThan(30);
+    expect(it!.volts).toBeLessThan(13);
+  });
+
   test("a line that is cut breaks charging current only (common practice)", () =>
     expect(broken(TAP, "cut main A")[0]!.limit).toEqual({ amps: 0.5, basis: "lead" }));
 

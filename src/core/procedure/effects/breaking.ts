@@ -2,6 +2,7 @@ import { type Breaks, breaksOf, type CircuitElement, openPhasesOf } from "../../
 import { settingsOf, type Step } from "../../document";
 import type { ElementId, Letter } from "../../terms";
 import { elementOf } from "../job/names";
+import { excitesOnly } from "./exciting";
 import { gapsOf, voltsAcross } from "./gap";
 import { phasesOf } from "../job/positions";
 import { asItStands } from "../job/seen";
@@ -12,8 +13,10 @@ import { isOpening } from "../../steps";
 export interface Breaking {
   readonly element: ElementId;
   readonly letter: Letter;
-  /** through it just before it opens [A]; none where its gap keeps no arc */
+  /** what it breaks [A]: none where its gap keeps no arc */
   readonly amps: number;
+  /** through it just before it opens [A] */
+  readonly through: number;
   /** across its gap once it is open [V] */
   readonly volts: number;
   readonly limit: Breaks;
@@ -24,13 +27,16 @@ export const LEAST_ARC_VOLTS = 13;
 /** Up to so many volts a current of so few amperes goes out by itself in an open gap (common practice, no source). */
 const LOW_VOLTS = 300;
 const LOW_AMPS = 1;
+/** What excites the units that hang on a pole, 167 kVA and less, is no more than this on a leg of 120 V (common practice, no source). */
+const LOW_EXCITING_AMPS = 5;
 
 /** Whether a drawing may say what load a thing's own blades make and break. */
 export const mayBeLoadRated = (element: CircuitElement): boolean => "loadBreakAmps" in element;
 
 /** What keeps an arc is current and volts across the gap: a path beside it that holds the gap leaves nothing to break. */
-export const keepsArc = (amps: number, volts: number): boolean =>
-  volts >= LEAST_ARC_VOLTS && !(volts <= LOW_VOLTS && amps <= LOW_AMPS);
+export const keepsArc = (amps: number, volts: number, kind: "load" | "exciting" = "load"): boolean =>
+  volts >= LEAST_ARC_VOLTS &&
+  !(volts <= LOW_VOLTS && amps <= (kind === "exciting" ? LOW_EXCITING_AMPS : LOW_AMPS));
 
 /** What a step that opens a thing breaks, phase by phase. */
 export function breakingsOf(step: Step, before: JobState, after: JobState): Breaking[] {
@@ -45,12 +51,14 @@ export function breakingsOf(step: Step, before: JobState, after: JobState): Brea
   ) as Letter[];
   return letters.map((letter) => {
     const through = amps[letter] ?? 0;
-    const volts = Math.max(0, ...gapsOf(after, id, letter).map(voltsAcross));
-    const isTwoEnded = gapsOf(after, id, letter).length > 0;
+    const [gap] = gapsOf(after, id, letter);
+    const volts = gap === undefined ? 0 : voltsAcross(gap);
+    const kind = gap !== undefined && excitesOnly(after.document.system, gap.sides) ? "exciting" : "load";
     return {
       element: id,
       letter,
-      amps: !isTwoEnded || keepsArc(through, volts) ? through : 0,
+      amps: gap === undefined || keepsArc(through, volts, kind) ? through : 0,
+      through,
       volts,
       limit,
     };

@@ -43,6 +43,18 @@ const PARTED = `
   w1  work       b   A   does=sp1
 `;
 
+/** Two transformers on one street, the legs of the first in a lead; a house draws 20 kW behind both. */
+const BANKED = `
+  s1 source      p0    ABC kvLL=12.47
+  x1 cutout      p0-p1 B   fuse=K15
+  t1 transformer p1-q1 B   connection=single kva=50 primaryKv=7.2 secondaryV=240
+  j1 lead        q1-q  12
+  x2 cutout      p0-p2 B   fuse=K15
+  t2 transformer p2-q  B   connection=single kva=50 primaryKv=7.2 secondaryV=240
+  ld load        q     12  connection=delta kw=20 customers=5
+  w1 work        p1    B
+`;
+
 interface Wanted {
   readonly kind: "arc" | "fault" | "shock" | "none";
   readonly amps: number;
@@ -89,6 +101,36 @@ const cases: readonly (readonly [why: string, drawing: string, steps: string, wa
       amps: 0,
       volts: 0,
       text: /^cutout at pole with transformer opens with no current through it$/,
+    },
+  ],
+  [
+    // Half of the 83 A of the house come by each of two like transformers; all of it through one is 0.4 of its amperes,
+    // which drop 0.4 of its 2.2 % of 120 V.
+    "what goes another way is told with its amperes, and nothing is broken",
+    BANKED,
+    "cut j1 12 method gloves gloveClass 0",
+    {
+      kind: "none",
+      amps: 0,
+      volts: 1.06,
+      text: /^lead .* opens with 4\d(\.\d)? A through it, which goes another way/,
+    },
+  ],
+  [
+    "half a percent of 50 kVA on a leg of 120 V goes out by itself",
+    BANKED,
+    "open x1 B with load-break-tool; cut j1 12 method gloves gloveClass 0",
+    { kind: "none", amps: 0, volts: 119, text: /^lead .* opens with 1\.04 A through it: at 120 V/ },
+  ],
+  [
+    "a leg is called one",
+    `${BANKED}\nx2 cutout p0-p2 B open=B`,
+    "cut j1 12 method gloves gloveClass 0",
+    {
+      kind: "arc",
+      amps: 82,
+      volts: 119,
+      text: /A is drawn out as an arc at lead .* leg 1, which may break 0\.5 A/,
     },
   ],
   [

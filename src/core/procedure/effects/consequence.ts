@@ -11,7 +11,7 @@ import {
   say,
   type WorkPointId,
 } from "../../terms";
-import { breakingsOf, worstOf } from "./breaking";
+import { type Breaking, breakingsOf, LEAST_ARC_VOLTS, worstOf } from "./breaking";
 import { capacitorsOn, heldCharge, unitVolts } from "./capacitors";
 import { clearingWords, faultAmps } from "./clearing";
 import { ampsThrough, degreesAcross, gapsOf, mismatchOf, phasesMoved, voltsAcross } from "./gap";
@@ -19,7 +19,7 @@ import { isTracing, spikedLive, tracedBy } from "./spiking";
 import { madeBy, spikeIdIn } from "../job/repair";
 import { hotInHand, isKeptOff } from "../job/hands";
 import { energizedBy, isLiveState } from "../job/live";
-import { elementOf, elementsOf, figure, listOf, nameOf } from "../job/names";
+import { elementOf, elementsOf, figure, letterIn, listOf, nameOf } from "../job/names";
 import { groundIdOf, phasesAt } from "../job/positions";
 import { readingsOf } from "../job/readings";
 import { asItStands, seen } from "../job/seen";
@@ -313,7 +313,7 @@ function drawnArc(step: Step, before: JobState, after: JobState): Consequence | 
     volts,
     text: say("consequence.arc", {
       name: nameOf(before.document, worst.element),
-      letter: worst.letter,
+      letter: letterIn(worst.letter),
       amps: figure(worst.amps),
       volts: figure(volts),
       limit: figure(worst.limit.amps),
@@ -346,10 +346,11 @@ const none = (text: Message, amps = 0, volts = 0): Consequence => ({ kind: "none
 function unharmed(step: Step, before: JobState, after: JobState): Consequence {
   if (after.notDone !== undefined) return none(after.notDone);
   if (step.do === "test") return shown(step, before);
-  const worst = worstOf(breakingsOf(step, before, after));
+  const breakings = breakingsOf(step, before, after);
+  const worst = worstOf(breakings);
   if (worst !== undefined)
     return worst.amps <= NO_AMPS
-      ? none(say("consequence.openedDead", { name: nameOf(before.document, worst.element) }))
+      ? openedWithoutArc(breakings, before)
       : none(
           say("consequence.broken", {
             name: nameOf(before.document, worst.element),
@@ -370,6 +371,23 @@ function unharmed(step: Step, before: JobState, after: JobState): Consequence {
     );
   }
   return none(say("consequence.none"));
+}
+
+/** Nothing is broken: there is no current, or what there is goes another way or out by itself. */
+function openedWithoutArc(breakings: readonly Breaking[], before: JobState): Consequence {
+  const { element, through, volts } = [...breakings].sort((a, b) => b.through - a.through)[0]!;
+  const name = nameOf(before.document, element);
+  if (through <= NO_AMPS) return none(say("consequence.openedDead", { name }));
+  const isHeld = volts < LEAST_ARC_VOLTS;
+  return none(
+    say(isHeld ? "consequence.openedHeld" : "consequence.openedLow", {
+      name,
+      amps: figure(through),
+      volts: figure(volts),
+    }),
+    0,
+    volts,
+  );
 }
 
 /** What a tracer tells: whether this is the cable that is grounded, and nothing of volts. */

@@ -10,7 +10,7 @@ import {
   type System,
   workPointName,
 } from "../../document";
-import { type Message, say } from "../../terms";
+import { type Letter, type Message, say } from "../../terms";
 
 export { elementOf, elementsOf, listOf };
 
@@ -34,6 +34,10 @@ export function setAndPlace(document: { readonly system: System }, id: string): 
 /** Work points in words, by their label or the place where they are. */
 export const workPlaces = (document: StillhotDocument, ids: Iterable<string>): Message =>
   listOf([...ids].map((id) => workPointName(document, id)));
+
+/** One conductor of a thing that is named: a phase by its letter, a leg as one. */
+export const letterIn = (letter: Letter): string | Message =>
+  letter === "1" || letter === "2" ? say("name.leg.one", { letters: letter }) : letter;
 
 /** Names in a row, no more than a few of them. */
 export function namesOf(names: readonly (Message | string)[], most = 4): Message {

@@ -1,5 +1,14 @@
 import { checkRule, TAP } from "../../../../tests/support/jobNotation";
 
+/** A second transformer on the street of the first, and the legs of that in a lead. */
+const BANKED = `
+  c1 cutout      p2-p3 A   fuse=K15 loadBreak=none
+  t1 transformer p3-q1 A   connection=single kva=50 primaryKv=7.2 secondaryV=240
+  j1 lead        q1-p6 12
+  x2 cutout      p2-p9 A   fuse=K15
+  t2 transformer p9-p6 A   connection=single kva=50 primaryKv=7.2 secondaryV=240
+`;
+
 checkRule(
   "load-break",
   "1910.269(l)(12)(i): a device used to open a circuit under load must be designed to interrupt the current involved",
@@ -50,6 +59,14 @@ checkRule(
     ],
     ["a disconnect with one", "open c1 A", "", "c1 disconnect p2-p3 A loadBreakAmps=200"],
     ["a lead cut with load on it", "cut c1 A with lead-cutters", "danger c1", "c1 lead p2-p3 A"],
+    // A leg of 120 V with exciting current arcs nothing; the same legs with a house behind them do.
+    ["legs cut with nothing but what excites the transformer", "open c1; cut j1", "", BANKED],
+    [
+      "legs cut with a house behind them",
+      "open c1; cut j1",
+      "danger j1",
+      `${BANKED}\nly load q1 12 connection=delta kw=2 customers=1`,
+    ],
     ["taking the barrel out opens it too", "remove-barrel c1", "danger c1", "set openWithoutLoadBreakAmps=0"],
     ["a main breaks its own load", "open m1", "", "m1 main p6-h1 12"],
   ],

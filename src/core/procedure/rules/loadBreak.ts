@@ -3,7 +3,7 @@ import { settingsOf } from "../../document";
 import { citationOf } from "../../reference";
 import { say } from "./say";
 import { breakingsOf, worstOf } from "../effects/breaking";
-import { figure, nameOf } from "../job/names";
+import { figure, letterIn, nameOf } from "../job/names";
 import { defineRule } from "./rule";
 
 /**
@@ -24,7 +24,7 @@ export const loadBreak = defineRule({
     const { element, letter, amps, limit } = worst;
     const gaps = {
       name: nameOf(before.document, element),
-      letter,
+      letter: letterIn(letter),
       amps: figure(amps),
       limit: figure(limit.amps),
     };

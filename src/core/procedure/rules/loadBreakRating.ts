@@ -2,7 +2,7 @@ import { NO_AMPS } from "../tolerances";
 import { citationOf } from "../../reference";
 import { say } from "./say";
 import { breakingsOf, worstOf } from "../effects/breaking";
-import { figure, nameOf } from "../job/names";
+import { figure, letterIn, nameOf } from "../job/names";
 import { defineRule } from "./rule";
 
 /** The current is within the rating of the tool, arc chute, elbow or switch that breaks it. */
@@ -23,7 +23,7 @@ export const loadBreakRating = defineRule({
       where: element,
       message: say("rule.load-break-rating", {
         name: nameOf(before.document, element),
-        letter,
+        letter: letterIn(letter),
         amps: figure(amps),
         by: say(`breaks.${limit.basis}`, { limit: figure(limit.amps) }),
       }),

@@ -3,7 +3,7 @@ import { COMMON_PRACTICE } from "../../reference";
 import { type ConductorId, partsOfConductor } from "../../terms";
 import { say } from "./say";
 import { degreesAcross, gapsToMeet, mismatchOf, outOfStepIn, voltsAcross } from "../effects/gap";
-import { figure, nameOf, namesOf } from "../job/names";
+import { figure, letterIn, nameOf, namesOf } from "../job/names";
 import { isOnePiece } from "../job/phasing";
 import type { JobState } from "../job/state";
 import { wereVoltsRead } from "../job/voltsRead";
@@ -25,7 +25,7 @@ export const phaseCheck = defineRule({
       where: gap.thing,
       message: say("rule.phase-check", {
         name: nameOf(after.document, gap.thing),
-        letter: gap.letter,
+        letter: letterIn(gap.letter),
         degrees: figure(degreesAcross(gap)),
         volts: figure(voltsAcross(gap)),
       }),

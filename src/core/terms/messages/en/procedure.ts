@@ -138,6 +138,10 @@ export const procedure = {
   "consequence.clampArc":
     "the jaw of {name} makes {amps} A with {volts} V across the gap: it arcs as it goes on",
   "consequence.openedDead": "{name} opens with no current through it",
+  "consequence.openedHeld":
+    "{name} opens with {amps} A through it, which goes another way: {volts} V stands across the gap, too little for an arc",
+  "consequence.openedLow":
+    "{name} opens with {amps} A through it: at {volts} V so little goes out by itself in the open gap",
   "consequence.broken": "{name} breaks {amps} A by {by}",
   "consequence.closedDead": "{name} closes with no current through it",
   "consequence.carries": "{name} closes and carries {amps} A",

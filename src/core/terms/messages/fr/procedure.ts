@@ -140,6 +140,10 @@ export const procedure = {
   "consequence.clampArc":
     "la mâchoire de {name} établit {amps} A sous {volts} V : elle fait un arc en se posant",
   "consequence.openedDead": "{name} s'ouvre sans courant",
+  "consequence.openedHeld":
+    "{name} s'ouvre avec {amps} A qui le traversent et passent ailleurs : {volts} V à l'ouverture, trop peu pour un arc",
+  "consequence.openedLow":
+    "{name} s'ouvre avec {amps} A qui le traversent : à {volts} V, un si faible courant s'éteint de lui-même",
   "consequence.broken": "{name} coupe {amps} A par {by}",
   "consequence.closedDead": "{name} se ferme sans courant",
   "consequence.carries": "{name} se ferme et porte {amps} A",
