@@ -15,7 +15,7 @@ import { playing } from "./playing";
 import { purposesOf } from "./purposes";
 import { restoredEarly } from "./restoredEarly";
 import { repaired } from "./repair";
-import { ringsFirst } from "./ringsFirst";
+import { ringsClosedBack, ringsFirst } from "./ringsFirst";
 import type { Choice, DeadEnds } from "./search";
 import type { PlannedStep } from "./types";
 import { type Wishes, wish } from "./wishes";
@@ -107,17 +107,26 @@ function draftUnder(
   return undefined;
 }
 
-/** A draft, or the same with rings of one source closed before anything opens, where that spares customers a gap and no rule finds more in it. */
+/**
+ * A draft, or the same with rings of one source closed before anything opens, or before the way that feeds the rest meanwhile
+ * opens again, where that spares customers a gap and no rule finds more in it.
+ */
 function withRingsClosed(
   asFound: StillhotDocument,
   document: StillhotDocument,
   draft: OrderDraft,
   ordered: (intent: Intent) => readonly PlannedStep[],
 ): OrderDraft {
-  const ringed = ringsFirst(document, draft.intent, draft.wishes.first);
-  if (ringed === undefined) return draft;
-  const better = draftOf(asFound, ringed, draft.wishes, ordered(ringed));
-  return isNoWorse(better, draft) ? better : draft;
+  const { intent, wishes } = draft;
+  const made = (it: Intent): OrderDraft => draftOf(asFound, it, wishes, ordered(it));
+  const first = ringsFirst(document, intent, wishes.first);
+  const better = first === undefined ? undefined : made(first);
+  if (better !== undefined && isNoWorse(better, draft)) return better;
+  const back = ringsClosedBack(document, intent, wishes.first);
+  const sparing = back === undefined ? undefined : made(back);
+  return sparing !== undefined && isNoWorse(sparing, draft) && sparing.customers.steps < draft.customers.steps
+    ? sparing
+    : draft;
 }
 
 /** The wishes that the first findings become that can be mended, playing an order from its first step; nothing where none can. */

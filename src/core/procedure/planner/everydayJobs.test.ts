@@ -20,6 +20,25 @@ const OTHER_STATION = `
   s2   source  sub2     ABC  kvLL=12.47
 `;
 
+/** Half of a loop with a cable parked at both ends, and the pad behind it fed from the far side by what is open in service. */
+const PARKED = (far: string): string => `${LINE}
+     ca   cutout       p1-ra  A  fuse=K65
+     u1   span         ra-a1  A  construction=cable lengthM=120
+     ea1  elbow        a1-a   A
+     ta   transformer  a-sa   A  connection=single kva=50 primaryKv=7.2 secondaryV=240
+     lda  load         sa     12 connection=delta kw=12 customers=5
+     ea2  elbow        a-a2   A  open=A
+     u2   span         a2-x   A  construction=cable lengthM=70
+     f1   fault        x      A
+     u3   span         x-b1   A  construction=cable lengthM=50
+     eb1  elbow        b1-b   A  open=A
+     tb   transformer  b-sb   A  connection=single kva=50 primaryKv=7.2 secondaryV=240
+     ldb  load         sb     12 connection=delta kw=12 customers=6
+     eb2  elbow        b-b2   A  normallyOpen=true
+     ${far}
+     ${["a", "a1", "a2", "sa", "x", "b", "b1", "b2", "sb"].map((it) => `${it} point kind=pad`).join("\n     ")}
+     w1   work         x      A  does=f1,u2,u3`;
+
 /**
  * What a foreman expects of everyday jobs, written before they were planned: what is opened and fed before the work, what
  * is moved after it, and how many customers are without supply while it goes on and at the end. Common practice, no source.
@@ -222,6 +241,24 @@ const JOBS: readonly (readonly [
     0,
   ],
   [
+    "a loop that was opened for a bad cable: the usual way closes before the far side lets go",
+    PARKED("u4 span b2-rb A construction=cable lengthM=130\ncb cutout p1-rb A fuse=K65"),
+    "",
+    "close ea2 A; close eb1 A; open eb2 A",
+    0,
+    0,
+  ],
+  [
+    "the same between two stations: the far one lets go before the usual way closes",
+    PARKED(
+      "u4 span b2-q5 A construction=cable lengthM=130\nfar span q5-sub2 ABC lengthM=3000\ns2 source sub2 ABC kvLL=12.47",
+    ),
+    "",
+    "close ea2 A; open eb2 A; close eb1 A",
+    0,
+    0,
+  ],
+  [
     "a tie to the same station whose ring holds a regulator off neutral is opened before it closes",
     `${LINE}
      d1   disconnect  p1-q1   ABC  gang=true loadBreakAmps=400
@@ -295,6 +332,16 @@ test("where a ring feeds everybody meanwhile nobody is without supply for a mome
   expect(
     steps.slice(tie - 2, tie + 1).map((it) => [it.do, it.at ?? it.element, it.expect].join(" ")),
   ).toEqual(["test a4 live", "test b2 live", "close tie "]);
+});
+
+test("a loop fed from its far side goes back with nobody dark, and both sides are tested before it closes", () => {
+  const parked = JOBS.find(([why]) => why.startsWith("a loop that was opened"))!;
+  const { customers, steps } = plan(draw(parked[1]), { alternatives: false });
+  expect(customers).toEqual({ asFound: 0, during: 0, worst: 0, end: 0, steps: 0 });
+  const closed = steps.findIndex((it) => it.do === "close" && it.element === "eb1");
+  expect(
+    steps.slice(closed - 2, closed).map((it) => [it.do, it.at ?? it.element, it.expect].join(" ")),
+  ).toEqual(["test b1 live", "test b live"]);
 });
 
 test("no customer is put back onto a bank before the link of its last phase is renewed", () => {
