@@ -241,6 +241,27 @@ const JOBS: readonly (readonly [
     0,
   ],
   [
+    "one of two transformers on a street, where a house is dark all along: its cutout closes before its legs are joined",
+    `${LINE}
+     sp1  span         p1-p2   A   lengthM=50
+     x1   cutout       p2-p2a  A   fuse=K15
+     t1   transformer  p2a-q2a A   connection=single kva=50 primaryKv=7.2 secondaryV=240
+     j1   lead         q2a-q2  12
+     x3   cutout       p1-p1a  A   fuse=K15
+     t2   transformer  p1a-q4  A   connection=single kva=50 primaryKv=7.2 secondaryV=240
+     st   span         q2-q4   12  lengthM=50 construction=secondary
+     l2   load         q2      12  connection=delta kw=10 customers=5
+     l4   load         q4      12  connection=delta kw=10 customers=5
+     m9   main         q4-h9   12  open=12 normallyOpen=true
+     l9   load         h9      12  connection=delta kw=3 customers=1
+     h9   point        kind=service
+     w1   work         p2a     A   does=t1`,
+    "barricade p2a; cut j1 12; open x1 A",
+    "close x1 A; join j1 12",
+    1,
+    1,
+  ],
+  [
     "a loop that was opened for a bad cable: the usual way closes before the far side lets go",
     PARKED("u4 span b2-rb A construction=cable lengthM=130\ncb cutout p1-rb A fuse=K65"),
     "",

@@ -3,7 +3,7 @@ import type { StillhotDocument } from "../../document";
 import { inThisOrder } from "./closing";
 import { suppliesThatMeet } from "./fewestVisits";
 import type { Intent } from "./intent";
-import { isNoWorse, type OrderDraft } from "./orderDraft";
+import { darkSteps, isNoWorse, type OrderDraft } from "./orderDraft";
 import type { PlannedStep } from "./types";
 
 /**
@@ -19,10 +19,10 @@ export function withFewestCustomerSteps(
   ordered: (intent: Intent) => readonly PlannedStep[],
   made: (intent: Intent, steps: readonly PlannedStep[]) => OrderDraft,
 ): OrderDraft {
-  if (draft.customers.steps === 0) return draft;
+  if (darkSteps(draft) === 0) return draft;
   for (const other of swapped(document, draft.intent, draft.wishes.first)) {
     const better = made(other, ordered(other));
-    if (isNoWorse(better, draft) && better.customers.steps < draft.customers.steps)
+    if (isNoWorse(better, draft) && darkSteps(better) < darkSteps(draft))
       return withFewestCustomerSteps(document, better, ordered, made);
   }
   return draft;

@@ -35,8 +35,16 @@ const priceOf = ({ findings, customers: { during, worst }, steps }: OrderDraft):
   steps.filter(isOperating).length,
 ];
 
-const customersIn = ({ customers: { during, worst, steps } }: OrderDraft): readonly number[] => [
-  during,
-  worst,
-  steps,
+/**
+ * Customers without supply, added up over the steps of an order, of those alone who get it back: who is dark at its end as well
+ * is none the better for an order that says less on its way.
+ */
+export const darkSteps = ({ customers: { end, steps: sum }, steps }: OrderDraft): number =>
+  sum - end * steps.length;
+
+const customersIn = (draft: OrderDraft): readonly number[] => [
+  draft.customers.during,
+  draft.customers.worst,
+  draft.customers.end,
+  darkSteps(draft),
 ];

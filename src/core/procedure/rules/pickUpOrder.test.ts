@@ -90,6 +90,29 @@ checkRule(
 
 checkRule(
   "pick-up-order",
+  "common practice, no source: a transformer is energized from its own side before its legs meet a live street",
+  `${TAP}
+  t1 transformer p5-p8 A connection=single kva=25 primaryKv=7.2 secondaryV=240
+  j1 lead        p8-p6 12 cut=12
+  x2 cutout      p4-p9 A fuse=K10
+  t2 transformer p9-p6 A connection=single kva=25 primaryKv=7.2 secondaryV=240
+`,
+  [
+    ["its cutout is open", "open c2 A; join j1 12 method gloves gloveClass 0", "danger j1"],
+    ["its cutout was closed first", "join j1 12 method gloves gloveClass 0", ""],
+    ["the street is dead too", "open c2 A; open x2 A; join j1 12", ""],
+    // Nothing is energized backwards by it: the house is all it makes.
+    [
+      "a transformer that feeds the house by its legs",
+      "join j1 12 method gloves gloveClass 0",
+      "note j1",
+      "x2 none\nt2 none",
+    ],
+  ],
+);
+
+checkRule(
+  "pick-up-order",
   "common practice, no source: a blade that nothing rates for load goes in before what is made to pick it up",
   `
   s1  source      sub   ABC kvLL=12.47

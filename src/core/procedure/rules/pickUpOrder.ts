@@ -8,9 +8,11 @@ import { isClosing, type Step } from "../../steps";
 import { keepsArc, mayBeLoadRated } from "../effects/breaking";
 import { shortsEnergized } from "../effects/consequence";
 import { ampsThrough, gapsOf, phasesMoved, voltsAcross } from "../effects/gap";
-import { joinedWithout } from "../job/joined";
+import { phaseConductors, secondaryIds } from "../job/hands";
+import { joinedTo, joinedWithout } from "../job/joined";
 import { energizedBy } from "../job/live";
 import { elementOf, elementsOf, figure, nameOf } from "../job/names";
+import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
 import { defineRule, type Problem } from "./rule";
 
@@ -29,6 +31,8 @@ export const pickUpOrder = defineRule({
     const closed = phasesMoved(step, before, after).closed.replace("N", "");
     const amps = ampsThrough(after, step.element, closed);
     if (step.do === "join") {
+      const backwards = bankFromBehind(step.element, before, after);
+      if (backwards !== undefined) return backwards;
       const volts = Math.max(0, ...gapsOf(before, step.element, closed).map(voltsAcross));
       // A path beside it carries the load already: nothing is made. At line volts it makes what a clamp may break.
       const { clampBreakAmps } = settingsOf(after.document);
@@ -99,6 +103,40 @@ function bankByJaws(
       bank: nameOf(after.document, bank[0]),
     }),
     help: say(by === "clamp" ? "rule.pick-up-order.help" : "rule.pick-up-order.join.help"),
+  };
+}
+
+/**
+ * A transformer that its legs energize while its own cutout is open: a connector in the hand makes its inrush, and its primary
+ * stands at line volts. It is energized from its own side first, and its legs are joined where no volts stand across them.
+ */
+function bankFromBehind(lead: ElementId, before: JobState, after: JobState): Problem | undefined {
+  const energized = new Set(energizedBy(before, after));
+  const { conductors } = asItStands(after);
+  const { system } = after.document;
+  const joined = joinedTo(system, phaseConductors(elementOf(system, lead)!));
+  const bank = transformersOf(system).find(
+    ([, it]) =>
+      secondaryIds(it).some((id) => energized.has(id) && joined.has(id)) &&
+      lettersOf(it.phases).some((letter) => {
+        const id = conductorId(it.from, letter);
+        return energized.has(id) && conductors[id]!.volts > MOST_VOLTS_BY_HAND;
+      }),
+  );
+  if (bank === undefined) return undefined;
+  const [id, { from, phases }] = bank;
+  const volts = Math.max(
+    ...lettersOf(phases).map((letter) => conductors[conductorId(from, letter)]?.volts ?? 0),
+  );
+  return {
+    where: lead,
+    message: say("rule.pick-up-order.behind", {
+      name: nameOf(after.document, lead),
+      bank: nameOf(after.document, id),
+      at: nameOf(after.document, from),
+      volts: figure(volts),
+    }),
+    help: say("rule.pick-up-order.behind.help", { bank: nameOf(after.document, id) }),
   };
 }
 

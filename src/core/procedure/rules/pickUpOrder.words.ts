@@ -8,6 +8,10 @@ export const en = {
   "rule.pick-up-order.join":
     "{name} is remade with {amps} A beyond it: a connector in the hand makes the load",
   "rule.pick-up-order.join.help": "open what is beyond it first; that picks up the load afterwards",
+  "rule.pick-up-order.behind":
+    "{name} energizes {bank} from its low side: a connector in the hand makes its inrush, and {at} comes to {volts} V",
+  "rule.pick-up-order.behind.help":
+    "energize {bank} from its own side first, test across the open leads, and join them where no volts stand between",
   "rule.pick-up-order.blade":
     "{name} is closed onto {amps} A; it has no rating for load, and may make or break {limit} A",
   "rule.pick-up-order.blade.help":
@@ -28,6 +32,10 @@ export const fr: Readonly<Record<keyof typeof en, string>> = {
     "{name} est refait avec {amps} A en aval : un connecteur tenu en main établit la charge",
   "rule.pick-up-order.join.help":
     "ouvrez d'abord ce qui est en aval ; c'est lui qui reprend la charge ensuite",
+  "rule.pick-up-order.behind":
+    "{name} met {bank} sous tension par sa basse tension : un connecteur tenu en main fait son appel de courant, et {at} monte à {volts} V",
+  "rule.pick-up-order.behind.help":
+    "mettez d'abord {bank} sous tension par son propre côté, vérifiez entre les bretelles ouvertes, et joignez-les là où il n'y a aucune tension",
   "rule.pick-up-order.blade":
     "{name} se ferme sur {amps} A ; il n’a pas de calibre pour la charge, et peut établir ou couper {limit} A",
   "rule.pick-up-order.blade.help":
