@@ -34,9 +34,9 @@ const LOW_EXCITING_AMPS = 5;
 export const mayBeLoadRated = (element: CircuitElement): boolean => "loadBreakAmps" in element;
 
 /** What keeps an arc is current and volts across the gap: a path beside it that holds the gap leaves nothing to break. */
-export const keepsArc = (amps: number, volts: number, kind: "load" | "exciting" = "load"): boolean =>
+export const keepsArc = (amps: number, volts: number, of: "load" | "exciting current" = "load"): boolean =>
   volts >= LEAST_ARC_VOLTS &&
-  !(volts <= LOW_VOLTS && amps <= (kind === "exciting" ? LOW_EXCITING_AMPS : LOW_AMPS));
+  !(volts <= LOW_VOLTS && amps <= (of === "exciting current" ? LOW_EXCITING_AMPS : LOW_AMPS));
 
 /** What a step that opens a thing breaks, phase by phase. */
 export function breakingsOf(step: Step, before: JobState, after: JobState): Breaking[] {
@@ -53,11 +53,12 @@ export function breakingsOf(step: Step, before: JobState, after: JobState): Brea
     const through = amps[letter] ?? 0;
     const [gap] = gapsOf(after, id, letter);
     const volts = gap === undefined ? 0 : voltsAcross(gap);
-    const kind = gap !== undefined && excitesOnly(after.document.system, gap.sides) ? "exciting" : "load";
+    const isExciting = gap !== undefined && excitesOnly(after.document.system, gap.sides);
     return {
       element: id,
       letter,
-      amps: gap === undefined || keepsArc(through, volts, kind) ? through : 0,
+      amps:
+        gap === undefined || keepsArc(through, volts, isExciting ? "exciting current" : "load") ? through : 0,
       through,
       volts,
       limit,
