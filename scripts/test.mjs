@@ -1,13 +1,18 @@
 /**
  * `npm test`: everything that says whether work is ready, in one go. The last line is `N passed, N failed`, which
- * counts each test and each tool as one; the exit code is 1 when anything failed.
+ * counts each test and each tool as one; the exit code is 1 when anything failed. With `--long` each story of the screen is
+ * told in every form, and random drawings are tried from more seeds.
  */
 import { readFileSync, rmSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { join } from "node:path";
+import { parseArgs } from "node:util";
 import { getChromium } from "./lib/chromium.mjs";
 import { at, builderOf, checkNode, install, makeResults, run, runBeside, say, tool } from "./lib/project.mjs";
 
+const { long } = parseArgs({ options: { long: { type: "boolean", default: false } } }).values;
+// The unit tests read it there (tests/support/long.ts).
+if (long) process.env.LONG = "1";
 const started = Date.now();
 let passed = 0;
 let failed = 0;
@@ -111,7 +116,10 @@ const e2e = join(out, "e2e.json");
 counted(
   "end to end",
   e2e,
-  () => (good.has("build of the app") ? run(process.execPath, ["tests/e2e/run.mjs"]) : 1),
+  () =>
+    good.has("build of the app")
+      ? run(process.execPath, ["tests/e2e/run.mjs", ...(long ? ["--long"] : [])])
+      : 1,
   ({ passed: good, failed: bad, tests }) => ({
     good,
     bad,

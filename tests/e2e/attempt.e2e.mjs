@@ -27,6 +27,7 @@ const sizes = ["desk", "phone"];
 /** Lifts the clamp with the houses on it, reads why that failed, and does it right. */
 const fallsAndPasses = (size) => ({
   name: `an apprentice falls into a trap, reads the debrief${size === "desk" ? ", tries again and passes" : ""} (${size})`,
+  again: size === "phone",
   seconds: 120,
   async run(ctx) {
     const page = await begun(ctx, { size, path: "#scenario" });
@@ -150,6 +151,7 @@ const keepsSecrets = {
 /** By link or by file: what is to be played is not looked into, but by whoever says to be the one who teaches. */
 const isHandedOver = (size) => ({
   name: `a scenario that is handed over opens at its prebrief, and what it hides stands behind a step of the instructor's own (${size})`,
+  again: size === "desk",
   async run(ctx) {
     const document = scenarioFile("larkfield-lead");
     document.scenario.mode = "exam";
@@ -236,7 +238,8 @@ function soonOver() {
 }
 
 const keepsTime = (size) => ({
-  name: `the clock stands when it is stopped, ${size === "desk" ? "outlives a reload, " : ""}and being late ends nothing and is told (${size})`,
+  name: `the clock stands when it is stopped, outlives a reload, and being late ends nothing and is told (${size})`,
+  again: size === "desk",
   async run(ctx) {
     const context = await ctx.newContext({ size });
     // Six minutes go by at a word: no machine is too slow for them.
@@ -260,8 +263,6 @@ const keepsTime = (size) => ({
     await page.locator("[data-late]").waitFor();
     await noSidewaysScroll(page);
     assert.deepEqual(await axeFinds(page), []);
-    // What is kept of time is the same at every size.
-    if (size === "phone") return;
     await page.reload();
     await page.locator("[data-late]").waitFor();
     await doStep(page, { do: "brief" });
@@ -280,6 +281,7 @@ const keepsTime = (size) => ({
 
 const hearsTheRadio = (locale) => ({
   name: `what comes over the radio is read aloud where that is asked for (${locale})`,
+  again: locale === "en-US",
   async run(ctx) {
     const context = await withVoices(ctx, { size: "phone", options: { locale } });
     const page = await begun(ctx, { path: "#scenario", context });
@@ -320,6 +322,7 @@ const talksOnTheRadio = {
 
 const isAccessible = (size, theme) => ({
   name: `axe finds nothing in the list, the prebrief and the attempt (${size}, ${theme})`,
+  again: size === "desk",
   async run(ctx) {
     const page = await begun(ctx, { size, theme, path: "#scenario" });
     await page.locator("[data-scenario]").first().waitFor();

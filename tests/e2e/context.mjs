@@ -26,7 +26,7 @@ export const sizes = {
 
 /**
  * @typedef {Awaited<ReturnType<typeof makeContext>>} Context
- * @typedef {{ name: string, run(ctx: Context): Promise<void>, seconds?: number }} EndToEndTest
+ * @typedef {{ name: string, run(ctx: Context): Promise<void>, seconds?: number, alone?: boolean, again?: boolean }} EndToEndTest
  */
 
 /**

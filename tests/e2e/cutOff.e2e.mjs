@@ -5,6 +5,7 @@ import { becomes } from "./becomes.mjs";
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = ["desk", "phone"].map((size) => ({
   name: `a clamp that is removed leaves nothing isolated, and is put back by one press (${size})`,
+  again: size === "desk",
   async run(ctx) {
     const touch = size === "phone";
     const page = await ctx.open({ size, path: `?demo=${SIDELINE}` });

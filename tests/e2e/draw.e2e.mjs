@@ -56,6 +56,7 @@ const BOTH = [
 export const tests = [
   ...BOTH.map(([size, touch]) => ({
     name: `an arrangement of one's own is kept, put into another drawing, renamed and deleted (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size });
       await keepsAnArrangement(page, touch, "Mill tap");
@@ -198,6 +199,7 @@ export const tests = [
   },
   ...BOTH.map(([size]) => ({
     name: `the finder finds a command by its words, shows its key, and does it (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size });
       await find(page, size, "tidy");
@@ -218,6 +220,7 @@ export const tests = [
   })),
   ...BOTH.map(([size]) => ({
     name: `the finder finds a thing of the drawing by what stands on the pole, and goes to it (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size });
       await find(page, size, "cutout");
@@ -299,6 +302,7 @@ export const tests = [
   },
   ...BOTH.map(([size, touch]) => ({
     name: `axe finds nothing in the finder, the keys, and the arrangements (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size });
       await keepsAnArrangement(page, touch, "Mill tap");

@@ -5,6 +5,7 @@ import { becomes } from "./becomes.mjs";
 /** From Rehearse, by touch on a phone and by key at a desk, to the end of the questions. */
 const isAnswered = (size) => ({
   name: `short exercises are found, answered, explained and counted (${size})`,
+  again: size === "phone",
   seconds: 180,
   async run(ctx) {
     const page = await begun(ctx, { size, path: "#rehearse" });

@@ -46,6 +46,7 @@ export const tooSmall = (page, least = LEAST) =>
 export const tests = JOURNEYS.flatMap(({ path, what, go }) =>
   [false, true].map((glove) => ({
     name: `all that is pressed in ${what} is as large as a finger at 360 px${glove ? ", in a glove" : ""}`,
+    again: glove,
     seconds: 300,
     async run(ctx) {
       const page = await ctx.open({

@@ -123,6 +123,7 @@ export const tests = [
   },
   ...["desk", "phone"].map((size) => ({
     name: `undo strikes the last step, and what changes the record is asked once more (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const job = await begin(ctx, { size });
       const { page, touch } = job;
@@ -182,6 +183,7 @@ export const tests = [
   },
   ...["desk", "phone"].map((size) => ({
     name: `after a voltage the crew briefs again, and the detector is proven before the next test and after it (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const job = await begin(ctx, { size, until: "test" });
       const { page, touch } = job;
@@ -279,17 +281,24 @@ export const tests = [
   },
   ...[
     { what: "a glove at 360 px", viewport: { width: 360, height: 640 }, glove: true },
-    { what: "a phone on its side", viewport: { width: 844, height: 390 }, glove: false },
+    { what: "a phone on its side", viewport: { width: 844, height: 390 }, glove: false, again: true },
     { what: "a glove on a phone on its side", viewport: { width: 844, height: 390 }, glove: true },
-    { what: "letters at 200 %", viewport: { width: 390, height: 844 }, glove: false, letters: "200%" },
+    {
+      what: "letters at 200 %",
+      viewport: { width: 390, height: 844 },
+      glove: false,
+      letters: "200%",
+      again: true,
+    },
     {
       what: "letters at 200 % at 360 px",
       viewport: { width: 360, height: 640 },
       glove: false,
       letters: "200%",
     },
-  ].map(({ what, viewport, glove, letters }) => ({
+  ].map(({ what, viewport, glove, letters, again }) => ({
     name: `the press at hand is always in sight, and each step starts at its top: ${what}`,
+    again,
     async run(ctx) {
       const job = await begin(ctx, { size: "phone", options: { viewport }, letters });
       const { page } = job;
@@ -373,6 +382,7 @@ export const tests = [
     { locale: "fr-CA", says: /causerie|rencontre|équipe/i },
   ].map(({ locale, says }) => ({
     name: `steps are read aloud where that is asked for, and are silent before (${locale})`,
+    again: locale === "en-US",
     async run(ctx) {
       const context = await withVoices(ctx, { size: "phone", options: { locale } });
       const page = await ctx.open({ path: "?demo=sideline-far-end-tie#plan", context });

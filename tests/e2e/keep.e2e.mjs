@@ -241,6 +241,43 @@ const withoutSiteData = () => {
     navigator.serviceWorker[name] = () => Promise.reject(refuse());
 };
 
+/** The narrowest last: something is drawn in it. */
+const LOW_WINDOWS = [
+  { width: 800, height: 500 },
+  { width: 844, height: 390 },
+  { width: 320, height: 256 },
+];
+
+/** Of the foot, which is higher where something could not be saved. */
+async function coversNothing(ctx, page, state) {
+  if (state === "not saved") {
+    await page.locator("footer .rescue").click({ trial: true });
+    await page.locator(".sketch").evaluate((it) => it.scrollTo(0, 0));
+    await ctx.settle(page);
+  }
+  await page.getByRole("button", { name: "Menu" }).click({ trial: true });
+  const [head, foot, drawing] = await page.evaluate(() =>
+    ["header", "footer", "[data-drawing]"].map((it) =>
+      document.querySelector(it).getBoundingClientRect().toJSON(),
+    ),
+  );
+  const isBeside = foot.x >= head.x + head.width - 1 || foot.y >= head.y + head.height - 1;
+  assert.ok(isBeside, "the foot lies over the head");
+  const { height } = page.viewportSize();
+  const end = foot.y > drawing.y ? foot.y : height;
+  const inSight = Math.min(drawing.y + drawing.height, end) - drawing.y;
+  assert.ok(inSight >= height / 3, `${inSight} px of the drawing are in sight`);
+  const tour = page.locator("footer .tour");
+  if (await tour.isVisible()) {
+    const colours = await tour.evaluate((it) => {
+      const { color, backgroundColor } = getComputedStyle(it);
+      return [color, backgroundColor];
+    });
+    assert.ok(contrast(...colours) >= 4.5, `Tour is ${colours.join(" on ")}`);
+  }
+  await noSidewaysScroll(page);
+}
+
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
   {
@@ -488,14 +525,10 @@ export const tests = [
       await saved(page);
     },
   },
-  ...[
-    { width: 800, height: 500 },
-    { width: 844, height: 390 },
-    { width: 320, height: 256 },
-  ].map((viewport) => ({
-    name: `in a low window what could not be saved covers nothing, and the drawing keeps a third (${viewport.width} x ${viewport.height})`,
+  {
+    name: "in a low window what could not be saved covers nothing, and the drawing keeps a third",
     async run(ctx) {
-      const context = await ctx.newContext({ options: { viewport } });
+      const context = await ctx.newContext({ options: { viewport: LOW_WINDOWS[0] } });
       await context.addInitScript(withoutRoom);
       const page = await begin(ctx, { context, path: "?full" });
       for (const state of ["kept", "not saved"]) {
@@ -504,33 +537,16 @@ export const tests = [
           await page.getByRole("button", { name: "Add a point" }).click();
           await page.locator("[data-drawing]").click({ position: { x: 20, y: 20 } });
           await page.locator('[data-save="failed"]').waitFor();
-          await page.locator("footer .rescue").click({ trial: true });
-          await page.locator(".sketch").evaluate((it) => it.scrollTo(0, 0));
         }
-        await ctx.settle(page);
-        await page.getByRole("button", { name: "Menu" }).click({ trial: true });
-        const [head, foot, drawing] = await page.evaluate(() =>
-          ["header", "footer", "[data-drawing]"].map((it) =>
-            document.querySelector(it).getBoundingClientRect().toJSON(),
-          ),
-        );
-        const isBeside = foot.x >= head.x + head.width - 1 || foot.y >= head.y + head.height - 1;
-        assert.ok(isBeside, `${state}: the foot lies over the head`);
-        const end = foot.y > drawing.y ? foot.y : viewport.height;
-        const inSight = Math.min(drawing.y + drawing.height, end) - drawing.y;
-        assert.ok(inSight >= viewport.height / 3, `${state}: ${inSight} px of the drawing are in sight`);
-        const tour = page.locator("footer .tour");
-        if (await tour.isVisible()) {
-          const colours = await tour.evaluate((it) => {
-            const { color, backgroundColor } = getComputedStyle(it);
-            return [color, backgroundColor];
+        for (const viewport of LOW_WINDOWS)
+          await ctx.part(`${state}, ${viewport.width} x ${viewport.height}`, async () => {
+            await page.setViewportSize(viewport);
+            await ctx.settle(page);
+            await coversNothing(ctx, page, state);
           });
-          assert.ok(contrast(...colours) >= 4.5, `${state}: Tour is ${colours.join(" on ")}`);
-        }
-        await noSidewaysScroll(page);
       }
     },
-  })),
+  },
   {
     name: "among a hundred drawings and as many attempts one is found by its words",
     async run(ctx) {
@@ -687,6 +703,7 @@ export const tests = [
   },
   ...["desk", "phone"].map((size) => ({
     name: `a version is named, looked at and restored as a copy; a deleted drawing is taken back (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size });
       await call(page, "First state");
@@ -721,7 +738,8 @@ export const tests = [
     },
   })),
   ...["desk", "phone"].map((size) => ({
-    name: `a rule goes off and a limit changes only with a reason, in sight wherever steps are judged${size === "desk" ? ", and back" : ""} (${size})`,
+    name: `a rule goes off and a limit changes only with a reason, in sight wherever steps are judged, and back (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, {
         path: "?demo=quarry-lane",
@@ -769,8 +787,6 @@ export const tests = [
       const sheet = page.frameLocator("[data-sheet]");
       await sheet.getByText("Clearing time: 0.3 s (usual 0.5 s), because: relay study of May").waitFor();
       await sheet.getByText("(load-break): company procedure 12", { exact: false }).waitFor();
-      // What is kept is the same at every size.
-      if (size === "phone") return;
       await page.evaluate(() => (location.hash = "#sketch"));
       await saved(page);
       await page.reload();

@@ -142,8 +142,8 @@ export const tests = [
   },
   ...["desk", "phone"].map((size) => ({
     name: `of 8500 nodes, what is around a pole that the finder finds becomes a drawing with the same verdict (${size})`,
+    again: size === "desk",
     seconds: 240,
-    alone: true,
     async run(ctx) {
       const touch = size === "phone";
       const { drawing8500 } = await bundled("tests/support/ieee8500.ts");

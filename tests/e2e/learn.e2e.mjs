@@ -34,6 +34,7 @@ async function answerAll(page, size) {
  */
 const comesBack = (size) => ({
   name: `the first lesson is found in two presses, and what was missed ${size === "phone" ? "is offered tomorrow" : "waits"} (${size})`,
+  again: size === "desk",
   seconds: 240,
   async run(ctx) {
     const context = await ctx.newContext({ size });
@@ -153,8 +154,13 @@ const isAccessible = (size) => ({
     await page.locator('[data-item="lesson/first-cutout"]').waitFor();
     assert.deepEqual(await axeFinds(page), []);
     await page.locator('[data-item="lesson/first-cutout"]').click();
-    for (let n = 0; n < 10; n++) await page.locator('.lesson [data-act="next"]').click();
-    await page.locator('[data-lesson="10"]').waitFor();
+    await page.locator(".lesson h2:focus").waitFor();
+    for (let n = 1; n <= 10; n++) {
+      if (size === "desk") await page.keyboard.press("ArrowRight");
+      else await page.locator('.lesson [data-act="next"]').click();
+      await page.locator(`[data-lesson="${n}"]`).waitFor();
+      await page.locator(".lesson h2:focus").waitFor();
+    }
     assert.deepEqual(await axeFinds(page), []);
   },
 });

@@ -11,6 +11,7 @@ async function menu(page, item) {
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = ["desk", "phone"].map((size) => ({
   name: `a tap is typed as text, taken over as one edit, and undone (${size})`,
+  again: size === "desk",
   async run(ctx) {
     const page = await ctx.open({ size });
     await ready(page);

@@ -90,6 +90,7 @@ export const tests = [
   },
   ...["desk", "phone"].map((size) => ({
     name: `one press proposes an order with its reasons, and it is walked step by step (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begun(ctx, { size, path: "?demo=sideline-three-transformers" });
       await pressAPlace(page, "plan", size);
@@ -116,6 +117,7 @@ export const tests = [
     ["phone", true],
   ].map(([size, touch]) => ({
     name: `acts on the drawing become steps, with findings and what they bring about (${size}, ${touch ? "touch" : "mouse"})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size });
       await press(ctx, page, "k1", touch);
@@ -275,6 +277,7 @@ export const tests = [
   },
   ...["desk", "phone"].map((size) => ({
     name: `no accessibility violation that axe finds (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size });
       const check = async (where) => assert.deepEqual(await axeFinds(page), [], where);

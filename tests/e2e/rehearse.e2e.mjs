@@ -79,6 +79,7 @@ const IN_TURN = [
 const SPOILED = [
   {
     name: "the detector is not proven",
+    again: true,
     until: "check-detector",
     async run(job) {
       await leaveOut(job);
@@ -91,6 +92,7 @@ const SPOILED = [
   },
   {
     name: "the clamp picks the load up",
+    again: true,
     until: "tag",
     async run(job) {
       await own(job, "k1", "lift");
@@ -110,6 +112,7 @@ const SPOILED = [
   },
   {
     name: "a tag is left",
+    again: true,
     until: "untag",
     async run(job) {
       await leaveOut(job);
@@ -151,6 +154,7 @@ const SPOILED = [
 export const tests = [
   ...["desk", "phone"].map((size) => ({
     name: `the proposed order is rehearsed to its end (${size}, ${size === "phone" ? "touch" : "mouse"})`,
+    again: size === "desk",
     async run(ctx) {
       const job = await beginAnew(ctx, { size });
       const { page } = job;
@@ -243,12 +247,14 @@ export const tests = [
   {
     // What is done on a device of the drawing with a finger, the accessibility of a phone looks at.
     name: "goes wrong and is put right by touch: grounds go on before the test (phone)",
+    again: true,
     async run(ctx) {
       await IN_TURN[1].run(await begin(ctx, { size: "phone", until: "check-detector" }));
     },
   },
-  ...SPOILED.map(({ name, drawing, until, run }) => ({
+  ...SPOILED.map(({ name, again, drawing, until, run }) => ({
     name: `goes wrong and is put right: ${name}`,
+    again,
     async run(ctx) {
       await run(await begin(ctx, { name: drawing, until }));
     },
@@ -337,6 +343,7 @@ export const tests = [
   },
   ...["desk", "phone"].map((size) => ({
     name: `no accessibility violation that axe finds (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const job = await begin(ctx, { size });
       const { page } = job;

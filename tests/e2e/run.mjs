@@ -1,16 +1,19 @@
 /**
- * Runs the end-to-end tests against the built app: `node tests/e2e/run.mjs [NAMEPART ...]`.
+ * Runs the end-to-end tests against the built app: `node tests/e2e/run.mjs [--long] [NAMEPART ...]`.
  *
  * Each tests/e2e/*.e2e.mjs exports `tests`, a list of `{ name, run(ctx) }`; context.mjs says what `ctx` offers.
  * Two run at once for each processor, since each waits a part of its time, each in browser profiles of its own
  * (profiles.mjs). One that is `alone` (it counts frames, or sees what stays for seconds) has the machine to itself at the
  * end. A test fails when `run` throws, takes longer than its `seconds` (120), or a page reports an error.
- * NAMEPART picks the tests whose file or name contains it. HEADED=1 shows the browser.
+ * One that tells a story `again`, in a form that is easier than that of another test (a desk after a phone, a wider screen,
+ * the other language), runs with --long only. NAMEPART picks the tests whose file or name contains it, in every
+ * form. HEADED=1 shows the browser.
  */
 import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { join, relative } from "node:path";
 import { pathToFileURL } from "node:url";
+import { parseArgs } from "node:util";
 import { findChromium } from "../../scripts/lib/chromium.mjs";
 import { at, makeResults, root } from "../../scripts/lib/project.mjs";
 import { serve } from "../../src/cli/server.mjs";
@@ -18,7 +21,11 @@ import { startBrowser } from "./browser.mjs";
 import { makeContext } from "./context.mjs";
 import { makeProfiles } from "./profiles.mjs";
 
-const parts = process.argv.slice(2).map((it) => it.toLowerCase());
+const { values: given, positionals } = parseArgs({
+  options: { long: { type: "boolean", default: false } },
+  allowPositionals: true,
+});
+const parts = positionals.map((it) => it.toLowerCase());
 const out = makeResults();
 const pictures = join(out, "e2e");
 const summary = join(out, "e2e.json");
@@ -58,7 +65,7 @@ async function collect() {
       found.push({ name: `${place}: loads`, run: fail });
     }
   }
-  if (parts.length === 0) return found;
+  if (parts.length === 0) return given.long ? found : found.filter((it) => !it.again);
   return found.filter((it) => parts.some((part) => it.name.toLowerCase().includes(part)));
 }
 

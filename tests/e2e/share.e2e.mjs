@@ -106,6 +106,7 @@ const FILM = { width: 1280, height: 720 };
 export const tests = [
   ...["desk", "phone"].map((size) => ({
     name: `a link holds the drawing, and opens it on another device with the same fingerprint (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size });
       await title(page).fill("Sent by link");
@@ -312,6 +313,7 @@ export const tests = [
       size === "desk"
         ? "a photograph of a code is known again, and tells paper that is stale (desk)"
         : "a photograph of a code opens its drawing, tells paper that is stale, and refuses anything else (phone)",
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size, path: "?demo=transformer-tap" });
       await title(page).fill("On paper");
@@ -471,6 +473,7 @@ export const tests = [
   },
   ...["light", "dark"].map((theme) => ({
     name: `the printed page has the drawing in black on white, its legend, fingerprint and caution, and nothing of the app (${theme})`,
+    again: theme === "light",
     async run(ctx) {
       const page = await begin(ctx, { theme, ahead: true });
       const mark = await letters(page);

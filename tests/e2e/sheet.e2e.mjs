@@ -47,6 +47,7 @@ function sixtySteps() {
 const OPEN = { "en-US": "Open a file", "fr-CA": "Ouvrir un fichier" };
 const fitsOnPaper = (locale) => ({
   name: `the sheet of a demo and of sixty steps takes at most two pages of Letter and of A4 (${locale})`,
+  again: locale === "en-US",
   seconds: 120,
   async run(ctx) {
     const page = await begun(ctx, { path: "?demo=quarry-lane#sheet", options: { locale } });
@@ -109,6 +110,7 @@ const warnsOfStalePaper = {
 
 const isAccessible = (size, theme) => ({
   name: `axe finds nothing on the sheet's place, and large print is one press away (${size}, ${theme})`,
+  again: size === "desk",
   async run(ctx) {
     const page = await begun(ctx, { size, theme, path: "#sheet" });
     const usual = await sheetOf(page);

@@ -197,6 +197,7 @@ export const tests = [
     { viewport: { width: 360, height: 740 }, locale: "fr-CA" },
   ].map(({ viewport, locale }) => ({
     name: `on a phone half of the height is the drawing's, the verdict has two lines until it is tapped, and buttons hold their words (${viewport.width})`,
+    again: locale === "en-US",
     async run(ctx) {
       const page = await begin(ctx, {
         size: "phone",
@@ -232,6 +233,7 @@ export const tests = [
     { width: 915, height: 412 },
   ].map((viewport) => ({
     name: `on a phone held sideways the drawing has room, and nothing lies over the verdict (${viewport.width})`,
+    again: viewport.height > 390,
     async run(ctx) {
       const page = await begin(ctx, { size: "phone", options: { viewport } });
       for (const place of ["sketch", "plan"]) {
@@ -340,6 +342,7 @@ export const tests = [
     ["phone", true],
   ].map(([size, touch]) => ({
     name: `a transformer tap of their own: drawn, saved, and checked with the same answer (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size });
       let taps = 0;
@@ -701,6 +704,7 @@ export const tests = [
   },
   ...["desk", "phone"].map((size) => ({
     name: `no accessibility violation that axe finds (${size})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size });
       const check = async (where) => assert.deepEqual(await axeFinds(page), [], where);

@@ -31,6 +31,7 @@ function counted(page) {
  */
 const buildsAndShares = (size) => ({
   name: `an instructor builds an exam from a drawing, checks it, tries it and hands it out in at most 25 interactions (${size})`,
+  again: size === "desk",
   seconds: 120,
   async run(ctx) {
     const page = await begun(ctx, { size, path: "?demo=quarry-lane#teach" });
@@ -126,6 +127,7 @@ async function pick(page, label) {
 
 const hidesAPole = (size, locale, { undo, tells }) => ({
   name: `a whole pole leaves the map, or bears another number in truth, by one press each, and the debrief tells it (${size}, ${locale})`,
+  again: size === "desk",
   async run(ctx) {
     const [pole, next, bears] = ["31", "32", "34"].map(
       (it) => `${locale.startsWith("fr") ? "Poteau" : "Pole"} ${it}`,
@@ -175,6 +177,7 @@ const hidesAPole = (size, locale, { undo, tells }) => ({
 
 const drawsWhatIsLost = (size) => ({
   name: `what the map has lost is drawn in Sketch: one press leads there and one back (${size})`,
+  again: size === "desk",
   async run(ctx) {
     const page = await begun(ctx, { size, path: "?demo=sideline-far-end-tie#teach" });
     await page.locator('[data-act="draw"]').click();
@@ -335,6 +338,7 @@ const writesEverything = (size) => ({
 
 const isAccessible = (size, theme) => ({
   name: `axe finds nothing while a scenario is built (${size}, ${theme})`,
+  again: size === "desk",
   async run(ctx) {
     const page = await begun(ctx, { size, theme, path: "?demo=sideline-far-end-tie#teach" });
     await page.locator('[data-field="pick"]').selectOption({ index: 3 });

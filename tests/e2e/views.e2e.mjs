@@ -53,6 +53,7 @@ const bothWays = [
 export const tests = [
   ...bothWays.map(({ size, theme }) => ({
     name: `look first says where the drawing may be wrong, and a press leads there (${size}, ${theme})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size, theme });
       if (isPhone(size)) await page.locator("button.hot").tap();
@@ -75,6 +76,7 @@ export const tests = [
   })),
   ...bothWays.map(({ size, theme }) => ({
     name: `one mistake away repaints the drawing after the worst, and leaves it as it was (${size}, ${theme})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size, theme });
       await select(page, `element:${CUTOUT}`);
@@ -102,6 +104,7 @@ export const tests = [
   })),
   ...bothWays.map(({ size, theme }) => ({
     name: `the margin map marks every point by shape and digit (${size}, ${theme})`,
+    again: size === "phone",
     async run(ctx) {
       const page = await begin(ctx, { size, theme });
       await select(page, `element:${CUTOUT}`);
@@ -149,6 +152,7 @@ export const tests = [
   },
   ...bothWays.map(({ size, theme }) => ({
     name: `a generator backfeeds the tap with its real volts, while the switch is moved (${size}, ${theme})`,
+    again: size === "desk",
     async run(ctx) {
       const page = await begin(ctx, { size, theme }, "portable-generator");
       await select(page, "element:gen1");
