@@ -158,6 +158,6 @@ export async function makeContext(browser, url, { isSlow, isTimed, profiles }) {
 }
 
 /** Runs in the page, before anything of it: its hands never rest. */
-function neverIdle() {
+export function neverIdle() {
   window.requestIdleCallback = () => 0;
 }

@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { chromium } from "playwright-core";
 import { findChromium } from "../../scripts/lib/chromium.mjs";
 import { flags } from "./browser.mjs";
+import { neverIdle } from "./context.mjs";
 import { axeFinds, noSidewaysScroll } from "./scenarios.mjs";
 import { becomes } from "./becomes.mjs";
 
@@ -158,6 +159,11 @@ function spoilCopy(how) {
   });
 }
 
+/** Runs in the page, before anything of it: it does not put the app away for a time without a network. */
+function keepsNoApp() {
+  if (navigator.serviceWorker) navigator.serviceWorker.register = () => new Promise(() => undefined);
+}
+
 /** A browser process of this test's own, which can be killed without a chance to tidy up. */
 async function startOwn(profile) {
   const { executablePath } = await findChromium();
@@ -178,9 +184,13 @@ async function startOwn(profile) {
     }
   }
   const browser = await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
+  const [context] = browser.contexts();
+  // As in the profiles that all other tests have: what is killed here is busy with saving, and with nothing else.
+  await context.addInitScript(neverIdle);
+  await context.addInitScript(keepsNoApp);
   return {
     async open(url) {
-      const page = await browser.contexts()[0].newPage();
+      const page = await context.newPage();
       await page.goto(url);
       await ready(page);
       return page;

@@ -65,6 +65,53 @@ const WORK = {
   sheet: (page) => page.locator("[data-sheet]").waitFor(),
 };
 
+/** What another app shares is opened beside the drawing that was there. */
+async function takesWhatIsShared(context, url) {
+  /** Sends as the device's share sheet does: a form that is posted to the address of the manifest. */
+  const share = async (fields) => {
+    const page = await context.newPage();
+    const inputs = Object.keys(fields)
+      .map((name) => `<input name="${name}" ${name === "file" ? 'type="file"' : ""}>`)
+      .join("");
+    await page.setContent(
+      `<form action="${url}share" method="post" enctype="multipart/form-data">${inputs}<button>go</button></form>`,
+    );
+    for (const [name, value] of Object.entries(fields)) {
+      const input = page.locator(`[name="${name}"]`);
+      if (name === "file") await input.setInputFiles(value);
+      else await input.fill(value);
+    }
+    await page.locator("button").click();
+    await ready(page);
+    return page;
+  };
+  const demo = readFileSync(at("shared/demos/transfer-switch.stillhot.json"));
+  const json = (buffer) => ({ name: "switch.stillhot.json", mimeType: "application/json", buffer });
+  const page = await share({ file: json(demo) });
+  await page.getByText("Opened switch.stillhot.json").first().waitFor();
+  await becomes(() => title(page).inputValue(), JSON.parse(demo).title);
+  assert.equal(new URL(page.url()).search, "", "a reload must not look for it again");
+  await page.getByRole("button", { name: "Menu" }).click();
+  await page.locator('[data-menu="library"]').click();
+  await page.getByText("Drawn before").first().waitFor();
+  await page.keyboard.press("Escape");
+  await page.getByRole("button", { name: "Menu" }).click();
+  await page.locator('[data-menu="share"]').click();
+  const link = await page.locator('[data-link="short"]').inputValue();
+  const byLink = await share({ text: `The drawing for tomorrow: ${link} see you there` });
+  await byLink.getByText("Opened What was shared").first().waitFor();
+  await becomes(() => title(byLink).inputValue(), JSON.parse(demo).title);
+  const hostile = await share({ file: json(Buffer.from('{"format":"stillhot","formatVersion":99}')) });
+  await hostile.locator("dialog[open]").getByText("newer", { exact: false }).first().waitFor();
+  // By its path: so much is not sent to a browser that has other work.
+  const folder = mkdtempSync(join(tmpdir(), "stillhot-large-"));
+  const tooLarge = join(folder, "large.stillhot.json");
+  writeFileSync(tooLarge, Buffer.alloc(20_000_001, 32));
+  const large = await share({ file: tooLarge });
+  await large.locator("dialog[open]").getByText("20 MB at most", { exact: false }).first().waitFor();
+  rmSync(folder, { recursive: true, force: true });
+}
+
 /** @type {import("./context.mjs").EndToEndTest[]} */
 export const tests = [
   {
@@ -114,39 +161,43 @@ export const tests = [
       }
     },
   },
-  {
-    name: "a phone says that no network is needed, where it is read, in both languages, and not before",
+  // The longer words are the harder; where they stand is the same.
+  ...[
+    { locale: "fr-CA", words: "Sans réseau aussi" },
+    { locale: "en-US", words: "No network needed" },
+  ].map(({ locale, words }) => ({
+    name: `a phone says that no network is needed, where it is read (${locale})`,
+    again: locale === "en-US",
     async run(ctx) {
-      for (const [locale, words] of [
-        ["en-US", "No network needed"],
-        ["fr-CA", "Sans réseau aussi"],
-      ]) {
-        const viewport = { width: 360, height: 640 };
-        const context = await ctx.newContext({ size: "phone", offline: true, options: { viewport, locale } });
-        const page = await ctx.open({ context });
-        await page.locator("html[data-ready]").waitFor();
-        const said = page.locator("footer [data-offline]");
-        await said.filter({ hasText: words }).waitFor({ timeout: 90_000 });
-        const isRead = () =>
-          said.evaluate((it) => {
-            const { left, right, top, bottom } = it.getBoundingClientRect();
-            return (
-              it.contains(document.elementFromPoint((left + right) / 2, (top + bottom) / 2)) &&
-              right <= innerWidth
-            );
-          });
-        await becomes(isRead, true, `${words} stands in sight`);
-        await context.close();
-      }
-      // Where nothing keeps the app, nothing says so.
+      const viewport = { width: 360, height: 640 };
+      const context = await ctx.newContext({ size: "phone", offline: true, options: { viewport, locale } });
+      const page = await ctx.open({ context });
+      await ready(page);
+      const said = page.locator("footer [data-offline]");
+      await said.filter({ hasText: words }).waitFor({ timeout: 90_000 });
+      const isRead = () =>
+        said.evaluate((it) => {
+          const { left, right, top, bottom } = it.getBoundingClientRect();
+          return (
+            it.contains(document.elementFromPoint((left + right) / 2, (top + bottom) / 2)) &&
+            right <= innerWidth
+          );
+        });
+      await becomes(isRead, true, `${words} stands in sight`);
+    },
+  })),
+  {
+    name: "where nothing keeps the app, a phone does not say that no network is needed",
+    async run(ctx) {
       const page = await ctx.open({ size: "phone" });
-      await page.locator("html[data-ready]").waitFor();
+      await ready(page);
       await page.locator("[data-save]").waitFor();
       assert.equal(await page.locator("[data-offline]").count(), 0);
     },
   },
   {
-    name: "opens cold with no server after one visit, with every part that is loaded late",
+    name: "after one visit it opens cold with no server: the drawing, every part that is loaded late, and what another app shares",
+    seconds: 180,
     async run(ctx) {
       ctx.expectError(/Failed to load resource|ERR_CONNECTION_REFUSED|ERR_INTERNET_DISCONNECTED/);
       const server = await ctx.ownServer();
@@ -154,26 +205,38 @@ export const tests = [
       const first = await ctx.open({ context, url: server.url });
       await ready(first);
       await offlineReady(first);
+      await call(first, "Drawn before");
+      await first.locator('[data-owner="element:c1"]').click();
+      await first.locator('[data-action="open"]').click();
+      await first.locator('[data-save="saved"]').waitFor();
       await first.close();
       await server.close();
-      const page = await ctx.open({ context, url: server.url });
-      await ready(page);
-      await page.locator("[data-verdict]").waitFor();
-      for (const item of ["library", "kept", "share", "scan", "keys", "settings"]) {
-        await page.getByRole("button", { name: "Menu" }).click();
-        await page.locator(`[data-menu="${item}"]`).click();
-        await page.locator("dialog[open] h2").waitFor();
-        if (item === "library") await page.locator("[data-demo]").nth(5).waitFor();
-        await page.keyboard.press("Escape");
-      }
-      assert.equal(
-        await page.evaluate(() => document.fonts.check("16px 'Atkinson Hyperlegible Next'")),
-        true,
-      );
+      await ctx.part("the drawing, and what is loaded late", async () => {
+        const page = await ctx.open({ context, url: server.url });
+        await ready(page);
+        await page.locator('[data-verdict="could-go-live"]').waitFor();
+        await becomes(() => title(page).inputValue(), "Drawn before");
+        for (const item of ["library", "kept", "share", "scan", "keys", "settings"]) {
+          await page.getByRole("button", { name: "Menu" }).click();
+          await page.locator(`[data-menu="${item}"]`).click();
+          await page.locator("dialog[open] h2").waitFor();
+          if (item === "library") await page.locator("[data-demo]").nth(5).waitFor();
+          await page.keyboard.press("Escape");
+        }
+        assert.equal(
+          await page.evaluate(() => document.fonts.check("16px 'Atkinson Hyperlegible Next'")),
+          true,
+        );
+        await page.reload();
+        await ready(page);
+        await page.locator('[data-verdict="could-go-live"]').waitFor();
+        await page.close();
+      });
+      await ctx.part("what another app shares", () => takesWhatIsShared(context, server.url));
     },
   },
   {
-    name: "a newer version waits until it is asked for, saves first, and takes every window along",
+    name: "a newer version waits until it is asked for and no window is in a rehearsal, saves first, and takes every window along",
     seconds: 180,
     run: (ctx) =>
       withOwnCopy(async (url, renewFor) => {
@@ -184,14 +247,20 @@ export const tests = [
         await page.reload();
         await ready(page);
         await becomes(() => offer(page).count(), 0);
-        const other = await ctx.open({ context, url: `${url}?demo=quarry-lane` });
+        const other = await ctx.open({ context, url, path: "?demo=quarry-lane#rehearse" });
         await ready(other);
+        await WORK.rehearse(other);
         await page.evaluate(() => (window.before = true));
         await other.evaluate(() => (window.before = true));
         await renewFor(page);
         await offer(page).waitFor();
         await page.waitForTimeout(NOTHING_MS);
         assert.equal(await page.evaluate(() => window.before), true, "it never reloads by itself");
+        await page.locator("[data-update-now]").click();
+        await page.getByText("Another window is in a rehearsal", { exact: false }).first().waitFor();
+        await page.waitForTimeout(NOTHING_MS);
+        for (const it of [page, other]) assert.equal(await it.evaluate(() => window.before), true);
+        await goTo(other, "sketch");
         await call(other, "Unsaved in the other window");
         await call(page, "Unsaved here");
         await page.locator("[data-update-now]").click();
@@ -229,93 +298,6 @@ export const tests = [
             await offer(page).waitFor({ state: "detached" });
           });
       }),
-  },
-  {
-    name: "one window does not take the newer version while another is in a rehearsal",
-    seconds: 180,
-    run: (ctx) =>
-      withOwnCopy(async (url, renewFor) => {
-        const context = await ctx.newContext({ offline: true });
-        const page = await ctx.open({ context, url });
-        await ready(page);
-        await offlineReady(page);
-        await page.reload();
-        await ready(page);
-        const other = await ctx.open({ context, url, path: "?demo=quarry-lane#rehearse" });
-        await ready(other);
-        await WORK.rehearse(other);
-        await page.evaluate(() => (window.before = true));
-        await other.evaluate(() => (window.before = true));
-        await renewFor(page);
-        await page.locator("[data-update-now]").click();
-        await page.getByText("Another window is in a rehearsal", { exact: false }).first().waitFor();
-        await page.waitForTimeout(NOTHING_MS);
-        for (const it of [page, other]) assert.equal(await it.evaluate(() => window.before), true);
-        await goTo(other, "sketch");
-        await page.locator("[data-update-now]").click();
-        for (const it of [page, other]) {
-          await it.waitForFunction(() => window.before === undefined);
-          await ready(it);
-        }
-      }),
-  },
-  {
-    name: "what another app shares is taken without a network, and is opened beside the drawing that was there",
-    async run(ctx) {
-      ctx.expectError(/Failed to load resource|ERR_CONNECTION_REFUSED|ERR_INTERNET_DISCONNECTED/);
-      const server = await ctx.ownServer();
-      const context = await ctx.newContext({ offline: true });
-      const first = await ctx.open({ context, url: server.url });
-      await ready(first);
-      await offlineReady(first);
-      await call(first, "Drawn before");
-      await first.locator('[data-save="saved"]').waitFor();
-      await first.close();
-      await server.close();
-      /** Sends as the device's share sheet does: a form that is posted to the address of the manifest. */
-      const share = async (fields) => {
-        const page = await context.newPage();
-        const inputs = Object.keys(fields)
-          .map((name) => `<input name="${name}" ${name === "file" ? 'type="file"' : ""}>`)
-          .join("");
-        await page.setContent(
-          `<form action="${server.url}share" method="post" enctype="multipart/form-data">${inputs}<button>go</button></form>`,
-        );
-        for (const [name, value] of Object.entries(fields)) {
-          const input = page.locator(`[name="${name}"]`);
-          if (name === "file") await input.setInputFiles(value);
-          else await input.fill(value);
-        }
-        await page.locator("button").click();
-        await ready(page);
-        return page;
-      };
-      const demo = readFileSync(at("shared/demos/transfer-switch.stillhot.json"));
-      const json = (buffer) => ({ name: "switch.stillhot.json", mimeType: "application/json", buffer });
-      const page = await share({ file: json(demo) });
-      await page.getByText("Opened switch.stillhot.json").first().waitFor();
-      await becomes(() => title(page).inputValue(), JSON.parse(demo).title);
-      assert.equal(new URL(page.url()).search, "", "a reload must not look for it again");
-      await page.getByRole("button", { name: "Menu" }).click();
-      await page.locator('[data-menu="library"]').click();
-      await page.getByText("Drawn before").first().waitFor();
-      await page.keyboard.press("Escape");
-      await page.getByRole("button", { name: "Menu" }).click();
-      await page.locator('[data-menu="share"]').click();
-      const link = await page.locator('[data-link="short"]').inputValue();
-      const byLink = await share({ text: `The drawing for tomorrow: ${link} see you there` });
-      await byLink.getByText("Opened What was shared").first().waitFor();
-      await becomes(() => title(byLink).inputValue(), JSON.parse(demo).title);
-      const hostile = await share({ file: json(Buffer.from('{"format":"stillhot","formatVersion":99}')) });
-      await hostile.locator("dialog[open]").getByText("newer", { exact: false }).first().waitFor();
-      // By its path: so much is not sent to a browser that has other work.
-      const folder = mkdtempSync(join(tmpdir(), "stillhot-large-"));
-      const tooLarge = join(folder, "large.stillhot.json");
-      writeFileSync(tooLarge, Buffer.alloc(20_000_001, 32));
-      const large = await share({ file: tooLarge });
-      await large.locator("dialog[open]").getByText("20 MB at most", { exact: false }).first().waitFor();
-      rmSync(folder, { recursive: true, force: true });
-    },
   },
   {
     name: "nothing is asked of any other place, and the page's own rules forbid it",

@@ -2,7 +2,7 @@
  * Runs the end-to-end tests against the built app: `node tests/e2e/run.mjs [--long] [NAMEPART ...]`.
  *
  * Each tests/e2e/*.e2e.mjs exports `tests`, a list of `{ name, run(ctx) }`; context.mjs says what `ctx` offers.
- * Two run at once for each processor, since each waits a part of its time, each in browser profiles of its own
+ * Three run at once for each processor, since each waits more than half of its time, each in browser profiles of its own
  * (profiles.mjs). One that is `alone` (it counts frames, or sees what stays for seconds) has the machine to itself at the
  * end. A test fails when `run` throws, takes longer than its `seconds` (120), or a page reports an error.
  * One that tells a story `again`, in a form that is easier than that of another test (a desk after a phone, a wider screen,
@@ -32,7 +32,7 @@ const summary = join(out, "e2e.json");
 const outcomes = [];
 /** What a test may take where it says nothing else. */
 const SECONDS = 120;
-const AT_ONCE = Math.min(6, 2 * availableParallelism());
+const AT_ONCE = Math.min(6, 3 * availableParallelism());
 
 function finish(reason) {
   const failures = outcomes.filter((it) => !it.ok);

@@ -7,7 +7,7 @@ import { at } from "../../scripts/lib/project.mjs";
 import { axeFinds, chooseFiles } from "./scenarios.mjs";
 import { act } from "./bar.mjs";
 import { boxAtRest, onPage, pressAt, pressOn, spotOf } from "./spots.mjs";
-import { becomes, offlineReady } from "./becomes.mjs";
+import { becomes } from "./becomes.mjs";
 
 const sideline = JSON.parse(
   readFileSync(at("shared/demos/sideline-three-transformers.stillhot.json"), "utf8"),
@@ -594,23 +594,6 @@ export const tests = [
       );
     },
   })),
-  {
-    name: "it opens again with no network and no server, the drawing with it",
-    async run(ctx) {
-      // The first visit may still be fetching ahead when the server goes.
-      ctx.expectError(/Failed to load resource|ERR_CONNECTION_REFUSED|ERR_INTERNET_DISCONNECTED/);
-      const server = await ctx.ownServer();
-      const page = await begin(ctx, { url: server.url, offline: true });
-      await row(page, `element:${CUTOUT}`).click();
-      await page.locator('[data-action="open"]').click();
-      await page.locator('[data-save="saved"]').waitFor();
-      await offlineReady(page);
-      await server.close();
-      await page.reload();
-      await ready(page);
-      await page.locator('[data-verdict="could-go-live"]').waitFor();
-    },
-  },
   ...["the drawing", "the outline"].map((where) => ({
     name: `joining by two taps, without a drag, on ${where}`,
     async run(ctx) {
