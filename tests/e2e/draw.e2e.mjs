@@ -181,6 +181,7 @@ export const tests = [
   },
   {
     name: "tidying by touch, and taking it back",
+    again: true,
     async run(ctx) {
       const page = await begin(ctx, { size: "phone" });
       const before = await spotOf(page, "p7");

@@ -275,6 +275,7 @@ export const tests = [
   },
   ...["the finder", "the drawing"].map((by) => ({
     name: `"go to pole 31 and open the transformer's cutout" is done at once by ${by} (phone)`,
+    again: by === "the drawing",
     async run(ctx) {
       const page = await begin(ctx, { size: "phone" });
       let touches = 0;

@@ -18,6 +18,7 @@ import {
 } from "../../src/core";
 import { draw } from "../support/jobNotation";
 import { randomDocument } from "../support/randomSystems";
+import { draws } from "../support/draws";
 
 const W1 = "w1" as WorkPointId;
 /** Enough for small drawings to be asked whole. */
@@ -82,7 +83,7 @@ const touches = ({ instead: { set = {}, remove = [] } }: Doubt): string[] => [..
 describe("H15 what lookFirst says of a doubt is what holds once it is carried out in the file by hand", () => {
   test("verdict, margin and volts of every entry", () => {
     let asked = 0;
-    for (let seed = 0; seed < 40; seed++) {
+    for (let seed = 0; seed < draws(40); seed++) {
       const document = readable(seed, 5);
       if (document === undefined) continue;
       for (const entry of lookFirst(document, W1).entries) {
@@ -108,7 +109,7 @@ describe("H15 what lookFirst says of a doubt is what holds once it is carried ou
         asked++;
       }
     }
-    expect(asked).toBeGreaterThan(30);
+    expect(asked).toBeGreaterThan(draws(30));
   });
 });
 
@@ -123,7 +124,7 @@ const TIE = `
 
 function* smallDrawings(): Generator<readonly [number | string, StillhotDocument]> {
   yield ["tie", draw(TIE)];
-  for (let seed = 300; seed < 345; seed++) {
+  for (let seed = 300; seed < 300 + draws(45); seed++) {
     const document = readable(seed, 3);
     // What is live as drawn can hardly be worse.
     if (document !== undefined && standing(document).verdict !== "live") yield [seed, document];
@@ -158,7 +159,7 @@ describe("H16 no doubt that would do harm is left out: brute force over single d
       expect(asked.singles).toBe(asked.ofSingles);
       harms += found.length;
     }
-    expect(harms).toBeGreaterThan(20);
+    expect(harms).toBeGreaterThan(draws(20));
     expect(pairs).toBeGreaterThan(0);
   });
 });
@@ -167,7 +168,7 @@ describe("H21 what the grounds are said to hold is what holds with the file chan
   test("with the sets taken away, and in place", () => {
     let held = 0;
     let left = 0;
-    for (let seed = 0; seed < 160; seed++) {
+    for (let seed = 0; seed < draws(160); seed++) {
       const document = readable(seed, 6);
       const worth = document && groundsWorth(document, W1);
       if (worth === undefined || worth.asked < worth.of) continue;
@@ -192,7 +193,7 @@ describe("H21 what the grounds are said to hold is what holds with the file chan
       }
       held += worth.held;
     }
-    expect(held).toBeGreaterThan(5);
-    expect(left).toBeGreaterThan(5);
+    expect(held).toBeGreaterThan(draws(5));
+    expect(left).toBeGreaterThan(draws(5));
   });
 });

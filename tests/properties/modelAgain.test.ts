@@ -11,6 +11,7 @@ import {
 import { done, importModel, importText } from "../support/imported";
 import { randomDocument } from "../support/randomSystems";
 import { spell } from "../support/words";
+import { draws } from "../support/draws";
 
 const read = (text: string): StillhotDocument | undefined => {
   const found = readDocument(text);
@@ -87,14 +88,14 @@ describe("a drawing written as a model comes back with the same states and volts
 
   test("random systems", () => {
     let compared = 0;
-    for (let seed = 0; seed < 60; seed++) {
+    for (let seed = 0; seed < draws(60); seed++) {
       const drawn = read(JSON.stringify(randomDocument(seed, { parts: 10, nonlinearLoads: seed % 2 === 0 })));
       if (drawn === undefined) continue;
       const document = carried(drawn);
       expectAlike(document, again(document), boundOf(document));
       compared++;
     }
-    expect(compared).toBeGreaterThan(30);
+    expect(compared).toBeGreaterThan(draws(30));
   });
 
   const models = ["ieee13-three-winding", "ieee13-assets", "ieee123", "acep-psil", "ieee8500-lateral"];

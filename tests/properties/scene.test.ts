@@ -18,6 +18,7 @@ import {
 import { patched } from "../../src/core/document";
 import { drawFrom, randomDocument } from "../support/randomSystems";
 import { expectSame } from "../support/same";
+import { draws } from "../support/draws";
 
 const read = (text: string): StillhotDocument => {
   const file = readDocument(text);
@@ -29,7 +30,9 @@ const drawings = [
   ...readdirSync("shared/demos")
     .filter((it) => it.endsWith(".stillhot.json"))
     .map((it) => read(readFileSync(`shared/demos/${it}`, "utf8"))),
-  ...Array.from({ length: 12 }, (_, seed) => read(JSON.stringify(randomDocument(seed + 300, { parts: 16 })))),
+  ...Array.from({ length: draws(12) }, (_, seed) =>
+    read(JSON.stringify(randomDocument(seed + 300, { parts: 16 }))),
+  ),
 ];
 
 /** A scene by what each piece is of: the order of pieces is that of the drawing, and says nothing. */

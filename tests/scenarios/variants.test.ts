@@ -23,6 +23,7 @@ import { withoutFact } from "../../src/core/practice/variants/without";
 import { reworded } from "../../src/core/practice/variants/words";
 import { spell } from "../support/words";
 import { listed, scenarioFile } from "./library";
+import { isLong } from "../support/long";
 
 /** What holds of a scenario and of each of its variants: it reads, its answer earns as much as ever, its traps close. */
 function holds(variant: StillhotDocument, most: number) {
@@ -40,10 +41,14 @@ const mostOf = perObject((file: StillhotDocument) => scoreOf(canBeSolved(file, p
 describe.each(listed.map(({ id }) => id))("G8 variants of %s", (id) => {
   const file = scenarioFile(id);
   const most = mostOf(file);
-  // So that the letters go on by none, by one and by two, whatever chance says.
-  test.each([1, 2, 3, 4])("variant %d is solved for the same points, and its traps close", (number) => {
-    holds(variantOf(file, number), most);
-  });
+  // So that the letters go on by none, by one and by two, whatever chance says; for every other scenario two of them.
+  const turn = listed.findIndex((it) => it.id === id) % 2;
+  test.each([1, 2, 3, 4].filter((number) => isLong || number % 2 === turn))(
+    "variant %d is solved for the same points, and its traps close",
+    (number) => {
+      holds(variantOf(file, number), most);
+    },
+  );
 
   test("a variant shares no name of a place with the file, and no number of a pole", () => {
     const labels = ({ system }: StillhotDocument) =>

@@ -48,8 +48,17 @@ function sceneFor({ language, document }: ToLookAt, size: Size) {
   });
 }
 
-/** What is written of a drawing where the board first shows it, and whether all of each is in view, over the row of buttons. */
+/** Worked out once for each drawing and size: several laws are asked of it. */
+const written = new Map<string, ReturnType<typeof writes>>();
 function writtenOn(demo: ToLookAt, size: Size) {
+  const key = `${demo.name} ${demo.language} ${size.width} ${size.height}`;
+  const known = written.get(key) ?? writes(demo, size);
+  written.set(key, known);
+  return known;
+}
+
+/** What is written of a drawing where the board first shows it, and whether all of each is in view, over the row of buttons. */
+function writes(demo: ToLookAt, size: Size) {
   const room = { width: size.width, height: size.height - ZOOM_BUTTONS };
   const scene = sceneFor(demo, size);
   const [work] = scene.works.values();

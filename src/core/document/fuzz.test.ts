@@ -17,6 +17,7 @@ import {
   undo,
   writeDocument,
 } from ".";
+import { draws } from "../../../tests/support/draws";
 
 const demos = readdirSync("shared/demos")
   .filter((it) => it.endsWith(".stillhot.json"))
@@ -237,7 +238,7 @@ test("E1: random edits undo to the same bytes, redo to the same bytes, and alway
         }
       },
     ),
-    { numRuns: 150 },
+    { numRuns: draws(150) },
   );
   // Nearly every edit has been met in earnest, not only refused.
   expect(accepted.size).toBeGreaterThan(12);
@@ -259,7 +260,7 @@ test("a damaged file is read as it is, or gives problems; it never throws, and i
         else expect(read(writeDocument(file.document))).toEqual(file.document);
       },
     ),
-    { numRuns: 500 },
+    { numRuns: draws(500) },
   );
 });
 
@@ -279,6 +280,6 @@ test("a file with one value replaced by anything is read as it is, or gives prob
       const outcome = readDocument(JSON.stringify(file));
       if (!isUnreadable(outcome)) expect(read(writeDocument(outcome.document))).toEqual(outcome.document);
     }),
-    { numRuns: 1000 },
+    { numRuns: draws(1000) },
   );
 });

@@ -5,6 +5,7 @@ import { pointName, readDocument, type StillhotDocument, writeDocument } from ".
 import { fromNotation } from "./from";
 import { toNotation } from "./to";
 import { spell } from "../../../tests/support/words";
+import { draws } from "../../../tests/support/draws";
 
 const read = (text: string): StillhotDocument => {
   const file = readDocument(text);
@@ -45,7 +46,7 @@ describe("L1 the notation and the drawing say the same", () => {
   test.each(library)("%s", (path) => checkRoundTrip(read(readFileSync(path, "utf8"))));
 
   test("random systems", () => {
-    for (let seed = 1; seed <= 250; seed++)
+    for (let seed = 1; seed <= draws(250); seed++)
       checkRoundTrip(read(JSON.stringify(randomDocument(seed, { parts: 24 }))));
   });
 

@@ -8,12 +8,18 @@ import { sheetHtml } from "./sheetHtml";
 import { stepSeen, stepSentence } from "../procedure";
 import { demoDrawings } from "../../../tests/support/demoDrawings";
 import { draw } from "../../../tests/support/jobNotation";
+import { sampled } from "../../../tests/support/long";
 import { english, french, spell } from "../../../tests/support/words";
 
 const demos = new Map(demoDrawings().map(([name, it]) => [name.replace(".stillhot.json", ""), it]));
 const demo = (id: string): StillhotDocument => demos.get(id)!;
-/** A demo with its planned order. */
-const planned = (id: string): StillhotDocument => planDocument(demo(id));
+/** A demo with its planned order, worked out once: what was found of it is remembered for that very drawing. */
+const plannedDemos = new Map<string, StillhotDocument>();
+function planned(id: string): StillhotDocument {
+  const known = plannedDemos.get(id) ?? planDocument(demo(id));
+  plannedDemos.set(id, known);
+  return known;
+}
 const DEMOS = [...demos.keys()];
 const changed = (document: StillhotDocument, change: object): StillhotDocument => ({
   ...document,
@@ -42,7 +48,7 @@ const PARTS = [
   "A sketch is not the pole.",
 ];
 
-test.each(DEMOS)("%s: every part stands on the sheet, in order, with no gap left open", (id) => {
+test.each(sampled(DEMOS, 3))("%s: every part stands on the sheet, in order, with no gap left open", (id) => {
   const text = textOf(sheetHtml(planned(id), { catalogue: english }));
   const places = PARTS.map((it) => text.indexOf(it));
   expect(places).toEqual([...places].sort((a, b) => a - b));
