@@ -2,14 +2,19 @@ import { describe, expect, test } from "vitest";
 import {
   briefingOf,
   type JsonObject,
+  planDocument,
   rangesOf,
   rangesSentence,
   readDocument,
   type StillhotDocument,
+  threatKey,
   type WorkPointId,
 } from "../../src/core";
+import { listed, scenarioFile } from "../scenarios/library";
+import { demoDrawings } from "../support/demoDrawings";
 import { draw } from "../support/jobNotation";
 import { drawnOutside } from "../support/numbersDrawn";
+import { randomJob } from "../support/randomJobs";
 import { randomDocument } from "../support/randomSystems";
 import { spell } from "../support/words";
 
@@ -26,6 +31,38 @@ const DRAWS = 10;
 /** A drawing of which a thousand draws once had some outside: a set parts at one end of a number, where the way is none by itself. */
 const HARD = { seed: 100, parts: 6, draws: 60 };
 
+const FIGURES = ["volts", "exposureVolts", "exposureToEarthVolts"] as const;
+
+/** Of each drawing a few numbers are moved: what a figure is as drawn tells already whether it is of the same moment. */
+const A_LITTLE_WORK = 5e4;
+/** Random jobs whose planned orders are asked. */
+const JOBS = [1, 2, 3];
+
+/** What the work mends holds the line down while hands are at it. */
+const FAILED = `
+  s1   source       sub    ABC  kvLL=12.47
+  main span         sub-p1 ABC  lengthM=1500
+  c1   cutout       p1-p2  AB   fuse=K30 blown=B
+  sp2  span         p2-p3  AB   lengthM=80
+  nx   nearby       span=sp2 relation=crossing kvLL=34.5 spacingM=3
+  la   arrester     p3     AB   failed=B
+  bk   transformer  p3-p4  AB   connection=openY-openD kva=50 primaryKv=12.47 secondaryV=240 midTap=ab
+  mb   main         p4-h4  ABC
+  mo   load         h4     ABC  connection=delta kw=18 kvar=9 customers=1
+  w1   work         p3     AB   does=la
+`;
+const FAILED_ORDER = "open mb; open c1 A with load-break-tool; ground p3 AB cable 4/0 as g1; work w1";
+/** What the work joins is apart while hands are at it. */
+const PARTED = `
+  s1   source       sub    ABC  kvLL=12.47
+  c1   cutout       sub-p1 A    fuse=K30 open=A
+  sp1  span         p1-p2  A    lengthM=80
+  sp2  span         p2-p3  A    lengthM=80 parted=A
+  t1   transformer  p3-p4  A    connection=single kva=25 primaryKv=7.2 secondaryV=240
+  ld1  load         p4     12   connection=delta kw=6 customers=3
+  w1   work         p2     A    does=sp2
+`;
+
 describe("how far the figures may be off", () => {
   test.each(SEEDS)("H22 no random draw of the numbers lies outside of the range: drawing %i", (seed) => {
     const document = readable(seed, 8)!;
@@ -38,6 +75,33 @@ describe("how far the figures may be off", () => {
     const document = readable(HARD.seed, HARD.parts)!;
     expect(drawnOutside(document, HARD).outside).toEqual([]);
   });
+
+  test.each([
+    ...demoDrawings(),
+    ...listed.map(({ id }) => [id, scenarioFile(id)] as const),
+    ...JOBS.map((seed) => [`random job ${seed}`, planDocument(randomJob(seed))] as const),
+    ["a failed arrester under a crossing circuit", draw(FAILED, FAILED_ORDER)],
+    ["a line that the work makes whole", draw(PARTED, "ground p2 A; ground p3 A; work w1")],
+  ] as const)(
+    "H22 each figure of the sheet lies in the range that stands beside it: %s",
+    (_name, document) => {
+      const outside = briefingOf(document).works.flatMap(({ id, asDrawn, atWork }) => {
+        const { ways } = rangesOf(document, id, {
+          when: atWork === undefined ? "drawn" : "working",
+          mostWork: A_LITTLE_WORK,
+        });
+        const rangesByKey = new Map(ways.map((it) => [threatKey(it), it]));
+        return (atWork?.report ?? asDrawn).threats.flatMap((threat) => {
+          const range = rangesByKey.get(threatKey(threat));
+          return FIGURES.filter((it) => {
+            const [least, most] = [range?.[it].least ?? NaN, range?.[it].most ?? NaN];
+            return !(least <= threat[it] * (1 + 1e-9) && threat[it] <= most * (1 + 1e-9));
+          }).map((it) => `${id} ${threatKey(threat)} ${it}`);
+        });
+      });
+      expect(outside).toEqual([]);
+    },
+  );
 
   // By hand: behind 6.25 Ω a rod of 25 Ω keeps four fifths of the volts, behind twice as much half a rod keeps one half.
   test("two numbers that each take a little of one way's volts take more together", () => {

@@ -14,6 +14,7 @@ import {
   sidesOfWork,
   verdictOfWork,
   type Threat,
+  threatKey,
   type Verdict,
   workConductorsOf,
   type WorkVerdict,
@@ -333,11 +334,3 @@ const isUnlikely = ({ doubts }: Harm): boolean => doubts.some((it) => it.doubt =
 
 /** Where one look settles several: the structure, or the thing itself where it is on none. */
 const placeOf = ({ structure, where }: Doubt): StructureId | ElementId | PointId => structure ?? where;
-
-/** The same for the same way to go live on the same conductor, whatever its figures. */
-export const threatKey = ({ conductor, upsets }: Pick<Threat, "conductor" | "upsets">): string =>
-  `${conductor} ${keyOfUpsets(upsets)}`;
-
-/** What a set of upsets is known by. */
-export const keyOfUpsets = (upsets: Threat["upsets"]): string =>
-  upsets.map((it) => `${it.kind} ${it.element} ${it.phase ?? ""}`).join();

@@ -16,7 +16,9 @@ import {
   type Outcome,
   outcomeAfter,
   type Question,
+  keyOfUpsets,
   type Threat,
+  threatKey,
   upsetsOf,
   verdictOfWork,
   type Verdict,
@@ -24,7 +26,7 @@ import {
 } from "../hazard";
 import { circuitOf } from "../network";
 import type { ConductorId, ElementId, Finding, JsonObject, Letter, PointId, WorkPointId } from "../terms";
-import { BADNESS, COST_OF_A_RECORD, keyOfUpsets, threatKey } from "./asker";
+import { BADNESS, COST_OF_A_RECORD } from "./asker";
 import { unseenAround } from "./doubts";
 import { asDrawn } from "./lookFirst";
 import { whileWorking } from "./whileWorking";

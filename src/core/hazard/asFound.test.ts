@@ -46,3 +46,28 @@ describe("What is wrong as found is told by itself (common practice, no source)"
     ],
   ])("%s", (_why, drawing, wanted) => expect(wrongIn(drawing)).toBe(wanted));
 });
+
+describe("a motor that is short of a phase is told as found (NEMA MG 1, from memory)", () => {
+  const motorsIn = (cutout: string, load = "connection=delta kw=18 kvar=9") =>
+    assess(
+      draw(`
+        s1 source      sub   ABC kvLL=12.47
+        c1 cutout      sub-p1 ABC fuse=K30 ${cutout}
+        bk transformer p1-p2 ABC connection=Y-D kva=75 primaryKv=12.47 secondaryV=240
+        mb main        p2-h  ABC
+        mo load        h     ABC ${load}
+        h  point       kind=service
+      `),
+    )
+      .findings.filter(({ rule }) => rule === "single-phasing")
+      .map(({ severity, where }) => `${severity} ${where}`)
+      .join(", ");
+
+  test.each([
+    ["all of its phases are there", "", undefined, ""],
+    ["a link of its bank has blown", "blown=B", undefined, "warning mo"],
+    ["all of them have: it stands still", "blown=ABC", undefined, ""],
+    ["nothing runs there", "blown=B", "connection=delta kw=0", ""],
+    ["lights, each between a phase and the neutral", "blown=B", "connection=wye kw=18", ""],
+  ])("%s", (_why, cutout, load, wanted) => expect(motorsIn(cutout, load)).toBe(wanted));
+});

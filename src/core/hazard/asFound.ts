@@ -1,5 +1,5 @@
 import { apartOf, isConductor, isLine } from "../devices";
-import { complete, conductorNames, nameIn, type System } from "../document";
+import { complete, conductorNames, elementsOfKind, nameIn, type System } from "../document";
 import type { Circuit } from "../network";
 import { voltsAt } from "../phasor";
 import {
@@ -14,17 +14,18 @@ import {
 } from "../terms";
 import { closedBetween, regulatorsBypassed } from "./closedBetween";
 import type { View } from "./view";
-import { MOST_OVER } from "./tolerances";
+import { LEAST_MEAN, MOST_OVER, MOST_UNBALANCE } from "./tolerances";
 
 const citation = "common practice, no source";
 
 /**
- * What is wrong as things stand, whoever works where: broken wires that are live, open neutrals, legs that have gone apart,
+ * What is wrong as things stand, whoever works where: broken wires that are live, open neutrals, legs that have gone apart, motors on two phases,
  * two supplies joined that do not stand together, regulators bypassed off neutral.
  */
 export const wrongAsFound = (system: System, circuit: Circuit, view: View): Finding[] => [
   ...brokenThings(system, circuit, view),
   ...legVolts(system, circuit, view),
+  ...motorsShortOfAPhase(system, circuit, view),
   ...closedBetween(system, circuit),
   ...regulatorsBypassed(system, circuit),
 ];
@@ -98,6 +99,41 @@ function legVolts(system: System, circuit: Circuit, view: View): Finding[] {
           nominal: Math.round(nominal),
         }),
         help: say("hazard.legVolts.help"),
+        citation,
+      },
+    ];
+  });
+}
+
+/**
+ * Three-phase motors whose volts between phases are too far apart to run on, as where a link has blown and the phase comes back
+ * through the windings of a bank.
+ */
+function motorsShortOfAPhase(system: System, circuit: Circuit, view: View): Finding[] {
+  const [drawn] = view.solutions;
+  return elementsOfKind(system, "load").flatMap(([id, { at, connection, phases, kw }]): Finding[] => {
+    if (connection !== "delta" || phases.length !== 3 || kw === 0) return [];
+    const nodes = lettersOf(phases).map((letter) => circuit.nodeOf.get(conductorId(at, letter))!);
+    const volts = nodes.map((node, nth) =>
+      complex.magnitude(
+        complex.subtract(voltsAt(drawn, node), voltsAt(drawn, nodes[(nth + 1) % nodes.length]!)),
+      ),
+    );
+    const mean = volts.reduce((sum, it) => sum + it, 0) / volts.length;
+    if (!(mean > LEAST_MEAN * circuit.nominalVolts[nodes[0]!]!)) return [];
+    const [least, most] = [Math.min(...volts), Math.max(...volts)];
+    if (!(Math.max(most - mean, mean - least) > MOST_UNBALANCE * mean)) return [];
+    return [
+      {
+        rule: "single-phasing",
+        severity: "warning",
+        where: id,
+        message: say("hazard.singlePhasing", {
+          name: nameIn({ system }, id),
+          least: Math.round(least),
+          most: Math.round(most),
+        }),
+        help: say("hazard.singlePhasing.help"),
         citation,
       },
     ];

@@ -21,6 +21,7 @@ import {
   type ThreatSide,
 } from "./threats";
 import { neutralInHand } from "./neutralInHand";
+import { sidesOfBoth, withoutOwnFaults, worstOfBoth } from "./ownFaults";
 import { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
 import type { Assessment, Threat, Verdict, WorkPointReport, Question } from "./types";
 import { viewOf } from "./view";
@@ -108,7 +109,7 @@ export function verdictOfWork(
   const found =
     mostStrength === MOST_STRENGTH
       ? threatsOf(question, { bodies: false })
-      : threatsTo(question, { mostStrength, bodies: false });
+      : withOwnFaultsGone(question, worstOfBoth, (it) => threatsTo(it, { mostStrength, bodies: false }));
   return { ...sidedVerdict(question, found, tested), threats: found.threats };
 }
 
@@ -120,7 +121,12 @@ export const sidesOfWork = (
   question: Question,
   tested: ReadonlySet<ConductorId>,
   mostStrength = MOST_STRENGTH,
-): SidedVerdict => sidedVerdict(question, sidesOfThreats(question, { mostStrength }), tested);
+): SidedVerdict =>
+  sidedVerdict(
+    question,
+    withOwnFaultsGone(question, sidesOfBoth, (it) => sidesOfThreats(it, { mostStrength })),
+    tested,
+  );
 
 function sidedVerdict(question: Question, found: FoundSides, tested: ReadonlySet<ConductorId>): SidedVerdict {
   const { verdict, margin } = judged(question, found, tested);
@@ -158,7 +164,20 @@ const threatsBySystem = perObject((_system: System) => new Map<string, FoundThre
  * Threats to a work point; the same question about the same system is answered once, so that another test or barricade costs
  * nothing. Whoever does without the currents through a body takes an answer that has them too.
  */
-function threatsOf(question: Question, { bodies = true } = {}): FoundThreats {
+const threatsOf = (question: Question, { bodies = true } = {}): FoundThreats =>
+  withOwnFaultsGone(question, worstOfBoth, (it) => threatsIn(it, bodies));
+
+/** What is found of a question, with the faults that its own work takes away in place and gone. */
+function withOwnFaultsGone<Found>(
+  question: Question,
+  both: (inPlace: Found, gone: Found) => Found,
+  find: (question: Question) => Found,
+): Found {
+  const system = withoutOwnFaults(question);
+  return system === undefined ? find(question) : both(find(question), find({ ...question, system }));
+}
+
+function threatsIn(question: Question, bodies: boolean): FoundThreats {
   const known = threatsBySystem(question.system);
   const asked = keyOfQuestion(question);
   const key = bodies ? asked : `${asked} without bodies`;

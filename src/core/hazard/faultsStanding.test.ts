@@ -64,6 +64,16 @@ describe("A fault that is fed as drawn is told (common practice, no source)", ()
       "c1 cutout p1-p2 A fuse=K65\n c2 cutout p1-p2 BC fuse=solid\n f1 fault p3 AB to=earth ohms=5",
       /^danger f1: .*own protection/,
     ],
+    [
+      "a machine goes on feeding it once the link has melted",
+      "g9 generator p3 ABC kva=500 volts=12470 on=true\n f1 fault p3 B to=earth ohms=5",
+      /^danger f1: .*generator .* goes on feeding it, whatever link melts/,
+    ],
+    [
+      "a machine that stands still",
+      "g9 generator p3 ABC kva=500 volts=12470\n f1 fault p3 B to=earth ohms=5",
+      /^warning f1: .* 65K link/,
+    ],
     ["nothing feeds it", "c1 cutout p1-p2 ABC fuse=K65 open=B", /^$/],
     ["the source is off", "s1 source p1 ABC kvLL=12.47 on=false", /^$/],
     ["there is none", "f1 none", /^$/],

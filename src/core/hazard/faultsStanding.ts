@@ -51,7 +51,7 @@ export function faultsStanding(
         }),
         help: say("hazard.faultStands.link.help"),
       };
-    const { path, links } = staying[0]!;
+    const { path, links, machine } = staying[0]!;
     const feeds = complete(system.elements[path[0]!]!);
     // Two of its phases at earth are a short all the same.
     const isUnearthed = isSupply(feeds) && !feeds.earthed && nodes.length === 1;
@@ -60,7 +60,12 @@ export function faultsStanding(
       severity: "danger",
       message: say("hazard.faultStands", {
         ...gaps,
-        sees: isUnearthed ? say("hazard.faultStands.unearthed") : seenBy(system, path, links),
+        sees:
+          machine !== undefined
+            ? say("hazard.faultStands.machine", { machine: nameIn({ system }, machine) })
+            : isUnearthed
+              ? say("hazard.faultStands.unearthed")
+              : seenBy(system, path, links),
       }),
       help: whatStandsThere(circuit, view, element, nodes),
     };
@@ -98,6 +103,8 @@ interface FedPhase {
   /** the last way that was looked at, the supply first, and its links */
   readonly path: readonly ElementId[];
   readonly links: readonly LinkOnWay[];
+  /** a customer's that goes on feeding it, whatever link melts */
+  readonly machine?: ElementId;
 }
 
 /** Blows what melts on each way from a supply to a phase of a fault, until none is left or one stays whole. */
@@ -116,17 +123,36 @@ function fedPhase(
     const path = pathTo(circuit, reach, node);
     const links = linksOn(system, path, circuit.letterOfNode[node] as Letter, reports);
     const melts = quickest(links.filter(({ most }) => most < Infinity));
-    if (melts === undefined) return { melting, stays: true, path, links };
+    if (melts === undefined) {
+      const first = path[0]!;
+      const isMachine = links.length === 0 && !isSupply(complete(system.elements[first]!));
+      return { melting, stays: true, path, links, ...(isMachine ? { machine: first } : {}) };
+    }
     melting.push(melts);
     const blown = indexOfElement(circuit, melts.id);
     element.forEach((of, edge) => {
       if (of === blown) edgeOn[edge] = 0;
     });
     reach = reachOf(circuit, { edgeOn, emfOn }, { groundsLifted: false });
-    // What comes back through a bank from the other phases goes with their own links.
-    if ((reach.how[node]! & REACH.forward) === 0) return { melting, stays: false, path, links };
+    if ((reach.how[node]! & REACH.forward) !== 0) continue;
+    // What comes back through a bank from the other phases goes with their own links; a machine goes on feeding the fault.
+    const byMachine = reachOf(
+      circuit,
+      { edgeOn, emfOn: carryingOn(circuit, emfOn) },
+      { groundsLifted: false },
+    );
+    if (byMachine.how[node] === 0) return { melting, stays: false, path, links };
+    const machinePath = pathTo(circuit, byMachine, node);
+    return { melting, stays: true, path: machinePath, links: [], machine: machinePath[0]! };
   }
 }
+
+/** Machines that are on and go on without the utility. */
+const carryingOn = ({ emfs }: Circuit, emfOn: Uint8Array): Uint8Array =>
+  emfOn.map((on, emf) => {
+    const { role, withoutGrid } = emfs[emf]!.part;
+    return role === "generator" && withoutGrid !== "stops" ? on : 0;
+  });
 
 const quickest = (links: readonly LinkOnWay[]): LinkOnWay | undefined =>
   [...links].sort((one, other) => one.most - other.most)[0];

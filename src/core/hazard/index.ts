@@ -15,6 +15,7 @@ export { type PointNumbers, pointNumbers } from "./pointNumbers";
 export { conductorsOf as workConductorsOf, type Outcome, outcomeAfter } from "./outcome";
 export { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
 export { type CutOff, cutOffBy } from "./cutOff";
+export { keyOfUpsets, threatKey } from "./threatKey";
 export { clearingLimitVolts, leastWithstand, threatsByBruteForce, threatsTo } from "./threats";
 export { afterUpsets, closes, closesByItself, type DrawnUpset, startsDrawn, upsetsOf } from "./upsets";
 export { distanceWords, type WithinReach, withinReachOn } from "./withinReach";

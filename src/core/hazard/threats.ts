@@ -502,8 +502,11 @@ function entries(
     const some = set.map((index) => upsets[index]!);
     return hit.map(({ outcome, nth }) => entry(question, some, outcome, ampsOf.get(set)![nth]!));
   });
-  return threats.sort((a, b) => a.strength - b.strength || compareIds(a, b));
+  return threats.sort(byStrength);
 }
+
+/** The order in which threats are told: by strength, then by the ids of their upsets. */
+export const byStrength = (a: Threat, b: Threat): number => a.strength - b.strength || compareIds(a, b);
 
 /** A minimal set, and the conductors that it is a threat to, by their place among those of the work point. */
 interface ThreatenedBy {

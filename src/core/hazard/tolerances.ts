@@ -54,3 +54,9 @@ export const MOST_APART = 0.25;
  * ferroresonance was reported at up to four or five times (IEEE C57.105, from memory).
  */
 export const MOST_OF_SUPPLIED = 5;
+
+/** Above this a motor is short of a phase [1, of the mean]: at 5 % it is not to be run at all (NEMA MG 1, 14.36, from memory), and loads alone bring a few. */
+export const MOST_UNBALANCE = 0.1;
+
+/** Below this share of its volts a motor stands still, whatever they are between its phases [1]. */
+export const LEAST_MEAN = 0.2;

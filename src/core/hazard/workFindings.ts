@@ -1,5 +1,5 @@
 import { cablesWithin } from "./withinCable";
-import { groundSetsAt, pointName } from "../document";
+import { groundSetsAt, pointName, structureOf } from "../document";
 import { circuitOf } from "../network";
 import { conductorId, type Finding, type Message, type MessageKey, say, type WorkPointId } from "../terms";
 import { bodyAmpsOf, conductorsOf } from "./outcome";
@@ -100,6 +100,7 @@ export function stepTouch(question: Question, id: WorkPointId, isBarricaded: boo
   const least = leastStepTouch(question);
   if (least === "none") return [];
   if (least === "not-known") return [notAll(id, say("hazard.stepTouchNotAll"))];
+  const isOnPole = ["pole", undefined].includes(structureOf(system, workPoint.at)?.kind);
   return [
     {
       rule: "step-touch",
@@ -108,11 +109,16 @@ export function stepTouch(question: Question, id: WorkPointId, isBarricaded: boo
       message: say(stepTouchKey(isBarricaded, least.volts), {
         volts: threeFigures(least.volts),
         when: whenWords(system, least.upsets),
+        lifted: say(isOnPole ? "hazard.stepTouch.pole" : "hazard.stepTouch.enclosure"),
       }),
       // Who has barricaded it is not told to.
       ...(isBarricaded
         ? {}
-        : { help: say("hazard.stepTouch.help", { at: pointName({ system }, workPoint.at) }) }),
+        : {
+            help: say(isOnPole ? "hazard.stepTouch.help" : "hazard.stepTouch.help.enclosure", {
+              at: pointName({ system }, workPoint.at),
+            }),
+          }),
       citation: "29 CFR 1910.269 Appendix C",
     },
   ];

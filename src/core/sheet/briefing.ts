@@ -27,7 +27,7 @@ import {
   isGroundSet,
   openingOf,
 } from "../devices";
-import { groundsWorth, lookFirst, type Ranges, rangesOf, threatKey } from "../doubts";
+import { groundsWorth, lookFirst, type Ranges, rangesOf } from "../doubts";
 import {
   assess,
   type Assessment,
@@ -35,6 +35,7 @@ import {
   type Upset,
   type WorkPointReport,
   startsUnknown,
+  threatKey,
 } from "../hazard";
 import { circuitOf } from "../network";
 import {
@@ -47,6 +48,7 @@ import {
   permitReasonForElement,
   permitReasonForWork,
   type PlayedStep,
+  type Rehearsal,
   rehearse,
   rulesOff,
   seen,
@@ -148,7 +150,7 @@ export const briefingOf: (document: StillhotDocument) => Briefing = perObject(
     const rehearsal = rehearse(document);
     const { steps } = rehearsal;
     const begin = steps.find(({ step }) => step.do === "work");
-    const state = begin?.state ?? rehearsal.begin;
+    const state = underHands(rehearsal, begin);
     const last = steps.findLast(({ step }) => step.do === "work")?.n ?? steps.length;
     const briefed = briefedSteps(document, steps);
     const ids = Object.keys(jobOf(document).workPoints) as WorkPointId[];
@@ -158,7 +160,7 @@ export const briefingOf: (document: StillhotDocument) => Briefing = perObject(
     );
     return {
       document,
-      works: ids.map((id) => workOf(document, id, steps)),
+      works: ids.map((id) => workOf(document, id, rehearsal)),
       shown: {
         document: state.document,
         assessment: seen(state),
@@ -188,11 +190,18 @@ export const briefingOf: (document: StillhotDocument) => Briefing = perObject(
   },
 );
 
-function workOf(document: StillhotDocument, id: WorkPointId, steps: readonly PlayedStep[]): BriefedWork {
-  const begin = steps.find(({ step }) => step.do === "work" && step.at === id);
+/** How a job stands while hands are at a step of work, of which what it mends is no part yet; as found where there is none. */
+const underHands = ({ begin, steps }: Rehearsal, work: PlayedStep | undefined): JobState =>
+  work === undefined ? begin : (steps[work.n - 2]?.state ?? begin);
+
+function workOf(document: StillhotDocument, id: WorkPointId, rehearsal: Rehearsal): BriefedWork {
+  const begin = rehearsal.steps.find(({ step }) => step.do === "work" && step.at === id);
   const asDrawn = assess(document).workPoints[id]!;
-  const atWork = begin === undefined ? undefined : { n: begin.n, report: seen(begin.state).workPoints[id]! };
-  const state = begin?.state;
+  const state = begin === undefined ? undefined : underHands(rehearsal, begin);
+  const atWork =
+    begin === undefined || state === undefined
+      ? undefined
+      : { n: begin.n, report: seen(state).workPoints[id]! };
   return {
     id,
     name: workPointName(document, id),

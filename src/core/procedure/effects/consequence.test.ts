@@ -134,6 +134,25 @@ const cases: readonly (readonly [why: string, drawing: string, steps: string, wa
     },
   ],
   [
+    // A bank of two units holds B backwards from A, and a failed arrester at it: the fault is what is closed onto.
+    "a phase that comes back through a bank and is held down by a failed arrester: the fault alone is told",
+    `
+      s1 source      sub   ABC kvLL=12.47 z1Ohms=[0,3] z0Ohms=[0,3]
+      c1 cutout      sub-p1 AB fuse=K30 open=B
+      la arrester    p1    AB  failed=B
+      bk transformer p1-p2 AB  connection=openY-openD kva=50 primaryKv=12.47 secondaryV=240
+      ld load        p2    ABC connection=delta kw=18
+    `,
+    "close c1 B",
+    { kind: "fault", amps: 2400, volts: TO_NEUTRAL, text: /^cutout .* closes onto arrester/ },
+  ],
+  [
+    "a ground set that a machine feeds already: what is closed onto it is told",
+    `${STIFF_TAP}\ng9 generator p5 A kva=20 volts=12470 on=true\nc2 cutout p4-p5 A fuse=K10`,
+    "open c1; ground p3 A as g1; close c1",
+    { kind: "fault", amps: 2400, volts: TO_NEUTRAL, text: /^cutout .* closes onto ground set/ },
+  ],
+  [
     "a clamp lifted under load",
     TAP,
     "lift k1 with clamp-stick",

@@ -14,11 +14,12 @@ import {
 import { type Breaking, breakingsOf, LEAST_ARC_VOLTS, worstOf } from "./breaking";
 import { capacitorsOn, heldCharge, unitVolts } from "./capacitors";
 import { clearingWords, faultAmps } from "./clearing";
-import { ampsThrough, degreesAcross, gapsOf, mismatchOf, phasesMoved, voltsAcross } from "./gap";
+import { ampsThrough, degreesAcross, gapsMade, gapsOf, mismatchOf, phasesMoved, voltsAcross } from "./gap";
 import { isTracing, spikedLive, tracedBy } from "./spiking";
 import { madeBy, spikeIdIn } from "../job/repair";
 import { hotInHand, isKeptOff } from "../job/hands";
-import { energizedBy, isLiveState } from "../job/live";
+import { isLiveState } from "../job/live";
+import { isFedBackwards } from "../job/paths";
 import { elementOf, elementsOf, figure, letterIn, listOf, nameOf } from "../job/names";
 import { groundIdOf, phasesAt } from "../job/positions";
 import { readingsOf } from "../job/readings";
@@ -240,10 +241,21 @@ export function liveUnder(state: JobState, set: ElementId): ConductorId[] {
 const liveOf = (state: JobState, ids: readonly ConductorId[]): ConductorId[] =>
   ids.filter((id) => isLiveState(asItStands(state).conductors[id]?.state));
 
-/** Things that short conductors which a step has just brought to life. */
+/**
+ * Things that short conductors which a step has just brought to life, or to which it brings a supply that was not there: a
+ * bank's other phases may have held them at some volts before.
+ */
 export function shortsEnergized(before: JobState, after: JobState): ElementId[] {
+  if (before.document === after.document) return [];
+  const [was, is] = [asItStands(before).conductors, asItStands(after).conductors];
   const faulted = new Set(
-    energizedBy(before, after).filter((id) => asItStands(after).conductors[id]!.state === "faulted"),
+    (Object.keys(is) as ConductorId[]).filter(
+      (id) =>
+        is[id]!.state === "faulted" &&
+        (!isLiveState(was[id]?.state) ||
+          is[id]!.sources.some((it) => !was[id]!.sources.includes(it)) ||
+          (isFedBackwards(before, id) && !isFedBackwards(after, id))),
+    ),
   );
   return elementsOf(after.document.system)
     .filter(([, it]) => shortedBy(it) !== "")
@@ -264,7 +276,7 @@ function closedOntoFault(step: Step, before: JobState, after: JobState): Consequ
   if (shorts.length === 0) return undefined;
   const { closed } = phasesMoved(step, before, after);
   const amps = Math.max(ampsThrough(after, step.element, closed), faultAmps(after, shorts));
-  const sides = made.flatMap((id) => gapsOf(before, id, closed === "" ? phasesOfElement(after, id) : closed));
+  const sides = gapsMade(step, before, after);
   return {
     kind: "fault",
     amps,
@@ -277,9 +289,6 @@ function closedOntoFault(step: Step, before: JobState, after: JobState): Consequ
     }),
   };
 }
-
-const phasesOfElement = ({ document }: JobState, id: ElementId): string =>
-  (elementOf(document.system, id) as { phases?: string } | undefined)?.phases ?? "";
 
 function joinedOutOfStep(step: Step, before: JobState, after: JobState): Consequence | undefined {
   const gap = mismatchOf(step, before, after);

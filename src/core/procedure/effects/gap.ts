@@ -2,10 +2,19 @@ import { type CircuitElement, deviceOf, isTransformer, openPhasesOf, letterAt } 
 import type { Step } from "../../document";
 import { type ConductorReport, degreesApart, standApart, voltsApart } from "../../hazard";
 import { circuitOf, conductorsToCome, groupsAsDrawn } from "../../network";
-import { type ConductorId, conductorId, type ElementId, type Letter } from "../../terms";
+import {
+  type ConductorId,
+  conductorId,
+  type ElementId,
+  type Letter,
+  lettersOf,
+  partsOfConductor,
+} from "../../terms";
+import { secondaryIds } from "../job/hands";
 import { islandOf } from "../job/joined";
 import { isLiveState } from "../job/live";
 import { elementOf } from "../job/names";
+import { isFedBackwards } from "../job/paths";
 import { madeBy } from "../job/repair";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
@@ -55,12 +64,12 @@ function isLiveAt(state: JobState, id: ConductorId): boolean {
 
 /**
  * One side is only the other's own supply come back through the windings of a bank or a load: a phase of a bank switched
- * one by one. Closing it puts right what stands there; it joins no second supply.
+ * one by one, and held down by a fault or not. Closing it puts right what stands there; it joins no second supply.
  */
-const isRegenerated = ({ from, to }: Gap): boolean => {
-  const comesBackFrom = (side: ConductorReport, other: ConductorReport) =>
-    side.state === "backfed" && side.sources.every((it) => other.sources.includes(it));
-  return comesBackFrom(from, to) || comesBackFrom(to, from);
+const isRegenerated = (state: JobState, { from, to, sides: [a, b] }: Gap): boolean => {
+  const comesBackFrom = (side: ConductorReport, id: ConductorId, other: ConductorReport) =>
+    isFedBackwards(state, id) && side.sources.every((it) => other.sources.includes(it));
+  return comesBackFrom(from, a, to) || comesBackFrom(to, b, from);
 };
 
 /** Phases that a step opened, or closed: those that are now otherwise than before. */
@@ -95,7 +104,7 @@ export function gapsToMeet(step: Step, before: JobState, after: JobState): Gap[]
   const gaps = gapsMade(step, was, is);
   // Closing between two live sides joins two things that each have a supply.
   return (step.do === "work" ? [...gaps, ...gapsInRow(was, gaps)] : gaps).filter(
-    (gap) => gap.sides.every((id) => isLiveAt(was, id)) && !isRegenerated(gap),
+    (gap) => gap.sides.every((id) => isLiveAt(was, id)) && !isRegenerated(was, gap),
   );
 }
 
@@ -105,14 +114,17 @@ export const gapsMade = (step: Step, was: JobState, is: JobState): Gap[] =>
     ? madeBy(step, was.document).flatMap((id) => gapsOf(was, id, phasesJoined(was, is, id)))
     : gapsOf(was, step.element, phasesMoved(step, was, is).closed);
 
-/** Between the live ends of several gaps that have nothing but dead pieces between them: one work joins them all. */
+/**
+ * Between the live ends of several gaps that have nothing between them but pieces that are dead, or live only by what comes back
+ * through a bank or from a machine: one work joins them all.
+ */
 function gapsInRow(state: JobState, gaps: readonly Gap[]): Gap[] {
   const { system } = state.document;
   const bothWays = gaps.flatMap(({ thing, letter, sides: [a, b] }) => [
     { thing, letter, near: a, far: b },
     { thing, letter, near: b, far: a },
   ]);
-  const isLive = (id: ConductorId) => isLiveAt(state, id);
+  const isLive = (id: ConductorId) => isLiveAt(state, id) && !isFedBackwards(state, id);
   const seen = new Set<ConductorId>();
   return bothWays
     .filter(({ near, far }) => isLive(near) && !isLive(far))
@@ -147,15 +159,35 @@ function phasesJoined(before: JobState, after: JobState, id: ElementId): string 
 
 /** The first gap that a step closes between supplies that nothing keeps in step: whatever their angle is, it is another a moment later. */
 export function outOfStepIn(step: Step, before: JobState, after: JobState): Gap | undefined {
+  const gaps = [...gapsToMeet(step, before, after), ...throughNewBanks(step, before)];
+  if (gaps.length === 0) return undefined;
   const circuit = circuitOf(before.document.system);
   const { ofEmf } = groupsAsDrawn(circuit);
   const groupOf = new Map(
     [...ofEmf].map(([emf, group]) => [circuit.elementIds[circuit.emfs[emf]!.element], group] as const),
   );
   const groupsIn = ({ sources }: ConductorReport) => sources.flatMap((it) => groupOf.get(it) ?? []);
-  return gapsToMeet(step, before, after).find(({ from, to }) => {
+  return gaps.find(({ from, to }) => {
     const [one, other] = [groupsIn(from), groupsIn(to)];
     return one.length > 0 && other.length > 0 && !one.some((it) => other.includes(it));
+  });
+}
+
+/** From a live primary to a live low side of each transformer that a work puts in: its windings join what stands there. */
+function throughNewBanks(step: Step, before: JobState): Gap[] {
+  if (step.do !== "work") return [];
+  return madeBy(step, before.document).flatMap((thing) => {
+    const bank = elementOf(before.document.system, thing);
+    const isPlanned = before.document.system.elements[thing]?.planned === true;
+    if (bank === undefined || !isTransformer(bank) || !isPlanned) return [];
+    const live = (ids: readonly ConductorId[]) => ids.find((id) => isLiveAt(before, id));
+    const [one, other] = [
+      live(lettersOf(bank.phases).map((letter) => conductorId(bank.from, letter))),
+      live(secondaryIds(bank)),
+    ];
+    return one === undefined || other === undefined
+      ? []
+      : gapBetween(before, { thing, letter: partsOfConductor(one).letter, sides: [one, other] });
   });
 }
 

@@ -1,6 +1,6 @@
 import { perObject, type System } from "../../document";
 import { metallicIslands } from "../../hazard/view";
-import { circuitOf, EDGE, floodFrom, reachGraphOf, standingOf } from "../../network";
+import { circuitOf, EDGE, floodFrom, reachGraphOf, reachOf, standingOf } from "../../network";
 import type { ConductorId, ElementId } from "../../terms";
 
 /** The conductors of a drawing by which are one: joined through closed things and unparted spans. */
@@ -43,4 +43,36 @@ export function joinedWithout(
     (edge) => graph.kind[edge] === EDGE.metallic && graph.on[edge] === 1 && graph.element[edge] !== left,
   );
   return new Set(nodes.flatMap((node) => circuit.conductorIds[node] ?? []));
+}
+
+/**
+ * The nodes of a drawing to which anything leads from these: closed things and unparted spans, windings, loads, shorts; but no
+ * neutral that is tied to earth.
+ */
+export function coupledNodes(system: System, seeds: readonly number[]): readonly number[] {
+  const { circuit } = islandsOf(system);
+  const graph = reachGraphOf(circuit);
+  const { tied } = tiedIn(system);
+  return floodFrom(
+    graph,
+    seeds.filter((node) => tied[node] === 0),
+    (edge, other) => (graph.kind[edge] !== EDGE.metallic || graph.on[edge] === 1) && tied[other] === 0,
+  ).nodes;
+}
+
+const tiedIn = perObject((system: System) => {
+  const { circuit } = islandsOf(system);
+  return reachOf(circuit, standingOf(circuit), { groundsLifted: true });
+});
+
+/** Whether anything leads from one of some conductors to one of others. */
+export function isCoupled(
+  system: System,
+  ids: readonly ConductorId[],
+  others: readonly ConductorId[],
+): boolean {
+  const { nodeOf } = islandsOf(system).circuit;
+  const nodesOf = (some: readonly ConductorId[]) => some.flatMap((id) => nodeOf.get(id) ?? []);
+  const reached = new Set(coupledNodes(system, nodesOf(others)));
+  return nodesOf(ids).some((node) => reached.has(node));
 }

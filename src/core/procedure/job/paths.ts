@@ -1,4 +1,4 @@
-import { circuitOf, pathTo, reachOf, standingOf } from "../../network";
+import { circuitOf, pathTo, REACH, reachOf, standingOf } from "../../network";
 import { perObject, type System } from "../../document";
 import type { ConductorId, ElementId } from "../../terms";
 import { elementOf } from "./names";
@@ -15,6 +15,13 @@ export function pathToConductor({ document }: JobState, id: ConductorId): Elemen
   const { circuit, reach } = reachAsDrawn(document.system);
   const node = circuit.nodeOf.get(id);
   return node === undefined || reach.how[node] === 0 ? [] : pathTo(circuit, reach, node);
+}
+
+/** Whether all that comes to a conductor comes backwards: through a bank, a load, or from a machine. */
+export function isFedBackwards({ document }: JobState, id: ConductorId): boolean {
+  const { circuit, reach } = reachAsDrawn(document.system);
+  const how = reach.how[circuit.nodeOf.get(id) ?? -1] ?? REACH.none;
+  return how !== REACH.none && (how & REACH.forward) === 0;
 }
 
 /** What ties the phases of a line together on the way to a conductor: a bank, a unit between phases, a load between them. */

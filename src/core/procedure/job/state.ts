@@ -43,7 +43,6 @@ export interface JobState {
   /** points and elements under cover */
   readonly covered: ReadonlySet<string>;
   readonly barricaded: ReadonlySet<PointId | StructureId>;
-  readonly standingClear: boolean;
   /** work points with people on the line: work begun, no all-clear since */
   readonly workUnderWay: ReadonlySet<WorkPointId>;
   readonly lastSwitching: StepNumber;
@@ -84,7 +83,6 @@ export function beginJob(document: StillhotDocument): JobState {
     shownLive: [],
     covered: NONE,
     barricaded: NONE,
-    standingClear: false,
     workUnderWay: NONE,
     lastSwitching: 0,
     lastGround: 0,

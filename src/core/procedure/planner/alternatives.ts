@@ -29,12 +29,13 @@ export function alternativesTo(document: StillhotDocument, first: OrderDraft): A
   const newIn = (draft: OrderDraft): Opening[] => openedOnlyIn(draft, first);
   for (const { bank } of first.intent.grounds)
     if (bank !== undefined)
-      tell(draftFor(document, wish({ ...NO_WISHES, strictness }, "heldOpen", bank), noEnds()), (draft) =>
-        say("plan.alternative.hold", {
-          names: namesOfOpenings(document, newIn(draft)),
-          place: nameOf(document, (complete(document.system.elements[bank]!) as { to: string }).to),
-        }),
-      );
+      tell(draftFor(document, wish({ ...NO_WISHES, strictness }, "heldOpen", bank), noEnds()), (draft) => {
+        const place = nameOf(document, (complete(document.system.elements[bank]!) as { to: string }).to);
+        const more = newIn(draft);
+        return more.length === 0
+          ? say("plan.alternative.holdOpen", { place })
+          : say("plan.alternative.hold", { names: namesOfOpenings(document, more), place });
+      });
   for (let nth = 1; nth <= MOST_WAYS_TRIED && found.length < MOST_ALTERNATIVES; nth++) {
     const draft = draftFor(document, { ...NO_WISHES, strictness }, noEnds(), nth);
     if (draft === undefined) break;

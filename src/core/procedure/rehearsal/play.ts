@@ -82,7 +82,6 @@ function underHands(before: JobState, step: Step): JobState {
     document: system === before.document.system ? before.document : documentAfter(before, system),
     played: [...before.played, step],
     notDone: isRefusal(moved) ? moved.refused : undefined,
-    standingClear: isTelling(step) && before.standingClear,
     detector: detectorAfter(before.detector, step),
     ...(undoesTests(step) ? UNTESTED : {}),
     ...(isSwitching(step) ? { lastSwitching: n } : {}),
@@ -168,8 +167,6 @@ function told(before: JobState, step: Step, n: number): Partial<JobState> | unde
       return { workUnderWay: added(before.workUnderWay, step.at), lastWork: n };
     case "all-clear":
       return { workUnderWay: new Set(), lastAllClear: n, allClearRepeated: false };
-    case "stand-clear":
-      return { standingClear: true };
     case "tag":
       return { otherTags: added(before.otherTags, step.element) };
     case "untag":

@@ -1,4 +1,6 @@
-import { checkRule, TAP } from "../../../../tests/support/jobNotation";
+import { expect, test } from "vitest";
+import { checkRule, draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
+import { spell } from "../../../../tests/support/words";
 
 checkRule(
   "load-not-dropped",
@@ -11,6 +13,8 @@ checkRule(
   [
     ["the far end still feeds it", "open c1 with load-break-tool", "note c1"],
     ["the other way in was opened before", "open d1; open c1", ""],
+    ["once the work is done and everybody is clear it only goes back", "work w1; all-clear; open c1", ""],
+    ["while hands are at it", "work w1; open c1", "note c1"],
     ["the side that the job is on", "open c1", "", "w1 work p2 A"],
     [
       "a generator runs behind the meter",
@@ -20,3 +24,18 @@ checkRule(
     ],
   ],
 );
+
+test("the second transformer of a street is named as what carries", () => {
+  const banked = draw(`
+    s1 source      p0    ABC kvLL=12.47
+    x1 cutout      p0-p1 B   fuse=K15 label=x1
+    t1 transformer p1-q  B   connection=single kva=50 primaryKv=7.2 secondaryV=240 label=T1
+    x2 cutout      p0-p2 B   fuse=K15 label=x2
+    t2 transformer p2-q  B   connection=single kva=50 primaryKv=7.2 secondaryV=240 label=T2
+    ld load        q     12  connection=delta kw=20 customers=5
+    w1 work        p1    B
+  `);
+  const { findings } = playAll(banked, parseSteps("open x1 B with load-break-tool", [])).at(-1)!;
+  const told = findings.find(({ rule }) => rule === "load-not-dropped")!;
+  expect(spell(told.message)).toMatch(/^with .*x1.* open, .* is still fed by .*, by way of .*x2.*T2.*T1/);
+});

@@ -1,16 +1,17 @@
-import { letterAt } from "../../devices";
-import { conductorNames } from "../../document";
+import { isTransformer, letterAt, openingOf } from "../../devices";
+import { conductorNames, jobOf } from "../../document";
 import { COMMON_PRACTICE } from "../../reference";
 import { lettersOf } from "../../terms";
 import { say } from "./say";
-import { conductorId } from "../../terms";
+import { type ConductorId, conductorId, type ElementId } from "../../terms";
 import { phasesMoved } from "../effects/gap";
 import { joinedTo } from "../job/joined";
 import { isLiveState, workConductors } from "../job/live";
 import { elementOf, nameOf, namesOf } from "../job/names";
-import { isFedThroughBank } from "../job/paths";
+import { isFedThroughBank, pathToConductor } from "../job/paths";
 import { defineRule } from "./rule";
 import { asItStands } from "../job/seen";
+import type { JobState } from "../job/state";
 import { isOpening } from "../../steps";
 
 /**
@@ -22,7 +23,7 @@ export const loadNotDropped = defineRule({
   severity: "note",
   citation: COMMON_PRACTICE,
   check(step, before, after) {
-    if (!isOpening(step)) return undefined;
+    if (!isOpening(step) || isWorkOver(after)) return undefined;
     const { system } = after.document;
     const { opened } = phasesMoved(step, before, after);
     const element = elementOf(system, step.element);
@@ -41,14 +42,45 @@ export const loadNotDropped = defineRule({
     const [first] = fed;
     if (first === undefined) return undefined;
     const sources = asItStands(after).conductors[first]!.sources;
+    const by = otherWay(before, after, first);
+    const gaps = {
+      name: nameOf(after.document, step.element),
+      where: conductorNames(after.document, fed),
+      sources: namesOf(sources.map((id) => nameOf(after.document, id))),
+    };
     return {
       where: step.element,
-      message: say("rule.load-not-dropped", {
-        name: nameOf(after.document, step.element),
-        where: conductorNames(after.document, fed),
-        sources: namesOf(sources.map((id) => nameOf(after.document, id))),
-      }),
+      message:
+        by.length === 0
+          ? say("rule.load-not-dropped", gaps)
+          : say("rule.load-not-dropped.by", {
+              ...gaps,
+              by: namesOf(by.map((id) => nameOf(after.document, id))),
+            }),
       help: say("rule.load-not-dropped.help"),
     };
   },
 });
+
+/** Once all of it is worked and everybody is clear, what is opened only goes back: nothing here is taken for dead. */
+const isWorkOver = ({ document, played, workUnderWay }: JobState): boolean => {
+  const places = Object.keys(jobOf(document).workPoints);
+  return (
+    places.length > 0 &&
+    workUnderWay.size === 0 &&
+    places.every((id) => played.some((it) => it.do === "work" && it.at === id))
+  );
+};
+
+/** What opens, or turns the volts about, on the way by which something is fed that it was not fed by before. */
+function otherWay(before: JobState, after: JobState, id: ConductorId): ElementId[] {
+  const was = pathToConductor(before, id);
+  return pathToConductor(after, id).filter((it) => {
+    const element = elementOf(after.document.system, it);
+    return (
+      element !== undefined &&
+      !was.includes(it) &&
+      (openingOf(element) !== undefined || isTransformer(element))
+    );
+  });
+}

@@ -1,6 +1,7 @@
 export const en = {
   "ruleName.load-not-dropped": "What was opened still has another supply",
   "rule.load-not-dropped": "with {name} open, {where} is still fed by {sources}",
+  "rule.load-not-dropped.by": "with {name} open, {where} is still fed by {sources}, by way of {by}",
   "rule.load-not-dropped.help":
     "find the other way in and open it too before anything here is taken for dead",
 } as const;
@@ -8,6 +9,7 @@ export const en = {
 export const fr: Readonly<Record<keyof typeof en, string>> = {
   "ruleName.load-not-dropped": "Ce qui a été ouvert a encore une autre alimentation",
   "rule.load-not-dropped": "avec {name} ouvert, {where} reste alimenté par {sources}",
+  "rule.load-not-dropped.by": "avec {name} ouvert, {where} reste alimenté par {sources}, en passant par {by}",
   "rule.load-not-dropped.help":
     "trouvez l'autre entrée et ouvrez-la aussi avant de tenir quoi que ce soit ici pour hors tension",
 };

@@ -1,4 +1,6 @@
-import { checkRule, TAP } from "../../../../tests/support/jobNotation";
+import { expect, test } from "vitest";
+import { checkRule, draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
+import { spell } from "../../../../tests/support/words";
 
 checkRule(
   "loose-hardware",
@@ -37,3 +39,13 @@ checkRule(
     ["seized is stiff, not loose", "open c1 A", "", "k1 clamp p1-p2 A condition=seized"],
   ],
 );
+
+test.each([
+  ["a1 arrester p2 A loose=true", "hangs loose there"],
+  ["a1 arrester p2 A failed=A", "is failing there"],
+  ["a1 arrester p2 A condition=cracked", "is cracked and may break there"],
+])("what is wrong with it is told in the word that was drawn: %s", (drawn, wanted) => {
+  const [last] = playAll(draw(`${TAP}\n${drawn}`), parseSteps("open c1", [])).slice(-1);
+  const told = last!.findings.find(({ rule }) => rule === "loose-hardware")!;
+  expect(spell(told.message)).toMatch(new RegExp(`${wanted}$`));
+});

@@ -1,14 +1,16 @@
-import { type CircuitElement, isLine, shakesThePole } from "../../devices";
+import { type CircuitElement, type CONDITIONS, isLine, shakesThePole } from "../../devices";
 import { elementsOfKind, isSameStructure, type System } from "../../document";
 import { endsOf } from "../../network";
 import { COMMON_PRACTICE } from "../../reference";
-import { lettersOf } from "../../terms";
+import { lettersOf, type Message } from "../../terms";
 import { say } from "./say";
 import { elementOf, elementsOf, nameOf, setName } from "../job/names";
 import { groundIdOf } from "../job/positions";
 import { defineRule } from "./rule";
 import type { JobState } from "../job/state";
 import { isSwitching, type Step } from "../../steps";
+
+type Condition = (typeof CONDITIONS)[number];
 
 /** Nothing on a pole is worked with a stick while something on it hangs loose or is failing. */
 export const looseHardware = defineRule({
@@ -37,6 +39,7 @@ export const looseHardware = defineRule({
               ? setName(document, groundIdOf(document.system, step))
               : nameOf(document, step.element!),
           loose: nameOf(document, id),
+          is: howItFails(elementOf(document.system, id)!),
         }),
         help: say("rule.loose-hardware.help", { loose: nameOf(document, id) }),
       }));
@@ -49,6 +52,15 @@ function shakenAt(step: Step, system: System): readonly string[] {
   const element = elementOf(system, step.element);
   if (!isSwitching(step) || element === undefined || !shakesThePole(element)) return [];
   return endsOf(element).map(([, point]) => point);
+}
+
+/** What is wrong with it, in the word that was drawn. */
+function howItFails(it: CircuitElement): Message {
+  const { condition = "sound", loose = false } = it as { condition?: Condition; loose?: boolean };
+  if (loose || condition === "loose") return say("rule.loose-hardware.loose");
+  return condition === "sound" || condition === "seized"
+    ? say("rule.loose-hardware.failing")
+    : say(`rule.loose-hardware.${condition}`);
 }
 
 /** Whether it may come down or come apart when the pole is shaken. A line that is down is guarded, not held. */

@@ -138,6 +138,52 @@ checkRule(
 
 checkRule(
   "phase-check",
+  "common practice: what comes back through a bank and is held down by a failed arrester is no second supply; the fault is told by its own rule",
+  `
+  s1 source      sub   ABC kvLL=12.47
+  c1 cutout      sub-p1 AB fuse=K30 open=B
+  la arrester    p1    AB  failed=B
+  bk transformer p1-p2 AB  connection=openY-openD kva=50 primaryKv=12.47 secondaryV=240
+  ld load        p2    ABC connection=delta kw=18
+`,
+  [["the cutout of its phase", "close c1 B", ""]],
+);
+
+checkRule(
+  "phase-check",
+  "common practice, no source: two splices with a piece between that a bank holds at some volts join what lies at its ends",
+  `
+  s1  source      a    ABC kvLL=12.47
+  spb span        a-m  B   lengthM=30
+  sp8 span        a-m  A   lengthM=30 parted=A
+  sp9 span        m-b  A   lengthM=30 parted=A
+  bk  transformer m-q  AB  connection=openY-openD kva=50 primaryKv=12.47 secondaryV=240
+  ld  load        q    ABC connection=delta kw=18
+  r1  lead        a-b  B   toPhases=A
+  w1  work        m    A   does=sp8,sp9
+`,
+  [
+    ["between two phases of one source", "work w1 method=sticks", "danger sp8"],
+    ["between the ends of one conductor", "work w1 method=sticks", "", "r1 lead a-b A"],
+  ],
+);
+
+checkRule(
+  "phase-check",
+  "common practice, no source: a transformer that is put in joins what stands at its two sides",
+  `${TAP}
+  t9 transformer p20-p6 A connection=single kva=25 primaryKv=7.2 secondaryV=240 planned=true
+  s2 source p20 A kvLL=12.47 inStep=false
+  w9 work p20 A does=t9
+`,
+  [
+    ["two stations that nothing keeps in step", "work w9 method=sticks", "danger t9"],
+    ["dead on one side", "open c1; work w9 method=sticks", ""],
+  ],
+);
+
+checkRule(
+  "phase-check",
   "common practice: both ends of a bypass or a jumper are one conductor, which asks for no phasing",
   `
   s1 source p1 ABC kvLL=12.47

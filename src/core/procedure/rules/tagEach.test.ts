@@ -13,6 +13,20 @@ checkRule(
     ["the far tie is forgotten", "open c1; tag c1; ground p3 A", "danger d1"],
     ["the near one is forgotten", "tag d1; open c1; work w1", "danger c1"],
     ["both", "tag d1; open c1; tag c1; check-detector; test p3 A", ""],
+    // Beyond the open tie nothing leads to the work: to find out how things stand there is no reliance on it.
+    [
+      "a test beyond the tie, of what nothing joins to the work",
+      "open c1; check-detector; test p20 A",
+      "",
+      "s2 source p20 A kvLL=12.47 on=false",
+    ],
+    [
+      "the house behind the section, which a winding joins to it",
+      "open c1; test p6 12",
+      "danger c1, danger d1",
+    ],
+    ["a test for volts", "open c1; test p3 A expect live", ""],
+    ["a ground beside it", "open c1; ground p6 12", "danger c1, danger d1"],
     ["while it is live nothing rests on an opening yet", "check-detector; test p3 A", ""],
     [
       "a single crew with all openings in its sight",

@@ -1,21 +1,30 @@
 import { citationOf } from "../../reference";
 import { say } from "./say";
 import { isolationPoints, isSoleCrew, isTagged, isThrown, machinesLeftOn } from "../job/isolation";
-import { nameOf } from "../job/names";
+import { isSameStructure, jobOf } from "../../document";
+import { type ConductorId, conductorId, type Letter } from "../../terms";
+import { phaseConductors } from "../job/hands";
+import { isCoupled } from "../job/joined";
+import { workConductors } from "../job/live";
+import { elementOf, nameOf } from "../job/names";
+import { phasesAt } from "../job/positions";
+import { doneBy } from "../job/repair";
+import type { JobState } from "../job/state";
 import { defineRule } from "./rule";
-import { isRelying } from "../../steps";
+import { isRelying, type Step } from "../../steps";
 
 /**
  * Every open point that keeps the work dead has a tag before testing, grounding or work begins; and each known source has
  * one, a customer's machine that stands still as well: a ground set is no open point. A transfer switch that alone parts a
- * machine that runs from the work is an open point too.
+ * machine that runs from the work is an open point too. A test of what nothing joins to the work finds out how things stand
+ * there, and one that looks for volts takes nothing for dead.
  */
 export const tagEach = defineRule({
   id: "tag-each",
   severity: "danger",
   citation: citationOf("m3-ii-open-all"),
   check(step, before) {
-    if (!isRelying(step)) return undefined;
+    if (!isRelying(step) || !isAboutWork(step, before)) return undefined;
     const verb = say(`doing.${step.do}`);
     const joined = machinesLeftOn(before).map((id) => ({
       where: id,
@@ -39,3 +48,23 @@ export const tagEach = defineRule({
     ];
   },
 });
+
+function isAboutWork(step: Step, before: JobState): boolean {
+  if (step.do !== "test") return true;
+  if (step.expect === "live") return false;
+  const { system } = before.document;
+  const places = Object.values(jobOf(before.document).workPoints);
+  if (places.some(({ at }) => isSameStructure(system, at, step.at))) return true;
+  const tested = [...phasesAt(system, step)].map((it) => conductorId(step.at, it as Letter));
+  return isCoupled(system, tested, inHand(before));
+}
+
+/** Conductors of the work points, and every end of what the work there mends or changes. */
+function inHand(state: JobState): ConductorId[] {
+  const { document } = state;
+  const mended = Object.keys(jobOf(document).workPoints)
+    .flatMap((id) => doneBy(document, id))
+    .flatMap((id) => elementOf(document.system, id) ?? [])
+    .flatMap(phaseConductors);
+  return [...workConductors(state), ...mended];
+}

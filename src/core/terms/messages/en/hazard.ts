@@ -12,6 +12,7 @@ export const hazard = {
     "its source is not earthed, so that no link sees one phase at earth; an earth-fault relay at the source would have to, and a second phase at earth is a short",
   "hazard.faultStands.mayHold": "the {link} link of {device} is next to see it, and may hold",
   "hazard.faultStands.trips": "{device} is next to see it, and at what it trips is not drawn",
+  "hazard.faultStands.machine": "{machine} goes on feeding it, whatever link melts",
   "hazard.faultStands.none": "the source's own protection, which is not drawn, would have to see it",
   "hazard.faultStands.help":
     "guard the place and keep everybody away from what it touches; have it opened from where the fault can be broken",
@@ -28,6 +29,9 @@ export const hazard = {
   "hazard.moreThan": "more than {volts}",
   "hazard.openNeutral": "the neutral of {name} is open beside live conductors",
   "hazard.openNeutral.help": "take the load off beyond it, and join it in gloves after a test",
+  "hazard.singlePhasing": "{name} is short of a phase as drawn: {least} to {most} V stand between its phases",
+  "hazard.singlePhasing.help":
+    "have what runs there shut off at its own main until every phase is back; find the link or the conductor that is open",
   "hazard.legVolts": "{where} stands at {volts} V to its neutral instead of {nominal} V",
   "hazard.legVolts.help":
     "look for an open neutral on the way to the transformer, and pull the meters beyond it",
@@ -59,12 +63,15 @@ export const hazard = {
   "hazard.poleNotBonded": "the ground set at {at} is not bonded to the pole, so the worker is not",
   "hazard.equipotential.help":
     "put a ground set on at the work point and bond it to the pole; without it a worker feels the volts to earth",
-  "hazard.stepTouch":
-    "{when}, the pole, the truck and the rods stand at {volts} V above the ground that people stand on",
+  "hazard.stepTouch": "{when}, {lifted} stand at {volts} V above the ground that people stand on",
   "hazard.stepTouch.barricaded":
-    "{when}, the pole, the truck and the rods stand at {volts} V above the ground around; it is barricaded",
+    "{when}, {lifted} stand at {volts} V above the ground around; it is barricaded",
   "hazard.stepTouch.notKnown":
-    "{when}, the pole, the truck and the rods may stand above the ground that people stand on; at how many volts is not known",
+    "{when}, {lifted} may stand above the ground that people stand on; at how many volts is not known",
+  "hazard.stepTouch.pole": "the pole, the truck and the rods",
+  "hazard.stepTouch.enclosure": "the enclosure, the truck and the rods",
+  "hazard.stepTouch.help.enclosure":
+    "keep people and equipment clear of the enclosure, the truck and the rods: barricade {at}",
   "hazard.stepTouch.help":
     "keep people and equipment clear of the pole's base, the truck and the rods: barricade {at}",
   "hazard.neutralInHand.notTied":

@@ -103,6 +103,8 @@ export const planner = {
   "plan.alternative.openings": "open {names} instead of {others}",
   "plan.alternative.fewer": "leave {others} closed",
   "plan.alternative.more": "open {names} as well",
+  "plan.alternative.holdOpen":
+    "rest on what is opened, tagged and blocked anyway instead of a ground set at {place}",
   "plan.alternative.hold": "open {names} instead of a ground set at {place}",
   "plan.control.opens":
     "nothing on the way from {source} opens: draw a switch, cutout, clamp or lead on it, or de-energize {source} from its own side",

@@ -14,6 +14,7 @@ export const hazard = {
   "hazard.faultStands.mayHold": "le fusible {link} de {device} est le premier à le voir, et peut tenir",
   "hazard.faultStands.trips":
     "{device} est le premier à le voir, et son seuil de déclenchement n’est pas dessiné",
+  "hazard.faultStands.machine": "{machine} continue de l’alimenter, quel que soit le fusible qui fond",
   "hazard.faultStands.none": "la protection de la source, qui n’est pas dessinée, devrait le voir",
   "hazard.faultStands.help":
     "faire garder l’endroit et tenir tout le monde à l’écart de ce qu’il touche ; faire ouvrir là où le défaut peut être coupé",
@@ -30,6 +31,10 @@ export const hazard = {
   "hazard.moreThan": "plus de {volts}",
   "hazard.openNeutral": "le neutre de {name} est ouvert à côté de conducteurs sous tension",
   "hazard.openNeutral.help": "enlever la charge au-delà, et le rabouter avec des gants après vérification",
+  "hazard.singlePhasing":
+    "il manque une phase à {name} tel que dessiné : de {least} à {most} V entre ses phases",
+  "hazard.singlePhasing.help":
+    "faites arrêter ce qui y tourne à son propre disjoncteur jusqu’au retour de toutes les phases ; trouvez le fusible ou le conducteur ouvert",
   "hazard.legVolts": "{where} est à {volts} V de son neutre au lieu de {nominal} V",
   "hazard.legVolts.help":
     "chercher un neutre ouvert vers le transformateur, et retirer les compteurs au-delà",
@@ -62,12 +67,15 @@ export const hazard = {
     "la mise à la terre à {at} n'est pas reliée au poteau, donc le travailleur non plus",
   "hazard.equipotential.help":
     "posez une mise à la terre au point de travail et reliez-la au poteau ; sans elle un travailleur ressent la tension à la terre",
-  "hazard.stepTouch":
-    "{when}, le poteau, le camion et les piquets sont à {volts} V au-dessus du sol où l'on se tient",
+  "hazard.stepTouch": "{when}, {lifted} sont à {volts} V au-dessus du sol où l'on se tient",
   "hazard.stepTouch.barricaded":
-    "{when}, le poteau, le camion et les piquets sont à {volts} V au-dessus du sol autour ; l'endroit est balisé",
+    "{when}, {lifted} sont à {volts} V au-dessus du sol autour ; l'endroit est balisé",
   "hazard.stepTouch.notKnown":
-    "{when}, le poteau, le camion et les piquets peuvent être au-dessus du sol où l'on se tient ; à combien de volts n'est pas connu",
+    "{when}, {lifted} peuvent être au-dessus du sol où l'on se tient ; à combien de volts n'est pas connu",
+  "hazard.stepTouch.pole": "le poteau, le camion et les piquets",
+  "hazard.stepTouch.enclosure": "l’enveloppe, le camion et les piquets",
+  "hazard.stepTouch.help.enclosure":
+    "tenez personnes et matériel à l'écart de l’enveloppe, du camion et des piquets : balisez {at}",
   "hazard.stepTouch.help":
     "tenez personnes et matériel à l'écart du pied du poteau, du camion et des piquets : balisez {at}",
   "hazard.neutralInHand.notTied":

@@ -111,6 +111,8 @@ export const planner = {
   "plan.alternative.openings": "ouvrir {names} au lieu de {others}",
   "plan.alternative.fewer": "laisser {others} fermé",
   "plan.alternative.more": "ouvrir aussi {names}",
+  "plan.alternative.holdOpen":
+    "s’en tenir à ce qui est ouvert, étiqueté et bloqué de toute façon, au lieu d’une mise à la terre à {place}",
   "plan.alternative.hold": "ouvrir {names} au lieu d'une mise à la terre à {place}",
   "plan.control.opens":
     "rien ne s'ouvre sur le chemin depuis {source} : dessinez-y un interrupteur, un coupe-circuit, une pince ou une bretelle, ou mettez {source} hors tension de son côté",
