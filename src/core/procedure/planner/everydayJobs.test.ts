@@ -382,6 +382,24 @@ test("no customer is put back onto a bank before the link of its last phase is r
   expect(at("close", "mb")).toBeGreaterThan(at("close", "c1"));
 });
 
+test("every phase is read before a motor goes on again that was found short of one", () => {
+  const { steps } = plan(
+    draw(`${LINE}
+     c1   cutout       p1-p3  ABC  fuse=K12 blown=B
+     t1   transformer  p3-p4  ABC  connection=Y-D kva=75 primaryKv=12.47 secondaryV=480
+     mb   main         p4-h1  ABC  neutral=false
+     ld1  load         h1     ABC  connection=delta kw=40 customers=1
+     h1   point        kind=service
+     la   arrester     p3     ABC  failed=B
+     w1   work         p3     ABC  does=la`),
+    { alternatives: false },
+  );
+  const closed = steps.findLastIndex((it) => it.do === "close" && it.element === "mb");
+  expect(closed).toBeGreaterThan(0);
+  const before = steps.slice(0, closed).filter(({ do: verb }) => !["untag", "unblock"].includes(verb));
+  expect(before.at(-1)).toMatchObject({ do: "test", at: "p4", phases: "ABC", expect: "live" });
+});
+
 test("both sides of a thing that comes out of the line are tested and grounded, each by a set of its own", () => {
   const regulator = JOBS.find(([why]) => why.startsWith("a regulator"))!;
   const { steps } = plan(draw(regulator[1]), { alternatives: false });

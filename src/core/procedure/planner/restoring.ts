@@ -1,5 +1,6 @@
 import { isLiftedOff, letterAt } from "../../devices";
-import { complete, jobOf, type StillhotDocument, type System } from "../../document";
+import { complete, elementOfKind, jobOf, type StillhotDocument, type System } from "../../document";
+import { assessWithoutWork } from "../../hazard";
 import { type Circuit, circuitOf, endsOf, REACH, reachOf, standingOf } from "../../network";
 import {
   type ConductorId,
@@ -191,6 +192,7 @@ function onSteps(document: StillhotDocument, move: Move, phases: string, when: W
       ? [step({ do: "stand-clear" }, say("why.stand-clear", { name }))]
       : []),
     ...phasingSteps(document, before, opening, phases),
+    ...(when === "for good" ? motorSteps(document, id) : []),
     step(stepOn(document.system, opening, phases, tool), whyOn(document, move, isLive, when)),
   ];
 }
@@ -249,6 +251,26 @@ function phasingSteps(
       say("why.test.phasing", { at: nameOf(document, at), name: nameOf(document, id) }),
     ),
   );
+}
+
+/** A motor that was found short of a phase goes on again once every phase of its supply was read. */
+function motorSteps(document: StillhotDocument, id: ElementId): PlannedStep[] {
+  const { from, to, phases } = complete(document.system.elements[id]!) as {
+    from?: PointId;
+    to?: PointId;
+    phases: string;
+  };
+  const isMotors = assessWithoutWork(document).findings.some(
+    ({ rule, where }) =>
+      rule === "single-phasing" && elementOfKind(document.system, where, "load")?.at === to,
+  );
+  if (from === undefined || !isMotors) return [];
+  return [
+    step(
+      { do: "test", at: from, phases, expect: "live" },
+      say("why.test.motor", { name: nameOf(document, id) }),
+    ),
+  ];
 }
 
 function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: When): Message {

@@ -41,6 +41,8 @@ export const planner = {
   "why.check-detector.before": "a broken detector shows nothing, just as a dead line does",
   "why.check-detector.after": "it still shows volts, so what it showed can be believed",
   "why.test": "only a test shows that it is dead",
+  "why.test.motor":
+    "what runs behind {name} was short of a phase: every phase is read before it goes on again",
   "why.test.changed": "{name} was changed: its volts are read before anybody relies on them",
   "why.test.phasing":
     "a parallel path is closed at {name}: the volts at {at} are tested first, phase to phase",

@@ -46,6 +46,8 @@ export const planner = {
   "why.check-detector.before": "un détecteur cassé ne montre rien, tout comme une ligne hors tension",
   "why.check-detector.after": "il montre encore une tension, donc on peut croire ce qu'il a montré",
   "why.test": "seule une vérification montre l'absence de tension",
+  "why.test.motor":
+    "il manquait une phase à ce qui tourne derrière {name} : chaque phase est vérifiée avant la remise en marche",
   "why.test.changed": "{name} : après le remplacement, la tension est relevée avant que quiconque s’y fie",
   "why.test.phasing":
     "un chemin parallèle se ferme à {name} : la tension à {at} est vérifiée d'abord, phase à phase",
