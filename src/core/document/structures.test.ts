@@ -253,7 +253,7 @@ test("who is told of a crowded pole, or of one id, is told which, without an id"
   const found = readValue(file(manyOnOnePole(10_000)));
   if (isUnreadable(found)) throw new Error("unreadable");
   expect(found.warnings.map(({ message }) => spell(message))).toEqual([
-    "10000 devices and 10001 points are on Pole 1: where the program lays the drawing out, all of it is one mark, with what is open, tagged and grounded there counted",
+    "10000 devices and 10001 points are on Pole 1: laid out by the program they are one mark that counts what is open, tagged and grounded",
   ]);
 });
 

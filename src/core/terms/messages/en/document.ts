@@ -52,7 +52,7 @@ export const document = {
     "{point} and {element} have one id in the file: what the job says of one can be taken for the other",
   "file.idTwice.help": "give one of them an id of its own",
   "file.crowded":
-    "{devices} devices and {points} points are on {structure}: where the program lays the drawing out, all of it is one mark, with what is open, tagged and grounded there counted",
+    "{devices} devices and {points} points are on {structure}: laid out by the program they are one mark that counts what is open, tagged and grounded",
   "file.crowded.help": "say on which structure each of them stands",
   "file.unknownKeys": "keys that this program does not know, kept as they are: {keys}",
   "file.unknownKeysMore": "keys that this program does not know, kept as they are: {keys} and {more} more",
