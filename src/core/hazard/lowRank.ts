@@ -7,11 +7,11 @@ import {
   groupsAsDrawn,
   standingOf,
   type StepGroup,
+  type StepGroups,
   stepGroups,
+  isFollowed,
 } from "../network";
 import {
-  type Carried,
-  Carrier,
   type GroupVolts,
   idealGroups,
   isLinear,
@@ -22,6 +22,7 @@ import {
   voltsByGroup,
 } from "../phasor";
 import type { Letter } from "../terms";
+import { CarriedImpedances, type Drive, type Impedances, type Port, SweptImpedances } from "./impedances";
 import { bondsAt, conductorsOf, type Outcome, withstandOf, workNodesOf } from "./outcome";
 import type { UpsetSet } from "./search";
 import { type DrawnUpset, type Effect, effectOf, rejoinsNeutral, isTouched, rejoins } from "./upsets";
@@ -30,82 +31,38 @@ import { type WaysToReach, waysToReach } from "./waysToReach";
 import type { Question } from "./types";
 import { CLOSE, FLOATING_OHMS, MODEL_BAND } from "./tolerances";
 
-/** Volts behind a port, and who drives them: a supply by its number, or a circuit alongside by its element's group. */
-type Drive = { readonly volts: readonly [number, number] } & (
-  | { readonly emf: number }
-  | { readonly group: StepGroup }
-);
-
-/** One way for current to enter the network that an upset opens: where, behind what, driven by what. */
-interface Port {
-  readonly terms: readonly (readonly [node: number, re: number, im: number])[];
-  /** ports of one block share impedance; of different ones they do not */
-  readonly block: string;
-  readonly place: number;
-  readonly ohms: readonly (readonly (readonly [number, number])[])[];
-  readonly drives: readonly Drive[];
-  /** the two groups of ideally joined nodes that an ideal join would make one; undefined for what has impedance */
-  readonly joins?: readonly [number, number];
-}
-
 /** A network solved once, asked for the volts of a few nodes as ports are opened. */
 class Machine {
   private work = new Float64Array(32);
-  private readonly carrier: Carrier;
-  private readonly carriedPorts: (Carried | undefined)[];
-  private readonly carriedNodes: Carried[];
-  /** by pair of ports; made when it is asked, since thousands of customers are millions of pairs */
-  private readonly between = new Map<number, readonly [number, number]>();
-  /** the same of each port with itself, which every set and every pair asks for */
   private readonly own: (readonly [number, number] | undefined)[];
   private readonly ohms: (number | undefined)[];
-  private readonly toNodes: (Float64Array | undefined)[];
   private readonly acrossPorts: (Float64Array | undefined)[];
   private readonly base: readonly GroupVolts[];
+  private readonly alone = new Map<Opened, { readonly currents: Float64Array | undefined }>();
 
   constructor(
-    readonly solution: Solution,
+    solution: Solution,
     private readonly ports: readonly Port[],
     private readonly nodes: readonly number[],
+    private readonly network: Impedances,
   ) {
-    this.carrier = new Carrier(solution.factor);
     this.base = voltsByGroup(solution);
-    this.carriedPorts = ports.map(() => undefined);
     this.own = ports.map(() => undefined);
     this.ohms = ports.map(() => undefined);
-    this.toNodes = ports.map(() => undefined);
     this.acrossPorts = ports.map(() => undefined);
-    this.carriedNodes = nodes.map((node) => this.carry([[node, 1, 0]]));
-  }
-
-  private carry(terms: Port["terms"]): Carried {
-    const { placeOf } = this.solution.nodal;
-    return this.carrier.carry(
-      terms.filter(([node]) => node !== EARTH).map(([node, re, im]) => [placeOf[node]!, re, im]),
-    );
-  }
-
-  private port(index: number): Carried {
-    return (this.carriedPorts[index] ??= this.carry(this.ports[index]!.terms));
   }
 
   /** Volts at one port for a current at another, with the impedance that the ports of one block share. */
   private impedance(a: number, b: number): readonly [number, number] {
-    if (a === b) return (this.own[a] ??= this.workedOut(a, a));
-    const pair = Math.min(a, b) * this.ports.length + Math.max(a, b);
-    const known = this.between.get(pair);
-    if (known !== undefined) return known;
-    const impedance = this.workedOut(a, b);
-    this.between.set(pair, impedance);
-    return impedance;
+    return a === b ? (this.own[a] ??= this.workedOut(a, a)) : this.workedOut(a, b);
   }
 
   private workedOut(a: number, b: number): readonly [number, number] {
     const [one, other] = [this.ports[a]!, this.ports[b]!];
-    const [re, im] = this.carrier.between(this.port(a), this.port(b));
-    if (one.block !== other.block) return [re, im];
+    const between = this.network.between(a, b);
+    if (one.block !== other.block) return between;
     const own = one.ohms[one.place]![other.place]!;
-    return [re + own[0], im + own[1]];
+    return [between[0] + own[0], between[1] + own[1]];
   }
 
   /** Whether a port stands on conductors that float: their volts rest on leaks alone, and rounding shows in them. */
@@ -129,18 +86,9 @@ class Machine {
     return across;
   }
 
-  private ontoNodes(index: number): Float64Array {
-    const known = this.toNodes[index];
-    if (known !== undefined) return known;
-    const port = this.port(index);
-    const onto = new Float64Array(2 * this.carriedNodes.length);
-    this.carriedNodes.forEach((node, at) => onto.set(this.carrier.between(node, port), 2 * at));
-    this.toNodes[index] = onto;
-    return onto;
-  }
-
   /** Volts at the nodes asked for with these ports opened. Undefined where the ports contradict each other. */
-  voltsWith(open: readonly number[], grouping: Grouping): GroupedVolts | undefined {
+  voltsWith(opened: Opened): GroupedVolts | undefined {
+    const { ports: open, grouping } = opened;
     const width = 2 * this.nodes.length;
     const volts = new Float64Array(width * grouping.count);
     this.base.forEach(({ voltsRe, voltsIm }, of) => {
@@ -152,10 +100,10 @@ class Machine {
       });
     });
     if (open.length === 0) return new GroupedVolts(volts, width);
-    const currents = this.currents(open, grouping);
+    const currents = this.currentsIn(opened);
     if (currents === undefined) return undefined;
     open.forEach((port, k) => {
-      const onto = this.ontoNodes(port);
+      const onto = this.network.ontoNodes(port);
       for (let group = 0; group < grouping.count; group++) {
         const at = 2 * (k * grouping.count + group);
         const [iRe, iIm] = [currents[at]!, currents[at + 1]!];
@@ -169,25 +117,27 @@ class Machine {
   }
 
   /** The most by which these ports, opened, move the volts at a node asked for, the worst over angles [V]; NaN where they contradict each other. */
-  mostMoved(open: readonly number[], grouping: Grouping): number {
-    const currents = this.currents(open, grouping);
+  mostMoved(opened: Opened): number {
+    const currents = this.currentsIn(opened);
     if (currents === undefined) return NaN;
+    const { ports: open, grouping } = opened;
     return this.nodes.reduce(
       (most, node, i) =>
         node === EARTH
           ? most
           : Math.max(
               most,
-              driven(currents, grouping.count, (k) => this.ontoNodes(open[k]!), 2 * i),
+              driven(currents, grouping.count, (k) => this.network.ontoNodes(open[k]!), 2 * i),
             ),
       0,
     );
   }
 
   /** Volts that some ports, opened, put across another that stays shut, the worst over angles [V]. */
-  movedAcross(port: number, open: readonly number[], grouping: Grouping): number {
-    const currents = this.currents(open, grouping);
+  movedAcross(port: number, opened: Opened): number {
+    const currents = this.currentsIn(opened);
     if (currents === undefined) return NaN;
+    const { ports: open, grouping } = opened;
     return driven(currents, grouping.count, (k) => this.impedance(port, open[k]!), 0);
   }
 
@@ -202,17 +152,26 @@ class Machine {
   }
 
   /** Current through the last of these ports, the worst over angles that nothing fixes [A]. */
-  ampsInLast(open: readonly number[], grouping: Grouping): number | undefined {
-    const currents = this.currents(open, grouping);
+  ampsInLast(opened: Opened): number | undefined {
+    const currents = this.currentsIn(opened);
     if (currents === undefined) return undefined;
+    const { ports: open, grouping } = opened;
     let sum = 0;
     for (let at = 2 * (open.length - 1) * grouping.count; at < currents.length; at += 2)
       sum += Math.hypot(currents[at]!, currents[at + 1]!);
     return sum;
   }
 
+  /** What one upset drives alone is asked again beside each other one. */
+  private currentsIn(opened: Opened): Float64Array | undefined {
+    if (!opened.isOfOne) return this.currents(opened);
+    let known = this.alone.get(opened);
+    if (known === undefined) this.alone.set(opened, (known = { currents: this.currents(opened) }));
+    return known.currents;
+  }
+
   /** Solves (CᵀZC + z) I = E − CᵀV for each group by elimination with pivoting, in a square of work space that is kept. */
-  private currents(open: readonly number[], grouping: Grouping): Float64Array | undefined {
+  private currents({ ports: open, grouping }: Opened): Float64Array | undefined {
     const size = open.length;
     const width = 2 * (size + grouping.count);
     if (this.work.length < size * width) this.work = new Float64Array(size * width);
@@ -264,6 +223,14 @@ function driven(
     sum += Math.hypot(re, im);
   }
   return sum;
+}
+
+/** The ports that a set of upsets opens, and how the sources behind them keep step. */
+interface Opened {
+  readonly ports: readonly number[];
+  readonly grouping: Grouping;
+  /** whether one upset opens them all */
+  readonly isOfOne: boolean;
 }
 
 /** How the sources behind a set of ports keep step: numbers of groups, from nought. */
@@ -352,6 +319,14 @@ function substituteBack(work: Float64Array, size: number, width: number, groups:
   return currents;
 }
 
+/** How sources as drawn keep step after something joined, and numbers of their groups. */
+interface Joined {
+  readonly steps: StepGroups;
+  /** of each group as drawn, the one that it is in now */
+  readonly became: ReadonlyMap<StepGroup, StepGroup>;
+  readonly numbers: ReadonlyMap<StepGroup, number>;
+}
+
 /** The nodes whose volts a work point asks for, in one list. */
 interface AskedNodes {
   readonly letters: readonly Letter[];
@@ -359,6 +334,14 @@ interface AskedNodes {
   /** places among the nodes of what the worker may be bonded to; −1 for earth */
   readonly bonds: readonly number[];
   readonly jumpers: readonly { readonly at: number; readonly siemens: number; readonly most: number }[];
+}
+
+/** The solved networks of a question, loads on and off, by what of ground sets and faults is in place. */
+interface Machines {
+  readonly lifted: readonly Machine[];
+  readonly inPlace: readonly Machine[];
+  readonly shortsLifted: readonly Machine[];
+  readonly all: readonly Machine[];
 }
 
 /** A list of what is all there; undefined where one of them is not. */
@@ -390,14 +373,15 @@ export class LowRank {
   private readonly drawnGroups: ReturnType<typeof groupsAsDrawn>;
   private readonly effects: Effect[];
   private readonly asked: AskedNodes;
-  private readonly lifted: readonly Machine[];
-  private readonly inPlace: readonly Machine[];
-  private readonly shortsLifted: readonly Machine[];
+  /** right to the last digit, for what is told */
+  private readonly exact: Machines;
+  /** the same of many ports at once, for what is far from every limit */
+  private readonly swept: Machines;
   /** how each work conductor is reached */
   readonly reach: readonly WaysToReach[];
   private readonly settings: Settings;
-  private readonly machines: readonly Machine[];
-  private readonly groupings: (Grouping | undefined)[] = [];
+  private readonly openedAlone: ({ readonly it: Opened | undefined } | undefined)[] = [];
+  private readonly joined = new Map<string, Joined>();
   private readonly movedBy: number[] = [];
   /** by upset, by the upset that puts volts across it [V]; NaN where nobody has asked */
   private readonly putAcross: Float64Array[] = [];
@@ -431,10 +415,8 @@ export class LowRank {
         most: withstandOf(system, circuit.elementIds[element]!, settings),
       })),
     };
-    const lifted = viewOf(circuit, settings, { groundsLifted: true });
-    this.usable = workNodes.every(
-      (node) => circuit.letterOfNode[node] !== "N" || lifted.reach.tied[node] === 1,
-    );
+    const { tied } = viewOf(circuit, settings, { groundsLifted: true }).reach;
+    this.usable = workNodes.every((node) => circuit.letterOfNode[node] !== "N" || tied[node] === 1);
     this.bodyPorts = workNodes.map((node) =>
       bonds.map((bond) => {
         this.ports.push({
@@ -446,26 +428,39 @@ export class LowRank {
           place: 0,
           ohms: [[[settings.bodyOhms, 0]]],
           drives: [],
+          isOfSupply: false,
         });
         return node === bond ? NOTHING : this.ports.length - 1;
       }),
     );
     this.drawnGroups = groupsAsDrawn(circuit);
     const hasFaults = circuit.branches.some(({ part }) => part.role === "fault");
-    const machines = new Map<Solution, Machine>();
-    const pair = (variant: Omit<Variant, "loads">): Machine[] => {
-      const both = [true, false].map((loads) => {
-        const solution = solutionOf(circuit, { ...variant, loads });
-        const known = machines.get(solution) ?? new Machine(solution, this.ports, this.asked.nodes);
-        machines.set(solution, known);
-        return known;
-      });
-      return [...new Set(both)];
+    const solutions = (variant: Omit<Variant, "loads">): Solution[] => [
+      ...new Set([true, false].map((loads) => solutionOf(circuit, { ...variant, loads }))),
+    ];
+    const lifted = solutions({ grounds: false, faults: true });
+    const inPlace = solutions({ grounds: true, faults: true });
+    const shortsLifted = hasFaults ? solutions({ grounds: false, faults: false }) : [];
+    const carried = new Map(
+      [...lifted, ...inPlace, ...shortsLifted].map((it) => [
+        it,
+        new CarriedImpedances(it, this.ports, this.asked.nodes),
+      ]),
+    );
+    const machines = (impedances: (solution: Solution) => Impedances): Machines => {
+      const of = new Map(
+        [...carried.keys()].map((it) => [it, new Machine(it, this.ports, this.asked.nodes, impedances(it))]),
+      );
+      const each = (some: readonly Solution[]) => some.map((it) => of.get(it)!);
+      return {
+        lifted: each(lifted),
+        inPlace: each(inPlace),
+        shortsLifted: each(shortsLifted),
+        all: [...of.values()],
+      };
     };
-    this.lifted = pair({ grounds: false, faults: true });
-    this.inPlace = pair({ grounds: true, faults: true });
-    this.shortsLifted = hasFaults ? pair({ grounds: false, faults: false }) : [];
-    this.machines = [...machines.values()];
+    this.exact = machines((it) => carried.get(it)!);
+    this.swept = machines((it) => new SweptImpedances(it, this.ports, this.asked.nodes, carried.get(it)!));
     const question = {
       circuit,
       standing: standingOf(circuit),
@@ -518,32 +513,26 @@ export class LowRank {
 
   private movedAlone(upset: number): number {
     const what = this.upsets[upset]!;
-    const open = this.stepsVolts ? undefined : this.portsIfUsable([upset]);
-    if (open === undefined || isTouched(what) || rejoins(what)) return Infinity;
-    const grouping = this.groupingOf([upset]);
-    return orInfinite(Math.max(...this.machines.map((machine) => machine.mostMoved(open, grouping))));
+    const opened = this.stepsVolts ? undefined : this.openedBy([upset]);
+    if (opened === undefined || isTouched(what) || rejoins(what)) return Infinity;
+    return orInfinite(Math.max(...this.swept.all.map((machine) => machine.mostMoved(opened))));
   }
 
   /** What an upset puts across the ports of another [V]; infinite where they are close. */
   private across(other: number, upset: number): number {
-    const [ports, open] = [this.portsOfSet([other])!, this.portsOfSet([upset])!];
-    const grouping = this.groupingOf([upset]);
-    const areClose = this.machines.some((machine) =>
-      ports.some((a) => open.some((b) => !(machine.closeness(a, b) < CLOSE))),
+    const [{ ports }, opened] = [this.openedBy([other])!, this.openedBy([upset])!];
+    const areClose = this.swept.all.some((machine) =>
+      ports.some((a) => opened.ports.some((b) => !(machine.closeness(a, b) < CLOSE))),
     );
     if (areClose) return Infinity;
-    const volts = this.machines.flatMap((machine) =>
-      ports.map((port) => machine.movedAcross(port, open, grouping)),
-    );
+    const volts = this.swept.all.flatMap((machine) => ports.map((port) => machine.movedAcross(port, opened)));
     return orInfinite(Math.max(0, ...volts));
   }
 
   /** Whether the answers for a set are only good to a few digits: enough to propose, not to report. */
-  isRough(set: UpsetSet): boolean {
+  isRough(set: UpsetSet, { lifted, inPlace }: Machines = this.exact): boolean {
     return set.some((upset) =>
-      this.portsOf[upset]!.some((port) =>
-        [...this.lifted, ...this.inPlace].some((machine) => machine.floats(port)),
-      ),
+      this.portsOf[upset]!.some((port) => [...lifted, ...inPlace].some((machine) => machine.floats(port))),
     );
   }
 
@@ -567,13 +556,21 @@ export class LowRank {
         place: 0,
         ohms: [[[0, 0]]],
         drives: [],
+        isOfSupply: false,
         joins: [group(joins.from[join]!), group(joins.to[join]!)],
       });
     }
     for (const { stretch, letter } of effect.rejoined) {
       const { parted, ports } = portsOfRejoin(circuit, stretch);
       const { terms, ohms, volts: drives } = ports[parted.indexOf(letter)]!;
-      open({ terms, block: `stretch ${stretch}`, place: parted.indexOf(letter), ohms, drives });
+      open({
+        terms,
+        block: `stretch ${stretch}`,
+        place: parted.indexOf(letter),
+        ohms,
+        drives,
+        isOfSupply: false,
+      });
     }
     for (const { emf, part } of effect.emfs) {
       const { legs, star } = circuit.emfs[emf]!;
@@ -587,6 +584,7 @@ export class LowRank {
           place,
           ohms: part.ohms,
           drives: [{ volts: part.legs[place]!.volts, emf }],
+          isOfSupply: true,
         }),
       );
     }
@@ -609,15 +607,22 @@ export class LowRank {
     return open;
   }
 
-  outcomeAfter(set: UpsetSet): Outcome | undefined {
-    const open = this.portsIfUsable(set);
-    if (open === undefined) return undefined;
+  /**
+   * About what a set does, for a search that asks for thousands: many digits and not the last. Undefined where this way does not
+   * hold, and where conductors float.
+   */
+  estimateAfter(set: UpsetSet): Outcome | undefined {
+    return this.isRough(set, this.swept) ? undefined : this.outcomeAfter(set, this.swept);
+  }
+
+  outcomeAfter(set: UpsetSet, machines: Machines = this.exact): Outcome | undefined {
+    const opened = this.openedBy(set);
+    if (opened === undefined) return undefined;
     const { asked } = this;
-    const grouping = this.groupingOf(set);
-    const lifted = allOf(this.lifted.map((machine) => machine.voltsWith(open, grouping)));
+    const lifted = allOf(machines.lifted.map((machine) => machine.voltsWith(opened)));
     const inPlace = allOf(
-      this.inPlace.map((machine, index) =>
-        machine === this.lifted[index] ? lifted?.[index] : machine.voltsWith(open, grouping),
+      machines.inPlace.map((machine, index) =>
+        machine === machines.lifted[index] ? lifted?.[index] : machine.voltsWith(opened),
       ),
     );
     if (lifted === undefined || inPlace === undefined) return undefined;
@@ -632,7 +637,7 @@ export class LowRank {
       };
       return {
         letter,
-        live: this.liveAfter(set, open, grouping, index, volts),
+        live: this.liveAfter(set, opened, index, volts, machines),
         volts,
         exposureVolts: against(asked.bonds),
         exposureToEarthVolts: against([-1]),
@@ -647,16 +652,19 @@ export class LowRank {
 
   /** Current through a body between each work conductor and what the worker is bonded to, grounds in place [A]; undefined as above. */
   bodyAmpsAfter(set: UpsetSet): readonly number[] | undefined {
-    const open = this.portsIfUsable(set);
-    if (open === undefined) return undefined;
-    const grouping = this.groupingOf(set);
-    const inPlace = allOf(this.inPlace.map((machine) => machine.voltsWith(open, grouping)));
+    const opened = this.openedBy(set);
+    if (opened === undefined) return undefined;
+    const inPlace = allOf(this.exact.inPlace.map((machine) => machine.voltsWith(opened)));
     if (inPlace === undefined || this.jumperAmps(inPlace) === undefined) return undefined;
     return allOf(
       this.bodyPorts.map((ports) => {
         const amps = allOf(
-          this.inPlace.flatMap((machine) =>
-            ports.map((port) => (port === NOTHING ? 0 : machine.ampsInLast([...open, port], grouping))),
+          this.exact.inPlace.flatMap((machine) =>
+            ports.map((port) =>
+              port === NOTHING
+                ? 0
+                : machine.ampsInLast({ ...opened, ports: [...opened.ports, port], isOfOne: false }),
+            ),
           ),
         );
         return amps === undefined ? undefined : Math.max(...amps);
@@ -664,44 +672,67 @@ export class LowRank {
     );
   }
 
-  private portsIfUsable(set: UpsetSet): number[] | undefined {
-    if (!this.usable || set.some((upset) => rejoinsNeutral(this.upsets[upset]!))) return undefined;
-    return this.touchesWhatRejoins(set) ? undefined : this.portsOfSet(set);
+  /** What a set opens; undefined where this way does not hold. That of one upset is asked again beside each other one. */
+  private openedBy(set: UpsetSet): Opened | undefined {
+    if (set.length !== 1) return this.freshlyOpened(set);
+    return (this.openedAlone[set[0]!] ??= { it: this.freshlyOpened(set) }).it;
   }
 
-  /** Which sources keep step after a set. That of one upset is asked again beside each other one. */
-  private groupingOf(set: UpsetSet): Grouping {
-    return set.length === 1 ? (this.groupings[set[0]!] ??= this.groupedBy(set)) : this.groupedBy(set);
+  private freshlyOpened(set: UpsetSet): Opened | undefined {
+    if (!this.usable || set.some((upset) => rejoinsNeutral(this.upsets[upset]!))) return undefined;
+    const ports = this.touchesWhatRejoins(set) ? undefined : this.portsOfSet(set);
+    if (ports === undefined) return undefined;
+    return { ports, grouping: this.groupedBy(set), isOfOne: set.length === 1 };
   }
 
   /** What is joined as drawn stays so, and what the set joins is joined too. */
   private groupedBy(set: UpsetSet): Grouping {
-    const { ofEmf, all } = this.drawnGroups;
+    const { all } = this.drawnGroups;
     const started = set.flatMap((upset) => this.effects[upset]!.emfs.map(({ emf }) => emf));
     if (started.length === 0 && all.length < 2) return ONE_GROUP;
+    const { steps, became, numbers: known } = this.joinedBy(set, started);
+    const numbers = new Map(known);
+    const number = (group: StepGroup) => {
+      if (!numbers.has(group)) numbers.set(group, numbers.size);
+    };
+    for (const emf of started) number(steps.groupOf(emf));
+    for (const upset of set)
+      for (const port of this.portsOf[upset]!)
+        for (const drive of this.ports[port]!.drives) if ("group" in drive) number(drive.group);
+    return {
+      count: Math.max(1, numbers.size),
+      ofBase: all.map((group) => numbers.get(became.get(group)!)!),
+      of: (drive) => numbers.get("emf" in drive ? steps.groupOf(drive.emf) : drive.group)!,
+    };
+  }
+
+  /** How the sources as drawn keep step once a set has joined what it joins: asked once for all supplies that start beside it. */
+  private joinedBy(set: UpsetSet, started: readonly number[]): Joined {
+    const followed = started.filter((emf) => isFollowed(this.circuit, emf));
+    const joining = set.filter((upset) => {
+      const { joins, rejoined } = this.effects[upset]!;
+      return joins.length > 0 || rejoined.length > 0;
+    });
+    const key = `${joining.join()} ${followed.join()}`;
+    const found = this.joined.get(key);
+    if (found !== undefined) return found;
+    const { ofEmf, all } = this.drawnGroups;
     const { joins, stretches } = this.circuit;
-    const links = set.flatMap((upset) => [
+    const links = joining.flatMap((upset) => [
       ...this.effects[upset]!.joins.map((join) => [joins.from[join]!, joins.to[join]!] as const),
       ...this.effects[upset]!.rejoined.map(
         ({ stretch, letter }) =>
           [stretches[stretch]!.from[letter]!, stretches[stretch]!.to[letter]!] as const,
       ),
     ]);
-    const now = stepGroups(this.circuit, [...ofEmf.keys(), ...started], links);
+    const steps = stepGroups(this.circuit, [...ofEmf.keys(), ...followed], links);
     const became = new Map(all.map((group) => [group, group]));
-    for (const [emf, group] of ofEmf) became.set(group, now.get(emf)!);
+    for (const [emf, group] of ofEmf) became.set(group, steps.of.get(emf)!);
     const numbers = new Map<StepGroup, number>();
-    for (const group of [...became.values(), ...now.values()])
-      if (!numbers.has(group)) numbers.set(group, numbers.size);
-    for (const upset of set)
-      for (const port of this.portsOf[upset]!)
-        for (const drive of this.ports[port]!.drives)
-          if ("group" in drive && !numbers.has(drive.group)) numbers.set(drive.group, numbers.size);
-    return {
-      count: Math.max(1, numbers.size),
-      ofBase: all.map((group) => numbers.get(became.get(group)!)!),
-      of: (drive) => numbers.get("emf" in drive ? now.get(drive.emf)! : drive.group)!,
-    };
+    for (const group of became.values()) if (!numbers.has(group)) numbers.set(group, numbers.size);
+    const fresh = { steps, became, numbers };
+    this.joined.set(key, fresh);
+    return fresh;
   }
 
   /** A live circuit touches a parted conductor at both ends, and a whole one at one: together they are not the sum of both. */
@@ -731,10 +762,10 @@ export class LowRank {
 
   private liveAfter(
     set: UpsetSet,
-    open: readonly number[],
-    grouping: Grouping,
+    opened: Opened,
     index: number,
     volts: number,
+    { shortsLifted }: Machines,
   ): LiveBy | undefined {
     const view = viewOf(this.circuit, this.settings, { groundsLifted: true });
     const node = this.asked.nodes[index]!;
@@ -744,8 +775,8 @@ export class LowRank {
     const isHot = volts >= this.settings.hazardVolts;
     if (!reach.isReached(set)) return isHot ? "induced" : undefined;
     if (isHot) return "fed";
-    if (this.shortsLifted.length === 0 || !this.isTiedToFault(set, view.islands, node)) return undefined;
-    const without = this.shortsLifted.map((machine) => machine.voltsWith(open, grouping)!);
+    if (shortsLifted.length === 0 || !this.isTiedToFault(set, view.islands, node)) return undefined;
+    const without = shortsLifted.map((machine) => machine.voltsWith(opened)!);
     return without.some((it) => it.between(index, -1) >= this.settings.hazardVolts) ? "fed" : undefined;
   }
 

@@ -75,15 +75,18 @@ function elementReport(
     phases?: string;
   };
   const own = ampsAtPoint(circuit, amps, element, pointIndex.get((record.from ?? record.at)!) ?? -1);
-  const letters = [...(record.phases ?? ""), "N"] as Letter[];
   const isTwoEnded = deviceOf(record.kind).ends.length > 1;
-  const shown = letters.filter(
-    (it) => own[it] !== undefined && (it !== "N" || isTwoEnded || complex.magnitude(own[it]) > 0),
-  );
-  return {
-    amps: Object.fromEntries(shown.map((it) => [it, complex.magnitude(own[it]!)])),
-    angleDeg: Object.fromEntries(shown.map((it) => [it, complex.angleDegrees(own[it]!)])),
-  };
+  const magnitudes: Partial<Record<Letter, number>> = {};
+  const angles: Partial<Record<Letter, number>> = {};
+  for (const letter of `${record.phases ?? ""}N` as Iterable<Letter>) {
+    const current = own[letter];
+    if (current === undefined) continue;
+    const magnitude = complex.magnitude(current);
+    if (letter === "N" && !isTwoEnded && !(magnitude > 0)) continue;
+    magnitudes[letter] = magnitude;
+    angles[letter] = complex.angleDegrees(current);
+  }
+  return { amps: magnitudes, angleDeg: angles };
 }
 
 /** Amperes of one element with every load off: what still flows, such as charging, exciting and fault current. */

@@ -27,6 +27,7 @@ import {
 } from "./upsets";
 import {
   COST_OF_A_NODE,
+  FAR_BAND,
   MODEL_BAND,
   MOST_SETS_ASKED_ONE_BY_ONE,
   MOST_STRENGTH,
@@ -206,6 +207,8 @@ interface FastAsk {
   readonly work: () => number;
   /** counts a set of which nobody wants the figures as if they had been asked for: a faster way makes no other answer */
   readonly spare: (set: UpsetSet) => void;
+  /** about what a set does that comes nowhere near a limit and feeds nothing; nothing of any other */
+  readonly estimate: (set: UpsetSet) => Outcome | undefined;
   /** quick, and right wherever loads are impedances */
   readonly propose: AskOutcome;
   /** right with every load's own model */
@@ -224,6 +227,7 @@ function askFast(question: Question, upsets: readonly DrawnUpset[]): FastAsk {
   // What an answer takes is the same whatever was known before.
   const asked = new Map<number | string, Outcome>();
   const spared = new Set<number | string>();
+  const estimates = new Map<number | string, Outcome | undefined>();
   const plain: AskOutcome = (set) => {
     const key = keyOf(set);
     const outcome = asked.get(key) ?? workedOut.plain.get(key) ?? plainly.plain(set);
@@ -266,6 +270,23 @@ function askFast(question: Question, upsets: readonly DrawnUpset[]): FastAsk {
     work: () => (1 + new Set([...asked.keys(), ...spared]).size) * costOfAll,
     spare: (set) => {
       if (!isQuicklyDecided(set)) spared.add(keyOf(set));
+    },
+    estimate: (set) => {
+      // Two are asked for by themselves, and again beside what a third adds.
+      const key = keyOf(set);
+      if (set.length < 3 && estimates.has(key)) return estimates.get(key);
+      const about = lowRank.estimateAfter(set);
+      const band = FAR_BAND * (lowRank.isExact ? 1 : MODEL_BAND);
+      const isFar =
+        about?.every(
+          ({ live, volts, exposureVolts }) =>
+            live === undefined &&
+            band * volts < settings.hazardVolts &&
+            band * exposureVolts < settings.exposureLimitVolts,
+        ) ?? false;
+      const estimate = isFar ? about : undefined;
+      if (set.length < 3) estimates.set(key, estimate);
+      return estimate;
     },
     propose: (set) => {
       const quick = quickly(set) ?? rejoinedQuickly(set);
@@ -349,7 +370,7 @@ class Search {
     for (const index of this.candidates) this.askOnce([index]);
     if (this.withstand < Infinity)
       for (const index of this.candidates.filter(this.adds))
-        this.ownAmps.set(index, groundAmpsOf(this.ask.propose([index])));
+        this.ownAmps.set(index, groundAmpsOf(this.about([index])));
     this.work = 0;
     for (let size = 2; size <= MOST_STRENGTH; size++)
       if (!this.askSize(size)) {
@@ -358,6 +379,10 @@ class Search {
       }
     return MOST_STRENGTH;
   }
+
+  /** What a set does, to many digits where that is far from every limit. */
+  private readonly about: AskOutcome = (set) =>
+    (set.length === 0 ? undefined : this.ask.estimate(set)) ?? this.ask.propose(set);
 
   private readonly adds = (index: number): boolean => onlyAdds(this.upsets[index]!);
 
@@ -371,6 +396,7 @@ class Search {
     if (open.length === 0 || !this.relevant.connects(set)) return;
     if ((open.join() === "energized" && !this.mayEnergize(set)) || this.isSmall(set, open)) return;
     this.work += this.ask.lowRank.costOf(set);
+    if (set.length > 0 && this.ask.estimate(set) !== undefined) return;
     const before = this.ask.asked();
     const outcome = this.ask.propose(set);
     const isThreat = this.minimal.add(set, outcome, open, this.settings.exposureLimitVolts);
@@ -428,7 +454,7 @@ class Search {
     const { minimal, settings, withstand } = this;
     if (strengthOf(base.map((it) => this.upsets[it]!)) + count > MOST_STRENGTH || minimal.closes(base))
       return;
-    const worst = (of: UpsetSet) => worstOf(this.ask.propose(of));
+    const worst = (of: UpsetSet) => worstOf(this.about(of));
     const alone = worst(base);
     const supplies = this.candidates.filter(this.adds).map((index) => {
       const set = inOrder([...base, index]);

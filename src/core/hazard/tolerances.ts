@@ -16,6 +16,9 @@ export const MODEL_BAND = 3;
 /** The same where loads are impedances: what floats is known to a few digits only until it is asked plainly. */
 export const ROUGH_BAND = 1.01;
 
+/** So many times under each limit what a set does is far from it, and an estimate to many digits says enough [1]. */
+export const FAR_BAND = 1.5;
+
 /** What a plain solution takes for each node, in multiplications: measured, to weigh it against a quick one. */
 export const COST_OF_A_NODE = 50;
 

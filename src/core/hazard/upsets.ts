@@ -123,7 +123,9 @@ function findEffect(circuit: Circuit, upset: DrawnUpset): { effect: Effect; rest
 /** The standing of a circuit after some effects. */
 export function standingAfter(circuit: Circuit, base: Standing, effects: readonly Effect[]): Standing {
   const graph = reachGraphOf(circuit);
-  const edgeOn = base.edgeOn.slice();
+  // The same column where nothing joins: which neutrals are tied is then known already.
+  const joinsAny = effects.some(({ joins, rejoined }) => joins.length > 0 || rejoined.length > 0);
+  const edgeOn = joinsAny ? base.edgeOn.slice() : base.edgeOn;
   const emfOn = base.emfOn.slice();
   for (const { joins, rejoined, emfs } of effects) {
     for (const join of joins) if (graph.edgeOfJoin[join] !== -1) edgeOn[graph.edgeOfJoin[join]!] = 1;

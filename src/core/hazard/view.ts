@@ -12,7 +12,7 @@ import {
   type Standing,
   standingOf,
 } from "../network";
-import { type Solution, solutionOf, worstAt } from "../phasor";
+import { type Solution, solutionOf, type Variant, worstAt } from "../phasor";
 import type { ConductorState } from "./types";
 
 /** Whether the temporary grounds are in place or lifted for a question. */
@@ -77,19 +77,20 @@ export class View {
 
   /** The two solutions of this view: loads as drawn, loads off. */
   get solutions(): readonly [Solution, Solution] {
-    const grounds = !this.question.groundsLifted;
+    return (this.#solutions ??= this.#solved({ grounds: !this.question.groundsLifted, faults: true }));
+  }
+  #solutions: readonly [Solution, Solution] | undefined;
+
+  #solved(variant: Omit<Variant, "loads">): readonly [Solution, Solution] {
     return [
-      solutionOf(this.circuit, { loads: true, grounds, faults: true }),
-      solutionOf(this.circuit, { loads: false, grounds, faults: true }),
+      solutionOf(this.circuit, { loads: true, ...variant }),
+      solutionOf(this.circuit, { loads: false, ...variant }),
     ];
   }
 
   /** The same with ground sets and faults lifted: what a faulted conductor would stand at. */
   private get shortsLifted(): readonly [Solution, Solution] {
-    return [
-      solutionOf(this.circuit, { loads: true, grounds: false, faults: false }),
-      solutionOf(this.circuit, { loads: false, grounds: false, faults: false }),
-    ];
+    return this.#solved({ grounds: false, faults: false });
   }
 
   /** Higher of the two solutions' volts to earth, each the worst over angles that nothing fixes. */

@@ -6,7 +6,7 @@ export { FewIslands, Islands } from "./islands";
 export { edgesAround, type Flood, floodFrom, wayBack } from "./flood";
 export * from "./reach";
 export { running, RUNS, runsAs, standingOf } from "./running";
-export { groupsAsDrawn, type StepGroup, stepGroups, UTILITY } from "./inStep";
+export { groupsAsDrawn, isFollowed, type StepGroup, type StepGroups, stepGroups, UTILITY } from "./inStep";
 export { conductorsToCome, feedNotDrawn } from "./feed";
 export { conductorGraphOf, nodeName, type ConductorEdge, type ConductorEdgeAttributes } from "./graph";
 export { type Meeting, type Meetings, meetingsOf } from "./meetings";

@@ -4,7 +4,7 @@ export { type GroupVolts, voltsByGroup, worstAt, worstBetween } from "./angles";
 export { ampsThrough } from "./body";
 export { ampsAtPoint, elementAmps, type ElementAmps } from "./currents";
 export { idealGroups, assemble, type Assembled, type Nodal, nodalOf, type Variant } from "./nodal";
-export { type Carried, Carrier, type Factor } from "./ldlt";
+export { type Carried, Carrier, type Factor, solveInPlace, type SparseVector } from "./ldlt";
 export { stretchElectrical } from "./stretch";
 export { portsOfRejoin } from "./rejoin";
 export { EARTH_OHM_METRES, primitiveOhmsPerKm, type LineConductor } from "./carson";

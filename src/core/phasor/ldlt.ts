@@ -223,6 +223,9 @@ export interface Carried {
   readonly im: Float64Array;
 }
 
+/** The entries of a vector that has few, by their row. */
+export type SparseVector = readonly (readonly [row: number, re: number, im: number])[];
+
 /**
  * L⁻¹ of a vector with few entries: only the paths from them to the root of the elimination tree are walked. Two such
  * vectors give uᵀ A⁻¹ v by `between`, without a whole solve.
@@ -234,6 +237,8 @@ export class Carrier {
   private readonly visit: Int32Array;
   private readonly rows: Int32Array;
   private visits = 0;
+  /** of each vector that is walked up beside others, re and im */
+  private readonly beside: Float64Array[] = [];
   constructor(private readonly factor: Factor) {
     const { size } = factor.symbolic.pattern;
     this.re = new Float64Array(size);
@@ -242,7 +247,7 @@ export class Carrier {
     this.rows = new Int32Array(size);
   }
 
-  carry(entries: readonly (readonly [row: number, re: number, im: number])[]): Carried {
+  carry(entries: SparseVector): Carried {
     const { symbolic, re: lRe, im: lIm } = this.factor;
     const { parent, start, row } = symbolic;
     const { re, im, visit, rows } = this;
@@ -280,6 +285,64 @@ export class Carrier {
       im[k] = 0;
     }
     return carried;
+  }
+
+  /**
+   * uᵀ A⁻¹ v of each pair out of a few vectors whose entries lie on one path to the root, as those of one point do: walked up
+   * together, and nothing kept. Other digits at the end than `between`, which sums from the root.
+   *
+   * @returns re and im by turns, row by row; undefined where the entries lie on several paths
+   */
+  among(vectors: readonly SparseVector[]): Float64Array | undefined {
+    const { symbolic, re: lRe, im: lIm, inverseRe, inverseIm } = this.factor;
+    const { parent, start, row } = symbolic;
+    const count = vectors.length;
+    while (this.beside.length < 2 * count) this.beside.push(new Float64Array(parent.length));
+    const { beside } = this;
+    let lowest = parent.length;
+    let left = 0;
+    const stamp = ++this.visits;
+    vectors.forEach((entries, nth) => {
+      for (const [at, valueRe, valueIm] of entries) {
+        beside[2 * nth]![at]! += valueRe;
+        beside[2 * nth + 1]![at]! += valueIm;
+        lowest = Math.min(lowest, at);
+        if (this.visit[at] !== stamp) left++;
+        this.visit[at] = stamp;
+      }
+    });
+    const sums = new Float64Array(2 * count * count);
+    const [aRe, aIm] = [new Float64Array(count), new Float64Array(count)];
+    for (let k = left === 0 ? -1 : lowest; k !== -1; k = parent[k]!) {
+      if (this.visit[k] === stamp) left--;
+      let isNothing = true;
+      for (let nth = 0; nth < count; nth++) {
+        aRe[nth] = beside[2 * nth]![k]!;
+        aIm[nth] = beside[2 * nth + 1]![k]!;
+        beside[2 * nth]![k] = 0;
+        beside[2 * nth + 1]![k] = 0;
+        if (aRe[nth] !== 0 || aIm[nth] !== 0) isNothing = false;
+      }
+      if (isNothing) continue;
+      for (let one = 0; one < count; one++) {
+        const scaledRe = aRe[one]! * inverseRe[k]! - aIm[one]! * inverseIm[k]!;
+        const scaledIm = aRe[one]! * inverseIm[k]! + aIm[one]! * inverseRe[k]!;
+        for (let other = 0; other < count; other++) {
+          const at = 2 * (one * count + other);
+          sums[at]! += scaledRe * aRe[other]! - scaledIm * aIm[other]!;
+          sums[at + 1]! += scaledRe * aIm[other]! + scaledIm * aRe[other]!;
+        }
+        const [xRe, xIm] = [beside[2 * one]!, beside[2 * one + 1]!];
+        for (let p = start[k]!; p < start[k + 1]!; p++) {
+          const at = row[p]!;
+          xRe[at]! -= lRe[p]! * aRe[one]! - lIm[p]! * aIm[one]!;
+          xIm[at]! -= lRe[p]! * aIm[one]! + lIm[p]! * aRe[one]!;
+        }
+      }
+    }
+    if (left === 0) return sums;
+    for (const values of beside) values.fill(0);
+    return undefined;
   }
 
   /** uᵀ A⁻¹ v of two carried vectors. */
