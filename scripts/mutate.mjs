@@ -65,6 +65,10 @@ const settings = {
   timeoutMS: 600_000,
 };
 
+/** The line on which a mutant begins, as it is written. */
+const lineOf = ({ fileName, location: { start } }) =>
+  readFileSync(fileName, "utf8").split("\n")[start.line - 1].trim();
+
 /** The code that a mutant replaces, on one line. Lines and columns of a result count from 1. */
 function originalOf({ fileName, location: { start, end } }) {
   const lines = readFileSync(fileName, "utf8")
@@ -110,13 +114,16 @@ async function sample() {
   return chosen.map(({ file, from, to }) => `${file}:${from}-${to}`);
 }
 
-/** @typedef {{ file: string, original: string, replacement: string, why: string }} Equivalent */
+/**
+ * A mutant by what it changes on which line, as that is written: the same text elsewhere in the file is another.
+ * @typedef {{ file: string, line: string, original: string, replacement: string, why: string }} Equivalent
+ */
 /** @type {Equivalent[]} */
 const equivalents = JSON.parse(readFileSync(at("tests/mutation/equivalent.json"), "utf8"));
 const isEquivalent = (it) =>
   equivalents.some(
-    ({ file, original, replacement }) =>
-      file === it.fileName && original === it.original && replacement === it.replacement,
+    ({ file, line, original, replacement }) =>
+      file === it.fileName && line === it.line && original === it.original && replacement === it.replacement,
   );
 
 const isKilled = (it) => it.status === "Killed" || it.status === "Timeout";
@@ -127,7 +134,12 @@ async function mutantsIn(places, { few }) {
   else delete process.env.FEWER_DRAWS;
   return (await new Stryker({ ...settings, mutate: places }).runMutationTest())
     .filter((it) => it.status !== "Ignored")
-    .map((it) => ({ ...it, original: originalOf(it), fileName: relative(root, it.fileName) }));
+    .map((it) => ({
+      ...it,
+      original: originalOf(it),
+      line: lineOf(it),
+      fileName: relative(root, it.fileName),
+    }));
 }
 
 /** A mutant by what it changes where, which is the same in each run. */
