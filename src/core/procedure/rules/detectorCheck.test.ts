@@ -1,4 +1,6 @@
-import { checkRule, TAP } from "../../../../tests/support/jobNotation";
+import { expect, test } from "vitest";
+import { findingsAtEnd } from ".";
+import { checkRule, draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
 
 checkRule(
   "detector-check",
@@ -22,3 +24,15 @@ checkRule(
     ["a note lies between nothing", "check-detector; note; test p2 A; note; check-detector", ""],
   ],
 );
+
+test.each([
+  ["not proven again at the end of the job", "lift k1; check-detector; test p2 A", ["warning job"]],
+  ["proven again", "lift k1; check-detector; test p2 A; check-detector", []],
+])("detector-check, at the end: %s", (_why, steps, wanted) => {
+  const found = findingsAtEnd(playAll(draw(TAP), parseSteps(steps, [])).at(-1)!.state);
+  expect(
+    found
+      .filter(({ rule }) => rule === "detector-check")
+      .map(({ severity, where }) => `${severity} ${where}`),
+  ).toEqual(wanted);
+});

@@ -127,5 +127,11 @@ checkRule(
       "w2 work h2 12 does=sv",
     ],
     ["with bare hands, dead and not tested", "open c1 A; join sv N", "danger sv"],
+    [
+      "with bare hands, its legs dead and tested, and the neutral hot through what hangs between it and a live line",
+      "open c1 A; check-detector; test h2 12; test h2 N expect=live; join sv N",
+      "danger sv",
+      "sa span p1-h2 A neutral=false\nld9 load h2 A connection=wye kw=30 customers=1",
+    ],
   ],
 );

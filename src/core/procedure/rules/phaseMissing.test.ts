@@ -64,6 +64,12 @@ checkRule(
     ["a pole of it, with the others to come", "open sw1 C", ""],
     ["the other way has all three", "open sw1 ABC", "", "sw2 disconnect p1-p2 ABC loadBreakAmps=600"],
     ["nothing else feeds it", "open sw1 ABC", "", "sw2 none"],
+    [
+      "leads cut with their neutral",
+      "cut l1 ABCN with lead-cutters",
+      "danger t1",
+      "sw1 none\nl1 lead p1-p2 ABC",
+    ],
     ["nothing hangs on it", "open sw1 ABC", "", "ld1 none"],
   ],
 );
