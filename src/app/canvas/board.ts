@@ -13,7 +13,7 @@ import {
   placeNotes,
   type Scene,
 } from "../../core";
-import { type Camera, contains, fitted, type Size, viewOf, ZOOM_BUTTONS, zoomedAt } from "./camera";
+import { type Camera, contains, COVERED, fitted, type Size, viewOf, zoomedAt } from "./camera";
 import {
   paintGrounds,
   paintNotes,
@@ -177,7 +177,7 @@ export function createBoard(host: HTMLDivElement, tell: Tells): Board {
     const afar = isAfar(scene, scale);
     const overview = afar && isLaid(scene) ? further?.overviewOf(scene, scale) : undefined;
     const labelled = overview ?? (many ? near(scene, afar, within) : scene);
-    const free = { ...box, bottom: box.bottom - ZOOM_BUTTONS / scale };
+    const free = { ...box, bottom: box.bottom - COVERED / scale };
     placed = placeNotes(labelled, scale, sizesAt(sizes, scene, scale), within, free);
     placedFor = { scene, scale, sizes, within };
     areRough = false;

@@ -45,8 +45,10 @@ export function zoomedAt(camera: Camera, factor: number, screenX: number, screen
   return showing({ ...camera, scale }, [x, y], screenX, screenY);
 }
 
-/** What the row of zoom buttons covers [px]. */
+/** What the row of zoom buttons takes from a drawing [px]. */
 export const ZOOM_BUTTONS = 70;
+/** How much of that the buttons themselves cover, over which nothing is written [px]. */
+export const COVERED = 58;
 
 /** Screen beside the drawing that labels need [px]. */
 interface Overhang {
@@ -72,7 +74,7 @@ export function fitted(box: Box, { width, height }: Size, overhang: Overhang = N
   const [left, right] = [margin + Math.min(most, overhang.left), margin + Math.min(most, overhang.right)];
   const [top, bottom] = [
     (isPhone ? PHONE.top : margin) + Math.min(80, overhang.top),
-    Math.max(isPhone ? PHONE.bottom : ZOOM_BUTTONS, margin + Math.min(80, overhang.bottom)),
+    Math.max(isPhone ? PHONE.bottom : ZOOM_BUTTONS, COVERED + 2 + Math.min(80, overhang.bottom)),
   ];
   const scale = Math.max(
     LEAST_SCALE,

@@ -31,20 +31,30 @@ export const firstLook: LookFrom = (scene, bounds, size, sizes, [x, y] = []) => 
   return broughtIn(aimed, withNotes(scene, bounds, aimed.scale, sizes), size);
 };
 
-/** Shows a whole drawing: labels keep their size, so that what they need beside it is a margin of the screen. */
+/**
+ * Shows a whole drawing: labels keep their size, so that what they need beside it is a margin of the screen. None
+ * makes a drawing so small that its symbols would be marks: what is written finds its place among them then.
+ */
 export const wholeWithNotes: LookFrom = (scene, bounds, size, sizes) => {
-  let camera = fitted(bounds, size);
+  const bare = fitted(bounds, size);
+  let [camera, beside] = [bare, bare];
   for (let round = 0; round < 2; round++) {
     const { scale } = camera;
     const { left, top, right, bottom } = withNotes(scene, bounds, scale, sizes);
-    camera = fitted(bounds, size, {
+    const aside = {
       left: (bounds.left - left) * scale,
-      top: (bounds.top - top) * scale,
       right: (right - bounds.right) * scale,
+      top: 0,
+      bottom: 0,
+    };
+    beside = fitted(bounds, size, aside);
+    camera = fitted(bounds, size, {
+      ...aside,
+      top: (bounds.top - top) * scale,
       bottom: (bottom - bounds.bottom) * scale,
     });
   }
-  return camera;
+  return [camera, beside, bare].find((it) => !isAfar(scene, it.scale)) ?? camera;
 };
 
 /** The boxes around all that is written at a drawing, by the scale and the letters: it is looked at whole more than once. */

@@ -70,6 +70,8 @@ export function wayOf(system: System): Way | undefined {
 
 /** A drawing is laid out for letters so many times as large beside its symbols as they are where it is not made smaller. */
 const TEXTS = [1, 1.25, 1.5, 1.75, 2, 2.25, 3];
+/** Where even so symbols could not be read, letters may be so large beside them: it is whole, without many of its words. */
+const TIGHTEST = [4];
 /** Where the picture is wider than the drawing, what is written has so much more room. */
 const WIDER = [1.8, 1.3];
 /** Round about a drawing stays free [px]: on a phone less, and there the row of buttons under it is margin enough. */
@@ -108,9 +110,9 @@ export function bestLie(
   const ways: readonly Way[] = own === undefined ? ["across", "down"] : [own];
   const texts = own !== undefined || elementCountOf(system) > MANY_ELEMENTS ? [1] : TEXTS;
   const tried: { readonly lie: Lie; readonly scale: number; readonly worth: number }[] = [];
-  const tryAll = (bare: { wide?: 0 }) => {
+  const tryAll = (bare: { wide?: 0 }, among = texts) => {
     for (const way of ways)
-      for (const text of texts) {
+      for (const text of among) {
         const lie = { way, text, ...bare };
         const scale = scaleOf(lie);
         const size = Math.min(1, symbolLengthAt(lie, scale) / largeEnough);
@@ -125,13 +127,17 @@ export function bestLie(
   const named = tryAll({});
   if (texts.length === 1) return named.lie;
   const isSmall = symbolLengthAt(named.lie, named.scale) < ARMS_LENGTH;
-  const { lie, scale } = isSmall ? tryAll({ wide: 0 }) : named;
+  const bare = isSmall ? tryAll({ wide: 0 }) : named;
+  const { lie, scale } = isUnread(bare) ? tryAll({ wide: 0 }, TIGHTEST) : bare;
   // A drawing that is too large to be read whole is read part by part.
-  if (symbolLengthAt(lie, scale) < LEAST_SYMBOL) return { way: lie.way, text: PART_BY_PART };
+  if (isUnread({ lie, scale })) return { way: lie.way, text: PART_BY_PART };
   if (lie.wide === 0) return lie;
   const wide = WIDER.find((it) => scaleOf({ ...lie, wide: it }) > 0.985 * scale);
   return wide === undefined ? lie : { ...lie, wide };
 }
+
+const isUnread = ({ lie, scale }: { readonly lie: Lie; readonly scale: number }): boolean =>
+  symbolLengthAt(lie, scale) < LEAST_SYMBOL;
 
 /** How long the symbol of a device is drawn [px]. */
 export const symbolLengthAt = ({ text }: Pick<Lie, "text">, scale: number): number =>

@@ -327,6 +327,7 @@ export function placeNotes(
 
   function placeOf(note: Note, off: number, isLast: boolean): PlacedNote | undefined {
     const follower = followers.get(note);
+    const isState = isLaidOut && note.kind === "badge";
     const { width: alone, height } = sizeOf(note, sizes);
     const width = alone + (follower === undefined ? 0 : BETWEEN + sizeOf(follower, sizes).width);
     const onTheWire = note.sides[0]![0] === 0 && note.sides[0]![1] === 0;
@@ -353,13 +354,15 @@ export function placeNotes(
     const [own] = spots;
     if (isInView(around(note.x, note.y, 0, 0))) {
       const inView = spots.filter(({ box }) => isInView(box));
-      const outside = note.kind === "work" ? [] : spots.filter((it) => !inView.includes(it));
+      const outside = note.kind === "work" || isState ? [] : spots.filter((it) => !inView.includes(it));
       spots.splice(0, spots.length, ...inView, ...outside);
     }
     const size = { width, height };
     const inTheWay = [crowd, wires, rings, ...(off < FARTHEST_OFF ? [edges] : [])];
     const isBeside = (box: Box) => !isInView(box);
     const blocked = (box: Box) => inTheWay.some((it) => it.hits(box)) || isBeside(box);
+    const isOff = (box: Box) => blocked(box) || (note.kind === "badge" && !isInItsState(box, note));
+    const isOffPlate = (box: Box) => edges.hits(box) || !isOnItsPlate(box, note) || isOff(box);
     const isFree = (box: Box) => !crowd.hits(box) && (!isLaidOut || isWellPut(box, note));
     const clear =
       spots.find(
@@ -367,7 +370,9 @@ export function placeNotes(
           isFree(box) &&
           (onTheWire || !wires.hits(box)) &&
           !rings.hits(box) &&
-          !(KEEPING_OFF.has(note.kind) && edges.hits(box)),
+          !(KEEPING_OFF.has(note.kind) && edges.hits(box)) &&
+          // A state beside its line stands on the plate of that where there is room near by.
+          !(isState && !onTheWire && isOffPlate(box)),
       ) ??
       // What is to be done is read at its pole, and a number on its plate, wherever there is room for it.
       (isLaidOut &&
@@ -376,7 +381,6 @@ export function placeNotes(
         ? freeSpotFor(note, size, off / scale, inTheWay, isBeside)
         : undefined);
     if (clear === undefined && !isLast) return undefined;
-    const isState = isLaidOut && note.kind === "badge";
     /** Right about its own symbol or line, over lines and off its plate where need be: the finer it is looked, the nearer. */
     const atItsOwn = (step: number, things: readonly Crowd[] = [crowd]) => {
       const own = isState ? around(note.x, note.y, 0, 0) : symbolOf.get(note.owner);
@@ -390,13 +394,9 @@ export function placeNotes(
       });
     };
     const elsewhere = () =>
+      (isState ? roundAbout(note, size, scale, isOffPlate, NEAR) : undefined) ??
       (note.kind === "count" || note.kind === "work" || isState
-        ? roundAbout(
-            note,
-            size,
-            scale,
-            (box) => blocked(box) || (note.kind === "badge" && !isInItsState(box, note)),
-          )
+        ? roundAbout(note, size, scale, isOff)
         : undefined) ??
       (isState ? atItsOwn(2 / scale) : undefined) ??
       (givesWay(note)
@@ -464,8 +464,9 @@ const STEPS_FROM_OWN = 40;
 /** Of more notes in view nobody makes out which is whose: each stands at one of its own places, a free one where there is one. */
 const MOST_TO_READ = 2000;
 
-/** So many steps of 14 px away from its own place room is looked for. */
+/** So many steps of 14 px away from its own place room is looked for; for a state on its own plate first, so near. */
 const FARTHEST = 16;
+const NEAR = 4;
 
 /** Somewhere around a note's own place, the nearest first: what tells a hazard is never left out. */
 function roundAbout(
@@ -473,9 +474,10 @@ function roundAbout(
   { width, height }: { width: number; height: number },
   scale: number,
   isBlocked: (box: Box) => boolean,
+  farthest = FARTHEST,
 ) {
   const [across, down] = [width / scale, height / scale];
-  for (let far = 1; far <= FARTHEST; far++)
+  for (let far = 1; far <= farthest; far++)
     for (let nth = 0; nth < 16; nth++) {
       const angle = (nth * Math.PI) / 8;
       const spot = {

@@ -95,9 +95,12 @@ const TITLE_SPARE = 1.4;
 const ROD = 24;
 /** Beside the line of a plate there is room for the ring around a work place. */
 const SIDE = 38;
-/** Where the line runs down, a flag stands beside the number, is so long, and takes so much more height than that [px]. */
+/**
+ * Where the line runs down, a flag stands beside the number, is so long, and takes so much more height than that: for all of
+ * what is to be done, or, with letters so large beside the symbols that all else gives way too, for a part of that [px].
+ */
 const FLAG_WIDTH = 310;
-const FLAG_BESIDE = 28;
+const FLAG_BESIDE = { all: 48, least: 28, leastFrom: 3 };
 /** The ring around a work place, from its middle [px]. */
 const RING = 22;
 /** From one ring to another, with the state of the line between them [px]. */
@@ -110,6 +113,9 @@ const BREAK = 40;
 /** So many places beside the others are tried for a line that closes a loop. */
 const MOST_ASIDE = 8;
 const TREES_APART = 60;
+
+const flagBeside = (text: number): number =>
+  text < FLAG_BESIDE.leastFrom ? FLAG_BESIDE.all : FLAG_BESIDE.least;
 
 /**
  * Lays a drawing out: plates in the order in which the current comes to them, the line through them straight, what hangs on
@@ -248,7 +254,7 @@ class Table {
     const head =
       way === "across"
         ? inside.left
-        : Math.min(inside.left, 0) - HEAD.down * text - (hasFlag ? FLAG_BESIDE * text : 0);
+        : Math.min(inside.left, 0) - (HEAD.down + (hasFlag ? flagBeside(text) : 0)) * text;
     const plate = {
       left: head,
       right: Math.max(inside.right + PAD, way === "across" ? this.#titleWidth(entry.plate) + head : 0),
