@@ -343,7 +343,7 @@ const isSameDrawing = (one: Scene, other: Scene): boolean =>
   one.way !== undefined && other.way !== undefined && one.points.size === other.points.size;
 
 const isSameLie = (one: Scene, other: Scene): boolean =>
-  one.way === other.way && one.text === other.text && one.wide === other.wide;
+  one.way === other.way && one.text === other.text && one.wide === other.wide && one.isLow === other.isLow;
 
 const isLaid = ({ plates }: Scene): boolean => plates.length > 0;
 

@@ -143,3 +143,12 @@ describe.each(AT_WORK)("at work, with $width × $height for the drawing", (size)
     },
   );
 });
+
+test.each(WHOLE.slice(0, 2))("with $width × $height the cutouts of the first demo are named", (size) => {
+  const demo = demos.find(
+    ({ name, language }) => name === "sideline-three-transformers.stillhot.json" && language === "en",
+  )!;
+  const named = writtenOn(demo, size).map(({ says }) => says);
+  for (const it of ["sideline cutout", "T1 cutout", "T2 cutout", "T3 cutout"])
+    expect(named).toContainEqual(expect.stringContaining(it));
+});

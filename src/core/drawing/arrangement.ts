@@ -36,11 +36,10 @@ export interface Lie {
   readonly way: Way;
   /** how many units of the drawing a pixel of its letters takes */
   readonly text: number;
-  /**
-   * how much wider than need be the room for what is written is, where the picture has it to spare: one where left out, and
-   * none where no line is kept for it under symbols, which need the height
-   */
+  /** how much wider than need be the room for what is written is, where the picture has it to spare: one where left out */
   readonly wide?: number;
+  /** no line is kept for what is written under symbols, which need the height */
+  readonly isLow?: boolean;
 }
 
 /** Where everything of a drawing stands. */
@@ -72,8 +71,11 @@ export function wayOf(system: System): Way | undefined {
 const TEXTS = [1, 1.25, 1.5, 1.75, 2, 2.25, 3];
 /** Where even so symbols could not be read, letters may be so large beside them: it is whole, without many of its words. */
 const TIGHTEST = [4];
-/** Where the picture is wider than the drawing, what is written has so much more room. */
-const WIDER = [1.8, 1.3];
+/**
+ * Where the picture is wider than the drawing, what is written has so much more room; where the line runs down a flag stands
+ * beside what hangs, and is left some of it.
+ */
+const WIDER: Readonly<Record<Way, readonly number[]>> = { across: [1.8, 1.3], down: [1.5, 1.3] };
 /** Round about a drawing stays free [px]: on a phone less, and there the row of buttons under it is margin enough. */
 const MARGIN = 20;
 const NARROW = { from: 600, margin: 14 };
@@ -110,10 +112,10 @@ export function bestLie(
   const ways: readonly Way[] = own === undefined ? ["across", "down"] : [own];
   const texts = own !== undefined || elementCountOf(system) > MANY_ELEMENTS ? [1] : TEXTS;
   const tried: { readonly lie: Lie; readonly scale: number; readonly worth: number }[] = [];
-  const tryAll = (bare: { wide?: 0 }, among = texts) => {
+  const tryAll = (height: { isLow?: true }, among = texts) => {
     for (const way of ways)
       for (const text of among) {
-        const lie = { way, text, ...bare };
+        const lie = { way, text, ...height };
         const scale = scaleOf(lie);
         const size = Math.min(1, symbolLengthAt(lie, scale) / largeEnough);
         // How much of the room that the letters ask for they have: a little less does, since few ask for all of it.
@@ -127,12 +129,11 @@ export function bestLie(
   const named = tryAll({});
   if (texts.length === 1) return named.lie;
   const isSmall = symbolLengthAt(named.lie, named.scale) < ARMS_LENGTH;
-  const bare = isSmall ? tryAll({ wide: 0 }) : named;
-  const { lie, scale } = isUnread(bare) ? tryAll({ wide: 0 }, TIGHTEST) : bare;
+  const low = isSmall ? tryAll({ isLow: true }) : named;
+  const { lie, scale } = isUnread(low) ? tryAll({ isLow: true }, TIGHTEST) : low;
   // A drawing that is too large to be read whole is read part by part.
   if (isUnread({ lie, scale })) return { way: lie.way, text: PART_BY_PART };
-  if (lie.wide === 0) return lie;
-  const wide = WIDER.find((it) => scaleOf({ ...lie, wide: it }) > 0.985 * scale);
+  const wide = WIDER[lie.way].find((it) => scaleOf({ ...lie, wide: it }) > 0.985 * scale);
   return wide === undefined ? lie : { ...lie, wide };
 }
 
@@ -155,15 +156,16 @@ export const isAfar = (
 /** Laid out before for the same things: what only opens or closes stands where it stood. */
 const known = new Map<string, { readonly key: string; readonly it: Arrangement }>();
 
-function laidOut(document: StillhotDocument, { way, text, wide = 1 }: Lie): Arrangement {
+function laidOut(document: StillhotDocument, { way, text, wide = 1, isLow = false }: Lie): Arrangement {
   const key = keyOf(document);
-  const before = known.get(`${way} ${text} ${wide}`);
+  const name = `${way} ${text} ${wide} ${isLow}`;
+  const before = known.get(name);
   if (before?.key === key) return before.it;
   const { system } = document;
   const worked = new Set<string>(Object.values(jobOf(document).workPoints).map(({ at }) => at));
   const label = (id: ElementId) =>
-    labelWidthOf(complete(system.elements[id]!), isTightAt(text)) * text * (wide || 1);
-  const layout = layOut(system, { way, text, wide, label }, worked);
+    labelWidthOf(complete(system.elements[id]!), isTightAt(text)) * text * wide;
+  const layout = layOut(system, { way, text, wide, isLow, label }, worked);
   let routes: Arrangement["routes"] | undefined;
   const it: Arrangement = {
     layout,
@@ -174,7 +176,7 @@ function laidOut(document: StillhotDocument, { way, text, wide = 1 }: Lie): Arra
     plates: layout.plates,
     at: (point) => layout.points.get(point),
   };
-  known.set(`${way} ${text} ${wide}`, { key, it });
+  known.set(name, { key, it });
   return it;
 }
 

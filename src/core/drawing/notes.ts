@@ -333,8 +333,8 @@ export function placeNotes(
     const onTheWire = note.sides[0]![0] === 0 && note.sides[0]![1] === 0;
     // A number whose place a line has stands further along the edge of its plate, and what a ring would run through beyond that.
     const further = note.kind === "title" ? [0, 40, 80] : onTheWire ? [0, 14, 28] : [0, 14];
-    // In the next line there is room for all of a number whose own line a conductor runs along.
-    const lower = note.kind === "title" ? [0, height / scale] : [0];
+    // In the next line there is room for all of a number whose own line a conductor runs along; a name slides by a half.
+    const lower = [0, ...(SLIDES[note.kind] ?? [])].map((it) => (it * height) / scale);
     const spots = lower.flatMap((down) =>
       further.flatMap((extra) =>
         note.sides.map(([sideways, upright]) => {
@@ -447,6 +447,9 @@ function writtenAs(note: Note, lines: readonly string[], sizes: NoteSizes): Note
     ? { ...written, drop: note.drop! - (lost * NOTE_SIZES.label) / sizes.label }
     : written;
 }
+
+/** How many of its heights a note stands lower or higher where it has no room at its own. */
+const SLIDES: Partial<Record<Note["kind"], readonly number[]>> = { title: [1], elementLabel: [-0.25, 0.25] };
 
 /** So much further off the middle of its plate than on that a flag may stand, on both sides together: at last over its edge [px]. */
 const A_LITTLE_OFF = 160;

@@ -45,7 +45,7 @@ import { badgeOfAll, worstOf } from "./palettes";
 import { hasBadge, lazyPiece, overallOf, pieceOf } from "./pieces";
 import type { Surroundings } from "./pen";
 import { revised } from "./revisedMap";
-import { type Arrangement, arrangementOf } from "./arrangement";
+import { type Arrangement, arrangementOf, type Lie } from "./arrangement";
 import { narrowed, onFlag } from "./labels";
 import { laidPointPiece, laidWorkPiece, type PlatePiece, platePiece, rodShapes, unseenPiece } from "./plates";
 import { endsOfElement, type Way } from "./layout/inside";
@@ -53,18 +53,12 @@ import type { Layout, Plate } from "./layout/layout";
 import { freest, isSameRoute, type Route, routesOf } from "./routes";
 import { type Box, boxOf, type Look, type Note, type Piece, type Shape, type Spot } from "./shapes";
 
-/** How a drawing is drawn: its words, the states that it shows, and the room that it has. */
-export interface SceneOptions {
+/** How a drawing is drawn: its words, the states that it shows, and how it lies: across, in letters of one, where left out. */
+export interface SceneOptions extends Partial<Lie> {
   /** the words on the drawing */
   readonly catalogue: Catalogue;
   /** states to show in place of the assessment's */
   readonly states?: StateColumn;
-  /** which way the line runs on a picture that the program lays out: across where it is left out */
-  readonly way?: Way;
-  /** how many units of a picture that the program lays out a pixel of its letters takes: one where it is left out */
-  readonly text?: number;
-  /** how much more room what is written has than it needs: one where it is left out */
-  readonly wide?: number;
 }
 
 /** A whole drawing as one list of pieces, for the canvas, the SVG file and print. */
@@ -82,6 +76,7 @@ export interface Scene {
   readonly text: number;
   /** how much more room what is written has than it needs */
   readonly wide: number;
+  readonly isLow: boolean;
   readonly routes: ReadonlyMap<ElementId, Route>;
   /** what is drawn, and the words on it */
   readonly document: StillhotDocument;
@@ -144,12 +139,12 @@ export const PARTS_OF_A_SCENE: readonly ((document: StillhotDocument) => unknown
 export function sceneOf(
   document: StillhotDocument,
   assessment: Assessment | undefined,
-  { catalogue, states, way = "across", text = 1, wide = 1 }: SceneOptions,
+  { catalogue, states, way = "across", text = 1, wide = 1, isLow = false }: SceneOptions,
 ): Scene {
   const column = states ?? (assessment === undefined ? undefined : stateColumn(assessment.conductors));
   const looks = new Looks(document.system, column);
   const feed = feedOf(document, assessment, looks);
-  const arrangement = arrangementOf(document, { way, text, wide });
+  const arrangement = arrangementOf(document, { way, text, wide, isLow });
   const artist = new Artist(document, looks, feed, catalogue, arrangement);
   const touched = touchedSince((it) => drawings.has(it), document.system);
   const before = touched === undefined ? undefined : drawings.get(touched.from)!;
@@ -181,11 +176,11 @@ function composed(
   elements: Scene["elements"],
   points: Scene["points"],
   works: Scene["works"],
-  artist: Pick<Scene, "routes" | "plates" | "way" | "text" | "wide" | "document" | "catalogue">,
+  artist: Pick<Scene, "routes" | "plates" | "way" | "text" | "wide" | "isLow" | "document" | "catalogue">,
 ): Scene {
   let pieces: readonly Piece[] | undefined;
   let bounds: Box | undefined;
-  const { routes, plates, way, text, wide, document, catalogue } = artist;
+  const { routes, plates, way, text, wide, isLow, document, catalogue } = artist;
   return {
     elements,
     points,
@@ -194,6 +189,7 @@ function composed(
     way,
     text,
     wide,
+    isLow,
     routes,
     document,
     catalogue,
@@ -326,6 +322,10 @@ class Artist {
 
   get wide(): number {
     return this.arrangement.layout?.wide ?? 1;
+  }
+
+  get isLow(): boolean {
+    return this.arrangement.layout?.isLow ?? false;
   }
 
   #plate(plate: Plate): PlatePiece {

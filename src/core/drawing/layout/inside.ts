@@ -24,8 +24,10 @@ export interface Rooms {
   readonly way: Way;
   /** how large what is written stands beside the symbols: 1 where a unit of the drawing is a pixel of its letters */
   readonly text: number;
-  /** how much more room it has than it needs; none where no line is kept for it under symbols */
+  /** how much more room it has than it needs */
   readonly wide: number;
+  /** no line is kept for it under symbols */
+  readonly isLow: boolean;
   /** width of the longest line that is written at an element [units] */
   label(id: ElementId): number;
 }
@@ -193,7 +195,7 @@ export class Inside implements OnPlate {
   }
 
   get #twoLines(): number {
-    return TWO_LINES * this.#rooms.text * Math.min(1, this.#rooms.wide);
+    return this.#rooms.isLow ? 0 : TWO_LINES * this.#rooms.text;
   }
 
   #element(id: ElementId): CircuitElement {

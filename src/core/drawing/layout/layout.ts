@@ -73,6 +73,7 @@ export interface Layout {
   readonly way: Way;
   readonly text: number;
   readonly wide: number;
+  readonly isLow: boolean;
   readonly points: ReadonlyMap<string, LaidPoint>;
   readonly legs: ReadonlyMap<ElementId, LaidLeg>;
   readonly plates: readonly Plate[];
@@ -268,9 +269,7 @@ class Table {
       bottom: Math.max(
         inside.bottom + PAD,
         way === "across" ? SIDE : this.#titleWidth(entry.plate) + this.#side,
-        hasFlag && way === "down"
-          ? FLAG_WIDTH * text * (this.#rooms.wide || 1) + this.#titleWidth(entry.plate)
-          : 0,
+        hasFlag && way === "down" ? FLAG_WIDTH * text + this.#titleWidth(entry.plate) : 0,
       ),
     };
     const exits = [...inside.exits].sort(
@@ -635,6 +634,7 @@ class Table {
       way,
       text: this.#rooms.text,
       wide: this.#rooms.wide,
+      isLow: this.#rooms.isLow,
       points: new Map(
         [...this.#stands].map(([id, { u, v, axis }]) => [
           id,
