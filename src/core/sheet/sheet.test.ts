@@ -228,23 +228,21 @@ test("large print is one column in larger letters", () => {
   expect(large).toContain(".flow { columns: 1;");
 });
 
-test("a drawing's letters and lines keep their size however much it holds", () => {
-  for (const id of DEMOS) {
-    const html = sheetHtml(demo(id), { catalogue: english });
-    const svg =
-      /<figure><svg [^>]*viewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)" width="([\d.]+)" height="([\d.]+)"/.exec(
-        html,
-      )!;
-    const [width, height, shownWidth, shownHeight] = svg.slice(1).map(Number) as [
-      number,
-      number,
-      number,
-      number,
-    ];
-    expect([shownWidth, shownHeight], id).toEqual([width, height]);
-    expect(width, id).toBeLessThanOrEqual(630);
-    expect(height, id).toBeLessThanOrEqual(390);
-  }
+test.each(DEMOS)("the letters and lines of %s keep their size however much it holds", (id) => {
+  const html = sheetHtml(demo(id), { catalogue: english });
+  const svg =
+    /<figure><svg [^>]*viewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)" width="([\d.]+)" height="([\d.]+)"/.exec(
+      html,
+    )!;
+  const [width, height, shownWidth, shownHeight] = svg.slice(1).map(Number) as [
+    number,
+    number,
+    number,
+    number,
+  ];
+  expect([shownWidth, shownHeight]).toEqual([width, height]);
+  expect(width).toBeLessThanOrEqual(630);
+  expect(height).toBeLessThanOrEqual(390);
 });
 
 test.each([
