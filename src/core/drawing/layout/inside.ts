@@ -84,8 +84,9 @@ const NEUTRAL_PAST = 34;
 const LEAST_SIDE = 38;
 /** From the middle of a symbol to its widest side. */
 const HALF_ACROSS = 18;
-/** From a transfer switch to its third end. */
+/** From a transfer switch to its third end; where symbols are large, so many lines of the one clear of those of the other. */
 const THIRD_END = 110;
+const LINES_TO_THIRD = 2.5;
 /** Between all else on a plate and the line of a third end [px]. */
 const UNDER_OTHERS = 30;
 /** Conductors of a line side by side. */
@@ -406,7 +407,9 @@ export class Inside implements OnPlate {
   /** From a transfer switch to its third end, whose machine has its name beside the customer's. */
   #thirdEnd({ hung }: TreeBranch): number {
     const names = hung.map((it) => this.#rooms.label(it));
-    return this.#rooms.way === "across" ? Math.max(THIRD_END, ...names.map((it) => it + 8)) : THIRD_END;
+    const { way, text } = this.#rooms;
+    const least = Math.max(THIRD_END, LINES_TO_THIRD * LINE_APART * symbolSizeAt(text));
+    return way === "across" ? Math.max(least, ...names.map((it) => it + 8)) : least;
   }
 
   /** From a symbol to the point behind it: clear of a ring there, and of the label where a line leaves it at the label's side. */
