@@ -53,7 +53,7 @@ const fallsAndPasses = (size) => ({
     await page.locator('[data-act="again"]').click();
     await page.locator('[data-act="begin"]').click();
     await page.locator('[data-over="false"]').waitFor();
-    await becomes(() => page.locator("ol[reversed] li").count(), 0);
+    await becomes(() => page.locator("ol[reversed] strong").count(), 0);
     // Passing is the same at every size.
     if (size === "phone") return;
     await playAnswer(page, firstCutout.scenario.answer);
