@@ -116,7 +116,7 @@ export const gapsMade = (step: Step, was: JobState, is: JobState): Gap[] =>
 
 /**
  * Between the live ends of several gaps that have nothing between them but pieces that are dead, or live only by what comes back
- * through a bank or from a machine: one work joins them all.
+ * through a bank or from a machine: one work joins them all. What is live so may be such a piece, and an end as well.
  */
 function gapsInRow(state: JobState, gaps: readonly Gap[]): Gap[] {
   const { system } = state.document;
@@ -124,10 +124,11 @@ function gapsInRow(state: JobState, gaps: readonly Gap[]): Gap[] {
     { thing, letter, near: a, far: b },
     { thing, letter, near: b, far: a },
   ]);
-  const isLive = (id: ConductorId) => isLiveAt(state, id) && !isFedBackwards(state, id);
+  const isEnd = (id: ConductorId) => isLiveAt(state, id);
+  const leadsOn = (id: ConductorId) => !isEnd(id) || isFedBackwards(state, id);
   const seen = new Set<ConductorId>();
   return bothWays
-    .filter(({ near, far }) => isLive(near) && !isLive(far))
+    .filter(({ near, far }) => isEnd(near) && leadsOn(far))
     .flatMap(({ thing, letter, near, far }) => {
       seen.add(near);
       // A set goes on over what is added to it while it is gone over.
@@ -135,9 +136,9 @@ function gapsInRow(state: JobState, gaps: readonly Gap[]): Gap[] {
       const ends = new Set<ConductorId>();
       for (const piece of pieces)
         for (const next of bothWays) {
-          if (isLive(next.near) || islandOf(system, next.near) !== piece) continue;
-          if (!isLive(next.far)) pieces.add(islandOf(system, next.far));
-          else if (!seen.has(next.far)) ends.add(next.far);
+          if (!leadsOn(next.near) || islandOf(system, next.near) !== piece) continue;
+          if (leadsOn(next.far)) pieces.add(islandOf(system, next.far));
+          if (isEnd(next.far) && !seen.has(next.far)) ends.add(next.far);
         }
       return [...ends].flatMap((end) => gapBetween(state, { thing, letter, sides: [near, end] }));
     });

@@ -170,6 +170,32 @@ checkRule(
 
 checkRule(
   "phase-check",
+  "common practice, no source: two splices with a dead piece between join the line to what stands beyond by other ways",
+  `
+  s1  source    a0   ABC kvLL=12.47
+  c0  cutout    a0-a A   fuse=K65
+  sp8 span      a-m  A   lengthM=30 parted=A
+  sp9 span      m-b  A   lengthM=30 parted=A
+  g9  generator b    A   kva=20 volts=12470 on=true
+  w1  work      m    A   does=sp8,sp9
+`,
+  [
+    ["a machine that runs by itself", "work w1 method=sticks", "danger sp8"],
+    [
+      "a second station, through transformers",
+      "work w1 method=sticks",
+      "danger sp8",
+      `g9 none
+       s2 source z ABC kvLL=12.47 inStep=false
+       t2 transformer z-q A connection=single kva=50 primaryKv=7.2 secondaryV=240
+       t3 transformer b-q A connection=single kva=50 primaryKv=7.2 secondaryV=240`,
+    ],
+    ["nothing runs beyond", "work w1 method=sticks", "", "g9 none"],
+  ],
+);
+
+checkRule(
+  "phase-check",
   "common practice, no source: a transformer that is put in joins what stands at its two sides",
   `${TAP}
   t9 transformer p20-p6 A connection=single kva=25 primaryKv=7.2 secondaryV=240 planned=true
