@@ -215,3 +215,15 @@ export const TAP = `
   h1   point        kind=service
   w1   work         p2      A
 `;
+
+/** Two transformers on one street, the legs of the first in a lead; a house draws 20 kW behind both. */
+export const BANKED = `
+  s1 source      p0    ABC kvLL=12.47
+  x1 cutout      p0-p1 B   fuse=K15
+  t1 transformer p1-q1 B   connection=single kva=50 primaryKv=7.2 secondaryV=240
+  j1 lead        q1-q  12
+  x2 cutout      p0-p2 B   fuse=K15
+  t2 transformer p2-q  B   connection=single kva=50 primaryKv=7.2 secondaryV=240
+  ld load        q     12  connection=delta kw=20 customers=5
+  w1 work        p1    B
+`;

@@ -333,7 +333,7 @@ export function placeNotes(
     const onTheWire = note.sides[0]![0] === 0 && note.sides[0]![1] === 0;
     // A number whose place a line has stands further along the edge of its plate, and what a ring would run through beyond that.
     const further = note.kind === "title" ? [0, 40, 80] : onTheWire ? [0, 14, 28] : [0, 14];
-    // In the next line there is room for all of a number whose own line a conductor runs along; a name slides by a half.
+    // In the next line there is room for all of a number whose own line a conductor runs along; a name slides a little.
     const lower = [0, ...(SLIDES[note.kind] ?? [])].map((it) => (it * height) / scale);
     const spots = lower.flatMap((down) =>
       further.flatMap((extra) =>

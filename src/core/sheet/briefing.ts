@@ -150,7 +150,7 @@ export const briefingOf: (document: StillhotDocument) => Briefing = perObject(
     const rehearsal = rehearse(document);
     const { steps } = rehearsal;
     const begin = steps.find(({ step }) => step.do === "work");
-    const state = underHands(rehearsal, begin);
+    const state = asWorkBegins(rehearsal, begin);
     const last = steps.findLast(({ step }) => step.do === "work")?.n ?? steps.length;
     const briefed = briefedSteps(document, steps);
     const ids = Object.keys(jobOf(document).workPoints) as WorkPointId[];
@@ -190,14 +190,14 @@ export const briefingOf: (document: StillhotDocument) => Briefing = perObject(
   },
 );
 
-/** How a job stands while hands are at a step of work, of which what it mends is no part yet; as found where there is none. */
-const underHands = ({ begin, steps }: Rehearsal, work: PlayedStep | undefined): JobState =>
+/** How a job stands as a step of work begins, before what it mends is a part of it; as found where there is none. */
+const asWorkBegins = ({ begin, steps }: Rehearsal, work: PlayedStep | undefined): JobState =>
   work === undefined ? begin : (steps[work.n - 2]?.state ?? begin);
 
 function workOf(document: StillhotDocument, id: WorkPointId, rehearsal: Rehearsal): BriefedWork {
   const begin = rehearsal.steps.find(({ step }) => step.do === "work" && step.at === id);
   const asDrawn = assess(document).workPoints[id]!;
-  const state = begin === undefined ? undefined : underHands(rehearsal, begin);
+  const state = begin === undefined ? undefined : asWorkBegins(rehearsal, begin);
   const atWork =
     begin === undefined || state === undefined
       ? undefined

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { draw, lastMove, TAP } from "../../../../tests/support/jobNotation";
+import { BANKED, draw, lastMove, TAP } from "../../../../tests/support/jobNotation";
 import { breakingsOf, keepsArc, worstOf } from "./breaking";
 
 /** What the last of some steps breaks, phase by phase. */
@@ -71,17 +71,6 @@ describe("What an opening breaks", () => {
   );
 
   // 50 kVA is excited by 0.5 % of its 208 A, at a right angle to what 0.3 kW draw and against what a capacitor does.
-  // Two transformers of one street: with the cutout of the first out, its legs carry what excites it from the second.
-  const BANKED = `
-    s1 source      p0    ABC kvLL=12.47
-    x1 cutout      p0-p1 B   fuse=K15
-    t1 transformer p1-q1 B   connection=single kva=50 primaryKv=7.2 secondaryV=240
-    j1 lead        q1-q  12
-    x2 cutout      p0-p2 B   fuse=K15
-    t2 transformer p2-q  B   connection=single kva=50 primaryKv=7.2 secondaryV=240
-    ld load        q     12  connection=delta kw=20 customers=5
-  `;
-
   test.each([
     ["what excites a transformer goes out by itself on its legs", "", 0],
     ["a house behind it does not", "ly load q1 12 connection=delta kw=0.3 customers=1", 1.63],

@@ -34,9 +34,8 @@ const LOW_EXCITING_AMPS = 5;
 export const mayBeLoadRated = (element: CircuitElement): boolean => "loadBreakAmps" in element;
 
 /** What keeps an arc is current and volts across the gap: a path beside it that holds the gap leaves nothing to break. */
-export const keepsArc = (amps: number, volts: number, of: "load" | "exciting current" = "load"): boolean =>
-  volts >= LEAST_ARC_VOLTS &&
-  !(volts <= LOW_VOLTS && amps <= (of === "exciting current" ? LOW_EXCITING_AMPS : LOW_AMPS));
+export const keepsArc = (amps: number, volts: number, lowAmps = LOW_AMPS): boolean =>
+  volts >= LEAST_ARC_VOLTS && !(volts <= LOW_VOLTS && amps <= lowAmps);
 
 /** What a step that opens a thing breaks, phase by phase. */
 export function breakingsOf(step: Step, before: JobState, after: JobState): Breaking[] {
@@ -53,12 +52,14 @@ export function breakingsOf(step: Step, before: JobState, after: JobState): Brea
     const through = amps[letter] ?? 0;
     const [gap] = gapsOf(after, id, letter);
     const volts = gap === undefined ? 0 : voltsAcross(gap);
-    const isExciting = gap !== undefined && excitesOnly(after.document.system, gap.sides);
+    const goesOut =
+      gap !== undefined &&
+      (!keepsArc(through, volts) ||
+        (!keepsArc(through, volts, LOW_EXCITING_AMPS) && excitesOnly(after, gap.sides)));
     return {
       element: id,
       letter,
-      amps:
-        gap === undefined || keepsArc(through, volts, isExciting ? "exciting current" : "load") ? through : 0,
+      amps: goesOut ? 0 : through,
       through,
       volts,
       limit,

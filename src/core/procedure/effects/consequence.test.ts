@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
+import { BANKED, draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
 import { spell } from "../../../../tests/support/words";
 import { isHarm, isHit } from "./consequence";
 
@@ -41,18 +41,6 @@ const PARTED = `
   sp1 span       a-b ABC lengthM=10 parted=A
   d1  disconnect b-c ABC gang=true
   w1  work       b   A   does=sp1
-`;
-
-/** Two transformers on one street, the legs of the first in a lead; a house draws 20 kW behind both. */
-const BANKED = `
-  s1 source      p0    ABC kvLL=12.47
-  x1 cutout      p0-p1 B   fuse=K15
-  t1 transformer p1-q1 B   connection=single kva=50 primaryKv=7.2 secondaryV=240
-  j1 lead        q1-q  12
-  x2 cutout      p0-p2 B   fuse=K15
-  t2 transformer p2-q  B   connection=single kva=50 primaryKv=7.2 secondaryV=240
-  ld load        q     12  connection=delta kw=20 customers=5
-  w1 work        p1    B
 `;
 
 interface Wanted {

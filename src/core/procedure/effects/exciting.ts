@@ -1,16 +1,17 @@
-import type { System } from "../../document";
-import { circuitOf, REACH, reachOf, standingOf } from "../../network";
+import { REACH } from "../../network";
 import type { ConductorId } from "../../terms";
 import { coupledNodes } from "../job/joined";
+import { reachAsDrawn } from "../job/paths";
+import type { JobState } from "../job/state";
 
 /**
  * Whether the side of an opened gap that is left without supply holds transformers and nothing that draws load, shorts, holds
  * a charge or makes volts: what the gap broke was their exciting current, and what charges their leads.
  */
-export function excitesOnly(system: System, sides: readonly ConductorId[]): boolean {
-  const circuit = circuitOf(system);
-  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: false });
-  const dead = sides.flatMap((id) => circuit.nodeOf.get(id) ?? []).filter((node) => how[node] === REACH.none);
+export function excitesOnly({ document: { system } }: JobState, sides: readonly ConductorId[]): boolean {
+  const { circuit, reach } = reachAsDrawn(system);
+  const nodes = sides.flatMap((id) => circuit.nodeOf.get(id) ?? []);
+  const dead = nodes.filter((node) => reach.how[node] === REACH.none);
   if (dead.length === 0) return false;
   const piece = new Set(coupledNodes(system, dead));
   return (

@@ -1,6 +1,6 @@
 import { perObject, type System } from "../../document";
 import { metallicIslands } from "../../hazard/view";
-import { circuitOf, EDGE, floodFrom, reachGraphOf, reachOf, standingOf } from "../../network";
+import { circuitOf, EDGE, floodFrom, reachGraphOf, standingOf, tiedNeutrals } from "../../network";
 import type { ConductorId, ElementId } from "../../terms";
 
 /** The conductors of a drawing by which are one: joined through closed things and unparted spans. */
@@ -52,18 +52,13 @@ export function joinedWithout(
 export function coupledNodes(system: System, seeds: readonly number[]): readonly number[] {
   const { circuit } = islandsOf(system);
   const graph = reachGraphOf(circuit);
-  const { tied } = tiedIn(system);
+  const tied = tiedNeutrals(circuit, standingOf(circuit));
   return floodFrom(
     graph,
     seeds.filter((node) => tied[node] === 0),
     (edge, other) => (graph.kind[edge] !== EDGE.metallic || graph.on[edge] === 1) && tied[other] === 0,
   ).nodes;
 }
-
-const tiedIn = perObject((system: System) => {
-  const { circuit } = islandsOf(system);
-  return reachOf(circuit, standingOf(circuit), { groundsLifted: true });
-});
 
 /** Whether anything leads from one of some conductors to one of others. */
 export function isCoupled(

@@ -5,7 +5,8 @@ import { elementOf } from "./names";
 import { asItStands } from "./seen";
 import type { JobState } from "./state";
 
-const reachAsDrawn = perObject((system: System) => {
+/** What reaches what in a drawing, ground sets in place. */
+export const reachAsDrawn = perObject((system: System) => {
   const circuit = circuitOf(system);
   return { circuit, reach: reachOf(circuit, standingOf(circuit), { groundsLifted: false }) };
 });

@@ -260,11 +260,11 @@ function motorSteps(document: StillhotDocument, id: ElementId): PlannedStep[] {
     to?: PointId;
     phases: string;
   };
-  const isMotors = assessWithoutWork(document).findings.some(
+  const feedsMotorShortOfPhase = assessWithoutWork(document).findings.some(
     ({ rule, where }) =>
       rule === "single-phasing" && elementOfKind(document.system, where, "load")?.at === to,
   );
-  if (from === undefined || !isMotors) return [];
+  if (from === undefined || !feedsMotorShortOfPhase) return [];
   return [
     step(
       { do: "test", at: from, phases, expect: "live" },
