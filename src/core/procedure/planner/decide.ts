@@ -127,7 +127,11 @@ export function guardedPlaces({ system }: StillhotDocument): ReadonlySet<PointId
 }
 
 /** A ground set at every work point, on every phase there that is dead, and on every secondary that is held by one. */
-function groundsOf(document: StillhotDocument, choice: Choice, { groundsAt, cables }: Wishes): GroundPlace[] {
+function groundsOf(
+  document: StillhotDocument,
+  choice: Choice,
+  { groundsAt, rodsAt, cables }: Wishes,
+): GroundPlace[] {
   const { system } = document;
   const taken = new Set(Object.keys(system.elements));
   const nextId = (): ElementId => {
@@ -151,7 +155,7 @@ function groundsOf(document: StillhotDocument, choice: Choice, { groundsAt, cabl
     return {
       id,
       at,
-      to: earthEndAt(choice.ready, at, place.bank !== undefined),
+      to: rodsAt.has(at) ? "both" : earthEndAt(choice.ready, at, place.bank !== undefined),
       cable: cables.get(id) ?? GROUNDING_CABLES[0],
       ...place,
     };

@@ -268,6 +268,26 @@ describe("What guards the work", () => {
     expect(setOf("p1 point earthOhms=25")).toBe("neutral");
   });
 
+  test("a burned neutral that the hands come to is held by the rod of a set, once the side that leads home has its own", () => {
+    const planned = good(`
+      s1  source       sub   ABC kvLL=12.47
+      m0  span         sub-p2 ABC lengthM=900
+      x1  cutout       p2-p3 C   fuse=K6
+      t1  transformer  p3-q2 C   connection=single kva=25 primaryKv=7.2 secondaryV=240
+      jn  lead         q2-r2 12  cut=N condition=burned
+      r2  point        earthOhms=none
+      sv  span         r2-h0 12  lengthM=30 construction=secondary
+      h0  point        kind=service
+      l1  load         h0    1   kw=8 customers=5
+      l2  load         h0    2   kw=2
+      w1  work         r2    12N does=jn`);
+    const sets = planned.steps.filter((it) => it.do === "ground");
+    expect(sets.map(({ at, to }) => [at, to])).toEqual([
+      ["q2", "neutral"],
+      ["r2", "both"],
+    ]);
+  });
+
   test("an induced conductor is tested again once the grounds are on", () => {
     const planned = good(`
       s1   source      sub    ABC  kvLL=12.47

@@ -157,11 +157,7 @@ function saferWork(_finding: Broke, broken: Broken): Wishes {
     (it) => it.strength <= 2 && it.exposureVolts >= exposureLimitVolts,
   );
   if (over.length === 0) {
-    const lifting = neutralLifted(state, id);
-    const held =
-      lifting === undefined
-        ? wishes
-        : controlled({ upsets: lifting.upsets, source: null }, document, intent, id, wishes);
+    const held = neutralHeld(id, broken);
     return held !== wishes || wishes.retest ? held : { ...wishes, retest: true };
   }
   const stronger = intent.grounds.reduce(
@@ -172,12 +168,20 @@ function saferWork(_finding: Broke, broken: Broken): Wishes {
   return over.reduce((sum, threat) => controlled(threat, document, intent, id, sum), wishes);
 }
 
-/** What lifts a neutral that is worked on too far above earth; nothing where that is not what is wrong with it. */
-function neutralLifted({ document, tested }: JobState, id: WorkPointId) {
+/** A neutral that is worked on is held by the rod of a set where nothing else does, and kept from what would lift it. */
+function neutralHeld(id: WorkPointId, { document, state, intent, wishes }: Broken): Wishes {
   const workPoint = jobOf(document).workPoints[id]!;
-  if (!hasNeutralInHand(workPoint)) return undefined;
-  const doubt = neutralDoubt({ system: document.system, settings: settingsOf(document), workPoint }, tested);
-  return doubt?.why === "lifted" ? doubt.lift : undefined;
+  if (!hasNeutralInHand(workPoint)) return wishes;
+  const question = { system: state.document.system, settings: settingsOf(document), workPoint };
+  const doubt = neutralDoubt(question, state.tested);
+  if (doubt?.why === "lifted")
+    return controlled({ upsets: doubt.lift.upsets, source: null }, document, intent, id, wishes);
+  if (doubt?.why !== "not-tied") return wishes;
+  const at = workPoint.at as PointId;
+  const held = wish(wishes, "rodsAt", at);
+  return intent.grounds.some((it) => it.at === at) || held.groundsAt.includes(at)
+    ? held
+    : { ...held, groundsAt: [...held.groundsAt, at] };
 }
 
 /** Makes one threat harder to happen than two mistakes, or keeps its supply apart from the work. */

@@ -21,6 +21,8 @@ export interface Wishes {
   readonly heldOpen: ReadonlySet<ElementId>;
   /** further points that get a ground set */
   readonly groundsAt: readonly PointId[];
+  /** points whose set goes to a rod as well: nothing else there holds the neutral that is in hand */
+  readonly rodsAt: ReadonlySet<PointId>;
   /** cables of ground sets that the smallest one would not do for */
   readonly cables: ReadonlyMap<ElementId, string>;
   readonly retest: boolean;
@@ -48,6 +50,7 @@ export const NO_WISHES: Wishes = {
   liveHands: NONE,
   heldOpen: NONE,
   groundsAt: [],
+  rodsAt: NONE,
   cables: new Map(),
   retest: false,
   wait: false,
@@ -64,7 +67,8 @@ type SetKey =
   | "barricades"
   | "secures"
   | "liveHands"
-  | "heldOpen";
+  | "heldOpen"
+  | "rodsAt";
 
 /** The same wishes with something added; the very same object where it was there already. */
 export function wish(wishes: Wishes, key: SetKey, ...items: readonly string[]): Wishes {

@@ -20,6 +20,19 @@ checkRule(
       "",
       "s2 source p20 A kvLL=12.47 on=false",
     ],
+    // The switch that stands open at the work place itself keeps it isolated, whatever is found out beyond it.
+    [
+      "a test beyond an open switch that stands at the work place itself",
+      "open c1; tag c1; open d3; tag d3; check-detector; test p9 A",
+      "",
+      "d3 disconnect p4-p9 A loadBreakAmps=100\nd1 disconnect p9-p20 A open=A normallyOpen=true\nw1 work p4 A",
+    ],
+    [
+      "the same before that switch is open",
+      "open c1; tag c1; check-detector; test p9 A",
+      "danger d1",
+      "d3 disconnect p4-p9 A loadBreakAmps=100\nd1 disconnect p9-p20 A open=A normallyOpen=true\nw1 work p4 A",
+    ],
     [
       "the house behind the section, which a winding joins to it",
       "open c1; test p6 12",

@@ -1,7 +1,7 @@
 import { citationOf } from "../../reference";
 import { say } from "./say";
 import { isolationPoints, isSoleCrew, isTagged, isThrown, machinesLeftOn } from "../job/isolation";
-import { isSameStructure, jobOf } from "../../document";
+import { jobOf } from "../../document";
 import { type ConductorId, conductorId, type Letter } from "../../terms";
 import { phaseConductors } from "../job/hands";
 import { isCoupled } from "../job/joined";
@@ -54,7 +54,7 @@ function isAboutWork(step: Step, before: JobState): boolean {
   if (step.expect === "live") return false;
   const { system } = before.document;
   const places = Object.values(jobOf(before.document).workPoints);
-  if (places.some(({ at }) => isSameStructure(system, at, step.at))) return true;
+  if (places.some(({ at }) => at === step.at)) return true;
   const tested = [...phasesAt(system, step)].map((it) => conductorId(step.at, it as Letter));
   return isCoupled(system, tested, inHand(before));
 }
