@@ -15,6 +15,9 @@ export const mostBelievableVolts = perObject((system: System): number => {
   return most === 0 ? Infinity : MOST_OF_SUPPLIED * most;
 });
 
+/** Under this one feels nothing, so that no figure is told [V]. */
+export const LEAST_FELT_VOLTS = 1;
+
 /**
  * Volts as they are told. Exciting branches here never saturate, so that one in resonance with the capacitance of a line stands
  * at volts that no core holds: of these only that they are more than is believable. They count as they were worked out.

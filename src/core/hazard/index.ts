@@ -31,5 +31,5 @@ export { isHot, STATES, type StateColumn, stateColumn, statesUntold } from "./st
 export { standsAlike, statesAtHand, statesByReach } from "./statesByReach";
 export { type AssessmentColumns, fromColumns, type RowIds, rowsOf } from "./columns";
 export { buffersOf, toColumns } from "./toColumns";
-export { mostBelievableVolts, toldVolts } from "./believable";
+export { LEAST_FELT_VOLTS, mostBelievableVolts, toldVolts } from "./believable";
 export { degreesApart, standApart, voltsApart } from "./apart";

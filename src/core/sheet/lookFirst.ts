@@ -8,7 +8,7 @@ import {
   structureOf,
 } from "../document";
 import type { ConductorRanges, Doubt, GroundsWorth, LookFirst, Range, Ranges, WayRanges } from "../doubts";
-import { toldVolts } from "../hazard";
+import { LEAST_FELT_VOLTS, toldVolts } from "../hazard";
 import {
   conductorId,
   inARow,
@@ -112,9 +112,6 @@ export function wayRangeSentence({ asked, of }: Ranges, ways: readonly WayRanges
   return say(JSON.stringify(onPole) === JSON.stringify(besideIt) ? "ranges.waySame" : "ranges.way", gaps);
 }
 
-/** Under this one feels nothing, so that no figure is told [V]. */
-const LEAST_FELT_VOLTS = 1;
-
 /** So far apart, as a part of the higher, two figures tell a crew the same. */
 const CLOSE = 0.01;
 
@@ -122,7 +119,7 @@ const liesClose = ({ least, most }: Range): boolean => most - least <= CLOSE * m
 
 /** What is felt, in few words. */
 export const feltVolts = (volts: number): Message =>
-  volts < LEAST_FELT_VOLTS ? say("sheet.underOne") : say("sheet.volts", { volts: figures(volts) });
+  volts < LEAST_FELT_VOLTS ? say("volts.underOne") : say("volts.told", { volts: figures(volts) });
 
 const feltBetween = (range: Range): Message =>
   range.most < LEAST_FELT_VOLTS
@@ -191,6 +188,10 @@ function wordsKey(document: StillhotDocument, it: Doubt): MessageKey {
           : "doubt.machine";
     case "no-rod":
       return saved === undefined ? "doubt.no-rod" : "doubt.no-rod.along";
+    case "no-pole-bond":
+    case "thin-ground":
+      // A set that is still to be put on is not on the drawing, and has no name there.
+      return saved === undefined ? `doubt.${doubt}.ofOrder` : `doubt.${doubt}`;
     default:
       return `doubt.${doubt}`;
   }

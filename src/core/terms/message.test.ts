@@ -17,7 +17,7 @@ test.each([
   [7200, "fr", "7200 V"],
   ["12.47 kV, pole 3.1", "fr", "12.47 kV, pole 3.1 V"],
 ])("a number is written as the language writes it, a label as it is: %s in %s", (volts, language, ends) => {
-  const sentence = say("sheet.volts", { volts });
+  const sentence = say("volts.told", { volts });
   const spelled = spell(sentence, language === "fr" ? french : english);
   expect(spelled.replace(/[\u00a0\u202f]/g, " ").endsWith(ends)).toBe(true);
 });

@@ -1,5 +1,5 @@
 import type { StillhotDocument } from "../../document";
-import { type Threat, toldVolts, upsetWords } from "../../hazard";
+import { LEAST_FELT_VOLTS, type Threat, toldVolts, upsetWords } from "../../hazard";
 import { inARow, type Message, say } from "../../terms";
 import { figure, listOf } from "./names";
 
@@ -9,7 +9,11 @@ export const threatWords = (
   { upsets, exposureVolts, volts }: Threat,
 ): Message => {
   const told = (of: number) => toldVolts(document.system, of, figure);
-  const gaps = { volts: told(volts), exposure: told(exposureVolts) };
+  const felt =
+    exposureVolts < LEAST_FELT_VOLTS
+      ? say("volts.underOne")
+      : say("volts.told", { volts: told(exposureVolts) });
+  const gaps = { volts: told(volts), felt };
   return upsets.length === 0
     ? say("danger.now", gaps)
     : say("danger.if", { ...gaps, upsets: inARow(upsets.map((it) => upsetWords(document, it))) });

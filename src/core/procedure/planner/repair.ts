@@ -177,7 +177,7 @@ function neutralHeld(id: WorkPointId, { document, state, intent, wishes }: Broke
   if (doubt?.why === "lifted")
     return controlled({ upsets: doubt.lift.upsets, source: null }, document, intent, id, wishes);
   if (doubt?.why !== "not-tied") return wishes;
-  const at = workPoint.at as PointId;
+  const { at } = workPoint;
   const held = wish(wishes, "rodsAt", at);
   return intent.grounds.some((it) => it.at === at) || held.groundsAt.includes(at)
     ? held

@@ -3,7 +3,7 @@ export const hazard = {
   "hazard.unsolved":
     "the drawing's equations could not be solved, so no number here may be believed and every conductor counts as live",
   "hazard.loadsUnsettled":
-    "constant-current or constant-power loads did not settle; they are taken as constant impedances",
+    "loads of constant current or power, or machines at a set output, did not settle; such loads are taken as constant impedances, such machines as volts behind their reactance",
   "hazard.brokenEnergized": "{name} has parted and is energized on {phases}",
   "hazard.brokenEnergized.help": "guard it, keep everybody away, and open what feeds it from either side",
   "hazard.faultStands":
@@ -26,6 +26,8 @@ export const hazard = {
     "{name} is fed on {phases} as drawn: the {link} link of {device} clears its {amps} A within {seconds} s, and is drawn whole",
   "hazard.faultStands.link.help":
     "look whether that link has blown; until it is seen to have, guard the place and take it for live",
+  "volts.told": "{volts} V",
+  "volts.underOne": "under 1 V",
   "hazard.moreThan": "more than {volts}",
   "hazard.openNeutral": "the neutral of {name} is open beside live conductors",
   "hazard.openNeutral.help": "take the load off beyond it, and join it in gloves after a test",
@@ -94,5 +96,5 @@ export const hazard = {
   "hazard.neutralVolts.noRods":
     "{where} stands at {volts} V to earth as drawn, on a line along which no rod is drawn; with {rods} rods a kilometre it would be {left} V",
   "hazard.loadsUnsettledAfter":
-    "constant-current or constant-power loads did not settle after some of the ways in which this could go live; there they are taken as constant impedances",
+    "loads of constant current or power, or machines at a set output, did not settle after some of the ways in which this could go live; there such loads are taken as constant impedances, such machines as volts behind their reactance",
 } as const;

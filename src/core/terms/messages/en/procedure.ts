@@ -18,8 +18,8 @@ export const procedure = {
   "stands.grounded": "grounded",
   "stands.isolated": "isolated",
 
-  "danger.now": "live now at {volts} V, {exposure} V felt",
-  "danger.if": "{upsets}: {volts} V, {exposure} V felt",
+  "danger.now": "live now at {volts} V, {felt} felt",
+  "danger.if": "{upsets}: {volts} V, {felt} felt",
 
   "doing.brief": "brief the crew",
   "doing.request-permit": "request the permit",

@@ -116,8 +116,6 @@ export const sheet = {
   "sheet.legend.marks": "T tagged · X blocked · N.O. normally open · framed names: what keeps it isolated",
   "sheet.felt": "Felt: {bonded} on the bonded pole, {beside} beside it.",
   "sheet.feltSame": "Felt: {bonded}.",
-  "sheet.volts": "{volts} V",
-  "sheet.underOne": "under 1 V",
   "sheet.said": "{text} {seen}",
   "sheet.how": "{how}: {seen}",
   "sheet.with": "with the {tool}",

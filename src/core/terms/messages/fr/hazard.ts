@@ -3,7 +3,7 @@ export const hazard = {
   "hazard.unsolved":
     "les équations du dessin n'ont pas pu être résolues : aucun nombre d'ici n'est à croire et tout conducteur compte comme sous tension",
   "hazard.loadsUnsettled":
-    "des charges à courant ou à puissance constants ne se stabilisent pas ; elles sont prises comme impédances constantes",
+    "des charges à courant ou à puissance constants, ou des machines à puissance fixée, ne convergent pas ; ces charges sont prises comme impédances constantes, ces machines comme une tension derrière leur réactance",
   "hazard.brokenEnergized": "{name} est rompu et sous tension sur {phases}",
   "hazard.brokenEnergized.help":
     "le faire garder, tenir tout le monde à l’écart, et ouvrir ce qui l’alimente de part et d’autre",
@@ -28,6 +28,8 @@ export const hazard = {
     "{name} est alimenté sur {phases} d’après le dessin : le fusible {link} de {device} élimine ses {amps} A en {seconds} s, et il est dessiné intact",
   "hazard.faultStands.link.help":
     "regarder si ce fusible a fondu ; tant qu’on ne l’a pas vu, faire garder l’endroit et le tenir pour être sous tension",
+  "volts.told": "{volts} V",
+  "volts.underOne": "moins de 1 V",
   "hazard.moreThan": "plus de {volts}",
   "hazard.openNeutral": "le neutre de {name} est ouvert à côté de conducteurs sous tension",
   "hazard.openNeutral.help": "enlever la charge au-delà, et le rabouter avec des gants après vérification",
@@ -98,5 +100,5 @@ export const hazard = {
   "hazard.neutralVolts.noRods":
     "{where} est à {volts} V par rapport à la terre tel que dessiné, sur une ligne sans aucun piquet dessiné ; avec {rods} piquets par kilomètre ce serait {left} V",
   "hazard.loadsUnsettledAfter":
-    "des charges à courant ou à puissance constante ne convergent pas après certaines des façons dont ceci pourrait être remis sous tension ; elles y comptent comme des impédances constantes",
+    "des charges à courant ou à puissance constants, ou des machines à puissance fixée, ne convergent pas après certaines des façons dont ceci pourrait être remis sous tension ; ces charges y comptent comme des impédances constantes, ces machines comme une tension derrière leur réactance",
 } as const;

@@ -18,8 +18,8 @@ export const procedure = {
   "stands.grounded": "à la terre",
   "stands.isolated": "isolé",
 
-  "danger.now": "sous tension maintenant à {volts} V, {exposure} V ressentis",
-  "danger.if": "{upsets} : {volts} V, {exposure} V ressentis",
+  "danger.now": "sous tension maintenant à {volts} V, {felt} ressentis",
+  "danger.if": "{upsets} : {volts} V, {felt} ressentis",
 
   "doing.brief": "tenir la réunion",
   "doing.request-permit": "demander l'autorisation",

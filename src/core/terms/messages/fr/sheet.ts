@@ -119,8 +119,6 @@ export const sheet = {
     "T étiqueté · X bloqué · N.O. normalement ouvert · noms encadrés : ce qui le garde isolé",
   "sheet.felt": "Ressenti : {bonded} sur le poteau relié, {beside} à côté.",
   "sheet.feltSame": "Ressenti : {bonded}.",
-  "sheet.volts": "{volts} V",
-  "sheet.underOne": "moins de 1 V",
   "sheet.said": "{text} {seen}",
   "sheet.how": "{how} : {seen}",
   "sheet.with": "avec : {tool}",
