@@ -91,6 +91,12 @@ export function phasesElsewhere(asFound: StillhotDocument, system: System, id: E
 
 const inServiceOf = perObject((document: StillhotDocument) => inService(document, document.system));
 
+/** Whether a thing is left open on some phases. */
+export const isLeftOpen = (asFound: StillhotDocument, id: string, phases: string): boolean => {
+  const left = inServiceOf(asFound).elements[id as ElementId];
+  return left !== undefined && [...phases].every((it) => openPhasesOf(complete(left)).includes(it));
+};
+
 /** Whether something comes to life when a thing closes, and nothing broken does. */
 function isWorthClosing(system: System, id: ElementId, closed: SavedElement): boolean {
   const live = liveIn(system);

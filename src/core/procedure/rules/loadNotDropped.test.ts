@@ -13,7 +13,18 @@ checkRule(
   [
     ["the far end still feeds it", "open c1 with load-break-tool", "note c1"],
     ["the other way in was opened before", "open d1; open c1", ""],
-    ["once the work is done and everybody is clear it only goes back", "work w1; all-clear; open c1", ""],
+    [
+      "what is left open goes back once the work is done and everybody is clear",
+      "work w1; all-clear; open c1",
+      "",
+      "c1 cutout p2-p3 A fuse=K25 normallyOpen=true",
+    ],
+    ["before that it is told", "open c1", "note c1", "c1 cutout p2-p3 A fuse=K25 normallyOpen=true"],
+    [
+      "a second round of work at the place begins again",
+      "open c1; open d1; work w1; all-clear; close c1; close d1; open c1",
+      "note c1",
+    ],
     ["while hands are at it", "work w1; open c1", "note c1"],
     ["the side that the job is on", "open c1", "", "w1 work p2 A"],
     [

@@ -8,6 +8,7 @@ import { phasesMoved } from "../effects/gap";
 import { joinedTo } from "../job/joined";
 import { isLiveState, workConductors } from "../job/live";
 import { elementOf, nameOf, namesOf } from "../job/names";
+import { isLeftOpen } from "../job/inService";
 import { isFedThroughBank, pathToConductor } from "../job/paths";
 import { defineRule } from "./rule";
 import { asItStands } from "../job/seen";
@@ -23,9 +24,10 @@ export const loadNotDropped = defineRule({
   severity: "note",
   citation: COMMON_PRACTICE,
   check(step, before, after) {
-    if (!isOpening(step) || isWorkOver(after)) return undefined;
+    if (!isOpening(step)) return undefined;
     const { system } = after.document;
     const { opened } = phasesMoved(step, before, after);
+    if (isWorkOver(after) && isLeftOpen(after.asFound, step.element, opened)) return undefined;
     const element = elementOf(system, step.element);
     const { to } = (element ?? {}) as { to?: string };
     if (element === undefined || to === undefined) return undefined;
@@ -62,7 +64,7 @@ export const loadNotDropped = defineRule({
   },
 });
 
-/** Once all of it is worked and everybody is clear, what is opened only goes back: nothing here is taken for dead. */
+/** All of it is worked and everybody is clear: what is opened as it is left only goes back, and nothing is taken for dead by it. */
 const isWorkOver = ({ document, played, workUnderWay }: JobState): boolean => {
   const places = Object.keys(jobOf(document).workPoints);
   return (
