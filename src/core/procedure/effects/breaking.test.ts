@@ -92,6 +92,22 @@ describe("What an opening breaks", () => {
     expect(it!.amps).toBeCloseTo(amps, 1);
   });
 
+  // 750 kVA are excited by 0.5 % of their 902 A.
+  const bank = (secondaryV: number, kva: number) => `
+    s1 source      p0    ABC kvLL=12.47
+    t1 transformer p0-q1 ABC connection=Yg-Yg kva=${kva} primaryKv=12.47 secondaryV=${secondaryV}
+    j1 lead        q1-q  ABC
+    t2 transformer q-r   ABC connection=Yg-Yg kva=${kva} primaryKv=${secondaryV / 1000} secondaryV=208
+  `;
+  test.each([
+    ["a bank at 277 V is no leg of 120 V: what excites it arcs", bank(480, 750), "cut j1 A", 4.51],
+    ["the same current at 120 V goes out by itself", bank(208, 325), "cut j1 A", 0],
+  ])("%s", (_why, drawing, steps, amps) => {
+    const [it] = broken(drawing, steps);
+    expect(it!.through).toBeCloseTo(4.51, 1);
+    expect(it!.amps).toBeCloseTo(amps, 1);
+  });
+
   test("what a second transformer holds breaks nothing, and its current is told", () => {
     const [it] = broken(BANKED, "cut j1");
     expect(it!.amps).toBe(0);

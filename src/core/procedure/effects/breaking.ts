@@ -27,15 +27,23 @@ export const LEAST_ARC_VOLTS = 13;
 /** Up to so many volts a current of so few amperes goes out by itself in an open gap (common practice, no source). */
 const LOW_VOLTS = 300;
 const LOW_AMPS = 1;
-/** What excites the units that hang on a pole, 167 kVA and less, is no more than this on a leg of 120 V (common practice, no source). */
+/**
+ * What excites the units that hang on a pole, 167 kVA and less, is no more than this on a leg of 120 V, and goes out by itself
+ * there (common practice, no source). A leg of a bank at 277 V, or both legs across one gap, is no leg of 120 V.
+ */
 const LOW_EXCITING_AMPS = 5;
+const LOW_EXCITING_VOLTS = 150;
 
 /** Whether a drawing may say what load a thing's own blades make and break. */
 export const mayBeLoadRated = (element: CircuitElement): boolean => "loadBreakAmps" in element;
 
 /** What keeps an arc is current and volts across the gap: a path beside it that holds the gap leaves nothing to break. */
-export const keepsArc = (amps: number, volts: number, lowAmps = LOW_AMPS): boolean =>
-  volts >= LEAST_ARC_VOLTS && !(volts <= LOW_VOLTS && amps <= lowAmps);
+export const keepsArc = (amps: number, volts: number): boolean =>
+  volts >= LEAST_ARC_VOLTS && !(volts <= LOW_VOLTS && amps <= LOW_AMPS);
+
+/** Whether what an opened gap broke is so little exciting current of transformers that it goes out by itself. */
+const isLowExciting = (amps: number, volts: number): boolean =>
+  volts <= LOW_EXCITING_VOLTS && amps <= LOW_EXCITING_AMPS;
 
 /** What a step that opens a thing breaks, phase by phase. */
 export function breakingsOf(step: Step, before: JobState, after: JobState): Breaking[] {
@@ -54,8 +62,7 @@ export function breakingsOf(step: Step, before: JobState, after: JobState): Brea
     const volts = gap === undefined ? 0 : voltsAcross(gap);
     const goesOut =
       gap !== undefined &&
-      (!keepsArc(through, volts) ||
-        (!keepsArc(through, volts, LOW_EXCITING_AMPS) && excitesOnly(after, gap.sides)));
+      (!keepsArc(through, volts) || (isLowExciting(through, volts) && excitesOnly(after, gap.sides)));
     return {
       element: id,
       letter,
