@@ -9,7 +9,7 @@ import { draftOf, isWrong } from "./draftOf";
 import type { Intent } from "./intent";
 import { otherTurns, withFewestVisits } from "./fewestVisits";
 import { withFewestCustomerSteps } from "./fewestCustomerSteps";
-import { darkSteps, isLeaner, isNoWorse, type OrderDraft } from "./orderDraft";
+import { isLeaner, isNoWorse, type OrderDraft } from "./orderDraft";
 import { stepsOf } from "./orderOfSteps";
 import { playing } from "./playing";
 import { purposesOf } from "./purposes";
@@ -124,7 +124,7 @@ function withRingsClosed(
   if (better !== undefined && isNoWorse(better, draft)) return better;
   const back = ringsClosedBack(document, intent, wishes.first);
   const sparing = back === undefined ? undefined : made(back);
-  return sparing !== undefined && isNoWorse(sparing, draft) && darkSteps(sparing) < darkSteps(draft)
+  return sparing !== undefined && isNoWorse(sparing, draft) && sparing.darkSteps < draft.darkSteps
     ? sparing
     : draft;
 }

@@ -1,6 +1,6 @@
 import type { StillhotDocument } from "../../document";
 import { beginJob } from "../job/state";
-import { customersOutIn } from "../rehearsal/customers";
+import { customersOutIn, darkStepsIn } from "../rehearsal/customers";
 import { findingsAtEnd } from "../rules";
 import type { Intent } from "./intent";
 import type { OrderDraft } from "./orderDraft";
@@ -24,6 +24,7 @@ export function draftOf(
       isWrong,
     ),
     customers: customersOutIn({ begin: beginJob(asFound), steps: played }),
+    darkSteps: darkStepsIn({ steps: played }),
   };
 }
 

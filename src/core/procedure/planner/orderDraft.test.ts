@@ -1,10 +1,11 @@
 import { expect, test } from "vitest";
-import { darkSteps, isNoWorse, type OrderDraft } from "./orderDraft";
+import { isNoWorse, type OrderDraft } from "./orderDraft";
 
 const draft = (...severities: readonly string[]) =>
   ({
     findings: severities.map((severity) => ({ severity })),
     customers: { during: 1, worst: 1, end: 0, steps: 0 },
+    darkSteps: 0,
     steps: [],
   }) as unknown as OrderDraft;
 
@@ -15,23 +16,15 @@ test("turns in which a rule finds a danger in place of a warning are worse, howe
   expect(isNoWorse(draft("warning"), draft("warning"))).toBe(true);
 });
 
-/** An order of so many steps, in all of which as many are dark. */
-const darkAllAlong = (customers: number, length: number, back = 0) =>
-  ({
-    findings: [],
-    customers: {
-      during: customers + back,
-      worst: customers + back,
-      end: customers,
-      steps: (customers + back) * length,
-    },
-    steps: Array.from({ length }, () => ({})),
-  }) as unknown as OrderDraft;
+const darkFor = (darkSteps: number, end = 18): OrderDraft => ({
+  ...draft(),
+  darkSteps,
+  customers: { asFound: 0, during: 20, worst: 20, end, steps: 0 },
+});
 
-test("who is dark at the end as well is none the better for an order with a test less", () => {
-  expect(darkSteps(darkAllAlong(18, 28))).toBe(0);
-  expect(isNoWorse(darkAllAlong(18, 28), darkAllAlong(18, 26))).toBe(true);
-  expect(darkSteps(darkAllAlong(18, 28, 2))).toBe(56);
-  expect(isNoWorse(darkAllAlong(18, 28, 2), darkAllAlong(18, 26, 2))).toBe(false);
-  expect(isNoWorse(darkAllAlong(2, 28), darkAllAlong(0, 28, 2))).toBe(false);
+test("who gets supply back waits no longer in an order that is no worse", () => {
+  expect(isNoWorse(darkFor(56), darkFor(56))).toBe(true);
+  expect(isNoWorse(darkFor(56), darkFor(52))).toBe(false);
+  expect(isNoWorse(darkFor(52), darkFor(56))).toBe(true);
+  expect(isNoWorse(darkFor(52, 19), darkFor(56))).toBe(false);
 });

@@ -12,6 +12,8 @@ export interface OrderDraft {
   readonly wishes: Wishes;
   readonly steps: readonly PlannedStep[];
   readonly customers: CustomersOutOfJob;
+  /** customers without supply, added up over its steps, of those alone who get it back */
+  readonly darkSteps: number;
   /** dangers and warnings that no repair took away */
   readonly findings: readonly RehearsalFinding[];
 }
@@ -35,16 +37,9 @@ const priceOf = ({ findings, customers: { during, worst }, steps }: OrderDraft):
   steps.filter(isOperating).length,
 ];
 
-/**
- * Customers without supply, added up over the steps of an order, of those alone who get it back: who is dark at its end as well
- * is none the better for an order that says less on its way.
- */
-export const darkSteps = ({ customers: { end, steps: sum }, steps }: OrderDraft): number =>
-  sum - end * steps.length;
-
 const customersIn = (draft: OrderDraft): readonly number[] => [
   draft.customers.during,
   draft.customers.worst,
   draft.customers.end,
-  darkSteps(draft),
+  draft.darkSteps,
 ];

@@ -1,4 +1,4 @@
-import { darkSteps, isNoWorse, type OrderDraft } from "./orderDraft";
+import { isNoWorse, type OrderDraft } from "./orderDraft";
 import type { Intent } from "./intent";
 import type { PlannedStep } from "./types";
 
@@ -26,7 +26,7 @@ export function restoredEarly(
       const restoredAfter = restored.moves.map((_, k) => (k === nth ? after : best.intent.restoredAfter[k]));
       const intent = { ...best.intent, restoredAfter };
       const early = made(intent, ordered(intent));
-      if (!isNoWorse(early, best) || darkSteps(early) >= darkSteps(best)) continue;
+      if (!isNoWorse(early, best) || early.darkSteps >= best.darkSteps) continue;
       best = early;
       break;
     }

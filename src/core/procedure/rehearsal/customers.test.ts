@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { draw, TAP } from "../../../../tests/support/jobNotation";
-import { customersOutIn } from "./customers";
+import { customersOutIn, darkStepsIn } from "./customers";
 import { rehearse } from "./rehearse";
 
 const counts = (drawing: string, steps: string) => customersOutIn(rehearse(draw(drawing, steps)));
@@ -28,4 +28,22 @@ test.each([
   ],
 ] as const)("Customers without supply: %s", (_why, drawing, steps, wanted) =>
   expect(counts(drawing, steps)).toEqual(wanted),
+);
+
+const DARK_STREET = `${TAP}
+  c3  cutout       p4-p7 A  fuse=K10 open=A
+  t2  transformer  p7-p8 A  connection=single kva=25 primaryKv=7.2 secondaryV=240
+  ld2 load         p8    12 connection=delta kw=8 customers=18
+`;
+
+test.each([
+  ["nobody is out", TAP, "brief; note", 0],
+  ["three for two steps", TAP, "open c2; note; close c2", 6],
+  ["who is dark before and after counts for nothing", DARK_STREET, "note; note; note", 0],
+  ["beside them three for two steps", DARK_STREET, "open c2; note; close c2", 6],
+  ["who goes dark for good on the way takes nothing off it", TAP, "note; note; open c2; note", 0],
+  ["who comes back counts until then", DARK_STREET, "note; close c3; note", 18],
+  ["eighteen wait a step for three who stay dark", DARK_STREET, "note; close c3; open c2; note", 15],
+] as const)("Customer steps of those who get it back: %s", (_why, drawing, steps, wanted) =>
+  expect(darkStepsIn(rehearse(draw(drawing, steps)))).toBe(wanted),
 );

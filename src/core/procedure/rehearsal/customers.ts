@@ -35,9 +35,21 @@ function counted(state: JobState): number {
   );
 }
 
+const countsOf = (steps: Rehearsal["steps"]): number[] => steps.map(({ state }) => customersWithout(state));
+
+/**
+ * Customers without supply, added up over the steps of an order, of those alone who get it back: who is dark at its end as well
+ * is none the better for an order that says less on its way, nor for one that drops them late.
+ */
+export function darkStepsIn({ steps }: Pick<Rehearsal, "steps">): number {
+  const counts = countsOf(steps);
+  const end = counts.at(-1) ?? 0;
+  return counts.reduce((sum, it) => sum + Math.max(0, it - end), 0);
+}
+
 /** How many customers are without supply in the course of a rehearsal. */
 export function customersOutIn({ begin, steps }: Pick<Rehearsal, "begin" | "steps">): CustomersOutOfJob {
-  const counts = steps.map(({ state }) => customersWithout(state));
+  const counts = countsOf(steps);
   const atWork = steps.flatMap(({ state }, index) => (state.workUnderWay.size > 0 ? [counts[index]!] : []));
   const asFound = customersWithout(begin);
   return {
