@@ -5,6 +5,7 @@ import {
   complex,
   type Complex,
   conductorId,
+  type ElementId,
   type Finding,
   type Letter,
   lettersOf,
@@ -64,6 +65,14 @@ export function regulatorsBypassed(system: System, circuit: Circuit): Finding[] 
     ];
   });
 }
+
+/** Transformers that would give others than the volts that they meet at their low side: what each would give, and what it meets. */
+export const givenApart = (circuit: Circuit): ReadonlyMap<ElementId, Pick<Apart, "one" | "other">> =>
+  new Map(
+    [...worstOfEach(circuit)].flatMap(([element, apart]) =>
+      meetingsOf(circuit).inParallel.has(element) ? [[circuit.elementIds[element]!, apart] as const] : [],
+    ),
+  );
 
 /** Two feeds that meet, each as it stands without the other. */
 interface Apart {

@@ -33,3 +33,4 @@ export { type AssessmentColumns, fromColumns, type RowIds, rowsOf } from "./colu
 export { buffersOf, toColumns } from "./toColumns";
 export { LEAST_FELT_VOLTS, mostBelievableVolts, toldVolts } from "./believable";
 export { degreesApart, standApart, voltsApart } from "./apart";
+export { givenApart } from "./closedBetween";

@@ -1,6 +1,6 @@
 import { type CircuitElement, deviceOf, isTransformer, openPhasesOf, letterAt } from "../../devices";
 import type { Step } from "../../document";
-import { type ConductorReport, degreesApart, standApart, voltsApart } from "../../hazard";
+import { type ConductorReport, degreesApart, givenApart, standApart, voltsApart } from "../../hazard";
 import { circuitOf, conductorsToCome, groupsAsDrawn } from "../../network";
 import {
   type ConductorId,
@@ -192,9 +192,22 @@ function throughNewBanks(step: Step, before: JobState): Gap[] {
   });
 }
 
+/** Of these what each would give at its low side, and what stands there, where these do not stand together: another phase, or other volts. */
+function givenByNewBanks(step: Step, before: JobState, after: JobState): Gap[] {
+  const gaps = throughNewBanks(step, before);
+  if (gaps.length === 0) return [];
+  const [was, is] = movedAround(step, before, after).map((it) => givenApart(circuitOf(it.document.system)));
+  // Of two in parallel it is the later one on the way from the source that is told, be it the new one or not.
+  const [apart] = [...is!].flatMap(([bank, it]) => (was!.has(bank) ? [] : [it]));
+  return apart === undefined
+    ? []
+    : gaps.map((gap) => ({ ...gap, from: { ...gap.from, ...apart.one }, to: { ...gap.to, ...apart.other } }));
+}
+
 /** The gap that a step closes between supplies that do not stand together, in angle or in volts; the worst one. */
 export function mismatchOf(step: Step, before: JobState, after: JobState): Gap | undefined {
-  return gapsToMeet(step, before, after)
-    .filter(({ from, to }) => standApart(from, to))
-    .sort((a, b) => voltsAcross(b) - voltsAcross(a))[0];
+  return [
+    ...gapsToMeet(step, before, after).filter(({ from, to }) => standApart(from, to)),
+    ...givenByNewBanks(step, before, after),
+  ].sort((a, b) => voltsAcross(b) - voltsAcross(a))[0];
 }

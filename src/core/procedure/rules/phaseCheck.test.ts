@@ -205,6 +205,30 @@ checkRule(
   [
     ["two stations that nothing keeps in step", "work w9 method=sticks", "danger t9"],
     ["dead on one side", "open c1; work w9 method=sticks", ""],
+    [
+      "one station, and another of its phases",
+      "work w9 method=sticks",
+      "danger t9",
+      `s2 none
+       x9 lead p1-p20 B
+       t9 transformer p20-p6 B connection=single kva=25 primaryKv=7.2 secondaryV=240 planned=true
+       w9 work p20 B does=t9`,
+    ],
+    [
+      "the same phase by legs of other volts",
+      "work w9 method=sticks",
+      "danger t9",
+      `s2 none
+       x9 lead p1-p20 A
+       t9 transformer p20-p6 A connection=single kva=25 primaryKv=7.2 secondaryV=480 planned=true`,
+    ],
+    [
+      "the same phase at the same volts",
+      "work w9 method=sticks",
+      "",
+      `s2 none
+       x9 lead p1-p20 A`,
+    ],
   ],
 );
 

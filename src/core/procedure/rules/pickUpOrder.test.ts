@@ -1,4 +1,6 @@
-import { checkRule, TAP } from "../../../../tests/support/jobNotation";
+import { expect, test } from "vitest";
+import { checkRule, draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
+import { spell } from "../../../../tests/support/words";
 
 checkRule(
   "pick-up-order",
@@ -154,3 +156,23 @@ checkRule(
     ],
   ],
 );
+
+test("a bank that its legs energize is told with the volts behind its own open cutout", () => {
+  // The legs of 208 V beside it give nine tenths on phase C; A and B of the bank stand at the line's 7.2 kV.
+  const played = playAll(
+    draw(`
+      s1 source      p0    ABC kvLL=12.47
+      x1 cutout      p0-p1 ABC fuse=K40 open=C
+      t1 transformer p1-q1 ABC connection=Yg-Yg kva=75 primaryKv=12.47 secondaryV=208
+      j1 lead        q1-q  C   cut=C
+      x2 cutout      p0-p2 C   fuse=K40
+      t2 transformer p2-q  C   connection=single secondary=two-wire kva=25 primaryKv=7.2 secondaryV=108
+      w1 work        p1    C
+    `),
+    parseSteps("join j1 C method gloves gloveClass 0", []),
+  );
+  const told = played.at(-1)!.findings.find(({ rule }) => rule === "pick-up-order")!;
+  const volts = Number(/([\d.]+) V/.exec(spell(told.message).replace(/[\s,](?=\d{3})/g, ""))?.[1]);
+  expect(volts).toBeGreaterThan(6400);
+  expect(volts).toBeLessThan(6600);
+});

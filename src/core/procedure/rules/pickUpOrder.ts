@@ -125,9 +125,10 @@ function bankFromBehind(lead: ElementId, before: JobState, after: JobState): Pro
   );
   if (bank === undefined) return undefined;
   const [id, { from, phases }] = bank;
-  const volts = Math.max(
-    ...lettersOf(phases).map((letter) => conductors[conductorId(from, letter)]?.volts ?? 0),
-  );
+  const behind = lettersOf(phases)
+    .map((letter) => conductorId(from, letter))
+    .filter((it) => energized.has(it));
+  const volts = Math.max(...behind.map((it) => conductors[it]!.volts));
   return {
     where: lead,
     message: say("rule.pick-up-order.behind", {
