@@ -12,7 +12,7 @@ export const en = {
 export const fr: Readonly<Record<keyof typeof en, string>> = {
   "ruleName.cause-first":
     "On cherche ce qui a fait fondre un fusible, ou déclencher un appareil, avant de le refermer",
-  "rule.cause-first": "{name} est refermé, et personne n’a cherché ce qui a fait fondre son fusible",
+  "rule.cause-first": "on referme {name}, et personne n’a cherché ce qui a fait fondre son fusible",
   "rule.cause-first.tripped":
     "{name} a été trouvé ouvert et a pu déclencher, et on le ferme sans que personne ait parcouru la ligne au-delà",
   "rule.cause-first.tripped.help":

@@ -6,6 +6,6 @@ export const en = {
 
 export const fr: Readonly<Record<keyof typeof en, string>> = {
   "ruleName.close-rating": "Ce qui ferme un circuit est fait pour porter son courant",
-  "rule.close-rating": "{name} est fermé sur {amps} A et peut porter {limit} A",
+  "rule.close-rating": "{name} se ferme sur {amps} A et peut porter {limit} A",
   "rule.close-rating.help": "ôtez de la charge, ou prenez ce qui est prévu pour la porter",
 };

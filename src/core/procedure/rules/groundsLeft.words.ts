@@ -6,6 +6,6 @@ export const en = {
 
 export const fr: Readonly<Record<keyof typeof en, string>> = {
   "ruleName.grounds-left": "Rien n'est mis sous tension avec une terre posée",
-  "rule.grounds-left": "{name} est fermé alors que {sets} est encore sur ce qu'il met sous tension",
+  "rule.grounds-left": "{name} se ferme alors que {sets} est encore sur ce qu'il met sous tension",
   "rule.grounds-left.help": "ôtez d'abord {sets}, tous dégagés",
 };

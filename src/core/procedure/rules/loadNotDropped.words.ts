@@ -8,8 +8,9 @@ export const en = {
 
 export const fr: Readonly<Record<keyof typeof en, string>> = {
   "ruleName.load-not-dropped": "Ce qui a été ouvert a encore une autre alimentation",
-  "rule.load-not-dropped": "avec {name} ouvert, {where} reste alimenté par {sources}",
-  "rule.load-not-dropped.by": "avec {name} ouvert, {where} reste alimenté par {sources}, en passant par {by}",
+  "rule.load-not-dropped": "{name} s’ouvre, et l’alimentation de {where} par {sources} demeure",
+  "rule.load-not-dropped.by":
+    "{name} s’ouvre, et l’alimentation de {where} par {sources} demeure, en passant par {by}",
   "rule.load-not-dropped.help":
     "trouvez l'autre entrée et ouvrez-la aussi avant de tenir quoi que ce soit ici pour hors tension",
 };

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { checkRule, draw, parseSteps, playAll, TAP } from "../../../../tests/support/jobNotation";
-import { spell } from "../../../../tests/support/words";
+import { french, spell } from "../../../../tests/support/words";
 
 checkRule(
   "loose-hardware",
@@ -42,10 +42,21 @@ checkRule(
 
 test.each([
   ["a1 arrester p2 A loose=true", "hangs loose there"],
-  ["a1 arrester p2 A failed=A", "is failing there"],
+  ["a1 arrester p2 A failed=A", "has failed there"],
   ["a1 arrester p2 A condition=cracked", "is cracked and may break there"],
 ])("what is wrong with it is told in the word that was drawn: %s", (drawn, wanted) => {
   const [last] = playAll(draw(`${TAP}\n${drawn}`), parseSteps("open c1", [])).slice(-1);
   const told = last!.findings.find(({ rule }) => rule === "loose-hardware")!;
   expect(spell(told.message)).toMatch(new RegExp(`${wanted}$`));
 });
+
+test.each(["condition=burned", "condition=cracked", "condition=broken", "condition=rotten", "failed=A"])(
+  "in French what is wrong with it suits a name of either gender: %s",
+  (drawn) => {
+    const [last] = playAll(draw(`${TAP}\na1 arrester p2 A ${drawn}`), parseSteps("open c1", [])).slice(-1);
+    const told = last!.findings.find(({ rule }) => rule === "loose-hardware")!;
+    const is = spell(told.message, french);
+    expect(is).toMatch(/ y a /);
+    expect(is).not.toMatch(/ y est /);
+  },
+);

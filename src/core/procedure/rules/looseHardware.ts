@@ -59,7 +59,7 @@ function howItFails(it: CircuitElement): Message {
   const { condition = "sound", loose = false } = it as { condition?: Condition; loose?: boolean };
   if (loose || condition === "loose") return say("rule.loose-hardware.loose");
   return condition === "sound" || condition === "seized"
-    ? say("rule.loose-hardware.failing")
+    ? say("rule.loose-hardware.failed")
     : say(`rule.loose-hardware.${condition}`);
 }
 

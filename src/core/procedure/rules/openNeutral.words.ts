@@ -12,11 +12,12 @@ export const en = {
 export const fr: Readonly<Record<keyof typeof en, string>> = {
   "ruleName.open-neutral":
     "Aucun neutre n’est coupé, ni personne raccordé à un neutre ouvert, quand il y a de la tension à côté",
-  "rule.open-neutral": "{name} est alimenté alors que son neutre est ouvert : ses deux jambes s’écartent",
+  "rule.open-neutral":
+    "{name} a son alimentation alors que son neutre est ouvert : ses deux jambes s’écartent",
   "rule.open-neutral.help":
     "rabouter le neutre et vérifier les deux jambes avant de raccorder qui que ce soit",
   "rule.open-neutral.parted":
-    "le neutre de {name} est coupé en charge : il portait {amps} A, et {volts} V se tient à l’ouverture",
+    "le neutre de {name} est coupé en charge : il portait {amps} A, et {volts} V se tiennent entre les bouts",
   "rule.open-neutral.parted.help":
     "enlever la charge d’abord ; le neutre est le dernier coupé et le premier raccordé",
 };

@@ -9,6 +9,6 @@ export const fr: Readonly<Record<keyof typeof en, string>> = {
   "ruleName.open-phase-backfeed":
     "Une phase ouverte d'un banc compte sous tension tant que les autres sont fermées",
   "rule.open-phase-backfeed":
-    "{where} est tenu pour hors tension, et {name} le maintient à {volts} V par ses autres phases",
+    "on tient {where} pour hors tension, et {name} y maintient {volts} V par ses autres phases",
   "rule.open-phase-backfeed.help": "ouvrez chaque phase qui alimente {name}, puis vérifiez",
 };

@@ -9,7 +9,7 @@ export const en = {
 
 export const fr: Readonly<Record<keyof typeof en, string>> = {
   "ruleName.permit-first": "Une section de ligne ne se travaille qu'avec une autorisation en main",
-  "rule.permit-first": "{name} est manœuvré sans autorisation détenue, et {why}",
+  "rule.permit-first": "on manœuvre {name} sans autorisation détenue, et {why}",
   "rule.permit-first.work": "le travail commence à {name} sans autorisation détenue, et {why}",
   "rule.permit-first.unrequested": "une autorisation est reçue que personne n'a demandée",
   "rule.permit-first.help": "demandez l'autorisation à l'exploitant, recevez-la et répétez-la d'abord",

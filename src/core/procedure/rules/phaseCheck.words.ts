@@ -22,6 +22,6 @@ export const fr: Readonly<Record<keyof typeof en, string>> = {
   "rule.phase-check.help":
     "comparez d'abord les phases de part et d'autre avec un comparateur ; trouvez laquelle est laquelle avant de fermer",
   "rule.phase-check.notInStep":
-    "{name} joint {one} et {other}, que rien ne tient en synchronisme : jusqu’à {volts} V peuvent se tenir à l’ouverture",
+    "{name} joint {one} et {other}, que rien ne tient en synchronisme : jusqu’à {volts} V peuvent se tenir entre ses bornes",
   "rule.phase-check.notInStep.help": "retirez d’abord l’une des deux, puis fermez : avec une coupure",
 };

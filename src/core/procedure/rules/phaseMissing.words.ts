@@ -9,7 +9,7 @@ export const en = {
 
 export const fr: Readonly<Record<keyof typeof en, string>> = {
   "ruleName.phase-missing": "Aucun banc n’est laissé avec une phase en moins",
-  "rule.phase-missing": "{name} est laissé sans {phases}",
+  "rule.phase-missing": "on laisse {name} sans {phases}",
   "rule.phase-missing.closed":
     "{name} met un client sur {bank}, à qui il manque {phases} : un moteur y brûle",
   "rule.phase-missing.closed.single": "{name} met un client sur {bank}, à qui il manque {phases}",

@@ -29,7 +29,7 @@ export const fr: Readonly<Record<keyof typeof en, string>> = {
   "rule.pick-up-order.meter.help": "faites couper le disjoncteur principal du client avant de le remettre",
   "rule.pick-up-order.meter.main": "ouvrez d'abord {main} ; il reprend la charge ensuite",
   "rule.pick-up-order.join":
-    "{name} est refait avec {amps} A en aval : un connecteur tenu en main établit la charge",
+    "on refait {name} avec {amps} A en aval : un connecteur tenu en main établit la charge",
   "rule.pick-up-order.join.help":
     "ouvrez d'abord ce qui est en aval ; c'est lui qui reprend la charge ensuite",
   "rule.pick-up-order.behind":

@@ -18,7 +18,7 @@ export const fr: Readonly<Record<keyof typeof en, string>> = {
   "rule.release-order.people.help": "obtenez d'abord le dégagement de chacun",
   "rule.release-order.untag":
     "l'étiquette de {name} part alors qu'il y a encore du monde sur la ligne à {where}",
-  "rule.release-order.unblock": "{name} est débloqué alors qu'il y a encore du monde sur la ligne à {where}",
+  "rule.release-order.unblock": "on débloque {name} alors qu'il y a encore du monde sur la ligne à {where}",
   "rule.release-order.grounds": "l'autorisation est rendue alors que {sets} est encore posé",
   "rule.release-order.grounds.help": "ôtez d'abord {sets}",
   "rule.release-order.none": "il n'y a pas d'autorisation à rendre",

@@ -6,6 +6,6 @@ export const en = {
 
 export const fr: Readonly<Record<keyof typeof en, string>> = {
   "ruleName.stand-clear": "Personne devant un tube qui se ferme",
-  "rule.stand-clear": "{name} est fermé sans que l'on s'écarte de son tube",
+  "rule.stand-clear": "on ferme {name} sans s'écarter de son tube",
   "rule.stand-clear.help": "tenez-vous hors du souffle et détournez le regard, puis fermez",
 };

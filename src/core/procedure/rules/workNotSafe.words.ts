@@ -43,11 +43,11 @@ export const fr: Readonly<Record<keyof typeof en, string>> = {
     "le câble est coupé à {name}, et sa partie {part} n'a pas de mise à la terre à elle au-delà",
   "rule.work-not-safe.cut.help":
     "vérifiez et mettez à la terre l'autre extrémité de {part} aussi : une fois coupé, on a les deux parties en main",
-  "rule.work-not-safe.looseEnd": "{name} est rompu, et son bout à {where} n’a pas de mise à la terre à lui",
+  "rule.work-not-safe.looseEnd": "{name} a rompu, et son bout à {where} n’a pas de mise à la terre à lui",
   "rule.work-not-safe.looseEnd.help":
     "vérifier et mettre à la terre {where} aussi : les deux bouts viennent dans la main",
   "rule.work-not-safe.takenAway":
-    "{name} est déposé, et {where}, qui reste, n’est à la terre que par lui ou pas du tout",
+    "on dépose {name}, et {where}, qui reste, n’a de terre que par là, ou pas du tout",
   "rule.work-not-safe.takenAway.help": "mettez aussi {where} à la terre, ou posez un pont avant de déposer",
   "rule.work-not-safe": "{how} : {threats}",
   "rule.work-not-safe.live": "le travail commence à {name} alors que c'est sous tension",
