@@ -298,6 +298,24 @@ const JOBS: readonly (readonly [
     0,
   ],
   [
+    "the same where cutouts open it: both sides are tested, and only then one stands clear",
+    `${LINE}
+     c1   cutout      p1-p2  A    fuse=K40
+     sp1  span        p2-p3  A    lengthM=100
+     x1   cutout      p3-p6  A    fuse=K10
+     ld1  load        p3     A    kw=20 customers=5
+     sw   disconnect  p3-p4  A    loadBreakAmps=200
+     sp2  span        p4-p5  A    lengthM=100
+     ld2  load        p5     A    kw=20 customers=5
+     c2   cutout      p5-q1  A    fuse=K40 open=A normallyOpen=true
+     lat  span        p1-q1  ABC  lengthM=300
+     w1   work        p3     A    does=x1`,
+    "close c2 A; open c1 A; barricade p3; open sw A",
+    "close sw A; close c1 A; open c2 A",
+    5,
+    0,
+  ],
+  [
     "what another crew has tagged stays open, and who is dark behind it is counted",
     `${LINE}
      c1   cutout    p1-p2  A  fuse=K25
@@ -382,22 +400,112 @@ test("no customer is put back onto a bank before the link of its last phase is r
   expect(at("close", "mb")).toBeGreaterThan(at("close", "c1"));
 });
 
-test("every phase is read before a motor goes on again that was found short of one", () => {
-  const { steps } = plan(
-    draw(`${LINE}
+/** A motor found short of a phase on a bank of three cutouts, behind some switches. */
+const MOTOR = (beyond: string, does = "la"): string => `${LINE}
      c1   cutout       p1-p3  ABC  fuse=K12 blown=B
      t1   transformer  p3-p4  ABC  connection=Y-D kva=75 primaryKv=12.47 secondaryV=480
-     mb   main         p4-h1  ABC  neutral=false
+     ${beyond}
      ld1  load         h1     ABC  connection=delta kw=40 customers=1
      h1   point        kind=service
      la   arrester     p3     ABC  failed=B
-     w1   work         p3     ABC  does=la`),
+     w1   work         p3     ABC  does=${does}`;
+
+describe("every phase is read before a motor goes on again that was found short of one", () => {
+  test.each([
+    ["at its main", MOTOR("mb main p4-h1 ABC neutral=false"), "mb", "p4"],
+    [
+      "at its main behind a meter",
+      MOTOR("m1 meter p4-p5 ABC neutral=false\nmb main p5-h1 ABC neutral=false"),
+      "mb",
+      "p5",
+    ],
+    [
+      "once, where the bank was changed and its volts are read anyway",
+      MOTOR("mb main p4-h1 ABC neutral=false", "la,t1"),
+      "mb",
+      "p4",
+    ],
+    [
+      "at the switch behind which its main stays closed",
+      MOTOR("m1 meter p4-h1 ABC neutral=false\nsw disconnect p0-p1 ABC gang=true loadBreakAmps=400").replace(
+        "sub-p1",
+        "sub-p0",
+      ),
+      "sw",
+      "p0",
+    ],
+  ])("%s", (_why, drawing, element, at) => {
+    const { steps } = plan(draw(drawing), { alternatives: false });
+    const closed = steps.findLastIndex((it) => it.do === "close" && it.element === element);
+    expect(closed).toBeGreaterThan(0);
+    const before = steps
+      .slice(0, closed)
+      .filter(({ do: verb }) => !["untag", "unblock", "stand-clear"].includes(verb));
+    expect(before.at(-1)).toMatchObject({ do: "test", at, phases: "ABC", expect: "live" });
+    expect(steps.filter((it) => it.do === "test" && it.expect === "live")).toHaveLength(1);
+  });
+
+  test("and what has no volts yet is not asked for any", () => {
+    const { steps } = plan(draw(MOTOR("m1 meter p4-p5 ABC neutral=false\nmb main p5-h1 ABC neutral=false")));
+    const read = steps.filter((it) => it.do === "test" && it.expect === "live").map(({ at }) => at);
+    expect(read).toEqual(["p5"]);
+  });
+});
+
+test("pads that were dark before the crew came are tested dead before an elbow feeds them at arm's length", () => {
+  const { steps, ok } = plan(
+    draw(`${PARKED(`u4 span b2-d1 A construction=cable lengthM=100
+     ed1  elbow        d1-d   A
+     td   transformer  d-sd   A  connection=single kva=50 primaryKv=7.2 secondaryV=240
+     ldd  load         sd     12 connection=delta kw=12 customers=7
+     ed2  elbow        d-d2   A  open=A normallyOpen=true
+     u5   span         d2-rb  A  construction=cable lengthM=100
+     cb   cutout       p1-rb  A  fuse=K65
+     d point kind=pad
+     d1 point kind=pad
+     d2 point kind=pad
+     sd point kind=pad`)}
+     eb2  elbow        b-b2   A`),
     { alternatives: false },
   );
-  const closed = steps.findLastIndex((it) => it.do === "close" && it.element === "mb");
-  expect(closed).toBeGreaterThan(0);
-  const before = steps.slice(0, closed).filter(({ do: verb }) => !["untag", "unblock"].includes(verb));
-  expect(before.at(-1)).toMatchObject({ do: "test", at: "p4", phases: "ABC", expect: "live" });
+  expect(ok).toBe(true);
+  const closed = steps.findIndex((it) => it.do === "close" && it.element === "ed2");
+  expect(steps.slice(closed - 3, closed)).toMatchObject([
+    { do: "check-detector" },
+    { do: "test", at: "d", phases: "A" },
+    { do: "check-detector" },
+  ]);
+  expect(steps[closed - 2]).not.toHaveProperty("expect");
+  // What the work was on was tested for that, and what is live is read for its phase.
+  const others = steps
+    .filter((it) => it.do === "test" && it.at !== "d")
+    .map((it) => [it.at, it.with, it.expect]);
+  expect(others).toEqual([
+    ["b1", undefined, undefined],
+    ["a2", undefined, undefined],
+    ["x", "spike", undefined],
+    ["b1", undefined, "live"],
+    ["b", undefined, "live"],
+  ]);
+});
+
+test("cutouts that close on one pole ask for one word to stand clear, and their tags come off before it", () => {
+  const { steps } = plan(
+    draw(`${LINE}
+     ca   cutout    p1-p2  A    fuse=K40
+     cb   cutout    p1-p2  B    fuse=K40
+     cc   cutout    p1-p2  C    fuse=K40
+     sp1  span      p2-p3  ABC  lengthM=100
+     la   arrester  p3     ABC
+     ld1  load      p3     ABC  kw=60 customers=5 connection=wye
+     w1   work      p3     ABC  does=la`),
+    { alternatives: false },
+  );
+  const released = steps.findIndex((it) => it.do === "release-permit");
+  expect(steps.slice(released + 1).map((it) => [it.do, it.element].join(" ").trim())).toEqual([
+    ...["untag ca", "untag cb", "untag cc", "stand-clear"],
+    ...["close ca", "close cb", "close cc"],
+  ]);
 });
 
 test("both sides of a thing that comes out of the line are tested and grounded, each by a set of its own", () => {

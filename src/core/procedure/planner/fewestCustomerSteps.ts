@@ -1,9 +1,9 @@
-import { isOwners } from "../../devices";
-import type { StillhotDocument } from "../../document";
-import { inThisOrder } from "./closing";
+import { isDeadFront, isOwners } from "../../devices";
+import { complete, type StillhotDocument } from "../../document";
+import { inThisOrder, type Move } from "./closing";
 import { suppliesThatMeet } from "./fewestVisits";
 import type { Intent } from "./intent";
-import { darkSteps, isNoWorse, type OrderDraft } from "./orderDraft";
+import { isNoWorse, type OrderDraft } from "./orderDraft";
 import type { PlannedStep } from "./types";
 
 /**
@@ -19,10 +19,10 @@ export function withFewestCustomerSteps(
   ordered: (intent: Intent) => readonly PlannedStep[],
   made: (intent: Intent, steps: readonly PlannedStep[]) => OrderDraft,
 ): OrderDraft {
-  if (darkSteps(draft) === 0) return draft;
+  if (draft.darkSteps === 0) return draft;
   for (const other of swapped(document, draft.intent, draft.wishes.first)) {
     const better = made(other, ordered(other));
-    if (isNoWorse(better, draft) && darkSteps(better) < darkSteps(draft))
+    if (isNoWorse(better, draft) && better.darkSteps < draft.darkSteps)
       return withFewestCustomerSteps(document, better, ordered, made);
   }
   return draft;
@@ -37,8 +37,13 @@ function swapped(document: StillhotDocument, intent: Intent, first: ReadonlySet<
     if (later.opening.element === earlier.opening.element) return [];
     // What closes last on purpose, and a customer's own switch, waits for the volts to be read.
     if (isOwners(later.opening) || first.has(later.opening.key)) return [];
+    // What was changed is energized from a distance where it can be, and not by a connector at arm's length.
+    if (isAtArmsLength(document, later) && !isAtArmsLength(document, earlier)) return [];
     const moves = back.toSpliced(at, 2, later, earlier);
     const other = { ...intent, back: inThisOrder(document, back[0]!.before, moves) };
     return suppliesThatMeet(other) <= suppliesThatMeet(intent) ? [other] : [];
   });
 }
+
+const isAtArmsLength = ({ system }: StillhotDocument, { opening }: Move): boolean =>
+  isDeadFront(complete(system.elements[opening.element]!));

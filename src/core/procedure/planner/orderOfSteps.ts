@@ -10,6 +10,7 @@ import { provingDead, waiting } from "./provingDead";
 import type { Purpose } from "./purposes";
 import { closingRings, restoring, stopping, supplying } from "./restoring";
 import { placeOf, RANK, step } from "./said";
+import { saidOnce } from "./saidOnce";
 import { type PlannedGroup, inOrder } from "./schedule";
 import type { PlannedStep } from "./types";
 import { ungrounding, working } from "./working";
@@ -70,7 +71,7 @@ export function stepsOf(
     ...back,
     ...unbypassing(around, [...work, ...clear, ...back]),
   ]);
-  return steps.map((it) => byMethod(system, intent.liveHands, it));
+  return saidOnce(system, steps).map((it) => byMethod(system, intent.liveHands, it));
 }
 
 /** People are kept away from a wire that is down before anything else is done. */

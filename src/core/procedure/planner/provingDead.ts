@@ -112,9 +112,13 @@ function poles<Place extends { readonly at: PointId }>(system: System, places: r
 const checkBefore = step({ do: "check-detector" }, say("why.check-detector.before"));
 const checkAfter = step({ do: "check-detector" }, say("why.check-detector.after"));
 
-const testSteps = (places: readonly { readonly at: PointId; readonly tested: string }[]): PlannedStep[] => [
+/** Tests of a dead line, the detector proven before and after. */
+export const testSteps = (
+  places: readonly { readonly at: PointId; readonly tested: string }[],
+  why = say("why.test"),
+): PlannedStep[] => [
   checkBefore,
-  ...places.map(({ at, tested }) => step({ do: "test", at, phases: tested }, say("why.test"))),
+  ...places.map(({ at, tested }) => step({ do: "test", at, phases: tested }, why)),
   checkAfter,
 ];
 

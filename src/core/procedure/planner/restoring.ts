@@ -1,4 +1,4 @@
-import { isLiftedOff, letterAt } from "../../devices";
+import { isDeadFront, isLiftedOff, letterAt } from "../../devices";
 import { complete, elementOfKind, jobOf, type StillhotDocument, type System } from "../../document";
 import { assessWithoutWork } from "../../hazard";
 import { type Circuit, circuitOf, endsOf, REACH, reachOf, standingOf } from "../../network";
@@ -7,6 +7,7 @@ import {
   conductorId,
   type ElementId,
   type Letter,
+  lettersOf,
   type Message,
   partsOfConductor,
   type PointId,
@@ -14,13 +15,15 @@ import {
 } from "../../terms";
 import { changedSupplies } from "../job/changedSupply";
 import { brokenThings } from "../job/inService";
+import { islandOf } from "../job/joined";
 import { nameOf } from "../job/names";
 import { isOnePiece } from "../job/phasing";
 import { mayHaveTripped } from "../job/tripped";
 import { customersDark, type Move, systemMoved } from "./closing";
 import { afterWork, goalOf, isOff, madeSound } from "./ending";
-import type { Intent } from "./intent";
+import { type Intent, workedOn } from "./intent";
 import { type Opening, stepOff, stepOn, takesOffHung } from "./openings";
+import { testSteps } from "./provingDead";
 import { placeOf, RANK, step } from "./said";
 import { isInRing } from "./rings";
 import type { PlannedGroup } from "./schedule";
@@ -188,11 +191,12 @@ function onSteps(document: StillhotDocument, move: Move, phases: string, when: W
       : [step({ do: "replace-barrel", element: id, phases: out }, say("why.replace-barrel"))]),
     ...(blown === "" ? [] : renewing(document, id, blown, when)),
     ...(isLive ? lookingFirst(document, id, when) : []),
+    ...(isLive ? darkBeyond(document, before, opening, phases) : []),
+    ...phasingSteps(document, before, opening, phases),
+    ...(when === "for good" ? motorSteps(document, move) : []),
     ...("fuse" in element && element.fuse !== "solid" && isLive
       ? [step({ do: "stand-clear" }, say("why.stand-clear", { name }))]
       : []),
-    ...phasingSteps(document, before, opening, phases),
-    ...(when === "for good" ? motorSteps(document, id) : []),
     step(stepOn(document.system, opening, phases, tool), whyOn(document, move, isLive, when)),
   ];
 }
@@ -224,6 +228,30 @@ function mendsCause(document: StillhotDocument, id: ElementId): boolean {
   return mended.has(id) || brokenThings(document.system).some(([it]) => mended.has(it));
 }
 
+/**
+ * What was dark before the crew came is tested before a connector goes onto it at arm's length: something of a customer's may
+ * hold it, or another crew's ground set. What the work was on was tested for that.
+ */
+function darkBeyond(
+  document: StillhotDocument,
+  before: System,
+  { element: id }: Opening,
+  phases: string,
+): PlannedStep[] {
+  const element = complete(before.elements[id]!);
+  if (!isDeadFront(element)) return [];
+  const worked = new Set(workedOn(document).map((it) => islandOf(before, it)));
+  const isDark = [document.system, before].map(isUnreachedIn);
+  return endsOf(element).flatMap(([end, at]) => {
+    const letters = lettersOf(phases).map((letter) => letterAt(element, end, letter));
+    return letters
+      .map((letter) => conductorId(at, letter))
+      .every((it) => isDark.every((is) => is(it)) && !worked.has(islandOf(before, it)))
+      ? testSteps([{ at, tested: letters.join("") }], say("why.test.dark", { name: nameOf(document, id) }))
+      : [];
+  });
+}
+
 /** Both sides are tested for volts before a parallel path is closed, save where both are one conductor. */
 function phasingSteps(
   document: StillhotDocument,
@@ -234,9 +262,7 @@ function phasingSteps(
   const element = complete(before.elements[id]!);
   const { from, to } = element as { from?: PointId; to?: PointId };
   if (from === undefined || to === undefined) return [];
-  const circuit = circuitOf(before);
-  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: false });
-  const isFed = (end: ConductorId): boolean => (how[circuit.nodeOf.get(end) ?? -1]! & REACH.forward) !== 0;
+  const isFed = fedIn(before);
   const meeting = [...phases].filter((letter) => {
     const [a, b] = [
       conductorId(from, letter as Letter),
@@ -253,24 +279,40 @@ function phasingSteps(
   );
 }
 
-/** A motor that was found short of a phase goes on again once every phase of its supply was read. */
-function motorSteps(document: StillhotDocument, id: ElementId): PlannedStep[] {
-  const { from, to, phases } = complete(document.system.elements[id]!) as {
-    from?: PointId;
-    to?: PointId;
-    phases: string;
-  };
-  const feedsMotorShortOfPhase = assessWithoutWork(document).findings.some(
-    ({ rule, where }) =>
-      rule === "single-phasing" && elementOfKind(document.system, where, "load")?.at === to,
-  );
-  if (from === undefined || !feedsMotorShortOfPhase) return [];
+/** A motor that was found short of a phase goes on again once every phase of its supply was read, where that has come so far. */
+function motorSteps(document: StillhotDocument, move: Move): PlannedStep[] {
+  const { element: id } = move.opening;
+  const { from, phases } = complete(document.system.elements[id]!) as { from?: PointId; phases: string };
+  if (from === undefined) return [];
+  const [was, is] = [fedIn(move.before), fedIn(systemMoved(document, move))];
+  const putsOn = assessWithoutWork(document).findings.some(({ rule, where }) => {
+    const motor = rule === "single-phasing" ? elementOfKind(document.system, where, "load") : undefined;
+    return lettersOf(motor?.phases ?? "").some((letter) => {
+      const end = conductorId(motor!.at, letter);
+      return !was(end) && is(end);
+    });
+  });
+  if (!putsOn || !lettersOf(phases).every((letter) => was(conductorId(from, letter)))) return [];
   return [
     step(
       { do: "test", at: from, phases, expect: "live" },
       say("why.test.motor", { name: nameOf(document, id) }),
     ),
   ];
+}
+
+/** What nothing reaches in a drawing. */
+function isUnreachedIn(system: System): (id: ConductorId) => boolean {
+  const circuit = circuitOf(system);
+  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: false });
+  return (id) => how[circuit.nodeOf.get(id) ?? -1] === REACH.none;
+}
+
+/** What has the supply's own volts in a drawing. */
+function fedIn(system: System): (id: ConductorId) => boolean {
+  const circuit = circuitOf(system);
+  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: false });
+  return (id) => (how[circuit.nodeOf.get(id) ?? -1]! & REACH.forward) !== 0;
 }
 
 function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: When): Message {

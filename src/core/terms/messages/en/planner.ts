@@ -41,6 +41,7 @@ export const planner = {
   "why.check-detector.before": "a broken detector shows nothing, just as a dead line does",
   "why.check-detector.after": "it still shows volts, so what it showed can be believed",
   "why.test": "only a test shows that it is dead",
+  "why.test.dark": "dark since before the crew came: nothing else may hold it when {name} goes on",
   "why.test.motor":
     "what runs behind {name} was short of a phase: every phase is read before it goes on again",
   "why.test.changed": "{name} was changed: its volts are read before anybody relies on them",
@@ -105,8 +106,7 @@ export const planner = {
   "plan.alternative.openings": "open {names} instead of {others}",
   "plan.alternative.fewer": "leave {others} closed",
   "plan.alternative.more": "open {names} as well",
-  "plan.alternative.holdOpen":
-    "rest on what is opened, tagged and blocked anyway instead of a ground set at {place}",
+  "plan.alternative.holdOpen": "rest on what stands open anyway instead of a ground set at {place}",
   "plan.alternative.hold": "open {names} instead of a ground set at {place}",
   "plan.control.opens":
     "nothing on the way from {source} opens: draw a switch, cutout, clamp or lead on it, or de-energize {source} from its own side",

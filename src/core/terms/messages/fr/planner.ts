@@ -46,6 +46,8 @@ export const planner = {
   "why.check-detector.before": "un détecteur cassé ne montre rien, tout comme une ligne hors tension",
   "why.check-detector.after": "il montre encore une tension, donc on peut croire ce qu'il a montré",
   "why.test": "seule une vérification montre l'absence de tension",
+  "why.test.dark":
+    "sans tension depuis avant l’arrivée de l’équipe : rien d’autre ne doit l’alimenter quand {name} se pose",
   "why.test.motor":
     "il manquait une phase à ce qui tourne derrière {name} : chaque phase est vérifiée avant la remise en marche",
   "why.test.changed": "{name} : après le remplacement, la tension est relevée avant que quiconque s’y fie",
@@ -114,7 +116,7 @@ export const planner = {
   "plan.alternative.fewer": "laisser {others} fermé",
   "plan.alternative.more": "ouvrir aussi {names}",
   "plan.alternative.holdOpen":
-    "s’en tenir à ce qui est ouvert, étiqueté et bloqué de toute façon, au lieu d’une mise à la terre à {place}",
+    "s’en tenir à ce qui est ouvert de toute façon, au lieu d’une mise à la terre à {place}",
   "plan.alternative.hold": "ouvrir {names} au lieu d'une mise à la terre à {place}",
   "plan.control.opens":
     "rien ne s'ouvre sur le chemin depuis {source} : dessinez-y un interrupteur, un coupe-circuit, une pince ou une bretelle, ou mettez {source} hors tension de son côté",
