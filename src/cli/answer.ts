@@ -1,15 +1,18 @@
 import {
+  alsoFedSentence,
   type Assessment,
   conductorId,
   conductorsOf,
   type ConductorId,
   type ConductorReport,
   type ConductorState,
+  type ElementId,
   elementName,
   exposureSentences,
   figures,
   type Finding,
   nameOfWhere,
+  jobOf,
   naturalOrder,
   standingSentences,
   structuresOf,
@@ -150,7 +153,7 @@ export function answerLines(
 
 function workPointLines(
   document: StillhotDocument,
-  { workPoints }: Assessment,
+  { workPoints, conductors }: Assessment,
   id: WorkPointId,
   { all, look }: { readonly all: boolean; readonly look: LookFirstAnswer | undefined },
 ): string[] {
@@ -168,7 +171,12 @@ function workPointLines(
       "  ",
     ),
     ...(shown.length === 0 ? [] : ["", `  ${spell(say("cli.ways", { count: report.threats.length }))}`]),
-    ...shown.flatMap((it, index) => threatLines(document, it, index + 1, look)),
+    ...shown.flatMap((it, index) =>
+      threatLines(document, it, index + 1, {
+        look,
+        sources: conductors[conductorId(jobOf(document).workPoints[id]!.at, it.conductor)]?.sources ?? [],
+      }),
+    ),
     ...(more > 0 ? [`      ${spell(say("cli.moreWays", { count: more }))}`] : []),
   ];
 }
@@ -189,7 +197,7 @@ function threatLines(
   document: StillhotDocument,
   threat: Threat,
   n: number,
-  look: LookFirstAnswer | undefined,
+  { look, sources }: { readonly look: LookFirstAnswer | undefined; readonly sources: readonly ElementId[] },
 ): string[] {
   const range = look === undefined ? undefined : rangeOfWay(look, threat);
   const rangeSentence = range === undefined ? undefined : wayRangeSentence(look!.drawnRanges, [range]);
@@ -202,6 +210,7 @@ function threatLines(
       `  ${String(n).padStart(2)}  `,
       [
         threatSentence(document, threat),
+        ...[alsoFedSentence(document, sources, threat)].filter((it) => it !== undefined),
         ...exposureSentences(document, threat),
         ...(rangeSentence === undefined ? [] : [rangeSentence]),
       ]

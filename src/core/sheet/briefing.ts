@@ -78,7 +78,7 @@ import {
   rangesSentence,
   wayRangeSentence,
 } from "./lookFirst";
-import { anyGeneratorSentence, figures, threatSentence } from "./sentences";
+import { alsoFedSentence, anyGeneratorSentence, figures, threatSentence } from "./sentences";
 import { permitWords } from "./record";
 
 /** How one work point stands, and what could make it live. */
@@ -212,6 +212,10 @@ function workOf(document: StillhotDocument, id: WorkPointId, rehearsal: Rehearsa
       state?.document ?? document,
       state,
       (atWork?.report ?? asDrawn).threats,
+      (letter) =>
+        (state === undefined ? assess(document) : seen(state)).conductors[
+          conductorId(jobOf(document).workPoints[id]!.at, letter)
+        ]?.sources ?? [],
       rangesToldOf(document, id, atWork === undefined ? "drawn" : "working"),
     ),
   };
@@ -225,6 +229,7 @@ function waysOf(
   document: StillhotDocument,
   state: JobState | undefined,
   threats: readonly Threat[],
+  sourcesOf: (letter: Letter) => readonly ElementId[],
   ranges: Ranges,
 ): BriefedWay[] {
   const { exposureLimitVolts } = settingsOf(document);
@@ -241,6 +246,7 @@ function waysOf(
       strength: worst.strength,
       sentences: [
         same.length === 1 ? threatSentence(document, worst) : anyGeneratorSentence(document, same),
+        ...[alsoFedSentence(document, sourcesOf(worst.conductor), worst)].filter((it) => it !== undefined),
         range ?? feltSentence(worst),
       ],
       control: controlOf(document, state, worst, isOver),

@@ -2,10 +2,10 @@ import { expect, test } from "vitest";
 import { draw } from "../../../tests/support/jobNotation";
 import { spell } from "../../../tests/support/words";
 import type { LookFirst } from "../doubts";
-import type { WorkPointReport } from "../hazard";
-import type { ElementId } from "../terms";
+import { assess, type WorkPointReport } from "../hazard";
+import type { ConductorId, ElementId, WorkPointId } from "../terms";
 import { lookFirstSentence } from "./lookFirst";
-import { standingSentences } from "./sentences";
+import { alsoFedSentence, standingSentences } from "./sentences";
 
 const standing = (threatsCompleteTo?: number) =>
   standingSentences({
@@ -52,4 +52,26 @@ test("a set that is still to be put on has no name on the drawing, and is told a
   expect(spell(lookFirstSentence(document, entry))).toContain(
     "the cable of a ground set of the order is only 4",
   );
+});
+
+// A bank whose lost phase is held by its other two, and by a machine behind it.
+const HELD_TWICE = `
+  s1 source      sub   ABC kvLL=12.47
+  m1 span        sub-p1 ABC lengthM=900
+  m2 span        p1-p2 ABC lengthM=80 parted=B
+  bk transformer p2-f1 ABC connection=Yg-D kva=300 primaryKv=12.47 secondaryV=480
+  gx generator   f1    ABC kva=100 volts=480 on=true
+  w1 work        p2    B
+`;
+
+test.each([
+  ["a machine, and the line by way of the bank", HELD_TWICE, "It is fed by source as well."],
+  ["the bank alone", `${HELD_TWICE}\ngx generator f1 ABC kva=100 volts=480`, undefined],
+])("what else feeds a place that is live as drawn is told: %s", (_why, drawing, wanted) => {
+  const document = draw(drawing);
+  const { workPoints, conductors } = assess(document);
+  const [threat] = workPoints["w1" as WorkPointId]!.threats;
+  const { sources } = conductors["p2/B" as ConductorId]!;
+  const told = alsoFedSentence(document, sources, threat!);
+  expect(told === undefined ? undefined : spell(told)).toBe(wanted);
 });

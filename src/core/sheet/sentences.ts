@@ -1,7 +1,7 @@
 import { isLoad } from "../devices";
 import { elementName, type StillhotDocument } from "../document";
 import { type Threat, toldVolts, upsetWords, type WorkPointReport, startsUnknown } from "../hazard";
-import { inARow, type Message, type MessageKey, say } from "../terms";
+import { type ElementId, inARow, type Message, type MessageKey, say } from "../terms";
 
 /** A number as a person would write it: three figures, whole from a thousand on. */
 export function figures(value: number): string | number {
@@ -27,6 +27,28 @@ export function threatSentence(
   return say(source === null ? "say.inducedIf" : isUnknown ? "say.unknownFeedsIf" : "say.fedIf", {
     ...gaps,
     upsets: inARow(upsets.map((it) => upsetWords(document, it))),
+  });
+}
+
+/** So many supplies are named at most. */
+const MOST_NAMED = 3;
+
+/**
+ * What else feeds a work point that is live as drawn: a way in has one source, and with that off the others would do.
+ *
+ * @param sources all that reaches the conductor as drawn
+ */
+export function alsoFedSentence(
+  document: StillhotDocument,
+  sources: readonly ElementId[],
+  { source, upsets }: Threat,
+): Message | undefined {
+  const others = sources.filter((it) => it !== source);
+  if (upsets.length > 0 || source === null || others.length === 0) return undefined;
+  const named = others.slice(0, MOST_NAMED).map((it) => say("say.text", { text: elementName(document, it) }));
+  const more = others.length - named.length;
+  return say("say.alsoFed", {
+    others: inARow(more > 0 ? [...named, say("sheet.more", { count: more })] : named),
   });
 }
 
