@@ -11,6 +11,7 @@ import {
   exposureSentences,
   figures,
   type Finding,
+  findingsAlike,
   nameOfWhere,
   jobOf,
   naturalOrder,
@@ -147,7 +148,10 @@ export function answerLines(
     ]),
     "",
     ...conductorLines(document, assessment, all),
-    ...findings.flatMap((it) => ["", ...findingLines(it, file, document)]),
+    ...findingsAlike(findings).flatMap(({ finding, also }) => [
+      "",
+      ...findingLines(finding, file, document, also),
+    ]),
   ];
 }
 

@@ -33,17 +33,25 @@ const WIDTH = 100;
  * A finding as lines: how bad and where, and under it what, what to do, and who says so.
  *
  * @param document the drawing by which to name what it is about; without it the file's own ids and keys are told
+ * @param also further places of which just the same is to be said
  */
 export const findingLines = (
   { rule, severity, where, message, help, citation }: Finding,
   file: string,
   document?: StillhotDocument,
+  also: readonly string[] = [],
 ): string[] => [
   `${severity}, ${file}, ${document === undefined ? where : spell(nameOfPlace(document, where))} (${rule})`,
   ...wrapped("  ", spell(message), "  "),
+  ...(document === undefined || also.length === 0
+    ? []
+    : wrapped("  ", spell(say("report.alsoAt", { places: placesOf(document, also) })), "  ")),
   ...(help === undefined ? [] : wrapped("  ", spell(say("report.do", { help })), "  ")),
   ...wrapped("  ", citation, "  "),
 ];
+
+const placesOf = (document: StillhotDocument, places: readonly string[]): string =>
+  places.map((it) => spell(nameOfPlace(document, it))).join("; ");
 
 /** Why a file could not be used, as lines. */
 export function refusedLines({ file, problems }: Refused): string[] {

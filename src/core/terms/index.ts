@@ -9,5 +9,6 @@ export { REGIONS } from "./regions";
 export { REGION_IDS, type RegionId } from "./regions/ids";
 export { alsoCalled, inWordsOf, type Region, saidIn } from "./regions/region";
 export * from "./finding";
+export { type FindingsAlike, findingsAlike } from "./findingsAlike";
 export * from "./complex";
 export { dayBy, daysBetween } from "./day";

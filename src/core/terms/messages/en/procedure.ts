@@ -4,6 +4,7 @@ export const procedure = {
   "report.atStep": "{file}, step {n}",
   "report.stands": "{name}: {verdict}",
   "report.atEnd": "{file}, at the end, {where}",
+  "report.alsoAt": "the same at {places}",
   "report.do": "do: {help}",
   "mark.thisStep": "this step",
   "mark.lastSwitching": "last switching",

@@ -4,6 +4,7 @@ export const procedure = {
   "report.atStep": "{file}, étape {n}",
   "report.stands": "{name}: {verdict}",
   "report.atEnd": "{file}, à la fin, {where}",
+  "report.alsoAt": "de même à {places}",
   "report.do": "à faire : {help}",
   "mark.thisStep": "cette étape",
   "mark.lastSwitching": "dernière manœuvre",
