@@ -20,8 +20,12 @@ const KEPT_HERE = sampled(
   3,
 );
 const SEEDS = sampled([1, 8, 22, 43, 57, 64], 3);
-/** Of the first seven hundred those that once stood badly: a number beside its plate, or under a tie; a flag among the parts of a symbol; a state on a line in another; a lead on a neutral. */
-const ONCE_BAD = [3, 41, 102, 105, 142, 167, 215, 251, 253, 274, 370];
+/**
+ * Of the first seven hundred those that once stood badly: a number beside its plate, or under a tie; a flag among the parts
+ * of a symbol; a state on a line in another; a lead on a neutral; a third winding on its line; a loop that came back along
+ * another line; a device of one phase on the middle one; phases swapped over what hangs beside them.
+ */
+const ONCE_BAD = [3, 31, 41, 95, 102, 105, 124, 142, 166, 167, 215, 251, 253, 274, 370];
 const MADE_HERE = [...SEEDS, ...ONCE_BAD].flatMap(madeFrom);
 
 /** Of a drawing too large to be read whole two parts are looked at, each with symbols of another size. */

@@ -202,7 +202,8 @@ const elementText = perObject((saved: NonNullable<ReturnType<typeof savedElement
   const element = complete(saved);
   const phases = "phases" in element ? element.phases : "";
   const parted = "parted" in element ? element.parted : "";
-  return `${element.kind} ${endsOfElement(element).join(" ")} ${phases} ${parted} ${labelWidthOf(element)}`;
+  const swapped = "toPhases" in element ? element.toPhases : "";
+  return `${element.kind} ${endsOfElement(element).join(" ")} ${phases} ${parted} ${swapped} ${labelWidthOf(element)}`;
 });
 
 const perElements = perObject((elements: System["elements"]) =>
@@ -267,7 +268,6 @@ function laidRoute(
     bodyAt,
     centre,
     body,
-    isLine: isLine(element),
     hangs: Math.abs(body.x) > 0.5 !== (layout.way === "across"),
     isWithin,
     isByThird,

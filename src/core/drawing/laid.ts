@@ -18,14 +18,20 @@ import {
 } from "../devices";
 import { type Letter, lettersOf } from "../terms";
 import { isHotLook, type Pen, type Surroundings } from "./pen";
-import { HANGING_APART, isAbreast, isBank, isLegs, LINE_APART, NEUTRAL_APART } from "./layout/inside";
+import {
+  HANGING_APART,
+  isAbreast,
+  isBank,
+  isLegs,
+  LEGS_APART,
+  LINE_APART,
+  NEUTRAL_APART,
+} from "./layout/inside";
 import { symbolSizeAt } from "./labels";
 import type { LaidPath, Route } from "./routes";
 import { spotOf } from "./routes";
 import type { Look, Shape, Spot, Strand } from "./shapes";
 
-/** The two legs of a service side by side [units]. */
-const LEGS_APART = 10;
 /** Conductors side by side into what stands at one point: nearer, those of a small picture would touch. */
 const FEET_APART = 10;
 /** A dot where conductors are joined. */
@@ -134,7 +140,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
   const reach = byPole || isUnits || isTransformer(element) ? Infinity : 16 * size;
   const kept = (by: number) => Math.max(-reach, Math.min(reach, by));
   for (const letter of own) {
-    const { near, centre } = halvesOf(path, letter, kept(shift(letter)), around, half);
+    const { near, centre } = toSymbol(path, "from", letter, kept(shift(letter)), around, half);
     pen.strand(letter, around.look("from", letter), around.feed, ...near);
     if (byPole) pen.pole(poleOf(element, letter), letter, around, centre, size);
     else if (isUnits)
@@ -144,7 +150,7 @@ export function drawLaid(pen: Pen, element: TwoEnded, route: Route, around: Surr
     const by = isLegs(far.join("")) ? shiftOf(letter, far, LEGS_APART * size) : shiftOf(letter, far, apart);
     const from = own.find((it) => letterAt(element, "to", it) === letter) ?? letter;
     const goesOver = byPole && from !== letter;
-    const { far: on } = halvesOf(path, letter, kept(by), around, goesOver ? half + 2 * swap : half);
+    const { far: on } = toSymbol(path, "to", letter, kept(by), around, goesOver ? half + 2 * swap : half);
     const [foot] = goesOver ? halvesOf(path, from, shift(from), around, half).far : [];
     pen.strand(letter, around.look("to", letter), around.feed, ...(foot === undefined ? [] : [foot]), ...on);
   }
@@ -340,6 +346,28 @@ function halvesOf(path: LaidPath, letter: Letter, by: number, around: Surroundin
 }
 
 /**
+ * The way of one conductor of a device, which comes to its symbol so far beside the middle. In the line of a point with more
+ * conductors than it has itself each keeps its place up to the symbol: in the middle it would lie on another one.
+ */
+function toSymbol(
+  path: LaidPath,
+  end: "from" | "to",
+  letter: Letter,
+  by: number,
+  around: Surroundings,
+  half: number,
+): Halves {
+  const straight = halvesOf(path, letter, by, around, half);
+  const isAtSymbol = end === "from" ? path.bodyAt === 0 : path.bodyAt === path.spots.length - 2;
+  if (path.hangs || !isAtSymbol) return straight;
+  const lane = asAt(path, end, letter, path.body, around) ?? by;
+  const apart = Math.abs(lane - by);
+  if (apart < 0.5) return straight;
+  const { near, far } = halvesOf(path, letter, lane, around, half + apart);
+  return { ...straight, near: [...near, straight.near.at(-1)!], far: [straight.far[0]!, ...far] };
+}
+
+/**
  * How far beside the middle of its longest stretch each conductor of a line runs. Where fewer go on than run through the
  * point that they come from, each keeps the place that it has there: in the middle it would lie on another one.
  */
@@ -371,8 +399,8 @@ export function besideOn(
   by: number,
   around: Surroundings,
 ): number {
-  const { spots, bodyAt, isLine } = path;
-  if (nth === bodyAt || (nth > bodyAt && !isLine)) return by;
+  const { spots, bodyAt } = path;
+  if (nth === bodyAt) return by;
   const way = wayOf(spots[nth]!, spots[nth + 1]!);
   return asAt(path, nth < bodyAt ? "from" : "to", letter, way, around) ?? by;
 }
@@ -394,7 +422,7 @@ function asAt(
   if (axis === undefined || !letters.includes(letter)) return undefined;
   const size = symbolSizeAt(text);
   const isAlong = Math.abs(axis.way.x * way.x + axis.way.y * way.y) > 0.5;
-  if (!axis.isOnLine && !isAlong && letter !== "N") return shiftOf(letter, letters, besideAt(letters) * size);
+  if (!axis.isOnLine && !isAlong) return shiftOf(letter, letters, besideAt(letters) * size, size);
   if (!axis.isOnLine || !isAlong) return undefined;
   const { out, by } = runningAt(path, end, around);
   const beside = sideOf(way, hand);

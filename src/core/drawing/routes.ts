@@ -41,8 +41,6 @@ export interface LaidPath {
   readonly bodyAt: number;
   readonly centre: Spot;
   readonly body: Spot;
-  /** a stretch of line, and no device or lead on a structure */
-  readonly isLine: boolean;
   /** whether the body is square to the line */
   readonly hangs: boolean;
   /** nothing leads on from it to another structure */

@@ -10,7 +10,7 @@ import {
   standsAbreast,
   standsInLine,
 } from "../../devices";
-import { complete, type System } from "../../document";
+import { complete, conductorsOf, type System } from "../../document";
 import { type ElementId, lettersOf } from "../../terms";
 import type { Spot } from "../shapes";
 import { isNamed, isTightAt, symbolSizeAt } from "../labels";
@@ -69,6 +69,8 @@ export const SYMBOL_LENGTH = 40;
 const LEAD = 14;
 const LEAD_FROM_LINE = 30;
 const LEAD_TO_LINE = 26;
+/** From the outermost conductor of a line to a symbol, or to another line, under it: a bridge over it has room. */
+const UNDER_LINE = 8;
 /** Conductors of what hangs on a line stand so far apart that each has a symbol of its own. */
 export const HANGING_APART = 40;
 /** How much wider than closed stands an open blade that is not the only one of its device. */
@@ -91,12 +93,16 @@ const LINES_TO_THIRD = 2.5;
 const UNDER_OTHERS = 30;
 /** Conductors of a line side by side. */
 export const LINE_APART = 14;
+/** The two legs of a service side by side. */
+export const LEGS_APART = 10;
 /** From the outermost of them to the neutral. */
 export const NEUTRAL_APART = 13;
 /** Over the line of a plate so much is clear in any case. */
 export const HEAD_OVER_LINE = 40;
 /** From the ends of what hangs there to a way that passes under them, with room for a state between. */
 const UNDER_ENDS = 24;
+/** The stretch of a way around on which its symbol stands is at least so long. */
+const LEAST_TIE = 60;
 /** Over the line is room for a second way around a device. */
 const BYPASS = 52;
 
@@ -124,11 +130,20 @@ export class Inside implements OnPlate {
   readonly #system: System;
   readonly #rooms: Rooms;
   readonly #worked: ReadonlySet<string>;
+  readonly #tied: ReadonlyMap<string, ElementId>;
 
-  constructor(system: System, rooms: Rooms, entry: TreeBranch, worked: ReadonlySet<string>) {
+  /** @param tied points from which a line leaves that the tree does not follow, each with that */
+  constructor(
+    system: System,
+    rooms: Rooms,
+    entry: TreeBranch,
+    worked: ReadonlySet<string>,
+    tied: ReadonlyMap<string, ElementId>,
+  ) {
     this.#system = system;
     this.#rooms = rooms;
     this.#worked = worked;
+    this.#tied = tied;
     this.left = -this.#before;
     this.#line(entry, 0);
     this.#leadUnder();
@@ -152,30 +167,45 @@ export class Inside implements OnPlate {
       this.right = Math.max(this.right, b.u + reach + 8);
       return;
     }
+    // It leaves the one further on away from the other, and comes back to that.
+    const [one, other, isTurned] = a.u < b.u ? [b, a, true] : [a, b, false];
     const u = this.right + this.#before;
-    // What ends between the two at the same height would look joined to it.
-    const isPassing = [...this.stands].some(
-      ([point, it]) => point !== from && it.v === a.v && it.u > a.u && it.u < u,
-    );
-    const v = isPassing ? a.v + UNDER_ENDS * symbolSizeAt(this.#rooms.text) : a.v;
-    const apart = Math.abs(v - b.v);
-    const low = apart < 60 ? Math.max(v, b.v) + 60 : Math.max(v, b.v);
-    const path = [
-      a,
-      ...(isPassing ? [{ u: a.u, v }] : []),
-      { u, v },
-      ...(apart < 60
+    const size = symbolSizeAt(this.#rooms.text);
+    /** What ends beside a place at the same height would look joined to it. */
+    const isPassing = (of: Stand) =>
+      [...this.stands.values()].some((it) => it !== of && it.v === of.v && it.u > of.u && it.u < u);
+    const v = isPassing(one) ? one.v + UNDER_ENDS * size : one.v;
+    const leave = [one, ...(v === one.v ? [] : [{ u: one.u, v }]), { u, v }];
+    const isUnder = isPassing(other);
+    const apart = Math.abs(v - other.v);
+    const low = isUnder
+      ? Math.max(this.bottom + UNDER_ENDS * size, v + LEAST_TIE)
+      : apart < LEAST_TIE
+        ? Math.max(v, other.v) + LEAST_TIE
+        : Math.max(v, other.v);
+    const hasMore = this.legs.some((it) => it.from === (isTurned ? from : to));
+    const back = hasMore ? other.u - this.#before : other.u;
+    const comeBack = isUnder
+      ? [{ u, v: low }, { u: back, v: low }, ...(hasMore ? [{ u: back, v: other.v }] : [])]
+      : apart < LEAST_TIE
         ? [
             { u, v: low },
             { u: u + 28, v: low },
-            { u: u + 28, v: b.v },
+            { u: u + 28, v: other.v },
           ]
-        : [{ u, v: b.v }]),
-      b,
-    ];
-    this.legs.push({ id, from, to, path, centre: { u, v: apart < 60 ? (v + low) / 2 : (v + b.v) / 2 } });
+        : [{ u, v: other.v }];
+    const path = [...leave, ...comeBack, other];
+    const turned = isUnder || apart < LEAST_TIE ? low : other.v;
+    this.legs.push({
+      id,
+      from,
+      to,
+      path: isTurned ? path.reverse() : path,
+      centre: { u, v: (v + turned) / 2 },
+    });
+    this.left = Math.min(this.left, back - 10);
     this.right = u + 20 + this.#after(id);
-    this.bottom = Math.max(this.bottom, low + 8);
+    this.bottom = Math.max(this.bottom, low + (isUnder ? LINE_APART * size : 8));
   }
 
   get #before(): number {
@@ -242,7 +272,10 @@ export class Inside implements OnPlate {
       branch,
       inside.filter((it) => it !== through),
       { u, v: 0 },
-      this.#worked.has(branch.id) ? this.#pastRing : LEAD_FROM_LINE,
+      Math.max(
+        this.#worked.has(branch.id) ? this.#pastRing : LEAD_FROM_LINE,
+        this.#outermostAt(branch.id) + UNDER_LINE * symbolSizeAt(this.#rooms.text),
+      ),
     );
     if (through === undefined) return;
     const label = this.#rooms.label(through.by!);
@@ -309,7 +342,8 @@ export class Inside implements OnPlate {
     const isLeading = third !== undefined && hasExit(third);
     const length = this.#length(id);
     const start = at.v + lead;
-    const end = start + length + (child === undefined ? 0 : this.#leadOut(id, child));
+    const out = child === undefined ? 0 : this.#leadOut(id, child);
+    const end = Math.max(start + length + out, at.v + this.#fromLine(branch, child));
     const to = { u, v: end };
     this.legs.push({
       id,
@@ -337,9 +371,8 @@ export class Inside implements OnPlate {
 
   /** What leads on from a place beside which others hang leaves under these: at their height it would run through them. */
   #leadUnder() {
-    const leaving = new Set(
-      this.exits.filter(({ from }) => this.stands.get(from)!.axis === "v").map(({ from }) => from),
-    );
+    const from = [...this.exits.map((it) => it.from), ...this.#tied.keys()];
+    const leaving = new Set(from.filter((it) => this.stands.get(it)?.axis === "v"));
     const outermostFirst = [...leaving].sort((a, b) => this.stands.get(b)!.u - this.stands.get(a)!.u);
     for (const from of outermostFirst) {
       const at = this.stands.get(from)!;
@@ -358,6 +391,9 @@ export class Inside implements OnPlate {
   /** Whether something on this plate, or another line that leaves it, lies on the way of a line that leaves from here. */
   #isInTheWay({ u, v }: Uv, from: string): boolean {
     const half = this.#underOthers / 2;
+    const own = this.exits.filter((it) => it.from === from).map(({ child }) => child.by!);
+    const apart = (NEUTRAL_APART + UNDER_LINE) * symbolSizeAt(this.#rooms.text);
+    const reach = this.#reachOf([...own, this.#tied.get(from) ?? []].flat());
     return (
       this.legs.some(({ path }) =>
         path.some(
@@ -367,13 +403,38 @@ export class Inside implements OnPlate {
             Math.min(it.v, path[nth - 1]!.v) < v + half &&
             Math.max(it.v, path[nth - 1]!.v) > v - half,
         ),
-      ) || this.exits.some((it) => it.from !== from && it.u > u && Math.abs(it.v - v) < half)
+      ) ||
+      this.exits.some(
+        (it) =>
+          it.from !== from &&
+          Math.abs(it.v - v) < Math.max(half, reach + this.#reachOf([it.child.by!]) + apart),
+      )
     );
+  }
+
+  /** How far from the line that it hangs on a place is at least from which other lines leave beside that. */
+  #fromLine({ id }: TreeBranch, child: TreeBranch | undefined): number {
+    const leaving = child?.onward.filter(({ plate }) => plate !== child.plate) ?? [];
+    if (leaving.length === 0 || this.stands.get(id)!.axis !== "u") return 0;
+    const apart = (NEUTRAL_APART + UNDER_LINE) * symbolSizeAt(this.#rooms.text);
+    return this.#outermostAt(id) + this.#reachOf(leaving.map(({ by }) => by!)) + apart;
+  }
+
+  /** From the middle of lines to the outermost of their phases. */
+  #reachOf(lines: readonly ElementId[]): number {
+    const counts = lines.map((id) => lettersOf((this.#element(id) as { phases: string }).phases).length);
+    return ((Math.max(1, ...counts) - 1) / 2) * LINE_APART * symbolSizeAt(this.#rooms.text);
+  }
+
+  /** From the middle of the line at a point to the outermost of its phases. */
+  #outermostAt(point: string): number {
+    const phases = (conductorsOf(this.#system).get(point) ?? []).filter((it) => it !== "N");
+    return (Math.max(0, phases.length - 1) / 2) * LINE_APART * symbolSizeAt(this.#rooms.text);
   }
 
   /** Whether something hangs so far before a spot, no less deep than that: what stands there would lie on it. */
   #isBefore({ u, v }: Uv, far: number): boolean {
-    const from = u - far - this.#before;
+    const from = u - far - this.#before - HALF_ACROSS * symbolSizeAt(this.#rooms.text);
     return this.legs.some(({ path }) => path.some((it) => it.u > from && it.u < u - 1 && it.v > v));
   }
 

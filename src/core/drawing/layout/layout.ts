@@ -1,4 +1,4 @@
-import type { CircuitElement } from "../../devices";
+import { type CircuitElement, isConductor } from "../../devices";
 import {
   besideOthers,
   complete,
@@ -27,12 +27,14 @@ import {
   isAbreast,
   isBank,
   isLegs,
+  LEGS_APART,
   LINE_APART,
   NEUTRAL_APART,
   type OnPlate,
   type Rooms,
   type Exit,
   spotIn,
+  spreadOf,
   type Stand,
   type Uv,
   type Way,
@@ -109,7 +111,7 @@ const RINGS_APART = 104;
 /** A line beside or under another circuit, with the states of both on it [px]. */
 const BESIDE_ANOTHER = 130;
 const BYPASSED = 200;
-/** Room for the two ends of a parted conductor. */
+/** Room for the two ends of a parted conductor, or for phases that go over to where others lie. */
 const BREAK = 40;
 /** So many places beside the others are tried for a line that closes a loop. */
 const MOST_ASIDE = 8;
@@ -156,12 +158,16 @@ interface Block {
   readonly right: number;
   readonly top: number;
   readonly bottom: number;
+  /** lines that the tree does not follow and that have one of their ends here */
+  readonly tied: readonly ElementId[];
   readonly next: readonly {
     readonly block: Block;
     readonly u: number;
     readonly v: number;
     readonly exit: Exit;
     readonly path: readonly Uv[];
+    /** where its symbol, a break or a swap of phases stands on it */
+    readonly centre: Uv;
   }[];
 }
 
@@ -170,6 +176,8 @@ class Table {
   readonly #rooms: Rooms;
   readonly #worked: ReadonlySet<string>;
   readonly #tree: Tree;
+  /** points from which a line that the tree does not follow leads to another plate */
+  readonly #tied = new Map<string, ElementId>();
   /** crowds that have their plate */
   readonly #gathered = new Set<PlateGroup>();
   /** lines that come to a crowd which has its plate already */
@@ -190,6 +198,11 @@ class Table {
     this.#rooms = rooms;
     this.#worked = worked;
     this.#tree = tree;
+    for (const id of tree.ties) {
+      const ends = endsOfElement(this.#elementOf(id));
+      if (new Set(ends.map((it) => tree.branches.get(it)!.plate)).size > 1)
+        for (const end of ends) this.#tied.set(end, id);
+    }
   }
 
   /** Whether a place is one of a crowd that has its plate. */
@@ -224,7 +237,7 @@ class Table {
   }
 
   #laidOn(entry: TreeBranch): Inside {
-    const inside = new Inside(this.#system, this.#rooms, entry, this.#worked);
+    const inside = new Inside(this.#system, this.#rooms, entry, this.#worked, this.#tied);
     for (const id of this.#tiesOn(inside)) {
       const [from, to] = endsOfElement(this.#elementOf(id));
       inside.tie(id, from!, to!);
@@ -296,22 +309,25 @@ class Table {
       plate.bottom,
     ];
     let below = -Infinity;
-    // The first one goes straight on; of the others the lowest turns down first.
-    const lanes = this.#lanes(exits.slice(1).reverse(), plate.right + GAP / 2);
+    const tied = this.#tiedAt(inside);
+    // The first one goes straight on; of the others the lowest turns down first, after what closes a loop.
+    const lanes = this.#lanes(exits.slice(1).reverse(), plate.right + GAP / 2 + this.#roomOf(tied));
     exits.forEach((exit, nth) => {
       const block = blocks.get(exit.child)!;
+      // What closes a loop comes back between the two rows.
+      const between = this.#roomOf(closing(tied, block.tied));
       const edge = lanes.end + GAP / 2 + this.#breakOf(exit.child.by!);
       const u = Math.max(edge - block.plate.left, exit.u + this.#leastSpan(exit));
-      const v = Math.max(exit.v, below + GAP - block.top);
+      const v = Math.max(exit.v, below + GAP + between - block.top);
       const turn = lanes.turns[exits.length - 1 - nth] ?? 0;
       const path = v === exit.v ? [exit, { u, v }] : [exit, { u: turn, v: exit.v }, { u: turn, v }, { u, v }];
-      next.push({ block, u, v, exit, path: path.map(({ u, v }) => ({ u, v })) });
+      next.push({ block, u, v, ...this.#led(exit, path, exits, lanes.end, u + block.plate.left) });
       below = v + block.bottom;
       right = Math.max(right, u + block.right);
       top = Math.min(top, v + block.top);
       bottom = Math.max(bottom, below);
     });
-    return { group, inside, plate, left: plate.left, right, top, bottom, next };
+    return { group, inside, plate, left: plate.left, right, top, bottom, tied, next };
   }
 
   /** What is behind a plate stands under it, short side lines first, and the longer ones run past these. */
@@ -339,7 +355,12 @@ class Table {
     let passed = plate.top;
     inOrder.forEach((exit, nth) => {
       const block = blockOf(exit);
-      const half = this.#halfOf(exit.child.by!);
+      // Straight on it keeps the places of all that runs through its ends.
+      const reach = nth > 0 || exit.v !== 0 ? [] : [exit.from, exit.child.id].map((it) => this.#reachAt(it));
+      const half = Math.max(
+        this.#halfOf(exit.child.by!),
+        ...reach.map((it) => it * symbolSizeAt(this.#rooms.text)),
+      );
       // What comes back to its plate from beside others comes between these and the plate, and no higher; its neutral and
       // what else is lower runs beside the number.
       const above = GAP + this.#breakOf(exit.child.by!) + (nth === 0 ? 0 : this.#outermostOf(exit.child.by!));
@@ -360,14 +381,49 @@ class Table {
               { u: back, v: 0 },
               { u, v: 0 },
             ];
-      next.push({ block, u, v: 0, exit, path: path.map(({ u, v }) => ({ u, v })) });
+      next.push({ block, u, v: 0, ...this.#led(exit, path, exits, lanes.end, u + block.plate.left) });
       edge = u + block.right;
       right = Math.max(right, edge);
       passed = Math.min(nth === 0 ? Math.min(passed, -half) : lane - half, block.top);
       top = Math.min(top, passed);
       bottom = Math.max(bottom, block.bottom);
     });
-    return { group, inside, plate, left: plate.left, right, top, bottom, next };
+    return { group, inside, plate, left: plate.left, right, top, bottom, tied: [], next };
+  }
+
+  #tiedAt({ stands }: OnPlate): ElementId[] {
+    return [...stands.keys()].flatMap((it) => this.#tied.get(it) ?? []);
+  }
+
+  #roomOf(lines: readonly ElementId[]): number {
+    return lines.reduce((sum, id) => sum + 2 * this.#halfOf(id), 0);
+  }
+
+  /**
+   * The way of a line to its next plate and where its middle is.
+   *
+   * @param before from where on it is clear of its own plate and of what turns beside that
+   * @param behind the edge of the next plate
+   */
+  #led(
+    exit: Exit,
+    given: readonly Uv[],
+    exits: readonly Exit[],
+    before: number,
+    behind: number,
+  ): Pick<Block["next"][number], "exit" | "path" | "centre"> {
+    const path = given.map(({ u, v }) => ({ u, v }));
+    // Where another line leaves from the same place, the first stretch is that one's too.
+    const isShared = exits.some((it) => it !== exit && it.from === exit.from);
+    if (this.#breakOf(exit.child.by!) === 0)
+      return { exit, path, centre: middleOf(isShared && path.length > 2 ? path.slice(1) : path) };
+    // On a plate its ends would lie on what hangs there.
+    const [start, end] = [path[0]!, path.at(-1)!];
+    const clear = [
+      ...(path.length === 2 ? [{ u: before, v: start.v }] : path.slice(1, -1)),
+      { u: behind, v: end.v },
+    ];
+    return { exit, path, centre: middleOf(clear) };
   }
 
   /** How long a line is at least: its letters stand beside its state, and rings around its two ends apart. */
@@ -406,14 +462,17 @@ class Table {
   /** From the middle of a line to the middle between it and another line beside it. */
   #halfOf(id: ElementId): number {
     const element = this.#elementOf(id);
-    const beyond = "neutral" in element && element.neutral ? NEUTRAL_APART : LINE_APART / 2;
+    const hasNeutral = "neutral" in element && element.neutral && !isLegs(element.phases);
+    const beyond = hasNeutral ? NEUTRAL_APART : LINE_APART / 2;
     return this.#outermostOf(id) + beyond * symbolSizeAt(this.#rooms.text);
   }
 
-  /** A parted conductor is seen to be so between two plates: on one of them its far end may lie on what hangs there. */
+  /** A parted conductor is seen to be so between two plates, and swapped phases too: on one of them its far end may lie on what hangs there. */
   #breakOf(id: ElementId): number {
     const element = this.#elementOf(id);
-    return "parted" in element && element.parted !== "" ? BREAK * symbolSizeAt(this.#rooms.text) : 0;
+    const isParted = "parted" in element && element.parted !== "";
+    const isSwapped = isConductor(element) && element.toPhases !== "";
+    return isParted || isSwapped ? BREAK * symbolSizeAt(this.#rooms.text) : 0;
   }
 
   /** From the middle of a line to the outermost of its phases. */
@@ -435,6 +494,7 @@ class Table {
   #reachAt(point: string): number {
     const letters = conductorsOf(this.#system).get(point) ?? [];
     const phases = letters.filter((it) => it !== "N");
+    if (isLegs(phases.join(""))) return LEGS_APART / 2;
     return ((phases.length - 1) / 2) * LINE_APART + (phases.length < letters.length ? NEUTRAL_APART : 0);
   }
 
@@ -473,16 +533,8 @@ class Table {
         bottom: bottom + v,
         points: [...block.inside.stands.keys()],
       });
-      for (const { block: behind, u: along, v: across, exit, path } of block.next) {
-        const ends = path.map(moved);
-        // Where another line leaves from the same place, the first stretch is that one's too.
-        const isShared = block.next.some((it) => it.exit !== exit && it.exit.from === exit.from);
-        const own = isShared && ends.length > 2 ? ends.slice(1) : ends;
-        const isBroken = ends.length === 2 && this.#breakOf(exit.child.by!) > 0;
-        const centre = isBroken
-          ? { u: u + (right + along + behind.plate.left) / 2, v: ends[0]!.v }
-          : middleOf(own);
-        this.#legs.set(exit.child.by!, { path: ends, centre, isWithin: false });
+      for (const { block: behind, u: along, v: across, exit, path, centre } of block.next) {
+        this.#legs.set(exit.child.by!, { path: path.map(moved), centre: moved(centre), isWithin: false });
         stack.push({ block: behind, u: u + along, v: v + across });
       }
     }
@@ -551,19 +603,22 @@ class Table {
     for (const u of [after.left - GAP / 2, before.right + GAP / 2])
       yield turned([one, { u, v: one.v }, { u, v: other.v }, other]);
     for (const u of [right, farRight]) yield turned([one, { u, v: one.v }, { u, v: other.v }, other]);
-    const edge = before.right + GAP / 2;
+    const edges = [before.right + GAP / 2 + half, before.right + GAP / 2];
     const far = after.right + GAP / 2;
+    const [upper, lower] = before.top < after.top ? [before, after] : [after, before];
+    const between = upper.bottom < lower.top ? [lower.top - GAP / 2 - half, lower.top - GAP / 2] : [];
     // Half of what is between two rows: at the edge of the lower one it would run through its numbers.
-    for (const v of [Math.max(before.bottom, after.bottom) + GAP / 2, bottom])
+    for (const v of [...between, Math.max(before.bottom, after.bottom) + GAP / 2, bottom])
       for (const end of [far, after.left - GAP / 2])
-        yield turned([
-          one,
-          { u: edge, v: one.v },
-          { u: edge, v },
-          { u: end, v },
-          { u: end, v: other.v },
-          other,
-        ]);
+        for (const edge of edges)
+          yield turned([
+            one,
+            { u: edge, v: one.v },
+            { u: edge, v },
+            { u: end, v },
+            { u: end, v: other.v },
+            other,
+          ]);
     // Where other lines turn there, beside these.
     for (let nth = 1; nth <= MOST_ASIDE; nth++)
       for (const u of [after.left - GAP / 2 - nth * half, before.right + GAP / 2 + nth * half])
@@ -573,13 +628,20 @@ class Table {
   #clearest(id: ElementId, ways: Iterable<readonly Uv[]>, ends: ReadonlySet<string>): readonly Uv[] {
     const half = this.#halfOf(id);
     const own = new Set([...ends].map((it) => this.#plateOf(it)));
-    const others = [...this.#legs].map(([other, { path }]) => {
-      const points = endsOfElement(this.#elementOf(other));
-      const along = Math.max(...points.map((it) => this.#reachAt(it))) * symbolSizeAt(this.#rooms.text);
-      const apart = half + Math.max(this.#halfOf(other), along);
+    const size = symbolSizeAt(this.#rooms.text);
+    const others = [...this.#legs].flatMap(([other, { path }]) => {
+      const element = this.#elementOf(other);
+      const points = endsOfElement(element);
       // Where one ends and the other begins, outer conductors reach further; not where they are joined.
-      const beyond = points.some((it) => ends.has(it)) ? 0 : -apart;
-      return { stretches: stretchesOf(path), apart, beyond };
+      const isJoined = points.some((it) => ends.has(it));
+      const hanging = spreadOf(element, this.#rooms.text) + (LINE_APART / 2) * size;
+      return stretchesOf(path).map((stretch) => {
+        const axis = stretch[0].v === stretch[1].v ? "u" : "v";
+        const through = points.filter((it) => this.#stands.get(it)!.axis === axis);
+        const along = Math.max(0, ...through.map((it) => this.#reachAt(it))) * size;
+        const apart = half + Math.max(this.#halfOf(other), along, axis === "v" ? hanging : 0);
+        return { stretch, apart, beyond: isJoined ? 0 : -apart };
+      });
     });
     let best: readonly Uv[] = [];
     let least = Infinity;
@@ -587,10 +649,9 @@ class Table {
       let tangle = lengthOf(way) / 1e5;
       for (const plate of this.#plates)
         if (!own.has(plate)) for (const stretch of stretchesOf(way)) if (meets(stretch, plate)) tangle += 3;
-      for (const { stretches, apart, beyond } of others)
+      for (const { stretch, apart, beyond } of others)
         for (const one of stretchesOf(way))
-          for (const other of stretches)
-            tangle += liesBeside(one, other, apart, beyond) ? ON_ANOTHER : crossing(one, other);
+          tangle += liesBeside(one, stretch, apart, beyond) ? ON_ANOTHER : crossing(one, stretch);
       if (tangle < least) [least, best] = [tangle, way];
       if (tangle < 1) break;
     }
@@ -656,6 +717,14 @@ class Table {
       crowded: new Map(crowded),
     };
   }
+}
+
+/** Which of the lines that had one end before have their other one among those that come; the others wait on. */
+function closing(waiting: ElementId[], come: readonly ElementId[]): readonly ElementId[] {
+  const closed = come.filter((it) => waiting.includes(it));
+  const open = [...waiting, ...come].filter((it) => !closed.includes(it));
+  waiting.splice(0, Infinity, ...open);
+  return closed;
 }
 
 const sizeOf = ({ right, left, bottom, top }: Block): number => (right - left) * (bottom - top);
