@@ -58,18 +58,16 @@ export { naturalOrder } from "./naturalOrder";
 export { jobFields, workPointFields } from "./jobFields";
 export { nextGroundId } from "./checkJob";
 export {
-  asDrawn,
   type DoneStep,
   isDoneStep,
-  isSameStep,
   isStanding,
   type JobLogLine,
   jobLogOf,
   type JobMark,
-  placesInOrder,
-  renamedBetween,
   type SeenInstead,
 } from "./jobLog";
+export { isSameStep, placesInOrder } from "./logAgainstOrder";
+export { asDrawn, renamedBetween } from "./jobDifference";
 export type { Change, Edit } from "./edits/change";
 export { objectionTo } from "./check";
 export { besideOthers } from "./besideOthers";

@@ -1,5 +1,7 @@
 import { type JsonObject, say } from "../../terms";
-import { differenceForJob, doneByLog, isDoneStep, type JobLogLine, jobLogOf } from "../jobLog";
+import { differenceForJob } from "../jobDifference";
+import { isDoneStep, type JobLogLine, jobLogOf } from "../jobLog";
+import { doneByLog } from "../logAgainstOrder";
 import { jobOf } from "../settings";
 import type { StillhotDocument } from "../types";
 import { change, type Edit, type Draft, plain } from "./change";
