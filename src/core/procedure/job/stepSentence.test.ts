@@ -44,3 +44,13 @@ test.each([
 ])("which end of a set goes on first is told by where it goes: %s", (step, wanted) =>
   expect(told(TAP, step)).toMatch(wanted),
 );
+
+test.each([
+  ["ask n1", /^Ask the system operator to hold the reclosing of .*crossing/],
+  ["ask c1", /^Ask the system operator$/],
+  ["ask", /^Ask the system operator$/],
+])("what the operator is asked is told by what it is about: %s", (step, wanted) =>
+  expect(told(`${TAP}\nn1 nearby span=sp1 relation=crossing kvLL=12.47 label=crossing`, step)).toMatch(
+    wanted,
+  ),
+);

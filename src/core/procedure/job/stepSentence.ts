@@ -9,6 +9,7 @@ import {
   structureOf,
   workPointName,
 } from "../../document";
+import { isBeside } from "../../devices";
 import { isTool, SPIKE, TRACER } from "../../steps";
 import { type ElementId, type Message, say, type StructureId } from "../../terms";
 import { isWireDownAt } from "./wiresDown";
@@ -35,7 +36,9 @@ export function stepSentence(
   const onCable =
     verb !== "test" ? undefined : step.with === SPIKE ? "spike" : step.with === TRACER ? "trace" : undefined;
   const isGuard = verb === "barricade" && step.at !== undefined && isWireDownAt(document.system, step.at);
-  const act = say(isInMinutes ? "do.waitMinutes" : isGuard ? "do.guard" : `do.${onCable ?? verb}`, {
+  const isHold = verb === "ask" && isBeside(document.system.elements[step.element as ElementId]);
+  const how = isInMinutes ? "waitMinutes" : isGuard ? "guard" : isHold ? "hold" : (onCable ?? verb);
+  const act = say(`do.${how}`, {
     minutes: isInMinutes ? minutes : "",
     name: nameOf(document, step, under),
     set: say("do.groundSet"),

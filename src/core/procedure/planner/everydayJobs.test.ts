@@ -660,3 +660,20 @@ test.each([
     [],
   );
 });
+
+test("the reclosing of a circuit that crosses the work is held before anything is opened", () => {
+  const { steps } = plan(
+    draw(`${LINE}
+     d1   disconnect  p1-p2  A  loadBreakAmps=100
+     sp1  span        p2-p3  A  lengthM=90
+     sp2  span        p3-p4  A  lengthM=90
+     ld1  load        p4     A  kw=20 customers=5
+     n1   nearby      span=sp2 relation=crossing kvLL=34.5
+     n2   nearby      span=sp1 relation=parallel kvLL=12.47 spacingM=9 lengthM=90
+     w1   work        p3     A`),
+    { alternatives: false },
+  );
+  const asked = steps.filter((it) => it.do === "ask").map(({ element }) => element);
+  expect(asked).toEqual(["n1"]);
+  expect(steps.findIndex((it) => it.do === "ask")).toBeLessThan(steps.findIndex((it) => it.do === "open"));
+});

@@ -1,6 +1,7 @@
-import { jobOf, type StillhotDocument } from "../../document";
+import { jobOf, type StillhotDocument, workPointsOf } from "../../document";
 import { say } from "../../terms";
 import { nameOf } from "../job/names";
+import { circuitsOverWork } from "../job/overWork";
 import { anotherPermitHolder } from "../job/owners";
 import { type Bypassed, bypassing, unbypassing, withoutBypass } from "./bypass";
 import type { Intent } from "./intent";
@@ -31,6 +32,7 @@ export function stepsOf(
   };
   const secures = secureActions(document, intent, brief);
   const permit = permitActions(document, intent, brief);
+  const holds = holdActions(document, [brief, ...permit]);
   const past = bypassing(around, [brief, ...secures, ...permit]);
   const rings = closingRings(document, intent, [brief, ...secures, ...permit, ...past]);
   const stops = stopping(document, intent, [brief, ...secures, ...permit, ...past, ...rings]);
@@ -50,7 +52,7 @@ export function stepsOf(
     intent,
     brief,
     [brief, ...isolation, ...supply],
-    [brief, ...isolation, ...proofs],
+    [brief, ...holds, ...isolation, ...proofs],
   );
   const clear = ungrounding(document, intent, work);
   const back = restoring(document, intent, [...work, ...clear]);
@@ -59,6 +61,7 @@ export function stepsOf(
     brief,
     ...secures,
     ...permit,
+    ...holds,
     ...past,
     ...rings,
     ...stops,
@@ -81,6 +84,14 @@ export const guardsOf = (document: StillhotDocument, { wiresDown }: Intent): Pla
     after: [],
     at,
     steps: [step({ do: "barricade", at }, say("why.barricade.down", { at: nameOf(document, at) }))],
+  }));
+
+/** What crosses the work, or hangs on its poles, is asked to be held before anybody is on the line. */
+const holdActions = (document: StillhotDocument, begun: readonly PlannedGroup[]): PlannedGroup[] =>
+  [...new Set(workPointsOf(document).flatMap(([id]) => circuitsOverWork(document, id)))].map((element) => ({
+    rank: RANK.receive,
+    after: begun,
+    steps: [step({ do: "ask", element }, say("why.ask.hold", { name: nameOf(document, element) }))],
   }));
 
 /** What hangs loose is held before its pole is shaken. */

@@ -1,6 +1,7 @@
 import {
   type CircuitElement,
   GROUNDING_CABLES,
+  isBeside,
   isGroundSet,
   isLiftedOff,
   isMachine,
@@ -150,6 +151,7 @@ function elementActs(state: JobState, id: ElementId, element: CircuitElement): A
           ),
         );
   if ("loose" in element || isLiftedOff(element)) acts.push(act("secure", { element: id }));
+  if (isBeside(element)) acts.push(act("ask", { element: id }));
   acts.push(act(isTagged(state, id) ? "untag" : "tag", { element: id }));
   if ("blocked" in element) acts.push(act(element.blocked ? "unblock" : "block", { element: id }));
   if ("removed" in element) {

@@ -1,3 +1,4 @@
+import { isBeside } from "../../devices";
 import { conductorNames } from "../../document";
 import { cablesWithin } from "../../hazard";
 import type { System } from "../../document";
@@ -6,6 +7,7 @@ import { systemAfterBlowing } from "../effects/blowing";
 import { chargesAfter } from "../effects/capacitors";
 import { type Consequence, consequenceOf } from "../effects/consequence";
 import { isOnCable, isSpiking, isTracing, systemAfterSpike, tracedBy } from "../effects/spiking";
+import { elementOf } from "../job/names";
 import { systemAfter } from "../job/positions";
 import { readingsOf } from "../job/readings";
 import type { RehearsalFinding } from "../rules/rule";
@@ -160,7 +162,10 @@ function told(before: JobState, step: Step, n: number): Partial<JobState> | unde
     case "inspect":
       return { shownLive: [] };
     case "ask":
-      return { shownLive: [], operatorAsked: n };
+      // To have a neighbour's reclosing held is no word on the section.
+      return isBeside(elementOf(before.document.system, step.element))
+        ? undefined
+        : { shownLive: [], operatorAsked: n };
     case "wait":
       return { elapsedSeconds: before.elapsedSeconds + step.seconds };
     case "work":

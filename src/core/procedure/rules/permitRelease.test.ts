@@ -18,6 +18,12 @@ checkRule(
     ["released", "request-permit; receive-permit; confirm; open c1; lift k1; release-permit; attach k1", ""],
     ["without the operator's word", "open c1; lift k1; attach k1", "danger k1"],
     ["the operator was asked", "open c1; lift k1; ask; attach k1", ""],
+    [
+      "to have a neighbour's reclosing held is no word on the section",
+      "open c1; lift k1; ask n1; attach k1",
+      "danger k1",
+      "n1 nearby span=sp2 relation=crossing kvLL=12.47",
+    ],
     ["a tap that needs no permit", "open c2; close c2", "", "w1 work p5 A"],
     ["energizing nothing", "request-permit; receive-permit; open c1; lift k1; close c1", ""],
   ],

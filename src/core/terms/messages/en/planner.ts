@@ -63,6 +63,8 @@ export const planner = {
   "why.barricade": "a mistake would lift the pole, the truck and the rods at {at}; nobody stands beside them",
   "why.barricade.enclosure":
     "a mistake would lift the enclosure and the ground around it at {at}; nobody stands beside it",
+  "why.ask.hold":
+    "{name} crosses the work or hangs on its poles: held, a wire that touches it is not energized again and again",
   "why.cover": "{name} stays energized within reach of the work",
   "why.work": "cut off from every supply, tagged, tested and grounded",
   "why.all-clear.work": "everybody is off the line before a ground comes off",

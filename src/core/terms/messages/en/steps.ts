@@ -33,6 +33,7 @@ export const steps = {
   "do.barricade": "Keep everyone clear of the base, the truck and the rods at {name}",
   "do.secure": "Secure {name}",
   "do.ask": "Ask the system operator",
+  "do.hold": "Ask the system operator to hold the reclosing of {name}",
   "do.join": "Remake {name}{on}{with}",
   "do.refuse": "Renew the link of {name}{on}",
   "do.remove-barrel": "Take the barrel out of {name}{on}",

@@ -70,6 +70,8 @@ export const planner = {
     "une erreur porterait en tension le poteau, le camion et les piquets à {at} ; personne ne se tient à côté",
   "why.barricade.enclosure":
     "une erreur porterait en tension l'armoire et le sol autour à {at} ; personne ne se tient à côté",
+  "why.ask.hold":
+    "{name} croise le travail ou pend aux mêmes poteaux : réenclenchement bloqué, un fil qui le touche ne reprend pas sa tension encore et encore",
   "why.cover": "{name} reste sous tension à portée du travail",
   "why.work": "coupé de toute source, étiqueté, vérifié et mis à la terre",
   "why.all-clear.work": "tous sont descendus de la ligne avant qu'une mise à la terre soit retirée",

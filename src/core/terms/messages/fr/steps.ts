@@ -33,6 +33,7 @@ export const steps = {
   "do.barricade": "Tenir chacun à l'écart du pied, du camion et des piquets à {name}",
   "do.secure": "Assurer {name}",
   "do.ask": "Interroger l'exploitant",
+  "do.hold": "Demander à l’exploitant de bloquer le réenclenchement de {name}",
   "do.join": "Refaire {name}{on}{with}",
   "do.refuse": "Remplacer l'élément fusible de {name}{on}",
   "do.remove-barrel": "Retirer le tube de {name}{on}",
