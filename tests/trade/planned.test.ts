@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { fromNotation } from "../../src/core/notation";
 import { plan } from "../../src/core/procedure";
+import { demoDrawings } from "../support/demoDrawings";
 import { draw } from "../support/jobNotation";
 import { spell } from "../support/words";
 import { CALL_OUT_JOBS } from "./callOuts";
@@ -191,4 +192,14 @@ p4 earthOhms=25
   ]);
   const opened = alternatives[0]!.steps.filter((it) => it.do === "open").map(({ element }) => element);
   expect(opened).toEqual(["r1", "d1", "d2"]);
+});
+
+test("another way says what it opens, also where the first opens that for a moment on the way back", () => {
+  const { steps, alternatives } = plan(new Map(demoDrawings()).get("quarry-lane.stillhot.json")!);
+  const work = steps.findIndex((it) => it.do === "work");
+  const after = steps.slice(work).filter((it) => it.do === "open" && it.element !== "tie");
+  expect(after.map(({ element }) => element)).toEqual(["c2", "c3"]);
+  expect(alternatives.map(({ summary }) => spell(summary))).toEqual([
+    "open Pole Q2, T1 cutout; Pole Q3, T2 cutout instead of Pole Q1, sideline cutout",
+  ]);
 });

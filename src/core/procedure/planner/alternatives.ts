@@ -50,12 +50,16 @@ export function alternativesTo(document: StillhotDocument, first: OrderDraft): A
   return found;
 }
 
-/** What one order chose to open and the other's steps leave alone: they may open it on the way to something else. */
+/**
+ * What one order chose to open and the other leaves alone until the work: it may open it on the way to something else. What is
+ * opened for a moment on the way back is none of it.
+ */
 function openedOnlyIn(one: OrderDraft, other: OrderDraft): Opening[] {
   const { openings } = other.intent.choice;
+  const work = other.steps.findIndex((it) => it.do === "work");
+  const before = work === -1 ? other.steps : other.steps.slice(0, work);
   return one.intent.choice.openings.filter(
-    (it) =>
-      !openings.includes(it) && !other.steps.some((step) => isOpening(step) && step.element === it.element),
+    (it) => !openings.includes(it) && !before.some((step) => isOpening(step) && step.element === it.element),
   );
 }
 
