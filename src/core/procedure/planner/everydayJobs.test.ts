@@ -677,3 +677,17 @@ test("the reclosing of a circuit that crosses the work is held before anything i
   expect(asked).toEqual(["n1"]);
   expect(steps.findIndex((it) => it.do === "ask")).toBeLessThan(steps.findIndex((it) => it.do === "open"));
 });
+
+test("a capacitor bank that is changed stays on the line, whose grounds short it, also where its links could not pick it up", () => {
+  const { steps } = plan(
+    draw(`${LINE}
+     cc   cutout     p1-q1  ABC  fuse=K25
+     cap  capacitor  q1     ABC  kvar=600 kvLL=12.47 connection=wye
+     ld   load       p1     ABC  kw=500 customers=100 connection=wye
+     w1   work       q1     ABC  does=cap`),
+    { alternatives: false },
+  );
+  const work = steps.findIndex((it) => it.do === "work");
+  const before = steps.slice(0, work).filter(({ do: verb }) => ["open", "wait", "ground"].includes(verb));
+  expect(before.map((it) => [it.do, it.element].join(" ").trim())).toEqual(["open cc", "wait", "ground g1"]);
+});

@@ -59,7 +59,7 @@ function idleOf(
   order: OpeningOrder["order"],
   { first }: Demand,
 ): Purpose | undefined {
-  if (takesOffHung(opening)) return { is: "capacitor" };
+  if (takesOffHung(opening) && !first.has(opening.key)) return { is: "capacitor" };
   const at = order.findIndex((it) => it.opening === opening);
   const before = order
     .slice(0, at)

@@ -16,6 +16,7 @@ import { secondaryIds } from "../job/hands";
 import { elementsOf } from "../job/names";
 import { seen } from "../job/seen";
 import type { JobState } from "../job/state";
+import { madeSound } from "./ending";
 import { type Intent, workedOn } from "./intent";
 import { nextBeyond } from "./nextBeyond";
 import { openingsOf } from "./openings";
@@ -214,7 +215,12 @@ function controlled(
 }
 
 /** Five minutes by the clock; before the rest is fed again, where that would close onto the charge. */
-function discharged(_finding: Broke, { step, intent, wishes }: Broken): Wishes {
+function discharged({ where }: Broke, { document, step, intent, wishes }: Broken): Wishes {
+  // What is worked on is shorted by the grounds, and its own switch would part it from them.
+  if (step.do === "work" && madeSound(document).has(where as ElementId)) {
+    const own = openingsOf(document).all.flatMap(({ element, key }) => (element === where ? [key] : []));
+    return { ...wish(wishes, "forbidden", where), forced: wishes.forced.filter((it) => !own.includes(it)) };
+  }
   const feedsRest = intent.choice.restored.moves.some(({ opening }) => opening.element === step.element);
   if (wishes.wait && (wishes.waitToSupply || !feedsRest)) return wishes;
   return { ...wishes, wait: true, waitToSupply: wishes.waitToSupply || feedsRest };

@@ -56,6 +56,47 @@ checkRule(
 
 checkRule(
   "capacitor-discharge",
+  "1910.269(w)(1): a bank that is changed is in hand itself, and its own open switch parts it from every ground set",
+  `
+  s1   source     sub     ABC  kvLL=12.47
+  d1   disconnect sub-p1  ABC  gang=true
+  sp1  span       p1-p2   ABC  lengthM=300
+  cb   capacitor  p2      ABC  kvar=300 kvLL=12.47
+  w1   work       p2      ABC  does=cb
+`,
+  [
+    ["behind its own switch", "open cb; open d1; wait 300; ground p2 ABC; work w1", "danger cb"],
+    ["at once", "open d1; open cb; ground p2 ABC; work w1", "danger cb"],
+    ["shorted by the set", "open d1; wait 300; ground p2 ABC; work w1", ""],
+    ["shorted, then opened", "open d1; wait 300; ground p2 ABC; open cb; work w1", ""],
+    [
+      "its switch closed again onto the dead line",
+      "open cb; open d1; wait 300; close cb; ground p2 ABC; work w1",
+      "",
+    ],
+    [
+      "one that the work leaves alone",
+      "open cb; open d1; wait 300; ground p2 ABC; work w1",
+      "",
+      "w1 work p2 ABC",
+    ],
+    [
+      "found open and discharged",
+      "open d1; ground p2 ABC; work w1",
+      "",
+      "cb capacitor p2 ABC kvar=300 kvLL=12.47 open=ABC",
+    ],
+    [
+      "found open and charged",
+      "open d1; wait 300; ground p2 ABC; work w1",
+      "danger cb",
+      "cb capacitor p2 ABC kvar=300 kvLL=12.47 open=ABC charged=true",
+    ],
+  ],
+);
+
+checkRule(
+  "capacitor-discharge",
   "common practice, no source: a bank behind its own cutouts is not closed again before it is discharged",
   `
   s1 source p1 ABC kvLL=12.47

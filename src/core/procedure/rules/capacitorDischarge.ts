@@ -1,3 +1,4 @@
+import { openPhasesOf } from "../../devices";
 import { isClosing, type StepBy, type VerbThat } from "../../steps";
 import type { ElementId } from "../../terms";
 import { citationOf } from "../../reference";
@@ -6,19 +7,26 @@ import { capacitorsOf, capacitorsOn, heldCharge, isByItself, terminalsOf } from 
 import { touchedConductors } from "../effects/consequence";
 import { energizedBy, isLiveState } from "../job/live";
 import { figure, nameOf } from "../job/names";
+import { doneBy } from "../job/repair";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
 import { defineRule, type Problem } from "./rule";
 import { DISCHARGE_SECONDS } from "../effects/trappedCharge";
 
-/** A capacitor is left five minutes without supply, then shorted; only then does the line that it hangs on count as dead. */
+/**
+ * A capacitor is left five minutes without supply, then shorted; only then does the line that it hangs on count as dead. One that
+ * the work changes is in hand itself, and its own open switch parts it from every ground set.
+ */
 export const capacitorDischarge = defineRule({
   id: "capacitor-discharge",
   severity: "danger",
   citation: citationOf("w1-capacitors"),
   check(step, before, after) {
     if (isClosing(step)) return closedCharged(step, before, after);
-    return capacitorsOn(before, touchedConductors(step, before)).flatMap(([id, capacitor]) => {
+    const inHand = step.do === "work" ? doneBy(before.document, step.at) : [];
+    const touched = new Set(capacitorsOn(before, touchedConductors(step, before)).map(([id]) => id));
+    return capacitorsOf(before).flatMap(([id, capacitor]) => {
+      if (!touched.has(id) && !inHand.includes(id)) return [];
       const held = heldCharge(before, id, capacitor);
       if (held === undefined) return [];
       const { seconds, volts } = held;
@@ -42,7 +50,12 @@ export const capacitorDischarge = defineRule({
             {
               where: id,
               message: say("rule.capacitor-discharge.unshorted", gaps),
-              help: say("rule.capacitor-discharge.unshorted.help", gaps),
+              help: say(
+                openPhasesOf(capacitor) === ""
+                  ? "rule.capacitor-discharge.unshorted.help"
+                  : "rule.capacitor-discharge.apart.help",
+                gaps,
+              ),
             },
           ]
         : [];

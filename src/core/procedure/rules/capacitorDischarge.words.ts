@@ -9,6 +9,8 @@ export const en = {
   "rule.capacitor-discharge.unshorted":
     "{name} has not been shorted, so what hangs on it does not count as dead",
   "rule.capacitor-discharge.unshorted.help": "put a ground set on every phase of {name}",
+  "rule.capacitor-discharge.apart.help":
+    "its own open switch parts it from every ground set: close it while the line is dead, then put a ground set on every phase of {name}",
 } as const;
 
 export const fr: Readonly<Record<keyof typeof en, string>> = {
@@ -23,4 +25,6 @@ export const fr: Readonly<Record<keyof typeof en, string>> = {
   "rule.capacitor-discharge.unshorted":
     "{name} n'a pas été court-circuité, donc ce qui y tient ne compte pas comme hors tension",
   "rule.capacitor-discharge.unshorted.help": "posez une mise à la terre sur chaque phase de {name}",
+  "rule.capacitor-discharge.apart.help":
+    "son propre interrupteur ouvert l’écarte de toute mise à la terre : fermez-le tant que la ligne est hors tension, puis posez une mise à la terre sur chaque phase de {name}",
 };
