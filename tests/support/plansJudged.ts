@@ -205,6 +205,20 @@ interface Told {
   readonly named: (gap: string) => ElementId | undefined;
 }
 
+const isTagged = ({ played, before }: Told): boolean =>
+  before.elements[played.step.element as ElementId]!["tagged"] === true;
+
+const wasFoundBlocked = ({ played, rehearsal }: Told): boolean =>
+  rehearsal.begin.document.system.elements[played.step.element as ElementId]!["blocked"] === true;
+
+const MOVES: readonly string[] = ["open", "close", "lift", "attach", "cut", "join", "pull", "replace"];
+
+/** Whether the thing that a step is about is operated after it. */
+const isMovedLater = ({ played, index, rehearsal }: Told): boolean =>
+  rehearsal.steps
+    .slice(index + 1)
+    .some(({ step }) => MOVES.includes(step.do) && step.element === played.step.element);
+
 /** By reason: whether it is true. What is not here says what a step is for in any job, and nothing about this drawing. */
 const TRUE: Readonly<Record<string, (told: Told) => boolean>> = {
   "why.off.isolates": (it) => feedsWork(it, it.named("source")),
@@ -258,11 +272,11 @@ const TRUE: Readonly<Record<string, (told: Told) => boolean>> = {
   "why.tag": ({ played, before }) =>
     openPhasesOf(complete(before.elements[played.step.element as ElementId]!)) !== "" ||
     elementIn(before, played.step.element!)["open"] === undefined,
-  "why.untag": ({ played, before }) => before.elements[played.step.element as ElementId]!["tagged"] === true,
-  "why.unblock": ({ played, rehearsal }) =>
-    rehearsal.begin.document.system.elements[played.step.element as ElementId]!["blocked"] !== true,
-  "why.unblock.close": ({ played, rehearsal }) =>
-    rehearsal.begin.document.system.elements[played.step.element as ElementId]!["blocked"] === true,
+  "why.untag": (it) => isTagged(it) && isMovedLater(it),
+  "why.untag.stays": (it) => isTagged(it) && !isMovedLater(it),
+  "why.unblock": (it) => !wasFoundBlocked(it) && isMovedLater(it),
+  "why.unblock.stays": (it) => !wasFoundBlocked(it) && !isMovedLater(it),
+  "why.unblock.close": (it) => wasFoundBlocked(it),
   "why.on": ({ before, after }) => liveCount(after) === liveCount(before),
   "why.on.live": ({ before, after }) => liveCount(after) > liveCount(before),
   "why.on.new": ({ played, rehearsal }) =>

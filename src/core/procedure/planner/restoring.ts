@@ -79,14 +79,16 @@ export function restoring(
   { tags, blocks, back }: Intent,
   clear: readonly PlannedGroup[],
 ): PlannedGroup[] {
+  const moved = new Set(back.map(({ opening }) => opening.element));
   const marksOff = (element: ElementId): PlannedStep[] => {
     const gaps = { name: nameOf(document, element) };
+    const why = (mark: "untag" | "unblock"): Message =>
+      moved.has(element) ? say(`why.${mark}`, gaps) : say(`why.${mark}.stays`);
     return [
-      ...(tags.has(element) ? [step({ do: "untag", element }, say("why.untag", gaps))] : []),
-      ...(blocks.has(element) ? [step({ do: "unblock", element }, say("why.unblock", gaps))] : []),
+      ...(tags.has(element) ? [step({ do: "untag", element }, why("untag"))] : []),
+      ...(blocks.has(element) ? [step({ do: "unblock", element }, why("unblock"))] : []),
     ];
   };
-  const moved = new Set(back.map(({ opening }) => opening.element));
   // What the work took down took its tag and its block along.
   const left = afterWork(document, document.system).elements;
   const staying = [...new Set([...tags, ...blocks])].filter(
