@@ -1,5 +1,5 @@
 import { elementOfKind, elementsOfKind, isSameStructure, jobOf, type StillhotDocument } from "../../document";
-import type { ElementId, PointId, WorkPointId } from "../../terms";
+import type { ElementId, WorkPointId } from "../../terms";
 
 /** Below it nothing recloses by itself [kV]. */
 const LEAST_KV = 1;
@@ -12,7 +12,7 @@ export function circuitsOverWork(document: StillhotDocument, id: WorkPointId): E
   const { system } = document;
   const place = jobOf(document).workPoints[id];
   if (place === undefined) return [];
-  const isAtWork = (point: PointId) => isSameStructure(system, point, place.at);
+  const isAtWork = (point: string) => isSameStructure(system, point, place.at);
   return elementsOfKind(system, "nearby").flatMap(([nearby, { on, relation, kvLL, span: over }]) => {
     const span = elementOfKind(system, over, "span");
     return on &&
