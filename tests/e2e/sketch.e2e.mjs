@@ -480,6 +480,23 @@ export const tests = [
     },
   },
   {
+    name: "a note gives way at once to whoever goes on with the drawing, and undo stays in the bar",
+    async run(ctx) {
+      const page = await begin(ctx);
+      await row(page, "element:ld3").click();
+      await page.locator("[data-drawing]").focus();
+      await page.keyboard.press("Delete");
+      const note = page.locator(".notice");
+      await note.getByRole("button", { name: "Undo" }).waitFor();
+      const { x, y } = await boxAtRest(page.locator("[data-drawing]").first());
+      await page.mouse.click(x + 20, y + 20);
+      // By itself it goes later than this.
+      await note.waitFor({ state: "detached", timeout: 4000 });
+      await page.locator("header").getByRole("button", { name: "Undo" }).click();
+      await row(page, "element:ld3").waitFor();
+    },
+  },
+  {
     name: "every change is kept on the device, and found again after a reload",
     async run(ctx) {
       const page = await begin(ctx, { size: "phone" });
