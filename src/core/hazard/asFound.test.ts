@@ -68,6 +68,7 @@ describe("a motor that is short of a phase is told as found (NEMA MG 1, from mem
     ["a link of its bank has blown", "blown=B", undefined, "warning mo"],
     ["all of them have: it stands still", "blown=ABC", undefined, ""],
     ["nothing runs there", "blown=B", "connection=delta kw=0", ""],
+    ["a motor of which only the kvar are known", "blown=B", "connection=delta kw=0 kvar=9", "warning mo"],
     ["lights, each between a phase and the neutral", "blown=B", "connection=wye kw=18", ""],
   ])("%s", (_why, cutout, load, wanted) => expect(motorsIn(cutout, load)).toBe(wanted));
 });

@@ -111,8 +111,8 @@ function legVolts(system: System, circuit: Circuit, view: View): Finding[] {
  */
 function motorsShortOfAPhase(system: System, circuit: Circuit, view: View): Finding[] {
   const [drawn] = view.solutions;
-  return elementsOfKind(system, "load").flatMap(([id, { at, connection, phases, kw }]): Finding[] => {
-    if (connection !== "delta" || phases.length !== 3 || kw === 0) return [];
+  return elementsOfKind(system, "load").flatMap(([id, { at, connection, phases, kw, kvar }]): Finding[] => {
+    if (connection !== "delta" || phases.length !== 3 || (kw === 0 && kvar === 0)) return [];
     const nodes = lettersOf(phases).map((letter) => circuit.nodeOf.get(conductorId(at, letter))!);
     const volts = nodes.map((node, nth) =>
       complex.magnitude(

@@ -70,6 +70,25 @@ describe("A fault that is fed as drawn is told (common practice, no source)", ()
       /^danger f1: .*generator .* goes on feeding it, whatever link melts/,
     ],
     [
+      "a machine behind a link of its own, which melts on what the machine drives through it",
+      "g9 generator p4 ABC kva=5000 volts=12470 on=true\n c9 cutout p4-p3 ABC fuse=K6\n f1 fault p3 B to=earth ohms=5",
+      /^warning f1: .* clears its /,
+    ],
+    [
+      "a machine behind a link of its own that holds what it drives through it",
+      "g9 generator p4 ABC kva=500 volts=12470 on=true\n c9 cutout p4-p3 ABC fuse=K140\n f1 fault p3 B to=earth ohms=5",
+      /^danger f1: .*140K link of .* may hold/,
+    ],
+    [
+      "a machine behind a link that carries more for the load beside it, as drawn, than the machine drives through it",
+      `g9 generator p4 ABC kva=20 volts=12470 on=true
+       l9 load p4 ABC kw=3000
+       c9 cutout p4-p3 ABC fuse=K6
+       f1 fault p3 B to=earth ohms=40
+       c1 cutout p1-p2 ABC fuse=K6`,
+      /^danger f1: .* 6K link of .* may hold/,
+    ],
+    [
       "a machine that stands still",
       "g9 generator p3 ABC kva=500 volts=12470\n f1 fault p3 B to=earth ohms=5",
       /^warning f1: .* 65K link/,

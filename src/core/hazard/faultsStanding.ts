@@ -1,7 +1,8 @@
 import { isSupply, type CircuitElement } from "../devices";
-import { complete, nameIn, type System } from "../document";
+import { changed, complete, nameIn, type System } from "../document";
 import {
   type Circuit,
+  circuitOf,
   EARTH,
   indexOfElement,
   pathTo,
@@ -13,6 +14,7 @@ import {
 import { worstAt } from "../phasor";
 import { type FuseLink, linkName, meltSeconds } from "../reference";
 import { type ElementId, type Finding, type Letter, type Message, say } from "../terms";
+import { elementReports } from "./reports";
 import type { ElementReport } from "./types";
 import type { View } from "./view";
 import { threeFigures } from "./workFindings";
@@ -119,22 +121,26 @@ function fedPhase(
   const { edgeOn: drawn, emfOn } = standingOf(circuit);
   const edgeOn = drawn.slice();
   const melting: LinkOnWay[] = [];
-  for (let reach = asDrawn; ;) {
-    const path = pathTo(circuit, reach, node);
-    const links = linksOn(system, path, circuit.letterOfNode[node] as Letter, reports);
+  let way = { path: pathTo(circuit, asDrawn, node), reports, from: 0 };
+  for (;;) {
+    const { path } = way;
+    const links = linksOn(system, path, circuit.letterOfNode[node] as Letter, way.reports);
     const melts = quickest(links.filter(({ most }) => most < Infinity));
     if (melts === undefined) {
       const first = path[0]!;
       const isMachine = links.length === 0 && !isSupply(complete(system.elements[first]!));
       return { melting, stays: true, path, links, ...(isMachine ? { machine: first } : {}) };
     }
-    melting.push(melts);
+    melting.push({ ...melts, most: way.from + melts.most });
     const blown = indexOfElement(circuit, melts.id);
     element.forEach((of, edge) => {
       if (of === blown) edgeOn[edge] = 0;
     });
-    reach = reachOf(circuit, { edgeOn, emfOn }, { groundsLifted: false });
-    if ((reach.how[node]! & REACH.forward) !== 0) continue;
+    const reach = reachOf(circuit, { edgeOn, emfOn }, { groundsLifted: false });
+    if ((reach.how[node]! & REACH.forward) !== 0) {
+      way = { path: pathTo(circuit, reach, node), reports, from: 0 };
+      continue;
+    }
     // What comes back through a bank from the other phases goes with their own links; a machine goes on feeding the fault.
     const byMachine = reachOf(
       circuit,
@@ -142,9 +148,26 @@ function fedPhase(
       { groundsLifted: false },
     );
     if (byMachine.how[node] === 0) return { melting, stays: false, path, links };
-    const machinePath = pathTo(circuit, byMachine, node);
-    return { melting, stays: true, path: machinePath, links: [], machine: machinePath[0]! };
+    // Beside the utility a machine's own link carries what it feeds as well; what the machine alone drives through it is solved.
+    way = {
+      path: pathTo(circuit, byMachine, node),
+      reports: reportsWithBlown(system, melting),
+      from: Math.max(...melting.map(({ most }) => most)),
+    };
   }
+}
+
+/** Amperes once some links have melted. */
+function reportsWithBlown(
+  system: System,
+  links: readonly LinkOnWay[],
+): Readonly<Record<ElementId, ElementReport>> {
+  const blown = links.map(({ id }) => {
+    const saved = system.elements[id]!;
+    return [id, changed(saved, { blown: String(saved["phases"]) })] as const;
+  });
+  const left: System = { ...system, elements: { ...system.elements, ...Object.fromEntries(blown) } };
+  return elementReports(left, circuitOf(left));
 }
 
 /** Machines that are on and go on without the utility. */
