@@ -17,6 +17,7 @@ export {
   groundSetsAt,
   transformersOf,
 } from "./elements";
+export { doneBy, spikeIdIn } from "./doneBy";
 export { perObject, perQuestion } from "./perObject";
 export { conductorsOf, hasNeutral, phasesAtPoint } from "./conductors";
 export {

@@ -8,6 +8,8 @@ import {
   type WorkPoint,
 } from "../document";
 import {
+  BADNESS,
+  mendedIn,
   MOST_STRENGTH,
   type Question,
   type SidedVerdict,
@@ -16,6 +18,7 @@ import {
   type Threat,
   threatKey,
   type Verdict,
+  whileMending,
   workConductorsOf,
   type WorkVerdict,
 } from "../hazard";
@@ -91,7 +94,7 @@ export class Asker {
     this.base = base;
     this.grounded = grounded;
     this.left = mostWork;
-    this.before = this.verdict(this.base.document.system, this.base.tested);
+    this.before = this.verdict(this.base.document.system, this.base);
     this.worstStrength = this.strengthOfHarm();
     const { system } = this.base.document;
     const isHandled = (it: Doubt) => it.doubt === "other-position" && handled.has(it.where);
@@ -185,14 +188,14 @@ export class Asker {
     // Nearly all harm takes nothing more to go wrong, or one thing: all combinations are asked only where it may take more.
     for (const strength of [0, 1, MOST_STRENGTH]) {
       if (strength > 1 ? this.worstStrength < 2 : strength > this.worstStrength) return undefined;
-      const now = this.sides(system, this.base.tested, strength);
+      const now = this.sides(system, this.base, strength);
       const isLive = now.verdict === "live" && this.before.verdict !== "live";
       const isWorse = this.isWorse(now);
       // What is asked again for its figures is counted then.
       if (isLive ? strength > 0 : !isWorse || strength < MOST_STRENGTH) this.counted(now, system);
-      if (isLive) return this.verdict(system, this.base.tested, 0);
+      if (isLive) return this.verdict(system, this.base, 0);
       if (!isWorse) continue;
-      const all = this.verdict(system, this.base.tested);
+      const all = this.verdict(system, this.base);
       return this.isWorse(all) ? all : undefined;
     }
     return undefined;
@@ -237,23 +240,23 @@ export class Asker {
    */
   holds({ doubts, worst }: Pick<Harm, "doubts" | "worst">, system = this.grounded.document.system): boolean {
     const asked = carriedOut(system, doubts);
-    const found = this.sides(asked, this.grounded.tested, worst?.strength ?? 0);
+    const found = this.sides(asked, this.grounded, worst?.strength ?? 0);
     const { threats, isUnfed } = this.counted(found, asked);
     return !isUnfed && threats.every((it) => it.exposureVolts < this.settings.exposureLimitVolts);
   }
 
-  private verdict(system: System, tested: ReadonlySet<ConductorId>, mostStrength?: number): WorkVerdict {
-    return this.counted(verdictOfWork(this.questionOf(system), tested, mostStrength), system);
+  private verdict(system: System, of: TestedDrawing, mostStrength?: number): WorkVerdict {
+    return this.counted(verdictOfWork(this.questionsOf(system, of), of.tested, mostStrength), system);
   }
 
   /** The same for what is only compared, not yet counted. */
-  private sides(system: System, tested: ReadonlySet<ConductorId>, mostStrength: number): SidedVerdict {
-    return sidesOfWork(this.questionOf(system), tested, mostStrength);
+  private sides(system: System, of: TestedDrawing, mostStrength: number): SidedVerdict {
+    return sidesOfWork(this.questionsOf(system, of), of.tested, mostStrength);
   }
 
-  private questionOf(system: System): Question {
+  private questionsOf(system: System, { document }: TestedDrawing): readonly Question[] {
     const { settings, workPoint } = this;
-    return { system, settings, workPoint };
+    return whileMending({ system, settings, workPoint }, mendedIn(document));
   }
 
   private counted<Found extends SidedVerdict>(found: Found, system: System): Found {
@@ -302,14 +305,6 @@ export class Asker {
 
 /** What carrying a doubt out takes for each thing of a drawing, in multiplications: measured, as the nodes of a solution are. */
 export const COST_OF_A_RECORD = 50;
-
-/** How bad a verdict is: a larger number is worse. */
-export const BADNESS: Readonly<Record<Verdict, number>> = {
-  grounded: 0,
-  isolated: 1,
-  "could-go-live": 2,
-  live: 3,
-};
 
 /** How likely drawings are wrong in each way, the likeliest first; common practice, no source. */
 const LIKELIHOOD: Readonly<Record<DoubtKind, number>> = {

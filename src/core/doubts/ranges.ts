@@ -13,6 +13,7 @@ import {
   assess,
   COST_OF_A_NODE,
   leastWithstand,
+  mendedIn,
   type Outcome,
   outcomeAfter,
   type Question,
@@ -22,11 +23,13 @@ import {
   upsetsOf,
   verdictOfWork,
   type Verdict,
+  whileMending,
   type WorkVerdict,
+  worstVerdict,
 } from "../hazard";
 import { circuitOf } from "../network";
-import type { ConductorId, ElementId, Finding, JsonObject, Letter, PointId, WorkPointId } from "../terms";
-import { BADNESS, COST_OF_A_RECORD } from "./asker";
+import type { ElementId, Finding, JsonObject, Letter, PointId, WorkPointId } from "../terms";
+import { COST_OF_A_RECORD, type TestedDrawing } from "./asker";
 import { unseenAround } from "./doubts";
 import { asDrawn } from "./lookFirst";
 import { whileWorking } from "./whileWorking";
@@ -97,7 +100,7 @@ function triedOut(
   if (when === "working" && working === undefined) return rangesOf(document, id, { when: "drawn", mostWork });
   const { settings, workPoint, base } = { ...asDrawn(document, id), ...(working && { base: working }) };
   const numbers = numbersAround(base.document.system, workPoint.at);
-  const trials = new Trials({ system: base.document.system, settings, workPoint }, base.tested, numbers);
+  const trials = new Trials({ system: base.document.system, settings, workPoint }, base, numbers);
   // Half of the work is for what they do together.
   const singles = trials.oneByOne(mostWork / 2);
   for (const key of trials.keys) for (const sign of [1, -1]) trials.together(key, sign, singles, mostWork);
@@ -107,7 +110,7 @@ function triedOut(
     when: working === undefined ? "drawn" : "working",
     conductors: spread(all, singles),
     ways: trials.ways(singles, mostWork),
-    verdict: all.map((it) => it.verdict).reduce((a, b) => (BADNESS[b] > BADNESS[a] ? b : a)),
+    verdict: worstVerdict(all.map((it) => it.verdict)),
     drawnVerdict: drawn.verdict,
     findings: worst === drawn ? [] : moreFindings(base.document, worst.changed, id),
     asked: singles.length,
@@ -120,13 +123,13 @@ class Trials {
   readonly drawn: Trial;
   private readonly asDrawn: RangeEnds;
   private readonly known = new Map<string, Trial>();
-  private readonly doneBy = new Map<string, Outcome>();
+  private readonly doneBy = new Map<string, readonly Outcome[]>();
   private readonly withstandAmps: number;
   private spent = 0;
 
   constructor(
     private readonly question: Question,
-    private readonly tested: ReadonlySet<ConductorId>,
+    private readonly base: TestedDrawing,
     private readonly numbers: readonly NumberInDoubt[],
   ) {
     this.withstandAmps = leastWithstand(question.system, question.settings);
@@ -228,17 +231,33 @@ class Trials {
     mostWork: number,
   ): Figured | undefined {
     const key = `${ends.join()} ${keyOfUpsets(upsets)}`;
-    let outcome = this.doneBy.get(key);
-    if (outcome === undefined) {
+    let outcomes = this.doneBy.get(key);
+    if (outcomes === undefined) {
       if (this.spent >= mostWork) return undefined;
-      const question = { ...this.question, system: changed };
       const wanted = new Set(upsets.map((it) => keyOfUpsets([it])));
-      const drawnUpsets = upsetsOf(changed, question.settings).filter((it) => wanted.has(keyOfUpsets([it])));
-      outcome = outcomeAfter(question, drawnUpsets);
-      this.spent += COST_OF_A_NODE * circuitOf(changed).nodeCount;
-      this.doneBy.set(key, outcome);
+      outcomes = this.questionsOf(changed).map((question) => {
+        const all = upsetsOf(question.system, question.settings);
+        return outcomeAfter(
+          question,
+          all.filter((it) => wanted.has(keyOfUpsets([it]))),
+        );
+      });
+      this.spent += outcomes.length * COST_OF_A_NODE * circuitOf(changed).nodeCount;
+      this.doneBy.set(key, outcomes);
     }
-    return outcome.find(({ letter }) => letter === conductor)!;
+    const each = outcomes.map((outcome) => outcome.find(({ letter }) => letter === conductor)!);
+    const most = (figure: WayFigure) => Math.max(...each.map((it) => it[figure]));
+    return {
+      volts: most("volts"),
+      exposureVolts: most("exposureVolts"),
+      exposureToEarthVolts: most("exposureToEarthVolts"),
+      groundAmps: most("groundAmps"),
+    };
+  }
+
+  /** What is asked of a drawing with the numbers moved: as it is, and with faults gone that works of the job mend. */
+  private questionsOf(changed: System): readonly Question[] {
+    return whileMending({ ...this.question, system: changed }, mendedIn(this.base.document));
   }
 
   private at(ends: RangeEnds): Trial {
@@ -251,7 +270,7 @@ class Trials {
   private tryOut(ends: RangeEnds): Trial {
     const changes = ends.flatMap((end, nth) => this.numbers[nth]![end] ?? []);
     const changed = changes.length === 0 ? this.question.system : amended(this.question.system, changes);
-    const found = verdictOfWork({ ...this.question, system: changed }, this.tested);
+    const found = verdictOfWork(this.questionsOf(changed), this.base.tested);
     this.spent += found.work + COST_OF_A_RECORD * elementCountOf(changed);
     const parting = partingIn(found, this.withstandAmps);
     const { verdict, threats } = found;

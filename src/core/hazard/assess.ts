@@ -21,15 +21,16 @@ import {
   type ThreatSide,
 } from "./threats";
 import { neutralInHand } from "./neutralInHand";
-import { sidesOfBoth, withoutOwnFaults, worstOfBoth } from "./ownFaults";
+import { questionsAbout } from "./mendedFaults";
 import { barricadedPlaces, isBarricaded, testedConductors } from "./tested";
 import type { Assessment, Threat, Verdict, WorkPointReport, Question } from "./types";
 import { viewOf } from "./view";
 import { feedMissing, workPointFindings, stepTouch, loadsUnsettled, threatsNotAll } from "./workFindings";
 import { unsolved, neutralVolts } from "./systemFindings";
-import { hasNeutral, judged, conductorsNotFed } from "./verdict";
+import { hasNeutral, worstJudged, conductorsNotFed } from "./verdict";
 import { elementReports, conductorReports } from "./reports";
 import { countAssumptions } from "./assumptions";
+import { worstSides, worstThreats } from "./worstOf";
 
 /** What a rehearsal knows better than the file: what was tested dead and still counts, and which places are barricaded. */
 export interface KnownFromPlay {
@@ -51,25 +52,24 @@ export function assess(document: StillhotDocument, known: KnownFromPlay = {}): A
   const findings: Finding[] = [...parts.findings];
   const workPoints: Record<WorkPointId, WorkPointReport> = {};
   for (const [id, workPoint] of Object.entries(job.workPoints) as [WorkPointId, WorkPoint][]) {
-    const question = { system, settings, workPoint };
-    const found = threatsOf(question);
-    const { verdict, margin } = judged(question, found, tested(workPoint.at));
+    const asked = questionsAbout(document, id);
+    const foundOfEach = asked.map((it) => threatsOf(it));
+    const found = worstThreats(foundOfEach);
+    const { verdict, margin } = worstJudged(asked, foundOfEach, tested(workPoint.at));
     workPoints[id] = {
       verdict,
       margin,
       threats: found.threats,
       ...(found.completeTo < MOST_STRENGTH ? { threatsCompleteTo: found.completeTo } : {}),
-      assumptions: countAssumptions(question),
+      assumptions: countAssumptions({ system, settings, workPoint }),
     };
     findings.push(
-      ...feedMissing(question, id),
+      ...feedMissing(asked, id),
       ...threatsNotAll(id, found),
       ...loadsUnsettled(id, found),
-      ...workPointFindings(question, id),
-      ...(hasNeutral(workPoint) ? neutralInHand(question, id, tested(workPoint.at)) : []),
-      ...(verdict === "grounded"
-        ? stepTouch(question, id, isBarricaded(system, barricaded, workPoint.at))
-        : []),
+      ...workPointFindings(asked, id),
+      ...(hasNeutral(workPoint) ? neutralInHand(asked, id, tested(workPoint.at)) : []),
+      ...(verdict === "grounded" ? stepTouch(asked, id, isBarricaded(system, barricaded, workPoint.at)) : []),
     );
   }
   return { ...parts, workPoints, findings: findings.filter(isOnIn(settings)) };
@@ -98,19 +98,22 @@ export interface SidedVerdict {
 }
 
 /**
- * How a work point of a drawing stands, the currents through a body left out. With `mostStrength` under 3 only threats up to there are sought: the verdict and
- * the margin are then right where they are the worst, and never worse than they are.
+ * How a work point stands in the worst of some drawings that may stand, the currents through a body left out. With
+ * `mostStrength` under 3 only threats up to there are sought: the verdict and the margin are then right where they are the
+ * worst, and never worse than they are.
  */
 export function verdictOfWork(
-  question: Question,
+  asked: readonly Question[],
   tested: ReadonlySet<ConductorId>,
   mostStrength = MOST_STRENGTH,
 ): WorkVerdict {
-  const found =
+  const found = asked.map((it) =>
     mostStrength === MOST_STRENGTH
-      ? threatsOf(question, { bodies: false })
-      : withOwnFaultsGone(question, worstOfBoth, (it) => threatsTo(it, { mostStrength, bodies: false }));
-  return { ...sidedVerdict(question, found, tested), threats: found.threats };
+      ? threatsOf(it, { bodies: false })
+      : threatsTo(it, { mostStrength, bodies: false }),
+  );
+  const { threats, work } = worstThreats(found);
+  return { ...sidedVerdict(asked, found, tested), threats, work };
 }
 
 /**
@@ -118,20 +121,25 @@ export function verdictOfWork(
  * drawings of which few are told of.
  */
 export const sidesOfWork = (
-  question: Question,
+  asked: readonly Question[],
   tested: ReadonlySet<ConductorId>,
   mostStrength = MOST_STRENGTH,
 ): SidedVerdict =>
   sidedVerdict(
-    question,
-    withOwnFaultsGone(question, sidesOfBoth, (it) => sidesOfThreats(it, { mostStrength })),
+    asked,
+    asked.map((it) => sidesOfThreats(it, { mostStrength })),
     tested,
   );
 
-function sidedVerdict(question: Question, found: FoundSides, tested: ReadonlySet<ConductorId>): SidedVerdict {
-  const { verdict, margin } = judged(question, found, tested);
-  const isUnfed = conductorsNotFed(question).length > 0;
-  return { verdict, margin, threats: found.threats, isUnfed, work: found.work };
+function sidedVerdict(
+  asked: readonly Question[],
+  found: readonly FoundSides[],
+  tested: ReadonlySet<ConductorId>,
+): SidedVerdict {
+  const { verdict, margin } = worstJudged(asked, found, tested);
+  const isUnfed = asked.some((it) => conductorsNotFed(it).length > 0);
+  const { threats, work } = worstSides(found);
+  return { verdict, margin, threats, isUnfed, work };
 }
 
 const isOnIn =
@@ -164,20 +172,7 @@ const threatsBySystem = perObject((_system: System) => new Map<string, FoundThre
  * Threats to a work point; the same question about the same system is answered once, so that another test or barricade costs
  * nothing. Whoever does without the currents through a body takes an answer that has them too.
  */
-const threatsOf = (question: Question, { bodies = true } = {}): FoundThreats =>
-  withOwnFaultsGone(question, worstOfBoth, (it) => threatsIn(it, bodies));
-
-/** What is found of a question, with the faults that its own work takes away in place and gone. */
-function withOwnFaultsGone<Found>(
-  question: Question,
-  both: (inPlace: Found, gone: Found) => Found,
-  find: (question: Question) => Found,
-): Found {
-  const system = withoutOwnFaults(question);
-  return system === undefined ? find(question) : both(find(question), find({ ...question, system }));
-}
-
-function threatsIn(question: Question, bodies: boolean): FoundThreats {
+function threatsOf(question: Question, { bodies = true } = {}): FoundThreats {
   const known = threatsBySystem(question.system);
   const asked = keyOfQuestion(question);
   const key = bodies ? asked : `${asked} without bodies`;

@@ -10,7 +10,7 @@ import {
   say,
   type WorkPointId,
 } from "../terms";
-import { leastStepTouch, type StepTouch } from "./threats";
+import { leastStepTouch, type StepTouch, worstStepTouch } from "./threats";
 import { whenWords } from "./upsetWords";
 import { metallicIslands } from "./view";
 import type { Question } from "./types";
@@ -87,14 +87,24 @@ function isBridged(circuit: Circuit, system: System, at: PointId): boolean {
   });
 }
 
+/** The worst of it over the drawings that may stand: what lifts a neutral may do so only once a fault is gone. */
+export function worstNeutralDoubt(
+  asked: readonly Question[],
+  tested: ReadonlySet<ConductorId>,
+): NeutralDoubt | undefined {
+  const doubts = asked.flatMap((it) => neutralDoubt(it, tested) ?? []);
+  const worst = worstStepTouch(doubts.flatMap((it) => (it.why === "lifted" ? [it.lift] : [])));
+  return typeof worst === "string" ? doubts[0] : { why: "lifted", lift: worst };
+}
+
 /** What the verdict of a work point does not say of a neutral in hand. */
 export function neutralInHand(
-  question: Question,
+  asked: readonly Question[],
   id: WorkPointId,
   tested: ReadonlySet<ConductorId>,
 ): Finding[] {
-  const { system, workPoint } = question;
-  const doubt = neutralDoubt(question, tested);
+  const { system, workPoint } = asked[0]!;
+  const doubt = worstNeutralDoubt(asked, tested);
   if (doubt === undefined || (doubt.why !== "lifted" && doubt.why !== "not-tied")) return [];
   const at = pointName({ system }, workPoint.at);
   return [

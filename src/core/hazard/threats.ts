@@ -44,6 +44,8 @@ export type AskOutcome = (set: UpsetSet) => Outcome;
 /** Threats to a work point, and up to which strength they are all of them: 3 but where a drawing has more sets than can be asked. */
 export interface FoundThreats {
   readonly threats: Threat[];
+  /** of each of them the ways in which no smaller set of upsets is a threat */
+  readonly ways: ReadonlyMap<Threat, readonly ThreatWay[]>;
   /** what it took, in multiplications: the same on any machine */
   readonly work: number;
   readonly completeTo: number;
@@ -69,11 +71,17 @@ export function threatsTo(
 ): FoundThreats {
   const { upsets, ask, minimal, completeTo, spent } = searched(question, options);
   const { decide, bodyAmps } = ask;
-  const threats = entries(question, upsets, minimal, {
+  const ways = entries(question, upsets, minimal, {
     decide,
     bodyAmps: bodies ? bodyAmps : (set) => decide(set).map(() => Infinity),
   });
-  return { threats, completeTo, settled: ask.settled(), work: ask.work() + spent };
+  return {
+    threats: [...ways.keys()].sort(byStrength),
+    ways,
+    completeTo,
+    settled: ask.settled(),
+    work: ask.work() + spent,
+  };
 }
 
 /** What of a threat a verdict and a margin rest on. */
@@ -132,7 +140,7 @@ export function threatsByBruteForce(question: Question): Threat[] {
   const minimal = new MinimalSets(upsets);
   for (const { set, outcome } of outcomes)
     minimal.add(set, outcome, minimal.uncovered(set), settings.exposureLimitVolts);
-  return entries(question, upsets, minimal, { decide: plain, bodyAmps });
+  return [...entries(question, upsets, minimal, { decide: plain, bodyAmps }).keys()].sort(byStrength);
 }
 
 /** What sets of upsets do, by solving the whole drawing after each. */
@@ -511,13 +519,13 @@ export const clearingLimitVolts = ({ clearingSeconds, bodyOhms }: Settings): num
 
 const strengthOf = (upsets: readonly Upset[]): number => upsets.reduce((sum, it) => sum + it.strength, 0);
 
-/** One entry for each minimal set and conductor, sorted by strength and then by the upsets' ids. */
+/** One entry for each minimal set and conductor, and the ways in which that set is minimal and does it to that conductor. */
 function entries(
   question: Question,
   upsets: readonly DrawnUpset[],
   minimal: MinimalSets,
   { decide, bodyAmps }: Pick<FastAsk, "decide" | "bodyAmps">,
-): Threat[] {
+): Map<Threat, readonly ThreatWay[]> {
   const ampsOf = new Map<UpsetSet, readonly number[]>();
   const outcomeOf = ({ set }: FoundSet): Outcome => {
     const outcome = decide(set);
@@ -526,9 +534,11 @@ function entries(
   };
   const threats = threatened(minimal, question.settings, outcomeOf).flatMap(({ set, hit }) => {
     const some = set.map((index) => upsets[index]!);
-    return hit.map(({ outcome, nth }) => entry(question, some, outcome, ampsOf.get(set)![nth]!));
+    return hit.map(
+      ({ outcome, nth, ways }) => [entry(question, some, outcome, ampsOf.get(set)![nth]!), ways] as const,
+    );
   });
-  return threats.sort(byStrength);
+  return new Map(threats);
 }
 
 /** The order in which threats are told: by strength, then by the ids of their upsets. */
@@ -537,7 +547,11 @@ export const byStrength = (a: Threat, b: Threat): number => a.strength - b.stren
 /** A minimal set, and the conductors that it is a threat to, by their place among those of the work point. */
 interface ThreatenedBy {
   readonly set: UpsetSet;
-  readonly hit: readonly { readonly outcome: ConductorOutcome; readonly nth: number }[];
+  readonly hit: readonly {
+    readonly outcome: ConductorOutcome;
+    readonly nth: number;
+    readonly ways: readonly ThreatWay[];
+  }[];
 }
 
 /** What each minimal set is a threat to, by the outcomes that are asked for here. */
@@ -557,8 +571,12 @@ function threatened(
   return [...some.values()].map(({ found, ways }) => ({
     set: found.set,
     hit: outcomeOf(found)
-      .map((outcome, nth) => ({ outcome, nth }))
-      .filter(({ outcome }) => ways.some((way) => isBy(way, outcome, exposureLimitVolts))),
+      .map((outcome, nth) => ({
+        outcome,
+        nth,
+        ways: ways.filter((way) => isBy(way, outcome, exposureLimitVolts)),
+      }))
+      .filter((it) => it.ways.length > 0),
   }));
 }
 
@@ -626,6 +644,13 @@ function compareIds(a: Threat, b: Threat): number {
 
 /** What lifts the work conductors above earth: the least set of upsets; or whether all sets could be asked. */
 export type StepTouch = { readonly upsets: readonly Upset[]; readonly volts: number } | "none" | "not-known";
+
+/** The least of what was found of each drawing that may stand, of the same strength the one that lifts most. */
+export function worstStepTouch(found: readonly StepTouch[]): StepTouch {
+  const lifts = found.filter((it) => typeof it !== "string");
+  const [worst] = lifts.sort((a, b) => strengthOf(a.upsets) - strengthOf(b.upsets) || b.volts - a.volts);
+  return worst ?? (found.includes("not-known") ? "not-known" : "none");
+}
 
 /** The least set of upsets of strength 0 to 2, threat or not, that lifts the work conductors to the limit above earth. */
 export function leastStepTouch(question: Question, mostWork = MOST_WORK): StepTouch {

@@ -34,6 +34,9 @@ export const FLOATING_OHMS = 1e6;
 /** So many ground sets that are over their rating at once are taken to part one by one or together, in every order [1]: four have 16 stages. */
 export const MOST_SETS_PARTING_IN_TURN = 4;
 
+/** So many faults that works of a job mend are each taken for there or gone, in every choice [1]: three make eight drawings. */
+export const MOST_MENDED_IN_ANY_ORDER = 3;
+
 /** So many times the volts as drawn those at the worst angles have to be before they are told [1]. */
 export const WORTH_TELLING = 1.01;
 

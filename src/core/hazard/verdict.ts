@@ -10,8 +10,36 @@ import { viewOf } from "./view";
 import { isHot } from "./stateColumn";
 import { isHotNeutral } from "./systemFindings";
 
-/** The verdict and the margin of a work point, from the threats found and the conductors tested dead. */
-export function judged(
+/** How bad a verdict is: a larger number is worse. */
+export const BADNESS: Readonly<Record<Verdict, number>> = {
+  grounded: 0,
+  isolated: 1,
+  "could-go-live": 2,
+  live: 3,
+};
+
+/** The worst of some verdicts. */
+export const worstVerdict = (some: readonly Verdict[]): Verdict =>
+  some.reduce((worst, it) => (BADNESS[it] > BADNESS[worst] ? it : worst));
+
+/**
+ * The worst verdict of a work point and its least margin over the drawings that may stand, from the threats found in each
+ * and the conductors tested dead.
+ */
+export function worstJudged(
+  asked: readonly Question[],
+  found: readonly FoundSides[],
+  tested: ReadonlySet<ConductorId>,
+): Pick<WorkPointReport, "verdict" | "margin"> {
+  const each = asked.map((question, nth) => judged(question, found[nth]!, tested));
+  const least = Math.min(...each.map(({ margin }) => margin ?? Infinity));
+  return {
+    verdict: worstVerdict(each.map((it) => it.verdict)),
+    margin: least === Infinity ? null : least,
+  };
+}
+
+function judged(
   question: Question,
   found: FoundSides,
   tested: ReadonlySet<ConductorId>,

@@ -1,10 +1,18 @@
 import { cablesWithin } from "./withinCable";
-import { groundSetsAt, pointName, structureOf } from "../document";
+import { groundSetsAt, isPadLike, isPole, pointName, structureOf, type System } from "../document";
 import { circuitOf } from "../network";
-import { conductorId, type Finding, type Message, type MessageKey, say, type WorkPointId } from "../terms";
+import {
+  conductorId,
+  type Finding,
+  type Message,
+  type MessageKey,
+  type PointId,
+  say,
+  type WorkPointId,
+} from "../terms";
 import { bodyAmpsOf, conductorsOf } from "./outcome";
 import { MOST_STRENGTH } from "./tolerances";
-import { type FoundThreats, leastStepTouch } from "./threats";
+import { type FoundThreats, leastStepTouch, worstStepTouch } from "./threats";
 import { whenWords } from "./upsetWords";
 import { viewOf } from "./view";
 import { loadModel } from "./systemFindings";
@@ -18,24 +26,34 @@ export const loadsUnsettled = (id: WorkPointId, { settled }: FoundThreats): Find
 /** The body in circuit by which an induced conductor is judged [Ω]. Source: 29 CFR 1910.269(q)(2)(iv) note. */
 const INDUCED_OHMS = 500;
 
-/** Induced current beyond the limit, and a worksite that is not one potential. */
-export function workPointFindings(question: Question, id: WorkPointId): Finding[] {
+/** Current through a body at each conductor of a work point that is induced with the grounds lifted, none at any other [A]. */
+function inducedAmps(question: Question): number[] {
   const { system, settings, workPoint } = question;
   const circuit = circuitOf(system);
   const lifted = viewOf(circuit, settings, { groundsLifted: true });
-  const induced = bodyAmpsOf(question, { ohms: INDUCED_OHMS, loads: "as-drawn" });
+  const amps = bodyAmpsOf(question, { ohms: INDUCED_OHMS, loads: "as-drawn" });
+  return conductorsOf(workPoint).map((letter, index) => {
+    const node = circuit.nodeOf.get(conductorId(workPoint.at, letter))!;
+    return lifted.stateIfFed(node) === "induced" ? amps[index]! : 0;
+  });
+}
+
+/** Induced current beyond the limit, and a worksite that is not one potential. */
+export function workPointFindings(asked: readonly Question[], id: WorkPointId): Finding[] {
+  const { system, settings, workPoint } = asked[0]!;
+  const induced = asked.map(inducedAmps);
   const findings: Finding[] = [];
   conductorsOf(workPoint).forEach((letter, index) => {
-    const node = circuit.nodeOf.get(conductorId(workPoint.at, letter))!;
-    const volts = INDUCED_OHMS * induced[index]!;
-    if (lifted.stateIfFed(node) === "induced" && volts > settings.inducedLimitVolts)
+    const amps = Math.max(...induced.map((it) => it[index]!));
+    const volts = INDUCED_OHMS * amps;
+    if (volts > settings.inducedLimitVolts)
       findings.push({
         rule: "induced-exposure",
         severity: "danger",
         where: id,
         message: say(Number.isFinite(volts) ? "hazard.inducedExposure" : "hazard.inducedExposure.notKnown", {
           letter,
-          milliamps: threeFigures(1000 * induced[index]!),
+          milliamps: threeFigures(1000 * amps),
           volts: threeFigures(volts),
           limit: settings.inducedLimitVolts,
         }),
@@ -63,8 +81,9 @@ export function workPointFindings(question: Question, id: WorkPointId): Finding[
 }
 
 /** A line that no source could ever reach was not made dead: its feed was left out, or an edit cut it off. */
-export function feedMissing(question: Question, id: WorkPointId): Finding[] {
-  const letters = conductorsNotFed(question);
+export function feedMissing(asked: readonly Question[], id: WorkPointId): Finding[] {
+  const unfed = new Set(asked.flatMap((it) => conductorsNotFed(it)));
+  const letters = conductorsOf(asked[0]!.workPoint).filter((it) => unfed.has(it));
   if (letters.length === 0) return [];
   return [
     {
@@ -95,12 +114,12 @@ const notAll = (where: WorkPointId, message: Message): Finding => ({
 });
 
 /** What may lift the ground beside the work to the exposure limit, with everybody kept clear or not. */
-export function stepTouch(question: Question, id: WorkPointId, isBarricaded: boolean): Finding[] {
-  const { system, workPoint } = question;
-  const least = leastStepTouch(question);
+export function stepTouch(asked: readonly Question[], id: WorkPointId, isBarricaded: boolean): Finding[] {
+  const { system, workPoint } = asked[0]!;
+  const least = worstStepTouch(asked.map((it) => leastStepTouch(it)));
   if (least === "none") return [];
   if (least === "not-known") return [notAll(id, say("hazard.stepTouchNotAll"))];
-  const isOnPole = ["pole", undefined].includes(structureOf(system, workPoint.at)?.kind);
+  const place = placeLifted(system, workPoint.at);
   return [
     {
       rule: "step-touch",
@@ -109,19 +128,26 @@ export function stepTouch(question: Question, id: WorkPointId, isBarricaded: boo
       message: say(stepTouchKey(isBarricaded, least.volts), {
         volts: threeFigures(least.volts),
         when: whenWords(system, least.upsets),
-        lifted: say(isOnPole ? "hazard.stepTouch.pole" : "hazard.stepTouch.enclosure"),
+        lifted: say(`hazard.stepTouch.${place}`),
       }),
       // Who has barricaded it is not told to.
       ...(isBarricaded
         ? {}
         : {
-            help: say(isOnPole ? "hazard.stepTouch.help" : "hazard.stepTouch.help.enclosure", {
+            help: say(`hazard.stepTouch.help.${place}`, {
               at: pointName({ system }, workPoint.at),
             }),
           }),
       citation: "29 CFR 1910.269 Appendix C",
     },
   ];
+}
+
+/** What stands at the volts of the neutral beside the truck and the rods: a pole, what is reached from the ground, or whatever is bonded in a station or at a house. */
+function placeLifted(system: System, at: PointId): "pole" | "enclosure" | "bonded" {
+  const structure = structureOf(system, at);
+  if (structure === undefined || isPole(structure)) return "pole";
+  return isPadLike(structure) ? "enclosure" : "bonded";
 }
 
 const stepTouchKey = (isBarricaded: boolean, volts: number): MessageKey =>

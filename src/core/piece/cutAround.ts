@@ -1,6 +1,7 @@
 import { customersOf, deviceOf, isBeside, isSupply, shortedBy } from "../devices";
 import {
   complete,
+  doneBy,
   endPointsOf,
   jobOf,
   type SavedElement,
@@ -8,6 +9,7 @@ import {
   structureOf,
   type System,
 } from "../document";
+import { isPassingShort } from "../hazard";
 import type { ElementId, PointId } from "../terms";
 import { equalSourceOf } from "./equalSource";
 import { type Seam, seamsAround } from "./seams";
@@ -44,9 +46,11 @@ export interface Cutting {
  */
 export function cutAround(document: StillhotDocument, place: readonly PointId[], openings: number): Cutting {
   const { system } = document;
+  const mending = pointsOfMending(document);
   const sources = new Map<Seam, readonly [ElementId, SavedElement]>();
   const seams = seamsAround(system, place, (seam) => {
     if (seam.openings < openings || !mayBeCut(system, seam)) return false;
+    if (seam.points.some((it) => mending.has(it))) return false;
     const found = equalSourceOf(document, partOf(system, seam), seam.at);
     if (found === undefined) return false;
     const [id, was] = sourcesOn(system, seam).map((it) => [it, system.elements[it]!] as const)[0]!;
@@ -101,6 +105,14 @@ function mayBeCut(system: System, seam: Seam): boolean {
     })
   );
 }
+
+/** Where works of the job take a fault away: with the work left out, a fault in the piece would be a short for good. */
+const pointsOfMending = (document: StillhotDocument): ReadonlySet<PointId> =>
+  new Set(
+    Object.entries(jobOf(document).workPoints).flatMap(([id, { at }]) =>
+      doneBy(document, id).some((it) => isPassingShort(document.system, it)) ? [at] : [],
+    ),
+  );
 
 /** The part that hangs at a seam as a drawing of its own; the rod at the seam stays with the piece. */
 function partOf(system: System, { at, points, elements }: Seam): System {

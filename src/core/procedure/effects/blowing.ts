@@ -1,9 +1,8 @@
 import { NO_AMPS } from "../tolerances";
-import type { Step, System } from "../../document";
+import { spikeIdIn, type Step, type System } from "../../document";
 import { clearingOf, faultAmps } from "./clearing";
 import { liveUnder, shortsEnergized } from "./consequence";
 import { isSpiking } from "./spiking";
-import { spikeIdIn } from "../job/repair";
 import { groundIdOf, withLinkBlown } from "../job/positions";
 import type { JobState } from "../job/state";
 import type { ElementId } from "../../terms";

@@ -1,6 +1,14 @@
 import { NO_AMPS } from "../tolerances";
 import { shortedBy } from "../../devices";
-import { conductorNames, elementOfKind, jobOf, settingsOf, type Step, type StepBy } from "../../document";
+import {
+  conductorNames,
+  elementOfKind,
+  jobOf,
+  settingsOf,
+  spikeIdIn,
+  type Step,
+  type StepBy,
+} from "../../document";
 import {
   type ConductorId,
   conductorId,
@@ -16,7 +24,7 @@ import { capacitorsOn, heldCharge, unitVolts } from "./capacitors";
 import { clearingWords, faultAmps } from "./clearing";
 import { ampsThrough, degreesAcross, gapsMade, gapsOf, mismatchOf, phasesMoved, voltsAcross } from "./gap";
 import { isTracing, spikedLive, tracedBy } from "./spiking";
-import { madeBy, spikeIdIn } from "../job/repair";
+import { madeBy } from "../job/repair";
 import { hotInHand, isKeptOff } from "../job/hands";
 import { isLiveState } from "../job/live";
 import { isFedBackwards } from "../job/paths";

@@ -1,9 +1,8 @@
-import { conductorsOf, type System } from "../../document";
+import { conductorsOf, spikeIdIn, type System } from "../../document";
 import { SPIKE, TRACER, type Step, type StepBy } from "../../steps";
 import { type ConductorId, conductorId, type Letter, partsOfConductor } from "../../terms";
 import { isLiveState } from "../job/live";
 import { phasesAt } from "../job/positions";
-import { spikeIdIn } from "../job/repair";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
 

@@ -1,9 +1,8 @@
 import { type CircuitElement, isLine, isTransformer, lowSidesOf } from "../../devices";
-import { jobOf, type StillhotDocument, type System } from "../../document";
+import { doneBy, jobOf, type StillhotDocument, type System } from "../../document";
 import { type ConductorId, conductorId, type ElementId, lettersOf, type PointId } from "../../terms";
 import { legsOf } from "./hands";
 import { elementOf } from "./names";
-import { doneBy } from "./repair";
 
 /** What customers get their volts from that work has changed or joined, and where these are read. */
 export interface ChangedSupply {

@@ -10,7 +10,7 @@ import {
   type LowSide,
   lowSidesOf,
 } from "../../devices";
-import { isSameStructure, jobOf, settingsOf, type Step, type System } from "../../document";
+import { doneBy, isSameStructure, jobOf, settingsOf, type Step, type System } from "../../document";
 import { circuitOf, endsOf } from "../../network";
 import { gloveClassFor } from "../../reference";
 import { isHotStick, isLiveWork } from "../../steps";
@@ -25,7 +25,6 @@ import {
 import { isLiveState } from "./live";
 import { elementOf } from "./names";
 import { phasesOf } from "./positions";
-import { doneBy } from "./repair";
 import { asItStands, seen } from "./seen";
 import type { JobState } from "./state";
 

@@ -1,48 +1,21 @@
 import { type CircuitElement, isFault } from "../../devices";
 import {
   complete,
+  doneBy,
   jobOf,
-  perObject,
   type SavedElement,
   type Step,
   type StillhotDocument,
   type System,
 } from "../../document";
-import type { ElementId, JsonObject, WorkPointId } from "../../terms";
+import type { ElementId, JsonObject } from "../../terms";
 import { isSwitching } from "../../steps";
 import { put } from "./positions";
-
-/**
- * Elements that the work at a work point makes sound, puts in or takes down: what the job says, and the short that a spike
- * left in a cable there, since whoever works on it cuts that piece out.
- */
-export function doneBy(document: StillhotDocument, workPoint: string | undefined): readonly ElementId[] {
-  const place = jobOf(document).workPoints[workPoint as WorkPointId];
-  if (place === undefined) return [];
-  const spiked = shortsOfSpikes(document.system).filter(
-    (id) => (document.system.elements[id] as { at?: string }).at === place.at,
-  );
-  return [...((place.does ?? []) as readonly ElementId[]), ...spiked];
-}
 
 /** What a step closes or joins: the thing that it switches, or what the work at its place makes whole or puts in. */
 export function madeBy(step: Step, document: StillhotDocument): readonly ElementId[] {
   if (step.do === "work") return doneBy(document, step.at);
   return isSwitching(step) ? [step.element] : [];
-}
-
-const shortsOfSpikes = perObject(({ elements }: System): readonly ElementId[] =>
-  (Object.keys(elements) as ElementId[]).filter((id) => OF_A_SPIKE.test(id) && isFault(elements[id]!)),
-);
-
-const OF_A_SPIKE = /^spike\d+$/;
-
-/** The id of the short that a spike makes next in a drawing. */
-export function spikeIdIn({ elements, points }: System): ElementId {
-  for (let n = 1; ; n++) {
-    const id = `spike${n}`;
-    if (!Object.hasOwn(elements, id) && !Object.hasOwn(points, id)) return id as ElementId;
-  }
 }
 
 /**

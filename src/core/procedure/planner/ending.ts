@@ -1,5 +1,6 @@
 import { canGoOff, type CircuitElement, comesAway, lettersAtEnd, openPhasesOf } from "../../devices";
 import {
+  doneBy,
   complete,
   jobOf,
   perObject,
@@ -10,7 +11,7 @@ import {
 import { endsOf } from "../../network";
 import { conductorId, type ConductorId, type ElementId, type WorkPointId } from "../../terms";
 import { inService, positioned } from "../job/inService";
-import { doneBy, systemAfterWork } from "../job/repair";
+import { systemAfterWork } from "../job/repair";
 import { type Opening, partOf } from "./openings";
 
 /** Ids of elements that the work of a job makes sound, puts in or takes down. */

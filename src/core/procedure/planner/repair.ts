@@ -1,6 +1,6 @@
 import { customerCouldFeed, GROUNDING_CABLES, isMachine, isTransformer, lowSidesOf } from "../../devices";
 import { complete, jobOf, settingsOf, type Step, type StillhotDocument, hasNeutral } from "../../document";
-import { hasNeutralInHand, neutralDoubt, type Threat, closes } from "../../hazard";
+import { hasNeutralInHand, questionsAbout, type Threat, closes, worstNeutralDoubt } from "../../hazard";
 import { circuitOf } from "../../network";
 import { withstandAmps } from "../../reference";
 import {
@@ -173,8 +173,7 @@ function saferWork(_finding: Broke, broken: Broken): Wishes {
 function neutralHeld(id: WorkPointId, { document, state, intent, wishes }: Broken): Wishes {
   const workPoint = jobOf(document).workPoints[id]!;
   if (!hasNeutralInHand(workPoint)) return wishes;
-  const question = { system: state.document.system, settings: settingsOf(document), workPoint };
-  const doubt = neutralDoubt(question, state.tested);
+  const doubt = worstNeutralDoubt(questionsAbout(state.document, id), state.tested);
   if (doubt?.why === "lifted")
     return controlled({ upsets: doubt.lift.upsets, source: null }, document, intent, id, wishes);
   if (doubt?.why !== "not-tied") return wishes;

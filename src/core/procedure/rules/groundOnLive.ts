@@ -1,11 +1,10 @@
-import { conductorNames } from "../../document";
+import { spikeIdIn, conductorNames } from "../../document";
 import { citationOf } from "../../reference";
 import { type ElementId } from "../../terms";
 import { say } from "./say";
 import { faultAmps } from "../effects/clearing";
 import { liveUnder, touchedConductors } from "../effects/consequence";
 import { isSpiking, spikedLive } from "../effects/spiking";
-import { spikeIdIn } from "../job/repair";
 import type { StepBy } from "../../steps";
 import { isLiveState } from "../job/live";
 import { figure, setName } from "../job/names";

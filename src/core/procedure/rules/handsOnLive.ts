@@ -1,5 +1,5 @@
 import { openPhasesOf } from "../../devices";
-import { conductorNames, jobOf, pointsOnStructure, settingsOf } from "../../document";
+import { doneBy, conductorNames, jobOf, pointsOnStructure, settingsOf } from "../../document";
 import { circuitOf, endsOf } from "../../network";
 import { citationOf, gloveClassFor } from "../../reference";
 import type { Step } from "../../steps";
@@ -11,7 +11,6 @@ import { isJoined, joinedTo } from "../job/joined";
 import { isLiveState } from "../job/live";
 import { elementOf, elementsOf, figure, nameOf } from "../job/names";
 import { pathToConductor } from "../job/paths";
-import { doneBy } from "../job/repair";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
 import { defineRule, type Problem } from "./rule";

@@ -1,12 +1,11 @@
 import { type CircuitElement, comesAway, openPhasesOf, letterAt } from "../../devices";
-import { jobOf } from "../../document";
+import { doneBy, jobOf } from "../../document";
 import { endsOf } from "../../network";
 import { COMMON_PRACTICE } from "../../reference";
 import { type ConductorId, conductorId, type ElementId, lettersOf, type WorkPointId } from "../../terms";
 import { say } from "./say";
 import { energizedBy } from "../job/live";
 import { elementOf, nameOf } from "../job/names";
-import { doneBy } from "../job/repair";
 import type { JobState } from "../job/state";
 import { isSwitching } from "../../steps";
 import { defineRule } from "./rule";

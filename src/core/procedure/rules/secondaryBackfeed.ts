@@ -11,7 +11,7 @@ import {
   type LowSide,
   lowSidesOf,
 } from "../../devices";
-import { elementsOfKind, jobOf, type System, transformersOf } from "../../document";
+import { doneBy, elementsOfKind, jobOf, type System, transformersOf } from "../../document";
 import { endsOf } from "../../network";
 import { citationOf } from "../../reference";
 import { type ConductorId, conductorId, type ElementId, type Letter, lettersOf } from "../../terms";
@@ -19,7 +19,6 @@ import { say } from "./say";
 import { legsOf } from "../job/hands";
 import { islandOf } from "../job/joined";
 import { elementsOf, nameOf, namesOf } from "../job/names";
-import { doneBy } from "../job/repair";
 import { defineRule, type Problem } from "./rule";
 import type { JobState } from "../job/state";
 import { isLiveWork } from "../../steps";

@@ -77,3 +77,25 @@ test("who has barricaded the place is not told to barricade it", () => {
   expect(spell(message)).toMatch(/ it is barricaded$/);
   expect(help).toBeUndefined();
 });
+
+test.each([
+  ["pole", /the pole, the truck and the rods stand/, /of the pole's base, the truck/],
+  ["pad", /the enclosure, the truck and the rods stand/, /of the enclosure, the truck/],
+  [
+    "station",
+    /, all that is bonded to the neutral there, the truck and/,
+    /of all that is bonded to the neutral there/,
+  ],
+  [
+    "service",
+    /, all that is bonded to the neutral there, the truck and/,
+    /of all that is bonded to the neutral there/,
+  ],
+])("what is lifted at a %s is called what stands there", (kind, what, wanted) => {
+  const document = draw(`${HIGH_RODS}\n p2 point kind=${kind}`);
+  const { message, help } = playAll(document, parseSteps(TO_WORK, Object.keys(document.system.points)))
+    .at(-1)!
+    .findings.find((it) => it.rule === "step-touch")!;
+  expect(spell(message)).toMatch(what);
+  expect(spell(help!)).toMatch(wanted);
+});

@@ -1,14 +1,13 @@
 import { citationOf } from "../../reference";
 import { say } from "./say";
 import { isolationPoints, isSoleCrew, isTagged, isThrown, machinesLeftOn } from "../job/isolation";
-import { jobOf } from "../../document";
+import { doneBy, jobOf } from "../../document";
 import { type ConductorId, conductorId, type Letter } from "../../terms";
 import { phaseConductors } from "../job/hands";
 import { isCoupled } from "../job/joined";
 import { workConductors } from "../job/live";
 import { elementOf, nameOf } from "../job/names";
 import { phasesAt } from "../job/positions";
-import { doneBy } from "../job/repair";
 import type { JobState } from "../job/state";
 import { defineRule } from "./rule";
 import { isRelying, type Step } from "../../steps";

@@ -12,6 +12,7 @@ import {
   openPhasesOf,
 } from "../../devices";
 import {
+  doneBy,
   amended,
   conductorNames,
   elementsOfKind,
@@ -20,7 +21,14 @@ import {
   type System,
   workPointName,
 } from "../../document";
-import { cablesWithin, LINE_VOLTS, neutralInHand, type Threat, type WorkPointReport } from "../../hazard";
+import {
+  cablesWithin,
+  LINE_VOLTS,
+  neutralInHand,
+  questionsAbout,
+  type Threat,
+  type WorkPointReport,
+} from "../../hazard";
 import { citationOf } from "../../reference";
 import {
   type ConductorId,
@@ -35,7 +43,6 @@ import { legsOf, phaseCalled } from "../job/hands";
 import { joinedTo } from "../job/joined";
 import { isLiveState } from "../job/live";
 import { elementOf, elementsOf, figure, nameOf } from "../job/names";
-import { doneBy } from "../job/repair";
 import { asItStands, seen } from "../job/seen";
 import type { JobState } from "../job/state";
 import { defineRule, type Problem } from "./rule";
@@ -90,9 +97,7 @@ function unproven(id: WorkPointId, { verdict }: WorkPointReport, before: JobStat
       help: say("rule.work-not-safe.spike.help"),
     };
   if (verdict === "isolated" && untested.length === 0 && conductors.includes("N")) {
-    const { system } = document;
-    const question = { system, settings: settingsOf(document), workPoint: jobOf(document).workPoints[id]! };
-    const [inHand] = neutralInHand(question, id, tested);
+    const [inHand] = neutralInHand(questionsAbout(document, id), id, tested);
     if (inHand !== undefined) return { where: id, message: inHand.message, help: inHand.help! };
   }
   const shown = untested.flatMap((it) => readings.get(it) ?? []).filter((it) => !it.isDead);

@@ -72,9 +72,12 @@ export const hazard = {
     "{when}, {lifted} may stand above the ground that people stand on; at how many volts is not known",
   "hazard.stepTouch.pole": "the pole, the truck and the rods",
   "hazard.stepTouch.enclosure": "the enclosure, the truck and the rods",
+  "hazard.stepTouch.bonded": "all that is bonded to the neutral there, the truck and the rods",
+  "hazard.stepTouch.help.bonded":
+    "keep people and equipment clear of all that is bonded to the neutral there, of the truck and the rods: barricade {at}",
   "hazard.stepTouch.help.enclosure":
     "keep people and equipment clear of the enclosure, the truck and the rods: barricade {at}",
-  "hazard.stepTouch.help":
+  "hazard.stepTouch.help.pole":
     "keep people and equipment clear of the pole's base, the truck and the rods: barricade {at}",
   "hazard.neutralInHand.notTied":
     "the neutral at {at} is held to earth by nothing on this structure but what is in hand",

@@ -76,9 +76,12 @@ export const hazard = {
     "{when}, {lifted} peuvent être au-dessus du sol où l'on se tient ; à combien de volts n'est pas connu",
   "hazard.stepTouch.pole": "le poteau, le camion et les piquets",
   "hazard.stepTouch.enclosure": "l’enveloppe, le camion et les piquets",
+  "hazard.stepTouch.bonded": "tout ce qui est relié au neutre à cet endroit, le camion et les piquets",
+  "hazard.stepTouch.help.bonded":
+    "tenez personnes et matériel à l'écart de tout ce qui est relié au neutre à cet endroit, du camion et des piquets : balisez {at}",
   "hazard.stepTouch.help.enclosure":
     "tenez personnes et matériel à l'écart de l’enveloppe, du camion et des piquets : balisez {at}",
-  "hazard.stepTouch.help":
+  "hazard.stepTouch.help.pole":
     "tenez personnes et matériel à l'écart du pied du poteau, du camion et des piquets : balisez {at}",
   "hazard.neutralInHand.notTied":
     "rien sur cette structure, sauf ce qu'on a en main, ne relie à la terre le neutre à {at}",
