@@ -151,3 +151,24 @@ describe("a ground set that parts only by what a load's own model draws", () => 
     expect(found).toContain("2 close:c1B+close:c2B A");
   });
 });
+
+test("a machine that a fault holds down is told by what loads make of its volts, not by impedances in their place", () => {
+  // Constant power capacitive loads under their rated volts lift more than the impedances that draw as much at rated volts.
+  const document = (hazardVolts: number) =>
+    draw(`
+      g1 generator h   12 kva=20 volts=230
+      m1 main      h-x 12
+      l1 load      x   12 kw=0.1 kvar=-3 model=PQ ratedKv=0.3
+      f1 fault     x   1
+      h  point     kind=service
+      set hazardVolts=${hazardVolts}
+      w1 work      x   1
+    `);
+  const hazards = Array.from({ length: 41 }, (_, nth) => 115 + nth / 8);
+  const off = hazards.filter((hazardVolts) => {
+    const { fast, byParts, plain } = bothWays(document(hazardVolts));
+    const wanted = plain.map(signature).join();
+    return fast.map(signature).join() !== wanted || byParts.map(signature).join() !== wanted;
+  });
+  expect(off).toEqual([]);
+});

@@ -23,13 +23,20 @@ import {
 } from "../phasor";
 import type { Letter } from "../terms";
 import { CarriedImpedances, type Drive, type Impedances, type Port, SweptImpedances } from "./impedances";
-import { bondsAt, conductorsOf, type Outcome, withstandOf, workNodesOf } from "./outcome";
+import {
+  bondsAt,
+  type ConductorOutcome,
+  conductorsOf,
+  type Outcome,
+  withstandOf,
+  workNodesOf,
+} from "./outcome";
 import type { UpsetSet } from "./search";
 import { type DrawnUpset, type Effect, effectOf, rejoinsNeutral, isTouched, rejoins } from "./upsets";
 import { type LiveBy, viewOf } from "./view";
 import { type WaysToReach, waysToReach } from "./waysToReach";
 import type { Question } from "./types";
-import { CLOSE, FLOATING_OHMS, MODEL_BAND } from "./tolerances";
+import { CLOSE, FAR_BAND, FLOATING_OHMS, MODEL_BAND, ROUGH_BAND } from "./tolerances";
 
 /** A network solved once, asked for the volts of a few nodes as ports are opened. */
 class Machine {
@@ -626,25 +633,29 @@ export class LowRank {
       ),
     );
     if (lifted === undefined || inPlace === undefined) return undefined;
-    const groundAmps = this.jumperAmps(inPlace);
+    const band = machines === this.swept ? FAR_BAND : ROUGH_BAND;
+    const groundAmps = this.jumperAmps(inPlace, band);
     if (groundAmps === undefined) return undefined;
-    const outcome = asked.letters.map((letter, index) => {
+    const outcome: ConductorOutcome[] = [];
+    for (const [index, letter] of asked.letters.entries()) {
       const volts = Math.max(...lifted.map((it) => it.between(index, -1)));
+      const live = this.liveAfter(set, opened, { index, volts }, machines, band);
+      if (live === "near") return undefined;
       const against = (others: readonly number[]) => {
         let most = -Infinity;
         for (const it of inPlace) for (const other of others) most = Math.max(most, it.between(index, other));
         return most;
       };
-      return {
+      outcome.push({
         letter,
-        live: this.liveAfter(set, opened, index, volts, machines),
+        live,
         volts,
         exposureVolts: against(asked.bonds),
         exposureToEarthVolts: against([-1]),
         groundAmps,
         settled: true,
-      };
-    });
+      });
+    }
     return outcome.some(({ volts, exposureVolts }) => Number.isNaN(volts) || Number.isNaN(exposureVolts))
       ? undefined
       : outcome;
@@ -655,7 +666,7 @@ export class LowRank {
     const opened = this.openedBy(set);
     if (opened === undefined) return undefined;
     const inPlace = allOf(this.exact.inPlace.map((machine) => machine.voltsWith(opened)));
-    if (inPlace === undefined || this.jumperAmps(inPlace) === undefined) return undefined;
+    if (inPlace === undefined || this.jumperAmps(inPlace, ROUGH_BAND) === undefined) return undefined;
     return allOf(
       this.bodyPorts.map((ports) => {
         const amps = allOf(
@@ -742,10 +753,10 @@ export class LowRank {
   }
 
   /**
-   * Largest jumper current; undefined where one would part, which changes the network, or may part where loads take more than
-   * impedances do: then all of the volts are on the worker, however far from the limit they were.
+   * Largest jumper current; undefined where one would part, which changes the network, or may part: within a band of its
+   * withstand, or where loads take more than impedances do. Then all of the volts are on the worker, however far from the limit they were.
    */
-  private jumperAmps(inPlace: readonly GroupedVolts[]): number | undefined {
+  private jumperAmps(inPlace: readonly GroupedVolts[], band: number): number | undefined {
     const [drawn, loadsOff] = inPlace;
     let largest = 0;
     for (const { at, siemens, most } of this.asked.jumpers) {
@@ -753,20 +764,21 @@ export class LowRank {
         this.isExact || loadsOff === undefined ? 0 : siemens * drawn!.changeFrom(loadsOff, at, at + 1);
       for (const volts of inPlace) {
         const amps = siemens * volts.between(at, at + 1);
-        if (amps + (MODEL_BAND - 1) * byLoads > most) return undefined;
+        if (band * amps + (MODEL_BAND - 1) * byLoads > most) return undefined;
         largest = Math.max(largest, amps);
       }
     }
     return largest;
   }
 
+  /** What makes a work conductor live; `near` where that hangs on volts with faults lifted that come near to the limit. */
   private liveAfter(
     set: UpsetSet,
     opened: Opened,
-    index: number,
-    volts: number,
+    { index, volts }: { readonly index: number; readonly volts: number },
     { shortsLifted }: Machines,
-  ): LiveBy | undefined {
+    band: number,
+  ): LiveBy | "near" | undefined {
     const view = viewOf(this.circuit, this.settings, { groundsLifted: true });
     const node = this.asked.nodes[index]!;
     if (this.circuit.letterOfNode[node] === "N") return undefined; // tied, or this way would not be used
@@ -776,8 +788,13 @@ export class LowRank {
     if (!reach.isReached(set)) return isHot ? "induced" : undefined;
     if (isHot) return "fed";
     if (shortsLifted.length === 0 || !this.isTiedToFault(set, view.islands, node)) return undefined;
-    const without = shortsLifted.map((machine) => machine.voltsWith(opened)!);
-    return without.some((it) => it.between(index, -1) >= this.settings.hazardVolts) ? "fed" : undefined;
+    const without = Math.max(
+      ...shortsLifted.map((machine) => machine.voltsWith(opened)?.between(index, -1) ?? NaN),
+    );
+    const { hazardVolts } = this.settings;
+    const sure = band * (this.isExact ? 1 : MODEL_BAND);
+    if (without >= sure * hazardVolts) return "fed";
+    return sure * without <= hazardVolts ? undefined : "near";
   }
 
   private isTiedToFault(set: UpsetSet, islands: Int32Array, node: number): boolean {

@@ -1,5 +1,6 @@
 import { openPhasesOf } from "../../devices";
 import { isClosing, type StepBy, type VerbThat } from "../../steps";
+import { doneBy } from "../../document";
 import type { ElementId } from "../../terms";
 import { citationOf } from "../../reference";
 import { say } from "./say";
@@ -7,7 +8,6 @@ import { capacitorsOf, capacitorsOn, heldCharge, isByItself, terminalsOf } from 
 import { touchedConductors } from "../effects/consequence";
 import { energizedBy, isLiveState } from "../job/live";
 import { figure, nameOf } from "../job/names";
-import { doneBy } from "../job/repair";
 import { asItStands } from "../job/seen";
 import type { JobState } from "../job/state";
 import { defineRule, type Problem } from "./rule";
