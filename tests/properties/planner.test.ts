@@ -201,13 +201,18 @@ function isEnergizedAfter(steps: Played["steps"], index: number): boolean {
     .some(({ state }, k) => energizedOnTheJob(steps[index + k]!.state, state).length > 0);
 }
 
-/** Whether a rule says anything where a step is left out: of what came before it, of what follows, or at the end. */
+/**
+ * Whether a rule says anything where a step is left out: of what came before it, of what follows, or at the end. A question that
+ * is common practice alone is a note where it was not put.
+ */
 function isFoundWithout({ begin, steps }: Played, index: number): boolean {
+  const isQuestion = steps[index]!.step.do === "ask";
   if (steps.slice(0, index).some(({ findings }) => findings.some(isWrong))) return true;
   let { state } = steps[index - 1] ?? { state: begin };
   for (const { step } of steps.slice(index + 1)) {
     const next = play(state, step);
-    if (next.findings.some(isWrong)) return true;
+    if (next.findings.some((it) => isWrong(it) || (isQuestion && it.rule === "automatic-device")))
+      return true;
     state = next.state;
   }
   return findingsAtEnd(state).some(isWrong);

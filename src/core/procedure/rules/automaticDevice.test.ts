@@ -29,17 +29,17 @@ checkRule(
   w1 work p3 A
 `,
   [
-    ["nobody asked", "open c1; work w1", "warning n1"],
+    ["nobody asked", "open c1; work w1", "note n1"],
     ["the operator was asked", "ask n1; open c1; work w1", ""],
-    ["of something else", "ask; ask c1; open c1; work w1", "warning n1"],
+    ["of something else", "ask; ask c1; open c1; work w1", "note n1"],
     ["nobody is on the line yet", "open c1; ground p3 A", ""],
-    ["live work too", "work w1 method=sticks", "warning n1"],
+    ["live work too", "work w1 method=sticks", "note n1"],
     ["a span further on", "open c1; work w1", "", "w1 work h1 12"],
-    ["that the work puts up", "open c1; work w1", "warning n1", "w1 work h1 12 does=sp1"],
+    ["that the work puts up", "open c1; work w1", "note n1", "w1 work h1 12 does=sp1"],
     [
       "on the same poles",
       "open c1; work w1",
-      "warning n1",
+      "note n1",
       "n1 nearby span=sp1 relation=underbuild kvLL=12.47 spacingM=3",
     ],
     [

@@ -12,7 +12,7 @@ import { closesByItself } from "../../hazard";
 /**
  * What can close by itself or from afar is blocked before anything rests on its being open; a tag does not hold it. A circuit
  * that crosses what is in hand, or hangs on the same poles, is not the crew's to block: the operator is asked to hold its
- * reclosing before work begins. No drawing says whether it recloses, so that is a warning.
+ * reclosing before work begins. No drawing says whether it recloses, so that is a note.
  */
 export const automaticDevice = defineRule({
   id: "automatic-device",
@@ -42,7 +42,7 @@ function notHeld(step: Step, { document, played }: JobState): Problem[] {
     .filter((id) => !played.some((it) => it.do === "ask" && it.element === id))
     .map((id) => ({
       where: id,
-      severity: "warning",
+      severity: "note",
       citation: COMMON_PRACTICE,
       message: say("rule.automatic-device.over", { name: nameOf(document, id) }),
       help: say("rule.automatic-device.over.help", { name: nameOf(document, id) }),
