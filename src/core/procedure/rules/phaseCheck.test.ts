@@ -1,4 +1,13 @@
-import { checkRule, TAP } from "../../../../tests/support/jobNotation";
+import { expect, test } from "vitest";
+import { checkRule, playedOn, TAP } from "../../../../tests/support/jobNotation";
+import { spell } from "../../../../tests/support/words";
+
+/** What the rule says of the last of some steps. */
+const saidOf = (drawing: string, steps: string): string[] =>
+  playedOn(drawing, steps)
+    .at(-1)!
+    .findings.filter((it) => it.rule === "phase-check")
+    .flatMap(({ message, help }) => [spell(message), spell(help!)]);
 
 const BOTH = "test p3 A expect live; test p20 A expect live";
 
@@ -273,3 +282,25 @@ checkRule("phase-check", "common practice: what is closed between two voltages i
     "danger d1",
   ],
 ]);
+
+/** Two stations that nothing keeps in step, at some angle, and a bank of the first. */
+const twoStations = (angleDeg: number) => `
+  s1 source p0 ABC kvLL=12.47
+  s2 source r0 ABC kvLL=12.47 inStep=false angleDeg=${angleDeg}
+  t1 transformer r0-q A connection=single kva=25 primaryKv=7.2 secondaryV=240
+  ld load q 12 connection=delta kw=5 customers=2
+  d1 disconnect p0-r0 A open=A
+  t9 transformer p0-q A connection=single kva=25 primaryKv=7.2 secondaryV=240 planned=true
+  w9 work p0 A does=t9
+`;
+
+test.each([
+  ["a switch", 0, "close d1"],
+  ["a switch, whatever angle they stand at now", 40, "close d1"],
+  ["a bank that is put in", 0, "work w9 method=sticks"],
+  ["a bank that is put in, whatever angle they stand at now", 40, "work w9 method=sticks"],
+])("no phasing set is sent for where nothing keeps two stations in step: %s", (_why, angleDeg, steps) => {
+  const [message, help] = saidOf(twoStations(angleDeg), steps);
+  expect(message).toContain("which nothing keeps in step");
+  expect(help).toContain("take one of the two off first");
+});

@@ -19,20 +19,27 @@ export const phaseCheck = defineRule({
   severity: "danger",
   citation: COMMON_PRACTICE,
   check(step, before, after) {
-    const gap = mismatchOf(step, before, after);
-    if (gap === undefined) return notInStep(step, before, after) ?? notPhased(step, before, after);
-    return {
-      where: gap.thing,
-      message: say("rule.phase-check", {
-        name: nameOf(after.document, gap.thing),
-        letter: letterIn(gap.letter),
-        degrees: figure(degreesAcross(gap)),
-        volts: figure(voltsAcross(gap)),
-      }),
-      help: say("rule.phase-check.help"),
-    };
+    // Whatever angle they stand at now, no test settles what nothing keeps in step.
+    return (
+      notInStep(step, before, after) ?? notTogether(step, before, after) ?? notPhased(step, before, after)
+    );
   },
 });
+
+function notTogether(step: Step, before: JobState, after: JobState): Problem | undefined {
+  const gap = mismatchOf(step, before, after);
+  if (gap === undefined) return undefined;
+  return {
+    where: gap.thing,
+    message: say("rule.phase-check", {
+      name: nameOf(after.document, gap.thing),
+      letter: letterIn(gap.letter),
+      degrees: figure(degreesAcross(gap)),
+      volts: figure(voltsAcross(gap)),
+    }),
+    help: say("rule.phase-check.help"),
+  };
+}
 
 function notInStep(step: Step, before: JobState, after: JobState): Problem | undefined {
   const gap = outOfStepIn(step, before, after);
