@@ -44,6 +44,13 @@ describe.each(WAYS)("Where the line runs %s", (way) => {
     expect(isAlong(wayOf(scene, "sp2", "N"), cutout.slice(-2))).toBe(true);
   });
 
+  test("the neutral of a loop of pads has no gap at its second riser", () => {
+    const scene = sceneIn(demo("underground-loop"), way);
+    const past = wayOf(scene, "c2", "N");
+    expect(isAlong(wayOf(scene, "sp2", "N"), past.slice(0, 2))).toBe(true);
+    expect(isAlong(wayOf(scene, "sp5", "N"), past.slice(-2))).toBe(true);
+  });
+
   test("past a switch in the line it steps aside, clear of the open blade", () => {
     const scene = sceneIn(demo("sideline-far-end-tie"), way);
     const id = [...scene.elements.keys()].find(

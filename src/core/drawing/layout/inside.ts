@@ -351,7 +351,7 @@ export class Inside implements OnPlate {
       to: child?.id,
       path: [at, ...(u === at.u ? [] : [{ u, v: at.v }]), to],
       centre: { u, v: start + length / 2 },
-      leadsOn: isLeading || (child !== undefined && hasExit(child)),
+      leadsOn: isLeading || (child !== undefined && (hasExit(child) || this.#tied.has(child.id))),
     });
     this.right = Math.max(this.right, u + this.#after(id), u + 4 + this.#symbol / 2 + spread);
     const under = this.#rooms.way === "across" && isCustomers(this.#element(id)) ? this.#twoLines : 0;
@@ -371,8 +371,9 @@ export class Inside implements OnPlate {
 
   /** What leads on from a place beside which others hang leaves under these: at their height it would run through them. */
   #leadUnder() {
-    const from = [...this.exits.map((it) => it.from), ...this.#tied.keys()];
-    const leaving = new Set(from.filter((it) => this.stands.get(it)?.axis === "v"));
+    const tied = [...this.stands.keys()].filter((it) => this.#tied.has(it));
+    const from = [...this.exits.map((it) => it.from), ...tied];
+    const leaving = new Set(from.filter((it) => this.stands.get(it)!.axis === "v"));
     const outermostFirst = [...leaving].sort((a, b) => this.stands.get(b)!.u - this.stands.get(a)!.u);
     for (const from of outermostFirst) {
       const at = this.stands.get(from)!;

@@ -136,6 +136,8 @@ export function layOut(system: System, rooms: Rooms, worked: ReadonlySet<string>
     table.place(block, 0, end - block.top);
     end += block.bottom - block.top + TREES_APART;
   }
+  // What closes a loop runs past where they end.
+  table.endAlike();
   for (const id of tree.ties) table.tie(id);
   for (const id of table.ties) table.tie(id);
   table.takePlaces();
@@ -608,7 +610,8 @@ class Table {
     const [upper, lower] = before.top < after.top ? [before, after] : [after, before];
     const between = upper.bottom < lower.top ? [lower.top - GAP / 2 - half, lower.top - GAP / 2] : [];
     // Half of what is between two rows: at the edge of the lower one it would run through its numbers.
-    for (const v of [...between, Math.max(before.bottom, after.bottom) + GAP / 2, bottom])
+    const under = Math.max(before.bottom, after.bottom) + GAP / 2;
+    for (const v of [...between, under + half, under, bottom])
       for (const end of [far, after.left - GAP / 2])
         for (const edge of edges)
           yield turned([
@@ -667,15 +670,18 @@ class Table {
     return false;
   }
 
+  /** Plates one below the other end alike, as the lines of a list do. */
+  endAlike() {
+    if (this.#rooms.way === "across") return;
+    const bottom = Math.max(...this.#plates.map((it) => it.bottom));
+    for (const plate of this.#plates)
+      if (plate.bottom < bottom && plate.top > -2 * this.#side - BYPASSED) plate.bottom = bottom;
+  }
+
   layout(): Layout {
     const { way } = this.#rooms;
     const { branches, crowds } = this.#tree;
-    // Plates one below the other end alike, as the lines of a list do.
-    if (way === "down") {
-      const bottom = Math.max(...this.#plates.map((it) => it.bottom));
-      for (const plate of this.#plates)
-        if (plate.bottom < bottom && plate.top > -2 * this.#side - BYPASSED) plate.bottom = bottom;
-    }
+    this.endAlike();
     const spot = (it: Uv) => spotIn(way, it);
     const plates = this.#plates.map(({ group, left, right, top, bottom, points }): Plate => {
       const [a, b] = [spot({ u: left, v: top }), spot({ u: right, v: bottom })];
@@ -721,6 +727,7 @@ class Table {
 
 /** Which of the lines that had one end before have their other one among those that come; the others wait on. */
 function closing(waiting: ElementId[], come: readonly ElementId[]): readonly ElementId[] {
+  if (come.length === 0) return [];
   const closed = come.filter((it) => waiting.includes(it));
   const open = [...waiting, ...come].filter((it) => !closed.includes(it));
   waiting.splice(0, Infinity, ...open);
