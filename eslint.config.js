@@ -18,8 +18,8 @@ export default ts.config(
       "shared/",
     ],
   },
-  // Plain TypeScript is held to the same rules by .oxlintrc.json, in a thirtieth of the time.
-  { ignores: ["**/*.ts", "!**/*.svelte.ts"] },
+  // Plain TypeScript and JavaScript are held to the same rules by .oxlintrc.json, in a thirtieth of the time.
+  { ignores: ["**/*.ts", "!**/*.svelte.ts", "**/*.mjs", "**/*.js"] },
   js.configs.recommended,
   ...ts.configs.recommended,
   ...svelte.configs.recommended,
@@ -41,15 +41,8 @@ export default ts.config(
     },
   },
   { files: ["src/app/**"], languageOptions: { globals: globals.browser } },
-  { files: ["static/*.js"], languageOptions: { globals: globals.serviceworker } },
   {
-    files: ["src/cli/**", "scripts/**", "bin/**", "tests/**", "*.config.*"],
-    languageOptions: { globals: globals.node },
-  },
-  // End-to-end tests, and benchmarks of the app, hand functions to the page.
-  { files: ["tests/e2e/**", "tests/bench/**/*.mjs"], languageOptions: { globals: globals.browser } },
-  {
-    files: ["**/*.svelte", "**/*.svelte.ts", "**/*.svelte.js"],
+    files: ["**/*.svelte", "**/*.svelte.ts"],
     languageOptions: { parserOptions: { parser: ts.parser, extraFileExtensions: [".svelte"], svelteConfig } },
   },
   {

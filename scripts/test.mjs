@@ -79,7 +79,7 @@ if (missing) say(missing);
 const [appBuilder, appArgs] = builderOf("app");
 const [cliBuilder, cliArgs] = builderOf("cli");
 const good = await stepsTogether([
-  { name: "lint of pages and scripts", file: "eslint/bin/eslint.js", args: [".", "--max-warnings", "0"] },
+  { name: "lint of components", file: "eslint/bin/eslint.js", args: [".", "--max-warnings", "0"] },
   {
     name: "lint",
     file: "oxlint/bin/oxlint",
