@@ -4,6 +4,7 @@ import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { minify } from "terser";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
+import { linkedCore } from "./tests/support/linkedCore.ts";
 
 /**
  * Tests that change what others share: a page, the browser's database and settings, or a module that stands in for another.
@@ -18,8 +19,10 @@ const APART = [
   "src/app/grow/stamps.test.ts",
   "src/app/worker/ownWorker.test.ts",
   "src/app/worker/writing.test.ts",
-  "src/core/procedure/rules/unsolved.test.ts",
 ];
+
+/** Tests in which something else stands in for a module of the core: they load its sources one by one also in `npm test`. */
+const STOOD_IN = ["src/core/procedure/rules/unsolved.test.ts"];
 
 const unit = {
   environment: "node",
@@ -30,7 +33,12 @@ const unit = {
   execArgv: ["--max-semi-space-size=64"],
   // A test over an empty list would pass: each has to look at something.
   expect: { requireAssertions: true },
+  // Only where the core was built for them.
+  server: { deps: { external: [/[\\/]\.test-results[\\/]core[\\/]/] } },
 };
+
+/** In `npm test` the core is linked by Node (tests/support/linkedCore.ts). */
+const linked = process.env["LINKED_CORE"] === "1" ? { plugins: [linkedCore] } : {};
 
 /**
  * The core does nothing when it is loaded, but for immer's patches: so what the first picture needs can load alone, and the
@@ -166,18 +174,24 @@ export default defineConfig({
     projects: [
       {
         extends: true,
+        ...linked,
         test: {
           ...unit,
           name: "unit",
           include: ["src/**/*.test.ts", "tests/**/*.test.ts"],
-          exclude: ["tests/e2e/**", "tests/bench/**", ...APART],
+          exclude: ["tests/e2e/**", "tests/bench/**", ...APART, ...STOOD_IN],
           // The core keeps no state between two files: its modules are loaded once for all of them.
           isolate: false,
         },
       },
       {
         extends: true,
+        ...linked,
         test: { ...unit, name: "unit-apart", include: APART },
+      },
+      {
+        extends: true,
+        test: { ...unit, name: "unit-stood-in", include: STOOD_IN },
       },
       {
         extends: true,

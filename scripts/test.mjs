@@ -95,7 +95,14 @@ const good = await stepsTogether([
   { name: "types of the core", file: "@typescript/native/bin/tsc", args: ["-p", "tsconfig.core.json"] },
   { name: "format", file: "oxfmt/bin/oxfmt", args: ["--check", "."] },
   { name: "build of the command line", file: cliBuilder, args: cliArgs },
+  {
+    name: "build of the core for its tests",
+    file: cliBuilder,
+    args: ["build", "-c", "vite.core.config.ts", "--logLevel", "warn"],
+  },
 ]);
+// The unit tests read it in vite.config.ts; without it they load the sources one by one.
+if (good.has("build of the core for its tests")) process.env.LINKED_CORE = "1";
 
 const vitest = join(out, "vitest.json");
 counted(
