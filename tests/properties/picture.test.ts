@@ -8,17 +8,14 @@ import { loadFlow } from "../published/ieee37";
 import { type Elements, systemOf } from "../published/network";
 import { atWork } from "../support/atWork";
 import { SCREENS } from "../support/picture";
-import { faultsOf, KEPT, madeFrom, type ToLookAt } from "../support/pictures";
+import { faultsOf, inOneLanguage, KEPT, madeFrom, type ToLookAt } from "../support/pictures";
 import { sampled } from "../support/long";
 
 /**
  * Every third kept drawing, and in the long run every one, in one language after the other; `npm run soak -- --pictures` has
  * all, and as many made ones as there is time for.
  */
-const KEPT_HERE = sampled(
-  KEPT.filter((_, nth) => nth % 2 === Math.floor(nth / 2) % 2),
-  3,
-);
+const KEPT_HERE = sampled(inOneLanguage(KEPT), 3);
 const SEEDS = sampled([1, 8, 22, 43, 57, 64], 3);
 /**
  * Of the first seven hundred those that once stood badly: a number beside its plate, or under a tie; a flag among the parts

@@ -48,6 +48,10 @@ export const KEPT: readonly ToLookAt[] = [
   ),
 ].flat();
 
+/** Of what stands in a list in both languages each in one, one language after the other. */
+export const inOneLanguage = (all: readonly ToLookAt[]): readonly ToLookAt[] =>
+  all.filter((_, nth) => nth % 2 === Math.floor(nth / 2) % 2);
+
 /** What a seed gives: a random drawing and a drawn tap, laid out by the program. */
 export function madeFrom(seed: number): readonly ToLookAt[] {
   const language = seed % 2 === 0 ? "fr" : "en";

@@ -2,6 +2,7 @@ import { readdirSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import {
   assess,
+  type Assessment,
   bestLie,
   english,
   french,
@@ -10,9 +11,11 @@ import {
   NOTE_SIZES,
   placeNotes,
   sceneOf,
+  type StillhotDocument,
 } from "../../core";
 import { atWork } from "../../../tests/support/atWork";
-import { KEPT, type ToLookAt } from "../../../tests/support/pictures";
+import { isLong } from "../../../tests/support/long";
+import { inOneLanguage, KEPT, type ToLookAt } from "../../../tests/support/pictures";
 import { contains, COVERED, type Size, viewOf, ZOOM_BUTTONS } from "./camera";
 import { firstLook, sizesAt, wholeWithNotes } from "./whole";
 
@@ -25,7 +28,9 @@ const PHONES: readonly Size[] = [
 ];
 
 const files = readdirSync("shared/demos");
-const demos = KEPT.filter(({ name }) => files.includes(name));
+const inBoth = KEPT.filter(({ name }) => files.includes(name));
+/** Each in one language after the other, and in the long run in both. */
+const demos = isLong ? inBoth : inOneLanguage(inBoth);
 
 /** What Sketch on a desk, Sketch on a phone and Plan on a phone leave for the drawing [px]. */
 const WHOLE: readonly Size[] = [
@@ -34,11 +39,23 @@ const WHOLE: readonly Size[] = [
   { width: 390, height: 484 },
 ];
 
-/** A drawing as a board of a size draws it. */
-function sceneFor({ language, document }: ToLookAt, size: Size) {
+/** Read and assessed once for all sizes. */
+const assessed = new Map<string, readonly [drawing: StillhotDocument, assessment: Assessment]>();
+function assessedOf({ name, language, document }: ToLookAt) {
+  const key = `${name} ${language}`;
+  const known = assessed.get(key);
+  if (known) return known;
   const drawing = document();
-  return sceneOf(drawing, assess(drawing), {
-    catalogue: { en: english, fr: french }[language],
+  const fresh = [drawing, assess(drawing)] as const;
+  assessed.set(key, fresh);
+  return fresh;
+}
+
+/** A drawing as a board of a size draws it. */
+function sceneFor(demo: ToLookAt, size: Size) {
+  const [drawing, assessment] = assessedOf(demo);
+  return sceneOf(drawing, assessment, {
+    catalogue: { en: english, fr: french }[demo.language],
     ...bestLie(drawing, { width: size.width, height: size.height - ZOOM_BUTTONS }, lettersAt),
   });
 }
@@ -135,7 +152,7 @@ describe.each(AT_WORK)("at work, with $width × $height for the drawing", (size)
     },
   );
 
-  test.each(demos.filter(({ name }) => name.startsWith("sideline-three")))(
+  test.each(inBoth.filter(({ name }) => name.startsWith("sideline-three")))(
     "what is isolated at a pole of $name, $language, is told on the plate of that",
     (demo) => {
       const isolated = writtenOn(goingOn(demo), size).filter(({ says }) => /^(ISO|ISOLÉ)$/.test(says));
@@ -145,7 +162,7 @@ describe.each(AT_WORK)("at work, with $width × $height for the drawing", (size)
 });
 
 test.each(WHOLE.slice(0, 2))("with $width × $height the cutouts of the first demo are named", (size) => {
-  const demo = demos.find(
+  const demo = inBoth.find(
     ({ name, language }) => name === "sideline-three-transformers.stillhot.json" && language === "en",
   )!;
   const named = writtenOn(demo, size).map(({ says }) => says);
