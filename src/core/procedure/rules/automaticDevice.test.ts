@@ -31,7 +31,8 @@ checkRule(
   [
     ["nobody asked", "open c1; work w1", "note n1"],
     ["the operator was asked", "ask n1; open c1; work w1", ""],
-    ["of something else", "ask; ask c1; open c1; work w1", "note n1"],
+    ["of the job as a whole", "ask; open c1; work w1", ""],
+    ["of something else", "ask c1; open c1; work w1", "note n1"],
     ["nobody is on the line yet", "open c1; ground p3 A", ""],
     ["live work too", "work w1 method=sticks", "note n1"],
     ["a span further on", "open c1; work w1", "", "w1 work h1 12"],

@@ -39,7 +39,11 @@ function closingByItself(step: Step, after: JobState): Problem[] {
 function notHeld(step: Step, { document, played }: JobState): Problem[] {
   if (step.do !== "work") return [];
   return circuitsOverWork(document, step.at)
-    .filter((id) => !played.some((it) => it.do === "ask" && it.element === id))
+    .filter(
+      (id) =>
+        // Who asks of nothing by name asks of the job, and of what hangs over it.
+        !played.some((it) => it.do === "ask" && it.at === undefined && (it.element ?? id) === id),
+    )
     .map((id) => ({
       where: id,
       severity: "note",
