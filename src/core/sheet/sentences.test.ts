@@ -65,7 +65,7 @@ const HELD_TWICE = `
 `;
 
 test.each([
-  ["a machine, and the line by way of the bank", HELD_TWICE, "It is fed by source as well."],
+  ["a machine, and the line by way of the bank", HELD_TWICE, "B is fed by source as well."],
   ["the bank alone", `${HELD_TWICE}\ngx generator f1 ABC kva=100 volts=480`, undefined],
 ])("what else feeds a place that is live as drawn is told: %s", (_why, drawing, wanted) => {
   const document = draw(drawing);

@@ -41,13 +41,14 @@ const MOST_NAMED = 3;
 export function alsoFedSentence(
   document: StillhotDocument,
   sources: readonly ElementId[],
-  { source, upsets }: Threat,
+  { source, conductor, upsets }: Threat,
 ): Message | undefined {
   const others = sources.filter((it) => it !== source);
   if (upsets.length > 0 || source === null || others.length === 0) return undefined;
   const named = others.slice(0, MOST_NAMED).map((it) => say("say.text", { text: elementName(document, it) }));
   const more = others.length - named.length;
   return say("say.alsoFed", {
+    letter: conductor,
     others: inARow(more > 0 ? [...named, say("sheet.more", { count: more })] : named),
   });
 }

@@ -18,6 +18,7 @@ import { islandOf } from "../job/joined";
 import { permitReasonForElement, permitReasonForWork } from "../job/section";
 import { beginJob } from "../job/state";
 import { wiresDown } from "../job/wiresDown";
+import { leadsToSource } from "../rules/groundReturn";
 import { looseHardware } from "../rules/looseHardware";
 import { secondaryBackfeed } from "../rules/secondaryBackfeed";
 import { type GroundPlace, type Intent, placesOfWork, stateReady, workedOn } from "./intent";
@@ -146,19 +147,22 @@ function groundsOf(
     if (phases !== "") places.set(at, { phases: deadPhases(choice.ready, at, phases) });
   for (const at of groundsAt) {
     const bank = transformersOf(system).find(([, it]) => lowSidesOf(it).some((side) => side.at === at))?.[0];
-    const phases = phasesAtPoint(system, at);
+    // Nobody puts a set on what would still be live.
+    const phases = deadPhases(choice.ready, at, places.get(at)?.phases ?? "");
+    if (phases === "") continue;
     if (places.has(at)) places.set(at, { ...places.get(at)!, phases });
     else places.set(at, { phases, ...(bank === undefined ? {} : { bank }) });
   }
-  return [...places].map(([at, place]) => {
+  const sets = [...places].map(([at, place]) => ({
+    at,
+    to: rodsAt.has(at) ? ("both" as const) : earthEndAt(choice.ready, at, place.bank !== undefined),
+    ...place,
+  }));
+  // Beyond an open neutral a set has its way home by the others alone: those go on first, and come off last.
+  const isHome = ({ at, to }: (typeof sets)[number]) => to === "earth" || leadsToSource(choice.ready, at);
+  return [...sets.filter(isHome), ...sets.filter((it) => !isHome(it))].map((it) => {
     const id = nextId();
-    return {
-      id,
-      at,
-      to: rodsAt.has(at) ? "both" : earthEndAt(choice.ready, at, place.bank !== undefined),
-      cable: cables.get(id) ?? GROUNDING_CABLES[0],
-      ...place,
-    };
+    return { id, cable: cables.get(id) ?? GROUNDING_CABLES[0], ...it };
   });
 }
 

@@ -288,6 +288,32 @@ describe("What guards the work", () => {
     ]);
   });
 
+  test.each([
+    [
+      "a line that stays live",
+      "m1 span p1-p2 ABC lengthM=100\nm2 span p2-p3 ABC lengthM=100\nl1 load p3 ABC kw=80 customers=5",
+    ],
+    [
+      "legs that stay live",
+      "t1 transformer p1-q2 A connection=single kva=25 primaryKv=7.2 secondaryV=240\nsv span q2-p2 12 lengthM=30 construction=secondary\nl1 load p2 12 connection=delta kw=8 customers=5",
+    ],
+    [
+      "a bank's own legs, with nothing that opens before it",
+      "t1 transformer p1-p2 A connection=single kva=25 primaryKv=7.2 secondaryV=240\nl1 load p2 12 connection=delta kw=8 customers=5",
+    ],
+  ])("no set goes onto %s because hands come to its neutral", (_why, more) => {
+    const planned = plan(
+      draw(`
+        s1 source sub ABC kvLL=12.47
+        m0 span sub-p1 ABC lengthM=900
+        p2 point earthOhms=none
+        ${more}
+        w1 work p2 N`),
+    );
+    expect(planned.ok).toBe(false);
+    expect(planned.steps.filter((it) => it.do === "ground")).toEqual([]);
+  });
+
   test("an induced conductor is tested again once the grounds are on", () => {
     const planned = good(`
       s1   source      sub    ABC  kvLL=12.47

@@ -68,10 +68,10 @@ function proofsAt(
     ...it,
     tested: testedAt.get(it.at)?.includes("N") === true ? `${it.phases}N` : it.phases,
   }));
-  // Beyond an open neutral a set has its way home by the others alone: those are on first, on one pole as well.
-  const isHome = ({ at, to }: GroundPlace) => to === "earth" || leadsToSource(intent.choice.ready, at);
-  const homeFirst = partition(toGround, isHome).flat();
-  const [home, beyond] = partition(poles(system, homeFirst), (places) => places.every(isHome));
+  // Beyond an open neutral a set has its way home by the others alone: those are on first.
+  const [home, beyond] = partition(poles(system, toGround), (places) =>
+    places.every(({ at, to }) => to === "earth" || leadsToSource(intent.choice.ready, at)),
+  );
   const grounded = (places: readonly GroundPlaceTested[], after: readonly PlannedGroup[]): PlannedGroup => ({
     rank: RANK.ground,
     after: [...open, ...after],

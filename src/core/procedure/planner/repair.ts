@@ -1,7 +1,16 @@
 import { customerCouldFeed, GROUNDING_CABLES, isMachine, isTransformer, lowSidesOf } from "../../devices";
-import { complete, jobOf, settingsOf, type Step, type StillhotDocument, hasNeutral } from "../../document";
+import {
+  complete,
+  jobOf,
+  settingsOf,
+  type Step,
+  type StillhotDocument,
+  type System,
+  hasNeutral,
+  phasesAtPoint,
+} from "../../document";
 import { hasNeutralInHand, questionsAbout, type Threat, closes, worstNeutralDoubt } from "../../hazard";
-import { circuitOf } from "../../network";
+import { circuitOf, reachOf, standingOf } from "../../network";
 import { withstandAmps } from "../../reference";
 import {
   conductorId,
@@ -169,7 +178,10 @@ function saferWork(_finding: Broke, broken: Broken): Wishes {
   return over.reduce((sum, threat) => controlled(threat, document, intent, id, sum), wishes);
 }
 
-/** A neutral that is worked on is held by the rod of a set where nothing else does, and kept from what would lift it. */
+/**
+ * A neutral that is worked on is held by the rod of a set where nothing else does, and kept from what would lift it. Where hands
+ * come to the neutral alone a set goes on only if all else there is dead: otherwise the plan says what it could not do.
+ */
 function neutralHeld(id: WorkPointId, { document, state, intent, wishes }: Broken): Wishes {
   const workPoint = jobOf(document).workPoints[id]!;
   if (!hasNeutralInHand(workPoint)) return wishes;
@@ -179,9 +191,18 @@ function neutralHeld(id: WorkPointId, { document, state, intent, wishes }: Broke
   if (doubt?.why !== "not-tied") return wishes;
   const { at } = workPoint;
   const held = wish(wishes, "rodsAt", at);
-  return intent.grounds.some((it) => it.at === at) || held.groundsAt.includes(at)
-    ? held
-    : { ...held, groundsAt: [...held.groundsAt, at] };
+  if (intent.grounds.some((it) => it.at === at) || held.groundsAt.includes(at)) return held;
+  return isUnreached(intent.choice.ready, at) ? { ...held, groundsAt: [...held.groundsAt, at] } : wishes;
+}
+
+/** Whether a point has phases, and nothing reaches any of them with every temporary ground lifted. */
+function isUnreached(system: System, at: PointId): boolean {
+  const phases = phasesAtPoint(system, at);
+  const circuit = circuitOf(system);
+  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: true });
+  return (
+    phases !== "" && lettersOf(phases).every((it) => how[circuit.nodeOf.get(conductorId(at, it))!] === 0)
+  );
 }
 
 /** Makes one threat harder to happen than two mistakes, or keeps its supply apart from the work. */

@@ -25,13 +25,19 @@ checkRule(
       "a test beyond an open switch that stands at the work place itself",
       "open c1; tag c1; open d3; tag d3; check-detector; test p9 A",
       "",
-      "d3 disconnect p4-p9 A loadBreakAmps=100\nd1 disconnect p9-p20 A open=A normallyOpen=true\nw1 work p4 A",
+      "d3 disconnect p4-p9 A loadBreakAmps=100\nm9 span p9-p10 A\nd1 disconnect p10-p20 A open=A normallyOpen=true\nw1 work p4 A",
+    ],
+    [
+      "while that switch has no tag itself",
+      "open c1; tag c1; open d3; check-detector; test p9 A",
+      "danger d3",
+      "d3 disconnect p4-p9 A loadBreakAmps=100\nm9 span p9-p10 A\nd1 disconnect p10-p20 A open=A normallyOpen=true\nw1 work p4 A",
     ],
     [
       "the same before that switch is open",
       "open c1; tag c1; check-detector; test p9 A",
       "danger d1",
-      "d3 disconnect p4-p9 A loadBreakAmps=100\nd1 disconnect p9-p20 A open=A normallyOpen=true\nw1 work p4 A",
+      "d3 disconnect p4-p9 A loadBreakAmps=100\nm9 span p9-p10 A\nd1 disconnect p10-p20 A open=A normallyOpen=true\nw1 work p4 A",
     ],
     [
       "the house behind the section, which a winding joins to it",

@@ -1,8 +1,9 @@
 import { citationOf } from "../../reference";
 import { say } from "./say";
 import { isolationPoints, isSoleCrew, isTagged, isThrown, machinesLeftOn } from "../job/isolation";
-import { doneBy, jobOf } from "../../document";
-import { type ConductorId, conductorId, type Letter } from "../../terms";
+import { complete, doneBy, isSameStructure, jobOf } from "../../document";
+import { endsOf } from "../../network";
+import { type ConductorId, conductorId, type ElementId, type Letter } from "../../terms";
 import { phaseConductors } from "../job/hands";
 import { isCoupled } from "../job/joined";
 import { workConductors } from "../job/live";
@@ -23,15 +24,20 @@ export const tagEach = defineRule({
   severity: "danger",
   citation: citationOf("m3-ii-open-all"),
   check(step, before) {
-    if (!isRelying(step) || !isAboutWork(step, before)) return undefined;
+    if (!isRelying(step)) return undefined;
+    const restsOn = whatRests(step, before);
+    if (restsOn === "nothing") return undefined;
     const verb = say(`doing.${step.do}`);
-    const joined = machinesLeftOn(before).map((id) => ({
+    const machines = restsOn === "all" ? machinesLeftOn(before) : [];
+    const joined = machines.map((id) => ({
       where: id,
       message: say("rule.tag-each.joined", { name: nameOf(before.document, id), verb }),
       help: say("rule.tag-each.joined.help", { name: nameOf(before.document, id) }),
     }));
     if (isSoleCrew(before)) return joined;
-    const untagged = isolationPoints(before).filter((id) => !isTagged(before, id));
+    const untagged = isolationPoints(before).filter(
+      (id) => !isTagged(before, id) && (restsOn === "all" || standsAt(before, id, step.at as string)),
+    );
     return [
       ...joined,
       ...untagged.map((id) => ({
@@ -48,15 +54,23 @@ export const tagEach = defineRule({
   },
 });
 
-function isAboutWork(step: Step, before: JobState): boolean {
-  if (step.do !== "test") return true;
-  if (step.expect === "live") return false;
+/**
+ * Which open points a step takes to be as they were left: all that keep the work dead, or, for a test beyond an open switch on
+ * the structure of the work, those on that structure alone.
+ */
+function whatRests(step: Step, before: JobState): "all" | "those here" | "nothing" {
+  if (step.do !== "test") return "all";
+  if (step.expect === "live") return "nothing";
   const { system } = before.document;
   const places = Object.values(jobOf(before.document).workPoints);
-  if (places.some(({ at }) => at === step.at)) return true;
   const tested = [...phasesAt(system, step)].map((it) => conductorId(step.at, it as Letter));
-  return isCoupled(system, tested, inHand(before));
+  if (places.some(({ at }) => at === step.at) || isCoupled(system, tested, inHand(before))) return "all";
+  return places.some(({ at }) => isSameStructure(system, at, step.at)) ? "those here" : "nothing";
 }
+
+/** Whether a thing has an end on the structure of a point. */
+const standsAt = ({ document: { system } }: JobState, id: ElementId, at: string): boolean =>
+  endsOf(complete(system.elements[id]!)).some(([, end]) => isSameStructure(system, end, at));
 
 /** Conductors of the work points, and every end of what the work there mends or changes. */
 function inHand(state: JobState): ConductorId[] {

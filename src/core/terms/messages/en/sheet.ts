@@ -4,7 +4,7 @@ export const sheet = {
   "page.untitled": "Drawing without a title",
   "page.caution":
     "A sketch is not the pole. Local rules and the system operator govern. Only a test and grounds make a conductor dead.",
-  "say.alsoFed": "It is fed by {others} as well.",
+  "say.alsoFed": "{letter} is fed by {others} as well.",
   "say.fedNow": "As drawn, now: {source} feeds {letter} at {volts} V.",
   "say.inducedNow": "As drawn, now: a circuit beside it induces {volts} V on {letter}.",
   "say.fedIf": "If {upsets}, {source} feeds {letter} at {volts} V.",

@@ -19,8 +19,8 @@ export const procedure = {
   "stands.grounded": "à la terre",
   "stands.isolated": "isolé",
 
-  "danger.now": "sous tension maintenant à {volts} V, {felt} ressentis",
-  "danger.if": "{upsets} : {volts} V, {felt} ressentis",
+  "danger.now": "sous tension maintenant à {volts} V, ressenti : {felt}",
+  "danger.if": "{upsets} : {volts} V, ressenti : {felt}",
 
   "doing.brief": "tenir la réunion",
   "doing.request-permit": "demander l'autorisation",

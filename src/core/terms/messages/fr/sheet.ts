@@ -4,7 +4,7 @@ export const sheet = {
   "page.untitled": "Dessin sans titre",
   "page.caution":
     "Un croquis n'est pas le poteau. Les règles locales et l'exploitant du réseau commandent. Seules une vérification et des mises à la terre mettent un conducteur hors tension.",
-  "say.alsoFed": "Il est alimenté aussi par {others}.",
+  "say.alsoFed": "{letter} est alimenté aussi par {others}.",
   "say.fedNow": "Tel que dessiné, maintenant : {source} alimente {letter} à {volts} V.",
   "say.inducedNow": "Tel que dessiné, maintenant : un circuit voisin induit {volts} V sur {letter}.",
   "say.fedIf": "Si {upsets}, {source} alimente {letter} à {volts} V.",
