@@ -82,6 +82,12 @@ describe("What is drawn closed between two voltages is told as closing it would 
       banked(LIKE.replace("Yg-Yg", "D-Yg"), "").replace("p2-p5", "p2-p4"),
       "danger t2",
     ],
+    [
+      "in parallel on one point, alike, of a station that nothing keeps in step",
+      `${banked(LIKE, "").replace("p2-p5", "p9-p4")}
+  s2  source      p9     ABC  kvLL=12.47 inStep=false`,
+      "danger t2",
+    ],
   ])("banks: %s", (_why, drawing, wanted) => expect(foundIn(drawing)).toBe(wanted));
 
   test("a closed ring of one feeder is none, nor is anything on the demos", () => {

@@ -1,5 +1,5 @@
 import { elementsOfKind, nameIn, perObject, type System } from "../document";
-import { type Circuit, EDGE, floodFrom, meetingsOf, reachGraphOf } from "../network";
+import { type Circuit, EDGE, floodFrom, isPhase, meetingsOf, reachGraphOf } from "../network";
 import { type Solution, solutionOf, voltsAt } from "../phasor";
 import {
   complex,
@@ -35,7 +35,7 @@ const sentence = (name: Message | string, { one, other, letter, isOutOfStep }: A
     ? say("hazard.closedBetween.notInStep", { name, volts: Math.round(one.volts + other.volts) })
     : say("hazard.closedBetween", {
         name,
-        letter,
+        letter: letter === "1" || letter === "2" ? say("name.leg.one", { letters: letter }) : letter,
         volts: Math.round(voltsApart(one, other)),
         degrees: Math.round(degreesApart(one, other)),
       });
@@ -66,17 +66,13 @@ export function regulatorsBypassed(system: System, circuit: Circuit): Finding[] 
   });
 }
 
-/** Transformers that would give others than the volts that they meet at their low side: what each would give, and what it meets. */
-export const givenApart = (circuit: Circuit): ReadonlyMap<ElementId, Pick<Apart, "one" | "other">> =>
-  new Map(
-    [...worstOfEach(circuit)].flatMap(([element, apart]) =>
-      meetingsOf(circuit).inParallel.has(element) ? [[circuit.elementIds[element]!, apart] as const] : [],
-    ),
-  );
+/** What stands closed between feeds that do not stand together, each as it stands without the other. */
+export const feedsApart = (circuit: Circuit): ReadonlyMap<ElementId, Apart> =>
+  new Map([...worstOfEach(circuit)].map(([element, apart]) => [circuit.elementIds[element]!, apart]));
 
 /** Two feeds that meet, each as it stands without the other. */
-interface Apart {
-  readonly letter: Letter | "";
+export interface Apart {
+  readonly letter: Letter;
   readonly one: VoltsToEarth;
   readonly other: VoltsToEarth;
   readonly isOutOfStep: boolean;
@@ -97,23 +93,27 @@ const worstOfEach = perObject((circuit: Circuit): ReadonlyMap<number, Apart> => 
   };
   for (const { edge, isOutOfStep } of joined)
     add(element[edge]!, {
-      letter: circuit.letterOfNode[from[edge]!]!,
+      letter: circuit.letterOfNode[from[edge]!] as Letter,
       one: toEarthOf(voltsAt(solution, from[edge]!)),
       other: toEarthOf(voltsAt(solution, to[edge]!)),
       isOutOfStep,
     });
   for (const { element: index, part, windings } of circuit.units) {
-    if (!inParallel.has(index)) continue;
+    const meeting = inParallel.get(index);
+    if (meeting === undefined) continue;
     const turns = part.primary[0]!;
     const across = acrossWinding(solution, windings[0]!);
-    part.secondary.forEach((winding, nth) =>
+    part.secondary.forEach((winding, nth) => {
+      const low = windings[part.primary.length + nth]!;
       add(index, {
-        letter: part.letter,
+        letter: circuit.letterOfNode[
+          low.find((node) => node < circuit.conductorCount && isPhase(circuit, node))!
+        ] as Letter,
         one: toEarthOf(complex.scale(across, winding.volts / turns.volts)),
-        other: toEarthOf(acrossWinding(solution, windings[part.primary.length + nth]!)),
-        isOutOfStep: false,
-      }),
-    );
+        other: toEarthOf(acrossWinding(solution, low)),
+        isOutOfStep: meeting.isOutOfStep,
+      });
+    });
   }
   return worst;
 });

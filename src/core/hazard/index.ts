@@ -33,5 +33,5 @@ export { standsAlike, statesAtHand, statesByReach } from "./statesByReach";
 export { type AssessmentColumns, fromColumns, type RowIds, rowsOf } from "./columns";
 export { buffersOf, toColumns } from "./toColumns";
 export { LEAST_FELT_VOLTS, mostBelievableVolts, toldVolts } from "./believable";
-export { degreesApart, standApart, voltsApart } from "./apart";
-export { givenApart } from "./closedBetween";
+export { degreesApart, standApart, voltsApart, type VoltsToEarth } from "./apart";
+export { type Apart, feedsApart } from "./closedBetween";

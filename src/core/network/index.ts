@@ -9,4 +9,5 @@ export { running, RUNS, runsAs, standingOf } from "./running";
 export { groupsAsDrawn, isFollowed, type StepGroup, type StepGroups, stepGroups, UTILITY } from "./inStep";
 export { conductorsToCome, feedNotDrawn } from "./feed";
 export { conductorGraphOf, nodeName, type ConductorEdge, type ConductorEdgeAttributes } from "./graph";
+export { isPhase, phaseIslands } from "./phaseIslands";
 export { type Meeting, type Meetings, meetingsOf } from "./meetings";

@@ -17,8 +17,8 @@ export interface Meeting {
 /** Where the feeds of a circuit meet. */
 export interface Meetings {
   readonly joined: readonly Meeting[];
-  /** indices of transformers whose low side others hold already */
-  readonly inParallel: ReadonlySet<number>;
+  /** indices of transformers whose low side others hold already; whether nothing keeps those in step with it */
+  readonly inParallel: ReadonlyMap<number, { readonly isOutOfStep: boolean }>;
 }
 
 /** How late an edge is walked: lines first, then what is closed, then what is closed and normally open. */
@@ -37,7 +37,7 @@ export const meetingsOf: (circuit: Circuit) => Meetings = perObject((circuit: Ci
   const feedOf = new Int32Array(circuit.nodeCount).fill(-1);
   const groupOf = new Map<number, StepGroup>();
   const entered = new Set<number>();
-  const inParallel = new Set<number>();
+  const inParallel = new Map<number, { readonly isOutOfStep: boolean }>();
   const joined = new Map<number, Meeting>();
   const ahead: { readonly edge: number; readonly to: number; readonly feed: number }[][] = [[], [], []];
 
@@ -54,7 +54,10 @@ export const meetingsOf: (circuit: Circuit) => Meetings = perObject((circuit: Ci
     const { element } = circuit.units[unit]!;
     const { primary, low } = terminalsOf(circuit, unit);
     if (primary.some((node) => feedOf[node] === -1)) return;
-    if (!entered.has(element) && low.every((node) => feedOf[node] !== -1)) inParallel.add(element);
+    if (!entered.has(element) && low.every((node) => feedOf[node] !== -1))
+      inParallel.set(element, {
+        isOutOfStep: low.some((node) => groupOf.get(feedOf[node]!) !== group),
+      });
     entered.add(element);
     for (const node of low) {
       if (feedOf[node] !== -1) continue;

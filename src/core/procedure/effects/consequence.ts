@@ -22,7 +22,16 @@ import {
 import { type Breaking, breakingsOf, LEAST_ARC_VOLTS, worstOf } from "./breaking";
 import { capacitorsOn, heldCharge, unitVolts } from "./capacitors";
 import { clearingWords, faultAmps } from "./clearing";
-import { ampsThrough, degreesAcross, gapsMade, gapsOf, mismatchOf, phasesMoved, voltsAcross } from "./gap";
+import {
+  ampsThrough,
+  degreesAcross,
+  gapsMade,
+  gapsOf,
+  mismatchOf,
+  outOfStepIn,
+  phasesMoved,
+  voltsAcross,
+} from "./gap";
 import { isTracing, spikedLive, tracedBy } from "./spiking";
 import { madeBy } from "../job/repair";
 import { hotInHand, isKeptOff } from "../job/hands";
@@ -299,10 +308,23 @@ function closedOntoFault(step: Step, before: JobState, after: JobState): Consequ
 }
 
 function joinedOutOfStep(step: Step, before: JobState, after: JobState): Consequence | undefined {
-  const gap = mismatchOf(step, before, after);
-  if (gap === undefined) return undefined;
   const [, joined] = movedAround(step, before, after);
-  const letters = step.do === "work" ? gap.letter : phasesMoved(step, before, after).closed;
+  const letters = step.do === "work" ? "ABC12" : phasesMoved(step, before, after).closed;
+  const gap = mismatchOf(step, before, after);
+  if (gap === undefined) {
+    const apart = outOfStepIn(step, before, after);
+    return (
+      apart && {
+        kind: "fault",
+        amps: ampsThrough(joined, apart.thing, letters),
+        volts: apart.volts,
+        text: say("consequence.notInStep", {
+          name: nameOf(after.document, apart.thing),
+          volts: figure(apart.volts),
+        }),
+      }
+    );
+  }
   const amps = ampsThrough(joined, gap.thing, letters);
   return {
     kind: "fault",
@@ -310,7 +332,7 @@ function joinedOutOfStep(step: Step, before: JobState, after: JobState): Consequ
     volts: voltsAcross(gap),
     text: say("consequence.outOfStep", {
       name: nameOf(after.document, gap.thing),
-      degrees: figure(degreesAcross(gap)),
+      degrees: figure(Math.round(degreesAcross(gap))),
       volts: figure(voltsAcross(gap)),
       amps: figure(amps),
       clearing: clearingWords(joined),

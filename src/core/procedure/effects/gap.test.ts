@@ -95,15 +95,15 @@ describe("Two supplies that a step joins", () => {
       "a station that nothing keeps in step",
       `${OTHERS}s2 source b ABC kvLL=12.47 inStep=false`,
       "close t1",
-      "A",
+      "t1",
     ],
-    ["two such stations", OTHERS.replaceAll("kvLL=12.47", "kvLL=12.47 inStep=false"), "close t1", "A"],
+    ["two such stations", OTHERS.replaceAll("kvLL=12.47", "kvLL=12.47 inStep=false"), "close t1", "t1"],
     ["it is off", `${OTHERS}s2 source b ABC kvLL=12.47 inStep=false on=false`, "close t1", undefined],
     [
       "a machine that runs by itself",
       "s1 source a ABC kvLL=12.47\nt1 disconnect a-b ABC gang=true open=ABC\ng1 generator b ABC kva=150 volts=12470 on=true",
       "close t1",
-      "A",
+      "t1",
     ],
     [
       "a machine that is joined to the system on the other phases already",
@@ -128,8 +128,8 @@ describe("Two supplies that a step joins", () => {
       "close t1",
       undefined,
     ],
-  ])("in step or not: %s", (_why, drawing, steps, letter) =>
-    expect(outOfStepIn(...around(drawing, steps))?.letter).toBe(letter),
+  ])("in step or not: %s", (_why, drawing, steps, thing) =>
+    expect(outOfStepIn(...around(drawing, steps))?.thing).toBe(thing),
   );
 
   test("a switch whose far side goes on as other phases joins those", () => {

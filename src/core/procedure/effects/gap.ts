@@ -1,15 +1,22 @@
 import { type CircuitElement, deviceOf, isTransformer, openPhasesOf, letterAt } from "../../devices";
-import type { Step } from "../../document";
-import { type ConductorReport, degreesApart, givenApart, standApart, voltsApart } from "../../hazard";
-import { circuitOf, conductorsToCome, groupsAsDrawn } from "../../network";
+import type { Step, System } from "../../document";
 import {
-  type ConductorId,
-  conductorId,
-  type ElementId,
-  type Letter,
-  lettersOf,
-  partsOfConductor,
-} from "../../terms";
+  type ConductorReport,
+  degreesApart,
+  feedsApart,
+  standApart,
+  voltsApart,
+  type VoltsToEarth,
+} from "../../hazard";
+import {
+  circuitOf,
+  conductorsToCome,
+  groupsAsDrawn,
+  isPhase,
+  phaseIslands,
+  type StepGroup,
+} from "../../network";
+import { type ConductorId, conductorId, type ElementId, type Letter } from "../../terms";
 import { secondaryIds } from "../job/hands";
 import { islandOf } from "../job/joined";
 import { isLiveState } from "../job/live";
@@ -27,6 +34,14 @@ export interface Gap {
   readonly sides: Sides;
   readonly from: ConductorReport;
   readonly to: ConductorReport;
+}
+
+/** Two feeds that a thing joins, each as it stands without the other. */
+export interface Joined {
+  readonly thing: ElementId;
+  readonly letter: Letter;
+  readonly from: VoltsToEarth;
+  readonly to: VoltsToEarth;
 }
 
 /** The two sides of each phase of a two-ended thing; nothing for any other. */
@@ -48,10 +63,10 @@ function gapBetween(state: JobState, gap: Pick<Gap, "thing" | "letter" | "sides"
 }
 
 /** Volts across a gap [V]. */
-export const voltsAcross = ({ from, to }: Pick<Gap, "from" | "to">): number => voltsApart(from, to);
+export const voltsAcross = ({ from, to }: Pick<Joined, "from" | "to">): number => voltsApart(from, to);
 
 /** Angle between the two sides of a gap, 0 to 180 [°]. */
-export const degreesAcross = ({ from, to }: Gap): number => degreesApart(from, to);
+export const degreesAcross = ({ from, to }: Pick<Joined, "from" | "to">): number => degreesApart(from, to);
 
 /** Live, and there: of what only this work brings nobody has drawn a feed, and nothing can feed it yet. */
 function isLiveAt(state: JobState, id: ConductorId): boolean {
@@ -158,56 +173,125 @@ function phasesJoined(before: JobState, after: JobState, id: ElementId): string 
   return [...phases].filter((it) => it !== "N" && !apart(is).includes(it)).join("");
 }
 
-/** The first gap that a step closes between supplies that nothing keeps in step: whatever their angle is, it is another a moment later. */
-export function outOfStepIn(step: Step, before: JobState, after: JobState): Gap | undefined {
-  const gaps = [...gapsToMeet(step, before, after), ...throughNewBanks(step, before)];
+/** Two supplies that a step joins and that nothing keeps in step. */
+export interface OutOfStep {
+  readonly thing: ElementId;
+  readonly one: readonly ElementId[];
+  readonly other: readonly ElementId[];
+  /** the most that can stand across the thing: both sides against each other [V] */
+  readonly volts: number;
+}
+
+/** The first supplies that a step joins and that nothing keeps in step: whatever their angle is, it is another a moment later. */
+export const outOfStepIn = (step: Step, before: JobState, after: JobState): OutOfStep | undefined =>
+  outOfStepAcross(step, before, after) ?? broughtTogether(step, ...movedAround(step, before, after));
+
+function outOfStepAcross(step: Step, before: JobState, after: JobState): OutOfStep | undefined {
+  const gaps = gapsToMeet(step, before, after);
   if (gaps.length === 0) return undefined;
-  const circuit = circuitOf(before.document.system);
-  const { ofEmf } = groupsAsDrawn(circuit);
-  const groupOf = new Map(
-    [...ofEmf].map(([emf, group]) => [circuit.elementIds[circuit.emfs[emf]!.element], group] as const),
-  );
-  const groupsIn = ({ sources }: ConductorReport) => sources.flatMap((it) => groupOf.get(it) ?? []);
-  return gaps.find(({ from, to }) => {
+  const supplies = suppliesOf(before.document.system);
+  const groupsIn = ({ sources }: ConductorReport) => sources.flatMap((it) => supplies.get(it)?.group ?? []);
+  const gap = gaps.find(({ from, to }) => {
     const [one, other] = [groupsIn(from), groupsIn(to)];
     return one.length > 0 && other.length > 0 && !one.some((it) => other.includes(it));
   });
+  return (
+    gap && {
+      thing: gap.thing,
+      one: gap.from.sources,
+      other: gap.to.sources,
+      volts: gap.from.volts + gap.to.volts,
+    }
+  );
 }
 
-/** From a live primary to a live low side of each transformer that a work puts in: its windings join what stands there. */
-function throughNewBanks(step: Step, before: JobState): Gap[] {
-  if (step.do !== "work") return [];
-  return madeBy(step, before.document).flatMap((thing) => {
-    const bank = elementOf(before.document.system, thing);
-    const isPlanned = before.document.system.elements[thing]?.planned === true;
-    if (bank === undefined || !isTransformer(bank) || !isPlanned) return [];
-    const live = (ids: readonly ConductorId[]) => ids.find((id) => isLiveAt(before, id));
-    const [one, other] = [
-      live(lettersOf(bank.phases).map((letter) => conductorId(bank.from, letter))),
-      live(secondaryIds(bank)),
-    ];
-    return one === undefined || other === undefined
-      ? []
-      : gapBetween(before, { thing, letter: partsOfConductor(one).letter, sides: [one, other] });
-  });
+/** What is on: the group that keeps step with it, and the phases that it is joined to, through transformers too. */
+function suppliesOf(system: System) {
+  const circuit = circuitOf(system);
+  const islands = phaseIslands(circuit);
+  const supplies = new Map<ElementId, { readonly group: StepGroup; readonly on: Set<number> }>();
+  for (const [emf, group] of groupsAsDrawn(circuit).ofEmf) {
+    const { element, legs } = circuit.emfs[emf]!;
+    const id = circuit.elementIds[element]!;
+    const { on } = supplies.get(id) ?? { on: new Set<number>() };
+    for (const node of legs) if (isPhase(circuit, node)) on.add(islands[node]!);
+    supplies.set(id, { group, on });
+  }
+  return supplies;
 }
 
-/** Of these what each would give at its low side, and what stands there, where these do not stand together: another phase, or other volts. */
-function givenByNewBanks(step: Step, before: JobState, after: JobState): Gap[] {
-  const gaps = throughNewBanks(step, before);
-  if (gaps.length === 0) return [];
-  const [was, is] = movedAround(step, before, after).map((it) => givenApart(circuitOf(it.document.system)));
-  // Of two in parallel it is the later one on the way from the source that is told, be it the new one or not.
-  const [apart] = [...is!].flatMap(([bank, it]) => (was!.has(bank) ? [] : [it]));
-  return apart === undefined
-    ? []
-    : gaps.map((gap) => ({ ...gap, from: { ...gap.from, ...apart.one }, to: { ...gap.to, ...apart.other } }));
+/** Two supplies that hang together in one drawing, did not in another, and that nothing kept in step there. */
+function firstBroughtTogether(was: System, is: System): readonly [ElementId, ElementId] | undefined {
+  const [apart, joined] = [suppliesOf(was), suppliesOf(is)];
+  const ids = [...apart.keys()].filter((id) => joined.has(id));
+  const hangTogether = (among: typeof apart, a: ElementId, b: ElementId) =>
+    [...among.get(a)!.on].some((island) => among.get(b)!.on.has(island));
+  for (const [nth, a] of ids.entries())
+    for (const b of ids.slice(nth + 1))
+      if (
+        apart.get(a)!.group !== apart.get(b)!.group &&
+        hangTogether(joined, a, b) &&
+        !hangTogether(apart, a, b)
+      )
+        return [a, b];
+  return undefined;
 }
 
-/** The gap that a step closes between supplies that do not stand together, in angle or in volts; the worst one. */
-export function mismatchOf(step: Step, before: JobState, after: JobState): Gap | undefined {
-  return [
-    ...gapsToMeet(step, before, after).filter(({ from, to }) => standApart(from, to)),
-    ...givenByNewBanks(step, before, after),
-  ].sort((a, b) => voltsAcross(b) - voltsAcross(a))[0];
+/**
+ * Supplies that a work brings together, through however many transformers, leads and spans that it puts in or makes whole.
+ * The thing that is told is one without which they stay apart, and at which volts stand already.
+ */
+function broughtTogether(step: Step, was: JobState, is: JobState): OutOfStep | undefined {
+  if (step.do !== "work" || was.document === is.document) return undefined;
+  const pair = firstBroughtTogether(was.document.system, is.document.system);
+  if (pair === undefined) return undefined;
+  const made = madeBy(step, was.document).map((thing) => ({ thing, volts: voltsAtLowSide(was, thing) }));
+  const isNeeded = ({ thing }: { thing: ElementId }) =>
+    firstBroughtTogether(was.document.system, without(thing, was, is)) === undefined;
+  const live = made.filter(({ volts }) => volts > 0);
+  const told = live.find(isNeeded) ?? live[0] ?? made[0];
+  return told && { thing: told.thing, one: [pair[0]], other: [pair[1]], volts: 2 * told.volts };
+}
+
+/** The highest volts to earth that stand at a thing where it gives its volts: at the low side of a transformer, at any end of another [V]. */
+function voltsAtLowSide(state: JobState, id: ElementId): number {
+  const element = elementOf(state.document.system, id);
+  if (element === undefined) return 0;
+  const ends = isTransformer(element)
+    ? secondaryIds(element)
+    : gapsOf(state, id, (element as { phases?: string }).phases ?? "").flatMap(({ sides }) => sides);
+  const reports = ends.map((it) => asItStands(state).conductors[it]!);
+  return Math.max(0, ...reports.filter((it) => isLiveState(it.state)).map(({ volts }) => volts));
+}
+
+/** The drawing as the work leaves it, with one thing as it was before. */
+const without = (thing: ElementId, was: JobState, is: JobState): System => {
+  const { system } = is.document;
+  return { ...system, elements: { ...system.elements, [thing]: was.document.system.elements[thing]! } };
+};
+
+/**
+ * Feeds that do not stand together once the work is done and did not meet before it: another phase, or other volts. What
+ * meets may be told at a thing that was there; the one that brought it about is told instead, without which nothing would be.
+ */
+function newlyApart(step: Step, was: JobState, is: JobState): Joined[] {
+  if (step.do !== "work" || was.document === is.document) return [];
+  const before = feedsApart(circuitOf(was.document.system));
+  const newIn = (system: System) => [...feedsApart(circuitOf(system))].filter(([id]) => !before.has(id));
+  const [worst] = newIn(is.document.system)
+    .map(([id, { letter, one, other }]) => ({ id, letter, from: one, to: other }))
+    .sort((a, b) => voltsAcross(b) - voltsAcross(a));
+  if (worst === undefined) return [];
+  const made = madeBy(step, was.document);
+  const needed = made.filter((id) => newIn(without(id, was, is)).length === 0);
+  const likely = needed.length > 0 ? needed : made;
+  const thing = likely.find((id) => id === worst.id) ?? likely[0]!;
+  return standApart(worst.from, worst.to) ? [{ ...worst, thing }] : [];
+}
+
+/** What a step joins that does not stand together, in angle or in volts; the worst of it. */
+export function mismatchOf(step: Step, before: JobState, after: JobState): Joined | undefined {
+  const gaps = gapsToMeet(step, before, after).filter(({ from, to }) => standApart(from, to));
+  const apart = gaps.length > 0 ? gaps : newlyApart(step, ...movedAround(step, before, after));
+  return [...apart].sort((a, b) => voltsAcross(b) - voltsAcross(a))[0];
 }

@@ -288,11 +288,116 @@ const twoStations = (angleDeg: number) => `
   s1 source p0 ABC kvLL=12.47
   s2 source r0 ABC kvLL=12.47 inStep=false angleDeg=${angleDeg}
   t1 transformer r0-q A connection=single kva=25 primaryKv=7.2 secondaryV=240
-  ld load q 12 connection=delta kw=5 customers=2
   d1 disconnect p0-r0 A open=A
   t9 transformer p0-q A connection=single kva=25 primaryKv=7.2 secondaryV=240 planned=true
   w9 work p0 A does=t9
 `;
+
+/** Two banks on other phases, the second to a house of its own, until a lead of the same work joins their legs. */
+const BANK_AND_LEAD = `
+  s1 source p0 ABC kvLL=12.47
+  t1 transformer p0-q A connection=single kva=25 primaryKv=7.2 secondaryV=240
+  t9 transformer p0-q9 B connection=single kva=25 primaryKv=7.2 secondaryV=240 planned=true
+  j9 lead q9-q 12 planned=true
+  ld load q 12 connection=delta kw=5 customers=2
+  w9 work p0 B does=t9,j9
+`;
+
+checkRule(
+  "phase-check",
+  "common practice, no source: a transformer and its lead by one work join what stands at their far ends",
+  BANK_AND_LEAD,
+  [
+    ["another phase", "work w9 method=sticks", "danger j9"],
+    ["the lead was cut", "work w9 method=sticks", "danger j9", "j9 lead q9-q 12 cut=12"],
+    [
+      "the lead is on the side of the primary",
+      "work w9 method=sticks",
+      "danger t9",
+      `j9 lead p0-p9 B planned=true
+       t9 transformer p9-q B connection=single kva=25 primaryKv=7.2 secondaryV=240 planned=true`,
+    ],
+    [
+      "the same phase",
+      "work w9 method=sticks",
+      "",
+      `t9 transformer p0-q9 A connection=single kva=25 primaryKv=7.2 secondaryV=240 planned=true
+       w9 work p0 A does=t9,j9`,
+    ],
+    ["the transformer alone", "work w9 method=sticks", "", "w9 work p0 B does=t9"],
+    [
+      "a station that nothing keeps in step",
+      "work w9 method=sticks",
+      "danger j9",
+      `s2 source r0 ABC kvLL=12.47 inStep=false
+       t1 transformer r0-q A connection=single kva=25 primaryKv=7.2 secondaryV=240`,
+    ],
+    [
+      "a machine that runs by itself",
+      "work w9 method=sticks",
+      "danger j9",
+      `t1 none
+       gx generator q 12 kva=7 volts=240 on=true`,
+    ],
+    [
+      "a machine that runs by itself, and no lead",
+      "work w9 method=sticks",
+      "danger t9",
+      `t1 none
+       j9 none
+       t9 transformer p0-q B connection=single kva=25 primaryKv=7.2 secondaryV=240 planned=true
+       gx generator q 12 kva=7 volts=240 on=true
+       w9 work p0 B does=t9`,
+    ],
+    ["nothing runs there", "work w9 method=sticks", "", "t1 none"],
+  ],
+);
+
+/** Two transformers by one work beside one that stands, the first of them on another phase. */
+const TWO_BANKS = `
+  s1 source p0 ABC kvLL=12.47
+  t1 transformer p0-q A connection=single kva=25 primaryKv=7.2 secondaryV=240
+  t9 transformer p0-q B connection=single kva=25 primaryKv=7.2 secondaryV=240 planned=true
+  t8 transformer p0-q A connection=single kva=25 primaryKv=7.2 secondaryV=240 planned=true
+  w9 work p0 AB does=t8,t9
+`;
+
+checkRule(
+  "phase-check",
+  "common practice, no source: of several that one work puts in, the one is told that is on another phase",
+  TWO_BANKS,
+  [
+    ["the later one on the way from the source", "work w9 method=sticks", "danger t9"],
+    [
+      "the first one on the way from the source",
+      "work w9 method=sticks",
+      "danger t9",
+      `t1 transformer p0-q B connection=single kva=25 primaryKv=7.2 secondaryV=240
+       t9 transformer p0-q A connection=single kva=25 primaryKv=7.2 secondaryV=240 planned=true
+       t8 transformer p0-q B connection=single kva=25 primaryKv=7.2 secondaryV=240 planned=true`,
+    ],
+  ],
+);
+
+test("volts of legs stand on a leg, and degrees are whole ones", () => {
+  const other = "t9 transformer p0-q A connection=single kva=25 primaryKv=7.2 secondaryV=480 planned=true";
+  expect(saidOf(TWO_BANKS, "work w9 method=sticks")[0]).toContain("on leg 1 that stand 120° and 208 V apart");
+  expect(saidOf(`${TWO_BANKS}\n${other}`, "work w9 method=sticks")[0]).toContain("stand 0° and 120 V apart");
+});
+
+test.each(["close d1", "work w9 method=sticks"])(
+  "where the rule tells two stations out of step, something happens: %s",
+  (steps) =>
+    expect(playedOn(twoStations(5), steps).at(-1)!.consequence).toMatchObject({
+      kind: "fault",
+      text: { key: "consequence.notInStep" },
+    }),
+);
+
+test("what can stand between two stations is told at one side of a transformer", () => {
+  expect(saidOf(twoStations(0), "work w9 method=sticks")[0]).toContain("up to 240 V can stand");
+  expect(saidOf(twoStations(0), "close d1")[0]).toContain("up to 14399 V can stand");
+});
 
 test.each([
   ["a switch", 0, "close d1"],

@@ -34,7 +34,7 @@ function notTogether(step: Step, before: JobState, after: JobState): Problem | u
     message: say("rule.phase-check", {
       name: nameOf(after.document, gap.thing),
       letter: letterIn(gap.letter),
-      degrees: figure(degreesAcross(gap)),
+      degrees: figure(Math.round(degreesAcross(gap))),
       volts: figure(voltsAcross(gap)),
     }),
     help: say("rule.phase-check.help"),
@@ -42,16 +42,16 @@ function notTogether(step: Step, before: JobState, after: JobState): Problem | u
 }
 
 function notInStep(step: Step, before: JobState, after: JobState): Problem | undefined {
-  const gap = outOfStepIn(step, before, after);
-  if (gap === undefined) return undefined;
+  const joined = outOfStepIn(step, before, after);
+  if (joined === undefined) return undefined;
   const { document } = before;
   return {
-    where: gap.thing,
+    where: joined.thing,
     message: say("rule.phase-check.notInStep", {
-      name: nameOf(document, gap.thing),
-      one: namesOf(gap.from.sources.map((it) => nameOf(document, it))),
-      other: namesOf(gap.to.sources.map((it) => nameOf(document, it))),
-      volts: figure(gap.from.volts + gap.to.volts),
+      name: nameOf(document, joined.thing),
+      one: namesOf(joined.one.map((it) => nameOf(document, it))),
+      other: namesOf(joined.other.map((it) => nameOf(document, it))),
+      volts: figure(joined.volts),
     }),
     help: say("rule.phase-check.notInStep.help"),
   };

@@ -134,6 +134,8 @@ export const procedure = {
   "consequence.closedOnto": "{name} closes onto {onto}: {amps} A flows; {clearing}",
   "consequence.outOfStep":
     "{name} joins two supplies {degrees}° and {volts} V apart: {amps} A flows through it; {clearing}",
+  "consequence.notInStep":
+    "{name} joins two supplies that nothing keeps in step: up to {volts} V can stand across it, and what flows is another current at every moment",
   "consequence.arc":
     "{amps} A is drawn out as an arc at {name} {letter}, which may break {limit} A; {volts} V stands across the gap and keeps it burning",
   "consequence.clampArc":

@@ -136,6 +136,8 @@ export const procedure = {
   "consequence.closedOnto": "{name} se ferme sur {onto} : {amps} A passent ; {clearing}",
   "consequence.outOfStep":
     "{name} joint deux sources écartées de {degrees}° et de {volts} V : {amps} A y passent ; {clearing}",
+  "consequence.notInStep":
+    "{name} joint deux sources que rien ne tient en synchronisme : jusqu’à {volts} V peuvent se tenir entre ses bornes, et le courant est autre à chaque instant",
   "consequence.arc":
     "{amps} A s'étirent en arc à {name} {letter}, qui peut couper {limit} A ; {volts} V aux bornes l'entretiennent",
   "consequence.clampArc":
