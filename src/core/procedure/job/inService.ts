@@ -57,8 +57,28 @@ export const brokenThings = (system: System): (readonly [ElementId, readonly Con
 export const brokenConductors = (system: System): ConductorId[] =>
   brokenThings(system).flatMap(([, ids]) => ids);
 
+/**
+ * Ends of all onto which nothing may be closed: of what is broken, and of the ground sets that were found on and still are.
+ * Whoever put one on is at work behind it, or nobody knows yet that he is not. A set of the job's own comes off first.
+ */
+export const notToBeEnergized = (asFound: System, system: System): ConductorId[] => [
+  ...brokenConductors(system),
+  ...groundSetsFound(asFound, system).flatMap(([, ids]) => ids),
+];
+
+/** The ground sets that were found on and still are, each with its phase conductors. */
+export const groundSetsFound = (
+  asFound: System,
+  system: System,
+): (readonly [ElementId, readonly ConductorId[]])[] =>
+  elementsOf(system).flatMap(([id, it]) =>
+    isGroundSet(it) && Object.hasOwn(asFound.elements, id)
+      ? [[id, lettersOf(it.phases).map((letter) => conductorId(it.at, letter))] as const]
+      : [],
+  );
+
 function brokenOf(it: CircuitElement): ConductorId[] {
-  // A ground set holds its conductors on purpose.
+  // A ground set holds its conductors on purpose: it is nothing broken.
   if ("at" in it && !isGroundSet(it))
     return lettersOf(shortedBy(it)).map((letter) => conductorId(it.at, letter));
   // A lead that is cut hangs where it was cut; what a span lets fall lies anywhere.
@@ -69,8 +89,8 @@ function brokenOf(it: CircuitElement): ConductorId[] {
 }
 
 /**
- * Phases of a thing that stand otherwise than they are to be left. What would put volts on something broken when it closed
- * stays open, and what hangs on a part without supply may; what is normally open may stay closed while it is the only
+ * Phases of a thing that stand otherwise than they are to be left. What would put volts on something broken, or on a ground
+ * set that was found on, when it closed stays open, and what hangs on a part without supply may; what is normally open may stay closed while it is the only
  * supply of what it feeds.
  *
  * @param asFound the job's document before its first step
@@ -85,8 +105,10 @@ export function phasesElsewhere(asFound: StillhotDocument, system: System, id: E
   const elsewhere = [...phases].filter((it) => is.includes(it) !== goal.includes(it)).join("");
   if (elsewhere === "") return "";
   const isOpen = [...elsewhere].some((it) => is.includes(it));
-  const openedByCrew = isOpen && wasClosed(asFound, id, elsewhere) && !wakesBroken(system, id, wanted);
-  return openedByCrew || (isOpen ? isWorthClosing : canDoWithout)(system, id, wanted) ? elsewhere : "";
+  const notToBe = notToBeEnergized(asFound.system, system);
+  const openedByCrew = isOpen && wasClosed(asFound, id, elsewhere) && !wakes(notToBe, system, id, wanted);
+  const isWanted = isOpen ? isWorthClosing(notToBe, system, id, wanted) : canDoWithout(system, id, wanted);
+  return openedByCrew || isWanted ? elsewhere : "";
 }
 
 const inServiceOf = perObject((document: StillhotDocument) => inService(document, document.system));
@@ -97,17 +119,22 @@ export const isLeftOpen = (asFound: StillhotDocument, id: string, phases: string
   return left !== undefined && [...phases].every((it) => openPhasesOf(complete(left)).includes(it));
 };
 
-/** Whether something comes to life when a thing closes, and nothing broken does. */
-function isWorthClosing(system: System, id: ElementId, closed: SavedElement): boolean {
+/** Whether something comes to life when a thing closes, and nothing does that is not to. */
+function isWorthClosing(
+  notToBe: readonly ConductorId[],
+  system: System,
+  id: ElementId,
+  closed: SavedElement,
+): boolean {
   const live = liveIn(system);
-  if (wakesBroken(system, id, closed)) return false;
+  if (wakes(notToBe, system, id, closed)) return false;
   return liveIn(moved(system, id, closed)).size > live.size || isLiveAround(system, id, live);
 }
 
-/** Whether something broken comes to life when a thing closes. */
-function wakesBroken(system: System, id: ElementId, closed: SavedElement): boolean {
+/** Whether one of some conductors comes to life when a thing closes. */
+function wakes(some: readonly ConductorId[], system: System, id: ElementId, closed: SavedElement): boolean {
   const [live, lives] = [liveIn(system), liveIn(moved(system, id, closed))];
-  return brokenConductors(system).some((it) => lives.has(it) && !live.has(it));
+  return some.some((it) => lives.has(it) && !live.has(it));
 }
 
 /** Whether a thing was found closed on these phases: what the crew opens on a dead part it closes again. */

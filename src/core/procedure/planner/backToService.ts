@@ -1,6 +1,6 @@
 import type { StillhotDocument, System } from "../../document";
 import { circuitOf, reachGraphOf, REACH, reachOf, standingOf } from "../../network";
-import { brokenConductors } from "../job/inService";
+import { notToBeEnergized } from "../job/inService";
 import {
   closingMoves,
   customersDark,
@@ -19,7 +19,7 @@ import { nodesOfFeeder } from "./ways";
 /**
  * Every move from the work, done, to the line in service: things closed from what is live outward, ties opened before two
  * supplies would meet, and a customer's machine that runs by itself stopped before the line comes to it. What would put
- * volts on something broken stays open; no machine is started.
+ * volts on something broken, or on a ground set that was found on, stays open; no machine is started.
  *
  * @param ready the drawing as it stands while the work is done, without tags and grounds
  * @param inParts keys of what closes last, so that no link picks up everything at once
@@ -67,12 +67,12 @@ function closedOutward(
   const off = openingMoves(document, start, toGoOff);
   const parted = afterAll(document, start, off);
   const circuit = circuitOf(parted);
-  const broken = brokenConductors(parted).flatMap((id) => circuit.nodeOf.get(id) ?? []);
+  const notToBe = notToBeEnergized(document.system, parted).flatMap((id) => circuit.nodeOf.get(id) ?? []);
   const dropped = off.map(({ opening }) => opening).filter((it) => !toGoOff.includes(it));
   const { taken, onMachine } = fedOutward(
     circuit,
     wholes([...toClose, ...dropped]),
-    broken,
+    notToBe,
     "rings of one source",
   );
   const closing = withWholeBanks(document, parted, closingMoves(document, parted, taken, inParts));

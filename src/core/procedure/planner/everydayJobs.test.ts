@@ -691,3 +691,23 @@ test("a capacitor bank that is changed stays on the line, whose grounds short it
   const before = steps.slice(0, work).filter(({ do: verb }) => ["open", "wait", "ground"].includes(verb));
   expect(before.map((it) => [it.do, it.element].join(" ").trim())).toEqual(["open cc", "wait", "ground g1"]);
 });
+
+test("nothing is closed onto a ground set that was found on: the place is looked at, and the elbow before it stays open", () => {
+  const { steps, ok, findings } = plan(
+    draw(`${LINE}
+     la   arrester     p3     A  condition=cracked
+     c1   cutout       p1-p3  A  fuse=K25
+     t1   transformer  p3-s3  A  connection=single kva=25 primaryKv=7.2 secondaryV=240
+     ld1  load         s3     12 connection=delta kw=9 customers=2
+     m2   span         p1-p2  A  lengthM=60
+     el   elbow        p2-d   A  open=A
+     gx   ground       d      A  by=Crew_1
+     d    point        kind=pad
+     p2   point        kind=pad
+     w1   work         p3     A  does=la`),
+    { alternatives: false },
+  );
+  expect([ok, findings.filter(({ severity }) => severity === "danger")]).toEqual([true, []]);
+  expect(steps.some((it) => it.do === "close" && it.element === "el")).toBe(false);
+  expect(steps.at(-1)).toMatchObject({ do: "inspect", at: "d" });
+});

@@ -11,7 +11,7 @@ import {
   systemMoved,
   wholes,
 } from "./closing";
-import { brokenConductors } from "../job/inService";
+import { notToBeEnergized } from "../job/inService";
 import { allClosed, offPart } from "./ending";
 import { type Opening, openingsIn } from "./openings";
 import { withWholeBanks } from "./wholeBanks";
@@ -25,8 +25,8 @@ export interface Restored {
 }
 
 /**
- * What can be fed before the work begins, with the openings for it made: never in parallel, never onto the work or onto
- * anything broken, nothing that feeds nobody, and no tie that could not be opened again under what it then feeds. What is
+ * What can be fed before the work begins, with the openings for it made: never in parallel, never onto the work, onto
+ * anything broken or onto a ground set that was found on, nothing that feeds nobody, and no tie that could not be opened again under what it then feeds. What is
  * normally closed comes before a tie.
  *
  * @param held nodes that nothing may feed
@@ -40,12 +40,12 @@ export function restored(document: StillhotDocument, opened: System, held: reado
       .all.filter((it) => droppedBy(it) === "load" && !hangs(it))
       .flatMap((it) => offPart(opened, it) ?? []),
   ).sort((a, b) => Number(isTie(a)) - Number(isTie(b)) || (a.key < b.key ? -1 : 1));
-  const broken = brokenConductors(opened).flatMap((id) => circuit.nodeOf.get(id) ?? []);
+  const notToBe = notToBeEnergized(document.system, opened).flatMap((id) => circuit.nodeOf.get(id) ?? []);
   return closedAgain(open);
 
   /** Without the ties that could not be opened again under what they feed, one after the other. */
   function closedAgain(open: readonly Opening[]): Restored {
-    const { taken, refused } = fedOutward(circuit, open, [...held, ...broken], "no rings");
+    const { taken, refused } = fedOutward(circuit, open, [...held, ...notToBe], "no rings");
     const moves = withWholeBanks(document, opened, closingMoves(document, opened, useful(taken)));
     const after = moves.length === 0 ? opened : systemMoved(document, moves.at(-1)!);
     const stuck = moves

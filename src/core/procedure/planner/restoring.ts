@@ -1,4 +1,4 @@
-import { isDeadFront, isLiftedOff, letterAt } from "../../devices";
+import { isDeadFront, isLiftedOff, letterAt, openPhasesOf } from "../../devices";
 import { complete, elementOfKind, jobOf, type StillhotDocument, type System } from "../../document";
 import { assessWithoutWork } from "../../hazard";
 import { type Circuit, circuitOf, endsOf, REACH, reachOf, standingOf } from "../../network";
@@ -14,9 +14,9 @@ import {
   say,
 } from "../../terms";
 import { changedSupplies } from "../job/changedSupply";
-import { brokenThings } from "../job/inService";
-import { islandOf } from "../job/joined";
-import { nameOf } from "../job/names";
+import { brokenThings, groundSetsFound } from "../job/inService";
+import { isJoined, islandOf } from "../job/joined";
+import { elementsOf, nameOf, setName } from "../job/names";
 import { isOnePiece } from "../job/phasing";
 import { mayHaveTripped } from "../job/tripped";
 import { customersDark, type Move, systemMoved } from "./closing";
@@ -108,7 +108,42 @@ export function restoring(
     ...throwing!,
     ...open!,
     ...inARow(document, back, RANK.restore, [...clear, ...throwing!], "for good", marksOff),
+    ...stayingForSets(document, moved, clear),
   ];
+}
+
+/** What stays open because a ground set was found on beyond it: the place is looked at, and whoever put the set on is to be found. */
+function stayingForSets(
+  document: StillhotDocument,
+  moved: ReadonlySet<ElementId>,
+  clear: readonly PlannedGroup[],
+): PlannedGroup[] {
+  const { system } = document;
+  const sets = groundSetsFound(system, system);
+  if (sets.length === 0) return [];
+  const goal = goalOf(document).elements;
+  return elementsOf(system).flatMap(([id, it]): PlannedGroup[] => {
+    if (moved.has(id) || goal[id] === undefined) return [];
+    const left = openPhasesOf(complete(goal[id]));
+    const open = lettersOf(openPhasesOf(it)).filter((letter) => !left.includes(letter));
+    const beyond = endsOf(it).flatMap(([end, at]) =>
+      sets.flatMap(([set, ids]) => {
+        const isOn = (letter: Letter) =>
+          ids.some((on) => isJoined(system, on, conductorId(at, letterAt(it, end, letter))));
+        return open.some(isOn) ? [{ at, set }] : [];
+      }),
+    )[0];
+    if (beyond === undefined) return [];
+    const why = say("why.inspect.set", { name: nameOf(document, id), set: setName(document, beyond.set) });
+    return [
+      {
+        rank: RANK.restore,
+        after: clear,
+        at: placeOf(system, id),
+        steps: [step({ do: "inspect", at: beyond.at }, why)],
+      },
+    ];
+  });
 }
 
 type When = "meanwhile" | "for good";
@@ -232,7 +267,7 @@ function mendsCause(document: StillhotDocument, id: ElementId): boolean {
 
 /**
  * What was dark before the crew came is tested before a connector goes onto it at arm's length: something of a customer's may
- * hold it, or another crew's ground set. What the work was on was tested for that.
+ * feed it. What the work was on was tested for that. A ground set shows on no detector.
  */
 function darkBeyond(
   document: StillhotDocument,

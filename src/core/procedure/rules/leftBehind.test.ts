@@ -64,6 +64,12 @@ describe("left-behind: common practice: the line is left in service", () => {
       "c1 cutout p2-p3 A fuse=K25 open=A",
     ],
     ["what hangs on a part without supply", "open k1", "warning k1", "c1 cutout p2-p3 A fuse=K25 open=A"],
+    [
+      "what was found open before a ground set that is on still",
+      "brief",
+      "",
+      "k1 clamp p1-p2 A open=A\ngx ground p2 A cable=2/0 by=Crew_1",
+    ],
     ["a machine started", "start g9", "warning g9", "g9 generator h1 12 kva=6 volts=240"],
     [
       "a machine stopped and started again",

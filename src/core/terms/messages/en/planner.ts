@@ -41,7 +41,8 @@ export const planner = {
   "why.check-detector.before": "a broken detector shows nothing, just as a dead line does",
   "why.check-detector.after": "it still shows volts, so what it showed can be believed",
   "why.test": "only a test shows that it is dead",
-  "why.test.dark": "dark since before the crew came: nothing else may hold it when {name} goes on",
+  "why.test.dark":
+    "dark since before the crew came: something of a customer’s may feed it when {name} goes on",
   "why.test.motor":
     "what runs behind {name} was short of a phase: every phase is read before it goes on again",
   "why.test.changed": "{name} was changed: its volts are read before anybody relies on them",
@@ -84,6 +85,7 @@ export const planner = {
   "why.refuse": "a new link, now that what blew the old one is looked for, and cut off or mended",
   "why.inspect.tripped":
     "{name} was found open and may have tripped: the line beyond it is walked before it closes",
+  "why.inspect.set": "{set} was found on: {name} stays open until whoever put it on has taken it off",
   "why.inspect.blown":
     "what blew the link of {name} is looked for on the line beyond before a new one goes in",
   "why.refuse.looked": "a new link, now that somebody has looked for what blew the old one",

@@ -47,7 +47,7 @@ export const planner = {
   "why.check-detector.after": "il montre encore une tension, donc on peut croire ce qu'il a montré",
   "why.test": "seule une vérification montre l'absence de tension",
   "why.test.dark":
-    "sans tension depuis avant l’arrivée de l’équipe : rien d’autre ne doit l’alimenter quand {name} se pose",
+    "sans tension depuis avant l’arrivée de l’équipe : un client peut y être en marche quand {name} se pose",
   "why.test.motor":
     "il manquait une phase à ce qui tourne derrière {name} : chaque phase est vérifiée avant la remise en marche",
   "why.test.changed": "{name} : après le remplacement, la tension est relevée avant que quiconque s’y fie",
@@ -93,6 +93,8 @@ export const planner = {
   "why.refuse": "un fusible neuf, maintenant que la cause de la fusion est cherchée, et coupée ou réparée",
   "why.inspect.tripped":
     "{name} a été trouvé ouvert et a pu déclencher : on parcourt la ligne au-delà avant de le fermer",
+  "why.inspect.set":
+    "{set} : trouvée en place ; {name} ne se ferme pas jusqu’à ce que celui qui l’a posée la retire",
   "why.inspect.blown":
     "on cherche sur la ligne en aval ce qui a fait fondre le fusible de {name} avant d'en mettre un neuf",
   "why.refuse.looked": "un fusible neuf, maintenant qu'on a cherché ce qui a fait fondre l'autre",
