@@ -18,6 +18,7 @@ import {
 } from "./scenarios.mjs";
 import { becomes } from "./becomes.mjs";
 import { withVoices } from "./voices.mjs";
+import { fileFrom } from "./fileFrom.mjs";
 
 const scenarioFile = (id) => JSON.parse(readFileSync(at(`shared/scenarios/${id}.stillhot.json`), "utf8"));
 const firstCutout = scenarioFile("first-cutout");
@@ -271,9 +272,8 @@ const keepsTime = (size) => ({
     await finish(page);
     await page.locator("[data-outcome] [data-late]").waitFor();
     await becomes(() => page.locator('[data-criterion][data-met="false"]').count(), 1);
-    const download = page.waitForEvent("download");
-    await page.locator('[data-act="save-attempt"]').click();
-    const { log } = JSON.parse(readFileSync(await (await download).path(), "utf8"));
+    const download = await fileFrom(page, () => page.locator('[data-act="save-attempt"]').click());
+    const { log } = JSON.parse(readFileSync(await download.path(), "utf8"));
     assert.ok(
       log.every(({ at }) => at >= 360 && at < 720),
       JSON.stringify(log.map(({ at }) => at)),

@@ -6,6 +6,7 @@ import { at } from "../../scripts/lib/project.mjs";
 import { becomes } from "./becomes.mjs";
 import { bundled } from "./bundled.mjs";
 import { axeFinds, begun, chooseFiles, chooseScenario, noSidewaysScroll, printedBy } from "./scenarios.mjs";
+import { fileFrom } from "./fileFrom.mjs";
 
 const WALL = { viewport: { width: 1920, height: 1080 } };
 const scenarioText = (id) => readFileSync(at(`shared/scenarios/${id}.stillhot.json`), "utf8");
@@ -29,9 +30,8 @@ async function twelve() {
 }
 
 async function downloaded(page, act) {
-  const download = page.waitForEvent("download");
-  await page.locator(`[data-act="${act}"]`).click();
-  return readFileSync(await (await download).path(), "utf8");
+  const download = await fileFrom(page, () => page.locator(`[data-act="${act}"]`).click());
+  return readFileSync(await download.path(), "utf8");
 }
 
 /** Texts of a scenario that nobody may read before they come to light. */

@@ -14,6 +14,7 @@ import {
 } from "./scenarios.mjs";
 import { becomes } from "./becomes.mjs";
 import { bundled } from "./bundled.mjs";
+import { fileFrom } from "./fileFrom.mjs";
 
 let made;
 /** Ten attempts at one scenario, written by the program's own core: three pass, the others fall into a trap each. */
@@ -43,10 +44,8 @@ async function openFiles(page, files) {
 }
 
 async function downloaded(page, act) {
-  const download = page.waitForEvent("download");
-  await page.locator(`[data-act="${act}"]`).click();
-  const file = await download;
-  return { name: file.suggestedFilename(), text: readFileSync(await file.path(), "utf8") };
+  const download = await fileFrom(page, () => page.locator(`[data-act="${act}"]`).click());
+  return { name: download.suggestedFilename(), text: readFileSync(await download.path(), "utf8") };
 }
 
 const comparesTen = (size) => ({

@@ -16,6 +16,7 @@ import {
 import { pressOn } from "./spots.mjs";
 import { becomes } from "./becomes.mjs";
 import { withVoices } from "./voices.mjs";
+import { fileFrom } from "./fileFrom.mjs";
 
 const go = async (page, place) => {
   await page.evaluate((it) => (location.hash = it), place);
@@ -27,10 +28,7 @@ const openStep = ({ page, touch }) => press(page.locator('.bar [data-tab="step"]
 /** What `Save to a file` writes. */
 async function savedFile(page) {
   await page.getByRole("button", { name: "Menu" }).click();
-  const [download] = await Promise.all([
-    page.waitForEvent("download"),
-    page.locator('[data-menu="save"]').click(),
-  ]);
+  const download = await fileFrom(page, () => page.locator('[data-menu="save"]').click());
   return JSON.parse(readFileSync(await download.path(), "utf8"));
 }
 

@@ -9,6 +9,7 @@ import { flags } from "./browser.mjs";
 import { neverIdle } from "./context.mjs";
 import { axeFinds, noSidewaysScroll } from "./scenarios.mjs";
 import { becomes } from "./becomes.mjs";
+import { fileFrom } from "./fileFrom.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
 const saved = (page) => page.locator('[data-save="saved"]').waitFor();
@@ -527,9 +528,10 @@ export const tests = [
       await call(page, "No room");
       await page.locator('[data-save="failed"]').waitFor();
       await becomes(() => page.locator("[data-save]").textContent(), /Not saved: this device is full/);
-      const download = page.waitForEvent("download");
-      await page.locator("footer").getByRole("button", { name: "Save to a file" }).click();
-      assert.equal((await download).suggestedFilename(), "no-room.stillhot.json");
+      const download = await fileFrom(page, () =>
+        page.locator("footer").getByRole("button", { name: "Save to a file" }).click(),
+      );
+      assert.equal(download.suggestedFilename(), "no-room.stillhot.json");
       await page.evaluate(() => (window.isFull = false));
       await call(page, "Room again");
       await saved(page);
@@ -618,9 +620,8 @@ export const tests = [
       await becomes(() => title(page).inputValue(), "Not to be lost");
       await page.locator('[data-save="failed"]').waitFor();
       await menu(page, "new");
-      const download = page.waitForEvent("download");
-      await page.locator('[data-unsaved="save"]').click();
-      assert.equal((await download).suggestedFilename(), "not-to-be-lost.stillhot.json");
+      const download = await fileFrom(page, () => page.locator('[data-unsaved="save"]').click());
+      assert.equal(download.suggestedFilename(), "not-to-be-lost.stillhot.json");
       await page.locator('[data-unsaved="lose"]').click();
       await becomes(() => title(page).inputValue(), "");
     },
@@ -948,9 +949,8 @@ export const tests = [
       );
       await page.locator("[data-crash]").waitFor();
       const first = page.locator("[data-crash] button").first();
-      const download = page.waitForEvent("download");
-      await first.click();
-      assert.equal((await download).suggestedFilename(), "survives.stillhot.json");
+      const download = await fileFrom(page, () => first.click());
+      assert.equal(download.suggestedFilename(), "survives.stillhot.json");
       await page.locator('[data-crash-action="on"]').click();
       await becomes(() => title(page).inputValue(), "Survives");
     },

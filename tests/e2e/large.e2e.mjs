@@ -6,6 +6,7 @@ import { becomes } from "./becomes.mjs";
 import { bundled } from "./bundled.mjs";
 import { press, pressOrMore } from "./job.mjs";
 import { chooseFiles } from "./scenarios.mjs";
+import { fileFrom } from "./fileFrom.mjs";
 
 const title = (page) => page.getByLabel("Title of the drawing");
 
@@ -103,10 +104,7 @@ export const tests = [
           ["model", exportModel],
         ])
           await ctx.part(`as a ${as}, which the page's own thread does not wait for`, async () => {
-            const [download] = await Promise.all([
-              page.waitForEvent("download"),
-              page.locator(`[data-share="${as}"]`).click(),
-            ]);
+            const download = await fileFrom(page, () => page.locator(`[data-share="${as}"]`).click());
             assert.ok(readFileSync(await download.path(), "utf8") === write(opened).text);
             await page.getByText("what of the drawing is not in it").waitFor();
             await page.getByRole("button", { name: "Close" }).first().click();

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { becomes } from "./becomes.mjs";
 import { pressAPlace } from "./places.mjs";
 import { axeFinds, begun, chooseFiles, noSidewaysScroll } from "./scenarios.mjs";
+import { fileFrom } from "./fileFrom.mjs";
 
 const EVENING = new Date("2026-03-03T19:00:00Z");
 const DAY_MS = 86_400_000;
@@ -102,9 +103,8 @@ const isCarried = {
       await page.locator('[data-act="carry"]:enabled').waitFor();
     };
     const carried = async (page) => {
-      const download = page.waitForEvent("download");
-      await page.locator('[data-act="carry"]').click();
-      return (await download).path();
+      const download = await fileFrom(page, () => page.locator('[data-act="carry"]').click());
+      return download.path();
     };
     const triedIn = (file) => JSON.parse(readFileSync(file, "utf8")).tried.map(({ id }) => id);
     const takenIn = async (page, file, count) => {

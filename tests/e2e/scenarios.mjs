@@ -11,9 +11,8 @@ export async function begun(ctx, opening) {
 
 /** Presses what asks for a file, and gives it these. */
 export async function chooseFiles(page, button, files) {
-  const chooser = page.waitForEvent("filechooser");
-  await button.click();
-  await (await chooser).setFiles(files);
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), button.click()]);
+  await chooser.setFiles(files);
 }
 
 /**

@@ -9,6 +9,7 @@ import { unzipSync } from "fflate";
 import { at } from "../../scripts/lib/project.mjs";
 import { becomes } from "./becomes.mjs";
 import { begun, doStep, finish } from "./scenarios.mjs";
+import { fileFrom } from "./fileFrom.mjs";
 
 const scenario = JSON.parse(readFileSync(at("shared/scenarios/first-cutout.stillhot.json"), "utf8"));
 const { answer, objectives } = scenario.scenario;
@@ -158,9 +159,8 @@ const isMadeInTeach = {
     await page.locator('[data-act="teach-sure"]').click();
     await page.locator('[data-tab="check"]').click();
     for (const version of ["1.2", "2004"]) {
-      const download = page.waitForEvent("download");
-      await page.locator(`[data-package="${version}"]`).click();
-      const made = unzipSync(readFileSync(await (await download).path()));
+      const download = await fileFrom(page, () => page.locator(`[data-package="${version}"]`).click());
+      const made = unzipSync(readFileSync(await download.path()));
       const written = unzipSync(packageOf(version));
       assert.deepEqual(Object.keys(made), Object.keys(written));
       for (const path of Object.keys(written)) assert.ok(Buffer.from(made[path]).equals(written[path]), path);

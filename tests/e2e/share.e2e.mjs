@@ -6,6 +6,7 @@ import encodeQR from "qr";
 import { startBrowser } from "./browser.mjs";
 import { axeFinds, chooseFiles, noSidewaysScroll } from "./scenarios.mjs";
 import { becomes } from "./becomes.mjs";
+import { fileFrom } from "./fileFrom.mjs";
 
 const ready = (page) => page.locator("html[data-ready]").waitFor();
 const title = (page) => page.getByLabel("Title of the drawing");
@@ -26,7 +27,7 @@ async function share(page) {
 }
 
 async function downloaded(page, press) {
-  const [download] = await Promise.all([page.waitForEvent("download"), press()]);
+  const download = await fileFrom(page, press);
   return { name: download.suggestedFilename(), path: await download.path() };
 }
 

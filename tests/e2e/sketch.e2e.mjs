@@ -8,6 +8,7 @@ import { axeFinds, chooseFiles } from "./scenarios.mjs";
 import { act } from "./bar.mjs";
 import { boxAtRest, onPage, pressAt, pressOn, spotOf } from "./spots.mjs";
 import { becomes } from "./becomes.mjs";
+import { fileFrom } from "./fileFrom.mjs";
 
 const sideline = JSON.parse(
   readFileSync(at("shared/demos/sideline-three-transformers.stillhot.json"), "utf8"),
@@ -385,11 +386,11 @@ export const tests = [
       await page.locator('[data-action="open"]').click();
       await page.locator('[data-verdict="could-go-live"]').waitFor();
 
-      const saving = page.waitForEvent("download");
-      if (size === "phone") await menu("save");
-      else await page.keyboard.press("Control+s");
+      const download = await fileFrom(page, () =>
+        size === "phone" ? menu("save") : page.keyboard.press("Control+s"),
+      );
       const file = join(mkdtempSync(join(tmpdir(), "stillhot-")), "own.stillhot.json");
-      await (await saving).saveAs(file);
+      await download.saveAs(file);
       const saved = JSON.parse(readFileSync(file, "utf8"));
       const kinds = Object.values(saved.system.elements).map((it) => it.kind);
       assert.equal(kinds.filter((it) => it === "meter").length, 4);

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { at } from "../../scripts/lib/project.mjs";
 import { axeFinds, begun, finish, noSidewaysScroll } from "./scenarios.mjs";
 import { becomes } from "./becomes.mjs";
+import { fileFrom } from "./fileFrom.mjs";
 
 /** Counts every press, choice and text that a person would make. */
 function counted(page) {
@@ -83,9 +84,8 @@ const buildsAndShares = (size) => ({
     await page.locator('[data-tab="counts"]').click();
     await page.locator("[data-count-fact]").first().click();
 
-    const download = page.waitForEvent("download");
-    await hand.press('[data-act="share"]');
-    const { scenario, system } = JSON.parse(readFileSync(await (await download).path(), "utf8"));
+    const download = await fileFrom(page, () => hand.press('[data-act="share"]'));
+    const { scenario, system } = JSON.parse(readFileSync(await download.path(), "utf8"));
     for (const id of ["g2", "tie"]) assert.ok(!(id in system.elements), id);
     const facts = Object.values(scenario.truth);
     assert.ok(facts.some(({ set }) => set?.c2?.label === "T3 cutout"));
@@ -314,9 +314,8 @@ const writesEverything = (size) => ({
     await page.locator('[data-act="more-answer"]').waitFor();
     await noSidewaysScroll(page);
 
-    const download = page.waitForEvent("download");
-    await page.locator('[data-act="share"]').click();
-    const { scenario, job } = JSON.parse(readFileSync(await (await download).path(), "utf8"));
+    const download = await fileFrom(page, () => page.locator('[data-act="share"]').click());
+    const { scenario, job } = JSON.parse(readFileSync(await download.path(), "utf8"));
     assert.equal(Object.keys(scenario.truth).length, 1);
     assert.deepEqual([scenario.reveals[0].by, scenario.reveals[0].shows], ["test", ["f1"]]);
     assert.equal(scenario.injects.e1.after.plusUpTo, 60);

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { becomes } from "./becomes.mjs";
 import { noSidewaysScroll } from "./scenarios.mjs";
 import { boxAtRest, onPage, spotOf } from "./spots.mjs";
+import { fileFrom } from "./fileFrom.mjs";
 
 const picture = (page) => page.locator("[data-underlay]");
 const does = (page, what) => page.locator(`[data-underlay-do="${what}"]`);
@@ -143,10 +144,7 @@ export const tests = [
       await becomes(areThere, [true, true], "the poles are still on it");
       // Nothing that leaves the device has it.
       await press(page.getByRole("button", { name: "Menu" }), touch);
-      const [download] = await Promise.all([
-        page.waitForEvent("download"),
-        press(page.locator('[data-menu="save"]'), touch),
-      ]);
+      const download = await fileFrom(page, () => press(page.locator('[data-menu="save"]'), touch));
       const file = readFileSync(await download.path(), "utf8");
       assert.ok(file.length < 4000 && !/image|underlay|base64/.test(file), file.slice(0, 400));
       await press(page.getByRole("button", { name: "Menu" }), touch);
