@@ -445,6 +445,23 @@ describe("every phase is read before a motor goes on again that was found short 
     expect(steps.filter((it) => it.do === "test" && it.expect === "live")).toHaveLength(1);
   });
 
+  test("of three cutouts with a handle each, all that they hang on is read before the first", () => {
+    const { steps } = plan(
+      draw(
+        MOTOR("m1 meter p4-h1 ABC neutral=false")
+          .replace("Y-D", "Yg-Yg")
+          .replace(
+            /c1 .*/,
+            "ca cutout p1-p3 A fuse=K12\ncb cutout p1-p3 B fuse=K12 blown=B\ncc cutout p1-p3 C fuse=K12",
+          ),
+      ),
+      { alternatives: false },
+    );
+    const read = steps.filter((it) => it.do === "test" && it.expect === "live");
+    expect(read.length).toBeGreaterThan(0);
+    for (const it of read) expect(it).toMatchObject({ at: "p1", phases: "ABC" });
+  });
+
   test("and what has no volts yet is not asked for any", () => {
     const { steps } = plan(draw(MOTOR("m1 meter p4-p5 ABC neutral=false\nmb main p5-h1 ABC neutral=false")));
     const read = steps.filter((it) => it.do === "test" && it.expect === "live").map(({ at }) => at);
@@ -710,4 +727,31 @@ test("nothing is closed onto a ground set that was found on: the place is looked
   expect([ok, findings.filter(({ severity }) => severity === "danger")]).toEqual([true, []]);
   expect(steps.some((it) => it.do === "close" && it.element === "el")).toBe(false);
   expect(steps.at(-1)).toMatchObject({ do: "inspect", at: "d" });
+});
+
+test("forty customers behind an elbow do not wait for two behind a cutout where the work changed neither branch", () => {
+  const { steps } = plan(
+    draw(`
+     s1   source       sub    ABC kvLL=12.47
+     m0   span         sub-p1 ABC lengthM=900
+     k1   clamp        p1-p2  A   condition=burned
+     c0   cutout       p2-p2b A   fuse=K65
+     a1   span         p2b-p5 A   lengthM=100
+     b1   span         p2b-p6 A   lengthM=100
+     c1   cutout       p5-p3  A   fuse=K10 blown=A
+     t1   transformer  p3-s3  A   connection=single kva=25 primaryKv=7.2 secondaryV=240
+     l1   load         s3     12  connection=delta kw=9 customers=2
+     el   elbow        p6-d   A   open=A
+     t2   transformer  d-s4   A   connection=single kva=100 primaryKv=7.2 secondaryV=240
+     l2   load         s4     12  connection=delta kw=60 customers=40
+     d    point        kind=pad
+     p6   point        kind=pad
+     s4   point        kind=pad
+     w1   work         p2     A   does=k1`),
+    { alternatives: false },
+  );
+  const closed: readonly (string | undefined)[] = steps
+    .filter((it) => it.do === "close")
+    .map(({ element }) => element);
+  expect(closed.indexOf("el")).toBeLessThan(closed.indexOf("c1"));
 });

@@ -1,8 +1,9 @@
 import { isDeadFront, isOwners } from "../../devices";
 import { complete, type StillhotDocument } from "../../document";
-import { inThisOrder, type Move } from "./closing";
+import { inThisOrder, type Move, systemMoved } from "./closing";
+import { fedIn } from "./fedIn";
 import { suppliesThatMeet } from "./fewestVisits";
-import type { Intent } from "./intent";
+import { type Intent, workedOn } from "./intent";
 import { isNoWorse, type OrderDraft } from "./orderDraft";
 import type { PlannedStep } from "./types";
 
@@ -37,12 +38,19 @@ function swapped(document: StillhotDocument, intent: Intent, first: ReadonlySet<
     if (later.opening.element === earlier.opening.element) return [];
     // What closes last on purpose, and a customer's own switch, waits for the volts to be read.
     if (isOwners(later.opening) || first.has(later.opening.key)) return [];
-    // What was changed is energized from a distance where it can be, and not by a connector at arm's length.
-    if (isAtArmsLength(document, later) && !isAtArmsLength(document, earlier)) return [];
     const moves = back.toSpliced(at, 2, later, earlier);
     const other = { ...intent, back: inThisOrder(document, back[0]!.before, moves) };
+    // What was changed is energized from a distance where it can be, and not by a connector at arm's length.
+    if (isAtArmsLength(document, later) && feedsWhatWasChanged(document, other.back[at]!)) return [];
     return suppliesThatMeet(other) <= suppliesThatMeet(intent) ? [other] : [];
   });
+}
+
+/** Whether a move puts the supply's volts on what the job works on. */
+function feedsWhatWasChanged(document: StillhotDocument, move: Move): boolean {
+  const wasFed = fedIn(move.before);
+  const isFed = fedIn(systemMoved(document, move));
+  return workedOn(document).some((it) => isFed(it) && !wasFed(it));
 }
 
 const isAtArmsLength = ({ system }: StillhotDocument, { opening }: Move): boolean =>

@@ -1,5 +1,12 @@
 import { isDeadFront, isLiftedOff, letterAt, openPhasesOf } from "../../devices";
-import { complete, elementOfKind, jobOf, type StillhotDocument, type System } from "../../document";
+import {
+  complete,
+  elementOfKind,
+  jobOf,
+  phasesAtPoint,
+  type StillhotDocument,
+  type System,
+} from "../../document";
 import { assessWithoutWork } from "../../hazard";
 import { type Circuit, circuitOf, endsOf, REACH, reachOf, standingOf } from "../../network";
 import {
@@ -21,6 +28,7 @@ import { isOnePiece } from "../job/phasing";
 import { mayHaveTripped } from "../job/tripped";
 import { customersDark, type Move, systemMoved } from "./closing";
 import { afterWork, goalOf, isOff, madeSound } from "./ending";
+import { fedIn } from "./fedIn";
 import { type Intent, workedOn } from "./intent";
 import { type Opening, stepOff, stepOn, takesOffHung } from "./openings";
 import { testSteps } from "./provingDead";
@@ -319,8 +327,10 @@ function phasingSteps(
 /** A motor that was found short of a phase goes on again once every phase of its supply was read, where that has come so far. */
 function motorSteps(document: StillhotDocument, move: Move): PlannedStep[] {
   const { element: id } = move.opening;
-  const { from, phases } = complete(document.system.elements[id]!) as { from?: PointId; phases: string };
+  const { from } = complete(document.system.elements[id]!) as { from?: PointId };
   if (from === undefined) return [];
+  // A pole of three says nothing of the others: what it hangs on is read whole.
+  const phases = phasesAtPoint(document.system, from);
   const [was, is] = [fedIn(move.before), fedIn(systemMoved(document, move))];
   const putsOn = assessWithoutWork(document).findings.some(({ rule, where }) => {
     const motor = rule === "single-phasing" ? elementOfKind(document.system, where, "load") : undefined;
@@ -343,13 +353,6 @@ function isUnreachedIn(system: System): (id: ConductorId) => boolean {
   const circuit = circuitOf(system);
   const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: false });
   return (id) => how[circuit.nodeOf.get(id) ?? -1] === REACH.none;
-}
-
-/** What has the supply's own volts in a drawing. */
-function fedIn(system: System): (id: ConductorId) => boolean {
-  const circuit = circuitOf(system);
-  const { how } = reachOf(circuit, standingOf(circuit), { groundsLifted: false });
-  return (id) => (how[circuit.nodeOf.get(id) ?? -1]! & REACH.forward) !== 0;
 }
 
 function whyOn(document: StillhotDocument, move: Move, isLive: boolean, when: When): Message {
