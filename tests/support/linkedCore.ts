@@ -1,4 +1,4 @@
-import { join, relative, resolve } from "node:path";
+import { join, relative, resolve, sep } from "node:path";
 import type { Plugin } from "vite";
 
 /** Where `vite.core.config.ts` puts the core for the unit tests. */
@@ -16,7 +16,7 @@ export const linkedCore: Plugin = {
   enforce: "pre",
   load(id) {
     const [file = ""] = id.split("?");
-    if (!file.startsWith(CORE) || !file.endsWith(".ts") || file.endsWith(".test.ts")) return undefined;
+    if (!file.startsWith(CORE + sep) || !file.endsWith(".ts") || file.endsWith(".test.ts")) return undefined;
     const built = join(resolve(LINKED), relative(CORE, file)).replace(/\.ts$/, ".mjs");
     return `export * from ${JSON.stringify(built)};`;
   },

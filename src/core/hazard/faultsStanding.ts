@@ -121,10 +121,11 @@ function fedPhase(
   const { edgeOn: drawn, emfOn } = standingOf(circuit);
   const edgeOn = drawn.slice();
   const melting: LinkOnWay[] = [];
-  let way = { path: pathTo(circuit, asDrawn, node), reports, from: 0 };
+  const letter = circuit.letterOfNode[node] as Letter;
+  let way = { path: pathTo(circuit, asDrawn, node), reports: [reports], from: 0 };
   for (;;) {
     const { path } = way;
-    const links = linksOn(system, path, circuit.letterOfNode[node] as Letter, way.reports);
+    const links = linksOn(system, path, letter, way.reports);
     const melts = quickest(links.filter(({ most }) => most < Infinity));
     if (melts === undefined) {
       const first = path[0]!;
@@ -138,7 +139,7 @@ function fedPhase(
     });
     const reach = reachOf(circuit, { edgeOn, emfOn }, { groundsLifted: false });
     if ((reach.how[node]! & REACH.forward) !== 0) {
-      way = { path: pathTo(circuit, reach, node), reports, from: 0 };
+      way = { path: pathTo(circuit, reach, node), reports: [reports], from: 0 };
       continue;
     }
     // What comes back through a bank from the other phases goes with their own links; a machine goes on feeding the fault.
@@ -148,23 +149,23 @@ function fedPhase(
       { groundsLifted: false },
     );
     if (byMachine.how[node] === 0) return { melting, stays: false, path, links };
-    // Beside the utility a machine's own link carries what it feeds as well; what the machine alone drives through it is solved.
+    // Beside the utility a machine's own link carries what it feeds as well; what the machine alone drives through it is solved,
+    // with the whole phases gone too and with them still on, whichever lets the link hold longer.
     way = {
       path: pathTo(circuit, byMachine, node),
-      reports: reportsWithBlown(system, melting),
+      reports: [reportsWithBlown(system, melting), reportsWithBlown(system, melting, letter)],
       from: Math.max(...melting.map(({ most }) => most)),
     };
   }
 }
 
-/** Amperes once some links have melted. */
-function reportsWithBlown(
-  system: System,
-  links: readonly LinkOnWay[],
-): Readonly<Record<ElementId, ElementReport>> {
+/** Amperes once some links have melted: of one phase, where they have it, or of all. */
+function reportsWithBlown(system: System, links: readonly LinkOnWay[], letter?: Letter): Reports {
   const blown = links.map(({ id }) => {
     const saved = system.elements[id]!;
-    return [id, changed(saved, { blown: String(saved["phases"]) })] as const;
+    const phases = String(saved["phases"]);
+    const melted = letter !== undefined && phases.includes(letter) ? letter : phases;
+    return [id, changed(saved, { blown: melted })] as const;
   });
   const left: System = { ...system, elements: { ...system.elements, ...Object.fromEntries(blown) } };
   return elementReports(left, circuitOf(left));
@@ -189,20 +190,24 @@ interface LinkOnWay {
   readonly most: number;
 }
 
-/** Links on the way from the supply to a fault, the nearest to the supply first. */
+type Reports = Readonly<Record<ElementId, ElementReport>>;
+
+/** Links on the way from the supply to a fault, the nearest to the supply first; of several reports the longest time counts. */
 function linksOn(
   system: System,
   path: readonly ElementId[],
   letter: Letter,
-  reports: Readonly<Record<ElementId, ElementReport>>,
+  reports: readonly Reports[],
 ): LinkOnWay[] {
   return path.flatMap((id) => {
     const link = linkOf(complete(system.elements[id]!));
     if (link === undefined) return [];
-    const { amps } = reports[id]!;
-    // Behind a transformer the phases bear other names.
-    const through = amps[letter] ?? Math.max(0, ...Object.values(amps));
-    return [{ id, link, most: meltSeconds(link, through).most }];
+    const times = reports.map((it) => {
+      const { amps } = it[id]!;
+      // Behind a transformer the phases bear other names.
+      return meltSeconds(link, amps[letter] ?? Math.max(0, ...Object.values(amps))).most;
+    });
+    return [{ id, link, most: Math.max(...times) }];
   });
 }
 

@@ -94,7 +94,8 @@ export function worstNeutralDoubt(
 ): NeutralDoubt | undefined {
   const doubts = asked.flatMap((it) => neutralDoubt(it, tested) ?? []);
   const worst = worstStepTouch(doubts.flatMap((it) => (it.why === "lifted" ? [it.lift] : [])));
-  return typeof worst === "string" ? doubts[0] : { why: "lifted", lift: worst };
+  const told = doubts.find(({ why }) => why === "not-tied") ?? doubts[0];
+  return typeof worst === "string" ? told : { why: "lifted", lift: worst };
 }
 
 /** What the verdict of a work point does not say of a neutral in hand. */

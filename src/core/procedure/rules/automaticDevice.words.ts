@@ -17,7 +17,7 @@ export const fr: Readonly<Record<keyof typeof en, string>> = {
   "rule.automatic-device.help":
     "bloquez {name} : désactivez réenclenchement et télécommande, cadenassez sa poignée, et étiquetez-le",
   "rule.automatic-device.over":
-    "{name} croise le travail ou pend aux mêmes poteaux, et personne n’a demandé de bloquer son réenclenchement : un fil qui le toucherait reprendrait sa tension encore et encore",
+    "{name} croise le travail ou est porté par les mêmes poteaux, et personne n’a demandé de bloquer son réenclenchement : un fil qui le toucherait serait remis sous tension à chaque réenclenchement",
   "rule.automatic-device.over.help":
     "demandez à l’exploitant de {name} d’en bloquer le réenclenchement jusqu’à ce que tous soient dégagés",
 };

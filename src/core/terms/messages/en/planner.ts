@@ -65,7 +65,7 @@ export const planner = {
   "why.barricade.enclosure":
     "a mistake would lift the enclosure and the ground around it at {at}; nobody stands beside it",
   "why.ask.hold":
-    "{name} crosses the work or hangs on its poles: held, a wire that touches it is not energized again and again",
+    "{name} crosses the work or hangs on its poles: with its reclosing held, a wire that touches it is not energized again and again",
   "why.cover": "energized within reach of the work: {name}",
   "why.work": "cut off from every supply, tagged, tested and grounded",
   "why.all-clear.work": "everybody is off the line before a ground comes off",

@@ -80,7 +80,7 @@ export const hazard = {
   "hazard.stepTouch.help.bonded":
     "tenez personnes et matériel à l'écart de tout ce qui est relié au neutre à cet endroit, du camion et des piquets : balisez {at}",
   "hazard.stepTouch.help.enclosure":
-    "tenez personnes et matériel à l'écart de l’enveloppe, du camion et des piquets : balisez {at}",
+    "tenez personnes et matériel à l’écart de l’enveloppe, du camion et des piquets : balisez {at}",
   "hazard.stepTouch.help.pole":
     "tenez personnes et matériel à l'écart du pied du poteau, du camion et des piquets : balisez {at}",
   "hazard.neutralInHand.notTied":

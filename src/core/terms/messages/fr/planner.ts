@@ -71,7 +71,7 @@ export const planner = {
   "why.barricade.enclosure":
     "une erreur porterait en tension l'armoire et le sol autour à {at} ; personne ne se tient à côté",
   "why.ask.hold":
-    "{name} croise le travail ou pend aux mêmes poteaux : réenclenchement bloqué, un fil qui le touche ne reprend pas sa tension encore et encore",
+    "{name} croise le travail ou est porté par les mêmes poteaux : réenclenchement bloqué, un fil qui le touche n'est pas remis sous tension plusieurs fois",
   "why.cover": "sous tension à portée du travail : {name}",
   "why.work": "coupé de toute source, étiqueté, vérifié et mis à la terre",
   "why.all-clear.work": "tous sont descendus de la ligne avant qu'une mise à la terre soit retirée",
